@@ -1,0 +1,13 @@
+/** Input the calculation must refuse. The message names the input, its value and what is allowed. */
+export class InputError extends Error {
+  override readonly name = "InputError";
+  /** @param parameter the parameter's name in the declaration */
+  constructor(readonly parameter: string, message: string) {
+    super(message);
+  }
+}
+
+/** Valid input for which the calculation has no answer (a search without a solution, say). */
+export class NoResult extends Error {
+  override readonly name = "NoResult";
+}

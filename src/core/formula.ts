@@ -1,0 +1,120 @@
+import type { Parameters, Quantity, Values } from "./parameters.ts";
+import type { Source } from "./sources.ts";
+import type { Unit } from "./units.ts";
+
+/** The subjects by which functions are grouped for people. */
+export const families = {
+  section: "Section",
+  tendon: "Tendon geometry",
+  friction: "Friction",
+  drawIn: "Anchorage draw-in",
+  elastic: "Elastic shortening",
+  creep: "Creep",
+  shrinkage: "Shrinkage",
+  relaxation: "Relaxation",
+  timeDependent: "Combined time-dependent loss",
+  stress: "Stress check",
+  stressing: "Stressing",
+  materials: "Materials",
+  workbook: "Workbook",
+} as const;
+export type Family = keyof typeof families;
+
+/** One line of a calculation that takes several. The last step is the result. */
+export type Step = StepOfEquation | StepOfTable | StepInWords;
+
+interface StepBase {
+  readonly symbol: string;
+  readonly unit: Unit;
+  /** The unit the equation works in; the coherent one unless said otherwise. */
+  readonly reads?: Unit;
+  readonly text?: string;
+  readonly clause?: string;
+}
+/** A step as a mathjs expression in the parameters and the steps before it. */
+export interface StepOfEquation extends StepBase {
+  readonly equation: string;
+}
+/** A step read from a table: by the value of a choice, or between points (linear between, as stated in `text`). */
+export interface StepOfTable extends StepBase {
+  readonly lookup: { readonly of: string; readonly values: Readonly<Record<string, number>> } | { readonly of: string; readonly points: readonly (readonly [number, number])[] };
+}
+/** A step that sums, searches or integrates: the governing equation as TeX. Its residual or second way stands in `proof`. */
+export interface StepInWords extends StepBase {
+  readonly governing: string;
+}
+export type Steps = Readonly<Record<string, Step>>;
+
+/** Further bounds that follow from the other arguments, in the unit the equation reads. */
+export type Limits<P extends Parameters> = { readonly [K in keyof P]?: { readonly min?: number; readonly max?: number; readonly because: string } };
+
+interface FormulaBase<P extends Parameters> {
+  /** Worksheet id without the namespace: UPPER_SNAKE, at most 58 characters. A promise to old workbooks. */
+  readonly id: string;
+  readonly family: Family;
+  /** One line: what it gives, for whom the sign matters with the sign. */
+  readonly summary: string;
+  /** Definitions, sign and range that decide the result, a sentence each. */
+  readonly notes?: readonly string[];
+  readonly source: Source;
+  /** Worksheet argument order. */
+  readonly params: P;
+  /** Bounds that depend on other arguments. */
+  readonly limits?: (values: Values<P>) => Limits<P>;
+  /** Sentences about this very input that a user should know; no error. */
+  readonly cautions?: (values: Values<P>) => readonly string[];
+  /** Why units cannot be checked: the source's own empirical equation. */
+  readonly empirical?: string;
+  /** Why no published result stands against it. */
+  readonly unpublished?: string;
+}
+
+interface OneLine<P extends Parameters> {
+  readonly result: Quantity;
+  /** mathjs expression in the parameters: what the engineer sees. */
+  readonly equation: string;
+  readonly compute: (values: Values<P>) => number;
+}
+interface Stepwise<P extends Parameters, S extends Steps> {
+  readonly result: Quantity;
+  readonly steps: S;
+  /** Gives every step by name, in the units the equations work in; the last is the result. */
+  readonly compute: (values: Values<P>) => { readonly [K in keyof S]: number };
+  /**
+   * For steps in words: what must vanish (a residual, or the difference to a second way of computing), relative to 1.
+   * Tests drive it to zero; Trace shows it.
+   */
+  readonly proof?: (values: Values<P>, steps: { readonly [K in keyof S]: number }) => number;
+}
+
+export type OneLineSpec<P extends Parameters> = FormulaBase<P> & OneLine<P>;
+export type StepwiseSpec<P extends Parameters, S extends Steps> = FormulaBase<P> & Stepwise<P, S>;
+
+/** A formula as the rest of the project sees it, whatever its parameters. */
+export interface Formula<P extends Parameters = Parameters> extends FormulaBase<P> {
+  readonly result: Quantity;
+  /** One step for a one-line formula, named `result`. */
+  readonly steps: Steps;
+  /** The steps' values by name, in the units the equations work in. */
+  readonly stepwise: (values: Values<P>) => Readonly<Record<string, number>>;
+  /** The result alone, in the unit the equation works in. */
+  readonly compute: (values: Values<P>) => number;
+  readonly proof?: (values: Values<P>, steps: Readonly<Record<string, number>>) => number;
+}
+
+/**
+ * Declares a formula of one line: its `equation` and its `compute` say the same thing, which tests prove.
+ * From the declaration follow metadata, registration, checking, trace, reference and tests.
+ */
+export function formula<const P extends Parameters>(spec: OneLineSpec<P>): Formula<P> {
+  const { equation, compute, ...rest } = spec;
+  const { symbol, unit, reads, text } = spec.result;
+  return { ...rest, compute, steps: { result: { symbol, unit, ...(reads && { reads }), text, equation } }, stepwise: (values) => ({ result: compute(values) }) };
+}
+
+/** Declares a formula of several named steps; the last is the result. */
+export function stepwise<const P extends Parameters, const S extends Steps>(spec: StepwiseSpec<P, S>): Formula<P> {
+  const { compute, proof, ...rest } = spec;
+  const last = Object.keys(spec.steps).at(-1)!;
+  return { ...rest, stepwise: compute, compute: (values) => compute(values)[last]!, ...(proof && { proof: proof as Formula<P>["proof"] & object }) };
+}

@@ -1,0 +1,10 @@
+/** The only door to the calculation core. */
+export { InputError, NoResult } from "./errors.ts";
+export { families, type Family, type Formula, type Step, type Steps } from "./formula.ts";
+export { formulas } from "./formulas/index.ts";
+export * from "./parameters.ts";
+export { argumentCount, nameOf, readFactor, type Argument, type Cell } from "./read.ts";
+export { read, run, trace, warnings, type Trace, type TracedArgument, type TracedStep } from "./run.ts";
+export { basisText, ownCopyAdvice, sources, type Basis, type Source, type SourceKey } from "./sources.ts";
+export { coherentUnit, mathUnit, unitFactor, unitNames, type Unit } from "./units.ts";
+export { q } from "./quantities/index.ts";

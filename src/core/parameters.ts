@@ -1,0 +1,115 @@
+import type { Unit } from "./units.ts";
+
+/** What every parameter or result says about itself. */
+interface Described {
+  /** The trade's symbol; `_` starts a subscript, as in `σ_p0`. */
+  readonly symbol: string;
+  /** Meaning and sign, one line. */
+  readonly text: string;
+}
+
+/** The numbers a quantity may take, in its own unit. Outside them the value is refused. */
+export interface Bounds {
+  readonly min?: number;
+  readonly max?: number;
+  /** Exclusive lower bound. */
+  readonly above?: number;
+  /** Exclusive upper bound. */
+  readonly below?: number;
+}
+
+/** A number with a unit. `reads` is the unit the equation works in: the coherent one unless said otherwise. */
+export interface Quantity extends Described, Bounds {
+  readonly kind: "number";
+  /** Unique among quantities; two quantities with different keys never stand in for each other. */
+  readonly key: string;
+  /** The unit of the cell. */
+  readonly unit: Unit;
+  readonly reads?: Unit;
+  /** Everyday range; a value outside it is computed with a warning. */
+  readonly typical?: readonly [number, number];
+  /** The source's own validity; a value outside it is computed with a warning that names the source. */
+  readonly valid?: { readonly range: readonly [number, number]; readonly where: string };
+  /** Whole numbers only. */
+  readonly whole?: true;
+  /** Used where the cell is blank or the argument left out. */
+  readonly default?: number;
+}
+
+export type Label = string | number;
+
+/** One of a few named values. */
+export interface Choice<V extends Label = Label> extends Described {
+  readonly kind: "choice";
+  readonly key: string;
+  readonly values: readonly { readonly value: V; readonly text: string }[];
+  readonly default?: NoInfer<V>;
+}
+
+/** Free text, such as the id of a function. */
+export interface Text extends Described {
+  readonly kind: "text";
+  readonly key: string;
+}
+
+/** A range of cells: one row a record, one column a field. */
+export interface Table<C extends Columns = Columns> extends Described {
+  readonly kind: "table";
+  readonly key: string;
+  readonly columns: C;
+  readonly minRows: number;
+  /** An optional table that is left out counts as one without rows. */
+  readonly optional?: true;
+}
+
+export type Columns = Readonly<Record<string, Quantity | Choice>>;
+export type Parameter = Quantity | Choice | Text | Table;
+export type Parameters = Readonly<Record<string, Parameter>>;
+
+type ScalarOf<P> = P extends Choice<infer V> ? V : P extends Quantity ? number : string;
+/** The value of a parameter as `compute` sees it. */
+export type ValueOf<P> = P extends Table<infer C> ? readonly { readonly [K in keyof C]: ScalarOf<C[K]> }[] : ScalarOf<P>;
+/** The arguments of `compute`, by name. */
+export type Values<P extends Parameters> = { readonly [K in keyof P]: ValueOf<P[K]> };
+
+/** The same quantity under another symbol, text, default or range, as one formula needs it. */
+export function as(quantity: Quantity, changes: Partial<Omit<Quantity, "kind" | "key" | "unit">>): Quantity {
+  return { ...quantity, ...changes };
+}
+
+export function choice<const V extends Label>(spec: Omit<Choice<V>, "kind">): Choice<V> {
+  return { kind: "choice", ...spec };
+}
+
+export function table<const C extends Columns>(spec: Omit<Table<C>, "kind">): Table<C> {
+  return { kind: "table", ...spec };
+}
+
+export function text(spec: Omit<Text, "kind">): Text {
+  return { kind: "text", ...spec };
+}
+
+/** May the argument be left out? */
+export function isOptional(parameter: Parameter): boolean {
+  if (parameter.kind === "table") return parameter.optional === true;
+  return parameter.kind !== "text" && parameter.default !== undefined;
+}
+
+/** "0 to 1 1/rad", "above 0 MPa": the allowed range of a quantity in words; empty where anything goes. */
+export function allowedText(bounds: Bounds & { readonly unit: Unit }): string {
+  const unit = bounds.unit === "–" ? "" : ` ${bounds.unit}`;
+  const low = bounds.min ?? bounds.above;
+  const high = bounds.max ?? bounds.below;
+  const from = bounds.above !== undefined && bounds.min === undefined ? `above ${format(bounds.above)}` : low === undefined ? "" : format(low);
+  const to = bounds.below !== undefined && bounds.max === undefined ? `below ${format(bounds.below)}` : high === undefined ? "" : format(high);
+  if (from && to) return bounds.above === undefined && bounds.below === undefined ? `${from} to ${to}${unit}` : `${from} and ${bounds.below === undefined ? "at most " : ""}${to}${unit}`;
+  if (from) return `${bounds.above === undefined ? "at least " : ""}${from}${unit}`;
+  if (to) return `${bounds.below === undefined ? "at most " : ""}${to}${unit}`;
+  return "";
+}
+
+/** A number for a message: up to six significant digits, a true minus sign. */
+export function format(value: number): string {
+  const rounded = Number(value.toPrecision(6));
+  return String(rounded).replace(/-/g, "−");
+}

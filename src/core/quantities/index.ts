@@ -1,0 +1,4 @@
+import { tendon } from "./tendon.ts";
+
+/** Every quantity once, by meaning. */
+export const q = { ...tendon };

@@ -1,0 +1,135 @@
+import { InputError } from "./errors.ts";
+import type { Formula } from "./formula.ts";
+import { allowedText, format, isOptional, type Choice, type Parameter, type Quantity, type Table } from "./parameters.ts";
+import { coherentUnit, unitFactor } from "./units.ts";
+
+/** What a cell can hold. */
+export type Cell = number | string | boolean | null | undefined;
+/** What an argument can be: a cell or a range of rows. */
+export type Argument = Cell | readonly (readonly Cell[])[];
+
+/** A parameter made ready for repeated reading. */
+export interface Reader {
+  readonly name: string;
+  readonly parameter: Parameter;
+  readonly factor: number;
+}
+
+/** The factor from the cell's unit to the unit the equation reads. */
+export function readFactor(quantity: Pick<Quantity, "unit" | "reads">): number {
+  return unitFactor(quantity.unit, quantity.reads ?? coherentUnit(quantity.unit));
+}
+
+export function readers(f: Formula): readonly Reader[] {
+  return Object.entries(f.params).map(([name, parameter]) => ({ name, parameter, factor: parameter.kind === "number" ? readFactor(parameter) : 1 }));
+}
+
+/** "μ (friction coefficient)": how a message names an input. */
+export function nameOf(p: { readonly symbol: string; readonly text: string }): string {
+  return `${p.symbol.replace(/_/g, "")} (${p.text})`;
+}
+
+function inUnit(value: number, q: Quantity): string {
+  return q.unit === "–" ? format(value) : `${format(value)} ${q.unit}`;
+}
+
+/** A number within the quantity's bounds, or an InputError; `where` names the row of a range. */
+export function readNumber(cell: Cell, q: Quantity, parameter: string, where = ""): number {
+  if (typeof cell === "number") {
+    if (!Number.isFinite(cell)) throw new InputError(parameter, `${nameOf(q)}${where} is not a finite number; a number${q.unit === "–" ? "" : ` in ${q.unit}`} is needed`);
+    if (cell < q.min! || cell <= q.above!) throw new InputError(parameter, `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.above ? "not above" : "below"} ${inUnit(q.min ?? q.above!, q)}; allowed: ${allowedText(q)}`);
+    if (cell > q.max! || cell >= q.below!) throw new InputError(parameter, `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.below ? "not below" : "above"} ${inUnit(q.max ?? q.below!, q)}; allowed: ${allowedText(q)}`);
+    if (q.whole && !Number.isInteger(cell)) throw new InputError(parameter, `${nameOf(q)}${where} = ${inUnit(cell, q)} is not a whole number; allowed: whole numbers, ${allowedText(q)}`);
+    return cell;
+  }
+  if (cell === null || cell === undefined || cell === "") {
+    if (q.default !== undefined) return q.default;
+    const allowed = allowedText(q);
+    throw new InputError(parameter, `${nameOf(q)}${where} is missing; a number${q.unit === "–" ? "" : ` in ${q.unit}`} is needed${allowed && ` (allowed: ${allowed})`}`);
+  }
+  const shown = typeof cell === "boolean" ? String(cell).toUpperCase() : `the text “${cell}”`;
+  throw new InputError(parameter, `${nameOf(q)}${where} is ${shown}; a number${q.unit === "–" ? "" : ` in ${q.unit}`} is needed`);
+}
+
+function readChoice(cell: Cell, c: Choice, parameter: string, where = ""): string | number {
+  if (cell === null || cell === undefined || cell === "") {
+    if (c.default !== undefined) return c.default;
+    throw new InputError(parameter, `${nameOf(c)}${where} is missing; allowed: ${choices(c)}`);
+  }
+  const wanted = String(cell).trim().toUpperCase();
+  for (const { value } of c.values) if (String(value).toUpperCase() === wanted) return value;
+  throw new InputError(parameter, `${nameOf(c)}${where} = “${cell}” is not one of the choices; allowed: ${choices(c)}`);
+}
+
+function choices(c: Choice): string {
+  return c.values.map(({ value, text }) => `${value} (${text})`).join(", ");
+}
+
+const isBlank = (cell: Cell): boolean => cell === null || cell === undefined || cell === "";
+
+function readTable(argument: Argument, t: Table, parameter: string): unknown {
+  const names = Object.keys(t.columns);
+  const rows: readonly (readonly Cell[])[] = Array.isArray(argument) ? argument as readonly (readonly Cell[])[] : isBlank(argument as Cell) ? [] : [[argument as Cell]];
+  const titles = names.map((n) => `${t.columns[n]!.symbol.replace(/_/g, "")} (${t.columns[n]!.text})`).join(", ");
+  let last = rows.length;
+  while (last > 0 && rows[last - 1]!.every(isBlank)) last--;
+  const out: Record<string, unknown>[] = [];
+  for (let r = 0; r < last; r++) {
+    const row = rows[r]!;
+    if (row.length !== names.length) throw new InputError(parameter, `${nameOf(t)} is a range of ${row.length} column${row.length === 1 ? "" : "s"}; ${names.length} are needed: ${titles}`);
+    const where = ` in row ${r + 1} of the range`;
+    const record: Record<string, unknown> = {};
+    names.forEach((n, i) => {
+      const column = t.columns[n]!;
+      record[n] = column.kind === "number" ? readNumber(row[i], column, parameter, where) * readFactor(column) : readChoice(row[i], column, parameter, where);
+    });
+    out.push(record);
+  }
+  if (out.length === 0 && t.optional) return out;
+  if (out.length < t.minRows) throw new InputError(parameter, `${nameOf(t)} has ${out.length} row${out.length === 1 ? "" : "s"}; at least ${t.minRows} ${t.minRows === 1 ? "is" : "are"} needed, each with ${titles}`);
+  return out;
+}
+
+function single(argument: Argument, parameter: string, name: string): Cell {
+  if (!Array.isArray(argument)) return argument as Cell;
+  const rows = argument as readonly (readonly Cell[])[];
+  if (rows.length === 1 && rows[0]!.length === 1) return rows[0]![0];
+  throw new InputError(parameter, `${name} is a range of ${rows.length} × ${rows[0]?.length ?? 0} cells; one cell is needed`);
+}
+
+/** The argument of one parameter in the unit the equation reads. */
+export function readArgument(argument: Argument, { name, parameter, factor }: Reader): unknown {
+  switch (parameter.kind) {
+    case "number": return (typeof argument === "number" ? readNumber(argument, parameter, name) : readNumber(single(argument, name, nameOf(parameter)), parameter, name)) * factor;
+    case "choice": return readChoice(single(argument, name, nameOf(parameter)), parameter, name);
+    case "table": return readTable(argument, parameter, name);
+    case "text": {
+      const cell = single(argument, name, nameOf(parameter));
+      if (isBlank(cell)) throw new InputError(name, `${nameOf(parameter)} is missing; a text is needed`);
+      return String(cell);
+    }
+  }
+}
+
+/** How many arguments a formula takes: at least, at most. */
+export function argumentCount(f: Formula): readonly [number, number] {
+  const all = Object.values(f.params);
+  return [all.filter((p) => !isOptional(p)).length, all.length];
+}
+
+/** Refuses what the other arguments forbid. */
+export function checkLimits(f: Formula, values: Readonly<Record<string, unknown>>): void {
+  if (!f.limits) return;
+  const limits = f.limits(values as never) as Record<string, { min?: number; max?: number; because: string } | undefined>;
+  for (const [name, limit] of Object.entries(limits)) {
+    if (!limit) continue;
+    const value = values[name] as number;
+    const q = f.params[name] as Quantity;
+    const factor = readFactor(q);
+    const { min, max } = limit;
+    if ((min !== undefined && value < min) || (max !== undefined && value > max)) {
+      const bounds = { unit: q.unit, ...(min !== undefined ? { min: min / factor } : q.min !== undefined && { min: q.min }), ...(max !== undefined ? { max: max / factor } : q.max !== undefined && { max: q.max }) };
+      throw new InputError(name, `${nameOf(q)} = ${inUnit(value / factor, q)} is ${min !== undefined && value < min ? "below" : "above"} ${inUnit((min !== undefined && value < min ? min : max!) / factor, q)}, ${limit.because}; allowed: ${allowedText(bounds)}`);
+    }
+  }
+}

@@ -1,0 +1,136 @@
+import { InputError, NoResult } from "./errors.ts";
+import type { Formula } from "./formula.ts";
+import { allowedText, format, isOptional, type Parameter, type Quantity } from "./parameters.ts";
+import { argumentCount, checkLimits, nameOf, readArgument, readFactor, readers, type Argument, type Reader } from "./read.ts";
+import { coherentUnit } from "./units.ts";
+
+interface Prepared {
+  readonly f: Formula;
+  readonly readers: readonly Reader[];
+  readonly fromResult: number;
+}
+
+const prepared = new WeakMap<object, Prepared>();
+
+function prepare(f: Formula): Prepared {
+  let p = prepared.get(f);
+  if (!p) prepared.set(f, p = { f, readers: readers(f), fromResult: 1 / readFactor(f.result) });
+  return p;
+}
+
+/** Arguments checked and converted to the units the equation reads, by name. */
+export function read(f: Formula, args: readonly Argument[]): Readonly<Record<string, unknown>> {
+  const p = prepare(f);
+  if (args.length > p.readers.length) throw new InputError("", `${f.id} takes ${p.readers.length} arguments; ${args.length} were given`);
+  const values: Record<string, unknown> = {};
+  for (let i = 0; i < p.readers.length; i++) values[p.readers[i]!.name] = readArgument(args[i], p.readers[i]!);
+  checkLimits(f, values);
+  return values;
+}
+
+/**
+ * Runs a formula on the cells' own values and gives the result in the cell's unit.
+ * Throws InputError for input it must refuse and NoResult where there is no answer; never gives NaN or an infinity.
+ */
+export function run(f: Formula, args: readonly Argument[]): number {
+  const value = f.compute(read(f, args) as never) * prepare(f).fromResult;
+  if (!Number.isFinite(value)) throw new NoResult(`${f.id} has no finite result for these arguments`);
+  return value;
+}
+
+export interface TracedArgument {
+  readonly name: string;
+  readonly parameter: Parameter;
+  /** The cell's own value, or the default. */
+  readonly given: Argument;
+  readonly isDefault: boolean;
+  /** The value in the unit the equation reads, as `compute` sees it. */
+  readonly value: unknown;
+  /** "1 kN = 1000 N": the conversion in words, where there is one. */
+  readonly conversion?: string;
+  readonly allowed: string;
+  readonly typical: string;
+}
+
+export interface TracedStep {
+  readonly name: string;
+  readonly step: Formula["steps"][string];
+  /** In the unit the equation works in. */
+  readonly value: number;
+  /** In the step's printed unit. */
+  readonly shown: number;
+}
+
+/** Everything that led to a value. */
+export interface Trace {
+  readonly formula: Formula;
+  readonly arguments: readonly TracedArgument[];
+  readonly values: Readonly<Record<string, unknown>>;
+  readonly steps: readonly TracedStep[];
+  readonly result: number;
+  readonly warnings: readonly string[];
+  /** The residual of a search or the relative difference to a second way; absent where equations say it all. */
+  readonly proof?: number;
+}
+
+/** Runs a formula and keeps every intermediate value. Throws like `run`. */
+export function trace(f: Formula, args: readonly Argument[]): Trace {
+  const values = read(f, args);
+  const p = prepare(f);
+  const steps = f.stepwise(values as never);
+  const names = Object.keys(f.steps);
+  const traced = names.map((name) => {
+    const step = f.steps[name]!;
+    const value = steps[name]!;
+    return { name, step, value, shown: value / readFactor(step) };
+  });
+  const result = run(f, args);
+  return {
+    formula: f,
+    arguments: p.readers.map(({ name, parameter, factor }, i) => {
+      const isDefault = isOptional(parameter) && (args[i] === null || args[i] === undefined || args[i] === "");
+      const given = isDefault && parameter.kind !== "table" && parameter.kind !== "text" ? parameter.default : args[i];
+      const reads = parameter.kind === "number" ? parameter.reads ?? coherentUnit(parameter.unit) : undefined;
+      return {
+        name, parameter, given, isDefault, value: values[name],
+        ...(parameter.kind === "number" && factor !== 1 && { conversion: `${format((values[name] as number) / factor)} ${parameter.unit} = ${format(values[name] as number)} ${reads}` }),
+        allowed: parameter.kind === "number" ? allowedText(parameter) : parameter.kind === "choice" ? parameter.values.map((v) => v.value).join(", ") : "",
+        typical: parameter.kind === "number" && parameter.typical ? allowedText({ unit: parameter.unit, min: parameter.typical[0], max: parameter.typical[1] }) : "",
+      };
+    }),
+    values,
+    steps: traced,
+    result,
+    warnings: warningsOf(f, values),
+    ...(f.proof && { proof: f.proof(values as never, steps) }),
+  };
+}
+
+/** What a user should know about this input although it is computed: outside the everyday range or the source's validity. */
+export function warnings(f: Formula, args: readonly Argument[]): readonly string[] {
+  return warningsOf(f, read(f, args));
+}
+
+function warningsOf(f: Formula, values: Readonly<Record<string, unknown>>): readonly string[] {
+  const out: string[] = [];
+  const look = (q: Quantity, value: number, where = ""): void => {
+    const shown = value / readFactor(q);
+    const tell = (range: readonly [number, number], what: string): void => {
+      if (shown < range[0] || shown > range[1]) out.push(`${nameOf(q)}${where} = ${format(shown)}${q.unit === "–" ? "" : ` ${q.unit}`} is outside ${what} ${allowedText({ unit: q.unit, min: range[0], max: range[1] })}`);
+    };
+    if (q.valid) tell(q.valid.range, `the range of ${q.valid.where},`);
+    if (q.typical) tell(q.typical, "the everyday range");
+  };
+  for (const [name, parameter] of Object.entries(f.params)) {
+    if (parameter.kind === "number") look(parameter, values[name] as number);
+    if (parameter.kind === "table") {
+      (values[name] as readonly Record<string, number>[]).forEach((row, r) => {
+        for (const [c, column] of Object.entries(parameter.columns)) if (column.kind === "number") look(column, row[c]!, ` in row ${r + 1}`);
+      });
+    }
+  }
+  if (f.cautions) out.push(...f.cautions(values as never));
+  return out;
+}
+
+export { argumentCount };

@@ -1,0 +1,39 @@
+/** Bibliography: every work a formula, a table or a check refers to, once. */
+export const sources = {
+  mechanics: "Statics and strength of materials; derived in the declaration.",
+  "EN1992-1-1:2004": "EN 1992-1-1:2004, Eurocode 2: Design of concrete structures – Part 1-1: General rules and rules for buildings, with corrigenda AC:2008 and AC:2010. Recommended values; the National Annex in force decides.",
+  "CE:2021": "Código Estructural, Anejo 19 (Spain, Real Decreto 470/2021): national text that follows EN 1992-1-1 clause by clause.",
+  "EN1992-1-1:2004-FR": "EN 1992-1-1:2004, a French transcription (contains transcription errors; never used alone).",
+  practice: "Common practice; no source.",
+} as const;
+
+export type SourceKey = keyof typeof sources;
+
+/**
+ * How a rule was established.
+ * `seen`: its text was read (a national transposition counts and is named). `second-hand`: read in another work.
+ * `memory-…`: recalled, with the confidence. `derived`: follows from mechanics in the declaration itself.
+ */
+export type Basis = "seen" | "second-hand" | "memory-high" | "memory-medium" | "memory-low" | "derived" | "practice";
+
+export interface Source {
+  readonly key: SourceKey;
+  readonly clause?: string;
+  readonly basis: Basis;
+  /** The text that was actually read, where it is not the standard's own print. */
+  readonly readIn?: SourceKey;
+}
+
+/** The basis in words for the person who checks. */
+export const basisText: Readonly<Record<Basis, string>> = {
+  "seen": "text read",
+  "second-hand": "read in another work",
+  "memory-high": "from memory, high confidence",
+  "memory-medium": "from memory, medium confidence",
+  "memory-low": "from memory, low confidence",
+  "derived": "derived from mechanics",
+  "practice": "common practice, no source",
+};
+
+/** The advice that belongs beside every clause that is not pure mechanics. */
+export const ownCopyAdvice = "Check against your own copy of the standard and the National Annex in force.";
