@@ -1,0 +1,50 @@
+import type { Address, Area, Plan } from "../sheet/index.ts";
+
+export type CellValue = number | string | boolean | null;
+
+/** What stands in a cell: its value at full precision, its formula (with `=`) if it has one, an error with its message. */
+export interface CellContent {
+  readonly value: CellValue;
+  readonly formula?: string;
+  /** As printed, with the cell's number format. */
+  readonly text: string;
+  readonly error?: { readonly code: string; readonly message?: string };
+}
+
+export interface Place extends Address {
+  readonly sheet: string;
+}
+
+export interface ApplyOptions {
+  readonly sheetName: string;
+  /** Called between batches: how many of how many cells, and what is being done. */
+  readonly progress: (done: number, of: number, what: string) => void;
+  readonly signal?: AbortSignal;
+}
+
+/** A name already in use on the workbook. */
+export class SheetNameTaken extends Error {
+  override readonly name = "SheetNameTaken";
+  constructor(readonly sheetName: string, readonly free: string) {
+    super(`The workbook already has a sheet named “${sheetName}”. Choose another name, for instance “${free}”.`);
+  }
+}
+
+/** A place where plans are applied and cells read: the spreadsheet program or the embedded grid. */
+export interface Host {
+  readonly name: string;
+  /** Builds the plan on a new sheet, all or nothing: whatever fails, no half-built sheet stays. Rejects with SheetNameTaken, or an AbortError when cancelled. */
+  apply(plan: Plan, options: ApplyOptions): Promise<{ readonly sheet: string }>;
+  sheetNames(): Promise<readonly string[]>;
+  read(sheet: string, area: Area): Promise<readonly (readonly CellContent[])[]>;
+  selection(): Promise<Place | undefined>;
+  /** Puts the selection on a cell and shows it. */
+  select(place: Place): Promise<void>;
+  /** Reference text of a name visible on the sheet, such as `Beam!$D$12`; undefined where there is none. */
+  resolveName(name: string, sheet: string): Promise<string | undefined>;
+  /** Evaluates an expression as a cell of that sheet would, without touching any cell of the user's. */
+  evaluate(formula: string, sheet: string): Promise<readonly (readonly CellContent[])[]>;
+  /** Both return a function that ends the subscription. */
+  onSelection(listener: (place: Place) => void): () => void;
+  onCalculated(listener: () => void): () => void;
+}

@@ -1,0 +1,117 @@
+/**
+ * A plan: a check sheet as plain data, before it is on any host. Rows and columns count from 0.
+ * Hosts apply plans; they decide nothing about engineering.
+ */
+export interface Address {
+  readonly row: number;
+  readonly column: number;
+}
+
+/** A block of cells, `rows` by `columns`, from its upper left cell. */
+export interface Area extends Address {
+  readonly rows: number;
+  readonly columns: number;
+}
+
+/** What a cell is, for its look. Every host has one style a role. */
+export type Role =
+  | "title" | "subtitle" | "caution" | "block" | "note"
+  | "heading" | "tableHeading" | "tableSymbol" | "tableUnit"
+  | "item" | "description" | "symbol" | "value" | "unit" | "equation" | "source" | "mark" | "bound"
+  | "input" | "choice" | "textInput" | "shape" | "verdict" | "overall" | "warning" | "label";
+
+export interface PlannedCell extends Address {
+  /** Either a value or a formula (with its leading `=`); neither for a styled empty cell. */
+  readonly value?: string | number | boolean;
+  readonly formula?: string;
+  readonly role: Role;
+  /** Number format of the spreadsheet program, such as `0.00`. */
+  readonly format?: string;
+}
+
+/** A sheet-scoped name. */
+export interface PlannedName extends Area {
+  readonly name: string;
+}
+
+export interface Validation extends Area {
+  readonly rule:
+    | { readonly kind: "number"; readonly min?: number; readonly max?: number; readonly above?: number; readonly below?: number; readonly whole?: true }
+    | { readonly kind: "list"; readonly values: readonly string[] };
+  readonly title: string;
+  readonly message: string;
+  readonly allowBlank?: true;
+}
+
+/** Colours a cell by its text. */
+export interface Highlight extends Area {
+  readonly text: string;
+  readonly tone: "good" | "bad" | "open";
+}
+
+export interface Series {
+  readonly name: string;
+  /** Contiguous column areas of equal length. */
+  readonly x: Area;
+  readonly y: Area;
+  readonly kind: "value" | "limit";
+}
+
+export interface PlannedChart {
+  readonly id: string;
+  readonly title: string;
+  readonly x: { readonly label: string; readonly unit: string };
+  readonly y: { readonly label: string; readonly unit: string };
+  readonly series: readonly Series[];
+  /** Where a host that draws charts on the sheet puts it. */
+  readonly at: Area;
+}
+
+/** What a cell means: for Trace, charts and comparison. One for each row's value and each cell of a table column. */
+export interface Meaning {
+  readonly id: string;
+  readonly item: string;
+  readonly description: string;
+  readonly symbol: string;
+  readonly unit: string;
+  readonly quantity?: string;
+  readonly at: Area;
+}
+
+/** Where the panel finds the result after building. */
+export interface Summary {
+  readonly overall: Address;
+  /** One row a check: description, utilisation, place, verdict. */
+  readonly checks: readonly { readonly id: string; readonly description: string; readonly utilisation: Address; readonly where: Address; readonly verdict: Address }[];
+  readonly warnings: Area;
+}
+
+export interface Plan {
+  readonly template: { readonly id: string; readonly version: string; readonly title: string };
+  /** Of everything the template put on the sheet; the same inputs and version give the same hash. */
+  readonly hash: string;
+  /** Every input by id as built, shape inputs included; null where left empty. */
+  readonly inputs: Readonly<Record<string, string | number | null>>;
+  readonly rows: number;
+  readonly columns: number;
+  /** Column widths in characters. */
+  readonly widths: readonly number[];
+  readonly cells: readonly PlannedCell[];
+  readonly names: readonly PlannedName[];
+  readonly validations: readonly Validation[];
+  readonly highlights: readonly Highlight[];
+  /** Cells a user may type in; everything else is protected, without a password. */
+  readonly unlocked: readonly Area[];
+  readonly freeze: { readonly rows: number; readonly columns: number };
+  readonly print: { readonly area: Area; readonly titleRows: readonly [number, number]; readonly orientation: "landscape"; readonly footer: string };
+  readonly charts: readonly PlannedChart[];
+  readonly meanings: readonly Meaning[];
+  readonly summary: Summary;
+}
+
+/** "D12" for row 11, column 3. */
+export function a1({ row, column }: Address, absolute = false): string {
+  let letters = "";
+  for (let c = column + 1; c > 0; c = Math.floor((c - 1) / 26)) letters = String.fromCharCode(65 + ((c - 1) % 26)) + letters;
+  return absolute ? `$${letters}$${row + 1}` : `${letters}${row + 1}`;
+}

@@ -1,0 +1,146 @@
+/**
+ * The template as its JSON file says it. A template is data: blocks of rows and tables whose formulas name other rows by id.
+ * The JSON Schema of the same shape stands in template.schema.json.
+ *
+ * In formulas `{id}` stands for an address:
+ * - a row's id: its value cell;
+ * - a table column's id, from a table that runs over the same or more dimensions: the cell of the matching members
+ *   (from a table over tendon and station, a column of the table over tendon gives that tendon's cell);
+ * - `{id[]}`: the column's cells for the members in common (all of them from a plain row); `{a:b[]}`: the columns from a to b;
+ * - `{id[*]}`: the whole column; `{id[-1]}`: the row above in the same table; `{id[first]}`, `{id[last]}`: of the members in common;
+ * - `{#dimension}` is not a reference: index columns say the member's number (`"index": "tendon"`);
+ * - `{count:WORD}`: how many verdict cells of the sheet above say WORD; `{count:error}`: how many of them hold an error.
+ * Anything else is the spreadsheet's own formula language. Numbers other than 0 and 1 are not typed into formulas.
+ */
+export interface Template {
+  readonly id: string;
+  readonly version: string;
+  readonly title: string;
+  /** One line for the list of templates. */
+  readonly line: string;
+  readonly standard: string;
+  readonly method: string;
+  /** Units and signs, scope, cautions: sentences for the head of the sheet. */
+  readonly conventions: readonly string[];
+  readonly cautions: readonly string[];
+  /** Inputs that decide which rows there are: locked on the sheet. */
+  readonly shape: readonly ShapeInput[];
+  readonly dimensions: Readonly<Record<string, Dimension>>;
+  readonly blocks: readonly Block[];
+  readonly charts: readonly ChartSpec[];
+  /** An invented example: values by input id; arrays (nested by dimension) for table inputs. */
+  readonly example: { readonly name: string; readonly note: string; readonly inputs: Readonly<Record<string, InputValue>> };
+}
+export type InputValue = string | number | null | readonly InputValue[];
+
+export interface ShapeInput {
+  readonly id: string;
+  readonly text: string;
+  readonly symbol: string;
+  readonly default: number | string;
+  readonly min?: number;
+  readonly max?: number;
+  readonly choices?: readonly { readonly value: string; readonly text: string }[];
+}
+
+export type Dimension =
+  /** As many members as a shape input says, plus some. */
+  | { readonly count: string; readonly plus?: number; readonly label: string }
+  /** As many members as a table has rows. */
+  | { readonly rowsOf: string; readonly label: string }
+  /** The members of another dimension without the first and last few. */
+  | { readonly within: string; readonly skipFirst: number; readonly skipLast: number; readonly label: string }
+  /** Named members. */
+  | { readonly members: readonly { readonly id: string; readonly text: string; readonly when?: Condition }[]; readonly label: string };
+
+/** A shape input and the value it must have. */
+export type Condition = Readonly<Record<string, string | number>>;
+
+export interface Block {
+  readonly id: string;
+  readonly title: string;
+  readonly note?: string;
+  readonly when?: Condition;
+  readonly items: readonly Item[];
+}
+export type Item = Row | NoteItem | TableItem;
+
+export interface NoteItem {
+  readonly note: string;
+  readonly caution?: true;
+  readonly when?: Condition;
+}
+
+export interface InputSpec {
+  /** Blank and required by default: an input without default must be typed. */
+  readonly default?: number | string;
+  readonly min?: number;
+  readonly max?: number;
+  readonly above?: number;
+  readonly below?: number;
+  readonly choices?: readonly { readonly value: string | number; readonly text: string }[];
+  /** Free text such as a name or date: never judged. */
+  readonly freeText?: true;
+  /** May stay empty: whatever needs it then says NO LIMIT. */
+  readonly mayBeEmpty?: true;
+}
+
+/** What a row or column says about its value. `quantity` takes symbol, unit, text and bounds from the core; the rest overrides. */
+export interface Saying {
+  readonly id: string;
+  readonly quantity?: string;
+  readonly text?: string;
+  readonly symbol?: string;
+  readonly unit?: string;
+  readonly format?: string;
+  readonly source?: string;
+  /** "Equation as read", where it does not follow from the formula. */
+  readonly equation?: string;
+}
+
+export interface Row extends Saying {
+  readonly when?: Condition;
+  readonly input?: InputSpec;
+  readonly formula?: string;
+  /** Formula of the verdict cell: OK, FAIL or NO LIMIT. */
+  readonly verdict?: string;
+  /** Puts the row into the summary: its value is a utilisation; formula of the place where it governs. */
+  readonly summary?: { readonly where?: string };
+  readonly overall?: true;
+}
+
+export interface Column extends Saying {
+  readonly formula?: string;
+  readonly input?: InputSpec;
+  /** The member's number in a dimension. */
+  readonly index?: string;
+  /** The member's text in a dimension with named members. */
+  readonly memberText?: string;
+  /** A value or formula (with `=`) a member of the last dimension. */
+  readonly cells?: Readonly<Record<string, number | string>>;
+  /** Verdict column: stands in the sheet's verdict column. */
+  readonly verdict?: true;
+  /** Lists the function's warnings for the first or last row of each group. */
+  readonly warnAt?: "first" | "last";
+}
+
+export interface TableItem {
+  readonly table: string;
+  readonly title: string;
+  readonly over: readonly string[];
+  readonly note?: string;
+  readonly when?: Condition;
+  readonly columns: readonly Column[];
+  /** Further groups of rows below, with the same columns, over other dimensions. */
+  readonly parts?: readonly { readonly over: readonly string[]; readonly formulas: Readonly<Record<string, string>> }[];
+}
+
+export interface ChartSpec {
+  readonly id: string;
+  readonly title: string;
+  readonly block: string;
+  readonly x: { readonly column: string; readonly label: string; readonly unit: string };
+  readonly y: { readonly label: string; readonly unit: string };
+  /** One series a member of `each`, where given. */
+  readonly series: readonly { readonly column: string; readonly name: string; readonly kind: "value" | "limit"; readonly each?: string; readonly member?: string }[];
+}
