@@ -1,0 +1,51 @@
+import { spawn } from "node:child_process";
+import { createHash } from "node:crypto";
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join, relative } from "node:path";
+import { fileURLToPath } from "node:url";
+
+export const root = fileURLToPath(new URL("../..", import.meta.url));
+export const dist = join(root, "dist");
+
+const made = join(root, ".cache", "built");
+const from = ["src", "functions", "taskpane", "manifest", "package-lock.json", "tsconfig.json"];
+
+function* filesUnder(path: string): Generator<string> {
+  const entries = readdirSync(path, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
+  for (const entry of entries) {
+    const at = join(path, entry.name);
+    if (entry.isDirectory()) yield* filesUnder(at);
+    else yield at;
+  }
+}
+
+/** A hash of everything the built pages depend on. */
+function stateOfSources(): string {
+  const hash = createHash("sha256");
+  const roots = [...from, ...readdirSync(root).filter((name) => name.startsWith("webpack.config."))].map((name) => join(root, name)).filter((path) => existsSync(path));
+  for (const path of roots) {
+    const files = path.endsWith(".json") || path.includes("webpack.config.") ? [path] : filesUnder(path);
+    for (const file of files) hash.update(relative(root, file)).update(readFileSync(file));
+  }
+  return hash.digest("hex");
+}
+
+function webpack(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const child = spawn(process.execPath, [join(root, "node_modules", "webpack", "bin", "webpack.js"), "--mode", "production"], { cwd: root, stdio: ["ignore", 2, 2] });
+    child.on("error", reject);
+    child.on("exit", (code) => resolve(code ?? 1));
+  });
+}
+
+/** Builds the pages if their sources have changed since the last build. Rejects when the build fails. */
+export async function buildIfStale(say: (text: string) => void): Promise<void> {
+  const state = stateOfSources();
+  if (existsSync(join(dist, "index.html")) && existsSync(made) && readFileSync(made, "utf8") === state) return;
+  say("building the pages (half a minute or so) …");
+  const began = Date.now();
+  if ((await webpack()) !== 0) throw new Error("the build failed; its messages stand above");
+  mkdirSync(join(root, ".cache"), { recursive: true });
+  writeFileSync(made, state);
+  say(`built in ${Math.round((Date.now() - began) / 1000)} s`);
+}

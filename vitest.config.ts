@@ -1,0 +1,12 @@
+import { defineConfig } from "vitest/config";
+
+/** Everything that needs no browser. The browser's own tests stand in tests/browser. */
+export default defineConfig({
+  test: {
+    include: ["tests/**/*.test.ts"],
+    exclude: ["tests/browser/**"],
+    // More files at once than this only crowd a machine of two cores.
+    maxWorkers: 2,
+    testTimeout: 30_000,
+  },
+});
