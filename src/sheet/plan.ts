@@ -1,3 +1,5 @@
+import type { InputValue } from "./template.ts";
+
 /**
  * A plan: a check sheet as plain data, before it is on any host. Rows and columns count from 0.
  * Hosts apply plans; they decide nothing about engineering.
@@ -21,7 +23,10 @@ export type Role =
   | "input" | "choice" | "textInput" | "shape" | "verdict" | "overall" | "warning" | "label";
 
 export interface PlannedCell extends Address {
-  /** Either a value or a formula (with its leading `=`); neither for a styled empty cell. */
+  /**
+   * Either a value or a formula (with its leading `=`); neither for a styled empty cell.
+   * A value that is a string is text and stays text, whatever it starts with: "=1+1", "5.10", "TRUE".
+   */
   readonly value?: string | number | boolean;
   readonly formula?: string;
   readonly role: Role;
@@ -67,7 +72,7 @@ export interface PlannedChart {
   readonly at: Area;
 }
 
-/** What a cell means: for Trace, charts and comparison. One for each row's value and each cell of a table column. */
+/** What a cell means: for Trace, charts and comparison. One for each row's value and each table column; `_` in the symbol starts a subscript. */
 export interface Meaning {
   readonly id: string;
   readonly item: string;
@@ -83,6 +88,7 @@ export interface Summary {
   readonly overall: Address;
   /** One row a check: description, utilisation, place, verdict. */
   readonly checks: readonly { readonly id: string; readonly description: string; readonly utilisation: Address; readonly where: Address; readonly verdict: Address }[];
+  /** The cells of the warning texts; no rows where the template lists none. */
   readonly warnings: Area;
 }
 
@@ -90,12 +96,16 @@ export interface Plan {
   readonly template: { readonly id: string; readonly version: string; readonly title: string };
   /** Of everything the template put on the sheet; the same inputs and version give the same hash. */
   readonly hash: string;
-  /** Every input by id as built, shape inputs included; null where left empty. */
-  readonly inputs: Readonly<Record<string, string | number | null>>;
+  /** Every input by id as built, shape inputs included; arrays nested by dimension for table inputs; null where left empty. */
+  readonly inputs: Readonly<Record<string, InputValue>>;
   readonly rows: number;
   readonly columns: number;
   /** Column widths in characters. */
   readonly widths: readonly number[];
+  /** Sentences that run over several cells of one row: hosts join these cells. Never in tables. */
+  readonly spans: readonly Area[];
+  /** Rows whose text needs more than one line, by row number. */
+  readonly lines: Readonly<Record<number, number>>;
   readonly cells: readonly PlannedCell[];
   readonly names: readonly PlannedName[];
   readonly validations: readonly Validation[];
@@ -103,6 +113,7 @@ export interface Plan {
   /** Cells a user may type in; everything else is protected, without a password. */
   readonly unlocked: readonly Area[];
   readonly freeze: { readonly rows: number; readonly columns: number };
+  /** In `footer`, `{page}` and `{pages}` stand for the page numbers. */
   readonly print: { readonly area: Area; readonly titleRows: readonly [number, number]; readonly orientation: "landscape"; readonly footer: string };
   readonly charts: readonly PlannedChart[];
   readonly meanings: readonly Meaning[];
@@ -114,4 +125,11 @@ export function a1({ row, column }: Address, absolute = false): string {
   let letters = "";
   for (let c = column + 1; c > 0; c = Math.floor((c - 1) / 26)) letters = String.fromCharCode(65 + ((c - 1) % 26)) + letters;
   return absolute ? `$${letters}$${row + 1}` : `${letters}${row + 1}`;
+}
+
+/** "$D$12:$F$14", or "$D$12" for a single cell. */
+export function areaA1(area: Area, absolute = true): string {
+  const first = a1(area, absolute);
+  if (area.rows === 1 && area.columns === 1) return first;
+  return `${first}:${a1({ row: area.row + area.rows - 1, column: area.column + area.columns - 1 }, absolute)}`;
 }

@@ -3,14 +3,25 @@
  * The JSON Schema of the same shape stands in template.schema.json.
  *
  * In formulas `{id}` stands for an address:
- * - a row's id: its value cell;
- * - a table column's id, from a table that runs over the same or more dimensions: the cell of the matching members
- *   (from a table over tendon and station, a column of the table over tendon gives that tendon's cell);
- * - `{id[]}`: the column's cells for the members in common (all of them from a plain row); `{a:b[]}`: the columns from a to b;
- * - `{id[*]}`: the whole column; `{id[-1]}`: the row above in the same table; `{id[first]}`, `{id[last]}`: of the members in common;
- * - `{#dimension}` is not a reference: index columns say the member's number (`"index": "tendon"`);
- * - `{count:WORD}`: how many verdict cells of the sheet above say WORD; `{count:error}`: how many of them hold an error.
- * Anything else is the spreadsheet's own formula language. Numbers other than 0 and 1 are not typed into formulas.
+ * - a row's or a shape input's id: its value cell;
+ * - a table column's id: the cell of the same row from the same table; from another table, whose dimensions must hold all of the
+ *   column's, the cell of the matching members (from a table over tendon and station, a column of the table over tendon gives that
+ *   tendon's cell). Members match by dimension, `within` by its place in the whole; the rows of a table match the dimension that
+ *   counts them with `rowsOf`, which is the only way to match a table that has `parts`;
+ * - `{id[]}`: the column's cells for the members in common, which must be its outer dimensions; all of them where none is in common.
+ *   Where every dimension is in common the innermost is left free (from tendon and station: all stations of that tendon);
+ * - `{a:b[]}`: the same for the columns from a to b; `{a:b[*]}`: whole columns; neither crosses the verdict column;
+ * - `{id[first]}`, `{id[last]}`: the first and last cell of `{id[]}`; `{id[*]}`: the whole column, parts included;
+ * - `{id[-1]}`: the row above in the same table (from its first row: the heading's cell above, so ask for the first row before);
+ * - `{count:WORD}`: how many verdict and status cells of the sheet above say WORD (it may have spaces: `{count:OUT OF RANGE}`);
+ *   `{count:error}`: how many of them hold an error; `{count:warnings}`: how many warnings the sheet lists, wherever it lists them;
+ * - `{shapeChanged}`: TRUE where a shape input differs from what the sheet was built with.
+ * Index columns say a member's number (`"index": "tendon"`). Anything else is the spreadsheet's own formula language, with or without a
+ * leading `=`. Numbers other than 0 and 1 are not typed into formulas, nor addresses. Verdicts say OK, FAIL or NO LIMIT; inputs have a
+ * status of their own: given, left empty, MISSING or OUT OF RANGE.
+ *
+ * Ids are names on the sheet, so two that differ only in upper and lower case are the same id. An id may stand at several places
+ * whose `when` exclude each other.
  */
 export interface Template {
   readonly id: string;
@@ -63,7 +74,13 @@ export interface Block {
   readonly when?: Condition;
   readonly items: readonly Item[];
 }
-export type Item = Row | NoteItem | TableItem;
+export type Item = Row | NoteItem | TableItem | WarningsItem;
+
+/** Here stand the warnings: of every row with one function call, and of the columns with `warnAt`. */
+export interface WarningsItem {
+  readonly warnings: true;
+  readonly when?: Condition;
+}
 
 export interface NoteItem {
   readonly note: string;
@@ -104,19 +121,21 @@ export interface Row extends Saying {
   readonly formula?: string;
   /** Formula of the verdict cell: OK, FAIL or NO LIMIT. */
   readonly verdict?: string;
-  /** Puts the row into the summary: its value is a utilisation; formula of the place where it governs. */
+  /** Puts the row into the summary: its value is a utilisation; formula of the place where it governs, which stands in the source column. */
   readonly summary?: { readonly where?: string };
   readonly overall?: true;
 }
 
+/** Holds one of: formula, input, index, memberText, cells. Columns fill the sheet from the left and leave out the verdict column. */
 export interface Column extends Saying {
+  readonly when?: Condition;
   readonly formula?: string;
   readonly input?: InputSpec;
   /** The member's number in a dimension. */
   readonly index?: string;
   /** The member's text in a dimension with named members. */
   readonly memberText?: string;
-  /** A value or formula (with `=`) a member of the last dimension. */
+  /** A value or formula (with `=`) for each member of the last dimension, by member id (or number). */
   readonly cells?: Readonly<Record<string, number | string>>;
   /** Verdict column: stands in the sheet's verdict column. */
   readonly verdict?: true;
@@ -131,16 +150,24 @@ export interface TableItem {
   readonly note?: string;
   readonly when?: Condition;
   readonly columns: readonly Column[];
-  /** Further groups of rows below, with the same columns, over other dimensions. */
-  readonly parts?: readonly { readonly over: readonly string[]; readonly formulas: Readonly<Record<string, string>> }[];
+  /** Further groups of rows below, with the same columns, over other dimensions. Columns they do not name keep their formula. */
+  readonly parts?: readonly Part[];
 }
 
+export interface Part {
+  readonly over: readonly string[];
+  readonly formulas: Readonly<Record<string, string>>;
+  readonly index?: Readonly<Record<string, string>>;
+}
+
+/** `x` is a column of the same table as the series, or of a table over what is left when `each` and `member` are chosen. */
 export interface ChartSpec {
+  readonly when?: Condition;
   readonly id: string;
   readonly title: string;
   readonly block: string;
   readonly x: { readonly column: string; readonly label: string; readonly unit: string };
   readonly y: { readonly label: string; readonly unit: string };
-  /** One series a member of `each`, where given. */
+  /** One series a member of `each`; only `member` of the outermost dimension left. A series whose member is left out is left out. */
   readonly series: readonly { readonly column: string; readonly name: string; readonly kind: "value" | "limit"; readonly each?: string; readonly member?: string }[];
 }
