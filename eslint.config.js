@@ -1,0 +1,54 @@
+import { createNodeResolver, importX } from "eslint-plugin-import-x";
+import tseslint from "typescript-eslint";
+
+/** Folder of each area and the areas it may use. Arrows of the design: core <- sheet <- hosts <- taskpane, command; core <- functions <- hosts. */
+const areas = {
+  core: { folder: "./src/core", uses: [] },
+  sheet: { folder: "./src/sheet", uses: ["core"] },
+  templates: { folder: "./src/templates", uses: ["core", "sheet"] },
+  functions: { folder: "./functions", uses: ["core"] },
+  published: { folder: "./src/published", uses: ["core", "functions"] },
+  hosts: { folder: "./src/hosts", uses: ["core", "sheet", "functions"] },
+  taskpane: { folder: "./taskpane", uses: ["core", "sheet", "templates", "functions", "published", "hosts"] },
+  command: { folder: "./src/command", uses: ["core", "sheet", "templates", "functions", "published", "hosts"] },
+};
+
+/** For each area: nothing of the areas it may not use, and only the index of those it may. */
+const zones = Object.entries(areas).flatMap(([name, { folder, uses }]) => [
+  ...Object.entries(areas)
+    .filter(([other]) => other !== name)
+    .map(([other, { folder: from }]) =>
+      uses.includes(other)
+        ? { target: folder, from, except: ["./index.ts"], message: `${name} enters ${other} through its index only.` }
+        : { target: folder, from, message: `${name} does not depend on ${other}.` }),
+  { target: folder, from: "./tests", message: `${name} does not depend on the tests.` },
+]);
+
+const unused = ["error", { argsIgnorePattern: "^_", varsIgnorePattern: "^_" }];
+
+export default tseslint.config(
+  { ignores: ["node_modules/", "dist/", ".cache/"] },
+  {
+    files: ["**/*.{ts,tsx}"],
+    extends: [tseslint.configs.recommendedTypeChecked],
+    languageOptions: { parserOptions: { projectService: { allowDefaultProject: ["vitest.config.ts"] }, tsconfigRootDir: import.meta.dirname } },
+    plugins: { "import-x": importX },
+    settings: { "import-x/resolver-next": [createNodeResolver({ extensions: [".ts", ".tsx", ".mjs", ".js", ".json"] })] },
+    rules: {
+      "import-x/no-restricted-paths": ["error", { zones }],
+      "@typescript-eslint/no-unused-vars": unused,
+      "@typescript-eslint/consistent-type-imports": "error",
+      "no-empty": ["error", { allowEmptyCatch: false }],
+      eqeqeq: "error",
+    },
+  },
+  { files: ["**/*.{js,mjs,cjs}"], extends: [tseslint.configs.base], rules: { "no-empty": ["error", { allowEmptyCatch: false }], eqeqeq: "error" } },
+  // The calculation and the sheets are pure: they say nothing to a console.
+  { files: ["src/core/**", "src/sheet/**"], rules: { "no-console": "error" } },
+  // mathjs is large: it stays out of all that loads first.
+  {
+    files: ["src/**", "functions/**", "taskpane/**"],
+    ignores: ["taskpane/trace/**"],
+    rules: { "no-restricted-imports": ["error", { paths: [{ name: "mathjs", message: "Only taskpane/trace and the tests use mathjs." }] }] },
+  },
+);
