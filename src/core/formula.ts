@@ -13,6 +13,8 @@ export const families = {
   shrinkage: "Shrinkage",
   relaxation: "Relaxation",
   timeDependent: "Combined time-dependent loss",
+  loading: "Loads, moments and stations",
+  limits: "Limits",
   stress: "Stress check",
   stressing: "Stressing",
   materials: "Materials",

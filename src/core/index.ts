@@ -8,3 +8,4 @@ export { read, run, trace, warnings, type Trace, type TracedArgument, type Trace
 export { basisText, ownCopyAdvice, sources, type Basis, type Source, type SourceKey } from "./sources.ts";
 export { coherentUnit, mathUnit, unitFactor, unitNames, type Unit } from "./units.ts";
 export { q } from "./quantities/index.ts";
+export { valueBetween, valueFor } from "./lookup.ts";

@@ -21,8 +21,10 @@ export interface Bounds {
 /** A number with a unit. `reads` is the unit the equation works in: the coherent one unless said otherwise. */
 export interface Quantity extends Described, Bounds {
   readonly kind: "number";
-  /** Unique among quantities; two quantities with different keys never stand in for each other. */
+  /** Unique among quantities. */
   readonly key: string;
+  /** A word that tells it from quantities of the same unit that look alike: two sorts never stand in for each other. */
+  readonly sort?: string;
   /** The unit of the cell. */
   readonly unit: Unit;
   readonly reads?: Unit;

@@ -1,4 +1,9 @@
+import { member } from "./member.ts";
+import { section } from "./section.ts";
 import { tendon } from "./tendon.ts";
+import { concrete } from "./concrete.ts";
+import { steel } from "./steel.ts";
+import { time } from "./time.ts";
 
 /** Every quantity once, by meaning. */
-export const q = { ...tendon };
+export const q = { ...section, ...member, ...tendon, ...concrete, ...steel, ...time };

@@ -1,0 +1,116 @@
+import { InputError } from "../../errors.ts";
+import { stepwise, type Formula } from "../../formula.ts";
+import { format, table, type Quantity } from "../../parameters.ts";
+import { q } from "../../quantities/index.ts";
+import type { Source } from "../../sources.ts";
+import { mechanics } from "../mechanics.ts";
+import { controlPoints, jackingEnd, type ControlPoint, type End } from "../tendon/controlPoints.ts";
+import { angleBetween, breaks, fromEnd, left, profile, right } from "../tendon/profile.ts";
+import { drawIn, residual, type FallingStress } from "./search.ts";
+
+/** The two published ways to write the exponent of friction; they take different quantities k. */
+export interface FrictionLaw {
+  readonly suffix: string;
+  readonly says: string;
+  readonly source: Source;
+  readonly k: Quantity;
+  readonly exponent: (mu: number, alpha: number, k: number, s: number) => number;
+  readonly tex: string;
+}
+export const frictionLaws: readonly FrictionLaw[] = [
+  { suffix: "", says: "wobble k in 1/m, outside μ", source: mechanics, k: q.wobblePerLength, exponent: (mu, alpha, k, s) => mu * alpha + k * s, tex: "\\mu\\alpha(s) + k s" },
+  {
+    suffix: "_EN1992_2004", says: "wobble k in rad/m, inside μ",
+    source: { key: "EN1992-1-1:2004", clause: "5.10.5.2 (5.45), 5.10.5.3", basis: "seen", readIn: "CE:2021" },
+    k: q.wobbleAngle, exponent: (mu, alpha, k, s) => mu * (alpha + k * s), tex: "\\mu(\\alpha(s) + k s)",
+  },
+];
+
+interface Stressed {
+  readonly points: readonly ControlPoint[];
+  readonly end: End;
+  readonly sigma0: number;
+  readonly mu: number;
+  readonly k: number;
+}
+
+/** Stress after friction along a tendon, from the jack. */
+export function afterFriction({ points, end, sigma0, mu, k }: Stressed, law: FrictionLaw): FallingStress {
+  const p = fromEnd(profile(points), end);
+  const start = left(p);
+  return {
+    stress: (s) => sigma0 * Math.exp(-law.exponent(mu, angleBetween(p, start, start + s), k, s)),
+    length: right(p) - start,
+    breaks: breaks(p).map((x) => x - start),
+  };
+}
+
+const rule = "2\\int_0^{l_a} \\left(\\sigma(s) - \\sigma_a\\right) ds = \\Delta\\,E_p";
+const notes = ["One rule for every case: the area between the stress before and after draw-in equals Δ·E_p. Where the dead end is reached, σ_a lies below the stress there.", "After draw-in the stress at a place is min(σ, 2σ_a − σ)."];
+
+const answers = [
+  { name: "DRAW_IN_LEVEL_STRESS", pick: "level", summary: "Stress at which the draw-in of the anchorage ends", result: { ...q.tendonStress, symbol: "σ_a", text: "stress at which the draw-in ends" }, symbol: "σ_a", unit: "MPa" },
+  { name: "DRAW_IN_LENGTH", pick: "length", summary: "Length of tendon affected by the draw-in of the anchorage", result: { ...q.controlX, symbol: "l_a", text: "length affected by the draw-in" }, symbol: "l_a", unit: "m" },
+] as const;
+
+const ofProfile = frictionLaws.flatMap((law) =>
+  answers.map(({ name, pick, summary, result, symbol, unit }) =>
+    stepwise({
+      id: `${name}${law.suffix}`,
+      family: "drawIn",
+      summary: `${summary}, for any tendon profile; ${law.says}`,
+      notes,
+      source: law.source,
+      params: { points: controlPoints, end: jackingEnd, sigma0: q.jackingStress, mu: q.frictionCoefficient, k: law.k, slip: q.drawIn, E_p: q.elasticModulusSteel },
+      result,
+      steps: { [pick]: { symbol, unit, governing: `${rule},\\quad \\sigma(s) = \\sigma_{p0}\\,e^{-(${law.tex})}` } },
+      compute: (v) => ({ [pick]: drawIn(afterFriction(v, law), v.slip, v.E_p)[pick] }),
+      proof: (v, steps) => {
+        const tendon = afterFriction(v, law);
+        const { level, length } = drawIn(tendon, v.slip, v.E_p);
+        const area = residual(tendon, pick === "level" ? steps[pick]! : level, v.slip, v.E_p);
+        return pick === "level" ? area : area + (steps[pick]! - length) / tendon.length;
+      },
+    }) as unknown as Formula,
+  ),
+);
+
+const stations = table({ key: "stressAlongTendon", symbol: "σ(s)", text: "stress along the tendon from the jack", columns: { s: q.distanceFromJack, sigma: q.tendonStress }, minRows: 2 });
+
+function throughStations(rows: readonly { readonly s: number; readonly sigma: number }[]): FallingStress {
+  if (rows[0]!.s !== 0) throw new InputError("stations", `the first station lies at ${format(rows[0]!.s / 1000)} m from the jack; it must be 0 m`);
+  rows.forEach((row, i) => {
+    const before = rows[i - 1];
+    if (before && row.s <= before.s) throw new InputError("stations", `station ${i + 1} at ${format(row.s / 1000)} m does not lie beyond station ${i} at ${format(before.s / 1000)} m; distances must increase`);
+    if (before && row.sigma > before.sigma) throw new InputError("stations", `the stress rises from ${format(before.sigma)} MPa at station ${i} to ${format(row.sigma)} MPa at station ${i + 1}; after friction it must fall from the jack`);
+  });
+  return {
+    stress: (s) => {
+      const i = Math.min(rows.length - 1, Math.max(1, rows.findIndex((row) => row.s >= s)));
+      const [a, b] = [rows[i - 1]!, rows[i]!];
+      return a.sigma + ((b.sigma - a.sigma) * (s - a.s)) / (b.s - a.s);
+    },
+    length: rows.at(-1)!.s,
+    breaks: rows.map((row) => row.s),
+  };
+}
+
+const ofStations = answers.map(({ name, pick, summary, result, symbol, unit }) =>
+  stepwise({
+    id: `${name}_TABLE`,
+    family: "drawIn",
+    summary: `${summary}, from a table of the stress after friction`,
+    notes: [...notes, "Between stations the stress is taken as linear."],
+    source: mechanics,
+    params: { stations, slip: q.drawIn, E_p: q.elasticModulusSteel },
+    result,
+    steps: { [pick]: { symbol, unit, governing: rule } },
+    compute: (v) => ({ [pick]: drawIn(throughStations(v.stations), v.slip, v.E_p)[pick] }),
+    proof: (v) => {
+      const tendon = throughStations(v.stations);
+      return residual(tendon, drawIn(tendon, v.slip, v.E_p).level, v.slip, v.E_p);
+    },
+  }) as unknown as Formula,
+);
+
+export const drawInGeneral: readonly Formula[] = [...ofProfile, ...ofStations];

@@ -1,0 +1,14 @@
+import { formula } from "../../formula.ts";
+import { q } from "../../quantities/index.ts";
+
+/** 95 % fractile of the axial tensile strength. */
+export const concreteTensileStrengthUpperEn1992 = formula({
+  id: "CONCRETE_TENSILE_STRENGTH_UPPER_EN1992_2004",
+  family: "materials",
+  summary: "Axial tensile strength, 95 % fractile, from the mean",
+  source: { key: "EN1992-1-1:2004", clause: "Table 3.1", basis: "seen", readIn: "CE:2021" },
+  params: { f_ctm: q.concreteTensileStrength },
+  result: q.concreteTensileStrengthUpper,
+  equation: "1.3 * f_ctm",
+  compute: ({ f_ctm }) => 1.3 * f_ctm,
+});

@@ -1,0 +1,95 @@
+import { InputError } from "../../errors.ts";
+import { stepwise, type Formula } from "../../formula.ts";
+import { as, choice, format, table } from "../../parameters.ts";
+import { q } from "../../quantities/index.ts";
+import { mechanics } from "../mechanics.ts";
+
+/** What is added to a section (or taken out, as a negative area) at a height, with its own second moment. */
+interface Addition {
+  readonly area: number;
+  readonly y: number;
+  readonly own: number;
+}
+interface Section {
+  readonly A: number;
+  readonly y: number;
+  readonly I: number;
+}
+
+function withAdditions(section: Section, additions: readonly Addition[], parameter: string): Section {
+  const A = additions.reduce((sum, a) => sum + a.area, section.A);
+  if (A <= 0) throw new InputError(parameter, `the ducts have an area of ${format(section.A - A)} mm²; it must be below that of the section, ${format(section.A)} mm²`);
+  const y = additions.reduce((sum, a) => sum + a.area * a.y, section.A * section.y) / A;
+  const I = additions.reduce((sum, a) => sum + a.own + a.area * (a.y - y) ** 2, section.I + section.A * (section.y - y) ** 2);
+  return { A, y, I };
+}
+
+/** The second way: all moments about the soffit first, then back to the centroid. */
+function fromSoffit(section: Section, additions: readonly Addition[]): Section {
+  const A = section.A + additions.reduce((sum, a) => sum + a.area, 0);
+  const S = section.A * section.y + additions.reduce((sum, a) => sum + a.area * a.y, 0);
+  const J = section.I + section.A * section.y ** 2 + additions.reduce((sum, a) => sum + a.own + a.area * a.y ** 2, 0);
+  return { A, y: S / A, I: J - S ** 2 / A };
+}
+
+const kinds = [
+  { suffix: "AREA", pick: "A", text: "area", result: q.area, tex: "A' = A + \\sum a_i" },
+  { suffix: "CENTROID", pick: "y", text: "height of the centroid above the soffit", result: q.centroidHeight, tex: "y' = \\frac{A\\,y_b + \\sum a_i y_i}{A'}" },
+  { suffix: "INERTIA", pick: "I", text: "second moment of area about its own centroid", result: q.secondMoment, tex: "I' = I + A (y_b - y')^2 + \\sum \\left[I_i + a_i (y_i - y')^2\\right]" },
+] as const;
+
+function difference(pick: "A" | "y" | "I", found: number, section: Section, additions: readonly Addition[]): number {
+  const other = fromSoffit(section, additions);
+  const scale = pick === "I" ? other.I + other.A * other.y ** 2 : pick === "y" ? Math.abs(other.y) + Math.sqrt(other.I / other.A) : other.A;
+  return (found - other[pick]) / scale;
+}
+
+const base = { A: q.area, y_b: q.centroidHeight, I: q.secondMoment };
+const ducts = table({ key: "ducts", symbol: "ducts", text: "ducts", columns: { d: q.ductDiameter, y: q.heightAboveSoffit }, minRows: 1 });
+const hole = ({ d, y }: { readonly d: number; readonly y: number }): Addition => ({ area: (-Math.PI * d * d) / 4, y, own: (-Math.PI * d ** 4) / 64 });
+
+/** The section net of ducts, until they are grouted. */
+export const netFormulas = kinds.map(({ suffix, pick, text, result, tex }) =>
+  stepwise({
+    id: `NET_${suffix}`,
+    family: "section",
+    summary: `Net section: ${text}, ducts taken out`,
+    notes: ["Ducts are round holes; their own second moment is taken out too."],
+    source: mechanics,
+    params: { ...base, ducts },
+    result: as(result, { symbol: `${result.symbol}`, text: `${text}, net of ducts` }),
+    steps: { [pick]: { symbol: result.symbol, unit: result.unit, governing: `${tex},\\quad a_i = -\\tfrac{\\pi}{4} d_i^2` } },
+    compute: (v) => ({ [pick]: withAdditions({ A: v.A, y: v.y_b, I: v.I }, v.ducts.map(hole), "ducts")[pick] }),
+    proof: (v, steps) => difference(pick, steps[pick]!, { A: v.A, y: v.y_b, I: v.I }, v.ducts.map(hole)),
+    unpublished: "Parallel-axis rule; no published net section was found.",
+  }) as unknown as Formula,
+);
+
+const tendons = table({ key: "tendonsInSection", symbol: "tendons", text: "bonded tendons", columns: { A_p: q.tendonArea, y: q.heightAboveSoffit }, minRows: 1 });
+const from = choice({
+  key: "sectionBase", symbol: "base", text: "what the given section is", default: "NET",
+  values: [{ value: "NET", text: "concrete alone, ducts out: steel counts fully" }, { value: "GROSS", text: "outline with the steel's place filled: steel counts with the ratio less one" }],
+});
+interface Bonded {
+  readonly tendons: readonly { readonly A_p: number; readonly y: number }[];
+  readonly E_p: number;
+  readonly E_c: number;
+  readonly base: string;
+}
+const bonded = (v: Bonded): readonly Addition[] => v.tendons.map(({ A_p, y }) => ({ area: A_p * (v.E_p / v.E_c - (v.base === "GROSS" ? 1 : 0)), y, own: 0 }));
+
+/** The section with its bonded steel, in terms of concrete. */
+export const transformedFormulas = kinds.map(({ suffix, pick, text, result, tex }) =>
+  stepwise({
+    id: `TRANSFORMED_${suffix}`,
+    family: "section",
+    summary: `Transformed section: ${text}, bonded tendons counted by the ratio of moduli`,
+    source: mechanics,
+    params: { ...base, tendons, E_p: q.elasticModulusSteel, E_c: q.elasticModulusConcrete, base: from },
+    result: as(result, { text: `${text}, bonded steel included` }),
+    steps: { [pick]: { symbol: result.symbol, unit: result.unit, governing: `${tex},\\quad a_i = \\left(\\tfrac{E_p}{E_c} - \\{0, 1\\}\\right) A_{p,i}` } },
+    compute: (v) => ({ [pick]: withAdditions({ A: v.A, y: v.y_b, I: v.I }, bonded(v), "tendons")[pick] }),
+    proof: (v, steps) => difference(pick, steps[pick]!, { A: v.A, y: v.y_b, I: v.I }, bonded(v)),
+    unpublished: "Parallel-axis rule; no published transformed section was found.",
+  }) as unknown as Formula,
+);

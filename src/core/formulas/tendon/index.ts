@@ -1,0 +1,1 @@
+export { tendonFormulas } from "./geometry.ts";

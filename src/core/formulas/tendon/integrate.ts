@@ -1,0 +1,39 @@
+/** Nodes and weights of Gauss–Legendre on (−1, 1) with 8 points. Source: A&S 25.4.30, Table 25.4. */
+const nodes = [
+  [0.1834346424956498, 0.362683783378362],
+  [0.525532409916329, 0.3137066458778873],
+  [0.7966664774136267, 0.2223810344533745],
+  [0.9602898564975363, 0.1012285362903763],
+] as const;
+
+function gauss(f: (x: number) => number, a: number, b: number): number {
+  const middle = (a + b) / 2;
+  const half = (b - a) / 2;
+  let sum = 0;
+  for (const [x, w] of nodes) sum += w * (f(middle - half * x) + f(middle + half * x));
+  return sum * half;
+}
+
+/** Integral of a function that is smooth between the breaks; each stretch in two halves. */
+export function integrate(f: (x: number) => number, a: number, b: number, breaks: readonly number[]): number {
+  const stops = [a, ...breaks.filter((x) => x > a && x < b), b];
+  let sum = 0;
+  for (let i = 0; i + 1 < stops.length; i++) {
+    const middle = (stops[i]! + stops[i + 1]!) / 2;
+    sum += gauss(f, stops[i]!, middle) + gauss(f, middle, stops[i + 1]!);
+  }
+  return sum;
+}
+
+/** Zero of a monotonic function between a and b, by bisection down to the last bits. */
+export function zero(f: (x: number) => number, a: number, b: number): number {
+  const rising = f(b) > f(a);
+  let [low, high] = [a, b];
+  for (let i = 0; i < 100; i++) {
+    const middle = (low + high) / 2;
+    if (middle === low || middle === high) break;
+    if (f(middle) > 0 === rising) high = middle;
+    else low = middle;
+  }
+  return (low + high) / 2;
+}

@@ -1,0 +1,183 @@
+/**
+ * The post-tensioned beam of the template, computed a second time straight from the equations of EN 1992-1-1:2004 and statics.
+ * It imports nothing of the product. Where the product integrates in pieces and searches by bracketing, this one uses other ways:
+ * a closed polynomial for the parabolas, Romberg integration and bisection.
+ * Units: N, mm, MPa, rad, days throughout; the results are in the units of the sheet.
+ */
+export interface Beam {
+  readonly fck: number; readonly s: number; readonly aggregate: number; readonly t0: number; readonly fckt: number; readonly RH: number; readonly ts: number; readonly tEnd: number;
+  readonly ads1: number; readonly ads2: number; readonly alpha: number;
+  readonly As1: number; readonly fpk: number; readonly fp01k: number; readonly Ep: number; readonly rho1000: number; readonly tRelaxHours: number;
+  readonly mu: number; readonly kPerM: number; readonly slip: number; readonly L: number; readonly gamma: number; readonly gs: number; readonly q: number; readonly psi1: number; readonly psi2: number;
+  readonly liftAt: number; readonly liftFactor: number; readonly h: number; readonly btop: number; readonly ttop: number; readonly bw: number; readonly bbot: number; readonly tbot: number;
+  readonly intervals: number;
+  /** Each tendon: simple parabola through (0, e0), (L/2, e1) with its lowest point there, (L, e0). */
+  readonly tendons: readonly { readonly strands: number; readonly duct: number; readonly sigj: number; readonly left: boolean; readonly order: number; readonly e0: number; readonly e1: number }[];
+}
+
+function romberg(f: (x: number) => number, a: number, b: number): number {
+  let row = [((b - a) * (f(a) + f(b))) / 2];
+  for (let k = 1; k <= 16; k++) {
+    const n = 2 ** k;
+    const h = (b - a) / n;
+    let middle = 0;
+    for (let i = 1; i < n; i += 2) middle += f(a + i * h);
+    const next = [row[0]! / 2 + h * middle];
+    for (let j = 1; j <= k; j++) next.push(next[j - 1]! + (next[j - 1]! - row[j - 1]!) / (4 ** j - 1));
+    const settled = k > 3 && Math.abs(next[k]! - row[k - 1]!) <= 1e-14 * Math.abs(next[k]!);
+    row = next;
+    if (settled) break;
+  }
+  return row.at(-1)!;
+}
+
+function bisect(f: (x: number) => number, low: number, high: number): number {
+  let [a, b] = [low, high];
+  const rising = f(b) > 0;
+  for (let i = 0; i < 200; i++) {
+    const m = (a + b) / 2;
+    if ((f(m) > 0) === rising) b = m;
+    else a = m;
+  }
+  return (a + b) / 2;
+}
+
+export function beam(v: Beam) {
+  const km = v.kPerM / 1000;
+  const L = v.L * 1000;
+  // Section: three rectangles, about the soffit, then about the centroid.
+  const web = v.h - v.ttop - v.tbot;
+  const parts = [[v.btop, v.ttop, v.h - v.ttop / 2], [v.bw, web, v.tbot + web / 2], [v.bbot, v.tbot, v.tbot / 2]] as const;
+  const Ac = parts.reduce((sum, [b, t]) => sum + b * t, 0);
+  const yb = parts.reduce((sum, [b, t, y]) => sum + b * t * y, 0) / Ac;
+  const Ic = parts.reduce((sum, [b, t, y]) => sum + (b * t ** 3) / 12 + b * t * y * y, 0) - Ac * yb * yb;
+  const u = 2 * v.h + 2 * v.btop + 2 * v.bbot - 2 * v.bw;
+  const h0 = (2 * Ac) / u;
+
+  // Table 3.1 and 3.1.2, 3.1.3
+  const fcm = v.fck + 8;
+  const fctm = v.fck <= 50 ? 0.3 * v.fck ** (2 / 3) : 2.12 * Math.log(1 + fcm / 10);
+  const Ecm = 1000 * v.aggregate * 22 * (fcm / 10) ** 0.3;
+  const beta = (t: number): number => Math.exp(v.s * (1 - Math.sqrt(28 / t)));
+  const fckt0 = v.t0 < 28 ? beta(v.t0) * fcm - 8 : v.fck;
+  const fcmt = v.fckt + 8;
+  const fctmt = fctm * beta(v.t0) ** (v.t0 < 28 ? 1 : 2 / 3);
+  const Ecmt = Ecm * (fcmt / fcm) ** 0.3;
+
+  // Annex B.1
+  const a1 = (35 / fcm) ** 0.7, a2 = (35 / fcm) ** 0.2, a3 = Math.sqrt(35 / fcm);
+  const t0adj = Math.max(0.5, v.t0 * (9 / (2 + v.t0 ** 1.2) + 1) ** v.alpha);
+  const base = (1 - v.RH / 100) / (0.1 * Math.cbrt(h0));
+  const phiRH = fcm <= 35 ? 1 + base : (1 + base * a1) * a2;
+  const betaH = Math.min(1.5 * (1 + (0.012 * v.RH) ** 18) * h0 + 250 * (fcm <= 35 ? 1 : a3), 1500 * (fcm <= 35 ? 1 : a3));
+  const dt = v.tEnd - v.t0;
+  const phi = phiRH * (16.8 / Math.sqrt(fcm)) * (1 / (0.1 + t0adj ** 0.2)) * (dt / (betaH + dt)) ** 0.3;
+
+  // 3.1.4(6), Annex B.2
+  const betaRH = 1.55 * (1 - (v.RH / 100) ** 3);
+  const ecd0 = 0.85 * (220 + 110 * v.ads1) * Math.exp(-v.ads2 * (fcm / 10)) * 1e-6 * betaRH;
+  const points = [[100, 1], [200, 0.85], [300, 0.75], [500, 0.7]] as const;
+  let kh = h0 <= 100 ? 1 : 0.7;
+  for (let i = 0; i < 3; i++) {
+    const [x0, y0] = points[i]!, [x1, y1] = points[i + 1]!;
+    if (h0 > x0 && h0 <= x1) kh = y0 + ((y1 - y0) * (h0 - x0)) / (x1 - x0);
+  }
+  const ecs = (t: number): number => {
+    const drying = t > v.ts ? ((t - v.ts) / (t - v.ts + 0.04 * Math.sqrt(h0 ** 3))) * kh * ecd0 : 0;
+    return drying + 2.5 * (v.fck - 10) * 1e-6 * (1 - Math.exp(-0.2 * Math.sqrt(t)));
+  };
+  const ecsEnd = ecs(v.tEnd), ecs0 = ecs(v.t0);
+
+  // Each tendon: friction by (5.45), draw-in by equal areas.
+  const tendons = v.tendons.map((t) => {
+    const drop = t.e1 - t.e0;
+    const e = (x: number): number => t.e0 + (4 * drop * x * (L - x)) / L ** 2;
+    const slope = (x: number): number => (4 * drop * (L - 2 * x)) / L ** 2;
+    const theta = (x: number): number => Math.abs(Math.atan(slope(t.left ? 0 : L)) - Math.atan(slope(x)));
+    const from = (x: number): number => (t.left ? x : L - x);
+    const friction = (x: number): number => t.sigj * Math.exp(-v.mu * (theta(x) + km * from(x)));
+    const atDistance = (d: number): number => friction(t.left ? d : L - d);
+    const far = atDistance(L);
+    const setOver = (reach: number): number => 2 * (romberg(atDistance, 0, reach) - reach * atDistance(reach));
+    const need = v.slip * v.Ep;
+    const whole = setOver(L) <= need;
+    const la = whole ? L : bisect((d) => setOver(d) - need, 0, L);
+    const level = whole ? far - (need - setOver(L)) / (2 * L) : atDistance(la);
+    const after = (x: number): number => Math.min(friction(x), 2 * level - friction(x));
+    return { ...t, Ap: t.strands * v.As1, e, slope, theta, from, friction, level, la, after };
+  });
+  const Aps = tendons.reduce((sum, t) => sum + t.Ap, 0);
+
+  // Places and stations
+  const places = [
+    ...Array.from({ length: v.intervals + 1 }, (_, i) => (L * i) / v.intervals),
+    ...tendons.map((t) => (t.left ? t.la : L - t.la)),
+    ...tendons.map(() => L / 2),
+  ].sort((a, b) => a - b);
+  const distinct = places.filter((x, i) => i === 0 || x > places[i - 1]! + 10);
+  const stations = places.map((_, i) => distinct[Math.min(i, distinct.length - 1)]!);
+
+  const g = Ac * v.gamma * 1e-6;
+  const alphaE = v.Ep / Ecm;
+  const fcTransfer = 0.6 * v.fckt, fcChar = 0.6 * v.fck, fcQP = 0.45 * v.fck;
+  const rows = stations.map((x) => {
+    const Mg = (g * x * (L - x)) / 2, Ms = (v.gs * x * (L - x)) / 2, Mq = (v.q * x * (L - x)) / 2;
+    const a = v.liftAt * 1000;
+    const R = (g * L) / 2;
+    const Ml = v.liftFactor * ((x > a ? R * (x - a) : 0) + (x > L - a ? R * (x - (L - a)) : 0) - (g * x * x) / 2);
+    // Net section: the outline less the holes, about their own centroid.
+    const hole = (d: number): number => (Math.PI * d * d) / 4;
+    const y = tendons.map((t) => yb - t.e(x));
+    const Anet = Ac - tendons.reduce((sum, t) => sum + hole(t.duct), 0);
+    const ynet = (Ac * yb - tendons.reduce((sum, t, i) => sum + hole(t.duct) * y[i]!, 0)) / Anet;
+    const Inet = Ic + Ac * (yb - ynet) ** 2 - tendons.reduce((sum, t, i) => sum + (Math.PI * t.duct ** 4) / 64 + hole(t.duct) * (y[i]! - ynet) ** 2, 0);
+    const extra = tendons.map((t) => (alphaE - 1) * t.Ap);
+    const Atr = Ac + extra.reduce((sum, w) => sum + w, 0);
+    const ytr = (Ac * yb + extra.reduce((sum, w, i) => sum + w * y[i]!, 0)) / Atr;
+    const Itr = Ic + Ac * (yb - ytr) ** 2 + extra.reduce((sum, w, i) => sum + w * (y[i]! - ytr) ** 2, 0);
+    const P = tendons.map((t) => t.after(x) * t.Ap);
+    const en = y.map((yi) => ynet - yi);
+    const total = P.reduce((sum, p) => sum + p, 0);
+    const del = tendons.map((t, j) => (v.Ep / Ecmt) * tendons.reduce((sum, o, i) => (o.order > t.order ? sum + P[i]! / Anet + (P[i]! * en[i]! * en[j]!) / Inet - ((P[i]! / total) * Mg * en[j]!) / Inet : sum), 0));
+    const sp0t = tendons.map((t, j) => t.after(x) - del[j]!);
+    const P0t = tendons.map((t, j) => sp0t[j]! * t.Ap);
+    const P0 = P0t.reduce((sum, p) => sum + p, 0);
+    const e0 = P0t.reduce((sum, p, j) => sum + p * en[j]!, 0) / P0;
+    const sp0 = P0 / Aps;
+    const scLater = (-(Ms + v.psi2 * Mq) * e0) / Inet;
+    const scQP = P0 / Anet + (P0 * e0 * e0) / Inet - (Mg * e0) / Inet + scLater;
+    const spr = sp0 - alphaE * scLater;
+    const muR = spr / v.fpk;
+    const dpr = spr * 0.66 * v.rho1000 * Math.exp(9.1 * muR) * (v.tRelaxHours / 1000) ** (0.75 * (1 - muR)) * 1e-5;
+    const below = 1 + alphaE * (Aps / Anet) * (1 + (Anet / Inet) * e0 * e0) * (1 + 0.8 * phi);
+    const shrinkage = ((ecsEnd - ecs0) * v.Ep) / below, relaxation = (0.8 * dpr) / below, creep = (alphaE * phi * scQP) / below;
+    const dcsr = shrinkage + relaxation + creep;
+    const spInf = sp0 - dcsr;
+    const Pinf = spInf * Aps;
+    const top = v.h - ynet;
+    const fibre = (F: number) => [F / Anet - (F * e0 * top) / Inet, F / Anet + (F * e0 * ynet) / Inet] as const;
+    return { x, Mg, Ms, Mq, Ml, Anet, ynet, Inet, Atr, ytr, Itr, y, en, P, del, sp0t, P0t, P0, e0, sp0, scQP, spr, dpr, shrinkage, relaxation, creep, dcsr, spInf, Pinf, before: fibre(P0), late: fibre(Pinf) };
+  });
+
+  const ft = -fctm;
+  const stages = [
+    { name: "transfer", late: false, lift: false, s: 0, q: 0, fc: fcTransfer, ft: -fctmt },
+    { name: "lifting", late: false, lift: true, s: 0, q: 0, fc: fcTransfer, ft: -fctmt },
+    { name: "permanent", late: true, lift: false, s: 1, q: 0, fc: fcQP, ft: 0 },
+    { name: "quasi", late: true, lift: false, s: 1, q: v.psi2, fc: fcQP, ft: 0 },
+    { name: "frequent", late: true, lift: false, s: 1, q: v.psi1, fc: fcChar, ft },
+    { name: "characteristic", late: true, lift: false, s: 1, q: 1, fc: fcChar, ft },
+  ].map((stage) => ({
+    ...stage,
+    at: rows.map((r) => {
+      const p = stage.late ? r.late : r.before;
+      const own = stage.lift ? r.Ml : r.Mg;
+      const later = stage.s * r.Ms + stage.q * r.Mq;
+      const m = [(own * (v.h - r.ynet)) / r.Inet + (later * (v.h - r.ytr)) / r.Itr, (-own * r.ynet) / r.Inet - (later * r.ytr) / r.Itr] as const;
+      const all = [0, 1].flatMap((i) => [1.1, 0.9].map((f) => f * p[i as 0 | 1] + m[i as 0 | 1]));
+      const min = Math.min(...all), max = Math.max(...all);
+      return { min, max, top: p[0] + m[0], bottom: p[1] + m[1], uc: Math.max(max, 0) / stage.fc, ok: max <= stage.fc && min >= stage.ft };
+    }),
+  }));
+  return { Ac, yb, Ic, u, h0, fcm, fctm, Ecm, fckt0, fcmt, fctmt, Ecmt, phi, ecsEnd, ecs0, g, Aps, tendons, rows, stages, limits: { jack: Math.min(0.8 * v.fpk, 0.9 * v.fp01k), initial: Math.min(0.75 * v.fpk, 0.85 * v.fp01k), service: 0.75 * v.fpk } };
+}
