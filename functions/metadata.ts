@@ -1,0 +1,98 @@
+import { sources, type Choice } from "../src/core/index.ts";
+import { parameterText } from "./parameterText.ts";
+import { worksheetFunctions, type FunctionParameter, type WorksheetFunction } from "./worksheetFunctions.ts";
+
+type ValueType = "number" | "string" | "any";
+
+export interface ParameterMetadata {
+  readonly name: string;
+  readonly description: string;
+  readonly type: ValueType;
+  readonly dimensionality: "scalar" | "matrix";
+  readonly optional?: true;
+  readonly repeating?: true;
+  readonly customEnumId?: string;
+}
+export interface FunctionMetadata {
+  readonly id: string;
+  readonly name: string;
+  readonly description: string;
+  readonly helpUrl: string;
+  readonly parameters: readonly ParameterMetadata[];
+  readonly result: { readonly type: "number" | "string"; readonly dimensionality: "scalar" };
+}
+export interface EnumMetadata {
+  readonly id: string;
+  readonly type: "number" | "string";
+  readonly values: readonly ({ readonly name: string; readonly tooltip: string } & ({ readonly numberValue: number } | { readonly stringValue: string }))[];
+}
+/** What the spreadsheet program reads at start: functions.json. */
+export interface Metadata {
+  readonly functions: readonly FunctionMetadata[];
+  readonly enums: readonly EnumMetadata[];
+}
+
+const longest = { parameter: 512, function: 1024, tooltip: 256 } as const;
+
+function fitting(text: string, what: keyof typeof longest, where: string): string {
+  if (text.length > longest[what]) throw new Error(`the description of ${where} has ${text.length} characters; a ${what} may have ${longest[what]}`);
+  return text;
+}
+
+const enumId = (c: Choice): string => `kern.${c.key}`;
+const isNumeric = (c: Choice): boolean => c.values.every(({ value }) => typeof value === "number");
+
+function enumOf(c: Choice): EnumMetadata {
+  const numeric = isNumeric(c);
+  return {
+    id: enumId(c),
+    type: numeric ? "number" : "string",
+    values: c.values.map(({ value, text }) => ({ name: String(value), tooltip: fitting(text, "tooltip", `${c.key} ${value}`), ...(numeric ? { numberValue: value as number } : { stringValue: String(value) }) })),
+  };
+}
+
+function parameterMetadata(of: WorksheetFunction, { name, parameter, isMatrix, optional, repeating }: FunctionParameter): ParameterMetadata {
+  return {
+    name,
+    description: fitting(parameterText(parameter), "parameter", `${of.id} ${name}`),
+    // Numbers are declared as anything: a host refuses text for a number without saying which argument or what is allowed; the core does.
+    type: isMatrix || parameter.kind === "number" || parameter.kind === "table" ? "any" : parameter.kind === "choice" && isNumeric(parameter) ? "number" : "string",
+    dimensionality: isMatrix ? "matrix" : "scalar",
+    ...(optional && { optional: true }),
+    ...(repeating && { repeating: true }),
+    ...(parameter.kind === "choice" && { customEnumId: enumId(parameter) }),
+  };
+}
+
+function description({ id, summary, formula }: WorksheetFunction): string {
+  if (!formula) return summary;
+  const { result, source } = formula;
+  const unit = result.unit === "–" ? "a plain number" : result.unit;
+  const from = source.key === "mechanics" || source.key === "practice" ? sources[source.key] : `${source.key}${source.clause ? ` ${source.clause}` : ""}.`;
+  return fitting(`${summary}. Gives ${result.symbol.replace(/_/g, "")} (${unit}). ${from}`, "function", id);
+}
+
+/** The metadata of every function. `help` is the address of the reference page; each function's place on it is its id. */
+export function metadata(help: string, functions: readonly WorksheetFunction[] = worksheetFunctions): Metadata {
+  const enums = new Map<string, EnumMetadata>();
+  for (const { parameters } of functions) {
+    for (const { parameter } of parameters) {
+      if (parameter.kind !== "choice") continue;
+      const made = enumOf(parameter);
+      const known = enums.get(made.id);
+      if (known && JSON.stringify(known) !== JSON.stringify(made)) throw new Error(`two choices named ${parameter.key} have different values`);
+      enums.set(made.id, made);
+    }
+  }
+  return {
+    functions: functions.map((f) => ({
+      id: f.id,
+      name: f.id,
+      description: description(f),
+      helpUrl: `${help}#${f.id}`,
+      parameters: f.parameters.map((p) => parameterMetadata(f, p)),
+      result: { type: f.result, dimensionality: "scalar" },
+    })),
+    enums: [...enums.values()],
+  };
+}

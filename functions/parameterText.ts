@@ -1,0 +1,37 @@
+import { allowedText, format, type Columns, type Parameter } from "../src/core/index.ts";
+
+type Column = Columns[string];
+
+const plain = (symbol: string): string => symbol.replace(/_/g, "");
+
+function rangeText(column: Column): string {
+  if (column.kind === "choice") return `one of ${column.values.map(({ value }) => value).join(", ")}`;
+  return column.unit === "–" ? "plain number" : column.unit;
+}
+
+/** What a person reads about an argument while typing: meaning, symbol and unit, allowed range, default. */
+export function parameterText(parameter: Parameter): string {
+  const symbol = plain(parameter.symbol);
+  switch (parameter.kind) {
+    case "number": {
+      const allowed = allowedText(parameter);
+      return [
+        parameter.text,
+        parameter.unit === "–" ? `${symbol}, plain number` : `${symbol} in ${parameter.unit}`,
+        ...(parameter.whole ? ["whole numbers"] : []),
+        ...(allowed ? [`allowed: ${allowed}`] : []),
+        ...(parameter.default === undefined ? [] : [`default: ${format(parameter.default)}`]),
+      ].join("; ");
+    }
+    case "choice": {
+      const values = parameter.values.map(({ value, text }) => `${value} (${text})`).join(", ");
+      return [parameter.text, `${symbol}, one of ${values}`, ...(parameter.default === undefined ? [] : [`default: ${parameter.default}`])].join("; ");
+    }
+    case "table": {
+      const columns = Object.values(parameter.columns).map((column) => `${plain(column.symbol)} (${column.text}; ${rangeText(column)})`).join(", ");
+      return [parameter.text, `a range with the columns ${columns}`, ...(parameter.optional ? ["may be left out"] : [])].join("; ");
+    }
+    case "text":
+      return parameter.text;
+  }
+}

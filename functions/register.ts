@@ -1,0 +1,31 @@
+import type { Argument } from "../src/core/index.ts";
+import { worksheetFunctions, type WorksheetFunction } from "./worksheetFunctions.ts";
+
+/** What this uses of the host's own object. */
+export interface CustomFunctionsHost {
+  readonly associate: (id: string, run: (...args: never[]) => unknown) => void;
+  readonly Error: new (code: CustomFunctions.ErrorCode, message?: string) => CustomFunctions.Error;
+  readonly ErrorCode: { readonly invalidValue: CustomFunctions.ErrorCode.invalidValue; readonly invalidNumber: CustomFunctions.ErrorCode.invalidNumber; readonly notAvailable: CustomFunctions.ErrorCode.notAvailable };
+}
+
+/** The host's arguments as `call` takes them: without its trailing invocation object, the repeating ones one after another. */
+function argumentsOf({ parameters }: WorksheetFunction, given: readonly unknown[]): readonly Argument[] {
+  const args = given.slice(0, parameters.length);
+  if (!parameters.at(-1)?.repeating) return args as readonly Argument[];
+  const repeated = args.length === parameters.length ? args.pop() : undefined;
+  return [...args, ...(Array.isArray(repeated) ? (repeated as unknown[]) : [])] as readonly Argument[];
+}
+
+/** Associates every function with its id; errors become the host's own. */
+export function register(host: CustomFunctionsHost, functions: readonly WorksheetFunction[] = worksheetFunctions): void {
+  const codes = { "#VALUE!": host.ErrorCode.invalidValue, "#NUM!": host.ErrorCode.invalidNumber, "#N/A": host.ErrorCode.notAvailable } as const;
+  for (const f of functions) {
+    host.associate(f.id, (...given: unknown[]) => {
+      const result = f.call(argumentsOf(f, given));
+      if ("value" in result) return result.value;
+      const { code, message } = result.error;
+      // The number error takes no message.
+      throw code === "#NUM!" ? new host.Error(codes[code]) : new host.Error(codes[code], message);
+    });
+  }
+}

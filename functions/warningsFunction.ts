@@ -1,0 +1,33 @@
+import { InputError, NoResult, run, text, warnings, type Argument, type Formula } from "../src/core/index.ts";
+
+const params = {
+  function: text({ key: "functionId", symbol: "function", text: "id of the function, as text: \"FRICTION_STRESS\"" }),
+  arguments: text({ key: "functionArguments", symbol: "arguments", text: "the arguments as that function gets them, one after another" }),
+} as const;
+
+function only(argument: Argument): unknown {
+  if (!Array.isArray(argument)) return argument;
+  const rows = argument as readonly (readonly unknown[])[];
+  return rows.length === 1 && rows[0]!.length === 1 ? rows[0]![0] : undefined;
+}
+
+/**
+ * The function that tells what should be known about a call although it is computed: input outside the everyday range or the source's validity.
+ * Empty where there is nothing to tell; a refused call gives the refusal's own text, so that a list of warnings misses nothing.
+ */
+export function warningsFunction(formulas: readonly Formula[], namespace: string) {
+  const byId = new Map(formulas.map((f) => [f.id, f]));
+  const compute = ([wanted, ...args]: readonly Argument[]): string => {
+    const id = String(only(wanted) ?? "").trim().toUpperCase().replace(`${namespace}.`, "");
+    const formula = byId.get(id);
+    if (!formula) throw new InputError("function", id === "" ? "function (the id of a worksheet function) is missing; a text is needed, such as “FRICTION_STRESS”" : `function = “${id}” is no function of ${namespace}; give its id as text, such as “FRICTION_STRESS”`);
+    try {
+      run(formula, args);
+      return warnings(formula, args).join("; ");
+    } catch (error) {
+      if (error instanceof InputError || error instanceof NoResult) return error.message;
+      throw error;
+    }
+  };
+  return { id: "WARNINGS", summary: "What should be known about a call of another function: input outside its everyday range or its source's validity; empty where there is nothing", params, repeating: "arguments", compute } as const;
+}
