@@ -1,4 +1,5 @@
 /** The only door to the calculation core. */
+export { cautions } from "./cautions.ts";
 export { InputError, NoResult } from "./errors.ts";
 export { families, type Family, type Formula, type Step, type Steps } from "./formula.ts";
 export { formulas } from "./formulas/index.ts";

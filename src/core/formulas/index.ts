@@ -1,6 +1,33 @@
 import type { Formula } from "../formula.ts";
-import { frictionStress } from "./friction/frictionStress.ts";
-import { frictionStressEn1992 } from "./friction/frictionStressEn1992.ts";
+import { creep } from "./creep/index.ts";
+import { drawInFormulas } from "./drawIn/index.ts";
+import { elasticFormulas } from "./elastic/index.ts";
+import { frictionFormulas } from "./friction/index.ts";
+import { limits } from "./limits/index.ts";
+import { loadingFormulas } from "./loading/index.ts";
+import { materials } from "./materials/index.ts";
+import { relaxation } from "./relaxation/index.ts";
+import { sectionFormulas } from "./section/index.ts";
+import { shrinkage } from "./shrinkage/index.ts";
+import { stressFormulas } from "./stress/index.ts";
+import { stressingFormulas } from "./stressing/index.ts";
+import { tendonFormulas } from "./tendon/index.ts";
+import { timeDependent } from "./timeDependent/index.ts";
 
 /** Every formula, in the order people meet them. */
-export const formulas: readonly Formula[] = [frictionStress, frictionStressEn1992] as unknown as readonly Formula[];
+export const formulas: readonly Formula[] = [
+  ...sectionFormulas,
+  ...materials,
+  ...loadingFormulas,
+  ...tendonFormulas,
+  ...frictionFormulas,
+  ...drawInFormulas,
+  ...elasticFormulas,
+  ...creep,
+  ...shrinkage,
+  ...relaxation,
+  ...timeDependent,
+  ...limits,
+  ...stressFormulas,
+  ...stressingFormulas,
+] as unknown as readonly Formula[];

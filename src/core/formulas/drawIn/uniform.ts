@@ -6,7 +6,7 @@ import { mechanics } from "../mechanics.ts";
 const { min: _, ...unbounded } = q.stressGradient;
 /** Without friction there is no affected length. */
 const gradient: Quantity = { ...unbounded, above: 0 };
-const params = { slip: q.drawIn, E_p: q.elasticModulusSteel, p: q.stressGradient, L: q.tendonLength };
+const params = { slip: q.drawIn, E_p: q.tendonModulus, p: q.stressGradient, L: q.tendonLength };
 const free = { symbol: "l_0", unit: "m", text: "length affected in an endless tendon", equation: "sqrt(slip * E_p / p)" } as const;
 
 function affected({ slip, E_p, p, L }: { readonly slip: number; readonly E_p: number; readonly p: number; readonly L: number }): { readonly l_0: number; readonly l_a: number } {

@@ -85,7 +85,7 @@ export const transformedFormulas = kinds.map(({ suffix, pick, text, result, tex 
     family: "section",
     summary: `Transformed section: ${text}, bonded tendons counted by the ratio of moduli`,
     source: mechanics,
-    params: { ...base, tendons, E_p: q.elasticModulusSteel, E_c: q.elasticModulusConcrete, base: from },
+    params: { ...base, tendons, E_p: q.tendonModulus, E_c: q.elasticModulusConcrete, base: from },
     result: as(result, { text: `${text}, bonded steel included` }),
     steps: { [pick]: { symbol: result.symbol, unit: result.unit, governing: `${tex},\\quad a_i = \\left(\\tfrac{E_p}{E_c} - \\{0, 1\\}\\right) A_{p,i}` } },
     compute: (v) => ({ [pick]: withAdditions({ A: v.A, y: v.y_b, I: v.I }, bonded(v), "tendons")[pick] }),

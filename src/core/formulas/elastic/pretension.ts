@@ -1,0 +1,28 @@
+import { stepwise } from "../../formula.ts";
+import { as } from "../../parameters.ts";
+import { q } from "../../quantities/index.ts";
+import { mechanics } from "../mechanics.ts";
+
+/** Release of bonded tendons: compatibility between steel and concrete, solved at once. */
+export const elasticShorteningPretension = stepwise({
+  id: "ELASTIC_SHORTENING_PRETENSION",
+  family: "elastic",
+  summary: "Loss of stress of pre-tensioned tendons by elastic shortening at release; loss positive",
+  notes: ["Gross section with the force just before release. The self-weight moment acts as soon as the member cambers off its bed; 0 leaves it out, a declared simplification.", "All tendons at one eccentricity, released together."],
+  source: mechanics,
+  params: {
+    P: as(q.prestressForce, { symbol: "P_r", text: "force of all tendons just before release" }), e: q.eccentricity, M_g: as(q.moment, { symbol: "M_g", text: "self-weight moment acting at release" }),
+    A: q.area, I: q.secondMoment, A_p: q.tendonArea, E_p: q.tendonModulus, E_c: as(q.elasticModulusConcrete, { text: "modulus of elasticity of the concrete at release" }),
+  },
+  result: q.elasticLoss,
+  steps: {
+    n: { symbol: "n", unit: "–", equation: "E_p / E_c", text: "ratio of moduli" },
+    c: { symbol: "c", unit: "–", equation: "A_p * (1 / A + e^2 / I)", text: "shortening of the concrete at the tendons by their force" },
+    loss: { symbol: "Δσ_el", unit: "MPa", equation: "n * (P / A_p * c - M_g * e / I) / (1 + n * c)" },
+  },
+  compute: ({ P, e, M_g, A, I, A_p, E_p, E_c }) => {
+    const n = E_p / E_c;
+    const c = A_p * (1 / A + (e * e) / I);
+    return { n, c, loss: (n * ((P / A_p) * c - (M_g * e) / I)) / (1 + n * c) };
+  },
+});

@@ -1,0 +1,57 @@
+import { InputError } from "../../errors.ts";
+import { formula, stepwise } from "../../formula.ts";
+import { as, format, table } from "../../parameters.ts";
+import { q } from "../../quantities/index.ts";
+import { mechanics } from "../mechanics.ts";
+
+const tendons = table({ key: "stressedTendons", symbol: "tendons", text: "tendons with their order of stressing", columns: { order: q.stressingOrder, P: q.prestressForce, e: q.eccentricity }, minRows: 1 });
+
+/** Tendon by tendon: only those stressed later shorten the concrete under a tendon already anchored. */
+export const elasticShorteningSequence = stepwise({
+  id: "ELASTIC_SHORTENING_SEQUENCE",
+  family: "elastic",
+  summary: "Loss of stress of one post-tensioned tendon by the tendons stressed after it; loss positive",
+  notes: [
+    "The self-weight moment becomes active in proportion to the force stressed; with equal tendons at one place the mean loss is then (n − 1)/2n of the loss by the final stress.",
+    "Tendons of the same order are stressed together and do not shorten each other. Gains by later tendons on the other side of the centroid count as negative losses.",
+  ],
+  source: mechanics,
+  params: {
+    tendons, order: as(q.stressingOrder, { symbol: "j", text: "place in the order of stressing of the tendon looked at" }),
+    A: q.area, I: q.secondMoment, M_g: as(q.moment, { symbol: "M_g", text: "self-weight moment" }), E_p: q.tendonModulus, E_c: as(q.elasticModulusConcrete, { symbol: "E_c(t)", text: "modulus of elasticity of the concrete at stressing" }),
+  },
+  result: q.elasticLoss,
+  steps: { loss: { symbol: "Δσ_el,j", unit: "MPa", governing: "\\Delta\\sigma_{el,j} = \\frac{E_p}{E_c}\\sum_{i\\ later}\\left[\\frac{P_i}{A} + \\frac{P_i e_i e_j}{I} - \\frac{P_i}{\\sum P}\\,\\frac{M_g e_j}{I}\\right]" } },
+  compute: ({ tendons: all, order, A, I, M_g, E_p, E_c }) => {
+    const own = all.find((t) => t.order === order);
+    if (!own) throw new InputError("order", `j (place in the order of stressing) = ${format(order)} is not among the tendons; allowed: ${all.map((t) => t.order).join(", ")}`);
+    const total = all.reduce((sum, t) => sum + t.P, 0);
+    if (total === 0) return { loss: 0 };
+    const stress = all.reduce((sum, t) => (t.order > order ? sum + t.P / A + (t.P * t.e * own.e) / I - ((t.P / total) * M_g * own.e) / I : sum), 0);
+    return { loss: (E_p / E_c) * stress };
+  },
+  /** By resultants: force and moment of the later tendons at once. */
+  proof: ({ tendons: all, order, A, I, M_g, E_p, E_c }, { loss }) => {
+    const later = all.filter((t) => t.order > order);
+    const own = all.find((t) => t.order === order)!;
+    const P = later.reduce((sum, t) => sum + t.P, 0);
+    const Pe = later.reduce((sum, t) => sum + t.P * t.e, 0);
+    const total = all.reduce((sum, t) => sum + t.P, 0);
+    if (total === 0) return loss;
+    const parts = [P / A, (Pe * own.e) / I, ((P / total) * M_g * own.e) / I].map((s) => (E_p / E_c) * s);
+    return (loss - (parts[0]! + parts[1]! - parts[2]!)) / (1 + parts.reduce((sum, s) => sum + Math.abs(s), 0));
+  },
+});
+
+/** The mean over equal tendons, as the standard's coefficient j. */
+export const elasticShorteningPostEn1992 = formula({
+  id: "ELASTIC_SHORTENING_POST_EN1992_2004",
+  family: "elastic",
+  summary: "Mean loss of stress of n equal post-tensioned tendons by elastic shortening; loss positive",
+  notes: ["σ_c is the concrete stress at the tendons under all of them and the self-weight; j = (n − 1)/2n, about 1/2 for many tendons."],
+  source: { key: "EN1992-1-1:2004", clause: "5.10.5.1 (5.44)", basis: "seen", readIn: "CE:2021" },
+  params: { n: q.tendonCount, sigma_c: as(q.fibreStress, { text: "concrete stress at the tendons, compression positive" }), E_p: q.tendonModulus, E_cm: as(q.elasticModulusConcrete, { symbol: "E_cm(t)", text: "secant modulus of the concrete at stressing" }) },
+  result: q.elasticLoss,
+  equation: "E_p / E_cm * (n - 1) / (2 * n) * sigma_c",
+  compute: ({ n, sigma_c, E_p, E_cm }) => ((E_p / E_cm) * (n - 1) * sigma_c) / (2 * n),
+});

@@ -1,0 +1,4 @@
+import { concreteStressAtTendon, fibreStress } from "./fibreStress.ts";
+import { tensionUtilisation } from "./tensionUtilisation.ts";
+
+export const stressFormulas = [fibreStress, concreteStressAtTendon, tensionUtilisation];

@@ -1,0 +1,1 @@
+export { stressingFormulas } from "./elongation.ts";
