@@ -60,7 +60,7 @@ export function beam(v: Beam) {
   const Ecm = 1000 * v.aggregate * 22 * (fcm / 10) ** 0.3;
   const beta = (t: number): number => Math.exp(v.s * (1 - Math.sqrt(28 / t)));
   const fckt0 = v.t0 < 28 ? beta(v.t0) * fcm - 8 : v.fck;
-  const fcmt = v.fckt + 8;
+  const fcmt = beta(v.t0) * fcm;
   const fctmt = fctm * beta(v.t0) ** (v.t0 < 28 ? 1 : 2 / 3);
   const Ecmt = Ecm * (fcmt / fcm) ** 0.3;
 
