@@ -74,9 +74,12 @@ export type ValueOf<P> = P extends Table<infer C> ? readonly { readonly [K in ke
 /** The arguments of `compute`, by name. */
 export type Values<P extends Parameters> = { readonly [K in keyof P]: ValueOf<P[K]> };
 
-/** The same quantity under another symbol, text, default or range, as one formula needs it. */
+/** The same quantity under another symbol, text, default or range, as one formula needs it. A new bound takes the place of the old one on its side. */
 export function as(quantity: Quantity, changes: Partial<Omit<Quantity, "kind" | "key" | "unit">>): Quantity {
-  return { ...quantity, ...changes };
+  const { min, above, max, below, ...rest } = quantity;
+  const low = changes.min === undefined && changes.above === undefined ? { ...(min !== undefined && { min }), ...(above !== undefined && { above }) } : {};
+  const high = changes.max === undefined && changes.below === undefined ? { ...(max !== undefined && { max }), ...(below !== undefined && { below }) } : {};
+  return { ...rest, ...low, ...high, ...changes };
 }
 
 export function choice<const V extends Label>(spec: Omit<Choice<V>, "kind">): Choice<V> {

@@ -128,7 +128,7 @@ export function checkLimits(f: Formula, values: Readonly<Record<string, unknown>
     const factor = readFactor(q);
     const { min, max } = limit;
     if ((min !== undefined && value < min) || (max !== undefined && value > max)) {
-      const bounds = { unit: q.unit, ...(min !== undefined ? { min: min / factor } : q.min !== undefined && { min: q.min }), ...(max !== undefined ? { max: max / factor } : q.max !== undefined && { max: q.max }) };
+      const bounds = { unit: q.unit, ...(min !== undefined ? { min: min / factor } : { ...(q.min !== undefined && { min: q.min }), ...(q.above !== undefined && { above: q.above }) }), ...(max !== undefined ? { max: max / factor } : q.max !== undefined && { max: q.max }) };
       throw new InputError(name, `${nameOf(q)} = ${inUnit(value / factor, q)} is ${min !== undefined && value < min ? "below" : "above"} ${inUnit((min !== undefined && value < min ? min : max!) / factor, q)}, ${limit.because}; allowed: ${allowedText(bounds)}`);
     }
   }
