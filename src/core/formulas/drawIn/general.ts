@@ -5,8 +5,8 @@ import { q } from "../../quantities/index.ts";
 import type { Source } from "../../sources.ts";
 import { mechanics } from "../mechanics.ts";
 import { controlPoints, jackingEnd, type ControlPoint, type End } from "../tendon/controlPoints.ts";
-import { angleBetween, breaks, fromEnd, left, profile, right } from "../tendon/profile.ts";
-import { drawIn, residual, type FallingStress } from "./search.ts";
+import { angleAlong, breaks, fromEnd, left, profile, right } from "../tendon/profile.ts";
+import { drawIn, lengthError, levelError, type FallingStress } from "./search.ts";
 
 /** The two published ways to write the exponent of friction; they take different quantities k. */
 export interface FrictionLaw {
@@ -38,20 +38,23 @@ interface Stressed {
 export function afterFriction({ points, end, sigma0, mu, k }: Stressed, law: FrictionLaw): FallingStress {
   const p = fromEnd(profile(points), end);
   const start = left(p);
+  const angle = angleAlong(p);
   return {
-    stress: (s) => sigma0 * Math.exp(-law.exponent(mu, angleBetween(p, start, start + s), k, s)),
+    stress: (s) => sigma0 * Math.exp(-law.exponent(mu, angle(start + s), k, s)),
     length: right(p) - start,
     breaks: breaks(p).map((x) => x - start),
   };
 }
 
 const rule = "2\\int_0^{l_a} \\left(\\sigma(s) - \\sigma_a\\right) ds = \\Delta\\,E_p";
-const notes = ["One rule for every case: the area between the stress before and after draw-in equals Δ·E_p. Where the dead end is reached, σ_a lies below the stress there.", "After draw-in the stress at a place is min(σ, 2σ_a − σ)."];
+const notes = ["One rule for every case: the area between the stress before and after draw-in equals Δ·E_p. Where the dead end is reached, σ_a lies below the stress there; where a kink stops the draw-in, between the stresses before and behind it.", "After draw-in the stress at a place is min(σ, 2σ_a − σ)."];
 
 const answers = [
   { name: "DRAW_IN_LEVEL_STRESS", pick: "level", summary: "Stress at which the draw-in of the anchorage ends", result: { ...q.tendonStress, symbol: "σ_a", text: "stress at which the draw-in ends" }, symbol: "σ_a", unit: "MPa" },
   { name: "DRAW_IN_LENGTH", pick: "length", summary: "Length of tendon affected by the draw-in of the anchorage", result: { ...q.controlX, symbol: "l_a", text: "length affected by the draw-in" }, symbol: "l_a", unit: "m" },
 ] as const;
+
+const error = (pick: "level" | "length"): typeof levelError => (pick === "level" ? levelError : lengthError);
 
 const ofProfile = frictionLaws.flatMap((law) =>
   answers.map(({ name, pick, summary, result, symbol, unit }) =>
@@ -65,12 +68,7 @@ const ofProfile = frictionLaws.flatMap((law) =>
       result,
       steps: { [pick]: { symbol, unit, governing: `${rule},\\quad \\sigma(s) = \\sigma_{p0}\\,e^{-(${law.tex})}` } },
       compute: (v) => ({ [pick]: drawIn(afterFriction(v, law), v.slip, v.E_p)[pick] }),
-      proof: (v, steps) => {
-        const tendon = afterFriction(v, law);
-        const { level, length } = drawIn(tendon, v.slip, v.E_p);
-        const area = residual(tendon, pick === "level" ? steps[pick]! : level, v.slip, v.E_p);
-        return pick === "level" ? area : area + (steps[pick]! - length) / tendon.length;
-      },
+      proof: (v, steps) => error(pick)(afterFriction(v, law), steps[pick]!, v.slip, v.E_p),
     }) as unknown as Formula,
   ),
 );
@@ -106,10 +104,7 @@ const ofStations = answers.map(({ name, pick, summary, result, symbol, unit }) =
     result,
     steps: { [pick]: { symbol, unit, governing: rule } },
     compute: (v) => ({ [pick]: drawIn(throughStations(v.stations), v.slip, v.E_p)[pick] }),
-    proof: (v) => {
-      const tendon = throughStations(v.stations);
-      return residual(tendon, drawIn(tendon, v.slip, v.E_p).level, v.slip, v.E_p);
-    },
+    proof: (v, steps) => error(pick)(throughStations(v.stations), steps[pick]!, v.slip, v.E_p),
   }) as unknown as Formula,
 );
 

@@ -12,28 +12,39 @@ export interface FallingStress {
 
 /** What the anchorage gives back when the stress turns at the distance reached: twice the area above the turning stress. */
 function setOver({ stress, breaks }: FallingStress, reach: number): number {
-  return 2 * integrate((s) => stress(s) - stress(reach), 0, reach, breaks);
+  return 2 * (integrate(stress, 0, reach, breaks) - reach * stress(reach));
 }
 
 /**
  * Finds where the draw-in ends and the stress there: 2 ∫ max(σ − σ_a, 0) ds = Δ·E_p.
- * Where the dead end is reached, σ_a lies below the stress after friction there.
+ * Where the dead end is reached, σ_a lies below the stress after friction there; where a kink stops the draw-in, between the
+ * stresses before and behind the kink.
  */
 export function drawIn(tendon: FallingStress, slip: number, E_p: number): { readonly level: number; readonly length: number } {
+  const { stress, breaks } = tendon;
   const need = slip * E_p;
-  const whole = setOver(tendon, tendon.length);
-  const dead = tendon.stress(tendon.length);
-  const reaches = need >= whole;
-  const length = need === 0 ? 0 : reaches ? tendon.length : zero((s) => setOver(tendon, s) - need, 0, tendon.length);
-  const level = reaches && need > 0 ? dead - (need - whole) / (2 * tendon.length) : tendon.stress(length);
-  const left = 2 * level - tendon.stress(0);
-  if (left <= 0) throw new NoResult(`a draw-in of ${format(slip)} mm takes all the stress at the anchorage (${format(left)} MPa would be left)`);
+  if (need === 0) return { level: stress(0), length: 0 };
+  const reaches = need >= setOver(tendon, tendon.length);
+  const length = reaches ? tendon.length : zero((s) => setOver(tendon, s) - need, 0, tendon.length);
+  // The rule itself, solved for the stress: at a kink the stress at the place reached has two values, and this one lies between.
+  const level = integrate(stress, 0, length, breaks) / length - need / (2 * length);
+  const left = 2 * level - stress(0);
+  if (left <= 0) throw new NoResult(`a draw-in of ${format(slip)} mm takes all the stress at the anchorage: ${format(left)} MPa would be left of ${format(stress(0))} MPa`);
   return { level, length };
 }
 
-/** Relative error of the area rule at a turning stress. */
-export function residual({ stress, length, breaks }: FallingStress, level: number, slip: number, E_p: number): number {
+/** Relative error of the area rule at the stress where the draw-in ends. */
+export function levelError({ stress, length, breaks }: FallingStress, level: number, slip: number, E_p: number): number {
   if (slip === 0) return level / stress(0) - 1;
   const end = stress(length) >= level ? length : zero((s) => stress(s) - level, 0, length);
-  return (2 * integrate((s) => stress(s) - level, 0, end, breaks)) / (slip * E_p) - 1;
+  return (2 * (integrate(stress, 0, end, breaks) - end * level)) / (slip * E_p) - 1;
+}
+
+/** By how much the area rule is missed just before and just behind the place where the draw-in ends, relative. */
+export function lengthError(tendon: FallingStress, reach: number, slip: number, E_p: number): number {
+  if (slip === 0) return reach / tendon.length;
+  const step = 1e-9 * tendon.length;
+  const tooMuch = setOver(tendon, Math.max(reach - step, 0)) / (slip * E_p) - 1;
+  const tooLittle = reach + step >= tendon.length ? 0 : 1 - setOver(tendon, reach + step) / (slip * E_p);
+  return Math.max(tooMuch, tooLittle, 0);
 }

@@ -14,14 +14,20 @@ function gauss(f: (x: number) => number, a: number, b: number): number {
   return sum * half;
 }
 
-/** Integral of a function that is smooth between the breaks; each stretch in two halves. */
+/** Halves a stretch until both halves together say what the whole says. */
+function refined(f: (x: number) => number, a: number, b: number, whole: number, depth: number): number {
+  const middle = (a + b) / 2;
+  const first = gauss(f, a, middle);
+  const second = gauss(f, middle, b);
+  if (depth === 0 || Math.abs(first + second - whole) <= 1e-13 * (Math.abs(first) + Math.abs(second))) return first + second;
+  return refined(f, a, middle, first, depth - 1) + refined(f, middle, b, second, depth - 1);
+}
+
+/** Integral of a function that is smooth between the breaks. */
 export function integrate(f: (x: number) => number, a: number, b: number, breaks: readonly number[]): number {
   const stops = [a, ...breaks.filter((x) => x > a && x < b), b];
   let sum = 0;
-  for (let i = 0; i + 1 < stops.length; i++) {
-    const middle = (stops[i]! + stops[i + 1]!) / 2;
-    sum += gauss(f, stops[i]!, middle) + gauss(f, middle, stops[i + 1]!);
-  }
+  for (let i = 0; i + 1 < stops.length; i++) sum += refined(f, stops[i]!, stops[i + 1]!, gauss(f, stops[i]!, stops[i + 1]!), 12);
   return sum;
 }
 

@@ -48,9 +48,9 @@ function slopeIn(s: Segment, x: number): number {
   return s.start + ((s.end - s.start) * (x - s.from)) / (s.to - s.from);
 }
 
-/** Refuses a place outside the tendon, however little. */
+/** Refuses a place outside the tendon. One that misses an end by rounding alone counts as the end. */
 export function within(p: Profile, x: number, parameter = "x"): number {
-  // A station computed from the span may miss the end by rounding alone.
+  // Stations computed from the span miss an end by a few bits.
   const slack = 1e-9 * (right(p) - left(p));
   if (x < left(p) - slack || x > right(p) + slack) throw new InputError(parameter, `x = ${metres(x)} lies outside the tendon; allowed: ${format(left(p) / 1000)} to ${metres(right(p))}`);
   return Math.min(Math.max(x, left(p)), right(p));
@@ -80,6 +80,20 @@ export function angleBetween(p: Profile, a: number, b: number): number {
     if (next && s.to > a && s.to <= b) angle += Math.abs(Math.atan(next.start) - Math.atan(s.end));
   });
   return angle;
+}
+
+/** `angleBetween` from the left end on, made ready for many places. */
+export function angleAlong(p: Profile): (x: number) => number {
+  let turned = 0;
+  const starts = p.map((s, i) => {
+    const before = p[i - 1];
+    if (before) turned += Math.abs(Math.atan(before.end) - Math.atan(before.start)) + Math.abs(Math.atan(s.start) - Math.atan(before.end));
+    return { ...s, turned, direction: Math.atan(s.start) };
+  });
+  return (x) => {
+    const s = starts.find(({ to }) => x < to) ?? starts.at(-1)!;
+    return s.turned + Math.abs(Math.atan(slopeIn(s, x)) - s.direction);
+  };
 }
 
 /** The same tendon seen from its right end, so that the jack always stands at distance 0. */
