@@ -1,3 +1,4 @@
+import { cautions } from "../../cautions.ts";
 import { stepwise } from "../../formula.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
@@ -8,7 +9,7 @@ export const elasticShorteningPretension = stepwise({
   id: "ELASTIC_SHORTENING_PRETENSION",
   family: "elastic",
   summary: "Loss of stress of pre-tensioned tendons by elastic shortening at release; loss positive",
-  notes: ["Gross section with the force just before release. The self-weight moment acts as soon as the member cambers off its bed; 0 leaves it out, a declared simplification.", "All tendons at one eccentricity, released together."],
+  notes: ["Gross section with the force just before release. The self-weight moment acts as soon as the member cambers off its bed; 0 leaves it out, a declared simplification.", "All tendons at one eccentricity, released together.", cautions.release],
   source: mechanics,
   params: {
     P: as(q.prestressForce, { symbol: "P_r", text: "force of all tendons just before release" }), e: q.eccentricity, M_g: as(q.moment, { symbol: "M_g", text: "self-weight moment acting at release" }),

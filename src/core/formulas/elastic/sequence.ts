@@ -4,7 +4,14 @@ import { as, format, table } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 
-const tendons = table({ key: "stressedTendons", symbol: "tendons", text: "tendons with their order of stressing", columns: { order: q.stressingOrder, P: q.prestressForce, e: q.eccentricity }, minRows: 1 });
+const tendons = table({ key: "stressedTendons", symbol: "tendons", text: "tendons with their order of stressing", columns: { order: q.stressingOrder, P: as(q.prestressForce, { above: 0 }), e: q.eccentricity }, minRows: 1 });
+
+/** Eccentricity of the tendons stressed in one operation, weighted by force. */
+function centroidOf(all: readonly { readonly order: number; readonly P: number; readonly e: number }[], order: number): number {
+  const group = all.filter((t) => t.order === order);
+  if (group.length === 0) throw new InputError("order", `j (place in the order of stressing) = ${format(order)} is not among the tendons; allowed: ${[...new Set(all.map((t) => t.order))].sort((a, b) => a - b).join(", ")}`);
+  return group.reduce((sum, t) => sum + t.P * t.e, 0) / group.reduce((sum, t) => sum + t.P, 0);
+}
 
 /** Tendon by tendon: only those stressed later shorten the concrete under a tendon already anchored. */
 export const elasticShorteningSequence = stepwise({
@@ -13,7 +20,7 @@ export const elasticShorteningSequence = stepwise({
   summary: "Loss of stress of one post-tensioned tendon by the tendons stressed after it; loss positive",
   notes: [
     "The self-weight moment becomes active in proportion to the force stressed; with equal tendons at one place the mean loss is then (n − 1)/2n of the loss by the final stress.",
-    "Tendons of the same order are stressed together and do not shorten each other. Gains by later tendons on the other side of the centroid count as negative losses.",
+    "Tendons of the same order are stressed together and do not shorten each other; the loss is that at their common centroid, weighted by force. Gains by later tendons on the other side of the centroid count as negative losses.",
   ],
   source: mechanics,
   params: {
@@ -23,22 +30,19 @@ export const elasticShorteningSequence = stepwise({
   result: q.elasticLoss,
   steps: { loss: { symbol: "Δσ_el,j", unit: "MPa", governing: "\\Delta\\sigma_{el,j} = \\frac{E_p}{E_c}\\sum_{i\\ later}\\left[\\frac{P_i}{A} + \\frac{P_i e_i e_j}{I} - \\frac{P_i}{\\sum P}\\,\\frac{M_g e_j}{I}\\right]" } },
   compute: ({ tendons: all, order, A, I, M_g, E_p, E_c }) => {
-    const own = all.find((t) => t.order === order);
-    if (!own) throw new InputError("order", `j (place in the order of stressing) = ${format(order)} is not among the tendons; allowed: ${all.map((t) => t.order).join(", ")}`);
+    const e_j = centroidOf(all, order);
     const total = all.reduce((sum, t) => sum + t.P, 0);
-    if (total === 0) return { loss: 0 };
-    const stress = all.reduce((sum, t) => (t.order > order ? sum + t.P / A + (t.P * t.e * own.e) / I - ((t.P / total) * M_g * own.e) / I : sum), 0);
+    const stress = all.reduce((sum, t) => (t.order > order ? sum + t.P / A + (t.P * t.e * e_j) / I - ((t.P / total) * M_g * e_j) / I : sum), 0);
     return { loss: (E_p / E_c) * stress };
   },
   /** By resultants: force and moment of the later tendons at once. */
   proof: ({ tendons: all, order, A, I, M_g, E_p, E_c }, { loss }) => {
     const later = all.filter((t) => t.order > order);
-    const own = all.find((t) => t.order === order)!;
+    const e_j = centroidOf(all, order);
     const P = later.reduce((sum, t) => sum + t.P, 0);
     const Pe = later.reduce((sum, t) => sum + t.P * t.e, 0);
     const total = all.reduce((sum, t) => sum + t.P, 0);
-    if (total === 0) return loss;
-    const parts = [P / A, (Pe * own.e) / I, ((P / total) * M_g * own.e) / I].map((s) => (E_p / E_c) * s);
+    const parts = [P / A, (Pe * e_j) / I, ((P / total) * M_g * e_j) / I].map((s) => (E_p / E_c) * s);
     return (loss - (parts[0]! + parts[1]! - parts[2]!)) / (1 + parts.reduce((sum, s) => sum + Math.abs(s), 0));
   },
 });
