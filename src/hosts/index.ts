@@ -1,1 +1,5 @@
+/** The only door to the hosts. */
 export * from "./host.ts";
+export { openGridInBrowser, openGridInNode, type Entry, type GridHost } from "./grid/index.ts";
+export { checkSheetName, quotedSheet } from "./sheetName.ts";
+export { defaultStyle, styles, tones, type CellStyle } from "./styles.ts";

@@ -1,0 +1,71 @@
+/** Evaluates worksheet formulas without a grid on screen: values at full precision, or the error with its message. */
+import { openGridInNode, type CellContent, type GridHost } from "../hosts/index.ts";
+
+const help = `Evaluates worksheet formulas and prints their values at full precision.
+
+  npm run -s eval -- 'KERN.FRICTION_STRESS(1395, 0.2, 0.3, 0.003, 12)'
+  npm run -s eval -- 'SUM(1, 2)' '=ROUND(PI(), 3)'      several formulas, a line each
+  npm run -s eval < formulas.txt                        one formula a line from standard input
+
+A leading = is allowed. A spilled result is printed as rows, its cells separated by tabs.
+
+  --json   one JSON object a line: {formula, value | values | error: {code, message}}
+  --help   this text
+
+Ends with 0 when every formula gave a value, 1 when any gave an error, 2 when called wrongly.
+`;
+
+type Cells = readonly (readonly CellContent[])[];
+
+async function standardInput(): Promise<readonly string[]> {
+  process.stdin.setEncoding("utf8");
+  let text = "";
+  for await (const chunk of process.stdin) text += String(chunk);
+  return text.split(/\r?\n/).filter((line) => line.trim() !== "");
+}
+
+function asJson(formula: string, cells: Cells): string {
+  const error = cells.flat().find((cell) => cell.error)?.error;
+  if (error) return JSON.stringify({ formula, error });
+  const values = cells.map((row) => row.map(({ value }) => value));
+  return JSON.stringify(values.length === 1 && values[0]!.length === 1 ? { formula, value: values[0]![0] } : { formula, values });
+}
+
+function asText(cells: Cells): string {
+  return cells.map((row) => row.map(({ text, error }) => (error ? [error.code, ...(error.message ? [error.message] : [])].join(" ") : text)).join("\t")).join("\n");
+}
+
+async function evaluateAll(host: GridHost, formulas: readonly string[], json: boolean): Promise<boolean> {
+  const [sheet] = await host.sheetNames();
+  let failed = false;
+  for (const formula of formulas) {
+    const cells = await host.evaluate(formula, sheet!);
+    failed ||= cells.flat().some((cell) => cell.error);
+    console.log(json ? asJson(formula, cells) : asText(cells));
+  }
+  return !failed;
+}
+
+function wrongCall(text: string): never {
+  console.error(`${text}\nTry --help.`);
+  process.exit(2);
+}
+
+const words = process.argv.slice(2);
+const options = words.filter((word) => word.startsWith("--"));
+if (options.includes("--help")) {
+  process.stdout.write(help);
+  process.exit(0);
+}
+const unknown = options.find((word) => word !== "--json");
+if (unknown) wrongCall(`There is no option ${unknown}.`);
+const given = words.filter((word) => !word.startsWith("--"));
+if (given.length === 0 && process.stdin.isTTY) wrongCall("No formula given.");
+const formulas = given.length > 0 ? given : await standardInput();
+if (formulas.length === 0) wrongCall("No formula given.");
+const empty = formulas.find((formula) => formula.replace("=", "").trim() === "");
+if (empty !== undefined) wrongCall(`“${empty}” is no formula.`);
+
+const host = await openGridInNode();
+process.exitCode = (await evaluateAll(host, formulas, options.includes("--json"))) ? 0 : 1;
+host.close();

@@ -1,0 +1,38 @@
+import * as core from "@univerjs/core";
+import { FUniver } from "@univerjs/core/facade";
+import * as formula from "@univerjs/engine-formula";
+import { IDescriptionService, UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
+import coreLocale from "@univerjs/preset-sheets-core/locales/en-US";
+import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
+import highlightLocale from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
+import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
+import validationLocale from "@univerjs/preset-sheets-data-validation/locales/en-US";
+import "@univerjs/preset-sheets-core/lib/index.css";
+import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
+import "@univerjs/preset-sheets-data-validation/lib/index.css";
+import { worksheetFunctions } from "../../../functions/index.ts";
+import { descriptions } from "./descriptions.ts";
+import { GridHost } from "./gridHost.ts";
+import { emptyWorkbook, registerPlugins, type Plugins } from "./runtime.ts";
+
+/** Follows the light or dark theme of the system. */
+function followTheme(api: FUniver): void {
+  const dark = window.matchMedia("(prefers-color-scheme: dark)");
+  const follow = (): void => api.toggleDarkMode(dark.matches);
+  follow();
+  dark.addEventListener("change", follow);
+}
+
+/** Opens the grid in an element of the page, which it fills: formula bar, cells and sheet tabs. */
+export function openGridInBrowser(container: HTMLElement): GridHost {
+  const { LocaleType, LogLevel, Univer, merge } = core;
+  const univer = new Univer({ logLevel: LogLevel.WARN, locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: merge({}, coreLocale, validationLocale, highlightLocale) as typeof coreLocale } });
+  const sheets = UniverSheetsCorePreset({ container, header: true, toolbar: false, formulaBar: true, disableTextFormatAlert: true, sheets: { protectedRangeShadow: false } });
+  registerPlugins(univer, [sheets.plugins, UniverSheetsDataValidationPreset().plugins, UniverSheetsConditionalFormattingPreset().plugins] as unknown as Plugins[]);
+  const api = FUniver.newAPI(univer);
+  const runtime = { core, formula, univer, api, onScreen: true } as const;
+  const host = new GridHost(runtime, api.createWorkbook(emptyWorkbook));
+  univer.__getInjector().get(IDescriptionService).registerDescriptions(descriptions(runtime, worksheetFunctions));
+  followTheme(api);
+  return host;
+}

@@ -1,0 +1,89 @@
+import type { IDefinedNamesServiceParam } from "@univerjs/engine-formula";
+import { areaA1, type Plan } from "../../sheet/index.ts";
+import type { ApplyOptions } from "../host.ts";
+import { quotedSheet } from "../sheetName.ts";
+import { lockedAreas } from "./lockedAreas.ts";
+import { highlightRule, validationRule } from "./rules.ts";
+import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
+import { sheetData } from "./sheetData.ts";
+
+const calculationLimit = 120_000;
+
+/** Waits until everything that follows from the last edit is computed and on the sheet. */
+export function calculated({ api }: GridRuntime): Promise<void> {
+  return api.getFormula().onCalculationResultApplied(calculationLimit);
+}
+
+/** Rejects when the signal says so, whatever the work is waiting for. */
+async function unlessAborted<T>(work: Promise<T>, signal: AbortSignal | undefined): Promise<T> {
+  if (!signal) return work;
+  signal.throwIfAborted();
+  let stop = (): void => undefined;
+  const aborted = new Promise<never>((_resolve, reject) => {
+    stop = () => reject(signal.reason as Error);
+    signal.addEventListener("abort", stop, { once: true });
+  });
+  try {
+    return await Promise.race([work, aborted]);
+  } finally {
+    signal.removeEventListener("abort", stop);
+  }
+}
+
+/** Lets the page draw and hear a click on Cancel. */
+const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
+
+/**
+ * Puts the plan on a new sheet and waits until it is computed. All or nothing: when anything fails, the sheet and its names go and the sheet
+ * that was shown is shown again.
+ */
+export async function build(grid: GridRuntime, workbook: GridWorkbook, plan: Plan, { sheetName, progress, signal }: ApplyOptions): Promise<GridSheet> {
+  signal?.throwIfAborted();
+  const { core, univer } = grid;
+  const injector = univer.__getInjector();
+  const commands = injector.get(core.ICommandService);
+  const before = workbook.getActiveSheet();
+  const total = plan.cells.length;
+  const tell = async (done: number, what: string): Promise<void> => {
+    progress(done, total, what);
+    await unlessAborted(breathe(), signal);
+  };
+  const mutate = (id: string, params: object): void => {
+    if (!commands.syncExecuteCommand(id, params)) throw new Error(`the grid refused “${id}” while “${sheetName}” was built`);
+  };
+
+  await tell(0, "placing cells");
+  const styleTable = workbook.getWorkbook().getStyles();
+  const sheet = workbook.create(sheetName, plan.rows, plan.columns, { sheet: sheetData(core, plan, (style) => styleTable.setValue(style)!) });
+  const sheetId = sheet.getSheetId();
+  const names: IDefinedNamesServiceParam[] = plan.names.map((area) => ({ id: `${sheetId}-${area.name}`, name: area.name, formulaOrRefString: `${quotedSheet(sheetName)}!${areaA1(area)}`, localSheetId: sheetId }));
+  try {
+    for (const name of names) mutate("formula.mutation.set-defined-name", { unitId: workbookId, ...name });
+    await tell(Math.round(total / 4), "computing");
+    await unlessAborted(calculated(grid), signal);
+    await tell(Math.round(total * 0.75), "setting what may be typed");
+    if (plan.validations.length > 0) mutate("data-validation.mutation.addRule", { unitId: workbookId, subUnitId: sheetId, rule: plan.validations.map((v, i) => validationRule(core, v, `${sheetId}-v${i}`)), source: "command" });
+    if (grid.onScreen) plan.highlights.forEach((h, i) => mutate("sheet.mutation.add-conditional-rule", { unitId: workbookId, subUnitId: sheetId, rule: highlightRule(h, `${sheetId}-h${i}`) }));
+    await tell(Math.round(total * 0.9), "protecting formulas");
+    await unlessAborted(protect(grid, sheet, plan), signal);
+    await tell(total, "done");
+    return sheet;
+  } catch (error) {
+    for (const { id, name, formulaOrRefString } of names) commands.syncExecuteCommand("formula.mutation.remove-defined-name", { unitId: workbookId, id, name, formulaOrRefString });
+    workbook.setActiveSheet(before);
+    if (!workbook.deleteSheet(sheetId)) throw new Error(`“${sheetName}” could not be completed, nor could it be removed: delete it by hand`, { cause: error });
+    throw error;
+  } finally {
+    // Steps of building are no edits of the user's: undoing them one by one would take the sheet apart.
+    injector.get(core.IUndoRedoService).clearUndoRedo(workbookId);
+  }
+}
+
+/** Last of all: the grid silently ignores what is written into protected cells. */
+async function protect({ api }: GridRuntime, sheet: GridSheet, plan: Plan): Promise<void> {
+  const areas = lockedAreas(plan.rows, plan.columns, plan.unlocked);
+  if (areas.length === 0) return;
+  const ranges = areas.map(({ row, column, rows, columns }) => sheet.getRange(row, column, rows, columns));
+  const rules = await sheet.getWorksheetPermission().protectRanges([{ ranges, options: { name: plan.template.title } }]);
+  for (const rule of rules) await rule.setPoint(api.Enum.RangePermissionPoint.Edit, false);
+}

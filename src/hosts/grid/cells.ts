@@ -1,0 +1,48 @@
+import type { ICellData, Nullable } from "@univerjs/core";
+import type { Area } from "../../sheet/index.ts";
+import type { CellContent, CellValue } from "../host.ts";
+import { cellKey, type CellErrors } from "./cellErrors.ts";
+import { workbookId, type GridRuntime, type GridSheet } from "./runtime.ts";
+
+const errorCodes = /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|CYCLE!|ERROR!|CONNECT!|BLOCKED!|GETTING_DATA)$/;
+
+export function isErrorCode(value: CellValue): value is string {
+  return typeof value === "string" && errorCodes.test(value);
+}
+
+export function errorContent(code: string, message: string | undefined): NonNullable<CellContent["error"]> {
+  return { code, ...(message !== undefined && { message }) };
+}
+
+/** A value as it is printed where no number format says otherwise. */
+export function plainText(value: CellValue): string {
+  return value === null ? "" : typeof value === "boolean" ? String(value).toUpperCase() : String(value);
+}
+
+/** Reads cells with the full precision of what was computed: the grid's own reading rounds. */
+export function readCells({ core, formula, univer }: GridRuntime, sheet: GridSheet, area: Area, errors: CellErrors): readonly (readonly CellContent[])[] {
+  const sheetId = sheet.getSheetId();
+  const worksheet = sheet.getSheet();
+  const spilled = univer.__getInjector().get(formula.FormulaDataModel).getArrayFormulaCellData()[workbookId]?.[sheetId];
+  const range = sheet.getRange(area.row, area.column, area.rows, area.columns);
+  const formulas = range.getFormulas();
+  const texts = range.getDisplayValues();
+  const valueOf = (cell: Nullable<ICellData>): CellValue => {
+    const value = cell ? cell.v ?? null : null;
+    return cell && cell.t === core.CellValueType.BOOLEAN && typeof value === "number" ? value === 1 : value;
+  };
+  const read = (r: number, c: number): CellContent => {
+    const row = area.row + r;
+    const column = area.column + c;
+    const own = worksheet.getCellRaw(row, column);
+    const child = spilled?.[row]?.[column];
+    const cellFormula = formulas[r]?.[c];
+    const value = valueOf(own && own.v !== undefined && own.v !== null && own.v !== "" ? own : child ?? own);
+    const base = { ...(cellFormula && { formula: cellFormula }), text: texts[r]?.[c] || plainText(value) };
+    if ((cellFormula || child) && isErrorCode(value)) {
+      return { value: null, ...base, error: errorContent(value, errors.messageFor(cellKey(sheetId, row, column), value, cellFormula ?? "")) };
+    }
+    return { value: value === "" && !cellFormula ? null : value, ...base };
+  };
+  return Array.from({ length: area.rows }, (_r, r) => Array.from({ length: area.columns }, (_c, c) => read(r, c)));
+}

@@ -1,0 +1,144 @@
+import { worksheetFunctions } from "../../../functions/index.ts";
+import type { Area, Plan } from "../../sheet/index.ts";
+import type { ApplyOptions, CellContent, CellValue, Host, Place } from "../host.ts";
+import { checkSheetName } from "../sheetName.ts";
+import { build, calculated } from "./build.ts";
+import { CellErrors, cellKey } from "./cellErrors.ts";
+import { errorContent, isErrorCode, plainText, readCells } from "./cells.ts";
+import { hostFunctions } from "./hostFunction.ts";
+import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
+import { Turns } from "./turns.ts";
+
+/** What may stand in a cell by hand; a text that begins with `=` is a formula. */
+export type Entry = string | number | boolean | null;
+
+/** A cell without a formula: an expression evaluated as if it stood there mixes its messages with no other's. */
+function withoutFormula(sheet: GridSheet): number {
+  const worksheet = sheet.getSheet();
+  let row = 0;
+  while (worksheet.getCellRaw(row, 0)?.f) row++;
+  return row;
+}
+
+/** The embedded grid as a host, on a screen or in Node. */
+export class GridHost implements Host {
+  readonly name = "embedded grid";
+  readonly #grid: GridRuntime;
+  readonly #workbook: GridWorkbook;
+  readonly #errors = new CellErrors();
+  readonly #turns = new Turns();
+
+  constructor(grid: GridRuntime, workbook: GridWorkbook) {
+    this.#grid = grid;
+    this.#workbook = workbook;
+    grid.univer.__getInjector().get(grid.formula.IFunctionService).registerExecutors(...hostFunctions(grid, worksheetFunctions, this.#errors));
+    grid.api.getFormula().calculationStart(() => this.#errors.nextPass());
+  }
+
+  apply(plan: Plan, options: ApplyOptions): Promise<{ readonly sheet: string }> {
+    return this.#turns.take(async () => {
+      const name = options.sheetName;
+      checkSheetName(name, await this.sheetNames());
+      await build(this.#grid, this.#workbook, plan, options);
+      return { sheet: name };
+    });
+  }
+
+  sheetNames(): Promise<readonly string[]> {
+    return Promise.resolve(this.#workbook.getSheets().map((sheet) => sheet.getSheetName()));
+  }
+
+  async read(sheet: string, area: Area): Promise<readonly (readonly CellContent[])[]> {
+    await Promise.resolve();
+    return readCells(this.#grid, this.#sheet(sheet), area, this.#errors);
+  }
+
+  /** Writes one cell as if typed, and waits for what follows from it. */
+  enter(place: Place, entry: Entry): Promise<void> {
+    return this.#turns.take(async () => {
+      const sheet = this.#sheet(place.sheet);
+      if (!sheet.getWorksheetPermission().canEditCell(place.row, place.column)) throw new Error(`the cell at row ${place.row + 1}, column ${place.column + 1} of “${place.sheet}” is protected`);
+      const range = sheet.getRange(place.row, place.column, 1, 1);
+      if (entry === null) range.clearContent();
+      else range.setValue(entry);
+      await calculated(this.#grid);
+    });
+  }
+
+  selection(): Promise<Place | undefined> {
+    return Promise.resolve(this.#selected());
+  }
+
+  async select({ sheet: name, row, column }: Place): Promise<void> {
+    await Promise.resolve();
+    const sheet = this.#workbook.setActiveSheet(this.#sheet(name));
+    sheet.setActiveRange(sheet.getRange(row, column, 1, 1));
+    if (this.#grid.onScreen) sheet.scrollToCell(Math.max(0, row - 3), 0);
+  }
+
+  resolveName(name: string, sheet: string): Promise<string | undefined> {
+    const wanted = name.toLowerCase();
+    const sheetId = this.#sheet(sheet).getSheetId();
+    const same = this.#workbook.getDefinedNames().filter((defined) => defined.getName().toLowerCase() === wanted);
+    const found = same.find((defined) => defined.getLocalSheetId() === sheetId) ?? same.find((defined) => defined.isWorkbookScope());
+    return Promise.resolve(found?.getFormulaOrRefString());
+  }
+
+  evaluate(formula: string, sheet: string): Promise<readonly (readonly CellContent[])[]> {
+    return this.#turns.take(async () => {
+      const target = this.#sheet(sheet);
+      const sheetId = target.getSheetId();
+      const row = withoutFormula(target);
+      const text = formula.trimStart().startsWith("=") ? formula.trim() : `=${formula.trim()}`;
+      this.#errors.nextPass();
+      const results = await this.#grid.api.getFormula().executeFormulas({ [workbookId]: { [sheetId]: { [row]: { 0: [text] } } } });
+      const value = results[workbookId]?.[sheetId]?.[row]?.[0]?.[0]?.value as CellValue | readonly (readonly CellValue[])[] | undefined;
+      const rows = Array.isArray(value) ? (value as readonly (readonly CellValue[])[]) : [[(value ?? null) as CellValue]];
+      const key = cellKey(sheetId, row, 0);
+      const contents = rows.map((cells) => cells.map((cell) => this.#evaluated(key, text, cell)));
+      this.#errors.computed(key);
+      return contents;
+    });
+  }
+
+  onSelection(listener: (place: Place) => void): () => void {
+    const tell = (): void => {
+      const place = this.#selected();
+      if (place) listener(place);
+    };
+    const { api } = this.#grid;
+    const moved = this.#workbook.onSelectionChange(tell);
+    const turned = api.addEvent(api.Event.ActiveSheetChanged, tell);
+    return () => {
+      moved.dispose();
+      turned.dispose();
+    };
+  }
+
+  onCalculated(listener: () => void): () => void {
+    const subscription = this.#grid.api.getFormula().calculationResultApplied(() => listener());
+    return () => subscription.dispose();
+  }
+
+  /** Ends the grid; nothing works afterwards. */
+  close(): void {
+    this.#grid.univer.dispose();
+  }
+
+  #evaluated(key: string, formula: string, value: CellValue): CellContent {
+    if (!isErrorCode(value)) return { value, formula, text: plainText(value) };
+    return { value: null, formula, text: value, error: errorContent(value, this.#errors.messageFor(key, value, formula)) };
+  }
+
+  #sheet(name: string): GridSheet {
+    const sheet = this.#workbook.getSheetByName(name);
+    if (!sheet) throw new Error(`The workbook has no sheet named “${name}”.`);
+    return sheet;
+  }
+
+  #selected(): Place | undefined {
+    const sheet = this.#workbook.getActiveSheet();
+    const range = sheet.getActiveRange();
+    return range ? { sheet: sheet.getSheetName(), row: range.getRow(), column: range.getColumn() } : undefined;
+  }
+}

@@ -1,0 +1,26 @@
+import { createRequire } from "node:module";
+import type * as Core from "@univerjs/core";
+import type * as Facade from "@univerjs/core/facade";
+import type * as Formula from "@univerjs/engine-formula";
+import type * as NodeSheets from "@univerjs/preset-sheets-node-core";
+import type NodeLocale from "@univerjs/preset-sheets-node-core/locales/en-US";
+import type * as NumberFormats from "@univerjs/sheets-numfmt";
+import { GridHost } from "./gridHost.ts";
+import { emptyWorkbook, registerPlugins } from "./runtime.ts";
+
+/** Opens the grid without a screen: everything computes, nothing is drawn. */
+export function openGridInNode(): GridHost {
+  // Node cannot import the grid's ES modules (a named import of a CommonJS part fails), but it can require them.
+  const require = createRequire(import.meta.url);
+  const core = require("@univerjs/core") as typeof Core;
+  const { FUniver } = require("@univerjs/core/facade") as typeof Facade;
+  const formula = require("@univerjs/engine-formula") as typeof Formula;
+  const { UniverSheetsNodeCorePreset } = require("@univerjs/preset-sheets-node-core") as typeof NodeSheets;
+  const locale = require("@univerjs/preset-sheets-node-core/locales/en-US") as typeof NodeLocale | { readonly default: typeof NodeLocale };
+  const { UniverSheetsNumfmtPlugin } = require("@univerjs/sheets-numfmt") as typeof NumberFormats;
+
+  const univer = new core.Univer({ logLevel: core.LogLevel.WARN, locale: core.LocaleType.EN_US, locales: { [core.LocaleType.EN_US]: "default" in locale ? locale.default : locale } });
+  registerPlugins(univer, [UniverSheetsNodeCorePreset().plugins, [UniverSheetsNumfmtPlugin]]);
+  const api = FUniver.newAPI(univer);
+  return new GridHost({ core, formula, univer, api, onScreen: false }, api.createWorkbook(emptyWorkbook));
+}
