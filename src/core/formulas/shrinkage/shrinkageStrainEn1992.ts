@@ -42,4 +42,5 @@ export const shrinkageStrainEn1992 = stepwise({
     return { f_cm, ...free, ...dry, ...own, eps_cs: dry.eps_cd + own.eps_ca };
   },
   empirical: "a fit to tests, with strengths in MPa, ages in days, sizes in mm and humidity in per cent",
+  unpublished: "no published total was found; its drying and autogenous parts are checked each by itself",
 });
