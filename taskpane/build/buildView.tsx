@@ -1,0 +1,152 @@
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import type { Host, SheetNameTaken } from "../../src/hosts/index.ts";
+import type { Template } from "../../src/sheet/index.ts";
+import { builtOn, onBuilt, rememberBuilt, type Built } from "../built.ts";
+import type { Engine } from "../engine.ts";
+import { FieldInput, Group, inputElement } from "./fieldInput.tsx";
+import { allProblems, fieldGroups, freeName, inputValues, problemOfName, shapeFields, shapeValues, typedDefaults, typedExample, type Typed } from "./fields.ts";
+import { Result } from "./result.tsx";
+
+interface Step {
+  readonly done: number;
+  readonly of: number;
+  readonly what: string;
+}
+
+/** By name, since the class comes from whichever host is in use. */
+const nameTaken = (error: unknown): error is SheetNameTaken => error instanceof Error && error.name === "SheetNameTaken";
+
+/** From a template to a sheet in the workbook, and what that sheet says. */
+export function BuildView({ host, engine }: { readonly host: Host; readonly engine: Engine }) {
+  const [built, setBuilt] = useState<Built>();
+  const touched = useRef(false);
+  useEffect(() => {
+    let live = true;
+    const show = (b: Built | undefined): void => {
+      if (live && b && !touched.current) setBuilt(b);
+    };
+    void host.selection().then((at) => show(at && builtOn(at.sheet)));
+    const ends = [onBuilt(show), host.onSelection((at) => show(builtOn(at.sheet)))];
+    return () => {
+      live = false;
+      for (const end of ends) end();
+    };
+  }, [host]);
+  const finished = (b: Built): void => {
+    touched.current = false;
+    setBuilt(b);
+  };
+  // The form stays mounted behind a result, so that nothing typed is lost.
+  return <>
+    {built && <Result host={host} built={built} again={() => { touched.current = true; setBuilt(undefined); }} />}
+    <div hidden={built !== undefined}><Form host={host} engine={engine} finished={finished} touch={() => { touched.current = true; }} /></div>
+  </>;
+}
+
+function Form({ host, engine, finished, touch }: { readonly host: Host; readonly engine: Engine; readonly finished: (built: Built) => void; readonly touch: () => void }) {
+  const only = engine.templates.length === 1 ? engine.templates[0] : undefined;
+  const [template, setTemplate] = useState<Template | undefined>(only);
+  return <>
+    <fieldset class="kb-templates">
+      <legend>Check sheet</legend>
+      {engine.templates.map((t) => <label key={t.id}><input type="radio" name="kb-template" checked={template === t} onChange={() => { touch(); setTemplate(t); }} /> <strong>{t.title}</strong><br /><span class="kb-hint">{t.line}</span></label>)}
+    </fieldset>
+    {template && <TemplateForm key={template.id} host={host} engine={engine} template={template} finished={finished} touch={touch} />}
+  </>;
+}
+
+function TemplateForm({ host, engine, template, finished, touch }: { readonly host: Host; readonly engine: Engine; readonly template: Template; readonly finished: (built: Built) => void; readonly touch: () => void }) {
+  const [typed, setTyped] = useState<Typed>(() => typedDefaults(template));
+  const [invented, setInvented] = useState(false);
+  const [name, setName] = useState(template.title.slice(0, 28));
+  const [taken, setTaken] = useState<readonly string[]>([]);
+  const [step, setStep] = useState<Step>();
+  const [failure, setFailure] = useState<readonly string[]>([]);
+  const abort = useRef<AbortController>();
+
+  useEffect(() => {
+    let live = true;
+    host.sheetNames().then((names) => {
+      if (!live) return;
+      setTaken(names);
+      setName((n) => freeName(n, names));
+    }, (error: unknown) => { if (live) setFailure([`The workbook's sheets could not be listed: ${String(error)}`]); });
+    return () => { live = false; };
+  }, [host]);
+
+  const shape = useMemo(() => shapeValues(template, typed), [template, typed]);
+  const groups = useMemo(() => fieldGroups(template, shape), [template, shape]);
+  const problems = useMemo(() => allProblems(template, typed), [template, typed]);
+  const nameProblem = problemOfName(name, taken);
+  const put = (key: string, text: string): void => {
+    touch();
+    setTyped((t) => ({ ...t, [key]: text }));
+  };
+  const form = { typed, problems, put };
+
+  const build = async (event: Event): Promise<void> => {
+    event.preventDefault();
+    const wrong = [...problems.keys()][0];
+    if (wrong !== undefined || nameProblem !== undefined) {
+      setFailure([`${problems.size + (nameProblem ? 1 : 0)} input${problems.size + (nameProblem ? 1 : 0) === 1 ? " needs" : "s need"} correction before the sheet can be built:`, ...[...problems.values()].slice(0, 5), ...(nameProblem ? [nameProblem] : [])]);
+      (wrong === undefined ? document.getElementById("kb-sheet-name") : inputElement(wrong))?.focus();
+      return;
+    }
+    setFailure([]);
+    setStep({ done: 0, of: 0, what: "preparing the sheet" });
+    abort.current = new AbortController();
+    const sheetName = name.trim();
+    try {
+      // One frame for the progress to show before the expansion takes the thread.
+      await new Promise((next) => setTimeout(next, 20));
+      const plan = engine.expand(template, inputValues(template, typed));
+      const { sheet } = await host.apply(plan, { sheetName, progress: (done, of, what) => setStep({ done, of, what }), signal: abort.current.signal });
+      rememberBuilt(plan, sheet);
+      finished({ sheet, plan });
+      const names = await host.sheetNames();
+      setTaken(names);
+      setName(freeName(template.title.slice(0, 28), names));
+    } catch (error) {
+      if (nameTaken(error)) {
+        setTaken((t) => [...t, error.sheetName]);
+        setFailure([error.message]);
+      } else if (error instanceof Error && error.name === "AbortError") {
+        setFailure(["Building was cancelled. No sheet was left in the workbook; the inputs are kept."]);
+      } else {
+        const messages = error instanceof Error && "problems" in error && Array.isArray(error.problems) ? error.problems as readonly string[] : [error instanceof Error ? error.message : String(error)];
+        setFailure(["The sheet was not built and nothing was left in the workbook; the inputs are kept. What to correct:", ...messages]);
+      }
+    } finally {
+      setStep(undefined);
+    }
+  };
+
+  return <form class="kb-form" noValidate onSubmit={(e) => void build(e)}>
+    <p class="kb-standard">{template.standard}</p>
+    <p>
+      <button type="button" onClick={() => { touch(); setTyped(typedExample(template)); setInvented(true); setName(freeName(template.example.name.slice(0, 28), taken)); }}>Fill with the invented example</button>
+      {" "}<span class="kb-hint">{template.example.note}</span>
+    </p>
+    {invented && <p class="kb-invented" role="status">The inputs are an invented example. Replace them with your own before using any result.</p>}
+    <fieldset class="kb-shape">
+      <legend>Shape of the sheet</legend>
+      <p class="kb-hint">These decide which rows the sheet has. On the sheet they are locked; to change them, build again.</p>
+      {shapeFields(template).map((f) => <FieldInput key={f.id} field={f} {...form} />)}
+    </fieldset>
+    <h2>Inputs</h2>
+    <p class="kb-hint">All of them can be changed on the sheet later. What stays empty, the sheet asks for: until then its verdict is INCOMPLETE.</p>
+    {groups.map((g, i) => <Group key={`${g.title} ${i}`} group={g} open={i === 1} {...form} />)}
+    <div class="kb-field">
+      <label for="kb-sheet-name">Name of the new sheet</label>
+      <input id="kb-sheet-name" type="text" value={name} autocomplete="off" spellcheck={false} aria-invalid={nameProblem ? "true" : "false"} aria-describedby="kb-sheet-name-problem" onInput={(e) => { touch(); setName(e.currentTarget.value); }} />
+      <div id="kb-sheet-name-problem" class="kb-problem" aria-live="polite">{nameProblem}</div>
+    </div>
+    <div role="alert">{failure.length > 0 && <div class="kb-failure"><p>{failure[0]}</p>{failure.length > 1 && <ul>{failure.slice(1).map((f) => <li key={f}>{f}</li>)}</ul>}</div>}</div>
+    {step ? <div class="kb-progress">
+      <label for="kb-progress">Building: {step.what}</label>
+      <progress id="kb-progress" {...(step.of > 0 && { value: step.done, max: step.of })} />
+      <button type="button" onClick={() => abort.current?.abort()}>Cancel</button>
+    </div> : <button type="submit" class="kb-primary">Build the sheet</button>}
+    <p class="kb-hidden" role="status">{step ? "Building the sheet" : ""}</p>
+  </form>;
+}

@@ -1,0 +1,84 @@
+import { useEffect, useState } from "preact/hooks";
+import type { CellContent, Host } from "../../src/hosts/index.ts";
+import { a1, type Address } from "../../src/sheet/index.ts";
+import type { Built } from "../built.ts";
+import { Cautions, fullCautions } from "../cautions.tsx";
+import { Chart } from "./chart.tsx";
+
+interface Check {
+  readonly id: string;
+  readonly description: string;
+  readonly at: Address;
+  readonly utilisation: CellContent;
+  readonly where: CellContent;
+  readonly verdict: CellContent;
+}
+interface Outcome {
+  readonly overall: CellContent;
+  readonly checks: readonly Check[];
+  readonly warnings: readonly string[];
+}
+
+async function readOutcome(host: Host, { sheet, plan: { summary } }: Built): Promise<Outcome> {
+  const one = async (at: Address): Promise<CellContent> => (await host.read(sheet, { ...at, rows: 1, columns: 1 }))[0]![0]!;
+  const checks = await Promise.all(summary.checks.map(async ({ id, description, utilisation, where, verdict }) => ({ id, description, at: utilisation, utilisation: await one(utilisation), where: await one(where), verdict: await one(verdict) })));
+  const warnings = summary.warnings.rows > 0 ? (await host.read(sheet, summary.warnings)).flat() : [];
+  return { overall: await one(summary.overall), checks, warnings: warnings.map((w) => w.text.trim()).filter((t) => t !== "") };
+}
+
+const shown = (cell: CellContent): string => cell.error?.code ?? (cell.text || "–");
+const tone = (text: string): string => (text === "OK" ? "kb-tag-good" : text === "FAIL" ? "kb-tag-bad" : "kb-tag-open");
+
+function governing(checks: readonly Check[]): Check | undefined {
+  return checks.reduce<Check | undefined>((most, c) => (typeof c.utilisation.value === "number" && c.utilisation.value > (typeof most?.utilisation.value === "number" ? most.utilisation.value : -Infinity) ? c : most), undefined);
+}
+
+/** Where the sheet is, what it says and what governs; kept current while the sheet recalculates. */
+export function Result({ host, built, again }: { readonly host: Host; readonly built: Built; readonly again: () => void }) {
+  const [outcome, setOutcome] = useState<Outcome>();
+  const [problem, setProblem] = useState("");
+  const [calculation, setCalculation] = useState(0);
+  useEffect(() => {
+    let wait: ReturnType<typeof setTimeout> | undefined;
+    const end = host.onCalculated(() => {
+      clearTimeout(wait);
+      wait = setTimeout(() => setCalculation((n) => n + 1), 250);
+    });
+    return () => {
+      clearTimeout(wait);
+      end();
+    };
+  }, [host]);
+  useEffect(() => {
+    let live = true;
+    readOutcome(host, built).then((o) => { if (live) { setOutcome(o); setProblem(""); } }, (error: unknown) => { if (live) setProblem(error instanceof Error ? error.message : String(error)); });
+    return () => { live = false; };
+  }, [host, built, calculation]);
+
+  const go = (at: Address): void => void host.select({ sheet: built.sheet, row: at.row, column: at.column }).catch((error: unknown) => setProblem(String(error)));
+  const most = outcome && governing(outcome.checks);
+  const overall = outcome ? shown(outcome.overall) : "";
+  return <section class="kb-result-view" aria-label="Result">
+    <h2>{built.plan.template.title}</h2>
+    <p>The check sheet stands on <button type="button" class="kb-link" onClick={() => go({ row: 0, column: 0 })}>{built.sheet}</button>. Change its input cells there; this page follows.</p>
+    <div role="alert">{problem && <p class="kb-problem">The sheet could not be read: {problem}. If it was renamed or deleted, build it again.</p>}</div>
+    {outcome && <>
+      <p class="kb-overall" aria-live="polite">Overall verdict <button type="button" class={`kb-tag kb-link ${tone(overall)}`} onClick={() => go(built.plan.summary.overall)}>{overall}</button></p>
+      {most && <p>Governs: <strong>{most.description}</strong>, utilisation {shown(most.utilisation)}{most.where.text && `, at ${most.where.text}`}.</p>}
+      <div class="kb-scroll" tabIndex={0} role="group" aria-label="Checks">
+        <table class="kb-table kb-checks">
+          <caption class="kb-hidden">Checks with utilisation, place and verdict</caption>
+          <thead><tr><th scope="col">check</th><th scope="col">utilisation</th><th scope="col">where</th><th scope="col">verdict</th></tr></thead>
+          <tbody>{outcome.checks.map((c) => <tr key={c.id} class={c === most ? "kb-governs" : undefined}>
+            <th scope="row"><button type="button" class="kb-link" aria-label={`${c.description}: go to ${a1(c.at)}`} onClick={() => go(c.at)}>{c.description}</button></th>
+            <td>{shown(c.utilisation)}</td><td class="kb-words">{shown(c.where)}</td><td><span class={`kb-tag ${tone(shown(c.verdict))}`}>{shown(c.verdict)}</span></td>
+          </tr>)}</tbody>
+        </table>
+      </div>
+      {outcome.warnings.length > 0 ? <details class="kb-warnings"><summary>{outcome.warnings.length} warning{outcome.warnings.length === 1 ? "" : "s"}</summary><ul>{outcome.warnings.map((w, i) => <li key={i}>{w}</li>)}</ul></details> : <p>No warnings.</p>}
+    </>}
+    <Cautions of={fullCautions} />
+    {built.plan.charts.map((c) => <Chart key={c.id} host={host} sheet={built.sheet} chart={c} calculation={calculation} />)}
+    <p><button type="button" onClick={again}>Build another</button></p>
+  </section>;
+}

@@ -1,0 +1,28 @@
+import type { Plan } from "../src/sheet/index.ts";
+
+/** A sheet built in this session: its plan says what each of its cells means. */
+export interface Built {
+  readonly sheet: string;
+  readonly plan: Plan;
+}
+
+const plans = new Map<string, Built>();
+const listeners = new Set<(built: Built) => void>();
+
+/** Tells the panel of a sheet that stands in the workbook. */
+export function rememberBuilt(plan: Plan, sheet: string): void {
+  const built = { sheet, plan };
+  plans.set(sheet, built);
+  for (const listener of [...listeners]) listener(built);
+}
+
+/** The plan of a sheet, if this session knows it. */
+export function builtOn(sheet: string): Built | undefined {
+  return plans.get(sheet);
+}
+
+/** Gives a function that ends the subscription. */
+export function onBuilt(listener: (built: Built) => void): () => void {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
+}

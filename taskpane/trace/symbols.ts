@@ -1,0 +1,40 @@
+const greek: Readonly<Record<string, string>> = {
+  α: "\\alpha", β: "\\beta", γ: "\\gamma", δ: "\\delta", ε: "\\varepsilon", ζ: "\\zeta", η: "\\eta", θ: "\\theta", κ: "\\kappa", λ: "\\lambda", μ: "\\mu", µ: "\\mu", ν: "\\nu",
+  ξ: "\\xi", π: "\\pi", ρ: "\\rho", σ: "\\sigma", τ: "\\tau", φ: "\\varphi", ϕ: "\\phi", χ: "\\chi", ψ: "\\psi", ω: "\\omega",
+  Γ: "\\Gamma", Δ: "\\Delta", Θ: "\\Theta", Λ: "\\Lambda", Ξ: "\\Xi", Π: "\\Pi", Σ: "\\Sigma", Φ: "\\Phi", Ψ: "\\Psi", Ω: "\\Omega", "∞": "\\infty", "′": "'", "−": "-", "–": "-",
+};
+
+/** A symbol's letter and its subscript: `σ_p0` is σ with p0. */
+export function splitSymbol(symbol: string): { readonly base: string; readonly sub: string } {
+  const at = symbol.indexOf("_");
+  return at < 0 ? { base: symbol, sub: "" } : { base: symbol.slice(0, at), sub: symbol.slice(at + 1).replace(/_/g, ",") };
+}
+
+/** Is there a symbol at all? A dash stands for none. */
+export function hasSymbol(symbol: string): boolean {
+  return symbol !== "" && symbol !== "–";
+}
+
+const escaped = (text: string): string => text.replace(/[#$%&_{}]/g, "\\$&").replace(/[\\^~](?![#$%&_{}])/g, "");
+
+/** Letters in a row are upright; Greek letters and single letters are as the trade writes them. */
+function texOf(text: string, upright: boolean): string {
+  const parts = text.match(/[\u0370-\u03ffµ∞]|[A-Za-z][A-Za-z0-9]*|[0-9.,]+|./gu) ?? [];
+  return parts.map((part) => {
+    const letter = greek[part];
+    if (letter) return `${letter} `;
+    if (/^[A-Za-z]$/.test(part)) return upright ? `\\mathrm{${part}}` : part;
+    if (/^[A-Za-z]/.test(part)) return `\\mathrm{${part}}`;
+    if (/^[0-9.]+$/.test(part)) return part;
+    if (part === ",") return "{,}";
+    if (part === " ") return "\\ ";
+    return /^[0-9.,]+$/.test(part) ? part.replace(/,/g, "{,}") : `\\text{${escaped(part)}}`;
+  }).join("").trim();
+}
+
+/** The TeX of a trade symbol such as `σ_p0` or `Δσ_el`. */
+export function symbolTex(symbol: string): string {
+  const { base, sub } = splitSymbol(symbol);
+  const letters = texOf(base, false);
+  return sub ? `{${letters}}_{${texOf(sub, true)}}` : letters;
+}
