@@ -29,6 +29,7 @@ export const elasticShorteningSequence = stepwise({
   },
   result: q.elasticLoss,
   steps: { loss: { symbol: "Δσ_el,j", unit: "MPa", governing: "\\Delta\\sigma_{el,j} = \\frac{E_p}{E_c}\\sum_{i\\ later}\\left[\\frac{P_i}{A} + \\frac{P_i e_i e_j}{I} - \\frac{P_i}{\\sum P}\\,\\frac{M_g e_j}{I}\\right]" } },
+  unpublished: "The results found are recalled, not read; they are compared as such.",
   compute: ({ tendons: all, order, A, I, M_g, E_p, E_c }) => {
     const e_j = centroidOf(all, order);
     const total = all.reduce((sum, t) => sum + t.P, 0);
@@ -58,4 +59,5 @@ export const elasticShorteningPostEn1992 = formula({
   result: q.elasticLoss,
   equation: "E_p / E_cm * (n - 1) / (2 * n) * sigma_c",
   compute: ({ n, sigma_c, E_p, E_cm }) => ((E_p / E_cm) * (n - 1) * sigma_c) / (2 * n),
+  unpublished: "The result found is recalled, not read; the one read takes the limit 1/2 of many tendons.",
 });

@@ -14,4 +14,5 @@ export const frictionStressLinear = formula({
   result: { ...q.tendonStress, min: -2500 },
   equation: "sigma0 * (1 - mu * alpha - k * x)",
   compute: ({ sigma0, mu, alpha, k, x }) => sigma0 * (1 - mu * alpha - k * x),
+  unpublished: "The results found in this form are recalled, not read; they are compared as such.",
 });

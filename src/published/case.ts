@@ -1,0 +1,51 @@
+import type { Cell } from "../core/index.ts";
+
+/** How the printed result was established. Only `published` counts as published. */
+export type CaseBasis = "published" | "published, from memory";
+
+/** A cell's value, or a number in the source's own unit, converted to the argument's. */
+export type CaseCell = Cell | { readonly value: number; readonly unit: string };
+export type CaseInput = CaseCell | readonly (readonly CaseCell[])[];
+
+/** One printed value and the arguments that must give it. */
+export interface CaseRow {
+  /** In the function's worksheet order. */
+  readonly inputs: readonly CaseInput[];
+  /** The text as published, digits included. */
+  readonly printed: string;
+  /** What the source prints, where it is not the result itself: result × times + plus. */
+  readonly then?: {
+    /** Unit the result is taken in before it is multiplied; the case's unit unless said otherwise. */
+    readonly unit?: string;
+    readonly times?: number;
+    readonly plus?: number;
+    readonly text: string;
+  };
+  /** For this value alone: as `tolerance` and `because` of the case. */
+  readonly tolerance?: number;
+  readonly because?: string;
+}
+
+/** A result that stands at one place of a work outside the project. The rows of a printed table are one case. */
+export interface PublishedCase {
+  readonly id: string;
+  /** Id of the worksheet function. */
+  readonly function: string;
+  /** Full citation. */
+  readonly source: string;
+  /** Page, table, example or equation. */
+  readonly where: string;
+  readonly basis: CaseBasis;
+  /** A named intermediate step instead of the result. */
+  readonly step?: string;
+  /** Unit of the printed values. */
+  readonly unit: string;
+  readonly rows: readonly CaseRow[];
+  /** Wider than half a unit of the last printed digit; only with its reason. */
+  readonly tolerance?: number;
+  readonly because?: string;
+  /** What else a checker should know: errors found in the source, what is left out. */
+  readonly note?: string;
+  /** The source is known to be superseded or wrong: the function must not give its values. Never counted as a check that agrees. */
+  readonly mustDiffer?: true;
+}

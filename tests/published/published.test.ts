@@ -1,0 +1,53 @@
+import { describe, expect, it } from "vitest";
+import { worksheetFunctions } from "../../functions/index.ts";
+import { publishedCases } from "../../src/command/cases.ts";
+import { halfLastDigit, judge, type Outcome } from "../../src/published/index.ts";
+
+const cases = publishedCases();
+
+const told = ({ row, computed, error, tolerance, agrees }: Outcome) => ({ printed: row.printed, computed, error, tolerance, agrees });
+
+describe("published results", () => {
+  it.each(cases.map((c) => [`${c.id}: ${c.function}`, c] as const))("%s", (_, c) => {
+    const { outcomes, passed } = judge(c, worksheetFunctions);
+    expect(passed, JSON.stringify(outcomes.filter(({ agrees }) => agrees === (c.mustDiffer ?? false)).map(told), null, 1)).toBe(true);
+  });
+});
+
+describe("the list of published results", () => {
+  it("gives each case an id of its own", () => {
+    expect(new Set(cases.map(({ id }) => id)).size).toBe(cases.length);
+  });
+
+  it("widens a tolerance only with a reason, and never narrows it", () => {
+    for (const c of cases) {
+      expect(c.tolerance === undefined, c.id).toBe(c.because === undefined);
+      for (const row of c.rows) {
+        expect(row.tolerance === undefined, c.id).toBe(row.because === undefined);
+        expect(row.tolerance ?? c.tolerance ?? Infinity, c.id).toBeGreaterThanOrEqual(halfLastDigit(row.printed));
+      }
+    }
+  });
+
+  it("names source, place and basis", () => {
+    for (const c of cases) {
+      expect(c.source.length, c.id).toBeGreaterThan(10);
+      expect(c.where.length, c.id).toBeGreaterThan(0);
+      expect(["published", "published, from memory"], c.id).toContain(c.basis);
+      expect(c.rows.length, c.id).toBeGreaterThan(0);
+    }
+  });
+
+  it("takes half a unit of the last printed digit", () => {
+    expect(halfLastDigit("47.386")).toBeCloseTo(0.0005, 12);
+    expect(halfLastDigit("-0.477")).toBeCloseTo(0.0005, 12);
+    expect(halfLastDigit("310")).toBe(0.5);
+    expect(halfLastDigit("2.03e-6")).toBeCloseTo(0.005e-6, 15);
+    expect(() => halfLastDigit("about 3")).toThrow("not a number");
+  });
+
+  it("finds a wrong result", () => {
+    const { passed } = judge({ id: "wrong", function: "FRICTION_STRESS", source: "", where: "", basis: "published", unit: "MPa", rows: [{ inputs: [1000, 0, 0, 0, 10], printed: "1001" }] }, worksheetFunctions);
+    expect(passed).toBe(false);
+  });
+});
