@@ -1,79 +1,102 @@
-import { formula, type Formula } from "../../formula.ts";
+import { formula, stepwise, type Formula, type Limits, type Steps } from "../../formula.ts";
 import { as, type Parameters, type Quantity, type Values } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
-import type { Limits } from "../../formula.ts";
 import { mechanics } from "../mechanics.ts";
 
-/** Values of a section's shape; each as what the engineer reads and as code. */
+/** One rectangle of a section as the engineer reads it; `minus` where it is cut out. */
+interface Part {
+  readonly width: string;
+  readonly depth: string;
+  /** Height of its middle above the soffit. */
+  readonly middle: string;
+  readonly minus?: true;
+}
+/** The same rectangle in numbers: width (negative where cut out), depth, height of its middle. */
+type PartInNumbers = readonly [width: number, depth: number, middle: number];
+
 interface Shape<P extends Parameters> {
   readonly id: string;
   readonly name: string;
   readonly params: P;
   readonly limits?: (values: Values<P>) => Limits<P>;
-  readonly area: Property<P>;
-  readonly centroid: Property<P>;
-  readonly inertia: Property<P>;
-  readonly perimeter: Property<P>;
-}
-interface Property<P extends Parameters> {
-  readonly equation: string;
-  readonly compute: (values: Values<P>) => number;
-  readonly unpublished?: string;
+  readonly parts: readonly Part[];
+  readonly inNumbers: (values: Values<P>) => readonly PartInNumbers[];
+  /** Published sections exist for the shape's area, centroid and second moment. */
+  readonly published?: true;
 }
 
-const properties: readonly { readonly key: "area" | "centroid" | "inertia" | "perimeter"; readonly suffix: string; readonly text: string; readonly result: Quantity }[] = [
-  { key: "area", suffix: "AREA", text: "Area", result: q.area },
-  { key: "centroid", suffix: "CENTROID", text: "Height of the centroid above the soffit", result: q.centroidHeight },
-  { key: "inertia", suffix: "INERTIA", text: "Second moment of area about the horizontal axis through the centroid", result: q.secondMoment },
-  { key: "perimeter", suffix: "PERIMETER", text: "Drying perimeter: the whole outer surface", result: q.perimeter },
-];
+const texts = {
+  area: "Area",
+  centroid: "Height of the centroid above the soffit",
+  inertia: "Second moment of area about the horizontal axis through the centroid",
+  perimeter: "Drying perimeter",
+};
+const plain = "Geometry of rectangles; tests compare it with the polygon rule.";
 
-/** The four functions of one shape. */
-export function shapeFormulas<const P extends Parameters>(shape: Shape<P>): readonly Formula<P>[] {
-  return properties.map(({ key, suffix, text, result }) =>
-    formula<P>({
-      id: `${shape.id}_${suffix}`,
-      family: "section",
-      summary: `${text} of ${shape.name}`,
-      source: mechanics,
-      params: shape.params,
-      ...(shape.limits && { limits: shape.limits }),
-      result,
-      unpublished: "Geometry of rectangles; tests compare it with the polygon rule and, for the I-section, with published sections.",
-      ...shape[key],
+const areaOf = (parts: readonly PartInNumbers[]): number => parts.reduce((sum, [b, t]) => sum + b * t, 0);
+const centroidOf = (parts: readonly PartInNumbers[], A: number): number => parts.reduce((sum, [b, t, y]) => sum + b * t * y, 0) / A;
+const inertiaOf = (parts: readonly PartInNumbers[], y_b: number): number => parts.reduce((sum, [b, t, y]) => sum + (b * t ** 3) / 12 + b * t * (y - y_b) ** 2, 0);
+
+/** Area, centroid and second moment of a shape made of rectangles. */
+function ofRectangles<const P extends Parameters>({ id, name, params, limits, parts, inNumbers, published }: Shape<P>): readonly Formula[] {
+  const sum = (term: (part: Part) => string): string => parts.map((part, i) => `${part.minus ? " - " : i > 0 ? " + " : ""}${term(part)}`).join("");
+  const A = { symbol: "A", unit: "mm²", equation: sum(({ width, depth }) => `${width} * ${depth}`), text: "area" } as const;
+  const y_b = { symbol: "y_b", unit: "mm", equation: `(${sum(({ width, depth, middle }) => `${width} * ${depth} * ${middle}`)}) / A`, text: "height of the centroid above the soffit" } as const;
+  const own = sum(({ width, depth, middle, minus }) => `${width} * ${depth}^3 / 12 ${minus ? "-" : "+"} ${width} * ${depth} * (${middle} - y_b)^2`);
+  const I = { symbol: "I", unit: "mm⁴", equation: own, text: "each rectangle about the centroid of the section" } as const;
+  const shared = { family: "section", source: mechanics, params, ...(limits && { limits }), ...(!published && { unpublished: plain }) } as const;
+  const declare = <S extends Steps>(suffix: string, text: string, result: Quantity, steps: S, compute: (values: Values<P>) => { readonly [K in keyof S]: number }): Formula =>
+    stepwise({ ...shared, id: `${id}_${suffix}`, summary: `${text} of ${name}`, result, steps, compute }) as unknown as Formula;
+  return [
+    declare("AREA", texts.area, q.area, { A }, (v) => ({ A: areaOf(inNumbers(v)) })),
+    declare("CENTROID", texts.centroid, q.centroidHeight, { A, y_b }, (v) => {
+      const all = inNumbers(v);
+      const area = areaOf(all);
+      return { A: area, y_b: centroidOf(all, area) };
     }),
-  );
+    declare("INERTIA", texts.inertia, q.secondMoment, { A, y_b, I }, (v) => {
+      const all = inNumbers(v);
+      const area = areaOf(all);
+      const centroid = centroidOf(all, area);
+      return { A: area, y_b: centroid, I: inertiaOf(all, centroid) };
+    }),
+  ];
+}
+
+/** The outer surface of a shape. */
+function perimeterOf<const P extends Parameters>(spec: Pick<Shape<P>, "id" | "name" | "params" | "limits"> & { readonly notes?: readonly string[]; readonly equation: string; readonly compute: (values: Values<P>) => number }): Formula {
+  const { id, name, ...rest } = spec;
+  return formula<P>({ ...rest, id: `${id}_PERIMETER`, family: "section", summary: `${texts.perimeter} of ${name}: the outer surface`, source: mechanics, result: q.perimeter, unpublished: plain }) as unknown as Formula;
 }
 
 const width = (symbol: string, text: string): Quantity => as(q.sectionWidth, { symbol, text });
 const thickness = (symbol: string, text: string): Quantity => as(q.sectionThickness, { symbol, text });
 
-export const rectangle = shapeFormulas({
-  id: "RECTANGLE",
-  name: "a rectangle",
-  params: { b: q.sectionWidth, h: q.sectionHeight },
-  area: { equation: "b * h", compute: ({ b, h }) => b * h },
-  centroid: { equation: "h / 2", compute: ({ h }) => h / 2 },
-  inertia: { equation: "b * h^3 / 12", compute: ({ b, h }) => (b * h ** 3) / 12 },
-  perimeter: { equation: "2 * (b + h)", compute: ({ b, h }) => 2 * (b + h) },
-});
+const rectangleShape = { id: "RECTANGLE", name: "a rectangle", params: { b: q.sectionWidth, h: q.sectionHeight } };
+const rectangleShared = { family: "section", source: mechanics, params: rectangleShape.params, unpublished: plain } as const;
+export const rectangle: readonly Formula[] = [
+  formula({ ...rectangleShared, id: "RECTANGLE_AREA", summary: `${texts.area} of a rectangle`, result: q.area, equation: "b * h", compute: ({ b, h }) => b * h }),
+  formula({ ...rectangleShared, id: "RECTANGLE_CENTROID", summary: `${texts.centroid} of a rectangle`, result: q.centroidHeight, equation: "h / 2", compute: ({ h }) => h / 2 }),
+  formula({ ...rectangleShared, id: "RECTANGLE_INERTIA", summary: `${texts.inertia} of a rectangle`, result: q.secondMoment, equation: "b * h^3 / 12", compute: ({ b, h }) => (b * h ** 3) / 12 }),
+  perimeterOf({ ...rectangleShape, equation: "2 * (b + h)", compute: ({ b, h }) => 2 * (b + h) }),
+] as unknown as readonly Formula[];
 
-const tArea = "(b_f * t_f + b_w * (h - t_f))";
-const tFirst = "(b_f * t_f * (h - t_f / 2) + b_w * (h - t_f)^2 / 2)";
-export const tSection = shapeFormulas({
+const tShape = {
   id: "T_SECTION",
   name: "a T-section with the flange on top",
   params: { h: q.sectionHeight, b_f: width("b_f", "width of the flange"), t_f: thickness("t_f", "thickness of the flange"), b_w: width("b_w", "width of the web") },
-  limits: ({ h, b_f }) => ({ t_f: { max: h, because: "the height h" }, b_w: { max: b_f, because: "the flange width b_f" } }),
-  area: { equation: tArea, compute: (v) => parts(tParts(v)).A },
-  centroid: { equation: `${tFirst} / ${tArea}`, compute: (v) => parts(tParts(v)).y },
-  inertia: { equation: `b_f * t_f^3 / 12 + b_f * t_f * (h - t_f / 2)^2 + b_w * (h - t_f)^3 / 3 - ${tFirst}^2 / ${tArea}`, compute: (v) => parts(tParts(v)).I },
-  perimeter: { equation: "2 * (h + b_f)", compute: ({ h, b_f }) => 2 * (h + b_f) },
-});
+  limits: ({ h, b_f }: { readonly h: number; readonly b_f: number }) => ({ t_f: { max: h, because: "the height h" }, b_w: { max: b_f, because: "the flange width b_f" } }),
+};
+export const tSection: readonly Formula[] = [
+  ...ofRectangles({
+    ...tShape,
+    parts: [{ width: "b_f", depth: "t_f", middle: "(h - t_f / 2)" }, { width: "b_w", depth: "(h - t_f)", middle: "(h - t_f) / 2" }],
+    inNumbers: ({ h, b_f, t_f, b_w }) => [[b_f, t_f, h - t_f / 2], [b_w, h - t_f, (h - t_f) / 2]],
+  }),
+  perimeterOf({ ...tShape, equation: "2 * (h + b_f)", compute: ({ h, b_f }) => 2 * (h + b_f) }),
+];
 
-const iArea = "(b_top * t_top + b_w * (h - t_top - t_bot) + b_bot * t_bot)";
-const iFirst = "(b_top * t_top * (h - t_top / 2) + b_w * (h - t_top - t_bot) * (h - t_top + t_bot) / 2 + b_bot * t_bot^2 / 2)";
-export const iSection = shapeFormulas({
+const iShape = {
   id: "I_SECTION",
   name: "an I-section",
   params: {
@@ -82,63 +105,47 @@ export const iSection = shapeFormulas({
     b_w: width("b_w", "width of the web"),
     b_bot: width("b_bot", "width of the bottom flange"), t_bot: thickness("t_bot", "thickness of the bottom flange"),
   },
-  limits: ({ h, b_top, b_bot, t_top }) => ({
+  limits: ({ h, b_top, b_bot, t_top }: { readonly h: number; readonly b_top: number; readonly b_bot: number; readonly t_top: number }) => ({
     t_top: { max: h, because: "the height h" },
     t_bot: { max: h - t_top, because: "the height below the top flange" },
     b_w: { max: Math.min(b_top, b_bot), because: "the narrower flange" },
   }),
-  area: { equation: iArea, compute: (v) => parts(iParts(v)).A },
-  centroid: { equation: `${iFirst} / ${iArea}`, compute: (v) => parts(iParts(v)).y },
-  inertia: {
-    equation: `b_top * t_top^3 / 12 + b_top * t_top * (h - t_top / 2)^2 + b_w * (h - t_top - t_bot)^3 / 12 + b_w * (h - t_top - t_bot) * ((h - t_top + t_bot) / 2)^2 + b_bot * t_bot^3 / 3 - ${iFirst}^2 / ${iArea}`,
-    compute: (v) => parts(iParts(v)).I,
-  },
-  perimeter: { equation: "2 * (h + b_top + b_bot - b_w)", compute: ({ h, b_top, b_bot, b_w }) => 2 * (h + b_top + b_bot - b_w) },
-});
+};
+export const iSection: readonly Formula[] = [
+  ...ofRectangles({
+    ...iShape,
+    parts: [
+      { width: "b_top", depth: "t_top", middle: "(h - t_top / 2)" },
+      { width: "b_w", depth: "(h - t_top - t_bot)", middle: "(h - t_top + t_bot) / 2" },
+      { width: "b_bot", depth: "t_bot", middle: "t_bot / 2" },
+    ],
+    inNumbers: ({ h, b_top, t_top, b_w, b_bot, t_bot }) => [[b_top, t_top, h - t_top / 2], [b_w, h - t_top - t_bot, (h - t_top + t_bot) / 2], [b_bot, t_bot, t_bot / 2]],
+    published: true,
+  }),
+  perimeterOf({ ...iShape, equation: "2 * (h + b_top + b_bot - b_w)", compute: ({ h, b_top, b_bot, b_w }) => 2 * (h + b_top + b_bot - b_w) }),
+];
 
-const boxArea = "(b * h - (b - 2 * t_w) * (h - t_top - t_bot))";
-const boxFirst = "(b * h^2 / 2 - (b - 2 * t_w) * (h - t_top - t_bot) * (h - t_top + t_bot) / 2)";
-export const boxSection = shapeFormulas({
+const boxShape = {
   id: "BOX_SECTION",
   name: "a box with one rectangular void",
   params: { b: q.sectionWidth, h: q.sectionHeight, t_top: thickness("t_top", "thickness of the top slab"), t_bot: thickness("t_bot", "thickness of the bottom slab"), t_w: thickness("t_w", "thickness of each web") },
-  limits: ({ b, h, t_top }) => ({
+  limits: ({ b, h, t_top }: { readonly b: number; readonly h: number; readonly t_top: number }) => ({
     t_top: { max: h, because: "the height h" },
     t_bot: { max: h - t_top, because: "the height below the top slab" },
     t_w: { max: b / 2, because: "half the width b" },
   }),
-  area: { equation: boxArea, compute: (v) => parts(boxParts(v)).A },
-  centroid: { equation: `${boxFirst} / ${boxArea}`, compute: (v) => parts(boxParts(v)).y },
-  inertia: {
-    equation: `b * h^3 / 3 - (b - 2 * t_w) * (h - t_top - t_bot)^3 / 12 - (b - 2 * t_w) * (h - t_top - t_bot) * ((h - t_top + t_bot) / 2)^2 - ${boxFirst}^2 / ${boxArea}`,
-    compute: (v) => parts(boxParts(v)).I,
-  },
-  perimeter: { equation: "2 * (b + h)", compute: ({ b, h }) => 2 * (b + h) },
-});
-
-/** A rectangle of a section: width (negative for a void), lower edge, upper edge. */
-type Part = readonly [width: number, from: number, to: number];
-
-function tParts({ h, b_f, t_f, b_w }: { readonly h: number; readonly b_f: number; readonly t_f: number; readonly b_w: number }): readonly Part[] {
-  return [[b_w, 0, h - t_f], [b_f, h - t_f, h]];
-}
-function iParts(v: { readonly h: number; readonly b_top: number; readonly t_top: number; readonly b_w: number; readonly b_bot: number; readonly t_bot: number }): readonly Part[] {
-  return [[v.b_bot, 0, v.t_bot], [v.b_w, v.t_bot, v.h - v.t_top], [v.b_top, v.h - v.t_top, v.h]];
-}
-function boxParts(v: { readonly b: number; readonly h: number; readonly t_top: number; readonly t_bot: number; readonly t_w: number }): readonly Part[] {
-  return [[v.b, 0, v.h], [2 * v.t_w - v.b, v.t_bot, v.h - v.t_top]];
-}
-
-function parts(all: readonly Part[]): { readonly A: number; readonly y: number; readonly I: number } {
-  let A = 0;
-  let S = 0;
-  for (const [b, from, to] of all) {
-    A += b * (to - from);
-    S += (b * (to - from) * (to + from)) / 2;
-  }
-  const y = S / A;
-  // About the centroid from the start: no difference of large numbers.
-  let I = 0;
-  for (const [b, from, to] of all) I += (b * (to - from) ** 3) / 12 + b * (to - from) * ((to + from) / 2 - y) ** 2;
-  return { A, y, I };
-}
+};
+export const boxSection: readonly Formula[] = [
+  ...ofRectangles({
+    ...boxShape,
+    parts: [{ width: "b", depth: "h", middle: "h / 2" }, { width: "(b - 2 * t_w)", depth: "(h - t_top - t_bot)", middle: "(h - t_top + t_bot) / 2", minus: true }],
+    inNumbers: ({ b, h, t_top, t_bot, t_w }) => [[b, h, h / 2], [2 * t_w - b, h - t_top - t_bot, (h - t_top + t_bot) / 2]],
+  }),
+  perimeterOf({
+    ...boxShape,
+    params: { ...boxShape.params, s: as(q.share, { text: "share of the inner surface that dries: 0 none, 1 all of it", default: 0 }) },
+    notes: ["The inner surface counts with the share s, none of it where s is left out."],
+    equation: "2 * (b + h) + s * 2 * (b - 2 * t_w + h - t_top - t_bot)",
+    compute: ({ b, h, t_top, t_bot, t_w, s }) => 2 * (b + h) + s * 2 * (b - 2 * t_w + h - t_top - t_bot),
+  }),
+];

@@ -5,7 +5,7 @@ import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 import { controlPoints, jackingEnd } from "./controlPoints.ts";
 import { integrate } from "./integrate.ts";
-import { angleBetween, angleFrom, breaks, distanceFrom, eccentricityAt, fromEnd, left, profile, right, slopeAt, smallestRadius, within } from "./profile.ts";
+import { angleBetween, angleByCurvature, angleFrom, breaks, distanceFrom, eccentricityAt, fromEnd, left, profile, right, slopeAt, smallestRadius, within } from "./profile.ts";
 
 const x = as(q.controlX, { text: "distance from the left end of the tendon" });
 const notes = ["Between control points the tendon is straight or a parabola e(x) whose slope changes linearly.", "Eccentricity positive below the centroid."];
@@ -73,9 +73,7 @@ export const tendonAngle = stepwise({
   },
   proof: ({ points, x_1, x_2 }, { alpha }) => {
     const p = profile(points);
-    const [a, b] = [within(p, x_1), within(p, x_2)];
-    const middle = (a + b) / 2;
-    return (alpha - angleBetween(p, a, middle) - angleBetween(p, middle, b)) / (1 + alpha);
+    return (alpha - angleByCurvature(p, within(p, x_1), within(p, x_2))) / (1 + alpha);
   },
 });
 
@@ -92,14 +90,10 @@ export const tendonAngleFromJack = stepwise({
     const p = profile(points);
     return { alpha: angleFrom(p, within(p, at), end) };
   },
-  /** From both ends the angles make up the whole, less a kink at x counted twice. */
   proof: ({ points, x: at, end }, { alpha }) => {
-    const p = profile(points);
-    const a = within(p, at);
-    const whole = angleBetween(p, left(p), right(p));
-    const other = angleFrom(p, a, end === "LEFT" ? "RIGHT" : "LEFT");
-    const kink = a > left(p) && a < right(p) ? angleBetween(p, left(p), a) + angleBetween(fromEnd(p, "RIGHT"), 0, right(p) - a) - whole : 0;
-    return (alpha + other - kink - whole) / (1 + whole);
+    const p = fromEnd(profile(points), end);
+    const a = distanceFrom(profile(points), within(profile(points), at), end);
+    return (alpha - angleByCurvature(p, left(p), left(p) + a)) / (1 + alpha);
   },
   unpublished: "TENDON_ANGLE counted from the jack, which is checked.",
 });

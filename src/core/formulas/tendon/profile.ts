@@ -1,6 +1,7 @@
 import { InputError } from "../../errors.ts";
 import { format } from "../../parameters.ts";
 import type { ControlPoint, End } from "./controlPoints.ts";
+import { integrate } from "./integrate.ts";
 
 /** One segment: a parabola or a straight line between two control points, by its end slopes. Lengths in mm. */
 interface Segment {
@@ -113,6 +114,19 @@ export function angleFrom(p: Profile, x: number, end: End): number {
   const seen = fromEnd(p, end);
   const at = end === "LEFT" ? x : right(p) - x;
   return angleBetween(seen, left(seen), at);
+}
+
+/** Angle change from a to b a second way: curvature summed along x, kinks by the angle between two lines. */
+export function angleByCurvature(p: Profile, a: number, b: number): number {
+  return p.reduce((sum, s, i) => {
+    const bend = (s.end - s.start) / (s.to - s.from);
+    const from = Math.max(a, s.from);
+    const to = Math.min(b, s.to);
+    const curved = to > from ? integrate((x) => Math.abs(bend) / (1 + slopeIn(s, x) ** 2), from, to, []) : 0;
+    const next = p[i + 1];
+    const kink = next && s.to > a && s.to <= b ? Math.abs(Math.atan2(next.start - s.end, 1 + next.start * s.end)) : 0;
+    return sum + curved + kink;
+  }, 0);
 }
 
 /** Breaks at which curvature changes and kinks stand, the ends included. */
