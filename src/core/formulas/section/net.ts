@@ -1,6 +1,6 @@
 import { InputError } from "../../errors.ts";
-import { stepwise, type Formula } from "../../formula.ts";
-import { as, choice, format, table } from "../../parameters.ts";
+import { stepwise, type Formula, type Steps } from "../../formula.ts";
+import { as, choice, format, table, type Quantity } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 
@@ -18,9 +18,10 @@ interface Section {
 
 function withAdditions(section: Section, additions: readonly Addition[], parameter: string): Section {
   const A = additions.reduce((sum, a) => sum + a.area, section.A);
-  if (A <= 0) throw new InputError(parameter, `the ducts have an area of ${format(section.A - A)} mm²; it must be below that of the section, ${format(section.A)} mm²`);
+  if (A <= 0) throw new InputError(parameter, `${parameter} take away ${format(section.A - A)} mm²; it must be less than the area of the section, ${format(section.A)} mm²`);
   const y = additions.reduce((sum, a) => sum + a.area * a.y, section.A * section.y) / A;
   const I = additions.reduce((sum, a) => sum + a.own + a.area * (a.y - y) ** 2, section.I + section.A * (section.y - y) ** 2);
+  if (I <= 0) throw new InputError(parameter, `${parameter} take away more than the second moment of the section, ${format(section.I)} mm⁴; they must lie inside the section`);
   return { A, y, I };
 }
 
@@ -32,11 +33,25 @@ function fromSoffit(section: Section, additions: readonly Addition[]): Section {
   return { A, y: S / A, I: J - S ** 2 / A };
 }
 
+const A = { symbol: "A'", unit: "mm²", text: "area", governing: "A' = A + \\sum a_i" } as const;
+const y = { symbol: "y'", unit: "mm", text: "height of the centroid above the soffit", governing: "y' = \\frac{A\\,y_b + \\sum a_i y_i}{A'}" } as const;
+const I = { symbol: "I'", unit: "mm⁴", text: "second moment of area about its own centroid", governing: "I' = I + A (y_b - y')^2 + \\sum \\left[I_i + a_i (y_i - y')^2\\right]" } as const;
+
+/** Each function shows the steps that lead to it. */
 const kinds = [
-  { suffix: "AREA", pick: "A", text: "area", result: q.area, tex: "A' = A + \\sum a_i" },
-  { suffix: "CENTROID", pick: "y", text: "height of the centroid above the soffit", result: q.centroidHeight, tex: "y' = \\frac{A\\,y_b + \\sum a_i y_i}{A'}" },
-  { suffix: "INERTIA", pick: "I", text: "second moment of area about its own centroid", result: q.secondMoment, tex: "I' = I + A (y_b - y')^2 + \\sum \\left[I_i + a_i (y_i - y')^2\\right]" },
-] as const;
+  { suffix: "AREA", pick: "A", steps: { A }, text: A.text, result: q.area },
+  { suffix: "CENTROID", pick: "y", steps: { A, y }, text: y.text, result: q.centroidHeight },
+  { suffix: "INERTIA", pick: "I", steps: { A, y, I }, text: I.text, result: q.secondMoment },
+] as const satisfies readonly { readonly suffix: string; readonly pick: keyof Section; readonly steps: Steps; readonly text: string; readonly result: Quantity }[];
+
+/** The steps with what a_i stands for, said in the first. */
+function meaning(steps: Steps, a_i: string): Steps {
+  return Object.fromEntries(Object.entries(steps).map(([name, step]) => [name, name === "A" && "governing" in step ? { ...step, governing: `${step.governing},\\quad a_i = ${a_i}` } : step]));
+}
+
+function shown(steps: Steps, section: Section): Record<string, number> {
+  return Object.fromEntries(Object.keys(steps).map((name) => [name, section[name as keyof Section]]));
+}
 
 function difference(pick: "A" | "y" | "I", found: number, section: Section, additions: readonly Addition[]): number {
   const other = fromSoffit(section, additions);
@@ -49,7 +64,7 @@ const ducts = table({ key: "ducts", symbol: "ducts", text: "ducts", columns: { d
 const hole = ({ d, y }: { readonly d: number; readonly y: number }): Addition => ({ area: (-Math.PI * d * d) / 4, y, own: (-Math.PI * d ** 4) / 64 });
 
 /** The section net of ducts, until they are grouted. */
-export const netFormulas = kinds.map(({ suffix, pick, text, result, tex }) =>
+export const netFormulas = kinds.map(({ suffix, pick, steps, text, result }) =>
   stepwise({
     id: `NET_${suffix}`,
     family: "section",
@@ -58,9 +73,9 @@ export const netFormulas = kinds.map(({ suffix, pick, text, result, tex }) =>
     source: mechanics,
     params: { ...base, ducts },
     result: as(result, { symbol: `${result.symbol}`, text: `${text}, net of ducts` }),
-    steps: { [pick]: { symbol: result.symbol, unit: result.unit, governing: `${tex},\\quad a_i = -\\tfrac{\\pi}{4} d_i^2` } },
-    compute: (v) => ({ [pick]: withAdditions({ A: v.A, y: v.y_b, I: v.I }, v.ducts.map(hole), "ducts")[pick] }),
-    proof: (v, steps) => difference(pick, steps[pick]!, { A: v.A, y: v.y_b, I: v.I }, v.ducts.map(hole)),
+    steps: meaning(steps, "-\\tfrac{\\pi}{4} d_i^2"),
+    compute: (v) => shown(steps, withAdditions({ A: v.A, y: v.y_b, I: v.I }, v.ducts.map(hole), "ducts")),
+    proof: (v, found) => difference(pick, found[pick]!, { A: v.A, y: v.y_b, I: v.I }, v.ducts.map(hole)),
     unpublished: "Parallel-axis rule; no published net section was found.",
   }) as unknown as Formula,
 );
@@ -79,7 +94,7 @@ interface Bonded {
 const bonded = (v: Bonded): readonly Addition[] => v.tendons.map(({ A_p, y }) => ({ area: A_p * (v.E_p / v.E_c - (v.base === "GROSS" ? 1 : 0)), y, own: 0 }));
 
 /** The section with its bonded steel, in terms of concrete. */
-export const transformedFormulas = kinds.map(({ suffix, pick, text, result, tex }) =>
+export const transformedFormulas = kinds.map(({ suffix, pick, steps, text, result }) =>
   stepwise({
     id: `TRANSFORMED_${suffix}`,
     family: "section",
@@ -87,9 +102,9 @@ export const transformedFormulas = kinds.map(({ suffix, pick, text, result, tex 
     source: mechanics,
     params: { ...base, tendons, E_p: q.tendonModulus, E_c: q.elasticModulusConcrete, base: from },
     result: as(result, { text: `${text}, bonded steel included` }),
-    steps: { [pick]: { symbol: result.symbol, unit: result.unit, governing: `${tex},\\quad a_i = \\left(\\tfrac{E_p}{E_c} - \\{0, 1\\}\\right) A_{p,i}` } },
-    compute: (v) => ({ [pick]: withAdditions({ A: v.A, y: v.y_b, I: v.I }, bonded(v), "tendons")[pick] }),
-    proof: (v, steps) => difference(pick, steps[pick]!, { A: v.A, y: v.y_b, I: v.I }, bonded(v)),
+    steps: meaning(steps, "\\tfrac{E_p}{E_c} A_{p,i}\\ \\text{on the net section},\\ \\left(\\tfrac{E_p}{E_c} - 1\\right) A_{p,i}\\ \\text{on the gross}"),
+    compute: (v) => shown(steps, withAdditions({ A: v.A, y: v.y_b, I: v.I }, bonded(v), "tendons")),
+    proof: (v, found) => difference(pick, found[pick]!, { A: v.A, y: v.y_b, I: v.I }, bonded(v)),
     unpublished: "Parallel-axis rule; no published transformed section was found.",
   }) as unknown as Formula,
 );

@@ -3,7 +3,7 @@ import { stepwise, type Formula } from "../../formula.ts";
 import { as, format, table, type Quantity } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
-import { polygon, polygonByTrapezia, type Moments, type Point } from "./polygon.ts";
+import { polygon, polygonByTrapezia, refuseOutside, refuseOverlap, type Moments, type Point } from "./polygon.ts";
 
 const outline = table({ key: "outline", symbol: "outline", text: "points of the outline, in order round the section", columns: { x: q.outlineX, y: q.outlineY }, minRows: 3 });
 const voids = table({
@@ -12,12 +12,17 @@ const voids = table({
 });
 type VoidPoint = Point & { readonly n: number };
 
-function rings(all: readonly VoidPoint[]): readonly (readonly Point[])[] {
+interface Hollow {
+  readonly name: string;
+  readonly ring: readonly Point[];
+}
+
+function hollows(all: readonly VoidPoint[]): readonly Hollow[] {
   const byNumber = new Map<number, Point[]>();
   for (const p of all) byNumber.set(p.n, [...(byNumber.get(p.n) ?? []), p]);
   return [...byNumber].map(([n, ring]) => {
     if (ring.length < 3) throw new InputError("voids", `void ${n} has ${ring.length} point${ring.length === 1 ? "" : "s"}; at least 3 are needed`);
-    return ring;
+    return { name: `void ${n}`, ring };
   });
 }
 
@@ -30,7 +35,12 @@ function less(whole: Pick<Moments, "A" | "y" | "I">, holes: readonly Pick<Moment
 
 function section(points: readonly Point[], voidPoints: readonly VoidPoint[]): Moments {
   const whole = polygon(points, "outline", "the outline");
-  const holes = rings(voidPoints).map((ring, i) => polygon(ring, "voids", `void ${i + 1}`));
+  const all = hollows(voidPoints);
+  const holes = all.map(({ name, ring }) => polygon(ring, "voids", name));
+  all.forEach(({ name, ring }, i) => {
+    refuseOutside(points, ring, name);
+    for (const other of all.slice(0, i)) refuseOverlap(other.ring, ring, [other.name, name]);
+  });
   const hollow = holes.reduce((sum, v) => sum + v.A, 0);
   if (hollow >= whole.A) throw new InputError("voids", `the voids have an area of ${format(hollow)} mm²; it must be below that of the outline, ${format(whole.A)} mm²`);
   return { ...less(whole, holes), u: whole.u };
@@ -60,10 +70,10 @@ export const outlineFormulas = kinds.map(({ suffix, pick, text, result, governin
         const there = points.reduce((sum, p, i) => sum + Math.sqrt((p.x - points.at(i - 1)!.x) ** 2 + (p.y - points.at(i - 1)!.y) ** 2), 0);
         return steps[pick]! / there - 1;
       }
-      const other = less(polygonByTrapezia(points), rings(voidPoints as readonly VoidPoint[]).map(polygonByTrapezia));
+      const other = less(polygonByTrapezia(points), hollows(voidPoints as readonly VoidPoint[]).map(({ ring }) => polygonByTrapezia(ring)));
       const scale = pick === "y" ? Math.max(...points.map((p) => Math.abs(p.y))) : pick === "I" ? other.I + other.A * Math.max(...points.map((p) => p.y ** 2)) : other.A;
       return (steps[pick]! - other[pick]) / scale;
     },
-    unpublished: "Polygon rule; tests compare it with rectangles, triangles and the published I-section.",
+    ...(pick === "u" && { unpublished: "Sum of the edges; tests compare it with the standard shapes." }),
   }) as unknown as Formula,
 );

@@ -14,22 +14,81 @@ export interface Moments {
 
 const at = (p: Point): string => `(${format(p.x)}, ${format(p.y)})`;
 
+/** 1 where r lies to the left of the line from p to q, −1 to the right, 0 on it. */
+const side = (p: Point, q: Point, r: Point): number => Math.sign((q.x - p.x) * (r.y - p.y) - (r.x - p.x) * (q.y - p.y));
+const same = (p: Point, q: Point): boolean => p.x === q.x && p.y === q.y;
+
+/** Do two edges cross at a place that is an end of neither? */
 function crosses(a: Point, b: Point, c: Point, d: Point): boolean {
-  const side = (p: Point, r: Point, s: Point): number => Math.sign((r.x - p.x) * (s.y - p.y) - (r.y - p.y) * (s.x - p.x));
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+}
+
+/** Is p inside an edge, its ends excepted? */
+function onEdge(p: Point, a: Point, b: Point): boolean {
+  return side(a, b, p) === 0 && (p.x - a.x) * (p.x - b.x) + (p.y - a.y) * (p.y - b.y) < 0;
+}
+
+/** Seen from a point, does a ray lie strictly between two others, going anticlockwise from the first? */
+function between(at: Point, first: Point, second: Point, ray: Point): boolean {
+  const turn = (p: Point): number => {
+    const [x, y] = [first.x - at.x, first.y - at.y];
+    const angle = Math.atan2(x * (p.y - at.y) - y * (p.x - at.x), x * (p.x - at.x) + y * (p.y - at.y));
+    return angle < 0 ? angle + 2 * Math.PI : angle;
+  };
+  return turn(ray) > 0 && turn(ray) < turn(second);
+}
+
+/** Refuses an outline that crosses itself, in the middle of edges or at points. Touching is allowed: a slit joins a void to the outside. */
+function refuseCrossing(points: readonly Point[], parameter: string, name: string): void {
+  const n = points.length;
+  const point = (i: number): Point => points[(i + n) % n]!;
+  const refuse = (i: number, j: number): never => {
+    throw new InputError(parameter, `${name} crosses itself: the edge from point ${i + 1} ${at(point(i))} meets the edge from point ${j + 1} ${at(point(j))}; points must run round the section in order`);
+  };
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j < n; j++) {
+      if (j === i || j === (i + 1) % n || i === (j + 1) % n) continue;
+      if (j > i && crosses(point(i), point(i + 1), point(j), point(j + 1))) refuse(i, j);
+      if (onEdge(point(i), point(j), point(j + 1)) && side(point(j), point(j + 1), point(i - 1)) * side(point(j), point(j + 1), point(i + 1)) < 0) refuse(i, j);
+      if (j > i && same(point(i), point(j))) {
+        const rays = [point(j - 1), point(j + 1)];
+        const on = rays.some((ray) => [point(i - 1), point(i + 1)].some((other) => same(ray, other)));
+        if (!on && between(point(i), point(i - 1), point(i + 1), rays[0]!) !== between(point(i), point(i - 1), point(i + 1), rays[1]!)) refuse(i, j);
+      }
+    }
+  }
+}
+
+/** Does a point lie inside a polygon or on its edge? */
+function holds(ring: readonly Point[], p: Point): boolean {
+  let inside = false;
+  for (let i = 0; i < ring.length; i++) {
+    const [a, b] = [ring[i]!, ring[(i + 1) % ring.length]!];
+    if (same(a, p) || onEdge(p, a, b)) return true;
+    if (a.y > p.y !== b.y > p.y && p.x < a.x + ((b.x - a.x) * (p.y - a.y)) / (b.y - a.y)) inside = !inside;
+  }
+  return inside;
+}
+
+const edges = (ring: readonly Point[]): readonly (readonly [Point, Point])[] => ring.map((p, i) => [p, ring[(i + 1) % ring.length]!]);
+const meet = (one: readonly Point[], other: readonly Point[]): boolean => edges(one).some(([a, b]) => edges(other).some(([c, d]) => crosses(a, b, c, d)));
+
+/** Refuses a void that leaves the outline. */
+export function refuseOutside(outline: readonly Point[], hollow: readonly Point[], name: string): void {
+  const out = hollow.findIndex((p) => !holds(outline, p));
+  if (out >= 0) throw new InputError("voids", `point ${out + 1} of ${name}, ${at(hollow[out]!)}, lies outside the outline; voids must lie inside it`);
+  if (meet(outline, hollow)) throw new InputError("voids", `${name} crosses the outline; voids must lie inside it`);
+}
+
+/** Refuses two voids that overlap. */
+export function refuseOverlap(one: readonly Point[], other: readonly Point[], names: readonly [string, string]): void {
+  if (meet(one, other) || one.every((p) => holds(other, p)) || other.every((p) => holds(one, p))) throw new InputError("voids", `${names[0]} and ${names[1]} overlap; each part may be cut out only once`);
 }
 
 /** Area, centroid, second moment about the centroid and perimeter of a closed polygon, whichever way round its points run. */
 export function polygon(points: readonly Point[], parameter: string, name: string): Moments {
   const n = points.length;
-  for (let i = 0; i < n; i++) {
-    for (let j = i + 2; j < n; j++) {
-      if (i === 0 && j === n - 1) continue;
-      if (crosses(points[i]!, points[i + 1]!, points[j]!, points[(j + 1) % n]!)) {
-        throw new InputError(parameter, `${name} crosses itself: the edge from point ${i + 1} ${at(points[i]!)} meets the edge from point ${j + 1} ${at(points[j]!)}; points must run round the section in order`);
-      }
-    }
-  }
+  refuseCrossing(points, parameter, name);
   const origin = points[0]!;
   let doubled = 0;
   let first = 0;
@@ -51,7 +110,7 @@ export function polygon(points: readonly Point[], parameter: string, name: strin
   return { A, y: y + origin.y, I: Math.abs(second) / 12 - A * y * y, u };
 }
 
-/** The second way: vertical strips between the points' heights would cut curves; here trapezia down to the lowest point, edge by edge. */
+/** The second way: trapezia from each edge down to the lowest point. */
 export function polygonByTrapezia(points: readonly Point[]): Pick<Moments, "A" | "y" | "I"> {
   const base = Math.min(...points.map((p) => p.y));
   let A = 0;

@@ -1,4 +1,5 @@
 import { concreteStressAtTendon, fibreStress } from "./fibreStress.ts";
+import { eccentricityForFibreStress, prestressForFibreStress } from "./forFibreStress.ts";
 import { tensionUtilisation } from "./tensionUtilisation.ts";
 
-export const stressFormulas = [fibreStress, concreteStressAtTendon, tensionUtilisation];
+export const stressFormulas = [fibreStress, concreteStressAtTendon, prestressForFibreStress, eccentricityForFibreStress, tensionUtilisation];
