@@ -1,3 +1,10 @@
 /** The only door to sheets: templates, plans, lint. */
+export { expand } from "./expand.ts";
+export { fnv1a64 } from "./hash.ts";
+export type { Inputs } from "./inputs.ts";
+export { lint } from "./lint.ts";
 export * from "./plan.ts";
+export { RefusedSheet } from "./problems.ts";
+export { allowedWords, boundsOf, plainSymbol, says, type Says } from "./says.ts";
+export { meets, type ShapeValues } from "./shape.ts";
 export type * from "./template.ts";

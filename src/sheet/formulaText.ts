@@ -1,0 +1,101 @@
+import { formulas, type Basis, type Formula } from "../core/index.ts";
+import { calls, only, parseFormula, trim, type Call, type Reference, type Token } from "./references.ts";
+import { plainSymbol, type Says } from "./says.ts";
+import type { Subject } from "./shape.ts";
+
+export const formulasById: ReadonlyMap<string, Formula> = new Map(formulas.map((f) => [f.id, f]));
+
+type Subjects = ReadonlyMap<string, Subject>;
+
+const marks: Readonly<Record<Basis, string>> = {
+  "seen": "seen",
+  "second-hand": "second-hand",
+  "memory-high": "memory, high",
+  "memory-medium": "memory, medium",
+  "memory-low": "memory, low",
+  "derived": "derived",
+  "practice": "practice",
+};
+
+/** Explains the marks behind clauses; for the head of every sheet. */
+export const marksExplained =
+  "Marks behind a clause say how it was established: seen (text read, in the text named), second-hand (read in another work), memory with its confidence, derived from mechanics, practice (common practice, no source). Check against your own copy of the standard and the National Annex in force.";
+
+function symbolOf(reference: Reference, subjects: Subjects): string {
+  if (reference.kind === "shapeChanged") return "a shape input changed";
+  if (reference.kind === "count") return `number of ${reference.word}`;
+  const symbol = (id: string): string => {
+    const says = subjects.get(id)?.says;
+    return says ? (says.symbol === "–" || says.symbol === "no." ? says.text : plainSymbol(says.symbol)) : id;
+  };
+  const own = symbol(reference.id);
+  if (reference.to !== undefined) return `${own} … ${symbol(reference.to)}`;
+  return { match: own, group: `all ${own}`, whole: `all ${own}`, above: `${own} above`, first: `first ${own}`, last: `last ${own}` }[reference.pick];
+}
+
+const signs: Readonly<Record<string, string>> = { "*": "·", "-": "−", "<=": "≤", ">=": "≥", "<>": "≠", "/": "/", "(": "(", ")": ")", "^": "^", ",": ", ", "&": " & " };
+
+/** A native formula with symbols in place of addresses. */
+function nativeText(tokens: readonly Token[], subjects: Subjects): string {
+  return trim(tokens).map((token) => {
+    if (token.type === "reference") return symbolOf(token.reference, subjects);
+    if (token.type === "whitespace") return "";
+    if (token.type === "operator") return signs[token.text] ?? ` ${token.text} `;
+    return token.text;
+  }).join("").replace(/([^(,\s·/^])([+−=≤≥≠<>])/g, "$1 $2 ").replace(/ {2,}/g, " ").trim();
+}
+
+const powers: Readonly<Record<string, string>> = { "^2": "²", "^3": "³", "^4": "⁴" };
+
+/** An equation of a declaration with symbols in place of names. */
+function equationText(equation: string, symbols: Readonly<Record<string, string>>): string {
+  return equation
+    .replace(/[A-Za-z_]\w*(?!\w*\()/g, (name) => symbols[name] ?? name)
+    .replace(/\blog\(/g, "ln(")
+    .replace(/\^[234](?!\d)/g, (power) => powers[power]!)
+    .replace(/ *\* */g, "·")
+    .replace(/ *\/ */g, "/")
+    .replace(/-/g, "−")
+    .replace(/<=/g, "≤").replace(/>=/g, "≥").replace(/!=/g, "≠").replace(/==/g, "=");
+}
+
+function callText(f: Formula, call: Call, subjects: Subjects): string {
+  const symbols: Record<string, string> = {};
+  Object.entries(f.params).forEach(([name, parameter], i) => {
+    const token = only(call.arguments[i] ?? []);
+    const said = token?.type === "reference" && token.reference.kind === "cell" && token.reference.to === undefined && parameter.kind === "number" ? symbolOf(token.reference, subjects) : undefined;
+    symbols[name] = said ?? (token?.type === "number" ? token.text : plainSymbol(parameter.symbol));
+  });
+  for (const [name, step] of Object.entries(f.steps)) symbols[name] = plainSymbol(step.symbol);
+  const last = Object.values(f.steps).at(-1)!;
+  return "equation" in last ? equationText(last.equation, symbols) : f.summary;
+}
+
+/** "Equation as read": a function's own equation with the row's symbols, or the native formula with symbols for addresses. */
+export function equationAsRead(says: Says, formula: string, subjects: Subjects): string {
+  if (says.equation !== undefined) return says.equation;
+  const { tokens } = parseFormula(formula);
+  const call = calls(tokens).find(({ whole }) => whole);
+  const f = call && formulasById.get(call.id);
+  const right = call && f ? callText(f, call, subjects) : nativeText(tokens, subjects);
+  const left = plainSymbol(says.symbol);
+  return left === "–" ? right : `${left} = ${right}`;
+}
+
+function sourceOfFormula(f: Formula): string {
+  const { key, clause, basis, readIn } = f.source;
+  const name = key === "mechanics" || key === "practice" ? "" : `${key}${clause ? ` ${clause}` : ""}`;
+  const mark = `${marks[basis]}${readIn ? ` in ${readIn}` : ""}`;
+  return name === "" ? (key === "mechanics" ? "mechanics, derived" : mark) : `${name} [${mark}]`;
+}
+
+/** The clause of each function a formula calls, with its mark; empty for plain arithmetic. */
+export function sourceText(says: Says, formula: string | undefined): string {
+  if (says.source !== undefined) return says.source;
+  if (formula === undefined) return "";
+  const texts = calls(parseFormula(formula).tokens).flatMap(({ id }) => {
+    const f = formulasById.get(id);
+    return f ? [sourceOfFormula(f)] : [];
+  });
+  return [...new Set(texts)].join("; ");
+}

@@ -1,0 +1,206 @@
+import { parseFormula, calls } from "./references.ts";
+import { columns as sheetColumns } from "./columns.ts";
+import { Problems } from "./problems.ts";
+import { says, type Says } from "./says.ts";
+import type { Block, Column, Condition, NoteItem, Part, Row, ShapeInput, TableItem, Template, WarningsItem } from "./template.ts";
+
+/** The shape inputs' values by id. */
+export type ShapeValues = Readonly<Record<string, string | number>>;
+
+/** A dimension with its members counted. `base` and `offset` say where its members stand in the dimension it is a part of. */
+export interface Dimension {
+  readonly id: string;
+  readonly base: string;
+  readonly offset: number;
+  readonly label: string;
+  readonly members: readonly { readonly id: string; readonly text: string }[];
+}
+
+/** Rows of a table that run over the same dimensions. */
+export interface Group {
+  readonly over: readonly Dimension[];
+  /** First row, counted in the table. */
+  readonly first: number;
+  readonly rows: number;
+  readonly part?: Part;
+}
+
+export interface ShapedRow { readonly kind: "row"; readonly row: Row; readonly says: Says; readonly item: string; readonly place: string }
+export interface ShapedNote { readonly kind: "note"; readonly note: NoteItem; readonly place: string }
+export interface ShapedWarnings { readonly kind: "warnings"; readonly warnings: WarningsItem; readonly place: string }
+export interface ShapedColumn { readonly column: Column; readonly says: Says; readonly at: number; readonly place: string }
+export interface ShapedTable {
+  readonly kind: "table";
+  readonly table: TableItem;
+  readonly item: string;
+  readonly place: string;
+  readonly columns: readonly ShapedColumn[];
+  readonly groups: readonly Group[];
+  readonly rows: number;
+  /** The dimension that counts this table's rows. */
+  readonly countedBy?: Dimension;
+}
+export type ShapedItem = ShapedRow | ShapedNote | ShapedTable | ShapedWarnings;
+export interface ShapedBlock { readonly block: Block; readonly number: number; readonly items: readonly ShapedItem[] }
+
+/** What an id means. */
+export type Subject =
+  | { readonly kind: "shape"; readonly says: Says; readonly input: ShapeInput }
+  | { readonly kind: "row"; readonly says: Says; readonly row: ShapedRow }
+  | { readonly kind: "column"; readonly says: Says; readonly column: ShapedColumn; readonly table: ShapedTable };
+
+/** A template with its shape inputs decided: which rows there are and how many, not yet where. */
+export interface ShapedSheet {
+  readonly template: Template;
+  readonly values: ShapeValues;
+  readonly blocks: readonly ShapedBlock[];
+  readonly dimensions: ReadonlyMap<string, Dimension>;
+  readonly subjects: ReadonlyMap<string, Subject>;
+  /** Rows and columns whose function's warnings are listed. */
+  readonly warned: readonly (ShapedRow | { readonly table: ShapedTable; readonly column: ShapedColumn })[];
+}
+
+export function meets(when: Condition | undefined, values: ShapeValues): boolean {
+  return Object.entries(when ?? {}).every(([id, value]) => values[id] === value);
+}
+
+/** "block 5 (losses), item 3 (sigma)": where a message points, counted as in the template's file. */
+export function placeOf(template: Template, block: number, item: number): string {
+  const of = template.blocks[block]!;
+  const it = of.items[item]!;
+  const name = "table" in it ? `table ${it.table}` : "id" in it ? it.id : "warnings" in it ? "warnings" : "note";
+  return `block ${block + 1} (${of.id}), item ${item + 1} (${name})`;
+}
+
+class Dimensions {
+  readonly known = new Map<string, Dimension>();
+  private readonly open = new Set<string>();
+  constructor(private readonly template: Template, private readonly values: ShapeValues, private readonly problems: Problems) {}
+
+  of(id: string): Dimension | undefined {
+    const before = this.known.get(id);
+    if (before) return before;
+    const place = `dimension ${id}`;
+    const spec = this.template.dimensions[id];
+    if (!spec) return undefined;
+    if (this.open.has(id)) {
+      this.problems.add(place, "its number of members depends on itself");
+      return undefined;
+    }
+    this.open.add(id);
+    const made = this.make(id, spec, place);
+    this.open.delete(id);
+    if (!made) return undefined;
+    if (made.members.length === 0) this.problems.add(place, "has no members");
+    this.known.set(id, made);
+    return made;
+  }
+
+  rowsOf(table: TableItem): number {
+    return [table.over, ...(table.parts ?? []).map(({ over }) => over)].reduce((sum, over) => sum + this.rowsOver(over), 0);
+  }
+
+  rowsOver(over: readonly string[]): number {
+    return over.reduce((product, id) => product * (this.of(id)?.members.length ?? 0), 1);
+  }
+
+  private make(id: string, spec: Template["dimensions"][string], place: string): Dimension | undefined {
+    const numbered = (count: number): Dimension["members"] => Array.from({ length: Math.max(0, count) }, (_, i) => ({ id: String(i + 1), text: `${spec.label} ${i + 1}` }));
+    const { label } = spec;
+    if ("members" in spec) return { id, base: id, offset: 0, label, members: spec.members.filter(({ when }) => meets(when, this.values)).map((m) => ({ id: m.id, text: m.text })) };
+    if ("count" in spec) {
+      const count = this.values[spec.count];
+      if (typeof count === "number") return { id, base: id, offset: 0, label, members: numbered(count + (spec.plus ?? 0)) };
+      this.problems.add(place, `${spec.count} is not a shape input that is a number`);
+      return undefined;
+    }
+    if ("rowsOf" in spec) {
+      const table = this.template.blocks.filter(({ when }) => meets(when, this.values)).flatMap(({ items }) => items)
+        .find((item): item is TableItem => "table" in item && item.table === spec.rowsOf && meets(item.when, this.values));
+      if (table) return { id, base: id, offset: 0, label, members: numbered(this.rowsOf(table)) };
+      this.problems.add(place, `there is no table ${spec.rowsOf}`);
+      return undefined;
+    }
+    const whole = this.of(spec.within);
+    if (!whole) {
+      this.problems.add(place, `there is no dimension ${spec.within}`);
+      return undefined;
+    }
+    return { id, base: whole.base, offset: whole.offset + spec.skipFirst, label, members: whole.members.slice(spec.skipFirst, whole.members.length - spec.skipLast) };
+  }
+}
+
+/** Columns from the left, leaving out the one for verdicts. */
+function placeColumns(columns: readonly Column[]): readonly number[] {
+  let next = 0;
+  return columns.map(({ verdict }) => {
+    if (verdict) return sheetColumns.tableVerdict;
+    if (next === sheetColumns.tableVerdict) next++;
+    return next++;
+  });
+}
+
+/** Leaves out what the shape inputs leave out, counts members and rows and gives item numbers. */
+export function shapeSheet(template: Template, values: ShapeValues): { readonly sheet: ShapedSheet; readonly problems: readonly string[] } {
+  const problems = new Problems();
+  const dimensions = new Dimensions(template, values, problems);
+  const subjects = new Map<string, Subject>();
+  const lower = new Map<string, string>();
+  const tables = new Set<string>();
+  const note = (place: string, subject: Subject): void => {
+    const { id } = subject.says;
+    const other = lower.get(id.toLowerCase());
+    if (other === undefined) lower.set(id.toLowerCase(), id);
+    else problems.add(place, other === id ? `the id ${id} stands twice` : `the ids ${other} and ${id} differ only in upper and lower case`);
+    if (!subjects.has(id)) subjects.set(id, subject);
+  };
+  for (const input of template.shape) note("shape", { kind: "shape", input, says: { id: input.id, text: input.text, symbol: input.symbol, unit: "–" } });
+
+  const shapeTable = (table: TableItem, item: string, place: string): ShapedTable => {
+    if (tables.has(table.table)) problems.add(place, `the table ${table.table} stands twice`);
+    tables.add(table.table);
+    let rows = 0;
+    const groups = [{ over: table.over, part: undefined }, ...(table.parts ?? []).map((part) => ({ over: part.over, part }))].map(({ over, part }): Group => {
+      for (const id of over) if (!dimensions.of(id) && !(id in template.dimensions)) problems.add(place, `there is no dimension ${id}`);
+      const first = rows;
+      const count = dimensions.rowsOver(over);
+      rows += count;
+      return { over: over.flatMap((id) => dimensions.of(id) ?? []), first, rows: count, ...(part && { part }) };
+    });
+    const counting = Object.entries(template.dimensions).find(([, spec]) => "rowsOf" in spec && spec.rowsOf === table.table);
+    const countedBy = counting && dimensions.of(counting[0]);
+    const present = table.columns.filter(({ when }) => meets(when, values));
+    const at = placeColumns(present);
+    const columns = present.map((column, i): ShapedColumn => ({ column, says: says(column), at: at[i]!, place: `${place}, column ${column.id}` }));
+    return { kind: "table", table, item, place, columns, groups, rows, ...(countedBy && { countedBy }) };
+  };
+
+  const blocks: ShapedBlock[] = [];
+  template.blocks.forEach((block, b) => {
+    if (!meets(block.when, values)) return;
+    const number = blocks.length + 1;
+    let count = 0;
+    const items = block.items.flatMap((item, i): ShapedItem[] => {
+      if (!meets(item.when, values)) return [];
+      const place = placeOf(template, b, i);
+      if ("warnings" in item) return [{ kind: "warnings", warnings: item, place }];
+      if ("table" in item) {
+        const table = shapeTable(item, `${number}.${++count}`, place);
+        for (const column of table.columns) note(column.place, { kind: "column", says: column.says, column, table });
+        return [table];
+      }
+      if ("note" in item) return [{ kind: "note", note: item, place }];
+      const row: ShapedRow = { kind: "row", row: item, says: says(item), item: `${number}.${++count}`, place };
+      note(place, { kind: "row", says: row.says, row });
+      return [row];
+    });
+    blocks.push({ block, number, items });
+  });
+  for (const id of Object.keys(template.dimensions)) dimensions.of(id);
+
+  const warned = blocks.flatMap(({ items }) => items).flatMap((item): ShapedSheet["warned"] => {
+    if (item.kind === "row") return item.row.formula !== undefined && calls(parseFormula(item.row.formula).tokens).length === 1 ? [item] : [];
+    return item.kind === "table" ? item.columns.filter(({ column }) => column.warnAt !== undefined).map((column) => ({ table: item, column })) : [];
+  });
+  return { sheet: { template, values, blocks, dimensions: dimensions.known, subjects, warned }, problems: problems.list };
+}
