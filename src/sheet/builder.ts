@@ -176,7 +176,7 @@ class Builder {
     }
     this.put(row, columns.mark, "mark", undefined);
     this.unlocked.push({ row, column: columns.mark, rows: 1, columns: 1 });
-    if (spec.overall) this.overall = area;
+    if (spec.overall) this.overall = { row, column: columns.value };
     if (spec.summary) this.checks.push({ id: says.id, description: says.text, utilisation: { row, column: columns.value }, where: { row, column: columns.source }, verdict: { row, column: columns.verdict } });
     this.name(says.id, area);
     this.mean(says, item, area);

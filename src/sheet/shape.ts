@@ -91,7 +91,6 @@ class Dimensions {
     const made = this.make(id, spec, place);
     this.open.delete(id);
     if (!made) return undefined;
-    if (made.members.length === 0) this.problems.add(place, "has no members");
     this.known.set(id, made);
     return made;
   }
@@ -167,6 +166,8 @@ export function shapeSheet(template: Template, values: ShapeValues): { readonly 
       rows += count;
       return { over: over.flatMap((id) => dimensions.of(id) ?? []), first, rows: count, ...(part && { part }) };
     });
+    // A part without rows is fine (no points between two); a table without rows leaves its references nowhere to point.
+    if (groups[0]!.rows === 0) problems.add(place, "has no rows");
     const counting = Object.entries(template.dimensions).find(([, spec]) => "rowsOf" in spec && spec.rowsOf === table.table);
     const countedBy = counting && dimensions.of(counting[0]);
     const present = table.columns.filter(({ when }) => meets(when, values));
