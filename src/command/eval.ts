@@ -68,4 +68,4 @@ if (empty !== undefined) wrongCall(`“${empty}” is no formula.`);
 
 const host = await openGridInNode();
 process.exitCode = (await evaluateAll(host, formulas, options.includes("--json"))) ? 0 : 1;
-host.close();
+host.dispose();

@@ -31,7 +31,7 @@ export function openGridInBrowser(container: HTMLElement): GridHost {
   registerPlugins(univer, [sheets.plugins, UniverSheetsDataValidationPreset().plugins, UniverSheetsConditionalFormattingPreset().plugins] as unknown as Plugins[]);
   const api = FUniver.newAPI(univer);
   const runtime = { core, formula, univer, api, onScreen: true } as const;
-  const host = new GridHost(runtime, api.createWorkbook(emptyWorkbook));
+  const host = new GridHost(runtime, api.createWorkbook(emptyWorkbook()));
   univer.__getInjector().get(IDescriptionService).registerDescriptions(descriptions(runtime, worksheetFunctions));
   followTheme(api);
   return host;

@@ -1,11 +1,10 @@
-import type { IDefinedNamesServiceParam } from "@univerjs/engine-formula";
-import { areaA1, type Plan } from "../../sheet/index.ts";
+import type { Plan } from "../../sheet/index.ts";
 import type { ApplyOptions } from "../host.ts";
-import { quotedSheet } from "../sheetName.ts";
 import { lockedAreas } from "./lockedAreas.ts";
 import { highlightRule, validationRule } from "./rules.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
 import { sheetData } from "./sheetData.ts";
+import type { SheetNames } from "./sheetNames.ts";
 
 const calculationLimit = 120_000;
 
@@ -37,7 +36,7 @@ const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve
  * Puts the plan on a new sheet and waits until it is computed. All or nothing: when anything fails, the sheet and its names go and the sheet
  * that was shown is shown again.
  */
-export async function build(grid: GridRuntime, workbook: GridWorkbook, plan: Plan, { sheetName, progress, signal }: ApplyOptions): Promise<GridSheet> {
+export async function build(grid: GridRuntime, workbook: GridWorkbook, names: SheetNames, plan: Plan, { sheetName, progress, signal }: ApplyOptions): Promise<GridSheet> {
   signal?.throwIfAborted();
   const { core, univer } = grid;
   const injector = univer.__getInjector();
@@ -56,9 +55,8 @@ export async function build(grid: GridRuntime, workbook: GridWorkbook, plan: Pla
   const styleTable = workbook.getWorkbook().getStyles();
   const sheet = workbook.create(sheetName, plan.rows, plan.columns, { sheet: sheetData(core, plan, (style) => styleTable.setValue(style)!) });
   const sheetId = sheet.getSheetId();
-  const names: IDefinedNamesServiceParam[] = plan.names.map((area) => ({ id: `${sheetId}-${area.name}`, name: area.name, formulaOrRefString: `${quotedSheet(sheetName)}!${areaA1(area)}`, localSheetId: sheetId }));
   try {
-    for (const name of names) mutate("formula.mutation.set-defined-name", { unitId: workbookId, ...name });
+    names.add(sheetId, sheetName, plan.names);
     await tell(Math.round(total / 4), "computing");
     await unlessAborted(calculated(grid), signal);
     await tell(Math.round(total * 0.75), "setting what may be typed");
@@ -69,7 +67,7 @@ export async function build(grid: GridRuntime, workbook: GridWorkbook, plan: Pla
     await tell(total, "done");
     return sheet;
   } catch (error) {
-    for (const { id, name, formulaOrRefString } of names) commands.syncExecuteCommand("formula.mutation.remove-defined-name", { unitId: workbookId, id, name, formulaOrRefString });
+    names.remove(sheetId);
     workbook.setActiveSheet(before);
     if (!workbook.deleteSheet(sheetId)) throw new Error(`“${sheetName}” could not be completed, nor could it be removed: delete it by hand`, { cause: error });
     throw error;

@@ -2,7 +2,7 @@ import type { ICellData, Nullable } from "@univerjs/core";
 import type { Area } from "../../sheet/index.ts";
 import type { CellContent, CellValue } from "../host.ts";
 import { cellKey, type CellErrors } from "./cellErrors.ts";
-import { workbookId, type GridRuntime, type GridSheet } from "./runtime.ts";
+import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
 
 const errorCodes = /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|CYCLE!|ERROR!|CONNECT!|BLOCKED!|GETTING_DATA)$/;
 
@@ -20,13 +20,17 @@ export function plainText(value: CellValue): string {
 }
 
 /** Reads cells with the full precision of what was computed: the grid's own reading rounds. */
-export function readCells({ core, formula, univer }: GridRuntime, sheet: GridSheet, area: Area, errors: CellErrors): readonly (readonly CellContent[])[] {
+export function readCells({ core, formula, univer }: GridRuntime, workbook: GridWorkbook, sheet: GridSheet, area: Area, errors: CellErrors): readonly (readonly CellContent[])[] {
   const sheetId = sheet.getSheetId();
   const worksheet = sheet.getSheet();
   const spilled = univer.__getInjector().get(formula.FormulaDataModel).getArrayFormulaCellData()[workbookId]?.[sheetId];
   const range = sheet.getRange(area.row, area.column, area.rows, area.columns);
   const formulas = range.getFormulas();
-  const texts = range.getDisplayValues();
+  const styleTable = workbook.getWorkbook().getStyles();
+  const textOf = (cell: Nullable<ICellData>, value: CellValue): string => {
+    const pattern = (cell && styleTable.getStyleByCell(cell))?.n?.pattern;
+    return typeof value === "number" && pattern ? core.numfmt.format(pattern, value) : plainText(value);
+  };
   const valueOf = (cell: Nullable<ICellData>): CellValue => {
     const value = cell ? cell.v ?? null : null;
     return cell && cell.t === core.CellValueType.BOOLEAN && typeof value === "number" ? value === 1 : value;
@@ -38,7 +42,7 @@ export function readCells({ core, formula, univer }: GridRuntime, sheet: GridShe
     const child = spilled?.[row]?.[column];
     const cellFormula = formulas[r]?.[c];
     const value = valueOf(own && own.v !== undefined && own.v !== null && own.v !== "" ? own : child ?? own);
-    const base = { ...(cellFormula && { formula: cellFormula }), text: texts[r]?.[c] || plainText(value) };
+    const base = { ...(cellFormula && { formula: cellFormula }), text: textOf(own, value) };
     if ((cellFormula || child) && isErrorCode(value)) {
       return { value: null, ...base, error: errorContent(value, errors.messageFor(cellKey(sheetId, row, column), value, cellFormula ?? "")) };
     }

@@ -7,10 +7,13 @@ import { CellErrors, cellKey } from "./cellErrors.ts";
 import { errorContent, isErrorCode, plainText, readCells } from "./cells.ts";
 import { hostFunctions } from "./hostFunction.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
+import { SheetNames } from "./sheetNames.ts";
 import { Turns } from "./turns.ts";
 
 /** What may stand in a cell by hand; a text that begins with `=` is a formula. */
 export type Entry = string | number | boolean | null;
+
+const unreadable = { code: "#ERROR!", message: "the formula cannot be read: look for a missing bracket, argument or operator" } as const;
 
 /** A cell without a formula: an expression evaluated as if it stood there mixes its messages with no other's. */
 function withoutFormula(sheet: GridSheet): number {
@@ -26,12 +29,21 @@ export class GridHost implements Host {
   readonly #grid: GridRuntime;
   readonly #workbook: GridWorkbook;
   readonly #errors = new CellErrors();
+  readonly #names: SheetNames;
+  /** The grid keeps a selection only on a screen; without one it is kept here. */
+  #chosen: Place | undefined;
+  readonly #listeners = new Set<(place: Place) => void>();
   readonly #turns = new Turns();
 
   constructor(grid: GridRuntime, workbook: GridWorkbook) {
     this.#grid = grid;
     this.#workbook = workbook;
     grid.univer.__getInjector().get(grid.formula.IFunctionService).registerExecutors(...hostFunctions(grid, worksheetFunctions, this.#errors));
+    this.#names = new SheetNames(grid);
+    grid.api.addEvent(grid.api.Event.SheetDeleted, ({ sheetId }) => {
+      this.#names.remove(sheetId);
+      this.#errors.forgetSheet(sheetId);
+    });
     grid.api.getFormula().calculationStart(() => this.#errors.nextPass());
   }
 
@@ -39,7 +51,7 @@ export class GridHost implements Host {
     return this.#turns.take(async () => {
       const name = options.sheetName;
       checkSheetName(name, await this.sheetNames());
-      await build(this.#grid, this.#workbook, plan, options);
+      await build(this.#grid, this.#workbook, this.#names, plan, options);
       return { sheet: name };
     });
   }
@@ -50,7 +62,7 @@ export class GridHost implements Host {
 
   async read(sheet: string, area: Area): Promise<readonly (readonly CellContent[])[]> {
     await Promise.resolve();
-    return readCells(this.#grid, this.#sheet(sheet), area, this.#errors);
+    return readCells(this.#grid, this.#workbook, this.#sheet(sheet), area, this.#errors);
   }
 
   /** Writes one cell as if typed, and waits for what follows from it. */
@@ -73,15 +85,13 @@ export class GridHost implements Host {
     await Promise.resolve();
     const sheet = this.#workbook.setActiveSheet(this.#sheet(name));
     sheet.setActiveRange(sheet.getRange(row, column, 1, 1));
-    if (this.#grid.onScreen) sheet.scrollToCell(Math.max(0, row - 3), 0);
+    if (this.#grid.onScreen) return void sheet.scrollToCell(Math.max(0, row - 3), 0);
+    this.#chosen = { sheet: name, row, column };
+    for (const listener of this.#listeners) listener(this.#chosen);
   }
 
   resolveName(name: string, sheet: string): Promise<string | undefined> {
-    const wanted = name.toLowerCase();
-    const sheetId = this.#sheet(sheet).getSheetId();
-    const same = this.#workbook.getDefinedNames().filter((defined) => defined.getName().toLowerCase() === wanted);
-    const found = same.find((defined) => defined.getLocalSheetId() === sheetId) ?? same.find((defined) => defined.isWorkbookScope());
-    return Promise.resolve(found?.getFormulaOrRefString());
+    return Promise.resolve(this.#names.resolve(name, this.#sheet(sheet).getSheetId()));
   }
 
   evaluate(formula: string, sheet: string): Promise<readonly (readonly CellContent[])[]> {
@@ -93,7 +103,9 @@ export class GridHost implements Host {
       this.#errors.nextPass();
       const results = await this.#grid.api.getFormula().executeFormulas({ [workbookId]: { [sheetId]: { [row]: { 0: [text] } } } });
       const value = results[workbookId]?.[sheetId]?.[row]?.[0]?.[0]?.value as CellValue | readonly (readonly CellValue[])[] | undefined;
-      const rows = Array.isArray(value) ? (value as readonly (readonly CellValue[])[]) : [[(value ?? null) as CellValue]];
+      // A formula the grid cannot parse has no value at all.
+      if (value === undefined || value === null) return [[{ value: null, formula: text, text: unreadable.code, error: unreadable }]];
+      const rows = Array.isArray(value) ? (value as readonly (readonly CellValue[])[]) : [[value as CellValue]];
       const key = cellKey(sheetId, row, 0);
       const contents = rows.map((cells) => cells.map((cell) => this.#evaluated(key, text, cell)));
       this.#errors.computed(key);
@@ -103,13 +115,16 @@ export class GridHost implements Host {
 
   onSelection(listener: (place: Place) => void): () => void {
     const tell = (): void => {
+      if (!this.#grid.onScreen) return;
       const place = this.#selected();
       if (place) listener(place);
     };
     const { api } = this.#grid;
     const moved = this.#workbook.onSelectionChange(tell);
     const turned = api.addEvent(api.Event.ActiveSheetChanged, tell);
+    this.#listeners.add(listener);
     return () => {
+      this.#listeners.delete(listener);
       moved.dispose();
       turned.dispose();
     };
@@ -121,7 +136,7 @@ export class GridHost implements Host {
   }
 
   /** Ends the grid; nothing works afterwards. */
-  close(): void {
+  dispose(): void {
     this.#grid.univer.dispose();
   }
 
@@ -137,6 +152,7 @@ export class GridHost implements Host {
   }
 
   #selected(): Place | undefined {
+    if (!this.#grid.onScreen) return this.#chosen;
     const sheet = this.#workbook.getActiveSheet();
     const range = sheet.getActiveRange();
     return range ? { sheet: sheet.getSheetName(), row: range.getRow(), column: range.getColumn() } : undefined;

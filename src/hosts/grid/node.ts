@@ -22,5 +22,5 @@ export function openGridInNode(): GridHost {
   const univer = new core.Univer({ logLevel: core.LogLevel.WARN, locale: core.LocaleType.EN_US, locales: { [core.LocaleType.EN_US]: "default" in locale ? locale.default : locale } });
   registerPlugins(univer, [UniverSheetsNodeCorePreset().plugins, [UniverSheetsNumfmtPlugin]]);
   const api = FUniver.newAPI(univer);
-  return new GridHost({ core, formula, univer, api, onScreen: false }, api.createWorkbook(emptyWorkbook));
+  return new GridHost({ core, formula, univer, api, onScreen: false }, api.createWorkbook(emptyWorkbook()));
 }

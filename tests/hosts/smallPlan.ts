@@ -1,0 +1,37 @@
+import type { Plan } from "../../src/sheet/index.ts";
+
+/** A sheet of a few rows, made by hand: one input that matters, a name, a rule, a highlight, a spanned note. */
+export const smallPlan: Plan = {
+  template: { id: "small", version: "1", title: "Small sheet" },
+  hash: "0",
+  inputs: { mu: 0.2 },
+  rows: 12,
+  columns: 5,
+  widths: [30, 8, 12, 8, 20],
+  spans: [{ row: 1, column: 0, rows: 1, columns: 5 }],
+  lines: { 1: 2 },
+  cells: [
+    { row: 0, column: 0, value: "Small sheet", role: "title" },
+    { row: 1, column: 0, value: "A sentence over all columns", role: "note" },
+    { row: 2, column: 0, value: "friction coefficient", role: "description" },
+    { row: 2, column: 2, value: 0.2, role: "input", format: "0.000" },
+    { row: 3, column: 0, value: "=1+1", role: "textInput" },
+    { row: 3, column: 1, value: "5.10", role: "source" },
+    { row: 3, column: 2, value: "TRUE", role: "source" },
+    { row: 4, column: 2, formula: "=KERN.FRICTION_STRESS(1395,C3,0.3,0.003,12)", role: "value", format: "0.0" },
+    { row: 5, column: 2, formula: '=IF(C5>1200,"OK","FAIL")', role: "verdict" },
+    { row: 6, column: 2, formula: "=C5*2", role: "value" },
+    { row: 7, column: 2, role: "mark" },
+    { row: 8, column: 2, formula: "=KERN.FRICTION_STRESS(1395,C8,0.3,0.003,12)", role: "value" },
+    { row: 9, column: 2, value: true, role: "value" },
+  ],
+  names: [{ name: "kb_mu", row: 2, column: 2, rows: 1, columns: 1 }, { name: "kb_all", row: 2, column: 2, rows: 3, columns: 1 }],
+  validations: [{ row: 2, column: 2, rows: 1, columns: 1, rule: { kind: "number", above: 0, max: 1 }, title: "Friction coefficient", message: "above 0 and at most 1 1/rad" }],
+  highlights: [{ row: 5, column: 2, rows: 1, columns: 1, text: "OK", tone: "good" }],
+  unlocked: [{ row: 2, column: 2, rows: 1, columns: 1 }, { row: 3, column: 0, rows: 1, columns: 1 }],
+  freeze: { rows: 1, columns: 0 },
+  print: { area: { row: 0, column: 0, rows: 12, columns: 5 }, titleRows: [0, 0], orientation: "landscape", footer: "{page} of {pages}" },
+  charts: [],
+  meanings: [],
+  summary: { overall: { row: 5, column: 2 }, checks: [], warnings: { row: 11, column: 0, rows: 0, columns: 1 } },
+};
