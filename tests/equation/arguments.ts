@@ -1,0 +1,137 @@
+import fc from "fast-check";
+import { InputError, read, readFactor, type Argument, type Bounds, type Cell, type Formula, type Parameter, type Quantity, type Table } from "../../src/core/index.ts";
+
+/** A number from 0 to 1 as a person would give it: not one that differs from a bound in its last bit. */
+const share = fc.integer({ min: 0, max: 100_000 }).map((n) => n / 100_000);
+
+function between(low: number, high: number): fc.Arbitrary<number> {
+  return share.map((u) => low + u * (high - low));
+}
+
+interface Range {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** The range to draw from: the everyday range where there is one, else the allowed one, cut to a width that still means something. */
+function rangeOf(q: Quantity): Range {
+  const { min, max, above, below } = q as Bounds;
+  const low = min ?? above ?? -1e3;
+  const high = max ?? below ?? Math.max(1e3, 10 * Math.abs(low));
+  return q.typical ? { low: Math.max(low, q.typical[0]), high: Math.min(high, q.typical[1]) } : { low, high };
+}
+
+/** Wide positive ranges by order of magnitude, others evenly. */
+function at(u: number, { low, high }: Range, q: Quantity): number {
+  const spread = q.typical === undefined && low >= 0 && high >= 1e5;
+  const from = Math.max(low, high * 1e-6);
+  let value = spread ? from * (high / from) ** u : low + u * (high - low);
+  if (q.above !== undefined && value <= q.above) value = q.above + 1e-3 * (high - q.above);
+  return q.whole ? Math.round(value) : value;
+}
+
+/** Rows for a table that has an order or a geometry of its own, by the table's key. */
+const rowsByKey: Readonly<Record<string, fc.Arbitrary<readonly (readonly Cell[])[]>>> = {
+  controlPoints: fc
+    .array(fc.tuple(between(1, 15), between(-900, 900), fc.constantFrom("LINE", "FROM_LEVEL", "TO_LEVEL", "SMOOTH")), { minLength: 2, maxLength: 6 })
+    .map((rows) => {
+      let x = 0;
+      return rows.map(([step, e, shape], i) => {
+        if (i > 0) x += step;
+        return [x, e, i === 0 && shape === "SMOOTH" ? "TO_LEVEL" : shape];
+      });
+    }),
+  stressAlongTendon: fc.tuple(between(900, 1450), fc.array(fc.tuple(between(1, 12), between(1, 60)), { minLength: 1, maxLength: 6 })).map(([jack, falls]) => {
+    let s = 0;
+    let sigma = jack;
+    return [[0, jack], ...falls.map(([step, fall]) => [(s += step), (sigma -= fall)])];
+  }),
+  // A star-shaped ring around a middle: it never crosses itself.
+  outline: fc.array(between(0.4, 1), { minLength: 3, maxLength: 9 }).map((radii) => radii.map((r, i) => [1000 * r * Math.cos((2 * Math.PI * i) / radii.length), 1000 + 1000 * r * Math.sin((2 * Math.PI * i) / radii.length)])),
+  voids: fc.option(between(5, 40), { nil: 0 }).map((a) => (a === 0 ? [] : [[1, -a, 1000 - a], [1, a, 1000 - a], [1, a, 1000 + a], [1, -a, 1000 + a]])),
+  stressedTendons: fc.array(fc.tuple(between(200, 5000), between(-600, 900)), { minLength: 1, maxLength: 6 }).map((rows) => rows.map(([P, e], i) => [i + 1, P, e])),
+  ducts: fc.array(fc.tuple(between(0, 120), between(80, 1200)), { minLength: 1, maxLength: 6 }),
+  tendonsInSection: fc.array(fc.tuple(between(100, 4000), between(80, 1200)), { minLength: 1, maxLength: 6 }),
+};
+
+function rows(t: Table): fc.Arbitrary<readonly (readonly Cell[])[]> {
+  const own = rowsByKey[t.key];
+  if (own) return own;
+  const row = fc.tuple(...Object.values(t.columns).map((c) => (c.kind === "number" ? share.map((u) => at(u, rangeOf(c), c)) : fc.constantFrom(...c.values.map(({ value }) => value)))));
+  return fc.array(row, { minLength: Math.max(1, t.minRows), maxLength: t.minRows + 4 });
+}
+
+/** A whole, believable section where a formula takes the section by its properties: drawn apart they contradict each other. */
+const sectionKeys = ["area", "centroidHeight", "secondMoment"];
+function wholeSection(f: Formula): boolean {
+  const keys = Object.values(f.params).map((p) => p.key);
+  return sectionKeys.filter((key) => keys.includes(key)).length >= 2;
+}
+
+function draft(p: Parameter): fc.Arbitrary<unknown> {
+  switch (p.kind) {
+    case "number": return share;
+    case "choice": return fc.constantFrom(...p.values.map(({ value }) => value));
+    case "text": return fc.constant("text");
+    case "table": return rows(p);
+  }
+}
+
+/** What the drawn table and the other arguments allow for a number. */
+function rangeHere(q: Quantity, name: string, f: Formula, args: Readonly<Record<string, unknown>>, limits: Readonly<Record<string, Partial<Bounds> | undefined>>): Range {
+  const { low, high } = rangeOf(q);
+  const limit = limits[name];
+  const factor = readFactor(q);
+  let range: Range = { low: Math.max(low, (limit?.min ?? -Infinity) / factor), high: Math.min(high, (limit?.max ?? Infinity) / factor) };
+  if (range.high < range.low) range = { low: limit?.min === undefined ? range.high : range.low, high: limit?.min === undefined ? range.high : Math.min(range.low * 2 + 1, q.max ?? Infinity) };
+  const points = args["points"] as readonly (readonly number[])[] | undefined;
+  if (q.key === "controlX" && points) return { low: points[0]![0]!, high: points.at(-1)![0]! };
+  const tendons = args["tendons"] as readonly unknown[] | undefined;
+  if (q.key === "stressingOrder" && tendons) return { low: 1, high: tendons.length };
+  if (wholeSection(f)) {
+    if (q.key === "area") return { low: 2e5, high: 2e6 };
+    if (q.key === "centroidHeight") return { low: 300, high: 900 };
+    if (q.key === "secondMoment") return { low: 2e10, high: 8e11 };
+  }
+  return range;
+}
+
+/** Arguments in the cells' units that the formula accepts, for each of its parameters. */
+export function argumentsOf(f: Formula): fc.Arbitrary<readonly Argument[]> {
+  const names = Object.keys(f.params);
+  return fc
+    .tuple(...names.map((name) => draft(f.params[name]!)))
+    .map((drawn) => {
+      const args: Record<string, unknown> = Object.fromEntries(names.map((name, i) => [name, drawn[i]]));
+      // Bounds of one argument follow from others: settle them in a few rounds.
+      for (let round = 0; round < 4; round++) {
+        let limits: Readonly<Record<string, Partial<Bounds> | undefined>> = {};
+        if (round > 0 && f.limits) {
+          const values = Object.fromEntries(names.map((name) => [name, valueOf(f.params[name]!, args[name])]));
+          limits = f.limits(values as never);
+        }
+        names.forEach((name, i) => {
+          const p = f.params[name]!;
+          if (p.kind === "number") args[name] = at(drawn[i] as number, rangeHere(p, name, f, args, limits), p);
+        });
+      }
+      return names.map((name) => args[name] as Argument);
+    })
+    .filter((args) => isAccepted(f, args));
+}
+
+function valueOf(p: Parameter, argument: unknown): unknown {
+  return p.kind === "number" ? (argument as number) * readFactor(p) : argument;
+}
+
+function isAccepted(f: Formula, args: readonly Argument[]): boolean {
+  try {
+    const values = read(f, args);
+    f.stepwise(values as never);
+    return true;
+  } catch (error) {
+    // A draw that the formula refuses says nothing about its equation.
+    if (error instanceof InputError || (error instanceof Error && error.name === "NoResult")) return false;
+    throw error;
+  }
+}

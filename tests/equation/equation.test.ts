@@ -1,0 +1,142 @@
+import fc from "fast-check";
+import { all, create, type MathJsInstance, type Unit } from "mathjs";
+import { describe, expect, it } from "vitest";
+import { coherentUnit, formulas, mathUnit, read, type Formula, type Step } from "../../src/core/index.ts";
+import { evaluateSteps, evaluateWithUnits, namesIn } from "../../taskpane/trace/secondEvaluation.ts";
+import { argumentsOf } from "./arguments.ts";
+
+const math = create(all!);
+// Angles as a dimension of their own: mixing up the two wobble conventions then shows.
+const angle = "angleunit";
+math.createUnit(angle);
+// A bare 0 has every dimension: `max(w, 0)` and `s >= 0` are sound with units too.
+const isUnit = (value: unknown): value is Unit => math.typeOf(value) === "Unit";
+for (const name of ["max", "min", "larger", "largerEq", "smaller", "smallerEq", "equal"] as const) {
+  const plain = math[name].bind(math) as (...args: readonly unknown[]) => unknown;
+  const lenient = (...args: readonly unknown[]): unknown => {
+    const unit = args.find(isUnit);
+    return plain(...args.map((arg) => (unit && arg === 0 ? math.multiply(unit, 0) : arg)));
+  };
+  math.import({ [name]: lenient }, { override: true });
+}
+
+const relative = 1e-10;
+const isEquation = (step: Step): boolean => "equation" in step;
+const each = (list: readonly Formula[]) => list.map((f) => [f.id, f] as const);
+
+/** Largest magnitude that enters a sum: a difference of great numbers may leave a small one with fewer digits. */
+function scaleOf(f: Formula, name: string, value: number, steps: Readonly<Record<string, number>>, values: Readonly<Record<string, unknown>>): number {
+  const step = f.steps[name]!;
+  if (!("equation" in step)) return Math.abs(value);
+  const scope = { ...values, ...steps } as Record<string, unknown>;
+  const largest = termsOf(step.equation).map((term) => {
+    const part: unknown = math.parse(term).evaluate({ ...scope });
+    return typeof part === "number" ? Math.abs(part) : 0;
+  });
+  return Math.max(Math.abs(value), ...largest);
+}
+
+/** The terms of the outermost sum of an equation. */
+function termsOf(equation: string): readonly string[] {
+  const root = math.parse(equation);
+  const terms: string[] = [];
+  const visit = (node: { readonly type: string; readonly op?: string; readonly args?: readonly unknown[]; readonly content?: unknown; toString(): string }): void => {
+    if (node.type === "OperatorNode" && (node.op === "+" || node.op === "-") && node.args?.length === 2) node.args.forEach((arg) => visit(arg as typeof node));
+    else if (node.type === "ParenthesisNode") visit(node.content as typeof node);
+    else terms.push(node.toString());
+  };
+  visit(root);
+  return terms.length > 1 ? terms : [];
+}
+
+describe("the equation shown and the function computed agree", () => {
+  it.each(each(formulas.filter(({ steps }) => Object.values(steps).some(isEquation))))("%s", (_, f) => {
+    fc.assert(
+      fc.property(argumentsOf(f), (args) => {
+        const values = read(f, args);
+        const computed = f.stepwise(values as never);
+        const shown = evaluateSteps(math, f, values);
+        for (const name of Object.keys(f.steps)) {
+          const [a, b] = [computed[name]!, shown[name]!];
+          if (Number.isFinite(a) || Number.isFinite(b)) expect(Math.abs(a - b), `${name}: computed ${a}, shown ${b}, arguments ${JSON.stringify(args)}`).toBeLessThanOrEqual(relative * scaleOf(f, name, a, computed, values));
+          else expect(b, name).toBe(a);
+        }
+        expect(f.compute(values as never)).toBe(computed[Object.keys(f.steps).at(-1)!]);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe("what is searched or integrated satisfies its governing equation", () => {
+  const inWords = formulas.filter(({ steps }) => Object.values(steps).some((step) => "governing" in step));
+  it.each(each(inWords))("%s", (id, f) => {
+    expect(f.proof, `${id} has a step in words and nothing that proves it`).toBeDefined();
+    fc.assert(
+      fc.property(argumentsOf(f), (args) => {
+        const values = read(f, args);
+        expect(Math.abs(f.proof!(values as never, f.stepwise(values as never))), JSON.stringify(args)).toBeLessThan(1e-9);
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
+
+describe("a wrong result would show", () => {
+  it.each(each(formulas.filter((f) => f.proof !== undefined && f.id !== "STATION" && f.id !== "TENDON_SLOPE")))("%s: the proof notices a result off by a thousandth", (_, f) => {
+    const last = Object.keys(f.steps).at(-1)!;
+    const seen = fc.sample(argumentsOf(f), { numRuns: 12, seed: 7 }).filter((args) => {
+      const values = read(f, args);
+      const steps = f.stepwise(values as never);
+      const off = (factor: number): boolean => Math.abs(f.proof!(values as never, { ...steps, [last]: steps[last]! * factor })) > 1e-9;
+      return steps[last] !== 0 && (off(1.001) || off(0.999));
+    });
+    expect(seen.length).toBeGreaterThan(6);
+  });
+});
+
+/** The powers of the base dimensions, as text. */
+function dimension(value: unknown): string {
+  if (typeof value === "number") return "a number";
+  const powers = (value as Unit & { readonly dimensions: readonly number[] }).dimensions.map((power) => Math.round(power * 1e9) / 1e9);
+  return powers.every((power) => power === 0) ? "a number" : powers.join(" ");
+}
+
+function declared({ unit, reads }: Pick<Step, "unit" | "reads">): string {
+  const spelled = mathUnit(reads ?? coherentUnit(unit)).replace(/\brad\b/g, angle);
+  return spelled === "" ? "a number" : dimension(math.unit(1, spelled));
+}
+
+describe("equations give the dimension that is declared", () => {
+  const checked = formulas.filter((f) => f.empirical === undefined && Object.values(f.steps).every(isEquation));
+  it.each(each(checked))("%s", (_, f) => {
+    for (const args of fc.sample(argumentsOf(f), { numRuns: 6, seed: 3 })) {
+      const found = evaluateWithUnits(math, f, read(f, args), angle);
+      for (const [name, step] of Object.entries(f.steps)) expect(dimension(found[name]), name).toBe(declared(step));
+    }
+  });
+
+  it("and refuse one wobble convention in place of the other", () => {
+    const own = formulas.find(({ id }) => id === "FRICTION_STRESS")!;
+    const other = formulas.find(({ id }) => id === "FRICTION_STRESS_EN1992_2004")!;
+    const mixed = { ...own, params: { ...own.params, k: other.params["k"]! } } as Formula;
+    const values = { sigma0: 1395, mu: 0.2, alpha: 0.3, k: 5e-6, x: 12000 };
+    expect(() => dimension(evaluateWithUnits(math, own, values, angle)["result"])).not.toThrow();
+    expect(() => evaluateWithUnits(math, mixed, values, angle)).toThrow();
+  });
+
+  it("unless they are a source's own fit, which says so", () => {
+    for (const { id, empirical } of formulas) if (empirical !== undefined) expect(empirical.length, id).toBeGreaterThan(20);
+  });
+});
+
+describe("every name in an equation", () => {
+  it.each(each(formulas))("%s is a parameter or an earlier step", (_, f) => {
+    const known = new Set(Object.keys(f.params));
+    for (const [name, step] of Object.entries(f.steps)) {
+      if ("equation" in step) for (const used of namesIn(math.parse(step.equation), name)) expect([...known, "pi", "true", "false"], `${name} uses ${used}`).toContain(used);
+      if ("lookup" in step) expect([...known]).toContain(step.lookup.of);
+      known.add(name);
+    }
+  });
+});
