@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { all, create, type MathJsInstance, type Unit } from "mathjs";
+import { all, create, type Unit } from "mathjs";
 import { describe, expect, it } from "vitest";
 import { coherentUnit, formulas, mathUnit, read, type Formula, type Step } from "../../src/core/index.ts";
 import { evaluateSteps, evaluateWithUnits, namesIn } from "../../taskpane/trace/secondEvaluation.ts";
