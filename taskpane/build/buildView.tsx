@@ -19,6 +19,7 @@ const nameTaken = (error: unknown): error is SheetNameTaken => error instanceof 
 /** From a template to a sheet in the workbook, and what that sheet says. */
 export function BuildView({ host, engine }: { readonly host: Host; readonly engine: Engine }) {
   const [built, setBuilt] = useState<Built>();
+  const [last, setLast] = useState<Built>();
   const touched = useRef(false);
   useEffect(() => {
     let live = true;
@@ -38,8 +39,11 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
   };
   // The form stays mounted behind a result, so that nothing typed is lost.
   return <>
-    {built && <Result host={host} built={built} again={() => { touched.current = true; setBuilt(undefined); }} />}
-    <div hidden={built !== undefined}><Form host={host} engine={engine} finished={finished} touch={() => { touched.current = true; }} /></div>
+    {built && <Result host={host} built={built} again={() => { touched.current = true; setLast(built); setBuilt(undefined); }} />}
+    <div hidden={built !== undefined}>
+      {last && <p><button type="button" class="kb-link" onClick={() => finished(last)}>Back to the result of {last.sheet}</button></p>}
+      <Form host={host} engine={engine} finished={finished} touch={() => { touched.current = true; }} />
+    </div>
   </>;
 }
 

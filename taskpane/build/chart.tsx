@@ -2,11 +2,17 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { Host } from "../../src/hosts/index.ts";
 import type { PlannedChart } from "../../src/sheet/index.ts";
 import { numberText } from "../numbers.ts";
-import { splitSymbol } from "../trace/symbols.ts";
+import { plainSymbol } from "../trace/symbols.ts";
 import { readLines, type Line } from "./chartData.ts";
 
 const dashes = ["none", "7 3", "2 3", "9 3 2 3", "4 2", "12 4"];
 const symbols = ["circle", "square", "triangle", "diamond", "plus", "star"] as const;
+
+/** Far from zero the axis starts near the values, so that lines close together can be told apart. */
+function showsZero(lines: readonly Line[]): boolean {
+  const ys = lines.flatMap((l) => l.points.map((p) => p.y));
+  return Math.min(...ys) < 0.5 * Math.max(...ys);
+}
 
 /** A picture of values along the span, with the same numbers as a table. */
 export function Chart({ host, sheet, chart, calculation }: { readonly host: Host; readonly sheet: string; readonly chart: PlannedChart; readonly calculation: number }) {
@@ -31,7 +37,7 @@ export function Chart({ host, sheet, chart, calculation }: { readonly host: Host
 
   const values = lines.filter((l) => l.kind === "value");
   const limits = lines.filter((l) => l.kind === "limit");
-  const axis = (a: PlannedChart["x"]): string => `${splitSymbol(a.label).base}${splitSymbol(a.label).sub}${a.unit && a.unit !== "–" ? ` (${a.unit})` : ""}`;
+  const axis = (a: PlannedChart["x"]): string => `${plainSymbol(a.label)}${a.unit && a.unit !== "–" ? ` (${a.unit})` : ""}`;
 
   useEffect(() => {
     if (lines.every((l) => l.points.length === 0)) return;
@@ -42,7 +48,7 @@ export function Chart({ host, sheet, chart, calculation }: { readonly host: Host
         width, height: Math.round(Math.max(200, width * 0.55)), marginLeft: 54, marginBottom: 38, marginTop: 26, marginRight: 12, className: "kb-plot",
         x: { label: axis(chart.x), labelAnchor: "center", labelArrow: "none", ticks: 6 }, y: { label: axis(chart.y), grid: true, labelArrow: "none", ticks: 6, nice: true },
         marks: [
-          Plot.ruleY([0], { className: "kb-zero" }),
+          ...(showsZero(lines) ? [Plot.ruleY([0], { className: "kb-zero" })] : []),
           ...values.flatMap((l, i) => [
             Plot.line(l.points as { x: number; y: number }[], { x: "x", y: "y", className: `kb-series kb-series-${i % 6}`, strokeDasharray: dashes[i % 6]!, strokeWidth: 1.8 }),
             Plot.dot(l.points as { x: number; y: number }[], { x: "x", y: "y", className: `kb-series kb-mark kb-series-${i % 6}`, symbol: symbols[i % 6]!, r: 2.6 }),

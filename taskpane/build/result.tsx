@@ -68,10 +68,10 @@ export function Result({ host, built, again }: { readonly host: Host; readonly b
       <div class="kb-scroll" tabIndex={0} role="group" aria-label="Checks">
         <table class="kb-table kb-checks">
           <caption class="kb-hidden">Checks with utilisation, place and verdict</caption>
-          <thead><tr><th scope="col">check</th><th scope="col">utilisation</th><th scope="col">where</th><th scope="col">verdict</th></tr></thead>
+          <thead><tr><th scope="col">check, and where it governs</th><th scope="col">utilisation</th><th scope="col">verdict</th></tr></thead>
           <tbody>{outcome.checks.map((c) => <tr key={c.id} class={c === most ? "kb-governs" : undefined}>
-            <th scope="row"><button type="button" class="kb-link" aria-label={`${c.description}: go to ${a1(c.at)}`} onClick={() => go(c.at)}>{c.description}</button></th>
-            <td>{shown(c.utilisation)}</td><td class="kb-words">{shown(c.where)}</td><td><span class={`kb-tag ${tone(shown(c.verdict))}`}>{shown(c.verdict)}</span></td>
+            <th scope="row"><button type="button" class="kb-link" aria-label={`${c.description}: go to ${a1(c.at)}`} onClick={() => go(c.at)}>{c.description}</button><div class="kb-hint">{c.where.error?.code ?? c.where.text}</div></th>
+            <td>{shown(c.utilisation)}</td><td><span class={`kb-tag ${tone(shown(c.verdict))}`}>{shown(c.verdict)}</span></td>
           </tr>)}</tbody>
         </table>
       </div>

@@ -7,7 +7,7 @@ import type { TracedCall, TracedOrigin } from "./inspect.ts";
 import type { Libraries } from "./libraries.ts";
 import { agreement, evaluateSteps, relativeDifference } from "./secondEvaluation.ts";
 import { OriginLink } from "./originLink.tsx";
-import { TradeSymbol } from "./tradeSymbol.tsx";
+import { Sentence, TradeSymbol } from "./tradeSymbol.tsx";
 
 /** Searches and integrations stop at a finite step: their residual is held to this. */
 const residual = 1e-6;
@@ -25,7 +25,7 @@ export function CallTrace({ traced, go, libraries }: Props) {
   if (!formula) return <p class="kb-problem">This Kernbook has no function KERN.{call.id}. The sheet may come from a newer version.</p>;
   return <article class="kb-call" aria-label={`KERN.${formula.id}`}>
     <h3>KERN.{formula.id}</h3>
-    <p>{formula.summary}.</p>
+    <p><Sentence of={formula.summary} />.</p>
     {refused && <p class="kb-problem"><strong>No result.</strong> {refused.message}.</p>}
     <h4>Arguments</h4>
     <ol class="kb-arguments">
@@ -33,8 +33,8 @@ export function CallTrace({ traced, go, libraries }: Props) {
     </ol>
     {trace && <Calculation traced={traced} trace={trace} libraries={libraries} />}
     <SourceOf formula={formula} />
-    {formula.notes && <section><h4>Definitions and signs</h4><ul>{formula.notes.map((n) => <li key={n}>{n}</li>)}</ul></section>}
-    {trace && trace.warnings.length > 0 && <section class="kb-warnings"><h4>Warnings</h4><ul>{trace.warnings.map((w) => <li key={w}>{w}</li>)}</ul></section>}
+    {formula.notes && <section><h4>Definitions and signs</h4><ul>{formula.notes.map((n) => <li key={n}><Sentence of={n} /></li>)}</ul></section>}
+    {trace && trace.warnings.length > 0 && <section class="kb-warnings"><h4>Warnings</h4><ul>{trace.warnings.map((w) => <li key={w}><Sentence of={w} /></li>)}</ul></section>}
   </article>;
 }
 
@@ -53,7 +53,7 @@ function ArgumentRow({ name, parameter, origin, trace, atFault, go }: { readonly
   const meaning = origin?.origin?.meaning;
   const chosen = parameter.kind === "choice" ? parameter.values.find((v) => v.value === traced?.value)?.text : undefined;
   return <li class={atFault ? "kb-at-fault" : undefined}>
-    <div class="kb-argument"><span><TradeSymbol of={parameter.symbol} /> {parameter.text}</span> <b>{parameter.kind === "table" && !(value === null) && Array.isArray(value) ? `${value.length} row${value.length === 1 ? "" : "s"}` : given(value, parameter)}{chosen && ` (${chosen})`}</b></div>
+    <div class="kb-argument"><span><TradeSymbol of={parameter.symbol} /> <Sentence of={parameter.text} /></span> <b>{parameter.kind === "table" && !(value === null) && Array.isArray(value) ? `${value.length} row${value.length === 1 ? "" : "s"}` : given(value, parameter)}{chosen && ` (${chosen})`}</b></div>
     <div class="kb-from">
       {isDefault && <span class="kb-tag">default</span>}
       {atFault && <span class="kb-tag kb-tag-bad">refused</span>}
@@ -99,7 +99,7 @@ function Calculation({ traced, trace, libraries }: { readonly traced: TracedCall
         const converted = readFactor(step) !== 1;
         const last = i === trace.steps.length - 1;
         return <li key={name} class={last ? "kb-last" : undefined}>
-          {several && (step.text || step.clause) && <div class="kb-from">{step.text}{step.clause && <span class="kb-clause"> {step.clause}</span>}</div>}
+          {several && (step.text || step.clause) && <div class="kb-from">{step.text && <Sentence of={step.text} />}{step.clause && <span class="kb-clause"> {step.clause}</span>}</div>}
           {"lookup" in step ? <LookUp of={formula.params[step.lookup.of]?.text ?? formula.steps[step.lookup.of]?.text ?? step.lookup.of} />
             : <Equation libraries={libraries} plain={"equation" in step ? step.equation : step.governing} tex={libraries ? equationTex(libraries.math, formula, name) : ""} />}
           {"equation" in step && libraries && <Equation libraries={libraries} plain={`numbers put in: ${withUnit(value, reads)}`} tex={`= ${substitutionTex(libraries.math, formula, name, known)}`} />}
@@ -120,9 +120,11 @@ function Result({ traced: { hosts, call }, trace }: { readonly traced: TracedCal
   const { result } = trace.formula;
   const where = call.whole ? "the cell" : "the spreadsheet";
   const same = typeof hosts?.value === "number" ? relativeDifference(hosts.value, trace.result) : undefined;
-  return <p class="kb-result">Result <strong>{withUnit(trace.result, result.unit)}</strong>{" "}
-    {same === undefined ? `(${where} shows ${hosts?.error?.code ?? (hosts?.text || "nothing")}; recalculate it)` : same <= agreement ? `– ${where} holds the same value.` : <span class="kb-problem">– {where} holds {numberText(hosts!.value as number)}: it was not recalculated since its inputs changed, or its sheet differs.</span>}
-  </p>;
+  return <div class="kb-result">
+    <p>Result <strong>{withUnit(trace.result, result.unit)}</strong>{same !== undefined && same <= agreement && ` – ${where} holds the same value.`}</p>
+    {same === undefined && <p class="kb-problem">{call.whole ? "The cell" : "The spreadsheet"} shows {hosts?.error?.code ?? (hosts?.text || "nothing")} in its place. Recalculate the sheet.</p>}
+    {same !== undefined && same > agreement && <p class="kb-problem">{call.whole ? "The cell" : "The spreadsheet"} holds {numberText(hosts!.value as number)} instead: it was not recalculated since its inputs changed, or it was made by another version.</p>}
+  </div>;
 }
 
 /** The displayed equations evaluated apart from the function that the worksheet runs. */

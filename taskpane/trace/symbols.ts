@@ -4,10 +4,32 @@ const greek: Readonly<Record<string, string>> = {
   Γ: "\\Gamma", Δ: "\\Delta", Θ: "\\Theta", Λ: "\\Lambda", Ξ: "\\Xi", Π: "\\Pi", Σ: "\\Sigma", Φ: "\\Phi", Ψ: "\\Psi", Ω: "\\Omega", "∞": "\\infty", "′": "'", "−": "-", "–": "-",
 };
 
-/** A symbol's letter and its subscript: `σ_p0` is σ with p0. */
-export function splitSymbol(symbol: string): { readonly base: string; readonly sub: string } {
-  const at = symbol.indexOf("_");
-  return at < 0 ? { base: symbol, sub: "" } : { base: symbol.slice(0, at), sub: symbol.slice(at + 1).replace(/_/g, ",") };
+/** A piece of a symbol: letters with a subscript. */
+export interface SymbolPart {
+  readonly base: string;
+  readonly sub: string;
+}
+
+/** `σ_p0` is σ with p0; brackets end a subscript and their contents are symbols themselves, as in `β_c(t,t_0)`. */
+export function symbolParts(symbol: string): readonly SymbolPart[] {
+  let depth = 0;
+  return symbol.split(/([()])/).flatMap((piece): readonly SymbolPart[] => {
+    if (piece === "") return [];
+    if (piece === "(" || piece === ")") {
+      depth += piece === "(" ? 1 : -1;
+      return [{ base: piece, sub: "" }];
+    }
+    const pieces = depth > 0 ? piece.split(/(,)/) : [piece];
+    return pieces.filter((p) => p !== "").map((p) => {
+      const at = p.indexOf("_");
+      return at < 0 ? { base: p, sub: "" } : { base: p.slice(0, at), sub: p.slice(at + 1).replace(/_/g, ",") };
+    });
+  });
+}
+
+/** The symbol without marks for subscripts, for places that hold plain text only. */
+export function plainSymbol(symbol: string): string {
+  return symbol.replace(/_/g, "");
 }
 
 /** Is there a symbol at all? A dash stands for none. */
@@ -32,9 +54,7 @@ function texOf(text: string, upright: boolean): string {
   }).join("").trim();
 }
 
-/** The TeX of a trade symbol such as `σ_p0` or `Δσ_el`. */
+/** The TeX of a trade symbol such as `σ_p0`, `Δσ_el` or `β_c(t,t_0)`. */
 export function symbolTex(symbol: string): string {
-  const { base, sub } = splitSymbol(symbol);
-  const letters = texOf(base, false);
-  return sub ? `{${letters}}_{${texOf(sub, true)}}` : letters;
+  return symbolParts(symbol).map(({ base, sub }) => (sub ? `{${texOf(base, false)}}_{${texOf(sub, true)}}` : /^[(),]$/.test(base) ? base.replace(",", "{,}") : texOf(base, false))).join("");
 }

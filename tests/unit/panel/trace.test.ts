@@ -49,7 +49,7 @@ describe("reading a cell's formula", () => {
 });
 
 describe("typesetting", () => {
-  it.each([["σ_p0", "{\\sigma}_{\\mathrm{p0}}"], ["k", "k"], ["f_ck,t", "{f}_{\\mathrm{ck}{,}\\mathrm{t}}"], ["RH", "\\mathrm{RH}"], ["Δσ_el", "{\\Delta \\sigma}_{\\mathrm{el}}"]])("%s", (symbol, tex) => {
+  it.each([["σ_p0", "{\\sigma}_{\\mathrm{p0}}"], ["k", "k"], ["f_ck,t", "{f}_{\\mathrm{ck}{,}\\mathrm{t}}"], ["RH", "\\mathrm{RH}"], ["β_c(t,t_0)", "{\\beta}_{\\mathrm{c}}(t{,}{t}_{0})"], ["Δσ_el", "{\\Delta \\sigma}_{\\mathrm{el}}"]])("%s", (symbol, tex) => {
     expect(symbolTex(symbol)).toBe(tex);
   });
 

@@ -1,0 +1,97 @@
+import { describe, expect, it } from "vitest";
+import type { Template } from "../../../src/sheet/index.ts";
+import template from "../../../src/templates/post-tensioned-en1992-2004.json" with { type: "json" };
+import { readLines } from "../../../taskpane/build/chartData.ts";
+import { allProblems, fieldGroups, freeName, inputValues, problemOf, problemOfName, shapeValues, typedDefaults, typedExample, type Field } from "../../../taskpane/build/fields.ts";
+import { numberText } from "../../../taskpane/numbers.ts";
+import { FakeHost } from "./fakeHost.ts";
+
+const beam = template as unknown as Template;
+const humidity: Field = { id: "RH", text: "relative humidity", symbol: "RH", unit: "%", bounds: { min: 0, max: 100 }, freeText: false, mayBeEmpty: false, default: "70", allowed: "0 to 100 %" };
+
+describe("a typed input", () => {
+  it.each([["70"], ["0"], ["100"], [""], ["  "]])("takes “%s”", (typed) => expect(problemOf(humidity, typed)).toBeUndefined());
+
+  it.each([["-1", "too low"], ["100.5", "too high"], ["dry", "no number"], ["7,5", "decimal point"], ["1e999", "no number"]])("refuses “%s”, naming input, value and range", (typed, why) => {
+    const problem = problemOf(humidity, typed)!;
+    expect(problem).toContain("RH (relative humidity)");
+    expect(problem).toContain(typed.replace("-", "−"));
+    expect(problem).toContain(why);
+    expect(problem).toContain("allowed: 0 to 100 %");
+  });
+
+  it("keeps to exclusive bounds and whole numbers", () => {
+    expect(problemOf({ ...humidity, bounds: { above: 0 } }, "0")).toContain("too low");
+    expect(problemOf({ ...humidity, bounds: { below: 5 } }, "5")).toContain("too high");
+    expect(problemOf({ ...humidity, bounds: { whole: true } }, "1.5")).toContain("not a whole number");
+  });
+
+  it("never judges free text", () => expect(problemOf({ ...humidity, freeText: true }, "=1+1")).toBeUndefined());
+});
+
+describe("the form of the beam template", () => {
+  const groupsFor = (typed: Record<string, string>) => fieldGroups(beam, shapeValues(beam, { ...typedDefaults(beam), ...typed }));
+
+  it("shows the dimensions of the chosen section only", () => {
+    const ids = (section: string): readonly string[] => groupsFor({ section }).flatMap((g) => g.fields.map((f) => f.id));
+    expect(ids("RECTANGLE")).toContain("b");
+    expect(ids("RECTANGLE")).not.toContain("btop");
+    expect(ids("I")).toContain("btop");
+  });
+
+  it("has a row for each tendon and each of its points", () => {
+    const tables = groupsFor({ tendons: "2", points: "4" }).flatMap((g) => g.tables);
+    expect(tables.find((t) => t.id === "controlPoints")!.over.map((o) => o.length)).toEqual([2, 4]);
+  });
+
+  it("takes the example without a complaint and gives it back as the template has it", () => {
+    const typed = typedExample(beam);
+    expect([...allProblems(beam, typed).values()]).toEqual([]);
+    const given = inputValues(beam, typed);
+    for (const [id, value] of Object.entries(beam.example.inputs)) expect(given[id], id).toEqual(value === "" ? null : value);
+  });
+
+  it("keeps what was typed for rows that are not there for the moment", () => {
+    const typed = { ...typedExample(beam), tendons: "1" };
+    expect((inputValues(beam, typed)["strands"] as readonly unknown[]).length).toBe(1);
+    expect((inputValues(beam, { ...typed, tendons: "3" })["strands"] as readonly unknown[])).toEqual(beam.example.inputs["strands"]);
+  });
+
+  it("names the member where a table's cell is wrong", () => {
+    const problems = allProblems(beam, { ...typedExample(beam), "cpx/1/2": "far" });
+    expect(problems.get("cpx/1/2")).toMatch(/tendon 2, point 3.*far/);
+  });
+
+  it("asks for shape inputs that are empty or out of range", () => {
+    expect(allProblems(beam, { ...typedExample(beam), tendons: "" }).get("tendons")).toContain("is empty");
+    expect(allProblems(beam, { ...typedExample(beam), tendons: "60" }).get("tendons")).toContain("too high");
+  });
+});
+
+describe("the name of the new sheet", () => {
+  it("is free whatever the case of letters", () => {
+    expect(freeName("Beam", ["BEAM", "beam 2"])).toBe("Beam 3");
+    expect(problemOfName("beam", ["Beam"])).toContain("already has a sheet named “beam”");
+  });
+
+  it.each([["", "1 to 31"], ["x".repeat(32), "32 characters"], ["a/b", "“/”"], ["a[1]", "“[”"], ["'a", "apostrophe"], ["History", "History"]])("refuses “%s”", (name, why) => expect(problemOfName(name, [])).toContain(why));
+
+  it("takes an ordinary name", () => expect(problemOfName("Beam B1", ["Sheet1"])).toBeUndefined());
+});
+
+describe("chart lines", () => {
+  it("leaves out points without a number and repeated ones", async () => {
+    const host = new FakeHost();
+    [[0, 5], [3, 6], [3, 6], [6, null], [9, 7]].forEach(([x, y], r) => {
+      host.put("S", r, 0, { value: x! });
+      host.put("S", r, 1, { value: y! });
+    });
+    const area = (column: number) => ({ row: 0, column, rows: 5, columns: 1 });
+    const chart = { id: "c", title: "c", x: { label: "x", unit: "m" }, y: { label: "y", unit: "kN" }, at: area(3), series: [{ name: "force", kind: "value" as const, x: area(0), y: area(1) }] };
+    expect(await readLines(host, "S", chart)).toEqual([{ name: "force", kind: "value", points: [{ x: 0, y: 5 }, { x: 3, y: 6 }, { x: 9, y: 7 }] }]);
+  });
+});
+
+it("writes numbers for reading", () => {
+  expect([0, -0.1, 1234.5678, 2.5e-6, 1.2e25].map(numberText)).toEqual(["0", "−0.1", "1234.57", "2.5 × 10⁻⁶", "1.2 × 10²⁵"]);
+});
