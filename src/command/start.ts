@@ -1,0 +1,67 @@
+/** Builds the pages where needed and serves the workbench on this machine. */
+import { createServer } from "node:http";
+import type { Server } from "node:http";
+import sirv from "sirv";
+import { buildIfStale, dist } from "./build.ts";
+
+const defaultPort = 3000;
+const portsTried = 20;
+const host = "localhost";
+
+/** The port the environment asks for; undefined where it asks for none. */
+function wantedPort(): number | undefined {
+  const text = process.env.PORT;
+  if (text === undefined || text === "") return undefined;
+  const port = Number(text);
+  if (!Number.isInteger(port) || port < 1 || port > 65_535) throw new Error(`PORT is “${text}”; a whole number from 1 to 65535 is needed`);
+  return port;
+}
+
+function listen(server: Server, port: number): Promise<boolean> {
+  return new Promise((resolve, reject) => {
+    const failed = (error: NodeJS.ErrnoException): void => {
+      if (error.code === "EADDRINUSE") resolve(false);
+      else if (error.code === "EACCES") reject(new Error(`port ${port} may not be opened by this user; set PORT to one above 1024`));
+      else reject(error);
+    };
+    server.once("error", failed);
+    server.listen(port, host, () => {
+      server.off("error", failed);
+      resolve(true);
+    });
+  });
+}
+
+async function openPort(server: Server): Promise<number> {
+  const wanted = wantedPort();
+  if (wanted !== undefined) {
+    if (await listen(server, wanted)) return wanted;
+    throw new Error(`port ${wanted} is taken by another program; end that one, or set PORT to another port`);
+  }
+  for (let port = defaultPort; port < defaultPort + portsTried; port++) {
+    if (await listen(server, port)) {
+      if (port !== defaultPort) console.log(`Port ${defaultPort} is taken by another program; using ${port}.`);
+      return port;
+    }
+  }
+  throw new Error(`ports ${defaultPort} to ${defaultPort + portsTried - 1} are all taken; set PORT to a free one`);
+}
+
+try {
+  await buildIfStale((text) => console.log(text));
+  const pages = sirv(dist, { etag: true, setHeaders: (response) => response.setHeader("Cache-Control", "no-cache") });
+  const server = createServer((request, response) => pages(request, response, () => {
+    response.statusCode = 404;
+    response.end("Not found");
+  }));
+  const port = await openPort(server);
+  console.log(`
+Kernbook is ready: http://${host}:${port}/
+
+Open that address in a browser. The grid shows a worked check sheet of an invented beam: change an input and everything
+recalculates; select a cell and open Trace in the panel to see the equation behind it; on Sheet1 type =KERN. to try a function.
+Press Ctrl+C here to stop.`);
+} catch (error) {
+  console.error(`Kernbook could not be started: ${error instanceof Error ? error.message : String(error)}`);
+  process.exitCode = 1;
+}

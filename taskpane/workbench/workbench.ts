@@ -1,0 +1,55 @@
+import { openGridInBrowser, type GridHost } from "../../src/hosts/index.ts";
+import { expand } from "../../src/sheet/index.ts";
+import { templates } from "../../src/templates/index.ts";
+import { mountPanel, rememberBuilt } from "../index.ts";
+import { makeDivider } from "./divider.ts";
+import "./workbench.css";
+
+declare global {
+  interface Window {
+    /** For the browser's console and for tests. */
+    kernbook: { readonly ready: Promise<void>; host?: GridHost };
+  }
+}
+
+const element = (id: string): HTMLElement => document.getElementById(id)!;
+
+/** A sheet name of the example's own name. */
+function sheetNameOf(name: string): string {
+  return name.replace(/[[\]:*?/\\]/g, " ").replace(/\s+/g, " ").trim().slice(0, 31).trim();
+}
+
+/** The newcomer's first sight: the first template with its invented example, computed. */
+async function buildDemonstration(host: GridHost): Promise<void> {
+  const template = templates[0];
+  if (!template) return;
+  const plan = expand(template, template.example.inputs);
+  const { sheet } = await host.apply(plan, { sheetName: sheetNameOf(template.example.name), progress: (_done, _of, what) => (element("opening").textContent = `Building the demonstration sheet: ${what} …`) });
+  rememberBuilt(plan, sheet);
+  await host.select({ sheet, row: 0, column: 0 });
+}
+
+async function open(): Promise<void> {
+  const grid = element("grid");
+  const sheet = document.createElement("div");
+  sheet.id = "sheet";
+  grid.append(sheet);
+  const host = await openGridInBrowser(sheet);
+  window.kernbook.host = host;
+  makeDivider(element("divider"), element("panel"));
+  mountPanel(element("panel"), host);
+  await buildDemonstration(host);
+  element("opening").remove();
+}
+
+function fail(error: unknown): never {
+  const text = error instanceof Error ? error.message : String(error);
+  const place = document.createElement("p");
+  place.className = "failure";
+  place.setAttribute("role", "alert");
+  place.textContent = `The workbench could not be opened: ${text}`;
+  element("opening").replaceWith(place);
+  throw error;
+}
+
+window.kernbook = { ready: open().catch(fail) };

@@ -1,0 +1,49 @@
+import { fileURLToPath } from "node:url";
+import HtmlWebpackPlugin from "html-webpack-plugin";
+import MiniCssExtractPlugin from "mini-css-extract-plugin";
+import TerserPlugin from "terser-webpack-plugin";
+import { tsImport } from "tsx/esm/api";
+import webpack from "webpack";
+
+/** Where the reference pages stand: what the spreadsheet program opens for help on a function. */
+const helpAddress = process.env.KERNBOOK_HELP ?? "https://localhost:3000/reference.html";
+
+/** Writes functions.json from the declarations themselves. */
+class FunctionMetadataPlugin {
+  apply(compiler) {
+    compiler.hooks.thisCompilation.tap("functions.json", (compilation) => {
+      const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL;
+      compilation.hooks.processAssets.tapPromise({ name: "functions.json", stage }, async () => {
+        const { metadata } = await tsImport("./functions/index.ts", import.meta.url);
+        compilation.emitAsset("functions.json", new webpack.sources.RawSource(`${JSON.stringify(metadata(helpAddress), null, 1)}\n`));
+      });
+    });
+  }
+}
+
+export default (_env, { mode = "production" }) => ({
+  mode,
+  target: ["web", "es2022"],
+  context: fileURLToPath(new URL(".", import.meta.url)),
+  entry: {
+    functions: "./functions/functions.ts",
+    workbench: "./taskpane/workbench/workbench.ts",
+  },
+  output: { path: fileURLToPath(new URL("dist", import.meta.url)), filename: "[name].js", chunkFilename: "parts/[name].[contenthash:8].js", assetModuleFilename: "parts/[hash][ext]", clean: true },
+  resolve: { extensions: [".ts", ".tsx", ".mjs", ".js", ".json"] },
+  module: {
+    rules: [
+      { test: /\.tsx?$/, exclude: /node_modules/, loader: "ts-loader", options: { transpileOnly: true, compilerOptions: { noEmit: false, allowImportingTsExtensions: false, sourceMap: false } } },
+      { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
+    ],
+  },
+  plugins: [
+    new FunctionMetadataPlugin(),
+    new MiniCssExtractPlugin({ filename: "[name].css", chunkFilename: "parts/[name].[contenthash:8].css", ignoreOrder: true }),
+    new HtmlWebpackPlugin({ filename: "index.html", template: "taskpane/workbench/index.html", chunks: ["workbench"], scriptLoading: "defer" }),
+  ],
+  optimization: { minimizer: [new TerserPlugin({ minify: TerserPlugin.esbuildMinify, extractComments: false })] },
+  performance: { hints: false },
+  devtool: mode === "production" ? false : "source-map",
+  stats: "errors-warnings",
+});
