@@ -1,0 +1,45 @@
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { dist } from "../../src/command/build.ts";
+import { cellWhen, openWorkshop, placeOf, seriousProblems, typeInCell, whenReady, type Workshop } from "./browser.ts";
+
+describe("the workbench page", () => {
+  let shop: Workshop;
+  beforeAll(async () => {
+    if (!existsSync(join(dist, "index.html"))) throw new Error("the pages are not built: npm run build");
+    shop = await openWorkshop();
+  });
+  afterAll(() => shop?.close());
+
+  it("opens without an error and asks no other server for anything", async () => {
+    const { page, errors, external } = await shop.open();
+    await whenReady(page);
+    expect(errors).toEqual([]);
+    expect(external).toEqual([]);
+  });
+
+  it("takes clicks and typing on the grid", async () => {
+    const { page } = await shop.open();
+    await whenReady(page);
+    const sheet = (await page.evaluate(() => window.kernbook.host!.sheetNames()))[0]!;
+    await typeInCell(page, sheet, "C4", "=KERN.FRICTION_STRESS(1395,0.2,0.3,0.003,12)");
+    // 1395 · e^(−0.2·0.3 − 0.003·12), worked with a pocket calculator.
+    const { value } = await cellWhen(page, sheet, "C4", (cell) => typeof cell.value === "number");
+    expect(value).toBeCloseTo(1267.307, 2);
+  });
+
+  it.each(["light", "dark"] as const)("has no serious accessibility problem in the %s theme", async (theme) => {
+    const { page } = await shop.open({ theme });
+    await whenReady(page);
+    expect(await seriousProblems(page, "body", ["canvas"])).toEqual([]);
+  });
+});
+
+describe("cell addresses", () => {
+  it("count from 0", () => {
+    expect(placeOf("A1")).toEqual({ row: 0, column: 0 });
+    expect(placeOf("AB12")).toEqual({ row: 11, column: 27 });
+    expect(() => placeOf("12")).toThrow("no cell address");
+  });
+});
