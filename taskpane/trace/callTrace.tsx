@@ -9,9 +9,6 @@ import { agreement, evaluateSteps, relativeDifference } from "./secondEvaluation
 import { OriginLink } from "./originLink.tsx";
 import { Sentence, TradeSymbol } from "./tradeSymbol.tsx";
 
-/** Searches and integrations stop at a finite step: their residual is held to this. */
-const residual = 1e-6;
-
 interface Props {
   readonly traced: TracedCall;
   readonly from: string;
@@ -145,7 +142,7 @@ function Second({ trace, known, libraries }: { readonly trace: Trace; readonly k
     {failure ? <p class="kb-problem">The displayed equations could not be evaluated: {failure}.</p> : compared.length > 0 && (worst <= agreement
       ? <p><span class="kb-tag kb-tag-good">agrees</span> The displayed {compared.length > 1 ? "equations give" : "equation gives"} {withUnit(second![compared.at(-1)!.name]!, compared.at(-1)!.step.reads ?? coherentUnit(compared.at(-1)!.step.unit))}; greatest relative difference {numberText(worst)}.</p>
       : <p class="kb-problem"><span class="kb-tag kb-tag-bad">disagrees</span> The displayed equations and the function differ by {numberText(worst)} relative. Do not use this value.</p>)}
-    {inWords.length > 0 && trace.proof !== undefined && <p><span class={`kb-tag ${Math.abs(trace.proof) <= residual ? "kb-tag-good" : "kb-tag-bad"}`}>{Math.abs(trace.proof) <= residual ? "agrees" : "disagrees"}</span> Of {inWords.map((s, i) => <>{i > 0 && ", "}<TradeSymbol of={s.step.symbol} /></>)} the governing equation leaves a relative residual of {numberText(trace.proof)}.</p>}
+    {inWords.length > 0 && trace.proof !== undefined && <p><span class={`kb-tag ${Math.abs(trace.proof) <= agreement ? "kb-tag-good" : "kb-tag-bad"}`}>{Math.abs(trace.proof) <= agreement ? "agrees" : "disagrees"}</span> Of {inWords.map((s, i) => <>{i > 0 && ", "}<TradeSymbol of={s.step.symbol} /></>)} the governing equation leaves a relative residual of {numberText(trace.proof)}.</p>}
     <p class="kb-from">This shows that display and function say the same, not that the equation fits your case.</p>
   </section>;
 }

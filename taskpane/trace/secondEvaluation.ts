@@ -86,7 +86,7 @@ export function relativeDifference(a: number, b: number): number {
 /** Beyond this the two ways of computing disagree; rounding alone stays far below. */
 export const agreement = 1e-9;
 
-/** mathjs with units. `rad` must be created as a dimension of its own: see `createAngleDimension`. */
+/** mathjs with units; to keep radians apart from numbers it needs a unit made for them with `createUnit`. */
 export type UnitEvaluator = Pick<MathJsInstance, "parse" | "unit">;
 
 /**

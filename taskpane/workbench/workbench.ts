@@ -5,12 +5,15 @@ import { mountPanel, rememberBuilt } from "../index.ts";
 import { makeDivider } from "./divider.ts";
 import "./workbench.css";
 
-declare global {
-  interface Window {
-    /** For the browser's console and for tests. */
-    kernbook: { readonly ready: Promise<void>; host?: GridHost };
-  }
+/** For the browser's console and for tests, as `window.kernbook`. */
+interface Handle {
+  ready: boolean;
+  host?: GridHost;
+  cellBox?: (address: string) => DOMRect;
 }
+
+const handle: Handle = { ready: false };
+Object.assign(window, { kernbook: handle });
 
 const element = (id: string): HTMLElement => document.getElementById(id)!;
 
@@ -29,17 +32,26 @@ async function buildDemonstration(host: GridHost): Promise<void> {
   await host.select({ sheet, row: 0, column: 0 });
 }
 
+/** The grid counts from the corner of its largest canvas. */
+function boxOnPage({ x, y, width, height }: DOMRect, grid: HTMLElement): DOMRect {
+  const canvases = [...grid.querySelectorAll("canvas")].map((canvas) => canvas.getBoundingClientRect());
+  const largest = canvases.reduce((most, box) => (box.width * box.height > most.width * most.height ? box : most));
+  return new DOMRect(largest.x + x, largest.y + y, width, height);
+}
+
 async function open(): Promise<void> {
   const grid = element("grid");
   const sheet = document.createElement("div");
   sheet.id = "sheet";
   grid.append(sheet);
   const host = await openGridInBrowser(sheet);
-  window.kernbook.host = host;
+  handle.host = host;
+  handle.cellBox = (address) => boxOnPage(host.cellBox(address), sheet);
   makeDivider(element("divider"), element("panel"));
   mountPanel(element("panel"), host);
   await buildDemonstration(host);
   element("opening").remove();
+  handle.ready = true;
 }
 
 function fail(error: unknown): never {
@@ -52,4 +64,4 @@ function fail(error: unknown): never {
   throw error;
 }
 
-window.kernbook = { ready: open().catch(fail) };
+void open().catch(fail);
