@@ -33,18 +33,22 @@ export function drawIn(tendon: FallingStress, slip: number, E_p: number): { read
   return { level, length };
 }
 
+/** What errors of the area rule are measured by: Δ·E_p, and for a draw-in too small for the digits of σ·L a hundred-thousandth of that. */
+const scale = ({ stress, length }: FallingStress, need: number): number => need + 1e-5 * stress(0) * length;
+
 /** Relative error of the area rule at the stress where the draw-in ends. */
-export function levelError({ stress, length, breaks }: FallingStress, level: number, slip: number, E_p: number): number {
-  if (slip === 0) return level / stress(0) - 1;
+export function levelError(tendon: FallingStress, level: number, slip: number, E_p: number): number {
+  const { stress, length, breaks } = tendon;
+  const need = slip * E_p;
   const end = stress(length) >= level ? length : zero((s) => stress(s) - level, 0, length);
-  return (2 * (integrate(stress, 0, end, breaks) - end * level)) / (slip * E_p) - 1;
+  return (2 * (integrate(stress, 0, end, breaks) - end * level) - need) / scale(tendon, need);
 }
 
 /** By how much the area rule is missed just before and just behind the place where the draw-in ends, relative. */
 export function lengthError(tendon: FallingStress, reach: number, slip: number, E_p: number): number {
-  if (slip === 0) return reach / tendon.length;
+  const need = slip * E_p;
   const step = 1e-9 * tendon.length;
-  const tooMuch = setOver(tendon, Math.max(reach - step, 0)) / (slip * E_p) - 1;
-  const tooLittle = reach + step >= tendon.length ? 0 : 1 - setOver(tendon, reach + step) / (slip * E_p);
-  return Math.max(tooMuch, tooLittle, 0);
+  const tooMuch = setOver(tendon, Math.max(reach - step, 0)) - need;
+  const tooLittle = reach + step >= tendon.length ? 0 : need - setOver(tendon, reach + step);
+  return Math.max(tooMuch, tooLittle, 0) / scale(tendon, need);
 }

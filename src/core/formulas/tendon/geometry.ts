@@ -44,15 +44,16 @@ export const tendonSlope = stepwise({
     const p = profile(points);
     return { slope: slopeAt(p, within(p, at)) };
   },
+  /** Derivative of the parabola through three points of the segment. */
   proof: ({ points, x: at }, { slope }) => {
     const p = profile(points);
     const a = within(p, at);
-    const next = breaks(p).find((b) => b > a) ?? right(p);
-    if (next === a) return 0;
-    // A parabola's chord has the slope of its middle.
-    const chord = (eccentricityAt(p, next) - eccentricityAt(p, a)) / (next - a);
-    const middle = slopeAt(p, (a + next) / 2);
-    return Number.isFinite(slope) ? (chord - middle) / (1 + Math.abs(middle)) : 1;
+    const to = breaks(p).find((b) => b > a) ?? right(p);
+    const from = breaks(p).filter((b) => b < to).at(-1)!;
+    const u = (a - from) / (to - from);
+    const [e_0, e_m, e_1] = [from, (from + to) / 2, to].map((place) => eccentricityAt(p, place)) as [number, number, number];
+    const derivative = (e_0 * (4 * u - 3) + e_m * (4 - 8 * u) + e_1 * (4 * u - 1)) / (to - from);
+    return (slope - derivative) / (1 + Math.abs(derivative));
   },
   unpublished: "Derivative of the eccentricity, which is checked.",
 });

@@ -1,0 +1,110 @@
+import { describe, expect, test } from "vitest";
+import { InputError, NoResult } from "../../../src/core/index.ts";
+import { kern, prints, traced } from "./kern.ts";
+
+describe("published draw-in", () => {
+  // Swiss university exercise to SIA 262; text seen: two slopes, 24.45 kN/m over the first 6.2195 m and 99.61 kN/m beyond; 6 mm; 2850 mm².
+  test("two friction slopes", () => {
+    const area = 2850;
+    const [p1, p2] = [24450 / area, 99610 / area];
+    const start = 3976000 / area;
+    const table = [[0, start], [6.2195, start - p1 * 6.2195], [15, start - p1 * 6.2195 - p2 * (15 - 6.2195)]];
+    prints(kern("DRAW_IN_LENGTH_TABLE", table, 6, 195) - 6.2195, "1.7");
+    const level = kern("DRAW_IN_LEVEL_STRESS_TABLE", table, 6, 195);
+    const loss = ((start - kern("STRESS_AFTER_DRAW_IN", start, level)) * area) / 1000;
+    // The source rounds the 1.697 m to 1.70 m before it goes on: 2 · 99.61 kN/m · 0.005 m besides half a unit of the last digit.
+    expect(Math.abs(loss - 643)).toBeLessThanOrEqual(0.5 + 2 * 99.61 * 0.005);
+  });
+
+  // Graduation report ENIT Tunis, sections 3.2.2 and 3.3.1; text seen: k = 0.00308 1/m, d = 15.95 m by the slope at the jack.
+  test("uniform slope", () => {
+    const k = (0.18 * 0.258) / 43 + 0.002;
+    prints(k, "0.00308");
+    prints(kern("DRAW_IN_LENGTH_UNIFORM", 6, 190, 1455 * k, 43), "15.95");
+  });
+
+  // Official question (UPSC 2022); text seen: 5 mm over 30 m without friction, 3.5 % of 1000 N/mm².
+  // Result recalled from memory (Indian textbook): 3 mm over 10 m, 63.0 N/mm².
+  test("no friction: the slip spreads over the whole length", () => {
+    prints((kern("DRAW_IN_LOSS_UNIFORM", 5, 210, 0, 30) / 1000) * 100, "3.5");
+    prints(kern("DRAW_IN_LOSS_UNIFORM", 3, 210, 0, 10), "63.0");
+  });
+});
+
+describe("area rule", () => {
+  const line = [[0, 0, ""], [40, 0, ""]];
+  const harped = [[0, -200, ""], [8, 300, ""], [16, 300, ""], [24, -200, ""]];
+
+  test("exponential friction along a straight tendon: closed form of the area", () => {
+    const [s0, k, slip, E] = [1400, 0.004, 6, 195] as const;
+    const l = kern("DRAW_IN_LENGTH", line, "LEFT", s0, 0.2, k, slip, E);
+    const mean = (-s0 * Math.expm1(-k * l)) / (k * l);
+    expect((2 * l * (mean - s0 * Math.exp(-k * l))) / (slip * E)).toBeCloseTo(1, 10);
+    expect(kern("DRAW_IN_LEVEL_STRESS", line, "LEFT", s0, 0.2, k, slip, E)).toBeCloseTo(s0 * Math.exp(-k * l), 8);
+    // The same tendon with the wobble as an angle: k/μ.
+    expect(kern("DRAW_IN_LENGTH_EN1992_2004", line, "LEFT", s0, 0.2, k / 0.2, slip, E)).toBeCloseTo(l, 9);
+  });
+
+  test("a kink can stop the draw-in: the stress then lies between those before and behind it", () => {
+    for (const slip of [0.5, 1, 2, 3, 3.5, 5, 6, 8, 12, 20]) {
+      const args = [harped, "LEFT", 1395, 0.2, 0.002, slip, 195] as const;
+      const level = traced("DRAW_IN_LEVEL_STRESS", ...args);
+      const length = traced("DRAW_IN_LENGTH", ...args);
+      expect(Math.abs(level.proof!)).toBeLessThan(1e-9);
+      expect(Math.abs(length.proof!)).toBeLessThan(1e-9);
+      // By closed form: between kinks the stress decays with k alone.
+      const kink = Math.exp(-0.2 * Math.atan(0.0625));
+      let area = 0;
+      for (const [from, to, factor] of [[0, 8, 1], [8, 16, kink], [16, 24, kink * kink]] as const) {
+        const start = 1395 * factor;
+        const reach = Math.min(to, Math.max(from, level.result > 0 ? Math.log(start / level.result) / 0.002 : to));
+        if (reach > from) area += (start * (Math.exp(-0.002 * from) - Math.exp(-0.002 * reach))) / 0.002 - level.result * (reach - from);
+      }
+      expect((2 * area) / (slip * 195)).toBeCloseTo(1, 9);
+    }
+    expect(kern("DRAW_IN_LENGTH", harped, "LEFT", 1395, 0.2, 0.002, 2, 195)).toBeCloseTo(8, 9);
+  });
+
+  test("the dead end: the whole tendon loses, and the uniform rule says the same", () => {
+    const [p, L, slip] = [2, 15, 9] as const;
+    const table = [[0, 1300], [L, 1300 - p * L]];
+    const loss = kern("DRAW_IN_LOSS_UNIFORM", slip, 195, p, L);
+    expect(loss).toBeCloseTo((slip * 195) / L + p * L, 9);
+    expect(kern("DRAW_IN_LENGTH_UNIFORM", slip, 195, p, L)).toBe(L);
+    expect(kern("DRAW_IN_LENGTH_TABLE", table, slip, 195)).toBe(L);
+    expect(2 * (1300 - kern("DRAW_IN_LEVEL_STRESS_TABLE", table, slip, 195))).toBeCloseTo(loss, 8);
+  });
+
+  test("just at the dead end both branches meet", () => {
+    const [p, L] = [2, 15] as const;
+    const slip = (p * L * L) / 195;
+    expect(kern("DRAW_IN_LOSS_UNIFORM", slip * (1 + 1e-12), 195, p, L)).toBeCloseTo(2 * p * L, 8);
+    expect(kern("DRAW_IN_LOSS_UNIFORM", slip * (1 - 1e-12), 195, p, L)).toBeCloseTo(2 * p * L, 8);
+  });
+
+  test("no friction at all: slip over length", () => {
+    expect(1400 - kern("STRESS_AFTER_DRAW_IN", 1400, kern("DRAW_IN_LEVEL_STRESS", line, "RIGHT", 1400, 0, 0, 6, 195))).toBeCloseTo((6 * 195) / 40, 9);
+  });
+
+  test("no slip: nothing changes", () => {
+    expect(kern("DRAW_IN_LENGTH", harped, "LEFT", 1395, 0.2, 0.002, 0, 195)).toBe(0);
+    expect(kern("DRAW_IN_LEVEL_STRESS", harped, "LEFT", 1395, 0.2, 0.002, 0, 195)).toBe(1395);
+    expect(kern("DRAW_IN_LOSS_UNIFORM", 0, 195, 2, 15)).toBe(0);
+  });
+
+  test("a slip that takes all the stress has no result", () => {
+    const short = [[0, 0, ""], [3, 0, ""]];
+    expect(() => kern("DRAW_IN_LEVEL_STRESS", short, "LEFT", 1000, 0.2, 0.002, 20, 195)).toThrow(NoResult);
+    expect(() => kern("DRAW_IN_LEVEL_STRESS", short, "LEFT", 1000, 0.2, 0.002, 20, 195)).toThrow("a draw-in of 20 mm takes all the stress at the anchorage");
+  });
+
+  test.each([
+    ["a table that does not start at the jack", [[1, 1300], [5, 1290]], "must be 0 m"],
+    ["distances out of order", [[0, 1300], [5, 1290], [4, 1280]], "station 3 at 4 m does not lie beyond station 2 at 5 m"],
+    ["a stress that rises", [[0, 1300], [5, 1310]], "the stress rises from 1300 MPa at station 1 to 1310 MPa at station 2"],
+  ] as const)("%s is refused", (_, table, message) => {
+    const call = (): number => kern("DRAW_IN_LENGTH_TABLE", table, 6, 195);
+    expect(call).toThrow(InputError);
+    expect(call).toThrow(message);
+  });
+});

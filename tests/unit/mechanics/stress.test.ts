@@ -1,0 +1,129 @@
+import { describe, expect, test } from "vitest";
+import { cautions, formulas, InputError, NoResult } from "../../../src/core/index.ts";
+import { inch, kern, kip, ksi, prints, traced } from "./kern.ts";
+
+describe("published stresses", () => {
+  // McCormac & Brown, Design of Reinforced Concrete, 9th ed., Example 19.1; text seen. Tension positive there.
+  test("rectangular beam, straight tendon", () => {
+    const [A, I] = [288 * inch ** 2, 13824 * inch ** 4];
+    const M = ((3 * 20 ** 2) / 8) * 12 * kip * (inch / 1000);
+    const at = (moment: number, y: number): number => -kern("FIBRE_STRESS", 250 * kip, 9 * inch, moment, A, I, y * inch) / ksi;
+    prints(at(M, -12), "-0.477");
+    prints(at(M, 12), "-1.259");
+    prints(at(0, -12), "1.085");
+    prints(at(0, 12), "-2.821");
+  });
+
+  // Slides on the camber of a BT84 beam; text seen: trial loss 15 ksi (stress rounded to 188 ksi there), concrete stress at the strands 3.82 ksi, loss 32.27 ksi.
+  test("concrete stress at the strands, second trial", () => {
+    const M = 28046 * kip * (inch / 1000);
+    const stress = kern("CONCRETE_STRESS_AT_TENDON", 188 * 56 * 0.153 * kip, (42.37 - 4.68) * inch, M, 772 * inch ** 2, 710000 * inch ** 4) / ksi;
+    prints(stress, "3.82");
+    prints((28500 / 3374) * stress, "32.27");
+  });
+
+  // One-page worked problem "Prestressed Beam Problem"; text seen: e = 3.62 in for 233 kip, P = 220.91 kip for 4 in, soffit without stress.
+  test("force and eccentricity for a soffit without stress", () => {
+    const section = [200 * inch ** 2, ((10 * 20 ** 3) / 12) * inch ** 4, 10 * inch] as const;
+    const M = 1620 * kip * (inch / 1000);
+    prints(kern("ECCENTRICITY_FOR_FIBRE_STRESS", 0, 233 * kip, M, ...section) / inch, "3.62");
+    prints(kern("PRESTRESS_FOR_FIBRE_STRESS", 0, 4 * inch, M, ...section) / kip, "220.91");
+  });
+
+  // Indian exercise, 200 × 300 mm over 6 m; text seen: concentric force 489.6 kN.
+  test("concentric force for a soffit without stress", () => {
+    prints(kern("PRESTRESS_FOR_FIBRE_STRESS", 0, 0, 6.48 + 18, 60000, (200 * 300 ** 3) / 12, 150), "489.6");
+  });
+});
+
+describe("fibre stresses", () => {
+  const section = [6e4, 4.5e8] as const;
+
+  test("force and eccentricity found give the stress back", () => {
+    const P = kern("PRESTRESS_FOR_FIBRE_STRESS", 2, 80, 30, ...section, 150);
+    expect(kern("FIBRE_STRESS", P, 80, 30, ...section, 150)).toBeCloseTo(2, 10);
+    const e = kern("ECCENTRICITY_FOR_FIBRE_STRESS", -1, 400, 10, ...section, -150);
+    expect(kern("FIBRE_STRESS", 400, e, 10, ...section, -150)).toBeCloseTo(-1, 10);
+  });
+
+  test("no result where the stress does not depend on the unknown, or where it would take a push", () => {
+    expect(() => kern("ECCENTRICITY_FOR_FIBRE_STRESS", 1, 400, 10, ...section, 0)).toThrow(NoResult);
+    // Kern point of the top fibre: I/(A·150 mm) = 50 mm below the centroid.
+    expect(() => kern("PRESTRESS_FOR_FIBRE_STRESS", 1, 50, 10, ...section, -150)).toThrow("kern point");
+    expect(() => kern("PRESTRESS_FOR_FIBRE_STRESS", -5, 50, 0, ...section, 150)).toThrow("it would take a push of 150 kN");
+  });
+
+  test("signs: prestress below the centroid presses the soffit, sagging pulls it", () => {
+    expect(kern("FIBRE_STRESS", 100, 50, 0, ...section, 150)).toBeGreaterThan(kern("FIBRE_STRESS", 100, 50, 0, ...section, -150));
+    expect(kern("FIBRE_STRESS", 0, 0, 10, ...section, 150)).toBeLessThan(0);
+  });
+});
+
+describe("elastic shortening", () => {
+  // Results recalled from memory: GATE CE 2022 (mean 14.16 N/mm²); Indian textbook, three cables one after another (32, 16 and 0 N/mm²).
+  test("sequence of three equal cables, from memory", () => {
+    const rows = [1, 2, 3].map((order) => [order, 300, 100]);
+    const losses = [1, 2, 3].map((j) => kern("ELASTIC_SHORTENING_SEQUENCE", rows, j, 450 ** 2, 450 ** 4 / 12, 0, 210, 35));
+    prints((losses[0]! + losses[1]! + losses[2]!) / 3, "14.16");
+    const sigma = kern("CONCRETE_STRESS_AT_TENDON", 900, 100, 0, 450 ** 2, 450 ** 4 / 12);
+    prints(kern("ELASTIC_SHORTENING_POST_EN1992_2004", 3, sigma, 210, 35), "14.16");
+    const textbook = [1, 2, 3].map((order) => [order, 60, 50]);
+    ["32", "16", "0"].forEach((loss, i) => prints(kern("ELASTIC_SHORTENING_SEQUENCE", textbook, i + 1, 30000, (100 * 300 ** 3) / 12, 0, 210, 35), loss));
+  });
+
+  // Result recalled from memory: FHWA design example of a Type VI girder, 13.7 ksi.
+  test("pre-tension, from memory", () => {
+    const M = ((1.13 * 109 ** 2) / 8) * 12 * kip * (inch / 1000);
+    const loss = kern("ELASTIC_SHORTENING_PRETENSION", 202.5 * 6.732 * kip, 31.38 * inch, M, 1085 * inch ** 2, 733320 * inch ** 4, 6.732 * inch ** 2, (28500 * ksi) / 1000, (4200 * ksi) / 1000);
+    prints(loss / ksi, "13.7");
+  });
+
+  test("tendons stressed together do not shorten each other and lose by their common centroid", () => {
+    const rows = [[1, 500, 100], [1, 1500, 300], [2, 1000, 200]];
+    const single = [[1, 2000, 250], [2, 1000, 200]];
+    expect(kern("ELASTIC_SHORTENING_SEQUENCE", rows, 1, 4e5, 3e10, 200, 195, 30)).toBeCloseTo(kern("ELASTIC_SHORTENING_SEQUENCE", single, 1, 4e5, 3e10, 200, 195, 30), 10);
+    expect(kern("ELASTIC_SHORTENING_SEQUENCE", rows, 2, 4e5, 3e10, 200, 195, 30)).toBe(0);
+    expect(Math.abs(traced("ELASTIC_SHORTENING_SEQUENCE", rows, 1, 4e5, 3e10, 200, 195, 30).proof!)).toBeLessThan(1e-12);
+  });
+
+  test("an order that no tendon has is refused", () => {
+    const call = (): number => kern("ELASTIC_SHORTENING_SEQUENCE", [[1, 500, 100], [3, 500, 100]], 2, 4e5, 3e10, 200, 195, 30);
+    expect(call).toThrow(InputError);
+    expect(call).toThrow("= 2 is not among the tendons; allowed: 1, 3");
+  });
+});
+
+describe("elongation", () => {
+  test("no friction: σ·L/E", () => {
+    expect(kern("ELONGATION_UNIFORM", 1300, 0, 0.5, 0, 30, 195)).toBeCloseTo((1300 * 30) / 195, 10);
+    expect(kern("ELONGATION_UNIFORM_EN1992_2004", 1300, 0, 0.5, 0.01, 30, 195)).toBeCloseTo((1300 * 30) / 195, 10);
+    expect(kern("TENDON_ELONGATION", [[0, 0, ""], [30, 0, ""]], "LEFT", 1300, 0.2, 0, 195)).toBeCloseTo((1300 * 30) / 195, 10);
+  });
+
+  test("small friction keeps its digits: first order in λ", () => {
+    expect(kern("ELONGATION_UNIFORM", 1300, 1e-9, 1, 0, 30, 195) / 200 - 1).toBeCloseTo(-5e-10, 13);
+  });
+
+  test("the mean lies below the arithmetic mean of the end stresses", () => {
+    // Circular layout, μ = 0.5, a quarter turn of radius 20 m; the recalled 143 mm of the textbook take the arithmetic mean, here 1316 and 600 N/mm².
+    const L = (Math.PI / 2) * 20;
+    const jack = 600 * Math.exp((0.5 * Math.PI) / 2);
+    prints((((jack + 600) / 2) * L) / 210, "143");
+    const exact = kern("ELONGATION_UNIFORM", jack, 0.5, Math.PI / 2, 0, L, 210);
+    expect(exact).toBeCloseTo((((jack - 600) / Math.log(jack / 600)) * L) / 210, 9);
+  });
+
+  test("a straight tendon agrees with the closed form in both conventions, and a kink lowers it", () => {
+    const line = [[0, 0, ""], [40, 0, ""]];
+    expect(kern("TENDON_ELONGATION", line, "RIGHT", 1400, 0.2, 0.004, 195)).toBeCloseTo(kern("ELONGATION_UNIFORM", 1400, 0.2, 0, 0.004, 40, 195), 9);
+    expect(kern("TENDON_ELONGATION_EN1992_2004", line, "RIGHT", 1400, 0.2, 0.02, 195)).toBeCloseTo(kern("ELONGATION_UNIFORM_EN1992_2004", 1400, 0.2, 0, 0.02, 40, 195), 9);
+    const harped = [[0, -200, ""], [8, 300, ""], [16, 300, ""], [24, -200, ""]];
+    expect(Math.abs(traced("TENDON_ELONGATION", harped, "LEFT", 1400, 0.2, 0.004, 195).proof!)).toBeLessThan(1e-9);
+  });
+
+  test("everything about stressing says the caution", () => {
+    const stressing = formulas.filter(({ family }) => family === "stressing");
+    expect(stressing.length).toBeGreaterThan(3);
+    for (const { id, notes } of stressing) expect(notes, id).toContain(cautions.stressing);
+  });
+});
