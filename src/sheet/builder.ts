@@ -60,7 +60,7 @@ class Builder {
   private put(row: number, column: number, role: Role, content: string | number | boolean | null | undefined, format?: string): void {
     const of = content === null || content === undefined || content === "" ? {} : { value: content };
     this.cells.push({ row, column, role, ...of, ...(format !== undefined && { format }) });
-    if (typeof content === "string") this.wrap(row, content, this.widthOf(column));
+    if (typeof content === "string" && role !== "textInput") this.wrap(row, content, this.widthOf(column));
   }
 
   private putFormula(row: number, column: number, role: Role, { formula, reads, problems }: Written, place: string, format?: string): void {
@@ -70,12 +70,18 @@ class Builder {
   }
 
   /** A sentence over several columns. */
-  private sentence(row: number, role: Role, text: string, from: number = columns.description, to: number = columns.tableVerdict): void {
+  private sentence(row: number, role: Role, text: string, from: number = columns.description, to: number = columns.to): void {
     this.cells.push({ row, column: from, role, value: text });
     this.spans.push({ row, column: from, rows: 1, columns: to - from + 1 });
     let width = 0;
     for (let c = from; c <= to; c++) width += this.widthOf(c);
     this.wrap(row, text, width);
+  }
+
+  /** Equation and source of a row: text over the narrow columns they take. */
+  private equationAndSource(row: number, equation: string, source?: string): void {
+    this.sentence(row, "equation", equation, columns.equation, columns.source - 1);
+    if (source !== undefined) this.sentence(row, "source", source, columns.source, columns.verdict - 1);
   }
 
   private name(id: string, area: Area): void {
@@ -98,7 +104,7 @@ class Builder {
       }
       this.put(row, columns.description, "label", { template: "template and version", hash: "content hash", standard: "standard", method: "method" }[line]);
       if (line === "hash") this.hashCell = { row, column: columns.value };
-      else this.sentence(row, "label", { template: `${template.id} ${template.version}`, standard: template.standard, method: template.method }[line], columns.value, columns.tableVerdict);
+      else this.sentence(row, "label", { template: `${template.id} ${template.version}`, standard: template.standard, method: template.method }[line], columns.value, columns.to);
     }
     this.sentence(this.layout.marks, "note", marksExplained);
   }
@@ -106,7 +112,7 @@ class Builder {
   private shapeInputs(): void {
     if (this.layout.shapeTitle === undefined) return;
     this.put(this.layout.shapeTitle, columns.item, "block", "0");
-    this.put(this.layout.shapeTitle, columns.description, "block", "Inputs that shape this sheet");
+    this.sentence(this.layout.shapeTitle, "block", "Inputs that shape this sheet");
     this.sheet.template.shape.forEach((input, i) => {
       const row = this.layout.shapeRows.get(input.id)!;
       const value = this.sheet.values[input.id]!;
@@ -117,8 +123,7 @@ class Builder {
       this.put(row, columns.symbol, "symbol", plainSymbol(input.symbol));
       this.put(row, columns.value, "shape", value);
       this.put(row, columns.unit, "unit", "–");
-      this.put(row, columns.equation, "equation", allowed);
-      this.put(row, columns.source, "source", "rebuild to change");
+      this.equationAndSource(row, allowed, "rebuild to change");
       const built = builtCell(row);
       this.put(built.row, built.column, "bound", value);
       this.put(row, columns.to, "label", "as built");
@@ -151,13 +156,15 @@ class Builder {
     const { subjects } = this.sheet;
     this.put(row, columns.item, "item", item);
     this.put(row, columns.description, "description", says.text);
-    this.put(row, columns.symbol, "symbol", plainSymbol(says.symbol));
-    this.put(row, columns.unit, "unit", says.unit);
+    if (!spec.input?.freeText) {
+      this.put(row, columns.symbol, "symbol", plainSymbol(says.symbol));
+      this.put(row, columns.unit, "unit", says.unit);
+    }
     if (spec.input) {
       const bounds = boundsOf(spec.input, says.quantity);
       this.put(row, columns.value, this.inputRole(spec.input), this.values.get(says.id)?.[0], says.format);
-      this.put(row, columns.equation, "equation", says.equation ?? allowedWords(spec.input, says));
-      this.put(row, columns.source, "source", says.source ?? "");
+      if (spec.input.freeText) this.spans.push({ ...area, columns: columns.source - columns.value });
+      else this.equationAndSource(row, says.equation ?? allowedWords(spec.input, says), says.source ?? "");
       if (!spec.input.choices && !spec.input.freeText) {
         this.put(row, columns.from, "bound", bounds.min ?? bounds.above);
         this.put(row, columns.to, "bound", bounds.max ?? bounds.below);
@@ -169,9 +176,12 @@ class Builder {
       this.unlocked.push(area);
     } else if (spec.formula !== undefined) {
       this.putFormula(row, columns.value, spec.overall ? "overall" : "value", write(spec.formula, one, area, this.layout), place, formatOf(says));
-      this.put(row, columns.equation, "equation", equationAsRead(says, spec.formula, subjects));
-      if (spec.summary?.where !== undefined) this.putFormula(row, columns.source, "source", write(spec.summary.where, one, { row, column: columns.source }, this.layout), `${place}, where`);
-      else this.put(row, columns.source, "source", sourceText(says, spec.formula));
+      const where = spec.summary?.where;
+      this.equationAndSource(row, equationAsRead(says, spec.formula, subjects), where === undefined ? sourceText(says, spec.formula) : undefined);
+      if (where !== undefined) {
+        this.putFormula(row, columns.source, "source", write(where, one, { row, column: columns.source }, this.layout), `${place}, where`);
+        this.spans.push({ row, column: columns.source, rows: 1, columns: columns.verdict - columns.source });
+      }
       if (spec.verdict !== undefined) this.putFormula(row, columns.verdict, "verdict", write(spec.verdict, one, { row, column: columns.verdict }, this.layout), `${place}, verdict`);
     }
     this.put(row, columns.mark, "mark", undefined);
@@ -227,7 +237,7 @@ class Builder {
         const bound = (name: HeaderRow): string => a1({ row: placed.header.get(name) ?? row, column: at }, true);
         return { cell: `$${a1({ row, column: at })}`, input: column.input!, bounds: boundsOf(column.input!, says.quantity), from: bound("from"), to: bound("to") };
       }));
-      if (status) this.putFormula(row, columns.tableVerdict, "verdict", { formula: status, reads: inputs.map(({ at }) => ({ row, column: at, rows: 1, columns: 1 })), problems: [] }, shaped.place);
+      if (status) this.putFormula(row, columns.verdict, "verdict", { formula: status, reads: inputs.map(({ at }) => ({ row, column: at, rows: 1, columns: 1 })), problems: [] }, shaped.place);
     }
   }
 
@@ -235,7 +245,8 @@ class Builder {
     const row = first + context.row;
     const { group } = context;
     const ofPart = group.part?.formulas[says.id];
-    const role: Role = column.verdict ? "verdict" : "value";
+    // A column without symbol and unit holds words.
+    const role: Role = column.verdict ? "verdict" : says.symbol === "–" && says.unit === "–" ? "description" : "value";
     const formula = (text: string): void => this.putFormula(row, at, role, write(text, context, { row, column: at }, this.layout), group.part ? `${place}, part over ${group.over.map(({ id }) => id).join(" and ")}` : place, column.verdict ? undefined : formatOf(says));
     if (ofPart !== undefined) return formula(ofPart);
     const index = group.part?.index?.[says.id] ?? column.index;
@@ -277,7 +288,7 @@ class Builder {
         const args = call.arguments.map((tokens) => writeTokens(tokens, context, { row, column: columns.value }, this.layout, true));
         const text = [`"${call.id}"`, ...args.map((arg) => arg.formula.slice(1))].join(",");
         this.putFormula(row, columns.value, "warning", { formula: `=KERN.WARNINGS(${text})`, reads: args.flatMap(({ reads }) => reads), problems: args.flatMap(({ problems }) => problems) }, `${place}, warnings`);
-        this.spans.push({ row, column: columns.value, rows: 1, columns: columns.source - columns.value + 1 });
+        this.spans.push({ row, column: columns.value, rows: 1, columns: columns.verdict - columns.value });
       }
       row++;
     };
@@ -303,7 +314,7 @@ class Builder {
       ["OK", "good"], ["FAIL", "bad"], ["OUT OF RANGE", "bad"], ["REBUILD", "bad"], ["NO LIMIT", "open"], ["MISSING", "open"], ["INCOMPLETE", "open"],
     ];
     const areas: readonly Area[] = [
-      ...[columns.verdict, columns.tableVerdict].map((column) => ({ row: headingsRow + 1, column, rows: rows - headingsRow - 1, columns: 1 })),
+      { row: headingsRow + 1, column: columns.verdict, rows: rows - headingsRow - 1, columns: 1 },
       ...(this.overall ? [{ ...this.overall, rows: 1, columns: 1 }] : []),
     ];
     return areas.flatMap((area) => tones.map(([text, tone]) => ({ row: area.row, column: area.column, rows: area.rows, columns: area.columns, text, tone })));
@@ -325,7 +336,7 @@ class Builder {
     for (const block of this.sheet.blocks) {
       const { title, note } = this.layout.blockRows.get(block)!;
       this.put(title, columns.item, "block", String(block.number));
-      this.put(title, columns.description, "block", block.block.title);
+      this.sentence(title, "block", block.block.title);
       if (note !== undefined) this.sentence(note, "note", block.block.note!);
       for (const item of block.items) {
         if (item.kind === "row") this.row(item);

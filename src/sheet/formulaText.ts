@@ -79,7 +79,7 @@ export function equationAsRead(says: Says, formula: string, subjects: Subjects):
   const f = call && formulasById.get(call.id);
   const right = call && f ? callText(f, call, subjects) : nativeText(tokens, subjects);
   const left = plainSymbol(says.symbol);
-  return left === "–" ? right : `${left} = ${right}`;
+  return left === "–" || left === right ? right : `${left} = ${right}`;
 }
 
 function sourceOfFormula(f: Formula): string {

@@ -106,7 +106,7 @@ function columnSpan(reference: CellReference, from: ShapedColumn, table: ShapedT
   const name = `{${reference.id}:${reference.to}}`;
   if (!to) return `${name}: ${reference.to} is not a column of the same table`;
   if (to.at < from.at) return `${name} runs from right to left`;
-  if (from.at <= columns.tableVerdict && to.at >= columns.tableVerdict) return `${name} crosses the verdict column`;
+  if (from.at <= columns.verdict && to.at >= columns.verdict) return `${name} crosses the verdict column`;
   return { first: from.at, count: to.at - from.at + 1 };
 }
 

@@ -133,8 +133,8 @@ class Dimensions {
 function placeColumns(columns: readonly Column[]): readonly number[] {
   let next = 0;
   return columns.map(({ verdict }) => {
-    if (verdict) return sheetColumns.tableVerdict;
-    if (next === sheetColumns.tableVerdict) next++;
+    if (verdict) return sheetColumns.verdict;
+    if (next === sheetColumns.verdict) next++;
     return next++;
   });
 }

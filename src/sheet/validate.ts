@@ -1,7 +1,7 @@
 import { Validator, type Schema } from "@cfworker/json-schema";
 import schema from "./template.schema.json";
 import { placeOf } from "./shape.ts";
-import type { Template } from "./template.ts";
+import type { Column, Template } from "./template.ts";
 
 const validator = new Validator(schema as Schema, "2020-12", false);
 
@@ -28,7 +28,8 @@ function placeOfPointer(template: Template, path: readonly string[]): string {
   const place = it && typeof it === "object" ? placeOf(template, b, i) : `${block}, item ${i + 1}`;
   if (inner[0] === "columns" && inner[1] !== undefined && it && "table" in it) {
     const c = Number(inner[1]);
-    const id = Array.isArray(it.columns) ? it.columns[c]?.id : undefined;
+    const all: readonly Partial<Column>[] = Array.isArray(it.columns) ? (it.columns as readonly Column[]) : [];
+    const id = all[c]?.id;
     return [place, `column ${id ?? c + 1}`, ...inner.slice(2)].join(", ");
   }
   return [place, ...inner].join(", ");
@@ -44,7 +45,7 @@ export function schemaProblems(template: unknown): readonly string[] {
     const inside = path.findIndex((part, i) => i < path.length - 1 && (part === "oneOf" || part === "anyOf" || part === "not"));
     if (wrappers.has(keyword) || inside >= 0) continue;
     const pointer = instanceLocation.split("/").slice(1).map((part) => decodeURIComponent(part).replace(/~1/g, "/").replace(/~0/g, "~"));
-    const message = alternatives(keyword, pointer) ?? (keyword === "false" ? "is not known here" : keyword === "not" ? "holds things that exclude each other" : error.replace(/^Instance/, "it"));
+    const message = alternatives(keyword, pointer) ?? (keyword === "false" ? "is not known here" : keyword === "not" ? "holds things that exclude each other" : error.replace(/^Instance type/, "its type").replace(/^Instance/, "it"));
     out.add(`${placeOfPointer(template as Template, pointer)}: ${message}`);
   }
   return out.size > 0 ? [...out] : ["template: does not have the shape that template.schema.json asks for"];

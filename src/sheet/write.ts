@@ -12,10 +12,10 @@ export interface Written {
   readonly problems: readonly string[];
 }
 
-/** Where counted words and errors stand: the verdict columns from the first row to the one above. */
+/** Where counted words and errors stand: the verdict column from the first row to the one above. */
 function verdictsAbove(row: number): readonly Area[] {
   const rows = Math.max(1, row - firstRow);
-  return [columns.verdict, columns.tableVerdict].map((column) => ({ row: firstRow, column, rows, columns: 1 }));
+  return [{ row: firstRow, column: columns.verdict, rows, columns: 1 }];
 }
 
 /** The cells of each list of warnings. */

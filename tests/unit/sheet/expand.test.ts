@@ -1,0 +1,214 @@
+import { describe, expect, test } from "vitest";
+import { a1, areaA1, expand, lint, type Area, type Plan } from "../../../src/sheet/index.ts";
+import { copy, small } from "./small.ts";
+
+const plan = expand(small, small.example.inputs);
+
+const areaOf = (id: string, of: Plan = plan): Area => {
+  const meaning = of.meanings.find((m) => m.id === id);
+  if (!meaning) throw new Error(`no ${id}`);
+  return meaning.at;
+};
+const cellAt = (row: number, column: number, of: Plan = plan) => of.cells.find((c) => c.row === row && c.column === column);
+const contents = (id: string, of: Plan = plan) => {
+  const { row, column, rows } = areaOf(id, of);
+  return Array.from({ length: rows }, (_, i) => cellAt(row + i, column, of)?.formula ?? cellAt(row + i, column, of)?.value);
+};
+/** "$B$12": the i-th cell of a column; "$B12" with its row free. */
+const fixed = (id: string, i = 0, of: Plan = plan) => a1({ row: areaOf(id, of).row + i, column: areaOf(id, of).column }, true);
+const free = (id: string, i = 0, of: Plan = plan) => `$${a1({ row: areaOf(id, of).row + i, column: areaOf(id, of).column })}`;
+const range = (id: string, from: number, count: number, to = id) => areaA1({ row: areaOf(id).row + from, column: areaOf(id).column, rows: count, columns: areaOf(to).column - areaOf(id).column + 1 });
+const beside = (id: string, column: number, of: Plan = plan) => cellAt(areaOf(id, of).row, column, of);
+
+// 3 marks and one inner point for each of 2 tendons.
+const stations = 5;
+
+test("the small template lints", () => {
+  expect(lint(small)).toEqual([]);
+});
+
+describe("rows", () => {
+  test("a row says what it is, in the sheet's columns", () => {
+    const { row } = areaOf("mu");
+    expect([0, 1, 2, 3, 4, 9, 10].map((c) => cellAt(row, c)?.value)).toEqual(["1.2", "friction coefficient between tendon and duct", "μ", 0.2, "1/rad", 0, 1]);
+    expect(cellAt(row, 5)?.value).toBe("0 to 1 1/rad");
+    expect(cellAt(row, 3)?.role).toBe("input");
+    expect(cellAt(row, 7)?.formula).toBe(`=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING",IF(OR(${fixed("mu")}<$J$${row + 1},${fixed("mu")}>$K$${row + 1}),"OUT OF RANGE","given"))`);
+  });
+  test("exclusive bounds exclude, what may be empty says so", () => {
+    const { row } = areaOf("limit");
+    const c = fixed("limit");
+    expect(cellAt(row, 7)?.formula).toBe(`=IF(AND(${c}<>"",NOT(ISNUMBER(${c}))),"MISSING",IF(AND(${c}<>"",OR(${c}<=$J$${row + 1},${c}>=$K$${row + 1})),"OUT OF RANGE",IF(${c}="","left empty","given")))`);
+  });
+  test("choices are checked by membership and offered as a list, free text is not judged", () => {
+    const c = fixed("cement");
+    expect(beside("cement", 7)?.formula).toBe(`=IF(${c}="","MISSING",IF(NOT(OR(${c}&""="S",${c}&""="N")),"OUT OF RANGE","given"))`);
+    expect(plan.validations.find((v) => v.row === areaOf("cement").row)?.rule).toEqual({ kind: "list", values: ["S", "N"] });
+    expect(beside("project", 7)).toBeUndefined();
+    expect(plan.validations.some((v) => v.row === areaOf("project").row)).toBe(false);
+  });
+  test("a function's row reads as its declaration with the row's own symbols, and names clause and basis", () => {
+    expect(beside("sRef", 5)?.value).toBe("σref = σp0·exp(−μ·(α + k·x))");
+    expect(beside("sRef", 6)?.value).toBe("EN1992-1-1:2004 5.10.5.2 (5.45) [seen in CE:2021]");
+    expect(beside("jack", 5)?.value).toBe("σp0 = MAX(all σp0)");
+    expect(beside("jack", 6)?.value).toBeUndefined();
+  });
+  test("a user's text stays text", () => {
+    const built = expand(small, { ...small.example.inputs, project: "=1+1", strandLabel: ["@here", "-2+3"] });
+    expect(beside("project", 3, built)).toMatchObject({ value: "=1+1", role: "textInput" });
+    expect(beside("project", 3, built)?.formula).toBeUndefined();
+    expect(contents("strandLabel", built)).toEqual(["@here", "-2+3"]);
+    expect(built.cells.filter((c) => typeof c.formula === "string" && /1\+1|@here|2\+3/.test(c.formula))).toEqual([]);
+  });
+});
+
+describe("references", () => {
+  test("the same row, rows of the sheet, the row above", () => {
+    expect(contents("theta")[0]).toBe(`=IF(${free("an")}=1,0,$${a1({ row: areaOf("theta").row - 1, column: areaOf("theta").column })}+${fixed("turn")})`);
+    expect(contents("theta")[3]).toBe(`=IF(${free("an", 3)}=1,0,${free("theta", 2)}+${fixed("turn")})`);
+  });
+  test("tendon and station from the tables of either", () => {
+    expect(contents("ax")).toEqual([0, 1, 2, 3, 4, 0, 1, 2, 3, 4].map((i) => `=${free("x", i)}`));
+    expect(contents("sfr")[stations + 2]).toBe(`=KERN.FRICTION_STRESS_EN1992_2004(${fixed("sigj", 1)},${fixed("mu")},${free("theta", stations + 2)},${fixed("k")},${free("ax", stations + 2)})`);
+  });
+  test("station by tendon finds tendon by station, fixed because its rows do not move along", () => {
+    const expected = [0, 1, 2, 3, 4].flatMap((s) => [0, 1].map((t) => `=${fixed("sfr", t * stations + s)}`));
+    expect(contents("sf")).toEqual(expected);
+  });
+  test("the range of the members in common, over several columns", () => {
+    expect(contents("ecc")[0]).toContain(`(${range("cpx", 0, 3, "cps")},`);
+    expect(contents("ecc")[stations]).toContain(`(${range("cpx", 3, 3, "cps")},`);
+    expect(contents("mean")).toEqual([0, 1, 2, 3, 4].map((s) => `=AVERAGE(${range("sf", 2 * s, 2)})`));
+    expect(contents("sAll")).toEqual([0, 1].map((t) => `=MAX(${range("sfr", t * stations, stations)})`));
+    expect(contents("jack")).toEqual([`=MAX(${range("sigj", 0, 2)})`]);
+  });
+  test("first and last of the members in common", () => {
+    expect(contents("sFirst")).toEqual([`=${fixed("sfr", 0)}`, `=${fixed("sfr", stations)}`]);
+    expect(contents("sLast")).toEqual([`=${fixed("sfr", stations - 1)}`, `=${fixed("sfr", 2 * stations - 1)}`]);
+  });
+  test("parts go on below, the whole column covers them, their rows match the dimension they count", () => {
+    expect(contents("pi")).toEqual([1, 2, 3, 1, 1]);
+    expect(contents("px").slice(3)).toEqual([`=${free("cpx", 1)}`, `=${free("cpx", 4)}`]);
+    expect(contents("x")[4]).toBe(`=SMALL(${range("px", 0, 5)},${free("n", 4)})`);
+    expect(contents("raw")).toEqual([0, 1, 2, 3, 4].map((i) => `=${free("px", i)}`));
+  });
+  test("a part of a dimension finds its place in the whole", () => {
+    const wide = expand(small, { ...small.example.inputs, intervals: 4 });
+    expect(contents("bi", wide)).toEqual([2, 3, 4]);
+    expect(contents("bm", wide)).toEqual([1, 2, 3].map((i) => `=${free("m", i, wide)}`));
+  });
+  test("every formula column has one pattern down each group", () => {
+    // Row numbers in `$B12` become distances from the formula's own row.
+    const relative = (formula: string, row: number) => formula.replace(/\$([A-Z]+)(\d+)/g, (_, c: string, r: string) => `${c}[${Number(r) - 1 - row}]`);
+    for (const [id, size] of [["theta", stations], ["ax", stations], ["ecc", stations], ["sfr", stations], ["vs", stations], ["vok", stations]] as const) {
+      const { row } = areaOf(id);
+      const all = contents(id);
+      for (let g = 0; g < all.length; g += size) {
+        const patterns = new Set(all.slice(g, g + size).map((formula, i) => relative(String(formula), row + g + i)));
+        expect([...patterns], id).toHaveLength(1);
+      }
+    }
+  });
+});
+
+describe("members and conditions", () => {
+  test("cells a member, members by name", () => {
+    expect(contents("stageName")).toEqual(["Transfer", "Lifting", "Service"]);
+    expect(contents("factor")).toEqual([1, `=${fixed("liftFactor")}`, 0]);
+    expect(contents("vs")[stations]).toBe(`=${fixed("factor", 1)}*${free("mean", 0)}`);
+  });
+  test("a member left out shrinks its tables, a row left out is gone", () => {
+    const still = expand(small, { ...small.example.inputs, lifted: "NO" });
+    expect(contents("stageName", still)).toEqual(["Transfer", "Service"]);
+    expect(contents("vs", still)).toHaveLength(2 * stations);
+    expect(still.meanings.some(({ id }) => id === "liftFactor")).toBe(false);
+    expect(still.charts.map(({ id }) => id)).toEqual(["tendons", "mean", "service"]);
+  });
+});
+
+describe("verdicts", () => {
+  test("table verdicts stand in column L, statuses of table inputs too", () => {
+    expect(areaOf("vok").column).toBe(11);
+    const { row } = areaOf("sigj");
+    expect(cellAt(row, 11)?.formula).toBe(`=IF(NOT(ISNUMBER(${free("sigj")})),"MISSING",IF(OR(${free("sigj")}<=$B$${row - 1},${free("sigj")}>$B$${row}),"OUT OF RANGE","given"))`);
+    expect([cellAt(row - 2, 1)?.value, cellAt(row - 1, 1)?.value]).toEqual([0, 2500]);
+  });
+  test("counts run over both verdict columns of everything above", () => {
+    const { row } = areaOf("nFail");
+    expect(contents("nFail")).toEqual([`=(COUNTIF($H$3:$H$${row},"FAIL")+COUNTIF($L$3:$L$${row},"FAIL"))`]);
+    expect(contents("nOpen")[0]).toContain(`SUMPRODUCT(ISERROR($H$3:$H$${row + 1})*1)`);
+    expect(contents("nOpen")[0]).toContain('"OUT OF RANGE"');
+  });
+  test("the overall verdict compares the shape with what was built", () => {
+    const rows = ["tendons", "points", "intervals", "lifted"].map((id) => areaOf(id).row + 1);
+    expect(contents("overall")[0]).toContain(`IF(OR(${rows.map((r) => `$D$${r}<>$J$${r}`).join(",")}),"REBUILD"`);
+    expect(rows.map((r) => [cellAt(r - 1, 3)?.value, cellAt(r - 1, 9)?.value])).toEqual([[2, 2], [3, 3], [2, 2], ["YES", "YES"]]);
+    expect(plan.unlocked.some((u) => rows.includes(u.row + 1) && u.column === 3)).toBe(false);
+  });
+  test("the summary says where everything stands", () => {
+    const { row } = areaOf("uMax");
+    expect(plan.summary.overall).toEqual({ row: areaOf("overall").row, column: 3 });
+    expect(plan.summary.checks).toEqual([{ id: "uMax", description: "highest stress of its limit", utilisation: { row, column: 3 }, where: { row, column: 6 }, verdict: { row, column: 7 } }]);
+    expect(cellAt(row, 6)?.formula).toMatch(/^="x = "&TEXT\(/);
+  });
+});
+
+test("warnings: one line for a row with one call, one for the last row of each group", () => {
+  const { row, rows, column } = plan.summary.warnings;
+  expect(rows).toBe(3);
+  expect(Array.from({ length: rows }, (_, i) => cellAt(row + i, column)?.formula)).toEqual([
+    `=KERN.WARNINGS("FRICTION_STRESS_EN1992_2004",${fixed("sigj", 0)},${fixed("mu")},${fixed("theta", 4)},${fixed("k")},${fixed("ax", 4)})`,
+    `=KERN.WARNINGS("FRICTION_STRESS_EN1992_2004",${fixed("sigj", 1)},${fixed("mu")},${fixed("theta", 9)},${fixed("k")},${fixed("ax", 9)})`,
+    `=KERN.WARNINGS("FRICTION_STRESS_EN1992_2004",${fixed("jack")},${fixed("mu")},${fixed("turn")},${fixed("k")},${fixed("ref")})`,
+  ]);
+  expect(cellAt(row, 1)?.value).toBe("row 3.1: σp, tendon stress, tension positive, tendon 1, station 5");
+  expect(contents("nWarn")).toEqual([`=(COUNTIF(${areaA1(plan.summary.warnings)},"?*"))`]);
+});
+
+test("charts: a series a tendon, one member of the outer dimension, x from the table itself or from one over what is left", () => {
+  const [tendons, mean, service, lifting] = plan.charts;
+  expect(tendons!.series.map(({ name, y }) => [name, areaA1(y)])).toEqual([["tendon 1", range("sfr", 0, 5)], ["tendon 2", range("sfr", 5, 5)]]);
+  expect(areaA1(tendons!.series[1]!.x)).toBe(range("ax", 5, 5));
+  expect(areaA1(mean!.series[0]!.x)).toBe(range("x", 0, 5));
+  expect(areaA1(service!.series[0]!.y)).toBe(range("vs", 10, 5));
+  expect(areaA1(service!.series[0]!.x)).toBe(range("x", 0, 5));
+  expect(areaA1(lifting!.series[0]!.x)).toBe(range("vx", 5, 5));
+});
+
+describe("the sheet as a whole", () => {
+  test("no cell is written twice", () => {
+    const keys = plan.cells.map(({ row, column }) => `${row},${column}`);
+    expect(keys.filter((key, i) => keys.indexOf(key) !== i)).toEqual([]);
+  });
+  test("nothing stands outside the printed area, no span crosses another cell", () => {
+    for (const { row, column } of plan.cells) expect(row < plan.rows && column < plan.columns, `${row},${column}`).toBe(true);
+    for (const span of plan.spans) expect(plan.cells.filter((c) => c.row === span.row && c.column > span.column && c.column < span.column + span.columns), JSON.stringify(span)).toEqual([]);
+    expect(plan.print.area).toEqual({ row: 0, column: 0, rows: plan.rows, columns: plan.columns });
+  });
+  test("the head carries identity, conventions, cautions", () => {
+    const values = plan.cells.map(({ value }) => value);
+    for (const text of ["Small sheet", "small 1.2.3", plan.hash, ...small.conventions, ...small.cautions]) expect(values).toContain(text);
+    expect(plan.freeze.rows).toBe(2);
+    expect(cellAt(1, 5)?.value).toBe("equation as read");
+  });
+  test("names are unique whatever their case, messages keep the program's limits", () => {
+    const names = plan.names.map(({ name }) => name.toLowerCase());
+    expect(new Set(names).size).toBe(names.length);
+    expect(plan.names.find(({ name }) => name === "kb_sfr")).toMatchObject({ rows: 10, columns: 1 });
+    for (const { title, message } of plan.validations) {
+      expect(title.length).toBeLessThanOrEqual(32);
+      expect(message.length).toBeLessThanOrEqual(255);
+    }
+  });
+  test("the inputs are kept as built", () => {
+    expect(plan.inputs).toMatchObject({ tendons: 2, lifted: "YES", mu: 0.2, k: 0.007, limit: null, project: null, sigj: [1400, 1380], cpx: [[0, 5, 10], [0, 4, 10]] });
+    expect(plan.inputs["cps"]).toEqual([["LINE", "LINE", "LINE"], ["LINE", "LINE", "LINE"]]);
+  });
+  test("the hash is of what stands on the sheet", () => {
+    expect(expand(copy(), structuredClone(small.example.inputs)).hash).toBe(plan.hash);
+    expect(expand(small, { ...small.example.inputs, mu: 0.21 }).hash).not.toBe(plan.hash);
+    const other = copy();
+    Object.assign(other, { version: "1.2.4" });
+    expect(expand(other, small.example.inputs).hash).not.toBe(plan.hash);
+  });
+});
