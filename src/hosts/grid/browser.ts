@@ -27,7 +27,7 @@ function followTheme(api: FUniver): void {
 export function openGridInBrowser(container: HTMLElement): GridHost {
   const { LocaleType, LogLevel, Univer, merge } = core;
   const univer = new Univer({ logLevel: LogLevel.WARN, locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: merge({}, coreLocale, validationLocale, highlightLocale) as typeof coreLocale } });
-  const sheets = UniverSheetsCorePreset({ container, header: true, toolbar: false, formulaBar: true, disableTextFormatAlert: true, sheets: { protectedRangeShadow: false } });
+  const sheets = UniverSheetsCorePreset({ container, header: true, toolbar: false, formulaBar: true, footer: { sheetBar: true, statisticBar: false, menus: false, zoomSlider: false }, statusBarStatistic: false, disableTextFormatAlert: true, disableTextFormatMark: true, sheets: { protectedRangeShadow: false, disableForceStringAlert: true, disableForceStringMark: true } });
   registerPlugins(univer, [sheets.plugins, UniverSheetsDataValidationPreset().plugins, UniverSheetsConditionalFormattingPreset().plugins] as unknown as Plugins[]);
   const api = FUniver.newAPI(univer);
   const runtime = { core, formula, univer, api, onScreen: true } as const;

@@ -46,7 +46,7 @@ export const construction = choice({
   values: [
     { value: "PRE_TENSIONED", text: "pre-tensioned" },
     { value: "UNBONDED", text: "post-tensioned, unbonded" },
-    { value: "BONDED_POST_TENSIONED", text: "post-tensioned, bonded" },
+    { value: "BONDED", text: "post-tensioned, bonded" },
     { value: "MEASURED", text: "suitable measures taken, such as measuring the force directly" },
   ],
 });
