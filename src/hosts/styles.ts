@@ -49,7 +49,7 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   bound: { color: quiet, align: "right" },
   input: { align: "right", background: inputFill, border: inputBorder },
   choice: { align: "center", background: inputFill, border: inputBorder },
-  textInput: { align: "left", background: inputFill, border: inputBorder },
+  textInput: { align: "left", wrap: true, background: inputFill, border: inputBorder },
   shape: { align: "right", bold: true, background: mist, border: { sides: "all", line: "thin", color: slate } },
   verdict: { align: "center", bold: true },
   overall: { size: 12, align: "center", bold: true, border: { sides: "all", line: "medium", color: slate } },

@@ -7,8 +7,10 @@ import "./workbench.css";
 
 /** For the browser's console and for tests, as `window.kernbook`. */
 interface Handle {
+  /** The demonstration sheet stands computed. */
   ready: boolean;
   host?: GridHost;
+  /** Where a cell of the shown sheet, such as `D12`, stands on the page, in CSS pixels. */
   cellBox?: (address: string) => DOMRect;
 }
 

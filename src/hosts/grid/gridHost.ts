@@ -113,6 +113,11 @@ export class GridHost implements Host {
     });
   }
 
+  /** Where a cell of the shown sheet, such as `D12`, stands on the grid's canvas, in CSS pixels. Only on a screen. */
+  cellBox(address: string): DOMRect {
+    return this.#workbook.getActiveSheet().getRange(address).getCellRect();
+  }
+
   onSelection(listener: (place: Place) => void): () => void {
     const tell = (): void => {
       if (!this.#grid.onScreen) return;
