@@ -5,9 +5,10 @@ const superscripts: Readonly<Record<string, string>> = { "−": "⁻", "0": "⁰
 /** A number for reading: six significant digits, true minus signs, powers of ten written out. */
 export function numberText(value: number): string {
   if (!Number.isFinite(value)) return "no number";
-  const small = value !== 0 && Math.abs(value) < 1e-4 ? Number(value.toPrecision(6)).toExponential().replace(/-/g, "−") : format(value);
-  const [mantissa, exponent] = small.split("e");
-  if (exponent === undefined) return small;
+  const size = Math.abs(value);
+  const rounded = value !== 0 && (size < 1e-4 || size >= 1e7) ? Number(value.toPrecision(6)).toExponential().replace(/-/g, "−") : format(value);
+  const [mantissa, exponent] = rounded.split("e");
+  if (exponent === undefined) return rounded;
   const power = [...exponent.replace("+", "")].map((c) => superscripts[c] ?? c).join("");
   return `${mantissa} × 10${power}`;
 }

@@ -1,3 +1,4 @@
+import { hasSymbol } from "../trace/symbols.ts";
 import { Sentence, TradeSymbol } from "../trace/tradeSymbol.tsx";
 import { cellKey, combinations, textOf, type Field, type FieldGroup, type FieldTable, type Typed } from "./fields.ts";
 
@@ -32,7 +33,7 @@ function Problem({ id, problems }: { readonly id: string; readonly problems: Rea
 export function FieldInput({ field, ...form }: FormProps & { readonly field: Field }) {
   const hint = [field.allowed && `allowed ${field.allowed}`, field.default && `default ${field.default}`, field.bounds.whole && "whole number"].filter(Boolean).join("; ");
   return <div class="kb-field">
-    <label for={elementId(field.id)}>{field.text} {!field.choices && <TradeSymbol of={field.symbol} />}</label>
+    <label for={elementId(field.id)}>{field.text} <TradeSymbol of={field.symbol} /></label>
     <div class="kb-entry"><Control field={field} id={field.id} {...form} describedBy={hint ? `${elementId(field.id)}-hint` : ""} />{field.unit !== "–" && <span class="kb-unit">{field.unit}</span>}</div>
     {hint && <div class="kb-hint" id={`${elementId(field.id)}-hint`}>{hint}</div>}
     <Problem id={field.id} problems={form.problems} />
@@ -45,7 +46,7 @@ function Grid({ table, outer, ...form }: FormProps & { readonly table: FieldTabl
   const title = outer.length > 0 ? outer.map((m, d) => table.over[d]![m]!).join(", ") : "";
   return <table class="kb-grid">
     {title && <caption>{title}</caption>}
-    <thead><tr><th scope="col"><span class="kb-hidden">no.</span></th>{table.fields.map((f) => <th key={f.id} scope="col" class={f.choices ? "kb-wide" : undefined} title={`${f.text}${f.allowed && `; allowed ${f.allowed}`}`}>{f.symbol !== "–" ? <TradeSymbol of={f.symbol} /> : f.text}{f.unit !== "–" && <> <small>{f.unit}</small></>}</th>)}</tr></thead>
+    <thead><tr><th scope="col"><span class="kb-hidden">no.</span></th>{table.fields.map((f) => <th key={f.id} scope="col" class={f.choices ? "kb-wide" : undefined} title={`${f.text}${f.allowed && `; allowed ${f.allowed}`}`}>{hasSymbol(f.symbol) ? <TradeSymbol of={f.symbol} /> : f.text}{f.unit !== "–" && <> <small>{f.unit}</small></>}</th>)}</tr></thead>
     <tbody>{inner.map((label, i) => <>
       <tr key={label}><th scope="row"><span class="kb-hidden">{label}</span><span aria-hidden="true">{i + 1}</span></th>
         {table.fields.map((f) => <td key={f.id}><Control field={f} id={cellKey(f.id, [...outer, i])} {...form} label={[title, label, f.text].filter(Boolean).join(", ")} /></td>)}</tr>
@@ -63,7 +64,7 @@ function Cards({ table, ...form }: FormProps & { readonly table: FieldTable }) {
       {table.fields.map((f) => {
         const key = cellKey(f.id, member);
         return <div key={f.id} class="kb-field kb-narrow">
-          <label for={elementId(key)}>{f.text} {!f.choices && <TradeSymbol of={f.symbol} />}</label>
+          <label for={elementId(key)}>{f.text} <TradeSymbol of={f.symbol} /></label>
           <div class="kb-entry"><Control field={f} id={key} {...form} />{f.unit !== "–" && <span class="kb-unit">{f.unit}</span>}</div>
           <Problem id={key} problems={form.problems} />
         </div>;

@@ -1,5 +1,6 @@
 import { allowedText, format, type Bounds, type Unit } from "../../src/core/index.ts";
 import { boundsOf, says, type Condition, type InputSpec, type InputValue, type Item, type NoteItem, type Row, type Saying, type ShapeInput, type TableItem, type Template } from "../../src/sheet/index.ts";
+import { hasSymbol } from "../trace/symbols.ts";
 
 /** One thing to type or choose. */
 export interface Field {
@@ -116,7 +117,7 @@ export function combinations(over: FieldTable["over"]): readonly (readonly numbe
   return over.reduce<readonly (readonly number[])[]>((all, labels) => all.flatMap((before) => labels.map((_, i) => [...before, i])), [[]]);
 }
 
-const named = (f: Field, where: string): string => `${f.symbol !== "–" && f.symbol !== "" ? `${f.symbol.replace(/_/g, "")} (${f.text})` : f.text}${where}`;
+const named = (f: Field, where: string): string => `${hasSymbol(f.symbol) ? `${f.symbol.replace(/_/g, "")} (${f.text})` : f.text}${where}`;
 
 /** What is wrong with a typed value: input, value and allowed range; undefined where nothing is. Empty is no error: the sheet then asks for it. */
 export function problemOf(f: Field, typed: string, where = ""): string | undefined {

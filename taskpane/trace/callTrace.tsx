@@ -1,4 +1,5 @@
-import { basisText, coherentUnit, ownCopyAdvice, readFactor, sources, type Argument, type Formula, type Parameter, type Table, type Trace } from "../../src/core/index.ts";
+import { allowedText, basisText, coherentUnit, ownCopyAdvice, readFactor, sources, type Argument, type Formula, type Parameter, type Table, type Trace } from "../../src/core/index.ts";
+import { worksheetFunctions } from "../../functions/index.ts";
 import type { Place } from "../../src/hosts/index.ts";
 import { numberText, withUnit } from "../numbers.ts";
 import { equationTex, substitutionTex } from "./equationTex.ts";
@@ -7,6 +8,7 @@ import type { TracedCall, TracedOrigin } from "./inspect.ts";
 import type { Libraries } from "./libraries.ts";
 import { agreement, evaluateSteps, relativeDifference } from "./secondEvaluation.ts";
 import { OriginLink } from "./originLink.tsx";
+import { hasSymbol } from "./symbols.ts";
 import { Sentence, TradeSymbol } from "./tradeSymbol.tsx";
 
 interface Props {
@@ -18,8 +20,8 @@ interface Props {
 
 /** One call of ours, from its arguments to its result. */
 export function CallTrace({ traced, go, libraries }: Props) {
-  const { call, formula, trace, refused } = traced;
-  if (!formula) return <p class="kb-problem">This Kernbook has no function KERN.{call.id}. The sheet may come from a newer version.</p>;
+  const { formula, trace, refused } = traced;
+  if (!formula) return <WithoutFormula traced={traced} go={go} />;
   return <article class="kb-call" aria-label={`KERN.${formula.id}`}>
     <h3>KERN.{formula.id}</h3>
     <p><Sentence of={formula.summary} />.</p>
@@ -32,6 +34,18 @@ export function CallTrace({ traced, go, libraries }: Props) {
     <SourceOf formula={formula} />
     {formula.notes && <section><h4>Definitions and signs</h4><ul>{formula.notes.map((n) => <li key={n}><Sentence of={n} /></li>)}</ul></section>}
     {trace && trace.warnings.length > 0 && <section class="kb-warnings"><h4>Warnings</h4><ul>{trace.warnings.map((w) => <li key={w}><Sentence of={w} /></li>)}</ul></section>}
+  </article>;
+}
+
+/** A function about the workbook itself, or one that is not known here. */
+function WithoutFormula({ traced: { call, arguments: all }, go }: { readonly traced: TracedCall; readonly go: (to: Place) => void }) {
+  const known = worksheetFunctions.find((f) => f.id === call.id);
+  if (!known) return <p class="kb-problem">This Kernbook has no function KERN.{call.id}. The sheet may come from a newer version.</p>;
+  return <article class="kb-call" aria-label={`KERN.${call.id}`}>
+    <h3>KERN.{call.id}</h3>
+    <p><Sentence of={known.summary} />.</p>
+    <h4>Arguments</h4>
+    <ol class="kb-arguments">{all.map((a, i) => <li key={i}>{a.origin ? <OriginLink origin={a.origin} go={go} /> : <code>{a.written.text || "not given"}</code>} {a.origin?.meaning?.description}</li>)}</ol>
   </article>;
 }
 
@@ -59,7 +73,7 @@ function ArgumentRow({ name, parameter, origin, trace, atFault, go }: { readonly
       {!isDefault && origin && !origin.origin && origin.written.kind !== "literal" && origin.written.kind !== "missing" && <>from <code>{origin.written.text}</code></>}
       {!isDefault && (!origin || origin.written.kind === "missing") && "not given"}
     </div>
-    {parameter.kind === "number" && <Ranges allowed={traced?.allowed ?? ""} typical={traced?.typical ?? ""} />}
+    {parameter.kind === "number" && <Ranges allowed={allowedText(parameter)} typical={parameter.typical ? allowedText({ unit: parameter.unit, min: parameter.typical[0], max: parameter.typical[1] }) : ""} />}
     {parameter.kind === "choice" && <details><summary>Choices</summary><ul>{parameter.values.map((v) => <li key={v.value}><code>{v.value}</code> {v.text}</li>)}</ul></details>}
     {parameter.kind === "table" && <Records parameter={parameter} value={value} name={name} />}
   </li>;
@@ -76,7 +90,7 @@ function Records({ parameter, value, name }: { readonly parameter: Table; readon
   const columns = Object.values(parameter.columns);
   return <div class="kb-scroll" tabIndex={0} role="group" aria-label={`Values of ${parameter.text}`}>
     <table class="kb-table" id={`kb-range-${name}`}>
-      <thead><tr>{columns.map((c) => <th key={c.key} scope="col" title={c.text}><TradeSymbol of={c.symbol} />{c.kind === "number" && c.unit !== "–" && <> <small>{c.unit}</small></>}</th>)}</tr></thead>
+      <thead><tr>{columns.map((c) => <th key={c.key} scope="col" title={c.text}>{hasSymbol(c.symbol) ? <TradeSymbol of={c.symbol} /> : c.text}{c.kind === "number" && c.unit !== "–" && <> <small>{c.unit}</small></>}</th>)}</tr></thead>
       <tbody>{rows.map((row, r) => <tr key={r}>{row.map((cell, c) => <td key={c}>{typeof cell === "number" ? numberText(cell) : cell === null || cell === undefined ? "–" : String(cell)}</td>)}</tr>)}</tbody>
     </table>
   </div>;

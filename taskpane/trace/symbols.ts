@@ -32,9 +32,9 @@ export function plainSymbol(symbol: string): string {
   return symbol.replace(/_/g, "");
 }
 
-/** Is there a symbol at all? A dash stands for none. */
+/** Is there a symbol at all? A dash stands for none, and a plain word says no more than the description. */
 export function hasSymbol(symbol: string): boolean {
-  return symbol !== "" && symbol !== "–";
+  return symbol !== "" && symbol !== "–" && !/^[a-z]{3,}$/.test(symbol);
 }
 
 const escaped = (text: string): string => text.replace(/[#$%&_{}]/g, "\\$&").replace(/[\\^~](?![#$%&_{}])/g, "");

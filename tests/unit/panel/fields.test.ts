@@ -93,5 +93,5 @@ describe("chart lines", () => {
 });
 
 it("writes numbers for reading", () => {
-  expect([0, -0.1, 1234.5678, 2.5e-6, 1.2e25].map(numberText)).toEqual(["0", "−0.1", "1234.57", "2.5 × 10⁻⁶", "1.2 × 10²⁵"]);
+  expect([0, -0.1, 1234.5678, 2.5e-6, 7.73663e10].map(numberText)).toEqual(["0", "−0.1", "1234.57", "2.5 × 10⁻⁶", "7.73663 × 10¹⁰"]);
 });
