@@ -44,7 +44,7 @@ export type Unit = keyof typeof table;
 
 /** The coherent unit in which equations work unless a parameter says otherwise. */
 export function coherentUnit(unit: Unit): Unit {
-  return table[unit].coherent as Unit;
+  return table[unit].coherent;
 }
 
 /** The factor that takes a value in `from` to `to`; throws where the dimensions differ. */

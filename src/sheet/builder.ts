@@ -80,8 +80,8 @@ class Builder {
 
   /** Equation and source of a row: text over the narrow columns they take. */
   private equationAndSource(row: number, equation: string, source?: string): void {
-    this.sentence(row, "equation", equation, columns.equation, columns.source - 1);
-    if (source !== undefined) this.sentence(row, "source", source, columns.source, columns.verdict - 1);
+    if (equation) this.sentence(row, "equation", equation, columns.equation, columns.source - 1);
+    if (source) this.sentence(row, "source", source, columns.source, columns.verdict - 1);
   }
 
   private name(id: string, area: Area): void {

@@ -30,28 +30,28 @@ test("the small template lints", () => {
 describe("rows", () => {
   test("a row says what it is, in the sheet's columns", () => {
     const { row } = areaOf("mu");
-    expect([0, 1, 2, 3, 4, 9, 10].map((c) => cellAt(row, c)?.value)).toEqual(["1.2", "friction coefficient between tendon and duct", "μ", 0.2, "1/rad", 0, 1]);
+    expect([0, 1, 2, 3, 4, 12, 13].map((c) => cellAt(row, c)?.value)).toEqual(["1.2", "friction coefficient between tendon and duct", "μ", 0.2, "1/rad", 0, 1]);
     expect(cellAt(row, 5)?.value).toBe("0 to 1 1/rad");
     expect(cellAt(row, 3)?.role).toBe("input");
-    expect(cellAt(row, 7)?.formula).toBe(`=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING",IF(OR(${fixed("mu")}<$J$${row + 1},${fixed("mu")}>$K$${row + 1}),"OUT OF RANGE","given"))`);
+    expect(cellAt(row, 10)?.formula).toBe(`=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING",IF(OR(${fixed("mu")}<$M$${row + 1},${fixed("mu")}>$N$${row + 1}),"OUT OF RANGE","given"))`);
   });
   test("exclusive bounds exclude, what may be empty says so", () => {
     const { row } = areaOf("limit");
     const c = fixed("limit");
-    expect(cellAt(row, 7)?.formula).toBe(`=IF(AND(${c}<>"",NOT(ISNUMBER(${c}))),"MISSING",IF(AND(${c}<>"",OR(${c}<=$J$${row + 1},${c}>=$K$${row + 1})),"OUT OF RANGE",IF(${c}="","left empty","given")))`);
+    expect(cellAt(row, 10)?.formula).toBe(`=IF(AND(${c}<>"",NOT(ISNUMBER(${c}))),"MISSING",IF(AND(${c}<>"",OR(${c}<=$M$${row + 1},${c}>=$N$${row + 1})),"OUT OF RANGE",IF(${c}="","left empty","given")))`);
   });
   test("choices are checked by membership and offered as a list, free text is not judged", () => {
     const c = fixed("cement");
-    expect(beside("cement", 7)?.formula).toBe(`=IF(${c}="","MISSING",IF(NOT(OR(${c}&""="S",${c}&""="N")),"OUT OF RANGE","given"))`);
+    expect(beside("cement", 10)?.formula).toBe(`=IF(${c}="","MISSING",IF(NOT(OR(${c}&""="S",${c}&""="N")),"OUT OF RANGE","given"))`);
     expect(plan.validations.find((v) => v.row === areaOf("cement").row)?.rule).toEqual({ kind: "list", values: ["S", "N"] });
-    expect(beside("project", 7)).toBeUndefined();
+    expect(beside("project", 10)).toBeUndefined();
     expect(plan.validations.some((v) => v.row === areaOf("project").row)).toBe(false);
   });
   test("a function's row reads as its declaration with the row's own symbols, and names clause and basis", () => {
     expect(beside("sRef", 5)?.value).toBe("σref = σp0·exp(−μ·(α + k·x))");
-    expect(beside("sRef", 6)?.value).toBe("EN1992-1-1:2004 5.10.5.2 (5.45) [seen in CE:2021]");
+    expect(beside("sRef", 8)?.value).toBe("EN1992-1-1:2004 5.10.5.2 (5.45) [seen in CE:2021]");
     expect(beside("jack", 5)?.value).toBe("σp0 = MAX(all σp0)");
-    expect(beside("jack", 6)?.value).toBeUndefined();
+    expect(beside("jack", 8)?.value).toBeUndefined();
   });
   test("a user's text stays text", () => {
     const built = expand(small, { ...small.example.inputs, project: "=1+1", strandLabel: ["@here", "-2+3"] });
@@ -127,29 +127,29 @@ describe("members and conditions", () => {
 });
 
 describe("verdicts", () => {
-  test("table verdicts stand in column L, statuses of table inputs too", () => {
-    expect(areaOf("vok").column).toBe(11);
+  test("table verdicts stand in the verdict column, statuses of table inputs too", () => {
+    expect(areaOf("vok").column).toBe(10);
     const { row } = areaOf("sigj");
-    expect(cellAt(row, 11)?.formula).toBe(`=IF(NOT(ISNUMBER(${free("sigj")})),"MISSING",IF(OR(${free("sigj")}<=$B$${row - 1},${free("sigj")}>$B$${row}),"OUT OF RANGE","given"))`);
+    expect(cellAt(row, 10)?.formula).toBe(`=IF(NOT(ISNUMBER(${free("sigj")})),"MISSING",IF(OR(${free("sigj")}<=$B$${row - 1},${free("sigj")}>$B$${row}),"OUT OF RANGE","given"))`);
     expect([cellAt(row - 2, 1)?.value, cellAt(row - 1, 1)?.value]).toEqual([0, 2500]);
   });
-  test("counts run over both verdict columns of everything above", () => {
+  test("counts run over the verdict column of everything above", () => {
     const { row } = areaOf("nFail");
-    expect(contents("nFail")).toEqual([`=(COUNTIF($H$3:$H$${row},"FAIL")+COUNTIF($L$3:$L$${row},"FAIL"))`]);
-    expect(contents("nOpen")[0]).toContain(`SUMPRODUCT(ISERROR($H$3:$H$${row + 1})*1)`);
+    expect(contents("nFail")).toEqual([`=(COUNTIF($K$3:$K$${row},"FAIL"))`]);
+    expect(contents("nOpen")[0]).toContain(`SUMPRODUCT(ISERROR($K$3:$K$${row + 1})*1)`);
     expect(contents("nOpen")[0]).toContain('"OUT OF RANGE"');
   });
   test("the overall verdict compares the shape with what was built", () => {
     const rows = ["tendons", "points", "intervals", "lifted"].map((id) => areaOf(id).row + 1);
-    expect(contents("overall")[0]).toContain(`IF(OR(${rows.map((r) => `$D$${r}<>$J$${r}`).join(",")}),"REBUILD"`);
-    expect(rows.map((r) => [cellAt(r - 1, 3)?.value, cellAt(r - 1, 9)?.value])).toEqual([[2, 2], [3, 3], [2, 2], ["YES", "YES"]]);
+    expect(contents("overall")[0]).toContain(`IF(OR(${rows.map((r) => `$D$${r}<>$M$${r}`).join(",")}),"REBUILD"`);
+    expect(rows.map((r) => [cellAt(r - 1, 3)?.value, cellAt(r - 1, 12)?.value])).toEqual([[2, 2], [3, 3], [2, 2], ["YES", "YES"]]);
     expect(plan.unlocked.some((u) => rows.includes(u.row + 1) && u.column === 3)).toBe(false);
   });
   test("the summary says where everything stands", () => {
     const { row } = areaOf("uMax");
     expect(plan.summary.overall).toEqual({ row: areaOf("overall").row, column: 3 });
-    expect(plan.summary.checks).toEqual([{ id: "uMax", description: "highest stress of its limit", utilisation: { row, column: 3 }, where: { row, column: 6 }, verdict: { row, column: 7 } }]);
-    expect(cellAt(row, 6)?.formula).toMatch(/^="x = "&TEXT\(/);
+    expect(plan.summary.checks).toEqual([{ id: "uMax", description: "highest stress of its limit", utilisation: { row, column: 3 }, where: { row, column: 8 }, verdict: { row, column: 10 } }]);
+    expect(cellAt(row, 8)?.formula).toMatch(/^="x = "&TEXT\(/);
   });
 });
 

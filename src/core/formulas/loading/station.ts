@@ -29,7 +29,11 @@ export const station = stepwise({
   proof: ({ places, n, delta }, { x }) => {
     let count = 0;
     let last = -Infinity;
-    for (const p of [...places].sort((a, b) => a.x - b.x)) if (p.x > last + delta && p.x <= x) (count++, (last = p.x));
+    for (const p of [...places].sort((a, b) => a.x - b.x)) {
+      if (p.x <= last + delta || p.x > x) continue;
+      count++;
+      last = p.x;
+    }
     const more = places.some((p) => p.x > x + delta);
     return more ? count - n : Math.max(0, count - n);
   },
