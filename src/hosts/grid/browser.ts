@@ -12,7 +12,9 @@ import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
 import "@univerjs/preset-sheets-data-validation/lib/index.css";
 import { worksheetFunctions } from "../../../functions/index.ts";
 import { descriptions } from "./descriptions.ts";
+import "./grid.css";
 import { GridHost } from "./gridHost.ts";
+import { labelControls } from "./labels.ts";
 import { emptyWorkbook, registerPlugins, type Plugins } from "./runtime.ts";
 
 /** Follows the light or dark theme of the system. */
@@ -34,5 +36,6 @@ export function openGridInBrowser(container: HTMLElement): GridHost {
   const host = new GridHost(runtime, api.createWorkbook(emptyWorkbook()));
   univer.__getInjector().get(IDescriptionService).registerDescriptions(descriptions(runtime, worksheetFunctions));
   followTheme(api);
+  labelControls(container);
   return host;
 }

@@ -59,6 +59,11 @@ export function sheetData(core: Core, plan: Plan, styleId: (style: IStyleData) =
   };
   const cellData: Record<number, Record<number, ICellData>> = {};
   for (const cell of plan.cells) (cellData[cell.row] ??= {})[cell.column] = { ...content(core, cell), s: styleOf(cell) };
+  // A joined area draws the lines of all its cells.
+  for (const { row, column, rows, columns } of plan.spans) {
+    const s = cellData[row]?.[column]?.s;
+    for (let r = row; s && r < row + rows; r++) for (let c = column; c < column + columns; c++) ((cellData[r] ??= {})[c] ??= {}).s = s;
+  }
   const rowData: Record<number, { h: number; ia: 0 }> = {};
   for (const [row, lines] of Object.entries(plan.lines)) rowData[Number(row)] = { h: lines * pixelsPerLine + 4, ia: 0 };
   for (const { row, role } of plan.cells) if (role === "title" || role === "block") rowData[row] ??= { h: pixelsPerRow + 6, ia: 0 };
