@@ -1,0 +1,112 @@
+/**
+ * `npm run bench`: cost of a worksheet function, sizes of what loads first, times in the workbench.
+ * Ratios and medians of one run on one machine; nothing here decides a test.
+ */
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { gzipSync } from "node:zlib";
+import { measure } from "mitata";
+import { buildIfStale, dist } from "../../src/command/build.ts";
+import { formulas, run, type Formula } from "../../src/core/index.ts";
+import { expand } from "../../src/sheet/index.ts";
+import { templates } from "../../src/templates/index.ts";
+import { worksheetFunctions } from "../../functions/index.ts";
+import { openWorkshop, whenReady } from "../browser/browser.ts";
+
+const say = (what: string, value: string, aim = ""): void => console.log(`${what.padEnd(62)}${value.padStart(14)}${aim && `   aim: ${aim}`}`);
+const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
+
+async function functionCost(): Promise<void> {
+  const f: Formula = formulas.find(({ id }) => id === "FRICTION_STRESS")!;
+  const { call } = worksheetFunctions.find(({ id }) => id === f.id)!;
+  // Arguments that change from call to call, so that nothing is worked out once for all.
+  const x = Float64Array.from({ length: 1024 }, (_, i) => 1 + i / 50);
+  let i = 0;
+  let sink = 0;
+  const next = (): number => x[i++ & 1023]!;
+  const values = { sigma0: 1395, mu: 0.2, alpha: 0.3, k: 3e-6, x: 0 };
+  const time = async (body: () => void): Promise<number> => (await measure(body, { min_samples: 200, batch_samples: 4096 } as never)).p50;
+  const bare = await time(() => void (sink += 1395 * Math.exp(-(0.2 * 0.3 + 0.003 * next()))));
+  const unchecked = await time(() => {
+    values.x = 1000 * next();
+    sink += f.compute(values);
+  });
+  const checked = await time(() => void (sink += run(f, [1395, 0.2, 0.3, 0.003, next()])));
+  const called = await time(() => {
+    const result = call([1395, 0.2, 0.3, 0.003, next()]);
+    if ("value" in result) sink += result.value as number;
+  });
+  if (!Number.isFinite(sink)) throw new Error("the benchmark computes nonsense");
+  say("FRICTION_STRESS, bare arithmetic", `${bare.toFixed(1)} ns`);
+  say("  formula without checks", `${(unchecked / bare).toFixed(1)} ×`, "5 ×");
+  say("  with checks and conversion", `${(checked / bare).toFixed(1)} ×`, "20 ×");
+  say("  as a cell calls it", `${(called / bare).toFixed(1)} ×`);
+}
+
+const zipped = (file: string): number => gzipSync(readFileSync(file), { level: 9 }).length / 1000;
+
+function sizes(): void {
+  say("functions.js, gzipped", `${zipped(join(dist, "functions.js")).toFixed(1)} kB`, "60 kB");
+  const page = readFileSync(join(dist, "index.html"), "utf8");
+  const first = [...page.matchAll(/(?:src|href)="([^"]+\.(?:js|css))"/g)].map((found) => found[1]!);
+  say(`panel's first load without the grid (${first.join(", ")}), gzipped`, `${first.reduce((sum, name) => sum + zipped(join(dist, name)), zipped(join(dist, "index.html"))).toFixed(1)} kB`, "150 kB");
+  const parts = readdirSync(join(dist, "parts")).filter((name) => /\.(js|css)$/.test(name));
+  say("what loads later (grid, mathjs), gzipped", `${parts.reduce((sum, name) => sum + zipped(join(dist, "parts", name)), 0).toFixed(0)} kB`);
+}
+
+/** A cell of the demonstration sheet that holds a number to type over: its place and its value. */
+function someInput(): { readonly row: number; readonly column: number; readonly value: number } {
+  const template = templates[0]!;
+  const plan = expand(template, template.example.inputs);
+  const free = (row: number, column: number): boolean => plan.unlocked.some((a) => row >= a.row && row < a.row + a.rows && column >= a.column && column < a.column + a.columns);
+  const cell = plan.cells.find(({ role, value, row, column }) => role === "input" && typeof value === "number" && value > 100 && free(row, column))!;
+  return { row: cell.row, column: cell.column, value: cell.value as number };
+}
+
+async function workbench(): Promise<void> {
+  const shop = await openWorkshop();
+  const input = someInput();
+  const opened: number[] = [];
+  const built: number[] = [];
+  const recalculated: number[] = [];
+  try {
+    for (let n = 0; n < 3; n++) {
+      const began = performance.now();
+      const { page } = await shop.open();
+      await page.waitForFunction(() => document.getElementById("opening")?.textContent?.startsWith("Building"), undefined, { polling: 20 });
+      const building = performance.now();
+      await whenReady(page);
+      opened.push(performance.now() - began);
+      built.push(performance.now() - building);
+      recalculated.push(...(await page.evaluate(async ({ row, column, value }) => {
+        const { host } = window.kernbook!;
+        const { sheet } = (await host!.selection())!;
+        const times: number[] = [];
+        for (let i = 1; i <= 5; i++) {
+          const done = new Promise<void>((resolve) => {
+            const stop = host!.onCalculated(() => {
+              stop();
+              resolve();
+            });
+          });
+          const start = performance.now();
+          await host!.enter({ sheet, row, column }, value + i / 100);
+          await done;
+          times.push(performance.now() - start);
+        }
+        return times;
+      }, input)));
+      await page.context().close();
+    }
+  } finally {
+    await shop.close();
+  }
+  say("workbench: page opened until the demonstration sheet stands", `${(median(opened) / 1000).toFixed(2)} s`);
+  say("  of which building the sheet", `${(median(built) / 1000).toFixed(2)} s`, "3 s");
+  say("  recalculation after one input change", `${(median(recalculated) / 1000).toFixed(2)} s`, "1 s");
+}
+
+await buildIfStale((text) => console.error(text));
+await functionCost();
+sizes();
+await workbench();
