@@ -113,8 +113,10 @@ export function allowedText(bounds: Bounds & { readonly unit: Unit }): string {
   return "";
 }
 
-/** A number for a message: up to six significant digits, a true minus sign. */
+/** A number for a message: up to six significant digits, a true minus sign, powers of ten from ten million on. */
 export function format(value: number): string {
   const rounded = Number(value.toPrecision(6));
-  return String(rounded).replace(/-/g, "−");
+  const power = Math.floor(Math.log10(Math.abs(rounded)));
+  const text = power >= 7 ? `${Number((rounded / 10 ** power).toPrecision(6))}·10^${power}` : String(rounded);
+  return text.replace(/-/g, "−");
 }
