@@ -115,7 +115,16 @@ export class GridHost implements Host {
 
   /** Where a cell of the shown sheet, such as `D12`, stands on the grid's canvas, in CSS pixels. Only on a screen. */
   cellBox(address: string): DOMRect {
-    return this.#workbook.getActiveSheet().getRange(address).getCellRect();
+    const sheet = this.#workbook.getActiveSheet();
+    const range = sheet.getRange(address);
+    const { x, y, width, height } = range.getCellRect();
+    const rows = sheet.getFrozenRows();
+    const columns = sheet.getFrozenColumns();
+    // The grid's own rectangle takes no account of scrolling; frozen cells do not scroll.
+    const { sheetViewStartRow, sheetViewStartColumn, offsetX, offsetY } = sheet.getScrollState();
+    const corner = sheet.getRange(0, 0, 1, 1).getCellRect();
+    const start = sheet.getRange(sheetViewStartRow, sheetViewStartColumn, 1, 1).getCellRect();
+    return new DOMRect(range.getColumn() < columns ? x : x - (start.x - corner.x) - offsetX, range.getRow() < rows ? y : y - (start.y - corner.y) - offsetY, width, height);
   }
 
   onSelection(listener: (place: Place) => void): () => void {

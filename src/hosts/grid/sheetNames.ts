@@ -5,6 +5,12 @@ import { workbookId, type GridRuntime } from "./runtime.ts";
 
 const same = (name: string): string => name.toLowerCase();
 
+/** Hidden names are kept without dollar signs: the grid's name box shows the first name with the very text of the selected cell's reference. */
+function absolute(reference: string): string {
+  const at = reference.lastIndexOf("!") + 1;
+  return reference.slice(0, at) + reference.slice(at).replace(/\$?([A-Z]+)\$?(\d+)/g, "$$$1$$$2");
+}
+
 /**
  * Names that belong to one sheet. The grid stores a name's sheet but looks names up in the whole workbook, so that on the second of two equal
  * sheets a name would silently give the first one's value. Here each name stands in the grid under a hidden one of its own; the plain name is
@@ -21,7 +27,7 @@ export class SheetNames {
 
   add(sheetId: string, sheetName: string, names: readonly PlannedName[]): void {
     const suffix = sheetId.replace(/\W/g, "_");
-    for (const area of names) this.#set({ id: this.#id(sheetId, area.name), name: `${area.name}.${suffix}`, formulaOrRefString: `${quotedSheet(sheetName)}!${areaA1(area)}`, hidden: true });
+    for (const area of names) this.#set({ id: this.#id(sheetId, area.name), name: `${area.name}.${suffix}`, formulaOrRefString: `${quotedSheet(sheetName)}!${areaA1(area, false)}`, hidden: true });
     this.#bySheet.set(sheetId, new Map(names.map(({ name }) => [same(name), name])));
     this.#updatePlain(names.map(({ name }) => name));
   }
@@ -38,7 +44,7 @@ export class SheetNames {
   resolve(name: string, sheetId: string): string | undefined {
     const map = this.#map();
     const own = map[this.#id(sheetId, name)];
-    if (own) return own.formulaOrRefString;
+    if (own) return absolute(own.formulaOrRefString);
     return Object.values(map).find((entry) => same(entry.name) === same(name) && !entry.id.startsWith("plain!"))?.formulaOrRefString;
   }
 
@@ -47,7 +53,7 @@ export class SheetNames {
       const owners = [...this.#bySheet].filter(([, own]) => own.has(same(name))).map(([sheetId]) => sheetId);
       const id = `plain!${same(name)}`;
       const only = owners.length === 1 ? this.#map()[this.#id(owners[0]!, name)] : undefined;
-      if (only) this.#set({ id, name, formulaOrRefString: only.formulaOrRefString, localSheetId: owners[0]! });
+      if (only) this.#set({ id, name, formulaOrRefString: absolute(only.formulaOrRefString), localSheetId: owners[0]! });
       else if (this.#map()[id]) this.#drop(id);
     }
   }
