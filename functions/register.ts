@@ -24,7 +24,8 @@ export function register(host: CustomFunctionsHost, functions: readonly Workshee
       const result = f.call(argumentsOf(f, given));
       if ("value" in result) return result.value;
       const { code, message } = result.error;
-      // The number error takes no message.
+      // The number error takes no message. The host's own error class, whatever it derives from, is what it understands.
+      // eslint-disable-next-line @typescript-eslint/only-throw-error
       throw code === "#NUM!" ? new host.Error(codes[code]) : new host.Error(codes[code], message);
     });
   }

@@ -1,13 +1,14 @@
-import { InputError, NoResult, run, text, warnings, type Argument, type Formula } from "../src/core/index.ts";
+import { InputError, NoResult, run, text, warnings, type Argument, type Cell, type Formula } from "../src/core/index.ts";
 
 const params = {
   function: text({ key: "functionId", symbol: "function", text: "id of the function, as text: \"FRICTION_STRESS\"" }),
   arguments: text({ key: "functionArguments", symbol: "arguments", text: "the arguments as that function gets them, one after another" }),
 } as const;
 
-function only(argument: Argument): unknown {
-  if (!Array.isArray(argument)) return argument;
-  const rows = argument as readonly (readonly unknown[])[];
+/** The one cell of an argument; undefined for a larger range. */
+function only(argument: Argument): Cell {
+  if (!Array.isArray(argument)) return argument as Cell;
+  const rows = argument as readonly (readonly Cell[])[];
   return rows.length === 1 && rows[0]!.length === 1 ? rows[0]![0] : undefined;
 }
 

@@ -17,6 +17,14 @@ import { GridHost } from "./gridHost.ts";
 import { labelControls } from "./labels.ts";
 import { emptyWorkbook, registerPlugins, type Plugins } from "./runtime.ts";
 
+const guarded = "This cell is protected: the sheet computes it. Type into the framed input cells; to build the sheet otherwise, use Build in the panel.";
+const guardedFor = ["alertContent", "commonErr", "editErr", "pasteErr", "setStyleErr", "formulaErr"];
+/** The grid's own words speak of a creator who could give leave; here nobody can, and nobody need. */
+const ownWords = { "sheets-ui": { permission: { dialog: Object.fromEntries(guardedFor.map((key) => [key, guarded])) } } };
+// The program hands on a merge whose types it does not bring along.
+const merge = core.merge as unknown as (...parts: readonly object[]) => object;
+const locale = merge({}, coreLocale, validationLocale, highlightLocale, ownWords) as typeof coreLocale;
+
 /** Follows the light or dark theme of the system. */
 function followTheme(api: FUniver): void {
   const dark = window.matchMedia("(prefers-color-scheme: dark)");
@@ -27,10 +35,10 @@ function followTheme(api: FUniver): void {
 
 /** Opens the grid in an element of the page, which it fills: formula bar, cells and sheet tabs. */
 export function openGridInBrowser(container: HTMLElement): GridHost {
-  const { LocaleType, LogLevel, Univer, merge } = core;
-  const univer = new Univer({ logLevel: LogLevel.WARN, locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: merge({}, coreLocale, validationLocale, highlightLocale) as typeof coreLocale } });
+  const { LocaleType, LogLevel, Univer } = core;
+  const univer = new Univer({ logLevel: LogLevel.WARN, locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: locale } });
   const sheets = UniverSheetsCorePreset({ container, header: true, toolbar: false, formulaBar: true, footer: { sheetBar: true, statisticBar: false, menus: false, zoomSlider: false }, statusBarStatistic: false, disableTextFormatAlert: true, disableTextFormatMark: true, sheets: { protectedRangeShadow: false, disableForceStringAlert: true, disableForceStringMark: true } });
-  registerPlugins(univer, [sheets.plugins, UniverSheetsDataValidationPreset().plugins, UniverSheetsConditionalFormattingPreset().plugins] as unknown as Plugins[]);
+  registerPlugins(univer, [sheets.plugins, UniverSheetsDataValidationPreset().plugins, UniverSheetsConditionalFormattingPreset().plugins]);
   const api = FUniver.newAPI(univer);
   const runtime = { core, formula, univer, api, onScreen: true } as const;
   const host = new GridHost(runtime, api.createWorkbook(emptyWorkbook()));

@@ -19,7 +19,7 @@ export function openGridInNode(): GridHost {
   const locale = require("@univerjs/preset-sheets-node-core/locales/en-US") as typeof NodeLocale | { readonly default: typeof NodeLocale };
   const { UniverSheetsNumfmtPlugin } = require("@univerjs/sheets-numfmt") as typeof NumberFormats;
 
-  const univer = new core.Univer({ logLevel: core.LogLevel.WARN, locale: core.LocaleType.EN_US, locales: { [core.LocaleType.EN_US]: "default" in locale ? locale.default : locale } });
+  const univer = new core.Univer({ logLevel: core.LogLevel.WARN, locale: core.LocaleType.EN_US, locales: { [core.LocaleType.EN_US]: ("default" in locale ? locale.default : locale) as typeof NodeLocale } });
   registerPlugins(univer, [UniverSheetsNodeCorePreset().plugins, [UniverSheetsNumfmtPlugin]]);
   const api = FUniver.newAPI(univer);
   return new GridHost({ core, formula, univer, api, onScreen: false }, api.createWorkbook(emptyWorkbook()));

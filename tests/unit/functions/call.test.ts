@@ -5,7 +5,7 @@ import { kern } from "./kern.ts";
 
 const message = (text: string | RegExp) => ({ error: { code: "#VALUE!", message: expect.stringMatching(text) as string } });
 /** A declaration that behaves as the test needs, with the arguments of a real one. */
-const behaving = (compute: () => number) => worksheetFunction({ ...formulas.find(({ id }) => id === "FRICTION_STRESS")!, id: "BEHAVING", compute } as Formula);
+const behaving = (compute: () => number) => worksheetFunction({ ...formulas.find(({ id }) => id === "FRICTION_STRESS")!, id: "BEHAVING", compute });
 const good = [1395, 0.2, 0.3, 0.003, 12];
 
 describe("a call", () => {
