@@ -15,7 +15,7 @@ import { descriptions } from "./descriptions.ts";
 import "./grid.css";
 import { GridHost } from "./gridHost.ts";
 import { labelControls } from "./labels.ts";
-import { emptyWorkbook, registerPlugins, type Plugins } from "./runtime.ts";
+import { emptyWorkbook, registerPlugins } from "./runtime.ts";
 
 const guarded = "This cell is protected: the sheet computes it. Type into the framed input cells; to build the sheet otherwise, use Build in the panel.";
 const guardedFor = ["alertContent", "commonErr", "editErr", "pasteErr", "setStyleErr", "formulaErr"];

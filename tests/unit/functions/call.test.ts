@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { worksheetFunction, worksheetFunctions } from "../../../functions/index.ts";
-import { formulas, InputError, NoResult, type Formula } from "../../../src/core/index.ts";
+import { formulas, InputError, NoResult } from "../../../src/core/index.ts";
 import { kern } from "./kern.ts";
 
 const message = (text: string | RegExp) => ({ error: { code: "#VALUE!", message: expect.stringMatching(text) as string } });
