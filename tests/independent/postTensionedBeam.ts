@@ -60,8 +60,8 @@ export function beam(v: Beam) {
   const Ecm = 1000 * v.aggregate * 22 * (fcm / 10) ** 0.3;
   const beta = (t: number): number => Math.exp(v.s * (1 - Math.sqrt(28 / t)));
   const fckt0 = v.t0 < 28 ? beta(v.t0) * fcm - 8 : v.fck;
-  const fcmt = beta(v.t0) * fcm;
-  const fctmt = fctm * beta(v.t0) ** (v.t0 < 28 ? 1 : 2 / 3);
+  const fcmt = Math.min(beta(v.t0) * fcm, v.fckt + 8);
+  const fctmt = Math.min(fctm * beta(v.t0) ** (v.t0 < 28 ? 1 : 2 / 3), (fctm * fcmt) / fcm);
   const Ecmt = Ecm * (fcmt / fcm) ** 0.3;
 
   // Annex B.1
@@ -113,6 +113,7 @@ export function beam(v: Beam) {
     ...Array.from({ length: v.intervals + 1 }, (_, i) => (L * i) / v.intervals),
     ...tendons.map((t) => (t.left ? t.la : L - t.la)),
     ...tendons.map(() => L / 2),
+    v.liftAt * 1000, L - v.liftAt * 1000,
   ].sort((a, b) => a - b);
   const distinct = places.filter((x, i) => i === 0 || x > places[i - 1]! + 10);
   const stations = places.map((_, i) => distinct[Math.min(i, distinct.length - 1)]!);
@@ -124,7 +125,7 @@ export function beam(v: Beam) {
     const Mg = (g * x * (L - x)) / 2, Ms = (v.gs * x * (L - x)) / 2, Mq = (v.q * x * (L - x)) / 2;
     const a = v.liftAt * 1000;
     const R = (g * L) / 2;
-    const Ml = v.liftFactor * ((x > a ? R * (x - a) : 0) + (x > L - a ? R * (x - (L - a)) : 0) - (g * x * x) / 2);
+    const Ml = (x > a ? R * (x - a) : 0) + (x > L - a ? R * (x - (L - a)) : 0) - (g * x * x) / 2;
     // Net section: the outline less the holes, about their own centroid.
     const hole = (d: number): number => (Math.PI * d * d) / 4;
     const y = tendons.map((t) => yb - t.e(x));
@@ -151,27 +152,30 @@ export function beam(v: Beam) {
     const dpr = spr * 0.66 * v.rho1000 * Math.exp(9.1 * muR) * (v.tRelaxHours / 1000) ** (0.75 * (1 - muR)) * 1e-5;
     const below = 1 + alphaE * (Aps / Anet) * (1 + (Anet / Inet) * e0 * e0) * (1 + 0.8 * phi);
     const shrinkage = ((ecsEnd - ecs0) * v.Ep) / below, relaxation = (0.8 * dpr) / below, creep = (alphaE * phi * scQP) / below;
+    const et = ytr - ynet + e0;
+    const spChar = sp0 + (alphaE * (Ms + Mq) * et) / Itr;
     const dcsr = shrinkage + relaxation + creep;
     const spInf = sp0 - dcsr;
     const Pinf = spInf * Aps;
     const top = v.h - ynet;
     const fibre = (F: number) => [F / Anet - (F * e0 * top) / Inet, F / Anet + (F * e0 * ynet) / Inet] as const;
-    return { x, Mg, Ms, Mq, Ml, Anet, ynet, Inet, Atr, ytr, Itr, y, en, P, del, sp0t, P0t, P0, e0, sp0, scQP, spr, dpr, shrinkage, relaxation, creep, dcsr, spInf, Pinf, before: fibre(P0), late: fibre(Pinf) };
+    return { x, Mg, Ms, Mq, Ml, Anet, ynet, Inet, Atr, ytr, Itr, y, en, P, del, sp0t, P0t, P0, e0, sp0, spChar, scQP, spr, dpr, shrinkage, relaxation, creep, dcsr, spInf, Pinf, before: fibre(P0), late: fibre(Pinf) };
   });
 
   const ft = -fctm;
   const stages = [
-    { name: "transfer", late: false, lift: false, s: 0, q: 0, fc: fcTransfer, ft: -fctmt },
-    { name: "lifting", late: false, lift: true, s: 0, q: 0, fc: fcTransfer, ft: -fctmt },
-    { name: "permanent", late: true, lift: false, s: 1, q: 0, fc: fcQP, ft: 0 },
-    { name: "quasi", late: true, lift: false, s: 1, q: v.psi2, fc: fcQP, ft: 0 },
-    { name: "frequent", late: true, lift: false, s: 1, q: v.psi1, fc: fcChar, ft },
-    { name: "characteristic", late: true, lift: false, s: 1, q: 1, fc: fcChar, ft },
+    { name: "transfer", late: false, lift: 0, s: 0, q: 0, fc: fcTransfer, ft: -fctmt },
+    { name: "storage", late: false, lift: 1, s: 0, q: 0, fc: fcTransfer, ft: -fctmt },
+    { name: "lifting", late: false, lift: v.liftFactor, s: 0, q: 0, fc: fcTransfer, ft: -fctmt },
+    { name: "permanent", late: true, lift: 0, s: 1, q: 0, fc: fcQP, ft: 0 },
+    { name: "quasi", late: true, lift: 0, s: 1, q: v.psi2, fc: fcQP, ft: 0 },
+    { name: "frequent", late: true, lift: 0, s: 1, q: v.psi1, fc: fcChar, ft },
+    { name: "characteristic", late: true, lift: 0, s: 1, q: 1, fc: fcChar, ft },
   ].map((stage) => ({
     ...stage,
     at: rows.map((r) => {
       const p = stage.late ? r.late : r.before;
-      const own = stage.lift ? r.Ml : r.Mg;
+      const own = stage.lift > 0 ? stage.lift * r.Ml : r.Mg;
       const later = stage.s * r.Ms + stage.q * r.Mq;
       const m = [(own * (v.h - r.ynet)) / r.Inet + (later * (v.h - r.ytr)) / r.Itr, (-own * r.ynet) / r.Inet - (later * r.ytr) / r.Itr] as const;
       const all = [0, 1].flatMap((i) => [1.1, 0.9].map((f) => f * p[i as 0 | 1] + m[i as 0 | 1]));

@@ -66,6 +66,7 @@ describe("the example sheet in the grid against a full recomputation straight fr
     ["P0", () => r.map((row) => row.P0 / 1000)], ["e0", () => r.map((row) => row.e0)], ["sp0", () => r.map((row) => row.sp0)],
     ["scQP", () => r.map((row) => row.scQP)], ["spr", () => r.map((row) => row.spr)], ["dpr", () => r.map((row) => row.dpr)], ["dcsr", () => r.map((row) => row.dcsr)],
     ["lSh", () => r.map((row) => row.shrinkage)], ["lCr", () => r.map((row) => row.creep)], ["lRe", () => r.map((row) => row.relaxation)],
+    ["spChar", () => r.map((row) => row.spChar)],
     ["spInf", () => r.map((row) => row.spInf)], ["Pinf", () => r.map((row) => row.Pinf / 1000)],
     ["vmin", () => expected.stages.flatMap((s) => s.at.map((a) => a.min))], ["vmax", () => expected.stages.flatMap((s) => s.at.map((a) => a.max))],
     ["vtop", () => expected.stages.flatMap((s) => s.at.map((a) => a.top))], ["vbot", () => expected.stages.flatMap((s) => s.at.map((a) => a.bottom))],

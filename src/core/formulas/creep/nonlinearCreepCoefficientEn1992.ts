@@ -22,6 +22,6 @@ export const nonlinearCreepCoefficientEn1992 = stepwise({
     const k_sigma = sigma_c / f_ckt0;
     return { k_sigma, phi_nl: k_sigma > 0.45 ? phi * Math.exp(1.5 * (k_sigma - 0.45)) : phi };
   },
-  cautions: ({ sigma_c, f_ckt0 }) => (sigma_c > 0.6 * f_ckt0 ? ["σc is above 0.6 fck(t0), the most that EN 1992-1-1 5.10.2.2(5) allows at transfer"] : []),
+  cautions: ({ sigma_c, f_ckt0 }) => (sigma_c > 0.6 * f_ckt0 ? ["σc is above 0.6 fck(t0), the most that EN 1992-1-1 5.10.2.2(5) allows at transfer"] : sigma_c > 0.45 * f_ckt0 ? ["σc is above 0.45 fck(t0): creep is no longer linear, and losses computed with the linear coefficient are too small"] : []),
   unpublished: "no published result was found; at 0.45 f_ck(t_0) both branches meet, which the tests check",
 });

@@ -2,6 +2,7 @@ import { concreteAgeFactorEn1992 } from "./concreteAgeFactorEn1992.ts";
 import { concreteDesignStrengthEn1992 } from "./concreteDesignStrengthEn1992.ts";
 import { concreteFlexuralTensileStrengthEn1992 } from "./concreteFlexuralTensileStrengthEn1992.ts";
 import { concreteMeanStrengthAtAgeEn1992 } from "./concreteMeanStrengthAtAgeEn1992.ts";
+import { concreteMeanStrengthFromTestEn1992 } from "./concreteMeanStrengthFromTestEn1992.ts";
 import { concreteMeanStrengthEn1992 } from "./concreteMeanStrengthEn1992.ts";
 import { concreteModulusAtAgeEn1992 } from "./concreteModulusAtAgeEn1992.ts";
 import { concreteModulusEn1992 } from "./concreteModulusEn1992.ts";
@@ -23,6 +24,7 @@ export const materials = [
   concreteTangentModulusEn1992,
   concreteAgeFactorEn1992,
   concreteMeanStrengthAtAgeEn1992,
+  concreteMeanStrengthFromTestEn1992,
   concreteStrengthAtAgeEn1992,
   concreteTensileStrengthAtAgeEn1992,
   concreteModulusAtAgeEn1992,
