@@ -37,7 +37,7 @@ describe("combined time-dependent loss", () => {
   });
 
   it("needs every argument", () => {
-    expectRefusal(() => kern("TIME_DEPENDENT_LOSS", eps, relaxation, stress, 195, 35, 1.8, 2850, null, 8e10, 450), "Ac (area of the concrete section) is missing; a number in mm² is needed (allowed: above 0 and at most 1000000000 mm²)");
+    expectRefusal(() => kern("TIME_DEPENDENT_LOSS", eps, relaxation, stress, 195, 35, 1.8, 2850, null, 8e10, 450), "Ac (area of the concrete section) is missing; a number in mm² is needed (allowed: above 0 and at most 1·10^9 mm²)");
     expectRefusal(() => kern("TIME_DEPENDENT_LOSS", 0.35, relaxation, stress, ...section), "εcs (total shrinkage strain, shortening positive) = 0.35 is above 0.005; allowed: 0 to 0.005");
   });
 });
