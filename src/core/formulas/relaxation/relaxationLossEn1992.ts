@@ -57,5 +57,5 @@ export const relaxationLossEn1992 = stepwise({
     return { rho_class, K, b, rho, mu, ratio, loss: ratio * v.sigma_pi };
   },
   empirical: "a fit to tests, with the time in hours and ρ_1000 in per cent",
-  unpublished: "no published result was found outside design software; recomputed by hand for each class",
+  unpublished: "no published result was found; recomputed by hand for each class",
 });
