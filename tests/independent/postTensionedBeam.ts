@@ -104,7 +104,10 @@ export function beam(v: Beam) {
     const la = whole ? L : bisect((d) => setOver(d) - need, 0, L);
     const level = whole ? far - (need - setOver(L)) / (2 * L) : atDistance(la);
     const after = (x: number): number => Math.min(friction(x), 2 * level - friction(x));
-    return { ...t, Ap: t.strands * v.As1, e, slope, theta, from, friction, level, la, after };
+    const elongation = romberg((x) => (friction(x) / v.Ep) * Math.sqrt(1 + slope(x) ** 2), 0, L);
+    // Level at midspan, where a parabola e'' x bends most.
+    const radius = L ** 2 / (8 * Math.abs(drop));
+    return { ...t, Ap: t.strands * v.As1, e, slope, theta, from, friction, level, la, after, elongation, radius };
   });
   const Aps = tendons.reduce((sum, t) => sum + t.Ap, 0);
 
@@ -180,8 +183,20 @@ export function beam(v: Beam) {
       const m = [(own * (v.h - r.ynet)) / r.Inet + (later * (v.h - r.ytr)) / r.Itr, (-own * r.ynet) / r.Inet - (later * r.ytr) / r.Itr] as const;
       const all = [0, 1].flatMap((i) => [1.1, 0.9].map((f) => f * p[i as 0 | 1] + m[i as 0 | 1]));
       const min = Math.min(...all), max = Math.max(...all);
-      return { min, max, top: p[0] + m[0], bottom: p[1] + m[1], uc: Math.max(max, 0) / stage.fc, ok: max <= stage.fc && min >= stage.ft };
+      // What pulls over what holds, fibre by fibre, with the worse of the two characteristic values of prestress.
+      const ut = Math.max(...[0, 1].map((i) => {
+        const sp = p[i as 0 | 1] * (p[i as 0 | 1] < 0 ? 1.1 : 0.9);
+        const sm = m[i as 0 | 1];
+        const pull = (sp < 0 ? -sp : 0) + (sm < 0 ? -sm : 0);
+        return pull === 0 ? 0 : pull / ((sp > 0 ? sp : 0) + (sm > 0 ? sm : 0) - stage.ft);
+      }));
+      return { ut, min, max, top: p[0] + m[0], bottom: p[1] + m[1], uc: Math.max(max, 0) / stage.fc, ok: max <= stage.fc && min >= stage.ft };
     }),
   }));
-  return { Ac, yb, Ic, u, h0, fcm, fctm, Ecm, fckt0, fcmt, fctmt, Ecmt, phi, ecsEnd, ecs0, g, Aps, tendons, rows, stages, limits: { jack: Math.min(0.8 * v.fpk, 0.9 * v.fp01k), initial: Math.min(0.75 * v.fpk, 0.85 * v.fp01k), service: 0.75 * v.fpk } };
+  const sigjMean = tendons.reduce((sum, t) => sum + t.sigj * t.Ap, 0) / Aps;
+  const losses = rows.map((r) => {
+    const anchored = r.P.reduce((sum, p) => sum + p, 0) / Aps;
+    return { friction: sigjMean - anchored, elastic: anchored - r.sp0, total: sigjMean - r.spInf };
+  });
+  return { sigjMean, losses, Ac, yb, Ic, u, h0, fcm, fctm, Ecm, fckt0, fcmt, fctmt, Ecmt, phi, ecsEnd, ecs0, g, Aps, tendons, rows, stages, limits: { jack: Math.min(0.8 * v.fpk, 0.9 * v.fp01k), initial: Math.min(0.75 * v.fpk, 0.85 * v.fp01k), service: 0.75 * v.fpk } };
 }

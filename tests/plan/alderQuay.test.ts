@@ -34,10 +34,12 @@ async function column(id: string): Promise<readonly unknown[]> {
 async function agree(id: string, values: readonly number[]): Promise<void> {
   const found = await column(id);
   expect(found, id).toHaveLength(values.length);
+  // Relative to the column's own largest value, so that small quantities are held to as many digits.
+  const scale = Math.max(...values.map(Math.abs));
   values.forEach((value, i) => {
     const cell = found[i];
     expect(typeof cell, `${id} row ${i + 1}: ${String(cell)}`).toBe("number");
-    expect(Math.abs((cell as number) - value), `${id} row ${i + 1}: sheet ${String(cell)}, recomputed ${value}`).toBeLessThanOrEqual(1e-9 * Math.max(1, Math.abs(value)));
+    expect(Math.abs((cell as number) - value), `${id} row ${i + 1}: sheet ${String(cell)}, recomputed ${value}`).toBeLessThanOrEqual(1e-9 * scale);
   });
 }
 
@@ -71,6 +73,15 @@ describe("the example sheet in the grid against a full recomputation straight fr
     ["vmin", () => expected.stages.flatMap((s) => s.at.map((a) => a.min))], ["vmax", () => expected.stages.flatMap((s) => s.at.map((a) => a.max))],
     ["vtop", () => expected.stages.flatMap((s) => s.at.map((a) => a.top))], ["vbot", () => expected.stages.flatMap((s) => s.at.map((a) => a.bottom))],
     ["uc", () => expected.stages.flatMap((s) => s.at.map((a) => a.uc))], ["fc", () => expected.stages.map((s) => s.fc)], ["ft", () => expected.stages.map((s) => s.ft)],
+    ["ut", () => expected.stages.flatMap((s) => s.at.map((a) => a.ut))], ["gt", () => expected.stages.map((s) => Math.max(...s.at.map((a) => a.ut)))],
+    ["uTension", () => [Math.max(...expected.stages.flatMap((s) => s.at.map((a) => a.ut)))]],
+    ["elong", () => expected.tendons.map((t) => t.elongation)], ["elongAfter", () => expected.tendons.map((t) => t.elongation - alderQuay.slip)], ["rmin", () => expected.tendons.map((t) => t.radius / 1000)],
+    ["Pj", () => expected.tendons.map((t) => (t.sigj * t.Ap) / 1000)],
+    ["lFr", () => expected.losses.map((l) => l.friction)], ["lEl", () => expected.losses.map((l) => l.elastic)], ["lTotal", () => expected.losses.map((l) => l.total)], ["lPct", () => expected.losses.map((l) => l.total / expected.sigjMean)],
+    ["ktMax", () => expected.tendons.map((_, j) => Math.max(...r.map((row) => row.sp0t[j]!)))],
+    ["uJack", () => [Math.max(...expected.tendons.map((t) => t.sigj)) / expected.limits.jack]], ["uInitial", () => [Math.max(...r.flatMap((row) => row.sp0t)) / expected.limits.initial]],
+    ["spServiceMax", () => [Math.max(...r.map((row) => row.spChar)) / expected.limits.service]], ["strengthReached", () => [alderQuay.fckt / expected.fckt0]],
+    ["ftFreq", () => [-expected.fctm]], ["ftQP", () => [0]],
     ["gc", () => expected.stages.map((s) => Math.max(...s.at.map((a) => a.uc)))],
     ["uCompression", () => [Math.max(...expected.stages.flatMap((s) => s.at.map((a) => a.uc)))]],
   ])("%s", async (id, values) => agree(id, values()));
