@@ -4,7 +4,7 @@ import { plannedCharts } from "./charts.ts";
 import { equationAsRead, marksExplained, sourceText } from "./formulaText.ts";
 import { fnv1a64 } from "./hash.ts";
 import { inputValues, nested, shapeValues, type Inputs } from "./inputs.ts";
-import { layOut, warnedGroups, type HeaderRow, type Layout, type PlacedTable } from "./layout.ts";
+import { layOut, warnedRows, type HeaderRow, type Layout, type PlacedTable } from "./layout.ts";
 import { a1, type Address, type Area, type Highlight, type Meaning, type Plan, type PlannedCell, type PlannedName, type Role, type Summary, type Validation } from "./plan.ts";
 import { Problems } from "./problems.ts";
 import { calls, parseFormula } from "./references.ts";
@@ -299,8 +299,8 @@ class Builder {
       }
       const { table, column } = it;
       const all = contexts(table);
-      for (const group of warnedGroups(table)) {
-        const context = all[column.column.warnAt === "last" ? group.last : group.first]!;
+      for (const row of warnedRows(table, column.column.warnAt!)) {
+        const context = all[row]!;
         const where = context.group.over.map((d, i) => d.members[context.members[i]!]!.text).join(", ");
         line(`row ${table.item}: ${plainSymbol(column.says.symbol)}, ${column.says.text}${where && `, ${where}`}`, context, column.column.formula ?? "", column.place);
       }

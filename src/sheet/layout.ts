@@ -2,6 +2,7 @@ import { firstRow } from "./columns.ts";
 import { sourceText } from "./formulaText.ts";
 import { boundsOf } from "./says.ts";
 import type { ShapedBlock, ShapedItem, ShapedSheet, ShapedTable } from "./shape.ts";
+import type { Column } from "./template.ts";
 
 /** The header rows a table has, from its title down. */
 export type HeaderRow = "title" | "note" | "heading" | "symbol" | "unit" | "equation" | "source" | "from" | "to";
@@ -45,14 +46,15 @@ function headerRows({ table, columns }: ShapedTable): readonly HeaderRow[] {
 
 /** How many rows a list of warnings takes: one at least, which then says that there is nothing to list. */
 export function warningRows(sheet: ShapedSheet): number {
-  return Math.max(1, sheet.warned.reduce((sum, it) => sum + ("kind" in it ? 1 : warnedGroups(it.table).length), 0));
+  return Math.max(1, sheet.warned.reduce((sum, it) => sum + ("kind" in it ? 1 : warnedRows(it.table, it.column.column.warnAt!).length), 0));
 }
 
-/** First and last row (counted in the table) of each run of the innermost dimension. */
-export function warnedGroups({ groups }: ShapedTable): readonly { readonly first: number; readonly last: number }[] {
+/** The rows (counted in the table) whose warnings a column lists, for each run of the innermost dimension. */
+export function warnedRows({ groups }: ShapedTable, at: NonNullable<Column["warnAt"]>): readonly number[] {
   const main = groups[0]!;
   const inner = main.over.at(-1)?.members.length ?? 1;
-  return Array.from({ length: inner === 0 ? 0 : main.rows / inner }, (_, g) => ({ first: g * inner, last: (g + 1) * inner - 1 }));
+  const runs = Array.from({ length: inner === 0 ? 0 : main.rows / inner }, (_, g) => Array.from({ length: inner }, (_row, i) => g * inner + i));
+  return runs.flatMap((run) => ({ first: run.slice(0, 1), last: run.slice(-1), both: [...new Set([run[0]!, run.at(-1)!])], each: run })[at]);
 }
 
 export function layOut(sheet: ShapedSheet): Layout {

@@ -139,8 +139,8 @@ export interface Column extends Saying {
   readonly cells?: Readonly<Record<string, number | string>>;
   /** Verdict column: stands in the sheet's verdict column. */
   readonly verdict?: true;
-  /** Lists the function's warnings for the first or last row of each group. */
-  readonly warnAt?: "first" | "last";
+  /** Lists the function's warnings for these rows of each run of the innermost dimension. */
+  readonly warnAt?: "first" | "last" | "both" | "each";
 }
 
 export interface TableItem {
