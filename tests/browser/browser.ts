@@ -57,6 +57,7 @@ export async function openWorkshop(folder = dist): Promise<Workshop> {
     async open({ path = "", theme = "light", width = 1400, height = 900 } = {}) {
       const context = await browser.newContext({ viewport: { width, height }, colorScheme: theme });
       const page = await context.newPage();
+      page.setDefaultTimeout(20_000);
       const errors: string[] = [];
       const external: string[] = [];
       page.on("console", (message) => {

@@ -1,0 +1,204 @@
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import type { Page } from "playwright-core";
+import { alderQuay } from "../independent/alderQuay.ts";
+import { beam } from "../independent/postTensionedBeam.ts";
+import { cellWhen, clickCell, openWorkshop, placeOf, readCell, seriousProblems, typeInCell, whenReady, type Workshop } from "./browser.ts";
+
+const sheet = "Alder Quay footbridge beam";
+let shop: Workshop;
+beforeAll(async () => {
+  shop = await openWorkshop();
+});
+afterAll(() => shop?.close());
+// Each test starts from a workbook of its own: opening one takes two seconds.
+afterEach(() => Promise.all(shop.browser.contexts().map((context) => context.close())));
+
+async function opened(options: Parameters<Workshop["open"]>[0] = {}): Promise<Page> {
+  const { page } = await shop.open(options);
+  await whenReady(page);
+  return page;
+}
+
+/** The upper left cell of a named row or column of the sheet. */
+async function cellOf(page: Page, id: string, name = sheet): Promise<string> {
+  const reference = await page.evaluate(([n, s]) => window.kernbook!.host!.resolveName(n, s), [`kb_${id}`, name] as const);
+  const found = /\$?([A-Z]+)\$?(\d+)/.exec(reference!.slice(reference!.lastIndexOf("!") + 1));
+  return `${found![1]}${found![2]}`;
+}
+const below = (address: string, rows: number): string => address.replace(/\d+$/, (row) => String(Number(row) + rows));
+const tab = (page: Page, name: string) => page.getByRole("tab", { name });
+
+describe("the newcomer's path", () => {
+  it("finds the example sheet computed, and its numbers right", async () => {
+    const page = await opened();
+    const expected = beam(alderQuay);
+    expect((await readCell(page, sheet, await cellOf(page, "phi"))).value).toBeCloseTo(expected.phi, 9);
+    const middle = expected.rows.findIndex((row) => Math.abs(row.x - 12000) < 1);
+    expect((await readCell(page, sheet, below(await cellOf(page, "Pinf"), middle))).value).toBeCloseTo(expected.rows[middle]!.Pinf / 1000, 6);
+    expect((await readCell(page, sheet, await cellOf(page, "overall"))).value).toBe("OK");
+    await page.getByText("Overall verdict").waitFor();
+    await page.getByRole("figure", { name: "Prestress force along the span" }).waitFor();
+  });
+
+  it("changes an input and sees everything recalculate", async () => {
+    const page = await opened();
+    const weaker = beam({ ...alderQuay, tendons: alderQuay.tendons.map((t, i) => (i === 0 ? { ...t, sigj: 1250 } : t)) });
+    await typeInCell(page, sheet, await cellOf(page, "sigj"), "1250");
+    const middle = weaker.rows.findIndex((row) => Math.abs(row.x - 12000) < 1);
+    const wanted = weaker.rows[middle]!.Pinf / 1000;
+    await cellWhen(page, sheet, below(await cellOf(page, "Pinf"), middle), ({ value }) => typeof value === "number" && Math.abs(value - wanted) < 1e-6);
+  });
+
+  it("meets a bad input: the grid refuses it with the range; past the grid, the sheet names it and gives no verdict", async () => {
+    const page = await opened();
+    const cell = await cellOf(page, "k");
+    const before = await readCell(page, sheet, cell);
+    await typeInCell(page, sheet, cell, "-0.01");
+    await page.getByText("Allowed: 0 to 0.1 rad/m").waitFor();
+    expect(await readCell(page, sheet, cell)).toEqual(before);
+    await page.getByRole("button", { name: "OK" }).last().click();
+    // What is pasted or set by a program meets no refusal.
+    await page.evaluate(([name, place]) => window.kernbook!.host!.enter({ sheet: name, ...place }, -0.01), [sheet, placeOf(cell)] as const);
+    await cellWhen(page, sheet, cell, ({ value }) => value === -0.01);
+    await cellWhen(page, sheet, await cellOf(page, "overall"), ({ value }) => value === "INCOMPLETE");
+    const force = await readCell(page, sheet, await cellOf(page, "Pinf"));
+    expect(typeof force.value).not.toBe("number");
+    await expect.poll(() => page.getByRole("region", { name: "Result" }).innerText()).toMatch(/INCOMPLETE/);
+  });
+
+  it("cannot type over a formula", async () => {
+    const page = await opened();
+    const cell = await cellOf(page, "phi");
+    const before = await readCell(page, sheet, cell);
+    await typeInCell(page, sheet, cell, "3");
+    await page.keyboard.press("Escape");
+    await page.waitForTimeout(500);
+    expect(await readCell(page, sheet, cell)).toEqual(before);
+  });
+
+  it("types a function of their own with autocomplete, and a bad argument gets its message", async () => {
+    const page = await opened();
+    const own = (await page.evaluate(() => window.kernbook!.host!.sheetNames())).find((name) => name !== sheet)!;
+    await clickCell(page, own, "B2");
+    await page.keyboard.type("=KERN.FRICTION_ST", { delay: 30 });
+    await page.getByText("KERN.FRICTION_STRESS", { exact: true }).first().waitFor();
+    await page.keyboard.type("RESS(1395,0.2,0.3,0.003,12)", { delay: 10 });
+    // While the list is still open, Enter would choose from it.
+    await page.getByText("KERN.FRICTION_STRESS_LINEAR", { exact: true }).waitFor({ state: "hidden" });
+    await page.keyboard.press("Enter");
+    const { value } = await cellWhen(page, own, "B2", (cell) => typeof cell.value === "number");
+    // 1395 · e^(−0.2·0.3 − 0.003·12), worked with a pocket calculator.
+    expect(value).toBeCloseTo(1267.307, 2);
+    await typeInCell(page, own, "B4", "=KERN.FRICTION_STRESS(1395,-0.1,0.3,0.003,12)");
+    const wrong = await cellWhen(page, own, "B4", (cell) => cell.error !== undefined);
+    expect(wrong.error).toEqual({ code: "#VALUE!", message: expect.stringContaining("μ (friction coefficient between tendon and duct) = −0.1 1/rad is below 0") as string });
+    await tab(page, "Trace").click();
+    await clickCell(page, own, "B4");
+    await page.getByText("is below 0", { exact: false }).first().waitFor();
+  });
+
+  it("selects a cell and reads which equation, clause and numbers made its value, and goes to what it came from", async () => {
+    const page = await opened();
+    await tab(page, "Trace").click();
+    const cell = await cellOf(page, "fcTransfer");
+    await clickCell(page, sheet, cell);
+    const call = page.getByRole("article", { name: "KERN.COMPRESSION_LIMIT_TRANSFER_EN1992_2004" });
+    await call.waitFor();
+    await call.locator("math").first().waitFor();
+    await expect.poll(async () => call.innerText(), { timeout: 10_000 }).toMatch(/5\.10\.2\.2/);
+    expect(await call.innerText()).toMatch(/33/);
+    await call.getByRole("button", { name: /^Go to / }).first().click();
+    const from = await cellOf(page, "fckt");
+    await expect.poll(() => page.evaluate(() => window.kernbook!.host!.selection())).toMatchObject({ sheet, row: Number(from.slice(1)) - 1 });
+    await page.getByRole("button", { name: /^Back to / }).click();
+    await call.waitFor();
+  });
+});
+
+describe("building a sheet from the panel", () => {
+  async function form(page: Page): Promise<void> {
+    await page.getByRole("button", { name: "Build another" }).click();
+    await page.getByRole("button", { name: "Fill with the invented example" }).click();
+  }
+
+  it("builds, says where it went and what governs", async () => {
+    const page = await opened();
+    await form(page);
+    await page.getByLabel("Name of the new sheet").fill("Beam two");
+    await page.getByRole("button", { name: "Build the sheet" }).click();
+    await page.getByRole("button", { name: "Beam two" }).waitFor({ timeout: 30_000 });
+    expect((await readCell(page, "Beam two", await cellOf(page, "overall", "Beam two"))).value).toBe("OK");
+    await page.getByText("Governs:").waitFor();
+  });
+
+  it("refuses a name that is taken and an input out of range, keeps what was typed and leaves nothing behind", async () => {
+    const page = await opened();
+    await form(page);
+    const before = await page.evaluate(() => window.kernbook!.host!.sheetNames());
+    await page.getByLabel("Name of the new sheet").fill(sheet);
+    await page.getByRole("button", { name: "Build the sheet" }).click();
+    await expect.poll(() => page.getByRole("alert").innerText()).toMatch(/Alder Quay footbridge beam/);
+    await page.getByLabel("Name of the new sheet").fill("Beam three");
+    const strength = page.getByLabel(/^characteristic cylinder strength at 28 days/);
+    await strength.fill("100");
+    await page.getByText(/100.*12 to 90 MPa/).first().waitFor();
+    await page.getByRole("button", { name: "Build the sheet" }).click();
+    await expect.poll(() => page.getByRole("alert").innerText()).toMatch(/12 to 90 MPa/);
+    expect(await strength.inputValue()).toBe("100");
+    expect(await page.evaluate(() => window.kernbook!.host!.sheetNames())).toEqual(before);
+  });
+
+  it("works by keyboard: tabs by arrow keys, building by Enter", async () => {
+    const page = await opened();
+    await tab(page, "Build").focus();
+    await page.keyboard.press("ArrowRight");
+    expect(await tab(page, "Trace").getAttribute("aria-selected")).toBe("true");
+    await page.keyboard.press("ArrowLeft");
+    expect(await tab(page, "Build").getAttribute("aria-selected")).toBe("true");
+    const again = page.getByRole("button", { name: "Build another" });
+    await again.focus();
+    await page.keyboard.press("Enter");
+    const fill = page.getByRole("button", { name: "Fill with the invented example" });
+    await fill.focus();
+    await page.keyboard.press("Enter");
+    const name = page.getByLabel("Name of the new sheet");
+    await name.focus();
+    await page.keyboard.press("ControlOrMeta+a");
+    await page.keyboard.type("By keys");
+    await page.keyboard.press("Enter");
+    await page.getByRole("button", { name: "By keys" }).waitFor({ timeout: 30_000 });
+  });
+});
+
+describe.each(["light", "dark"] as const)("in the %s theme", (theme) => {
+  it("result, form and trace have no serious accessibility problem", async () => {
+    const page = await opened({ theme });
+    await page.getByRole("figure", { name: "Prestress force along the span" }).waitFor();
+    expect(await seriousProblems(page, "#panel")).toEqual([]);
+    await page.getByRole("button", { name: "Build another" }).click();
+    await page.getByRole("button", { name: "Fill with the invented example" }).click();
+    expect(await seriousProblems(page, "#panel")).toEqual([]);
+    await tab(page, "Trace").click();
+    await clickCell(page, sheet, await cellOf(page, "phi"));
+    await page.getByRole("article").first().locator("math").first().waitFor();
+    expect(await seriousProblems(page, "#panel")).toEqual([]);
+  });
+});
+
+it("at 320 px no view of the panel scrolls sideways", async () => {
+  const page = await opened({ width: 320, height: 900 });
+  const overflow = (): Promise<number> => page.evaluate(() => {
+    const panel = document.querySelector("#panel")!;
+    return panel.scrollWidth - panel.clientWidth;
+  });
+  await page.getByRole("figure", { name: "Prestress force along the span" }).waitFor();
+  expect(await overflow()).toBeLessThanOrEqual(0);
+  await page.getByRole("button", { name: "Build another" }).click();
+  await page.getByRole("button", { name: "Fill with the invented example" }).click();
+  expect(await overflow()).toBeLessThanOrEqual(0);
+  await tab(page, "Trace").click();
+  const place = placeOf(await cellOf(page, "phi"));
+  await page.evaluate((to) => window.kernbook!.host!.select(to), { sheet, ...place });
+  await page.getByRole("article").first().locator("math").first().waitFor();
+  expect(await overflow()).toBeLessThanOrEqual(0);
+});
