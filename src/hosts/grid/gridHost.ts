@@ -23,6 +23,22 @@ function withoutFormula(sheet: GridSheet): number {
   return row;
 }
 
+/** The leftmost column to show so that a column is in view: the first, with the rows' numbers and texts, if the width allows. */
+function firstColumnFor(sheet: GridSheet, column: number): number {
+  const seen = sheet.getVisibleRange();
+  if (!seen) return 0;
+  const width = (from: number, to: number): number => {
+    let sum = 0;
+    for (let c = from; c <= to; c++) sum += sheet.getColumnWidth(c);
+    return sum;
+  };
+  // The last column in view may stand there only in part.
+  const room = width(seen.startColumn, Math.max(seen.startColumn, seen.endColumn - 1));
+  let first = 0;
+  while (first < column && width(first, column) > room) first++;
+  return first;
+}
+
 /** The embedded grid as a host, on a screen or in Node. */
 export class GridHost implements Host {
   readonly name = "embedded grid";
@@ -85,7 +101,8 @@ export class GridHost implements Host {
     await Promise.resolve();
     const sheet = this.#workbook.setActiveSheet(this.#sheet(name));
     sheet.setActiveRange(sheet.getRange(row, column, 1, 1));
-    if (this.#grid.onScreen) return void sheet.scrollToCell(Math.max(0, row - 3), 0);
+    if (this.#grid.onScreen) sheet.scrollToCell(Math.max(0, row - 3), firstColumnFor(sheet, column));
+    // The grid tells of clicks and keys, not of a selection made by a program.
     this.#chosen = { sheet: name, row, column };
     for (const listener of this.#listeners) listener(this.#chosen);
   }
