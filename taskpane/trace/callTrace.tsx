@@ -23,7 +23,7 @@ export function CallTrace({ traced, go, libraries }: Props) {
   const { formula, trace, refused } = traced;
   if (!formula) return <WithoutFormula traced={traced} go={go} />;
   return <article class="kb-call" aria-label={`KERN.${formula.id}`}>
-    <h3>KERN.{formula.id}</h3>
+    <h3><FunctionName id={formula.id} /></h3>
     <p><Sentence of={formula.summary} />.</p>
     {refused && <p class="kb-problem"><strong>No result.</strong> {refused.message}.</p>}
     <h4>Arguments</h4>
@@ -37,12 +37,17 @@ export function CallTrace({ traced, go, libraries }: Props) {
   </article>;
 }
 
+/** A long name breaks before an underscore, not inside a word or a year. */
+function FunctionName({ id }: { readonly id: string }) {
+  return <>KERN.{id.split("_").map((part, i) => (i === 0 ? part : <><wbr />_{part}</>))}</>;
+}
+
 /** A function about the workbook itself, or one that is not known here. */
 function WithoutFormula({ traced: { call, arguments: all }, go }: { readonly traced: TracedCall; readonly go: (to: Place) => void }) {
   const known = worksheetFunctions.find((f) => f.id === call.id);
   if (!known) return <p class="kb-problem">This Kernbook has no function KERN.{call.id}. The sheet may come from a newer version.</p>;
   return <article class="kb-call" aria-label={`KERN.${call.id}`}>
-    <h3>KERN.{call.id}</h3>
+    <h3><FunctionName id={call.id} /></h3>
     <p><Sentence of={known.summary} />.</p>
     <h4>Arguments</h4>
     <ol class="kb-arguments">{all.map((a, i) => <li key={i}>{a.origin ? <OriginLink origin={a.origin} go={go} /> : <code>{a.written.text || "not given"}</code>} {a.origin?.meaning?.description}</li>)}</ol>
