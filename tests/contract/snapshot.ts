@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
-import { formulas, type Formula, type Parameter } from "../../src/core/index.ts";
+import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
+import type { Parameter } from "../../src/core/index.ts";
 
 export const snapshotFile = new URL("functions.snapshot.json", import.meta.url);
 
@@ -19,11 +20,11 @@ function says(p: Parameter): string {
   }
 }
 
-export function promisedBy(f: Formula): Promised {
-  return { id: f.id, arguments: Object.entries(f.params).map(([name, p]) => `${name}: ${says(p)}`), result: f.result.unit };
+export function promisedBy({ id, parameters, formula, result }: WorksheetFunction): Promised {
+  return { id, arguments: parameters.map(({ name, parameter, repeating }) => `${name}: ${says(parameter)}${repeating ? ", repeated" : ""}`), result: formula ? formula.result.unit : result === "string" ? "text" : result };
 }
 
-export const promises = (): readonly Promised[] => formulas.map(promisedBy);
+export const promises = (): readonly Promised[] => worksheetFunctions.map(promisedBy);
 
 export const kept = (): readonly Promised[] => JSON.parse(readFileSync(snapshotFile, "utf8")) as readonly Promised[];
 
