@@ -3,7 +3,7 @@ import { worksheetFunctions } from "../../functions/index.ts";
 import { publishedCases } from "../../src/command/cases.ts";
 import { formulas, sources } from "../../src/core/index.ts";
 import { countsAsPublished } from "../../src/published/index.ts";
-import { broken, kept, promises } from "./snapshot.ts";
+import { broken, kept, promises, type Promised, type PromisedArgument } from "./snapshot.ts";
 
 const cases = publishedCases();
 
@@ -38,8 +38,8 @@ describe("every formula", () => {
 });
 
 describe("promises to old workbooks", () => {
-  it("are kept: ids, argument order and units never change", () => {
-    expect(broken(kept(), promises()), "Ids, argument order and units are promises to old workbooks. Keep the old function and add another.").toEqual([]);
+  it("are kept: ids, argument order, units and what may be left out never change", () => {
+    expect(broken(kept(), promises()), "Ids, argument order, units and defaults are promises to old workbooks. Keep the old function and add another.").toEqual([]);
   });
 
   it("cover every function: after adding one run `npx tsx tests/contract/update.ts`", () => {
@@ -47,12 +47,29 @@ describe("promises to old workbooks", () => {
     expect(kept().map(({ id }) => id)).toEqual(worksheetFunctions.map(({ id }) => id));
   });
 
-  it("are broken by a function gone, an argument moved or a unit changed", () => {
-    const old = [{ id: "A", arguments: ["x: mm", "y: MPa"], result: "mm" }];
+  const x: PromisedArgument = { name: "x", takes: "mm" };
+  const y: PromisedArgument = { name: "y", takes: "MPa", optional: true, default: 5 };
+  const old: readonly Promised[] = [{ id: "A", arguments: [x, y], result: "mm" }];
+  const withArguments = (...list: readonly PromisedArgument[]): readonly Promised[] => [{ id: "A", arguments: list, result: "mm" }];
+
+  it("are broken by a function gone, an argument moved or gone, or a unit changed", () => {
+    expect(broken(old, old)).toEqual([]);
     expect(broken(old, [])).toEqual(["A is gone"]);
-    expect(broken(old, [{ id: "A", arguments: ["y: MPa", "x: mm"], result: "mm" }])).toHaveLength(2);
-    expect(broken(old, [{ id: "A", arguments: ["x: m", "y: MPa"], result: "mm" }])).toHaveLength(1);
-    expect(broken(old, [{ id: "A", arguments: ["x: mm", "y: MPa"], result: "m" }])).toHaveLength(1);
-    expect(broken(old, [{ id: "A", arguments: ["x: mm", "y: MPa", "z: –"], result: "mm" }])).toEqual([]);
+    expect(broken(old, withArguments(y, x))).toHaveLength(2);
+    expect(broken(old, withArguments(x))).toEqual(["A: argument 2 was “y: MPa”, now gone"]);
+    expect(broken(old, withArguments({ ...x, takes: "m" }, y))).toEqual(["A: argument 1 was “x: mm”, now “x: m”"]);
+    expect(broken(old, [{ ...old[0]!, result: "m" }])).toEqual(["A: the result was in mm, now in m"]);
+  });
+
+  it("are broken by an argument that must now be given, and by another default", () => {
+    expect(broken(old, withArguments(x, y, { name: "z", takes: "–" }))).toEqual(["A: “z” is new and cannot be left out"]);
+    expect(broken(old, withArguments(x, { name: "y", takes: "MPa" }))).toEqual(["A: argument 2 “y” could be left out, now it cannot"]);
+    expect(broken(old, withArguments(x, { ...y, default: 6 }))).toEqual(["A: argument 2 “y” had default 5, now default 6"]);
+    expect(broken(withArguments({ ...x, repeating: true }), withArguments(x))).toEqual(["A: argument 1 “x” could be repeated, now it cannot"]);
+  });
+
+  it("are kept by a new argument at the end that may be left out, and by leave to omit an old one", () => {
+    expect(broken(old, withArguments(x, y, { name: "z", takes: "–", optional: true, default: 0 }))).toEqual([]);
+    expect(broken(old, withArguments({ ...x, optional: true, default: 1 }, y))).toEqual([]);
   });
 });
