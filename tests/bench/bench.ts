@@ -10,7 +10,8 @@ import { buildIfStale, dist } from "../../src/command/build.ts";
 import { formulas, run, type Formula } from "../../src/core/index.ts";
 import { expand } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
-import { worksheetFunctions } from "../../functions/index.ts";
+import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
+import { openGridInNode } from "../../src/hosts/index.ts";
 import { openWorkshop, whenReady } from "../browser/browser.ts";
 
 const say = (what: string, value: string, aim = ""): void => console.log(`${what.padEnd(62)}${value.padStart(14)}${aim && `   aim: ${aim}`}`);
@@ -106,7 +107,44 @@ async function workbench(): Promise<void> {
   say("  recalculation after one input change", `${(median(recalculated) / 1000).toFixed(2)} s`, "1 s");
 }
 
+/** How much of a recalculation is ours and how much the grid's: every call timed, in the grid without a screen. */
+async function ourShare(): Promise<void> {
+  let inside = 0;
+  let calls = 0;
+  const untimed = worksheetFunctions.map(({ call }) => call);
+  worksheetFunctions.forEach((f, i) => Object.assign(f, {
+    call(args: Parameters<WorksheetFunction["call"]>[0]) {
+      const start = performance.now();
+      try {
+        return untimed[i]!(args);
+      } finally {
+        inside += performance.now() - start;
+        calls++;
+      }
+    },
+  }));
+  const host = await openGridInNode();
+  const template = templates[0]!;
+  const { sheet } = await host.apply(expand(template, template.example.inputs), { sheetName: "Beam", progress: () => undefined });
+  const { row, column, value } = someInput();
+  const runs: { readonly whole: number; readonly inside: number; readonly calls: number }[] = [];
+  for (let i = 1; i <= 7; i++) {
+    inside = 0;
+    calls = 0;
+    const start = performance.now();
+    await host.enter({ sheet, row, column }, value + i / 100);
+    runs.push({ whole: performance.now() - start, inside, calls });
+  }
+  host.dispose();
+  worksheetFunctions.forEach((f, i) => Object.assign(f, { call: untimed[i] }));
+  if (runs.some((run) => run.calls === 0)) throw new Error("an input was changed and none of our functions was called");
+  const typical = [...runs].sort((a, b) => a.whole - b.whole)[Math.floor(runs.length / 2)]!;
+  say("recalculation without a screen, after one input change", `${typical.whole.toFixed(0)} ms`);
+  say(`  share of our functions in that recalculation (${typical.calls} calls)`, `${((100 * typical.inside) / typical.whole).toFixed(1)} %`);
+}
+
 await buildIfStale((text) => console.error(text));
 await functionCost();
 sizes();
 await workbench();
+await ourShare();
