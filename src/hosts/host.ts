@@ -1,4 +1,4 @@
-import type { Address, Area, Plan } from "../sheet/index.ts";
+import { sheetNameTakenText, type Address, type Area, type Plan } from "../sheet/index.ts";
 
 export type CellValue = number | string | boolean | null;
 
@@ -26,7 +26,7 @@ export interface ApplyOptions {
 export class SheetNameTaken extends Error {
   override readonly name = "SheetNameTaken";
   constructor(readonly sheetName: string, readonly free: string) {
-    super(`The workbook already has a sheet named “${sheetName}”. Choose another name, for instance “${free}”.`);
+    super(sheetNameTakenText(sheetName, free));
   }
 }
 

@@ -7,4 +7,5 @@ export * from "./plan.ts";
 export { RefusedSheet } from "./problems.ts";
 export { allowedWords, boundsOf, plainSymbol, says, type Says } from "./says.ts";
 export { meets, type ShapeValues } from "./shape.ts";
+export { faultOfSheetName, freeSheetName, isSheetNameTaken, sheetNameTakenText } from "./sheetName.ts";
 export type * from "./template.ts";

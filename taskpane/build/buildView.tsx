@@ -1,10 +1,10 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { Host, SheetNameTaken } from "../../src/hosts/index.ts";
-import type { Template } from "../../src/sheet/index.ts";
+import { freeSheetName, type Template } from "../../src/sheet/index.ts";
 import { builtOn, onBuilt, rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { FieldInput, Group, inputElement } from "./fieldInput.tsx";
-import { allProblems, fieldGroups, freeName, inputValues, problemOfName, shapeFields, shapeValues, typedDefaults, typedExample, type Typed } from "./fields.ts";
+import { allProblems, fieldGroups, inputValues, problemOfName, shapeFields, shapeValues, typedDefaults, typedExample, type Typed } from "./fields.ts";
 import { Result } from "./result.tsx";
 
 interface Step {
@@ -62,7 +62,7 @@ function Form({ host, engine, finished, touch }: { readonly host: Host; readonly
 function TemplateForm({ host, engine, template, finished, touch }: { readonly host: Host; readonly engine: Engine; readonly template: Template; readonly finished: (built: Built) => void; readonly touch: () => void }) {
   const [typed, setTyped] = useState<Typed>(() => typedDefaults(template));
   const [invented, setInvented] = useState(false);
-  const [name, setName] = useState(template.title.slice(0, 28));
+  const [name, setName] = useState(() => freeSheetName(template.title, []));
   const [taken, setTaken] = useState<readonly string[]>([]);
   const [step, setStep] = useState<Step>();
   const [failure, setFailure] = useState<readonly string[]>([]);
@@ -73,7 +73,7 @@ function TemplateForm({ host, engine, template, finished, touch }: { readonly ho
     host.sheetNames().then((names) => {
       if (!live) return;
       setTaken(names);
-      setName((n) => freeName(n, names));
+      setName((n) => freeSheetName(n, names));
     }, (error: unknown) => { if (live) setFailure([`The workbook's sheets could not be listed: ${String(error)}`]); });
     return () => { live = false; };
   }, [host]);
@@ -109,7 +109,7 @@ function TemplateForm({ host, engine, template, finished, touch }: { readonly ho
       finished({ sheet, plan });
       const names = await host.sheetNames();
       setTaken(names);
-      setName(freeName(template.title.slice(0, 28), names));
+      setName(freeSheetName(template.title, names));
     } catch (error) {
       if (nameTaken(error)) {
         setTaken((t) => [...t, error.sheetName]);
@@ -128,7 +128,7 @@ function TemplateForm({ host, engine, template, finished, touch }: { readonly ho
   return <form class="kb-form" noValidate onSubmit={(e) => void build(e)}>
     <p class="kb-standard">{template.standard}</p>
     <p>
-      <button type="button" onClick={() => { touch(); setTyped(typedExample(template)); setInvented(true); setName(freeName(template.example.name.slice(0, 28), taken)); }}>Fill with the invented example</button>
+      <button type="button" onClick={() => { touch(); setTyped(typedExample(template)); setInvented(true); setName(freeSheetName(template.example.name, taken)); }}>Fill with the invented example</button>
       {" "}<span class="kb-hint">{template.example.note}</span>
     </p>
     {invented && <p class="kb-invented" role="status">The inputs are an invented example. Replace them with your own before using any result.</p>}

@@ -1,5 +1,5 @@
 import { allowedText, format, type Bounds, type Unit } from "../../src/core/index.ts";
-import { boundsOf, says, type Condition, type InputSpec, type InputValue, type Item, type NoteItem, type Row, type Saying, type ShapeInput, type TableItem, type Template } from "../../src/sheet/index.ts";
+import { boundsOf, faultOfSheetName, freeSheetName, isSheetNameTaken, says, sheetNameTakenText, type Condition, type InputSpec, type InputValue, type Item, type NoteItem, type Row, type Saying, type ShapeInput, type TableItem, type Template } from "../../src/sheet/index.ts";
 import { hasSymbol } from "../trace/symbols.ts";
 
 /** One thing to type or choose. */
@@ -136,26 +136,10 @@ export function problemOf(f: Field, typed: string, where = ""): string | undefin
   return undefined;
 }
 
-/** "beam 2": the first of the name's variations that is free. */
-export function freeName(wanted: string, taken: readonly string[]): string {
-  const used = new Set(taken.map((t) => t.toUpperCase()));
-  if (!used.has(wanted.toUpperCase())) return wanted;
-  let n = 2;
-  while (used.has(`${wanted} ${n}`.toUpperCase())) n++;
-  return `${wanted} ${n}`;
-}
-
-/** The spreadsheet program's own rules for the name of a sheet. */
-export function problemOfName(name: string, taken: readonly string[]): string | undefined {
-  const text = name.trim();
-  if (text === "") return "The sheet needs a name: 1 to 31 characters.";
-  if (text.length > 31) return `The sheet name has ${text.length} characters; allowed: 1 to 31.`;
-  const forbidden = /[[\]:*?/\\]/.exec(text);
-  if (forbidden) return `The sheet name holds “${forbidden[0]}”; not allowed: [ ] : * ? / \\`;
-  if (text.startsWith("'") || text.endsWith("'")) return "The sheet name must not begin or end with an apostrophe.";
-  if (text.toUpperCase() === "HISTORY") return "The spreadsheet program keeps the name “History” for itself; choose another.";
-  if (taken.some((t) => t.toUpperCase() === text.toUpperCase())) return `The workbook already has a sheet named “${text}”. Choose another name, for instance “${freeName(text, taken)}”.`;
-  return undefined;
+/** What is wrong with the name for the new sheet, spaces around it aside; undefined where nothing is. */
+export function problemOfName(typed: string, taken: readonly string[]): string | undefined {
+  const name = typed.trim();
+  return faultOfSheetName(name) ?? (isSheetNameTaken(name, taken) ? sheetNameTakenText(name, freeSheetName(name, taken)) : undefined);
 }
 
 /** The template's defaults as typed. */

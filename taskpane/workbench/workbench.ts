@@ -1,5 +1,5 @@
 import { openGridInBrowser, type GridHost } from "../../src/hosts/index.ts";
-import { expand } from "../../src/sheet/index.ts";
+import { expand, freeSheetName } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { mountPanel, rememberBuilt } from "../index.ts";
 import { makeDivider } from "./divider.ts";
@@ -19,17 +19,12 @@ Object.assign(window, { kernbook: handle });
 
 const element = (id: string): HTMLElement => document.getElementById(id)!;
 
-/** A sheet name of the example's own name. */
-function sheetNameOf(name: string): string {
-  return name.replace(/[[\]:*?/\\]/g, " ").replace(/\s+/g, " ").trim().slice(0, 31).trim();
-}
-
 /** The newcomer's first sight: the first template with its invented example, computed. */
 async function buildDemonstration(host: GridHost): Promise<void> {
   const template = templates[0];
   if (!template) return;
   const plan = expand(template, template.example.inputs);
-  const { sheet } = await host.apply(plan, { sheetName: sheetNameOf(template.example.name), progress: (_done, _of, what) => (element("opening").textContent = `Building the demonstration sheet: ${what} …`) });
+  const { sheet } = await host.apply(plan, { sheetName: freeSheetName(template.example.name, []), progress: (_done, _of, what) => (element("opening").textContent = `Building the demonstration sheet: ${what} …`) });
   rememberBuilt(plan, sheet);
   await host.select({ sheet, row: 0, column: 0 });
 }

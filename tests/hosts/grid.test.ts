@@ -212,7 +212,7 @@ describe("nothing half-built stays", () => {
 
 describe("sheet names", () => {
   it.each([
-    ["", /empty/], ["   ", /empty/], ["x".repeat(32), /32 characters; at most 31/], ["a/b", /contains \//], ["a[1]:*?\\", /contains \[ \] : \* \? \\/], ["'a", /apostrophe/], ["a'", /apostrophe/],
+    ["", /empty/], ["   ", /empty/], ["x".repeat(32), /32 characters; at most 31/], ["a/b", /contains \//], ["a[1]:*?\\", /contains \[ \] : \* \? \\/], ["'a", /apostrophe/], ["a'", /apostrophe/], ["HISTORY", /“History” for itself/],
   ])("refuses %j", (name, message) => {
     expect(() => checkSheetName(name, [])).toThrow(message);
   });

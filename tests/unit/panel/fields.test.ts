@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import type { Template } from "../../../src/sheet/index.ts";
+import { freeSheetName, type Template } from "../../../src/sheet/index.ts";
 import template from "../../../src/templates/post-tensioned-en1992-2004.json" with { type: "json" };
 import { readLines } from "../../../taskpane/build/chartData.ts";
-import { allProblems, fieldGroups, freeName, inputValues, problemOf, problemOfName, shapeValues, typedDefaults, typedExample, type Field } from "../../../taskpane/build/fields.ts";
+import { allProblems, fieldGroups, inputValues, problemOf, problemOfName, shapeValues, typedDefaults, typedExample, type Field } from "../../../taskpane/build/fields.ts";
 import { numberText } from "../../../taskpane/numbers.ts";
 import { FakeHost } from "./fakeHost.ts";
 
@@ -70,11 +70,17 @@ describe("the form of the beam template", () => {
 
 describe("the name of the new sheet", () => {
   it("is free whatever the case of letters", () => {
-    expect(freeName("Beam", ["BEAM", "beam 2"])).toBe("Beam 3");
+    expect(freeSheetName("Beam", ["BEAM", "beam 2"])).toBe("Beam 3");
     expect(problemOfName("beam", ["Beam"])).toContain("already has a sheet named “beam”");
   });
 
-  it.each([["", "1 to 31"], ["x".repeat(32), "32 characters"], ["a/b", "“/”"], ["a[1]", "“[”"], ["'a", "apostrophe"], ["History", "History"]])("refuses “%s”", (name, why) => expect(problemOfName(name, [])).toContain(why));
+  it.each([["", "1 to 31"], ["x".repeat(32), "32 characters"], ["a/b", "contains /"], ["a[1]", "contains [ ]"], ["'a", "apostrophe"], ["history", "“History”"]])("refuses “%s”", (name, why) => expect(problemOfName(name, [])).toContain(why));
+
+  it.each([["History"], ["'It''s a/b'"], ["x".repeat(40)], [" "], [`${"x".repeat(30)} y`]])("offers in place of “%s” one that can be used, taken or not", (wanted) => {
+    const first = freeSheetName(wanted, []);
+    for (const name of [first, freeSheetName(wanted, [first])]) expect(problemOfName(name, [])).toBeUndefined();
+    expect(problemOfName(freeSheetName(wanted, [first]), [first])).toBeUndefined();
+  });
 
   it("takes an ordinary name", () => expect(problemOfName("Beam B1", ["Sheet1"])).toBeUndefined());
 });

@@ -1,0 +1,43 @@
+const longest = 31;
+const forbidden = /[[\]:*?/\\]/g;
+/** Kept by spreadsheet programs for a sheet of their own. */
+const reserved = "History";
+
+const same = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
+
+/** Is there a sheet of this name? Upper and lower case do not tell names apart. */
+export function isSheetNameTaken(name: string, taken: readonly string[]): boolean {
+  return taken.some((other) => same(other, name));
+}
+
+/** Why a spreadsheet program takes this name for no sheet; undefined where it does. */
+export function faultOfSheetName(name: string): string | undefined {
+  const shown = `The sheet name “${name}”`;
+  if (name.trim() === "") return "The sheet name is empty; 1 to 31 characters are needed.";
+  if (name.length > longest) return `${shown} has ${name.length} characters; at most ${longest} are allowed.`;
+  const bad = [...new Set(name.match(forbidden) ?? [])];
+  if (bad.length > 0) return `${shown} contains ${bad.join(" ")}; the characters [ ] : * ? / \\ are not allowed.`;
+  if (name.startsWith("'") || name.endsWith("'")) return `${shown} begins or ends with an apostrophe; that is not allowed.`;
+  if (same(name, reserved)) return `The spreadsheet program keeps the sheet name “${reserved}” for itself; choose another.`;
+  return undefined;
+}
+
+/** What to say of a name in use, with a free one. */
+export function sheetNameTakenText(name: string, free: string): string {
+  return `The workbook already has a sheet named “${name}”. Choose another name, for instance “${free}”.`;
+}
+
+const cut = (name: string, length: number): string => name.slice(0, length).replace(/[\s']+$/, "");
+
+/** The nearest allowed and free name: "Beam", or "Beam 2" where that is taken; shortened where it would be too long. */
+export function freeSheetName(wanted: string, taken: readonly string[]): string {
+  const name = cut(wanted.replace(forbidden, " ").replace(/\s+/g, " ").replace(/^[\s']+/, ""), longest) || "Sheet";
+  const isFree = (other: string): boolean => !same(other, reserved) && !isSheetNameTaken(other, taken);
+  if (isFree(name)) return name;
+  const stem = name.replace(/ \d+$/, "");
+  for (let n = 2; ; n++) {
+    const end = ` ${n}`;
+    const free = cut(stem, longest - end.length) + end;
+    if (isFree(free)) return free;
+  }
+}
