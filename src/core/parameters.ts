@@ -100,6 +100,14 @@ export function isOptional(parameter: Parameter): boolean {
   return parameter.kind !== "text" && parameter.default !== undefined;
 }
 
+/** On which side a finite number leaves the bounds; undefined where it keeps to them. */
+export function outside(bounds: Bounds, value: number): "below" | "above" | undefined {
+  // A bound that is not there compares false.
+  if (value < bounds.min! || value <= bounds.above!) return "below";
+  if (value > bounds.max! || value >= bounds.below!) return "above";
+  return undefined;
+}
+
 /** "0 to 1 1/rad", "above 0 MPa": the allowed range of a quantity in words; empty where anything goes. */
 export function allowedText(bounds: Bounds & { readonly unit: Unit }): string {
   const unit = bounds.unit === "–" ? "" : ` ${bounds.unit}`;

@@ -1,6 +1,6 @@
 import { InputError } from "./errors.ts";
 import type { Formula } from "./formula.ts";
-import { allowedText, format, isOptional, type Choice, type Parameter, type Quantity, type Table } from "./parameters.ts";
+import { allowedText, format, isOptional, outside, type Choice, type Parameter, type Quantity, type Table } from "./parameters.ts";
 import { coherentUnit, unitFactor } from "./units.ts";
 
 /** What a cell can hold. */
@@ -37,8 +37,9 @@ function inUnit(value: number, q: Quantity): string {
 export function readNumber(cell: Cell, q: Quantity, parameter: string, where = ""): number {
   if (typeof cell === "number") {
     if (!Number.isFinite(cell)) throw new InputError(parameter, `${nameOf(q)}${where} is not a finite number; a number${q.unit === "–" ? "" : ` in ${q.unit}`} is needed`);
-    if (cell < q.min! || cell <= q.above!) throw new InputError(parameter, `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.above ? "not above" : "below"} ${inUnit(q.min ?? q.above!, q)}; allowed: ${allowedText(q)}`);
-    if (cell > q.max! || cell >= q.below!) throw new InputError(parameter, `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.below ? "not below" : "above"} ${inUnit(q.max ?? q.below!, q)}; allowed: ${allowedText(q)}`);
+    const side = outside(q, cell);
+    if (side === "below") throw new InputError(parameter, `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.above ? "not above" : "below"} ${inUnit(q.min ?? q.above!, q)}; allowed: ${allowedText(q)}`);
+    if (side === "above") throw new InputError(parameter, `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.below ? "not below" : "above"} ${inUnit(q.max ?? q.below!, q)}; allowed: ${allowedText(q)}`);
     if (q.whole && !Number.isInteger(cell)) throw new InputError(parameter, `${nameOf(q)}${where} = ${inUnit(cell, q)} is not a whole number; allowed: whole numbers, ${allowedText(q)}`);
     return cell;
   }
@@ -127,9 +128,10 @@ export function checkLimits(f: Formula, values: Readonly<Record<string, unknown>
     const q = f.params[name] as Quantity;
     const factor = readFactor(q);
     const { min, max } = limit;
-    if ((min !== undefined && value < min) || (max !== undefined && value > max)) {
+    const side = outside(limit, value);
+    if (side) {
       const bounds = { unit: q.unit, ...(min !== undefined ? { min: min / factor } : { ...(q.min !== undefined && { min: q.min }), ...(q.above !== undefined && { above: q.above }) }), ...(max !== undefined ? { max: max / factor } : q.max !== undefined && { max: q.max }) };
-      throw new InputError(name, `${nameOf(q)} = ${inUnit(value / factor, q)} is ${min !== undefined && value < min ? "below" : "above"} ${inUnit((min !== undefined && value < min ? min : max!) / factor, q)}, ${limit.because}; allowed: ${allowedText(bounds)}`);
+      throw new InputError(name, `${nameOf(q)} = ${inUnit(value / factor, q)} is ${side} ${inUnit((side === "below" ? min! : max!) / factor, q)}, ${limit.because}; allowed: ${allowedText(bounds)}`);
     }
   }
 }

@@ -1,4 +1,4 @@
-import { allowedText, format, type Unit } from "../core/index.ts";
+import { allowedText, format, outside, type Bounds, type Unit } from "../core/index.ts";
 import type { Problems } from "./problems.ts";
 import { boundsOf, plainSymbol, type Says } from "./says.ts";
 import type { ShapedSheet, ShapeValues } from "./shape.ts";
@@ -29,17 +29,20 @@ export function faultOf(value: Single, input: InputSpec, says: Says): string | u
   if (typeof value !== "number" || !Number.isFinite(value)) return `= ${shown(value, says.unit)} is not a number${says.unit === "–" ? "" : `; a number in ${says.unit} is needed`}`;
   const b = boundsOf(input, says.quantity);
   const allowed = `allowed: ${b.whole ? "whole numbers, " : ""}${allowedText({ ...b, unit: says.unit as Unit })}`;
-  if (value < b.min! || value <= b.above!) return `= ${shown(value, says.unit)} is ${value === b.above ? "not above" : "below"} ${format(b.min ?? b.above!)}; ${allowed}`;
-  if (value > b.max! || value >= b.below!) return `= ${shown(value, says.unit)} is ${value === b.below ? "not below" : "above"} ${format(b.max ?? b.below!)}; ${allowed}`;
+  const side = outside(b, value);
+  if (side === "below") return `= ${shown(value, says.unit)} is ${value === b.above ? "not above" : "below"} ${format(b.min ?? b.above!)}; ${allowed}`;
+  if (side === "above") return `= ${shown(value, says.unit)} is ${value === b.below ? "not below" : "above"} ${format(b.max ?? b.below!)}; ${allowed}`;
   if (b.whole && !Number.isInteger(value)) return `= ${shown(value, says.unit)} is not a whole number; ${allowed}`;
   return undefined;
 }
 
 function shapeFault(value: InputValue, input: ShapeInput): string | undefined {
   if (input.choices) return input.choices.some((choice) => choice.value === value) ? undefined : `= ${shown(value, "–")} is not one of the choices; allowed: ${input.choices.map((choice) => `${choice.value} (${choice.text})`).join(", ")}`;
-  const allowed = allowedText({ unit: "–", ...(input.min !== undefined && { min: input.min }), ...(input.max !== undefined && { max: input.max }) });
+  const bounds: Bounds = { ...(input.min !== undefined && { min: input.min }), ...(input.max !== undefined && { max: input.max }) };
+  const allowed = allowedText({ unit: "–", ...bounds });
   if (typeof value !== "number" || !Number.isInteger(value)) return `= ${shown(value, "–")} is not a whole number; allowed: ${allowed}`;
-  if (value < input.min! || value > input.max!) return `= ${format(value)} is ${value < input.min! ? "below" : "above"} ${format(value < input.min! ? input.min! : input.max!)}; allowed: ${allowed}`;
+  const side = outside(bounds, value);
+  if (side) return `= ${format(value)} is ${side} ${format(side === "below" ? input.min! : input.max!)}; allowed: ${allowed}`;
   return undefined;
 }
 

@@ -1,5 +1,5 @@
-import { allowedText, format, type Bounds, type Unit } from "../../src/core/index.ts";
-import { boundsOf, faultOfSheetName, freeSheetName, isSheetNameTaken, says, sheetNameTakenText, type Condition, type InputSpec, type InputValue, type Item, type NoteItem, type Row, type Saying, type ShapeInput, type TableItem, type Template } from "../../src/sheet/index.ts";
+import { allowedText, format, outside, type Bounds, type Unit } from "../../src/core/index.ts";
+import { boundsOf, faultOfSheetName, freeSheetName, isSheetNameTaken, meets, says, sheetNameTakenText, type InputSpec, type InputValue, type Item, type NoteItem, type Row, type Saying, type ShapeInput, type TableItem, type Template } from "../../src/sheet/index.ts";
 import { hasSymbol } from "../trace/symbols.ts";
 
 /** One thing to type or choose. */
@@ -63,11 +63,9 @@ export function shapeValues(template: Template, typed: Typed): ShapeTyped {
   return Object.fromEntries(template.shape.map((s) => {
     if (s.choices || typeof s.default === "string") return [s.id, typed[s.id] || s.default];
     const value = Number(typed[s.id]);
-    return [s.id, Number.isInteger(value) && value >= (s.min ?? 1) && value <= (s.max ?? 100) ? value : s.default];
+    return [s.id, Number.isInteger(value) && !outside({ min: s.min ?? 1, max: s.max ?? 100 }, value) ? value : s.default];
   }));
 }
-
-const meets = (when: Condition | undefined, shape: ShapeTyped): boolean => Object.entries(when ?? {}).every(([id, value]) => shape[id] === value);
 
 function members(template: Template, dimension: string, shape: ShapeTyped): readonly string[] {
   const spec = template.dimensions[dimension];
@@ -129,10 +127,9 @@ export function problemOf(f: Field, typed: string, where = ""): string | undefin
   const value = Number(text.replace(/^−/, "-"));
   if (!Number.isFinite(value)) return `${named(f, where)} = “${text}” is no number; allowed: ${range}`;
   const said = `${named(f, where)} = ${format(value)}${f.unit === "–" ? "" : ` ${f.unit}`}`;
-  const { min, max, above, below, whole } = f.bounds;
-  if ((min !== undefined && value < min) || (above !== undefined && value <= above)) return `${said} is too low; allowed: ${range}`;
-  if ((max !== undefined && value > max) || (below !== undefined && value >= below)) return `${said} is too high; allowed: ${range}`;
-  if (whole && !Number.isInteger(value)) return `${said} is not a whole number; allowed: ${range}`;
+  const side = outside(f.bounds, value);
+  if (side) return `${said} is too ${side === "below" ? "low" : "high"}; allowed: ${range}`;
+  if (f.bounds.whole && !Number.isInteger(value)) return `${said} is not a whole number; allowed: ${range}`;
   return undefined;
 }
 
