@@ -5,8 +5,8 @@ import TerserPlugin from "terser-webpack-plugin";
 import { tsImport } from "tsx/esm/api";
 import webpack from "webpack";
 
-/** Where the reference pages stand: what the spreadsheet program opens for help on a function. */
-const helpAddress = process.env.KERNBOOK_HELP ?? "https://localhost:3000/reference.html";
+/** Where the reference page stands that the spreadsheet program opens for help on a function; unset, functions have no help link. */
+const helpAddress = process.env.KERNBOOK_HELP || undefined;
 
 /** Writes functions.json from the declarations themselves. */
 class FunctionMetadataPlugin {

@@ -17,7 +17,7 @@ export interface FunctionMetadata {
   readonly id: string;
   readonly name: string;
   readonly description: string;
-  readonly helpUrl: string;
+  readonly helpUrl?: string;
   readonly parameters: readonly ParameterMetadata[];
   readonly result: { readonly type: "number" | "string"; readonly dimensionality: "scalar" };
 }
@@ -72,8 +72,8 @@ function description({ id, summary, formula }: WorksheetFunction): string {
   return fitting(`${summary}. Gives ${result.symbol.replace(/_/g, "")} (${unit}). ${from}`, "function", id);
 }
 
-/** The metadata of every function. `help` is the address of the reference page; each function's place on it is its id. */
-export function metadata(help: string, functions: readonly WorksheetFunction[] = worksheetFunctions): Metadata {
+/** The metadata of every function. `help` is the address of a reference page, where there is one; each function's place on it is its id. */
+export function metadata(help?: string, functions: readonly WorksheetFunction[] = worksheetFunctions): Metadata {
   const enums = new Map<string, EnumMetadata>();
   for (const { parameters } of functions) {
     for (const { parameter } of parameters) {
@@ -89,7 +89,7 @@ export function metadata(help: string, functions: readonly WorksheetFunction[] =
       id: f.id,
       name: f.id,
       description: description(f),
-      helpUrl: `${help}#${f.id}`,
+      ...(help !== undefined && { helpUrl: `${help}#${f.id}` }),
       parameters: f.parameters.map((p) => parameterMetadata(f, p)),
       result: { type: f.result, dimensionality: "scalar" },
     })),

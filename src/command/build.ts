@@ -21,7 +21,7 @@ function* filesUnder(path: string): Generator<string> {
 
 /** A hash of everything the built pages depend on. */
 function stateOfSources(): string {
-  const hash = createHash("sha256");
+  const hash = createHash("sha256").update(`KERNBOOK_HELP=${process.env["KERNBOOK_HELP"] ?? ""}\n`);
   const roots = [...from, ...readdirSync(root).filter((name) => name.startsWith("webpack.config."))].map((name) => join(root, name)).filter((path) => existsSync(path));
   for (const path of roots) {
     const files = path.endsWith(".json") || path.includes("webpack.config.") ? [path] : filesUnder(path);
