@@ -5,12 +5,12 @@ import tseslint from "typescript-eslint";
 const areas = {
   core: { folder: "./src/core", uses: [] },
   sheet: { folder: "./src/sheet", uses: ["core"] },
-  templates: { folder: "./src/templates", uses: ["core", "sheet"] },
+  templates: { folder: "./src/templates", uses: ["sheet"] },
   functions: { folder: "./functions", uses: ["core"] },
   published: { folder: "./src/published", uses: ["core", "functions"] },
-  hosts: { folder: "./src/hosts", uses: ["core", "sheet", "functions"] },
-  taskpane: { folder: "./taskpane", uses: ["core", "sheet", "templates", "functions", "published", "hosts"] },
-  command: { folder: "./src/command", uses: ["core", "sheet", "templates", "functions", "published", "hosts"] },
+  hosts: { folder: "./src/hosts", uses: ["sheet", "functions"] },
+  taskpane: { folder: "./taskpane", uses: ["core", "sheet", "templates", "functions", "hosts"] },
+  command: { folder: "./src/command", uses: ["core", "functions", "published", "hosts"] },
 };
 
 /** For each area: nothing of the areas it may not use, and only the index of those it may. */

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import type { PublishedCase } from "../published/index.ts";
 import { root } from "./build.ts";
 
-const folder = join(root, "tests", "published");
+const folder = join(root, "src", "published", "cases");
 
 /** Every published check, file by file. */
 export function publishedCases(): readonly PublishedCase[] {

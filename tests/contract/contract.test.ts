@@ -29,7 +29,7 @@ describe("every formula", () => {
 
   it.each(formulas.map((f) => [f.id, f] as const))("%s has a published result or says why not", (id, f) => {
     const published = cases.filter((c) => c.function === id && countsAsPublished(c));
-    expect(published.length > 0 || (f.unpublished ?? "").length > 10, `${id} has neither a case in tests/published nor a reason in \`unpublished\``).toBe(true);
+    expect(published.length > 0 || (f.unpublished ?? "").length > 10, `${id} has neither a case in src/published/cases nor a reason in \`unpublished\``).toBe(true);
   });
 
   it("gives no step the name of a parameter where equations read both", () => {
