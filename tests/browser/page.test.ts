@@ -1,6 +1,6 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { dist } from "../../src/command/build.ts";
 import { cellWhen, clickCell, openWorkshop, placeOf, seriousProblems, typeInCell, whenReady, type Workshop } from "./browser.ts";
 
@@ -11,6 +11,7 @@ describe("the workbench page", () => {
     shop = await openWorkshop();
   });
   afterAll(() => shop?.close());
+  afterEach(() => Promise.all(shop.browser.contexts().map((context) => context.close())));
 
   it("opens without an error and asks no other server for anything", async () => {
     const { page, errors, external } = await shop.open();
