@@ -1,4 +1,4 @@
-import { formulas, type Basis, type Formula } from "../core/index.ts";
+import { basisText, formulas, ownCopyAdvice, type Basis, type Formula } from "../core/index.ts";
 import { calls, only, parseFormula, trim, type Call, type Reference, type Token } from "./references.ts";
 import { plainSymbol, type Says } from "./says.ts";
 import type { Subject } from "./shape.ts";
@@ -19,7 +19,7 @@ const marks: Readonly<Record<Basis, string>> = {
 
 /** Explains the marks behind clauses; for the head of every sheet. */
 export const marksExplained =
-  "Marks behind a clause say how it was established: seen (text read, in the text named), second-hand (read in another work), memory with its confidence, derived from mechanics, practice (common practice, no source). Check against your own copy of the standard and the National Annex in force.";
+  `Marks behind a clause say how it was established: ${(Object.keys(marks) as readonly Basis[]).map((basis) => `${marks[basis]} = ${basisText[basis]}`).join("; ")}; “in” names the text that was read. ${ownCopyAdvice}`;
 
 function symbolOf(reference: Reference, subjects: Subjects): string {
   if (reference.kind === "shapeChanged") return "a shape input changed";
