@@ -1,6 +1,6 @@
 /** `npm run -s verify`: every published check, what was printed and what the functions give. */
 import { worksheetFunctions } from "../../functions/index.ts";
-import { countsAsPublished, judge, type Judgement, type Outcome } from "../published/index.ts";
+import { asItShould, countsAsPublished, judge, type Judgement, type Outcome } from "../published/index.ts";
 import { publishedCases } from "./cases.ts";
 
 const functions = worksheetFunctions.filter(({ formula }) => formula);
@@ -10,10 +10,11 @@ function digits(value: number): string {
   return String(Number(value.toPrecision(8)));
 }
 
-function verdict({ case: { mustDiffer } }: Judgement, { agrees, error }: Outcome): string {
-  if (error !== undefined) return `FAIL: ${error}`;
-  if (mustDiffer) return agrees ? "agrees by chance" : "differs, as it should";
-  return agrees ? "OK" : "FAIL";
+function verdict({ case: c }: Judgement, outcome: Outcome): string {
+  if (outcome.error !== undefined) return `FAIL: ${outcome.error}`;
+  if (!asItShould(c, outcome)) return "FAIL";
+  if (c.mustDiffer) return outcome.agrees ? "agrees by chance" : "differs, as it should";
+  return "OK";
 }
 
 function print(j: Judgement): void {

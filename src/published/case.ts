@@ -24,6 +24,8 @@ export interface CaseRow {
   /** For this value alone: as `tolerance` and `because` of the case. */
   readonly tolerance?: number;
   readonly because?: string;
+  /** In a case that must differ: the table in force prints the same value here. */
+  readonly coincides?: true;
 }
 
 /** A result that stands at one place of a work outside the project. The rows of a printed table are one case. */
@@ -46,6 +48,6 @@ export interface PublishedCase {
   readonly because?: string;
   /** What else a checker should know: errors found in the source, what is left out. */
   readonly note?: string;
-  /** The source is known to be superseded or wrong: the function must not give its values. Never counted as a check that agrees. */
+  /** The source is known to be superseded or wrong: the function must not give its values, except in rows that coincide. Never counted as a check that agrees. */
   readonly mustDiffer?: true;
 }
