@@ -106,7 +106,7 @@ describe("the newcomer's path", () => {
     await call.waitFor();
     await call.locator("math").first().waitFor();
     await expect.poll(async () => call.innerText(), { timeout: 10_000 }).toMatch(/5\.10\.2\.2/);
-    expect(await call.innerText()).toMatch(/33/);
+    expect(await call.innerText()).toMatch(/34/);
     await call.getByRole("button", { name: /^Go to / }).first().click();
     const from = await cellOf(page, "fckt");
     await expect.poll(() => page.evaluate(() => window.kernbook!.host!.selection())).toMatchObject({ sheet, row: Number(from.slice(1)) - 1 });

@@ -21,7 +21,7 @@ const variants: readonly (readonly [string, Inputs])[] = [
   ["reverse curves", { points: 5, cpx: [[0, 3, 12, 21, 24], [0, 3, 12, 21, 24], [0, 3, 12, 21, 24]], cpe: [[300, 360, 540, 360, 300], [0, 120, 540, 120, 0], [-300, -200, 450, -200, -300]], cps: [["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"], ["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"], ["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"]] }],
   ["two control points", { points: 2, cpx: [[0, 24], [0, 24], [0, 24]], cpe: [[300, 300], [300, 300], [300, 300]], cps: [["LINE", "LINE"], ["LINE", "LINE"], ["LINE", "LINE"]] }],
   ["storage and lifting points far in", { liftAt: 5 }],
-  ["stressed before the end of curing", { ts: 14, fckt: 33 }],
+  ["stressed before the end of curing", { ts: 20 }],
   ["no hold in top fibres", { cpe: [[500, 550, 500], [400, 550, 400], [300, 450, 300]] }],
   ["three intervals in each half, at a span that does not divide evenly", { intervals: 3, L: 24.1, cpx: [[0, 12.05, 24.1], [0, 12.05, 24.1], [0, 12.05, 24.1]] }],
   ["stressed in place", { lifted: "NO" }],
