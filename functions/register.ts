@@ -5,7 +5,7 @@ import { worksheetFunctions, type WorksheetFunction } from "./worksheetFunctions
 export interface CustomFunctionsHost {
   readonly associate: (id: string, run: (...args: never[]) => unknown) => void;
   readonly Error: new (code: CustomFunctions.ErrorCode, message?: string) => CustomFunctions.Error;
-  readonly ErrorCode: { readonly invalidValue: CustomFunctions.ErrorCode.invalidValue; readonly invalidNumber: CustomFunctions.ErrorCode.invalidNumber; readonly notAvailable: CustomFunctions.ErrorCode.notAvailable };
+  readonly ErrorCode: { readonly invalidValue: CustomFunctions.ErrorCode.invalidValue; readonly invalidNumber: CustomFunctions.ErrorCode.invalidNumber };
 }
 
 /** The host's arguments as `call` takes them: without its trailing invocation object, the repeating ones one after another. */
@@ -18,7 +18,7 @@ function argumentsOf({ parameters }: WorksheetFunction, given: readonly unknown[
 
 /** Associates every function with its id; errors become the host's own. */
 export function register(host: CustomFunctionsHost, functions: readonly WorksheetFunction[] = worksheetFunctions): void {
-  const codes = { "#VALUE!": host.ErrorCode.invalidValue, "#NUM!": host.ErrorCode.invalidNumber, "#N/A": host.ErrorCode.notAvailable } as const;
+  const codes = { "#VALUE!": host.ErrorCode.invalidValue, "#NUM!": host.ErrorCode.invalidNumber } as const;
   for (const f of functions) {
     host.associate(f.id, (...given: unknown[]) => {
       const result = f.call(argumentsOf(f, given));

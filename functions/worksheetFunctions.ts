@@ -16,7 +16,7 @@ export interface FunctionParameter {
 
 export type Result =
   | { readonly value: number | string }
-  | { readonly error: { readonly code: "#VALUE!" | "#NUM!" | "#N/A"; readonly message: string } };
+  | { readonly error: { readonly code: "#VALUE!" | "#NUM!"; readonly message: string } };
 
 /** A function as cells call it. */
 export interface WorksheetFunction {

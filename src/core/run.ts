@@ -1,7 +1,7 @@
 import { InputError, NoResult } from "./errors.ts";
 import type { Formula } from "./formula.ts";
 import { allowedText, format, isOptional, type Parameter, type Quantity } from "./parameters.ts";
-import { argumentCount, checkLimits, nameOf, readArgument, readFactor, readers, type Argument, type Reader } from "./read.ts";
+import { checkLimits, nameOf, readArgument, readFactor, readers, type Argument, type Reader } from "./read.ts";
 import { coherentUnit } from "./units.ts";
 
 interface Prepared {
@@ -33,7 +33,12 @@ export function read(f: Formula, args: readonly Argument[]): Readonly<Record<str
  * Throws InputError for input it must refuse and NoResult where there is no answer; never gives NaN or an infinity.
  */
 export function run(f: Formula, args: readonly Argument[]): number {
-  const value = f.compute(read(f, args) as never) * prepare(f).fromResult;
+  return resultOf(prepare(f), f.compute(read(f, args) as never));
+}
+
+/** The result in the cell's unit, from the unit the equation works in. */
+function resultOf({ f, fromResult }: Prepared, computed: number): number {
+  const value = computed * fromResult;
   if (!Number.isFinite(value)) throw new NoResult(`${f.id} has no finite result for these arguments`);
   return value;
 }
@@ -48,8 +53,6 @@ export interface TracedArgument {
   readonly value: unknown;
   /** "1 kN = 1000 N": the conversion in words, where there is one. */
   readonly conversion?: string;
-  readonly allowed: string;
-  readonly typical: string;
 }
 
 export interface TracedStep {
@@ -84,7 +87,7 @@ export function trace(f: Formula, args: readonly Argument[]): Trace {
     const value = steps[name]!;
     return { name, step, value, shown: value / readFactor(step) };
   });
-  const result = run(f, args);
+  const result = resultOf(p, traced.at(-1)!.value);
   return {
     formula: f,
     arguments: p.readers.map(({ name, parameter, factor }, i) => {
@@ -94,8 +97,6 @@ export function trace(f: Formula, args: readonly Argument[]): Trace {
       return {
         name, parameter, given, isDefault, value: values[name],
         ...(parameter.kind === "number" && factor !== 1 && { conversion: `${format((values[name] as number) / factor)} ${parameter.unit} = ${format(values[name] as number)} ${reads}` }),
-        allowed: parameter.kind === "number" ? allowedText(parameter) : parameter.kind === "choice" ? parameter.values.map((v) => v.value).join(", ") : "",
-        typical: parameter.kind === "number" && parameter.typical ? allowedText({ unit: parameter.unit, min: parameter.typical[0], max: parameter.typical[1] }) : "",
       };
     }),
     values,
@@ -132,5 +133,3 @@ function warningsOf(f: Formula, values: Readonly<Record<string, unknown>>): read
   if (f.cautions) out.push(...f.cautions(values as never));
   return out;
 }
-
-export { argumentCount };

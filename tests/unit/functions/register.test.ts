@@ -13,7 +13,7 @@ function registered(functions?: readonly WorksheetFunction[]) {
   const host = {
     associate: (id: string, run: (...args: unknown[]) => unknown) => kept.set(id, run),
     Error: HostError,
-    ErrorCode: { invalidValue: "#VALUE!", invalidNumber: "#NUM!", notAvailable: "#N/A" },
+    ErrorCode: { invalidValue: "#VALUE!", invalidNumber: "#NUM!" },
   };
   register(host as unknown as CustomFunctionsHost, functions);
   const call = (id: string, ...args: unknown[]): unknown => {
