@@ -20,14 +20,18 @@ const nameTaken = (error: unknown): error is SheetNameTaken => error instanceof 
 export function BuildView({ host, engine }: { readonly host: Host; readonly engine: Engine }) {
   const [built, setBuilt] = useState<Built>();
   const [last, setLast] = useState<Built>();
+  const [problem, setProblem] = useState<string>();
   const touched = useRef(false);
   useEffect(() => {
     let live = true;
     const show = (b: Built | undefined): void => {
       if (live && b && !touched.current) setBuilt(b);
     };
-    void host.selection().then((at) => show(at && builtOn(at.sheet)));
-    const ends = [onBuilt(show), host.onSelection((at) => show(builtOn(at.sheet)))];
+    host.selection().then((at) => show(at && builtOn(at.sheet)), (error: unknown) => { if (live) setProblem(`The selection could not be read: ${error instanceof Error ? error.message : String(error)}. Select a cell of a built sheet to see its result.`); });
+    const ends = [onBuilt(show), host.onSelection((at) => {
+      if (live) setProblem(undefined);
+      show(builtOn(at.sheet));
+    })];
     return () => {
       live = false;
       for (const end of ends) end();
@@ -39,6 +43,7 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
   };
   // The form stays mounted behind a result, so that nothing typed is lost.
   return <>
+    {problem && <p class="kb-problem" role="alert">{problem}</p>}
     {built && <Result host={host} built={built} again={() => { touched.current = true; setLast(built); setBuilt(undefined); }} />}
     <div hidden={built !== undefined}>
       {last && <p><button type="button" class="kb-link" onClick={() => finished(last)}>Back to the result of {last.sheet}</button></p>}

@@ -36,7 +36,7 @@ export function TraceView({ host }: { readonly host: Host }) {
     const follow = (next: Place): void => {
       if (live) setPlace((before) => (sameCell(before, next) ? before : next));
     };
-    void host.selection().then((at) => { if (at) follow(at); });
+    host.selection().then((at) => { if (at) follow(at); }, (error: unknown) => { if (live) setProblem(`The selection could not be read: ${error instanceof Error ? error.message : String(error)}. Select a cell.`); });
     const ends = [host.onSelection(follow), host.onCalculated(() => { if (live) setCalculation((n) => n + 1); })];
     return () => {
       live = false;
