@@ -1,8 +1,9 @@
 import { ESLint } from "eslint";
 import { readdirSync } from "node:fs";
+import { fileURLToPath } from "node:url";
 import { beforeAll, describe, expect, it } from "vitest";
 
-const root = new URL("../..", import.meta.url).pathname;
+const root = fileURLToPath(new URL("../..", import.meta.url));
 let eslint: ESLint;
 
 /** Rules that a text would break if it stood in that file. */
