@@ -47,10 +47,10 @@ function serve(folder: string): Promise<Server> {
 
 /** A server for the built pages and a browser to look at them. */
 export async function openWorkshop(folder = dist): Promise<Workshop> {
-  const { executablePath, env } = await findChromium();
+  const { env, ...place } = await findChromium();
   const server = await serve(folder);
   const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
-  const browser = await chromium.launch({ executablePath, env: { ...(process.env as Record<string, string>), ...env }, args: ["--no-sandbox", "--no-zygote", "--disable-gpu", "--disable-dev-shm-usage"] });
+  const browser = await chromium.launch({ ...place, env: { ...(process.env as Record<string, string>), ...env }, args: ["--no-sandbox", "--no-zygote", "--disable-gpu", "--disable-dev-shm-usage"] });
   return {
     browser,
     url,
