@@ -8,23 +8,38 @@ import webpack from "webpack";
 /** Where the reference page stands that the spreadsheet program opens for help on a function; unset, functions have no help link. */
 const helpAddress = process.env.KERNBOOK_HELP || undefined;
 
-/** Writes functions.json from the declarations themselves. */
-class FunctionMetadataPlugin {
+const root = fileURLToPath(new URL(".", import.meta.url));
+
+/** Adds a file of text that the project's own code writes. */
+class WrittenFilePlugin {
+  constructor(name, write) {
+    this.name = name;
+    this.write = write;
+  }
   apply(compiler) {
-    compiler.hooks.thisCompilation.tap("functions.json", (compilation) => {
+    compiler.hooks.thisCompilation.tap(this.name, (compilation) => {
       const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL;
-      compilation.hooks.processAssets.tapPromise({ name: "functions.json", stage }, async () => {
-        const { metadata } = await tsImport("./functions/index.ts", import.meta.url);
-        compilation.emitAsset("functions.json", new webpack.sources.RawSource(`${JSON.stringify(metadata(helpAddress), null, 1)}\n`));
-      });
+      compilation.hooks.processAssets.tapPromise({ name: this.name, stage }, async () => compilation.emitAsset(this.name, new webpack.sources.RawSource(await this.write())));
     });
   }
+}
+
+/** The functions' metadata, from the declarations themselves. */
+async function functionMetadata() {
+  const { metadata } = await tsImport("./functions/index.ts", import.meta.url);
+  return `${JSON.stringify(metadata(helpAddress), null, 1)}\n`;
+}
+
+/** The licences of what is bundled. */
+async function thirdParty() {
+  const { notices } = await tsImport("./src/command/notices.ts", import.meta.url);
+  return notices(root);
 }
 
 export default (_env, { mode = "production" }) => ({
   mode,
   target: ["web", "es2022"],
-  context: fileURLToPath(new URL(".", import.meta.url)),
+  context: root,
   entry: {
     functions: "./functions/functions.ts",
     workbench: "./taskpane/workbench/workbench.ts",
@@ -38,7 +53,8 @@ export default (_env, { mode = "production" }) => ({
     ],
   },
   plugins: [
-    new FunctionMetadataPlugin(),
+    new WrittenFilePlugin("functions.json", functionMetadata),
+    new WrittenFilePlugin("THIRD-PARTY.txt", thirdParty),
     new MiniCssExtractPlugin({ filename: "[name].css", chunkFilename: "parts/[name].[contenthash:8].css", ignoreOrder: true }),
     new HtmlWebpackPlugin({ filename: "index.html", template: "taskpane/workbench/index.html", chunks: ["workbench"], scriptLoading: "defer" }),
   ],
