@@ -1,5 +1,8 @@
 /** Evaluates worksheet formulas without a grid on screen: values at full precision, or the error with its message. */
 import { openGridInNode, type CellContent, type GridHost } from "../hosts/index.ts";
+import { endWithReader } from "./output.ts";
+
+endWithReader();
 
 const help = `Evaluates worksheet formulas and prints their values at full precision.
 

@@ -1,6 +1,9 @@
 /** `npm run -s functions`: every worksheet function with its signature, units, source and basis. */
 import { parameterText, worksheetFunctions, type FunctionParameter, type WorksheetFunction } from "../../functions/index.ts";
 import { basisText, families, sources } from "../core/index.ts";
+import { endWithReader } from "./output.ts";
+
+endWithReader();
 
 function unitOf({ parameter }: FunctionParameter): string {
   switch (parameter.kind) {
@@ -37,7 +40,7 @@ if (process.argv.includes("--json")) {
     const own = f.formula ? families[f.formula.family] : families.workbook;
     if (own !== family) console.log(`${family ? "\n" : ""}${own}`);
     family = own;
-    console.log(`  ${f.name}(${f.parameters.map(argument).join("; ")}) → ${f.formula ? f.formula.result.unit : "text"}`);
+    console.log(`  ${f.name}(${f.parameters.map(argument).join(", ")}) → ${f.formula ? f.formula.result.unit : "text"}`);
     console.log(`      ${f.summary}`);
     const s = sourceOf(f);
     if (s) console.log(`      ${s.source}${s.clause ? ` ${s.clause}.` : ""} Basis: ${s.basis}${s.readIn ? `, read in ${s.readIn}` : ""}`);

@@ -2,6 +2,9 @@
 import { worksheetFunctions } from "../../functions/index.ts";
 import { asItShould, countsAsPublished, judge, type Judgement, type Outcome } from "../published/index.ts";
 import { publishedCases } from "./cases.ts";
+import { endWithReader } from "./output.ts";
+
+endWithReader();
 
 const functions = worksheetFunctions.filter(({ formula }) => formula);
 const judgements = publishedCases().map((c) => judge(c, functions));

@@ -1,6 +1,6 @@
 /** Bibliography: every work a formula, a table or a check refers to, once. */
 export const sources = {
-  mechanics: "Statics and strength of materials; derived in the declaration.",
+  mechanics: "Statics and strength of materials: equilibrium, compatibility and elasticity.",
   "EN1992-1-1:2004": "EN 1992-1-1:2004, Eurocode 2: Design of concrete structures – Part 1-1: General rules and rules for buildings, with corrigenda AC:2008 and AC:2010. Recommended values; the National Annex in force decides.",
   "CE:2021": "Código Estructural, Anejo 19 (Spain, Real Decreto 470/2021): national text that follows EN 1992-1-1 clause by clause.",
   "EN1992-1-1:2004-FR": "EN 1992-1-1:2004, a French transcription (contains transcription errors; never used alone).",

@@ -70,7 +70,7 @@ class Builder {
   }
 
   /** A sentence over several columns. */
-  private sentence(row: number, role: Role, text: string, from: number = columns.description, to: number = columns.to): void {
+  private sentence(row: number, role: Role, text: string, from: number = columns.description, to: number = role === "note" || role === "caution" ? columns.source - 1 : columns.to): void {
     this.cells.push({ row, column: from, role, value: text });
     this.spans.push({ row, column: from, rows: 1, columns: to - from + 1 });
     let width = 0;

@@ -7,7 +7,7 @@ export const columns = { item: 0, description: 1, symbol: 2, value: 3, unit: 4, 
 export const headings: readonly string[] = ["no.", "description", "symbol", "value", "unit", "equation as read", "", "", "source", "", "verdict", "checked", "allowed from", "allowed to"];
 
 /** In characters; columns of wide tables beyond the headings take `furtherWidth`. */
-export const widths: readonly number[] = [8, 38, 13, 14, 12, 13, 13, 13, 13, 13, 14, 12, 12, 12];
+export const widths: readonly number[] = [8, 38, 13, 14, 14, 13, 13, 13, 13, 13, 14, 12, 12, 12];
 export const furtherWidth = 12;
 
 /** Where title and column headings stand. */

@@ -47,10 +47,16 @@ function nativeText(tokens: readonly Token[], subjects: Subjects): string {
 
 const powers: Readonly<Record<string, string>> = { "^2": "²", "^3": "³", "^4": "⁴" };
 
+/** "a if condition, otherwise b" for an equation of two branches. */
+function inWords(equation: string): string {
+  const [, condition, then, otherwise] = /^([^?]+) \? ([^?:]+) : ([^?:]+)$/.exec(equation) ?? [];
+  return condition ? `${then} “if” ${condition}, “otherwise” ${otherwise}` : equation;
+}
+
 /** An equation of a declaration with symbols in place of names. */
 function equationText(equation: string, symbols: Readonly<Record<string, string>>): string {
-  return equation
-    .replace(/[A-Za-z_]\w*(?!\w*\()/g, (name) => symbols[name] ?? name)
+  return inWords(equation)
+    .replace(/“[^”]*”|[A-Za-z_]\w*(?!\w*\()/g, (name) => (name.startsWith("“") ? name.slice(1, -1) : symbols[name] ?? name))
     .replace(/\blog\(/g, "ln(")
     .replace(/\^[234](?!\d)/g, (power) => powers[power]!)
     .replace(/ *\* */g, "·")
@@ -68,7 +74,8 @@ function callText(f: Formula, call: Call, subjects: Subjects): string {
   });
   for (const [name, step] of Object.entries(f.steps)) symbols[name] = plainSymbol(step.symbol);
   const last = Object.values(f.steps).at(-1)!;
-  return "equation" in last ? equationText(last.equation, symbols) : f.summary;
+  if ("equation" in last) return equationText(last.equation, symbols);
+  return "lookup" in last ? `table by ${symbols[last.lookup.of] ?? last.lookup.of}` : `${f.id.toLowerCase().replaceAll("_", " ").replace(/ en1992 2004$/, "")}, governing equation in Trace`;
 }
 
 /** "Equation as read": a function's own equation with the row's symbols, or the native formula with symbols for addresses. */
