@@ -185,6 +185,19 @@ describe.each(["light", "dark"] as const)("in the %s theme", (theme) => {
   });
 });
 
+it("the form with everything unfolded scrolls within the panel and leaves the page as high as the window", async () => {
+  const page = await opened();
+  await page.getByRole("button", { name: "Build another" }).click();
+  await page.getByRole("button", { name: "Fill with the invented example" }).click();
+  const [inPanel, panel, inPage, window] = await page.evaluate(() => {
+    for (const details of document.querySelectorAll("details")) details.open = true;
+    const scrolling = document.querySelector("#panel")!;
+    return [scrolling.scrollHeight, scrolling.clientHeight, document.documentElement.scrollHeight, innerHeight] as const;
+  });
+  expect(inPanel).toBeGreaterThan(panel);
+  expect(inPage).toBe(window);
+});
+
 it("at 320 px no view of the panel scrolls sideways", async () => {
   const page = await opened({ width: 320, height: 900 });
   const overflow = (): Promise<number> => page.evaluate(() => {
