@@ -3,6 +3,7 @@ import type { Host, SheetNameTaken } from "../../src/hosts/index.ts";
 import { freeSheetName, type Template } from "../../src/sheet/index.ts";
 import { builtOn, onBuilt, rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
+import { scrollToTop } from "../scroll.ts";
 import { FieldInput, Group, inputElement } from "./fieldInput.tsx";
 import { allProblems, fieldGroups, inputValues, problemOfName, shapeFields, shapeValues, typedDefaults, typedExample, type Typed } from "./fields.ts";
 import { Result } from "./result.tsx";
@@ -22,6 +23,14 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
   const [last, setLast] = useState<Built>();
   const [problem, setProblem] = useState<string>();
   const touched = useRef(false);
+  const form = useRef<HTMLDivElement>(null);
+  const [again, setAgain] = useState(0);
+  useEffect(() => {
+    if (again === 0) return;
+    scrollToTop(form.current);
+    const first = form.current?.querySelector<HTMLElement>("input:checked") ?? form.current?.querySelector<HTMLElement>("input");
+    first?.focus({ preventScroll: true });
+  }, [again]);
   useEffect(() => {
     let live = true;
     const show = (b: Built | undefined): void => {
@@ -44,8 +53,8 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
   // The form stays mounted behind a result, so that nothing typed is lost.
   return <>
     {problem && <p class="kb-problem" role="alert">{problem}</p>}
-    {built && <Result host={host} built={built} again={() => { touched.current = true; setLast(built); setBuilt(undefined); }} />}
-    <div hidden={built !== undefined}>
+    {built && <Result host={host} built={built} again={() => { touched.current = true; setLast(built); setBuilt(undefined); setAgain((n) => n + 1); }} />}
+    <div ref={form} hidden={built !== undefined}>
       {last && <p><button type="button" class="kb-link" onClick={() => finished(last)}>Back to the result of {last.sheet}</button></p>}
       <Form host={host} engine={engine} finished={finished} touch={() => { touched.current = true; }} />
     </div>

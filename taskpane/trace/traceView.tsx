@@ -1,5 +1,6 @@
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import type { Host, Place } from "../../src/hosts/index.ts";
+import { scrollToTop } from "../scroll.ts";
 import { CallTrace } from "./callTrace.tsx";
 import { OriginLink } from "./originLink.tsx";
 import { inspect, traceCall, type Inspection, type Origin, type TracedCall } from "./inspect.ts";
@@ -29,6 +30,7 @@ export function TraceView({ host }: { readonly host: Host }) {
   const [problem, setProblem] = useState<string>();
   const [loaded, setLoaded] = useState<Libraries>();
   const [calculation, setCalculation] = useState(0);
+  const section = useRef<HTMLElement>(null);
 
   useEffect(() => {
     let live = true;
@@ -44,7 +46,10 @@ export function TraceView({ host }: { readonly host: Host }) {
     };
   }, [host]);
 
-  useEffect(() => setChosen(0), [place]);
+  useEffect(() => {
+    setChosen(0);
+    scrollToTop(section.current);
+  }, [place]);
 
   useEffect(() => {
     if (!place) return;
@@ -83,7 +88,7 @@ export function TraceView({ host }: { readonly host: Host }) {
     void host.select(to).catch((error: unknown) => setProblem(`The cell could not be selected: ${String(error)}`));
   };
 
-  return <section class="kb-trace" aria-label="Trace">
+  return <section ref={section} class="kb-trace" aria-label="Trace">
     <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
     {history.length > 0 && <button type="button" class="kb-back" onClick={back}>Back to {cellName(history.at(-1)!, place)}</button>}
     {shown ? <CellTrace shown={shown} chosen={chosen} choose={setChosen} go={go} libraries={loaded} /> : <p>Select a cell to see which equation, clause and numbers stand behind its value.</p>}
