@@ -33,7 +33,6 @@ export function CallTrace({ traced, go, libraries }: Props) {
     {trace && <Calculation traced={traced} trace={trace} libraries={libraries} />}
     <SourceOf formula={formula} />
     {formula.notes && <section><h4>Definitions and signs</h4><ul>{formula.notes.map((n) => <li key={n}><Sentence of={n} /></li>)}</ul></section>}
-    {trace && trace.warnings.length > 0 && <section class="kb-warnings"><h4>Warnings</h4><ul>{trace.warnings.map((w) => <li key={w}><Sentence of={w} /></li>)}</ul></section>}
   </article>;
 }
 

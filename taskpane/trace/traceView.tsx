@@ -6,7 +6,7 @@ import { OriginLink } from "./originLink.tsx";
 import { inspect, traceCall, type Inspection, type Origin, type TracedCall } from "./inspect.ts";
 import { libraries, type Libraries } from "./libraries.ts";
 import { placeText } from "./places.ts";
-import { TradeSymbol } from "./tradeSymbol.tsx";
+import { Sentence, TradeSymbol } from "./tradeSymbol.tsx";
 
 interface Shown {
   readonly inspection: Inspection;
@@ -106,6 +106,7 @@ function CellTrace({ shown: { inspection, calls }, chosen, choose, go, libraries
       {meaning && <p>{meaning.item && <span class="kb-item">{meaning.item} </span>}{meaning.description} <TradeSymbol of={meaning.symbol} /></p>}
       <p class="kb-value"><strong>{content.error ? content.error.code : content.text || "empty"}</strong>{meaning && meaning.unit !== "–" && !content.error && content.text !== "" ? ` ${meaning.unit}` : ""}</p>
       {content.error && <p class="kb-problem">{content.error.message ?? "The spreadsheet program gives no reason for this error."}</p>}
+      <Warnings calls={calls} />
       {content.formula !== undefined && <p class="kb-formula"><code>{content.formula}</code></p>}
     </header>
     {content.formula === undefined && <p>{content.text === "" ? "The cell is empty." : "The cell holds a typed value, no formula."}{meaning ? "" : " The panel knows no row of a check sheet here."}</p>}
@@ -122,4 +123,17 @@ function CellTrace({ shown: { inspection, calls }, chosen, choose, go, libraries
       </ul>}
     </>}
   </>;
+}
+
+/** What every function of the cell warns of: it stands by the value, since it bears on whether the value may be used. */
+function Warnings({ calls }: { readonly calls: readonly TracedCall[] }) {
+  const warning = calls.filter((c) => c.trace && c.trace.warnings.length > 0);
+  if (warning.length === 0) return null;
+  return <section class="kb-warnings">
+    <h3>Warnings</h3>
+    {warning.map(({ call, trace }, i) => <div key={i}>
+      {calls.length > 1 && <p class="kb-from">KERN.{call.id}</p>}
+      <ul>{trace!.warnings.map((w) => <li key={w}><Sentence of={w} /></li>)}</ul>
+    </div>)}
+  </section>;
 }
