@@ -13,6 +13,9 @@ export interface Reader {
   readonly name: string;
   readonly parameter: Parameter;
   readonly factor: number;
+  /** A plain number strictly between these is within bounds; whatever else there is to say is left to `readArgument`. NaN where no number will do. */
+  readonly low: number;
+  readonly high: number;
 }
 
 /** The factor from the cell's unit to the unit the equation reads. */
@@ -21,7 +24,11 @@ export function readFactor(quantity: Pick<Quantity, "unit" | "reads">): number {
 }
 
 export function readers(f: Formula): readonly Reader[] {
-  return Object.entries(f.params).map(([name, parameter]) => ({ name, parameter, factor: parameter.kind === "number" ? readFactor(parameter) : 1 }));
+  return Object.entries(f.params).map(([name, parameter]) => {
+    if (parameter.kind !== "number") return { name, parameter, factor: 1, low: NaN, high: NaN };
+    const plain = !parameter.whole;
+    return { name, parameter, factor: readFactor(parameter), low: plain ? Math.max(parameter.min ?? -Infinity, parameter.above ?? -Infinity) : NaN, high: Math.min(parameter.max ?? Infinity, parameter.below ?? Infinity) };
+  });
 }
 
 /** "μ (friction coefficient)": how a message names an input. */

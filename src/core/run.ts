@@ -20,11 +20,18 @@ function prepare(f: Formula): Prepared {
 
 /** Arguments checked and converted to the units the equation reads, by name. */
 export function read(f: Formula, args: readonly Argument[]): Readonly<Record<string, unknown>> {
-  const p = prepare(f);
-  if (args.length > p.readers.length) throw new InputError("", `${f.id} takes ${p.readers.length} arguments; ${args.length} were given`);
+  return readPrepared(prepare(f), args);
+}
+
+function readPrepared({ f, readers }: Prepared, args: readonly Argument[]): Readonly<Record<string, unknown>> {
+  if (args.length > readers.length) throw new InputError("", `${f.id} takes ${readers.length} arguments; ${args.length} were given`);
   const values: Record<string, unknown> = {};
-  for (let i = 0; i < p.readers.length; i++) values[p.readers[i]!.name] = readArgument(args[i], p.readers[i]!);
-  checkLimits(f, values);
+  for (let i = 0; i < readers.length; i++) {
+    const reader = readers[i]!;
+    const argument = args[i];
+    values[reader.name] = typeof argument === "number" && argument > reader.low && argument < reader.high ? argument * reader.factor : readArgument(argument, reader);
+  }
+  if (f.limits) checkLimits(f, values);
   return values;
 }
 
@@ -33,7 +40,8 @@ export function read(f: Formula, args: readonly Argument[]): Readonly<Record<str
  * Throws InputError for input it must refuse and NoResult where there is no answer; never gives NaN or an infinity.
  */
 export function run(f: Formula, args: readonly Argument[]): number {
-  return resultOf(prepare(f), f.compute(read(f, args) as never));
+  const p = prepare(f);
+  return resultOf(p, f.compute(readPrepared(p, args) as never));
 }
 
 /** The result in the cell's unit, from the unit the equation works in. */
