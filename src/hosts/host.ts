@@ -1,4 +1,4 @@
-import { sheetNameTakenText, type Address, type Area, type Plan } from "../sheet/index.ts";
+import { a1, sheetNameTakenText, type Address, type Area, type Plan, type PlannedCell, type Role } from "../sheet/index.ts";
 
 export type CellValue = number | string | boolean | null;
 
@@ -13,6 +13,14 @@ export interface CellContent {
 
 export interface Place extends Address {
   readonly sheet: string;
+}
+
+/** What is selected; as a place, its upper left cell. */
+export interface Selection extends Place, Area {}
+
+/** A cell for a sheet of the user's own; without a role it takes the look of the cell it goes into. */
+export interface InsertedCell extends Omit<PlannedCell, "role"> {
+  readonly role?: Role;
 }
 
 export interface ApplyOptions {
@@ -30,6 +38,15 @@ export class SheetNameTaken extends Error {
   }
 }
 
+/** Cells that should have been empty: nothing was written. */
+export class CellsNotEmpty extends Error {
+  override readonly name = "CellsNotEmpty";
+  constructor(readonly sheet: string, readonly filled: readonly Address[]) {
+    const some = filled.slice(0, 5).map((at) => a1(at)).join(", ");
+    super(`${filled.length === 1 ? `The cell ${some} of “${sheet}” is` : `The cells ${some}${filled.length > 5 ? ` and ${filled.length - 5} more` : ""} of “${sheet}” are`} not empty; nothing was written.`);
+  }
+}
+
 /** A place where plans are applied and cells read: the spreadsheet program or the embedded grid. */
 export interface Host {
   readonly name: string;
@@ -37,7 +54,12 @@ export interface Host {
   apply(plan: Plan, options: ApplyOptions): Promise<{ readonly sheet: string }>;
   sheetNames(): Promise<readonly string[]>;
   read(sheet: string, area: Area): Promise<readonly (readonly CellContent[])[]>;
-  selection(): Promise<Place | undefined>;
+  /**
+   * Puts cells onto a sheet of the user's own, counted from its upper left cell as in a plan: all or nothing, and one step to undo where the host
+   * can. Rejects with CellsNotEmpty where one of them is filled, and where one of them is protected.
+   */
+  insert(sheet: string, cells: readonly InsertedCell[]): Promise<void>;
+  selection(): Promise<Selection | undefined>;
   /** Puts the selection on a cell and shows it. */
   select(place: Place): Promise<void>;
   /** Reference text of a name visible on the sheet, such as `Beam!$D$12`; undefined where there is none. */
@@ -45,6 +67,6 @@ export interface Host {
   /** Evaluates an expression as a cell of that sheet would, without touching any cell of the user's. */
   evaluate(formula: string, sheet: string): Promise<readonly (readonly CellContent[])[]>;
   /** Both return a function that ends the subscription. */
-  onSelection(listener: (place: Place) => void): () => void;
+  onSelection(listener: (selection: Selection) => void): () => void;
   onCalculated(listener: () => void): () => void;
 }

@@ -25,7 +25,7 @@ describe("the workbench page", () => {
     await whenReady(page);
     const sheet = (await page.evaluate(() => window.kernbook!.host!.sheetNames()))[0]!;
     await clickCell(page, sheet, "B3");
-    expect(await page.evaluate(() => window.kernbook!.host!.selection())).toEqual({ sheet, ...placeOf("B3") });
+    expect(await page.evaluate(() => window.kernbook!.host!.selection())).toEqual({ sheet, ...placeOf("B3"), rows: 1, columns: 1 });
     await typeInCell(page, sheet, "C4", "=KERN.FRICTION_STRESS(1395,0.2,0.3,0.003,12)");
     // 1395 · e^(−0.2·0.3 − 0.003·12), worked with a pocket calculator.
     const { value } = await cellWhen(page, sheet, "C4", (cell) => typeof cell.value === "number");

@@ -131,8 +131,8 @@ describe("selection", () => {
     const end = host.onSelection((place) => places.push(place));
     await host.select({ sheet: "Sheet1", row: 2, column: 1 });
     await host.select({ sheet: "Beam", row: 4, column: 2 });
-    expect(await host.selection()).toEqual({ sheet: "Beam", row: 4, column: 2 });
-    expect(places.at(-1)).toEqual({ sheet: "Beam", row: 4, column: 2 });
+    expect(await host.selection()).toEqual({ sheet: "Beam", row: 4, column: 2, rows: 1, columns: 1 });
+    expect(places.at(-1)).toEqual({ sheet: "Beam", row: 4, column: 2, rows: 1, columns: 1 });
     end();
   });
 

@@ -1,12 +1,13 @@
 import { worksheetFunctions } from "../../../functions/index.ts";
 import type { Area, Plan } from "../../sheet/index.ts";
-import type { ApplyOptions, CellContent, CellValue, Host, Place } from "../host.ts";
+import { CellsNotEmpty, type ApplyOptions, type CellContent, type CellValue, type Host, type InsertedCell, type Place, type Selection } from "../host.ts";
 import { checkSheetName } from "../sheetName.ts";
 import { build, calculated } from "./build.ts";
 import { CellErrors, cellKey } from "./cellErrors.ts";
 import { errorContent, isErrorCode, plainText, readCells } from "./cells.ts";
 import { hostFunctions } from "./hostFunction.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
+import { cellData } from "./sheetData.ts";
 import { SheetNames } from "./sheetNames.ts";
 import { Turns } from "./turns.ts";
 
@@ -47,8 +48,8 @@ export class GridHost implements Host {
   readonly #errors = new CellErrors();
   readonly #names: SheetNames;
   /** The grid keeps a selection only on a screen; without one it is kept here. */
-  #chosen: Place | undefined;
-  readonly #listeners = new Set<(place: Place) => void>();
+  #chosen: Selection | undefined;
+  readonly #listeners = new Set<(selection: Selection) => void>();
   readonly #turns = new Turns();
 
   constructor(grid: GridRuntime, workbook: GridWorkbook) {
@@ -93,7 +94,30 @@ export class GridHost implements Host {
     });
   }
 
-  selection(): Promise<Place | undefined> {
+  insert(name: string, cells: readonly InsertedCell[]): Promise<void> {
+    return this.#turns.take(async () => {
+      const sheet = this.#sheet(name);
+      if (cells.length === 0) return;
+      const rows = Math.max(...cells.map(({ row }) => row)) + 1;
+      const columns = Math.max(...cells.map(({ column }) => column)) + 1;
+      const top = Math.min(...cells.map(({ row }) => row));
+      const left = Math.min(...cells.map(({ column }) => column));
+      if (rows > sheet.getMaxRows() || columns > sheet.getMaxColumns()) throw new Error(`“${name}” ends at row ${sheet.getMaxRows()}, column ${sheet.getMaxColumns()}: there is no room for these cells; nothing was written`);
+      const standing = readCells(this.#grid, this.#workbook, sheet, { row: top, column: left, rows: rows - top, columns: columns - left }, this.#errors);
+      const filled = cells.filter(({ row, column }) => {
+        const cell = standing[row - top]![column - left]!;
+        return cell.formula !== undefined || cell.value !== null || cell.error !== undefined;
+      });
+      if (filled.length > 0) throw new CellsNotEmpty(name, filled);
+      const locked = cells.find(({ row, column }) => !sheet.getWorksheetPermission().canEditCell(row, column));
+      if (locked) throw new Error(`the cell at row ${locked.row + 1}, column ${locked.column + 1} of “${name}” is protected; nothing was written`);
+      // One command, so one step to undo.
+      sheet.getRange(top, left, rows - top, columns - left).setValues(cellData(this.#grid.core, cells));
+      await calculated(this.#grid);
+    });
+  }
+
+  selection(): Promise<Selection | undefined> {
     return Promise.resolve(this.#selected());
   }
 
@@ -103,7 +127,7 @@ export class GridHost implements Host {
     sheet.setActiveRange(sheet.getRange(row, column, 1, 1));
     if (this.#grid.onScreen) sheet.scrollToCell(Math.max(0, row - 3), firstColumnFor(sheet, column));
     // The grid tells of clicks and keys, not of a selection made by a program.
-    this.#chosen = { sheet: name, row, column };
+    this.#chosen = { sheet: name, row, column, rows: 1, columns: 1 };
     for (const listener of this.#listeners) listener(this.#chosen);
   }
 
@@ -144,7 +168,7 @@ export class GridHost implements Host {
     return new DOMRect(range.getColumn() < columns ? x : x - (start.x - corner.x) - offsetX, range.getRow() < rows ? y : y - (start.y - corner.y) - offsetY, width, height);
   }
 
-  onSelection(listener: (place: Place) => void): () => void {
+  onSelection(listener: (selection: Selection) => void): () => void {
     const tell = (): void => {
       if (!this.#grid.onScreen) return;
       const place = this.#selected();
@@ -182,10 +206,10 @@ export class GridHost implements Host {
     return sheet;
   }
 
-  #selected(): Place | undefined {
+  #selected(): Selection | undefined {
     if (!this.#grid.onScreen) return this.#chosen;
     const sheet = this.#workbook.getActiveSheet();
     const range = sheet.getActiveRange();
-    return range ? { sheet: sheet.getSheetName(), row: range.getRow(), column: range.getColumn() } : undefined;
+    return range ? { sheet: sheet.getSheetName(), row: range.getRow(), column: range.getColumn(), rows: range.getHeight(), columns: range.getWidth() } : undefined;
   }
 }

@@ -1,5 +1,6 @@
 import type { ICellData, IRange, IStyleData, IWorksheetData } from "@univerjs/core";
 import type { Area, Plan, PlannedCell } from "../../sheet/index.ts";
+import type { InsertedCell } from "../host.ts";
 import { defaultStyle, styles, type CellStyle } from "../styles.ts";
 import type { GridRuntime } from "./runtime.ts";
 
@@ -39,13 +40,23 @@ function gridStyle(core: Core, style: CellStyle, format?: string): IStyleData {
   };
 }
 
-function content(core: Core, { value, formula }: PlannedCell): ICellData {
+function content(core: Core, { value, formula }: Pick<PlannedCell, "value" | "formula">): ICellData {
   if (formula !== undefined) return { f: formula };
   if (value === undefined) return {};
   // The type is said, so that text stays text whatever it looks like.
   if (typeof value === "string") return { v: value, t: core.CellValueType.STRING };
   if (typeof value === "boolean") return { v: value ? 1 : 0, t: core.CellValueType.BOOLEAN };
   return { v: value, t: core.CellValueType.NUMBER };
+}
+
+/** Cells for a range whose rows and columns are numbered as on the sheet. */
+export function cellData(core: Core, cells: readonly InsertedCell[]): Record<number, Record<number, ICellData>> {
+  const out: Record<number, Record<number, ICellData>> = {};
+  for (const cell of cells) {
+    const style = cell.role ? gridStyle(core, styles[cell.role], cell.format) : cell.format === undefined ? undefined : { n: { pattern: cell.format } };
+    (out[cell.row] ??= {})[cell.column] = { ...content(core, cell), ...(style && { s: style }) };
+  }
+  return out;
 }
 
 /** The plan as the grid's own sheet: put in place in one step, since each edit of a living sheet costs a tenth of a second. */

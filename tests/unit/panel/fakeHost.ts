@@ -1,5 +1,5 @@
-import type { ApplyOptions, CellContent, Host, Place } from "../../../src/hosts/index.ts";
-import { SheetNameTaken } from "../../../src/hosts/index.ts";
+import type { ApplyOptions, CellContent, Host, InsertedCell, Place, Selection } from "../../../src/hosts/index.ts";
+import { CellsNotEmpty, SheetNameTaken } from "../../../src/hosts/index.ts";
 import type { Area, Plan } from "../../../src/sheet/index.ts";
 
 /** A host whose cells stand in a Map. It calculates nothing: values and evaluations are given to it. */
@@ -12,8 +12,8 @@ export class FakeHost implements Host {
   readonly selected: Place[] = [];
   /** Set to make `apply` fail. */
   failure: Error | undefined;
-  private at: Place | undefined;
-  private readonly selectionListeners = new Set<(place: Place) => void>();
+  private at: Selection | undefined;
+  private readonly selectionListeners = new Set<(selection: Selection) => void>();
   private readonly calculationListeners = new Set<() => void>();
 
   put(sheet: string, row: number, column: number, content: Partial<CellContent>): void {
@@ -45,14 +45,26 @@ export class FakeHost implements Host {
     return Promise.resolve(Array.from({ length: area.rows }, (_, r) => Array.from({ length: area.columns }, (_, c) => this.cells.get(`${sheet}!${area.row + r},${area.column + c}`) ?? { value: null, text: "" })));
   }
 
-  selection(): Promise<Place | undefined> {
+  insert(sheet: string, cells: readonly InsertedCell[]): Promise<void> {
+    const filled = cells.filter(({ row, column }) => this.cells.has(`${sheet}!${row},${column}`));
+    if (filled.length > 0) return Promise.reject(new CellsNotEmpty(sheet, filled));
+    for (const { row, column, value, formula } of cells) this.put(sheet, row, column, { value: value ?? null, ...(formula !== undefined && { formula }) });
+    return Promise.resolve();
+  }
+
+  selection(): Promise<Selection | undefined> {
     return Promise.resolve(this.at);
   }
 
+  /** As a user selects several cells. */
+  selectArea(selection: Selection): void {
+    this.at = selection;
+    for (const listener of this.selectionListeners) listener(selection);
+  }
+
   select(place: Place): Promise<void> {
-    this.at = place;
     this.selected.push(place);
-    for (const listener of this.selectionListeners) listener(place);
+    this.selectArea({ rows: 1, columns: 1, ...place });
     return Promise.resolve();
   }
 
@@ -66,7 +78,7 @@ export class FakeHost implements Host {
     return Promise.resolve([[found]]);
   }
 
-  onSelection(listener: (place: Place) => void): () => void {
+  onSelection(listener: (selection: Selection) => void): () => void {
     this.selectionListeners.add(listener);
     return () => this.selectionListeners.delete(listener);
   }
