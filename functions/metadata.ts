@@ -20,6 +20,7 @@ export interface FunctionMetadata {
   readonly helpUrl?: string;
   readonly parameters: readonly ParameterMetadata[];
   readonly result: { readonly type: "number" | "string"; readonly dimensionality: "scalar" };
+  readonly options?: { readonly volatile: true };
 }
 export interface EnumMetadata {
   readonly id: string;
@@ -92,6 +93,7 @@ export function metadata(help?: string, functions: readonly WorksheetFunction[] 
       ...(help !== undefined && { helpUrl: `${help}#${f.id}` }),
       parameters: f.parameters.map((p) => parameterMetadata(f, p)),
       result: { type: f.result, dimensionality: "scalar" },
+      ...(f.volatile && { options: { volatile: true } }),
     })),
     enums: [...enums.values()],
   };

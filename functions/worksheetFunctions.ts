@@ -1,4 +1,5 @@
 import { formulas, InputError, isOptional, NoResult, run, type Argument, type Formula, type Parameter } from "../src/core/index.ts";
+import { versionFunction } from "./versionFunction.ts";
 import { warningsFunction } from "./warningsFunction.ts";
 
 /** The add-in's namespace: what stands before the dot in a cell. */
@@ -31,6 +32,8 @@ export interface WorksheetFunction {
   readonly minimum: number;
   readonly maximum: number;
   readonly result: "number" | "string";
+  /** Computed anew with every calculation, whatever its arguments. */
+  readonly volatile?: true;
   /** Never throws: what goes wrong is the cell's error. Repeating arguments follow one another. */
   readonly call: (args: readonly Argument[]) => Result;
 }
@@ -77,10 +80,12 @@ export function worksheetFunction(formula: Formula): WorksheetFunction {
   };
 }
 
-const { id, summary, params, repeating, compute } = warningsFunction(formulas, namespace);
+const aboutWarnings = warningsFunction(formulas, namespace);
+const aboutVersion = versionFunction;
 
 /** Every function a cell can call, in the order people meet them. */
 export const worksheetFunctions: readonly WorksheetFunction[] = [
   ...formulas.map(worksheetFunction),
-  { id, name: `${namespace}.${id}`, summary, parameters: parametersOf({ params }, repeating), minimum: 1, maximum: mostRepeated, result: "string", call: guarded(id, compute) },
+  { id: aboutWarnings.id, name: `${namespace}.${aboutWarnings.id}`, summary: aboutWarnings.summary, parameters: parametersOf(aboutWarnings, aboutWarnings.repeating), minimum: 1, maximum: mostRepeated, result: "string", call: guarded(aboutWarnings.id, aboutWarnings.compute) },
+  { id: aboutVersion.id, name: `${namespace}.${aboutVersion.id}`, summary: aboutVersion.summary, parameters: parametersOf(aboutVersion), minimum: 0, maximum: 0, result: "string", volatile: aboutVersion.volatile, call: guarded(aboutVersion.id, aboutVersion.compute) },
 ];

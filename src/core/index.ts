@@ -8,5 +8,6 @@ export { argumentCount, nameOf, readFactor, type Argument, type Cell } from "./r
 export { read, run, trace, warnings, type Trace, type TracedArgument, type TracedStep } from "./run.ts";
 export { basisText, ownCopyAdvice, sources, type Basis, type Source, type SourceKey } from "./sources.ts";
 export { coherentUnit, mathUnit, unitFactor, unitNames, type Unit } from "./units.ts";
+export { version } from "./version.ts";
 export { q } from "./quantities/index.ts";
 export { valueBetween, valueFor } from "./lookup.ts";

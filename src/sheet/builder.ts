@@ -1,3 +1,4 @@
+import { version } from "../core/index.ts";
 import { allowedWords, boundsOf, formatOf, plainSymbol, type Says } from "./says.ts";
 import { columns, furtherWidth, headings, headingsRow, titleRow, widths } from "./columns.ts";
 import { plannedCharts } from "./charts.ts";
@@ -26,6 +27,9 @@ export interface Expansion {
   readonly dependencies: readonly Dependency[];
   readonly problems: readonly string[];
 }
+
+/** The worksheet function that says the version of the functions loaded. */
+const versionCall = "KERN.VERSION()";
 
 const one: Context = { kind: "row" };
 
@@ -102,11 +106,25 @@ class Builder {
         else this.sentence(row, "note", line.convention);
         continue;
       }
-      this.put(row, columns.description, "label", { template: "template and version", hash: "content hash", standard: "standard", method: "method" }[line]);
+      this.put(row, columns.description, "label", { template: "template and version", hash: "content hash", functions: "version of the worksheet functions", standard: "standard", method: "method" }[line]);
       if (line === "hash") this.hashCell = { row, column: columns.value };
+      else if (line === "functions") this.functionsVersion(row);
       else this.sentence(row, "label", { template: `${template.id} ${template.version}`, standard: template.standard, method: template.method }[line], columns.value, columns.to);
     }
     this.sentence(this.layout.marks, "note", marksExplained);
+  }
+
+  /** The version computing now beside the one the sheet was built with. */
+  private functionsVersion(row: number): void {
+    const now: Area = { row, column: columns.value, rows: 1, columns: 1 };
+    const built = builtCell(row);
+    this.putFormula(row, now.column, "label", { formula: `=${versionCall}`, reads: [], problems: [] }, "head");
+    this.equationAndSource(row, "CHANGED: computed by other functions than the sheet was built with; check again");
+    this.put(built.row, built.column, "bound", version);
+    this.put(row, columns.to, "label", "as built");
+    const at = (cell: Address): string => a1(cell, true);
+    this.putFormula(row, columns.verdict, "verdict", { formula: `=IF(${at(now)}=${at(built)},"SAME","CHANGED")`, reads: [now, { ...built, rows: 1, columns: 1 }], problems: [] }, "head");
+    this.name("functionsVersion", now);
   }
 
   private shapeInputs(): void {
@@ -311,7 +329,7 @@ class Builder {
   private highlights(): readonly Highlight[] {
     const { rows } = this.layout;
     const tones: readonly (readonly [string, Highlight["tone"]])[] = [
-      ["OK", "good"], ["FAIL", "bad"], ["OUT OF RANGE", "bad"], ["REBUILD", "bad"], ["NO LIMIT", "open"], ["MISSING", "open"], ["INCOMPLETE", "open"],
+      ["OK", "good"], ["FAIL", "bad"], ["OUT OF RANGE", "bad"], ["REBUILD", "bad"], ["NO LIMIT", "open"], ["MISSING", "open"], ["INCOMPLETE", "open"], ["CHANGED", "open"],
     ];
     const areas: readonly Area[] = [
       { row: headingsRow + 1, column: columns.verdict, rows: rows - headingsRow - 1, columns: 1 },

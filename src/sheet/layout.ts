@@ -15,7 +15,7 @@ export interface PlacedTable {
   readonly first: number;
 }
 
-export type HeadLine = "template" | "hash" | "standard" | "method" | { readonly convention: string } | { readonly caution: string };
+export type HeadLine = "template" | "hash" | "functions" | "standard" | "method" | { readonly convention: string } | { readonly caution: string };
 
 /** Which row everything stands in. */
 export interface Layout {
@@ -60,7 +60,7 @@ export function warnedRows({ groups }: ShapedTable, at: NonNullable<Column["warn
 export function layOut(sheet: ShapedSheet): Layout {
   const { template } = sheet;
   let row = firstRow;
-  const lines: readonly HeadLine[] = ["template", "hash", "standard", "method", ...template.conventions.map((convention) => ({ convention })), ...template.cautions.map((caution) => ({ caution }))];
+  const lines: readonly HeadLine[] = ["template", "hash", "functions", "standard", "method", ...template.conventions.map((convention) => ({ convention })), ...template.cautions.map((caution) => ({ caution }))];
   const head = lines.map((line) => ({ line, row: row++ }));
   const marks = row++;
   const shapeTitle = template.shape.length > 0 ? row++ : undefined;
