@@ -54,11 +54,17 @@ function seriesOf(spec: ChartSpec, one: ChartSpec["series"][number], layout: Lay
   return out;
 }
 
+/** A chart that repeats over the members of a dimension as one chart for each member present. */
+function onePerMember({ members, ...spec }: ChartSpec, { sheet }: Layout): readonly ChartSpec[] {
+  if (members === undefined) return [spec];
+  return (sheet.dimensions.get(members)?.members ?? []).map(({ id, text }) => ({ ...spec, id: `${spec.id}-${id}`, title: `${spec.title}: ${text}`, series: spec.series.map((one) => ({ ...one, member: id })) }));
+}
+
 /** The charts of the blocks present, placed right of the sheet's columns. */
 export function plannedCharts(layout: Layout, column: number, problems: Problems): readonly PlannedChart[] {
   const { template, values, blocks } = layout.sheet;
   let next = 0;
-  return template.charts.flatMap((spec): PlannedChart[] => {
+  return template.charts.flatMap((spec) => onePerMember(spec, layout)).flatMap((spec): PlannedChart[] => {
     const place = `chart ${spec.id}`;
     if (!meets(spec.when, values)) return [];
     const block = blocks.find((b) => b.block.id === spec.block);

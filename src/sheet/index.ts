@@ -1,4 +1,5 @@
 /** The only door to sheets: templates, plans, lint. */
+export { compose, type Parts } from "./compose.ts";
 export { expand } from "./expand.ts";
 export { fnv1a64 } from "./hash.ts";
 export type { Inputs } from "./inputs.ts";

@@ -67,6 +67,8 @@ function staticProblems(template: Template, problems: Problems): void {
   });
   for (const chart of template.charts) {
     conditionProblems(template, chart.when, `chart ${chart.id}`, problems);
+    const { members } = chart;
+    if (members !== undefined && !("members" in (template.dimensions[members] ?? {}))) problems.add(`chart ${chart.id}`, `${members} is not a dimension with named members`);
     for (const { member } of chart.series) {
       const known = Object.values(template.dimensions).some((spec) => "members" in spec && spec.members.some(({ id }) => id === member));
       if (member !== undefined && !known) problems.add(`chart ${chart.id}`, `there is no member ${member}`);

@@ -20,6 +20,8 @@
  * leading `=`. Numbers other than 0 and 1 are not typed into formulas, nor addresses. Verdicts say OK, FAIL or NO LIMIT; inputs have a
  * status of their own: given, left empty, MISSING or OUT OF RANGE.
  *
+ * Templates share parts: wherever an array of a template's file holds `{ "use": "name" }`, the members of that shared part stand instead (compose.ts).
+ *
  * Ids are names on the sheet, so two that differ only in upper and lower case are the same id. An id may stand at several places
  * whose `when` exclude each other.
  */
@@ -165,6 +167,8 @@ export interface ChartSpec {
   readonly when?: Condition;
   readonly id: string;
   readonly title: string;
+  /** A dimension with named members: one chart for each of them, with the member chosen in every series and its text behind the title. */
+  readonly members?: string;
   readonly block: string;
   readonly x: { readonly column: string; readonly label: string; readonly unit: string };
   readonly y: { readonly label: string; readonly unit: string };
