@@ -5,6 +5,7 @@ export const tendon = quantities({
   jackingStress: { symbol: "σ_p0", unit: "MPa", text: "tendon stress at the jack", above: 0, max: 2500, typical: [500, 1600] },
   tendonStress: { symbol: "σ_p", unit: "MPa", text: "tendon stress, tension positive", min: 0, max: 2500 },
   tendonArea: { symbol: "A_p", unit: "mm²", text: "area of the prestressing steel", above: 0, max: 1e6 },
+  bondedTendonArea: { symbol: "A_p", unit: "mm²", text: "area of the bonded prestressing steel, 0 where no bond is built up yet", min: 0, max: 1e6 },
   prestressForce: { symbol: "P", unit: "kN", text: "prestressing force", min: 0, max: 1e6 },
   eccentricity: { symbol: "e", unit: "mm", text: "eccentricity of the tendon, positive below the centroid", min: -10000, max: 10000 },
   frictionCoefficient: { symbol: "μ", unit: "1/rad", text: "friction coefficient between tendon and duct", min: 0, max: 1, typical: [0.05, 0.35] },

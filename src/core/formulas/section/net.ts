@@ -80,7 +80,7 @@ export const netFormulas = kinds.map(({ suffix, pick, steps, text, result }) =>
   }) as unknown as Formula,
 );
 
-const tendons = table({ key: "tendonsInSection", symbol: "tendons", text: "bonded tendons", columns: { A_p: q.tendonArea, y: q.heightAboveSoffit }, minRows: 1 });
+const tendons = table({ key: "tendonsInSection", symbol: "tendons", text: "bonded tendons", columns: { A_p: q.bondedTendonArea, y: q.heightAboveSoffit }, minRows: 1 });
 const from = choice({
   key: "sectionBase", symbol: "base", text: "what the given section is", default: "NET",
   values: [{ value: "NET", text: "concrete alone, ducts out: steel counts fully" }, { value: "GROSS", text: "outline with the steel's place filled: steel counts with the ratio less one" }],
