@@ -4,6 +4,8 @@
  * a closed polynomial for the parabolas, Romberg integration and bisection.
  * Units: N, mm, MPa, rad, days throughout; the results are in the units of the sheet.
  */
+import { bisect, concrete, creepCoefficient, iSection, shrinkage } from "./en1992.ts";
+
 export interface Beam {
   readonly fck: number; readonly s: number; readonly aggregate: number; readonly t0: number; readonly fckt: number; readonly RH: number; readonly ts: number; readonly tEnd: number;
   readonly ads1: number; readonly ads2: number; readonly alpha: number;
@@ -31,61 +33,18 @@ function romberg(f: (x: number) => number, a: number, b: number): number {
   return row.at(-1)!;
 }
 
-function bisect(f: (x: number) => number, low: number, high: number): number {
-  let [a, b] = [low, high];
-  const rising = f(b) > 0;
-  for (let i = 0; i < 200; i++) {
-    const m = (a + b) / 2;
-    if ((f(m) > 0) === rising) b = m;
-    else a = m;
-  }
-  return (a + b) / 2;
-}
-
 export function beam(v: Beam) {
   const km = v.kPerM / 1000;
   const L = v.L * 1000;
-  // Section: three rectangles, about the soffit, then about the centroid.
-  const web = v.h - v.ttop - v.tbot;
-  const parts = [[v.btop, v.ttop, v.h - v.ttop / 2], [v.bw, web, v.tbot + web / 2], [v.bbot, v.tbot, v.tbot / 2]] as const;
-  const Ac = parts.reduce((sum, [b, t]) => sum + b * t, 0);
-  const yb = parts.reduce((sum, [b, t, y]) => sum + b * t * y, 0) / Ac;
-  const Ic = parts.reduce((sum, [b, t, y]) => sum + (b * t ** 3) / 12 + b * t * y * y, 0) - Ac * yb * yb;
-  const u = 2 * v.h + 2 * v.btop + 2 * v.bbot - 2 * v.bw;
-  const h0 = (2 * Ac) / u;
-
-  // Table 3.1 and 3.1.2, 3.1.3
-  const fcm = v.fck + 8;
-  const fctm = v.fck <= 50 ? 0.3 * v.fck ** (2 / 3) : 2.12 * Math.log(1 + fcm / 10);
-  const Ecm = 1000 * v.aggregate * 22 * (fcm / 10) ** 0.3;
+  const { Ac, yb, Ic, u, h0 } = iSection(v);
+  const { fcm, fctm, Ecm } = concrete(v.fck, v.aggregate);
   const beta = (t: number): number => Math.exp(v.s * (1 - Math.sqrt(28 / t)));
   const fckt0 = v.t0 < 28 ? beta(v.t0) * fcm - 8 : v.fck;
   const fcmt = Math.min(beta(v.t0) * fcm, v.fckt + 8);
   const fctmt = Math.min(fctm * beta(v.t0) ** (v.t0 < 28 ? 1 : 2 / 3), (fctm * fcmt) / fcm);
   const Ecmt = Ecm * (fcmt / fcm) ** 0.3;
-
-  // Annex B.1
-  const a1 = (35 / fcm) ** 0.7, a2 = (35 / fcm) ** 0.2, a3 = Math.sqrt(35 / fcm);
-  const t0adj = Math.max(0.5, v.t0 * (9 / (2 + v.t0 ** 1.2) + 1) ** v.alpha);
-  const base = (1 - v.RH / 100) / (0.1 * Math.cbrt(h0));
-  const phiRH = fcm <= 35 ? 1 + base : (1 + base * a1) * a2;
-  const betaH = Math.min(1.5 * (1 + (0.012 * v.RH) ** 18) * h0 + 250 * (fcm <= 35 ? 1 : a3), 1500 * (fcm <= 35 ? 1 : a3));
-  const dt = v.tEnd - v.t0;
-  const phi = phiRH * (16.8 / Math.sqrt(fcm)) * (1 / (0.1 + t0adj ** 0.2)) * (dt / (betaH + dt)) ** 0.3;
-
-  // 3.1.4(6), Annex B.2
-  const betaRH = 1.55 * (1 - (v.RH / 100) ** 3);
-  const ecd0 = 0.85 * (220 + 110 * v.ads1) * Math.exp(-v.ads2 * (fcm / 10)) * 1e-6 * betaRH;
-  const points = [[100, 1], [200, 0.85], [300, 0.75], [500, 0.7]] as const;
-  let kh = h0 <= 100 ? 1 : 0.7;
-  for (let i = 0; i < 3; i++) {
-    const [x0, y0] = points[i]!, [x1, y1] = points[i + 1]!;
-    if (h0 > x0 && h0 <= x1) kh = y0 + ((y1 - y0) * (h0 - x0)) / (x1 - x0);
-  }
-  const ecs = (t: number): number => {
-    const drying = t > v.ts ? ((t - v.ts) / (t - v.ts + 0.04 * Math.sqrt(h0 ** 3))) * kh * ecd0 : 0;
-    return drying + 2.5 * (v.fck - 10) * 1e-6 * (1 - Math.exp(-0.2 * Math.sqrt(t)));
-  };
+  const phi = creepCoefficient(v, h0, v.t0);
+  const ecs = (t: number): number => shrinkage(v, h0, t);
   const ecsEnd = ecs(v.tEnd), ecs0 = ecs(v.t0);
 
   // Each tendon: friction by (5.45), draw-in by equal areas.
@@ -154,15 +113,15 @@ export function beam(v: Beam) {
     const muR = spr / v.fpk;
     const dpr = spr * 0.66 * v.rho1000 * Math.exp(9.1 * muR) * (v.tRelaxHours / 1000) ** (0.75 * (1 - muR)) * 1e-5;
     const below = 1 + alphaE * (Aps / Anet) * (1 + (Anet / Inet) * e0 * e0) * (1 + 0.8 * phi);
-    const shrinkage = ((ecsEnd - ecs0) * v.Ep) / below, relaxation = (0.8 * dpr) / below, creep = (alphaE * phi * scQP) / below;
+    const byShrinkage = ((ecsEnd - ecs0) * v.Ep) / below, relaxation = (0.8 * dpr) / below, creep = (alphaE * phi * scQP) / below;
     const et = ytr - ynet + e0;
     const spChar = sp0 + (alphaE * (Ms + Mq) * et) / Itr;
-    const dcsr = shrinkage + relaxation + creep;
+    const dcsr = byShrinkage + relaxation + creep;
     const spInf = sp0 - dcsr;
     const Pinf = spInf * Aps;
     const top = v.h - ynet;
     const fibre = (F: number) => [F / Anet - (F * e0 * top) / Inet, F / Anet + (F * e0 * ynet) / Inet] as const;
-    return { x, Mg, Ms, Mq, Ml, Anet, ynet, Inet, Atr, ytr, Itr, y, en, P, del, sp0t, P0t, P0, e0, sp0, spChar, scQP, spr, dpr, shrinkage, relaxation, creep, dcsr, spInf, Pinf, before: fibre(P0), late: fibre(Pinf) };
+    return { x, Mg, Ms, Mq, Ml, Anet, ynet, Inet, Atr, ytr, Itr, y, en, P, del, sp0t, P0t, P0, e0, sp0, spChar, scQP, spr, dpr, shrinkage: byShrinkage, relaxation, creep, dcsr, spInf, Pinf, before: fibre(P0), late: fibre(Pinf) };
   });
 
   const ft = -fctm;
