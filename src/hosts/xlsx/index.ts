@@ -1,0 +1,2 @@
+export { type Values } from "./cells.ts";
+export { writeWorkbook } from "./writeWorkbook.ts";

@@ -1,0 +1,86 @@
+/** An element as read. Names keep their prefix. */
+export interface Element {
+  readonly name: string;
+  readonly attributes: Readonly<Record<string, string>>;
+  readonly children: readonly Element[];
+  /** Its own text, without that of its children. */
+  readonly text: string;
+}
+
+interface Open {
+  readonly name: string;
+  readonly attributes: Readonly<Record<string, string>>;
+  readonly children: Element[];
+  text: string;
+}
+
+const entities: Readonly<Record<string, string>> = { amp: "&", lt: "<", gt: ">", quot: '"', apos: "'" };
+
+function unescaped(text: string): string {
+  return text.replace(/&(#x[0-9a-fA-F]+|#\d+|\w+);|&/g, (all, name: string | undefined) => {
+    if (name?.startsWith("#x")) return String.fromCodePoint(parseInt(name.slice(2), 16));
+    if (name?.startsWith("#")) return String.fromCodePoint(Number(name.slice(1)));
+    const c = name === undefined ? undefined : entities[name];
+    if (c === undefined) throw new Error(`XML: ${all} is no entity`);
+    return c;
+  });
+}
+
+const attribute = /\s+([\w:.-]+)\s*=\s*(?:"([^"<]*)"|'([^'<]*)')/y;
+
+function attributesOf(text: string): Readonly<Record<string, string>> {
+  const out: Record<string, string> = {};
+  attribute.lastIndex = 0;
+  let end = 0;
+  for (let m = attribute.exec(text); m; m = attribute.exec(text)) {
+    if (Object.hasOwn(out, m[1]!)) throw new Error(`XML: the attribute ${m[1]} stands twice`);
+    out[m[1]!] = unescaped(m[2] ?? m[3]!);
+    end = attribute.lastIndex;
+  }
+  if (text.slice(end).trim() !== "") throw new Error(`XML: “${text.slice(end).trim()}” is no attribute`);
+  return out;
+}
+
+/** Reads a part of a workbook file. Throws where it is not well formed; document types, which no part may have, are refused. */
+export function readXml(text: string): Element {
+  const root: Open = { name: "", attributes: {}, children: [], text: "" };
+  const open: Open[] = [root];
+  const token = /<\?[\s\S]*?\?>|<!--[\s\S]*?-->|<(\/?)([\w:.-]+)((?:"[^"]*"|'[^']*'|[^>"'])*?)(\/?)>|[^<]+|</g;
+  for (const [all, closing, name, rest, empty] of text.matchAll(token)) {
+    const top = open.at(-1)!;
+    if (all.startsWith("<?") || all.startsWith("<!--")) continue;
+    if (name === undefined) {
+      if (all === "<") throw new Error("XML: < without an element");
+      top.text += unescaped(all);
+    } else if (closing) {
+      if (top.name !== name) throw new Error(`XML: </${name}> closes <${top.name}>`);
+      open.pop();
+    } else {
+      const one: Open = { name, attributes: attributesOf(rest!), children: [], text: "" };
+      top.children.push(one);
+      if (!empty) open.push(one);
+    }
+  }
+  if (open.length > 1) throw new Error(`XML: <${open.at(-1)!.name}> is not closed`);
+  if (root.children.length !== 1 || root.text.trim() !== "") throw new Error("XML: one element and nothing beside it is needed");
+  return root.children[0]!;
+}
+
+/** The first child of that name, if there is one. */
+export function child(of: Element | undefined, name: string): Element | undefined {
+  return of?.children.find((one) => one.name === name);
+}
+
+/** The children of that name. */
+export function all(of: Element | undefined, name: string): readonly Element[] {
+  return of?.children.filter((one) => one.name === name) ?? [];
+}
+
+/** The element at the end of a path of names, which must be there. */
+export function at(of: Element, ...path: readonly string[]): Element {
+  return path.reduce((one, name) => {
+    const next = child(one, name);
+    if (!next) throw new Error(`<${one.name}> holds no <${name}>`);
+    return next;
+  }, of);
+}

@@ -1,0 +1,57 @@
+import { a1, areaA1, type Address, type Highlight, type Plan } from "../../sheet/index.ts";
+import { sheetData, type Values } from "./cells.ts";
+import { columnMargin, defaultColumnWidth, defaultRowHeight, margins } from "./measures.ts";
+import type { SharedTexts } from "./sharedTexts.ts";
+import { namespaceOfSheets, toneIndex, type StyleSheet } from "./styleSheet.ts";
+import { validationXml } from "./validations.ts";
+import { element, escaped, part, textElement } from "./xml.ts";
+
+function sheetViews({ freeze: { rows, columns } }: Plan): string {
+  const topLeft: Address = { row: rows, column: columns };
+  const pane = rows > 0 && columns > 0 ? "bottomRight" : rows > 0 ? "bottomLeft" : "topRight";
+  const first = { row: rows, column: columns };
+  const inside = rows > 0 || columns > 0
+    ? [element("pane", { xSplit: columns || undefined, ySplit: rows || undefined, topLeftCell: a1(topLeft), activePane: pane, state: "frozen" }), element("selection", { pane, activeCell: a1(first), sqref: a1(first) })]
+    : [element("selection", { activeCell: "A1", sqref: "A1" })];
+  return element("sheetViews", {}, element("sheetView", { showGridLines: 0, tabSelected: 1, workbookViewId: 0 }, ...inside));
+}
+
+/** Rules for the same cells stand together. */
+function conditionalFormats(highlights: readonly Highlight[]): readonly string[] {
+  const byArea = new Map<string, string[]>();
+  highlights.forEach((highlight, i) => {
+    const area = areaA1(highlight, false);
+    const rule = element("cfRule", { type: "cellIs", dxfId: toneIndex(highlight.tone), priority: i + 1, operator: "equal" }, element("formula", {}, escaped(`"${highlight.text.replaceAll('"', '""')}"`)));
+    byArea.set(area, [...(byArea.get(area) ?? []), rule]);
+  });
+  return [...byArea].map(([sqref, rules]) => element("conditionalFormatting", { sqref }, ...rules));
+}
+
+/** The footer in the file's own codes: centred, small (the space parts the size from a number that follows), `&` doubled. */
+function footerCode(footer: string): string {
+  return `&C&8 ${footer.replaceAll("&", "&&").replaceAll("{page}", "&P").replaceAll("{pages}", "&N")}`;
+}
+
+/** The sheet: its elements in the one order the file format allows. */
+export function worksheetXml(plan: Plan, values: Values, styleSheet: StyleSheet, texts: SharedTexts): string {
+  return part(element(
+    "worksheet", { xmlns: namespaceOfSheets, "xmlns:r": "http://schemas.openxmlformats.org/officeDocument/2006/relationships" },
+    element("sheetPr", {}, element("pageSetUpPr", { fitToPage: 1 })),
+    element("dimension", { ref: areaA1({ row: 0, column: 0, rows: plan.rows, columns: plan.columns }, false) }),
+    sheetViews(plan),
+    element("sheetFormatPr", { defaultColWidth: defaultColumnWidth + columnMargin, defaultRowHeight, customHeight: 1 }),
+    element("cols", {}, ...plan.widths.map((width, i) => element("col", { min: i + 1, max: i + 1, width: width + columnMargin, customWidth: 1 }))),
+    sheetData(plan, values, styleSheet, texts),
+    // 0 allows: columns and rows may be made wider and higher to read what stands in them.
+    element("sheetProtection", { sheet: 1, objects: 1, scenarios: 1, formatColumns: 0, formatRows: 0 }),
+    ...(plan.spans.length > 0 ? [element("mergeCells", { count: plan.spans.length }, ...plan.spans.map((span) => element("mergeCell", { ref: areaA1(span, false) })))] : []),
+    ...conditionalFormats(plan.highlights),
+    ...(plan.validations.length > 0 ? [element("dataValidations", { count: plan.validations.length }, ...plan.validations.map(validationXml))] : []),
+    element("printOptions", { horizontalCentered: 1 }),
+    element("pageMargins", margins),
+    // Paper 9 is A4.
+    element("pageSetup", { paperSize: 9, fitToWidth: 1, fitToHeight: 0, orientation: plan.print.orientation }),
+    element("headerFooter", {}, textElement("oddFooter", footerCode(plan.print.footer))),
+    ...(plan.charts.length > 0 ? [element("drawing", { "r:id": "rId1" })] : []),
+  ));
+}

@@ -1,0 +1,29 @@
+export type Attributes = Readonly<Record<string, string | number | undefined>>;
+
+const entities: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
+
+/** Characters XML 1.0 has no way to write. */
+// eslint-disable-next-line no-control-regex
+const forbidden = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/;
+
+export function escaped(text: string): string {
+  if (forbidden.test(text)) throw new Error(`the text “${text}” holds a control character, which no workbook file can keep`);
+  return text.replace(/[&<>"]/g, (c) => entities[c]!);
+}
+
+/** An element; attributes that are undefined are left out, children stand as they are. */
+export function element(name: string, attributes: Attributes = {}, ...children: readonly string[]): string {
+  const said = Object.entries(attributes).filter(([, value]) => value !== undefined).map(([key, value]) => ` ${key}="${escaped(String(value))}"`).join("");
+  return children.length === 0 ? `<${name}${said}/>` : `<${name}${said}>${children.join("")}</${name}>`;
+}
+
+/** An element that holds text. Spaces at its ends stay. */
+export function textElement(name: string, text: string, attributes: Attributes = {}): string {
+  const spaces = /^\s|\s$/.test(text) ? { "xml:space": "preserve" } : {};
+  return element(name, { ...attributes, ...spaces }, escaped(text));
+}
+
+/** A whole part of the file. */
+export function part(root: string): string {
+  return `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n${root}`;
+}
