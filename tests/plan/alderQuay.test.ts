@@ -1,47 +1,16 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { openGridInNode } from "../../src/hosts/grid/index.ts";
-import { expand, type Area, type Plan, type Template } from "../../src/sheet/index.ts";
-import { templates } from "../../src/templates/index.ts";
 import { alderQuay } from "../independent/alderQuay.ts";
 import { beam } from "../independent/postTensionedBeam.ts";
+import { builtSheet, type BuiltSheet } from "./builtSheet.ts";
 
-type Grid = Awaited<ReturnType<typeof openGridInNode>>;
-
-const template = templates.find((t) => t.id === "post-tensioned-en1992-2004") as Template;
 const expected = beam(alderQuay);
 const tendons = expected.tendons.length;
 
-let grid: Grid;
-let plan: Plan;
-const sheet = "Beam";
-
+let built: BuiltSheet;
 beforeAll(async () => {
-  grid = await openGridInNode();
-  plan = expand(template, template.example.inputs);
-  await grid.apply(plan, { sheetName: sheet, progress: () => undefined });
+  built = await builtSheet("post-tensioned-en1992-2004");
 }, 60_000);
-afterAll(() => grid.dispose());
-
-function areaOf(id: string): Area {
-  const meaning = plan.meanings.find((m) => m.id === id);
-  if (!meaning) throw new Error(`the sheet has no ${id}`);
-  return meaning.at;
-}
-async function column(id: string): Promise<readonly unknown[]> {
-  return (await grid.read(sheet, areaOf(id))).map((row) => row[0]!.error ? `${row[0]!.error.code} ${row[0]!.error.message ?? ""}` : row[0]!.value);
-}
-/** Agreement to 1e-9: the two computations differ in nothing but rounding and the end of their searches. */
-async function agree(id: string, values: readonly number[]): Promise<void> {
-  const found = await column(id);
-  expect(found, id).toHaveLength(values.length);
-  // Relative to the column's own largest value, so that small quantities are held to as many digits.
-  const scale = Math.max(...values.map(Math.abs));
-  values.forEach((value, i) => {
-    const cell = found[i];
-    expect(typeof cell, `${id} row ${i + 1}: ${String(cell)}`).toBe("number");
-    expect(Math.abs((cell as number) - value), `${id} row ${i + 1}: sheet ${String(cell)}, recomputed ${value}`).toBeLessThanOrEqual(1e-9 * scale);
-  });
-}
+afterAll(() => built.grid.dispose());
 
 describe("the example sheet in the grid against a full recomputation straight from the equations", () => {
   const r = expected.rows;
@@ -84,21 +53,17 @@ describe("the example sheet in the grid against a full recomputation straight fr
     ["ftFreq", () => [-expected.fctm]], ["ftQP", () => [0]],
     ["gc", () => expected.stages.map((s) => Math.max(...s.at.map((a) => a.uc)))],
     ["uCompression", () => [Math.max(...expected.stages.flatMap((s) => s.at.map((a) => a.uc)))]],
-  ])("%s", async (id, values) => agree(id, values()));
+  ])("%s", async (id, values) => built.agree(id, values()));
 
   test("verdicts", async () => {
-    expect(await column("vok")).toEqual(expected.stages.flatMap((s) => s.at.map((a) => (a.ok ? "OK" : "FAIL"))));
-    const { overall, checks } = plan.summary;
-    expect((await grid.read(sheet, { ...overall, rows: 1, columns: 1 }))[0]![0]!.value).toBe("OK");
-    for (const check of checks) {
-      expect((await grid.read(sheet, { ...check.verdict, rows: 1, columns: 1 }))[0]![0]!.value, check.description).toBe("OK");
-      expect((await grid.read(sheet, { ...check.where, rows: 1, columns: 1 }))[0]![0]!.text, check.description).not.toBe("");
+    expect(await built.column("vok")).toEqual(expected.stages.flatMap((s) => s.at.map((a) => (a.ok ? "OK" : "FAIL"))));
+    const { overall, checks } = await built.verdicts();
+    expect(overall).toBe("OK");
+    for (const { description, verdict, where } of checks) {
+      expect(verdict, description).toBe("OK");
+      expect(where, description).not.toBe("");
     }
   });
 
-  test("no cell holds an error", async () => {
-    const cells = await grid.read(sheet, { row: 0, column: 0, rows: plan.rows, columns: plan.columns });
-    const errors = cells.flatMap((row, i) => row.flatMap((cell, j) => (cell.error ? [`row ${i + 1} column ${j + 1}: ${cell.formula} ${cell.error.code} ${cell.error.message ?? ""}`] : [])));
-    expect(errors).toEqual([]);
-  });
+  test("no cell holds an error", async () => expect(await built.errors()).toEqual([]));
 });
