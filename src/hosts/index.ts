@@ -3,4 +3,4 @@ export * from "./host.ts";
 export { openGridInBrowser, openGridInNode, type Entry, type GridHost } from "./grid/index.ts";
 export { checkSheetName, quotedSheet } from "./sheetName.ts";
 export { defaultStyle, styles, tones, type CellStyle } from "./styles.ts";
-export { writeWorkbook, type Values } from "./xlsx/index.ts";
+export { readWorkbook, writeWorkbook, type ReadCell, type ReadChart, type ReadSeries, type ReadWorkbook, type Values } from "./xlsx/index.ts";

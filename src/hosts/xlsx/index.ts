@@ -1,2 +1,5 @@
 export { type Values } from "./cells.ts";
+export { type ReadChart, type ReadSeries } from "./readCharts.ts";
+export { type ReadCell } from "./readCells.ts";
+export { readWorkbook, type ReadWorkbook } from "./readWorkbook.ts";
 export { writeWorkbook } from "./writeWorkbook.ts";

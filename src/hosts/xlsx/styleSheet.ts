@@ -88,7 +88,7 @@ export class StyleSheet {
         numFmtId, fontId: this.fonts.index(fontXml(style)), fillId: style.background ? this.fills.index(solid(style.background)) : 0, borderId: this.borders.index(borderXml(style.border)), xfId: 0,
         quotePrefix: quoted ? 1 : undefined, applyNumberFormat: numFmtId === 0 ? undefined : 1, applyFont: 1, applyFill: style.background ? 1 : undefined, applyBorder: style.border ? 1 : undefined, applyAlignment: 1, applyProtection: unlocked ? 1 : undefined,
       },
-      element("alignment", { horizontal: style.align, vertical: "center", wrapText: style.wrap ? 1 : undefined }),
+      element("alignment", { horizontal: style.align, vertical: "center", wrapText: style.wrap ? 1 : undefined, indent: style.align === "right" ? 1 : undefined }),
       ...(unlocked ? [element("protection", { locked: 0 })] : []),
     ));
   }

@@ -70,7 +70,7 @@ export function writeWorkbook(plan: Plan, values: Values, sheetName: string): Ui
   };
   if (charts.length > 0) {
     parts["xl/worksheets/_rels/sheet1.xml.rels"] = relationsXml([{ type: relationTypes.drawing, target: "../drawings/drawing1.xml" }]);
-    parts["xl/drawings/drawing1.xml"] = drawingXml(charts);
+    parts["xl/drawings/drawing1.xml"] = drawingXml(plan);
     parts["xl/drawings/_rels/drawing1.xml.rels"] = relationsXml(charts.map((_, i) => ({ type: relationTypes.chart, target: `../charts/chart${i + 1}.xml` })));
     charts.forEach((chart, i) => (parts[`xl/charts/chart${i + 1}.xml`] = chartXml(chart, sheetName, values)));
   }

@@ -3,7 +3,6 @@ export type Attributes = Readonly<Record<string, string | number | undefined>>;
 const entities: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 
 /** Characters XML 1.0 has no way to write. */
-// eslint-disable-next-line no-control-regex
 const forbidden = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/;
 
 export function escaped(text: string): string {
