@@ -1,4 +1,5 @@
 import { areaA1, type Area, type Plan, type PlannedChart, type Series } from "../../sheet/index.ts";
+import { axisTitle, lookOfCharts } from "../chartLook.ts";
 import { quotedSheet } from "../sheetName.ts";
 import { defaultStyle } from "../styles.ts";
 import type { Values } from "./cells.ts";
@@ -7,11 +8,13 @@ import { element, part, textElement } from "./xml.ts";
 
 const drawing = "http://schemas.openxmlformats.org/drawingml/2006/main";
 export const namespaceOfCharts = "http://schemas.openxmlformats.org/drawingml/2006/chart";
-const colors = ["0B5F7A", "A2451B", "5B3F9E", "2F6F37", "8A2465", "5C5A10"] as const;
-const limitColor = "B00020";
-const gridColor = "D5DBE0";
-const ink = defaultStyle.color!.slice(1).toUpperCase();
-const marks = ["circle", "square", "diamond", "triangle", "star", "x"] as const;
+const bare = (color: string): string => color.slice(1).toUpperCase();
+const colors = lookOfCharts.series.map(({ color }) => bare(color));
+const limitColor = bare(lookOfCharts.limit);
+const gridColor = bare(lookOfCharts.grid);
+const frameColor = bare(lookOfCharts.frame);
+const ink = bare(defaultStyle.color!);
+const marks = lookOfCharts.series.map(({ mark }) => mark);
 /** Points of the drawing's own unit. */
 const point = 12_700;
 
@@ -25,11 +28,6 @@ function words(text: string, size: number, bold: boolean): string {
 }
 
 const title = (text: string, size: number, bold: boolean): string => element("c:title", {}, words(text, size, bold), val("c:overlay", 0));
-
-/** "P_m0 [kN]"; a quantity without a unit stands alone. */
-export function axisTitle({ label, unit }: PlannedChart["x"]): string {
-  return unit === "–" ? label : `${label} [${unit}]`;
-}
 
 /** The cells of a series with what they show; cells without a number are gaps. */
 function numbers(sheetName: string, area: Area, values: Values): string {
@@ -77,7 +75,7 @@ export function chartXml(chart: PlannedChart, sheetName: string, values: Values)
       element("c:legend", {}, val("c:legendPos", "b"), val("c:overlay", 0), small),
       val("c:plotVisOnly", 1), val("c:dispBlanksAs", "gap"),
     ),
-    element("c:spPr", {}, fill("FFFFFF"), stroke("B9C4CB", 0.75)),
+    element("c:spPr", {}, fill("FFFFFF"), stroke(frameColor, 0.75)),
   ));
 }
 
