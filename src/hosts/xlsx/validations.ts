@@ -62,7 +62,8 @@ function readRule(one: Element): Validation["rule"] {
 /** The rules of a sheet, one for each area. */
 export function readValidations(sheet: Element): readonly Validation[] {
   return all(child(sheet, "dataValidations"), "dataValidation").map((one) => {
-    const { sqref = "", promptTitle = "", prompt = "", allowBlank } = one.attributes;
+    const { sqref = "", promptTitle = "", prompt = "", errorTitle, error, allowBlank } = one.attributes;
+    if (errorTitle !== promptTitle || error !== prompt) throw new Error(`the rule of ${sqref} says one thing when the cell is selected and another when an entry is refused`);
     return { ...(sqref.includes(":") ? readArea(sqref) : { ...readAddress(sqref), rows: 1, columns: 1 }), rule: readRule(one), title: promptTitle, message: prompt, ...(allowBlank === "1" && { allowBlank: true as const }) };
   });
 }
