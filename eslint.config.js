@@ -10,7 +10,7 @@ const areas = {
   published: { folder: "./src/published", uses: ["core", "functions"] },
   hosts: { folder: "./src/hosts", uses: ["sheet", "functions"] },
   taskpane: { folder: "./taskpane", uses: ["core", "sheet", "templates", "functions", "hosts"] },
-  command: { folder: "./src/command", uses: ["core", "functions", "published", "hosts"] },
+  command: { folder: "./src/command", uses: ["core", "sheet", "templates", "functions", "published", "hosts"] },
 };
 
 /** For each area: nothing of the areas it may not use, and only the index of those it may. */

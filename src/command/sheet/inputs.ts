@@ -1,0 +1,48 @@
+import { expand, RefusedSheet, type Inputs, type InputValue, type Plan, type Template } from "../../sheet/index.ts";
+import { Refused } from "./request.ts";
+import { memberWord, type Settings } from "./settings.ts";
+
+const isList = (value: InputValue | undefined): value is readonly InputValue[] => Array.isArray(value);
+
+/** Lists no longer than the sheet's own, at every depth. */
+function trimmed(value: InputValue, like: InputValue | undefined): InputValue {
+  if (!isList(value) || !isList(like)) return value;
+  return value.slice(0, like.length).map((one, i) => trimmed(one, like[i]));
+}
+
+/** Where a list has another length than the sheet; every place once. */
+function lengthFaults(template: Template, id: string, value: InputValue, like: InputValue | undefined, depth = 0, where = ""): readonly string[] {
+  if (!isList(value) || !isList(like)) return [];
+  const word = memberWord(template, id, depth);
+  if (value.length !== like.length) return [`input ${id}${where} lists ${value.length} ${value.length === 1 ? "value" : "values"}; ${like.length} are needed, one for each ${word} (a place may be left empty)`];
+  return value.flatMap((one, i) => lengthFaults(template, id, one, like[i], depth + 1, `${where}, ${word} ${i + 1}`));
+}
+
+function expanded(template: Template, inputs: Inputs): Plan {
+  try {
+    return expand(template, inputs);
+  } catch (error) {
+    if (error instanceof RefusedSheet) throw new Refused(error.problems);
+    throw error;
+  }
+}
+
+/**
+ * The sheet for some settings, on top of the template's example or of nothing. The example's lists are cut to the shape that is asked for. Throws Refused with
+ * every message where a setting is wrong or has no place on a sheet of that shape.
+ */
+export function planFor(template: Template, settings: Settings, blank: boolean): Plan {
+  const start: Inputs = blank ? {} : template.example.inputs;
+  const given = Object.fromEntries(settings);
+  const shape = Object.fromEntries(template.shape.flatMap(({ id }) => (id in given || id in start ? [[id, given[id] ?? start[id]!]] : [])));
+  const empty = expanded(template, shape);
+  const faults = [...settings].flatMap(([id, value]) => (id in empty.inputs ? lengthFaults(template, id, value, empty.inputs[id]) : [`input ${id} has no place on a sheet of this shape: ${shapeText(template, empty)}`]));
+  const example = Object.fromEntries(Object.entries(start).map(([id, value]) => [id, trimmed(value, empty.inputs[id])]));
+  if (faults.length > 0) throw new Refused(faults);
+  return expanded(template, { ...example, ...given });
+}
+
+/** "shape = T, tendons = 2". */
+export function shapeText(template: Template, plan: Plan): string {
+  return template.shape.map(({ id }) => `${id} = ${String(plan.inputs[id])}`).join(", ");
+}

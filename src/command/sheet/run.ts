@@ -1,0 +1,95 @@
+import { cautions } from "../../core/index.ts";
+import { openGridInNode, writeWorkbook, type Values } from "../../hosts/index.ts";
+import { faultOfSheetName, freeSheetName, type Plan, type Template } from "../../sheet/index.ts";
+import { templates } from "../../templates/index.ts";
+import { planFor, shapeText } from "./inputs.ts";
+import { Refused, requestOf, type Request } from "./request.ts";
+import { settingsOf } from "./settings.ts";
+import { summaryLines } from "./summary.ts";
+import { checkFree, NotWritten, writeSafely } from "./writeSafely.ts";
+
+export const help = `Writes a check sheet as an .xlsx file.
+
+  npm run -s sheet -- --list                                  the templates: id, title, what for
+  npm run -s sheet -- --template <id> --out beam.xlsx         with the template's invented example
+  npm run -s sheet -- --template <id> --blank --out beam.xlsx with defaults only
+
+  --template <id>     which template
+  --out <file>        the file to write; it ends in .xlsx
+  --set name=value    an input by its id, as often as needed: a number, a choice or a text. Nothing behind = leaves it empty.
+                      Inputs of tables take lists: eP=900,900 by tendon; cpx=0,12,24;0,12,24 by tendon and point
+  --example           start from the template's invented example (this is how it starts anyway)
+  --blank             start from nothing but the template's defaults
+  --sheet-name <name> the name of the sheet
+  --force             replace the file where it is there already
+  --list, --help      the templates; this text
+
+The file holds the worksheet functions as formulas and the values computed now: it reads right without the functions, and computes where they are loaded.
+
+Ends with 0 when the file is written, whatever the verdict; 1 when the call or an input is refused; 2 when the file could not be written or is there already.
+`;
+
+/** Where lines for the reader and lines about refusals go. */
+export interface Voice {
+  readonly say: (line: string) => void;
+  readonly complain: (line: string) => void;
+}
+
+function templateOf(id: string): Template {
+  const found = templates.find((template) => template.id === id);
+  if (!found) throw new Refused([`there is no template “${id}”; templates: ${templates.map((template) => template.id).join(", ")}`]);
+  return found;
+}
+
+function sheetNameFor(template: Template, blank: boolean, wanted: string | undefined): string {
+  const fault = wanted === undefined ? undefined : faultOfSheetName(wanted);
+  if (fault !== undefined) throw new Refused([fault]);
+  return wanted ?? freeSheetName(blank ? template.title : template.example.name, []);
+}
+
+async function computed(plan: Plan, sheetName: string): Promise<Values> {
+  const host = await openGridInNode();
+  try {
+    await host.apply(plan, { sheetName, progress: () => undefined });
+    return await host.read(sheetName, { row: 0, column: 0, rows: plan.rows, columns: plan.columns });
+  } finally {
+    host.dispose();
+  }
+}
+
+async function write({ template: id, out, set, blank, force, sheetName: wanted }: Extract<Request, { kind: "write" }>, { say }: Voice): Promise<void> {
+  const began = performance.now();
+  const template = templateOf(id);
+  const sheetName = sheetNameFor(template, blank, wanted);
+  const settings = settingsOf(template, set);
+  const plan = planFor(template, settings, blank);
+  checkFree(out, force);
+  const values = await computed(plan, sheetName);
+  const bytes = writeWorkbook(plan, values, sheetName);
+  writeSafely(out, bytes, force);
+  say(`${template.title} (${template.id} ${template.version}), sheet “${sheetName}”: ${shapeText(template, plan)}`);
+  say(`Values: ${blank ? "the template's defaults only" : `the invented example “${template.example.name}”, for no real member`}${settings.size > 0 ? `, with ${[...settings.keys()].join(", ")} as set` : ""}`);
+  summaryLines(plan, values).forEach(say);
+  for (const caution of new Set([cautions.competence, ...template.cautions])) say(`Caution: ${caution}`);
+  say(`Written: ${out} (${Math.ceil(bytes.length / 1000)} kB) in ${((performance.now() - began) / 1000).toFixed(1)} s`);
+}
+
+/** Does what a call asks for and gives the exit code. */
+export async function runSheet(words: readonly string[], voice: Voice): Promise<0 | 1 | 2> {
+  try {
+    const request = requestOf(words);
+    if (request.kind === "help") voice.say(help.trimEnd());
+    else if (request.kind === "list") for (const { id, title, line } of templates) voice.say(`${id}\t${title}\t${line}`);
+    else await write(request, voice);
+    return 0;
+  } catch (error) {
+    if (error instanceof NotWritten) {
+      voice.complain(error.message);
+      return 2;
+    }
+    if (!(error instanceof Refused)) throw error;
+    for (const message of error.messages) voice.complain(message);
+    voice.complain("Nothing was written. Try --help.");
+    return 1;
+  }
+}

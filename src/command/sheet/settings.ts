@@ -1,0 +1,66 @@
+import type { InputSpec, InputValue, ShapeInput, TableItem, Template } from "../../sheet/index.ts";
+import { Refused } from "./request.ts";
+
+type Choosable = Pick<InputSpec, "choices" | "freeText">;
+type Place = { readonly kind: "shape"; readonly input: ShapeInput } | { readonly kind: "row"; readonly input: InputSpec } | { readonly kind: "column"; readonly input: InputSpec; readonly table: TableItem };
+
+/** Where the template asks for an input; undefined where it does not. */
+function placeOf(template: Template, id: string): Place | undefined {
+  const shape = template.shape.find((input) => input.id === id);
+  if (shape) return { kind: "shape", input: shape };
+  for (const item of template.blocks.flatMap(({ items }) => items)) {
+    if ("id" in item && item.id === id && item.input) return { kind: "row", input: item.input };
+    const column = "table" in item ? item.columns.find((one) => one.id === id && one.input) : undefined;
+    if (column?.input && "table" in item) return { kind: "column", input: column.input, table: item };
+  }
+  return undefined;
+}
+
+/** A value as text: a choice, a free text or a number. What is none of these stays text, and the sheet says what it needs instead. */
+function single(text: string, { choices, freeText }: Choosable): string | number | null {
+  if (freeText) return text;
+  const word = text.trim();
+  if (word === "") return null;
+  const choice = choices?.find(({ value }) => String(value) === word);
+  if (choice) return choice.value;
+  return Number.isFinite(Number(word)) ? Number(word) : word;
+}
+
+/** Lists separate the members of a table's last dimension by commas, those of the one before by semicolons. */
+function list(id: string, text: string, { input, table }: Extract<Place, { kind: "column" }>): InputValue {
+  const line = (part: string): InputValue => part.split(",").map((one) => single(one, input));
+  const names = table.over.join(" and ");
+  if (table.over.length === 1 && !text.includes(";")) return line(text);
+  if (table.over.length === 2) return text.split(";").map(line);
+  throw new Refused([`--set ${id}=${text}: the values run over ${names}; ${table.over.length === 1 ? "separate them by commas, without semicolons" : "tables over more than two dimensions cannot be set here"}`]);
+}
+
+export type Settings = ReadonlyMap<string, InputValue>;
+
+/** Reads `name=value` texts; the last one of a name counts. Throws Refused. */
+export function settingsOf(template: Template, texts: readonly string[]): Settings {
+  const settings = new Map<string, InputValue>();
+  for (const text of texts) {
+    const cut = text.indexOf("=");
+    if (cut < 1) throw new Refused([`--set “${text}” is not of the form name=value`]);
+    const id = text.slice(0, cut).trim();
+    const value = text.slice(cut + 1);
+    const place = placeOf(template, id);
+    if (!place) throw new Refused([`--set ${text}: the template ${template.id} has no input “${id}”; its inputs: ${inputIds(template).join(", ")}`]);
+    settings.set(id, place.kind === "column" ? list(id, value, place) : single(value, place.input));
+  }
+  return settings;
+}
+
+/** Every input's id, in the order of the sheet. */
+function inputIds(template: Template): readonly string[] {
+  const ids = template.blocks.flatMap(({ items }) => items).flatMap((item) => ("table" in item ? item.columns.flatMap((column) => (column.input ? [column.id] : [])) : "id" in item && item.input ? [item.id] : []));
+  return [...new Set([...template.shape.map(({ id }) => id), ...ids])];
+}
+
+/** What members a list of that depth counts, for messages. */
+export function memberWord(template: Template, id: string, depth: number): string {
+  const place = placeOf(template, id);
+  const dimension = place?.kind === "column" ? place.table.over[depth] : undefined;
+  return (dimension !== undefined && template.dimensions[dimension]?.label) || "member";
+}
