@@ -2,6 +2,7 @@ import { worksheetFunctions } from "../../../functions/index.ts";
 import type { Area, Plan } from "../../sheet/index.ts";
 import { CellsNotEmpty, type ApplyOptions, type CellContent, type CellValue, type Host, type InsertedCell, type Place, type Selection } from "../host.ts";
 import { checkSheetName } from "../sheetName.ts";
+import { unreadable } from "../unreadable.ts";
 import { build, calculated } from "./build.ts";
 import { CellErrors, cellKey } from "./cellErrors.ts";
 import { errorContent, isErrorCode, plainText, readCells } from "./cells.ts";
@@ -13,8 +14,6 @@ import { Turns } from "./turns.ts";
 
 /** What may stand in a cell by hand; a text that begins with `=` is a formula. */
 export type Entry = string | number | boolean | null;
-
-const unreadable = { code: "#ERROR!", message: "the formula cannot be read: look for a missing bracket, argument or operator" } as const;
 
 /** A cell without a formula: an expression evaluated as if it stood there mixes its messages with no other's. */
 function withoutFormula(sheet: GridSheet): number {

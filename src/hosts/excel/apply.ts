@@ -1,0 +1,70 @@
+import type { Plan } from "../../sheet/index.ts";
+import type { ApplyOptions } from "../host.ts";
+import { checkSheetName } from "../sheetName.ts";
+import { buildSheet } from "./build.ts";
+import type { ExcelDependencies } from "./runs.ts";
+
+/** What was there before, and what the new sheet is called while it is not yet known by its id. */
+interface Begun {
+  readonly activeId: string;
+  readonly passingName: string;
+}
+
+/** A name nobody else gives a sheet: what bears it is ours to remove. */
+function passingName(): string {
+  return `kb-${crypto.randomUUID().slice(0, 23)}`;
+}
+
+async function beforeBuilding(context: Excel.RequestContext, sheetName: string): Promise<Begun> {
+  const { worksheets, protection } = context.workbook;
+  worksheets.load("items/name");
+  protection.load("protected");
+  const active = worksheets.getActiveWorksheet();
+  active.load("id");
+  await context.sync();
+  checkSheetName(sheetName, worksheets.items.map(({ name }) => name));
+  if (protection.protected) throw new Error("The workbook's structure is protected, so that no sheet can be added. Remove the protection (Review, Protect Workbook), then try again.");
+  return { activeId: active.id, passingName: passingName() };
+}
+
+/** Removes the sheet, if it came to be, and shows the one that was shown. A run of its own: the one that failed may no longer work. */
+function undo({ run }: ExcelDependencies, { activeId, passingName }: Begun, id: string | undefined): Promise<void> {
+  return run(async (context) => {
+    const { worksheets } = context.workbook;
+    const begun = worksheets.getItemOrNullObject(id ?? passingName);
+    const before = worksheets.getItemOrNullObject(activeId);
+    begun.load("id");
+    before.load("id");
+    await context.sync();
+    if (!before.isNullObject) before.activate();
+    if (!begun.isNullObject) begun.delete();
+    await context.sync();
+  });
+}
+
+/** Builds the plan on a new sheet, all or nothing. */
+export async function applyPlan(dependencies: ExcelDependencies, plan: Plan, options: ApplyOptions): Promise<void> {
+  options.signal?.throwIfAborted();
+  let begun: Begun | undefined;
+  let id: string | undefined;
+  try {
+    await dependencies.run(async (context) => {
+      begun = await beforeBuilding(context, options.sheetName);
+      options.signal?.throwIfAborted();
+      const sheet = context.workbook.worksheets.add(begun.passingName);
+      sheet.load("id");
+      await context.sync();
+      id = sheet.id;
+      await buildSheet(context.workbook.worksheets.getItem(id), plan, options, dependencies);
+    });
+  } catch (error) {
+    if (begun) {
+      try {
+        await undo(dependencies, begun, id);
+      } catch (second) {
+        throw new AggregateError([error, second], `“${options.sheetName}” could not be completed (${(error as Error).message}), nor could it be removed (${(second as Error).message}): delete the sheet “${options.sheetName}” or “${begun.passingName}” by hand.`, { cause: error });
+      }
+    }
+    throw error;
+  }
+}

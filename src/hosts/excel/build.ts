@@ -1,0 +1,96 @@
+import type { Plan } from "../../sheet/index.ts";
+import type { ApplyOptions } from "../host.ts";
+import { addressLists, rangeOf } from "./areas.ts";
+import { addCharts } from "./charts.ts";
+import { chunks } from "./contents.ts";
+import { drawLook, lookSteps } from "./looks.ts";
+import { freeze, setPrint, setSizes } from "./page.ts";
+import { checkFunctions, computedValues } from "./probe.ts";
+import { addHighlight, addValidation } from "./rules.ts";
+import type { ExcelDependencies } from "./runs.ts";
+
+/** So many of the program's objects a request: each costs it some work, and a request must not hold it up for seconds. */
+const mostObjects = 150;
+
+/** Of the whole work, what is done when the sheet is left to compute. */
+const computing = 0.8;
+
+/** Parts of a list that are done together. */
+function* parts<T>(list: readonly T[]): Generator<readonly T[]> {
+  for (let i = 0; i < list.length; i += mostObjects) yield list.slice(i, i + mostObjects);
+}
+
+/** Puts the plan onto an empty new sheet, batch by batch, and waits until it is computed. Whoever calls it removes the sheet when it fails. */
+export async function buildSheet(sheet: Excel.Worksheet, plan: Plan, { sheetName, progress, signal }: ApplyOptions, dependencies: ExcelDependencies): Promise<void> {
+  const { context } = sheet;
+  const { application } = context.workbook;
+  const total = plan.cells.length;
+  const send = async (): Promise<void> => {
+    await context.sync();
+    signal?.throwIfAborted();
+  };
+  const tell = async (share: number, what: string): Promise<void> => {
+    await send();
+    progress(Math.round(total * share), total, what);
+    signal?.throwIfAborted();
+    if (share >= computing) return;
+    // Both last only until the next request.
+    application.suspendScreenUpdatingUntilNextSync();
+    application.suspendApiCalculationUntilNextSync();
+  };
+
+  await checkFunctions(sheet, dependencies, signal);
+  sheet.name = sheetName;
+  sheet.showGridlines = false;
+
+  // Names first: formulas may speak of them.
+  await tell(0, "placing cells");
+  for (const some of parts(plan.names)) {
+    for (const name of some) sheet.names.add(name.name, rangeOf(sheet, name));
+    await tell(0, "placing cells");
+  }
+  let placed = 0;
+  for (const { row, cells, typed, formats } of chunks(plan.cells, plan.rows, plan.columns)) {
+    const range = sheet.getRangeByIndexes(row, 0, typed.length, plan.columns);
+    range.numberFormat = formats as string[][];
+    range.formulas = typed as (string | number | boolean)[][];
+    placed += cells;
+    await tell(0.5 * (placed / total), "placing cells");
+  }
+  setSizes(sheet, plan);
+  await tell(0.5, "drawing cells");
+  for (const some of parts(lookSteps(plan))) {
+    for (const { address, style } of some) drawLook(sheet.getRanges(address).format, style);
+    await tell(0.55, "drawing cells");
+  }
+  for (const some of parts(plan.spans)) {
+    for (const span of some) rangeOf(sheet, span).merge(false);
+    await tell(0.6, "joining cells");
+  }
+  for (const some of parts(plan.validations)) {
+    for (const validation of some) addValidation(sheet, validation);
+    await tell(0.65, "setting what may be typed");
+  }
+  for (const some of parts(plan.highlights)) {
+    for (const highlight of some) addHighlight(sheet, highlight);
+    await tell(0.7, "colouring verdicts");
+  }
+  if (plan.charts.length > 0) {
+    await addCharts(sheet, plan.charts);
+    await tell(0.75, "drawing charts");
+  }
+  freeze(sheet, plan.freeze);
+  setPrint(sheet, plan);
+  await tell(computing, "computing");
+  // Where the user has set the workbook to compute by hand, the new sheet would stay without values.
+  sheet.calculate(false);
+  await computedValues(rangeOf(sheet, { row: 0, column: 0, rows: plan.rows, columns: plan.columns }), dependencies, `“${sheetName}”`, signal);
+  await tell(0.95, "protecting formulas");
+  for (const address of addressLists(plan.unlocked)) sheet.getRanges(address).format.protection.locked = false;
+  sheet.protection.protect({ allowFormatColumns: true, allowFormatRows: true, selectionMode: "Normal" });
+  sheet.activate();
+  sheet.getRangeByIndexes(0, 0, 1, 1).select();
+  await send();
+  progress(total, total, "done");
+  signal?.throwIfAborted();
+}

@@ -1,0 +1,60 @@
+import type { PlannedChart } from "../../sheet/index.ts";
+import { axisTitle, lookOfCharts } from "../chartLook.ts";
+import { rangeOf } from "./areas.ts";
+
+const markers = { circle: "Circle", square: "Square", diamond: "Diamond", triangle: "Triangle", star: "Star", x: "X" } as const;
+
+function drawSeries(sheet: Excel.Worksheet, chart: Excel.Chart, planned: PlannedChart): void {
+  let valuesBefore = 0;
+  for (const { name, kind, x, y } of planned.series) {
+    const series = chart.series.add(name);
+    series.setXAxisValues(rangeOf(sheet, x));
+    series.setValues(rangeOf(sheet, y));
+    series.smooth = false;
+    const { line } = series.format;
+    line.weight = 1.5;
+    if (kind === "limit") {
+      line.color = lookOfCharts.limit;
+      line.lineStyle = "Dash";
+      series.markerStyle = "None";
+    } else {
+      const { color, mark } = lookOfCharts.series[valuesBefore++ % lookOfCharts.series.length]!;
+      line.color = color;
+      series.markerStyle = markers[mark];
+      series.markerSize = 4;
+      series.markerForegroundColor = color;
+      series.markerBackgroundColor = color;
+    }
+  }
+}
+
+function drawAxis(axis: Excel.ChartAxis, text: string): void {
+  axis.title.text = text;
+  // Numbers stand at the edge, also where the axes cross at zero within the chart.
+  axis.tickLabelPosition = "Low";
+  axis.majorGridlines.visible = true;
+  axis.majorGridlines.format.line.color = lookOfCharts.grid;
+}
+
+/** Scatter charts of the program's own, their series wired to the cells. */
+export async function addCharts(sheet: Excel.Worksheet, charts: readonly PlannedChart[]): Promise<void> {
+  const made = charts.map((planned) => {
+    const chart = sheet.charts.add("XYScatterLines", rangeOf(sheet, planned.series[0]!.y), "Columns");
+    chart.series.load("items/name");
+    return { planned, chart };
+  });
+  await sheet.context.sync();
+  for (const { planned, chart } of made) {
+    // The program guesses series of its own from the cells a chart is made from.
+    for (const guessed of chart.series.items) guessed.delete();
+    drawSeries(sheet, chart, planned);
+    chart.name = planned.id;
+    chart.title.text = planned.title;
+    chart.legend.position = "Bottom";
+    chart.legend.visible = true;
+    drawAxis(chart.axes.categoryAxis, axisTitle(planned.x));
+    drawAxis(chart.axes.valueAxis, axisTitle(planned.y));
+    const { row, column, rows, columns } = planned.at;
+    chart.setPosition(rangeOf(sheet, { row, column, rows: 1, columns: 1 }), rangeOf(sheet, { row: row + rows - 1, column: column + columns - 1, rows: 1, columns: 1 }));
+  }
+}

@@ -1,0 +1,117 @@
+import type { Area, Plan } from "../../sheet/index.ts";
+import { Turns } from "../grid/turns.ts";
+import type { ApplyOptions, CellContent, Host, InsertedCell, Place, Selection } from "../host.ts";
+import { applyPlan } from "./apply.ts";
+import { evaluateOn } from "./evaluate.ts";
+import { subscribe } from "./events.ts";
+import { insertCells } from "./insert.ts";
+import { readCells } from "./read.ts";
+import { explained, type ExcelDependencies } from "./runs.ts";
+import { selectedCells } from "./selection.ts";
+import { sheetNamed } from "./sheets.ts";
+
+/** The spreadsheet program as a host. */
+export class ExcelHost implements Host {
+  readonly name = "Excel";
+  readonly #dependencies: ExcelDependencies;
+  readonly #turns = new Turns();
+
+  constructor(dependencies: ExcelDependencies) {
+    this.#dependencies = dependencies;
+  }
+
+  apply(plan: Plan, options: ApplyOptions): Promise<{ readonly sheet: string }> {
+    return this.#inTurn(async () => {
+      await applyPlan(this.#dependencies, plan, options);
+      return { sheet: options.sheetName };
+    });
+  }
+
+  sheetNames(): Promise<readonly string[]> {
+    return this.#run(async (context) => {
+      const { worksheets } = context.workbook;
+      worksheets.load("items/name");
+      await context.sync();
+      return worksheets.items.map(({ name }) => name);
+    });
+  }
+
+  read(sheet: string, area: Area): Promise<readonly (readonly CellContent[])[]> {
+    return this.#run(async (context) => readCells(await sheetNamed(context, sheet), area));
+  }
+
+  insert(sheet: string, cells: readonly InsertedCell[]): Promise<void> {
+    return this.#inTurn(() => this.#dependencies.run((context) => insertCells(context, sheet, cells)));
+  }
+
+  selection(): Promise<Selection | undefined> {
+    return this.#run(selectedCells);
+  }
+
+  select({ sheet: name, row, column }: Place): Promise<void> {
+    return this.#run(async (context) => {
+      const sheet = await sheetNamed(context, name);
+      sheet.activate();
+      sheet.getRangeByIndexes(row, column, 1, 1).select();
+      await context.sync();
+    });
+  }
+
+  resolveName(name: string, sheetName: string): Promise<string | undefined> {
+    return this.#run(async (context) => {
+      const sheet = await sheetNamed(context, sheetName);
+      const found = [sheet.names.getItemOrNullObject(name), context.workbook.names.getItemOrNullObject(name)];
+      for (const item of found) item.load("formula");
+      await context.sync();
+      const item = found.find(({ isNullObject }) => !isNullObject);
+      return item && String(item.formula).replace(/^=/, "");
+    });
+  }
+
+  evaluate(formula: string, sheet: string): Promise<readonly (readonly CellContent[])[]> {
+    return this.#inTurn(() => evaluateOn(this.#dependencies, formula, sheet));
+  }
+
+  onSelection(listener: (selection: Selection) => void): () => void {
+    const tell = async (): Promise<void> => {
+      try {
+        const selection = await this.selection();
+        if (selection) listener(selection);
+      } catch (error) {
+        this.#dependencies.report(error);
+      }
+    };
+    return subscribe(this.#dependencies, ({ workbook: { worksheets } }) => [worksheets.onSelectionChanged.add(tell), worksheets.onActivated.add(tell)]);
+  }
+
+  onCalculated(listener: () => void): () => void {
+    const tell = async (): Promise<void> => {
+      await Promise.resolve();
+      try {
+        listener();
+      } catch (error) {
+        this.#dependencies.report(error);
+      }
+    };
+    return subscribe(this.#dependencies, ({ workbook: { worksheets } }) => [worksheets.onCalculated.add(tell)]);
+  }
+
+  async #run<T>(batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> {
+    try {
+      return await this.#dependencies.run(batch);
+    } catch (error) {
+      throw explained(error);
+    }
+  }
+
+  /** Works that change the workbook follow one another. */
+  #inTurn<T>(work: () => Promise<T>): Promise<T> {
+    return this.#turns.take(async () => {
+      try {
+        return await work();
+      } catch (error) {
+        throw explained(error);
+      }
+    });
+  }
+}

@@ -1,0 +1,44 @@
+import { areaA1, type Plan } from "../../sheet/index.ts";
+import { defaultColumnWidth, rowHeights } from "../xlsx/measures.ts";
+import { printAreas } from "../xlsx/printAreas.ts";
+import { rangeOf } from "./areas.ts";
+import { columnPoints } from "./measures.ts";
+
+/** The footer in the program's own codes: small (the space parts the size from a number that follows), `&` doubled. */
+function footerCode(footer: string): string {
+  return `&8 ${footer.replaceAll("&", "&&").replaceAll("{page}", "&P").replaceAll("{pages}", "&N")}`;
+}
+
+/** Column widths and row heights; neighbours of one width together. */
+export function setSizes(sheet: Excel.Worksheet, plan: Plan): void {
+  const widths = [...plan.widths];
+  for (const { at } of plan.charts) for (let column = at.column; column < at.column + at.columns; column++) widths[column] ??= defaultColumnWidth;
+  for (let from = 0; from < widths.length; ) {
+    let to = from + 1;
+    while (to < widths.length && widths[to] === widths[from]) to++;
+    const width = widths[from];
+    if (width !== undefined) sheet.getRangeByIndexes(0, from, 1, to - from).format.columnWidth = columnPoints(width);
+    from = to;
+  }
+  for (const [row, height] of rowHeights(plan)) sheet.getRangeByIndexes(row, 0, 1, 1).format.rowHeight = height;
+}
+
+export function freeze(sheet: Excel.Worksheet, { rows, columns }: Plan["freeze"]): void {
+  if (rows > 0 && columns > 0) sheet.freezePanes.freezeAt(sheet.getRangeByIndexes(0, 0, rows, columns));
+  else if (rows > 0) sheet.freezePanes.freezeRows(rows);
+  else if (columns > 0) sheet.freezePanes.freezeColumns(columns);
+}
+
+/** A4 lying, all columns on one page's width, heading rows on every page, page numbers below. */
+export function setPrint(sheet: Excel.Worksheet, plan: Plan): void {
+  const { pageLayout } = sheet;
+  const [first, last] = plan.print.titleRows;
+  pageLayout.setPrintArea(printAreas(plan).map((area) => areaA1(area, false)).join(","));
+  pageLayout.setPrintTitleRows(rangeOf(sheet, { row: first, column: 0, rows: last - first + 1, columns: 1 }));
+  pageLayout.orientation = "Landscape";
+  pageLayout.paperSize = "A4";
+  // As high as it comes: no number of pages in height.
+  pageLayout.zoom = { horizontalFitToPages: 1 };
+  pageLayout.centerHorizontally = true;
+  pageLayout.headersFooters.defaultForAllPages.centerFooter = footerCode(plan.print.footer);
+}

@@ -1,0 +1,19 @@
+/** An API set of the spreadsheet program, as `Office.context.requirements.isSetSupported(set, version)` asks for it. */
+export interface ApiSet {
+  readonly set: string;
+  readonly version: string;
+  /** What it is for: told to the user where it is missing. */
+  readonly purpose: string;
+}
+
+/** What building, reading and protecting sheets cannot do without. */
+export const requiredSets: readonly ApiSet[] = [
+  { set: "CustomFunctionsRuntime", version: "1.2", purpose: "the worksheet functions" },
+  { set: "SharedRuntime", version: "1.1", purpose: "worksheet functions and panel in one program" },
+  { set: "ExcelApi", version: "1.9", purpose: "building check sheets: areas of several parts, print set-up, selection on any sheet" },
+];
+
+/** What makes more possible where it is present. */
+export const optionalSets = {
+  spills: { set: "ExcelApi", version: "1.12", purpose: "results that fill several cells" },
+} as const satisfies Record<string, ApiSet>;
