@@ -8,6 +8,8 @@ export const families = {
   tendon: "Tendon geometry",
   friction: "Friction",
   drawIn: "Anchorage draw-in",
+  bed: "Pre-tensioning bed and heat curing",
+  transmission: "Transmission and anchorage by bond",
   elastic: "Elastic shortening",
   creep: "Creep",
   shrinkage: "Shrinkage",

@@ -1,4 +1,5 @@
 import type { Formula } from "../formula.ts";
+import { bedFormulas } from "./bed/index.ts";
 import { creep } from "./creep/index.ts";
 import { drawInFormulas } from "./drawIn/index.ts";
 import { elasticFormulas } from "./elastic/index.ts";
@@ -12,6 +13,7 @@ import { shrinkage } from "./shrinkage/index.ts";
 import { stressFormulas } from "./stress/index.ts";
 import { stressingFormulas } from "./stressing/index.ts";
 import { tendonFormulas } from "./tendon/index.ts";
+import { transmissionFormulas } from "./transmission/index.ts";
 import { timeDependent } from "./timeDependent/index.ts";
 
 /** Every formula, in the order people meet them. */
@@ -22,6 +24,8 @@ export const formulas: readonly Formula[] = [
   ...tendonFormulas,
   ...frictionFormulas,
   ...drawInFormulas,
+  ...bedFormulas,
+  ...transmissionFormulas,
   ...elasticFormulas,
   ...creep,
   ...shrinkage,

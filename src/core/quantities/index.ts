@@ -1,9 +1,10 @@
 import { member } from "./member.ts";
 import { section } from "./section.ts";
 import { tendon } from "./tendon.ts";
+import { pretension } from "./pretension.ts";
 import { concrete } from "./concrete.ts";
 import { steel } from "./steel.ts";
 import { time } from "./time.ts";
 
 /** Every quantity once, by meaning. */
-export const q = { ...section, ...member, ...tendon, ...concrete, ...steel, ...time };
+export const q = { ...section, ...member, ...tendon, ...pretension, ...concrete, ...steel, ...time };

@@ -3,11 +3,7 @@ import { valueFor } from "../../lookup.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { relaxationClass } from "../en1992/choices.ts";
-
-/** ρ_1000 of 3.3.2(6) in per cent, and the two constants of (3.28) to (3.30), by relaxation class. */
-const classLoss = { 1: 8, 2: 2.5, 3: 4 };
-const factors = { 1: 5.39, 2: 0.66, 3: 1.98 };
-const exponents = { 1: 6.7, 2: 9.1, 3: 8 };
+import { classLoss, exponents, factors, relaxationRatio } from "./laws.ts";
 
 /** Loss of stress at constant strain, at any time. */
 export const relaxationLossEn1992 = stepwise({
@@ -53,7 +49,7 @@ export const relaxationLossEn1992 = stepwise({
     const b = valueFor(exponents, v.relaxationClass);
     const rho = v.rho_1000 > 0 ? v.rho_1000 : rho_class;
     const mu = v.sigma_pi / v.f_pk;
-    const ratio = K * rho * Math.exp(b * mu) * (v.t / 1000) ** (0.75 * (1 - mu)) * 1e-5;
+    const ratio = relaxationRatio(K, rho, b, mu, v.t);
     return { rho_class, K, b, rho, mu, ratio, loss: ratio * v.sigma_pi };
   },
   empirical: "a fit to tests, with the time in hours and ρ_1000 in per cent",

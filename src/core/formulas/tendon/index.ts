@@ -1,1 +1,4 @@
-export { tendonFormulas } from "./geometry.ts";
+import { deflectedEccentricity } from "./deflectedEccentricity.ts";
+import { tendonFormulas as ofControlPoints } from "./geometry.ts";
+
+export const tendonFormulas = [...ofControlPoints, deflectedEccentricity];

@@ -1,0 +1,50 @@
+import { stepwise } from "../../formula.ts";
+import { valueFor } from "../../lookup.ts";
+import { as } from "../../parameters.ts";
+import { q } from "../../quantities/index.ts";
+import { relaxationClass } from "../en1992/choices.ts";
+import { classLoss, exponents, factors, relaxationRatio } from "./laws.ts";
+
+/** Relaxation going on after the stress has changed. */
+export const relaxationLossStagedEn1992 = stepwise({
+  id: "RELAXATION_LOSS_STAGED_EN1992_2004",
+  family: "relaxation",
+  summary: "Further loss of tendon stress by relaxation over a duration, after earlier relaxation and a change of stress, positive",
+  notes: [
+    "σ_p,i is the stress at the start of the stage; the sum of earlier relaxation is added to it.",
+    "The equivalent time is the one in which that stress would have lost as much as has been lost already.",
+    "At constant stress, splitting a stage into several changes nothing.",
+  ],
+  source: { key: "EN1992-1-1:2004", clause: "Annex D", basis: "seen", readIn: "CE:2021" },
+  params: {
+    sigma_pi: as(q.initialTendonStress, { symbol: "σ_p,i", text: "tendon stress at the start of the stage" }),
+    earlier: as(q.relaxationLoss, { symbol: "ΣΔσ_pr", text: "sum of relaxation in the stages before" }),
+    f_pk: q.tendonTensileStrength, relaxationClass,
+    dt: as(q.timeAfterTensioning, { symbol: "Δt", text: "duration of the stage" }),
+    rho_1000: as(q.relaxation1000, { text: "relaxation after 1000 h at 20 °C by test; blank or 0: the value of the class", default: 0 }),
+  },
+  limits: ({ f_pk, earlier }) => ({ sigma_pi: { max: 0.95 * f_pk - earlier, because: "95 % of the tensile strength, earlier relaxation added" } }),
+  result: q.relaxationLoss,
+  steps: {
+    rho_class: { symbol: "ρ_class", unit: "%", text: "relaxation after 1000 h of the class", clause: "3.3.2(6)", lookup: { of: "relaxationClass", values: classLoss } },
+    K: { symbol: "K", unit: "–", text: "factor of the class", clause: "(3.28)–(3.30)", lookup: { of: "relaxationClass", values: factors } },
+    b: { symbol: "b", unit: "–", text: "exponent of the class", clause: "(3.28)–(3.30)", lookup: { of: "relaxationClass", values: exponents } },
+    rho: { symbol: "ρ_1000", unit: "%", text: "relaxation after 1000 h that is used", equation: "rho_1000 > 0 ? rho_1000 : rho_class" },
+    S: { symbol: "σ_p,i⁺+ΣΔσ_pr", unit: "MPa", text: "stress with the earlier relaxation added", equation: "sigma_pi + earlier" },
+    mu: { symbol: "μ", unit: "–", text: "that stress over the strength", equation: "S / f_pk" },
+    t_e: { symbol: "t_e", unit: "h", reads: "h", text: "equivalent time", equation: "earlier > 0 ? 1000 * (earlier / (K * rho * exp(b * mu) * 1e-5 * S))^(1 / (0.75 * (1 - mu))) : 0" },
+    loss: { symbol: "Δσ_pr", unit: "MPa", text: "further loss", equation: "K * rho * exp(b * mu) * ((t_e + dt) / 1000)^(0.75 * (1 - mu)) * 1e-5 * S - earlier" },
+  },
+  compute: (v) => {
+    const rho_class = valueFor(classLoss, v.relaxationClass);
+    const K = valueFor(factors, v.relaxationClass);
+    const b = valueFor(exponents, v.relaxationClass);
+    const rho = v.rho_1000 > 0 ? v.rho_1000 : rho_class;
+    const S = v.sigma_pi + v.earlier;
+    const mu = S / v.f_pk;
+    const t_e = v.earlier > 0 ? 1000 * (v.earlier / (relaxationRatio(K, rho, b, mu, 1000) * S)) ** (1 / (0.75 * (1 - mu))) : 0;
+    return { rho_class, K, b, rho, S, mu, t_e, loss: relaxationRatio(K, rho, b, mu, t_e + v.dt) * S - v.earlier };
+  },
+  empirical: "a fit to tests, with the time in hours and ρ_1000 in per cent",
+  unpublished: "no published result was found; splitting a stage at constant stress is tested",
+});
