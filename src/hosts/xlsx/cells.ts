@@ -24,9 +24,9 @@ function formulaCell(r: string, s: number, formula: string, { value, error }: Ce
     if (!storableErrors.has(error.code)) throw new Error(`the cell ${r} shows ${error.code}, which a workbook file cannot keep: ${error.message ?? formula}`);
     return cell("e", element("v", {}, error.code));
   }
-  if (typeof value === "number") return cell(undefined, element("v", {}, String(value)));
+  // A formula that only passes on an empty cell shows 0 in a spreadsheet program.
+  if (typeof value === "number" || value === null) return cell(undefined, element("v", {}, String(value ?? 0)));
   if (typeof value === "boolean") return cell("b", element("v", {}, value ? "1" : "0"));
-  if (value === null) throw new Error(`the cell ${r} has no computed value for ${formula}`);
   return cell("str", textElement("v", storedText(value)));
 }
 
