@@ -7,7 +7,7 @@ import type { ShapedSheet, Subject } from "./shape.ts";
 
 /** Functions that every spreadsheet program has had for long and that give one value. Volatile ones and those that build addresses stay out. */
 const nativeFunctions = new Set([
-  "ABS", "ACOS", "AND", "ASIN", "ATAN", "ATAN2", "AVERAGE", "CHOOSE", "CONCATENATE", "COS", "COSH", "COUNT", "COUNTA", "COUNTBLANK", "COUNTIF", "DEGREES", "EXACT", "EXP", "FALSE",
+  "ABS", "ACOS", "AND", "ASIN", "ATAN", "ATAN2", "AVERAGE", "CHOOSE", "CONCATENATE", "CONVERT", "COS", "COSH", "COUNT", "COUNTA", "COUNTBLANK", "COUNTIF", "DEGREES", "EXACT", "EXP", "FALSE",
   "FIND", "HLOOKUP", "IF", "IFERROR", "INDEX", "INT", "ISBLANK", "ISERROR", "ISNA", "ISNUMBER", "ISTEXT", "LARGE", "LEFT", "LEN", "LN", "LOG10", "LOOKUP", "LOWER", "MATCH", "MAX",
   "MEDIAN", "MID", "MIN", "MOD", "N", "NA", "NOT", "OR", "PI", "POWER", "PRODUCT", "RADIANS", "RANK", "REPT", "RIGHT", "ROUND", "ROUNDDOWN", "ROUNDUP", "ROWS", "SEARCH", "SIGN", "SIN",
   "SINH", "SMALL", "SQRT", "SUBSTITUTE", "SUM", "SUMIF", "SUMPRODUCT", "SUMSQ", "T", "TAN", "TANH", "TEXT", "TRIM", "TRUE", "TRUNC", "UPPER", "VALUE", "VLOOKUP",

@@ -15,6 +15,7 @@ export const bedDrawInLoss = formula({
   result: q.bedLoss,
   equation: "slip * E_p / L_bed",
   compute: ({ slip, L_bed, E_p }) => (slip * E_p) / L_bed,
+  unpublished: "Hooke's law; the same arithmetic has published results under DRAW_IN_LOSS_UNIFORM",
 });
 
 /** What the jack must pull out. */

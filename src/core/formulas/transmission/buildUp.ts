@@ -36,8 +36,8 @@ export const transmissionEnd = formula({
   summary: "Distance from the member's end at which a tendon has its full prestress, in m",
   source: mechanics,
   params: { a: q.debondedLength, l_pt: q.transmissionLength },
-  result: as(q.place, { text: "distance of the end of transmission from the member's end" }),
+  result: as(q.station, { text: "distance of the end of transmission from the member's end" }),
   equation: "a + l_pt",
   compute: ({ a, l_pt }) => a + l_pt,
-  unpublished: "one sum",
+  unpublished: "one sum; no published result was found",
 });
