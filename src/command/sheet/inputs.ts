@@ -33,6 +33,7 @@ function expanded(template: Template, inputs: Inputs): Plan {
  */
 export function planFor(template: Template, settings: Settings, blank: boolean): Plan {
   const start: Inputs = blank ? {} : template.example.inputs;
+  if (settings.size === 0) return expanded(template, start);
   const given = Object.fromEntries(settings);
   const shape = Object.fromEntries(template.shape.flatMap(({ id }) => (id in given || id in start ? [[id, given[id] ?? start[id]!]] : [])));
   const empty = expanded(template, shape);

@@ -1,7 +1,7 @@
 import { a1, type Area, type Plan, type PlannedCell } from "../../sheet/index.ts";
 import type { CellContent } from "../host.ts";
 import { styles } from "../styles.ts";
-import { rowHeights } from "./measures.ts";
+import type { Heights } from "./measures.ts";
 import { storedText, type SharedTexts } from "./sharedTexts.ts";
 import { storedFormula } from "./storedFormula.ts";
 import type { StyleSheet } from "./styleSheet.ts";
@@ -44,8 +44,7 @@ export function keysOf(areas: readonly Area[]): ReadonlySet<string> {
 }
 
 /** The sheet's rows with all cells. Joined cells all carry the look of the first, since each draws its own lines. */
-export function sheetData(plan: Plan, values: Values, styleSheet: StyleSheet, texts: SharedTexts): string {
-  const heights = rowHeights(plan);
+export function sheetData(plan: Plan, values: Values, heights: Heights, styleSheet: StyleSheet, texts: SharedTexts): string {
   const unlocked = keysOf(plan.unlocked);
   const rows = new Map<number, Map<number, string>>();
   const put = (row: number, column: number, xml: string): void => {

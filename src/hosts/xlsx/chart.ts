@@ -1,9 +1,9 @@
-import { areaA1, type Area, type Plan, type PlannedChart, type Series } from "../../sheet/index.ts";
+import { areaA1, type Area, type PlannedChart, type Series } from "../../sheet/index.ts";
 import { axisTitle, lookOfCharts } from "../chartLook.ts";
 import { quotedSheet } from "../sheetName.ts";
 import { defaultStyle } from "../styles.ts";
 import type { Values } from "./cells.ts";
-import { chartArea } from "./measures.ts";
+import { chartArea, type Heights } from "./measures.ts";
 import { element, part, textElement } from "./xml.ts";
 
 const drawing = "http://schemas.openxmlformats.org/drawingml/2006/main";
@@ -80,13 +80,13 @@ export function chartXml(chart: PlannedChart, sheetName: string, values: Values)
 }
 
 /** Puts the charts on the sheet, each over the cells the plan gives it. `r:id` counts the charts. */
-export function drawingXml(plan: Plan): string {
+export function drawingXml(charts: readonly PlannedChart[], heights: Heights): string {
   const corner = (name: string, column: number, row: number): string => element(name, {}, element("xdr:col", {}, String(column)), element("xdr:colOff", {}, "0"), element("xdr:row", {}, String(row)), element("xdr:rowOff", {}, "0"));
   return part(element(
     "xdr:wsDr", { "xmlns:xdr": "http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing", "xmlns:a": drawing },
-    ...plan.charts.map(({ id, title: descr, at }, i) => element(
+    ...charts.map(({ id, title: descr, at }, i) => element(
       "xdr:twoCellAnchor", { editAs: "oneCell" },
-      corner("xdr:from", at.column, at.row), corner("xdr:to", at.column + at.columns, at.row + chartArea(plan, at).rows),
+      corner("xdr:from", at.column, at.row), corner("xdr:to", at.column + at.columns, at.row + chartArea(at, heights).rows),
       element(
         "xdr:graphicFrame", { macro: "" },
         element("xdr:nvGraphicFramePr", {}, element("xdr:cNvPr", { id: i + 2, name: id, descr }), element("xdr:cNvGraphicFramePr")),

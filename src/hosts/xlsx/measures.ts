@@ -1,4 +1,6 @@
 import type { Area, Plan } from "../../sheet/index.ts";
+import { styles } from "../styles.ts";
+import type { Values } from "./cells.ts";
 
 /** Lengths of the file, in points unless said otherwise. */
 const pointsPerLine = 13;
@@ -16,19 +18,35 @@ export const columnMargin = 91 / 128;
 /** Of the printed page, in inches as the file has them. */
 export const margins = { left: 0.5, right: 0.5, top: 0.5, bottom: 0.7, header: 0.3, footer: 0.3 } as const;
 
-/** Heights of the rows that are not of the default height. */
-export function rowHeights(plan: Plan): ReadonlyMap<number, number> {
-  const heights = new Map(Object.entries(plan.lines).map(([row, lines]) => [Number(row), lines * pointsPerLine + aroundLines]));
-  for (const { row, role } of plan.cells) {
-    const tall = tallRows[role];
-    if (tall !== undefined && tall > (heights.get(row) ?? 0)) heights.set(row, tall);
+export type Heights = ReadonlyMap<number, number>;
+
+/** How many lines the texts that formulas give take, where they wrap; what the plan writes itself it has counted. */
+function computedLines(plan: Plan, values: Values): ReadonlyMap<number, number> {
+  const spans = new Map(plan.spans.map((span) => [`${span.row} ${span.column}`, span]));
+  const lines = new Map<number, number>();
+  for (const { row, column, role, formula } of plan.cells) {
+    const text = values[row]?.[column]?.value;
+    if (formula === undefined || typeof text !== "string" || !styles[role].wrap) continue;
+    const columns = spans.get(`${row} ${column}`)?.columns ?? 1;
+    const width = plan.widths.slice(column, column + columns).reduce((sum, one) => sum + one, 0);
+    lines.set(row, Math.max(lines.get(row) ?? 1, Math.ceil(text.length / (width - 1))));
   }
+  return lines;
+}
+
+/** Heights of the rows that are not of the default height. */
+export function rowHeights(plan: Plan, values: Values): Heights {
+  const heights = new Map<number, number>();
+  const raise = (row: number, height: number): void => {
+    if (height > (heights.get(row) ?? defaultRowHeight)) heights.set(row, height);
+  };
+  for (const [row, lines] of [...Object.entries(plan.lines), ...computedLines(plan, values)]) raise(Number(row), lines * pointsPerLine + aroundLines);
+  for (const { row, role } of plan.cells) raise(row, tallRows[role] ?? 0);
   return heights;
 }
 
 /** The part of a chart's place it takes: beside tall rows fewer of them, so that charts are of one size and fit a printed page. */
-export function chartArea(plan: Plan, at: Area): Area {
-  const heights = rowHeights(plan);
+export function chartArea(at: Area, heights: Heights): Area {
   let rows = 0;
   for (let height = 0; rows < at.rows; rows++) {
     height += heights.get(at.row + rows) ?? defaultRowHeight;

@@ -1,6 +1,6 @@
 import { a1, areaA1, type Address, type Highlight, type Plan } from "../../sheet/index.ts";
 import { sheetData, type Values } from "./cells.ts";
-import { columnMargin, defaultColumnWidth, defaultRowHeight, margins } from "./measures.ts";
+import { columnMargin, defaultColumnWidth, defaultRowHeight, margins, type Heights } from "./measures.ts";
 import type { SharedTexts } from "./sharedTexts.ts";
 import { namespaceOfSheets, toneIndex, type StyleSheet } from "./styleSheet.ts";
 import { validationXml } from "./validations.ts";
@@ -33,7 +33,7 @@ function footerCode(footer: string): string {
 }
 
 /** The sheet: its elements in the one order the file format allows. */
-export function worksheetXml(plan: Plan, values: Values, styleSheet: StyleSheet, texts: SharedTexts): string {
+export function worksheetXml(plan: Plan, values: Values, heights: Heights, styleSheet: StyleSheet, texts: SharedTexts): string {
   return part(element(
     "worksheet", { xmlns: namespaceOfSheets, "xmlns:r": "http://schemas.openxmlformats.org/officeDocument/2006/relationships" },
     element("sheetPr", {}, element("pageSetUpPr", { fitToPage: 1 })),
@@ -41,7 +41,7 @@ export function worksheetXml(plan: Plan, values: Values, styleSheet: StyleSheet,
     sheetViews(plan),
     element("sheetFormatPr", { defaultColWidth: defaultColumnWidth + columnMargin, defaultRowHeight, customHeight: 1 }),
     element("cols", {}, ...plan.widths.map((width, i) => element("col", { min: i + 1, max: i + 1, width: width + columnMargin, customWidth: 1 }))),
-    sheetData(plan, values, styleSheet, texts),
+    sheetData(plan, values, heights, styleSheet, texts),
     // 0 allows: columns and rows may be made wider and higher to read what stands in them.
     element("sheetProtection", { sheet: 1, objects: 1, scenarios: 1, formatColumns: 0, formatRows: 0 }),
     ...(plan.spans.length > 0 ? [element("mergeCells", { count: plan.spans.length }, ...plan.spans.map((span) => element("mergeCell", { ref: areaA1(span, false) })))] : []),
