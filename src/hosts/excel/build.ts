@@ -1,5 +1,6 @@
 import type { Plan } from "../../sheet/index.ts";
-import type { ApplyOptions } from "../host.ts";
+import type { ApplyOptions, CellContent, CellValue } from "../host.ts";
+import { rowHeights } from "../xlsx/measures.ts";
 import { addressLists, rangeOf } from "./areas.ts";
 import { addCharts } from "./charts.ts";
 import { chunks } from "./contents.ts";
@@ -14,6 +15,11 @@ const mostObjects = 150;
 
 /** Of the whole work, what is done when the sheet is left to compute. */
 const computing = 0.8;
+
+/** As far as texts and their lines are concerned. */
+function contentOf(value: unknown): CellContent {
+  return { value: value as CellValue, text: String(value) };
+}
 
 /** Parts of a list that are done together. */
 function* parts<T>(list: readonly T[]): Generator<readonly T[]> {
@@ -57,7 +63,6 @@ export async function buildSheet(sheet: Excel.Worksheet, plan: Plan, { sheetName
     placed += cells;
     await tell(0.5 * (placed / total), "placing cells");
   }
-  setSizes(sheet, plan);
   await tell(0.5, "drawing cells");
   for (const some of parts(lookSteps(plan))) {
     for (const { address, style } of some) drawLook(sheet.getRanges(address).format, style);
@@ -75,16 +80,17 @@ export async function buildSheet(sheet: Excel.Worksheet, plan: Plan, { sheetName
     for (const highlight of some) addHighlight(sheet, highlight);
     await tell(0.7, "colouring verdicts");
   }
-  if (plan.charts.length > 0) {
-    await addCharts(sheet, plan.charts);
-    await tell(0.75, "drawing charts");
-  }
-  freeze(sheet, plan.freeze);
-  setPrint(sheet, plan);
   await tell(computing, "computing");
   // Where the user has set the workbook to compute by hand, the new sheet would stay without values.
   sheet.calculate(false);
-  await computedValues(rangeOf(sheet, { row: 0, column: 0, rows: plan.rows, columns: plan.columns }), dependencies, `“${sheetName}”`, signal);
+  const values = await computedValues(rangeOf(sheet, { row: 0, column: 0, rows: plan.rows, columns: plan.columns }), dependencies, `“${sheetName}”`, signal);
+
+  const heights = rowHeights(plan, values.map((row) => row.map(contentOf)));
+  setSizes(sheet, plan, heights);
+  await tell(0.85, "drawing charts");
+  await addCharts(sheet, plan.charts, heights);
+  freeze(sheet, plan.freeze);
+  setPrint(sheet, plan, heights);
   await tell(0.95, "protecting formulas");
   for (const address of addressLists(plan.unlocked)) sheet.getRanges(address).format.protection.locked = false;
   sheet.protection.protect({ allowFormatColumns: true, allowFormatRows: true, selectionMode: "Normal" });

@@ -1,5 +1,6 @@
 import type { PlannedChart } from "../../sheet/index.ts";
 import { axisTitle, lookOfCharts } from "../chartLook.ts";
+import { chartArea, type Heights } from "../xlsx/measures.ts";
 import { rangeOf } from "./areas.ts";
 
 const markers = { circle: "Circle", square: "Square", diamond: "Diamond", triangle: "Triangle", star: "Star", x: "X" } as const;
@@ -37,7 +38,8 @@ function drawAxis(axis: Excel.ChartAxis, text: string): void {
 }
 
 /** Scatter charts of the program's own, their series wired to the cells. */
-export async function addCharts(sheet: Excel.Worksheet, charts: readonly PlannedChart[]): Promise<void> {
+export async function addCharts(sheet: Excel.Worksheet, charts: readonly PlannedChart[], heights: Heights): Promise<void> {
+  if (charts.length === 0) return;
   const made = charts.map((planned) => {
     const chart = sheet.charts.add("XYScatterLines", rangeOf(sheet, planned.series[0]!.y), "Columns");
     chart.series.load("items/name");
@@ -54,7 +56,7 @@ export async function addCharts(sheet: Excel.Worksheet, charts: readonly Planned
     chart.legend.visible = true;
     drawAxis(chart.axes.categoryAxis, axisTitle(planned.x));
     drawAxis(chart.axes.valueAxis, axisTitle(planned.y));
-    const { row, column, rows, columns } = planned.at;
+    const { row, column, rows, columns } = chartArea(planned.at, heights);
     chart.setPosition(rangeOf(sheet, { row, column, rows: 1, columns: 1 }), rangeOf(sheet, { row: row + rows - 1, column: column + columns - 1, rows: 1, columns: 1 }));
   }
 }

@@ -1,9 +1,9 @@
 import { ExcelHost } from "./excelHost.ts";
-import type { ExcelDependencies } from "./runs.ts";
+import type { ExcelDependencies, ExcelRun } from "./runs.ts";
 
 export { FunctionsNotRegistered } from "./probe.ts";
 export { optionalSets, requiredSets, type ApiSet } from "./requirements.ts";
-export type { ExcelDependencies, ExcelHost };
+export type { ExcelDependencies, ExcelHost, ExcelRun };
 
 /** The spreadsheet program as a host: in the add-in with `Excel.run` and the program's own answers about its API sets. */
 export function openExcel({ pause = (milliseconds) => new Promise((resolve) => setTimeout(resolve, milliseconds)), ...dependencies }: Omit<ExcelDependencies, "pause"> & Partial<Pick<ExcelDependencies, "pause">>): ExcelHost {

@@ -1,5 +1,5 @@
 import { areaA1, type Plan } from "../../sheet/index.ts";
-import { defaultColumnWidth, rowHeights } from "../xlsx/measures.ts";
+import { defaultColumnWidth, type Heights } from "../xlsx/measures.ts";
 import { printAreas } from "../xlsx/printAreas.ts";
 import { rangeOf } from "./areas.ts";
 import { columnPoints } from "./measures.ts";
@@ -10,7 +10,7 @@ function footerCode(footer: string): string {
 }
 
 /** Column widths and row heights; neighbours of one width together. */
-export function setSizes(sheet: Excel.Worksheet, plan: Plan): void {
+export function setSizes(sheet: Excel.Worksheet, plan: Plan, heights: Heights): void {
   const widths = [...plan.widths];
   for (const { at } of plan.charts) for (let column = at.column; column < at.column + at.columns; column++) widths[column] ??= defaultColumnWidth;
   for (let from = 0; from < widths.length; ) {
@@ -20,7 +20,7 @@ export function setSizes(sheet: Excel.Worksheet, plan: Plan): void {
     if (width !== undefined) sheet.getRangeByIndexes(0, from, 1, to - from).format.columnWidth = columnPoints(width);
     from = to;
   }
-  for (const [row, height] of rowHeights(plan)) sheet.getRangeByIndexes(row, 0, 1, 1).format.rowHeight = height;
+  for (const [row, height] of heights) sheet.getRangeByIndexes(row, 0, 1, 1).format.rowHeight = height;
 }
 
 export function freeze(sheet: Excel.Worksheet, { rows, columns }: Plan["freeze"]): void {
@@ -30,10 +30,10 @@ export function freeze(sheet: Excel.Worksheet, { rows, columns }: Plan["freeze"]
 }
 
 /** A4 lying, all columns on one page's width, heading rows on every page, page numbers below. */
-export function setPrint(sheet: Excel.Worksheet, plan: Plan): void {
+export function setPrint(sheet: Excel.Worksheet, plan: Plan, heights: Heights): void {
   const { pageLayout } = sheet;
   const [first, last] = plan.print.titleRows;
-  pageLayout.setPrintArea(printAreas(plan).map((area) => areaA1(area, false)).join(","));
+  pageLayout.setPrintArea(printAreas(plan, heights).map((area) => areaA1(area, false)).join(","));
   pageLayout.setPrintTitleRows(rangeOf(sheet, { row: first, column: 0, rows: last - first + 1, columns: 1 }));
   pageLayout.orientation = "Landscape";
   pageLayout.paperSize = "A4";

@@ -1,0 +1,67 @@
+import { tokenize, tokenTypes } from "@borgar/fx";
+import { areaA1, type PlannedCell } from "../../../src/sheet/index.ts";
+import { openGridInNode, quotedSheet } from "../../../src/hosts/index.ts";
+import { smallPlan } from "../smallPlan.ts";
+import type { Calculator, Computed } from "./services.ts";
+import { placeOf, type FakeSheet, type FakeWorkbook } from "./state.ts";
+
+/** The grid looks names up in its own way; here each stands as the cells it means. */
+function withoutNames(formula: string, sheet: FakeSheet, workbook: FakeWorkbook): string {
+  return tokenize(formula).map(({ type, value }) => {
+    if (type !== tokenTypes.REF_NAMED) return value;
+    const [name, sheetName] = value.split("!").reverse() as [string, string?];
+    const owner = sheetName === undefined ? sheet : workbook.sheets.find((one) => quotedSheet(one.name) === sheetName);
+    const own = owner?.names.get(name.toLowerCase());
+    if (own) return `${quotedSheet(owner!.name)}!${areaA1(own.area)}`;
+    return workbook.names.get(name.toLowerCase())?.slice(1) ?? value;
+  }).join("");
+}
+
+function planned(sheet: FakeSheet, workbook: FakeWorkbook): PlannedCell[] {
+  return [...sheet.cells].map(([key, { value, formula, numberFormat }]): PlannedCell => {
+    const [row, column] = placeOf(key);
+    return { row, column, role: "value", ...(numberFormat !== "General" && { format: numberFormat }), ...(formula !== undefined ? { formula: withoutNames(formula, sheet, workbook) } : value !== "" && { value }) };
+  });
+}
+
+/** Room for what formulas fill beside their own cells. */
+const beside = 10;
+
+async function compute(workbook: FakeWorkbook): Promise<ReadonlyMap<string, ReadonlyMap<string, Computed>>> {
+  const grid = await openGridInNode();
+  try {
+    const out = new Map<string, Map<string, Computed>>();
+    for (const sheet of workbook.sheets) {
+      const cells = planned(sheet, workbook);
+      const rows = Math.max(0, ...cells.map(({ row }) => row)) + 1;
+      const columns = Math.max(0, ...cells.map(({ column }) => column)) + 1;
+      if (sheet.name === "Sheet1") await grid.insert(sheet.name, cells);
+      else await grid.apply({ ...smallPlan, rows: rows + beside, columns: columns + beside, spans: [], lines: {}, cells, names: [], validations: [], highlights: [], unlocked: [] }, { sheetName: sheet.name, progress: () => undefined });
+      const area = { row: 0, column: 0, rows: sheet.name === "Sheet1" ? rows : rows + beside, columns: sheet.name === "Sheet1" ? columns : columns + beside };
+      const found = new Map<string, Computed>();
+      (await grid.read(sheet.name, area)).forEach((line, row) => line.forEach(({ value, text, error }, column) => {
+        const own = sheet.cells.get(`${row} ${column}`);
+        if (own ? own.formula !== undefined : value !== null || error) found.set(`${row} ${column}`, error ? { value: error.code, text: error.code, error: true } : { value: value ?? 0, text, error: false });
+      }));
+      out.set(sheet.id, found);
+    }
+    return out;
+  } finally {
+    grid.dispose();
+  }
+}
+
+/** A name that is made anew each time means the same calculation. */
+const passing = /kb-[0-9a-f-]{23}/g;
+
+/** Computes with the embedded grid, without a screen. The same contents are computed once. */
+export function gridCalculator(): Calculator {
+  const known = new Map<string, Promise<ReadonlyMap<string, ReadonlyMap<string, Computed>>>>();
+  return async (workbook) => {
+    const contents = JSON.stringify([[...workbook.names], workbook.sheets.map(({ name, cells, names }) => [name, [...cells].map(([key, { value, formula, numberFormat }]) => [key, value, formula, numberFormat]), [...names]])]).replace(passing, "kb");
+    const copy = structuredClone(workbook);
+    if (!known.has(contents)) known.set(contents, compute(copy));
+    // Ids count on from sheet to sheet; the order of the sheets is the same.
+    return new Map([...(await known.get(contents)!).values()].map((cells, i) => [workbook.sheets[i]!.id, cells]));
+  };
+}
