@@ -49,6 +49,8 @@ export default (_env, { mode = "production" }) => ({
   module: {
     rules: [
       { test: /\.tsx?$/, exclude: /node_modules/, loader: "ts-loader", options: { transpileOnly: true, compilerOptions: { noEmit: false, allowImportingTsExtensions: false, sourceMap: false } } },
+      // Only commands write workbook files: pages that use other hosts leave the writer out.
+      { test: /[\\/]hosts[\\/]xlsx[\\/]/, sideEffects: false },
       { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
     ],
   },
