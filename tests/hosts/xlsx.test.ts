@@ -244,6 +244,14 @@ describe("what a file keeps", () => {
     expect(readWorkbook(writeWorkbook(plan, values, "Beam")).cells.find(({ formula }) => formula === "=IF(TRUE,A1,1)")!.value).toBe(0);
   });
 
+  it("rows high enough for a text that a formula gives", async () => {
+    const cells: Plan["cells"] = [{ row: 0, column: 4, role: "source", formula: '=REPT("word ",20)' }, { row: 1, column: 4, role: "source", formula: '="word"' }, { row: 2, column: 0, role: "source", formula: '=REPT("word ",20)' }];
+    const plan: Plan = { ...smallPlan, cells, spans: [{ row: 2, column: 0, rows: 1, columns: 5 }], lines: {} };
+    const { heights } = readWorkbook(writeWorkbook(plan, await computed(plan, "tall"), "Beam"));
+    // 100 letters of 0.9 digits over 20 digits are five lines, over all 78 digits two.
+    expect([...heights]).toEqual([[0, 5 * 13 + 3], [2, 2 * 13 + 3]]);
+  });
+
   it("every kind of rule", () => {
     const rules: readonly Plan["validations"][number]["rule"][] = [
       { kind: "number" }, { kind: "number", whole: true }, { kind: "number", min: -1.5 }, { kind: "number", max: 1e-7 }, { kind: "number", above: 0 }, { kind: "number", below: -3 }, { kind: "number", min: 1, max: 2e21 },

@@ -7,6 +7,8 @@ const pointsPerLine = 13;
 const aroundLines = 3;
 export const defaultRowHeight = pointsPerLine + aroundLines;
 const tallRows: Readonly<Record<string, number>> = { title: 24, block: 19 };
+/** Of the letters of running text, in digits, in which column widths count. */
+const letterWidth = 0.9;
 /** With the title rows above it such a chart fits a page of A4 lying, unscaled. */
 const chartHeight = 20 * defaultRowHeight;
 
@@ -29,7 +31,7 @@ function computedLines(plan: Plan, values: Values): ReadonlyMap<number, number> 
     if (formula === undefined || typeof text !== "string" || !styles[role].wrap) continue;
     const columns = spans.get(`${row} ${column}`)?.columns ?? 1;
     const width = plan.widths.slice(column, column + columns).reduce((sum, one) => sum + one, 0);
-    lines.set(row, Math.max(lines.get(row) ?? 1, Math.ceil(text.length / (width - 1))));
+    lines.set(row, Math.max(lines.get(row) ?? 1, Math.ceil((text.length * letterWidth) / width)));
   }
   return lines;
 }
