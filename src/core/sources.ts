@@ -4,6 +4,9 @@ export const sources = {
   "EN1992-1-1:2004": "EN 1992-1-1:2004, Eurocode 2: Design of concrete structures – Part 1-1: General rules and rules for buildings, with corrigenda AC:2008 and AC:2010. Recommended values; the National Annex in force decides.",
   "CE:2021": "Código Estructural, Anejo 19 (Spain, Real Decreto 470/2021): national text that follows EN 1992-1-1 clause by clause.",
   "EN1992-1-1:2004-FR": "EN 1992-1-1:2004, a French transcription (contains transcription errors; never used alone).",
+  "IS1343:1980": "IS 1343:1980, Code of practice for prestressed concrete. Of its text only part of Appendix B was read; the rest is second-hand or recalled, as marked.",
+  "IS1343:2012": "IS 1343:2012, Code of practice for prestressed concrete. Its clauses were not read; what stands here is recalled, as marked.",
+  "IS1343-NOTES": "Indian teaching pages and examination solutions that quote IS 1343:1980 and IS 456:2000: questions on creep, shrinkage and relaxation, and a slide set on relaxation with Table 4.",
   practice: "Common practice; no source.",
 } as const;
 

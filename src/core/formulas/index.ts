@@ -4,6 +4,7 @@ import { creep } from "./creep/index.ts";
 import { drawInFormulas } from "./drawIn/index.ts";
 import { elasticFormulas } from "./elastic/index.ts";
 import { frictionFormulas } from "./friction/index.ts";
+import { is1343Formulas } from "./is1343/index.ts";
 import { limits } from "./limits/index.ts";
 import { loadingFormulas } from "./loading/index.ts";
 import { materials } from "./materials/index.ts";
@@ -34,4 +35,5 @@ export const formulas: readonly Formula[] = [
   ...limits,
   ...stressFormulas,
   ...stressingFormulas,
+  ...is1343Formulas,
 ] as unknown as readonly Formula[];

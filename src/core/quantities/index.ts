@@ -2,9 +2,10 @@ import { member } from "./member.ts";
 import { section } from "./section.ts";
 import { tendon } from "./tendon.ts";
 import { pretension } from "./pretension.ts";
+import { is1343 } from "./is1343.ts";
 import { concrete } from "./concrete.ts";
 import { steel } from "./steel.ts";
 import { time } from "./time.ts";
 
 /** Every quantity once, by meaning. */
-export const q = { ...section, ...member, ...tendon, ...pretension, ...concrete, ...steel, ...time };
+export const q = { ...section, ...member, ...tendon, ...pretension, ...concrete, ...steel, ...time, ...is1343 };

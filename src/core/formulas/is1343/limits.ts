@@ -1,0 +1,108 @@
+import { stepwise } from "../../formula.ts";
+import { valueFor } from "../../lookup.ts";
+import { q } from "../../quantities/index.ts";
+import { memberType, method, stressZone, temporaryTension, transmittedTendon } from "./choices.ts";
+
+const from = { PRE: 40, POST: 30 };
+const atFrom = { PRE: 0.51, POST: 0.54 };
+const at60 = { PRE: 0.44, POST: 0.37 };
+
+/** Compression in bending at transfer. */
+export const compressionLimitTransferIs1343 = stepwise({
+  id: "COMPRESSION_LIMIT_TRANSFER_IS1343_1980",
+  family: "limits",
+  summary: "Greatest concrete compression in bending at transfer, compression positive",
+  notes: ["A straight line over the cube strength at transfer: post-tensioned from 30, pre-tensioned from 40 MPa, both to 60 MPa. Outside it is refused."],
+  source: { key: "IS1343:1980", clause: "22.8.2 Fig. 8", basis: "memory-medium" },
+  params: { f_ci: q.cubeStrengthAtTransfer, method },
+  limits: (v) => ({ f_ci: { min: valueFor(from, v.method), max: 60, because: "the range of the diagram" } }),
+  result: q.compressionLimit,
+  steps: {
+    f_0: { symbol: "f_0", unit: "MPa", text: "where the line begins", lookup: { of: "method", values: from } },
+    c_0: { symbol: "c_0", unit: "–", text: "factor there", lookup: { of: "method", values: atFrom } },
+    c_60: { symbol: "c_60", unit: "–", text: "factor at 60 MPa", lookup: { of: "method", values: at60 } },
+    c: { symbol: "c", unit: "–", text: "factor on the line", equation: "c_0 + (c_60 - c_0) * (f_ci - f_0) / (60 - f_0)" },
+    limit: { symbol: "σ_c,max", unit: "MPa", equation: "c * f_ci" },
+  },
+  compute: (v) => {
+    const f_0 = valueFor(from, v.method), c_0 = valueFor(atFrom, v.method), c_60 = valueFor(at60, v.method);
+    const c = c_0 + ((c_60 - c_0) * (v.f_ci - f_0)) / (60 - f_0);
+    return { f_0, c_0, c_60, c, limit: c * v.f_ci };
+  },
+  empirical: "a diagram over the strength in MPa",
+  unpublished: "a diagram from memory; its ends are tested",
+});
+
+const zoneAt30 = { I: 0.41, II: 0.34 };
+const zoneAt60 = { I: 0.35, II: 0.27 };
+
+/** Compression in bending in service. */
+export const compressionLimitServiceIs1343 = stepwise({
+  id: "COMPRESSION_LIMIT_SERVICE_IS1343_1980",
+  family: "limits",
+  summary: "Greatest concrete compression in bending in service, compression positive",
+  notes: ["A straight line over the characteristic cube strength from 30 to 60 MPa. Outside it is refused."],
+  source: { key: "IS1343:1980", clause: "22.8.1 Fig. 7", basis: "memory-medium" },
+  params: { f_ck: q.cubeStrength, zone: stressZone },
+  result: q.compressionLimit,
+  steps: {
+    c_30: { symbol: "c_30", unit: "–", text: "factor at 30 MPa", lookup: { of: "zone", values: zoneAt30 } },
+    c_60: { symbol: "c_60", unit: "–", text: "factor at 60 MPa", lookup: { of: "zone", values: zoneAt60 } },
+    c: { symbol: "c", unit: "–", text: "factor on the line", equation: "c_30 + (c_60 - c_30) * (f_ck - 30) / 30" },
+    limit: { symbol: "σ_c,max", unit: "MPa", equation: "c * f_ck" },
+  },
+  compute: (v) => {
+    const c_30 = valueFor(zoneAt30, v.zone), c_60 = valueFor(zoneAt60, v.zone);
+    const c = c_30 + ((c_60 - c_30) * (v.f_ck - 30)) / 30;
+    return { c_30, c_60, c, limit: c * v.f_ck };
+  },
+  empirical: "a diagram over the strength in MPa",
+  unpublished: "a diagram from memory; its ends are tested",
+});
+
+const allowed = { 1: 0, 2: 3 };
+const added = { NO: 0, YES: 1.5 };
+
+/** Tension in service of types 1 and 2. */
+export const tensionLimitIs1343 = stepwise({
+  id: "TENSION_LIMIT_IS1343_1980",
+  family: "limits",
+  summary: "Least concrete stress in service for a member of type 1 or 2: zero or a negative number, compression positive",
+  notes: ["Type 2: 3 MPa, or 4.5 MPa where part of it is temporary and the permanent stress stays compressive.", "Type 3 is judged by a hypothetical tension of the standard's own table, which this function does not hold."],
+  source: { key: "IS1343:1980", clause: "22.7.1", basis: "memory-high" },
+  params: { type: memberType, temporary: temporaryTension },
+  result: q.tensionLimit,
+  steps: {
+    base: { symbol: "f_t", unit: "MPa", text: "tension allowed", lookup: { of: "type", values: allowed } },
+    more: { symbol: "Δf_t", unit: "MPa", text: "more for a temporary part", lookup: { of: "temporary", values: added } },
+    limit: { symbol: "σ_c,min", unit: "MPa", equation: "base > 0 ? -(base + more) : -base" },
+  },
+  compute: (v) => {
+    const base = valueFor(allowed, v.type), more = valueFor(added, v.temporary);
+    return { base, more, limit: base > 0 ? -(base + more) : 0 };
+  },
+  unpublished: "table values, from memory",
+});
+
+const multiples = { WIRE: 100, CRIMPED_WIRE: 65, STRAND: 30 };
+
+/** Transmission by multiples of the diameter. */
+export const transmissionLengthIs1343 = stepwise({
+  id: "TRANSMISSION_LENGTH_IS1343_1980",
+  family: "transmission",
+  summary: "Transmission length as a multiple of the diameter, in mm",
+  notes: ["For gradual release and a cube strength at transfer of at least 35 MPa; below that it is refused. Sudden release needs more."],
+  source: { key: "IS1343:1980", clause: "18.6.1.1", basis: "memory-medium" },
+  params: { phi: q.strandDiameter, tendon: transmittedTendon, f_ci: q.cubeStrengthAtTransfer },
+  limits: () => ({ f_ci: { min: 35, because: "the strength for which the multiples hold" } }),
+  result: q.transmissionLength,
+  steps: {
+    m: { symbol: "m", unit: "–", text: "multiple of the diameter", lookup: { of: "tendon", values: multiples } },
+    l_t: { symbol: "l_t", unit: "mm", equation: "m * phi" },
+  },
+  compute: (v) => {
+    const m = valueFor(multiples, v.tendon);
+    return { m, l_t: m * v.phi };
+  },
+  unpublished: "its published result is recalled, not read",
+});
