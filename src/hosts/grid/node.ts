@@ -6,10 +6,16 @@ import type * as NodeSheets from "@univerjs/preset-sheets-node-core";
 import type NodeLocale from "@univerjs/preset-sheets-node-core/locales/en-US";
 import type * as NumberFormats from "@univerjs/sheets-numfmt";
 import { GridHost } from "./gridHost.ts";
-import { emptyWorkbook, registerPlugins } from "./runtime.ts";
+import { emptyWorkbook, registerPlugins, type GridRuntime, type GridWorkbook } from "./runtime.ts";
 
-/** Opens the grid without a screen: everything computes, nothing is drawn. */
-export function openGridInNode(): GridHost {
+/** The grid without a screen, with its program and its workbook. */
+export interface NodeGrid {
+  readonly host: GridHost;
+  readonly runtime: GridRuntime;
+  readonly workbook: GridWorkbook;
+}
+
+export function nodeGrid(): NodeGrid {
   // Node cannot import the grid's ES modules (a named import of a CommonJS part fails), but it can require them.
   const require = createRequire(import.meta.url);
   const core = require("@univerjs/core") as typeof Core;
@@ -22,5 +28,12 @@ export function openGridInNode(): GridHost {
   const univer = new core.Univer({ logLevel: core.LogLevel.WARN, locale: core.LocaleType.EN_US, locales: { [core.LocaleType.EN_US]: ("default" in locale ? locale.default : locale) as typeof NodeLocale } });
   registerPlugins(univer, [UniverSheetsNodeCorePreset().plugins, [UniverSheetsNumfmtPlugin]]);
   const api = FUniver.newAPI(univer);
-  return new GridHost({ core, formula, univer, api, onScreen: false }, api.createWorkbook(emptyWorkbook()));
+  const runtime: GridRuntime = { core, formula, univer, api, onScreen: false };
+  const workbook = api.createWorkbook(emptyWorkbook());
+  return { host: new GridHost(runtime, workbook), runtime, workbook };
+}
+
+/** Opens the grid without a screen: everything computes, nothing is drawn. */
+export function openGridInNode(): GridHost {
+  return nodeGrid().host;
 }
