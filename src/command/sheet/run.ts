@@ -24,7 +24,7 @@ export const help = `Writes a check sheet as an .xlsx file.
   --force             replace the file where it is there already
   --list, --help      the templates; this text
 
-The file holds the worksheet functions as formulas and the values computed now: it reads right without the functions, and computes where they are loaded.
+The file holds the formulas and the values computed now: it can be read without the worksheet functions, and computes where they are loaded.
 
 Ends with 0 when the file is written, whatever the verdict; 1 when the call or an input is refused; 2 when the file could not be written or is there already.
 `;

@@ -122,13 +122,14 @@ describe("writing", () => {
     expect(said).toMatch(/the template's defaults only, with fck as set/);
     expect(said).not.toContain("Alder Quay");
     expect(said).toMatch(/Overall verdict: INCOMPLETE/);
-    expect(said).toMatch(/Inputs missing: \d+ rows are marked MISSING, first [A-Z]+\d+/);
+    expect(said).toMatch(/Inputs missing: (\d+)\n {2}K\d+: .*\n[\s\S]*… and \d+ more on the sheet\nWarnings: \d+\n/);
+    expect(said).toMatch(/Cells with an error: \d+; enter the missing inputs first/);
     expect(named("fck")).toEqual([45]);
     expect(named("L")).toEqual([null]);
   });
 
   it("says warnings where the sheet has any", async () => {
-    expect((await write("--set", "mu=0.9")).said).toMatch(/Warnings:\n {2}row .*μ/);
+    expect((await write("--set", "mu=0.9")).said).toMatch(/Warnings: [1-9]\d*\n {2}row .*μ/);
   });
 });
 
