@@ -1,6 +1,6 @@
 import type { IRange, IStyleData } from "@univerjs/core";
 import type { GridHost } from "../../src/hosts/index.ts";
-import { nodeGrid } from "../../src/hosts/grid/node.ts";
+import type { nodeGrid } from "../../src/hosts/grid/node.ts";
 import { a1, areaA1, type Plan } from "../../src/sheet/index.ts";
 import { halfCharacters, type Picture, type PicturedRule, type PicturedStyle } from "./picture.ts";
 
@@ -69,9 +69,9 @@ export async function gridPicture(grid: Grid, name: string, plan: Plan): Promise
   return {
     cells,
     names: await namesOf(host, name, plan),
-    validations: Object.fromEntries(rules.flatMap((rule) => rule.ranges.map(({ startRow, startColumn, endRow, endColumn }: IRange) => [
+    validations: Object.fromEntries(rules.flatMap((rule) => (rule.ranges as readonly IRange[]).map(({ startRow, startColumn, endRow, endColumn }) => [
       areaA1({ row: startRow, column: startColumn, rows: endRow - startRow + 1, columns: endColumn - startColumn + 1 }, false),
-      { rule: ruleOf(grid, rule as Rule), allowBlank: rule.allowBlank === true, title: rule.errorTitle ?? "", message: rule.error ?? "" },
+      { rule: ruleOf(grid, rule), allowBlank: rule.allowBlank === true, title: rule.errorTitle ?? "", message: rule.error ?? "" },
     ]))),
     protected: locked,
     spans: merged.map((span) => areaA1(span, false)),

@@ -2,7 +2,7 @@ import type { Plan } from "../../sheet/index.ts";
 import type { ApplyOptions } from "../host.ts";
 import { checkSheetName } from "../sheetName.ts";
 import { buildSheet } from "./build.ts";
-import type { ExcelDependencies } from "./runs.ts";
+import { twice, type ExcelDependencies } from "./runs.ts";
 
 /** What was there before, and what the new sheet is called while it is not yet known by its id. */
 interface Begun {
@@ -60,7 +60,8 @@ export async function applyPlan(dependencies: ExcelDependencies, plan: Plan, opt
   } catch (error) {
     if (begun) {
       try {
-        await undo(dependencies, begun, id);
+        const state = begun;
+        await twice(() => undo(dependencies, state, id), dependencies.report);
       } catch (second) {
         throw new AggregateError([error, second], `“${options.sheetName}” could not be completed (${(error as Error).message}), nor could it be removed (${(second as Error).message}): delete the sheet “${options.sheetName}” or “${begun.passingName}” by hand.`, { cause: error });
       }

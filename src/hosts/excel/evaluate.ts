@@ -4,7 +4,7 @@ import { computedValues } from "./probe.ts";
 import { namesIn, qualified } from "./qualify.ts";
 import { contentProperties, contentsOf } from "./read.ts";
 import { optionalSets } from "./requirements.ts";
-import { codeOf, type ExcelDependencies } from "./runs.ts";
+import { codeOf, twice, type ExcelDependencies } from "./runs.ts";
 import { sheetNamed } from "./sheets.ts";
 
 /** The names of the sheet's own among these, in small letters. */
@@ -41,11 +41,11 @@ async function computedOn(scratch: Excel.Worksheet, formula: string, dependencie
  * its own place (`ROW()` without a cell, `@`) is not that of any cell of the user's.
  */
 export async function evaluateOn(dependencies: ExcelDependencies, expression: string, sheetName: string): Promise<readonly (readonly CellContent[])[]> {
-  const { run } = dependencies;
+  const { run, report } = dependencies;
   const trimmed = expression.trim();
   const formula = trimmed.startsWith("=") ? trimmed : `=${trimmed}`;
   const scratchName = `kb-${crypto.randomUUID().slice(0, 23)}`;
-  const remove = (): Promise<void> => run(async (context) => {
+  const remove = (): Promise<void> => twice(() => run(async (context) => {
     const scratch = context.workbook.worksheets.getItemOrNullObject(scratchName);
     scratch.load("name");
     await context.sync();
@@ -54,7 +54,7 @@ export async function evaluateOn(dependencies: ExcelDependencies, expression: st
     scratch.visibility = "Hidden";
     scratch.delete();
     await context.sync();
-  });
+  }), report);
   let contents: readonly (readonly CellContent[])[] | undefined;
   try {
     contents = await run(async (context) => {

@@ -31,3 +31,13 @@ export function explained(error: unknown): unknown {
   const words = said[codeOf(error) ?? ""];
   return words === undefined ? error : Object.assign(new Error(words, { cause: error }), { code: codeOf(error) });
 }
+
+/** Clean-up must not be left undone for one fault: it is tried twice, and the first fault reported. */
+export async function twice<T>(work: () => Promise<T>, report: ExcelDependencies["report"]): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    report(error);
+    return await work();
+  }
+}

@@ -1,0 +1,133 @@
+import { afterEach, describe, expect, it, vi } from "vitest";
+import { expand, type Plan } from "../../src/sheet/index.ts";
+import { templates } from "../../src/templates/index.ts";
+import { changeCell, type Fault } from "./excelFake/index.ts";
+import { gridCalculator } from "./excelFake/gridCalculator.ts";
+import { openFake } from "./openFake.ts";
+import { smallPlan } from "./smallPlan.ts";
+
+const calculator = gridCalculator();
+const demo = (id: string): Plan => {
+  const template = templates.find((t) => t.id === id)!;
+  return expand(template, template.example.inputs);
+};
+const quiet = { sheetName: "Beam", progress: () => undefined };
+
+/** A workbook with something of the user's in it: two sheets, the second shown, a selection, a name. */
+function withWork() {
+  const open = openFake({ calculator });
+  const { workbook } = open.excel;
+  workbook.sheets.push({ ...structuredClone(workbook.sheets[0]!), id: "{own}", name: "Own" });
+  changeCell(workbook.sheets[0]!, 0, 0, (cell) => { cell.value = 41; });
+  workbook.names.set("density", "=Sheet1!$A$1");
+  workbook.activeId = "{own}";
+  workbook.selected = [{ row: 3, column: 2, rows: 2, columns: 2 }];
+  return open;
+}
+
+async function counts(plan: Plan) {
+  const { excel, host } = withWork();
+  let told = 0;
+  await host.apply(plan, { ...quiet, progress: () => void told++ });
+  return { operations: excel.operations, requests: excel.requests, told };
+}
+
+async function failsClean(plan: Plan, fault: Fault): Promise<void> {
+  const { excel, host, reported } = withWork();
+  const before = excel.snapshot();
+  excel.fault = fault;
+  const where = `${fault.kind} ${fault.at}`;
+  await expect(host.apply(plan, quiet), where).rejects.toMatchObject({ code: "GeneralException", message: `injected fault at ${where}` });
+  const after = excel.snapshot();
+  // The selection on the sheet shown before may be lost with the sheet that took its place; what is shown and everything on it may not.
+  expect({ ...after, selected: undefined }, where).toEqual({ ...before, selected: undefined });
+  expect(reported, where).toEqual([]);
+}
+
+describe("a fault while the small sheet is built leaves nothing", () => {
+  it("at each operation in turn", async () => {
+    const { operations } = await counts(smallPlan);
+    expect(operations).toBeGreaterThan(100);
+    for (let at = 1; at <= operations; at++) await failsClean(smallPlan, { kind: "operation", at });
+  });
+
+  it.each(["request", "answer"] as const)("at each %s lost", async (kind) => {
+    const { requests } = await counts(smallPlan);
+    for (let at = 1; at <= requests; at++) await failsClean(smallPlan, { kind, at });
+  });
+});
+
+describe("a fault while an example sheet is built leaves nothing", () => {
+  it.each(["request", "answer"] as const)("at each %s lost", async (kind) => {
+    const plan = demo("post-tensioned-en1992-2004");
+    const { requests } = await counts(plan);
+    for (let at = 1; at <= requests; at++) await failsClean(plan, { kind, at });
+  }, 240_000);
+});
+
+describe("cancelling leaves nothing", () => {
+  it("at each word of progress, and before it begins", async () => {
+    const { told } = await counts(smallPlan);
+    for (let at = 0; at <= told; at++) {
+      const { excel, host } = withWork();
+      const before = excel.snapshot();
+      const controller = new AbortController();
+      if (at === 0) controller.abort();
+      let n = 0;
+      await expect(host.apply(smallPlan, { ...quiet, signal: controller.signal, progress: () => { if (++n === at) controller.abort(); } }), `word ${at}`).rejects.toMatchObject({ name: "AbortError" });
+      expect({ ...excel.snapshot(), selected: undefined }, `word ${at}`).toEqual({ ...before, selected: undefined });
+    }
+  });
+
+  it("when who listens to the progress falls over", async () => {
+    const { told } = await counts(smallPlan);
+    for (let at = 1; at <= told; at++) {
+      const { excel, host } = withWork();
+      const before = excel.snapshot();
+      let n = 0;
+      await expect(host.apply(smallPlan, { ...quiet, progress: () => { if (++n === at) throw new Error("no more paper"); } })).rejects.toThrow("no more paper");
+      expect({ ...excel.snapshot(), selected: undefined }).toEqual({ ...before, selected: undefined });
+    }
+  });
+
+  it("while cells are still being computed", async () => {
+    const { excel, host } = withWork();
+    const before = excel.snapshot();
+    excel.busyLooks = Infinity;
+    const controller = new AbortController();
+    const building = host.apply(smallPlan, { ...quiet, signal: controller.signal });
+    setTimeout(() => controller.abort(), 0);
+    await expect(building).rejects.toMatchObject({ name: expect.stringMatching(/AbortError|Error/) as string });
+    expect(excel.snapshot()).toEqual(before);
+  });
+});
+
+describe("a clean-up that fails", () => {
+  it("is tried again, and the first fault reported", async () => {
+    const { excel, host, reported } = withWork();
+    const before = excel.snapshot();
+    const { run } = excel;
+    expect(run).toBeDefined();
+    // The fault that ends building, and then one more.
+    let faults = 0;
+    excel.watch = (label) => {
+      if ((label === "Range.merge" || label === "Worksheet.delete") && faults++ < 2) throw new Error(`no ${label}`);
+    };
+    await expect(host.apply(smallPlan, quiet)).rejects.toThrow("no Range.merge");
+    expect(reported.map(String)).toEqual(["Error: no Worksheet.delete"]);
+    expect({ ...excel.snapshot(), selected: undefined }).toEqual({ ...before, selected: undefined });
+  });
+
+  it("is said with both reasons where it fails for good", async () => {
+    const { excel, host } = withWork();
+    excel.watch = (label) => {
+      if (label === "Range.merge" || label === "Worksheet.delete") throw new Error(`no ${label}`);
+    };
+    const error = await host.apply(smallPlan, quiet).then(() => undefined, (reason: unknown) => reason as AggregateError);
+    expect(error).toBeInstanceOf(AggregateError);
+    expect(error!.message).toMatch(/“Beam” could not be completed \(no Range\.merge\), nor could it be removed \(no Worksheet\.delete\): delete the sheet “Beam”/);
+    expect((error!.cause as Error).message).toBe("no Range.merge");
+  });
+});
+
+afterEach(() => vi.restoreAllMocks());
