@@ -45,5 +45,7 @@ describe("IS 1343:1980", () => {
     expect(kern("TENSION_LIMIT", 1, "YES")).toBe(0);
     expect(kern("TENSION_LIMIT", 2)).toBe(-3);
     expect(kern("TENSION_LIMIT", 2, "YES")).toBe(-4.5);
+    expect(kern("TENSION_LIMIT", 3, "NO", -4.8)).toBe(-4.8);
+    expect(() => kern("TENSION_LIMIT", 3)).toThrow(/type 3 needs its hypothetical tension/);
   });
 });

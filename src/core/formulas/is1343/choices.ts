@@ -20,7 +20,7 @@ export const stressZone = choice({
 /** Members by the tension they may see, IS 1343:1980 19.3.2 and 22.7. */
 export const memberType = choice({
   key: "memberType", symbol: "type", text: "type of member by the tension allowed",
-  values: [{ value: 1, text: "no tension" }, { value: 2, text: "tension but no visible cracks" }],
+  values: [{ value: 1, text: "no tension" }, { value: 2, text: "tension but no visible cracks" }, { value: 3, text: "cracks of limited width, judged by hypothetical tension" }],
 });
 
 export const surfaceOfDuct = choice({

@@ -1,5 +1,6 @@
 import { stepwise } from "../../formula.ts";
 import { valueFor } from "../../lookup.ts";
+import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { memberType, method, stressZone, temporaryTension, transmittedTendon } from "./choices.ts";
 
@@ -60,26 +61,29 @@ export const compressionLimitServiceIs1343 = stepwise({
   unpublished: "a diagram from memory; its ends are tested",
 });
 
-const allowed = { 1: 0, 2: 3 };
+const allowed = { 1: 0, 2: 3, 3: 0 };
+const hypothetical = { 1: 0, 2: 0, 3: 1 };
 const added = { NO: 0, YES: 1.5 };
 
-/** Tension in service of types 1 and 2. */
+/** Tension in service by the type of member. */
 export const tensionLimitIs1343 = stepwise({
   id: "TENSION_LIMIT_IS1343_1980",
   family: "limits",
-  summary: "Least concrete stress in service for a member of type 1 or 2: zero or a negative number, compression positive",
-  notes: ["Type 2: 3 MPa, or 4.5 MPa where part of it is temporary and the permanent stress stays compressive.", "Type 3 is judged by a hypothetical tension of the standard's own table, which this function does not hold."],
+  summary: "Least concrete stress in service by the type of member: zero or a negative number, compression positive",
+  notes: ["Type 2: 3 MPa, or 4.5 MPa where part of it is temporary and the permanent stress stays compressive.", "Type 3 takes the hypothetical tension given, from your copy of the standard: its table was not read."],
   source: { key: "IS1343:1980", clause: "22.7.1", basis: "memory-high" },
-  params: { type: memberType, temporary: temporaryTension },
+  params: { type: memberType, temporary: temporaryTension, f_t3: as(q.tensionLimit, { symbol: "f_t3", text: "hypothetical tension of type 3, a negative number; unused for types 1 and 2", max: 0, default: 0 }) },
+  limits: ({ type }) => (type === 3 ? { f_t3: { max: -0.1, because: "a member of type 3 needs its hypothetical tension" } } : {}),
   result: q.tensionLimit,
   steps: {
     base: { symbol: "f_t", unit: "MPa", text: "tension allowed", lookup: { of: "type", values: allowed } },
     more: { symbol: "Δf_t", unit: "MPa", text: "more for a temporary part", lookup: { of: "temporary", values: added } },
-    limit: { symbol: "σ_c,min", unit: "MPa", equation: "base > 0 ? -(base + more) : -base" },
+    third: { symbol: "type 3", unit: "–", text: "1 for type 3", lookup: { of: "type", values: hypothetical } },
+    limit: { symbol: "σ_c,min", unit: "MPa", equation: "third == 1 ? f_t3 : base > 0 ? -(base + more) : -base" },
   },
   compute: (v) => {
-    const base = valueFor(allowed, v.type), more = valueFor(added, v.temporary);
-    return { base, more, limit: base > 0 ? -(base + more) : 0 };
+    const base = valueFor(allowed, v.type), more = valueFor(added, v.temporary), third = valueFor(hypothetical, v.type);
+    return { base, more, third, limit: third === 1 ? v.f_t3 : base > 0 ? -(base + more) : 0 };
   },
   unpublished: "table values, from memory",
 });
