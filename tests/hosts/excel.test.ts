@@ -139,9 +139,9 @@ describe("selection", () => {
   });
 
   it("takes the first of several areas, and nothing where a chart is selected", async () => {
-    open.excel.workbook.selected = [{ row: 1, column: 2, rows: 3, columns: 4 }, { row: 9, column: 0, rows: 1, columns: 1 }];
+    sheet("Sheet1").selected = [{ row: 1, column: 2, rows: 3, columns: 4 }, { row: 9, column: 0, rows: 1, columns: 1 }];
     expect(await open.host.selection()).toEqual({ sheet: "Sheet1", row: 1, column: 2, rows: 3, columns: 4 });
-    open.excel.workbook.selected = undefined;
+    open.excel.workbook.drawingSelected = true;
     expect(await open.host.selection()).toBeUndefined();
   });
 

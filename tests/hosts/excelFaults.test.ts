@@ -1,4 +1,4 @@
-import { afterEach, describe, expect, it, vi } from "vitest";
+import { describe, expect, it } from "vitest";
 import { expand, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { changeCell, type Fault } from "./excelFake/index.ts";
@@ -21,7 +21,7 @@ function withWork() {
   changeCell(workbook.sheets[0]!, 0, 0, (cell) => { cell.value = 41; });
   workbook.names.set("density", "=Sheet1!$A$1");
   workbook.activeId = "{own}";
-  workbook.selected = [{ row: 3, column: 2, rows: 2, columns: 2 }];
+  workbook.sheets[1]!.selected = [{ row: 3, column: 2, rows: 2, columns: 2 }];
   return open;
 }
 
@@ -38,9 +38,7 @@ async function failsClean(plan: Plan, fault: Fault): Promise<void> {
   excel.fault = fault;
   const where = `${fault.kind} ${fault.at}`;
   await expect(host.apply(plan, quiet), where).rejects.toMatchObject({ code: "GeneralException", message: `injected fault at ${where}` });
-  const after = excel.snapshot();
-  // The selection on the sheet shown before may be lost with the sheet that took its place; what is shown and everything on it may not.
-  expect({ ...after, selected: undefined }, where).toEqual({ ...before, selected: undefined });
+  expect(excel.snapshot(), where).toEqual(before);
   expect(reported, where).toEqual([]);
 }
 
@@ -75,7 +73,7 @@ describe("cancelling leaves nothing", () => {
       if (at === 0) controller.abort();
       let n = 0;
       await expect(host.apply(smallPlan, { ...quiet, signal: controller.signal, progress: () => { if (++n === at) controller.abort(); } }), `word ${at}`).rejects.toMatchObject({ name: "AbortError" });
-      expect({ ...excel.snapshot(), selected: undefined }, `word ${at}`).toEqual({ ...before, selected: undefined });
+      expect(excel.snapshot(), `word ${at}`).toEqual(before);
     }
   });
 
@@ -86,7 +84,7 @@ describe("cancelling leaves nothing", () => {
       const before = excel.snapshot();
       let n = 0;
       await expect(host.apply(smallPlan, { ...quiet, progress: () => { if (++n === at) throw new Error("no more paper"); } })).rejects.toThrow("no more paper");
-      expect({ ...excel.snapshot(), selected: undefined }).toEqual({ ...before, selected: undefined });
+      expect(excel.snapshot()).toEqual(before);
     }
   });
 
@@ -97,7 +95,7 @@ describe("cancelling leaves nothing", () => {
     const controller = new AbortController();
     const building = host.apply(smallPlan, { ...quiet, signal: controller.signal });
     setTimeout(() => controller.abort(), 0);
-    await expect(building).rejects.toMatchObject({ name: expect.stringMatching(/AbortError|Error/) as string });
+    await expect(building).rejects.toMatchObject({ name: "AbortError" });
     expect(excel.snapshot()).toEqual(before);
   });
 });
@@ -106,8 +104,6 @@ describe("a clean-up that fails", () => {
   it("is tried again, and the first fault reported", async () => {
     const { excel, host, reported } = withWork();
     const before = excel.snapshot();
-    const { run } = excel;
-    expect(run).toBeDefined();
     // The fault that ends building, and then one more.
     let faults = 0;
     excel.watch = (label) => {
@@ -115,7 +111,7 @@ describe("a clean-up that fails", () => {
     };
     await expect(host.apply(smallPlan, quiet)).rejects.toThrow("no Range.merge");
     expect(reported.map(String)).toEqual(["Error: no Worksheet.delete"]);
-    expect({ ...excel.snapshot(), selected: undefined }).toEqual({ ...before, selected: undefined });
+    expect(excel.snapshot()).toEqual(before);
   });
 
   it("is said with both reasons where it fails for good", async () => {
@@ -129,5 +125,3 @@ describe("a clean-up that fails", () => {
     expect((error!.cause as Error).message).toBe("no Range.merge");
   });
 });
-
-afterEach(() => vi.restoreAllMocks());

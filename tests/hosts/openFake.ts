@@ -18,7 +18,7 @@ export function openFake(options: FakeOptions): OpenFake {
     run: excel.run, supports: excel.supports, report: (error) => reported.push(error),
     pause: () => {
       waits++;
-      return Promise.resolve();
+      return new Promise((resolve) => setImmediate(resolve));
     },
   });
   return { excel, host, reported, waited: () => waits };

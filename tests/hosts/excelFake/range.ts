@@ -126,7 +126,8 @@ export const rangeShape: Shape<RangeTarget> = {
     },
     select: (self) => act(self, "select", ({ services, sheet, areas }) => {
       services.workbook.activeId = sheet.id;
-      services.workbook.selected = structuredClone([...areas]);
+      services.workbook.drawingSelected = false;
+      sheet.selected = structuredClone([...areas]);
       services.changed("selection");
     }),
     getSpillingToRangeOrNullObject: spilling,

@@ -59,6 +59,8 @@ export interface FakeSheet {
   id: string;
   name: string;
   visibility: string;
+  /** Every sheet keeps its own selection. */
+  selected: Area[];
   cells: Map<string, FakeCell>;
   names: Map<string, { name: string; area: Area }>;
   merged: Area[];
@@ -78,8 +80,8 @@ export interface FakeWorkbook {
   /** Names of the whole workbook: text of the reference by name in small letters. */
   names: Map<string, string>;
   activeId: string;
-  /** The selected areas of the shown sheet; undefined where a drawing is selected. */
-  selected: Area[] | undefined;
+  /** Is a drawing selected instead of cells? */
+  drawingSelected: boolean;
   structureProtected: boolean;
   nextId: number;
 }
@@ -106,11 +108,11 @@ export function changeCell(sheet: FakeSheet, row: number, column: number, change
 }
 
 export function newSheet(id: string, name: string): FakeSheet {
-  return { id, name, visibility: "Visible", cells: new Map(), names: new Map(), merged: [], validations: [], highlights: [], charts: [], widths: new Map(), heights: new Map(), freeze: { rows: 0, columns: 0 }, showGridlines: true, protection: undefined, page: {} };
+  return { id, name, visibility: "Visible", selected: [{ row: 0, column: 0, rows: 1, columns: 1 }], cells: new Map(), names: new Map(), merged: [], validations: [], highlights: [], charts: [], widths: new Map(), heights: new Map(), freeze: { rows: 0, columns: 0 }, showGridlines: true, protection: undefined, page: {} };
 }
 
 export function newWorkbook(): FakeWorkbook {
-  return { sheets: [newSheet("{1}", "Sheet1")], names: new Map(), activeId: "{1}", selected: [{ row: 0, column: 0, rows: 1, columns: 1 }], structureProtected: false, nextId: 2 };
+  return { sheets: [newSheet("{1}", "Sheet1")], names: new Map(), activeId: "{1}", drawingSelected: false, structureProtected: false, nextId: 2 };
 }
 
 /** All that a user would find again: everything but the counter of ids. */

@@ -65,8 +65,8 @@ const application: Shape<Services> = {
 function selectedRanges({ context, target }: Handle<Services>): object {
   const find = (): RangeTarget => {
     const services = target();
-    if (!services.workbook.selected) throw new OfficeError("InvalidSelection", "the current selection is invalid for this action");
-    return { ...active(services), areas: services.workbook.selected };
+    if (services.workbook.drawingSelected) throw new OfficeError("InvalidSelection", "the current selection is invalid for this action");
+    return { ...active(services), areas: active(services).sheet.selected };
   };
   return strictObject<RangeTarget>(context, {
     ...rangeAreasShape,

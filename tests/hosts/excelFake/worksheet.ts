@@ -134,7 +134,6 @@ export const worksheetShape: Shape<SheetTarget> = {
     },
     activate: (self) => act(self, "activate", ({ services, sheet }) => {
       if (sheet.visibility !== "Visible") throw new OfficeError("InvalidOperation", "a hidden sheet cannot be shown");
-      if (services.workbook.activeId !== sheet.id) services.workbook.selected = [{ row: 0, column: 0, rows: 1, columns: 1 }];
       services.workbook.activeId = sheet.id;
       services.changed("activation");
     }),
