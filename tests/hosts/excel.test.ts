@@ -171,7 +171,29 @@ describe("calculation", () => {
     await open.host.insert("Sheet1", [{ row: 0, column: 0, value: 1 }]);
     await vi.waitFor(() => expect(listener).toHaveBeenCalled());
     end();
-    await vi.waitFor(() => expect(open.excel.handlers.calculation.size).toBe(0));
+    await vi.waitFor(() => expect(open.excel.handlers.calculation.size + open.excel.handlers.entry.size).toBe(0));
+  });
+
+  it("are not told where they only follow from an evaluation, so that evaluating after each comes to an end", async () => {
+    // A volatile cell of a check sheet is computed with every calculation.
+    changeCell(sheet("Sheet1"), 5, 5, (c) => { c.formula = "=KERN.VERSION()"; });
+    const settled = () => new Promise((resolve) => setTimeout(resolve, 30));
+    let told = 0;
+    const end = open.host.onCalculated(() => {
+      told++;
+      void open.host.evaluate("1+1", "Sheet1");
+    });
+    await vi.waitFor(() => expect(open.excel.handlers.calculation.size).toBe(1));
+    await open.host.evaluate("1+1", "Sheet1");
+    await settled();
+    expect(told).toBe(0);
+    await open.host.insert("Sheet1", [{ row: 0, column: 0, value: 1 }]);
+    await vi.waitFor(() => expect(told).toBe(1));
+    await open.host.evaluate("1+1", "Sheet1");
+    await settled();
+    expect(told).toBe(1);
+    expect(open.excel.workbook.sheets.map(({ name }) => name)).toEqual(["Sheet1"]);
+    end();
   });
 });
 

@@ -1,5 +1,6 @@
 import type { CellContent } from "../host.ts";
 import { unreadable } from "../unreadable.ts";
+import type { OwnEvaluations } from "./ownEvaluations.ts";
 import { computedValues } from "./probe.ts";
 import { namesIn, qualified } from "./qualify.ts";
 import { contentProperties, contentsOf } from "./read.ts";
@@ -40,7 +41,7 @@ async function computedOn(scratch: Excel.Worksheet, formula: string, dependencie
  * Evaluates an expression on a sheet of its own, which stays hidden and goes again: no cell of the user's is touched. What an expression says about
  * its own place (`ROW()` without a cell, `@`) is not that of any cell of the user's.
  */
-export async function evaluateOn(dependencies: ExcelDependencies, expression: string, sheetName: string): Promise<readonly (readonly CellContent[])[]> {
+export async function evaluateOn(dependencies: ExcelDependencies, own: OwnEvaluations, expression: string, sheetName: string): Promise<readonly (readonly CellContent[])[]> {
   const { run, report } = dependencies;
   const trimmed = expression.trim();
   const formula = trimmed.startsWith("=") ? trimmed : `=${trimmed}`;
@@ -59,11 +60,13 @@ export async function evaluateOn(dependencies: ExcelDependencies, expression: st
   try {
     contents = await run(async (context) => {
       const sheet = await sheetNamed(context, sheetName);
-      const own = await ownNames(sheet, namesIn(formula));
+      const names = await ownNames(sheet, namesIn(formula));
       const scratch = context.workbook.worksheets.add(scratchName);
       scratch.visibility = "VeryHidden";
+      scratch.load("id");
       await context.sync();
-      return await computedOn(scratch, qualified(formula, sheet.name, own), dependencies);
+      own.began(scratch.id);
+      return await computedOn(scratch, qualified(formula, sheet.name, names), dependencies);
     });
   } catch (error) {
     try {
@@ -72,8 +75,11 @@ export async function evaluateOn(dependencies: ExcelDependencies, expression: st
       throw new AggregateError([error, second], `${formula} could not be evaluated (${(error as Error).message}), and the hidden sheet “${scratchName}” used for it could not be removed (${(second as Error).message}).`, { cause: error });
     }
     throw error;
+  } finally {
+    own.ended();
   }
   await remove();
+  own.ended();
   if (!contents) return [[{ value: null, formula, text: unreadable.code, error: unreadable }]];
   // As it was asked, not as it stood on the hidden sheet.
   return contents.map((row) => row.map((cell) => ({ ...cell, formula })));

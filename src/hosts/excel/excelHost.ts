@@ -5,6 +5,7 @@ import { applyPlan } from "./apply.ts";
 import { evaluateOn } from "./evaluate.ts";
 import { subscribe } from "./events.ts";
 import { insertCells } from "./insert.ts";
+import { OwnEvaluations } from "./ownEvaluations.ts";
 import { readCells } from "./read.ts";
 import { explained, type ExcelDependencies } from "./runs.ts";
 import { selectedCells } from "./selection.ts";
@@ -15,6 +16,7 @@ export class ExcelHost implements Host {
   readonly name = "Excel";
   readonly #dependencies: ExcelDependencies;
   readonly #turns = new Turns();
+  readonly #own = new OwnEvaluations();
 
   constructor(dependencies: ExcelDependencies) {
     this.#dependencies = dependencies;
@@ -69,7 +71,7 @@ export class ExcelHost implements Host {
   }
 
   evaluate(formula: string, sheet: string): Promise<readonly (readonly CellContent[])[]> {
-    return this.#inTurn(() => evaluateOn(this.#dependencies, formula, sheet));
+    return this.#inTurn(() => evaluateOn(this.#dependencies, this.#own, formula, sheet));
   }
 
   onSelection(listener: (selection: Selection) => void): () => void {
@@ -85,15 +87,19 @@ export class ExcelHost implements Host {
   }
 
   onCalculated(listener: () => void): () => void {
-    const tell = async (): Promise<void> => {
+    const calculated = async ({ worksheetId }: { readonly worksheetId: string }): Promise<void> => {
       await Promise.resolve();
       try {
-        listener();
+        if (this.#own.matters(worksheetId)) listener();
       } catch (error) {
         this.#dependencies.report(error);
       }
     };
-    return subscribe(this.#dependencies, ({ workbook: { worksheets } }) => [worksheets.onCalculated.add(tell)]);
+    const entered = async ({ worksheetId }: { readonly worksheetId: string }): Promise<void> => {
+      await Promise.resolve();
+      this.#own.entered(worksheetId);
+    };
+    return subscribe(this.#dependencies, ({ workbook: { worksheets } }) => [worksheets.onChanged.add(entered), worksheets.onCalculated.add(calculated)]);
   }
 
   async #run<T>(batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> {

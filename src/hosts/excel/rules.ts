@@ -37,8 +37,9 @@ export function addValidation(sheet: Excel.Worksheet, validation: Validation): v
   const { dataValidation } = rangeOf(sheet, validation);
   const title = cut(validation.title, longest.title);
   const message = cut(validation.message, longest.message);
-  dataValidation.ignoreBlanks = validation.allowBlank === true;
   dataValidation.rule = rule.kind === "list" ? listRule(rule.values, cell) : numberRule(rule, cell);
+  // After the rule: a new rule takes blanks.
+  dataValidation.ignoreBlanks = validation.allowBlank === true;
   dataValidation.prompt = { showPrompt: true, title, message };
   dataValidation.errorAlert = { showAlert: true, style: "Stop", title, message };
 }

@@ -1,5 +1,5 @@
 import type { ExcelRun } from "../../../src/hosts/index.ts";
-import type { Calculator, Computed, Services } from "./services.ts";
+import type { Calculator, Computed, FakeEvent, Services } from "./services.ts";
 import { newWorkbook, snapshot, type FakeWorkbook } from "./state.ts";
 import { OfficeError, type FakeContext } from "./strict.ts";
 import { workbookObject } from "./workbook.ts";
@@ -37,7 +37,7 @@ export class FakeExcel {
   /** So many looks at values find the functions not yet registered; then so many find them still computing. */
   unregisteredLooks = 0;
   busyLooks = 0;
-  readonly handlers: Services["handlers"] = { selection: new Set(), activation: new Set(), calculation: new Set() };
+  readonly handlers: Services["handlers"] = { selection: new Set(), activation: new Set(), entry: new Set(), calculation: new Set() };
   readonly #options: FakeOptions;
   readonly #services: Services;
 
@@ -49,7 +49,7 @@ export class FakeExcel {
       get workbook() { return fake.workbook; },
       computed: () => this.#computed(),
       has: (version) => this.supports("ExcelApi", version),
-      changed: (what) => this.#changed(what),
+      changed: (what, sheetId) => this.#changed(what, sheetId),
       handlers: this.handlers,
       suspended: false,
     };
@@ -104,9 +104,10 @@ export class FakeExcel {
     if (fault && fault.kind === kind && (fault.stays ? count >= fault.at : count === fault.at)) throw new OfficeError(fault.code ?? "GeneralException", `injected fault at ${kind} ${count}`);
   }
 
-  #changed(what: keyof Services["handlers"]): void {
-    // As in the program, events come after the request.
-    for (const handler of this.handlers[what]) setTimeout(() => void handler(), 0);
+  /** As in the program, events come after the request; a calculation reaches every sheet with a volatile cell. */
+  #changed(what: FakeEvent, sheetId: string): void {
+    const volatile = what === "calculation" ? this.workbook.sheets.filter(({ cells }) => [...cells.values()].some(({ formula }) => formula?.includes("KERN.VERSION"))).map(({ id }) => id) : [];
+    for (const worksheetId of new Set([sheetId, ...volatile])) for (const handler of this.handlers[what]) setTimeout(() => void handler({ worksheetId }), 0);
   }
 
   async #computed(): Promise<ReadonlyMap<string, ReadonlyMap<string, Computed>>> {

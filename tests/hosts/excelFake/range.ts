@@ -31,6 +31,11 @@ function shown<V>(of: (cell: FakeCell, computed: Computed | undefined) => V): Pr
 const textOf = (value: FakeCell["value"]): string => (typeof value === "boolean" ? String(value).toUpperCase() : String(value));
 const typeOf = (value: FakeCell["value"]): string => (value === "" ? "Empty" : { number: "Double", string: "String", boolean: "Boolean" }[typeof value as "number"]);
 
+function entered({ services, sheet }: RangeTarget): void {
+  services.changed("entry", sheet.id);
+  services.changed("calculation", sheet.id);
+}
+
 function writeCells(target: RangeTarget, value: unknown): void {
   const { row, column, rows, columns } = single(target);
   const given = rectangle(value, rows, columns, "Range.formulas");
@@ -40,7 +45,7 @@ function writeCells(target: RangeTarget, value: unknown): void {
     guard(target, `writing ${a1({ row: r, column: c })}`, cellAt(target.sheet, r, c).locked);
     changeCell(target.sheet, r, c, (cell) => enter(cell, entry));
   }
-  target.services.changed("calculation");
+  entered(target);
 }
 
 const properties: Shape<RangeTarget>["properties"] = {
@@ -81,7 +86,7 @@ function clear(target: RangeTarget, what: string): void {
     guard(target, "clearing", cellAt(sheet, row, column).locked || what === "All");
     changeCell(sheet, row, column, (cell) => void Object.assign(cell, what === "All" ? emptyCell() : { value: "", formula: undefined }));
   }
-  target.services.changed("calculation");
+  entered(target);
 }
 
 /** The cells a formula fills, as far as they were computed beside it. */
@@ -128,7 +133,7 @@ export const rangeShape: Shape<RangeTarget> = {
       services.workbook.activeId = sheet.id;
       services.workbook.drawingSelected = false;
       sheet.selected = structuredClone([...areas]);
-      services.changed("selection");
+      services.changed("selection", sheet.id);
     }),
     getSpillingToRangeOrNullObject: spilling,
   },

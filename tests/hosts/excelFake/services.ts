@@ -12,6 +12,8 @@ export interface Computed {
 /** Computes all formulas of a workbook: by sheet id and cell key. Cells that a formula fills beside its own are there too. */
 export type Calculator = (workbook: FakeWorkbook) => Promise<ReadonlyMap<string, ReadonlyMap<string, Computed>>>;
 
+export type FakeEvent = "selection" | "activation" | "entry" | "calculation";
+
 /** What the objects of the fake share. */
 export interface Services {
   readonly workbook: FakeWorkbook;
@@ -19,8 +21,8 @@ export interface Services {
   readonly computed: () => Promise<ReadonlyMap<string, ReadonlyMap<string, Computed>>>;
   /** Is this version of ExcelApi there? */
   readonly has: (version: string) => boolean;
-  readonly changed: (what: "selection" | "activation" | "calculation") => void;
-  readonly handlers: Readonly<Record<"selection" | "activation" | "calculation", Set<() => Promise<void>>>>;
+  readonly changed: (what: FakeEvent, sheetId: string) => void;
+  readonly handlers: Readonly<Record<FakeEvent, Set<(args: { readonly worksheetId: string }) => Promise<void>>>>;
   suspended: boolean;
 }
 

@@ -12,7 +12,7 @@ function events(name: keyof Services["handlers"]): (self: Handle<Services>) => o
   return (self) => strictObject<Services>(self.context, {
     kind: "EventHandlers",
     methods: {
-      add: (own: Handle<Services>, handler: () => Promise<void>) => {
+      add: (own: Handle<Services>, handler: (args: { readonly worksheetId: string }) => Promise<void>) => {
         act(own, "add", ({ handlers }) => handlers[name].add(handler));
         return strictObject<Services>(own.context, { kind: "EventHandlerResult", methods: { remove: (result) => act(result, "remove", ({ handlers }) => handlers[name].delete(handler)) } }, own.target);
       },
@@ -23,7 +23,7 @@ function events(name: keyof Services["handlers"]): (self: Handle<Services>) => o
 const worksheets: Shape<Services> = {
   kind: "WorksheetCollection",
   items: { shape: worksheetShape, of: (services) => services.workbook.sheets.map((sheet) => asTarget(services, sheet)) },
-  parts: { onSelectionChanged: events("selection"), onActivated: events("activation"), onCalculated: events("calculation") },
+  parts: { onSelectionChanged: events("selection"), onActivated: events("activation"), onChanged: events("entry"), onCalculated: events("calculation") },
   methods: {
     add: (self: Handle<Services>, name: string) => {
       let made: SheetTarget | undefined;

@@ -102,7 +102,7 @@ function remove({ services: { workbook, changed }, sheet }: SheetTarget): void {
   if (!left.some(({ visibility }) => visibility === "Visible")) throw new OfficeError("InvalidOperation", "a workbook keeps one visible sheet");
   workbook.sheets = left;
   if (workbook.activeId === sheet.id) workbook.activeId = left.find(({ visibility }) => visibility === "Visible")!.id;
-  changed("calculation");
+  changed("calculation", sheet.id);
 }
 
 export const worksheetShape: Shape<SheetTarget> = {
@@ -135,9 +135,9 @@ export const worksheetShape: Shape<SheetTarget> = {
     activate: (self) => act(self, "activate", ({ services, sheet }) => {
       if (sheet.visibility !== "Visible") throw new OfficeError("InvalidOperation", "a hidden sheet cannot be shown");
       services.workbook.activeId = sheet.id;
-      services.changed("activation");
+      services.changed("activation", sheet.id);
     }),
-    calculate: (self, _all?: boolean) => act(self, "calculate", ({ services }) => services.changed("calculation")),
+    calculate: (self, _all?: boolean) => act(self, "calculate", ({ services, sheet }) => services.changed("calculation", sheet.id)),
     delete: (self) => act(self, "delete", remove),
   },
 };
