@@ -17,7 +17,7 @@ const sheetName = "Beam";
 const whole = (plan: Plan) => ({ row: 0, column: 0, rows: plan.rows, columns: plan.columns });
 const calculator = gridCalculator();
 
-interface Built { readonly picture: Picture; readonly contents: readonly (readonly CellContent[])[] }
+interface Built { readonly picture: Picture; readonly contents: readonly (readonly CellContent[])[]; readonly largest?: FakeExcel["largest"] }
 
 async function onGrid(plan: Plan): Promise<Built> {
   const grid = nodeGrid();
@@ -33,8 +33,9 @@ async function inProgram(plan: Plan): Promise<Built> {
   const excel = new FakeExcel({ calculator });
   const host = openExcel({ run: excel.run, supports: excel.supports, report: (error) => { throw error; }, pause: () => Promise.resolve() });
   await host.apply(plan, { sheetName, progress: () => undefined });
+  const { largest } = excel;
   const contents = await host.read(sheetName, whole(plan));
-  return { picture: excelPicture(excel.workbook.sheets.find(({ name }) => name === sheetName)!, contents, plan.columns), contents };
+  return { largest, picture: excelPicture(excel.workbook.sheets.find(({ name }) => name === sheetName)!, contents, plan.columns), contents };
 }
 
 const cases: readonly (readonly [string, Plan])[] = [["small", smallPlan], ...templates.map((template) => [template.id, expand(template, template.example.inputs)] as const)];
@@ -42,11 +43,14 @@ const cases: readonly (readonly [string, Plan])[] = [["small", smallPlan], ...te
 describe.each(cases)("%s on every host", (_id, plan) => {
   const built: Record<string, Picture> = {};
   let expected: Picture;
+  let largest: FakeExcel["largest"];
   beforeAll(async () => {
     const grid = await onGrid(plan);
     expected = planPicture(plan, grid.contents);
     built["the grid"] = grid.picture;
-    built["the spreadsheet program"] = (await inProgram(plan)).picture;
+    const program = await inProgram(plan);
+    built["the spreadsheet program"] = program.picture;
+    largest = program.largest!;
     built["a workbook file"] = xlsxPicture(writeWorkbook(plan, grid.contents, sheetName));
   }, 120_000);
 
@@ -56,6 +60,11 @@ describe.each(cases)("%s on every host", (_id, plan) => {
 
   it.each([["the spreadsheet program", "the grid"], ["a workbook file", "the grid"], ["a workbook file", "the spreadsheet program"]])("is the same: %s and %s", (one, other) => {
     expect(differences(built[one]!, built[other]!)).toEqual([]);
+  });
+
+  it("reaches the spreadsheet program in requests far below its limit of 5 MB, each of bounded work", () => {
+    expect(largest.characters).toBeLessThan(1_000_000);
+    expect(largest.operations).toBeLessThan(3_500);
   });
 });
 

@@ -38,6 +38,8 @@ export class FakeExcel {
   unregisteredLooks = 0;
   busyLooks = 0;
   readonly handlers: Services["handlers"] = { selection: new Set(), activation: new Set(), entry: new Set(), calculation: new Set() };
+  /** Of all requests: most operations, and most characters of what was set. */
+  largest = { operations: 0, characters: 0 };
   readonly #options: FakeOptions;
   readonly #services: Services;
 
@@ -73,13 +75,14 @@ export class FakeExcel {
   }) as ExcelRun;
 
   #context(): { readonly workbook: object; readonly sync: () => Promise<void> } {
-    let queue: { readonly label: string; readonly work: () => unknown }[] = [];
+    let queue: { readonly label: string; readonly work: () => unknown; readonly size: number }[] = [];
     const sync = async (): Promise<void> => {
       const now = queue;
       queue = [];
       if (now.length === 0) return;
       if (this.cellEdit) throw new OfficeError("InvalidOperationInCellEditMode", "Excel is in cell-editing mode.");
       this.requests++;
+      this.largest = { operations: Math.max(this.largest.operations, now.length), characters: Math.max(this.largest.characters, now.reduce((sum, { size }) => sum + size, 0)) };
       this.#failAt("request", this.requests);
       try {
         for (const { label, work } of now) {
@@ -94,7 +97,7 @@ export class FakeExcel {
       this.#failAt("answer", this.requests);
     };
     const face = { sync } as { workbook: object; sync: () => Promise<void> };
-    const context: FakeContext = { face, enqueue: (label, work) => void queue.push({ label, work }) };
+    const context: FakeContext = { face, enqueue: (label, work, size = 0) => void queue.push({ label, work, size }) };
     face.workbook = workbookObject(context, this.#services);
     return face;
   }

@@ -12,7 +12,8 @@ export class Misuse extends Error {
 }
 
 export interface FakeContext {
-  readonly enqueue: (label: string, work: () => unknown) => void;
+  /** `size`: characters of what is sent with it. */
+  readonly enqueue: (label: string, work: () => unknown, size?: number) => void;
   /** What stands in `object.context`. */
   readonly face: object;
 }
@@ -121,7 +122,7 @@ export function strictObject<T>(context: FakeContext, shape: Shape<T>, find: () 
       if (!property?.write) throw new Misuse(`${kind}.${String(name)} cannot be set`);
       const { write } = property;
       loaded.set(name as string, value);
-      context.enqueue(`${kind}.${String(name)} =`, () => write(target(), structuredClone(value) as never));
+      context.enqueue(`${kind}.${String(name)} =`, () => write(target(), structuredClone(value) as never), JSON.stringify(value).length);
       return true;
     },
     has: (_, name) => typeof name === "string" && (Object.hasOwn(properties, name) || Object.hasOwn(parts, name) || Object.hasOwn(methods, name)),
