@@ -1,12 +1,10 @@
+import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import HtmlWebpackPlugin from "html-webpack-plugin";
 import MiniCssExtractPlugin from "mini-css-extract-plugin";
 import TerserPlugin from "terser-webpack-plugin";
 import { tsImport } from "tsx/esm/api";
 import webpack from "webpack";
-
-/** Where the reference page stands that the spreadsheet program opens for help on a function; unset, functions have no help link. */
-const helpAddress = process.env.KERNBOOK_HELP || undefined;
 
 const root = fileURLToPath(new URL(".", import.meta.url));
 
@@ -27,8 +25,18 @@ class WrittenFilePlugin {
 /** The functions' metadata, from the declarations themselves. */
 async function functionMetadata() {
   const { metadata } = await tsImport("./functions/index.ts", import.meta.url);
-  return `${JSON.stringify(metadata(helpAddress), null, 1)}\n`;
+  return `${JSON.stringify(metadata(), null, 1)}\n`;
 }
+
+/** The add-in's manifest for the address it will be served from. */
+async function manifest() {
+  const { deploymentAddress } = await tsImport("./src/command/address.ts", import.meta.url);
+  const { manifestFor } = await tsImport("./src/command/manifest.ts", import.meta.url);
+  const { version } = JSON.parse(await readFile(new URL("package.json", import.meta.url), "utf8"));
+  return manifestFor(await readFile(new URL("manifest/manifest.xml", import.meta.url), "utf8"), deploymentAddress(), version);
+}
+
+const icons = ["icon-16.png", "icon-32.png", "icon-64.png", "icon-80.png"];
 
 /** The licences of what is bundled. */
 async function thirdParty() {
@@ -43,6 +51,7 @@ export default (_env, { mode = "production" }) => ({
   entry: {
     functions: "./functions/functions.ts",
     workbench: "./taskpane/workbench/workbench.ts",
+    addin: "./taskpane/addin/addin.ts",
   },
   output: { path: fileURLToPath(new URL("dist", import.meta.url)), filename: "[name].js", chunkFilename: "parts/[name].[contenthash:8].js", assetModuleFilename: "parts/[hash][ext]", clean: true },
   resolve: { extensions: [".ts", ".tsx", ".mjs", ".js", ".json"] },
@@ -57,8 +66,11 @@ export default (_env, { mode = "production" }) => ({
   plugins: [
     new WrittenFilePlugin("functions.json", functionMetadata),
     new WrittenFilePlugin("THIRD-PARTY.txt", thirdParty),
+    new WrittenFilePlugin("manifest.xml", manifest),
+    ...icons.map((icon) => new WrittenFilePlugin(`icons/${icon}`, () => readFile(new URL(`manifest/icons/${icon}`, import.meta.url)))),
     new MiniCssExtractPlugin({ filename: "[name].css", chunkFilename: "parts/[name].[contenthash:8].css", ignoreOrder: true }),
     new HtmlWebpackPlugin({ filename: "index.html", template: "taskpane/workbench/index.html", chunks: ["workbench"], scriptLoading: "defer" }),
+    new HtmlWebpackPlugin({ filename: "taskpane.html", template: "taskpane/addin/taskpane.html", chunks: ["addin"], scriptLoading: "defer" }),
   ],
   optimization: { minimizer: [new TerserPlugin({ minify: TerserPlugin.esbuildMinify, extractComments: false })] },
   performance: { hints: false },

@@ -8,7 +8,7 @@ export const root = fileURLToPath(new URL("../..", import.meta.url));
 export const dist = join(root, "dist");
 
 const made = join(root, ".cache", "built");
-const from = ["src", "functions", "taskpane", "manifest", "package-lock.json", "tsconfig.json"];
+const from = ["src", "functions", "taskpane", "manifest", "package-lock.json", "package.json", "tsconfig.json"];
 
 function* filesUnder(path: string): Generator<string> {
   const entries = readdirSync(path, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
@@ -21,7 +21,7 @@ function* filesUnder(path: string): Generator<string> {
 
 /** A hash of everything the built pages depend on. */
 function stateOfSources(): string {
-  const hash = createHash("sha256").update(`KERNBOOK_HELP=${process.env["KERNBOOK_HELP"] ?? ""}\n`);
+  const hash = createHash("sha256").update(`KERNBOOK_ADDRESS=${process.env["KERNBOOK_ADDRESS"] ?? ""}\n`);
   const roots = [...from, ...readdirSync(root).filter((name) => name.startsWith("webpack.config."))].map((name) => join(root, name)).filter((path) => existsSync(path));
   for (const path of roots) {
     const files = path.endsWith(".json") || path.includes("webpack.config.") ? [path] : filesUnder(path);

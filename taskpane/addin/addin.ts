@@ -1,0 +1,64 @@
+/** The page of the add-in: registers the worksheet functions and shows the panel, both in the one runtime that the program keeps. */
+import { register } from "../../functions/index.ts";
+import { openExcel, requiredSets } from "../../src/hosts/index.ts";
+import { mountPanel } from "../index.ts";
+import "./addin.css";
+import { missingSets, missingText } from "./missing.ts";
+import { themeOf } from "./theme.ts";
+
+const panel = document.getElementById("panel")!;
+const notice = document.getElementById("notice")!;
+
+/** Instead of the panel: what is the matter, in words. */
+function alone(heading: string, sentences: readonly string[]): void {
+  const place = document.createElement("div");
+  place.className = "alone";
+  const title = document.createElement("h1");
+  title.textContent = heading;
+  place.append(title, ...sentences.map((sentence) => Object.assign(document.createElement("p"), { textContent: sentence })));
+  panel.replaceChildren(place);
+}
+
+/** Errors nobody waits for are said above the panel. */
+function report(error: unknown): void {
+  notice.textContent = error instanceof Error ? error.message : String(error);
+  notice.hidden = false;
+  console.error(error);
+}
+
+const outside = [
+  "Kernbook adds worksheet functions for prestressed concrete, KERN.…, and live check sheets to the spreadsheet program. This page is its side panel: it works inside the program only.",
+  "To load it there, give the program the file manifest.xml that stands beside this page. The project's README tells how on Windows, on a Mac and on the web.",
+];
+
+async function open(): Promise<void> {
+  if (typeof Office === "undefined") {
+    alone("The program's script could not be loaded", ["Kernbook needs the script office.js of the spreadsheet program's maker, which could not be fetched. Check the connection and whether it is blocked here, then open the panel again."]);
+    return;
+  }
+  // At once, before anything waits: cells call functions as soon as the page is there.
+  if (typeof CustomFunctions !== "undefined") register(CustomFunctions);
+  const { host } = await Office.onReady();
+  if (host !== Office.HostType.Excel) {
+    alone("Kernbook, outside the spreadsheet program", outside);
+    return;
+  }
+  const supports = (set: string, version: string): boolean => Office.context.requirements.isSetSupported(set, version);
+  const missing = missingSets(requiredSets, supports);
+  if (missing.length > 0) {
+    const [first = "", ...rest] = missingText(missing);
+    alone(first, rest);
+    return;
+  }
+  const theme = themeOf(Office.context.officeTheme);
+  if (theme) document.documentElement.dataset["theme"] = theme;
+  // Where the program can, workbooks that use the functions load them on opening.
+  if (Office.addin) await Office.addin.setStartupBehavior(Office.StartupBehavior.load).catch(report);
+  document.getElementById("opening")?.remove();
+  mountPanel(panel, openExcel({ run: Excel.run.bind(Excel), supports, report }));
+}
+
+open().catch((error: unknown) => {
+  report(error);
+  alone("Kernbook could not be opened", ["The message above says why. Close the panel and open it again."]);
+});
