@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it, vi } from "vitest";
-import { CellsNotEmpty, FunctionsNotRegistered, styles, type ApplyOptions, type Selection } from "../../src/hosts/index.ts";
+import { FunctionsNotRegistered, type ApplyOptions, type Selection } from "../../src/hosts/index.ts";
 import type { Plan } from "../../src/sheet/index.ts";
-import { cellAt, changeCell, OfficeError } from "./excelFake/index.ts";
+import { changeCell, OfficeError } from "./excelFake/index.ts";
 import { gridCalculator } from "./excelFake/gridCalculator.ts";
 import { openFake, type OpenFake } from "./openFake.ts";
 import { smallPlan } from "./smallPlan.ts";
@@ -13,7 +13,6 @@ beforeEach(() => {
 });
 const build = (sheetName = "Beam", options: Partial<ApplyOptions> = {}, plan: Plan = smallPlan) => open.host.apply(plan, { sheetName, progress: () => undefined, ...options });
 const cell = async (row: number, column: number, sheet = "Beam") => (await open.host.read(sheet, { row, column, rows: 1, columns: 1 }))[0]![0]!;
-const one = async (formula: string, sheet = "Beam") => (await open.host.evaluate(formula, sheet))[0]![0]!;
 /** The plain exponential of friction, written out. */
 const friction = (mu: number) => 1395 * Math.exp(-(mu * 0.3 + 0.003 * 12));
 const sheet = (name: string) => open.excel.workbook.sheets.find((s) => s.name === name)!;
@@ -194,104 +193,5 @@ describe("calculation", () => {
     expect(told).toBe(1);
     expect(open.excel.workbook.sheets.map(({ name }) => name)).toEqual(["Sheet1"]);
     end();
-  });
-});
-
-describe("evaluating", () => {
-  it("reads references and names as a cell of that sheet, and touches nothing", async () => {
-    await build();
-    const before = open.excel.snapshot();
-    expect(await one("C5/2")).toMatchObject({ value: expect.closeTo(friction(0.2) / 2, 10) as number, formula: "=C5/2" });
-    expect((await one("=kb_mu*10")).value).toBe(2);
-    expect((await one("SUM(C5:C5,Beam!C3)")).value).toBeCloseTo(friction(0.2) + 0.2, 10);
-    expect(open.excel.snapshot()).toEqual(before);
-  });
-
-  it("gives what fills several cells as rows, where the program can", async () => {
-    expect((await open.host.evaluate("SEQUENCE(2,2)", "Sheet1")).map((row) => row.map(({ value }) => value))).toEqual([[1, 2], [3, 4]]);
-    open = openFake({ calculator, api: "1.9" });
-    expect((await open.host.evaluate("SEQUENCE(2,2)", "Sheet1")).map((row) => row.map(({ value }) => value))).toEqual([[1]]);
-  });
-
-  it("gives errors, of formulas that cannot be read too", async () => {
-    const before = open.excel.snapshot();
-    expect((await one("1/0", "Sheet1")).error).toEqual({ code: "#DIV/0!" });
-    expect((await one("SUM(1,", "Sheet1")).error).toMatchObject({ code: "#ERROR!", message: expect.stringContaining("cannot be read") as string });
-    await expect(one("1+1", "None")).rejects.toThrow("“None”");
-    expect(open.excel.snapshot()).toEqual(before);
-  });
-
-  it("removes its hidden sheet whatever fails", async () => {
-    const before = open.excel.snapshot();
-    await one("1+1", "Sheet1");
-    const { operations, requests } = open.excel;
-    for (const [kind, count] of [["operation", operations], ["request", requests], ["answer", requests]] as const) {
-      for (let at = 1; at <= count; at++) {
-        open = openFake({ calculator });
-        open.excel.fault = { kind, at };
-        // A fault while the hidden sheet is removed does not take the value away: it is reported, and the removal tried again.
-        const errors = await one("1+1", "Sheet1").then(({ value }) => (expect(value).toBe(2), open.reported), (error: unknown) => [error]);
-        expect(errors, `${kind} ${at}`).toEqual([expect.objectContaining({ code: "GeneralException" })]);
-        expect(open.excel.snapshot(), `${kind} ${at}`).toEqual(before);
-      }
-    }
-  });
-
-  it("says where its hidden sheet could not be removed", async () => {
-    open.excel.fault = { kind: "request", at: 5, stays: true };
-    await expect(one("1+1", "Sheet1")).rejects.toThrow(/injected fault/);
-  });
-});
-
-describe("inserting", () => {
-  const cells = [
-    { row: 1, column: 1, value: "=not a formula", role: "description" },
-    { row: 1, column: 2, value: 0.2, role: "input", format: "0.000" },
-    { row: 2, column: 2, formula: "=C2*2" },
-  ] as const;
-
-  it("writes text, number, formula and look", async () => {
-    await open.host.insert("Sheet1", cells);
-    expect(await cell(1, 1, "Sheet1")).toEqual({ value: "=not a formula", text: "=not a formula" });
-    expect(await cell(1, 2, "Sheet1")).toMatchObject({ value: 0.2 });
-    expect(await cell(2, 2, "Sheet1")).toMatchObject({ value: 0.4, formula: "=C2*2" });
-    expect(cellAt(sheet("Sheet1"), 1, 2)).toMatchObject({ fill: styles.input.background, numberFormat: "0.000" });
-  });
-
-  it.each([["a value", () => put("Sheet1", 2, 2, 0)], ["a formula without a value", () => changeCell(sheet("Sheet1"), 2, 2, (c) => { c.formula = '=""'; })]])("refuses where one cell holds %s, and writes nothing", async (_what, fill) => {
-    fill();
-    const before = open.excel.snapshot();
-    await expect(open.host.insert("Sheet1", cells)).rejects.toThrow(CellsNotEmpty);
-    await expect(open.host.insert("Sheet1", cells)).rejects.toThrow(/The cell C3 of “Sheet1” is not empty/);
-    expect(open.excel.snapshot()).toEqual(before);
-  });
-
-  it("says that a cell or the sheet is protected, and writes nothing", async () => {
-    await build();
-    const before = open.excel.snapshot();
-    await expect(open.host.insert("Beam", [{ row: 20, column: 0, value: 1 }])).rejects.toThrow(/A21 of “Beam” is protected/);
-    changeCell(sheet("Beam"), 20, 0, (c) => { c.locked = false; });
-    await expect(open.host.insert("Beam", [{ row: 20, column: 0, value: 1, role: "value" }])).rejects.toThrow(/cannot be given a look/);
-    await open.host.insert("Beam", [{ row: 20, column: 0, value: 1 }]);
-    expect((await cell(20, 0)).value).toBe(1);
-    changeCell(sheet("Beam"), 20, 0, (c) => { c.value = ""; c.locked = true; });
-    expect(open.excel.snapshot()).toEqual(before);
-  });
-
-  it("puts contents and look back whatever fails", async () => {
-    const look = (): void => changeCell(sheet("Sheet1"), 1, 2, (c) => Object.assign(c, { fill: "#ffee00", bold: true, numberFormat: "0", horizontalAlignment: "Center", borders: { EdgeTop: { style: "Dot", weight: "Thin", color: "#123456" } } }));
-    look();
-    await open.host.insert("Sheet1", cells);
-    const { operations, requests } = open.excel;
-    for (const [kind, count] of [["operation", operations], ["request", requests], ["answer", requests]] as const) {
-      for (let at = 1; at <= count; at++) {
-        open = openFake({ calculator });
-        look();
-        const before = open.excel.snapshot();
-        open.excel.fault = { kind, at };
-        await expect(open.host.insert("Sheet1", cells), `${kind} ${at}`).rejects.toMatchObject({ code: "GeneralException" });
-        expect(open.excel.snapshot(), `${kind} ${at}`).toEqual(before);
-      }
-    }
   });
 });
