@@ -1,8 +1,8 @@
 /** Builds the pages where needed and serves the workbench on this machine. */
 import { createServer } from "node:http";
 import type { Server } from "node:http";
-import sirv from "sirv";
-import { buildIfStale, dist } from "./build.ts";
+import { buildIfStale } from "./build.ts";
+import { listen, pages } from "./pages.ts";
 
 const defaultPort = 3000;
 const portsTried = 20;
@@ -17,29 +17,14 @@ function wantedPort(): number | undefined {
   return port;
 }
 
-function listen(server: Server, port: number): Promise<boolean> {
-  return new Promise((resolve, reject) => {
-    const failed = (error: NodeJS.ErrnoException): void => {
-      if (error.code === "EADDRINUSE") resolve(false);
-      else if (error.code === "EACCES") reject(new Error(`port ${port} may not be opened by this user; set PORT to one above 1024`));
-      else reject(error);
-    };
-    server.once("error", failed);
-    server.listen(port, host, () => {
-      server.off("error", failed);
-      resolve(true);
-    });
-  });
-}
-
 async function openPort(server: Server): Promise<number> {
   const wanted = wantedPort();
   if (wanted !== undefined) {
-    if (await listen(server, wanted)) return wanted;
+    if (await listen(server, wanted, host)) return wanted;
     throw new Error(`port ${wanted} is taken by another program; end that one, or set PORT to another port`);
   }
   for (let port = defaultPort; port < defaultPort + portsTried; port++) {
-    if (await listen(server, port)) {
+    if (await listen(server, port, host)) {
       if (port !== defaultPort) console.log(`Port ${defaultPort} is taken by another program; using ${port}.`);
       return port;
     }
@@ -49,11 +34,7 @@ async function openPort(server: Server): Promise<number> {
 
 try {
   await buildIfStale((text) => console.log(text));
-  const pages = sirv(dist, { etag: true, setHeaders: (response) => response.setHeader("Cache-Control", "no-cache") });
-  const server = createServer((request, response) => pages(request, response, () => {
-    response.statusCode = 404;
-    response.end("Not found");
-  }));
+  const server = createServer(pages());
   const port = await openPort(server);
   console.log(`
 Kernbook is ready: http://${host}:${port}/

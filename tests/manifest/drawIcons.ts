@@ -6,7 +6,7 @@ import { findChromium } from "../browser/chromium.ts";
 
 const folder = new URL("../../manifest/icons/", import.meta.url);
 const { env, ...place } = await findChromium();
-const browser = await chromium.launch({ ...place, env: { ...process.env, ...env } as Record<string, string>, args: ["--no-sandbox"] });
+const browser = await chromium.launch({ ...place, env: { ...process.env, ...env }, args: ["--no-sandbox"] });
 try {
   for (const size of [16, 32, 64, 80]) {
     const svg = readFileSync(new URL(size === 16 ? "small.svg" : "mark.svg", folder), "utf8");
