@@ -1,20 +1,36 @@
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
-import type { Host } from "../src/hosts/index.ts";
+import type { Host, Place } from "../src/hosts/index.ts";
 import { BuildView } from "./build/buildView.tsx";
 import { shortCaution } from "./cautions.tsx";
 import type { Engine } from "./engine.ts";
+import { InsertView } from "./insert/insertView.tsx";
 import { TraceView } from "./trace/traceView.tsx";
 
-const views = [{ id: "build", title: "Build" }, { id: "trace", title: "Trace" }] as const;
+interface Shared {
+  readonly host: Host;
+  readonly engine: Engine;
+  /** Selects a cell and turns to Trace. */
+  readonly trace: (place: Place) => void;
+}
+
+/** The panel's views in the order of their tabs. */
+const views = [
+  { id: "build", title: "Build", view: ({ host, engine }: Shared): ComponentChildren => <BuildView host={host} engine={engine} /> },
+  { id: "insert", title: "Insert", view: ({ host, trace }: Shared): ComponentChildren => <InsertView host={host} trace={trace} /> },
+  { id: "trace", title: "Trace", view: ({ host }: Shared): ComponentChildren => <TraceView host={host} /> },
+] as const;
 type View = (typeof views)[number]["id"];
 
 /** The side panel: its views as tabs, all of them kept while another is looked at. */
 export function Panel({ host, engine }: { readonly host: Host; readonly engine: Engine }) {
   const [view, setView] = useState<View>("build");
   const [seen, setSeen] = useState<ReadonlySet<View>>(new Set(["build"]));
+  const [problem, setProblem] = useState("");
   const show = (next: View): void => {
     setView(next);
     setSeen((s) => new Set([...s, next]));
+    setProblem("");
   };
   const move = (event: KeyboardEvent): void => {
     const at = views.findIndex((v) => v.id === view);
@@ -24,14 +40,17 @@ export function Panel({ host, engine }: { readonly host: Host; readonly engine: 
     show(views[to]!.id);
     document.getElementById(`kb-tab-${views[to]!.id}`)?.focus();
   };
+  const trace = (place: Place): void => {
+    show("trace");
+    host.select(place).catch((error: unknown) => setProblem(`The cell could not be selected: ${error instanceof Error ? error.message : String(error)}`));
+  };
   return <div class="kb-panel">
     <div class="kb-tabs" role="tablist" aria-label="Views" onKeyDown={move}>
       {views.map((v) => <button key={v.id} type="button" role="tab" id={`kb-tab-${v.id}`} aria-controls={`kb-view-${v.id}`} aria-selected={view === v.id} tabIndex={view === v.id ? 0 : -1} onClick={() => show(v.id)}>{v.title}</button>)}
     </div>
+    {problem && <p class="kb-problem" role="alert">{problem}</p>}
     <div class="kb-views">
-      {views.map((v) => <div key={v.id} role="tabpanel" id={`kb-view-${v.id}`} aria-labelledby={`kb-tab-${v.id}`} hidden={view !== v.id}>
-        {seen.has(v.id) && (v.id === "build" ? <BuildView host={host} engine={engine} /> : <TraceView host={host} />)}
-      </div>)}
+      {views.map((v) => <div key={v.id} role="tabpanel" id={`kb-view-${v.id}`} aria-labelledby={`kb-tab-${v.id}`} hidden={view !== v.id}>{seen.has(v.id) && v.view({ host, engine, trace })}</div>)}
     </div>
     <footer class="kb-footer">{shortCaution}</footer>
   </div>;

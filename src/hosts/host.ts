@@ -50,6 +50,8 @@ export class CellsNotEmpty extends Error {
 /** A place where plans are applied and cells read: the spreadsheet program or the embedded grid. */
 export interface Host {
   readonly name: string;
+  /** Whether the user's own undo takes an insertion back, in one step. */
+  readonly undoesInsertion: boolean;
   /** Builds the plan on a new sheet, all or nothing: whatever fails, no half-built sheet stays. Rejects with SheetNameTaken, or an AbortError when cancelled. */
   apply(plan: Plan, options: ApplyOptions): Promise<{ readonly sheet: string }>;
   sheetNames(): Promise<readonly string[]>;

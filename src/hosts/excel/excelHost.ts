@@ -14,6 +14,8 @@ import { sheetNamed } from "./sheets.ts";
 /** The spreadsheet program as a host. */
 export class ExcelHost implements Host {
   readonly name = "Excel";
+  // What an add-in writes is on the undo list of some versions only.
+  readonly undoesInsertion = false;
   readonly #dependencies: ExcelDependencies;
   readonly #turns = new Turns();
   readonly #own = new OwnEvaluations();

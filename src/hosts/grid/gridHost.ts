@@ -42,6 +42,7 @@ function firstColumnFor(sheet: GridSheet, column: number): number {
 /** The embedded grid as a host, on a screen or in Node. */
 export class GridHost implements Host {
   readonly name = "embedded grid";
+  readonly undoesInsertion = true;
   readonly #grid: GridRuntime;
   readonly #workbook: GridWorkbook;
   readonly #errors = new CellErrors();

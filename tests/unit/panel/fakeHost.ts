@@ -5,6 +5,7 @@ import type { Area, Plan } from "../../../src/sheet/index.ts";
 /** A host whose cells stand in a Map. It calculates nothing: values and evaluations are given to it. */
 export class FakeHost implements Host {
   readonly name = "fake";
+  readonly undoesInsertion = true;
   readonly cells = new Map<string, CellContent>();
   readonly sheets = new Set<string>();
   readonly names = new Map<string, string>();

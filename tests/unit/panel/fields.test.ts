@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { freeSheetName, type Template } from "../../../src/sheet/index.ts";
-import template from "../../../src/templates/post-tensioned-en1992-2004.json" with { type: "json" };
+import { templates } from "../../../src/templates/index.ts";
 import { readLines } from "../../../taskpane/build/chartData.ts";
 import { allProblems, fieldGroups, inputValues, problemOf, problemOfName, shapeValues, typedDefaults, typedExample, type Field } from "../../../taskpane/build/fields.ts";
 import { numberText } from "../../../taskpane/numbers.ts";
 import { FakeHost } from "./fakeHost.ts";
 
-const beam = template as unknown as Template;
+const beam: Template = templates[0]!;
 const humidity: Field = { id: "RH", text: "relative humidity", symbol: "RH", unit: "%", bounds: { min: 0, max: 100 }, freeText: false, mayBeEmpty: false, default: "70", allowed: "0 to 100 %" };
 
 describe("a typed input", () => {

@@ -1,0 +1,72 @@
+import { basisText, families, sources, type Formula } from "../../src/core/index.ts";
+import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
+
+/** A function that computes something, as opposed to one about the workbook. */
+export type DesignFunction = WorksheetFunction & { readonly formula: Formula };
+
+export const designFunctions: readonly DesignFunction[] = worksheetFunctions.filter((f): f is DesignFunction => f.formula !== undefined);
+
+const greek: Readonly<Record<string, string>> = { α: "alpha", β: "beta", γ: "gamma", Δ: "delta", δ: "delta", ε: "epsilon", ζ: "zeta", η: "eta", θ: "theta", κ: "kappa", λ: "lambda", μ: "mu", µ: "mu", ν: "nu", ξ: "xi", π: "pi", ρ: "rho", Σ: "sigma", σ: "sigma", τ: "tau", φ: "phi", χ: "chi", ψ: "psi", ω: "omega" };
+
+/** One spelling for search: small letters, Greek by name, symbols without their underscores: “σ_p0” and “sigma_p0” are both `sigmap0`. */
+export function plain(text: string): string {
+  return [...text].map((c) => greek[c] ?? c).join("").toLowerCase().replace(/[_{}]/g, "").replace(/∞/g, "inf");
+}
+
+const words = (text: string): readonly string[] => text.split(/[^\p{L}\p{N}.+∞_]+/u).map(plain).map((word) => word.replace(/^\.+|\.+$/g, "")).filter(Boolean);
+
+interface Indexed {
+  readonly of: DesignFunction;
+  /** Words by how much a match in them says. */
+  readonly groups: readonly (readonly [weight: number, words: ReadonlySet<string>])[];
+}
+
+function index(of: DesignFunction): Indexed {
+  const { formula } = of;
+  const parameters = Object.entries(formula.params);
+  const symbols = [...parameters.flatMap(([name, p]) => [p.symbol, name]), formula.result.symbol, ...Object.values(formula.steps).map((s) => s.symbol)];
+  const { key, clause = "", basis } = formula.source;
+  const clauses = [clause, ...Object.values(formula.steps).map((s) => s.clause ?? "")].join(" ");
+  return {
+    of,
+    groups: [
+      [6, new Set([...words(formula.id.replace(/_/g, " ")), ...words(formula.id)])],
+      [5, new Set(symbols.flatMap(words))],
+      [4, new Set(words(formula.summary))],
+      [4, new Set([...words(clauses), ...words(clauses.replace(/[()]/g, " "))])],
+      [3, new Set(words(`${key} ${sources[key]} ${families[formula.family]}`))],
+      [2, new Set(words(parameters.map(([, p]) => p.text).join(" ")))],
+      [1, new Set(words(`${(formula.notes ?? []).join(" ")} ${basisText[basis]}`))],
+    ],
+  };
+}
+
+let made: readonly Indexed[] | undefined;
+
+/** How well a word of the query is met: whole words count more than beginnings, and those more than middles. */
+function matches(query: string, { groups }: Indexed): number {
+  let best = 0;
+  for (const [weight, all] of groups) {
+    if (all.has(query)) best = Math.max(best, weight * 3);
+    else if (query.length >= 2) {
+      for (const word of all) {
+        if (word.startsWith(query)) best = Math.max(best, weight * 2);
+        else if (query.length >= 3 && word.includes(query)) best = Math.max(best, weight);
+      }
+    }
+  }
+  return best;
+}
+
+/** The functions that meet every word of the query, best first; all of them for an empty query. */
+export function search(query: string): readonly DesignFunction[] {
+  const wanted = words(query.replace(/KERN\./gi, ""));
+  if (wanted.length === 0) return designFunctions;
+  made ??= designFunctions.map(index);
+  return made
+    .map((it, order) => ({ it, order, scores: wanted.map((word) => matches(word, it)) }))
+    .filter(({ scores }) => scores.every((score) => score > 0))
+    .map(({ it, order, scores }) => ({ it, order, score: scores.reduce((sum, s) => sum + s, 0) }))
+    .sort((a, b) => b.score - a.score || a.order - b.order)
+    .map(({ it }) => it.of);
+}
