@@ -77,7 +77,9 @@ export function blockFor(of: DesignFunction, at: Address, { included, tableRows 
     const columns = Object.values(parameter.columns);
     columns.forEach((column, i) => put(value + i, "tableHeading", plainSymbol(column.symbol) === "–" ? column.text : plainSymbol(column.symbol)));
     row++;
-    columns.forEach((column, i) => put(value + i, "tableUnit", unitOf(column) || (column.kind === "choice" ? column.values.map((v) => v.value).join(", ") : "–")));
+    columns.forEach((column, i) => put(value + i, "tableUnit", unitOf(column) || "–"));
+    const choices = columns.flatMap((column) => (column.kind === "choice" ? [`${column.text}: ${column.values.map((v) => v.value).join(", ")}`] : []));
+    if (choices.length > 0) put(value + columns.length, "label", choices.join("; "));
     row++;
     const first = row;
     const rows = Math.max(tableRows, parameter.minRows ?? 1);

@@ -65,8 +65,8 @@ function ArgumentPick({ parameter: { name, parameter, optional }, binding, bind,
       </select>
       : parameter.kind !== "table" && <input type="text" aria-label={`Typed value or cell for ${parameter.text}`} aria-invalid={problem !== ""} placeholder="number, cell or name" value={binding?.kind === "cells" ? bindingText(binding, sheet, false) : typed} onInput={(e) => type(e.currentTarget.value)} id={`kb-wire-${name}`} />}
     <div class="kb-pick">
-      <button type="button" onClick={take} aria-label={`Take the selected cells for ${parameter.text}`}>Take {selection ? placeText(selection, sheet) : "selected cells"}</button>
-      {binding && <button type="button" onClick={clear} aria-label={`Clear ${parameter.text}`}>Clear</button>}
+      <button type="button" onClick={take}>Take {selection ? placeText(selection, sheet) : "selected cells"}<span class="kb-hidden"> for {parameter.text}</span></button>
+      {binding && <button type="button" onClick={clear}>Clear<span class="kb-hidden"> {parameter.text}</span></button>}
       {binding?.kind === "cells" && <span class="kb-from">from {placeText(binding.at, sheet)}</span>}
     </div>
     <div class="kb-problem" aria-live="polite">{problem}</div>
