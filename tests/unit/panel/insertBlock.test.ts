@@ -1,11 +1,15 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { openGridInNode, type GridHost, type InsertedCell, type Selection } from "../../../src/hosts/index.ts";
+import type { Plan } from "../../../src/sheet/index.ts";
+import { smallPlan } from "../../hosts/smallPlan.ts";
 import { blockFor, sourceWords } from "../../../taskpane/insert/block.ts";
 import { designFunctions, type DesignFunction } from "../../../taskpane/insert/search.ts";
 import { bindingText, cellNotice, shapeFault, typedFault } from "../../../taskpane/insert/wire.ts";
 import { worksheetFunctions } from "../../../functions/index.ts";
 
 const named = (id: string): DesignFunction => designFunctions.find((f) => f.id === id)!;
+/** A sheet of so many cells, all free. */
+const emptySheet = (rows: number, columns: number): Plan => ({ ...smallPlan, rows, columns, widths: [], spans: [], lines: {}, cells: [], names: [], validations: [], highlights: [], charts: [], meanings: [], unlocked: [{ row: 0, column: 0, rows, columns }] });
 const none = { included: new Set<string>(), tableRows: 3 };
 const at = (cells: readonly InsertedCell[], row: number, column: number): InsertedCell | undefined => cells.find((c) => c.row === row && c.column === column);
 
@@ -82,5 +86,24 @@ describe("blocks on the grid", () => {
     expect((await grid.read(sheet!, { ...block.result, rows: 1, columns: 1 }))[0]![0]!.value).toBe(expected.value);
     await expect(grid.insert(sheet!, blockFor(f, { row: 4, column: 1 }, none).cells)).rejects.toThrow(/are not empty; nothing was written/);
     expect((await grid.read(sheet!, { row: 9, column: 1, rows: 2, columns: 5 })).flat().every((c) => c.value === null)).toBe(true);
+  });
+
+  it("of every function are known to the grid and miss nothing but what is to be filled in", async () => {
+    const sheet = "Functions";
+    let row = 0;
+    const placed = designFunctions.map((f) => {
+      const block = blockFor(f, { row, column: 1 }, { included: new Set(f.parameters.map(({ name }) => name)), tableRows: 3 });
+      row += block.area.rows + 1;
+      return { f, block };
+    });
+    await grid.apply(emptySheet(row, 20), { sheetName: sheet, progress: () => undefined });
+    await grid.insert(sheet, placed.flatMap(({ block }) => block.cells));
+    const all = await grid.read(sheet, { row: 0, column: 3, rows: row, columns: 1 });
+    for (const { f, block } of placed) {
+      const cell = all[block.result.row]![0]!;
+      // Empty inputs are refused by name; a function whose arguments all have defaults computes.
+      if (cell.error) expect(cell.error, f.id).toMatchObject({ code: "#VALUE!", message: expect.stringMatching(/^(?!internal error).*\S/) as string });
+      else expect(typeof cell.value, f.id).toBe("number");
+    }
   });
 });
