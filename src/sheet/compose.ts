@@ -19,7 +19,7 @@ export function compose(file: unknown, parts: Parts, within: readonly string[] =
       if (within.includes(name)) throw new Error(`the shared part ${name} uses itself: ${[...within, name].join(", ")}`);
       const part = parts[name];
       if (!part) throw new Error(`there is no shared part ${name}; there are ${Object.keys(parts).sort().join(", ")}`);
-      return compose(part, parts, [...within, name]) as unknown[];
+      return compose(part, parts, [...within, name]);
     });
   }
   if (typeof file !== "object" || file === null) return file;

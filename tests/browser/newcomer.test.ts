@@ -115,12 +115,14 @@ describe("the newcomer's path", () => {
   });
 });
 
-describe("building a sheet from the panel", () => {
-  async function form(page: Page): Promise<void> {
-    await page.getByRole("button", { name: "Build another" }).click();
-    await page.getByRole("button", { name: "Fill with the invented example" }).click();
-  }
+/** The form of the first template, filled with its example. */
+async function form(page: Page): Promise<void> {
+  await page.getByRole("button", { name: "Build another" }).click();
+  await page.getByRole("radio", { name: /^Post-tensioned beam.*EN 1992-1-1:2004/ }).check();
+  await page.getByRole("button", { name: "Fill with the invented example" }).click();
+}
 
+describe("building a sheet from the panel", () => {
   it("builds, says where it went and what governs", async () => {
     const page = await opened();
     await form(page);
@@ -152,12 +154,16 @@ describe("building a sheet from the panel", () => {
     const page = await opened();
     await tab(page, "Build").focus();
     await page.keyboard.press("ArrowRight");
+    expect(await tab(page, "Insert").getAttribute("aria-selected")).toBe("true");
+    await page.keyboard.press("ArrowRight");
     expect(await tab(page, "Trace").getAttribute("aria-selected")).toBe("true");
-    await page.keyboard.press("ArrowLeft");
+    await page.keyboard.press("Home");
     expect(await tab(page, "Build").getAttribute("aria-selected")).toBe("true");
     const again = page.getByRole("button", { name: "Build another" });
     await again.focus();
     await page.keyboard.press("Enter");
+    await page.getByRole("radio", { name: /^Post-tensioned beam.*EN 1992-1-1:2004/ }).focus();
+    await page.keyboard.press("Space");
     const fill = page.getByRole("button", { name: "Fill with the invented example" });
     await fill.focus();
     await page.keyboard.press("Enter");
@@ -175,8 +181,7 @@ describe.each(["light", "dark"] as const)("in the %s theme", (theme) => {
     const page = await opened({ theme });
     await page.getByRole("figure", { name: "Prestress force along the span" }).waitFor();
     expect(await seriousProblems(page, "#panel")).toEqual([]);
-    await page.getByRole("button", { name: "Build another" }).click();
-    await page.getByRole("button", { name: "Fill with the invented example" }).click();
+    await form(page);
     expect(await seriousProblems(page, "#panel")).toEqual([]);
     await tab(page, "Trace").click();
     await clickCell(page, sheet, await cellOf(page, "phi"));
@@ -187,8 +192,7 @@ describe.each(["light", "dark"] as const)("in the %s theme", (theme) => {
 
 it("the form with everything unfolded scrolls within the panel and leaves the page as high as the window", async () => {
   const page = await opened();
-  await page.getByRole("button", { name: "Build another" }).click();
-  await page.getByRole("button", { name: "Fill with the invented example" }).click();
+  await form(page);
   const [inPanel, panel, inPage, window] = await page.evaluate(() => {
     for (const details of document.querySelectorAll("details")) details.open = true;
     const scrolling = document.querySelector("#panel")!;
@@ -206,8 +210,7 @@ it("at 320 px no view of the panel scrolls sideways", async () => {
   });
   await page.getByRole("figure", { name: "Prestress force along the span" }).waitFor();
   expect(await overflow()).toBeLessThanOrEqual(0);
-  await page.getByRole("button", { name: "Build another" }).click();
-  await page.getByRole("button", { name: "Fill with the invented example" }).click();
+  await form(page);
   expect(await overflow()).toBeLessThanOrEqual(0);
   await tab(page, "Trace").click();
   const place = placeOf(await cellOf(page, "phi"));
