@@ -101,6 +101,17 @@ export async function clickCell(page: Page, sheet: string, address: string, clic
 /** Clicks a cell, types and presses Enter. */
 export async function typeInCell(page: Page, sheet: string, address: string, text: string): Promise<void> {
   await clickCell(page, sheet, address);
+  // On a busy machine the grid takes its time to follow the click: what is typed before that is lost.
+  const place = { sheet, ...placeOf(address) };
+  const end = Date.now() + 10_000;
+  while (!(await page.evaluate(async (to) => {
+    const at = await window.kernbook!.host!.selection();
+    return at?.sheet === to.sheet && at.row === to.row && at.column === to.column;
+  }, place))) {
+    if (Date.now() > end) throw new Error(`the click on ${address} of “${sheet}” did not select it`);
+    await page.waitForTimeout(50);
+  }
+  await page.waitForTimeout(150);
   await page.keyboard.type(text, { delay: 10 });
   await page.keyboard.press("Enter");
 }
