@@ -1,9 +1,8 @@
 import { stepwise } from "../../formula.ts";
-import { valueFor } from "../../lookup.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { relaxationClass } from "../en1992/choices.ts";
-import { classLoss, exponents, factors, relaxationRatio } from "./laws.ts";
+import { classConstants, classSteps, relaxationRatio } from "./laws.ts";
 
 /** Loss of stress at constant strain, at any time. */
 export const relaxationLossEn1992 = stepwise({
@@ -35,19 +34,13 @@ export const relaxationLossEn1992 = stepwise({
   },
   result: q.relaxationLoss,
   steps: {
-    rho_class: { symbol: "ρ_class", unit: "%", text: "relaxation after 1000 h of the class", clause: "3.3.2(6)", lookup: { of: "relaxationClass", values: classLoss } },
-    K: { symbol: "K", unit: "–", text: "factor of the class", clause: "(3.28)–(3.30)", lookup: { of: "relaxationClass", values: factors } },
-    b: { symbol: "b", unit: "–", text: "exponent of the class", clause: "(3.28)–(3.30)", lookup: { of: "relaxationClass", values: exponents } },
-    rho: { symbol: "ρ_1000", unit: "%", text: "relaxation after 1000 h that is used", equation: "rho_1000 > 0 ? rho_1000 : rho_class" },
+    ...classSteps,
     mu: { symbol: "μ", unit: "–", text: "initial stress over strength", clause: "3.3.2(7)", equation: "sigma_pi / f_pk" },
     ratio: { symbol: "Δσ_pr/σ_pi", unit: "–", text: "loss over initial stress", clause: "(3.28)–(3.30)", equation: "K * rho * exp(b * mu) * (t / 1000)^(0.75 * (1 - mu)) * 1e-5" },
     loss: { symbol: "Δσ_pr", unit: "MPa", text: "loss of stress", equation: "ratio * sigma_pi" },
   },
   compute: (v) => {
-    const rho_class = valueFor(classLoss, v.relaxationClass);
-    const K = valueFor(factors, v.relaxationClass);
-    const b = valueFor(exponents, v.relaxationClass);
-    const rho = v.rho_1000 > 0 ? v.rho_1000 : rho_class;
+    const { rho_class, K, b, rho } = classConstants(v.relaxationClass, v.rho_1000);
     const mu = v.sigma_pi / v.f_pk;
     const ratio = relaxationRatio(K, rho, b, mu, v.t);
     return { rho_class, K, b, rho, mu, ratio, loss: ratio * v.sigma_pi };

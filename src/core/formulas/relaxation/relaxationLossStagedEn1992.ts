@@ -1,9 +1,8 @@
 import { stepwise } from "../../formula.ts";
-import { valueFor } from "../../lookup.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { relaxationClass } from "../en1992/choices.ts";
-import { classLoss, exponents, factors, relaxationRatio } from "./laws.ts";
+import { classConstants, classSteps, relaxationRatio } from "./laws.ts";
 
 /** Relaxation going on after the stress has changed. */
 export const relaxationLossStagedEn1992 = stepwise({
@@ -26,20 +25,14 @@ export const relaxationLossStagedEn1992 = stepwise({
   limits: ({ f_pk, earlier }) => ({ sigma_pi: { max: 0.95 * f_pk - earlier, because: "95 % of the tensile strength, earlier relaxation added" } }),
   result: q.relaxationLoss,
   steps: {
-    rho_class: { symbol: "ρ_class", unit: "%", text: "relaxation after 1000 h of the class", clause: "3.3.2(6)", lookup: { of: "relaxationClass", values: classLoss } },
-    K: { symbol: "K", unit: "–", text: "factor of the class", clause: "(3.28)–(3.30)", lookup: { of: "relaxationClass", values: factors } },
-    b: { symbol: "b", unit: "–", text: "exponent of the class", clause: "(3.28)–(3.30)", lookup: { of: "relaxationClass", values: exponents } },
-    rho: { symbol: "ρ_1000", unit: "%", text: "relaxation after 1000 h that is used", equation: "rho_1000 > 0 ? rho_1000 : rho_class" },
+    ...classSteps,
     S: { symbol: "σ_p,i⁺+ΣΔσ_pr", unit: "MPa", text: "stress with the earlier relaxation added", equation: "sigma_pi + earlier" },
     mu: { symbol: "μ", unit: "–", text: "that stress over the strength", equation: "S / f_pk" },
     t_e: { symbol: "t_e", unit: "h", reads: "h", text: "equivalent time", equation: "earlier > 0 ? 1000 * (earlier / (K * rho * exp(b * mu) * 1e-5 * S))^(1 / (0.75 * (1 - mu))) : 0" },
     loss: { symbol: "Δσ_pr", unit: "MPa", text: "further loss", equation: "K * rho * exp(b * mu) * ((t_e + dt) / 1000)^(0.75 * (1 - mu)) * 1e-5 * S - earlier" },
   },
   compute: (v) => {
-    const rho_class = valueFor(classLoss, v.relaxationClass);
-    const K = valueFor(factors, v.relaxationClass);
-    const b = valueFor(exponents, v.relaxationClass);
-    const rho = v.rho_1000 > 0 ? v.rho_1000 : rho_class;
+    const { rho_class, K, b, rho } = classConstants(v.relaxationClass, v.rho_1000);
     const S = v.sigma_pi + v.earlier;
     const mu = S / v.f_pk;
     const t_e = v.earlier > 0 ? 1000 * (v.earlier / (relaxationRatio(K, rho, b, mu, 1000) * S)) ** (1 / (0.75 * (1 - mu))) : 0;
