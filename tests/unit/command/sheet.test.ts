@@ -170,4 +170,5 @@ it("works as a command: exit code, screen and file", () => {
   expect([refused.status, refused.stdout]).toEqual([2, ""]);
   expect(call("--nothing").status).toBe(1);
   expect(existsSync(out())).toBe(true);
-});
+  // Three times a program that loads the grid.
+}, 180_000);
