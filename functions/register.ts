@@ -16,9 +16,11 @@ function argumentsOf({ parameters }: WorksheetFunction, given: readonly unknown[
   return [...args, ...(Array.isArray(repeated) ? (repeated as unknown[]) : [])] as readonly Argument[];
 }
 
-/** Associates every function with its id; errors become the host's own. */
+/**
+ * Associates every function with its id; errors become the host's own. When this is called the host has `associate` only: its part for the
+ * program, with the error class and the codes, comes later, so they are asked for at the error.
+ */
 export function register(host: CustomFunctionsHost, functions: readonly WorksheetFunction[] = worksheetFunctions): void {
-  const codes = { "#VALUE!": host.ErrorCode.invalidValue, "#NUM!": host.ErrorCode.invalidNumber } as const;
   for (const f of functions) {
     host.associate(f.id, (...given: unknown[]) => {
       const result = f.call(argumentsOf(f, given));
@@ -26,7 +28,7 @@ export function register(host: CustomFunctionsHost, functions: readonly Workshee
       const { code, message } = result.error;
       // The number error takes no message. The host's own error class, whatever it derives from, is what it understands.
       // eslint-disable-next-line @typescript-eslint/only-throw-error
-      throw code === "#NUM!" ? new host.Error(codes[code]) : new host.Error(codes[code], message);
+      throw code === "#NUM!" ? new host.Error(host.ErrorCode.invalidNumber) : new host.Error(host.ErrorCode.invalidValue, message);
     });
   }
 }

@@ -10,12 +10,10 @@ class HostError extends Error {
 /** A stand-in for the host's own object: keeps what it is given, calls it as the host does, with an invocation object last. */
 function registered(functions?: readonly WorksheetFunction[]) {
   const kept = new Map<string, (...args: unknown[]) => unknown>();
-  const host = {
-    associate: (id: string, run: (...args: unknown[]) => unknown) => kept.set(id, run),
-    Error: HostError,
-    ErrorCode: { invalidValue: "#VALUE!", invalidNumber: "#NUM!" },
-  };
+  const host = { associate: (id: string, run: (...args: unknown[]) => unknown) => kept.set(id, run) };
   register(host as unknown as CustomFunctionsHost, functions);
+  // The host's script has no more than `associate` when the page registers; the rest is put beside it later.
+  Object.assign(host, { Error: HostError, ErrorCode: { invalidValue: "#VALUE!", invalidNumber: "#NUM!" } });
   const call = (id: string, ...args: unknown[]): unknown => {
     try {
       return kept.get(id)!(...args, { address: "Sheet1!A1" });
