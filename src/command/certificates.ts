@@ -13,6 +13,8 @@ export interface Certificates {
   readonly fresh: boolean;
 }
 
+/** What the authority is called where a system lists what it trusts. */
+export const authorityName = "Kernbook development, this machine only";
 const days = 365;
 
 /** Still good for a week or more. */
@@ -30,7 +32,7 @@ export async function developmentCertificates(folder = join(homedir(), ".kernboo
   const fresh = !(good(authority) && good(cert) && existsSync(key));
   if (fresh) {
     mkdirSync(folder, { recursive: true, mode: 0o700 });
-    const ca = await createCA({ organization: "Kernbook development, this machine only", countryCode: "XX", state: "none", locality: "none", validity: days });
+    const ca = await createCA({ organization: authorityName, countryCode: "XX", state: "none", locality: "none", validity: days });
     const made = await createCert({ ca, domains: ["localhost", "127.0.0.1"], validity: days });
     writeFileSync(authority, ca.cert);
     writeFileSync(cert, made.cert);

@@ -1,6 +1,6 @@
 /** The page of the add-in: registers the worksheet functions and shows the panel, both in the one runtime that the program keeps. */
 import { register } from "../../functions/index.ts";
-import { openExcel, requiredSets } from "../../src/hosts/index.ts";
+import { openExcel, requiredSets, sideLoading } from "../../src/hosts/index.ts";
 import { mountPanel } from "../index.ts";
 import "./addin.css";
 import { missingSets, missingText } from "./missing.ts";
@@ -27,8 +27,9 @@ function report(error: unknown): void {
 }
 
 const outside = [
-  "Kernbook adds worksheet functions for prestressed concrete, KERN.…, and live check sheets to the spreadsheet program. This page is its side panel: it works inside the program only.",
-  "To load it there, give the program the file manifest.xml that stands beside this page. The project's README tells how on Windows, on a Mac and on the web.",
+  "Kernbook adds worksheet functions for prestressed concrete (their names begin with KERN.) and live check sheets to the spreadsheet program. This page is its side panel: it works inside the program only.",
+  "To load it there, give the program the file manifest.xml that stands beside this page:",
+  ...sideLoading.map(({ where, steps }) => `${where}: ${steps}`),
 ];
 
 async function open(): Promise<void> {
@@ -54,7 +55,7 @@ async function open(): Promise<void> {
   if (theme) document.documentElement.dataset["theme"] = theme;
   // Where the program can, workbooks that use the functions load them on opening.
   if (Office.addin) await Office.addin.setStartupBehavior(Office.StartupBehavior.load).catch(report);
-  document.getElementById("opening")?.remove();
+  panel.replaceChildren();
   mountPanel(panel, openExcel({ run: Excel.run.bind(Excel), supports, report }));
 }
 

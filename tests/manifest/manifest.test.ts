@@ -35,9 +35,14 @@ const named = (name: string): Element[] => every.filter((element) => element.nam
 describe("the manifest", () => {
   it("puts elements in the order the program asks for", () => {
     const order = (name: string): readonly string[] => named(name)[0]!.children.map((child) => child.name);
-    expect(order("OfficeApp")).toEqual(["Id", "Version", "ProviderName", "DefaultLocale", "DisplayName", "Description", "IconUrl", "HighResolutionIconUrl", "SupportUrl", "AppDomains", "Hosts", "Requirements", "DefaultSettings", "Permissions", "VersionOverrides"]);
+    expect(order("OfficeApp")).toEqual(["Id", "Version", "ProviderName", "DefaultLocale", "DisplayName", "Description", "IconUrl", "HighResolutionIconUrl", "SupportUrl", "Hosts", "Requirements", "DefaultSettings", "Permissions", "VersionOverrides"]);
     const inner = named("Host").find(({ attributes }) => attributes["xsi:type"] === "Workbook")!;
     expect(inner.children.map(({ name }) => name)).toEqual(["Runtimes", "AllFormFactors", "DesktopFormFactor"]);
+    expect(order("VersionOverrides")).toEqual(["Hosts", "Resources"]);
+    expect(order("Group")).toEqual(["Label", "Icon", "Control"]);
+    for (const { children } of named("Supertip")) expect(children.map(({ name }) => name)).toEqual(["Title", "Description"]);
+    expect(order("GetStarted")).toEqual(["Title", "Description", "LearnMoreUrl"]);
+    for (const icon of named("Icon")) expect(icon.children.map(({ attributes }) => attributes["size"])).toEqual(["16", "32", "80"]);
     expect(order("DesktopFormFactor")).toEqual(["GetStarted", "FunctionFile", "ExtensionPoint"]);
     expect(order("ExtensionPoint")).toEqual(["Script", "Page", "Metadata", "Namespace"]);
     expect(order("Control")).toEqual(["Label", "Supertip", "Icon", "Action"]);
@@ -51,6 +56,8 @@ describe("the manifest", () => {
     expect(ids.filter((id, i) => ids.indexOf(id) !== i)).toEqual([]);
     expect([...new Set(used)].sort()).toEqual([...ids].sort());
     for (const id of ids) expect(id.length, id).toBeLessThanOrEqual(32);
+    expect(namespace.length).toBeLessThanOrEqual(32);
+    for (const { element, limit } of [{ element: "DisplayName", limit: 125 }, { element: "Description", limit: 250 }]) expect(named(element)[0]!.attributes["DefaultValue"]!.length, element).toBeLessThanOrEqual(limit);
     for (const { name, limit } of [{ name: "bt:ShortStrings", limit: 125 }, { name: "bt:LongStrings", limit: 250 }]) {
       for (const { attributes } of named(name).flatMap(({ children }) => children)) expect(attributes["DefaultValue"]!.length, attributes["id"]).toBeLessThanOrEqual(limit);
     }
@@ -63,6 +70,13 @@ describe("the manifest", () => {
     for (const name of ["Page", "Action"]) expect(named(name)[0]!.children[0]!.attributes["resid"], name).toBe(page);
     expect(named("FunctionFile")[0]!.attributes["resid"]).toBe(page);
     expect(named("TaskpaneId")).toEqual([]);
+  });
+
+  it("trusts no other site, and is opened by its button alone", () => {
+    // Its own is trusted in any case.
+    expect(named("AppDomain")).toEqual([]);
+    expect(named("OfficeTab").map(({ attributes }) => attributes["id"])).toEqual(["TabHome"]);
+    expect(named("Permissions")[0]!.text).toBe("ReadWriteDocument");
   });
 
   it("stands under its address, with files that the build makes", () => {

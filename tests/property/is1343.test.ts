@@ -48,4 +48,27 @@ describe("IS 1343:1980", () => {
     expect(kern("TENSION_LIMIT", 3, "NO", -4.8)).toBe(-4.8);
     expect(() => kern("TENSION_LIMIT", 3)).toThrow(/type 3 needs its hypothetical tension/);
   });
+  it("has no jump where a table has a value", () => {
+    const across = (f: (x: number) => number, x: number): number => Math.abs(f(x * (1 + 1e-9)) - f(x * (1 - 1e-9)));
+    expect(across((age) => kern("CREEP_COEFFICIENT", age), 28)).toBeLessThan(1e-7);
+    for (const ratio of [0.5, 0.6, 0.7]) expect(across((s) => kern("RELAXATION_LOSS", s, 1000), ratio * 1000), `${ratio}`).toBeLessThan(1e-5);
+    for (const f of [40, 45, 50]) expect(across((f_ck) => kern("HYPOTHETICAL_TENSION", f_ck, "PRE_NEAR_FACE", 0.2, 400), Math.max(f, 40 * (1 + 2e-9))), `${f} MPa`).toBeLessThan(1e-6);
+    for (const h of [200, 400, 600, 800, 1000]) expect(across((x) => kern("HYPOTHETICAL_TENSION", 40, "POST", 0.1, x), h), `${h} mm`).toBeLessThan(1e-6);
+  });
+  it("takes hypothetical tension from the tables: more of it for strength and wider cracks, less for depth, none below the table's grades", () => {
+    const printed: readonly (readonly [number, string, number, number])[] = [[30, "POST", 0.1, 3.2], [35, "POST", 0.2, 4.4], [40, "PRE", 0.1, 4.1], [50, "PRE", 0.2, 5.8], [60, "PRE", 0.2, 5.8], [45, "PRE_NEAR_FACE", 0.1, 5.8], [60, "PRE_NEAR_FACE", 0.2, 7.3]];
+    for (const [f, tendons, w, tension] of printed) expect(kern("HYPOTHETICAL_TENSION", f, tendons, w, 400), `${f} ${tendons} ${w}`).toBeCloseTo(-tension, 12);
+    expect(kern("HYPOTHETICAL_TENSION", 40, "PRE", 0.1, 150)).toBeCloseTo(-4.1 * 1.1, 12);
+    expect(kern("HYPOTHETICAL_TENSION", 40, "PRE", 0.1, 1500)).toBeCloseTo(-4.1 * 0.7, 12);
+    fc.assert(fc.property(between(40, 60), between(0, 1), fc.constantFrom("PRE", "POST", "PRE_NEAR_FACE"), between(100, 1500), between(1, 2), (f, part, tendons, h, deeper) => {
+      const here = kern("HYPOTHETICAL_TENSION", f, tendons, 0.1, h);
+      expect(kern("HYPOTHETICAL_TENSION", f + (60 - f) * part, tendons, 0.1, h)).toBeLessThanOrEqual(here + 1e-12);
+      expect(kern("HYPOTHETICAL_TENSION", f, tendons, 0.2, h)).toBeLessThan(here);
+      expect(kern("HYPOTHETICAL_TENSION", f, tendons, 0.1, h * deeper)).toBeGreaterThanOrEqual(here - 1e-12);
+      expect(here).toBeGreaterThan(-f / 4);
+      expect(kern("TENSION_LIMIT", 3, "NO", here)).toBe(here);
+    }));
+    expect(() => kern("HYPOTHETICAL_TENSION", 35, "PRE", 0.1, 400)).toThrow(/where the table begins/);
+    expect(() => kern("HYPOTHETICAL_TENSION", 40, "PRE", 0.15, 400)).toThrow(InputError);
+  });
 });

@@ -39,6 +39,25 @@ describe("bond and transmission", () => {
       close(kern("TRANSMISSION_BOND_STRENGTH_EN1992_2004", f, "STRAND", "OTHER"), 0.7 * weak);
     }));
   });
+  it("builds up the member's length less the debonded and transmission lengths", () => {
+    // Area under the line, by the midpoint rule.
+    fc.assert(fc.property(between(10, 40), between(0, 3), between(0, 3), between(200, 1500), (L, a, b, lpt) => {
+      const n = 4000;
+      let area = 0;
+      for (let i = 0; i < n; i++) area += (kern("BOND_FRACTION", ((i + 0.5) * L) / n, L, a, b, lpt) * L) / n;
+      expect(Math.abs(area - (L - a - b - lpt / 1000))).toBeLessThan(L / n);
+    }), { numRuns: 10 });
+  });
+  it("rests on the design tensile strength at release, and on that of 28 days for the anchorage", () => {
+    fc.assert(fc.property(between(0.5, 4), between(1, 2), between(0.5, 1), (f, gammaC, alphaCt) => {
+      const design = kern("CONCRETE_DESIGN_TENSILE_STRENGTH_AT_RELEASE_EN1992_2004", f, alphaCt, gammaC);
+      close(kern("TRANSMISSION_BOND_STRENGTH_EN1992_2004", f, "STRAND", "GOOD", gammaC, alphaCt) / design, 3.2);
+      close(kern("TRANSMISSION_BOND_STRENGTH_EN1992_2004", f, "INDENTED_WIRE", "GOOD", gammaC, alphaCt) / design, 2.7);
+      // The lower fractile is 0.7 of the mean: the same design strength.
+      close(kern("ANCHORAGE_BOND_STRENGTH_EN1992_2004", 0.7 * f, "STRAND", "OTHER", gammaC, alphaCt) / design, 1.2 * 0.7);
+      close(kern("ANCHORAGE_BOND_STRENGTH_EN1992_2004", 0.7 * f, "INDENTED_WIRE", "GOOD", gammaC, alphaCt) / design, 1.4);
+    }));
+  });
   it("agrees with a calculation by hand", () => {
     // C30 at release: f_ctm 2.896 MPa (Table 3.1 prints 2.9); 0.7·2.896/1.5 = 1.3515; ·3.2 = 4.3248 MPa; 0.19·12.5·1200/4.3248 = 658.99 mm.
     const bond = kern("TRANSMISSION_BOND_STRENGTH_EN1992_2004", 2.896, "STRAND", "GOOD", 1.5);
@@ -69,6 +88,30 @@ describe("the bed and heat curing", () => {
       close(kern("BED_DRAW_IN_LOSS", 1, bed, E) * kern("BED_ELONGATION", sigma, bed, E), sigma);
     }));
   });
+  it("stretches 100 m of strand at 1395 MPa by 715.4 mm, and loses what the general draw-in without friction loses", () => {
+    expect(kern("BED_ELONGATION", 1395, 100, 195)).toBeCloseTo(715.3846, 4);
+    fc.assert(fc.property(between(0.1, 10), between(20, 150), between(185, 205), (slip, bed, E) => {
+      close(kern("BED_DRAW_IN_LOSS", slip, bed, E), kern("DRAW_IN_LOSS_UNIFORM", slip, E, 0, bed));
+    }));
+  });
+  it("gains strength all the way from release to 28 days, and never beyond", () => {
+    fc.assert(fc.property(between(20, 50), between(51, 80), between(0.5, 5), between(0, 1), between(0.001, 1), (fp, fcm, tp, part, more) => {
+      const early = tp + (28 - tp) * part * (1 - more), late = early + (28 - early) * more;
+      const before = kern("HEAT_CURED_STRENGTH_EN1992_2004", fp, fcm, early, tp), after = kern("HEAT_CURED_STRENGTH_EN1992_2004", fp, fcm, Math.min(28, late), tp);
+      expect(after).toBeGreaterThan(before);
+      expect(after).toBeLessThanOrEqual(fcm * (1 + 1e-12));
+    }));
+  });
+  it("holds down the vertical part of the force, more for a steeper rise, nothing for a straight row", () => {
+    // 3-4-5: 0.3 m down over 0.4 m holds 3/5 of the force.
+    expect(kern("DEFLECTION_FORCE", 100, 100, 400, 0.4)).toBeCloseTo(60, 9);
+    expect(kern("DEFLECTION_FORCE", 100, 250, 250, 5)).toBe(0);
+    fc.assert(fc.property(between(10, 5000), between(1, 800), between(1, 10), between(1.01, 3), (P, rise, dev, more) => {
+      const force = kern("DEFLECTION_FORCE", P, 0, rise, dev);
+      close(Math.hypot(force, (P * dev) / Math.hypot(dev, rise / 1000)), P);
+      expect(kern("DEFLECTION_FORCE", P, 0, rise, dev * more)).toBeLessThan(force);
+    }));
+  });
   it("draws deflected strands as the general tendon does", () => {
     fc.assert(fc.property(between(-300, 300), between(0, 500), between(2, 6), between(0, 1), (end, mid, dev, part) => {
       const L = 14, x = L * part;
@@ -78,7 +121,28 @@ describe("the bed and heat curing", () => {
   });
 });
 
+describe("elastic loss at a level", () => {
+  it("is the loss by compatibility, both with the force after it on the gross section and with the force before it on the transformed one", () => {
+    fc.assert(fc.property(between(500, 4000), between(50, 500), between(0, 500), between(1e5, 5e5), between(5e9, 5e10), between(300, 4000), between(185, 205), between(22, 38), (P, e, Mg, A, I, Ap, Ep, Ec) => {
+      const loss = kern("ELASTIC_SHORTENING_PRETENSION", P, e, Mg, A, I, Ap, Ep, Ec);
+      const after = kern("CONCRETE_STRESS_AT_TENDON", P - (loss * Ap) / 1000, e, Mg, A, I);
+      close(kern("ELASTIC_LOSS_AT_LEVEL", after, Ep, Ec), loss, 100);
+      // A is the concrete alone here, so the steel adds (E_p/E_c) A_p at e.
+      const steel = (Ep / Ec) * Ap, At = A + steel, shift = (steel * e) / At, It = I + A * shift ** 2 + steel * (e - shift) ** 2;
+      const before = kern("CONCRETE_STRESS_AT_TENDON", P, e - shift, Mg, At, It);
+      close(kern("ELASTIC_LOSS_AT_LEVEL", before, Ep, Ec), loss, 100);
+    }));
+  });
+});
+
 describe("relaxation in stages", () => {
+  it("never gives stress back, so that one stage's loss can be the next one's sum", () => {
+    fc.assert(fc.property(between(0, 1000), between(1e-6, 300), fc.constantFrom(1, 2, 3), fc.constantFrom(0, 1e-3, 1, 1000), (sigma, earlier, c, dt) => {
+      const more = kern("RELAXATION_LOSS_STAGED_EN1992_2004", sigma, earlier, 1860, c, dt);
+      expect(more).toBeGreaterThanOrEqual(0);
+      expect(kern("RELAXATION_LOSS_STAGED_EN1992_2004", sigma, more, 1860, c, dt)).toBeGreaterThanOrEqual(0);
+    }));
+  });
   it("changes nothing when a stage is split at constant length", () => {
     fc.assert(fc.property(between(900, 1400), fc.constantFrom(1, 2, 3), between(10, 1e4), between(10, 5e5), (sigma, c, first, then) => {
       const f = 1860;

@@ -11,6 +11,7 @@ export const concrete = quantities({
   concreteTensileStrengthLower: { symbol: "f_ctk,0.05", unit: "MPa", text: "axial tensile strength, 5 % fractile", sort: "lower tensile strength", min: 0, max: 10 },
   concreteTensileStrengthUpper: { symbol: "f_ctk,0.95", unit: "MPa", text: "axial tensile strength, 95 % fractile", sort: "upper tensile strength", min: 0, max: 10 },
   concreteTensileStrengthAtAge: { symbol: "f_ctm,t", unit: "MPa", text: "mean axial tensile strength at the age considered", sort: "mean tensile strength at age", min: 0, max: 10 },
+  concreteDesignTensileStrength: { symbol: "f_ctd,t", unit: "MPa", text: "design tensile strength at the age considered", sort: "design tensile strength", min: 0, max: 10 },
   concreteFlexuralTensileStrength: { symbol: "f_ctm,fl", unit: "MPa", text: "mean flexural tensile strength", sort: "flexural tensile strength", min: 0, max: 15 },
   effectiveTensileStrength: { symbol: "f_ct,eff", unit: "MPa", text: "effective tensile strength, a positive number", min: 0, max: 15 },
 

@@ -2,7 +2,8 @@ import { ExcelHost } from "./excelHost.ts";
 import type { ExcelDependencies, ExcelRun } from "./runs.ts";
 
 export { FunctionsNotRegistered } from "./probe.ts";
-export { optionalSets, requiredSets, type ApiSet } from "./requirements.ts";
+export { optionalSets, requiredSets, type ApiSet, type RequiredSet } from "./requirements.ts";
+export { sideLoading } from "./sideLoading.ts";
 export type { ExcelDependencies, ExcelHost, ExcelRun };
 
 /** The spreadsheet program as a host: in the add-in with `Excel.run` and the program's own answers about its API sets. */

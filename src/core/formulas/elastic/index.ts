@@ -1,4 +1,5 @@
+import { elasticLossAtLevel } from "./atLevel.ts";
 import { elasticShorteningPretension } from "./pretension.ts";
 import { elasticShorteningPostEn1992, elasticShorteningSequence } from "./sequence.ts";
 
-export const elasticFormulas = [elasticShorteningPretension, elasticShorteningSequence, elasticShorteningPostEn1992];
+export const elasticFormulas = [elasticShorteningPretension, elasticLossAtLevel, elasticShorteningSequence, elasticShorteningPostEn1992];

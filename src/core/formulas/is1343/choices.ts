@@ -37,3 +37,14 @@ export const temporaryTension = choice({
   key: "temporaryTension", symbol: "temporary", text: "whether part of the tension is temporary", default: "NO",
   values: [{ value: "NO", text: "no" }, { value: "YES", text: "yes, and the permanent stress stays compressive" }],
 });
+
+/** Rows of the table of hypothetical tension. */
+export const tensionedTendons = choice({
+  key: "tensionedTendons", symbol: "tendons", text: "tendons of the tension zone",
+  values: [{ value: "PRE", text: "pre-tensioned" }, { value: "POST", text: "post-tensioned and grouted" }, { value: "PRE_NEAR_FACE", text: "pre-tensioned, distributed close to the tension face" }],
+});
+
+export const crackWidth = choice({
+  key: "crackWidth", symbol: "w", text: "crack width allowed, in mm",
+  values: [{ value: 0.1, text: "aggressive surroundings" }, { value: 0.2, text: "other surroundings" }],
+});

@@ -91,7 +91,7 @@ export const relaxationLossIs1343 = stepwise({
   id: "RELAXATION_LOSS_IS1343_1980",
   family: "relaxation",
   summary: "Loss of tendon stress by relaxation from the table for 1000 h at 27 °C, positive",
-  notes: ["Linear between the table's values. Below half the strength the table's zero holds; above 0.8 of the strength the stress is refused.", "The value stands for stress-relieved steel where the maker gives none; a maker's tested value may replace it."],
+  notes: ["Linear between the table's values. Below half the strength the table's zero holds; above 0.8 of the strength the stress is refused.", "It stands where the maker gives no tested value. The temperature is from memory."],
   source: { key: "IS1343:1980", clause: "18.5.2.3 Table 4", basis: "second-hand", readIn },
   params: { f_pi: as(q.initialTendonStress, { symbol: "f_pi", text: "initial tendon stress" }), f_p: as(q.tendonTensileStrength, { symbol: "f_p", text: "characteristic tensile strength of the prestressing steel" }) },
   limits: ({ f_p }) => ({ f_pi: { max: 0.8 * f_p, because: "80 % of the tensile strength, where the table ends" } }),
@@ -107,17 +107,16 @@ export const relaxationLossIs1343 = stepwise({
 });
 
 /** Elastic shortening by the ratio of moduli. */
-const elastic = (id: string, factor: number, summary: string, clause: string, basis: "second-hand" | "memory-high") => formula({
-  id, family: "elastic", summary,
+const elastic = (id: string, factor: number, summary: string, clause: string, basis: "second-hand" | "memory-high", unpublished?: string) => formula({
+  id, family: "elastic", summary, ...(unpublished && { unpublished }),
   source: { key: "IS1343:1980", clause, basis, ...(basis === "second-hand" && { readIn }) },
   params: { E_p: q.tendonModulus, E_c: as(q.elasticModulusConcrete, { text: "modulus of elasticity of the concrete at transfer" }), sigma_c: q.concreteStressAtTendon },
   result: q.elasticLoss,
   equation: factor === 1 ? "E_p / E_c * sigma_c" : `${factor} * E_p / E_c * sigma_c`,
   compute: ({ E_p, E_c, sigma_c }) => ((factor * E_p) / E_c) * sigma_c,
-  unpublished: "one product; the published questions use other functions for the same arithmetic",
 });
 export const elasticLossPreIs1343 = elastic("ELASTIC_LOSS_PRE_IS1343_1980", 1, "Loss by elastic shortening of a pre-tensioned member from the concrete stress at the tendon, positive under compression", "18.5.2.4", "second-hand");
-export const elasticLossPostIs1343 = elastic("ELASTIC_LOSS_POST_IS1343_1980", 0.5, "Mean loss by elastic shortening of tendons stressed one after another: half the ratio of moduli times the concrete stress, positive under compression", "18.5.2.4", "memory-high");
+export const elasticLossPostIs1343 = elastic("ELASTIC_LOSS_POST_IS1343_1980", 0.5, "Mean loss by elastic shortening of tendons stressed one after another: half the ratio of moduli times the concrete stress, positive under compression", "18.5.2.4", "memory-high", "one product; the one result found is recalled and takes the exact mean over three tendons");
 
 const coefficients = { CONCRETE: 0.55, STEEL: 0.3, LEAD: 0.25 };
 

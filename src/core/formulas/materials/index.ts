@@ -1,5 +1,6 @@
 import { concreteAgeFactorEn1992 } from "./concreteAgeFactorEn1992.ts";
 import { concreteDesignStrengthEn1992 } from "./concreteDesignStrengthEn1992.ts";
+import { concreteDesignTensileStrengthAtReleaseEn1992 } from "./concreteDesignTensileStrengthAtReleaseEn1992.ts";
 import { concreteFlexuralTensileStrengthEn1992 } from "./concreteFlexuralTensileStrengthEn1992.ts";
 import { concreteMeanStrengthAtAgeEn1992 } from "./concreteMeanStrengthAtAgeEn1992.ts";
 import { concreteMeanStrengthFromTestEn1992 } from "./concreteMeanStrengthFromTestEn1992.ts";
@@ -29,4 +30,5 @@ export const materials = [
   concreteTensileStrengthAtAgeEn1992,
   concreteModulusAtAgeEn1992,
   concreteDesignStrengthEn1992,
+  concreteDesignTensileStrengthAtReleaseEn1992,
 ] as const;

@@ -12,7 +12,7 @@ export const relaxationLossStagedEn1992 = stepwise({
   notes: [
     "σ_p,i is the stress at the start of the stage; the sum of earlier relaxation is added to it.",
     "The equivalent time is the one in which that stress would have lost as much as has been lost already.",
-    "At constant stress, splitting a stage into several changes nothing.",
+    "Where nothing but relaxation changes the stress, splitting a stage into several changes nothing.",
   ],
   source: { key: "EN1992-1-1:2004", clause: "Annex D", basis: "seen", readIn: "CE:2021" },
   params: {
@@ -29,15 +29,16 @@ export const relaxationLossStagedEn1992 = stepwise({
     S: { symbol: "σ_p,i⁺+ΣΔσ_pr", unit: "MPa", text: "stress with the earlier relaxation added", equation: "sigma_pi + earlier" },
     mu: { symbol: "μ", unit: "–", text: "that stress over the strength", equation: "S / f_pk" },
     t_e: { symbol: "t_e", unit: "h", reads: "h", text: "equivalent time", equation: "earlier > 0 ? 1000 * (earlier / (K * rho * exp(b * mu) * 1e-5 * S))^(1 / (0.75 * (1 - mu))) : 0" },
-    loss: { symbol: "Δσ_pr", unit: "MPa", text: "further loss", equation: "K * rho * exp(b * mu) * ((t_e + dt) / 1000)^(0.75 * (1 - mu)) * 1e-5 * S - earlier" },
+    loss: { symbol: "Δσ_pr", unit: "MPa", text: "further loss, never below 0", equation: "max(0, K * rho * exp(b * mu) * ((t_e + dt) / 1000)^(0.75 * (1 - mu)) * 1e-5 * S - earlier)" },
   },
   compute: (v) => {
     const { rho_class, K, b, rho } = classConstants(v.relaxationClass, v.rho_1000);
     const S = v.sigma_pi + v.earlier;
     const mu = S / v.f_pk;
     const t_e = v.earlier > 0 ? 1000 * (v.earlier / (relaxationRatio(K, rho, b, mu, 1000) * S)) ** (1 / (0.75 * (1 - mu))) : 0;
-    return { rho_class, K, b, rho, S, mu, t_e, loss: relaxationRatio(K, rho, b, mu, t_e + v.dt) * S - v.earlier };
+    // Rounding alone could leave a difference just below 0.
+    return { rho_class, K, b, rho, S, mu, t_e, loss: Math.max(0, relaxationRatio(K, rho, b, mu, t_e + v.dt) * S - v.earlier) };
   },
   empirical: "a fit to tests, with the time in hours and ρ_1000 in per cent",
-  unpublished: "no published result was found; splitting a stage at constant stress is tested",
+  unpublished: "no published result was found; splitting a stage at constant length is tested",
 });

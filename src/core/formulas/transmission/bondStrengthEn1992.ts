@@ -3,14 +3,11 @@ import { valueFor } from "../../lookup.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { bondConditionFactors, bondConditions, tendonSurface } from "../en1992/bondChoices.ts";
+import { designTensileStrength, designTensileStrengthStep, tensileFactors } from "../en1992/designTensileStrength.ts";
 
 const atRelease = { STRAND: 3.2, INDENTED_WIRE: 2.7 };
 const inTheEnd = { STRAND: 1.2, INDENTED_WIRE: 1.4 };
 
-const factors = {
-  alpha_ct: as(q.longTermFactor, { symbol: "α_ct", text: "coefficient for long-term effects on tensile strength; nationally determined, 3.1.6(2) recommends 1.0", default: 1 }),
-  gamma_C: as(q.concretePartialFactor, { text: "partial factor for concrete; nationally determined, 2.4.2.4(1) recommends 1.5", default: 1.5 }),
-};
 const eta1 = { symbol: "η_1", unit: "–", text: "factor of the bond conditions", clause: "8.10.2.2(1)", lookup: { of: "bond", values: bondConditionFactors } } as const;
 
 /** Bond that transmits the prestress at release. */
@@ -20,16 +17,16 @@ export const transmissionBondStrengthEn1992 = stepwise({
   summary: "Bond strength at release, from the mean tensile strength at that age",
   notes: ["The design tensile strength at release is α_ct 0.7 f_ctm(t)/γ_C."],
   source: { key: "EN1992-1-1:2004", clause: "8.10.2.2(1) (8.15)", basis: "seen", readIn: "CE:2021" },
-  params: { f_ctmt: q.concreteTensileStrengthAtAge, tendon: tendonSurface, bond: bondConditions, gamma_C: factors.gamma_C, alpha_ct: factors.alpha_ct },
+  params: { f_ctmt: q.concreteTensileStrengthAtAge, tendon: tendonSurface, bond: bondConditions, gamma_C: tensileFactors.gamma_C, alpha_ct: tensileFactors.alpha_ct },
   result: as(q.bondStrength, { symbol: "f_bpt" }),
   steps: {
-    f_ctdt: { symbol: "f_ctd(t)", unit: "MPa", text: "design tensile strength at release", clause: "3.1.6(2) (3.16)", equation: "alpha_ct * 0.7 * f_ctmt / gamma_C" },
+    f_ctdt: designTensileStrengthStep,
     eta_p1: { symbol: "η_p1", unit: "–", text: "factor of the kind of tendon", clause: "8.10.2.2(1)", lookup: { of: "tendon", values: atRelease } },
     eta_1: eta1,
     f_bpt: { symbol: "f_bpt", unit: "MPa", clause: "(8.15)", equation: "eta_p1 * eta_1 * f_ctdt" },
   },
   compute: (v) => {
-    const f_ctdt = (v.alpha_ct * 0.7 * v.f_ctmt) / v.gamma_C;
+    const f_ctdt = designTensileStrength(v);
     const eta_p1 = valueFor(atRelease, v.tendon);
     const eta_1 = valueFor(bondConditionFactors, v.bond);
     return { f_ctdt, eta_p1, eta_1, f_bpt: eta_p1 * eta_1 * f_ctdt };
@@ -44,7 +41,7 @@ export const anchorageBondStrengthEn1992 = stepwise({
   summary: "Bond strength for anchorage in the ultimate limit state, from the lower tensile strength",
   notes: ["The tensile strength is taken no higher than that of C60/75 unless tests show more bond (8.10.2.3(2)); the cap is on the argument."],
   source: { key: "EN1992-1-1:2004", clause: "8.10.2.3(2) (8.20)", basis: "seen", readIn: "CE:2021" },
-  params: { f_ctk005: as(q.concreteTensileStrengthLower, { above: 0 }), tendon: tendonSurface, bond: bondConditions, gamma_C: factors.gamma_C, alpha_ct: factors.alpha_ct },
+  params: { f_ctk005: as(q.concreteTensileStrengthLower, { above: 0 }), tendon: tendonSurface, bond: bondConditions, gamma_C: tensileFactors.gamma_C, alpha_ct: tensileFactors.alpha_ct },
   cautions: ({ f_ctk005 }) => (f_ctk005 > 3.1 ? ["fctk,0.05 is above that of C60/75, 3.1 MPa, to which 8.10.2.3(2) limits it"] : []),
   result: as(q.bondStrength, { symbol: "f_bpd" }),
   steps: {

@@ -8,7 +8,7 @@ export const bondFraction = stepwise({
   id: "BOND_FRACTION",
   family: "transmission",
   summary: "Part of the full prestress of a tendon that bond has built up at x, from both ends of the member; 0 to 1",
-  notes: ["Rises in a straight line over the transmission length, from the end of the debonded length.", "Where the two ends overlap, the smaller counts."],
+  notes: ["Rises in a straight line over the transmission length, from the end of the debonded length; the bond stress is taken as constant.", "Where the two ends overlap, the smaller counts."],
   source: mechanics,
   params: {
     x: q.station, L: as(q.span, { text: "length of the member" }), a_left: as(q.debondedLength, { symbol: "a_l", text: "length debonded from the left end" }), a_right: as(q.debondedLength, { symbol: "a_r", text: "length debonded from the right end" }),
