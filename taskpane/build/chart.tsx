@@ -1,8 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Host } from "../../src/hosts/index.ts";
 import type { PlannedChart } from "../../src/sheet/index.ts";
-import { numberText } from "../numbers.ts";
-import { plainSymbol } from "../trace/symbols.ts";
+import { numberText, plainSymbol } from "../../src/typeset/index.ts";
 import { readLines, type Line } from "./chartData.ts";
 
 const dashes = ["none", "7 3", "2 3", "9 3 2 3", "4 2", "12 4"];

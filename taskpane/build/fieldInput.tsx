@@ -1,4 +1,4 @@
-import { hasSymbol } from "../trace/symbols.ts";
+import { hasSymbol } from "../../src/typeset/index.ts";
 import { Sentence, TradeSymbol } from "../trace/tradeSymbol.tsx";
 import { cellKey, combinations, textOf, type Field, type FieldGroup, type FieldTable, type Typed } from "./fields.ts";
 

@@ -1,6 +1,6 @@
 import { allowedText, format, outside, type Bounds, type Unit } from "../../src/core/index.ts";
 import { boundsOf, faultOfSheetName, freeSheetName, isSheetNameTaken, meets, says, sheetNameTakenText, type InputSpec, type InputValue, type Item, type NoteItem, type Row, type Saying, type ShapeInput, type TableItem, type Template } from "../../src/sheet/index.ts";
-import { hasSymbol } from "../trace/symbols.ts";
+import { hasSymbol } from "../../src/typeset/index.ts";
 
 /** One thing to type or choose. */
 export interface Field {

@@ -1,5 +1,5 @@
 import { allowedText, ownCopyAdvice, type Parameter } from "../../src/core/index.ts";
-import { equationTex } from "../trace/equationTex.ts";
+import { equationTex } from "../../src/typeset/index.ts";
 import { Equation } from "../trace/equation.tsx";
 import type { Libraries } from "../trace/libraries.ts";
 import { Sentence, TradeSymbol } from "../trace/tradeSymbol.tsx";

@@ -1,14 +1,12 @@
 import { allowedText, basisText, coherentUnit, ownCopyAdvice, readFactor, sources, type Argument, type Formula, type Parameter, type Table, type Trace } from "../../src/core/index.ts";
 import { worksheetFunctions } from "../../functions/index.ts";
 import type { Place } from "../../src/hosts/index.ts";
-import { numberText, withUnit } from "../numbers.ts";
-import { equationTex, substitutionTex } from "./equationTex.ts";
+import { equationTex, hasSymbol, numberText, substitutionTex, withUnit } from "../../src/typeset/index.ts";
 import { Equation } from "./equation.tsx";
 import type { TracedCall, TracedOrigin } from "./inspect.ts";
 import type { Libraries } from "./libraries.ts";
 import { agreement, evaluateSteps, relativeDifference } from "./secondEvaluation.ts";
 import { OriginLink } from "./originLink.tsx";
-import { hasSymbol } from "./symbols.ts";
 import { Sentence, TradeSymbol } from "./tradeSymbol.tsx";
 
 interface Props {

@@ -3,7 +3,7 @@ import { freeSheetName, type Template } from "../../../src/sheet/index.ts";
 import { templates } from "../../../src/templates/index.ts";
 import { readLines } from "../../../taskpane/build/chartData.ts";
 import { allProblems, fieldGroups, inputValues, problemOf, problemOfName, shapeValues, typedDefaults, typedExample, type Field } from "../../../taskpane/build/fields.ts";
-import { numberText } from "../../../taskpane/numbers.ts";
+import { numberText } from "../../../src/typeset/index.ts";
 import { FakeHost } from "./fakeHost.ts";
 
 const beam: Template = templates[0]!;

@@ -3,11 +3,10 @@ import temml from "temml";
 import { describe, expect, it } from "vitest";
 import { formulas, type Formula } from "../../../src/core/index.ts";
 import { readFormula } from "../../../taskpane/trace/calls.ts";
-import { equationTex, numberTex, substitutionTex } from "../../../taskpane/trace/equationTex.ts";
+import { equationTex, numberTex, substitutionTex, symbolTex } from "../../../src/typeset/index.ts";
 import { inspect, traceCall } from "../../../taskpane/trace/inspect.ts";
 import { placeOf } from "../../../taskpane/trace/places.ts";
 import { evaluateSteps, UnboundName } from "../../../taskpane/trace/secondEvaluation.ts";
-import { symbolTex } from "../../../taskpane/trace/symbols.ts";
 import { FakeHost } from "./fakeHost.ts";
 
 const math = create(all!);

@@ -1,4 +1,4 @@
-import { format } from "../src/core/index.ts";
+import { format } from "../core/index.ts";
 
 const superscripts: Readonly<Record<string, string>> = { "−": "⁻", "0": "⁰", "1": "¹", "2": "²", "3": "³", "4": "⁴", "5": "⁵", "6": "⁶", "7": "⁷", "8": "⁸", "9": "⁹" };
 

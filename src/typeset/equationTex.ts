@@ -1,5 +1,5 @@
 import type { MathJsInstance, MathNode } from "mathjs";
-import type { Formula } from "../../src/core/index.ts";
+import type { Formula } from "../core/index.ts";
 import { hasSymbol, symbolTex } from "./symbols.ts";
 
 /** The part of mathjs that reads expressions. */
