@@ -1,4 +1,4 @@
-import { trace, type Argument, type Cell, type Formula, type Parameter } from "../core/index.ts";
+import { trace, type Argument, type Cell, type Formula, type Parameter, type Parameters } from "../core/index.ts";
 import type { WorksheetFunction } from "../../functions/index.ts";
 import type { CaseCell, CaseInput, CaseRow, PublishedCase } from "./case.ts";
 import { convert } from "./units.ts";
@@ -40,14 +40,19 @@ function argumentIn(input: CaseInput, parameter: Parameter): Argument {
   return (input as readonly (readonly CaseCell[])[]).map((row) => row.map((cell, c) => (columns[c] ? cellIn(cell, columns[c]) : (cell as Cell))));
 }
 
-/** The result through the same door as a worksheet, or the step as Trace shows it; in the case's unit. */
-function compute(f: Formula, call: WorksheetFunction["call"], { step, unit }: PublishedCase, row: CaseRow): number {
+/** The row's arguments in the cells' own units, as a worksheet gives them. */
+export function argumentsOf(row: CaseRow, f: { readonly id: string; readonly params: Parameters }): readonly Argument[] {
   const parameters = Object.values(f.params);
-  const args = row.inputs.map((input, i) => {
+  return row.inputs.map((input, i) => {
     const parameter = parameters[i];
     if (!parameter) throw new Error(`${f.id} has ${parameters.length} arguments; ${row.inputs.length} are given`);
     return argumentIn(input, parameter);
   });
+}
+
+/** The result through the same door as a worksheet, or the step as Trace shows it; in the case's unit. */
+function compute(f: Formula, call: WorksheetFunction["call"], { step, unit }: PublishedCase, row: CaseRow): number {
+  const args = argumentsOf(row, f);
   let value: number;
   let own: string;
   if (step === undefined) {
