@@ -1,3 +1,4 @@
+import { models } from "./models.ts";
 import { member } from "./member.ts";
 import { section } from "./section.ts";
 import { tendon } from "./tendon.ts";
@@ -5,7 +6,8 @@ import { pretension } from "./pretension.ts";
 import { is1343 } from "./is1343.ts";
 import { concrete } from "./concrete.ts";
 import { steel } from "./steel.ts";
+import { stressing } from "./stressing.ts";
 import { time } from "./time.ts";
 
 /** Every quantity once, by meaning. */
-export const q = { ...section, ...member, ...tendon, ...pretension, ...concrete, ...steel, ...time, ...is1343 };
+export const q = { ...section, ...member, ...tendon, ...pretension, ...concrete, ...steel, ...stressing, ...time, ...is1343, ...models };

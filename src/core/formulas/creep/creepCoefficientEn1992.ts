@@ -4,6 +4,7 @@ import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { cementClass } from "../en1992/choices.ts";
 import { classesReadIn } from "../en1992/strengthGain.ts";
+import { ageEffect, ageSteps, development, developmentEquation } from "./laws.ts";
 
 const cementExponent = { S: -1, N: 0, R: 1 };
 
@@ -42,18 +43,13 @@ export const creepCoefficientEn1992 = stepwise({
       equation: "f_cm <= 35 ? 1 + (1 - RH/100) / (0.1 * h_0^(1/3)) : (1 + (1 - RH/100) / (0.1 * h_0^(1/3)) * alpha_1) * alpha_2",
     },
     beta_fcm: { symbol: "β(f_cm)", unit: "–", text: "effect of strength", clause: "(B.4)", equation: "16.8 / sqrt(f_cm)" },
-    alpha: { symbol: "α", unit: "–", text: "exponent by cement class", clause: "B.1(2)", lookup: { of: "cement", values: cementExponent } },
-    t_0adj: {
-      symbol: "t_0,adj", unit: "days", text: "age at loading adjusted for temperature and cement", clause: "(B.9)",
-      equation: "max((t_0T > 0 ? t_0T : t_0) * (9 / (2 + (t_0T > 0 ? t_0T : t_0)^1.2) + 1)^alpha, 0.5)",
-    },
-    beta_t0: { symbol: "β(t_0)", unit: "–", text: "effect of the age at loading", clause: "(B.5)", equation: "1 / (0.1 + t_0adj^0.2)" },
+    ...ageSteps(cementExponent, { exponent: "B.1(2)", age: "(B.9)", factor: "(B.5)" }),
     phi_0: { symbol: "φ_0", unit: "–", text: "notional creep coefficient", clause: "(B.2)", equation: "phi_RH * beta_fcm * beta_t0" },
     beta_H: {
       symbol: "β_H", unit: "days", clause: "(B.8a), (B.8b)",
       equation: "f_cm <= 35 ? min(1.5 * (1 + (0.012 * RH)^18) * h_0 + 250, 1500) : min(1.5 * (1 + (0.012 * RH)^18) * h_0 + 250 * alpha_3, 1500 * alpha_3)",
     },
-    beta_c: { symbol: "β_c(t,t_0)", unit: "–", text: "development with time", clause: "(B.7)", equation: "((t - t_0) / (beta_H + t - t_0))^0.3" },
+    beta_c: { symbol: "β_c(t,t_0)", unit: "–", text: "development with time", clause: "(B.7)", equation: developmentEquation },
     phi: { symbol: "φ", unit: "–", text: "creep coefficient", clause: "(B.1)", equation: "phi_0 * beta_c" },
   },
   compute: ({ f_cm, RH, h_0, t_0, t, cement, t_0T }) => {
@@ -63,14 +59,11 @@ export const creepCoefficientEn1992 = stepwise({
     const dryness = (1 - RH / 100) / (0.1 * h_0 ** (1 / 3));
     const phi_RH = f_cm <= 35 ? 1 + dryness : (1 + dryness * alpha_1) * alpha_2;
     const beta_fcm = 16.8 / Math.sqrt(f_cm);
-    const alpha = valueFor(cementExponent, cement);
-    const loaded = t_0T > 0 ? t_0T : t_0;
-    const t_0adj = Math.max(loaded * (9 / (2 + loaded ** 1.2) + 1) ** alpha, 0.5);
-    const beta_t0 = 1 / (0.1 + t_0adj ** 0.2);
+    const { alpha, t_0adj, beta_t0 } = ageEffect(valueFor(cementExponent, cement), t_0, t_0T);
     const phi_0 = phi_RH * beta_fcm * beta_t0;
     const sizeTerm = 1.5 * (1 + (0.012 * RH) ** 18) * h_0;
     const beta_H = f_cm <= 35 ? Math.min(sizeTerm + 250, 1500) : Math.min(sizeTerm + 250 * alpha_3, 1500 * alpha_3);
-    const beta_c = ((t - t_0) / (beta_H + t - t_0)) ** 0.3;
+    const beta_c = development(beta_H, t, t_0);
     return { alpha_1, alpha_2, alpha_3, phi_RH, beta_fcm, alpha, t_0adj, beta_t0, phi_0, beta_H, beta_c, phi: phi_0 * beta_c };
   },
   empirical: "a fit to tests, with strengths in MPa, sizes in mm, ages in days and humidity in per cent",

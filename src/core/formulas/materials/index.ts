@@ -7,6 +7,7 @@ import { concreteMeanStrengthFromTestEn1992 } from "./concreteMeanStrengthFromTe
 import { concreteMeanStrengthEn1992 } from "./concreteMeanStrengthEn1992.ts";
 import { concreteModulusAtAgeEn1992 } from "./concreteModulusAtAgeEn1992.ts";
 import { concreteModulusEn1992 } from "./concreteModulusEn1992.ts";
+import { concreteStrengthAtAgeAci209 } from "./concreteStrengthAtAgeAci209.ts";
 import { concreteStrengthAtAgeEn1992 } from "./concreteStrengthAtAgeEn1992.ts";
 import { concreteTangentModulusEn1992 } from "./concreteTangentModulusEn1992.ts";
 import { concreteTensileStrengthAtAgeEn1992 } from "./concreteTensileStrengthAtAgeEn1992.ts";
@@ -27,6 +28,7 @@ export const materials = [
   concreteMeanStrengthAtAgeEn1992,
   concreteMeanStrengthFromTestEn1992,
   concreteStrengthAtAgeEn1992,
+  concreteStrengthAtAgeAci209,
   concreteTensileStrengthAtAgeEn1992,
   concreteModulusAtAgeEn1992,
   concreteDesignStrengthEn1992,
