@@ -1,0 +1,48 @@
+import type { Argument, Cell, Choice, Parameter, Quantity, Table } from "../../src/core/index.ts";
+
+// What the declarations allow, said a second time without the core's own reading.
+
+const blank = (cell: Cell): boolean => cell === null || cell === undefined || cell === "";
+
+function numberAllowed(q: Quantity, cell: Cell): boolean {
+  if (blank(cell)) return q.default !== undefined;
+  if (typeof cell !== "number" || !Number.isFinite(cell)) return false;
+  const { min = -Infinity, above = -Infinity, max = Infinity, below = Infinity } = q;
+  return cell >= min && cell > above && cell <= max && cell < below && (!q.whole || Number.isInteger(cell));
+}
+
+function choiceAllowed(c: Choice, cell: Cell): boolean {
+  if (blank(cell)) return c.default !== undefined;
+  const words = c.values.map(({ value }) => `${value}`.toUpperCase());
+  return words.includes(`${cell}`.trim().toUpperCase());
+}
+
+function tableAllowed(t: Table, argument: Argument): boolean {
+  const given = Array.isArray(argument) ? (argument as readonly (readonly Cell[])[]) : blank(argument as Cell) ? [] : [[argument as Cell]];
+  const last = given.findLastIndex((row) => !row.every(blank));
+  const rows = given.slice(0, last + 1);
+  const columns = Object.values(t.columns);
+  if (rows.length === 0) return t.optional === true || t.minRows === 0;
+  return rows.length >= t.minRows && rows.every((row) => row.length === columns.length && columns.every((column, i) => (column.kind === "number" ? numberAllowed(column, row[i]) : choiceAllowed(column, row[i]))));
+}
+
+export function isAllowed(parameter: Parameter, argument: Argument): boolean {
+  if (parameter.kind === "table") return tableAllowed(parameter, argument);
+  let cell: Cell;
+  if (Array.isArray(argument)) {
+    const rows = argument as readonly (readonly Cell[])[];
+    if (rows.length !== 1 || rows[0]!.length !== 1) return false;
+    cell = rows[0]![0];
+  } else cell = argument as Cell;
+  switch (parameter.kind) {
+    case "number": return numberAllowed(parameter, cell);
+    case "choice": return choiceAllowed(parameter, cell);
+    case "text": return !blank(cell);
+  }
+}
+
+/** Numbers that occur in engineering, however odd: beyond these sizes a result may leave what a number can hold. */
+export function isOfThisWorld(argument: Argument): boolean {
+  if (Array.isArray(argument)) return (argument as readonly (readonly Cell[])[]).every((row) => row.every(isOfThisWorld));
+  return typeof argument !== "number" || argument === 0 || (Math.abs(argument) >= 1e-9 && Math.abs(argument) <= 1e15);
+}
