@@ -55,22 +55,43 @@ export function readNumber(cell: Cell, q: Quantity, parameter: string, where = "
     const allowed = allowedText(q);
     throw new InputError(parameter, `${nameOf(q)}${where} is missing; a number${q.unit === "–" ? "" : ` in ${q.unit}`} is needed${allowed && ` (allowed: ${allowed})`}`);
   }
-  const shown = typeof cell === "boolean" ? String(cell).toUpperCase() : `the text “${cell}”`;
+  const shown = typeof cell === "boolean" ? String(cell).toUpperCase() : `the text ${quoted(cell)}`;
   throw new InputError(parameter, `${nameOf(q)}${where} is ${shown}; a number${q.unit === "–" ? "" : ` in ${q.unit}`} is needed`);
 }
 
 function readChoice(cell: Cell, c: Choice, parameter: string, where = ""): string | number {
   if (cell === null || cell === undefined || cell === "") {
     if (c.default !== undefined) return c.default;
-    throw new InputError(parameter, `${nameOf(c)}${where} is missing; allowed: ${choices(c)}`);
+    throw new InputError(parameter, fitting(`${nameOf(c)}${where} is missing; allowed: `, choices(c)));
   }
   const wanted = String(cell).trim().toUpperCase();
   for (const { value } of c.values) if (String(value).toUpperCase() === wanted) return value;
-  throw new InputError(parameter, `${nameOf(c)}${where} = “${cell}” is not one of the choices; allowed: ${choices(c)}`);
+  throw new InputError(parameter, fitting(`${nameOf(c)}${where} = ${quoted(cell)} is not one of the choices; allowed: `, choices(c)));
 }
 
-function choices(c: Choice): string {
-  return c.values.map(({ value, text }) => `${value} (${text})`).join(", ");
+/** Spreadsheet programs show so many characters of a message at least; some cut it there. */
+const shownCharacters = 255;
+
+/** The first list of words that fits behind the head; where none does, as much of the last as there is room for. */
+function fitting(head: string, lists: readonly (readonly string[])[]): string {
+  for (const words of lists) {
+    const whole = head + words.join(", ");
+    if (whole.length <= shownCharacters) return whole;
+  }
+  const words = [...lists.at(-1)!];
+  const cut = (): string => `${head}${words.join(", ")}, … (${lists.at(-1)!.length - words.length} more)`;
+  while (words.length > 1 && cut().length > shownCharacters) words.pop();
+  return cut();
+}
+
+/** What a cell holds, as a message repeats it. */
+function quoted(cell: Cell): string {
+  const text = String(cell);
+  return `“${text.length > 40 ? `${text.slice(0, 39)}…` : text}”`;
+}
+
+function choices(c: Choice): readonly (readonly string[])[] {
+  return [c.values.map(({ value, text }) => `${value} (${text})`), c.values.map(({ value }) => String(value))];
 }
 
 const isBlank = (cell: Cell): boolean => cell === null || cell === undefined || cell === "";
@@ -78,13 +99,13 @@ const isBlank = (cell: Cell): boolean => cell === null || cell === undefined || 
 function readTable(argument: Argument, t: Table, parameter: string): unknown {
   const names = Object.keys(t.columns);
   const rows: readonly (readonly Cell[])[] = Array.isArray(argument) ? argument as readonly (readonly Cell[])[] : isBlank(argument as Cell) ? [] : [[argument as Cell]];
-  const titles = names.map((n) => `${t.columns[n]!.symbol.replace(/_/g, "")} (${t.columns[n]!.text})`).join(", ");
+  const titles = [names.map((n) => nameOf(t.columns[n]!)), names.map((n) => t.columns[n]!.symbol.replace(/_/g, ""))];
   let last = rows.length;
   while (last > 0 && rows[last - 1]!.every(isBlank)) last--;
   const out: Record<string, unknown>[] = [];
   for (let r = 0; r < last; r++) {
     const row = rows[r]!;
-    if (row.length !== names.length) throw new InputError(parameter, `${nameOf(t)} is a range of ${row.length} column${row.length === 1 ? "" : "s"}; ${names.length} are needed: ${titles}`);
+    if (row.length !== names.length) throw new InputError(parameter, fitting(`${nameOf(t)} is a range of ${row.length} column${row.length === 1 ? "" : "s"}; ${names.length} ${names.length === 1 ? "is" : "are"} needed: `, titles));
     const where = ` in row ${r + 1} of the range`;
     const record: Record<string, unknown> = {};
     names.forEach((n, i) => {
@@ -94,7 +115,7 @@ function readTable(argument: Argument, t: Table, parameter: string): unknown {
     out.push(record);
   }
   if (out.length === 0 && t.optional) return out;
-  if (out.length < t.minRows) throw new InputError(parameter, `${nameOf(t)} has ${out.length} row${out.length === 1 ? "" : "s"}; at least ${t.minRows} ${t.minRows === 1 ? "is" : "are"} needed, each with ${titles}`);
+  if (out.length < t.minRows) throw new InputError(parameter, fitting(`${nameOf(t)} has ${out.length} row${out.length === 1 ? "" : "s"}; at least ${t.minRows} ${t.minRows === 1 ? "is" : "are"} needed, each with `, titles));
   return out;
 }
 

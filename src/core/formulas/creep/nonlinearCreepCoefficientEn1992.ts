@@ -12,7 +12,7 @@ export const nonlinearCreepCoefficientEn1992 = stepwise({
     "Beyond 0.6 f_ck(t_0) it is computed with a caution.",
   ],
   source: { key: "EN1992-1-1:2004", clause: "3.1.4(4) (3.7)", basis: "seen", readIn: "CE:2021" },
-  params: { phi: q.creepCoefficient, sigma_c: q.sustainedConcreteStress, f_ckt0: q.concreteStrengthAtAge },
+  params: { phi: q.creepCoefficient, sigma_c: q.sustainedConcreteStress, f_ckt0: as(q.concreteStrengthAtAge, { min: 1 }) },
   result: as(q.creepCoefficient, { symbol: "φ_nl", text: "creep coefficient with the factor for high stress" }),
   steps: {
     k_sigma: { symbol: "k_σ", unit: "–", text: "stress over strength at t_0", clause: "3.1.4(4)", equation: "sigma_c / f_ckt0" },
