@@ -1,5 +1,6 @@
-import { sources, type Choice } from "../src/core/index.ts";
+import { sources, type Choice, type Quantity } from "../src/core/index.ts";
 import { parameterText } from "./parameterText.ts";
+import { referenceFolder, referencePage } from "./referencePlace.ts";
 import { worksheetFunctions, type FunctionParameter, type WorksheetFunction } from "./worksheetFunctions.ts";
 
 type ValueType = "number" | "string" | "any";
@@ -19,7 +20,7 @@ export interface FunctionMetadata {
   readonly description: string;
   readonly helpUrl?: string;
   readonly parameters: readonly ParameterMetadata[];
-  readonly result: { readonly type: "number" | "string"; readonly dimensionality: "scalar" };
+  readonly result: { readonly type: "number" | "string"; readonly dimensionality: "scalar" | "matrix" };
   readonly options?: { readonly volatile: true };
 }
 export interface EnumMetadata {
@@ -65,16 +66,19 @@ function parameterMetadata(of: WorksheetFunction, { name, parameter, isMatrix, o
   };
 }
 
-function description({ id, summary, formula }: WorksheetFunction): string {
-  if (!formula) return summary;
-  const { result, source } = formula;
-  const unit = result.unit === "–" ? "a plain number" : result.unit;
+const symbolAndUnit = ({ symbol, unit }: Quantity): string => `${symbol.replace(/_/g, "")} (${unit === "–" ? "a plain number" : unit})`;
+
+function description({ id, summary, formula, spill }: WorksheetFunction): string {
+  const of = formula ?? spill;
+  if (!of) return summary;
+  const { source } = of;
+  const gives = formula ? symbolAndUnit(formula.result) : `rows of ${Object.values(spill!.columns).map(symbolAndUnit).join(", ")}`;
   const from = source.key === "mechanics" || source.key === "practice" ? sources[source.key] : `${source.key}${source.clause ? ` ${source.clause}` : ""}.`;
-  return fitting(`${summary}. Gives ${result.symbol.replace(/_/g, "")} (${unit}). ${from}`, "function", id);
+  return fitting(`${summary}. Gives ${gives}. ${from}`, "function", id);
 }
 
-/** The metadata of every function. `help` is the address of a reference page, where there is one; each function's place on it is its id. */
-export function metadata(help?: string, functions: readonly WorksheetFunction[] = worksheetFunctions): Metadata {
+/** The metadata of every function. `address` is where the add-in's files will stand, without a slash at the end: with it each function links to its reference page. */
+export function metadata(address?: string, functions: readonly WorksheetFunction[] = worksheetFunctions): Metadata {
   const enums = new Map<string, EnumMetadata>();
   for (const { parameters } of functions) {
     for (const { parameter } of parameters) {
@@ -90,9 +94,9 @@ export function metadata(help?: string, functions: readonly WorksheetFunction[] 
       id: f.id,
       name: f.id,
       description: description(f),
-      ...(help !== undefined && { helpUrl: `${help}#${f.id}` }),
+      ...(address !== undefined && { helpUrl: `${address}/${referenceFolder}/${referencePage(f.id)}` }),
       parameters: f.parameters.map((p) => parameterMetadata(f, p)),
-      result: { type: f.result, dimensionality: "scalar" },
+      result: f.result === "rows" ? { type: "number", dimensionality: "matrix" } : { type: f.result, dimensionality: "scalar" },
       ...(f.volatile && { options: { volatile: true } }),
     })),
     enums: [...enums.values()],

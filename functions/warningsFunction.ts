@@ -1,4 +1,4 @@
-import { InputError, NoResult, run, text, warnings, type Argument, type Cell, type Formula } from "../src/core/index.ts";
+import { InputError, NoResult, run, runSpill, text, warnings, type Argument, type Cell, type Formula, type Spill } from "../src/core/index.ts";
 
 const params = {
   function: text({ key: "functionId", symbol: "function", text: "id of the function, as text: \"FRICTION_STRESS\"" }),
@@ -16,15 +16,18 @@ function only(argument: Argument): Cell {
  * The function that tells what should be known about a call although it is computed: input outside the everyday range or the source's validity.
  * Empty where there is nothing to tell; a refused call gives the refusal's own text, so that a list of warnings misses nothing.
  */
-export function warningsFunction(formulas: readonly Formula[], namespace: string) {
-  const byId = new Map(formulas.map((f) => [f.id, f]));
+export function warningsFunction(formulas: readonly Formula[], spills: readonly Spill[], namespace: string) {
+  const byId = new Map<string, { readonly of: Formula | Spill; readonly run: (args: readonly Argument[]) => unknown }>([
+    ...formulas.map((f) => [f.id, { of: f, run: (args: readonly Argument[]) => run(f, args) }] as const),
+    ...spills.map((f) => [f.id, { of: f, run: (args: readonly Argument[]) => runSpill(f, args) }] as const),
+  ]);
   const compute = ([wanted, ...args]: readonly Argument[]): string => {
     const id = String(only(wanted) ?? "").trim().toUpperCase().replace(`${namespace}.`, "");
-    const formula = byId.get(id);
-    if (!formula) throw new InputError("function", id === "" ? "function (the id of a worksheet function) is missing; a text is needed, such as “FRICTION_STRESS”" : `function = “${id}” is no function of ${namespace}; give its id as text, such as “FRICTION_STRESS”`);
+    const wantedFunction = byId.get(id);
+    if (!wantedFunction) throw new InputError("function", id === "" ? "function (the id of a worksheet function) is missing; a text is needed, such as “FRICTION_STRESS”" : `function = “${id}” is no function of ${namespace}; give its id as text, such as “FRICTION_STRESS”`);
     try {
-      run(formula, args);
-      return warnings(formula, args).join("; ");
+      wantedFunction.run(args);
+      return warnings(wantedFunction.of, args).join("; ");
     } catch (error) {
       if (error instanceof InputError || error instanceof NoResult) return error.message;
       throw error;

@@ -1,4 +1,4 @@
-import { formulas, InputError, isOptional, NoResult, run, type Argument, type Formula, type Parameter } from "../src/core/index.ts";
+import { formulas, InputError, isOptional, NoResult, run, runSpill, spills, type Argument, type Declaration, type Formula, type Parameter, type Spill } from "../src/core/index.ts";
 import { versionFunction } from "./versionFunction.ts";
 import { warningsFunction } from "./warningsFunction.ts";
 
@@ -15,8 +15,11 @@ export interface FunctionParameter {
   readonly repeating: boolean;
 }
 
+/** Of one cell, or rows of numbers that fill a block of cells. */
+export type Value = number | string | readonly (readonly number[])[];
+
 export type Result =
-  | { readonly value: number | string }
+  | { readonly value: Value }
   | { readonly error: { readonly code: "#VALUE!" | "#NUM!"; readonly message: string } };
 
 /** A function as cells call it. */
@@ -26,12 +29,13 @@ export interface WorksheetFunction {
   /** As typed: `KERN.X`. */
   readonly name: string;
   readonly summary: string;
-  /** The declaration behind it; absent for functions about the workbook itself. */
+  /** The declaration behind it, one or the other; both absent for functions about the workbook itself. */
   readonly formula?: Formula;
+  readonly spill?: Spill;
   readonly parameters: readonly FunctionParameter[];
   readonly minimum: number;
   readonly maximum: number;
-  readonly result: "number" | "string";
+  readonly result: "number" | "string" | "rows";
   /** Computed anew with every calculation, whatever its arguments. */
   readonly volatile?: true;
   /** Never throws: what goes wrong is the cell's error. Repeating arguments follow one another. */
@@ -48,7 +52,7 @@ function refusal(id: string, error: unknown): Result {
   return { error: { code: "#VALUE!", message: `internal error in ${id}: ${text}` } };
 }
 
-function guarded(id: string, compute: (args: readonly Argument[]) => number | string): WorksheetFunction["call"] {
+function guarded(id: string, compute: (args: readonly Argument[]) => Value): WorksheetFunction["call"] {
   return (args) => {
     try {
       const value = compute(args);
@@ -60,32 +64,32 @@ function guarded(id: string, compute: (args: readonly Argument[]) => number | st
   };
 }
 
-function parametersOf(f: Pick<Formula, "params">, repeating?: string): readonly FunctionParameter[] {
+function parametersOf(f: Pick<Declaration, "params">, repeating?: string): readonly FunctionParameter[] {
   return Object.entries(f.params).map(([name, parameter]) => ({ name, parameter, isMatrix: parameter.kind === "table" || name === repeating, optional: isOptional(parameter), repeating: name === repeating }));
+}
+
+function declared(f: Declaration): Pick<WorksheetFunction, "id" | "name" | "summary" | "parameters" | "minimum" | "maximum"> {
+  const parameters = parametersOf(f);
+  return { id: f.id, name: `${namespace}.${f.id}`, summary: f.summary, parameters, minimum: parameters.reduce((least, { optional }, i) => (optional ? least : i + 1), 0), maximum: parameters.length };
 }
 
 /** A formula as a worksheet function. */
 export function worksheetFunction(formula: Formula): WorksheetFunction {
-  const parameters = parametersOf(formula);
-  return {
-    id: formula.id,
-    name: `${namespace}.${formula.id}`,
-    summary: formula.summary,
-    formula,
-    parameters,
-    minimum: parameters.reduce((least, { optional }, i) => (optional ? least : i + 1), 0),
-    maximum: parameters.length,
-    result: "number",
-    call: guarded(formula.id, (args) => run(formula, args)),
-  };
+  return { ...declared(formula), formula, result: "number", call: guarded(formula.id, (args) => run(formula, args)) };
 }
 
-const aboutWarnings = warningsFunction(formulas, namespace);
+/** A function of several rows as a worksheet function. */
+export function spillFunction(spill: Spill): WorksheetFunction {
+  return { ...declared(spill), spill, result: "rows", call: guarded(spill.id, (args) => runSpill(spill, args)) };
+}
+
+const aboutWarnings = warningsFunction(formulas, spills, namespace);
 const aboutVersion = versionFunction;
 
 /** Every function a cell can call, in the order people meet them. */
 export const worksheetFunctions: readonly WorksheetFunction[] = [
   ...formulas.map(worksheetFunction),
+  ...spills.map(spillFunction),
   { id: aboutWarnings.id, name: `${namespace}.${aboutWarnings.id}`, summary: aboutWarnings.summary, parameters: parametersOf(aboutWarnings, aboutWarnings.repeating), minimum: 1, maximum: mostRepeated, result: "string", call: guarded(aboutWarnings.id, aboutWarnings.compute) },
   { id: aboutVersion.id, name: `${namespace}.${aboutVersion.id}`, summary: aboutVersion.summary, parameters: parametersOf(aboutVersion), minimum: 0, maximum: 0, result: "string", volatile: aboutVersion.volatile, call: guarded(aboutVersion.id, aboutVersion.compute) },
 ];

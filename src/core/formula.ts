@@ -18,6 +18,7 @@ export const families = {
   loading: "Loads, moments and stations",
   limits: "Limits",
   stress: "Stress check",
+  region: "Force and eccentricity",
   stressing: "Stressing",
   materials: "Materials",
   workbook: "Workbook",
@@ -104,6 +105,26 @@ export interface Formula<P extends Parameters = Parameters> extends FormulaBase<
   /** The result alone, in the unit the equation works in. */
   readonly compute: (values: Values<P>) => number;
   readonly proof?: (values: Values<P>, steps: Readonly<Record<string, number>>) => number;
+}
+
+/** A function whose result fills a block of cells: rows with the same columns. */
+export interface Spill<P extends Parameters = Parameters> extends FormulaBase<P> {
+  /** What stands in the columns, from the left. */
+  readonly columns: Readonly<Record<string, Quantity>>;
+  /** The governing equation as TeX. */
+  readonly governing: string;
+  /** The rows, in the units the columns read. */
+  readonly compute: (values: Values<P>) => readonly Readonly<Record<string, number>>[];
+}
+
+/** What formulas and spills have in common. */
+export type Declaration<P extends Parameters = Parameters> = FormulaBase<P>;
+
+/** Declares a function of several rows. */
+export function spilling<const P extends Parameters, const C extends Readonly<Record<string, Quantity>>>(
+  spec: FormulaBase<P> & { readonly columns: C; readonly governing: string; readonly compute: (values: Values<P>) => readonly { readonly [K in keyof C]: number }[] },
+): Spill<P> {
+  return spec;
 }
 
 /**

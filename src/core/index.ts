@@ -1,11 +1,11 @@
 /** The only door to the calculation core. */
 export { cautions } from "./cautions.ts";
 export { InputError, NoResult } from "./errors.ts";
-export { families, type Family, type Formula, type Step, type Steps } from "./formula.ts";
-export { formulas } from "./formulas/index.ts";
+export { families, type Declaration, type Family, type Formula, type Spill, type Step, type Steps } from "./formula.ts";
+export { formulas, spills } from "./formulas/index.ts";
 export * from "./parameters.ts";
 export { argumentCount, nameOf, readFactor, type Argument, type Cell } from "./read.ts";
-export { read, run, trace, warnings, type Trace, type TracedArgument, type TracedStep } from "./run.ts";
+export { read, run, runSpill, trace, warnings, type Trace, type TracedArgument, type TracedStep } from "./run.ts";
 export { basisText, ownCopyAdvice, sources, type Basis, type Source, type SourceKey } from "./sources.ts";
 export { coherentUnit, mathUnit, unitFactor, unitNames, type Unit } from "./units.ts";
 export { version } from "./version.ts";

@@ -1,5 +1,5 @@
 import { InputError } from "./errors.ts";
-import type { Formula } from "./formula.ts";
+import type { Declaration } from "./formula.ts";
 import { allowedText, format, isOptional, outside, type Choice, type Parameter, type Quantity, type Table } from "./parameters.ts";
 import { coherentUnit, unitFactor } from "./units.ts";
 
@@ -23,7 +23,7 @@ export function readFactor(quantity: Pick<Quantity, "unit" | "reads">): number {
   return unitFactor(quantity.unit, quantity.reads ?? coherentUnit(quantity.unit));
 }
 
-export function readers(f: Formula): readonly Reader[] {
+export function readers(f: Declaration): readonly Reader[] {
   return Object.entries(f.params).map(([name, parameter]) => {
     if (parameter.kind !== "number") return { name, parameter, factor: 1, low: NaN, high: NaN };
     const plain = !parameter.whole;
@@ -141,13 +141,13 @@ export function readArgument(argument: Argument, { name, parameter, factor }: Re
 }
 
 /** How many arguments a formula takes: at least, at most. */
-export function argumentCount(f: Formula): readonly [number, number] {
+export function argumentCount(f: Declaration): readonly [number, number] {
   const all = Object.values(f.params);
   return [all.filter((p) => !isOptional(p)).length, all.length];
 }
 
 /** Refuses what the other arguments forbid. */
-export function checkLimits(f: Formula, values: Readonly<Record<string, unknown>>): void {
+export function checkLimits(f: Declaration, values: Readonly<Record<string, unknown>>): void {
   if (!f.limits) return;
   const limits = f.limits(values as never) as Record<string, { min?: number; max?: number; because: string } | undefined>;
   for (const [name, limit] of Object.entries(limits)) {

@@ -1,5 +1,5 @@
 import { InputError, NoResult } from "./errors.ts";
-import type { Formula } from "./formula.ts";
+import type { Declaration, Formula, Spill } from "./formula.ts";
 import { allowedText, format, isOptional, type Parameter, type Quantity } from "./parameters.ts";
 import { checkLimits, nameOf, readArgument, readFactor, readers, type Argument, type Reader } from "./read.ts";
 import { coherentUnit } from "./units.ts";
@@ -9,21 +9,30 @@ interface Prepared {
   readonly readers: readonly Reader[];
   readonly fromResult: number;
 }
+type ToRead = { readonly f: Declaration; readonly readers: readonly Reader[] };
 
 const prepared = new WeakMap<object, Prepared>();
 
 function prepare(f: Formula): Prepared {
   let p = prepared.get(f);
-  if (!p) prepared.set(f, p = { f, readers: readers(f), fromResult: 1 / readFactor(f.result) });
+  if (!p) prepared.set(f, p = { f, readers: readersOf(f), fromResult: 1 / readFactor(f.result) });
   return p;
 }
 
-/** Arguments checked and converted to the units the equation reads, by name. */
-export function read(f: Formula, args: readonly Argument[]): Readonly<Record<string, unknown>> {
-  return readPrepared(prepare(f), args);
+const made = new WeakMap<object, readonly Reader[]>();
+
+function readersOf(f: Declaration): readonly Reader[] {
+  let r = made.get(f);
+  if (!r) made.set(f, r = readers(f));
+  return r;
 }
 
-function readPrepared({ f, readers }: Prepared, args: readonly Argument[]): Readonly<Record<string, unknown>> {
+/** Arguments checked and converted to the units the equation reads, by name. */
+export function read(f: Declaration, args: readonly Argument[]): Readonly<Record<string, unknown>> {
+  return readPrepared({ f, readers: readersOf(f) }, args);
+}
+
+function readPrepared({ f, readers }: ToRead, args: readonly Argument[]): Readonly<Record<string, unknown>> {
   if (args.length > readers.length) throw new InputError("", `${f.id} takes ${readers.length} arguments; ${args.length} were given`);
   const values: Record<string, unknown> = {};
   for (let i = 0; i < readers.length; i++) {
@@ -42,6 +51,17 @@ function readPrepared({ f, readers }: Prepared, args: readonly Argument[]): Read
 export function run(f: Formula, args: readonly Argument[]): number {
   const p = prepare(f);
   return resultOf(p, f.compute(readPrepared(p, args) as never));
+}
+
+/** Runs a spill on the cells' own values and gives its rows in the cells' units. Throws like `run`. */
+export function runSpill(f: Spill, args: readonly Argument[]): readonly (readonly number[])[] {
+  const rows = f.compute(read(f, args) as never);
+  const columns = Object.entries(f.columns).map(([name, column]) => ({ name, factor: 1 / readFactor(column) }));
+  return rows.map((row, r) => columns.map(({ name, factor }) => {
+    const value = row[name]! * factor;
+    if (!Number.isFinite(value)) throw new NoResult(`${f.id} has no finite result for ${name} in row ${r + 1}`);
+    return value;
+  }));
 }
 
 /** The result in the cell's unit, from the unit the equation works in. */
@@ -116,11 +136,11 @@ export function trace(f: Formula, args: readonly Argument[]): Trace {
 }
 
 /** What a user should know about this input although it is computed: outside the everyday range or the source's validity. */
-export function warnings(f: Formula, args: readonly Argument[]): readonly string[] {
+export function warnings(f: Declaration, args: readonly Argument[]): readonly string[] {
   return warningsOf(f, read(f, args));
 }
 
-function warningsOf(f: Formula, values: Readonly<Record<string, unknown>>): readonly string[] {
+function warningsOf(f: Declaration, values: Readonly<Record<string, unknown>>): readonly string[] {
   const out: string[] = [];
   const look = (q: Quantity, value: number, where = ""): void => {
     const shown = value / readFactor(q);

@@ -42,8 +42,8 @@ function promisedArgument({ name, parameter, repeating }: FunctionParameter): Pr
   };
 }
 
-export function promisedBy({ id, parameters, formula, result }: WorksheetFunction): Promised {
-  return { id, arguments: parameters.map(promisedArgument), result: formula ? formula.result.unit : result === "string" ? "text" : result };
+export function promisedBy({ id, parameters, formula, spill, result }: WorksheetFunction): Promised {
+  return { id, arguments: parameters.map(promisedArgument), result: formula ? formula.result.unit : spill ? `rows of ${Object.entries(spill.columns).map(([name, { unit }]) => `${name}: ${unit}`).join(", ")}` : result === "string" ? "text" : result };
 }
 
 export const promises = (): readonly Promised[] => worksheetFunctions.map(promisedBy);

@@ -1,4 +1,4 @@
-import type { Formula } from "../formula.ts";
+import type { Formula, Spill } from "../formula.ts";
 import { bedFormulas } from "./bed/index.ts";
 import { creep } from "./creep/index.ts";
 import { drawInFormulas } from "./drawIn/index.ts";
@@ -37,3 +37,6 @@ export const formulas: readonly Formula[] = [
   ...stressingFormulas,
   ...is1343Formulas,
 ] as unknown as readonly Formula[];
+
+/** Every function whose result fills several cells. */
+export const spills: readonly Spill[] = [] as unknown as readonly Spill[];

@@ -13,10 +13,10 @@ function exampleOf({ parameter, name }: FunctionParameter): string {
 
 /** What autocomplete shows while a formula is typed: the function's line and each argument's meaning, unit and range. */
 export function descriptions({ formula: engine }: Pick<GridRuntime, "formula">, functions: readonly WorksheetFunction[]): IFunctionInfo[] {
-  return functions.map(({ name, summary, formula, parameters }) => ({
+  return functions.map(({ name, summary, formula, spill, parameters }) => ({
     functionName: name,
     functionType: engine.FunctionType.User,
-    description: [summary, ...(formula?.notes ?? [])].join(". "),
+    description: [summary, ...((formula ?? spill)?.notes ?? [])].join(". "),
     abstract: summary,
     functionParameter: parameters.map((p) => ({ name: p.name, detail: parameterText(p.parameter), example: exampleOf(p), require: p.optional || p.repeating ? 0 : 1, repeat: p.repeating ? 1 : 0 })),
   }));

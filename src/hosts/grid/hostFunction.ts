@@ -12,6 +12,12 @@ const valueOf = (object: Nullable<BaseValueObject>): Value => (!object || object
 
 /** Makes the grid's own function objects of worksheet functions. */
 export function hostFunctions({ formula: engine }: Pick<GridRuntime, "formula">, functions: readonly WorksheetFunction[], errors: CellErrors): readonly BaseFunction[] {
+  /** Rows that fill a block of cells. */
+  const block = (rows: readonly (readonly number[])[]): BaseValueObject => new engine.ArrayValueObject({
+    calculateValueList: rows.map((row) => row.map((value) => engine.NumberValueObject.create(value))),
+    rowCount: rows.length, columnCount: rows[0]?.length ?? 0, unitId: "", sheetId: "", row: 0, column: 0,
+  });
+
   class HostFunction extends engine.BaseFunction {
     constructor(private readonly worksheetFunction: WorksheetFunction) {
       super(worksheetFunction.name);
@@ -45,7 +51,10 @@ export function hostFunctions({ formula: engine }: Pick<GridRuntime, "formula">,
         return engine.ErrorValueObject.create(code as ErrorType, message);
       }
       errors.computed(cell);
-      return typeof result.value === "number" ? engine.NumberValueObject.create(result.value) : engine.StringValueObject.create(result.value);
+      const { value } = result;
+      if (typeof value === "number") return engine.NumberValueObject.create(value);
+      if (typeof value === "string") return engine.StringValueObject.create(value);
+      return block(value);
     }
   }
   return functions.map((f) => new HostFunction(f));
