@@ -13,6 +13,7 @@ const foreign: Readonly<Record<string, readonly [Unit, number]>> = {
   "kgf/cm²": ["MPa", 0.0980665],
   "kgf·cm": ["kN·m", 9.80665e-5],
   "MN": ["kN", 1e3],
+  "g/m": ["kg/m", 1e-3],
   "kgf": ["kN", 9.80665e-3],
   "t/m²": ["MPa", 0.01],
   "kN/mm²": ["GPa", 1],

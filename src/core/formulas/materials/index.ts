@@ -1,4 +1,5 @@
 import { concreteAgeFactorEn1992 } from "./concreteAgeFactorEn1992.ts";
+import { concreteClasses } from "./concreteClass.ts";
 import { concreteDesignStrengthEn1992 } from "./concreteDesignStrengthEn1992.ts";
 import { concreteDesignTensileStrengthAtReleaseEn1992 } from "./concreteDesignTensileStrengthAtReleaseEn1992.ts";
 import { concreteFlexuralTensileStrengthEn1992 } from "./concreteFlexuralTensileStrengthEn1992.ts";
@@ -14,6 +15,7 @@ import { concreteTensileStrengthAtAgeEn1992 } from "./concreteTensileStrengthAtA
 import { concreteTensileStrengthEn1992 } from "./concreteTensileStrengthEn1992.ts";
 import { concreteTensileStrengthLowerEn1992 } from "./concreteTensileStrengthLowerEn1992.ts";
 import { concreteTensileStrengthUpperEn1992 } from "./concreteTensileStrengthUpperEn1992.ts";
+import { tendonProducts } from "./tendonProduct.ts";
 
 /** Strength and stiffness of concrete. */
 export const materials = [
@@ -33,4 +35,6 @@ export const materials = [
   concreteModulusAtAgeEn1992,
   concreteDesignStrengthEn1992,
   concreteDesignTensileStrengthAtReleaseEn1992,
+  ...concreteClasses,
+  ...tendonProducts,
 ] as const;
