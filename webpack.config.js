@@ -8,8 +8,8 @@ import webpack from "webpack";
 
 const root = fileURLToPath(new URL(".", import.meta.url));
 
-/** Adds a file of text that the project's own code writes. */
-class WrittenFilePlugin {
+/** Adds files of text that the project's own code writes: pairs of path and text. */
+class WrittenFilesPlugin {
   constructor(name, write) {
     this.name = name;
     this.write = write;
@@ -17,15 +17,31 @@ class WrittenFilePlugin {
   apply(compiler) {
     compiler.hooks.thisCompilation.tap(this.name, (compilation) => {
       const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL;
-      compilation.hooks.processAssets.tapPromise({ name: this.name, stage }, async () => compilation.emitAsset(this.name, new webpack.sources.RawSource(await this.write())));
+      compilation.hooks.processAssets.tapPromise({ name: this.name, stage }, async () => {
+        for (const [path, text] of await this.write()) compilation.emitAsset(path, new webpack.sources.RawSource(text));
+      });
     });
+  }
+}
+
+/** The same for one file. */
+class WrittenFilePlugin extends WrittenFilesPlugin {
+  constructor(name, write) {
+    super(name, async () => [[name, await write()]]);
   }
 }
 
 /** The functions' metadata, from the declarations themselves. */
 async function functionMetadata() {
   const { metadata } = await tsImport("./functions/index.ts", import.meta.url);
-  return `${JSON.stringify(metadata(), null, 1)}\n`;
+  const { deploymentAddress } = await tsImport("./src/command/address.ts", import.meta.url);
+  return `${JSON.stringify(metadata(deploymentAddress()), null, 1)}\n`;
+}
+
+/** A page a function, and two lists of them. */
+async function reference() {
+  const { referenceFiles } = await tsImport("./src/command/reference.ts", import.meta.url);
+  return referenceFiles();
 }
 
 /** The add-in's manifest for the address it will be served from. */
@@ -65,6 +81,7 @@ export default (_env, { mode = "production" }) => ({
   },
   plugins: [
     new WrittenFilePlugin("functions.json", functionMetadata),
+    new WrittenFilesPlugin("reference", reference),
     new WrittenFilePlugin("THIRD-PARTY.txt", thirdParty),
     new WrittenFilePlugin("manifest.xml", manifest),
     ...icons.map((icon) => new WrittenFilePlugin(`icons/${icon}`, () => readFile(new URL(`manifest/icons/${icon}`, import.meta.url)))),

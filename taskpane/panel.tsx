@@ -5,6 +5,8 @@ import { BuildView } from "./build/buildView.tsx";
 import { shortCaution } from "./cautions.tsx";
 import type { Engine } from "./engine.ts";
 import { InsertView } from "./insert/insertView.tsx";
+import { OpenReference } from "./reference/openReference.tsx";
+import { ReferenceView, type Asked } from "./reference/referenceView.tsx";
 import { TraceView } from "./trace/traceView.tsx";
 
 interface Shared {
@@ -12,13 +14,20 @@ interface Shared {
   readonly engine: Engine;
   /** Selects a cell and turns to Trace. */
   readonly trace: (place: Place) => void;
+  /** The reference page that another view asked for, and the way back to that view. */
+  readonly reference: Asked | undefined;
+  readonly back: () => void;
+  /** Turns to Insert with a function. */
+  readonly insert: (id: string) => void;
+  readonly insertion: { readonly id: string } | undefined;
 }
 
 /** The panel's views in the order of their tabs. */
 const views = [
   { id: "build", title: "Build", view: ({ host, engine }: Shared): ComponentChildren => <BuildView host={host} engine={engine} /> },
-  { id: "insert", title: "Insert", view: ({ host, trace }: Shared): ComponentChildren => <InsertView host={host} trace={trace} /> },
+  { id: "insert", title: "Insert", view: ({ host, trace, insertion }: Shared): ComponentChildren => <InsertView host={host} trace={trace} asked={insertion} /> },
   { id: "trace", title: "Trace", view: ({ host }: Shared): ComponentChildren => <TraceView host={host} /> },
+  { id: "reference", title: "Reference", view: ({ reference, back, insert }: Shared): ComponentChildren => <ReferenceView asked={reference} back={back} insert={insert} /> },
 ] as const;
 type View = (typeof views)[number]["id"];
 
@@ -27,6 +36,8 @@ export function Panel({ host, engine }: { readonly host: Host; readonly engine: 
   const [view, setView] = useState<View>("build");
   const [seen, setSeen] = useState<ReadonlySet<View>>(new Set(["build"]));
   const [problem, setProblem] = useState("");
+  const [reference, setReference] = useState<Asked & { readonly view: View }>();
+  const [insertion, setInsertion] = useState<{ readonly id: string }>();
   const show = (next: View): void => {
     setView(next);
     setSeen((s) => new Set([...s, next]));
@@ -44,14 +55,24 @@ export function Panel({ host, engine }: { readonly host: Host; readonly engine: 
     show("trace");
     host.select(place).catch((error: unknown) => setProblem(`The cell could not be selected: ${error instanceof Error ? error.message : String(error)}`));
   };
-  return <div class="kb-panel">
+  const refer = (id: string): void => {
+    setReference({ id, from: views.find((v) => v.id === view)!.title, view });
+    show("reference");
+  };
+  const insert = (id: string): void => {
+    setInsertion({ id });
+    show("insert");
+  };
+  const back = (): void => show(reference?.view ?? "build");
+  const shared: Shared = { host, engine, trace, reference, back, insert, insertion };
+  return <OpenReference.Provider value={refer}><div class="kb-panel">
     <div class="kb-tabs" role="tablist" aria-label="Views" onKeyDown={move}>
       {views.map((v) => <button key={v.id} type="button" role="tab" id={`kb-tab-${v.id}`} aria-controls={`kb-view-${v.id}`} aria-selected={view === v.id} tabIndex={view === v.id ? 0 : -1} onClick={() => show(v.id)}>{v.title}</button>)}
     </div>
     {problem && <p class="kb-problem" role="alert">{problem}</p>}
     <div class="kb-views">
-      {views.map((v) => <div key={v.id} role="tabpanel" id={`kb-view-${v.id}`} aria-labelledby={`kb-tab-${v.id}`} hidden={view !== v.id}>{seen.has(v.id) && v.view({ host, engine, trace })}</div>)}
+      {views.map((v) => <div key={v.id} role="tabpanel" id={`kb-view-${v.id}`} aria-labelledby={`kb-tab-${v.id}`} hidden={view !== v.id}>{seen.has(v.id) && v.view(shared)}</div>)}
     </div>
     <footer class="kb-footer">{shortCaution}</footer>
-  </div>;
+  </div></OpenReference.Provider>;
 }

@@ -30,7 +30,8 @@ function toTex(math: Parser, expression: string, symbol: (name: string) => strin
     }
     return undefined;
   };
-  return math.parse(expression).toTex({ parenthesis: "auto", handler: handler as never });
+  // Between two numbers a comma alone would be read as a part of one number.
+  return math.parse(expression).toTex({ parenthesis: "auto", handler: handler as never }).replace(/(\d),(?=\d)/g, "$1,\\;");
 }
 
 /** "σ(x) = …" in the trade's symbols. */

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useId, useState } from "preact/hooks";
 import { families } from "../../src/core/index.ts";
 import { Sentence } from "../trace/tradeSymbol.tsx";
@@ -6,11 +7,20 @@ import { search, type DesignFunction } from "./search.ts";
 
 const most = 40;
 
+interface Props {
+  readonly query: string;
+  readonly setQuery: (query: string) => void;
+  readonly open: (of: DesignFunction) => void;
+  /** Stands in place of the whole list while nothing is searched for. */
+  readonly whenEmpty?: ComponentChildren;
+}
+
 /** Search by word, symbol or clause; arrows move in the list, Enter opens. */
-export function FunctionList({ query, setQuery, open }: { readonly query: string; readonly setQuery: (query: string) => void; readonly open: (of: DesignFunction) => void }) {
+export function FunctionList({ query, setQuery, open, whenEmpty }: Props) {
   const id = useId();
   const [at, setAt] = useState(0);
-  const found = search(query);
+  const listed = whenEmpty === undefined || query.trim() !== "";
+  const found = listed ? search(query) : [];
   const shown = found.slice(0, most);
   const current = Math.min(at, shown.length - 1);
   const keys = (event: KeyboardEvent): void => {
@@ -32,13 +42,14 @@ export function FunctionList({ query, setQuery, open }: { readonly query: string
         {...(shown.length > 0 && { "aria-activedescendant": `${id}-${current}` })} value={query} onInput={(e) => { setQuery(e.currentTarget.value); setAt(0); }} onKeyDown={keys} />
       <p class="kb-hint" role="status">{found.length === 0 ? "" : `${found.length} function${found.length === 1 ? "" : "s"}${found.length > most ? `; the first ${most} are shown, type more to narrow` : ""}`}</p>
     </div>
-    {found.length === 0 && <p>No function has all of these. Try fewer words: a subject such as friction, a symbol such as σp0 or fck, a clause such as 5.10.5.2, or a standard such as EN1992 or IS1343.</p>}
-    <ul class="kb-plain kb-functions" role="listbox" id={`${id}-list`} aria-label="Functions">
+    {!listed && whenEmpty}
+    {listed && found.length === 0 && <p>No function has all of these. Try fewer words: a subject such as friction, a symbol such as σp0 or fck, a clause such as 5.10.5.2, or a standard such as EN1992 or IS1343.</p>}
+    {listed && <ul class="kb-plain kb-functions" role="listbox" id={`${id}-list`} aria-label="Functions">
       {shown.map((f, i) => <li key={f.id} id={`${id}-${i}`} role="option" aria-selected={i === current} onClick={() => open(f)} onMouseMove={() => setAt(i)}>
         <b>{f.id.split("_").map((part, k) => (k === 0 ? part : <><wbr />_{part}</>))}</b>
         <div><Sentence of={f.summary} /></div>
         <div class="kb-from">{families[f.formula.family]} · {sourceWords(f)}</div>
       </li>)}
-    </ul>
+    </ul>}
   </section>;
 }

@@ -2,12 +2,13 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { CellContent, Host, InsertedCell, Place, Selection } from "../../src/hosts/index.ts";
 import { a1, type Address, type Area } from "../../src/sheet/index.ts";
 import { scrollToTop } from "../scroll.ts";
+import { ReferenceLink } from "../reference/openReference.tsx";
 import { libraries, type Libraries } from "../trace/libraries.ts";
 import { placeText } from "../trace/places.ts";
 import { BlockForm } from "./blockForm.tsx";
 import { FunctionCard } from "./functionCard.tsx";
 import { FunctionList } from "./functionList.tsx";
-import type { DesignFunction } from "./search.ts";
+import { designFunctions, type DesignFunction } from "./search.ts";
 import { WireForm } from "./wireForm.tsx";
 
 interface Done {
@@ -19,7 +20,7 @@ interface Done {
 const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** For a sheet of one's own: find a function, and put it there with labelled arguments or wired to the cells that are there. */
-export function InsertView({ host, trace }: { readonly host: Host; readonly trace: (place: Place) => void }) {
+export function InsertView({ host, trace, asked }: { readonly host: Host; readonly trace: (place: Place) => void; readonly asked?: { readonly id: string } | undefined }) {
   const [query, setQuery] = useState("");
   const [chosen, setChosen] = useState<DesignFunction>();
   const [way, setWay] = useState<"block" | "wire">("block");
@@ -52,6 +53,10 @@ export function InsertView({ host, trace }: { readonly host: Host; readonly trac
     setProblem("");
     if (section.current) scrollToTop(section.current);
   };
+  useEffect(() => {
+    const of = designFunctions.find(({ id }) => id === asked?.id);
+    if (of) open(of);
+  }, [asked]);
   const insert = (sheet: string, cells: readonly InsertedCell[], result: Address, area?: Area): void => {
     setBusy(true);
     setProblem("");
@@ -66,7 +71,7 @@ export function InsertView({ host, trace }: { readonly host: Host; readonly trac
 
   if (!chosen) return <section ref={section}><h2>Insert a function</h2><p>Into a sheet of your own. Nothing that is filled is ever overwritten.</p><FunctionList query={query} setQuery={setQuery} open={open} />{problem && <p class="kb-problem" role="alert">{problem}</p>}</section>;
   return <section ref={section}>
-    <p><button type="button" class="kb-link" onClick={() => open(undefined)}>‹ All functions</button></p>
+    <p><button type="button" class="kb-link" onClick={() => open(undefined)}>‹ All functions</button> <ReferenceLink id={chosen.id} /></p>
     <h2>{chosen.name.split("_").map((part, i) => (i === 0 ? part : <><wbr />_{part}</>))}</h2>
     <FunctionCard of={chosen} libraries={loaded} />
     <fieldset class="kb-ways">

@@ -2,6 +2,7 @@ import { allowedText, basisText, coherentUnit, ownCopyAdvice, readFactor, source
 import { worksheetFunctions } from "../../functions/index.ts";
 import type { Place } from "../../src/hosts/index.ts";
 import { equationTex, hasSymbol, numberText, substitutionTex, withUnit } from "../../src/typeset/index.ts";
+import { ReferenceLink } from "../reference/openReference.tsx";
 import { Equation } from "./equation.tsx";
 import type { TracedCall, TracedOrigin } from "./inspect.ts";
 import type { Libraries } from "./libraries.ts";
@@ -22,7 +23,7 @@ export function CallTrace({ traced, go, libraries }: Props) {
   if (!formula) return <WithoutFormula traced={traced} go={go} />;
   return <article class="kb-call" aria-label={`KERN.${formula.id}`}>
     <h3><FunctionName id={formula.id} /></h3>
-    <p><Sentence of={formula.summary} />.</p>
+    <p><Sentence of={formula.summary} />. <ReferenceLink id={formula.id} /></p>
     {refused && <p class="kb-problem"><strong>No result.</strong> {refused.message}.</p>}
     <h4>Arguments</h4>
     <ol class="kb-arguments">
@@ -45,7 +46,7 @@ function WithoutFormula({ traced: { call, arguments: all }, go }: { readonly tra
   if (!known) return <p class="kb-problem">This Kernbook has no function KERN.{call.id}. The sheet may come from a newer version.</p>;
   return <article class="kb-call" aria-label={`KERN.${call.id}`}>
     <h3><FunctionName id={call.id} /></h3>
-    <p><Sentence of={known.summary} />.</p>
+    <p><Sentence of={known.summary} />. <ReferenceLink id={call.id} /></p>
     <h4>Arguments</h4>
     <ol class="kb-arguments">{all.map((a, i) => <li key={i}>{a.origin ? <OriginLink origin={a.origin} go={go} /> : <code>{a.written.text || "not given"}</code>} {a.origin?.meaning?.description}</li>)}</ol>
   </article>;

@@ -35,9 +35,9 @@ describe("functions.json", () => {
     if (firstOptional >= 0) expect(lastNeeded, "an argument after one that may be left out").toBeLessThan(firstOptional);
   });
 
-  it("links to help only where there is a reference page", () => {
+  it("links each function to its reference page, where the address of the pages is known", () => {
     expect(made.functions.filter((f) => "helpUrl" in f)).toEqual([]);
-    for (const f of metadata("https://example.org/reference.html").functions) expect(f.helpUrl).toBe(`https://example.org/reference.html#${f.id}`);
+    for (const f of metadata("https://sheets.example.com/kernbook").functions) expect(f.helpUrl).toBe(`https://sheets.example.com/kernbook/reference/${f.id}.html`);
   });
 
   it("says unit, range and default of each number", () => {

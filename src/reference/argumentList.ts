@@ -1,0 +1,42 @@
+import { allowedText, format, isOptional, type Choice, type Quantity, type Table } from "../core/index.ts";
+import type { FunctionParameter } from "../../functions/index.ts";
+import { html, type Markup } from "./html.ts";
+import { called, readsAs } from "./quantities.ts";
+import { sentence, symbol, unitText } from "./words.ts";
+
+/** Unit, allowed, everyday and valid range, default: what a number may be. */
+export function numberFacts(q: Quantity): readonly Markup[] {
+  const reads = readsAs(q);
+  const allowed = allowedText(q);
+  return [
+    html`<b>${unitText(q.unit)}</b>${reads !== "" && html` (the equation takes ${reads})`}`,
+    ...(q.whole ? [html`whole number`] : []),
+    html`${allowed === "" ? "any number" : html`allowed ${allowed}`}`,
+    ...(q.typical ? [html`usually ${allowedText({ unit: q.unit, min: q.typical[0], max: q.typical[1] })}`] : []),
+    ...(q.valid ? [html`${q.valid.where} holds for ${allowedText({ unit: q.unit, min: q.valid.range[0], max: q.valid.range[1] })}`] : []),
+    ...(q.default === undefined ? [] : [html`default ${format(q.default)}`]),
+  ];
+}
+
+const joined = (facts: readonly Markup[]): Markup => html`${facts.map((fact, i) => html`${i > 0 && html`; `}${fact}`)}`;
+
+function choices({ values, default: fallback }: Choice): Markup {
+  return html`<ul class="kr-choices">${values.map(({ value, text }) => html`<li><code>${value}</code>${String(value) !== text && html` ${sentence(text)}`}${value === fallback && html` <span class="kr-tag">default</span>`}</li>`)}</ul>`;
+}
+
+function columns({ columns: all, minRows, optional }: Table): Markup {
+  return html`<p class="kr-facts">A range, one row each; at least ${minRows} row${minRows !== 1 && "s"}${optional && "; may be left out"}. Its columns:</p>
+<ol class="kr-columns">${Object.values(all).map((c) => html`<li>${called(c)}${called(c).text !== c.text && html` ${sentence(c.text)}`}${c.kind === "number" ? html`<div class="kr-facts">${joined(numberFacts(c))}</div>` : choices(c)}</li>`)}</ol>`;
+}
+
+/** One argument: name, symbol, meaning and what it takes. */
+export function argument(p: FunctionParameter): Markup {
+  const { name, parameter, repeating } = p;
+  const optional = isOptional(parameter);
+  return html`<li><div><code>${name}${repeating && " …"}</code> ${symbol(parameter.symbol)}${optional && html` <span class="kr-tag">may be left out</span>`}</div>
+<div>${sentence(parameter.text)}${
+    parameter.kind === "number" ? html`<div class="kr-facts">${joined(numberFacts(parameter))}</div>`
+    : parameter.kind === "choice" ? choices(parameter)
+    : parameter.kind === "table" ? columns(parameter)
+    : html`<div class="kr-facts">text</div>`}</div></li>`;
+}

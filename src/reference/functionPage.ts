@@ -1,0 +1,118 @@
+import { basisText, families, type Argument, type Cell } from "../core/index.ts";
+import { namespace, type Value, type WorksheetFunction } from "../../functions/index.ts";
+import { countsAsPublished, judge, type PublishedCase } from "../published/index.ts";
+import { hasSymbol, withUnit } from "../typeset/index.ts";
+import { argument } from "./argumentList.ts";
+import { cautionsFor } from "./cautions.ts";
+import { checkMarkup } from "./checks.ts";
+import { exampleOf, formulaText, type Example } from "./example.ts";
+import { html, type Markup } from "./html.ts";
+import { pageOf } from "./places.ts";
+import { rowsTable, valueOf } from "./quantities.ts";
+import { relatedTo } from "./related.ts";
+import { stepsMarkup, stepValues } from "./steps.ts";
+import { NoExample } from "./typicalArguments.ts";
+import { functionName, sentence, sourceWords, symbol, unitText } from "./words.ts";
+
+export interface Library {
+  readonly functions: readonly WorksheetFunction[];
+  readonly cases: readonly PublishedCase[];
+}
+
+export const link = (f: Pick<WorksheetFunction, "id">): Markup => html`<a href="${pageOf(f.id)}">${functionName(f.id, "")}</a>`;
+
+function cautionBox(of: WorksheetFunction): Markup {
+  const all = cautionsFor(of);
+  return html`${all.length > 0 && html`<aside class="kr-caution" aria-label="Cautions"><ul>${all.map((c) => html`<li>${c}</li>`)}</ul></aside>`}`;
+}
+
+function syntax(of: WorksheetFunction): Markup {
+  const names = of.parameters.map(({ name, optional, repeating }) => {
+    const text = `${name}${repeating ? ", …" : ""}`;
+    return optional ? `[${text}]` : text;
+  });
+  return html`<p class="kr-syntax"><code>=${functionName(of.id)}(${names.join(", ")})</code></p>`;
+}
+
+function gives({ formula, spill, result }: WorksheetFunction): Markup {
+  if (formula) return html`<p>Gives ${symbol(formula.result.symbol)}${hasSymbol(formula.result.symbol) && ", "}${sentence(formula.result.text)}; <b>${unitText(formula.result.unit)}</b>.</p>`;
+  if (spill) return html`<p>Fills several cells, one row each, with the columns:</p><ol class="kr-columns">${Object.values(spill.columns).map((c) => html`<li>${symbol(c.symbol)} ${sentence(c.text)}; <b>${unitText(c.unit)}</b></li>`)}</ol>`;
+  return html`<p>Gives ${result === "string" ? "text" : "a number"}.</p>`;
+}
+
+function whence({ from }: Example): Markup {
+  if (from === "everyday values") return html`<p>The arguments are everyday values chosen for this page; they belong to no project.</p>`;
+  if (from === "fixed") return html``;
+  return html`<p>The arguments are those of the published check ${from.published.id} below${from.published.rows.length > 1 && html`, one of its rows`}: <cite>${from.published.source}</cite>; ${from.published.where}.</p>`;
+}
+
+/** The whole value in full precision stands in the element too: tests hold it against the function. */
+function resultMarkup(of: WorksheetFunction, value: Value): Markup {
+  if (typeof value === "object") return html`<data class="kr-result" value="${JSON.stringify(value)}">${of.spill ? rowsTable(of.spill.columns, value as readonly (readonly Cell[])[]) : html`${value.length} rows`}</data>`;
+  const text = typeof value === "string" ? (value === "" ? "an empty text" : `“${value}”`) : withUnit(value, of.formula?.result.unit ?? "");
+  return html`<p class="kr-gives">${of.formula && hasSymbol(of.formula.result.symbol) && html`${symbol(of.formula.result.symbol)} = `}<data class="kr-result" value="${JSON.stringify(value)}">${text}</data></p>`;
+}
+
+/** A function without an example still gets its page; the tests ask for the example. */
+function example(of: WorksheetFunction, { cases }: Library): Markup {
+  try {
+    return exampleMarkup(of, exampleOf(of, cases));
+  } catch (error) {
+    if (!(error instanceof NoExample)) throw error;
+    return html`<section><h2>Example</h2><p>${error.message}.</p></section>`;
+  }
+}
+
+function exampleMarkup(of: WorksheetFunction, e: Example): Markup {
+  const rows = of.parameters.map((p, i) => (p.repeating ? { p, values: e.args.slice(i) } : { p, values: [e.args[i]] as readonly Argument[] }));
+  return html`<section><h2>Example</h2>
+${whence(e)}
+<p class="kr-syntax"><code class="kr-call">${formulaText(of, e.args)}</code></p>
+${rows.length > 0 && html`<ul class="kr-values">${rows.map(({ p, values }) => html`<li>${hasSymbol(p.parameter.symbol) ? symbol(p.parameter.symbol) : html`<code>${p.name}</code>`} <span class="kr-facts">${sentence(p.parameter.text)}</span> = ${values.map((v, i) => html`${i > 0 && "; "}${valueOf(p.parameter, v)}`)}</li>`)}</ul>`}
+${e.trace && stepValues(e.trace)}
+${resultMarkup(of, e.value)}
+${e.warnings.length > 0 && html`<p>What ${namespace}.WARNINGS says of it:</p><ul>${e.warnings.map((w) => html`<li>${sentence(w)}</li>`)}</ul>`}
+<p class="kr-facts">Computed by the function itself when this page was written.</p></section>`;
+}
+
+function checks(of: WorksheetFunction, { cases }: Library): Markup {
+  const declaration = of.formula ?? of.spill;
+  if (!declaration) return html``;
+  const own = cases.filter((c) => c.function === of.id).map((c) => judge(c, [of]));
+  const published = own.filter((j) => countsAsPublished(j.case));
+  const passed = published.filter((j) => j.passed).length;
+  const words = published.length === 0
+    ? html`<p>No published result stands against this function${declaration.unpublished !== undefined && html`: ${declaration.unpublished.replace(/\.$/, "")}`}.</p>`
+    : html`<p>${passed} of ${published.length} published ${published.length === 1 ? "result is" : "results are"} reproduced within half a unit of the last printed digit, or within the wider tolerance whose reason stands beside it.</p>`;
+  return html`<section><h2>Published checks</h2>${words}${own.map((j) => checkMarkup(j, declaration, 3))}</section>`;
+}
+
+function related(of: WorksheetFunction, { functions }: Library): Markup {
+  const { sameQuantity, givesArgument, takesResult } = relatedTo(of, functions);
+  const list = (all: readonly WorksheetFunction[]): Markup => html`<ul>${all.map((f) => html`<li>${link(f)} <span class="kr-facts">${sentence(f.summary)}</span></li>`)}</ul>`;
+  const family = (of.formula ?? of.spill)?.family ?? "workbook";
+  return html`<section><h2>Related</h2>
+${sameQuantity.length > 0 && html`<h3>The same quantity by another rule or for another case</h3>${list(sameQuantity)}`}
+${givesArgument.length > 0 && html`<h3>Functions that give an argument</h3><ul>${givesArgument.map(({ parameter, functions: giving }) => html`<li><code>${parameter}</code>: ${giving.map((f, i) => html`${i > 0 && ", "}${link(f)}`)}</li>`)}</ul>`}
+${takesResult.length > 0 && html`<h3>Functions that take the result</h3><p>${takesResult.map((f, i) => html`${i > 0 && ", "}${link(f)}`)}</p>`}
+<p><a href="${pageOf()}#family-${family}">All of ${families[family]}</a></p></section>`;
+}
+
+/** The reference page of a function: its whole content below the page's head. */
+export function functionPage(of: WorksheetFunction, library: Library): Markup {
+  const declaration = of.formula ?? of.spill;
+  const several = of.formula && Object.keys(of.formula.steps).length > 1;
+  return html`<p class="kr-subject">${families[declaration?.family ?? "workbook"]}${declaration && html` · <span class="kr-tag">${basisText[declaration.source.basis]}</span>`}</p>
+<h1>${functionName(of.id)}</h1>
+<p class="kr-summary">${sentence(of.summary)}.</p>
+${cautionBox(of)}
+${syntax(of)}
+${gives(of)}
+${of.parameters.length > 0 && html`<section><h2>Arguments</h2><ol class="kr-arguments">${of.parameters.map(argument)}</ol></section>`}
+${declaration?.notes && html`<section><h2>Definitions and signs</h2><ul>${declaration.notes.map((n) => html`<li>${sentence(n)}</li>`)}</ul></section>`}
+${of.formula && html`<section><h2>${several ? "Steps" : "Equation"}</h2>${stepsMarkup(of.formula)}${of.formula.empirical !== undefined && html`<p class="kr-facts">An empirical equation: its units do not follow from one another. ${of.formula.empirical}</p>`}</section>`}
+${declaration && html`<section><h2>Source</h2>${sourceWords(declaration.source)}</section>`}
+${example(of, library)}
+${checks(of, library)}
+${related(of, library)}`;
+}

@@ -1,0 +1,4 @@
+export { referencePage as pageOf } from "../../functions/index.ts";
+
+/** Name of the list by name. */
+export const namesPage = "names.html";

@@ -1,0 +1,39 @@
+import type { Quantity } from "../core/index.ts";
+import type { WorksheetFunction } from "../../functions/index.ts";
+
+/** Functions that belong together with another, by how. */
+export interface Related {
+  /** Give the same quantity within the same subject: by another rule, or for another case. */
+  readonly sameQuantity: readonly WorksheetFunction[];
+  /** Give what is an argument here, by the argument's name. */
+  readonly givesArgument: readonly { readonly parameter: string; readonly functions: readonly WorksheetFunction[] }[];
+  /** Take this result as an argument. */
+  readonly takesResult: readonly WorksheetFunction[];
+}
+
+/** Quantities too general to tell which function gives them: a distance, a moment of any kind. */
+const general: ReadonlySet<string> = new Set(["distance", "controlX", "angle", "moment", "eccentricity"]);
+
+/** What a function gives: one quantity, or the columns of its rows. */
+export function resultsOf({ formula, spill }: WorksheetFunction): readonly Quantity[] {
+  return formula ? [formula.result] : Object.values(spill?.columns ?? {});
+}
+
+function takenBy(of: WorksheetFunction): ReadonlySet<string> {
+  return new Set(of.parameters.flatMap(({ parameter }) => (parameter.kind === "number" ? [parameter.key] : parameter.kind === "table" ? Object.values(parameter.columns).map((c) => c.key) : [])));
+}
+
+export function relatedTo(of: WorksheetFunction, functions: readonly WorksheetFunction[]): Related {
+  const others = functions.filter((f) => f !== of);
+  const family = (f: WorksheetFunction): string | undefined => (f.formula ?? f.spill)?.family;
+  const keys = new Set(resultsOf(of).map((q) => q.key));
+  const gives = (f: WorksheetFunction, key: string): boolean => resultsOf(f).some((q) => q.key === key);
+  const sameQuantity = others.filter((f) => family(f) === family(of) && resultsOf(f).some((q) => keys.has(q.key)));
+  const givesArgument = of.parameters.flatMap(({ name, parameter }) => {
+    if (parameter.kind !== "number" || general.has(parameter.key)) return [];
+    const giving = others.filter((f) => gives(f, parameter.key) && !sameQuantity.includes(f));
+    return giving.length > 0 ? [{ parameter: name, functions: giving }] : [];
+  });
+  const takesResult = others.filter((f) => !sameQuantity.includes(f) && [...keys].some((key) => !general.has(key) && takenBy(f).has(key)));
+  return { sameQuantity, givesArgument, takesResult };
+}

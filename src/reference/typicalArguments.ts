@@ -1,0 +1,90 @@
+import { outside, readFactor, warnings, type Argument, type Cell, type Declaration, type Parameter, type Quantity } from "../core/index.ts";
+import type { WorksheetFunction } from "../../functions/index.ts";
+import { everydayValues } from "./everydayValues.ts";
+import { typicalRows } from "./typicalTables.ts";
+
+type Limits = Readonly<Record<string, { readonly min?: number; readonly max?: number } | undefined>>;
+
+/** Numbers from 0 to 1, the same in every build. */
+function sequence(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
+    return state / 2 ** 32;
+  };
+}
+
+/** As a person would give it: two significant digits, or three where two leave the range. */
+function rounded(value: number, low: number, high: number): number {
+  for (const digits of [2, 3, 6]) {
+    const round = Number(value.toPrecision(digits));
+    if (round >= low && round <= high) return round;
+  }
+  return value;
+}
+
+/** The everyday value where `known` gives one, else a share of the way through the everyday range, or through the allowed one cut to a width that means something. */
+function numberOf(q: Quantity, u: number, known?: number, limit?: Limits[string]): number {
+  const factor = readFactor(q);
+  let low = Math.max(q.min ?? q.above ?? -100, q.typical?.[0] ?? -Infinity, (limit?.min ?? -Infinity) / factor);
+  let high = Math.min(q.max ?? q.below ?? Math.max(1000, 10 * Math.abs(low)), q.typical?.[1] ?? Infinity, (limit?.max ?? Infinity) / factor);
+  if (high < low) [low, high] = limit?.min === undefined ? [high, high] : [low, low];
+  const wide = q.typical === undefined && low >= 0 && high >= 1e5;
+  const from = Math.max(low, high * 1e-6);
+  if (q.default !== undefined) return q.default;
+  if (known !== undefined && outside(q, known) === undefined && known >= low && known <= high) return known;
+  let value = wide ? from * (high / from) ** u : low + u * (high - low);
+  if (q.above !== undefined && value <= q.above) value = q.above + 1e-3 * (high - q.above);
+  return q.whole ? Math.round(value) : rounded(value, low, high);
+}
+
+function argumentOf(name: string, p: Parameter, share: () => number, everyday: boolean, limit?: Limits[string]): Argument {
+  switch (p.kind) {
+    case "number": return numberOf(p, share(), everyday ? everydayValues[`${p.key}:${name}`] ?? everydayValues[p.key] : undefined, limit);
+    case "choice": return p.default !== undefined && everyday ? p.default : p.values[Math.floor(share() * p.values.length) % p.values.length]!.value;
+    case "text": return "FRICTION_STRESS";
+    // Rows ascend, as most tables with an order want it.
+    case "table": return typicalRows(p, (column, row): Cell => (column.kind === "number" ? numberOf(column, Math.min(0.9, 0.3 + 0.2 * row)) : column.values[0]!.value));
+  }
+}
+
+function draw(f: Declaration, share: () => number, everyday: boolean): readonly Argument[] {
+  let limits: Limits = {};
+  let args: readonly Argument[] = [];
+  const shares = Object.keys(f.params).map(share);
+  // Bounds of one argument follow from others: settled in a few rounds.
+  for (let round = 0; round < 4; round++) {
+    args = Object.entries(f.params).map(([name, p], i) => argumentOf(name, p, () => shares[i]!, everyday, limits[name]));
+    if (!f.limits) break;
+    limits = f.limits(Object.fromEntries(Object.entries(f.params).map(([name, p], i) => [name, p.kind === "number" ? (args[i] as number) * readFactor(p) : args[i]])) as never) as Limits;
+  }
+  return args;
+}
+
+/** No arguments were found that a function accepts. */
+export class NoExample extends Error {
+  override readonly name = "NoExample";
+}
+
+/**
+ * Everyday arguments that a function accepts, the same in every build: everyday values first, then draws from the ranges with a fixed seed, those without a
+ * warning before others. Throws NoExample where a thousand draws give none: then its range wants rows in typicalTables.ts.
+ */
+export function typicalArguments(of: WorksheetFunction, declaration: Declaration): readonly Argument[] {
+  const next = sequence(1);
+  let accepted: readonly Argument[] | undefined;
+  let refused = "";
+  for (let attempt = 0; attempt < 1000; attempt++) {
+    const args = draw(declaration, attempt === 0 ? () => 0.5 : next, attempt < 20);
+    const result = of.call(args);
+    if ("error" in result) {
+      refused ||= result.error.message;
+      continue;
+    }
+    if (attempt === 0 || (result.value !== 0 && warnings(declaration, args).length === 0)) return args;
+    accepted ??= args;
+    if (attempt >= 300) return accepted;
+  }
+  if (accepted) return accepted;
+  throw new NoExample(`no everyday arguments were found for ${of.id}; the first were refused: ${refused}`);
+}

@@ -1,0 +1,24 @@
+import type { Cell, Table } from "../core/index.ts";
+
+type Rows = readonly (readonly Cell[])[];
+
+/** Everyday rows for ranges that have an order or a geometry of their own, by the table's key. They belong to no project. */
+const rowsByKey: Readonly<Record<string, Rows>> = {
+  controlPoints: [[0, 0, "FROM_LEVEL"], [12, 400, "TO_LEVEL"], [24, 0, "SMOOTH"]],
+  stressAlongTendon: [[0, 1400], [6, 1350], [12, 1290], [24, 1190]],
+  outline: [[-300, 0], [300, 0], [300, 900], [-300, 900]],
+  voids: [[1, -120, 250], [1, 120, 250], [1, 120, 650], [1, -120, 650]],
+  stressedTendons: [[1, 2000, 300], [2, 2000, 380], [3, 2000, 460]],
+  ducts: [[80, 120], [80, 250]],
+  tendonsInSection: [[1800, 120], [1800, 250]],
+  curingHistory: [[20, 3], [45, 4], [60, 8], [40, 4]],
+  temperatureHistory: [[15, 3], [12, 10], [18, 15]],
+  places: [[6], [12], [18]],
+};
+
+/** Rows that a table takes: its own, or rows of everyday values. `fill` gives the value of a column in a row. */
+export function typicalRows(table: Table, fill: (column: Table["columns"][string], row: number) => Cell): Rows {
+  const own = rowsByKey[table.key];
+  if (own && own.every((row) => row.length === Object.keys(table.columns).length)) return own;
+  return Array.from({ length: Math.max(2, table.minRows) }, (_, r) => Object.values(table.columns).map((column) => fill(column, r)));
+}
