@@ -1,4 +1,4 @@
-import { allowedText, format, type Columns, type Parameter } from "../src/core/index.ts";
+import { allowedText, format, type Choice, type Columns, type Parameter } from "../src/core/index.ts";
 
 type Column = Columns[string];
 
@@ -7,6 +7,14 @@ const plain = (symbol: string): string => symbol.replace(/_/g, "");
 function rangeText(column: Column): string {
   if (column.kind === "choice") return `one of ${column.values.map(({ value }) => value).join(", ")}`;
   return column.unit === "–" ? "plain number" : column.unit;
+}
+
+/** Choices beyond so many are named by a few only: a host cuts or refuses long descriptions, and shows the whole list itself. */
+const mostListed = 12;
+
+function listed({ values }: Choice): string {
+  if (values.length <= mostListed) return values.map(({ value, text }) => `${value} (${text})`).join(", ");
+  return `${values.slice(0, mostListed).map(({ value }) => value).join(", ")} and ${values.length - mostListed} more, as the list of choices shows`;
 }
 
 /** What a person reads about an argument while typing: meaning, symbol and unit, allowed range, default. */
@@ -24,8 +32,7 @@ export function parameterText(parameter: Parameter): string {
       ].join("; ");
     }
     case "choice": {
-      const values = parameter.values.map(({ value, text }) => `${value} (${text})`).join(", ");
-      return [parameter.text, `${symbol}, one of ${values}`, ...(parameter.default === undefined ? [] : [`default: ${parameter.default}`])].join("; ");
+      return [parameter.text, `${symbol}, one of ${listed(parameter)}`, ...(parameter.default === undefined ? [] : [`default: ${parameter.default}`])].join("; ");
     }
     case "table": {
       const columns = Object.values(parameter.columns).map((column) => `${plain(column.symbol)} (${column.text}; ${rangeText(column)})`).join(", ");

@@ -3,7 +3,7 @@
  * 1 m high. They belong to no project and decide nothing: they only fill examples for which no published result gives the arguments.
  */
 export const everydayValues: Readonly<Record<string, number>> = {
-  ageAtEndOfCuring: 3, ageAtLoading: 28, concreteAge: 7, relativeHumidity: 70, timeAfterTensioning: 1000, greatestCuringTemperature: 60, steelTemperature: 20,
+  ageAtEndOfCuring: 3, ageAtLoading: 28, concreteAge: 7, relativeHumidity: 70, timeAfterTensioning: 1000, greatestCuringTemperature: 60, initialConcreteTemperature: 20,
   span: 24, tendonLength: 24, bedLength: 60, overhang: 2, controlX: 12, "controlX:x_1": 0, "controlX:x_2": 24, station: 6, distanceFromJack: 12, deviatorDistance: 4, placeTolerance: 0.01, debondedLength: 1,
   sectionHeight: 1000, sectionWidth: 400, "sectionWidth:b_f": 1200, "sectionWidth:b_top": 800, "sectionWidth:b_bot": 600, "sectionWidth:b_w": 200, sectionThickness: 200, "sectionThickness:t_w": 120,
   area: 400_000, centroidHeight: 500, secondMoment: 3.4e10, sectionModulus: 6.8e7, perimeter: 2800, notionalSize: 200, distance: 500, fibreDistance: -500,
@@ -15,4 +15,5 @@ export const everydayValues: Readonly<Record<string, number>> = {
   concreteStrength: 40, concreteStrengthAtAge: 30, concreteMeanStrength: 48, concreteMeanStrengthAtAge: 38, concreteModulus: 35, elasticModulusConcrete: 35, cubeStrength: 45, cubeStrengthAtTransfer: 35,
   concreteTensileStrength: 3.5, concreteTensileStrengthAtAge: 2.9, concreteTensileStrengthLower: 2.5, effectiveTensileStrength: 3.5, bondStrength: 3.5,
   concreteStressAtTendon: 8, sustainedConcreteStress: 14, creepCoefficient: 2, shrinkageStrain: 0.0003, dryingShrinkageNominal: 0.0004, upperFactor: 1.1, lowerFactor: 0.9,
+  volumeSurface: 100, slump: 75, finesShare: 40, airContent: 2, cementContent: 400, dryingTimeBeforeStressing: 10, tendonYieldStress: 1670,
 };

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { formulas, InputError, run, type Argument } from "../../src/core/index.ts";
+import { formulas, InputError, run, trace, type Argument } from "../../src/core/index.ts";
 
 const kern = (id: string, ...args: Argument[]): number => run(formulas.find((f) => f.id === `${id}_IS1343_1980`)!, args);
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -19,6 +19,9 @@ describe("IS 1343:1980", () => {
       expect(kern("RELAXATION_LOSS", (ratio + (0.8 - ratio) * part) * 1799.99, 1800)).toBeGreaterThanOrEqual(kern("RELAXATION_LOSS", ratio * 1799.99, 1800));
     }));
     expect(kern("RELAXATION_LOSS", 0.5 * 1800, 1800)).toBe(0);
+    const told = (stress: number): readonly string[] => trace(formulas.find((f) => f.id === "RELAXATION_LOSS_IS1343_1980")!, [stress, 1800]).warnings;
+    expect(told(0.5 * 1800)).toEqual([]);
+    expect(told(0.4 * 1800)).toEqual([expect.stringContaining("where the table begins")]);
     expect(() => kern("RELAXATION_LOSS", 0.81 * 1800, 1800)).toThrow(/80 % of the tensile strength/);
   });
   it("shrinks the same before tensioning whatever the age, less the older after it, never above 0.0003 by dryness", () => {

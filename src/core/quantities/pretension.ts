@@ -11,7 +11,7 @@ export const pretension = quantities({
   bedLoss: { symbol: "Δσ", unit: "MPa", text: "loss of tendon stress on the bed, positive", min: 0, max: 1000 },
   curingHours: { symbol: "Δt", unit: "h", reads: "h", text: "duration of the temperature step", min: 0, max: 2000 },
   equivalentHours: { symbol: "t_eq", unit: "h", reads: "h", text: "time that heat curing adds for the relaxation", sort: "time after tensioning", min: 0 },
-  steelTemperature: { symbol: "T_0", unit: "°C", text: "temperature of the steel when it is tensioned", min: -20, max: 60, typical: [0, 35] },
+  initialConcreteTemperature: { symbol: "T_0", unit: "°C", text: "initial temperature of the concrete near the tendons, when it is placed", min: -20, max: 60, typical: [0, 35] },
   greatestCuringTemperature: { symbol: "T_max", unit: "°C", text: "highest temperature of the concrete while it cures", min: 0, max: 100, typical: [20, 80] },
   expansionCoefficient: { symbol: "α_c", unit: "–", text: "linear expansion of concrete per °C", min: 0, max: 3e-5, typical: [8e-6, 13e-6] },
   deviatorDistance: { symbol: "x_dev", unit: "m", text: "distance of the deviators from the member's ends", above: 0, max: 100 },

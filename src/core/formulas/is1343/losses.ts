@@ -91,10 +91,11 @@ export const relaxationLossIs1343 = stepwise({
   id: "RELAXATION_LOSS_IS1343_1980",
   family: "relaxation",
   summary: "Loss of tendon stress by relaxation from the table for 1000 h at 27 °C, positive",
-  notes: ["Linear between the table's values. Below half the strength the table's zero holds; above 0.8 of the strength the stress is refused.", "It stands where the maker gives no tested value. The temperature is from memory."],
+  notes: ["Linear between the table's values. Below half the strength, where the table begins, its zero is held with a caution: less stress relaxes less. Above 0.8 of the strength the stress is refused.", "It stands where the maker gives no tested value. The temperature is from memory."],
   source: { key: "IS1343:1980", clause: "18.5.2.3 Table 4", basis: "second-hand", readIn },
   params: { f_pi: as(q.initialTendonStress, { symbol: "f_pi", text: "initial tendon stress" }), f_p: as(q.tendonTensileStrength, { symbol: "f_p", text: "characteristic tensile strength of the prestressing steel" }) },
   limits: ({ f_p }) => ({ f_pi: { max: 0.8 * f_p, because: "80 % of the tensile strength, where the table ends" } }),
+  cautions: ({ f_pi, f_p }) => (f_pi < 0.5 * f_p ? ["fpi is below half of fp, where the table begins: its zero is held"] : []),
   result: q.relaxationLoss,
   steps: {
     ratio: { symbol: "f_pi/f_p", unit: "–", text: "initial stress over strength", equation: "f_pi / f_p" },
