@@ -7,7 +7,8 @@ import { contentStyle, frameStyle } from "./style.ts";
 const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
 function whole(title: string, body: Markup): string {
-  return `<!doctype html>\n${html`<html lang="en">
+  return html`<!doctype html>
+<html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
@@ -21,7 +22,7 @@ function whole(title: string, body: Markup): string {
 ${body}
 </body>
 </html>
-`}`;
+`.text;
 }
 
 /** A page of the reference. The panel shows its `main` with the style of the content. */

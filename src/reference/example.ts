@@ -1,4 +1,4 @@
-import { trace, warnings, type Argument, type Formula, type Trace } from "../core/index.ts";
+import { trace, warnings, type Argument, type Cell, type Trace } from "../core/index.ts";
 import type { Value, WorksheetFunction } from "../../functions/index.ts";
 import { argumentsOf, countsAsPublished, type CaseRow, type PublishedCase } from "../published/index.ts";
 import { typicalArguments } from "./typicalArguments.ts";
@@ -33,7 +33,7 @@ function called(of: WorksheetFunction, args: readonly Argument[], from: Example[
   const result = of.call(args);
   if ("error" in result) throw new Error(`the example of ${of.id} gives ${result.error.code}: ${result.error.message}`);
   const declaration = of.formula ?? of.spill;
-  return { args, value: result.value, from, warnings: declaration ? warnings(declaration, args) : [], ...(of.formula && { trace: trace(of.formula as Formula, args) }) };
+  return { args, value: result.value, from, warnings: declaration ? warnings(declaration, args) : [], ...(of.formula && { trace: trace(of.formula, args) }) };
 }
 
 /** The example of a function: the arguments of a published case where there is one, everyday values otherwise. */
@@ -49,15 +49,15 @@ export function exampleOf(of: WorksheetFunction, cases: readonly PublishedCase[]
   return called(of, typicalArguments(of, declaration), "everyday values");
 }
 
-function cellText(cell: unknown): string {
+function cellText(cell: Cell): string {
   if (typeof cell === "number") return String(cell);
   if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
-  return cell === null || cell === undefined ? "" : `"${String(cell)}"`;
+  return cell === null || cell === undefined ? "" : `"${cell}"`;
 }
 
 /** The call as it can be typed into a cell; a range stands as an array constant. */
 export function formulaText(of: WorksheetFunction, args: readonly Argument[]): string {
-  const texts = args.map((a) => (Array.isArray(a) ? `{${(a as readonly (readonly unknown[])[]).map((row) => row.map(cellText).join(",")).join(";")}}` : cellText(a)));
+  const texts = args.map((a) => (Array.isArray(a) ? `{${(a as readonly (readonly Cell[])[]).map((row) => row.map(cellText).join(",")).join(";")}}` : cellText(a as Cell)));
   while (texts.at(-1) === "") texts.pop();
   return `=${of.name}(${texts.join(",")})`;
 }

@@ -1,4 +1,4 @@
-import { basisText, families, type Argument, type Cell } from "../core/index.ts";
+import { basisText, families, type Argument } from "../core/index.ts";
 import { namespace, type Value, type WorksheetFunction } from "../../functions/index.ts";
 import { countsAsPublished, judge, type PublishedCase } from "../published/index.ts";
 import { hasSymbol, withUnit } from "../typeset/index.ts";
@@ -48,7 +48,7 @@ function whence({ from }: Example): Markup {
 
 /** The whole value in full precision stands in the element too: tests hold it against the function. */
 function resultMarkup(of: WorksheetFunction, value: Value): Markup {
-  if (typeof value === "object") return html`<data class="kr-result" value="${JSON.stringify(value)}">${of.spill ? rowsTable(of.spill.columns, value as readonly (readonly Cell[])[]) : html`${value.length} rows`}</data>`;
+  if (typeof value === "object") return html`<data class="kr-result" value="${JSON.stringify(value)}">${of.spill ? rowsTable(of.spill.columns, value) : html`${value.length} rows`}</data>`;
   const text = typeof value === "string" ? (value === "" ? "an empty text" : `“${value}”`) : withUnit(value, of.formula?.result.unit ?? "");
   return html`<p class="kr-gives">${of.formula && hasSymbol(of.formula.result.symbol) && html`${symbol(of.formula.result.symbol)} = `}<data class="kr-result" value="${JSON.stringify(value)}">${text}</data></p>`;
 }

@@ -1,4 +1,4 @@
-import { coherentUnit, readFactor, type Argument, type Cell, type Columns, type Parameter, type Quantity, type Table } from "../core/index.ts";
+import { coherentUnit, readFactor, type Argument, type Cell, type Columns, type Parameter, type Quantity } from "../core/index.ts";
 import { hasSymbol, withUnit } from "../typeset/index.ts";
 import { html, type Markup } from "./html.ts";
 import { symbol } from "./words.ts";
@@ -33,7 +33,7 @@ export function rowsTable(columns: Columns, rows: readonly (readonly Cell[])[]):
 export function valueOf(parameter: Parameter, value: Argument): Markup {
   if (Array.isArray(value)) {
     const rows = value as readonly (readonly Cell[])[];
-    return parameter.kind === "table" ? rowsTable((parameter as Table).columns, rows) : html`${rows.length} rows`;
+    return parameter.kind === "table" ? rowsTable((parameter).columns, rows) : html`${rows.length} rows`;
   }
   const said = parameter.kind === "choice" ? parameter.values.find((v) => String(v.value) === String(value))?.text : undefined;
   return html`${cellText(value as Cell, parameter)}${said !== undefined && said !== String(value) && html` <small>(${said})</small>`}`;

@@ -1,4 +1,4 @@
-import { coherentUnit, readFactor, type Choice, type Formula, type Step, type Trace } from "../core/index.ts";
+import { coherentUnit, readFactor, type Formula, type Step, type Trace } from "../core/index.ts";
 import { hasSymbol, numberText, withUnit } from "../typeset/index.ts";
 import { equation } from "./equation.ts";
 import { html, type Markup } from "./html.ts";
@@ -11,7 +11,7 @@ function tableOf(f: Formula, step: Extract<Step, { readonly lookup: unknown }>):
   const unit = step.reads ?? coherentUnit(step.unit);
   const head = html`${of && hasSymbol(of.symbol) ? symbol(of.symbol) : of?.text ?? lookup.of}`;
   const value = html`${symbol(step.symbol)}${unit !== "–" && html` <small>${unit}</small>`}`;
-  const meaning = (key: string): string | undefined => (of && "kind" in of && of.kind === "choice" ? (of as Choice).values.find((v) => String(v.value) === key)?.text : undefined);
+  const meaning = (key: string): string | undefined => (of && "kind" in of && of.kind === "choice" ? (of).values.find((v) => String(v.value) === key)?.text : undefined);
   const rows = "values" in lookup
     ? Object.entries(lookup.values).map(([key, v]) => html`<tr><th scope="row"><code>${key}</code>${meaning(key) !== undefined && meaning(key) !== key && html` ${sentence(meaning(key)!)}`}</th><td>${numberText(v)}</td></tr>`)
     : lookup.points.map(([x, y]) => html`<tr><th scope="row">${numberText(x)}</th><td>${numberText(y)}</td></tr>`);

@@ -56,7 +56,7 @@ function draw(f: Declaration, share: () => number, everyday: boolean): readonly 
   for (let round = 0; round < 4; round++) {
     args = Object.entries(f.params).map(([name, p], i) => argumentOf(name, p, () => shares[i]!, everyday, limits[name]));
     if (!f.limits) break;
-    limits = f.limits(Object.fromEntries(Object.entries(f.params).map(([name, p], i) => [name, p.kind === "number" ? (args[i] as number) * readFactor(p) : args[i]])) as never) as Limits;
+    limits = f.limits(Object.fromEntries(Object.entries(f.params).map(([name, p], i) => [name, p.kind === "number" ? (args[i] as number) * readFactor(p) : args[i]])) as never);
   }
   return args;
 }

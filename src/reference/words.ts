@@ -1,7 +1,8 @@
 import { basisText, ownCopyAdvice, sources, type Source } from "../core/index.ts";
 import { namespace } from "../../functions/index.ts";
 import { hasSymbol, sentenceParts, symbolParts } from "../typeset/index.ts";
-import { html, Markup } from "./html.ts";
+import type { Markup } from "./html.ts";
+import { html } from "./html.ts";
 
 /** A trade symbol with its subscripts; nothing where there is none. */
 export function symbol(of: string): Markup {
