@@ -33,6 +33,8 @@ const table = {
   "MPa/m": { factor: 1e-3, coherent: "MPa/mm", math: "N/mm^2/m" },
   "rad": { factor: 1, coherent: "rad", math: "rad" },
   "1/rad": { factor: 1, coherent: "1/rad", math: "1/rad" },
+  "1/N": { factor: 1, coherent: "1/N", math: "1/N" },
+  "1/MN": { factor: 1e-6, coherent: "1/N", math: "1/MN" },
   "1/mm": { factor: 1, coherent: "1/mm", math: "1/mm" },
   "1/m": { factor: 1e-3, coherent: "1/mm", math: "1/m" },
   "rad/mm": { factor: 1, coherent: "rad/mm", math: "rad/mm" },

@@ -21,7 +21,7 @@ export const tasks: readonly Task[] = [
   { id: "time", title: "Time-dependent losses", asks: "What do creep, shrinkage and relaxation take until the stage that is checked?", families: ["creep", "shrinkage", "relaxation", "timeDependent"] },
   { id: "limits", title: "Limits", asks: "Which stresses are allowed at this stage for this member?", families: ["limits"] },
   { id: "stresses", title: "Check the stresses", asks: "Which stress has the fibre under moment and prestress, and how much of the limit is used?", families: ["loading", "stress"] },
-  { id: "region", title: "Find force and eccentricity", asks: "Which force and eccentricity satisfy all stages at once?", families: [], also: /_FOR_FIBRE_STRESS$|^KERN_DISTANCE$/ },
+  { id: "region", title: "Find force and eccentricity", asks: "Which force and eccentricity satisfy all stages at once?", families: ["region"], also: /_FOR_FIBRE_STRESS$|^KERN_DISTANCE$/ },
   { id: "transmission", title: "Transmission and anchorage by bond", asks: "Over which length does the prestress build up at the end of a pre-tensioned member?", families: ["transmission"] },
   { id: "stressing", title: "Stressing on site", asks: "Which elongation is to be expected at the jack?", families: ["stressing"], also: /^BED_ELONGATION$|^DRAW_IN_L/ },
   { id: "materials", title: "Materials", asks: "Strength, modulus and class of concrete and prestressing steel.", families: ["materials"], also: /^FRICTION_COEFFICIENT_|^MINIMUM_GRADE_/ },

@@ -54,7 +54,7 @@ export function allowedWords(input: InputSpec, says: Says): string {
 
 const formats: Readonly<Record<string, string>> = {
   "–": "0.000", "%": "0.0", "mm": "0.0", "m": "0.000", "mm²": "#,##0", "mm³": "0.000E+00", "mm⁴": "0.000E+00", "N": "0", "kN": "0.0", "N·mm": "0.000E+00", "kN·m": "0.0",
-  "MPa": "0.00", "GPa": "0.00", "rad": "0.0000", "1/rad": "0.000", "1/m": "0.0000", "rad/m": "0.0000", "days": "0", "h": "0", "°C": "0.0",
+  "MPa": "0.00", "GPa": "0.00", "rad": "0.0000", "1/rad": "0.000", "1/m": "0.0000", "1/MN": "0.0000", "rad/m": "0.0000", "days": "0", "h": "0", "°C": "0.0",
 };
 
 /** The number format of a computed value. */

@@ -50,6 +50,9 @@ const rowsByKey: Readonly<Record<string, fc.Arbitrary<readonly (readonly Cell[])
   outline: fc.array(between(0.4, 1), { minLength: 3, maxLength: 9 }).map((radii) => radii.map((r, i) => [1000 * r * Math.cos((2 * Math.PI * i) / radii.length), 1000 + 1000 * r * Math.sin((2 * Math.PI * i) / radii.length)])),
   voids: fc.option(between(5, 40), { nil: 0 }).map((a) => (a === 0 ? [] : [[1, -a, 1000 - a], [1, a, 1000 - a], [1, a, 1000 + a], [1, -a, 1000 + a]])),
   stressedTendons: fc.array(fc.tuple(between(200, 5000), between(-600, 900)), { minLength: 1, maxLength: 6 }).map((rows) => rows.map(([P, e], i) => [i + 1, P, e])),
+  // Stages of one beam, near enough to each other that some force satisfies them all.
+  stressConditions: fc.array(fc.tuple(between(0, 1800), between(0.75, 1.1), between(20, 40), between(-6, 0), between(6e5, 7e5), between(1.4e11, 1.6e11), between(700, 800), fc.constantFrom("BOTH", "BOTH", "BOTH", "TOP", "BOTTOM")), { minLength: 1, maxLength: 4 })
+    .map((rows) => rows.map(([M, r, f_c, f_t, A, I, y_b, fibre]) => [M, r, f_c, f_t, A, I, y_b, 1500, fibre])),
   ducts: fc.array(fc.tuple(between(0, 120), between(80, 1200)), { minLength: 1, maxLength: 6 }),
   tendonsInSection: fc.array(fc.tuple(between(100, 4000), between(80, 1200)), { minLength: 1, maxLength: 6 }),
 };

@@ -9,6 +9,7 @@ import { limits } from "./limits/index.ts";
 import { loadingFormulas } from "./loading/index.ts";
 import { materials } from "./materials/index.ts";
 import { relaxation } from "./relaxation/index.ts";
+import { regionFormulas } from "./region/index.ts";
 import { sectionFormulas } from "./section/index.ts";
 import { shrinkage } from "./shrinkage/index.ts";
 import { stressFormulas } from "./stress/index.ts";
@@ -34,6 +35,7 @@ export const formulas: readonly Formula[] = [
   ...timeDependent,
   ...limits,
   ...stressFormulas,
+  ...regionFormulas,
   ...stressingFormulas,
   ...is1343Formulas,
 ] as unknown as readonly Formula[];

@@ -4,10 +4,11 @@ import { section } from "./section.ts";
 import { tendon } from "./tendon.ts";
 import { pretension } from "./pretension.ts";
 import { is1343 } from "./is1343.ts";
+import { region } from "./region.ts";
 import { concrete } from "./concrete.ts";
 import { steel } from "./steel.ts";
 import { stressing } from "./stressing.ts";
 import { time } from "./time.ts";
 
 /** Every quantity once, by meaning. */
-export const q = { ...section, ...member, ...tendon, ...pretension, ...concrete, ...steel, ...stressing, ...time, ...is1343, ...models };
+export const q = { ...section, ...member, ...tendon, ...pretension, ...concrete, ...steel, ...stressing, ...time, ...is1343, ...region, ...models };
