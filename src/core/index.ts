@@ -9,5 +9,7 @@ export { read, run, runSpill, trace, warnings, type Trace, type TracedArgument, 
 export { basisText, ownCopyAdvice, sources, type Basis, type Source, type SourceKey } from "./sources.ts";
 export { coherentUnit, mathUnit, unitFactor, unitNames, type Unit } from "./units.ts";
 export { version } from "./version.ts";
+export { concreteClass, concreteGrade } from "./formulas/materials/concreteClass.ts";
+export { tendonProduct } from "./formulas/materials/tendonProduct.ts";
 export { q } from "./quantities/index.ts";
 export { valueBetween, valueFor } from "./lookup.ts";

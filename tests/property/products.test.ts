@@ -1,8 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { formulas, InputError, run, trace } from "../../src/core/index.ts";
+import { concreteClass, concreteGrade, formulas, InputError, run, tendonProduct, trace } from "../../src/core/index.ts";
 import { products } from "../../src/core/formulas/materials/products.ts";
-import { concreteClass, concreteGrade } from "../../src/core/formulas/materials/concreteClass.ts";
-import { tendonProduct } from "../../src/core/formulas/materials/tendonProduct.ts";
 
 const find = (id: string) => formulas.find((f) => f.id === id)!;
 const kern = (id: string, name: string): number => run(find(id), [name]);
