@@ -15,5 +15,5 @@ export const everydayValues: Readonly<Record<string, number>> = {
   concreteStrength: 40, concreteStrengthAtAge: 30, concreteMeanStrength: 48, concreteMeanStrengthAtAge: 38, concreteModulus: 35, elasticModulusConcrete: 35, cubeStrength: 45, cubeStrengthAtTransfer: 35,
   concreteTensileStrength: 3.5, concreteTensileStrengthAtAge: 2.9, concreteTensileStrengthLower: 2.5, effectiveTensileStrength: 3.5, bondStrength: 3.5,
   concreteStressAtTendon: 8, sustainedConcreteStress: 14, creepCoefficient: 2, shrinkageStrain: 0.0003, dryingShrinkageNominal: 0.0004, upperFactor: 1.1, lowerFactor: 0.9,
-  volumeSurface: 100, slump: 75, finesShare: 40, airContent: 2, cementContent: 400, dryingTimeBeforeStressing: 10, tendonYieldStress: 1670,
+  volumeSurface: 100, slump: 75, finesShare: 40, airContent: 2, cementContent: 400, dryingTimeBeforeStressing: 10, tendonYieldStress: 1670, "elasticLoss:ES": 60, "timeDependentLoss:CR": 70, "timeDependentLoss:SH": 45, "concreteStressAtTendon:f_cds": 2,
 };

@@ -1,7 +1,6 @@
 import { stepwise, type Formula, type Step } from "../../formula.ts";
 import { valueFor } from "../../lookup.ts";
-import { choice, type Label, type Quantity } from "../../parameters.ts";
-import { as } from "../../parameters.ts";
+import { as, choice, type Label, type Quantity } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { products, type Product } from "./products.ts";
 
@@ -18,10 +17,10 @@ const rows = [
 ];
 
 const column = (of: (product: Product) => number): Readonly<Record<string, number>> => Object.fromEntries(Object.entries(products).map(([name, product]) => [name, of(product)]));
-// In the coherent units the equations work in: N, mm, MPa.
 const areas = column(({ area }) => area);
-const breaking = column((p) => p.breaking * 1e3);
-const proof = column(({ proofLoad }) => proofLoad * 1e3);
+/** In N, for the stresses: equations work in coherent units. */
+const breakingInN = column((p) => p.breaking * 1e3);
+const proofInN = column(({ proofLoad }) => proofLoad * 1e3);
 
 const isFromMemory = (name: Label): boolean => products[name]!.basis.startsWith("memory");
 const fromMemory = ({ product }: { readonly product: Label }): readonly string[] => (isFromMemory(product) ? [`${products[product]!.standard}: from memory, wholly or in part; take the values from the product's certificate`] : []);
@@ -30,11 +29,11 @@ const proofMeans = ({ product }: { readonly product: Label }): readonly string[]
   return kind === "0.1 %" ? [] : [`${standard} defines it at ${kind === "0.2 %" ? "0.2 % permanent extension" : kind}: it is not the 0.1 % proof value that EN 1992-1-1 asks for`];
 };
 
-/** One property, read from the table. */
+/** One property, read from the table in the unit it is printed in. */
 function property(id: string, result: Quantity, summary: string, values: Readonly<Record<string, number>>, more: { readonly notes?: readonly string[]; readonly cautions?: typeof fromMemory; readonly unpublished?: string } = {}): Formula {
-  const step: Step = { symbol: result.symbol, unit: result.unit, text: result.text, lookup: { of: "product", values } };
+  const step: Step = { symbol: result.symbol, unit: result.unit, reads: result.unit, text: result.text, lookup: { of: "product", values } };
   return stepwise({
-    id, family: "materials", summary, source, result, params: { product: tendonProduct },
+    id, family: "materials", summary, source, result: as(result, { reads: result.unit }), params: { product: tendonProduct },
     notes: [...(more.notes ?? []), ...rows],
     cautions: (v) => [...fromMemory(v), ...(more.cautions?.(v) ?? [])],
     steps: { value: step },
@@ -68,11 +67,11 @@ export const tendonProducts = [
   property("TENDON_PRODUCT_DIAMETER", q.strandDiameter, "Nominal diameter of a wire, strand or bar by its product name", column(({ diameter }) => diameter), { unpublished: "the diameter stands in the product's name" }),
   property("TENDON_PRODUCT_AREA", q.productArea, "Nominal area of one wire, strand or bar by its product name", areas),
   property("TENDON_PRODUCT_MASS", q.massPerLength, "Mass per length of one wire, strand or bar by its product name", column(({ mass }) => mass)),
-  property("TENDON_PRODUCT_BREAKING_LOAD", q.breakingLoad, "Least breaking load of one wire, strand or bar by its product name", breaking),
-  property("TENDON_PRODUCT_PROOF_LOAD", q.proofLoad, "Proof load of one wire, strand or bar by its product name", proof, { notes: [proofNote], cautions: proofMeans }),
-  stress("TENDON_PRODUCT_TENSILE_STRENGTH", q.tendonTensileStrength, q.breakingLoad, breaking, "Tensile strength of a wire, strand or bar by its product name: breaking load over nominal area", ["Standards round the breaking loads, so it may differ from the nominal strength of the name by a few MPa."]),
-  stress("TENDON_PRODUCT_PROOF_STRESS", as(q.tendonProofStress, { symbol: "f_p", text: "proof stress as the product standard defines it" }), q.proofLoad, proof, "Proof stress of a wire, strand or bar by its product name: proof load over nominal area", [proofNote], proofMeans),
-  property("TENDON_PRODUCT_MODULUS", q.tendonModulus, "Modulus of elasticity of a wire, strand or bar by its product name", column((p) => p.modulus * 1e3), {
+  property("TENDON_PRODUCT_BREAKING_LOAD", q.breakingLoad, "Least breaking load of one wire, strand or bar by its product name", column((p) => p.breaking)),
+  property("TENDON_PRODUCT_PROOF_LOAD", q.proofLoad, "Proof load of one wire, strand or bar by its product name", column(({ proofLoad }) => proofLoad), { notes: [proofNote], cautions: proofMeans }),
+  stress("TENDON_PRODUCT_TENSILE_STRENGTH", q.tendonTensileStrength, q.breakingLoad, breakingInN, "Tensile strength of a wire, strand or bar by its product name: breaking load over nominal area", ["Standards round the breaking loads, so it may differ from the nominal strength of the name by a few MPa."]),
+  stress("TENDON_PRODUCT_PROOF_STRESS", as(q.tendonProofStress, { symbol: "f_p", text: "proof stress as the product standard defines it" }), q.proofLoad, proofInN, "Proof stress of a wire, strand or bar by its product name: proof load over nominal area", [proofNote], proofMeans),
+  property("TENDON_PRODUCT_MODULUS", q.tendonModulus, "Modulus of elasticity of a wire, strand or bar by its product name", column((p) => p.modulus), {
     notes: ["195 GPa for strand and 205 GPa for wire and bar (EN 1992-1-1 3.3.6), 210 GPa for wire and 200 GPa for bar of Indian standards (IS 1343). Elongations need the value of the certificate."],
     unpublished: "design values of EN 1992-1-1 and IS 1343, partly from memory",
   }),
