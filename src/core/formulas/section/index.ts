@@ -1,6 +1,8 @@
+import { compositeFormulas, toppingStress } from "./composite.ts";
 import { kernDistance, sectionModulus } from "./derived.ts";
+import { hollowSlab } from "./hollowSlab.ts";
 import { netFormulas, transformedFormulas } from "./net.ts";
 import { outlineFormulas } from "./outline.ts";
 import { boxSection, iSection, rectangle, tSection } from "./shapes.ts";
 
-export const sectionFormulas = [...rectangle, ...tSection, ...iSection, ...boxSection, ...outlineFormulas, sectionModulus, kernDistance, ...netFormulas, ...transformedFormulas];
+export const sectionFormulas = [...rectangle, ...tSection, ...iSection, ...boxSection, ...hollowSlab, ...outlineFormulas, sectionModulus, kernDistance, ...netFormulas, ...transformedFormulas, ...compositeFormulas, toppingStress];

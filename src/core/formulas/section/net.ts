@@ -5,7 +5,7 @@ import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 
 /** What is added to a section (or taken out, as a negative area) at a height, with its own second moment. */
-interface Addition {
+export interface Addition {
   readonly area: number;
   readonly y: number;
   readonly own: number;
@@ -16,7 +16,7 @@ interface Section {
   readonly I: number;
 }
 
-function withAdditions(section: Section, additions: readonly Addition[], parameter: string): Section {
+export function withAdditions(section: Section, additions: readonly Addition[], parameter: string): Section {
   const A = additions.reduce((sum, a) => sum + a.area, section.A);
   if (A <= 0) throw new InputError(parameter, `${parameter} take away ${format(section.A - A)} mm²; it must be less than the area of the section, ${format(section.A)} mm²`);
   const y = additions.reduce((sum, a) => sum + a.area * a.y, section.A * section.y) / A;
@@ -38,7 +38,7 @@ const y = { symbol: "y'", unit: "mm", text: "height of the centroid above the so
 const I = { symbol: "I'", unit: "mm⁴", text: "second moment of area about its own centroid", governing: "I' = I + A (y_b - y')^2 + \\sum \\left[I_i + a_i (y_i - y')^2\\right]" } as const;
 
 /** Each function shows the steps that lead to it. */
-const kinds = [
+export const kinds = [
   { suffix: "AREA", pick: "A", steps: { A }, text: A.text, result: q.area },
   { suffix: "CENTROID", pick: "y", steps: { A, y }, text: y.text, result: q.centroidHeight },
   { suffix: "INERTIA", pick: "I", steps: { A, y, I }, text: I.text, result: q.secondMoment },
@@ -49,17 +49,17 @@ function meaning(steps: Steps, a_i: string): Steps {
   return Object.fromEntries(Object.entries(steps).map(([name, step]) => [name, name === "A" && "governing" in step ? { ...step, governing: `${step.governing},\\quad a_i = ${a_i}` } : step]));
 }
 
-function shown(steps: Steps, section: Section): Record<string, number> {
+export function shown(steps: Steps, section: Section): Record<string, number> {
   return Object.fromEntries(Object.keys(steps).map((name) => [name, section[name as keyof Section]]));
 }
 
-function difference(pick: "A" | "y" | "I", found: number, section: Section, additions: readonly Addition[]): number {
+export function difference(pick: "A" | "y" | "I", found: number, section: Section, additions: readonly Addition[]): number {
   const other = fromSoffit(section, additions);
   const scale = pick === "I" ? other.I + other.A * other.y ** 2 : pick === "y" ? Math.abs(other.y) + Math.sqrt(other.I / other.A) : other.A;
   return (found - other[pick]) / scale;
 }
 
-const base = { A: q.area, y_b: q.centroidHeight, I: q.secondMoment };
+export const base = { A: q.area, y_b: q.centroidHeight, I: q.secondMoment };
 const ducts = table({ key: "ducts", symbol: "ducts", text: "ducts", columns: { d: q.ductDiameter, y: q.heightAboveSoffit }, minRows: 1 });
 const hole = ({ d, y }: { readonly d: number; readonly y: number }): Addition => ({ area: (-Math.PI * d * d) / 4, y, own: (-Math.PI * d ** 4) / 64 });
 
