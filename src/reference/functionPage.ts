@@ -101,6 +101,8 @@ ${takesResult.length > 0 && html`<h3>Functions that take the result</h3><p>${tak
 /** The reference page of a function: its whole content below the page's head. */
 export function functionPage(of: WorksheetFunction, library: Library): Markup {
   const declaration = of.formula ?? of.spill;
+  const said = new Set(cautionsFor(of));
+  const notes = declaration?.notes?.filter((n) => !said.has(n)) ?? [];
   const several = of.formula && Object.keys(of.formula.steps).length > 1;
   return html`<p class="kr-subject">${families[declaration?.family ?? "workbook"]}${declaration && html` · <span class="kr-tag">${basisText[declaration.source.basis]}</span>`}</p>
 <h1>${functionName(of.id)}</h1>
@@ -109,7 +111,7 @@ ${cautionBox(of)}
 ${syntax(of)}
 ${gives(of)}
 ${of.parameters.length > 0 && html`<section><h2>Arguments</h2><ol class="kr-arguments">${of.parameters.map(argument)}</ol></section>`}
-${declaration?.notes && html`<section><h2>Definitions and signs</h2><ul>${declaration.notes.map((n) => html`<li>${sentence(n)}</li>`)}</ul></section>`}
+${notes.length > 0 && html`<section><h2>Definitions and signs</h2><ul>${notes.map((n) => html`<li>${sentence(n)}</li>`)}</ul></section>`}
 ${of.formula && html`<section><h2>${several ? "Steps" : "Equation"}</h2>${stepsMarkup(of.formula)}${of.formula.empirical !== undefined && html`<p class="kr-facts">An empirical equation: its units do not follow from one another. ${of.formula.empirical}</p>`}</section>`}
 ${declaration && html`<section><h2>Source</h2>${sourceWords(declaration.source)}</section>`}
 ${example(of, library)}

@@ -17,7 +17,7 @@ body { margin: 0; background: var(--kb-ground); color: var(--kb-ink); font: 16px
 
 /** The content, as it stands on a page and in the panel; colours come from where it stands. */
 export const contentStyle = `
-.kr-page { overflow-wrap: anywhere; }
+.kr-page { overflow-wrap: anywhere; container-type: inline-size; }
 .kr-page h1 { font-size: 1.5em; line-height: 1.25; margin: 0.5em 0 0.3em; }
 .kr-page h2 { font-size: 1.15em; margin: 1.6em 0 0.3em; }
 .kr-page h3 { font-size: 1em; margin: 1.1em 0 0.2em; }
@@ -42,7 +42,7 @@ export const contentStyle = `
 .kr-columns > li { padding: 0.15em 0; }
 .kr-values > li { padding: 0.1em 0; }
 .kr-input { white-space: normal; }
-@media (min-width: 42rem) { .kr-arguments > li { display: grid; grid-template-columns: 12rem minmax(0, 1fr); gap: 0 1rem; } .kr-tasks { columns: 2; } }
+@container (min-width: 36rem) { .kr-arguments > li { display: grid; grid-template-columns: 12rem minmax(0, 1fr); gap: 0 1rem; } .kr-tasks { columns: 2; } }
 .kr-page .kr-tasks > li { padding: 0.15em 0; break-inside: avoid; }
 .kr-letters { font-size: 1.1em; line-height: 1.8; }
 .kr-letters a { display: inline-block; min-width: 1.5em; }

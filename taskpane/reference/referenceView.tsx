@@ -34,7 +34,7 @@ export function ReferenceView({ asked, back, insert }: Props) {
     {(asked || here) && <p class="kb-pick">
       {asked && <button type="button" class="kb-link" onClick={back}>‹ Back to {asked.from}</button>}
       {stops.length > 1 && <button type="button" class="kb-link" onClick={() => setStops((all) => all.slice(0, -1))}>‹ Page before</button>}
-      {here && <button type="button" class="kb-link" onClick={() => setStops([])}>All functions</button>}
+      {here && <button type="button" class="kb-link" onClick={() => setStops([])}>{query.trim() === "" ? "All functions" : "All found"}</button>}
       {shown && <button type="button" class="kb-link" onClick={() => insert(shown.id)}>Insert this function</button>}
     </p>}
     {here ? <PageContent at={here} go={go} focus />
