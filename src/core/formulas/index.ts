@@ -17,6 +17,7 @@ import { stressingFormulas } from "./stressing/index.ts";
 import { tendonFormulas } from "./tendon/index.ts";
 import { transmissionFormulas } from "./transmission/index.ts";
 import { timeDependent } from "./timeDependent/index.ts";
+import { timeStepFormulas, timeStepSpills } from "./timeStep/index.ts";
 
 /** Every formula, in the order people meet them. */
 export const formulas: readonly Formula[] = [
@@ -33,6 +34,7 @@ export const formulas: readonly Formula[] = [
   ...shrinkage,
   ...relaxation,
   ...timeDependent,
+  ...timeStepFormulas,
   ...limits,
   ...stressFormulas,
   ...regionFormulas,
@@ -41,4 +43,4 @@ export const formulas: readonly Formula[] = [
 ] as unknown as readonly Formula[];
 
 /** Every function whose result fills several cells. */
-export const spills: readonly Spill[] = [] as unknown as readonly Spill[];
+export const spills: readonly Spill[] = [...timeStepSpills] as unknown as readonly Spill[];

@@ -4,10 +4,9 @@ import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 import { method, surfaceOfDuct, surroundings } from "./choices.ts";
+import { creepByAge, relaxationByStress } from "./tables.ts";
 
 const readIn = "IS1343-NOTES";
-
-const creepByAge = [[Math.log10(7), 2.2], [Math.log10(28), 1.6], [Math.log10(365), 1.1]] as const;
 
 /** Ultimate creep over elastic strain. */
 export const creepCoefficientIs1343 = stepwise({
@@ -84,8 +83,6 @@ export const shrinkageLoss = formula({
   unpublished: "its published results are recalled, not read",
 });
 
-const relaxed = [[0.5, 0], [0.6, 35], [0.7, 70], [0.8, 90]] as const;
-
 /** Relaxation by table. */
 export const relaxationLossIs1343 = stepwise({
   id: "RELAXATION_LOSS_IS1343_1980",
@@ -99,11 +96,11 @@ export const relaxationLossIs1343 = stepwise({
   result: q.relaxationLoss,
   steps: {
     ratio: { symbol: "f_pi/f_p", unit: "–", text: "initial stress over strength", equation: "f_pi / f_p" },
-    loss: { symbol: "Δσ_r", unit: "MPa", text: "from the table, linear between", lookup: { of: "ratio", points: relaxed } },
+    loss: { symbol: "Δσ_r", unit: "MPa", text: "from the table, linear between", lookup: { of: "ratio", points: relaxationByStress } },
   },
   compute: ({ f_pi, f_p }) => {
     const ratio = f_pi / f_p;
-    return { ratio, loss: valueBetween(relaxed, ratio) };
+    return { ratio, loss: valueBetween(relaxationByStress, ratio) };
   },
 });
 

@@ -25,3 +25,13 @@ export function classConstants(relaxationClass: Label, rho_1000: number): { read
 export function relaxationRatio(K: number, rho: number, b: number, mu: number, hours: number): number {
   return K * rho * Math.exp(b * mu) * (hours / 1000) ** (0.75 * (1 - mu)) * 1e-5;
 }
+
+/** Annex D: the time in hours after which a stress S would have lost what was lost before. */
+export function equivalentTime(K: number, rho: number, b: number, mu: number, S: number, earlier: number): number {
+  return earlier > 0 ? 1000 * (earlier / (relaxationRatio(K, rho, b, mu, 1000) * S)) ** (1 / (0.75 * (1 - mu))) : 0;
+}
+
+/** Annex D: further loss in the hours after that time. Rounding alone could leave a difference just below 0. */
+export function furtherLoss(K: number, rho: number, b: number, mu: number, S: number, earlier: number, hours: number): number {
+  return Math.max(0, relaxationRatio(K, rho, b, mu, hours) * S - earlier);
+}

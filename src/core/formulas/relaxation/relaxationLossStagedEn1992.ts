@@ -2,7 +2,7 @@ import { stepwise } from "../../formula.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { relaxationClass } from "../en1992/choices.ts";
-import { classConstants, classSteps, relaxationRatio } from "./laws.ts";
+import { classConstants, classSteps, equivalentTime, furtherLoss } from "./laws.ts";
 
 /** Relaxation going on after the stress has changed. */
 export const relaxationLossStagedEn1992 = stepwise({
@@ -35,9 +35,8 @@ export const relaxationLossStagedEn1992 = stepwise({
     const { rho_class, K, b, rho } = classConstants(v.relaxationClass, v.rho_1000);
     const S = v.sigma_pi + v.earlier;
     const mu = S / v.f_pk;
-    const t_e = v.earlier > 0 ? 1000 * (v.earlier / (relaxationRatio(K, rho, b, mu, 1000) * S)) ** (1 / (0.75 * (1 - mu))) : 0;
-    // Rounding alone could leave a difference just below 0.
-    return { rho_class, K, b, rho, S, mu, t_e, loss: Math.max(0, relaxationRatio(K, rho, b, mu, t_e + v.dt) * S - v.earlier) };
+    const t_e = equivalentTime(K, rho, b, mu, S, v.earlier);
+    return { rho_class, K, b, rho, S, mu, t_e, loss: furtherLoss(K, rho, b, mu, S, v.earlier, t_e + v.dt) };
   },
   empirical: "a fit to tests, with the time in hours and ρ_1000 in per cent",
   unpublished: "no published result was found; splitting a stage at constant length is tested",

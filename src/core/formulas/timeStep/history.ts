@@ -1,0 +1,187 @@
+import { NoResult } from "../../errors.ts";
+import { format } from "../../parameters.ts";
+
+/** How the materials answer, in days and MPa; shortening and compression positive. */
+export interface Materials {
+  /** Strain at age `now` by a unit stress applied at age `loaded`: elastic and creep together. Given `loaded`, a function of `now`. */
+  readonly compliance: (loaded: number) => (now: number) => number;
+  /** Free shrinkage at an age. */
+  readonly shrinkage: (age: number) => number;
+  /** Further relaxation over a duration, from the stress that constant length would have kept and the relaxation before. */
+  readonly relaxation: (stress: number, earlier: number, days: number) => number;
+}
+
+/** One station of a member: its section, the tendons at one level, and what acts on it when. */
+export interface Member {
+  readonly A: number;
+  readonly I: number;
+  readonly e: number;
+  readonly A_p: number;
+  readonly E_p: number;
+  /** Tendon stress just after the first event, immediate losses taken off. */
+  readonly sigma_p0: number;
+  /** Relaxation that came before the first event. */
+  readonly earlier: number;
+  /** Moments by the age at which each begins to act; the first one is there when the tendons are anchored. */
+  readonly events: readonly { readonly age: number; readonly M: number }[];
+}
+
+export interface State {
+  readonly age: number;
+  /** Tendon stress. */
+  readonly sigma_p: number;
+  /** Concrete stress at the tendons. */
+  readonly sigma_c: number;
+  /** Relaxation since the tendons were anchored. */
+  readonly relaxed: number;
+  /** Shortening of the concrete at the tendons since then. */
+  readonly shortened: number;
+  /** Rise of tendon stress at the moments when later loads came on. */
+  readonly gained: number;
+}
+
+/** A change of concrete stress and the strain it causes by unit. */
+interface Increment {
+  readonly amount: number;
+  readonly strain: (now: number) => number;
+}
+
+/** First step after an event, in days. */
+const firstStep = 0.01;
+
+/** A state with what the next step goes out from. */
+interface Mark {
+  readonly state: State;
+  /** How many increments of stress belong to it. */
+  readonly increments: number;
+  /** Of a stress applied then. */
+  readonly compliance: (now: number) => number;
+  /** All moments acting. */
+  readonly M: number;
+  /** The last event, by number. */
+  readonly event: number;
+}
+
+/**
+ * The state of tendon and concrete through time, step by step. In each step creep by all increments of stress before (superposition),
+ * shrinkage and relaxation are balanced by a change of force that keeps tendon and concrete together. Increments within a step act with the
+ * mean of the compliances of its ends (trapezoidal rule). Steps grow in proportion to the time since the last event. States once reached
+ * are kept, so that asking for many ages costs no more than the last of them.
+ */
+export class History {
+  readonly #member: Member;
+  readonly #materials: Materials;
+  readonly #growth: number;
+  readonly #increments: Increment[] = [];
+  readonly #marks: Mark[];
+  /** Just before each event. */
+  readonly #before: State[];
+  /** Concrete stress at the tendons by a tendon stress of 1. */
+  readonly #stiffness: number;
+  readonly #firstElastic: number;
+
+  constructor(member: Member, materials: Materials, stepsPerDecade: number) {
+    this.#member = member;
+    this.#materials = materials;
+    this.#growth = 10 ** (1 / stepsPerDecade);
+    const { A, I, e, A_p, sigma_p0, events } = member;
+    this.#stiffness = A_p * (1 / A + (e * e) / I);
+    const { age, M } = events[0]!;
+    const compliance = materials.compliance(age);
+    const sigma_c = this.#concreteStress(sigma_p0, M);
+    this.#increments.push({ amount: sigma_c, strain: compliance });
+    this.#firstElastic = sigma_c * compliance(age);
+    const state = { age, sigma_p: sigma_p0, sigma_c, relaxed: 0, shortened: 0, gained: 0 };
+    this.#marks = [{ state, increments: 1, compliance, M, event: 0 }];
+    this.#before = [state];
+  }
+
+  /** The state at an age; just after whatever begins to act then. */
+  at(age: number): State {
+    while (this.#nextStop() <= age) this.#advance();
+    let i = this.#marks.length - 1;
+    while (this.#marks[i]!.state.age > age) i--;
+    const last = this.#marks[i]!;
+    return last.state.age === age ? last.state : this.#step(last, age).state;
+  }
+
+  /** Every state up to an age, that age included. */
+  upTo(age: number): readonly State[] {
+    const end = this.at(age);
+    return [...this.#marks.map(({ state }) => state).filter((state) => state.age < age), end];
+  }
+
+  /** Just before and just after each event up to an age. */
+  around(age: number): readonly { readonly before: State; readonly after: State }[] {
+    this.at(age);
+    return this.#before.flatMap((before) => (before.age <= age ? [{ before, after: this.at(before.age) }] : []));
+  }
+
+  #concreteStress(sigma_p: number, M: number): number {
+    const { e, I } = this.#member;
+    return sigma_p * this.#stiffness - (M * e) / I;
+  }
+
+  /** The end of the next step: the next event where the step would come near it. */
+  #nextStop(): number {
+    const { events } = this.#member;
+    const { state, event } = this.#marks.at(-1)!;
+    const step = Math.max(firstStep, (state.age - events[event]!.age) * (this.#growth - 1));
+    const next = events[event + 1]?.age ?? Infinity;
+    return state.age + 1.5 * step >= next ? next : state.age + step;
+  }
+
+  #advance(): void {
+    const stop = this.#nextStop();
+    const last = this.#marks.at(-1)!;
+    if (stop > last.state.age) {
+      const { state, increment, compliance } = this.#step(last, stop);
+      this.#increments.push(increment);
+      this.#marks.push({ ...last, state, increments: this.#increments.length, compliance });
+    }
+    const next = this.#member.events[last.event + 1];
+    if (next?.age === stop) this.#load(next.M);
+  }
+
+  /** A load comes on at once: tendon and concrete take it up elastically, together. */
+  #load(added: number): void {
+    const { e, I, E_p } = this.#member;
+    const { state: before, compliance, M: acting, event } = this.#marks.at(-1)!;
+    const elastic = compliance(before.age);
+    const gain = (E_p * elastic * ((added * e) / I)) / (1 + E_p * elastic * this.#stiffness);
+    const M = acting + added;
+    const sigma_p = before.sigma_p + gain;
+    const sigma_c = this.#concreteStress(sigma_p, M);
+    this.#before.push(before);
+    this.#increments.push({ amount: sigma_c - before.sigma_c, strain: compliance });
+    const state = { ...before, sigma_p, sigma_c, gained: before.gained + gain, shortened: before.shortened - gain / E_p };
+    this.#marks[this.#marks.length - 1] = { state, increments: this.#increments.length, compliance, M, event: event + 1 };
+  }
+
+  /** One step of creep, shrinkage and relaxation. */
+  #step({ state: last, increments, compliance: start, M }: Mark, age: number): { readonly state: State; readonly increment: Increment; readonly compliance: (now: number) => number } {
+    const { E_p, sigma_p0, earlier, events } = this.#member;
+    const { shrinkage, relaxation } = this.#materials;
+    const end = this.#materials.compliance(age);
+    const strain = (now: number): number => (start(now) + end(now)) / 2;
+    let free = shrinkage(age) - shrinkage(events[0]!.age) - this.#firstElastic;
+    for (let i = 0; i < increments; i++) free += this.#increments[i]!.amount * this.#increments[i]!.strain(age);
+    const unit = strain(age);
+    const restraint = 1 + E_p * this.#stiffness * unit;
+    const balanced = (relaxed: number): number => (sigma_p0 - relaxed - E_p * (free - this.#stiffness * last.sigma_p * unit)) / restraint;
+    // Relaxation depends on the mean stress of the step, which depends on relaxation: a contraction, a few rounds suffice.
+    let relaxed = last.relaxed;
+    for (let round = 0, change = Infinity; change > 1e-12 * sigma_p0; round++) {
+      if (round === 50) throw new NoResult(`the balance at an age of ${format(age)} days was not found`);
+      const kept = (last.sigma_p + last.relaxed + balanced(relaxed) + relaxed) / 2 + earlier;
+      const now = last.relaxed + relaxation(kept, earlier + last.relaxed, age - last.age);
+      change = Math.abs(now - relaxed);
+      relaxed = now;
+    }
+    const sigma_p = balanced(relaxed);
+    if (!(sigma_p > 0)) throw new NoResult(`no tendon stress is left at an age of ${format(age)} days`);
+    const sigma_c = this.#concreteStress(sigma_p, M);
+    const amount = sigma_c - last.sigma_c;
+    return { state: { ...last, age, sigma_p, sigma_c, relaxed, shortened: free + amount * unit }, increment: { amount, strain }, compliance: end };
+  }
+}

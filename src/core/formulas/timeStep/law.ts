@@ -1,0 +1,24 @@
+import type { Limits } from "../../formula.ts";
+import type { Parameters, Quantity, Values } from "../../parameters.ts";
+import type { Source } from "../../sources.ts";
+import type { Materials } from "./history.ts";
+
+/** A set of laws for creep, shrinkage and relaxation through time, and the arguments they need. */
+export interface TimeLaw<N extends Parameters = Parameters, O extends Parameters = Parameters> {
+  /** What ends the names of its functions. */
+  readonly suffix: string;
+  readonly says: string;
+  readonly notes: readonly string[];
+  readonly source: Source;
+  readonly empirical: string;
+  readonly needed: N;
+  readonly optional: O;
+  /** The most tendon stress the laws cover, given the relaxation before the first event. */
+  readonly limits: (values: Values<N & O>, earlier: number) => Limits<{ sigma_p0: Quantity }>;
+  /** `first` is the age at which the tendons are anchored. */
+  readonly materials: (values: Values<N & O>, first: number) => Materials;
+}
+
+export function timeLaw<const N extends Parameters, const O extends Parameters>(law: TimeLaw<N, O>): TimeLaw {
+  return law as unknown as TimeLaw;
+}
