@@ -84,6 +84,27 @@ describe("shrinkage models", () => {
     expect(kern("SHRINKAGE_STRAIN_ACI209R_1992", 7, 42, "MOIST", 50, 50)).toBeCloseTo(step("SHRINKAGE_STRAIN_ACI209R_1992", "eps_u", 7, 42, "MOIST", 50, 50) / 2, 15);
     expect(kern("SHRINKAGE_STRAIN_ACI209R_1992", 3, 58, "STEAM", 50, 50)).toBeCloseTo(step("SHRINKAGE_STRAIN_ACI209R_1992", "eps_u", 3, 58, "STEAM", 50, 50) / 2, 15);
   });
+  it("keep autogenous and drying shrinkage apart in the edition of 1999, and swell in water", () => {
+    const id = "SHRINKAGE_STRAIN_CEBFIP_1999";
+    fc.assert(fc.property(between(20, 90), between(40, 95), between(60, 600), between(1, 100), between(0, 20000), between(0, 1), fc.constantFrom("SL", "N_R", "RS"), (f_cm, RH, h, t_s, dt, part, cement) => {
+      const at = (t: number, rh = RH, strength = f_cm): number => kern(id, strength, rh, h, t_s, t, cement);
+      const own = (t: number): number => step(id, "eps_cas", f_cm, RH, h, t_s, t, cement);
+      expect(at(t_s)).toBeCloseTo(own(t_s), 15);
+      if (RH < 99 * Math.min(1, (35 / 90) ** 0.1)) {
+        expect(at(t_s + dt * (1 + part))).toBeGreaterThanOrEqual(at(t_s + dt) - 1e-15);
+        expect(at(t_s + dt)).toBeGreaterThanOrEqual(own(t_s + dt));
+      }
+      // Stronger concrete dries less and shrinks more by itself; its autogenous part never passes α_as.
+      expect(step(id, "eps_cds0", f_cm + (90 - f_cm) * part, RH, h, t_s, t_s + dt, cement)).toBeLessThanOrEqual(step(id, "eps_cds0", f_cm, RH, h, t_s, t_s + dt, cement));
+      expect(step(id, "eps_cas0", f_cm + (90 - f_cm) * part, RH, h, t_s, t_s + dt, cement)).toBeGreaterThanOrEqual(step(id, "eps_cas0", f_cm, RH, h, t_s, t_s + dt, cement));
+    }));
+    // EN 1992-1-1 Annex B.2 takes 0.85 of the notional drying shrinkage for the same humidity.
+    fc.assert(fc.property(between(20, 90), between(40, 88), (f_cm, RH) => {
+      const here = step(id, "eps_cds0", f_cm, RH, 200, 7, 100, "N_R") * step(id, "beta_RH", f_cm, RH, 200, 7, 100, "N_R");
+      expect(kern("DRYING_SHRINKAGE_NOMINAL_EN1992_2004", f_cm, RH, "N") / here).toBeCloseTo(0.85, 10);
+    }));
+    expect(kern(id, 30, 100, 200, 7, 1000, "N_R")).toBeLessThan(0);
+  });
   it("fit the report's table of moist curing within its rounding", () => {
     for (const [days, factor] of [[1, 1.2], [3, 1.1], [7, 1], [14, 0.93], [28, 0.86], [90, 0.75]] as const) expect(Math.abs(step("SHRINKAGE_STRAIN_ACI209R_1992", "gamma_tc", days, 365, "MOIST", 50, 50) - factor), `${days} days`).toBeLessThan(0.011);
   });
@@ -152,12 +173,12 @@ describe("the component method", () => {
     expect(relaxation("270_RELIEVED", 0.7 * 1860, 1860, 0, 0, 0)).toBeCloseTo(137.9, 1);
     for (const strength of ["270", "250", "240"]) expect(relaxation(`${strength}_LOW`, 0.7 * 1860, 1860, 80, 60, 60)).toBeLessThan(relaxation(`${strength}_RELIEVED`, 0.7 * 1860, 1860, 80, 60, 60));
   });
-  it("has the C that handbooks give as equations beside the table (from memory), within the table's rounding", () => {
+  it("lies within 2 % of the equations that handbooks give for C beside the table (both from memory)", () => {
     const byTable = (steel: string, ratio: number): number => step("RELAXATION_LOSS_COMPONENT", "C", steel, ratio * 1860, 1860, 0, 0, 0);
     fc.assert(fc.property(between(0.6001, 0.7999), (r) => {
-      expect(Math.abs(byTable("270_LOW", r) - (r / 0.21) * (r / 0.9 - 0.55))).toBeLessThan(0.016);
+      expect(Math.abs(byTable("270_LOW", r) / ((r / 0.21) * (r / 0.9 - 0.55)) - 1)).toBeLessThan(0.02);
       expect(byTable("BAR", r)).toBe(byTable("270_LOW", r));
-      if (r < 0.75) expect(Math.abs(byTable("270_RELIEVED", r) - (r < 0.7 ? (r / 0.19) * (r / 0.85 - 0.55) : 1 + 9 * (r - 0.7)))).toBeLessThan(0.016);
+      if (r < 0.75) expect(Math.abs(byTable("270_RELIEVED", r) / (r < 0.7 ? (r / 0.19) * (r / 0.85 - 0.55) : 1 + 9 * (r - 0.7)) - 1)).toBeLessThan(0.02);
     }), { examples: [[0.6001], [0.7], [0.7001], [0.7499], [0.7999]] });
   });
   it("takes the steels in the order of their strength and kind", () => {

@@ -4,7 +4,7 @@ import { dryingShrinkageNominalEn1992 } from "./dryingShrinkageNominalEn1992.ts"
 import { shrinkageFactorComponent, shrinkageLossComponent } from "./shrinkageLossComponent.ts";
 import { shrinkageStrainAci209 } from "./shrinkageStrainAci209.ts";
 import { shrinkageStrainEn1992 } from "./shrinkageStrainEn1992.ts";
-import { shrinkageStrainModelCode1990 } from "./shrinkageStrainModelCode.ts";
+import { shrinkageStrainModelCode1990, shrinkageStrainModelCode1999 } from "./shrinkageStrainModelCode.ts";
 
 /** Shrinkage of concrete. */
-export const shrinkage = [dryingShrinkageNominalEn1992, dryingShrinkageEn1992, autogenousShrinkageEn1992, shrinkageStrainEn1992, shrinkageStrainAci209, shrinkageStrainModelCode1990, shrinkageLossComponent, shrinkageFactorComponent] as const;
+export const shrinkage = [dryingShrinkageNominalEn1992, dryingShrinkageEn1992, autogenousShrinkageEn1992, shrinkageStrainEn1992, shrinkageStrainAci209, shrinkageStrainModelCode1990, shrinkageStrainModelCode1999, shrinkageLossComponent, shrinkageFactorComponent] as const;
