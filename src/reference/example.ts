@@ -29,6 +29,12 @@ function publishedFor(id: string, cases: readonly PublishedCase[]): PublishedCas
   return own.find((c) => c.step === undefined && middle(c).then === undefined) ?? own.find((c) => c.step === undefined) ?? own[0];
 }
 
+/** Without the tail that a change of units leaves: 25.4 mm of an inch is no longer 25.399999999999999. */
+function tidy(a: Argument): Argument {
+  if (typeof a === "number") return Number(a.toPrecision(12));
+  return Array.isArray(a) ? (a as readonly (readonly Cell[])[]).map((row) => row.map((cell) => tidy(cell) as Cell)) : a;
+}
+
 function called(of: WorksheetFunction, args: readonly Argument[], from: Example["from"]): Example {
   const result = of.call(args);
   if ("error" in result) throw new Error(`the example of ${of.id} gives ${result.error.code}: ${result.error.message}`);
@@ -45,7 +51,7 @@ export function exampleOf(of: WorksheetFunction, cases: readonly PublishedCase[]
     return called(of, args, "fixed");
   }
   const published = publishedFor(of.id, cases);
-  if (published) return called(of, argumentsOf(middle(published), declaration), { published });
+  if (published) return called(of, argumentsOf(middle(published), declaration).map(tidy), { published });
   return called(of, typicalArguments(of, declaration), "everyday values");
 }
 

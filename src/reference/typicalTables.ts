@@ -14,6 +14,12 @@ const rowsByKey: Readonly<Record<string, Rows>> = {
   curingHistory: [[20, 3], [45, 4], [60, 8], [40, 4]],
   temperatureHistory: [[15, 3], [12, 10], [18, 15]],
   places: [[6], [12], [18]],
+  tendonSegments: [[6, 0.1, 0.02, 0.19, 0.0015], [12, 0.2, 0, 0.19, 0.0015], [6, 0.1, 0, 0.19, 0.0015]],
+  tendonSegments_EN1992_2004: [[6, 0.1, 0.02, 0.19, 0.008], [12, 0.2, 0, 0.19, 0.008], [6, 0.1, 0, 0.19, 0.008]],
+  deviators: [[8, 0.1, 0], [16, 0.1, 0]],
+  toppings: [[1200, 150, 1000, 33]],
+  loadEvents: [[7, 350], [90, 250]],
+  stressConditions: [[350, 1.1, 18, -2.9, 400_000, 3.4e10, 500, 1000, "BOTH"], [1000, 0.8, 24, -3.5, 400_000, 3.4e10, 500, 1000, "BOTH"]],
 };
 
 /** Rows that a table takes: its own, or rows of everyday values. `fill` gives the value of a column in a row. */
