@@ -46,6 +46,10 @@ const rowsByKey: Readonly<Record<string, fc.Arbitrary<readonly (readonly Cell[])
     let sigma = jack;
     return [[0, jack], ...falls.map(([step, fall]) => [(s += step), (sigma -= fall)])];
   }),
+  deviators: fc.array(fc.tuple(between(2, 20), between(0, 0.4), between(0, 0.2)), { minLength: 1, maxLength: 4 }).map((rows) => {
+    let x = 0;
+    return rows.map(([step, v, h]) => [(x += step), v, h]);
+  }),
   // A star-shaped ring around a middle: it never crosses itself.
   outline: fc.array(between(0.4, 1), { minLength: 3, maxLength: 9 }).map((radii) => radii.map((r, i) => [1000 * r * Math.cos((2 * Math.PI * i) / radii.length), 1000 + 1000 * r * Math.sin((2 * Math.PI * i) / radii.length)])),
   voids: fc.option(between(5, 40), { nil: 0 }).map((a) => (a === 0 ? [] : [[1, -a, 1000 - a], [1, a, 1000 - a], [1, a, 1000 + a], [1, -a, 1000 + a]])),
@@ -89,6 +93,11 @@ function rangeHere(q: Quantity, name: string, f: Formula, args: Readonly<Record<
   if (range.high < range.low) range = { low: limit?.min === undefined ? range.high : range.low, high: limit?.min === undefined ? range.high : Math.min(range.low * 2 + 1, q.max ?? Infinity) };
   const points = args["points"] as readonly (readonly number[])[] | undefined;
   if (q.key === "controlX" && points) return { low: points[0]![0]!, high: points.at(-1)![0]! };
+  const segments = args["segments"] as readonly (readonly number[])[] | undefined;
+  if (q.key === "controlX" && segments) return { low: 0, high: segments.reduce((sum, [l]) => sum + l!, 0) };
+  const deviators = args["deviators"] as readonly (readonly number[])[] | undefined;
+  if (q.key === "tendonLength" && deviators) return { low: deviators.at(-1)![0]! + 1, high: deviators.at(-1)![0]! + 40 };
+  if (q.key === "controlX" && deviators) return { low: 0, high: args["L"] as number };
   const tendons = args["tendons"] as readonly unknown[] | undefined;
   if (q.key === "stressingOrder" && tendons) return { low: 1, high: tendons.length };
   if (wholeSection(f)) {

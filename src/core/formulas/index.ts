@@ -1,5 +1,6 @@
 import type { Formula, Spill } from "../formula.ts";
 import { bedFormulas } from "./bed/index.ts";
+import { bothEndsFormulas } from "./bothEnds/index.ts";
 import { creep } from "./creep/index.ts";
 import { drawInFormulas } from "./drawIn/index.ts";
 import { elasticFormulas } from "./elastic/index.ts";
@@ -27,6 +28,7 @@ export const formulas: readonly Formula[] = [
   ...tendonFormulas,
   ...frictionFormulas,
   ...drawInFormulas,
+  ...bothEndsFormulas,
   ...bedFormulas,
   ...transmissionFormulas,
   ...elasticFormulas,

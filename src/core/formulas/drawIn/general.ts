@@ -1,50 +1,12 @@
 import { InputError } from "../../errors.ts";
 import { stepwise, type Formula } from "../../formula.ts";
-import { format, table, type Quantity } from "../../parameters.ts";
+import { format, table } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
-import type { Source } from "../../sources.ts";
+import { ways } from "../friction/ways.ts";
 import { mechanics } from "../mechanics.ts";
-import { controlPoints, jackingEnd, type ControlPoint, type End } from "../tendon/controlPoints.ts";
-import { angleAlong, breaks, fromEnd, left, profile, right } from "../tendon/profile.ts";
+import { jackingEnd } from "../tendon/controlPoints.ts";
+import { pulledAt } from "./pulled.ts";
 import { drawIn, lengthError, levelError, type FallingStress } from "./search.ts";
-
-/** The two published ways to write the exponent of friction; they take different quantities k. */
-export interface FrictionLaw {
-  readonly suffix: string;
-  readonly says: string;
-  readonly source: Source;
-  readonly k: Quantity;
-  readonly exponent: (mu: number, alpha: number, k: number, s: number) => number;
-  readonly tex: string;
-}
-export const frictionLaws: readonly FrictionLaw[] = [
-  { suffix: "", says: "wobble k in 1/m, outside μ", source: mechanics, k: q.wobblePerLength, exponent: (mu, alpha, k, s) => mu * alpha + k * s, tex: "\\mu\\alpha(s) + k s" },
-  {
-    suffix: "_EN1992_2004", says: "wobble k in rad/m, inside μ",
-    source: { key: "EN1992-1-1:2004", clause: "5.10.5.2 (5.45), 5.10.5.3", basis: "seen", readIn: "CE:2021" },
-    k: q.wobbleAngle, exponent: (mu, alpha, k, s) => mu * (alpha + k * s), tex: "\\mu(\\alpha(s) + k s)",
-  },
-];
-
-interface Stressed {
-  readonly points: readonly ControlPoint[];
-  readonly end: End;
-  readonly sigma0: number;
-  readonly mu: number;
-  readonly k: number;
-}
-
-/** Stress after friction along a tendon, from the jack. */
-export function afterFriction({ points, end, sigma0, mu, k }: Stressed, law: FrictionLaw): FallingStress {
-  const p = fromEnd(profile(points), end);
-  const start = left(p);
-  const angle = angleAlong(p);
-  return {
-    stress: (s) => sigma0 * Math.exp(-law.exponent(mu, angle(start + s), k, s)),
-    length: right(p) - start,
-    breaks: breaks(p).map((x) => x - start),
-  };
-}
 
 const rule = "2\\int_0^{l_a} \\left(\\sigma(s) - \\sigma_a\\right) ds = \\Delta\\,E_p";
 const notes = ["One rule for every case: the area between the stress before and after draw-in equals Δ·E_p. Where the dead end is reached, σ_a lies below the stress there; where a kink stops the draw-in, between the stresses before and behind it.", "After draw-in the stress at a place is min(σ, 2σ_a − σ)."];
@@ -56,19 +18,19 @@ const answers = [
 
 const error = (pick: "level" | "length"): typeof levelError => (pick === "level" ? levelError : lengthError);
 
-const ofProfile = frictionLaws.flatMap((law) =>
+const ofTendon = ways.flatMap((way) =>
   answers.map(({ name, pick, summary, result, symbol, unit }) =>
     stepwise({
-      id: `${name}${law.suffix}`,
+      id: `${name}${way.suffix}`,
       family: "drawIn",
-      summary: `${summary}, for any tendon profile; ${law.says}`,
-      notes,
-      source: law.source,
-      params: { points: controlPoints, end: jackingEnd, sigma0: q.jackingStress, mu: q.frictionCoefficient, k: law.k, slip: q.drawIn, E_p: q.tendonModulus },
+      summary: `${summary}, jacked from one end; ${way.says}`,
+      notes: [...notes, ...way.notes],
+      source: way.source,
+      params: { ...way.tendon, end: jackingEnd, sigma0: q.jackingStress, ...way.friction, slip: q.drawIn, E_p: q.tendonModulus },
       result,
-      steps: { [pick]: { symbol, unit, governing: `${rule},\\quad \\sigma(s) = \\sigma_{p0}\\,e^{-(${law.tex})}` } },
-      compute: (v) => ({ [pick]: drawIn(afterFriction(v, law), v.slip, v.E_p)[pick] }),
-      proof: (v, steps) => error(pick)(afterFriction(v, law), steps[pick]!, v.slip, v.E_p),
+      steps: { [pick]: { symbol, unit, governing: `${rule},\\quad \\sigma(s) = \\sigma_{p0}\\,e^{-(${way.tex})}` } },
+      compute: (v) => ({ [pick]: drawIn(pulledAt(way, v, v.end, v.sigma0), v.slip, v.E_p)[pick] }),
+      proof: (v, steps) => error(pick)(pulledAt(way, v, v.end, v.sigma0), steps[pick]!, v.slip, v.E_p),
       unpublished: "The published results take the fall of stress as straight between a few points; they stand at the forms for a table and for a uniform fall.",
     }) as unknown as Formula,
   ),
@@ -109,4 +71,4 @@ const ofStations = answers.map(({ name, pick, summary, result, symbol, unit }) =
   }) as unknown as Formula,
 );
 
-export const drawInGeneral: readonly Formula[] = [...ofProfile, ...ofStations];
+export const drawInGeneral: readonly Formula[] = [...ofTendon, ...ofStations];

@@ -11,7 +11,7 @@ export interface FallingStress {
 }
 
 /** What the anchorage gives back when the stress turns at the distance reached: twice the area above the turning stress. */
-function setOver({ stress, breaks }: FallingStress, reach: number): number {
+export function setOver({ stress, breaks }: FallingStress, reach: number): number {
   return 2 * (integrate(stress, 0, reach, breaks) - reach * stress(reach));
 }
 
@@ -34,7 +34,7 @@ export function drawIn(tendon: FallingStress, slip: number, E_p: number): { read
 }
 
 /** What errors of the area rule are measured by: Δ·E_p, and for a draw-in too small for the digits of σ·L a hundred-thousandth of that. */
-const scale = ({ stress, length }: FallingStress, need: number): number => need + 1e-5 * stress(0) * length;
+export const scale = ({ stress, length }: FallingStress, need: number): number => need + 1e-5 * stress(0) * length;
 
 /** Relative error of the area rule at the stress where the draw-in ends. */
 export function levelError(tendon: FallingStress, level: number, slip: number, E_p: number): number {

@@ -2,10 +2,12 @@ import { cautions } from "../../cautions.ts";
 import { stepwise, type Formula } from "../../formula.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
-import { afterFriction, frictionLaws } from "../drawIn/general.ts";
-import { controlPoints, jackingEnd } from "../tendon/controlPoints.ts";
-import { integrate } from "../tendon/integrate.ts";
-import { fromEnd, left, profile, slopeAt, type Profile } from "../tendon/profile.ts";
+import { pulledAt } from "../drawIn/pulled.ts";
+import { frictionLaws } from "../friction/laws.ts";
+import { ways } from "../friction/ways.ts";
+import { jackingEnd } from "../tendon/controlPoints.ts";
+import { bySimpson, integrate } from "../tendon/integrate.ts";
+import { stretched } from "./stretched.ts";
 
 const uniform = frictionLaws.map((law) =>
   stepwise({
@@ -30,45 +32,20 @@ const uniform = frictionLaws.map((law) =>
   }),
 );
 
-function along(p: Profile): (s: number) => number {
-  return (s) => Math.hypot(1, slopeAt(p, left(p) + s));
-}
-
-const ofProfile = frictionLaws.map((law) =>
+const ofTendon = ways.map((way) =>
   stepwise({
-    id: `TENDON_ELONGATION${law.suffix}`,
+    id: `TENDON_ELONGATION${way.suffix}`,
     family: "stressing",
-    summary: `Elongation at the jack of a tendon of any profile, before draw-in; ${law.says}`,
-    notes: ["Stress by friction measured along the span, strain summed along the true curve of the tendon. Strands' slack and the length in the jack are not counted.", cautions.stressing],
-    source: law.source,
-    params: { points: controlPoints, end: jackingEnd, sigma0: q.jackingStress, mu: q.frictionCoefficient, k: law.k, E_p: q.tendonModulus },
+    summary: `Elongation at the jack of a tendon jacked from one end, before draw-in; ${way.says}`,
+    notes: [...way.notes, "Strain summed along the true curve of the tendon. Strands' slack and the length in the jack are not counted.", cautions.stressing],
+    source: way.source,
+    params: { ...way.tendon, end: jackingEnd, sigma0: q.jackingStress, ...way.friction, E_p: q.tendonModulus },
     result: q.elongation,
-    steps: { elongation: { symbol: "Δl", unit: "mm", governing: `\\Delta l = \\int_0^L \\frac{\\sigma(s)}{E_p}\\sqrt{1+e'^2}\\,ds,\\quad \\sigma(s) = \\sigma_{p0}\\,e^{-(${law.tex})}` } },
-    compute: (v) => {
-      const tendon = afterFriction(v, law);
-      const stretch = along(fromEnd(profile(v.points), v.end));
-      return { elongation: integrate((s) => tendon.stress(s) * stretch(s), 0, tendon.length, tendon.breaks) / v.E_p };
-    },
-    /** Simpson's rule on many pieces instead of Gauss points. */
-    proof: (v, { elongation }) => {
-      const tendon = afterFriction(v, law);
-      const stretch = along(fromEnd(profile(v.points), v.end));
-      let sum = 0;
-      for (let i = 0; i + 1 < tendon.breaks.length; i++) {
-        const [a, b] = [tendon.breaks[i]!, tendon.breaks[i + 1]!];
-        // Just inside the ends, where a kink would count for both sides.
-        const f = (s: number): number => {
-          const inside = Math.min(Math.max(s, a + 1e-12 * (b - a)), b - 1e-12 * (b - a));
-          return tendon.stress(inside) * stretch(inside);
-        };
-        const n = 512;
-        const h = (b - a) / n;
-        for (let j = 0; j < n; j += 2) sum += ((f(a + j * h) + 4 * f(a + (j + 1) * h) + f(a + (j + 2) * h)) * h) / 3;
-      }
-      return elongation / (sum / v.E_p) - 1;
-    },
-    unpublished: "Integration of the friction law along the profile; tests compare it with the closed form for uniform curvature.",
+    steps: { elongation: { symbol: "Δl", unit: "mm", governing: `\\Delta l = \\int_0^L \\frac{\\sigma(s)}{E_p}\\,dl,\\quad \\sigma(s) = \\sigma_{p0}\\,e^{-(${way.tex})}` } },
+    compute: (v) => ({ elongation: stretched(pulledAt(way, v, v.end, v.sigma0), integrate) / v.E_p }),
+    proof: (v, { elongation }) => elongation / (stretched(pulledAt(way, v, v.end, v.sigma0), bySimpson) / v.E_p) - 1,
+    unpublished: "Integration of the friction law along the tendon; tests compare it with the closed form for uniform curvature.",
   }) as unknown as Formula,
 );
 
-export const stressingFormulas = [...uniform, ...ofProfile];
+export const elongationFormulas = [...uniform, ...ofTendon];

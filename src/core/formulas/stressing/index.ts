@@ -1,1 +1,3 @@
-export { stressingFormulas } from "./elongation.ts";
+import { elongationFormulas } from "./elongation.ts";
+
+export const stressingFormulas = elongationFormulas;

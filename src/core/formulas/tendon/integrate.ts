@@ -31,6 +31,21 @@ export function integrate(f: (x: number) => number, a: number, b: number, breaks
   return sum;
 }
 
+/** The same integral by Simpson's rule on many pieces: a second way. */
+export function bySimpson(f: (x: number) => number, a: number, b: number, breaks: readonly number[]): number {
+  const stops = [a, ...breaks.filter((x) => x > a && x < b), b];
+  const n = 512;
+  let sum = 0;
+  for (let i = 0; i + 1 < stops.length; i++) {
+    const [from, to] = [stops[i]!, stops[i + 1]!];
+    const h = (to - from) / n;
+    // Just inside the ends, where a kink would count for both sides.
+    const at = (x: number): number => f(Math.min(Math.max(x, from + 1e-12 * (to - from)), to - 1e-12 * (to - from)));
+    for (let j = 0; j < n; j += 2) sum += ((at(from + j * h) + 4 * at(from + (j + 1) * h) + at(from + (j + 2) * h)) * h) / 3;
+  }
+  return sum;
+}
+
 /** Zero of a monotonic function between a and b, by bisection down to the last bits. */
 export function zero(f: (x: number) => number, a: number, b: number): number {
   const rising = f(b) > f(a);
