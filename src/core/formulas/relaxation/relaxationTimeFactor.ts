@@ -24,5 +24,4 @@ export const relaxationTimeFactor = stepwise({
     return { k, factor: (t / 1000) ** k };
   },
   empirical: "a fit to tests: 1000 stands for 1000 h",
-  unpublished: "one power; the page that quotes it prints no result",
 });
