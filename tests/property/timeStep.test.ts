@@ -171,3 +171,30 @@ describe("time-step integration with the values of IS 1343:1980", () => {
     expect(() => kern("TENDON_STRESS_BY_STEPS_IS1343_1980", ...args().with(0, [[3, 1200]]))).toThrow(/below 7 days/);
   });
 });
+
+describe("time-step integration with other models", () => {
+  const common: Argument[] = [[[14, 1200]], 1250, 4200, 620, 6.3e5, 1.6e11, 195];
+  const loss = { en: [...common, 40, 35, 70, 300, 7, "N", 1860, 2], modelCode: [...common, 48, 36.8, 70, 300, 7, "N_R", 1860, 2], aci: [...common, 35, 70, 150, 7, "MOIST", "I", 1860, 2] } as const;
+  it("lies in the same order of size for one concrete", () => {
+    // Models of creep differ by tens of per cent among each other; three that differ by more than half of one another would point to a wrong argument.
+    const [en, modelCode, aci] = [kern(lossId, ...loss.en, 18250), kern("TIME_DEPENDENT_LOSS_BY_STEPS_CEBFIP_1990", ...loss.modelCode, 18250), kern("TIME_DEPENDENT_LOSS_BY_STEPS_ACI209R_1992", ...loss.aci, 18250)];
+    for (const other of [modelCode, aci]) {
+      expect(other / en).toBeGreaterThan(0.67);
+      expect(other / en).toBeLessThan(1.5);
+    }
+  });
+  it.each([["CEBFIP_1990", loss.modelCode], ["ACI209R_1992", loss.aci]] as const)("converges and grows with time by %s", (suffix, args) => {
+    const at = (t: number, n: number) => kern(`TIME_DEPENDENT_LOSS_BY_STEPS_${suffix}`, ...args, t, 0, n);
+    expect(Math.abs(at(18250, 10) - at(18250, 80))).toBeLessThan(1e-3 * at(18250, 80));
+    for (const t of [15, 30, 100, 1000, 10000]) expect(at(t * 2, 10)).toBeGreaterThan(at(t, 10));
+  });
+  it("creeps under one stress as the coefficients say", () => {
+    // So little steel that the stress of the concrete stays: the shortening is φ σ/E and the shrinkage.
+    const args: Argument[] = [[[14, 0]], 1000, 1e-3, 0, 1, 1e9, 195];
+    const shortened = (suffix: string, ...more: Argument[]) => trace(formula(`TENDON_STRESS_BY_STEPS_${suffix}`), [...args, ...more, 1860, 2, 5000]).steps.find((s) => s.name === "shortened")!.value;
+    const creep = kern("CREEP_COEFFICIENT_CEBFIP_1990", 48, 70, 300, 14, 5000, "N_R") / 36800;
+    const cs = kern("SHRINKAGE_STRAIN_CEBFIP_1990", 48, 70, 300, 7, 5000, "N_R") - kern("SHRINKAGE_STRAIN_CEBFIP_1990", 48, 70, 300, 7, 14, "N_R");
+    expect(shortened("CEBFIP_1990", 48, 36.8, 70, 300, 7, "N_R")).toBeLessThan(creep + cs);
+    expect(shortened("CEBFIP_1990", 48, 36.8, 70, 300, 7, "N_R")).toBeGreaterThan(0.85 * (creep + cs));
+  });
+});

@@ -1,18 +1,13 @@
-import { NoResult } from "../../errors.ts";
-import { as, format } from "../../parameters.ts";
+import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { creepCoefficientEn1992 } from "../creep/creepCoefficientEn1992.ts";
 import { development } from "../creep/laws.ts";
 import { valueFor } from "../../lookup.ts";
-import { cementClass, relaxationClass } from "../en1992/choices.ts";
+import { cementClass } from "../en1992/choices.ts";
 import { ageFactor, strengthGain } from "../en1992/strengthGain.ts";
-import { classConstants, equivalentTime, furtherLoss } from "../relaxation/laws.ts";
 import { autogenous, drying, nominal, printedHumidity } from "../shrinkage/laws.ts";
 import { timeLaw } from "./law.ts";
-
-const hoursPerDay = 24;
-/** Above this part of the strength the relaxation formula is refused, as in RELAXATION_LOSS_EN1992_2004. */
-const mostStressed = 0.95;
+import { relaxationBy, relaxationLimits, relaxationNote, steel, testedRelaxation } from "./relaxationEn1992.ts";
 
 /** Creep of Annex B, shrinkage of 3.1.4 and Annex B, relaxation of 3.3.2 with the equivalent time of Annex D. */
 export const lawEn1992 = timeLaw({
@@ -20,26 +15,26 @@ export const lawEn1992 = timeLaw({
   says: "with creep, shrinkage and relaxation of EN 1992-1-1",
   notes: [
     "A load applied at t′ strains by 1/E_cm(t′) + φ(t,t′)/(1.05 E_cm); E_cm(t′) by (3.2) and (3.5), φ by Annex B.1, linear creep.",
-    "Shrinkage by 3.1.4(6) and Annex B.2, drying from t_s on. Relaxation by 3.3.2(7), carried on by the equivalent time of Annex D.",
+    "Shrinkage by 3.1.4(6) and Annex B.2, drying from t_s on.",
+    relaxationNote,
     "With t_0T the concrete counts as that old at the first event and as much older at the later ones; durations stay real.",
   ],
   source: { key: "EN1992-1-1:2004", clause: "5.10.6, 3.1.4, 3.3.2, Annexes B and D", basis: "seen", readIn: "CE:2021" },
   empirical: "the laws are fits to tests, with strengths in MPa, sizes in mm, ages in days and humidity in per cent",
   needed: {
     f_ck: q.concreteStrength, E_cm: q.concreteModulus, RH: as(q.relativeHumidity, { valid: printedHumidity }), h_0: q.notionalSize, t_s: q.ageAtEndOfCuring, cement: cementClass,
-    f_pk: q.tendonTensileStrength, relaxationClass,
+    ...steel,
   },
   optional: {
-    rho_1000: as(q.relaxation1000, { text: "relaxation after 1000 h at 20 °C by test; blank or 0: the value of the class", default: 0 }),
+    ...testedRelaxation,
     t_0T: as(q.temperatureAdjustedAge, { symbol: "t_0,T", text: "temperature-adjusted age at the first event; blank or 0: its age", default: 0 }),
   },
-  limits: ({ f_pk }, earlier) => ({ sigma_p0: { max: mostStressed * f_pk - earlier, because: "95 % of the tensile strength, earlier relaxation added" } }),
+  limits: relaxationLimits,
   materials: (v, first) => {
     const f_cm = v.f_ck + 8;
     const s = valueFor(strengthGain, v.cement);
     const adjusted = (age: number): number => (v.t_0T > 0 ? v.t_0T + (age - first) : age);
     const { eps_cd0 } = nominal(f_cm, v.RH, v.cement);
-    const { K, b, rho } = classConstants(v.relaxationClass, v.rho_1000);
     return {
       compliance: (loaded) => {
         const elastic = 1 / (v.E_cm * ageFactor(s, adjusted(loaded)) ** 0.3);
@@ -48,11 +43,7 @@ export const lawEn1992 = timeLaw({
         return (now) => elastic + creep * development(beta_H, now, loaded);
       },
       shrinkage: (age) => drying(eps_cd0, v.h_0, v.t_s, Math.max(age, v.t_s)).eps_cd + autogenous(v.f_ck, age).eps_ca,
-      relaxation: (stress, earlier, days) => {
-        const mu = stress / v.f_pk;
-        if (mu > mostStressed) throw new NoResult(`the tendon stress, earlier relaxation added, comes to ${format(stress)} MPa, above 95 % of the tensile strength`);
-        return furtherLoss(K, rho, b, mu, stress, earlier, equivalentTime(K, rho, b, mu, stress, earlier) + days * hoursPerDay);
-      },
+      relaxation: relaxationBy(v),
     };
   },
 });
