@@ -6,10 +6,11 @@ import { pretension } from "./pretension.ts";
 import { is1343 } from "./is1343.ts";
 import { region } from "./region.ts";
 import { composite } from "./composite.ts";
+import { limitQuantities } from "./limits.ts";
 import { concrete } from "./concrete.ts";
 import { steel } from "./steel.ts";
 import { stressing } from "./stressing.ts";
 import { time } from "./time.ts";
 
 /** Every quantity once, by meaning. */
-export const q = { ...section, ...member, ...tendon, ...pretension, ...concrete, ...steel, ...stressing, ...time, ...is1343, ...region, ...composite, ...models };
+export const q = { ...section, ...member, ...tendon, ...pretension, ...concrete, ...steel, ...stressing, ...time, ...is1343, ...region, ...composite, ...limitQuantities, ...models };
