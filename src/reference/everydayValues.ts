@@ -16,4 +16,7 @@ export const everydayValues: Readonly<Record<string, number>> = {
   concreteTensileStrength: 3.5, concreteTensileStrengthAtAge: 2.9, concreteTensileStrengthLower: 2.5, effectiveTensileStrength: 3.5, bondStrength: 3.5,
   concreteStressAtTendon: 8, sustainedConcreteStress: 14, creepCoefficient: 2, shrinkageStrain: 0.0003, dryingShrinkageNominal: 0.0004, upperFactor: 1.1, lowerFactor: 0.9,
   volumeSurface: 100, slump: 75, finesShare: 40, airContent: 2, cementContent: 400, dryingTimeBeforeStressing: 10, tendonYieldStress: 1670, "elasticLoss:ES": 60, "timeDependentLoss:CR": 70, "timeDependentLoss:SH": 45, "concreteStressAtTendon:f_cds": 2,
+  regionForce: 2500, regionEccentricity: 250, "eccentricityBound:e_min": -400, "eccentricityBound:e_max": 400, vertexNumber: 2, "compressionLimit:f_c": 20, "tensionLimit:f_t": -3, "compressionLimit:bending": 16,
+  voidCount: 2, voidDiameter: 150, voidHeight: 500, toppingModulus: 31, fullStressingStrength: 45, forceShare: 0.6, oppositeStress: 12, tendonFromFibre: 80,
+  ultimateTension: 3, bondedDistance: 1100, "transmissionLength:l_bpd": 1500, shearForce: 400, leverArm: 850, cotangent: 2,
 };

@@ -42,6 +42,14 @@ describe("crack width and decompression by Table 7.1N", () => {
   });
 });
 
+describe("direct compression to IS 1343:1980", () => {
+  test("bears 0.8 of what bending bears", () => {
+    const is = (id: string, ...args: readonly Argument[]): number => run(formulas.find((f) => f.id === `${id}_IS1343_1980`)!, args);
+    expect(is("COMPRESSION_LIMIT_DIRECT", is("COMPRESSION_LIMIT_SERVICE", 60, "I"))).toBeCloseTo(0.8 * 0.35 * 60, 9);
+    expect(is("COMPRESSION_LIMIT_DIRECT", 15)).toBeCloseTo(12, 12);
+  });
+});
+
 describe("stressing in steps", () => {
   test("both ends of the line, and nothing below it", () => {
     expect(call("PARTIAL_FORCE", 20, 40)).toBeCloseTo(0.3, 12);

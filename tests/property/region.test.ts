@@ -182,6 +182,24 @@ describe("the cable zone", () => {
   });
 });
 
+describe("a topping cast later", () => {
+  test("each fibre with the moment that makes its stress gives the stresses of the two sections", () => {
+    // The weight of both acts on the beam, the variable load on beam and topping; the force on the beam.
+    const [A, I, y_b, h, M_1, M_2] = [180000, 5.4e9, 300, 600, 120, 150] as const;
+    const topping = [[900, 120, 600, 30]] as const;
+    const [I_c, y_c] = [call("COMPOSITE_INERTIA", A, y_b, I, topping, 36), call("COMPOSITE_CENTROID", A, y_b, I, topping, 36)];
+    const [P, e] = [900, 180] as const;
+    const stress = (s: number): number => call("FIBRE_STRESS", P, e, M_1, A, I, y_b - s) + call("FIBRE_STRESS", 0, 0, M_2, A, I_c, y_c - s);
+    const row = (s: number, fibre: string) => {
+      const y = y_b - s;
+      const loads = call("FIBRE_STRESS", 0, 0, M_1, A, I, y) + call("FIBRE_STRESS", 0, 0, M_2, A, I_c, y_c - s);
+      return [(-loads * I) / y / 1e6, 1, 18, -2, A, I, y_b, h, fibre];
+    };
+    const margins = [0, h].map((s) => Math.min(stress(s) + 2, 18 - stress(s)));
+    expect(call("REGION_MARGIN", P, e, [row(0, "BOTTOM"), row(h, "TOP")])).toBeCloseTo(Math.min(...margins), 9);
+  });
+});
+
 describe("closed forms", () => {
   const rectangle = (b: number, h: number, M: number, f_c: number, f_t: number): Row => [M, 1, f_c, f_t, b * h, (b * h ** 3) / 12, h / 2, h, "BOTH"];
 
@@ -244,6 +262,8 @@ describe("what has no answer", () => {
     expect(call("FEASIBLE_FORCE_LEAST", 0, idle)).toBe(1);
     expect(call("REGION_LEAST_FORCE", idle, -250, 250, 50)).toBeCloseTo(50, 9);
     expect(warnings(found("FEASIBLE_FORCE_LEAST"), [0, idle])).toContainEqual("the bound P ≥ 1 kN decides, not a limit of stress");
+    expect(warnings(found("REGION_LEAST_FORCE"), [idle, -250, 250, 50])).toContainEqual("the bound P ≥ 50 kN decides, not a limit of stress");
+    expect(warnings(found("REGION_LEAST_FORCE"), [[[200, 1, 20, 0, 180000, 5.4e9, 300, 600, ""]], -250, 250])).toEqual([]);
     expect(warnings(found("FEASIBLE_ECCENTRICITY_GREATEST"), [100, idle, -10, 10])).toContainEqual("the bound e ≤ 10 mm decides, not a limit of stress");
   });
 

@@ -3,7 +3,7 @@ import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 import { conditionNotes } from "./conditions.ts";
-import { cornersAgain, cornersOf, inequality, regionLimits, regionParams } from "./shared.ts";
+import { cornersAgain, cornersOf, inequality, leastForceIsBound, regionLimits, regionParams } from "./shared.ts";
 
 const notes = [
   ...conditionNotes,
@@ -11,7 +11,7 @@ const notes = [
   "Where the least force considered, P_min, is reached already, the greatest eccentricity that goes with it is given.",
 ];
 const governing = `\\min P:\\quad ${inequality},\\quad e_{min} \\le e \\le e_{max},\\ P_{min} \\le P \\le P_{max}`;
-const shared = { family: "region", source: mechanics, params: regionParams, limits: regionLimits } as const;
+const shared = { family: "region", source: mechanics, params: regionParams, limits: regionLimits, cautions: leastForceIsBound } as const;
 
 /** Of all eccentricities the one that needs the least force. */
 export const leastForce = stepwise({

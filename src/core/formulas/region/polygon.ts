@@ -55,7 +55,8 @@ export interface Bounds {
   readonly u: readonly [HalfPlane, HalfPlane];
 }
 
-const outline = (planes: readonly HalfPlane[], bounds: Bounds): readonly Corner[] => distinct(planes.reduce(clip, box(bounds)));
+/** What is left of the bounds; fewer than three corners where that is nothing. */
+export const outline = (planes: readonly HalfPlane[], bounds: Bounds): readonly Corner[] => distinct(planes.reduce(clip, box(bounds)));
 
 const far: Bounds = {
   e: [{ a: 0, b: 1, c: 1e7, condition: 0, name: "" }, { a: 0, b: -1, c: 1e7, condition: 0, name: "" }],

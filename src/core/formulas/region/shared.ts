@@ -1,8 +1,8 @@
 import { as, type ValueOf } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
-import { checkedHalfPlanes, conditions } from "./conditions.ts";
+import { checkedHalfPlanes, conditions, halfPlanes } from "./conditions.ts";
 import { eccentricityBounds, forceBounds, type HalfPlane } from "./halfPlane.ts";
-import { cornersByPairs, region, type Bounds } from "./polygon.ts";
+import { cornersByPairs, outline, region, type Bounds } from "./polygon.ts";
 import type { Point } from "./halfPlane.ts";
 
 /** The room for the tendon, as inputs. */
@@ -40,6 +40,13 @@ function boundsOf({ e_min, e_max, P_min, P_max }: RegionValues): Bounds {
 export const allPlanes = (v: RegionValues): readonly HalfPlane[] => [...checkedHalfPlanes(v.conditions), ...eccentricityBounds(v.e_min, v.e_max), ...forceBounds(v.P_min, v.P_max)];
 export const cornersOf = (v: RegionValues): readonly Point[] => region(checkedHalfPlanes(v.conditions), boundsOf(v));
 export const cornersAgain = (v: RegionValues): readonly Point[] => cornersByPairs(allPlanes(v));
+
+/** Does the region reach to the least force considered, so that no stress bounds the force below? */
+export function leastForceIsBound(v: RegionValues): readonly string[] {
+  const bounds = boundsOf(v);
+  const corners = outline(halfPlanes(v.conditions), bounds);
+  return corners.length >= 3 && Math.max(...corners.map(({ u }) => u)) >= (1 - 1e-11) / v.P_min ? [boundDecides(bounds.u[0].name)] : [];
+}
 
 /** Said where a result is no limit of stress but the bound that was given. */
 export const boundDecides = (what: string): string => `${what} decides, not a limit of stress`;
