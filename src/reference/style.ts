@@ -11,8 +11,8 @@ body { margin: 0; background: var(--kb-ground); color: var(--kb-ink); font: 16px
 .kr-head nav { display: flex; flex-wrap: wrap; gap: 0.25rem 1.25rem; border-bottom: 1px solid var(--kb-line); padding-bottom: 0.5rem; }
 .kr-head a { color: var(--kb-accent); }
 .kr-foot { margin-top: 2.5rem; padding-top: 0.75rem; padding-bottom: 1.5rem; color: var(--kb-quiet); font-size: 0.85rem; }
-@page { size: A4; margin: 16mm 15mm; }
-@media print { .kr-head { display: none; } body { font-size: 10pt; } .kr-page { max-width: none; padding: 0; } }
+@page { size: A4; margin: 16mm 15mm; @bottom-right { content: counter(page); font: 8pt sans-serif; } }
+@media print { .kr-head { display: none; } body { font-size: 9.5pt; line-height: 1.4; } .kr-page { max-width: none; padding: 0; } }
 `;
 
 /** The content, as it stands on a page and in the panel; colours come from where it stands. */
@@ -52,11 +52,13 @@ export const contentStyle = `
 .kr-table { border-collapse: collapse; font-size: 0.9em; font-variant-numeric: tabular-nums; }
 .kr-table th, .kr-table td { border-bottom: 1px solid var(--kb-line); padding: 0.2em 0.6em; text-align: right; vertical-align: top; }
 .kr-table thead th { color: var(--kb-quiet); font-weight: 500; vertical-align: bottom; }
-.kr-lookup tbody th { text-align: left; font-weight: 400; }
+.kr-lookup tbody th, .kr-lookup thead th:first-child { text-align: left; }
+.kr-lookup tbody th { font-weight: 400; }
 .kr-gives { font-size: 1.15em; font-weight: 600; border-top: 1px solid var(--kb-line); padding-top: 0.3em; }
 .kr-tag { display: inline-block; padding: 0 0.45em; border-radius: 3px; border: 1px solid currentColor; font-size: 0.82em; font-weight: 600; color: var(--kb-quiet); }
 .kr-page .kr-good { color: var(--kb-good); } .kr-page .kr-bad { color: var(--kb-bad); font-weight: 600; } .kr-page .kr-open { color: var(--kb-open); }
 .kr-page .kr-tag.kr-good { background: var(--kb-goodground); } .kr-page .kr-tag.kr-bad { background: var(--kb-badground); } .kr-page .kr-tag.kr-open { background: var(--kb-openground); }
+.kr-page .kr-contents { padding-left: 2.2em; }
 .kr-check { border-top: 1px solid var(--kb-line); }
-@media print { .kr-page .kr-check, .kr-arguments > li, .kr-steps > li, .kr-table tr { break-inside: avoid; } .kr-page h2, .kr-page h3, .kr-page h4 { break-after: avoid; } .kr-scroll, .kr-equation { overflow: visible; } .kr-page a { color: inherit; } .kr-book h2 { break-before: page; } }
+@media print { .kr-page .kr-check, .kr-arguments > li, .kr-steps > li, .kr-table tr, .kr-lookup { break-inside: avoid; } .kr-page h2, .kr-page h3, .kr-page h4 { break-after: avoid; } .kr-scroll, .kr-equation { overflow: visible; } .kr-page a { color: inherit; } .kr-chapter { break-before: page; } }
 `;

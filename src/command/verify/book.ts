@@ -34,12 +34,15 @@ ${chapters(survey).map(({ family, functions }) => html`<li><a href="#family-${fa
 
 function lookedAt({ listed }: Survey): Markup {
   const concerns: readonly Concern[] = [...new Set(listed.map(({ concern }) => concern))];
-  return html`<section id="looked-at"><h2>Checks to be looked at</h2>
+  return html`<section class="kr-chapter" id="looked-at"><h2>Checks to be looked at</h2>
 ${concerns.map((concern) => html`<h3>${concernText[concern]}</h3><ul>${grouped(listed, concern).map(({ reason, cases }) => html`<li>${cases.map((c, i) => html`${i > 0 && ", "}<a href="#check-${c.id}">${c.id}</a> (${functionName(c.function)})`)}: ${reason}${reason.endsWith(".") ? "" : "."}</li>`)}</ul>`)}</section>`;
 }
 
 function chapter({ family, functions }: Chapter): Markup {
-  return html`<section id="family-${family}"><h2>${families[family]}</h2>${functions.map(({ id, declaration, judgements, published }) => html`<section><h3>${functionName(id)}</h3>
+  const without = functions.filter(({ judgements }) => judgements.length === 0);
+  return html`<section class="kr-chapter" id="family-${family}"><h2>${families[family]}</h2>
+${without.length > 0 && html`<p>Without a check, for the reason that the last chapter says: ${without.map(({ id }, i) => html`${i > 0 && ", "}${functionName(id, "")}`)}.</p>`}
+${functions.filter(({ judgements }) => judgements.length > 0).map(({ id, declaration, judgements, published }) => html`<section><h3>${functionName(id)}</h3>
 <p>${sentence(declaration.summary)}.</p>${sourceWords(declaration.source)}
 ${published === 0 && html`<p>No published check: ${declaration.unpublished ?? "no reason given"}${declaration.unpublished?.endsWith(".") ? "" : "."}</p>`}
 ${judgements.map((j) => html`<div id="check-${j.case.id}">${checkMarkup(j, declaration, 4)}</div>`)}</section>`)}</section>`;
@@ -59,5 +62,5 @@ ${summary(survey)}
 ${lookedAt(survey)}
 ${chapters(survey).map(chapter)}
 ${strays.length > 0 && html`<section><h2>Checks of functions that are not there</h2><ul>${strays.map(({ case: c }) => html`<li id="check-${c.id}">${c.id}: ${c.function}</li>`)}</ul></section>`}
-<section id="unchecked"><h2>Functions without a published check</h2><ul>${functions.filter((f) => f.published === 0).map(({ id, declaration, fromMemory }) => html`<li>${functionName(id)}: ${declaration.unpublished ?? "no reason given"}${fromMemory > 0 && html` (${count(fromMemory, "check")} from memory)`}</li>`)}</ul></section>`);
+<section class="kr-chapter" id="unchecked"><h2>Functions without a published check</h2><ul>${functions.filter((f) => f.published === 0).map(({ id, declaration, fromMemory }) => html`<li>${functionName(id)}: ${declaration.unpublished ?? "no reason given"}${fromMemory > 0 && html` (${count(fromMemory, "check")} from memory)`}</li>`)}</ul></section>`);
 }
