@@ -30,6 +30,9 @@ describe("the dependency rule is an error", () => {
     ["hosts", "src/hosts/host.ts", "../core/index.ts"],
     ["hosts", "src/hosts/host.ts", "../command/build.ts"],
     ["published", "src/published/judge.ts", "../sheet/index.ts"],
+    ["typeset", "src/typeset/symbols.ts", "../../functions/index.ts"],
+    ["reference", "src/reference/pages.ts", "../command/cases.ts"],
+    ["reference", "src/reference/pages.ts", "../hosts/index.ts"],
     ["command", "src/command/build.ts", "../../tests/all.ts"],
   ];
   it.each(forbidden)("%s (%s) may not import %s", async (_, file, wanted) => {
