@@ -41,6 +41,9 @@ const rowsByKey: Readonly<Record<string, fc.Arbitrary<readonly (readonly Cell[])
         return [x, e, i === 0 && shape === "SMOOTH" ? "TO_LEVEL" : shape];
       });
     }),
+  get planPoints() {
+    return this["controlPoints"]!;
+  },
   stressAlongTendon: fc.tuple(between(900, 1450), fc.array(fc.tuple(between(1, 12), between(1, 60)), { minLength: 1, maxLength: 6 })).map(([jack, falls]) => {
     let s = 0;
     let sigma = jack;
@@ -57,8 +60,15 @@ const rowsByKey: Readonly<Record<string, fc.Arbitrary<readonly (readonly Cell[])
   // Stages of one beam, near enough to each other that some force satisfies them all.
   stressConditions: fc.array(fc.tuple(between(0, 1800), between(0.75, 1.1), between(20, 40), between(-6, 0), between(6e5, 7e5), between(1.4e11, 1.6e11), between(700, 800), fc.constantFrom("BOTH", "BOTH", "BOTH", "TOP", "BOTTOM")), { minLength: 1, maxLength: 4 })
     .map((rows) => rows.map(([M, r, f_c, f_t, A, I, y_b, fibre]) => [M, r, f_c, f_t, A, I, y_b, 1500, fibre])),
+  stressingProgramme: fc.array(fc.tuple(between(200, 5000), between(-600, 900), between(500, 5000)), { minLength: 1, maxLength: 6 }).map((rows) => rows.map(([P, e, A_p], i) => [i + 1, P, e, A_p])),
   ducts: fc.array(fc.tuple(between(0, 120), between(80, 1200)), { minLength: 1, maxLength: 6 }),
   tendonsInSection: fc.array(fc.tuple(between(100, 4000), between(80, 1200)), { minLength: 1, maxLength: 6 }),
+};
+
+// A tendon in plan: fitted to the length of the one in elevation once that is drawn.
+const planOf = (points: readonly (readonly Cell[])[], plan: readonly (readonly Cell[])[]): readonly (readonly Cell[])[] => {
+  const scale = (points.at(-1)![0] as number) / (plan.at(-1)![0] as number);
+  return plan.map(([x, ...rest], i) => [i === plan.length - 1 ? points.at(-1)![0]! : (x as number) * scale, ...rest]);
 };
 
 function rows(t: Table): fc.Arbitrary<readonly (readonly Cell[])[]> {
@@ -99,7 +109,7 @@ function rangeHere(q: Quantity, name: string, f: Formula, args: Readonly<Record<
   if (q.key === "tendonLength" && deviators) return { low: deviators.at(-1)![0]! + 1, high: deviators.at(-1)![0]! + 40 };
   if (q.key === "controlX" && deviators) return { low: 0, high: args["L"] as number };
   const tendons = args["tendons"] as readonly unknown[] | undefined;
-  if (q.key === "stressingOrder" && tendons) return { low: 1, high: tendons.length };
+  if ((q.key === "stressingOrder" || name === "row") && tendons) return { low: 1, high: tendons.length };
   if (wholeSection(f)) {
     if (q.key === "area") return { low: 2e5, high: 2e6 };
     if (q.key === "centroidHeight") return { low: 300, high: 900 };
@@ -115,6 +125,7 @@ export function argumentsOf(f: Formula): fc.Arbitrary<readonly Argument[]> {
     .tuple(...names.map((name) => draft(f.params[name]!)))
     .map((drawn) => {
       const args: Record<string, unknown> = Object.fromEntries(names.map((name, i) => [name, drawn[i]]));
+      if (args["plan"]) args["plan"] = planOf(args["points"] as never, args["plan"] as never);
       // Bounds of one argument follow from others: settle them in a few rounds.
       for (let round = 0; round < 4; round++) {
         let limits: Readonly<Record<string, Partial<Bounds> | undefined>> = {};

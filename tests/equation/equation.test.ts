@@ -20,6 +20,12 @@ for (const name of ["max", "min", "larger", "largerEq", "smaller", "smallerEq", 
   math.import({ [name]: lenient }, { override: true });
 }
 
+// The sine of an angle is a number although the angle here has a dimension.
+for (const name of ["sin", "cos"] as const) {
+  const plain = math[name].bind(math) as (arg: unknown) => unknown;
+  math.import({ [name]: (arg: unknown): unknown => plain(isUnit(arg) ? arg.toNumber(angle) : arg) }, { override: true });
+}
+
 const relative = 1e-10;
 const isEquation = (step: Step): boolean => "equation" in step;
 const each = (list: readonly Formula[]) => list.map((f) => [f.id, f] as const);
@@ -28,7 +34,8 @@ const each = (list: readonly Formula[]) => list.map((f) => [f.id, f] as const);
 function scaleOf(f: Formula, name: string, value: number, steps: Readonly<Record<string, number>>, values: Readonly<Record<string, unknown>>): number {
   const step = f.steps[name]!;
   if (!("equation" in step)) return Math.abs(value);
-  const scope = { ...values, ...steps } as Record<string, unknown>;
+  // Numbers alone: an argument such as `end` bears a name that mathjs keeps for itself.
+  const scope = Object.fromEntries(Object.entries({ ...values, ...steps }).filter(([, v]) => typeof v === "number"));
   const largest = termsOf(step.equation).map((term) => {
     const part: unknown = math.parse(term).evaluate({ ...scope });
     return typeof part === "number" ? Math.abs(part) : 0;

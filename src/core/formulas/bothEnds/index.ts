@@ -3,7 +3,7 @@ import { stepwise, type Formula } from "../../formula.ts";
 import { as, type Parameters } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { ways, type Way } from "../friction/ways.ts";
-import { jackingEnd, type End } from "../tendon/controlPoints.ts";
+import { jackingEnd } from "../tendon/controlPoints.ts";
 import { bySimpson, integrate } from "../tendon/integrate.ts";
 import { stretched } from "../stressing/stretched.ts";
 import { areaError, corners, frictionAgain, nullPointError, reachError } from "./proof.ts";

@@ -3,6 +3,7 @@ import { formula, stepwise } from "../../formula.ts";
 import { as, format, table } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
+import { stressBy } from "./stressBy.ts";
 
 const tendons = table({ key: "stressedTendons", symbol: "tendons", text: "tendons with their order of stressing", columns: { order: q.stressingOrder, P: as(q.prestressForce, { above: 0 }), e: q.eccentricity }, minRows: 1 });
 
@@ -33,7 +34,7 @@ export const elasticShorteningSequence = stepwise({
   compute: ({ tendons: all, order, A, I, M_g, E_p, E_c }) => {
     const e_j = centroidOf(all, order);
     const total = all.reduce((sum, t) => sum + t.P, 0);
-    const stress = all.reduce((sum, t) => (t.order > order ? sum + t.P / A + (t.P * t.e * e_j) / I - ((t.P / total) * M_g * e_j) / I : sum), 0);
+    const stress = all.reduce((sum, t) => (t.order > order ? sum + stressBy(t.P, t.e, t.P / total, e_j, { A, I, M_g }) : sum), 0);
     return { loss: (E_p / E_c) * stress };
   },
   /** By resultants: force and moment of the later tendons at once. */

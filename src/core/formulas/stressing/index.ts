@@ -1,3 +1,6 @@
+import { barFormulas } from "./bar.ts";
 import { elongationFormulas } from "./elongation.ts";
+import { measuredFormulas } from "./measured.ts";
+import { pressureFormulas } from "./pressure.ts";
 
-export const stressingFormulas = elongationFormulas;
+export const stressingFormulas = [...elongationFormulas, ...barFormulas, ...pressureFormulas, ...measuredFormulas];

@@ -1,4 +1,6 @@
 import { deflectedEccentricity } from "./deflectedEccentricity.ts";
+import { deviationFormulas } from "./deviation.ts";
 import { tendonFormulas as ofControlPoints } from "./geometry.ts";
+import { spatialFormulas } from "./spatial.ts";
 
-export const tendonFormulas = [...ofControlPoints, deflectedEccentricity];
+export const tendonFormulas = [...ofControlPoints, deflectedEccentricity, ...spatialFormulas, ...deviationFormulas];
