@@ -107,6 +107,7 @@ class Dimensions {
     const numbered = (count: number): Dimension["members"] => Array.from({ length: Math.max(0, count) }, (_, i) => ({ id: String(i + 1), text: `${spec.label} ${i + 1}` }));
     const { label } = spec;
     if ("members" in spec) return { id, base: id, offset: 0, label, members: spec.members.filter(({ when }) => meets(when, this.values)).map((m) => ({ id: m.id, text: m.text })) };
+    if ("size" in spec) return { id, base: id, offset: 0, label, members: numbered(spec.size) };
     if ("count" in spec) {
       const count = this.values[spec.count];
       if (typeof count === "number") return { id, base: id, offset: 0, label, members: numbered(count + (spec.plus ?? 0)) };

@@ -59,6 +59,8 @@ export interface ShapeInput {
 export type Dimension =
   /** As many members as a shape input says, plus some. */
   | { readonly count: string; readonly plus?: number; readonly label: string }
+  /** A fixed number of members. */
+  | { readonly size: number; readonly label: string }
   /** As many members as a table has rows. */
   | { readonly rowsOf: string; readonly label: string }
   /** The members of another dimension without the first and last few. */
@@ -162,7 +164,10 @@ export interface Part {
   readonly index?: Readonly<Record<string, string>>;
 }
 
-/** `x` is a column of the same table as the series, or of a table over what is left when `each` and `member` are chosen. */
+/**
+ * `x` is a column of the same table as the series, of one over the same members, or of one over what is left when `each` and `member` are chosen. Lines
+ * join their points in the order of the rows, so that an outline closes.
+ */
 export interface ChartSpec {
   readonly when?: Condition;
   readonly id: string;
@@ -170,8 +175,9 @@ export interface ChartSpec {
   /** A dimension with named members: one chart for each of them, with the member chosen in every series and its text behind the title. */
   readonly members?: string;
   readonly block: string;
-  readonly x: { readonly column: string; readonly label: string; readonly unit: string };
+  /** `log`: the axis is logarithmic to base 10; there is no place on it for 0 and less. */
+  readonly x: { readonly column: string; readonly label: string; readonly unit: string; readonly log?: true };
   readonly y: { readonly label: string; readonly unit: string };
-  /** One series a member of `each`; only `member` of the outermost dimension left. A series whose member is left out is left out. */
-  readonly series: readonly { readonly column: string; readonly name: string; readonly kind: "value" | "limit"; readonly each?: string; readonly member?: string }[];
+  /** A `value` is a line with marks, a `limit` a dashed line, a `point` marks without a line, in front of all lines. `x` where it is not the chart's. One series a member of `each`; only `member` of the outermost dimension left. A series whose member is left out is left out. */
+  readonly series: readonly { readonly column: string; readonly x?: string; readonly name: string; readonly kind: "value" | "limit" | "point"; readonly each?: string; readonly member?: string }[];
 }

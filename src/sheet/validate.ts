@@ -12,7 +12,7 @@ const wrappers = new Set(["$ref", "properties", "patternProperties", "items", "p
 function alternatives(keyword: string, pointer: readonly string[]): string | undefined {
   if (keyword === "anyOf") return "needs a text or a quantity";
   if (keyword !== "oneOf") return undefined;
-  if (pointer[0] === "dimensions") return "is one of: count (with plus), rowsOf, within with skipFirst and skipLast, members";
+  if (pointer[0] === "dimensions") return "is one of: count (with plus), size, rowsOf, within with skipFirst and skipLast, members";
   return pointer.at(-2) === "columns" ? "needs exactly one of formula, input, index, memberText, cells" : "needs either an input or a formula";
 }
 
