@@ -84,15 +84,16 @@ export function region(planes: readonly HalfPlane[], bounds: Bounds): readonly P
   return [...corners.slice(start), ...corners.slice(0, start)].map(({ u, e }) => ({ u, e }));
 }
 
-/** The second way: of all points where two edges meet, those that no half-plane excludes. */
-export function cornersByPairs(planes: readonly HalfPlane[]): readonly Point[] {
+/** The second way: of all points where two edges meet, those that no half-plane excludes; `width` is that of the room for e. */
+export function cornersByPairs(planes: readonly HalfPlane[], width: number): readonly Point[] {
   const tolerance = 1e-11;
   const inside = (point: Point): boolean => planes.every((plane) => slack(plane, point) >= -tolerance * (Math.abs(plane.a * point.u) + Math.abs(plane.b * point.e) + Math.abs(plane.c)));
+  const same = (one: Point, other: Point): boolean => Math.abs(one.u - other.u) <= 1e-9 * one.u && Math.abs(one.e - other.e) <= Math.max(1e-9 * width, 1e-12 * Math.abs(one.e));
   const found: Point[] = [];
   planes.forEach((one, i) => {
     for (const other of planes.slice(0, i)) {
       const point = meeting(one, other);
-      if (Number.isFinite(point.u) && Number.isFinite(point.e) && inside(point) && !found.some(({ u, e }) => Math.abs(u - point.u) <= 1e-9 * u && Math.abs(e - point.e) <= 1e-9 * (1 + Math.abs(e)))) found.push(point);
+      if (Number.isFinite(point.u) && Number.isFinite(point.e) && inside(point) && !found.some((other) => same(other, point))) found.push(point);
     }
   });
   return found;

@@ -13,7 +13,7 @@ export const room = {
 /** The forces considered, as inputs. */
 export const forces = {
   P_min: as(q.regionForce, { symbol: "P_min", text: "least force considered; 1 kN where left out", default: 1, typical: [1, 20000] }),
-  P_max: as(q.regionForce, { symbol: "P_max", text: "greatest force considered; 1 000 000 kN where left out", default: 1e6, typical: [20000, 1e6] }),
+  P_max: as(q.regionForce, { symbol: "P_max", text: "greatest force considered; 1 000 000 kN where left out", default: 1e6, typical: [100, 1e6] }),
 };
 export const regionParams = { conditions, ...room, ...forces };
 
@@ -39,7 +39,7 @@ function boundsOf({ e_min, e_max, P_min, P_max }: RegionValues): Bounds {
 /** All half-planes of a region, bounds included. */
 export const allPlanes = (v: RegionValues): readonly HalfPlane[] => [...checkedHalfPlanes(v.conditions), ...eccentricityBounds(v.e_min, v.e_max), ...forceBounds(v.P_min, v.P_max)];
 export const cornersOf = (v: RegionValues): readonly Point[] => region(checkedHalfPlanes(v.conditions), boundsOf(v));
-export const cornersAgain = (v: RegionValues): readonly Point[] => cornersByPairs(allPlanes(v));
+export const cornersAgain = (v: RegionValues): readonly Point[] => cornersByPairs(allPlanes(v), v.e_max - v.e_min);
 
 /** Does the region reach to the least force considered, so that no stress bounds the force below? */
 export function leastForceIsBound(v: RegionValues): readonly string[] {
