@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
-import { trace, type Argument, type Formula } from "../../src/core/index.ts";
+import { trace, type Argument, type Cell, type Formula } from "../../src/core/index.ts";
 import { argumentsOf } from "../equation/arguments.ts";
 import { faultOf, speaksOfTheInside } from "./check.ts";
 import { anyArgument, argumentFor } from "./draws.ts";
@@ -33,9 +33,11 @@ function drawable(f: WorksheetFunction): Formula | undefined {
   return f.formula ?? (f.spill && ({ ...f.spill, stepwise: f.spill.compute } as unknown as Formula));
 }
 
+/** Nobody may write into what cells hand over. */
 function frozen(argument: Argument): Argument {
-  if (Array.isArray(argument)) Object.freeze(argument.map((row) => Object.freeze(row)));
-  return argument;
+  if (!Array.isArray(argument)) return argument;
+  for (const row of argument as readonly object[]) Object.freeze(row);
+  return Object.freeze(argument as readonly (readonly Cell[])[]);
 }
 
 function drawBases(f: WorksheetFunction, seed: number): Bases {
