@@ -32,22 +32,27 @@ function runs(series: ChartSpec["series"][number], over: readonly Dimension[], r
   return outer.members.map((member, i) => ({ name: outer.label === series.name ? member.text : `${series.name}, ${member.text}`, first: start + i * each, rows: each, left: left.slice(1) }));
 }
 
+function runsOver({ table: { groups } }: ColumnSubject, dimensions: readonly Dimension[]): boolean {
+  const { over } = groups[0]!;
+  return groups.length === 1 && over.length === dimensions.length && over.every(({ id }, i) => id === dimensions[i]!.id);
+}
+
 function seriesOf(spec: ChartSpec, one: ChartSpec["series"][number], layout: Layout): readonly Series[] | string {
   const find = (id: string): ColumnSubject | undefined => {
     const subject = layout.sheet.subjects.get(id);
     return subject?.kind === "column" ? subject : undefined;
   };
+  const xId = one.x ?? spec.x.column;
   const y = find(one.column);
-  const x = find(spec.x.column);
-  if (!y || !x) return `${!y ? one.column : spec.x.column} is not a table column present here`;
+  const x = find(xId);
+  if (!y || !x) return `${!y ? one.column : xId} is not a table column present here`;
   if (y.table.groups.length > 1) return `${one.column} stands in a table with parts`;
   const found = runs(one, y.table.groups[0]!.over, y.table.rows);
   if (typeof found === "string") return `series ${one.name}: ${found}`;
   const out: Series[] = [];
   for (const run of found) {
-    const same = x.table === y.table;
-    const over = x.table.groups[0]!.over;
-    if (!same && (x.table.groups.length > 1 || over.length !== run.left.length || over.some((d, i) => d.id !== run.left[i]!.id))) return `series ${one.name}: ${spec.x.column} does not run over the same members`;
+    const same = x.table === y.table || runsOver(x, y.table.groups[0]!.over);
+    if (!same && !runsOver(x, run.left)) return `series ${one.name}: ${xId} does not run over the same members`;
     const area = (subject: ColumnSubject, first: number): Area => ({ row: layout.tables.get(subject.table)!.first + first, column: subject.column.at, rows: run.rows, columns: 1 });
     out.push({ name: run.name, kind: one.kind, x: area(x, same ? run.first : 0), y: area(y, run.first) });
   }
@@ -81,6 +86,6 @@ export function plannedCharts(layout: Layout, column: number, problems: Problems
     if (series.length === 0) return [];
     const row = Math.max(next, layout.blockRows.get(block)!.title);
     next = row + height + 1;
-    return [{ id: spec.id, title: spec.title, x: { label: spec.x.label, unit: spec.x.unit }, y: spec.y, series, at: { row, column, rows: height, columns: width } }];
+    return [{ id: spec.id, title: spec.title, x: { label: spec.x.label, unit: spec.x.unit, ...(spec.x.log && { log: true }) }, y: spec.y, series: [...series.filter(({ kind }) => kind !== "point"), ...series.filter(({ kind }) => kind === "point")], at: { row, column, rows: height, columns: width } }];
   });
 }

@@ -59,14 +59,17 @@ export interface Series {
   /** Contiguous column areas of equal length. */
   readonly x: Area;
   readonly y: Area;
-  readonly kind: "value" | "limit";
+  /** A line with marks, a dashed line, or marks without a line. */
+  readonly kind: "value" | "limit" | "point";
 }
 
 export interface PlannedChart {
   readonly id: string;
   readonly title: string;
-  readonly x: { readonly label: string; readonly unit: string };
+  /** `log`: logarithmic to base 10, without the points at 0 and less. */
+  readonly x: { readonly label: string; readonly unit: string; readonly log?: true };
   readonly y: { readonly label: string; readonly unit: string };
+  /** In the order in which they are drawn: points last, so that they lie in front. */
   readonly series: readonly Series[];
   /** Where a host that draws charts on the sheet puts it. */
   readonly at: Area;

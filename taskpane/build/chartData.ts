@@ -1,10 +1,10 @@
 import type { CellContent, Host } from "../../src/hosts/index.ts";
-import type { Area, PlannedChart } from "../../src/sheet/index.ts";
+import type { Area, PlannedChart, Series } from "../../src/sheet/index.ts";
 
 /** One line of a chart; a point that holds no number is left out. */
 export interface Line {
   readonly name: string;
-  readonly kind: "value" | "limit";
+  readonly kind: Series["kind"];
   readonly points: readonly { readonly x: number; readonly y: number }[];
 }
 
