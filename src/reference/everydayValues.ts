@@ -2,7 +2,7 @@
  * Everyday values of quantities, by the quantity's key, or by key and argument where one quantity stands for several things: a beam of 24 m in C40/50,
  * 1 m high. They belong to no project and decide nothing: they only fill examples for which no published result gives the arguments.
  */
-export const everydayValues: Readonly<Record<string, number>> = {
+const everydayValues: Readonly<Record<string, number>> = {
   ageAtEndOfCuring: 3, ageAtLoading: 28, concreteAge: 7, relativeHumidity: 70, timeAfterTensioning: 1000, greatestCuringTemperature: 60, initialConcreteTemperature: 20,
   span: 24, tendonLength: 24, bedLength: 60, overhang: 2, controlX: 12, "controlX:x_1": 0, "controlX:x_2": 24, station: 6, distanceFromJack: 12, deviatorDistance: 4, placeTolerance: 0.01, debondedLength: 1,
   sectionHeight: 1000, sectionWidth: 400, "sectionWidth:b_f": 1200, "sectionWidth:b_top": 800, "sectionWidth:b_bot": 600, "sectionWidth:b_w": 200, sectionThickness: 200, "sectionThickness:t_w": 120,
@@ -19,4 +19,20 @@ export const everydayValues: Readonly<Record<string, number>> = {
   regionForce: 2500, regionEccentricity: 250, "eccentricityBound:e_min": -400, "eccentricityBound:e_max": 400, vertexNumber: 2, "compressionLimit:f_c": 20, "tensionLimit:f_t": -3, "compressionLimit:bending": 16,
   voidCount: 2, voidDiameter: 150, voidHeight: 500, toppingModulus: 31, fullStressingStrength: 45, forceShare: 0.6, oppositeStress: 12, tendonFromFibre: 80,
   ultimateTension: 3, bondedDistance: 1100, "transmissionLength:l_bpd": 1500, shearForce: 400, leverArm: 850, cotangent: 2,
+  concreteTangentModulus: 37, "tendonCount:row": 2, roundCount: 2, "jackingStress:sigma_2": 1300, unintendedAngle: 0.02,
+  deviatorAngle: 0.15, "directionAngle:beta_1": 0.1, "directionAngle:beta_2": -0.05, "directionAngle:psi_1": 0.02, "directionAngle:psi_2": -0.03,
+  elongation: 165, "elongation:measured": 168, elongationDeviation: 1.8, elongationTolerance: 5, nutTakeUp: 1,
+  anchorageLoss: 0.02, jackLoss: 0.03, jackStroke: 250, ramArea: 60_000, gaugePressure: 350, "gaugePressure:p_1": 100, "gaugePressure:p_2": 350, "readElongation:l_1": 42, "readElongation:l_2": 150,
 };
+
+/** Where a function wants another value than the rest, by the argument's name: a place inside the length of transmission, a time long after the first. */
+const ofFunctions: readonly (readonly [functions: RegExp, values: Readonly<Record<string, number>>])[] = [
+  [/^BOND_FRACTION$/, { x: 1.4 }],
+  [/_HISTORY_/, { t: 365 }],
+  [/_BY_STEPS_|_AT_EVENTS_/, { t: 36_500 }],
+];
+
+/** The everyday value of an argument; undefined where none is known. */
+export function everydayValue(id: string, name: string, key: string): number | undefined {
+  return ofFunctions.find(([functions, values]) => functions.test(id) && name in values)?.[1][name] ?? everydayValues[`${key}:${name}`] ?? everydayValues[key];
+}

@@ -1,6 +1,6 @@
 import { outside, readFactor, warnings, type Argument, type Cell, type Declaration, type Parameter, type Quantity } from "../core/index.ts";
 import type { WorksheetFunction } from "../../functions/index.ts";
-import { everydayValues } from "./everydayValues.ts";
+import { everydayValue } from "./everydayValues.ts";
 import { typicalRows } from "./typicalTables.ts";
 
 type Limits = Readonly<Record<string, { readonly min?: number; readonly max?: number } | undefined>>;
@@ -38,9 +38,9 @@ function numberOf(q: Quantity, u: number, known?: number, limit?: Limits[string]
   return q.whole ? Math.round(value) : rounded(value, low, high);
 }
 
-function argumentOf(name: string, p: Parameter, share: () => number, everyday: boolean, limit?: Limits[string]): Argument {
+function argumentOf(id: string, name: string, p: Parameter, share: () => number, everyday: boolean, limit?: Limits[string]): Argument {
   switch (p.kind) {
-    case "number": return numberOf(p, share(), everyday ? everydayValues[`${p.key}:${name}`] ?? everydayValues[p.key] : undefined, limit);
+    case "number": return numberOf(p, share(), everyday ? everydayValue(id, name, p.key) : undefined, limit);
     case "choice": return p.default !== undefined && everyday ? p.default : p.values[Math.floor(share() * p.values.length) % p.values.length]!.value;
     case "text": return "FRICTION_STRESS";
     // Rows ascend, as most tables with an order want it.
@@ -54,7 +54,7 @@ function draw(f: Declaration, share: () => number, everyday: boolean): readonly 
   const shares = Object.keys(f.params).map(share);
   // Bounds of one argument follow from others: settled in a few rounds.
   for (let round = 0; round < 4; round++) {
-    args = Object.entries(f.params).map(([name, p], i) => argumentOf(name, p, () => shares[i]!, everyday, limits[name]));
+    args = Object.entries(f.params).map(([name, p], i) => argumentOf(f.id, name, p, () => shares[i]!, everyday, limits[name]));
     if (!f.limits) break;
     limits = f.limits(Object.fromEntries(Object.entries(f.params).map(([name, p], i) => [name, p.kind === "number" ? (args[i] as number) * readFactor(p) : args[i]])) as never);
   }
