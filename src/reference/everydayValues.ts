@@ -22,7 +22,7 @@ const everydayValues: Readonly<Record<string, number>> = {
   concreteTangentModulus: 37, "tendonCount:row": 2, roundCount: 2, "jackingStress:sigma_2": 1300, unintendedAngle: 0.02,
   deviatorAngle: 0.15, "directionAngle:beta_1": 0.1, "directionAngle:beta_2": -0.05, "directionAngle:psi_1": 0.02, "directionAngle:psi_2": -0.03,
   elongation: 165, "elongation:measured": 168, elongationDeviation: 1.8, elongationTolerance: 5, nutTakeUp: 1,
-  anchorageLoss: 0.02, jackLoss: 0.03, jackStroke: 250, ramArea: 60_000, gaugePressure: 350, "gaugePressure:p_1": 100, "gaugePressure:p_2": 350, "readElongation:l_1": 42, "readElongation:l_2": 150,
+  anchorageLoss: 0.02, jackLoss: 0.03, jackStroke: 150, ramArea: 60_000, gaugePressure: 350, "gaugePressure:p_1": 100, "gaugePressure:p_2": 350, "readElongation:l_1": 46, "readElongation:l_2": 150,
 };
 
 /** Where a function wants another value than the rest, by the argument's name: a place inside the length of transmission, a time long after the first. */

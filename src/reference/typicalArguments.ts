@@ -27,12 +27,12 @@ function rounded(value: number, low: number, high: number): number {
 function numberOf(q: Quantity, u: number, known?: number, limit?: Limits[string]): number {
   const factor = readFactor(q);
   let low = Math.max(q.min ?? q.above ?? -100, q.typical?.[0] ?? -Infinity, (limit?.min ?? -Infinity) / factor);
-  let high = Math.min(q.max ?? q.below ?? Math.max(1000, 10 * Math.abs(low)), q.typical?.[1] ?? Infinity, (limit?.max ?? Infinity) / factor);
+  let high = Math.min(q.max ?? q.below ?? (q.typical ? Infinity : Math.max(1000, 10 * Math.abs(low))), q.typical?.[1] ?? Infinity, (limit?.max ?? Infinity) / factor);
   if (high < low) [low, high] = limit?.min === undefined ? [high, high] : [low, low];
   const wide = q.typical === undefined && low >= 0 && high >= 1e5;
   const from = Math.max(low, high * 1e-6);
   if (q.default !== undefined) return q.default;
-  if (known !== undefined && outside(q, known) === undefined && known >= low && known <= high) return known;
+  if (known !== undefined && outside(q, known) === undefined && known * factor >= (limit?.min ?? -Infinity) && known * factor <= (limit?.max ?? Infinity)) return known;
   let value = wide ? from * (high / from) ** u : low + u * (high - low);
   if (q.above !== undefined && value <= q.above) value = q.above + 1e-3 * (high - q.above);
   return q.whole ? Math.round(value) : rounded(value, low, high);
