@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { cautions, formulas, NoResult, run, trace, type Argument } from "../../src/core/index.ts";
+import { cautions, formulas, NoResult, run, runSpill, spills, trace, type Argument } from "../../src/core/index.ts";
 
 const found = (id: string) => formulas.find((f) => f.id === id)!;
 const call = (id: string, ...args: readonly Argument[]): number => run(found(id), args);
@@ -278,6 +278,19 @@ describe("stressing on site", () => {
       close(call("ELONGATION_STAGE", 1, p1 / p2, full), read(p2) - read(p1), full);
     }), runs);
     expect(() => call("SLACK_TAKE_UP", 300, 10, 300, 20)).toThrow("it must be above p1");
+  });
+
+  test("the stressing table is its functions row by row, and ends at the whole elongation less what the first stage holds", () => {
+    const table = spills.find(({ id }) => id === "STRESSING_TABLE")!;
+    const rows = runSpill(table, [[[0.1], [0.5], [1]], 2000, 40000, 0.03, 0.02, 210]);
+    rows.forEach(([part, force, pressure, since], i) => {
+      close(force!, part! * 2000, 2000);
+      close(pressure!, call("GAUGE_PRESSURE", force, 40000, 0.03, 0.02), pressure!);
+      close(since!, call("ELONGATION_STAGE", [0.1, 0.5, 1][i], 0.1, 210), 210);
+    });
+    close(rows.reduce((sum, row) => sum + row[4]!, 0), 0.9 * 210, 210);
+    expect(() => runSpill(table, [[[0.5], [0.1]], 2000, 40000, 0, 0, 210])).toThrow("stages must rise");
+    expect(table.notes).toContain(cautions.stressing);
   });
 
   test("a deviation beyond tolerance says to stop", () => {

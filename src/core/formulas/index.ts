@@ -14,7 +14,7 @@ import { regionFormulas } from "./region/index.ts";
 import { sectionFormulas } from "./section/index.ts";
 import { shrinkage } from "./shrinkage/index.ts";
 import { stressFormulas } from "./stress/index.ts";
-import { stressingFormulas } from "./stressing/index.ts";
+import { stressingFormulas, stressingSpills } from "./stressing/index.ts";
 import { tendonFormulas } from "./tendon/index.ts";
 import { transmissionFormulas } from "./transmission/index.ts";
 import { timeDependent } from "./timeDependent/index.ts";
@@ -45,4 +45,4 @@ export const formulas: readonly Formula[] = [
 ] as unknown as readonly Formula[];
 
 /** Every function whose result fills several cells. */
-export const spills: readonly Spill[] = [...timeStepSpills] as unknown as readonly Spill[];
+export const spills: readonly Spill[] = [...stressingSpills, ...timeStepSpills] as unknown as readonly Spill[];

@@ -4,3 +4,4 @@ import { measuredFormulas } from "./measured.ts";
 import { pressureFormulas } from "./pressure.ts";
 
 export const stressingFormulas = [...elongationFormulas, ...barFormulas, ...pressureFormulas, ...measuredFormulas];
+export { stressingSpills } from "./stages.ts";
