@@ -23,5 +23,5 @@ export const otherEnd = (end: End): End => (end === "LEFT" ? "RIGHT" : "LEFT");
  */
 export function exponentFromBehind(way: Way, values: object, end: End, distance: number): number {
   const { exponent, length } = way.path(values, otherEnd(end));
-  return exponent(length) - exponent(Math.max(length - distance - 1e-10 * length, 0));
+  return exponent(length) - exponent(Math.max(length - distance - 1e-12 * length, 0));
 }

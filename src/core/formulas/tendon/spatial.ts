@@ -148,7 +148,7 @@ const ofSegments = frictionLaws.map((law) =>
     family: "tendon",
     summary: `Sum of angle changes in space of a tendon of segments, from the jacking end to x; range of segments as for friction with ${law.says}`,
     notes: ["Each segment turns by √(α_v² + α_h²), evenly along it; one of length 0 at once. μ and k of the range do not enter."],
-    source: mechanics,
+    source: law.source,
     params: { segments: segmentsTable(`tendonSegments${law.suffix}`, law.k), end: jackingEnd, x },
     result: q.angle,
     steps: { alpha: { symbol: "α", unit: "rad", governing: "\\alpha = \\sum_i \\sqrt{\\alpha_{v,i}^2 + \\alpha_{h,i}^2}" } },
