@@ -9,7 +9,7 @@ import { pulledAt } from "./pulled.ts";
 import { drawIn, lengthError, levelError, type FallingStress } from "./search.ts";
 
 const rule = "2\\int_0^{l_a} \\left(\\sigma(s) - \\sigma_a\\right) ds = \\Delta\\,E_p";
-const notes = ["One rule for every case: the area between the stress before and after draw-in equals Δ·E_p. Where the dead end is reached, σ_a lies below the stress there; where a kink stops the draw-in, between the stresses before and behind it.", "After draw-in the stress at a place is min(σ, 2σ_a − σ)."];
+const notes = ["One rule for every case: the area between the stress before and after draw-in equals Δ·E_p. Where the dead end is reached, σ_a lies below the stress there; where a kink stops the draw-in, between the stresses before and behind it.", "After draw-in the stress at a place is min(σ, 2σ_a − σ), the mirrored line of common practice. Friction that follows its own law on the way back would leave σ_a²/σ, which is more by (σ − σ_a)²/σ."];
 
 const answers = [
   { name: "DRAW_IN_LEVEL_STRESS", pick: "level", summary: "Stress at which the draw-in of the anchorage ends", result: { ...q.tendonStress, symbol: "σ_a", text: "stress at which the draw-in ends" }, symbol: "σ_a", unit: "MPa" },

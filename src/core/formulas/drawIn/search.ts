@@ -26,6 +26,8 @@ export function drawIn(tendon: FallingStress, slip: number, E_p: number): { read
   if (need === 0) return { level: stress(0), length: 0 };
   const reaches = need >= setOver(tendon, tendon.length);
   const length = reaches ? tendon.length : zero((s) => setOver(tendon, s) - need, 0, tendon.length);
+  // A draw-in too small for the digits of the stress moves nothing.
+  if (length === 0) return { level: stress(0), length };
   // The rule itself, solved for the stress: at a kink the stress at the place reached has two values, and this one lies between.
   const level = integrate(stress, 0, length, breaks) / length - need / (2 * length);
   const left = 2 * level - stress(0);
