@@ -7,10 +7,12 @@ import en1992 from "./shared/en1992.json";
 import is1343 from "./shared/is1343.json";
 import postTensioned from "./shared/post-tensioned.json";
 import preTensioned from "./shared/pre-tensioned.json";
+import region from "./shared/region.json";
+import secondOpinion from "./shared/second-opinion.json";
 import section from "./shared/section.json";
 import sheet from "./shared/sheet.json";
 
-const parts = { ...sheet, ...section, ...postTensioned, ...preTensioned, ...en1992, ...is1343 };
+const parts = { ...sheet, ...section, ...postTensioned, ...preTensioned, ...en1992, ...is1343, ...secondOpinion, ...region };
 
 /** Every template, in the order people choose from. What a JSON file holds is checked by lint, not by the compiler. */
 export const templates: readonly Template[] = [postTensionedEn1992, preTensionedEn1992, postTensionedIs1343, preTensionedIs1343].map((file) => compose(file, parts) as Template);

@@ -20,6 +20,7 @@ const variants: readonly (readonly [string, Inputs])[] = [
   ["harped and straight tendons", { points: 4, cpx: [[0, 8, 16, 24], [0, 8, 16, 24], [0, 8, 16, 24]], cpe: [[300, 540, 540, 300], [0, 540, 540, 0], [300, 300, 300, 300]], cps: [["LINE", "LINE", "LINE", "LINE"], ["LINE", "LINE", "LINE", "LINE"], ["LINE", "LINE", "LINE", "LINE"]] }],
   ["reverse curves", { points: 5, cpx: [[0, 3, 12, 21, 24], [0, 3, 12, 21, 24], [0, 3, 12, 21, 24]], cpe: [[300, 360, 540, 360, 300], [0, 120, 540, 120, 0], [-300, -200, 450, -200, -300]], cps: [["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"], ["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"], ["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"]] }],
   ["two control points", { points: 2, cpx: [[0, 24], [0, 24], [0, 24]], cpe: [[300, 300], [300, 300], [300, 300]], cps: [["LINE", "LINE"], ["LINE", "LINE"], ["LINE", "LINE"]] }],
+  ["two tendons jacked from both ends", { twoJacks: "YES", both: ["YES", "NO", "YES"] }],
   ["storage and lifting points far in", { liftAt: 5 }],
   ["stressed before the end of curing", { ts: 20 }],
   ["no hold in top fibres", { cpe: [[500, 550, 500], [400, 550, 400], [300, 450, 300]] }],
