@@ -10,6 +10,10 @@ export const lookOfCharts = {
     { color: "#8a2465", mark: "star" },
     { color: "#5c5a10", mark: "x" },
   ],
+  /** Points stand in the colour of the text, larger than the marks of lines, and are told apart by their marks. */
+  points: ["diamond", "square", "triangle", "circle"],
+  /** Sizes of marks, in points of print. */
+  sizes: { mark: 4, point: 9 },
   /** Limits are dashed and have no marks. */
   limit: "#b00020",
   grid: "#d5dbe0",

@@ -2,10 +2,14 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { Host } from "../../src/hosts/index.ts";
 import type { PlannedChart } from "../../src/sheet/index.ts";
 import { numberText, plainSymbol } from "../../src/typeset/index.ts";
-import { readLines, type Line } from "./chartData.ts";
+import { decades, decadeText, goesBack, readLines, type Line } from "./chartData.ts";
 
 const dashes = ["none", "7 3", "2 3", "9 3 2 3", "4 2", "12 4"];
 const symbols = ["circle", "square", "triangle", "diamond", "plus", "star"] as const;
+/** Points stand without a line, larger and in the colour of the text. */
+const pointSymbols = ["diamond", "square", "triangle", "circle"] as const;
+
+const rounded = (value: number): string => numberText(Number(value.toPrecision(5)));
 
 /** Far from zero the axis starts near the values, so that lines close together can be told apart. */
 function showsZero(lines: readonly Line[]): boolean {
@@ -36,16 +40,18 @@ export function Chart({ host, sheet, chart, calculation }: { readonly host: Host
 
   const values = lines.filter((l) => l.kind === "value");
   const limits = lines.filter((l) => l.kind === "limit");
+  const points = lines.filter((l) => l.kind === "point");
   const axis = (a: PlannedChart["x"]): string => `${plainSymbol(a.label)}${a.unit && a.unit !== "–" ? ` (${a.unit})` : ""}`;
 
   useEffect(() => {
     if (lines.every((l) => l.points.length === 0)) return;
+    const powers = chart.x.log ? decades(lines.flatMap((l) => l.points.map((p) => p.x))) : undefined;
     let live = true;
     void import("@observablehq/plot").then((Plot) => {
       if (!live || !place.current) return;
       const svg = Plot.plot({
         width, height: Math.round(Math.max(200, width * 0.55)), marginLeft: 54, marginBottom: 38, marginTop: 26, marginRight: 12, className: "kb-plot",
-        x: { label: axis(chart.x), labelAnchor: "center", labelArrow: "none", ticks: 6 }, y: { label: axis(chart.y), grid: true, labelArrow: "none", ticks: 6, nice: true },
+        x: { label: axis(chart.x), labelAnchor: "center", labelArrow: "none", ...(powers ? { type: "log", domain: [powers[0]!, powers.at(-1)!], ticks: powers, tickFormat: decadeText, grid: true } : { ticks: 6 }) }, y: { label: axis(chart.y), grid: true, labelArrow: "none", ticks: 6, nice: true },
         marks: [
           ...(showsZero(lines) ? [Plot.ruleY([0], { className: "kb-zero" })] : []),
           ...values.flatMap((l, i) => [
@@ -53,6 +59,7 @@ export function Chart({ host, sheet, chart, calculation }: { readonly host: Host
             Plot.dot(l.points as { x: number; y: number }[], { x: "x", y: "y", className: `kb-series kb-mark kb-series-${i % 6}`, symbol: symbols[i % 6]!, r: 2.6 }),
           ]),
           ...limits.map((l) => Plot.line(l.points as { x: number; y: number }[], { x: "x", y: "y", className: "kb-limit", strokeWidth: 2.6, strokeDasharray: "1.5 3.5" })),
+          ...points.map((l, i) => Plot.dot(l.points as { x: number; y: number }[], { x: "x", y: "y", className: "kb-point", symbol: pointSymbols[i % pointSymbols.length]!, r: 5.5 })),
         ],
       });
       // The library's own style element would be refused by a strict content-security policy; ours is in the stylesheet.
@@ -71,16 +78,22 @@ export function Chart({ host, sheet, chart, calculation }: { readonly host: Host
     <ul class="kb-legend">
       {values.map((l, i) => <li key={l.name}><svg width="34" height="12" aria-hidden="true" class={`kb-series kb-series-${i % 6}`}><path d="M1 6H33" fill="none" stroke="currentColor" stroke-width="2" stroke-dasharray={dashes[i % 6]} /><Mark of={symbols[i % 6]!} /></svg> {l.name}</li>)}
       {limits.length > 0 && <li><svg width="34" height="12" aria-hidden="true" class="kb-limit"><path d="M1 6H33" fill="none" stroke="currentColor" stroke-width="2.6" stroke-dasharray="1.5 3.5" /></svg> {limits.map((l) => l.name).join(", ")}</li>}
+      {points.map((l, i) => <li key={l.name}><svg width="34" height="12" aria-hidden="true" class="kb-point"><g transform="translate(-8.5 -3) scale(1.5)"><Mark of={pointSymbols[i % pointSymbols.length]!} /></g></svg> {l.name}</li>)}
     </ul>
     <details><summary>Numbers</summary>
       <div class="kb-scroll" tabIndex={0} role="group" aria-label={`Numbers of ${chart.title}`}>
         <table class="kb-table">
           <caption class="kb-hidden">{chart.title}, {axis(chart.y)} against {axis(chart.x)}</caption>
+          {goesBack(lines) ? <>
+            <thead><tr><th scope="col">Line</th><th scope="col">{axis(chart.x)}</th><th scope="col">{axis(chart.y)}</th></tr></thead>
+            <tbody>{lines.flatMap((l) => l.points.map((p, i) => <tr key={`${l.name}/${i}`}><th scope="row">{l.name}</th><td>{rounded(p.x)}</td><td>{rounded(p.y)}</td></tr>))}</tbody>
+          </> : <>
           <thead><tr><th scope="col">{axis(chart.x)}</th>{lines.map((l) => <th key={l.name} scope="col">{l.name}{chart.y.unit !== "–" && ` (${chart.y.unit})`}</th>)}</tr></thead>
           <tbody>{xs.map((x) => <tr key={x}><th scope="row">{numberText(x)}</th>{lines.map((l) => {
             const at = l.points.filter((p) => p.x === x);
-            return <td key={l.name}>{at.length === 0 ? "–" : at.map((p) => Number(p.y.toPrecision(5))).map((y) => numberText(y)).join("; ")}</td>;
+            return <td key={l.name}>{at.length === 0 ? "–" : at.map((p) => rounded(p.y)).join("; ")}</td>;
           })}</tr>)}</tbody>
+          </>}
         </table>
       </div>
     </details>

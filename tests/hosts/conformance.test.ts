@@ -10,7 +10,7 @@ import { excelPicture } from "./excelPicture.ts";
 import { gridPicture } from "./gridPicture.ts";
 import type { Picture } from "./picture.ts";
 import { planPicture } from "./planPicture.ts";
-import { smallPlan } from "./smallPlan.ts";
+import { chartPlan, smallPlan } from "./smallPlan.ts";
 import { xlsxPicture } from "./xlsxPicture.ts";
 
 const sheetName = "Beam";
@@ -38,7 +38,7 @@ async function inProgram(plan: Plan): Promise<Built> {
   return { largest, picture: excelPicture(excel.workbook.sheets.find(({ name }) => name === sheetName)!, contents, plan.columns), contents };
 }
 
-const cases: readonly (readonly [string, Plan])[] = [["small", smallPlan], ...templates.map((template) => [template.id, expand(template, template.example.inputs)] as const)];
+const cases: readonly (readonly [string, Plan])[] = [["small", smallPlan], ["charts", chartPlan], ...templates.map((template) => [template.id, expand(template, template.example.inputs)] as const)];
 
 describe.each(cases)("%s on every host", (_id, plan) => {
   const built: Record<string, Picture> = {};
@@ -70,12 +70,13 @@ describe.each(cases)("%s on every host", (_id, plan) => {
 
 describe("the comparison", () => {
   it("sees each kind of difference", async () => {
-    const { picture } = await inProgram(smallPlan);
+    const { picture } = await inProgram(chartPlan);
     const changed: Picture = {
       ...picture,
       cells: { ...picture.cells, C5: { ...picture.cells["C5"]!, value: 1 }, C3: { ...picture.cells["C3"]!, unlocked: false }, A1: { ...picture.cells["A1"]!, style: { ...picture.cells["A1"]!.style, bold: false } } },
       names: {}, validations: { C3: { ...picture.validations["C3"]!, title: "" } }, protected: false, spans: [], freeze: { rows: 0, columns: 0 }, widths: [], highlights: {}, print: { ...picture.print!, footer: "" },
+      charts: picture.charts!.map((chart, i) => (i === 0 ? { ...chart, log: false } : { ...chart, series: chart.series.map((one) => ({ ...one, kind: "value" })) })),
     };
-    expect(differences(changed, picture).map((text) => text.replace(/:.*/s, ""))).toEqual(["C3 unlocked", "C5 value", "A1 style", "name kb_mu", "name kb_all", "validation C3", "sheet protected", "sheet freeze", "sheet spans", "sheet widths", "highlights C6 OK", "print footer"]);
+    expect(differences(changed, picture).map((text) => text.replace(/:.*/s, ""))).toEqual(["C3 unlocked", "C5 value", "A1 style", "name kb_mu", "name kb_all", "validation C3", "sheet protected", "sheet freeze", "sheet spans", "sheet widths", "highlights C6 OK", "print footer", "charts 0", "charts 1"]);
   });
 });

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from "node:util";
 import type { CellContent } from "../../src/hosts/index.ts";
 import { a1, areaA1, type Area } from "../../src/sheet/index.ts";
 import { cellAt, type FakeCell, type FakeSheet } from "./excelFake/index.ts";
@@ -7,6 +8,8 @@ import { halfCharacters, neighbour, type Picture, type PicturedRule, type Pictur
 
 const sides = { EdgeTop: "top", EdgeRight: "right", EdgeBottom: "bottom", EdgeLeft: "left" } as const;
 const alignments: Readonly<Record<string, PicturedStyle["align"]>> = { General: null, Left: "left", Center: "center", Right: "right" };
+/** What a series is, by the line between its points. */
+const kinds: Readonly<Record<string, string>> = { undefined: "value", Dash: "limit", None: "point" };
 
 function lineOf({ style, weight, color }: Line): string {
   return `${style === "Dot" ? "dotted" : weight.toLowerCase()} ${color.toLowerCase()}`;
@@ -89,6 +92,6 @@ export function excelPicture(sheet: FakeSheet, contents: readonly (readonly Cell
     freeze: sheet.freeze,
     widths: Array.from({ length: columns }, (_, column) => halfCharacters((sheet.widths.get(column)! / 0.75 - 5) / 7)),
     print: { area: area(areas[0]!), titleRows, orientation: orientation.toLowerCase(), footer: centerFooter.replace(/^&8 /, "").replaceAll("&P", "{page}").replaceAll("&N", "{pages}").replaceAll("&&", "&") },
-    charts: sheet.charts.map(({ title, series }) => ({ title, series: series.map(({ name, x, y }) => ({ name, x, y })) })),
+    charts: sheet.charts.map(({ title, scale, series }) => ({ title, log: isDeepStrictEqual(scale, { scaleType: "Logarithmic", logBase: 10, position: "Minimum" }), series: series.map(({ name, x, y, look }) => ({ name, kind: kinds[String(look["line.lineStyle"])]!, x, y })) })),
   };
 }

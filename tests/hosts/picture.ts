@@ -62,8 +62,8 @@ export interface Picture {
   readonly widths: readonly number[];
   /** Absent where the host does not print. */
   readonly print?: { readonly area: string; readonly titleRows: readonly [number, number]; readonly orientation: string; readonly footer: string };
-  /** Absent where the host draws no charts on the sheet. Cells of each series; the title as shown. */
-  readonly charts?: readonly { readonly title: string; readonly series: readonly { readonly name: string; readonly x: string; readonly y: string }[] }[];
+  /** Absent where the host draws no charts on the sheet. Cells of each series in the order of drawing; the title as shown. */
+  readonly charts?: readonly { readonly title: string; readonly log: boolean; readonly series: readonly { readonly name: string; readonly kind: string; readonly x: string; readonly y: string }[] }[];
 }
 
 const everySide = ["top", "right", "bottom", "left"] as const;

@@ -1,4 +1,4 @@
-import type { Plan } from "../../src/sheet/index.ts";
+import type { Area, Plan } from "../../src/sheet/index.ts";
 
 /** A sheet of a few rows, made by hand: one input that matters, a name, a rule, a highlight, a spanned note. */
 export const smallPlan: Plan = {
@@ -34,4 +34,33 @@ export const smallPlan: Plan = {
   charts: [],
   meanings: [],
   summary: { overall: { row: 5, column: 2 }, checks: [], warnings: { row: 11, column: 0, rows: 0, columns: 1 } },
+};
+
+/** Prestress against time, from the moment of transfer on; and an outline that closes, whose lower edge is drawn from right to left. */
+const times = [0, 0.5, 10, 100, 1000, 20_000];
+const outline: readonly (readonly [number, number])[] = [[-150, 0.4], [120, 0.9], [320, 0.7], [60, 0.2], [-150, 0.4]];
+const column = (at: number, row: number, rows: number): Area => ({ row, column: at, rows, columns: 1 });
+
+/** The small sheet with charts of every kind: a logarithmic axis, a series with an x of its own, points without a line. */
+export const chartPlan: Plan = {
+  ...smallPlan,
+  template: { id: "charts", version: "1", title: "Small sheet with charts" },
+  rows: 24,
+  cells: [
+    ...smallPlan.cells,
+    ...times.flatMap((t, i) => [{ row: 12 + i, column: 0, value: t, role: "value" as const }, { row: 12 + i, column: 1, formula: `=1300-20*LN(1+A${13 + i})`, role: "value" as const }, { row: 12 + i, column: 4, value: 1050, role: "value" as const }]),
+    ...outline.flatMap(([e, share], i) => [{ row: 18 + i, column: 0, value: e, role: "value" as const }, { row: 18 + i, column: 1, formula: `=${share}*1`, role: "value" as const }]),
+    { row: 23, column: 2, value: 100, role: "value" }, { row: 23, column: 3, formula: "=0.1+0.45", role: "value" },
+  ],
+  print: { ...smallPlan.print, area: { row: 0, column: 0, rows: 24, columns: 5 } },
+  charts: [
+    {
+      id: "time", title: "Prestress against time", x: { label: "t", unit: "days", log: true }, y: { label: "σ_p", unit: "MPa" }, at: { row: 0, column: 6, rows: 20, columns: 8 },
+      series: [{ name: "tendon 1", kind: "value", x: column(0, 12, 6), y: column(1, 12, 6) }, { name: "least", kind: "limit", x: column(0, 12, 6), y: column(4, 12, 6) }],
+    },
+    {
+      id: "region", title: "Force and eccentricity", x: { label: "e", unit: "mm" }, y: { label: "1/P", unit: "1/MN" }, at: { row: 21, column: 6, rows: 20, columns: 8 },
+      series: [{ name: "outline", kind: "value", x: column(0, 18, 5), y: column(1, 18, 5) }, { name: "this design", kind: "point", x: column(2, 23, 1), y: column(3, 23, 1) }],
+    },
+  ],
 };

@@ -1,12 +1,13 @@
 import type { PlannedChart } from "../../sheet/index.ts";
 import { axisTitle, lookOfCharts } from "../chartLook.ts";
 import { chartArea, type Heights } from "../xlsx/measures.ts";
+import { defaultStyle } from "../styles.ts";
 import { rangeOf } from "./areas.ts";
 
 const markers = { circle: "Circle", square: "Square", diamond: "Diamond", triangle: "Triangle", star: "Star", x: "X" } as const;
 
 function drawSeries(sheet: Excel.Worksheet, chart: Excel.Chart, planned: PlannedChart): void {
-  let valuesBefore = 0;
+  const before = { value: 0, limit: 0, point: 0 };
   for (const { name, kind, x, y } of planned.series) {
     const series = chart.series.add(name);
     series.setXAxisValues(rangeOf(sheet, x));
@@ -14,15 +15,17 @@ function drawSeries(sheet: Excel.Worksheet, chart: Excel.Chart, planned: Planned
     series.smooth = false;
     const { line } = series.format;
     line.weight = 1.5;
+    const nth = before[kind]++;
     if (kind === "limit") {
       line.color = lookOfCharts.limit;
       line.lineStyle = "Dash";
       series.markerStyle = "None";
     } else {
-      const { color, mark } = lookOfCharts.series[valuesBefore++ % lookOfCharts.series.length]!;
-      line.color = color;
+      const { color, mark } = kind === "point" ? { color: defaultStyle.color!, mark: lookOfCharts.points[nth % lookOfCharts.points.length]! } : lookOfCharts.series[nth % lookOfCharts.series.length]!;
+      if (kind === "point") line.lineStyle = "None";
+      else line.color = color;
       series.markerStyle = markers[mark];
-      series.markerSize = 4;
+      series.markerSize = kind === "point" ? lookOfCharts.sizes.point : lookOfCharts.sizes.mark;
       series.markerForegroundColor = color;
       series.markerBackgroundColor = color;
     }
@@ -55,6 +58,12 @@ export async function addCharts(sheet: Excel.Worksheet, charts: readonly Planned
     chart.legend.position = "Bottom";
     chart.legend.visible = true;
     drawAxis(chart.axes.categoryAxis, axisTitle(planned.x));
+    if (planned.x.log) {
+      chart.axes.categoryAxis.scaleType = "Logarithmic";
+      chart.axes.categoryAxis.logBase = 10;
+      // A logarithmic axis has no zero: the other one stands at its least value.
+      chart.axes.categoryAxis.position = "Minimum";
+    }
     drawAxis(chart.axes.valueAxis, axisTitle(planned.y));
     const { row, column, rows, columns } = chartArea(planned.at, heights);
     chart.setPosition(rangeOf(sheet, { row, column, rows: 1, columns: 1 }), rangeOf(sheet, { row: row + rows - 1, column: column + columns - 1, rows: 1, columns: 1 }));

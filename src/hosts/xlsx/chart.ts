@@ -1,4 +1,5 @@
 import { areaA1, type Area, type PlannedChart, type Series } from "../../sheet/index.ts";
+import type { CellValue } from "../host.ts";
 import { axisTitle, lookOfCharts } from "../chartLook.ts";
 import { quotedSheet } from "../sheetName.ts";
 import { defaultStyle } from "../styles.ts";
@@ -9,12 +10,12 @@ import { element, part, textElement } from "./xml.ts";
 const drawing = "http://schemas.openxmlformats.org/drawingml/2006/main";
 export const namespaceOfCharts = "http://schemas.openxmlformats.org/drawingml/2006/chart";
 const bare = (color: string): string => color.slice(1).toUpperCase();
+const { sizes } = lookOfCharts;
 const colors = lookOfCharts.series.map(({ color }) => bare(color));
 const limitColor = bare(lookOfCharts.limit);
 const gridColor = bare(lookOfCharts.grid);
 const frameColor = bare(lookOfCharts.frame);
 const ink = bare(defaultStyle.color!);
-const marks = lookOfCharts.series.map(({ mark }) => mark);
 /** Points of the drawing's own unit. */
 const point = 12_700;
 
@@ -29,49 +30,53 @@ function words(text: string, size: number, bold: boolean): string {
 
 const title = (text: string, size: number, bold: boolean): string => element("c:title", {}, words(text, size, bold), val("c:overlay", 0));
 
-/** The cells of a series with what they show; cells without a number are gaps. */
-function numbers(sheetName: string, area: Area, values: Values): string {
-  const shown = Array.from({ length: area.rows }, (_, i) => values[area.row + i]?.[area.column]?.value ?? null);
-  const points = shown.flatMap((value, idx) => (typeof value === "number" ? [element("c:pt", { idx }, element("c:v", {}, String(value)))] : []));
+const shown = (area: Area, values: Values): CellValue[] => Array.from({ length: area.rows }, (_, i) => values[area.row + i]?.[area.column]?.value ?? null);
+
+/** The cells of a series with what they show; cells without a number are gaps, and so are those that the axis has no place for. */
+function numbers(sheetName: string, area: Area, values: Values, left: readonly boolean[]): string {
+  const points = shown(area, values).flatMap((value, idx) => (typeof value === "number" && !left[idx] ? [element("c:pt", { idx }, element("c:v", {}, String(value)))] : []));
   return element("c:numRef", {}, element("c:f", {}, `${quotedSheet(sheetName).replaceAll("&", "&amp;")}!${areaA1(area)}`), element("c:numCache", {}, element("c:formatCode", {}, "General"), val("c:ptCount", area.rows), ...points));
 }
 
-function seriesXml({ name, kind, x, y }: Series, i: number, valuesBefore: number, sheetName: string, values: Values): string {
-  const color = kind === "limit" ? limitColor : colors[valuesBefore % colors.length]!;
-  const symbol = marks[valuesBefore % marks.length]!;
-  const marker = kind === "limit" ? val("c:symbol", "none") : val("c:symbol", symbol) + val("c:size", 4) + element("c:spPr", {}, ...(symbol === "star" || symbol === "x" ? [element("a:noFill")] : [fill(color)]), stroke(color, 0.75));
+function seriesXml({ name, kind, x, y }: Series, i: number, before: number, { x: { log } }: PlannedChart, sheetName: string, values: Values): string {
+  const color = kind === "limit" ? limitColor : kind === "point" ? ink : colors[before % colors.length]!;
+  const symbol = kind === "point" ? lookOfCharts.points[before % lookOfCharts.points.length]! : lookOfCharts.series[before % colors.length]!.mark;
+  const marker = kind === "limit" ? val("c:symbol", "none") : val("c:symbol", symbol) + val("c:size", kind === "point" ? sizes.point : sizes.mark) + element("c:spPr", {}, ...(symbol === "star" || symbol === "x" ? [element("a:noFill")] : [fill(color)]), stroke(color, 0.75));
+  const line = kind === "point" ? element("a:ln", { w: Math.round(1.5 * point) }, element("a:noFill")) : stroke(color, 1.5, kind === "limit" ? "dash" : undefined);
+  const left = log ? shown(x, values).map((value) => typeof value === "number" && value <= 0) : [];
   return element(
     "c:ser", {},
     val("c:idx", i), val("c:order", i), element("c:tx", {}, textElement("c:v", name)),
-    element("c:spPr", {}, stroke(color, 1.5, kind === "limit" ? "dash" : undefined)), element("c:marker", {}, marker),
-    element("c:xVal", {}, numbers(sheetName, x, values)), element("c:yVal", {}, numbers(sheetName, y, values)), val("c:smooth", 0),
+    element("c:spPr", {}, line), element("c:marker", {}, marker),
+    element("c:xVal", {}, numbers(sheetName, x, values, left)), element("c:yVal", {}, numbers(sheetName, y, values, left)), val("c:smooth", 0),
   );
 }
 
 const small = element("c:txPr", {}, element("a:bodyPr"), element("a:lstStyle"), element("a:p", {}, element("a:pPr", {}, element("a:defRPr", { sz: 800 }, fill(ink))), element("a:endParaRPr", { lang: "en-GB" })));
 
-function axis(id: number, other: number, position: "b" | "l", text: string): string {
+/** `logAcross`: the axis that it crosses is logarithmic and has no zero, so that it stands at the least value. */
+function axis(id: number, other: number, position: "b" | "l", text: string, log = false, logAcross = false): string {
   return element(
     "c:valAx", {},
-    val("c:axId", id), element("c:scaling", {}, val("c:orientation", "minMax")), val("c:delete", 0), val("c:axPos", position),
+    val("c:axId", id), element("c:scaling", {}, ...(log ? [val("c:logBase", 10)] : []), val("c:orientation", "minMax")), val("c:delete", 0), val("c:axPos", position),
     element("c:majorGridlines", {}, element("c:spPr", {}, stroke(gridColor, 0.5))), title(text, 9, false),
     element("c:numFmt", { formatCode: "General", sourceLinked: 0 }), val("c:majorTickMark", "out"), val("c:minorTickMark", "none"),
     // Numbers stand at the edge, also where the axes cross at zero within the chart.
-    val("c:tickLblPos", "low"), element("c:spPr", {}, stroke(ink, 0.75)), small, val("c:crossAx", other), val("c:crosses", "autoZero"), val("c:crossBetween", "midCat"),
+    val("c:tickLblPos", "low"), element("c:spPr", {}, stroke(ink, 0.75)), small, val("c:crossAx", other), val("c:crosses", logAcross ? "min" : "autoZero"), val("c:crossBetween", "midCat"),
   );
 }
 
-/** A scatter chart of the program's own, with the points as computed. Limits are dashed and have no marks. */
+/** A scatter chart of the program's own, with the points as computed. Limits are dashed and have no marks, points have no line. */
 export function chartXml(chart: PlannedChart, sheetName: string, values: Values): string {
-  let before = 0;
-  const series = chart.series.map((one, i) => seriesXml(one, i, one.kind === "limit" ? before : before++, sheetName, values));
+  const before = { value: 0, limit: 0, point: 0 };
+  const series = chart.series.map((one, i) => seriesXml(one, i, before[one.kind]++, chart, sheetName, values));
   return part(element(
     "c:chartSpace", { "xmlns:c": namespaceOfCharts, "xmlns:a": drawing },
     val("c:roundedCorners", 0),
     element(
       "c:chart", {},
       title(chart.title, 11, true), val("c:autoTitleDeleted", 0),
-      element("c:plotArea", {}, element("c:layout"), element("c:scatterChart", {}, val("c:scatterStyle", "lineMarker"), val("c:varyColors", 0), ...series, val("c:axId", 1), val("c:axId", 2)), axis(1, 2, "b", axisTitle(chart.x)), axis(2, 1, "l", axisTitle(chart.y))),
+      element("c:plotArea", {}, element("c:layout"), element("c:scatterChart", {}, val("c:scatterStyle", "lineMarker"), val("c:varyColors", 0), ...series, val("c:axId", 1), val("c:axId", 2)), axis(1, 2, "b", axisTitle(chart.x), chart.x.log), axis(2, 1, "l", axisTitle(chart.y), false, chart.x.log)),
       element("c:legend", {}, val("c:legendPos", "b"), val("c:overlay", 0), small),
       val("c:plotVisOnly", 1), val("c:dispBlanksAs", "gap"),
     ),

@@ -27,8 +27,9 @@ function cached(reference: Element): readonly (number | null)[] {
 function seriesOf(ser: Element): ReadSeries {
   const x = at(ser, "c:xVal", "c:numRef");
   const y = at(ser, "c:yVal", "c:numRef");
-  const dashed = child(at(ser, "c:spPr", "a:ln"), "a:prstDash") !== undefined;
-  return { name: at(ser, "c:tx", "c:v").text, kind: dashed ? "limit" : "value", x: readReference(at(x, "c:f").text), y: readReference(at(y, "c:f").text), points: { x: cached(x), y: cached(y) } };
+  const line = at(ser, "c:spPr", "a:ln");
+  const kind = child(line, "a:noFill") ? "point" : child(line, "a:prstDash") ? "limit" : "value";
+  return { name: at(ser, "c:tx", "c:v").text, kind, x: readReference(at(x, "c:f").text), y: readReference(at(y, "c:f").text), points: { x: cached(x), y: cached(y) } };
 }
 
 /** The anchors of a drawing: where each chart stands, its id and the relation to its part. */
@@ -49,6 +50,9 @@ export function readChart(root: Element, { id, at: place }: { readonly id: strin
   const chart = at(root, "c:chart");
   const plot = at(chart, "c:plotArea");
   const axes = all(plot, "c:valAx");
-  const axis = (position: string): PlannedChart["x"] => axisOf(titleText(axes.find((one) => at(one, "c:axPos").attributes["val"] === position)!));
+  const axis = (position: string): PlannedChart["x"] => {
+    const found = axes.find((one) => at(one, "c:axPos").attributes["val"] === position)!;
+    return { ...axisOf(titleText(found)), ...(child(at(found, "c:scaling"), "c:logBase")?.attributes["val"] === "10" && { log: true }) };
+  };
   return { id, title: titleText(chart), x: axis("b"), y: axis("l"), series: all(at(plot, "c:scatterChart"), "c:ser").map(seriesOf), at: place };
 }

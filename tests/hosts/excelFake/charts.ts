@@ -1,7 +1,7 @@
 import { areaA1 } from "../../../src/sheet/index.ts";
 import { guard, type RangeTarget, type SheetTarget } from "./services.ts";
 import type { FakeChart, FakeSeries } from "./state.ts";
-import { act, Misuse, strictObject, targetOf, type Handle, type Property, type Shape } from "./strict.ts";
+import { act, Misuse, OfficeError, strictObject, targetOf, type Handle, type Property, type Shape } from "./strict.ts";
 
 const areaOf = (range: object): string => areaA1(targetOf<RangeTarget>(range, "Range").areas[0]!, false);
 
@@ -42,9 +42,32 @@ function recorded(kind: string, keys: readonly string[]): Shape<FakeChart> {
   return { kind, properties: Object.fromEntries(keys.map((key): [string, Property<FakeChart>] => [key, { read: () => { throw new Misuse(`the fake does not keep ${kind}.${key}`); }, write: () => undefined }])) };
 }
 
+function oneOf(key: "scaleType" | "position", allowed: readonly string[]): Property<FakeChart> {
+  return {
+    read: (chart) => chart.scale[key],
+    write: (chart, value: string) => {
+      if (!allowed.includes(value)) throw new Misuse(`ChartAxis.${key} is not ${value}`);
+      chart.scale[key] = value;
+    },
+  };
+}
+
+const scale: Readonly<Record<string, Property<FakeChart>>> = {
+  scaleType: oneOf("scaleType", ["Linear", "Logarithmic"]),
+  position: oneOf("position", ["Automatic", "Maximum", "Minimum", "Custom"]),
+  logBase: {
+    read: (chart) => chart.scale.logBase,
+    write: (chart, value: number) => {
+      if (!(value >= 2 && value <= 1000)) throw new OfficeError("InvalidArgument", `${value} is no base of a logarithm`);
+      chart.scale.logBase = value;
+    },
+  },
+};
+
 function axis(which: "category" | "value"): Shape<FakeChart> {
   return {
-    ...recorded("ChartAxis", ["tickLabelPosition"]),
+    kind: "ChartAxis",
+    properties: { ...recorded("ChartAxis", ["tickLabelPosition"]).properties, ...(which === "category" ? scale : {}) },
     parts: {
       title: ({ context, target }) => strictObject<FakeChart>(context, { kind: "ChartAxisTitle", properties: { text: { read: ({ axes }) => axes[which], write: (chart, value: string) => { chart.axes[which] = value; } } } }, target),
       majorGridlines: ({ context, target }) => strictObject<FakeChart>(context, {
@@ -78,7 +101,7 @@ export const charts: Shape<SheetTarget> = {
       act(self, "add", (target) => {
         guard(target, "a chart");
         // The program guesses a series from the cells it is given.
-        made = { type, name: "", title: "", axes: { category: "", value: "" }, position: "", series: [{ name: "Series1", x: "", y: areaOf(source), look: {} }] };
+        made = { type, name: "", title: "", axes: { category: "", value: "" }, scale: { scaleType: "Linear", logBase: 10, position: "Automatic" }, position: "", series: [{ name: "Series1", x: "", y: areaOf(source), look: {} }] };
         target.sheet.charts.push(made);
       });
       return strictObject(self.context, chartShape, () => made);

@@ -31,6 +31,8 @@ export interface FakeChart {
   name: string;
   title: string;
   axes: { category: string; value: string };
+  /** Of the axis along x, as the program has it before anything is said. */
+  scale: { scaleType: string; logBase: number; position: string };
   position: string;
   series: FakeSeries[];
 }

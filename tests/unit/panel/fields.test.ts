@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { freeSheetName, type Template } from "../../../src/sheet/index.ts";
 import { templates } from "../../../src/templates/index.ts";
-import { readLines } from "../../../taskpane/build/chartData.ts";
+import { decades, decadeText, goesBack, readLines, type Line } from "../../../taskpane/build/chartData.ts";
 import { allProblems, fieldGroups, inputValues, problemOf, problemOfName, shapeValues, typedDefaults, typedExample, type Field } from "../../../taskpane/build/fields.ts";
 import { numberText } from "../../../src/typeset/index.ts";
 import { FakeHost } from "./fakeHost.ts";
@@ -95,6 +95,30 @@ describe("chart lines", () => {
     const area = (column: number) => ({ row: 0, column, rows: 5, columns: 1 });
     const chart = { id: "c", title: "c", x: { label: "x", unit: "m" }, y: { label: "y", unit: "kN" }, at: area(3), series: [{ name: "force", kind: "value" as const, x: area(0), y: area(1) }] };
     expect(await readLines(host, "S", chart)).toEqual([{ name: "force", kind: "value", points: [{ x: 0, y: 5 }, { x: 3, y: 6 }, { x: 9, y: 7 }] }]);
+    expect(await readLines(host, "S", { ...chart, x: { ...chart.x, log: true } })).toEqual([{ name: "force", kind: "value", points: [{ x: 3, y: 6 }, { x: 9, y: 7 }] }]);
+  });
+
+  it("keeps the order of the rows, so that an outline closes", async () => {
+    const host = new FakeHost();
+    const outline = [[0, 0], [4, 1], [2, 3], [0, 0]] as const;
+    outline.forEach((point, r) => point.forEach((value, c) => host.put("S", r, c, { value })));
+    const area = (column: number) => ({ row: 0, column, rows: 4, columns: 1 });
+    const chart = { id: "c", title: "c", x: { label: "e", unit: "mm" }, y: { label: "y", unit: "–" }, at: area(3), series: [{ name: "outline", kind: "value" as const, x: area(0), y: area(1) }] };
+    const lines = await readLines(host, "S", chart);
+    expect(lines[0]!.points.map(({ x, y }) => [x, y])).toEqual(outline);
+    expect(goesBack(lines)).toBe(true);
+  });
+
+  it("goes back only where a line does, not where points lie in any order", () => {
+    const line = (kind: Line["kind"], ...xs: number[]): Line => ({ name: "l", kind, points: xs.map((x) => ({ x, y: 0 })) });
+    expect([[line("value", 1, 1, 2)], [line("value", 1, 2), line("point", 2, 1)], [line("value", 1, 2), line("limit", 2, 1)]].map(goesBack)).toEqual([false, false, true]);
+  });
+
+  it("marks a logarithmic axis by powers of ten", () => {
+    expect(decades([0.5, 20, 20_000])).toEqual([0.1, 1, 10, 100, 1000, 10_000, 100_000]);
+    expect(decades([10])).toEqual([10, 100]);
+    expect(decades([0.003, 0.1])).toEqual([0.001, 0.01, 0.1]);
+    expect([0.001, 0.1, 1, 1000, 10_000, 100_000, 1e6, 1e12, 1e-5].map(decadeText)).toEqual(["0.001", "0.1", "1", "1000", "10\u202f000", "100\u202f000", "10⁶", "10¹²", "10⁻⁵"]);
   });
 });
 
