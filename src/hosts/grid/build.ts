@@ -13,6 +13,23 @@ export function calculated({ api }: GridRuntime): Promise<void> {
   return api.getFormula().onCalculationResultApplied(calculationLimit);
 }
 
+/** Resolves when the grid has applied a result, from now on. On a busy machine a calculation may start late, and waiting for “all done” end before it. */
+function nextResult({ api }: GridRuntime): { readonly applied: Promise<void>; readonly stop: () => void } {
+  let stop = (): void => undefined;
+  const applied = new Promise<void>((resolve, reject) => {
+    const limit = setTimeout(() => reject(new Error(`the grid has not computed within ${calculationLimit / 1000} s`)), calculationLimit);
+    const listening = api.getFormula().calculationResultApplied(() => {
+      stop();
+      resolve();
+    });
+    stop = () => {
+      clearTimeout(limit);
+      listening.dispose();
+    };
+  });
+  return { applied, stop };
+}
+
 /** Rejects when the signal says so, whatever the work is waiting for. */
 async function unlessAborted<T>(work: Promise<T>, signal: AbortSignal | undefined): Promise<T> {
   if (!signal) return work;
@@ -53,12 +70,14 @@ export async function build(grid: GridRuntime, workbook: GridWorkbook, names: Sh
 
   await tell(0, "placing cells");
   const styleTable = workbook.getWorkbook().getStyles();
+  const result = nextResult(grid);
   const sheet = workbook.create(sheetName, plan.rows, plan.columns, { sheet: sheetData(core, plan, (style) => styleTable.setValue(style)!) });
   const sheetId = sheet.getSheetId();
   try {
     names.add(sheetId, sheetName, plan.names);
     await tell(Math.round(total / 4), "computing");
     await unlessAborted(calculated(grid), signal);
+    if (plan.cells.some(({ formula }) => formula !== undefined)) await unlessAborted(result.applied, signal);
     await tell(Math.round(total * 0.75), "setting what may be typed");
     if (plan.validations.length > 0) mutate("data-validation.mutation.addRule", { unitId: workbookId, subUnitId: sheetId, rule: plan.validations.map((v, i) => validationRule(core, v, `${sheetId}-v${i}`)), source: "command" });
     if (grid.onScreen) plan.highlights.forEach((h, i) => mutate("sheet.mutation.add-conditional-rule", { unitId: workbookId, subUnitId: sheetId, rule: highlightRule(h, `${sheetId}-h${i}`) }));
@@ -72,6 +91,7 @@ export async function build(grid: GridRuntime, workbook: GridWorkbook, names: Sh
     if (!workbook.deleteSheet(sheetId)) throw new Error(`“${sheetName}” could not be completed, nor could it be removed: delete it by hand`, { cause: error });
     throw error;
   } finally {
+    result.stop();
     // Steps of building are no edits of the user's: undoing them one by one would take the sheet apart.
     injector.get(core.IUndoRedoService).clearUndoRedo(workbookId);
   }
