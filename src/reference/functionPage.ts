@@ -1,4 +1,4 @@
-import { basisText, families, type Argument } from "../core/index.ts";
+import { basisText, families, type Argument, type Family } from "../core/index.ts";
 import { namespace, type Value, type WorksheetFunction } from "../../functions/index.ts";
 import { countsAsPublished, judge, type PublishedCase } from "../published/index.ts";
 import { hasSymbol, withUnit } from "../typeset/index.ts";
@@ -18,6 +18,9 @@ export interface Library {
   readonly functions: readonly WorksheetFunction[];
   readonly cases: readonly PublishedCase[];
 }
+
+/** More related functions than this are folded. */
+const most = 8;
 
 export const link = (f: Pick<WorksheetFunction, "id">): Markup => html`<a href="${pageOf(f.id)}">${functionName(f.id, "")}</a>`;
 
@@ -90,11 +93,16 @@ function checks(of: WorksheetFunction, { cases }: Library): Markup {
 function related(of: WorksheetFunction, { functions }: Library): Markup {
   const { sameQuantity, givesArgument, takesResult } = relatedTo(of, functions);
   const list = (all: readonly WorksheetFunction[]): Markup => html`<ul>${all.map((f) => html`<li>${link(f)} <span class="kr-facts">${sentence(f.summary)}</span></li>`)}</ul>`;
-  const family = (of.formula ?? of.spill)?.family ?? "workbook";
+  const familyOf = (f: WorksheetFunction): Family => (f.formula ?? f.spill)?.family ?? "workbook";
+  const family = familyOf(of);
+  const inline = (all: readonly WorksheetFunction[]): Markup => html`${all.map((f, i) => html`${i > 0 && ", "}${link(f)}`)}`;
+  // A long list is parted by subject and opens when it is wanted.
+  const names = (all: readonly WorksheetFunction[]): Markup =>
+    all.length <= most ? inline(all) : html`<details><summary>${all.length} functions</summary><ul>${[...new Set(all.map(familyOf))].map((subject) => html`<li>${families[subject]}: ${inline(all.filter((f) => familyOf(f) === subject))}</li>`)}</ul></details>`;
   return html`<section><h2>Related</h2>
-${sameQuantity.length > 0 && html`<h3>The same quantity by another rule or for another case</h3>${list(sameQuantity)}`}
-${givesArgument.length > 0 && html`<h3>Functions that give an argument</h3><ul>${givesArgument.map(({ parameter, functions: giving }) => html`<li><code>${parameter}</code>: ${giving.map((f, i) => html`${i > 0 && ", "}${link(f)}`)}</li>`)}</ul>`}
-${takesResult.length > 0 && html`<h3>Functions that take the result</h3><p>${takesResult.map((f, i) => html`${i > 0 && ", "}${link(f)}`)}</p>`}
+${sameQuantity.length > 0 && html`<h3>The same quantity by another rule or for another case</h3>${sameQuantity.length <= most ? list(sameQuantity) : names(sameQuantity)}`}
+${givesArgument.length > 0 && html`<h3>Functions that give an argument</h3><ul>${givesArgument.map(({ parameter, functions: giving }) => html`<li><code>${parameter}</code>: ${names(giving)}</li>`)}</ul>`}
+${takesResult.length > 0 && html`<h3>Functions that take the result</h3><div>${names(takesResult)}</div>`}
 <p><a href="${pageOf()}#family-${family}">All of ${families[family]}</a></p></section>`;
 }
 
@@ -112,7 +120,7 @@ ${syntax(of)}
 ${gives(of)}
 ${of.parameters.length > 0 && html`<section><h2>Arguments</h2><ol class="kr-arguments">${of.parameters.map(argument)}</ol></section>`}
 ${notes.length > 0 && html`<section><h2>Definitions and signs</h2><ul>${notes.map((n) => html`<li>${sentence(n)}</li>`)}</ul></section>`}
-${of.formula && html`<section><h2>${several ? "Steps" : "Equation"}</h2>${stepsMarkup(of.formula)}${of.formula.empirical !== undefined && html`<p class="kr-facts">An empirical equation: its units do not follow from one another. ${of.formula.empirical}</p>`}</section>`}
+${of.formula && html`<section><h2>${several ? "Steps" : "Equation"}</h2>${stepsMarkup(of.formula)}${of.formula.empirical !== undefined && html`<p class="kr-facts">An empirical equation, whose units do not follow from one another: ${of.formula.empirical.replace(/\.$/, "")}.</p>`}</section>`}
 ${declaration && html`<section><h2>Source</h2>${sourceWords(declaration.source)}</section>`}
 ${example(of, library)}
 ${checks(of, library)}

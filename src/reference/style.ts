@@ -59,6 +59,7 @@ export const contentStyle = `
 .kr-page .kr-good { color: var(--kb-good); } .kr-page .kr-bad { color: var(--kb-bad); font-weight: 600; } .kr-page .kr-open { color: var(--kb-open); }
 .kr-page .kr-tag.kr-good { background: var(--kb-goodground); } .kr-page .kr-tag.kr-bad { background: var(--kb-badground); } .kr-page .kr-tag.kr-open { background: var(--kb-openground); }
 .kr-page .kr-contents { padding-left: 2.2em; }
+.kr-page summary { cursor: pointer; color: var(--kb-accent); }
 .kr-check { border-top: 1px solid var(--kb-line); }
 @media print { .kr-page .kr-check, .kr-arguments > li, .kr-steps > li, .kr-table tr, .kr-lookup { break-inside: avoid; } .kr-page h2, .kr-page h3, .kr-page h4 { break-after: avoid; } .kr-scroll, .kr-equation { overflow: visible; } .kr-page a { color: inherit; } .kr-chapter { break-before: page; } }
 `;
