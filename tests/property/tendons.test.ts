@@ -177,6 +177,17 @@ describe("both ends", () => {
     expect(call("DRAW_IN_LENGTH_BOTH_ENDS_SEGMENTS", rows, s, s, 3, 0, 195, "RIGHT")).toBe(0);
   });
 
+  test("area rules to 1e-9 with angles at one place, stretches without friction and draw-ins that meet", () => {
+    const kinked = fc.array(fc.tuple(fc.option(double(0.5, 60), { nil: 0 }), double(0, 1.5), double(0, 0.8), double(0, 1), fc.option(double(0, 0.02), { nil: 0 })), { minLength: 1, maxLength: 5 });
+    fc.assert(fc.property(double(0.5, 30), kinked, double(0.5, 30), stress, stress, double(0, 30), double(0, 30), fc.constantFrom("LEFT", "RIGHT"), (first, inner, last, l, r, dl, dr, end) => {
+      const rows = [[first, 0, 0, 0.2, 0], ...inner, [last, 0.2, 0, 0.2, 0.003]];
+      for (const [id, args] of [["NULL_POINT", []], ["DRAW_IN_LEVEL_STRESS_BOTH_ENDS", [dl, dr, 195, end]], ["DRAW_IN_LENGTH_BOTH_ENDS", [dl, dr, 195, end]], ["TENDON_MEAN_STRESS_BOTH_ENDS", [dl, dr, 195]]] as const) {
+        const residual = result(() => trace(found(`${id}_SEGMENTS`), [rows, l, r, ...args]).proof!);
+        if (residual !== undefined) expect(Math.abs(residual), `${id} ${JSON.stringify([rows, l, r, ...args])}`).toBeLessThan(1e-9);
+      }
+    }), { numRuns: 150 });
+  });
+
   test("more draw-in never raises the stress anywhere", () => {
     fc.assert(fc.property(segments, stress, stress, slip, slip, double(0, 3), share, (rows, l, r, dl, dr, more, at) => {
       const x = at * lengthOf(rows);
