@@ -91,7 +91,7 @@ function checks(of: WorksheetFunction, { cases }: Library): Markup {
 }
 
 function related(of: WorksheetFunction, { functions }: Library): Markup {
-  const { sameQuantity, givesArgument, takesResult } = relatedTo(of, functions);
+  const { sameName, sameQuantity, givesArgument, takesResult } = relatedTo(of, functions);
   const list = (all: readonly WorksheetFunction[]): Markup => html`<ul>${all.map((f) => html`<li>${link(f)} <span class="kr-facts">${sentence(f.summary)}</span></li>`)}</ul>`;
   const familyOf = (f: WorksheetFunction): Family => (f.formula ?? f.spill)?.family ?? "workbook";
   const family = familyOf(of);
@@ -100,6 +100,7 @@ function related(of: WorksheetFunction, { functions }: Library): Markup {
   const names = (all: readonly WorksheetFunction[]): Markup =>
     all.length <= most ? inline(all) : html`<details><summary>${all.length} functions</summary><ul>${[...new Set(all.map(familyOf))].map((subject) => html`<li>${families[subject]}: ${inline(all.filter((f) => familyOf(f) === subject))}</li>`)}</ul></details>`;
   return html`<section><h2>Related</h2>
+${sameName.length > 0 && html`<h3>To another standard</h3>${list(sameName)}`}
 ${sameQuantity.length > 0 && html`<h3>The same quantity by another rule or for another case</h3>${sameQuantity.length <= most ? list(sameQuantity) : names(sameQuantity)}`}
 ${givesArgument.length > 0 && html`<h3>Functions that give an argument</h3><ul>${givesArgument.map(({ parameter, functions: giving }) => html`<li><code>${parameter}</code>: ${names(giving)}</li>`)}</ul>`}
 ${takesResult.length > 0 && html`<h3>Functions that take the result</h3><div>${names(takesResult)}</div>`}

@@ -3,6 +3,8 @@ import type { WorksheetFunction } from "../../functions/index.ts";
 
 /** Functions that belong together with another, by how. */
 export interface Related {
+  /** The same name to another standard or edition, or to none. */
+  readonly sameName: readonly WorksheetFunction[];
   /** Give the same quantity within the same subject: by another rule, or for another case. */
   readonly sameQuantity: readonly WorksheetFunction[];
   /** Give what is an argument here, by the argument's name. */
@@ -23,17 +25,23 @@ function takenBy(of: WorksheetFunction): ReadonlySet<string> {
   return new Set(of.parameters.flatMap(({ parameter }) => (parameter.kind === "number" ? [parameter.key] : parameter.kind === "table" ? Object.values(parameter.columns).map((c) => c.key) : [])));
 }
 
+/** The name without the standard and its edition: `CREEP_COEFFICIENT` of `CREEP_COEFFICIENT_EN1992_2004`. */
+function baseName(id: string): string {
+  return id.replace(/_[A-Z]+\d*[A-Z]*_\d{4}$/, "");
+}
+
 export function relatedTo(of: WorksheetFunction, functions: readonly WorksheetFunction[]): Related {
   const others = functions.filter((f) => f !== of);
   const family = (f: WorksheetFunction): string | undefined => (f.formula ?? f.spill)?.family;
   const keys = new Set(resultsOf(of).map((q) => q.key));
   const gives = (f: WorksheetFunction, key: string): boolean => resultsOf(f).some((q) => q.key === key);
-  const sameQuantity = others.filter((f) => family(f) === family(of) && resultsOf(f).some((q) => keys.has(q.key)));
+  const sameName = others.filter((f) => baseName(f.id) === baseName(of.id));
+  const sameQuantity = others.filter((f) => !sameName.includes(f) && family(f) === family(of) && resultsOf(f).some((q) => keys.has(q.key)));
   const givesArgument = of.parameters.flatMap(({ name, parameter }) => {
     if (parameter.kind !== "number" || general.has(parameter.key)) return [];
-    const giving = others.filter((f) => gives(f, parameter.key) && !sameQuantity.includes(f));
+    const giving = others.filter((f) => gives(f, parameter.key) && !sameQuantity.includes(f) && !sameName.includes(f));
     return giving.length > 0 ? [{ parameter: name, functions: giving }] : [];
   });
-  const takesResult = others.filter((f) => !sameQuantity.includes(f) && [...keys].some((key) => !general.has(key) && takenBy(f).has(key)));
-  return { sameQuantity, givesArgument, takesResult };
+  const takesResult = others.filter((f) => !sameQuantity.includes(f) && !sameName.includes(f) && [...keys].some((key) => !general.has(key) && takenBy(f).has(key)));
+  return { sameName, sameQuantity, givesArgument, takesResult };
 }
