@@ -175,7 +175,7 @@ export interface ChartSpec {
   /** A dimension with named members: one chart for each of them, with the member chosen in every series and its text behind the title. */
   readonly members?: string;
   readonly block: string;
-  /** `log`: the axis is logarithmic to base 10; there is no place on it for 0 and less. */
+  /** `log`: the axis is logarithmic to base 10; there is no place on it for 0 and less, and a program that finds one in the column may begin the axis at 1. */
   readonly x: { readonly column: string; readonly label: string; readonly unit: string; readonly log?: true };
   readonly y: { readonly label: string; readonly unit: string };
   /** A `value` is a line with marks, a `limit` a dashed line, a `point` marks without a line, in front of all lines. `x` where it is not the chart's. One series a member of `each`; only `member` of the outermost dimension left. A series whose member is left out is left out. */

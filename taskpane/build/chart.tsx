@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { Host } from "../../src/hosts/index.ts";
 import type { PlannedChart } from "../../src/sheet/index.ts";
 import { numberText, plainSymbol } from "../../src/typeset/index.ts";
-import { decades, decadeText, goesBack, readLines, type Line } from "./chartData.ts";
+import { decades, decadesApart, decadeText, goesBack, readLines, type Line } from "./chartData.ts";
 
 const dashes = ["none", "7 3", "2 3", "9 3 2 3", "4 2", "12 4"];
 const symbols = ["circle", "square", "triangle", "diamond", "plus", "star"] as const;
@@ -46,12 +46,15 @@ export function Chart({ host, sheet, chart, calculation }: { readonly host: Host
   useEffect(() => {
     if (lines.every((l) => l.points.length === 0)) return;
     const powers = chart.x.log ? decades(lines.flatMap((l) => l.points.map((p) => p.x))) : undefined;
+    const [left, right] = [54, powers ? 26 : 12];
+    const apart = powers ? decadesApart((width - left - right) / (powers.length - 1)) : 1;
+    const power = (value: number): string => (Math.round(Math.log10(value)) % apart === 0 ? decadeText(value) : "");
     let live = true;
     void import("@observablehq/plot").then((Plot) => {
       if (!live || !place.current) return;
       const svg = Plot.plot({
-        width, height: Math.round(Math.max(200, width * 0.55)), marginLeft: 54, marginBottom: 38, marginTop: 26, marginRight: 12, className: "kb-plot",
-        x: { label: axis(chart.x), labelAnchor: "center", labelArrow: "none", ...(powers ? { type: "log", domain: [powers[0]!, powers.at(-1)!], ticks: powers, tickFormat: decadeText, grid: true } : { ticks: 6 }) }, y: { label: axis(chart.y), grid: true, labelArrow: "none", ticks: 6, nice: true },
+        width, height: Math.round(Math.max(200, width * 0.55)), marginLeft: left, marginBottom: 38, marginTop: 26, marginRight: right, className: "kb-plot",
+        x: { label: axis(chart.x), labelAnchor: "center", labelArrow: "none", ...(powers ? { type: "log", domain: [powers[0]!, powers.at(-1)!], ticks: powers, tickFormat: power, grid: true } : { ticks: 6 }) }, y: { label: axis(chart.y), grid: true, labelArrow: "none", ticks: 6, nice: true },
         marks: [
           ...(showsZero(lines) ? [Plot.ruleY([0], { className: "kb-zero" })] : []),
           ...values.flatMap((l, i) => [
@@ -85,8 +88,8 @@ export function Chart({ host, sheet, chart, calculation }: { readonly host: Host
         <table class="kb-table">
           <caption class="kb-hidden">{chart.title}, {axis(chart.y)} against {axis(chart.x)}</caption>
           {goesBack(lines) ? <>
-            <thead><tr><th scope="col">Line</th><th scope="col">{axis(chart.x)}</th><th scope="col">{axis(chart.y)}</th></tr></thead>
-            <tbody>{lines.flatMap((l) => l.points.map((p, i) => <tr key={`${l.name}/${i}`}><th scope="row">{l.name}</th><td>{rounded(p.x)}</td><td>{rounded(p.y)}</td></tr>))}</tbody>
+            <thead><tr><th scope="col" class="kb-name">Line</th><th scope="col">{axis(chart.x)}</th><th scope="col">{axis(chart.y)}</th></tr></thead>
+            <tbody>{lines.flatMap((l) => l.points.map((p, i) => <tr key={`${l.name}/${i}`}><th scope="row" class="kb-name">{l.name}</th><td>{rounded(p.x)}</td><td>{rounded(p.y)}</td></tr>))}</tbody>
           </> : <>
           <thead><tr><th scope="col">{axis(chart.x)}</th>{lines.map((l) => <th key={l.name} scope="col">{l.name}{chart.y.unit !== "–" && ` (${chart.y.unit})`}</th>)}</tr></thead>
           <tbody>{xs.map((x) => <tr key={x}><th scope="row">{numberText(x)}</th>{lines.map((l) => {

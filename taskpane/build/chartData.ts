@@ -49,6 +49,9 @@ export function decades(values: readonly number[]): readonly number[] {
   return Array.from({ length: last - first + 1 }, (_, i) => Number(`1e${first + i}`));
 }
 
+/** Every how many decades there is room for a number, where a decade is so many pixels long. */
+export const decadesApart = (length: number): number => Math.ceil(50 / length);
+
 /** A power of ten as an axis shows it: 0.1, 1, 1000, 10 000, and 10⁶ from a million on. */
 export function decadeText(power: number): string {
   const exponent = Math.round(Math.log10(power));

@@ -55,11 +55,11 @@ export const chartPlan: Plan = {
   print: { ...smallPlan.print, area: { row: 0, column: 0, rows: 24, columns: 5 } },
   charts: [
     {
-      id: "time", title: "Prestress against time", x: { label: "t", unit: "days", log: true }, y: { label: "σ_p", unit: "MPa" }, at: { row: 0, column: 6, rows: 20, columns: 8 },
+      id: "time", title: "Prestress against time", x: { label: "t", unit: "days", log: true }, y: { label: "σ_p", unit: "MPa" }, at: { row: 1, column: 6, rows: 20, columns: 8 },
       series: [{ name: "tendon 1", kind: "value", x: column(0, 12, 6), y: column(1, 12, 6) }, { name: "least", kind: "limit", x: column(0, 12, 6), y: column(4, 12, 6) }],
     },
     {
-      id: "region", title: "Force and eccentricity", x: { label: "e", unit: "mm" }, y: { label: "1/P", unit: "1/MN" }, at: { row: 21, column: 6, rows: 20, columns: 8 },
+      id: "region", title: "Force and eccentricity", x: { label: "e", unit: "mm" }, y: { label: "1/P", unit: "1/MN" }, at: { row: 22, column: 6, rows: 20, columns: 8 },
       series: [{ name: "outline", kind: "value", x: column(0, 18, 5), y: column(1, 18, 5) }, { name: "this design", kind: "point", x: column(2, 23, 1), y: column(3, 23, 1) }],
     },
   ],

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { freeSheetName, type Template } from "../../../src/sheet/index.ts";
 import { templates } from "../../../src/templates/index.ts";
-import { decades, decadeText, goesBack, readLines, type Line } from "../../../taskpane/build/chartData.ts";
+import { decades, decadesApart, decadeText, goesBack, readLines, type Line } from "../../../taskpane/build/chartData.ts";
 import { allProblems, fieldGroups, inputValues, problemOf, problemOfName, shapeValues, typedDefaults, typedExample, type Field } from "../../../taskpane/build/fields.ts";
 import { numberText } from "../../../src/typeset/index.ts";
 import { FakeHost } from "./fakeHost.ts";
@@ -117,6 +117,7 @@ describe("chart lines", () => {
   it("marks a logarithmic axis by powers of ten", () => {
     expect(decades([0.5, 20, 20_000])).toEqual([0.1, 1, 10, 100, 1000, 10_000, 100_000]);
     expect(decades([10])).toEqual([10, 100]);
+    expect([60, 50, 34, 20].map(decadesApart)).toEqual([1, 1, 2, 3]);
     expect(decades([0.003, 0.1])).toEqual([0.001, 0.01, 0.1]);
     expect([0.001, 0.1, 1, 1000, 10_000, 100_000, 1e6, 1e12, 1e-5].map(decadeText)).toEqual(["0.001", "0.1", "1", "1000", "10\u202f000", "100\u202f000", "10⁶", "10¹²", "10⁻⁵"]);
   });
