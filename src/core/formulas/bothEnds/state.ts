@@ -1,7 +1,7 @@
 import { NoResult } from "../../errors.ts";
 import { format } from "../../parameters.ts";
 import { otherEnd, pulled, type Pulled } from "../drawIn/pulled.ts";
-import { drawIn, setOver, type FallingStress } from "../drawIn/search.ts";
+import { drawIn, isNothing, setOver, type FallingStress } from "../drawIn/search.ts";
 import type { End } from "../tendon/controlPoints.ts";
 import { integrate, zero } from "../tendon/integrate.ts";
 import type { Paths } from "../tendon/path.ts";
@@ -83,7 +83,7 @@ export function excess(j: Jacked, near: End, need: Ends, u: number): number {
 function meeting(j: Jacked, near: End, need: Ends): Seated {
   const far = otherEnd(near);
   const { stress, breaks } = j.part[far];
-  const u = need[far] === 0 ? 0 : zero((s) => excess(j, near, need, s), 0, j.own[far]);
+  const u = isNothing(j.part[far], need[far]) ? 0 : zero((s) => excess(j, near, need, s), 0, j.own[far]);
   const below = (need[near] - capacity(j, near)) / (2 * (j.length - u));
   const a_near = j.nullPoint.stress - below;
   const a_far = u === 0 ? stress(0) - below : integrate(stress, 0, u, breaks) / u - need[far] / (2 * u);

@@ -15,6 +15,9 @@ export function setOver({ stress, breaks }: FallingStress, reach: number): numbe
   return 2 * (integrate(stress, 0, reach, breaks) - reach * stress(reach));
 }
 
+/** Is a draw-in too small to move a digit of the stress? */
+export const isNothing = ({ stress, length }: FallingStress, need: number): boolean => need <= 1e-30 * stress(0) * length;
+
 /**
  * Finds where the draw-in ends and the stress there: 2 ∫ max(σ − σ_a, 0) ds = Δ·E_p.
  * Where the dead end is reached, σ_a lies below the stress after friction there; where a kink stops the draw-in, between the
@@ -23,11 +26,9 @@ export function setOver({ stress, breaks }: FallingStress, reach: number): numbe
 export function drawIn(tendon: FallingStress, slip: number, E_p: number): { readonly level: number; readonly length: number } {
   const { stress, breaks } = tendon;
   const need = slip * E_p;
-  if (need === 0) return { level: stress(0), length: 0 };
+  if (isNothing(tendon, need)) return { level: stress(0), length: 0 };
   const reaches = need >= setOver(tendon, tendon.length);
   const length = reaches ? tendon.length : zero((s) => setOver(tendon, s) - need, 0, tendon.length);
-  // A draw-in too small for the digits of the stress moves nothing.
-  if (length === 0) return { level: stress(0), length };
   // The rule itself, solved for the stress: at a kink the stress at the place reached has two values, and this one lies between.
   const level = integrate(stress, 0, length, breaks) / length - need / (2 * length);
   const left = 2 * level - stress(0);
