@@ -83,7 +83,7 @@ export function excess(j: Jacked, near: End, need: Ends, u: number): number {
 function meeting(j: Jacked, near: End, need: Ends): Seated {
   const far = otherEnd(near);
   const { stress, breaks } = j.part[far];
-  const u = isNothing(j.part[far], need[far]) ? 0 : zero((s) => excess(j, near, need, s), 0, j.own[far]);
+  const u = need[far] === 0 ? 0 : zero((s) => excess(j, near, need, s), 0, j.own[far]);
   const below = (need[near] - capacity(j, near)) / (2 * (j.length - u));
   const a_near = j.nullPoint.stress - below;
   const a_far = u === 0 ? stress(0) - below : integrate(stress, 0, u, breaks) / u - need[far] / (2 * u);
@@ -92,14 +92,15 @@ function meeting(j: Jacked, near: End, need: Ends): Seated {
 }
 
 function apart(j: Jacked, slip: Ends, E_p: number): Seated {
-  const of = (end: End): { readonly level: number; readonly length: number } => (slip[end] === 0 ? { level: j.part[end].length === 0 ? j.nullPoint.stress : j.part[end].stress(0), length: 0 } : drawIn(j.part[end], slip[end], E_p));
+  const of = (end: End): { readonly level: number; readonly length: number } => (isNothing(j.at[end], slip[end] * E_p) ? { level: j.part[end].length === 0 ? j.nullPoint.stress : j.part[end].stress(0), length: 0 } : drawIn(j.part[end], slip[end], E_p));
   const [l, r] = [of("LEFT"), of("RIGHT")];
   return { level: { LEFT: l.level, RIGHT: r.level }, reach: { LEFT: l.length, RIGHT: r.length }, meet: false };
 }
 
 /** Both anchorages let go; neither jack goes on pulling. */
 export function seated(j: Jacked, slip: Ends, E_p: number): Seated {
-  const need = { LEFT: slip.LEFT * E_p, RIGHT: slip.RIGHT * E_p };
+  const of = (end: End): number => (isNothing(j.at[end], slip[end] * E_p) ? 0 : slip[end] * E_p);
+  const need = { LEFT: of("LEFT"), RIGHT: of("RIGHT") };
   const over = { LEFT: need.LEFT > capacity(j, "LEFT"), RIGHT: need.RIGHT > capacity(j, "RIGHT") };
   if (!over.LEFT && !over.RIGHT) return apart(j, slip, E_p);
   // Which end passes: the one for which the place of rest lies on the far side of the null point.
