@@ -10,3 +10,4 @@ export { allowedWords, boundsOf, plainSymbol, says, type Says } from "./says.ts"
 export { meets, type ShapeValues } from "./shape.ts";
 export { faultOfSheetName, freeSheetName, isSheetNameTaken, sheetNameTakenText } from "./sheetName.ts";
 export type * from "./template.ts";
+export { choiceParts } from "./choiceParts.ts";

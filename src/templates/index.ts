@@ -1,4 +1,4 @@
-import { compose, type Template } from "../sheet/index.ts";
+import { choiceParts, compose, type Template } from "../sheet/index.ts";
 import postTensionedEn1992 from "./post-tensioned-en1992-2004.json";
 import preTensionedEn1992 from "./pre-tensioned-en1992-2004.json";
 import postTensionedIs1343 from "./post-tensioned-is1343-1980.json";
@@ -12,7 +12,7 @@ import secondOpinion from "./shared/second-opinion.json";
 import section from "./shared/section.json";
 import sheet from "./shared/sheet.json";
 
-const parts = { ...sheet, ...section, ...postTensioned, ...preTensioned, ...en1992, ...is1343, ...secondOpinion, ...region };
+const parts = { ...sheet, ...section, ...postTensioned, ...preTensioned, ...en1992, ...is1343, ...secondOpinion, ...region, ...choiceParts };
 
 /** Every template, in the order people choose from. What a JSON file holds is checked by lint, not by the compiler. */
 export const templates: readonly Template[] = [postTensionedEn1992, preTensionedEn1992, postTensionedIs1343, preTensionedIs1343].map((file) => compose(file, parts) as Template);
