@@ -24,7 +24,7 @@ export function warningsFunction(formulas: readonly Formula[], spills: readonly 
   const compute = ([wanted, ...args]: readonly Argument[]): string => {
     const id = String(only(wanted) ?? "").trim().toUpperCase().replace(`${namespace}.`, "");
     const wantedFunction = byId.get(id);
-    if (!wantedFunction) throw new InputError("function", id === "" ? "function (the id of a worksheet function) is missing; a text is needed, such as “FRICTION_STRESS”" : `function = “${id}” is no function of ${namespace}; give its id as text, such as “FRICTION_STRESS”`);
+    if (!wantedFunction) throw new InputError("function", id === "" ? "function (the id of a worksheet function) is missing; a text is needed, such as “FRICTION_STRESS”" : `function = “${id.length > 60 ? `${id.slice(0, 59)}…` : id}” is no function of ${namespace}; give its id as text, such as “FRICTION_STRESS”`);
     try {
       wantedFunction.run(args);
       return warnings(wantedFunction.of, args).join("; ");

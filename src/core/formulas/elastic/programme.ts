@@ -1,5 +1,5 @@
 import { cautions } from "../../cautions.ts";
-import { InputError } from "../../errors.ts";
+import { InputError, NoResult } from "../../errors.ts";
 import { stepwise } from "../../formula.ts";
 import { as, format, table } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
@@ -82,7 +82,9 @@ export const elasticLossAfterRounds = stepwise({
   steps: { loss: { symbol: "Δσ_el,j", unit: "MPa", governing: "\\Delta P_j^{(m)} = -A_{p,j}\\frac{E_p}{E_c}\\sum_{i\\ after\\ j}\\Delta\\sigma_{c,j}(\\Delta P_i^{(m)})" } },
   compute: ({ tendons: all, row: number, rounds, ...member }) => {
     const t = picked(all, number);
-    return { loss: (t.P - stressedInRounds(all, member, rounds, ({ P }) => P).get(t)!) / t.A_p };
+    const left = stressedInRounds(all, member, rounds, ({ P }) => P).get(t)!;
+    if (!Number.isFinite(left)) throw new NoResult("stressing again does not settle: what the tendons take from each other grows from round to round; there is too much steel for this section");
+    return { loss: (t.P - left) / t.A_p };
   },
   /** The same by the changes of force alone: every change is noted, and each tendon's loss is what the changes after its own last one take. */
   proof: ({ tendons: all, row: number, rounds, ...member }, { loss }) => {
