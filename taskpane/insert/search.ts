@@ -30,6 +30,8 @@ function index(of: DesignFunction): Indexed {
   return {
     of,
     groups: [
+      // Names begin with the quantity: a function of friction before one that has friction in it.
+      [7, new Set(words(formula.id.split("_")[0]!))],
       [6, new Set([...words(formula.id.replace(/_/g, " ")), ...words(formula.id)])],
       [5, new Set(symbols.flatMap(words))],
       [4, new Set(words(formula.summary))],

@@ -42,7 +42,7 @@ test.each<[string, (t: ReturnType<typeof copy>) => void, string]>([
   ["schema: an unknown key", change("mu", { colour: "red" }), "block 1 (inputs), item 2 (mu), colour: is not known here"],
   ["schema: neither input nor formula", (t) => { delete find(t, "mu")["input"]; }, "block 1 (inputs), item 2 (mu): needs either an input or a formula"],
   ["schema: two contents of a column", change("x", { index: "station" }), "block 2 (places), item 2 (table stations), column x: needs exactly one of formula, input, index, memberText, cells"],
-  ["schema: a dimension without rule", (t) => { Object.assign(t.dimensions, { odd: { label: "odd" } }); }, "dimensions, odd: is one of: count (with plus), rowsOf, within with skipFirst and skipLast, members"],
+  ["schema: a dimension without rule", (t) => { Object.assign(t.dimensions, { odd: { label: "odd" } }); }, "dimensions, odd: is one of: count (with plus), size, rowsOf, within with skipFirst and skipLast, members"],
   ["schema: wrong type", change("mu", { text: 5 }), "block 1 (inputs), item 2 (mu), text: its type \"number\" is invalid"],
   ["schema: a format that hides", change("uMax", { format: ";;;" }), "block 5 (summary), item 1 (uMax), format: holds things that exclude each other"],
   ["an id twice", (t) => { (t.blocks[4]!.items as unknown[]).push({ id: "mu", text: "again", formula: "1" }); }, "block 5 (summary), item 8 (mu): the id mu stands twice"],
