@@ -7,6 +7,8 @@ export default defineConfig({
     exclude: ["tests/browser/**"],
     // More files at once than this only crowd a machine of two cores.
     maxWorkers: 2,
-    testTimeout: 30_000,
+    // Whole sheets are built many times over; on a busy machine that takes its time.
+    testTimeout: 120_000,
+    hookTimeout: 180_000,
   },
 });

@@ -52,7 +52,7 @@ describe.each(cases)("%s on every host", (_id, plan) => {
     built["the spreadsheet program"] = program.picture;
     largest = program.largest!;
     built["a workbook file"] = xlsxPicture(writeWorkbook(plan, grid.contents, sheetName));
-  }, 120_000);
+  }, 300_000);
 
   it.each(["the grid", "the spreadsheet program", "a workbook file"])("is as planned: %s", (host) => {
     expect(differences(built[host]!, expected)).toEqual([]);

@@ -60,7 +60,7 @@ describe("a fault while an example sheet is built leaves nothing", () => {
     const plan = demo("post-tensioned-en1992-2004");
     const { requests } = await counts(plan);
     for (let at = 1; at <= requests; at++) await failsClean(plan, { kind, at });
-  }, 240_000);
+  }, 400_000);
 });
 
 describe("cancelling leaves nothing", () => {

@@ -44,7 +44,7 @@ describe.each(cases)("the file of %s", (id, plan) => {
     values = await computed(plan, sheetName);
     bytes = writeWorkbook(plan, values, sheetName);
     read = readWorkbook(bytes);
-  }, 60_000);
+  }, 180_000);
 
   it("holds every cell of the plan: value or formula, format, look, lock", () => {
     const cells = new Map(read.cells.map((cell) => [a1(cell), cell]));

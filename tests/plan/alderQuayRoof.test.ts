@@ -8,7 +8,7 @@ const expected = preTensionedBeam(alderQuayRoof);
 let built: BuiltSheet;
 beforeAll(async () => {
   built = await builtSheet("pre-tensioned-en1992-2004");
-}, 60_000);
+}, 180_000);
 afterAll(() => built.grid.dispose());
 
 describe("the pre-tensioned example in the grid against a full recomputation straight from the equations", () => {

@@ -33,7 +33,7 @@ describe("every function on the example sheet can be traced", () => {
         for (const call of at.read!.calls.filter((c) => c.whole)) calls.push({ address: at.address, traced: await traceCall(host, call, at), value: cell.value });
       }
     }
-  }, 120_000);
+  }, 300_000);
   afterAll(() => host.dispose());
 
   it("finds many of them", () => expect(calls.length).toBeGreaterThan(500));
