@@ -17,8 +17,8 @@ export interface Seen {
 export type Order = { readonly code: string } | { readonly watch: true } | { readonly mutant: number; readonly tests: readonly number[]; readonly most: number };
 export type Answer = { readonly ready: true } | { readonly seen: readonly Seen[]; readonly atLoading: readonly number[] } | { readonly killedBy: string | undefined; readonly tried: number };
 
-// The first counterexample is enough: no time for a smaller one.
-fc.configureGlobal({ endOnFailure: true });
+// The same draws with and without a mutant, so that a failure is the mutant's doing. The first counterexample is enough: no time for a smaller one.
+fc.configureGlobal({ endOnFailure: true, seed: 1992 });
 const require = createRequire(import.meta.url);
 
 let code = "";
