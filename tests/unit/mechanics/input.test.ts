@@ -42,6 +42,14 @@ test("a value outside the everyday range is computed with a warning", () => {
   expect(run(f, [1395, 0.6, 0.3, 0.003, 12])).toBeCloseTo(1395 * Math.exp(-0.216), 9);
 });
 
+test("the first-order form of friction warns where the exponent is above 0.3, and gives the exponent", () => {
+  const f = formulas.find((g) => g.id === "FRICTION_STRESS_LINEAR")!;
+  expect(warnings(f, [1395, 0.25, 1, 0.002, 24])).toEqual([]);
+  expect(warnings(f, [1395, 0.25, 1.2, 0, 0])).toEqual([]);
+  expect(warnings(f, [1395, 0.25, 1.2, 0.002, 20])).toEqual(["μα + kx = 0.34 is above 0.3: use the exponential form"]);
+  expect(warnings(f, [1395, 0.25, 1, 0.002, 40])).toEqual(["μα + kx = 0.33 is above 0.3: use the exponential form"]);
+});
+
 test("trace keeps the cell's own values and shows conversions", () => {
   const t = trace(formulas.find((f) => f.id === "SELF_WEIGHT")!, [456400, 25]);
   expect(t.result).toBeCloseTo(11.41, 12);
