@@ -60,26 +60,38 @@ async function thirdParty() {
   return notices(root);
 }
 
-export default (_env, { mode = "production" }) => ({
+const { runningPart } = await tsImport("./src/command/runningPart.ts", import.meta.url);
+const typescript = { transpileOnly: true, compilerOptions: { noEmit: false, allowImportingTsExtensions: false, sourceMap: false } };
+
+/** `--env functions`: the bundle of the functions alone, and nothing beside it. */
+export default ({ functions: alone = false } = {}, { mode = "production" } = {}) => ({
   mode,
   target: ["web", "es2022"],
   context: root,
   entry: {
-    functions: "./functions/functions.ts",
-    workbench: "./taskpane/workbench/workbench.ts",
-    addin: "./taskpane/addin/addin.ts",
+    functions: { import: "./functions/functions.ts", layer: "functions" },
+    ...(!alone && { workbench: "./taskpane/workbench/workbench.ts", addin: "./taskpane/addin/addin.ts" }),
   },
   output: { path: fileURLToPath(new URL("dist", import.meta.url)), filename: "[name].js", chunkFilename: "parts/[name].[contenthash:8].js", assetModuleFilename: "parts/[hash][ext]", clean: true },
+  experiments: { layers: true },
   resolve: { extensions: [".ts", ".tsx", ".mjs", ".js", ".json"] },
   module: {
     rules: [
-      { test: /\.tsx?$/, exclude: /node_modules/, loader: "ts-loader", options: { transpileOnly: true, compilerOptions: { noEmit: false, allowImportingTsExtensions: false, sourceMap: false } } },
+      {
+        test: /\.tsx?$/,
+        exclude: /node_modules/,
+        oneOf: [
+          // The bundle of the functions alone: the panel shows what is left out there.
+          { issuerLayer: "functions", include: fileURLToPath(new URL("src/core/formulas", import.meta.url)), loader: "ts-loader", options: { ...typescript, instance: "functions", getCustomTransformers: () => ({ before: [runningPart] }) } },
+          { loader: "ts-loader", options: typescript },
+        ],
+      },
       // Only commands write workbook files: pages that use other hosts leave the writer out.
       { test: /[\\/]hosts[\\/]xlsx[\\/]/, sideEffects: false },
       { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
     ],
   },
-  plugins: [
+  plugins: alone ? [] : [
     new WrittenFilePlugin("functions.json", functionMetadata),
     new WrittenFilesPlugin("reference", reference),
     new WrittenFilePlugin("THIRD-PARTY.txt", thirdParty),
@@ -89,7 +101,13 @@ export default (_env, { mode = "production" }) => ({
     new HtmlWebpackPlugin({ filename: "index.html", template: "taskpane/workbench/index.html", chunks: ["workbench"], scriptLoading: "defer" }),
     new HtmlWebpackPlugin({ filename: "taskpane.html", template: "taskpane/addin/taskpane.html", chunks: ["addin"], scriptLoading: "defer" }),
   ],
-  optimization: { minimizer: [new TerserPlugin({ minify: TerserPlugin.esbuildMinify, extractComments: false })] },
+  optimization: {
+    minimizer: [
+      // Slower, but what nothing uses any more goes with what was left out.
+      new TerserPlugin({ include: /^functions\.js$/, extractComments: false }),
+      new TerserPlugin({ exclude: /^functions\.js$/, minify: TerserPlugin.esbuildMinify, extractComments: false }),
+    ],
+  },
   performance: { hints: false },
   devtool: mode === "production" ? false : "source-map",
   stats: "errors-warnings",

@@ -105,8 +105,8 @@ export const relaxationLossIs1343 = stepwise({
 });
 
 /** Elastic shortening by the ratio of moduli. */
-const elastic = (id: string, factor: number, summary: string, clause: string, basis: "second-hand" | "memory-high", unpublished?: string) => formula({
-  id, family: "elastic", summary, ...(unpublished && { unpublished }),
+const elastic = (id: string, factor: number, summary: string, clause: string, basis: "second-hand" | "memory-high", more: { readonly unpublished?: string } = {}) => formula({
+  id, family: "elastic", summary, ...more,
   source: { key: "IS1343:1980", clause, basis, ...(basis === "second-hand" && { readIn }) },
   params: { E_p: q.tendonModulus, E_c: as(q.elasticModulusConcrete, { text: "modulus of elasticity of the concrete at transfer" }), sigma_c: q.concreteStressAtTendon },
   result: q.elasticLoss,
@@ -114,7 +114,7 @@ const elastic = (id: string, factor: number, summary: string, clause: string, ba
   compute: ({ E_p, E_c, sigma_c }) => ((factor * E_p) / E_c) * sigma_c,
 });
 export const elasticLossPreIs1343 = elastic("ELASTIC_LOSS_PRE_IS1343_1980", 1, "Loss by elastic shortening of a pre-tensioned member from the concrete stress at the tendon, positive under compression", "18.5.2.4", "second-hand");
-export const elasticLossPostIs1343 = elastic("ELASTIC_LOSS_POST_IS1343_1980", 0.5, "Mean loss by elastic shortening of tendons stressed one after another: half the ratio of moduli times the concrete stress, positive under compression", "18.5.2.4", "memory-high", "one product; the one result found is recalled and takes the exact mean over three tendons");
+export const elasticLossPostIs1343 = elastic("ELASTIC_LOSS_POST_IS1343_1980", 0.5, "Mean loss by elastic shortening of tendons stressed one after another: half the ratio of moduli times the concrete stress, positive under compression", "18.5.2.4", "memory-high", { unpublished: "one product; the one result found is recalled and takes the exact mean over three tendons" });
 
 const coefficients = { CONCRETE: 0.55, STEEL: 0.3, LEAD: 0.25 };
 

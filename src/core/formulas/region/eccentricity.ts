@@ -22,7 +22,7 @@ const caution = (v: Given, end: (i: Interval) => End): readonly string[] => {
   const { by } = end(alongEccentricity(withBounds(halfPlanes(v.conditions), v), 1 / v.P));
   return by.condition === 0 ? [boundDecides(by.name)] : [];
 };
-const notes = [...conditionNotes, "No result where no eccentricity between e_min and e_max keeps all limits; the message names the two that exclude each other."];
+const noResult = "No result where no eccentricity between e_min and e_max keeps all limits; the message names the two that exclude each other.";
 const governs = (which: string) => ({ symbol: "i", unit: "–", text: "condition that governs; 0: the room for the tendon", governing: `\\text{${which} of all limits}` }) as const;
 
 /** The highest place of the tendon. */
@@ -30,7 +30,7 @@ export const eccentricityLeast = stepwise({
   id: "FEASIBLE_ECCENTRICITY_LEAST",
   family: "region",
   summary: "Least eccentricity that keeps the limits of all conditions at a given force, positive below the centroid",
-  notes,
+  notes: [...conditionNotes, noResult],
   source: mechanics,
   params,
   limits: roomLimits,
@@ -49,7 +49,7 @@ export const eccentricityGreatest = stepwise({
   id: "FEASIBLE_ECCENTRICITY_GREATEST",
   family: "region",
   summary: "Greatest eccentricity that keeps the limits of all conditions at a given force, positive below the centroid",
-  notes,
+  notes: [...conditionNotes, noResult],
   source: mechanics,
   params,
   limits: roomLimits,

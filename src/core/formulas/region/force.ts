@@ -22,14 +22,14 @@ const caution = (v: Given, end: (i: Interval) => End): readonly string[] => {
   const { by } = end(alongReciprocal(withBounds(halfPlanes(v.conditions), v), v.e));
   return by.condition === 0 ? [boundDecides(by.name)] : [];
 };
-const notes = [...conditionNotes, "No result where no force between P_min and P_max keeps all limits; the message names those that exclude it. Whether the tendon finds room at e is another question."];
+const noResult = "No result where no force between P_min and P_max keeps all limits; the message names those that exclude it. Whether the tendon finds room at e is another question.";
 const governs = (which: string) => ({ symbol: "i", unit: "–", text: "condition that governs; 0: the bound given", governing: `\\text{${which} of all limits}` }) as const;
 
 export const forceLeast = stepwise({
   id: "FEASIBLE_FORCE_LEAST",
   family: "region",
   summary: "Least prestressing force that keeps the limits of all conditions at a given eccentricity",
-  notes,
+  notes: [...conditionNotes, noResult],
   source: mechanics,
   params,
   limits: forceLimits,
@@ -47,7 +47,7 @@ export const forceGreatest = stepwise({
   id: "FEASIBLE_FORCE_GREATEST",
   family: "region",
   summary: "Greatest prestressing force that keeps the limits of all conditions at a given eccentricity",
-  notes,
+  notes: [...conditionNotes, noResult],
   source: mechanics,
   params,
   limits: forceLimits,
