@@ -74,7 +74,7 @@ describe("the example sheet in the grid against a full recomputation straight fr
         { A: row.Anet, I: row.Inet, e: row.e0, Ap: expected.Aps, Ep: 195000, sigma: row.sp0, relaxedBefore: 0, loads: [{ age: 14, M: row.Mg }, { age: 60, M: row.Ms }, { age: 365, M: 0.2 * row.Mq }] },
         ageing, 20833,
       );
-      expect(Math.abs((found[i] as number) - loss), `station ${i + 1}: ${found[i]} and ${loss}`).toBeLessThan(2e-3 * loss);
+      expect(Math.abs((found[i] as number) - loss), `station ${i + 1}: ${String(found[i])} and ${loss}`).toBeLessThan(2e-3 * loss);
     }
   });
 

@@ -274,8 +274,9 @@ describe("stressing on site", () => {
   test("pressure and force undo each other; 1 bar on 10 000 mm² is 1 kN", () => {
     close(call("JACK_FORCE", 1, 10000, 0, 0), 1, 1);
     fc.assert(fc.property(double(10, 5000), double(2000, 2e5), double(0, 0.1), double(0, 0.1), (P, A, j, a) => {
+      fc.pre((P * 1000) / (A * (1 - j) * (1 - a)) < 200);
       const p = call("GAUGE_PRESSURE", P, A, j, a);
-      fc.pre(p <= 2000);
+
       close(call("JACK_FORCE", p, A, j, a), P, P);
       close(call("GAUGE_PRESSURE_STAGE", 0.5, P, A, j, a), p / 2, p);
     }), runs);

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { formulas, InputError, run, runSpill, spills, trace, type Argument } from "../../src/core/index.ts";
+import { formulas, InputError, run, runSpill, spills, trace, warnings, type Argument } from "../../src/core/index.ts";
 import { History, type Materials, type Member } from "../../src/core/formulas/timeStep/history.ts";
 
 const formula = (id: string) => formulas.find((f) => f.id === id)!;
@@ -196,5 +196,22 @@ describe("time-step integration with other models", () => {
     const cs = kern("SHRINKAGE_STRAIN_CEBFIP_1990", 48, 70, 300, 7, 5000, "N_R") - kern("SHRINKAGE_STRAIN_CEBFIP_1990", 48, 70, 300, 7, 14, "N_R");
     expect(shortened("CEBFIP_1990", 48, 36.8, 70, 300, 7, "N_R")).toBeLessThan(creep + cs);
     expect(shortened("CEBFIP_1990", 48, 36.8, 70, 300, 7, "N_R")).toBeGreaterThan(0.85 * (creep + cs));
+  });
+});
+
+describe("what the time-step integration warns of", () => {
+  const told = (...args: Argument[]): readonly string[] => warnings(formula(lossId), args);
+  it("nothing, for an ordinary beam", () => expect(told(...beam({ events: [[14, 1600], [60, 900], [365, 400]] }))).toEqual([]));
+  it("creep beyond linear, with the stress and the limit", () => {
+    const [message] = told([[7, 0]], 1250, 4500, 450, 4e5, 4e10, 195, 40, 35, 70, 300, 3, "N", 1860, 2, 18250);
+    // 1250 · 4500 · (1/4e5 + 450²/4e10) = 42.54 MPa; 0.45 · (exp(0.25 (1 − √4)) · 48 − 8) = 13.22 MPa.
+    expect(message).toMatch(/42\.5391 MPa at 7 days, is above 0\.45 f_ck\(t\) of 3\.1\.4\(4\), 13\.2221 MPa/);
+  });
+  it("concrete in tension at the tendons", () => {
+    expect(told(...beam({ events: [[14, 1200], [60, 6000]] })).join()).toMatch(/in tension, −\d/);
+  });
+  it("a first event in the first 3 days, unless its adjusted age is given", () => {
+    expect(told(...beam({ events: [[2, 1200]] })).join()).toMatch(/first event, at 2 days/);
+    expect(told(...beam({ events: [[2, 1200]] }), null, 9).join()).not.toMatch(/first event/);
   });
 });

@@ -45,4 +45,4 @@ export const formulas: readonly Formula[] = [
 ] as unknown as readonly Formula[];
 
 /** Every function whose result fills several cells. */
-export const spills: readonly Spill[] = [...stressingSpills, ...timeStepSpills] as unknown as readonly Spill[];
+export const spills: readonly Spill[] = [...stressingSpills, ...timeStepSpills];

@@ -26,7 +26,7 @@ const notes = {
   both: "Jacked at both ends at once, or fully at one end and then at the other: after friction the stress is at each place the greater of what the two jacks bring.",
   idle: "Where one jack alone brings more to the other end than the jack there holds, that other end is the null point.",
   drawIn: "Both anchorages let go and neither jack goes on pulling. While neither draw-in passes the null point the order makes no difference; stressing and anchoring one end first gives the same then.",
-  passing: "A draw-in that passes the null point takes the tendon beyond it along the way the other jack pulled it: there the stress sinks by 2 (σ_0 − σ_a), up to the place of highest stress, where nothing moves; each area rule holds on its side of that place.",
+  passing: "A draw-in that passes the null point takes the tendon beyond it along the way the other jack pulled it: there the stress sinks by 2 (σ_0 − σ_a), up to the place of highest stress, where nothing moves; each area rule holds on its side of that place. The mirrored line stands for exact reverse friction: at the anchorages it gives a little too little, inside a little too much, the more so the further the draw-in goes.",
   kink: "At a kink the stress behind it, seen from the jack.",
 };
 const tex = (way: Way): string => `\\sigma_l e^{-\\lambda_l},\\ \\lambda_l = ${way.tex}`;

@@ -3,7 +3,8 @@ import { as, choice, format, table, type ValueOf } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import type { HalfPlane } from "./halfPlane.ts";
 
-const fibre = choice({
+/** Which fibres of a row, or of a stage, count. */
+export const fibre = choice({
   key: "checkedFibre", symbol: "fibre", text: "fibre that is checked", default: "BOTH",
   values: [{ value: "BOTH", text: "top and bottom" }, { value: "TOP", text: "top alone" }, { value: "BOTTOM", text: "bottom alone" }],
 });

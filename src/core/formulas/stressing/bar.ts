@@ -1,6 +1,6 @@
 import { cautions } from "../../cautions.ts";
 import { formula } from "../../formula.ts";
-import { as } from "../../parameters.ts";
+import { as, format } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 
@@ -35,6 +35,9 @@ export const barStressLocked = formula({
   unpublished: none,
 });
 
+/** An overstress beyond this part of the wanted stress is told; the part is ours. */
+const notable = 0.1;
+
 export const barJackingStress = formula({
   id: "BAR_JACKING_STRESS",
   family: "stressing",
@@ -42,6 +45,10 @@ export const barJackingStress = formula({
   notes: [...notes, "The overstress is temporary, but every limit of the jacking stress holds for it. Where it passes the limit, stress again: a second seating takes up less.", cautions.stressing],
   source: mechanics,
   params: { sigma: as(q.tendonStress, { symbol: "σ_p,w", text: "stress wanted after lock-off" }), ...bar },
+  cautions: ({ sigma, slip, E_p, L }) => {
+    const added = (slip * E_p) / L;
+    return added > notable * sigma ? [`the jack must pull ${format(added)} MPa more than is wanted after lock-off, ${format((100 * added) / sigma)} %: compare with the limit of the stress at the jack before anyone stresses`] : [];
+  },
   result: { ...q.tendonStress, symbol: "σ_p0", text: "tendon stress at the jack", max: 1e9 },
   equation: "sigma + slip * E_p / L",
   compute: ({ sigma, slip, E_p, L }) => sigma + (slip * E_p) / L,

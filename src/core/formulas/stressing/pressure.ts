@@ -1,6 +1,6 @@
 import { cautions } from "../../cautions.ts";
 import { formula } from "../../formula.ts";
-import { as } from "../../parameters.ts";
+import { as, format } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 
@@ -21,6 +21,23 @@ export const jackForce = formula({
   unpublished: none,
 });
 
+/** 2000 bar: above it no gauge of the trade reads. */
+const highestReading = 200;
+/** 700 bar: what jacks and pumps usually bear. */
+const usualRating = 70;
+
+interface Hydraulics {
+  readonly A_ram: number;
+  readonly eta_j: number;
+  readonly eta_a: number;
+}
+const transmitted = ({ A_ram, eta_j, eta_a }: Hydraulics): number => A_ram * (1 - eta_j) * (1 - eta_a);
+
+/** Force and pressure that no equipment of the trade stands for point to a slip in the ram's area. */
+export const forceLimit = (v: Hydraulics) => ({ P: { max: highestReading * transmitted(v), because: "the force that takes 2000 bar with this ram: check the area" } });
+export const ratingCaution = (v: Hydraulics & { readonly P: number }): readonly string[] =>
+  v.P > usualRating * transmitted(v) ? [`the gauge comes to ${format((10 * v.P) / transmitted(v))} bar, above the usual 700 bar: compare with what jack, hoses and pump are rated for`] : [];
+
 export const gaugePressure = formula({
   id: "GAUGE_PRESSURE",
   family: "stressing",
@@ -28,7 +45,9 @@ export const gaugePressure = formula({
   notes: [...notes, cautions.stressing],
   source: mechanics,
   params: { P: as(q.prestressForce, { text: "force wanted in the tendon behind the anchorage" }), A_ram: q.ramArea, ...losses },
-  result: { ...q.gaugePressure, max: 1e9 },
+  limits: forceLimit,
+  cautions: ratingCaution,
+  result: q.gaugePressure,
   equation: "P / (A_ram * (1 - eta_j) * (1 - eta_a))",
   compute: ({ P, A_ram, eta_j, eta_a }) => P / (A_ram * (1 - eta_j) * (1 - eta_a)),
   unpublished: none,
@@ -43,7 +62,9 @@ export const stageGaugePressure = formula({
   notes: ["A row of a stressing table: the same share goes into ELONGATION_STAGE.", ...notes, cautions.stressing],
   source: mechanics,
   params: { P_i: share.P_i, P: as(q.prestressForce, { symbol: "P_0", text: "jacking force behind the anchorage at the last stage" }), A_ram: q.ramArea, ...losses },
-  result: { ...q.gaugePressure, max: 1e9 },
+  limits: forceLimit,
+  cautions: ratingCaution,
+  result: q.gaugePressure,
   equation: "P_i * P / (A_ram * (1 - eta_j) * (1 - eta_a))",
   compute: ({ P_i, P, A_ram, eta_j, eta_a }) => (P_i * P) / (A_ram * (1 - eta_j) * (1 - eta_a)),
   unpublished: none,

@@ -4,7 +4,7 @@ import { InputError } from "../../errors.ts";
 import { as, format, table } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
-import { gaugePressure, stageElongation } from "./pressure.ts";
+import { forceLimit, gaugePressure, ratingCaution, stageElongation } from "./pressure.ts";
 
 const share = as(q.forceShare, { symbol: "P_i/P", text: "part of the jacking force at the stage", above: 0 });
 const stages = table({ key: "stressingStages", symbol: "stages", text: "parts of the jacking force at which gauge and elongation are read, rising; the first once the slack is out", columns: { share }, minRows: 2 });
@@ -20,6 +20,8 @@ const stressingTable = spilling({
   ],
   source: mechanics,
   params: { stages, P: as(q.prestressForce, { symbol: "P_0", text: "jacking force behind the anchorage" }), A_ram: q.ramArea, eta_j: q.jackLoss, eta_a: q.anchorageLoss, elongation: as(q.elongation, { symbol: "Δl", text: "elongation calculated for the jacking force", min: 0 }) },
+  limits: forceLimit,
+  cautions: ratingCaution,
   columns: { share, force: as(q.prestressForce, { symbol: "P_i", text: "force in the tendon behind the anchorage" }), pressure: gaugePressure.result, since: { ...stageElongation.result, text: "elongation since the first stage" }, step: { ...stageElongation.result, symbol: "Δl_i − Δl_i−1", text: "elongation since the stage before" } },
   governing: "p_i = \\frac{P_i}{A_{ram}(1 - \\eta_j)(1 - \\eta_a)},\\quad \\Delta l_i = \\frac{P_i - P_1}{P}\\,\\Delta l",
   compute: ({ stages: list, P, A_ram, eta_j, eta_a, elongation }) => {

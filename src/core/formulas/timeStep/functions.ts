@@ -58,6 +58,23 @@ const steps = {
 } as const satisfies Steps;
 const loss = { symbol: "Δσ_p,c+s+r", unit: "MPa", text: "loss of stress by creep, shrinkage and relaxation", equation: "sigma_p0 + gained - sigma_p" } as const;
 
+/** Where the laws do not reach: creep beyond linear, concrete in tension. At every event and at the end; what comes first is told. */
+function cautionsOf(law: TimeLaw, values: MemberValues): readonly string[] {
+  const first = values.events[0]!.age;
+  const out = [...(law.cautions?.(values as never, first) ?? [])];
+  const history = historyOf(law, values as never);
+  const after = [...history.around(values.t).map((event) => event.after), history.at(values.t)];
+  const pulled = after.find(({ sigma_c }) => sigma_c < 0);
+  if (pulled) out.push(`the concrete at the tendons is in tension, ${format(pulled.sigma_c)} MPa at ${format(pulled.age)} days: this integration knows no cracks`);
+  for (const { age: at, sigma_c } of after) {
+    const limit = law.linearTo?.(values as never, at, first);
+    if (!limit || sigma_c <= limit.stress) continue;
+    out.push(`the concrete stress at the tendons, ${format(sigma_c)} MPa at ${format(at)} days, is above ${limit.says}, ${format(limit.stress)} MPa: creep is no longer linear there and more is lost than this says`);
+    break;
+  }
+  return out;
+}
+
 type Found = { readonly [K in keyof typeof steps]: number } & { readonly loss?: number };
 
 /** The greatest miss, relative: of superposition over all states, of compatibility, of equilibrium, of the sum. */
@@ -103,7 +120,7 @@ export function byStepsFunctions(law: TimeLaw): { readonly formulas: readonly Fo
   const { suffix, says, notes, source, empirical } = law;
   const params: Parameters = { ...memberParams, ...law.needed };
   const scalarParams: Parameters = { ...params, t: age, ...optionalParams, ...law.optional };
-  const base = { family: "timeDependent", source, notes: [...common, ...notes], empirical, unpublished, params: scalarParams, limits: (v: Values<Parameters>) => law.limits(v, (v as unknown as Member).earlier) } as const;
+  const base = { family: "timeDependent", source, notes: [...common, ...notes], empirical, unpublished, params: scalarParams, limits: (v: Values<Parameters>) => law.limits(v, (v as unknown as Member).earlier), cautions: (v: Values<Parameters>) => cautionsOf(law, v as never) } as const;
   const stateOf = (v: unknown): State => historyOf(law, v as never).at((v as MemberValues).t);
   const pick = ({ relaxed, shortened, gained, sigma_c, sigma_p }: State) => ({ relaxed, shortened, gained, sigma_c, sigma_p });
   const stress = stepwise({

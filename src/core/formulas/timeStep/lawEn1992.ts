@@ -1,4 +1,4 @@
-import { as } from "../../parameters.ts";
+import { as, format } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { creepCoefficientEn1992 } from "../creep/creepCoefficientEn1992.ts";
 import { development } from "../creep/laws.ts";
@@ -8,6 +8,9 @@ import { ageFactor, strengthGain } from "../en1992/strengthGain.ts";
 import { autogenous, drying, nominal, printedHumidity } from "../shrinkage/laws.ts";
 import { timeLaw } from "./law.ts";
 import { relaxationBy, relaxationLimits, relaxationNote, steel, testedRelaxation } from "./relaxationEn1992.ts";
+
+/** Days up to which 3.1.2(5) has the strength tested. */
+const testedUntil = 3;
 
 /** Creep of Annex B, shrinkage of 3.1.4 and Annex B, relaxation of 3.3.2 with the equivalent time of Annex D. */
 export const lawEn1992 = timeLaw({
@@ -30,6 +33,13 @@ export const lawEn1992 = timeLaw({
     t_0T: as(q.temperatureAdjustedAge, { symbol: "t_0,T", text: "temperature-adjusted age at the first event; blank or 0: its age", default: 0 }),
   },
   limits: relaxationLimits,
+  // Strength by (3.2) only where the standard lets it be computed; before 3 days it is to be tested.
+  linearTo: (v, age, first) => {
+    const t = v.t_0T > 0 ? v.t_0T + (age - first) : age;
+    if (t <= testedUntil) return undefined;
+    return { stress: 0.45 * (t < 28 ? ageFactor(valueFor(strengthGain, v.cement), t) * (v.f_ck + 8) - 8 : v.f_ck), says: "0.45 f_ck(t) of 3.1.4(4)" };
+  },
+  cautions: (v, first) => (first <= testedUntil && v.t_0T === 0 ? [`the first event, at ${format(first)} days, lies in the first 3 days, where 3.1.2(5) asks for tests of the strength: Ecm(t) follows (3.2) there all the same`] : []),
   materials: (v, first) => {
     const f_cm = v.f_ck + 8;
     const s = valueFor(strengthGain, v.cement);
