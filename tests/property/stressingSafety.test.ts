@@ -20,7 +20,7 @@ describe("stressing instructions that no equipment stands for", () => {
   it("warns where the take-up of a nut asks for much more at the jack", () => {
     // 3 mm in 1 m at 205 GPa: 615 MPa more.
     expect(kern("BAR_JACKING_STRESS", 1000, 3, 205, 1)).toBeCloseTo(1615, 9);
-    expect(told("BAR_JACKING_STRESS", 1000, 3, 205, 1).join()).toMatch(/615 MPa more.*61\.5 %/);
+    expect(told("BAR_JACKING_STRESS", 1000, 3, 205, 1).join()).toMatch(/615 MPa more than the 1000 MPa/);
     expect(told("BAR_JACKING_STRESS", 700, 1, 205, 10)).toEqual([]);
   });
 });

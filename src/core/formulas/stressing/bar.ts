@@ -47,7 +47,7 @@ export const barJackingStress = formula({
   params: { sigma: as(q.tendonStress, { symbol: "σ_p,w", text: "stress wanted after lock-off" }), ...bar },
   cautions: ({ sigma, slip, E_p, L }) => {
     const added = (slip * E_p) / L;
-    return added > notable * sigma ? [`the jack must pull ${format(added)} MPa more than is wanted after lock-off, ${format((100 * added) / sigma)} %: compare with the limit of the stress at the jack before anyone stresses`] : [];
+    return added > notable * sigma ? [`the jack must pull ${format(added)} MPa more than the ${format(sigma)} MPa wanted after lock-off: compare with the limit of the stress at the jack before anyone stresses`] : [];
   },
   result: { ...q.tendonStress, symbol: "σ_p0", text: "tendon stress at the jack", max: 1e9 },
   equation: "sigma + slip * E_p / L",

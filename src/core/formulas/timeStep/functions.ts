@@ -69,7 +69,7 @@ function cautionsOf(law: TimeLaw, values: MemberValues): readonly string[] {
   for (const { age: at, sigma_c } of after) {
     const limit = law.linearTo?.(values as never, at, first);
     if (!limit || sigma_c <= limit.stress) continue;
-    out.push(`the concrete stress at the tendons, ${format(sigma_c)} MPa at ${format(at)} days, is above ${limit.says}, ${format(limit.stress)} MPa: creep is no longer linear there and more is lost than this says`);
+    out.push(`the concrete stress at the tendons, ${format(sigma_c)} MPa at ${format(at)} days, is above ${limit.named}, ${format(limit.stress)} MPa: creep is no longer linear there and more is lost than this says`);
     break;
   }
   return out;

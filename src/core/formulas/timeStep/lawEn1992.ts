@@ -37,7 +37,7 @@ export const lawEn1992 = timeLaw({
   linearTo: (v, age, first) => {
     const t = v.t_0T > 0 ? v.t_0T + (age - first) : age;
     if (t <= testedUntil) return undefined;
-    return { stress: 0.45 * (t < 28 ? ageFactor(valueFor(strengthGain, v.cement), t) * (v.f_ck + 8) - 8 : v.f_ck), says: "0.45 f_ck(t) of 3.1.4(4)" };
+    return { stress: 0.45 * (t < 28 ? ageFactor(valueFor(strengthGain, v.cement), t) * (v.f_ck + 8) - 8 : v.f_ck), named: "0.45 f_ck(t) of 3.1.4(4)" };
   },
   cautions: (v, first) => (first <= testedUntil && v.t_0T === 0 ? [`the first event, at ${format(first)} days, lies in the first 3 days, where 3.1.2(5) asks for tests of the strength: Ecm(t) follows (3.2) there all the same`] : []),
   materials: (v, first) => {

@@ -29,7 +29,7 @@ export const lawModelCode1990 = timeLaw({
   },
   optional: testedRelaxation,
   limits: relaxationLimits,
-  linearTo: (v, age) => ({ stress: 0.4 * ageFactor(valueFor(strengthGain, v.cement), age) * v.f_cm, says: "0.4 f_cm(t) of 2.1.6.4.3" }),
+  linearTo: (v, age) => ({ stress: 0.4 * ageFactor(valueFor(strengthGain, v.cement), age) * v.f_cm, named: "0.4 f_cm(t) of 2.1.6.4.3" }),
   materials: (v) => {
     const s = valueFor(strengthGain, v.cement);
     const shrunk = (t: number): number => shrinkageStrainModelCode1990.compute({ f_cm: v.f_cm, RH: v.RH, h: v.h, t_s: v.t_s, t, cement: v.cement });
