@@ -2,7 +2,7 @@ import { stepwise } from "../../formula.ts";
 import { valueFor } from "../../lookup.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
-import { aciFit, aciHumidity, aciMix, aciReadIn, earliestLoading } from "../models/aci209.ts";
+import { aciFit, aciHumidity, aciMix, aciReadIn, creepDevelopment, earliestLoading } from "../models/aci209.ts";
 import { curing } from "../models/choices.ts";
 
 const ageFactors = { MOIST: 1.25, STEAM: 1.13 };
@@ -58,8 +58,7 @@ export const creepCoefficientAci209 = stepwise({
     const gamma_a = Math.max(0.46 + 0.09 * v.a, 1);
     const gamma_c = gamma_t0 * gamma_RH * gamma_VS * gamma_s * gamma_psi * gamma_a;
     const phi_u = 2.35 * gamma_c;
-    const under = (v.t - v.t_0) ** 0.6;
-    const f_t = under / (10 + under);
+    const f_t = creepDevelopment(v.t - v.t_0);
     return { a_t, b_t, gamma_t0, gamma_RH, gamma_VS, gamma_s, gamma_psi, gamma_a, gamma_c, phi_u, f_t, phi: f_t * phi_u };
   },
   empirical: aciFit,

@@ -4,7 +4,8 @@ import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { relaxationKind } from "../models/choices.ts";
 
-const exponents = { NORMAL: 0.12, LOW: 0.19 };
+/** Of time, by kind of steel. */
+export const relaxationExponents = { NORMAL: 0.12, LOW: 0.19 };
 
 /** From the test of 1000 hours to any time. */
 export const relaxationTimeFactor = stepwise({
@@ -16,11 +17,11 @@ export const relaxationTimeFactor = stepwise({
   params: { t: as(q.timeAfterTensioning, { min: 1 }), steel: relaxationKind },
   result: q.relaxationTimeFactor,
   steps: {
-    k: { symbol: "k", unit: "–", text: "exponent by kind of steel", lookup: { of: "steel", values: exponents } },
+    k: { symbol: "k", unit: "–", text: "exponent by kind of steel", lookup: { of: "steel", values: relaxationExponents } },
     factor: { symbol: "ρ_t/ρ_1000", unit: "–", equation: "(t / 1000)^k" },
   },
   compute: ({ t, steel }) => {
-    const k = valueFor(exponents, steel);
+    const k = valueFor(relaxationExponents, steel);
     return { k, factor: (t / 1000) ** k };
   },
   empirical: "a fit to tests: 1000 stands for 1000 h",

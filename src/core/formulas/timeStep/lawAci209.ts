@@ -4,7 +4,7 @@ import { as, format } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { creepCoefficientAci209 } from "../creep/creepCoefficientAci209.ts";
 import { concreteStrengthAtAgeAci209 } from "../materials/concreteStrengthAtAgeAci209.ts";
-import { aciHumidity, aciMix, earliestLoading } from "../models/aci209.ts";
+import { aciHumidity, aciMix, creepDevelopment, earliestLoading } from "../models/aci209.ts";
 import { cementType, curing } from "../models/choices.ts";
 import { shrinkageStrainAci209 } from "../shrinkage/shrinkageStrainAci209.ts";
 import { timeLaw } from "./law.ts";
@@ -33,10 +33,7 @@ export const lawAci209 = timeLaw({
       compliance: (loaded) => {
         const elastic = 1 / (v.E_c * Math.sqrt(strength(loaded) / strength(28)));
         const { phi_u } = creepCoefficientAci209.stepwise({ t_0: loaded, t: loaded, curing: v.curing, RH: v.RH, VS: v.VS, s: v.s, psi: v.psi, a: v.a }) as { phi_u: number };
-        return (now) => {
-          const grown = (now - loaded) ** 0.6;
-          return elastic * (1 + (phi_u * grown) / (10 + grown));
-        };
+        return (now) => elastic * (1 + phi_u * creepDevelopment(now - loaded));
       },
       shrinkage: (age) => shrunk(Math.max(age, v.t_c)),
       relaxation: relaxationBy(v),

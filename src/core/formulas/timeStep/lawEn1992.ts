@@ -5,6 +5,7 @@ import { development } from "../creep/laws.ts";
 import { valueFor } from "../../lookup.ts";
 import { cementClass } from "../en1992/choices.ts";
 import { ageFactor, strengthGain } from "../en1992/strengthGain.ts";
+import { concreteStrengthAtAgeEn1992 } from "../materials/concreteStrengthAtAgeEn1992.ts";
 import { autogenous, drying, nominal, printedHumidity } from "../shrinkage/laws.ts";
 import { timeLaw } from "./law.ts";
 import { relaxationBy, relaxationLimits, relaxationNote, steel, testedRelaxation } from "./relaxationEn1992.ts";
@@ -37,7 +38,7 @@ export const lawEn1992 = timeLaw({
   linearTo: (v, age, first) => {
     const t = v.t_0T > 0 ? v.t_0T + (age - first) : age;
     if (t <= testedUntil) return undefined;
-    return { stress: 0.45 * (t < 28 ? ageFactor(valueFor(strengthGain, v.cement), t) * (v.f_ck + 8) - 8 : v.f_ck), named: "0.45 f_ck(t) of 3.1.4(4)" };
+    return { stress: 0.45 * concreteStrengthAtAgeEn1992.compute({ f_ck: v.f_ck, t, cement: v.cement }), named: "0.45 f_ck(t) of 3.1.4(4)" };
   },
   cautions: (v, first) => (first <= testedUntil && v.t_0T === 0 ? [`the first event, at ${format(first)} days, lies in the first 3 days, where 3.1.2(5) asks for tests of the strength: Ecm(t) follows (3.2) there all the same`] : []),
   materials: (v, first) => {

@@ -3,6 +3,7 @@ import { valueBetween } from "../../lookup.ts";
 import { as, format } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { creepByAge, relaxationByStress } from "../is1343/tables.ts";
+import { relaxationExponents } from "../relaxation/relaxationTimeFactor.ts";
 import { timeLaw } from "./law.ts";
 
 /** Half after a month and three quarters after six: t^p/(c + t^p) goes through both. */
@@ -10,8 +11,8 @@ const month = 30;
 const power = Math.log(3) / Math.log(6);
 const grown = (days: number): number => days ** power / (month ** power + days ** power);
 
-/** Relaxation over time as a part of that after 1000 hours. */
-const relaxationPower = 0.12;
+/** Relaxation over time as a part of that after 1000 hours; the standard's table is for stress-relieved steel. */
+const relaxationPower = relaxationExponents.NORMAL;
 const thousandHours = 1000 / 24;
 const tableEnd = relaxationByStress.at(-1)![0];
 
