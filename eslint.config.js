@@ -11,8 +11,9 @@ const areas = {
   typeset: { folder: "./src/typeset", uses: ["core"] },
   reference: { folder: "./src/reference", uses: ["core", "functions", "published", "typeset"] },
   hosts: { folder: "./src/hosts", uses: ["sheet", "functions"] },
-  taskpane: { folder: "./taskpane", uses: ["core", "sheet", "templates", "functions", "hosts", "typeset"] },
-  command: { folder: "./src/command", uses: ["core", "sheet", "templates", "functions", "published", "hosts", "typeset", "reference"] },
+  checker: { folder: "./src/checker", uses: ["core", "sheet", "templates", "functions", "published", "hosts", "typeset"] },
+  taskpane: { folder: "./taskpane", uses: ["core", "sheet", "templates", "functions", "hosts", "typeset", "checker"] },
+  command: { folder: "./src/command", uses: ["core", "sheet", "templates", "functions", "published", "hosts", "typeset", "reference", "checker"] },
 };
 
 /** For each area: nothing of the areas it may not use, and only the index of those it may. */

@@ -3,6 +3,7 @@ import { useState } from "preact/hooks";
 import type { Host, Place } from "../src/hosts/index.ts";
 import { BuildView } from "./build/buildView.tsx";
 import { shortCaution } from "./cautions.tsx";
+import { CheckView } from "./check/checkView.tsx";
 import type { Engine } from "./engine.ts";
 import { InsertView } from "./insert/insertView.tsx";
 import { OpenReference } from "./reference/openReference.tsx";
@@ -14,6 +15,8 @@ interface Shared {
   readonly engine: Engine;
   /** Selects a cell and turns to Trace. */
   readonly trace: (place: Place) => void;
+  /** Selects a cell and shows it. */
+  readonly select: (place: Place) => void;
   /** The reference page that another view asked for, and the way back to that view. */
   readonly reference: Asked | undefined;
   readonly back: () => void;
@@ -27,6 +30,7 @@ const views = [
   { id: "build", title: "Build", view: ({ host, engine }: Shared): ComponentChildren => <BuildView host={host} engine={engine} /> },
   { id: "insert", title: "Insert", view: ({ host, trace, insertion }: Shared): ComponentChildren => <InsertView host={host} trace={trace} asked={insertion} /> },
   { id: "trace", title: "Trace", view: ({ host }: Shared): ComponentChildren => <TraceView host={host} /> },
+  { id: "check", title: "Check", view: ({ host, trace, select }: Shared): ComponentChildren => <CheckView host={host} trace={trace} select={select} /> },
   { id: "reference", title: "Reference", view: ({ reference, back, insert }: Shared): ComponentChildren => <ReferenceView asked={reference} back={back} insert={insert} /> },
 ] as const;
 type View = (typeof views)[number]["id"];
@@ -51,9 +55,12 @@ export function Panel({ host, engine }: { readonly host: Host; readonly engine: 
     show(views[to]!.id);
     document.getElementById(`kb-tab-${views[to]!.id}`)?.focus();
   };
+  const select = (place: Place): void => {
+    host.select(place).catch((error: unknown) => setProblem(`The cell could not be selected: ${error instanceof Error ? error.message : String(error)}`));
+  };
   const trace = (place: Place): void => {
     show("trace");
-    host.select(place).catch((error: unknown) => setProblem(`The cell could not be selected: ${error instanceof Error ? error.message : String(error)}`));
+    select(place);
   };
   const refer = (id: string): void => {
     setReference({ id, from: views.find((v) => v.id === view)!.title, view });
@@ -64,7 +71,7 @@ export function Panel({ host, engine }: { readonly host: Host; readonly engine: 
     show("insert");
   };
   const back = (): void => show(reference?.view ?? "build");
-  const shared: Shared = { host, engine, trace, reference, back, insert, insertion };
+  const shared: Shared = { host, engine, trace, select, reference, back, insert, insertion };
   return <OpenReference.Provider value={refer}><div class="kb-panel">
     <div class="kb-tabs" role="tablist" aria-label="Views" onKeyDown={move}>
       {views.map((v) => <button key={v.id} type="button" role="tab" id={`kb-tab-${v.id}`} aria-controls={`kb-view-${v.id}`} aria-selected={view === v.id} tabIndex={view === v.id ? 0 : -1} onClick={() => show(v.id)}>{v.title}</button>)}

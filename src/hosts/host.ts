@@ -47,6 +47,23 @@ export class CellsNotEmpty extends Error {
   }
 }
 
+/** What hides or changes how cells of an area look; rows and columns counted on the sheet. */
+export interface Looks {
+  /** Number formats of the spreadsheet program by row and column of the area, such as `0.00` or `General`. */
+  readonly formats: readonly (readonly string[])[];
+  /** Rows and columns that are hidden, or drawn with no height or width. */
+  readonly hiddenRows: readonly number[];
+  readonly hiddenColumns: readonly number[];
+  /** Cells with content whose letters have the colour of their ground. */
+  readonly sameColour: readonly Address[];
+}
+
+/** A name of one sheet, with the cells it stands for; none where it lost them (`#REF!`) or means something else than cells. */
+export interface SheetName {
+  readonly name: string;
+  readonly area?: Area & { readonly sheet: string };
+}
+
 /** A place where plans are applied and cells read: the spreadsheet program or the embedded grid. */
 export interface Host {
   readonly name: string;
@@ -55,6 +72,20 @@ export interface Host {
   /** Builds the plan on a new sheet, all or nothing: whatever fails, no half-built sheet stays. Rejects with SheetNameTaken, or an AbortError when cancelled. */
   apply(plan: Plan, options: ApplyOptions): Promise<{ readonly sheet: string }>;
   sheetNames(): Promise<readonly string[]>;
+  /** From the sheet's first cell to the last that holds something; no rows where the sheet is empty. */
+  used(sheet: string): Promise<Area>;
+  /** The names that belong to the sheet alone, hidden ones of the host's own left out. */
+  namesOn(sheet: string): Promise<readonly SheetName[]>;
+  looks(sheet: string, area: Area): Promise<Looks>;
+  /** Computes everything anew, and resolves when it is computed. */
+  recalculate(): Promise<void>;
+  /** The cells whose formulas refer to this one directly; undefined where the host cannot tell. */
+  dependants(place: Place): Promise<readonly Place[] | undefined>;
+  /**
+   * Writes into cells that may be typed in, over what they hold: all or nothing. Texts stay texts. Rejects where one of them is protected.
+   * Their look stays.
+   */
+  enterAll(sheet: string, cells: readonly Pick<InsertedCell, "row" | "column" | "value" | "formula">[]): Promise<void>;
   read(sheet: string, area: Area): Promise<readonly (readonly CellContent[])[]>;
   /**
    * Puts cells onto a sheet of the user's own, counted from its upper left cell as in a plan: all or nothing, and one step to undo where the host

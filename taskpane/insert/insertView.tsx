@@ -4,7 +4,7 @@ import { a1, type Address, type Area } from "../../src/sheet/index.ts";
 import { scrollToTop } from "../scroll.ts";
 import { ReferenceLink } from "../reference/openReference.tsx";
 import { libraries, type Libraries } from "../trace/libraries.ts";
-import { placeText } from "../trace/places.ts";
+import { placeText } from "../../src/checker/index.ts";
 import { BlockForm } from "./blockForm.tsx";
 import { FunctionCard } from "./functionCard.tsx";
 import { FunctionList } from "./functionList.tsx";

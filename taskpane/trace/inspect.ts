@@ -3,7 +3,7 @@ import type { CellContent, Host, Place } from "../../src/hosts/index.ts";
 import type { Meaning } from "../../src/sheet/index.ts";
 import { builtOn } from "../built.ts";
 import { readFormula, type Call, type ReadFormula, type WrittenArgument } from "./calls.ts";
-import { holds, placeOf, placeText, type PlacedArea } from "./places.ts";
+import { holds, placeOf, placeText, type PlacedArea } from "../../src/checker/index.ts";
 
 /** Cells a formula refers to, with what they mean and hold. */
 export interface Origin {

@@ -5,7 +5,7 @@ import { CallTrace } from "./callTrace.tsx";
 import { OriginLink } from "./originLink.tsx";
 import { inspect, traceCall, type Inspection, type Origin, type TracedCall } from "./inspect.ts";
 import { libraries, type Libraries } from "./libraries.ts";
-import { placeText } from "./places.ts";
+import { placeText } from "../../src/checker/index.ts";
 import { Sentence, TradeSymbol } from "./tradeSymbol.tsx";
 
 interface Shown {

@@ -5,7 +5,7 @@ import { formulas, type Formula } from "../../../src/core/index.ts";
 import { readFormula } from "../../../taskpane/trace/calls.ts";
 import { equationTex, numberTex, substitutionTex, symbolTex } from "../../../src/typeset/index.ts";
 import { inspect, traceCall } from "../../../taskpane/trace/inspect.ts";
-import { placeOf } from "../../../taskpane/trace/places.ts";
+import { placeOf } from "../../../src/checker/index.ts";
 import { evaluateSteps, UnboundName } from "../../../taskpane/trace/secondEvaluation.ts";
 import { FakeHost } from "./fakeHost.ts";
 

@@ -1,6 +1,6 @@
 import { parseA1Ref } from "@borgar/fx";
-import type { Area } from "../../src/sheet/index.ts";
-import { a1 } from "../../src/sheet/index.ts";
+import type { Area } from "../sheet/index.ts";
+import { a1 } from "../sheet/index.ts";
 
 /** A block of cells on a sheet. */
 export interface PlacedArea extends Area {
