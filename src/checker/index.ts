@@ -2,3 +2,4 @@
 export { holds, placeOf, placeText, type PlacedArea } from "./places.ts";
 export { cellAt, takeSnapshot, type Snapshot } from "./snapshot.ts";
 export type { InputFault, Recognised, SaidAtHead } from "./recognise/recognised.ts";
+export { recognise, recogniseSnapshot } from "./recognise/recognise.ts";

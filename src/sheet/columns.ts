@@ -14,3 +14,6 @@ export const furtherWidth = 12;
 export const titleRow = 0;
 export const headingsRow = 1;
 export const firstRow = 2;
+
+/** The column headings that are words, by column. */
+export const plannedHeadings: readonly { readonly column: number; readonly text: string }[] = headings.flatMap((text, column) => (text === "" ? [] : [{ column, text }]));

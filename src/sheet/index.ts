@@ -1,4 +1,5 @@
 /** The only door to sheets: templates, plans, lint. */
+export { columns, plannedHeadings } from "./columns.ts";
 export { compose, type Parts } from "./compose.ts";
 export { expand } from "./expand.ts";
 export { fnv1a64 } from "./hash.ts";
@@ -7,6 +8,7 @@ export { lint } from "./lint.ts";
 export * from "./plan.ts";
 export { RefusedSheet } from "./problems.ts";
 export { allowedWords, boundsOf, plainSymbol, says, type Says } from "./says.ts";
+export { faultOfInput, filled, skeletonOf, type InputCell, type Skeleton } from "./skeleton.ts";
 export { meets, type ShapeValues } from "./shape.ts";
 export { faultOfSheetName, freeSheetName, isSheetNameTaken, sheetNameTakenText } from "./sheetName.ts";
 export type * from "./template.ts";

@@ -1,0 +1,89 @@
+import { a1 } from "../../sheet/index.ts";
+
+/** Where a row or a column of the plan stands now; undefined for one that is gone. */
+export interface Moves {
+  readonly row: (planned: number) => number | undefined;
+  readonly column: (planned: number) => number | undefined;
+}
+
+/** Texts, quoted sheet names, cells and ranges, and what only looks different: each in a group of its own. */
+const pieces = /("(?:[^"]|"")*")|('(?:[^']|'')*'!|(?<![\w.])[A-Za-z_][\w.]*!)|(?<![\w.])\$?([A-Za-z]{1,3})\$?(\d{1,7})(?::\$?([A-Za-z]{1,3})\$?(\d{1,7}))?(?![\w(.])|(\s+)|(_xldudf_KERN_)|(@)/g;
+
+function columnOf(letters: string): number {
+  let n = 0;
+  for (const letter of letters.toUpperCase()) n = n * 26 + letter.charCodeAt(0) - 64;
+  return n - 1;
+}
+
+const unquoted = (prefix: string): string => (prefix.startsWith("'") ? prefix.slice(1, -2).replaceAll("''", "'") : prefix.slice(0, -1));
+
+interface Cells {
+  readonly sheet?: string;
+  readonly from: { readonly row: number; readonly column: number };
+  readonly to?: { readonly row: number; readonly column: number };
+}
+
+/** A formula as text in which only what it says counts: no blanks, no dollar signs, letters large; each mention of cells as `write` has it. */
+function rewritten(formula: string, ownSheet: string, write: (cells: Cells) => string): string {
+  let out = "";
+  let at = 0;
+  let sheet: string | undefined;
+  const plain = (text: string): void => {
+    if (text !== "") sheet = undefined;
+    out += text.toUpperCase();
+  };
+  for (const found of formula.matchAll(pieces)) {
+    plain(formula.slice(at, found.index));
+    at = found.index + found[0].length;
+    const [, text, prefix, c0, r0, c1, r1, , kern] = found;
+    if (text !== undefined) out += text;
+    else if (prefix !== undefined) {
+      const name = unquoted(prefix);
+      if (name.toLowerCase() === ownSheet.toLowerCase()) continue;
+      out += `'${name.toUpperCase()}'!`;
+      sheet = name;
+    } else if (c0 !== undefined) {
+      out += write({ ...(sheet !== undefined && { sheet }), from: { row: Number(r0) - 1, column: columnOf(c0) }, ...(c1 !== undefined && { to: { row: Number(r1) - 1, column: columnOf(c1) } }) });
+      sheet = undefined;
+    } else if (kern !== undefined) out += "KERN.";
+  }
+  plain(formula.slice(at));
+  return out;
+}
+
+const cellText = (row: number, column: number, ownRow: number | undefined): string => (row === ownRow ? `${a1({ row: 0, column }).replace(/\d+$/, "")}~` : a1({ row, column }));
+
+const lost = "#REF!";
+
+/** A formula of the sheet, as it is compared. With `ownRow` cells of that row are written as such, whatever its number. */
+export function normalNow(formula: string, sheet: string, ownRow?: number): string {
+  return rewritten(formula, sheet, ({ sheet: other, from, to }) => [from, ...(to ? [to] : [])].map(({ row, column }) => cellText(row, column, other === undefined ? ownRow : undefined)).join(":"));
+}
+
+/** The next that is still there, from one end of a range towards the other: a range keeps what is left of it. */
+function kept(from: number, to: number, now: (planned: number) => number | undefined): number | undefined {
+  const step = from <= to ? 1 : -1;
+  for (let i = from; i !== to + step; i += step) {
+    const found = now(i);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
+/** What a formula of the plan has become where its rows and columns stand now, as it is compared. `ownRow` is its planned row. */
+export function normalPlanned(formula: string, { row, column }: Moves, ownRow?: number): string {
+  return rewritten(formula, "", ({ from, to }) => {
+    if (ownRow !== undefined && from.row === ownRow && (!to || to.row === ownRow)) {
+      const columns = [from.column, ...(to ? [to.column] : [])].map(column);
+      return columns.some((c) => c === undefined) ? lost : columns.map((c) => cellText(0, c!, 0)).join(":");
+    }
+    if (!to) {
+      const r = row(from.row);
+      const c = column(from.column);
+      return r === undefined || c === undefined ? lost : cellText(r, c, undefined);
+    }
+    const ends = [kept(from.row, to.row, row), kept(from.column, to.column, column), kept(to.row, from.row, row), kept(to.column, from.column, column)] as const;
+    if (ends.some((e) => e === undefined)) return lost;
+    return `${cellText(ends[0]!, ends[1]!, undefined)}:${cellText(ends[2]!, ends[3]!, undefined)}`;
+  });
+}

@@ -1,0 +1,25 @@
+import type { Snapshot } from "../snapshot.ts";
+import type { SaidAtHead } from "./recognised.ts";
+
+/** Heads stand within the first rows, also after some were inserted above. */
+const headRows = 80;
+
+/** What a sheet says of the template it comes from; undefined where it says nothing of the kind. Found by how it is written, wherever it stands. */
+export function headOf(snapshot: Snapshot, knows: (templateId: string) => boolean): SaidAtHead | undefined {
+  let template: readonly string[] | undefined;
+  let hash = "";
+  let functionsVersion = "";
+  for (const row of snapshot.cells.slice(0, headRows)) {
+    for (const { value, formula } of row) {
+      if (formula && /^=\s*(?:_xldudf_KERN_|KERN\.)VERSION\(\)$/i.test(formula)) {
+        // The version as built stands in the same row, a text like the one computed.
+        functionsVersion = row.map((c) => (c.formula === undefined && typeof c.value === "string" ? c.value : "")).find((text) => /^\d+\.\d+\.\d+$/.test(text)) ?? "";
+      }
+      if (typeof value !== "string" || formula !== undefined) continue;
+      const said = /^([a-z0-9][a-z0-9-]*) (\d+\.\d+\.\d+)$/.exec(value);
+      if (said && !template && (knows(said[1]!) || said[1]!.includes("-"))) template = said.slice(1);
+      if (hash === "" && /^[0-9a-f]{16}$/.test(value)) hash = value;
+    }
+  }
+  return template && { templateId: template[0]!, templateVersion: template[1]!, hash, functionsVersion };
+}

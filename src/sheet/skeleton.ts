@@ -1,0 +1,63 @@
+import { expandLoosely } from "./builder.ts";
+import { faultOf, nested, type Inputs } from "./inputs.ts";
+import type { Address, Plan } from "./plan.ts";
+import { RefusedSheet } from "./problems.ts";
+import type { Says } from "./says.ts";
+import type { InputSpec, InputValue, Template } from "./template.ts";
+
+/** A cell that takes an input: `id` with its number in the table where it stands in one, counted in its table's main rows. */
+export interface InputCell {
+  readonly id: string;
+  readonly index: number;
+  readonly of: number;
+  readonly at: Address;
+  readonly spec: InputSpec;
+  readonly says: Says;
+}
+
+/** What a template builds for a shape, before any other input is known. */
+export interface Skeleton {
+  readonly plan: Plan;
+  readonly inputs: readonly InputCell[];
+}
+
+/** Why an input may not hold a value; undefined where it may. */
+export function faultOfInput(value: string | number | null, { spec, says }: InputCell): string | undefined {
+  return faultOf(value, spec, says);
+}
+
+/** Throws RefusedSheet where a shape input is wrong. The template is taken as linted. */
+export function skeletonOf(template: Template, shape: Inputs): Skeleton {
+  const { plan, problems, sheet } = expandLoosely(template, shape);
+  if (problems.length > 0) throw new RefusedSheet(problems);
+  const inputs = plan.meanings.flatMap(({ id, at }): readonly InputCell[] => {
+    const subject = sheet.subjects.get(id)!;
+    if (subject.kind === "row" && subject.row.row.input) return [{ id, index: 0, of: 1, at, spec: subject.row.row.input, says: subject.says }];
+    const spec = subject.kind === "column" ? subject.column.column.input : undefined;
+    if (subject.kind !== "column" || !spec) return [];
+    const of = subject.table.groups[0]!.rows;
+    return Array.from({ length: of }, (_, index) => ({ id, index, of, at: { row: at.row + index, column: at.column }, spec, says: subject.says }));
+  });
+  return { plan, inputs };
+}
+
+/** Values, one a cell in the order of `skeleton.inputs`, put into the plan's inputs and cells; null leaves a cell empty. */
+export function filled({ plan, inputs }: Skeleton, values: readonly (string | number | null)[]): Plan {
+  const byPlace = new Map(inputs.map(({ at }, i) => [`${at.row},${at.column}`, values[i] ?? null] as const));
+  const given: Record<string, InputValue> = { ...plan.inputs };
+  inputs.forEach(({ id, index, of }, i) => {
+    if (index === 0) given[id] = nested(values.slice(i, i + of), sizesOf(plan.inputs[id]));
+  });
+  const cells = plan.cells.map((cell) => {
+    const value = byPlace.get(`${cell.row},${cell.column}`);
+    if (value === undefined) return cell;
+    const { value: _before, ...rest } = cell;
+    return value === null || value === "" ? rest : { ...rest, value };
+  });
+  return { ...plan, inputs: given, cells };
+}
+
+/** How many members each dimension of an input has. */
+function sizesOf(value: InputValue | undefined): readonly number[] {
+  return Array.isArray(value) ? [value.length, ...sizesOf(value[0] as InputValue)] : [];
+}
