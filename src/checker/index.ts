@@ -3,3 +3,5 @@ export { holds, placeOf, placeText, type PlacedArea } from "./places.ts";
 export { cellAt, takeSnapshot, type Snapshot } from "./snapshot.ts";
 export type { InputFault, Recognised, SaidAtHead } from "./recognise/recognised.ts";
 export { recognise, recogniseSnapshot } from "./recognise/recognise.ts";
+export { compare, type Comparison } from "./compare/compare.ts";
+export { gradeWords, type Finding, type FindingKind, type Grade } from "./compare/finding.ts";

@@ -1,0 +1,126 @@
+import { format as numberText, version } from "../../core/index.ts";
+import { columns, type Address, type PlannedCell, type Role } from "../../sheet/index.ts";
+import type { CellContent, Looks } from "../../hosts/index.ts";
+import { normalNow, normalPlanned, type Moves } from "../formula/normal.ts";
+import type { Recognised } from "../recognise/recognised.ts";
+import { cellAt } from "../snapshot.ts";
+import type { Finding, FindingKind, Grade } from "./finding.ts";
+import { formulaChange } from "./formulaChange.ts";
+import { formatChange } from "./numberFormat.ts";
+
+/** What a fixed text is for, by the cell's role. */
+const texts: Partial<Readonly<Record<Role, { readonly kind: FindingKind; readonly grade: Grade; readonly what: string }>>> = {
+  unit: { kind: "unit changed", grade: "serious", what: "The unit was changed; what is computed from the value was not." },
+  tableUnit: { kind: "unit changed", grade: "serious", what: "The unit was changed; what is computed from the values was not." },
+  symbol: { kind: "symbol changed", grade: "look", what: "The symbol was changed." },
+  tableSymbol: { kind: "symbol changed", grade: "look", what: "The symbol was changed." },
+  caution: { kind: "caution changed", grade: "serious", what: "A caution was changed or taken away." },
+  item: { kind: "label changed", grade: "look", what: "The number was changed." },
+  description: { kind: "label changed", grade: "look", what: "The label was changed." },
+  heading: { kind: "label changed", grade: "look", what: "The column's heading was changed." },
+  tableHeading: { kind: "label changed", grade: "look", what: "The column's heading was changed." },
+  block: { kind: "label changed", grade: "look", what: "The title was changed." },
+  subtitle: { kind: "label changed", grade: "look", what: "The title was changed." },
+  title: { kind: "label changed", grade: "look", what: "The title was changed." },
+};
+const otherText = { kind: "text changed", grade: "look", what: "The text was changed." } as const;
+
+const shown = (value: CellContent["value"] | undefined): string => (value === null || value === undefined || value === "" ? "empty" : typeof value === "number" ? numberText(value) : String(value));
+const shownCell = (cell: CellContent): string => cell.formula ?? cell.error?.code ?? shown(cell.value);
+
+/** Number and description of what a planned cell belongs to. */
+export function labels(recognised: Recognised): (planned: Address) => string {
+  const { cells, meanings } = recognised.plan;
+  const rows = new Map<number, { item?: string; description?: string }>();
+  for (const { row, column, value, role } of cells) {
+    if (typeof value !== "string") continue;
+    if (column === columns.item && (role === "item" || role === "block")) rows.set(row, { ...rows.get(row), item: value });
+    if (column === columns.description && role !== "value") rows.set(row, { ...rows.get(row), description: value });
+  }
+  const tables = new Map<string, (typeof meanings)[number]>();
+  for (const meaning of meanings) if (meaning.at.rows > 1 || !rows.get(meaning.at.row)?.item) for (let r = 0; r < meaning.at.rows; r++) tables.set(`${meaning.at.row + r},${meaning.at.column}`, meaning);
+  return ({ row, column }) => {
+    const meaning = tables.get(`${row},${column}`);
+    if (meaning) return `${meaning.item} ${meaning.description}`;
+    const { item = "", description = "" } = rows.get(row) ?? {};
+    const text = `${item} ${description.length > 80 ? `${description.slice(0, 77)}…` : description}`.trim();
+    return column === columns.verdict && text ? `${text}: verdict` : text;
+  };
+}
+
+/** Cells whose content the sheet says of itself, or that are the user's to fill. */
+function exempt({ role, value }: PlannedCell, { plan, head }: Recognised): boolean {
+  if (role === "mark" || role === "textInput") return true;
+  return role === "label" && (value === plan.hash || value === `${plan.template.id} ${plan.template.version}` || value === head.functionsVersion) || (role === "bound" && value === version);
+}
+
+/** Compares every planned cell that still stands with what stands there. */
+export function cellFindings(recognised: Recognised, looks: Looks): readonly Finding[] {
+  const { plan, snapshot, faults } = recognised;
+  const moves: Moves = { row: recognised.rowNow, column: recognised.columnNow };
+  const labelOf = labels(recognised);
+  const faultAt = new Map(faults.map((f) => [`${f.at.row},${f.at.column}`, f] as const));
+  const mayBeEmpty = new Set(plan.validations.filter((v) => v.allowBlank).flatMap((v) => Array.from({ length: v.rows }, (_, r) => `${v.row + r},${v.column}`)));
+  const out: Finding[] = [];
+  for (const cell of plan.cells) {
+    const row = recognised.rowNow(cell.row);
+    const column = recognised.columnNow(cell.column);
+    if (row === undefined || column === undefined || exempt(cell, recognised)) continue;
+    const at = { row, column };
+    const now = cellAt(snapshot, row, column);
+    const add = (kind: FindingKind, grade: Grade, what: string, expected?: string, found?: string): void => {
+      out.push({ kind, grade, what, at, label: labelOf(cell), ...(expected !== undefined && { expected }), ...(found !== undefined && { found }) });
+    };
+    if (cell.formula !== undefined) formula(cell, now, add);
+    else if (cell.role === "input" || cell.role === "choice") input(cell, at, now, add);
+    else if (cell.role === "shape") shape(cell, now, add);
+    else fixed(cell, now, add);
+    const number = cell.formula !== undefined || typeof cell.value === "number" || cell.role === "input";
+    const change = number && cell.role !== "shape" ? formatChange(cell.format ?? "General", looks.formats[row]?.[column] ?? "General") : undefined;
+    if (change) add(change.kind, change.grade, change.what, cell.format ?? "General", looks.formats[row]?.[column] ?? "General");
+  }
+  return out;
+
+  type Add = (kind: FindingKind, grade: Grade, what: string, expected?: string, found?: string) => void;
+
+  function formula(cell: PlannedCell, now: CellContent, add: Add): void {
+    const expected = normalPlanned(cell.formula!, moves);
+    if (now.formula === undefined) {
+      if (now.value === null) add("formula missing", "serious", "The formula was deleted.", expected, "empty");
+      else add("typed over", "serious", "A value was typed over the formula: it does not follow the inputs any more.", expected, shown(now.value));
+      return;
+    }
+    const found = normalNow(now.formula, snapshot.sheet);
+    if (found === expected) return;
+    const change = formulaChange(expected, found);
+    if (change) add(change.kind, "serious", change.what, expected, found);
+  }
+
+  function input(cell: PlannedCell, at: Address, now: CellContent, add: Add): void {
+    const fault = faultAt.get(`${at.row},${at.column}`);
+    if (fault) {
+      const text = typeof now.value === "string" && cell.role === "input" && now.formula === undefined && Number.isFinite(Number(now.value.replace(",", "."))) ? " It is a number stored as text, which no formula computes with." : "";
+      add("input not allowed", "serious", `The input ${fault.fault}.${text}`, undefined, shownCell(now));
+    } else if (now.value === null && now.formula === undefined && !mayBeEmpty.has(`${cell.row},${cell.column}`)) {
+      add("input missing", "note", "The input is empty; the sheet's verdict stays INCOMPLETE.");
+    }
+    if (now.formula !== undefined) add("input linked", "note", "The input holds a formula: its value comes from elsewhere.", undefined, now.formula);
+  }
+
+  function shape(cell: PlannedCell, now: CellContent, add: Add): void {
+    if (now.formula === undefined && now.value === cell.value) return;
+    add("shape changed", "serious", "An input that shapes the sheet was changed; the rows are still those it was built with. Build the sheet again.", shown(cell.value), shownCell(now));
+  }
+
+  function fixed(cell: PlannedCell, now: CellContent, add: Add): void {
+    const { value = null } = cell;
+    if (now.formula === undefined && (now.value === value || (value === null && now.value === ""))) return;
+    if (value === null) {
+      if (now.formula !== undefined || now.value !== null) add("cell added", "look", "Something was written into a cell that the template leaves empty.", "empty", shownCell(now));
+      return;
+    }
+    if (typeof value === "number") return add("number changed", "serious", cell.role === "bound" ? "A limit of the allowed range was changed." : "A fixed number was changed.", numberText(value), shownCell(now));
+    const { kind, grade, what } = texts[cell.role] ?? otherText;
+    add(kind, grade, what, String(value), shownCell(now));
+  }
+}

@@ -1,0 +1,45 @@
+import type { Host } from "../../hosts/index.ts";
+import { recogniseSnapshot } from "../recognise/recognise.ts";
+import type { Recognised } from "../recognise/recognised.ts";
+import { takeSnapshot } from "../snapshot.ts";
+import { cellFindings } from "./cells.ts";
+import { gathered, inOrder, type Finding, type Grade } from "./finding.ts";
+import { addedFindings, goneFindings } from "./rows.ts";
+import { hiddenFindings, nameFindings, versionFindings } from "./sheetWide.ts";
+
+/** A sheet beside what its template would build today from the sheet's own inputs. */
+export interface Comparison {
+  readonly recognised: Recognised;
+  readonly sheet: string;
+  /** The gravest first. */
+  readonly findings: readonly Finding[];
+  readonly counts: Readonly<Record<Grade, number>>;
+  /** No difference but notes. */
+  readonly clean: boolean;
+  /** How many cells of the plan were compared, and how many of them hold formulas. */
+  readonly compared: { readonly cells: number; readonly formulas: number };
+}
+
+/**
+ * Recalculates the workbook, reads the sheet and compares it, cell by cell, with what its template builds today. Undefined where no template of this
+ * installation built it.
+ */
+export async function compare(host: Host, sheet: string): Promise<Comparison | undefined> {
+  await host.recalculate();
+  const snapshot = await takeSnapshot(host, sheet);
+  const recognised = recogniseSnapshot(snapshot);
+  if (!recognised) return undefined;
+  const looks = await host.looks(sheet, { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns });
+  const findings = inOrder(gathered([
+    ...versionFindings(recognised),
+    ...goneFindings(recognised),
+    ...addedFindings(recognised),
+    ...hiddenFindings(recognised, looks),
+    ...cellFindings(recognised, looks),
+    ...nameFindings(recognised),
+  ]));
+  const count = (grade: Grade): number => findings.filter((f) => f.grade === grade).length;
+  const counts = { serious: count("serious"), look: count("look"), note: count("note") };
+  const { cells } = recognised.plan;
+  return { recognised, sheet, findings, counts, clean: counts.serious === 0 && counts.look === 0, compared: { cells: cells.length, formulas: cells.filter(({ formula }) => formula !== undefined).length } };
+}
