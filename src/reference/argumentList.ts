@@ -1,6 +1,6 @@
 import { allowedText, format, isOptional, type Choice, type Quantity, type Table } from "../core/index.ts";
 import type { FunctionParameter } from "../../functions/index.ts";
-import { html, type Markup } from "./html.ts";
+import { html, type Markup } from "../typeset/index.ts";
 import { called, readsAs } from "./quantities.ts";
 import { sentence, symbol, unitText } from "./words.ts";
 

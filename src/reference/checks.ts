@@ -1,7 +1,6 @@
 import type { Argument, Declaration, Parameter } from "../core/index.ts";
 import { argumentsOf, asItShould, halfLastDigit, type Judgement, type Outcome } from "../published/index.ts";
-import { numberText } from "../typeset/index.ts";
-import { html, type Markup } from "./html.ts";
+import { html, numberText, type Markup } from "../typeset/index.ts";
 import { called, valueOf } from "./quantities.ts";
 import { sentence, symbol } from "./words.ts";
 

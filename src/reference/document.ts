@@ -1,5 +1,5 @@
 import { version } from "../core/index.ts";
-import { html, Markup } from "./html.ts";
+import { html, Markup } from "../typeset/index.ts";
 import { namesPage, pageOf } from "./places.ts";
 import { contentStyle, frameStyle } from "./style.ts";
 

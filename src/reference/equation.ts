@@ -1,8 +1,7 @@
 import { all, create, type MathJsInstance } from "mathjs/number";
 import temml from "temml";
 import type { Formula } from "../core/index.ts";
-import { equationTex } from "../typeset/index.ts";
-import { html, Markup } from "./html.ts";
+import { equationTex, html, Markup } from "../typeset/index.ts";
 
 let reader: MathJsInstance | undefined;
 

@@ -1,7 +1,7 @@
 import { basisText, families } from "../core/index.ts";
 import { namespace, type WorksheetFunction } from "../../functions/index.ts";
 import { link } from "./functionPage.ts";
-import { html, type Markup } from "./html.ts";
+import { html, type Markup } from "../typeset/index.ts";
 import { namesPage, pageOf } from "./places.ts";
 import { functionsOf, tasks } from "./tasks.ts";
 import { sentence } from "./words.ts";

@@ -1,12 +1,11 @@
 import { basisText, families, type Argument, type Family } from "../core/index.ts";
 import { namespace, type Value, type WorksheetFunction } from "../../functions/index.ts";
 import { countsAsPublished, judge, type PublishedCase } from "../published/index.ts";
-import { hasSymbol, withUnit } from "../typeset/index.ts";
+import { hasSymbol, html, withUnit, type Markup } from "../typeset/index.ts";
 import { argument } from "./argumentList.ts";
 import { cautionsFor } from "./cautions.ts";
 import { checkMarkup } from "./checks.ts";
 import { exampleOf, formulaText, type Example } from "./example.ts";
-import { html, type Markup } from "./html.ts";
 import { pageOf } from "./places.ts";
 import { rowsTable, valueOf } from "./quantities.ts";
 import { relatedTo } from "./related.ts";

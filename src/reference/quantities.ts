@@ -1,6 +1,5 @@
 import { coherentUnit, readFactor, type Argument, type Cell, type Columns, type Parameter, type Quantity } from "../core/index.ts";
-import { hasSymbol, withUnit } from "../typeset/index.ts";
-import { html, type Markup } from "./html.ts";
+import { hasSymbol, html, withUnit, type Markup } from "../typeset/index.ts";
 import { symbol } from "./words.ts";
 
 /** The symbol, or the meaning where a quantity has none. */

@@ -1,7 +1,6 @@
 import { coherentUnit, readFactor, type Formula, type Step, type Trace } from "../core/index.ts";
-import { hasSymbol, numberText, withUnit } from "../typeset/index.ts";
+import { hasSymbol, html, numberText, withUnit, type Markup } from "../typeset/index.ts";
 import { equation } from "./equation.ts";
-import { html, type Markup } from "./html.ts";
 import { sentence, symbol } from "./words.ts";
 
 /** The table of a step as data: by choice, or by points between which it is linear. */

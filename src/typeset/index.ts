@@ -1,5 +1,8 @@
 /** The only door to how symbols, numbers and equations are written for reading. */
+export { clauseWords } from "./clauseWords.ts";
 export { equationTex, numberTex, substitutionTex, type Parser } from "./equationTex.ts";
+export { escape, html, Markup } from "./html.ts";
+export { sentence, symbol } from "./markup.ts";
 export { numberText, withUnit } from "./numbers.ts";
 export { sentenceParts, type SentencePart } from "./sentence.ts";
 export { hasSymbol, plainSymbol, symbolParts, symbolTex, type SymbolPart } from "./symbols.ts";
