@@ -50,6 +50,7 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   input: { align: "right", background: inputFill, border: inputBorder },
   choice: { align: "center", background: inputFill, border: inputBorder },
   textInput: { align: "left", wrap: true, background: inputFill, border: inputBorder },
+  record: { align: "left", wrap: true, border: { sides: "all", line: "dotted", color: line } },
   shape: { align: "right", bold: true, background: mist, border: { sides: "all", line: "thin", color: slate } },
   verdict: { align: "center", bold: true },
   overall: { size: 12, align: "center", bold: true, border: { sides: "all", line: "medium", color: slate } },

@@ -1,16 +1,15 @@
-import { version } from "../core/index.ts";
+import { fnv1a64, stale, version } from "../core/index.ts";
 import { allowedWords, boundsOf, formatOf, plainSymbol, type Says } from "./says.ts";
 import { columns, furtherWidth, headings, headingsRow, titleRow, widths } from "./columns.ts";
 import { plannedCharts } from "./charts.ts";
 import { equationAsRead, marksExplained, sourceText } from "./formulaText.ts";
-import { fnv1a64 } from "./hash.ts";
 import { inputValues, nested, shapeValues, type Inputs } from "./inputs.ts";
 import { layOut, warnedRows, type HeaderRow, type Layout, type PlacedTable } from "./layout.ts";
-import { a1, type Address, type Area, type Highlight, type Meaning, type Plan, type PlannedCell, type PlannedName, type Role, type Summary, type Validation } from "./plan.ts";
+import { a1, inputRoles, type Address, type Area, type Highlight, type Meaning, type Plan, type PlannedCell, type PlannedName, type Role, type Summary, type Validation } from "./plan.ts";
 import { Problems } from "./problems.ts";
 import { calls, parseFormula } from "./references.ts";
 import { contexts, type Context, type TableContext } from "./resolve.ts";
-import { shapeSheet, type ShapedColumn, type ShapedRow, type ShapedSheet } from "./shape.ts";
+import { isRecord, shapeSheet, type ShapedColumn, type ShapedRow, type ShapedSheet } from "./shape.ts";
 import { statusFormula, type StatusOf } from "./status.ts";
 import type { InputSpec, InputValue, Template } from "./template.ts";
 import { builtCell, warningAreas, write, writeTokens, type Written } from "./write.ts";
@@ -82,6 +81,18 @@ class Builder {
     this.wrap(row, text, width);
   }
 
+  /** The title of a block or table with room for a mark of the whole of it, the look carried on beyond. */
+  private markedTitle(row: number, role: Role, text: string): void {
+    this.sentence(row, role, text, columns.description, columns.mark - 1);
+    this.markCell(row);
+    for (let column = columns.mark + 1; column <= columns.to; column++) this.put(row, column, role, undefined);
+  }
+
+  private markCell(row: number): void {
+    this.put(row, columns.mark, "mark", undefined);
+    this.unlocked.push({ row, column: columns.mark, rows: 1, columns: 1 });
+  }
+
   /** Equation and source of a row: text over the narrow columns they take. */
   private equationAndSource(row: number, equation: string, source?: string): void {
     if (equation) this.sentence(row, "equation", equation, columns.equation, columns.source - 1);
@@ -130,7 +141,7 @@ class Builder {
   private shapeInputs(): void {
     if (this.layout.shapeTitle === undefined) return;
     this.put(this.layout.shapeTitle, columns.item, "block", "0");
-    this.sentence(this.layout.shapeTitle, "block", "Inputs that shape this sheet");
+    this.markedTitle(this.layout.shapeTitle, "block", "Inputs that shape this sheet");
     this.sheet.template.shape.forEach((input, i) => {
       const row = this.layout.shapeRows.get(input.id)!;
       const value = this.sheet.values[input.id]!;
@@ -202,8 +213,7 @@ class Builder {
       }
       if (spec.verdict !== undefined) this.putFormula(row, columns.verdict, "verdict", write(spec.verdict, one, { row, column: columns.verdict }, this.layout), `${place}, verdict`);
     }
-    this.put(row, columns.mark, "mark", undefined);
-    this.unlocked.push({ row, column: columns.mark, rows: 1, columns: 1 });
+    this.markCell(row);
     if (spec.overall) this.overall = { row, column: columns.value };
     if (spec.summary) this.checks.push({ id: says.id, description: says.text, utilisation: { row, column: columns.value }, where: { row, column: columns.source }, verdict: { row, column: columns.verdict } });
     this.name(says.id, area);
@@ -218,7 +228,8 @@ class Builder {
     };
     const title = header.get("title")!;
     this.put(title, columns.item, "item", item);
-    this.sentence(title, "subtitle", table.title);
+    if (isRecord(shaped)) this.sentence(title, "subtitle", table.title);
+    else this.markedTitle(title, "subtitle", table.title);
     const note = header.get("note");
     if (note !== undefined) this.sentence(note, "note", table.note!);
     each("heading", "tableHeading", ({ says }) => says.text);
@@ -245,6 +256,7 @@ class Builder {
         this.validate(inputs, column.column.input, column.says);
         this.unlocked.push(inputs);
       }
+      if (column.column.record) this.unlocked.push(area);
     }
     const inputs = shaped.columns.filter(({ column }) => column.input);
     if (inputs.length === 0) return;
@@ -277,6 +289,7 @@ class Builder {
       if (content === undefined) return this.problems.add(place, `cells says nothing for ${member?.id ?? "a single row"}`);
       return typeof content === "string" && content.startsWith("=") ? formula(content) : this.put(row, at, "value", content, says.format);
     }
+    if (column.record) return this.put(row, at, "record", undefined, says.format);
     if (column.input) {
       if (group.part) return this.problems.add(place, `the part over ${group.over.map(({ id }) => id).join(" and ")} says nothing for this input`);
       this.put(row, at, this.inputRole(column.input), this.values.get(says.id)?.[context.row], says.format);
@@ -335,7 +348,14 @@ class Builder {
       { row: headingsRow + 1, column: columns.verdict, rows: rows - headingsRow - 1, columns: 1 },
       ...(this.overall ? [{ ...this.overall, rows: 1, columns: 1 }] : []),
     ];
-    return areas.flatMap((area) => tones.map(([text, tone]) => ({ row: area.row, column: area.column, rows: area.rows, columns: area.columns, text, tone })));
+    const marked: readonly Area[] = [
+      { row: headingsRow + 1, column: columns.mark, rows: rows - headingsRow - 1, columns: 1 },
+      ...[...this.layout.tables.values()].filter(({ shaped }) => isRecord(shaped)).map(({ shaped, first }) => ({ row: first, column: shaped.columns.at(-1)!.at, rows: shaped.rows, columns: 1 })),
+    ];
+    return [
+      ...areas.flatMap((area) => tones.map(([text, tone]) => ({ row: area.row, column: area.column, rows: area.rows, columns: area.columns, text, tone }))),
+      ...marked.map((area): Highlight => ({ ...area, text: stale, begins: true, tone: "bad" })),
+    ];
   }
 
   private inputsAsBuilt(): Plan["inputs"] {
@@ -354,7 +374,8 @@ class Builder {
     for (const block of this.sheet.blocks) {
       const { title, note } = this.layout.blockRows.get(block)!;
       this.put(title, columns.item, "block", String(block.number));
-      this.sentence(title, "block", block.block.title);
+      if (block.items.every((item) => item.kind === "table" && isRecord(item))) this.sentence(title, "block", block.block.title);
+      else this.markedTitle(title, "block", block.block.title);
       if (note !== undefined) this.sentence(note, "note", block.block.note!);
       for (const item of block.items) {
         if (item.kind === "row") this.row(item);
@@ -366,13 +387,16 @@ class Builder {
     const { rows } = this.layout;
     const inputs = this.inputsAsBuilt();
     const charts = plannedCharts(this.layout, this.width + 1, this.problems);
-    const said = { template: { id: template.id, version: template.version, title: template.title }, inputs, cells: this.cells, names: this.names, validations: this.validations, unlocked: this.unlocked, spans: this.spans, charts };
-    const hash = fnv1a64(JSON.stringify(said));
+    const said = { template: { id: template.id, version: template.version, title: template.title }, cells: this.cells, names: this.names, validations: this.validations, unlocked: this.unlocked, spans: this.spans, charts };
+    // What is typed into inputs later must not part the sheet from its hash, so their values stay out.
+    const cells = this.cells.map(({ value, ...cell }) => (value === undefined || inputRoles.has(cell.role) ? cell : { ...cell, value }));
+    const hash = fnv1a64(JSON.stringify({ ...said, shape: this.sheet.values, cells }));
     this.cells.push({ ...this.hashCell, role: "label", value: hash });
     this.spans.push({ ...this.hashCell, rows: 1, columns: 3 });
     const lists = warningAreas(this.layout);
     const plan: Plan = {
       ...said,
+      inputs,
       hash,
       rows,
       columns: this.width,

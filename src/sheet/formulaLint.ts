@@ -30,6 +30,14 @@ function tokenProblems(tokens: readonly Token[]): readonly string[] {
   return out;
 }
 
+/** Columns that hold only what people write down have nothing to compute with. */
+function recordProblems(tokens: readonly Token[], { subjects }: ShapedSheet): readonly string[] {
+  return tokens.flatMap((token) => {
+    const subject = token.type === "reference" && token.reference.kind === "cell" ? subjects.get(token.reference.id) : undefined;
+    return subject?.kind === "column" && subject.column.column.record ? [`${subject.says.id} is left to what people write; no formula reads it`] : [];
+  });
+}
+
 type Subjects = ReadonlyMap<string, Subject>;
 
 function cellReference(tokens: readonly Token[]): CellReference | undefined {
@@ -136,7 +144,7 @@ function callProblems(call: Call, sheet: ShapedSheet): readonly string[] {
 /** What is wrong with a formula by itself; whether its references lead somewhere is seen when it is written. `says` is the row whose value it gives. */
 export function formulaProblems(formula: string, sheet: ShapedSheet, says?: Says): readonly string[] {
   const { tokens, problems } = parseFormula(formula);
-  const out = [...problems, ...tokenProblems(tokens)];
+  const out = [...problems, ...tokenProblems(tokens), ...recordProblems(tokens, sheet)];
   const all = calls(tokens);
   for (const call of all) out.push(...callProblems(call, sheet));
   if (!says) return out;

@@ -1,7 +1,7 @@
 import { firstRow } from "./columns.ts";
 import { sourceText } from "./formulaText.ts";
 import { boundsOf } from "./says.ts";
-import type { ShapedBlock, ShapedItem, ShapedSheet, ShapedTable } from "./shape.ts";
+import { isRecord, type ShapedBlock, type ShapedItem, type ShapedSheet, type ShapedTable } from "./shape.ts";
 import type { Column } from "./template.ts";
 
 /** The header rows a table has, from its title down. */
@@ -32,12 +32,13 @@ export interface Layout {
   readonly rows: number;
 }
 
-function headerRows({ table, columns }: ShapedTable): readonly HeaderRow[] {
+function headerRows(shaped: ShapedTable): readonly HeaderRow[] {
+  const { table, columns } = shaped;
   const computed = columns.some(({ column, says }) => column.formula !== undefined || column.cells !== undefined || says.equation !== undefined);
   const sourced = columns.some(({ column, says }) => sourceText(says, column.formula) !== "");
   const bounds = columns.flatMap(({ column, says }) => (column.input && !column.input.freeText && !column.input.choices ? [boundsOf(column.input, says.quantity)] : []));
   return [
-    "title", ...(table.note === undefined ? [] : ["note" as const]), "heading", "symbol", "unit",
+    "title", ...(table.note === undefined ? [] : ["note" as const]), "heading", ...(isRecord(shaped) ? [] : ["symbol" as const, "unit" as const]),
     ...(computed ? ["equation" as const] : []), ...(sourced ? ["source" as const] : []),
     ...(bounds.some((b) => b.min !== undefined || b.above !== undefined) ? ["from" as const] : []),
     ...(bounds.some((b) => b.max !== undefined || b.below !== undefined) ? ["to" as const] : []),

@@ -81,6 +81,8 @@ function columnProblems(sheet: ShapedSheet, problems: Problems): void {
     for (const item of items) {
       if (item.kind !== "table") continue;
       const verdicts = item.columns.filter(({ column }) => column.verdict);
+      const records = item.columns.filter(({ column }) => column.record).length;
+      if (records > 0 && records < item.columns.length) problems.add(item.place, "has columns left to people beside others; a table has such columns only, or none");
       if (verdicts.length > 1) problems.add(item.place, "has more than one verdict column");
       if (verdicts.length > 0 && item.columns.some(({ column }) => column.input)) problems.add(item.place, "has inputs, whose status stands where its verdicts would");
       const last = item.groups[0]!.over.at(-1);

@@ -20,7 +20,13 @@ export type Role =
   | "title" | "subtitle" | "caution" | "block" | "note"
   | "heading" | "tableHeading" | "tableSymbol" | "tableUnit"
   | "item" | "description" | "symbol" | "value" | "unit" | "equation" | "source" | "mark" | "bound"
-  | "input" | "choice" | "textInput" | "shape" | "verdict" | "overall" | "warning" | "label";
+  | "input" | "choice" | "textInput" | "record" | "shape" | "verdict" | "overall" | "warning" | "label";
+
+/** Roles of input cells: what stands in them is typed, none of the template's. */
+export const inputRoles: ReadonlySet<Role> = new Set(["input", "choice", "textInput"]);
+
+/** Roles of cells the plan leaves empty for what people write when they check or issue the sheet. */
+export const peoplesRoles: ReadonlySet<Role> = new Set(["mark", "record"]);
 
 export interface PlannedCell extends Address {
   /**
@@ -48,9 +54,10 @@ export interface Validation extends Area {
   readonly allowBlank?: true;
 }
 
-/** Colours a cell by its text. */
+/** Colours a cell whose text is `text`, or begins with it. */
 export interface Highlight extends Area {
   readonly text: string;
+  readonly begins?: true;
   readonly tone: "good" | "bad" | "open";
 }
 
@@ -97,7 +104,10 @@ export interface Summary {
 
 export interface Plan {
   readonly template: { readonly id: string; readonly version: string; readonly title: string };
-  /** Of everything the template put on the sheet; the same inputs and version give the same hash. */
+  /**
+   * Of everything the template and its shape inputs put on the sheet: texts, formulas, names, rules, charts, not what stands in the other inputs. So it
+   * still tells what the sheet is after inputs were typed anew.
+   */
   readonly hash: string;
   /** Every input by id as built, shape inputs included; arrays nested by dimension for table inputs; null where left empty. */
   readonly inputs: Readonly<Record<string, InputValue>>;

@@ -40,6 +40,11 @@ export interface ShapedTable {
   /** The dimension that counts this table's rows. */
   readonly countedBy?: Dimension;
 }
+/** Whether a table holds nothing of the calculation: only what people write down when they issue or check the sheet. */
+export function isRecord({ columns }: ShapedTable): boolean {
+  return columns.every(({ column }) => column.record);
+}
+
 export type ShapedItem = ShapedRow | ShapedNote | ShapedTable | ShapedWarnings;
 export interface ShapedBlock { readonly block: Block; readonly number: number; readonly items: readonly ShapedItem[] }
 

@@ -130,7 +130,7 @@ export interface Row extends Saying {
   readonly overall?: true;
 }
 
-/** Holds one of: formula, input, index, memberText, cells. Columns fill the sheet from the left and leave out the verdict column. */
+/** Holds one of: formula, input, index, memberText, cells, record. Columns fill the sheet from the left and leave out the verdict column. */
 export interface Column extends Saying {
   readonly when?: Condition;
   readonly formula?: string;
@@ -141,6 +141,8 @@ export interface Column extends Saying {
   readonly memberText?: string;
   /** A value or formula (with `=`) for each member of the last dimension, by member id (or number). */
   readonly cells?: Readonly<Record<string, number | string>>;
+  /** Left empty for what people write on the sheet when they issue or check it: no input of the calculation, and no formula reads it. A table has such columns only, or none. */
+  readonly record?: true;
   /** Verdict column: stands in the sheet's verdict column. */
   readonly verdict?: true;
   /** Lists the function's warnings for these rows of each run of the innermost dimension. */

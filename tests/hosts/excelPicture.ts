@@ -86,7 +86,7 @@ export function excelPicture(sheet: FakeSheet, contents: readonly (readonly Cell
     })),
     names: Object.fromEntries([...sheet.names.values()].map((one) => [one.name, area(one.area)])),
     validations: Object.fromEntries(sheet.validations.map((one) => [area(one.area), validationOf(one)])),
-    highlights: Object.fromEntries(sheet.highlights.map(({ area: at, rule, color, fill }) => [`${area(at)} ${/^="(.*)"$/.exec(rule!.formula1)![1]!.replaceAll('""', '"')}`, { color: color!, background: fill! }])),
+    highlights: Object.fromEntries(sheet.highlights.map(({ area: at, rule, textRule, color, fill }) => [`${area(at)} ${textRule ? `${textRule.operator === "BeginsWith" ? "begins " : "other "}${textRule.text}` : /^="(.*)"$/.exec(rule!.formula1)![1]!.replaceAll('""', '"')}`, { color: color!, background: fill! }])),
     protected: sheet.protection !== undefined,
     spans: sheet.merged.map(area),
     freeze: sheet.freeze,

@@ -17,7 +17,7 @@ export function planPicture(plan: Plan, contents: readonly (readonly CellContent
     })),
     names: Object.fromEntries(plan.names.map((one) => [one.name, area(one)])),
     validations: Object.fromEntries(plan.validations.map(({ rule, title, message, allowBlank, ...at }) => [area(at), { rule: picturedRule(rule), allowBlank: allowBlank === true, title, message, prompt: { title, message } }])),
-    highlights: Object.fromEntries(plan.highlights.map((one) => [`${area(one)} ${one.text}`, { color: tones[one.tone].color, background: tones[one.tone].background }])),
+    highlights: Object.fromEntries(plan.highlights.map((one) => [`${area(one)} ${one.begins ? "begins " : ""}${one.text}`, { color: tones[one.tone].color, background: tones[one.tone].background }])),
     protected: true,
     spans: plan.spans.map(area),
     freeze: plan.freeze,

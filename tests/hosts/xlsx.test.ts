@@ -81,7 +81,7 @@ describe.each(cases)("the file of %s", (id, plan) => {
     expect(read.sheet).toBe(sheetName);
     expect(read.names).toEqual(plan.names.map(({ name: n, ...area }) => ({ ...area, name: n })));
     expect(read.validations).toEqual(plan.validations);
-    const sorted = (all: Plan["highlights"]): unknown => all.map((one) => JSON.stringify([one.row, one.column, one.rows, one.columns, one.text, one.tone])).sort();
+    const sorted = (all: Plan["highlights"]): unknown => all.map((one) => JSON.stringify([one.row, one.column, one.rows, one.columns, one.text, one.begins === true, one.tone])).sort();
     expect(sorted(read.highlights)).toEqual(sorted(plan.highlights));
     expect(read.protected).toBe(true);
     expect(read.spans).toEqual(plan.spans);

@@ -15,7 +15,7 @@ export function xlsxPicture(bytes: Uint8Array): Picture {
     }])),
     names: Object.fromEntries(read.names.map((one) => [one.name, area(one)])),
     validations: Object.fromEntries(read.validations.map(({ rule, title, message, allowBlank, ...at }) => [area(at), { rule: picturedRule(rule), allowBlank: allowBlank === true, title, message, prompt: { title, message } }])),
-    highlights: Object.fromEntries(read.highlights.map((one) => [`${area(one)} ${one.text}`, { color: tones[one.tone].color, background: tones[one.tone].background }])),
+    highlights: Object.fromEntries(read.highlights.map((one) => [`${area(one)} ${one.begins ? "begins " : ""}${one.text}`, { color: tones[one.tone].color, background: tones[one.tone].background }])),
     protected: read.protected,
     spans: read.spans.map(area),
     freeze: read.freeze,

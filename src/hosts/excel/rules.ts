@@ -44,10 +44,18 @@ export function addValidation(sheet: Excel.Worksheet, validation: Validation): v
   dataValidation.errorAlert = { showAlert: true, style: "Stop", title, message };
 }
 
-/** Colours a cell by its text. The condition is a comparison with a text, so no worksheet function of ours stands in it. */
+/** Colours a cell by its text, or by how that begins. The condition is a comparison with a text, so no worksheet function of ours stands in it. */
 export function addHighlight(sheet: Excel.Worksheet, highlight: Highlight): void {
   const { color, background } = tones[highlight.tone];
-  const { cellValue } = rangeOf(sheet, highlight).conditionalFormats.add("CellValue");
+  const { conditionalFormats } = rangeOf(sheet, highlight);
+  if (highlight.begins) {
+    const { textComparison } = conditionalFormats.add("ContainsText");
+    textComparison.format.font.color = color;
+    textComparison.format.fill.color = background;
+    textComparison.rule = { operator: "BeginsWith", text: highlight.text };
+    return;
+  }
+  const { cellValue } = conditionalFormats.add("CellValue");
   cellValue.format.font.color = color;
   cellValue.format.fill.color = background;
   cellValue.rule = { formula1: `="${highlight.text.replaceAll('"', '""')}"`, operator: "EqualTo" };

@@ -27,5 +27,5 @@ export function validationRule(core: GridRuntime["core"], validation: Validation
 /** Colours a cell by its text, as the grid's rule. */
 export function highlightRule(highlight: Highlight, cfId: string) {
   const { color, background } = tones[highlight.tone];
-  return { cfId, ranges: [rangeOf(highlight)], stopIfTrue: false, rule: { type: "highlightCell", subType: "text", operator: "equal", value: highlight.text, style: { cl: { rgb: color }, bg: { rgb: background } } } };
+  return { cfId, ranges: [rangeOf(highlight)], stopIfTrue: false, rule: { type: "highlightCell", subType: "text", operator: highlight.begins ? "beginsWith" : "equal", value: highlight.text, style: { cl: { rgb: color }, bg: { rgb: background } } } };
 }

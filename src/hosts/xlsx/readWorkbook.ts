@@ -31,6 +31,7 @@ export interface ReadWorkbook {
 function readHighlights(sheet: Element, { tones }: ReadStyles): readonly Highlight[] {
   return all(sheet, "conditionalFormatting").flatMap((format) => all(format, "cfRule").map((rule) => {
     const { type, operator, dxfId } = rule.attributes;
+    if (type === "beginsWith") return { ...readArea(format.attributes["sqref"]!), text: rule.attributes["text"]!, begins: true as const, tone: tones[Number(dxfId)]! };
     if (type !== "cellIs" || operator !== "equal") throw new Error(`the conditional format of ${format.attributes["sqref"]} is of an unknown kind: ${type} ${operator}`);
     return { ...readArea(format.attributes["sqref"]!), text: at(rule, "formula").text.slice(1, -1).replaceAll('""', '"'), tone: tones[Number(dxfId)]! };
   }));

@@ -21,7 +21,11 @@ function conditionalFormats(highlights: readonly Highlight[]): readonly string[]
   const byArea = new Map<string, string[]>();
   highlights.forEach((highlight, i) => {
     const area = areaA1(highlight, false);
-    const rule = element("cfRule", { type: "cellIs", dxfId: toneIndex(highlight.tone), priority: i + 1, operator: "equal" }, element("formula", {}, escaped(`"${highlight.text.replaceAll('"', '""')}"`)));
+    const text = `"${highlight.text.replaceAll('"', '""')}"`;
+    const common = { dxfId: toneIndex(highlight.tone), priority: i + 1 };
+    const rule = highlight.begins
+      ? element("cfRule", { type: "beginsWith", ...common, operator: "beginsWith", text: highlight.text }, element("formula", {}, escaped(`LEFT(${a1(highlight)},${highlight.text.length})=${text}`)))
+      : element("cfRule", { type: "cellIs", ...common, operator: "equal" }, element("formula", {}, escaped(text)));
     byArea.set(area, [...(byArea.get(area) ?? []), rule]);
   });
   return [...byArea].map(([sqref, rules]) => element("conditionalFormatting", { sqref }, ...rules));

@@ -52,6 +52,32 @@ export const dataValidation: Shape<RangeTarget> = {
 
 const comparisons = ["Between", "NotBetween", "EqualTo", "NotEqualTo", "GreaterThan", "LessThan", "GreaterThanOrEqual", "LessThanOrEqual"];
 
+const textOperators = ["Contains", "NotContains", "BeginsWith", "EndsWith"];
+
+/** Colours of a conditional format. */
+const format: NonNullable<Shape<FakeHighlight>["parts"]>[string] = ({ context, target }) => strictObject<FakeHighlight>(context, {
+  kind: "ConditionalRangeFormat",
+  parts: {
+    font: () => strictObject<FakeHighlight>(context, { kind: "ConditionalRangeFont", properties: { color: { read: (one) => one.color, write: (one, value: string) => { one.color = value; } } } }, target),
+    fill: () => strictObject<FakeHighlight>(context, { kind: "ConditionalRangeFill", properties: { color: { read: (one) => one.fill, write: (one, value: string) => { one.fill = value; } } } }, target),
+  },
+}, target);
+
+const textComparison: Shape<FakeHighlight> = {
+  kind: "TextConditionalFormat",
+  properties: {
+    rule: {
+      read: ({ textRule }) => textRule,
+      write: (target, value: { text: string; operator: string }) => {
+        only(value, ["text", "operator"], "a comparison of texts");
+        if (!textOperators.includes(value.operator)) throw new Misuse(`there is no comparison of texts ${value.operator}`);
+        target.textRule = value;
+      },
+    },
+  },
+  parts: { format },
+};
+
 const cellValue: Shape<FakeHighlight> = {
   kind: "CellValueConditionalFormat",
   properties: {
@@ -65,22 +91,18 @@ const cellValue: Shape<FakeHighlight> = {
       },
     },
   },
-  parts: {
-    format: ({ context, target }) => strictObject<FakeHighlight>(context, {
-      kind: "ConditionalRangeFormat",
-      parts: {
-        font: () => strictObject<FakeHighlight>(context, { kind: "ConditionalRangeFont", properties: { color: { read: (one) => one.color, write: (one, value: string) => { one.color = value; } } } }, target),
-        fill: () => strictObject<FakeHighlight>(context, { kind: "ConditionalRangeFill", properties: { color: { read: (one) => one.fill, write: (one, value: string) => { one.fill = value; } } } }, target),
-      },
-    }, target),
-  },
+  parts: { format },
 };
+
+/** By its type, the part a conditional format has. */
+const kindsOfFormat: Readonly<Record<string, readonly [string, Shape<FakeHighlight>]>> = { CellValue: ["cellValue", cellValue], ContainsText: ["textComparison", textComparison] };
 
 export const conditionalFormats: Shape<RangeTarget> = {
   kind: "ConditionalFormatCollection",
   methods: {
     add: (self: Handle<RangeTarget>, type: string) => {
-      if (type !== "CellValue") throw new Misuse(`the fake knows no conditional format ${type}`);
+      const kind = kindsOfFormat[type];
+      if (!kind) throw new Misuse(`the fake knows no conditional format ${type}`);
       let made: FakeHighlight | undefined;
       self.context.enqueue("ConditionalFormatCollection.add", () => {
         const target = self.target();
@@ -88,7 +110,7 @@ export const conditionalFormats: Shape<RangeTarget> = {
         made = { area: { ...target.areas[0]! }, type };
         target.sheet.highlights.push(made);
       });
-      return strictObject<FakeHighlight>(self.context, { kind: "ConditionalFormat", parts: { cellValue: ({ context, target }) => strictObject(context, cellValue, target) } }, () => made);
+      return strictObject<FakeHighlight>(self.context, { kind: "ConditionalFormat", parts: { [kind[0]]: ({ context, target }) => strictObject(context, kind[1], target) } }, () => made);
     },
   },
 };

@@ -55,6 +55,7 @@ export interface FakeHighlight {
   color?: string;
   fill?: string;
   rule?: { formula1: string; operator: string };
+  textRule?: { text: string; operator: string };
 }
 
 export interface FakeSheet {

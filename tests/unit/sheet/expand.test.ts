@@ -204,11 +204,56 @@ describe("the sheet as a whole", () => {
     expect(plan.inputs).toMatchObject({ tendons: 2, lifted: "YES", mu: 0.2, k: 0.007, limit: null, project: null, sigj: [1400, 1380], cpx: [[0, 5, 10], [0, 4, 10]] });
     expect(plan.inputs["cps"]).toEqual([["LINE", "LINE", "LINE"], ["LINE", "LINE", "LINE"]]);
   });
-  test("the hash is of what stands on the sheet", () => {
+  test("the hash is of what the template puts on the sheet, not of what is typed into its inputs", () => {
     expect(expand(copy(), structuredClone(small.example.inputs)).hash).toBe(plan.hash);
-    expect(expand(small, { ...small.example.inputs, mu: 0.21 }).hash).not.toBe(plan.hash);
+    expect(expand(small, { ...small.example.inputs, mu: 0.21, limit: 1500, cement: "N", project: "another", sigj: [1300], strandLabel: ["a", "b"] }).hash).toBe(plan.hash);
+    const mu = (change: object) => {
+      const other = copy();
+      for (const { items } of other.blocks) for (const item of items) if ("id" in item && item.id === "mu") Object.assign(item, change);
+      return other;
+    };
+    // A default is only what is proposed; a text, a bound, a formula or a format stand on the sheet.
+    expect(expand(mu({ input: { default: 0.25 } }), small.example.inputs).hash).toBe(plan.hash);
+    for (const change of [{ text: "friction" }, { input: { default: 0.2, max: 0.5 } }, { format: "0.0000" }]) expect(expand(mu(change), small.example.inputs).hash, JSON.stringify(change)).not.toBe(plan.hash);
+    for (const shape of [{ intervals: 4 }, { lifted: "NO" }]) expect(expand(small, { ...small.example.inputs, ...shape }).hash, JSON.stringify(shape)).not.toBe(plan.hash);
+    expect(expand({ ...copy(), version: "1.2.4" }, small.example.inputs).hash).not.toBe(plan.hash);
+  });
+  test("rows, tables and blocks have a cell for a mark that may be typed in, beside their title", () => {
+    const marks = plan.cells.filter(({ role }) => role === "mark");
+    for (const cell of marks) {
+      expect(cell).toEqual({ row: cell.row, column: 11, role: "mark" });
+      expect(plan.unlocked, a1(cell)).toContainEqual({ row: cell.row, column: 11, rows: 1, columns: 1 });
+    }
+    const titled = plan.cells.filter(({ role, value, row }) => ["block", "subtitle"].includes(role) && value !== undefined && cellAt(row, 1)?.role === role).map(({ row }) => row);
+    const ofRows = plan.meanings.filter(({ at, id }) => at.column === 3 && at.rows === 1 && plan.cells.some((c) => c.row === at.row && c.column === 11 && c.role === "mark") && !(id in small.dimensions)).map(({ at }) => at.row);
+    expect(new Set(marks.map(({ row }) => row))).toEqual(new Set([...titled, ...ofRows]));
+    expect(ofRows).toContain(areaOf("mu").row);
+  });
+});
+
+describe("a table of what people write when they issue the sheet", () => {
+  const withRecord = () => {
     const other = copy();
-    Object.assign(other, { version: "1.2.4" });
-    expect(expand(other, small.example.inputs).hash).not.toBe(plan.hash);
+    Object.assign(other.dimensions, { line: { label: "line", size: 3 } });
+    (other.blocks as unknown[]).push({ id: "issued", title: "Issued", items: [{ table: "issued", title: "Issued", over: ["line"], columns: [{ id: "who", text: "by", format: "@", record: true }, { id: "state", text: "state", record: true }] }] });
+    return other;
+  };
+  const built = expand(withRecord(), small.example.inputs);
+  test("is empty cells that may be typed in, no input and no status", () => {
+    expect(lint(withRecord())).toEqual([]);
+    const { row } = areaOf("who", built);
+    expect(built.cells.filter((c) => c.role === "record")).toEqual([0, 1].flatMap((column) => [0, 1, 2].map((i) => ({ row: row + i, column, role: "record", ...(column === 0 && { format: "@" }) }))));
+    expect(built.unlocked).toContainEqual({ row, column: 0, rows: 3, columns: 1 });
+    expect(built.inputs).toEqual(plan.inputs);
+    expect(built.cells.filter((c) => c.row >= row && c.column === 10)).toEqual([]);
+  });
+  test("has a heading and nothing of symbols or units, and no mark of its own", () => {
+    const { row } = areaOf("who", built);
+    expect([0, 1].map((column) => cellAt(row - 1, column, built))).toMatchObject([{ role: "tableHeading", value: "by" }, { role: "tableHeading", value: "state" }]);
+    expect(cellAt(row - 2, 1, built)).toMatchObject({ role: "subtitle", value: "Issued" });
+    expect(built.cells.filter(({ role }) => role === "mark")).toHaveLength(plan.cells.filter(({ role }) => role === "mark").length);
+  });
+  test("colours what a mark or a state of the content says once it is stale", () => {
+    expect(built.highlights.filter(({ begins }) => begins).map((h) => [areaA1(h), h.text, h.tone])).toEqual([[`$L$3:$L$${built.rows}`, "STALE", "bad"], [areaA1(areaOf("state", built)), "STALE", "bad"]]);
   });
 });

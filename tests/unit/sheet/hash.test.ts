@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { fnv1a64 } from "../../../src/sheet/index.ts";
+import { fnv1a64 } from "../../../src/core/index.ts";
 
 // FNV-1a, 64 bits: test vectors of the algorithm's authors (IETF draft eastlake-fnv), from memory.
 test.each([

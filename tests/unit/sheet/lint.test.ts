@@ -101,6 +101,8 @@ test.each<[string, (t: ReturnType<typeof copy>) => void, string]>([
   ["cells of no member", change("factor", { cells: { transfer: 1, lifting: 1, service: 1, later: 1 } }), "column factor: cells: later is not a member of stage"],
   ["a member without cell", change("factor", { cells: { transfer: 1, service: 1 } }), "column factor: cells says nothing for lifting"],
   ["an index that is not there", change("vn", { index: "tendon" }), "column vn: tendon is not a dimension of these rows"],
+  ["columns left to people beside others", (t) => { const m = find(t, "m"); delete m["formula"]; m["record"] = true; }, "item 3 (table marks): has columns left to people beside others; a table has such columns only, or none"],
+  ["a formula that reads what people write", (t) => { const m = find(t, "m"); delete m["formula"]; m["record"] = true; }, "column bm: m is left to what people write; no formula reads it"],
   ["warnings of no function", change("theta", { warnAt: "last" }), "column theta: warnAt needs a formula with exactly one function call"],
   ["two verdict columns", change("vs", { verdict: true }), "has more than one verdict column"],
   ["no overall verdict", (t) => { delete find(t, "overall")["overall"]; }, "template: needs one row with the overall verdict; it has 0"],
