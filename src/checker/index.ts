@@ -5,4 +5,7 @@ export { cellAt, takeSnapshot, type Snapshot } from "./snapshot.ts";
 export type { InputFault, Recognised, SaidAtHead } from "./recognise/recognised.ts";
 export { recognise, recogniseSnapshot } from "./recognise/recognise.ts";
 export { compare, type Comparison } from "./compare/compare.ts";
+export { findingsPaper } from "./compare/findingsPaper.ts";
+export { findingsPlan } from "./compare/findingsPlan.ts";
+export { gradesInOrder, heldAgainst, limits as limitsOfComparing, outcomeOf, whereOf } from "./compare/said.ts";
 export { gradeWords, type Finding, type FindingKind, type Grade } from "./compare/finding.ts";

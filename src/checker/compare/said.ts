@@ -1,0 +1,35 @@
+import { version } from "../../core/index.ts";
+import { a1, type Address } from "../../sheet/index.ts";
+import type { Comparison } from "./compare.ts";
+import type { Finding, Grade } from "./finding.ts";
+
+/** "D40", "D40:D52", or nothing for the sheet as a whole. */
+export function whereOf({ at, rows = 1 }: Finding): string {
+  if (!at) return "";
+  const last: Address = { row: at.row + rows - 1, column: at.column };
+  return rows === 1 ? a1(at) : `${a1(at)}:${a1(last)}`;
+}
+
+const several = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+
+/** The outcome in one sentence. */
+export function outcomeOf({ clean, counts, findings }: Comparison): string {
+  if (!clean) return `${several(counts.serious, "serious finding")}, ${several(counts.look, "to look at", "to look at")}, ${several(counts.note, "note")}.`;
+  return findings.length === 0 ? "No difference: the sheet is what its template builds from its inputs." : `No difference in what is computed; ${several(counts.note, "note")}.`;
+}
+
+/** What the sheet was held against. */
+export function heldAgainst({ recognised: { plan, head }, compared }: Comparison): readonly (readonly [string, string])[] {
+  return [
+    ["template", `${plan.template.title} (${plan.template.id} ${plan.template.version})`],
+    ["built with", `${head.templateId} ${head.templateVersion}, worksheet functions ${head.functionsVersion || "not said"}`],
+    ["computed with", `worksheet functions ${version}`],
+    ["content hash", head.hash === plan.hash ? `${plan.hash}, as the sheet says` : `${plan.hash}; the sheet says ${head.hash || "nothing"}`],
+    ["compared", `${compared.cells} cells, ${compared.formulas} of them formulas`],
+  ];
+}
+
+/** What a comparison does not show. */
+export const limits = "A comparison shows where a sheet differs from its template. It does not show that the inputs are right for the structure, nor that the template's method fits it: that is the checker's judgement, and the standard in force and licensed local practice decide.";
+
+export const gradesInOrder: readonly Grade[] = ["serious", "look", "note"];

@@ -1,0 +1,90 @@
+import { useState } from "preact/hooks";
+import { a1, freeSheetName } from "../../../src/sheet/index.ts";
+import { compare, findingsPaper, findingsPlan, gradesInOrder, gradeWords, heldAgainst, limitsOfComparing, outcomeOf, whereOf, type Comparison, type Finding } from "../../../src/checker/index.ts";
+import { Paper } from "../../paper/paper.tsx";
+import type { ToolProps } from "../tool.ts";
+import { notATemplates, useSheet } from "../useSheet.ts";
+
+const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+/** So many are shown at once; the rest on asking. */
+const shownAtOnce = 40;
+
+interface Outcome {
+  readonly sheet: string;
+  /** Undefined where no template built the sheet. */
+  readonly comparison: Comparison | undefined;
+  readonly date: string;
+}
+
+/** The sheet against what its template would build from its inputs. */
+export function CompareView({ host, go, trace }: ToolProps) {
+  const { sheet, problem: selection } = useSheet(host);
+  const [busy, setBusy] = useState(false);
+  const [problem, setProblem] = useState("");
+  const [outcome, setOutcome] = useState<Outcome>();
+  const [written, setWritten] = useState("");
+  const run = async (): Promise<void> => {
+    if (sheet === undefined) return;
+    setBusy(true);
+    setProblem("");
+    setWritten("");
+    try {
+      setOutcome({ sheet, comparison: await compare(host, sheet), date: new Date().toLocaleString("en-GB", { dateStyle: "long", timeStyle: "short" }) });
+    } catch (error) {
+      setOutcome(undefined);
+      setProblem(`The sheet could not be compared: ${reason(error)}.`);
+    }
+    setBusy(false);
+  };
+  const onSheet = async ({ comparison, date }: Outcome): Promise<void> => {
+    setProblem("");
+    try {
+      const name = freeSheetName(`Findings ${comparison!.sheet}`, await host.sheetNames());
+      await host.apply(findingsPlan(comparison!, { date, host: host.name }), { sheetName: name, progress: () => undefined });
+      setWritten(name);
+    } catch (error) {
+      setProblem(`The list was not put on a sheet: ${reason(error)}.`);
+    }
+  };
+  const comparison = outcome?.comparison;
+  return <>
+    <p>Recalculates, then holds every cell against what the template builds today from this sheet's own inputs.</p>
+    {selection && <p class="kb-problem" role="alert">{selection}</p>}
+    <button type="button" class="kb-primary" disabled={busy || sheet === undefined} onClick={() => void run()}>{sheet === undefined ? "Select a cell of the sheet" : `Compare “${sheet}”`}</button>
+    <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
+    <div role="status">{busy && <p>Recalculating and comparing …</p>}</div>
+    {outcome && !comparison && <p class="kb-problem">“{outcome.sheet}”: {notATemplates}</p>}
+    {outcome && comparison && <section aria-label="Findings" class="kb-compared">
+      <h3>{outcome.sheet}</h3>
+      <p class="kb-overall"><span class={`kb-tag ${comparison.clean ? "kb-tag-good" : comparison.counts.serious > 0 ? "kb-tag-bad" : "kb-tag-open"}`}>{comparison.clean ? "AS ITS TEMPLATE" : "DIFFERS"}</span></p>
+      <p>{outcomeOf(comparison)}</p>
+      <dl class="kb-facts">{heldAgainst(comparison).map(([what, text]) => <div key={what}><dt>{what}</dt><dd>{text}</dd></div>)}<div><dt>date</dt><dd>{outcome.date}</dd></div></dl>
+      {gradesInOrder.map((grade) => <GradeList key={grade} grade={grade} findings={comparison.findings.filter((f) => f.grade === grade)} sheet={outcome.sheet} go={go} trace={trace} />)}
+      <p class="kb-hint">{limitsOfComparing}</p>
+      <Paper title="The findings on paper" fileName={`Findings ${outcome.sheet}.html`} make={() => Promise.resolve(findingsPaper(comparison, { date: outcome.date, host: host.name }))} />
+      <p><button type="button" onClick={() => void onSheet(outcome)}>Put the list on a new sheet</button></p>
+      <div role="status">{written && <p>The list stands on “{written}”.</p>}</div>
+    </section>}
+  </>;
+}
+
+function GradeList({ grade, findings, sheet, go, trace }: { readonly grade: Finding["grade"]; readonly findings: readonly Finding[]; readonly sheet: string } & Pick<ToolProps, "go" | "trace">) {
+  const [all, setAll] = useState(false);
+  if (findings.length === 0) return null;
+  const { title, means } = gradeWords[grade];
+  const shown = all ? findings : findings.slice(0, shownAtOnce);
+  return <section>
+    <h3>{title}: {findings.length}</h3>
+    <p class="kb-hint">{means}</p>
+    <ol class="kb-findings">{shown.map((f, i) => <li key={i} class={`kb-grade-${grade}`}>
+      <p>{f.at && <button type="button" class="kb-link" aria-label={`Go to ${whereOf(f)}${f.label ? `, ${f.label}` : ""}`} onClick={() => go({ sheet, ...f.at! })}>{whereOf(f)}</button>} <strong>{f.label}</strong></p>
+      <p>{f.what}</p>
+      {(f.expected !== undefined || f.found !== undefined) && <dl class="kb-facts">
+        {f.expected !== undefined && <div><dt>expected</dt><dd><code>{f.expected}</code></dd></div>}
+        {f.found !== undefined && <div><dt>found</dt><dd><code>{f.found}</code></dd></div>}
+      </dl>}
+      {f.at && f.found?.startsWith("=") && <button type="button" class="kb-link" onClick={() => trace({ sheet, ...f.at! })}>Trace {a1(f.at)}</button>}
+    </li>)}</ol>
+    {!all && findings.length > shownAtOnce && <button type="button" onClick={() => setAll(true)}>Show all {findings.length}</button>}
+  </section>;
+}
