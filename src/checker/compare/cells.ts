@@ -28,6 +28,22 @@ const otherText = { kind: "text changed", grade: "look", what: "The text was cha
 const shown = (value: CellContent["value"] | undefined): string => (value === null || value === undefined || value === "" ? "empty" : typeof value === "number" ? numberText(value) : String(value));
 const shownCell = (cell: CellContent): string => cell.formula ?? cell.error?.code ?? shown(cell.value);
 
+/** The number and title of the table that a planned row is a row of; undefined for other rows. */
+export function tableOf({ plan: { cells, meanings } }: Recognised): (row: number) => string | undefined {
+  const titles = new Map<string, string>();
+  for (const { row, column, role, value } of cells) {
+    if (role !== "subtitle" || column !== columns.description || typeof value !== "string") continue;
+    const item = cells.find((c) => c.row === row && c.role === "item")?.value;
+    if (item !== undefined) titles.set(String(item), value);
+  }
+  const items = new Map<number, string>();
+  for (const { at, item } of meanings) if (titles.has(item)) for (let r = 0; r < at.rows; r++) items.set(at.row + r, item);
+  return (row) => {
+    const item = items.get(row);
+    return item === undefined ? undefined : `table ${item}, ${titles.get(item)!}`;
+  };
+}
+
 /** Number and description of what a planned cell belongs to. */
 export function labels(recognised: Recognised): (planned: Address) => string {
   const { cells, meanings } = recognised.plan;

@@ -2,7 +2,7 @@ import { a1, columns, type Address } from "../../sheet/index.ts";
 import { normalPlanned, type Moves } from "../formula/normal.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { cellAt } from "../snapshot.ts";
-import { labels } from "./cells.ts";
+import { labels, tableOf } from "./cells.ts";
 import type { Finding } from "./finding.ts";
 
 /** Numbers that follow each other, as pairs of first and count. */
@@ -23,13 +23,14 @@ export function goneFindings(recognised: Recognised): readonly Finding[] {
   const { plan } = recognised;
   const moves: Moves = { row: recognised.rowNow, column: recognised.columnNow };
   const labelOf = labels(recognised);
+  const ofTable = tableOf(recognised);
   const filled = new Set(plan.cells.filter(({ value, formula }) => value !== undefined || formula !== undefined).map(({ row }) => row));
   const gone = Array.from({ length: plan.rows }, (_, row) => row).filter((row) => recognised.rowNow(row) === undefined && filled.has(row));
   const out: Finding[] = runs(gone).map(([first, count]) => {
     let before = first - 1;
     while (before >= 0 && recognised.rowNow(before) === undefined) before--;
     const lost = plan.cells.filter((cell) => cell.formula !== undefined && recognised.rowNow(cell.row) !== undefined && normalPlanned(cell.formula, { ...moves, row: (r) => (r >= first && r < first + count ? undefined : r) }).includes("#REF!"));
-    const names = [...new Set(Array.from({ length: count }, (_, i) => labelOf({ row: first + i, column: columns.description })).filter(Boolean))];
+    const names = [...new Set(Array.from({ length: count }, (_, i) => ofTable(first + i) ?? labelOf({ row: first + i, column: columns.description })).filter(Boolean))];
     const row = before < 0 ? 0 : recognised.rowNow(before)!;
     return {
       kind: "row deleted", grade: "serious", at: { row, column: 0 }, label: names.slice(0, 3).join("; ") + (names.length > 3 ? ` and ${names.length - 3} more` : ""),

@@ -7,7 +7,7 @@ export interface Moves {
 }
 
 /** Texts, quoted sheet names, cells and ranges, and what only looks different: each in a group of its own. */
-const pieces = /("(?:[^"]|"")*")|('(?:[^']|'')*'!|(?<![\w.])[A-Za-z_][\w.]*!)|(?<![\w.])\$?([A-Za-z]{1,3})\$?(\d{1,7})(?::\$?([A-Za-z]{1,3})\$?(\d{1,7}))?(?![\w(.])|(\s+)|(_xldudf_KERN_)|(@)/g;
+const pieces = /("(?:[^"]|"")*")|(?:#REF!)|('(?:[^']|'')*'!|(?<![\w.])[A-Za-z_][\w.]*!)|(?<![\w.])\$?([A-Za-z]{1,3})\$?(\d{1,7})(?::\$?([A-Za-z]{1,3})\$?(\d{1,7}))?(?![\w(.])|(\s+)|(_xldudf_KERN_)|(@)/g;
 
 function columnOf(letters: string): number {
   let n = 0;
@@ -37,6 +37,7 @@ function rewritten(formula: string, ownSheet: string, write: (cells: Cells) => s
     at = found.index + found[0].length;
     const [, text, prefix, c0, r0, c1, r1, , kern] = found;
     if (text !== undefined) out += text;
+    else if (found[0] === lost) plain(lost);
     else if (prefix !== undefined) {
       const name = unquoted(prefix);
       if (name.toLowerCase() === ownSheet.toLowerCase()) continue;
