@@ -1,7 +1,7 @@
 import { InputError, NoResult, run, runSpill, text, warnings, type Argument, type Cell, type Formula, type Spill } from "../src/core/index.ts";
 
 const params = {
-  function: text({ key: "functionId", symbol: "function", text: "id of the function, as text: \"FRICTION_STRESS\"" }),
+  function: text({ key: "functionId", symbol: "function", text: "id of the function, as text: \"FRICTION_STRESS\"", example: "\"FRICTION_STRESS\"" }),
   arguments: text({ key: "functionArguments", symbol: "arguments", text: "the arguments as that function gets them, one after another" }),
 } as const;
 

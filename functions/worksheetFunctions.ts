@@ -1,4 +1,5 @@
 import { formulas, InputError, isOptional, NoResult, run, runSpill, spills, type Argument, type Declaration, type Formula, type Parameter, type Spill } from "../src/core/index.ts";
+import { checkedFunction } from "./checkedFunction.ts";
 import { versionFunction } from "./versionFunction.ts";
 import { warningsFunction } from "./warningsFunction.ts";
 
@@ -85,6 +86,7 @@ export function spillFunction(spill: Spill): WorksheetFunction {
 
 const aboutWarnings = warningsFunction(formulas, spills, namespace);
 const aboutVersion = versionFunction;
+const aboutMarks = checkedFunction;
 
 /** Every function a cell can call, in the order people meet them. */
 export const worksheetFunctions: readonly WorksheetFunction[] = [
@@ -92,4 +94,5 @@ export const worksheetFunctions: readonly WorksheetFunction[] = [
   ...spills.map(spillFunction),
   { id: aboutWarnings.id, name: `${namespace}.${aboutWarnings.id}`, summary: aboutWarnings.summary, parameters: parametersOf(aboutWarnings, aboutWarnings.repeating), minimum: 1, maximum: mostRepeated, result: "string", call: guarded(aboutWarnings.id, aboutWarnings.compute) },
   { id: aboutVersion.id, name: `${namespace}.${aboutVersion.id}`, summary: aboutVersion.summary, parameters: parametersOf(aboutVersion), minimum: 0, maximum: 0, result: "string", volatile: aboutVersion.volatile, call: guarded(aboutVersion.id, aboutVersion.compute) },
+  { id: aboutMarks.id, name: `${namespace}.${aboutMarks.id}`, summary: aboutMarks.summary, parameters: parametersOf(aboutMarks, aboutMarks.repeating), minimum: 4, maximum: mostRepeated, result: "string", call: guarded(aboutMarks.id, aboutMarks.compute) },
 ];

@@ -52,6 +52,8 @@ export interface Choice<V extends Label = Label> extends Described {
 export interface Text extends Described {
   readonly kind: "text";
   readonly key: string;
+  /** As it can be typed into a formula. */
+  readonly example?: string;
 }
 
 /** A range of cells: one row a record, one column a field. */

@@ -18,6 +18,7 @@ export interface Example {
 const fixed: Readonly<Record<string, readonly Argument[]>> = {
   WARNINGS: ["FRICTION_STRESS", 1395, 0.9, 0.3, 0.003, 12],
   VERSION: [],
+  CHECKED: ["AB", "2026-11-26", "30bf864eb27915a7", [["mean stress", 12.5, "MPa", "OK"]]],
 };
 
 /** The row in the middle: the first is often an end of a table, where a function says little. */

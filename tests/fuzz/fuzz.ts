@@ -88,6 +88,12 @@ function drawAbout(random: Random, seed: number): readonly Argument[] {
   return [pick(random, [other.id, other.id, other.name, other.id.toLowerCase(), anyArgument(random)]), ...drawArguments(random, other, bases)];
 }
 
+/** Marks as the panel writes them, with arguments of all kinds among theirs. */
+function drawMark(random: Random): readonly Argument[] {
+  const mark = [pick(random, ["AB", "rev 1", anyArgument(random)]), pick(random, ["2026-11-26", 46352, anyArgument(random)]), pick(random, ["30bf864eb27915a7", "30bf864eb27915a7.0123456789abcdef", anyArgument(random)])];
+  return [...mark, ...Array.from({ length: integer(random, 0, 3) }, () => anyArgument(random))].slice(0, integer(random, 2, 6));
+}
+
 /** What the panel shows of a call must agree with the cell. */
 function faultOfTrace(f: WorksheetFunction, args: readonly Argument[], value: unknown): string | undefined {
   if (!f.formula) return undefined;
@@ -103,7 +109,7 @@ export function fuzz(f: WorksheetFunction, calls: number, seed: number): Tally {
   const tally: Tally = { id: f.id, calls, values: 0, refusals: 0, without: 0, faults: [] };
   const note = (what: string, args: readonly Argument[]): void => void (tally.faults.length < faultsKept && tally.faults.push({ what, args }));
   for (let n = 0; n < calls; n++) {
-    const args = f.id === "WARNINGS" ? drawAbout(random, seed) : drawArguments(random, f, basesOf(f, seed));
+    const args = f.id === "WARNINGS" ? drawAbout(random, seed) : f.id === "CHECKED" ? drawMark(random) : drawArguments(random, f, basesOf(f, seed));
     try {
       const result = f.call(args);
       if ("value" in result) tally.values++;

@@ -7,7 +7,7 @@ function exampleOf({ parameter, name }: FunctionParameter): string {
     case "number": return parameter.default === undefined ? name : String(parameter.default);
     case "choice": return typeof parameter.values[0]?.value === "number" ? String(parameter.values[0].value) : `"${parameter.values[0]?.value ?? ""}"`;
     case "table": return "A1:B5";
-    case "text": return `"FRICTION_STRESS"`;
+    case "text": return parameter.example ?? name;
   }
 }
 
