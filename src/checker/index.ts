@@ -9,3 +9,4 @@ export { findingsPaper } from "./compare/findingsPaper.ts";
 export { findingsPlan } from "./compare/findingsPlan.ts";
 export { gradesInOrder, heldAgainst, limits as limitsOfComparing, outcomeOf, whereOf } from "./compare/said.ts";
 export { gradeWords, type Finding, type FindingKind, type Grade } from "./compare/finding.ts";
+export { Book, Calculation, readBook, valuesAgainstHost, type AgainstHost, type BookNames, type Change, type Computed, type Difference } from "./calculate/index.ts";
