@@ -1,5 +1,5 @@
 import { format as numberText, version } from "../../core/index.ts";
-import { columns, type Address, type PlannedCell, type Role } from "../../sheet/index.ts";
+import { columns, peoplesRoles, type Address, type PlannedCell, type Role } from "../../sheet/index.ts";
 import type { CellContent, Looks } from "../../hosts/index.ts";
 import { normalNow, normalPlanned, type Moves } from "../formula/normal.ts";
 import type { Recognised } from "../recognise/recognised.ts";
@@ -66,7 +66,7 @@ export function labels(recognised: Recognised): (planned: Address) => string {
 
 /** Cells whose content the sheet says of itself, or that are the user's to fill. */
 function exempt({ role, value }: PlannedCell, { plan, head }: Recognised): boolean {
-  if (role === "mark" || role === "textInput") return true;
+  if (peoplesRoles.has(role) || role === "textInput") return true;
   return role === "label" && (value === plan.hash || value === `${plan.template.id} ${plan.template.version}` || value === head.functionsVersion) || (role === "bound" && value === version);
 }
 

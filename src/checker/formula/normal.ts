@@ -17,14 +17,15 @@ function columnOf(letters: string): number {
 
 const unquoted = (prefix: string): string => (prefix.startsWith("'") ? prefix.slice(1, -2).replaceAll("''", "'") : prefix.slice(0, -1));
 
-interface Cells {
+/** Cells as a formula mentions them; with `sheet` where it names one other than its own. */
+export interface Cells {
   readonly sheet?: string;
   readonly from: { readonly row: number; readonly column: number };
   readonly to?: { readonly row: number; readonly column: number };
 }
 
 /** A formula as text in which only what it says counts: no blanks, no dollar signs, letters large; each mention of cells as `write` has it. */
-function rewritten(formula: string, ownSheet: string, write: (cells: Cells) => string): string {
+export function rewritten(formula: string, ownSheet: string, write: (cells: Cells) => string): string {
   let out = "";
   let at = 0;
   let sheet: string | undefined;

@@ -14,7 +14,7 @@ export interface RowTraits {
   readonly key: string;
 }
 
-const changing: ReadonlySet<PlannedCell["role"]> = new Set(["input", "choice", "textInput", "mark", "shape"]);
+const changing: ReadonlySet<PlannedCell["role"]> = new Set(["input", "choice", "textInput", "mark", "record", "shape"]);
 
 function traits(columns: number, of: (column: number) => { readonly text?: string; readonly outline?: string } | undefined): RowTraits {
   const texts: (string | undefined)[] = [];
