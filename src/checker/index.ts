@@ -10,3 +10,7 @@ export { findingsPlan } from "./compare/findingsPlan.ts";
 export { gradesInOrder, heldAgainst, limits as limitsOfComparing, outcomeOf, whereOf } from "./compare/said.ts";
 export { gradeWords, type Finding, type FindingKind, type Grade } from "./compare/finding.ts";
 export { Book, Calculation, readBook, valuesAgainstHost, type AgainstHost, type BookNames, type Change, type Computed, type Difference } from "./calculate/index.ts";
+export { nameOfPart, partsAt, partsOf, type BlockParts, type Part } from "./marks/parts.ts";
+export { markCells, progressOf, readMarks, unmarkCells, type BlockProgress, type EnteredCell, type Mark, type MarkState } from "./marks/marks.ts";
+export { readRevisions, revisionCells, type NewRevision, type Revision, type RevisionTable } from "./marks/revisions.ts";
+export { errorsIn, NotMarkable, sealOf, type Seal } from "./marks/seal.ts";

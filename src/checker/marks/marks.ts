@@ -1,0 +1,120 @@
+import { stale as staleWord } from "../../core/index.ts";
+import type { CellContent, InsertedCell } from "../../hosts/index.ts";
+import { areaA1, columns, type Address } from "../../sheet/index.ts";
+import { readFormula } from "../formula/calls.ts";
+import type { Recognised } from "../recognise/recognised.ts";
+import { cellAt } from "../snapshot.ts";
+import { partsOf, type BlockParts, type Part } from "./parts.ts";
+import { areasOf, readSeal, sealNow, sealOf, sealText } from "./seal.ts";
+
+export type MarkState = "holds" | "stale: values changed" | "stale: formulas changed" | "unreadable";
+
+/** A mark that stands on the sheet. */
+export interface Mark {
+  readonly part: Part;
+  readonly by: string;
+  readonly date: string;
+  readonly state: MarkState;
+  /** Where it stands now. */
+  readonly at: Address;
+  /** As the sheet shows it. */
+  readonly text: string;
+}
+
+export type EnteredCell = Pick<InsertedCell, "row" | "column" | "value" | "formula">;
+
+/** Function calls hold no quotation marks of the user's. */
+const literal = (text: string): string => `"${text.replaceAll('"', '""')}"`;
+
+/** The formula of a mark: whose, its day, the seal of the part, and its cells. */
+export function markFormula(part: Part, recognised: Recognised, by: string, date: string): string {
+  const ranges = areasOf(part, recognised).map((area) => areaA1(area));
+  return `=KERN.CHECKED(${[literal(by), literal(date), literal(sealText(sealOf(part, recognised))), ...ranges].join(",")})`;
+}
+
+interface Written {
+  readonly by: string;
+  readonly date: string;
+  readonly seal: string;
+}
+
+/** What a mark's formula says; undefined for anything else. */
+export function readMarkFormula(formula: string | undefined): Written | undefined {
+  if (formula === undefined) return undefined;
+  let call;
+  try {
+    [call] = readFormula(formula).calls;
+  } catch {
+    // What is no formula is no mark; the caller says that it cannot be read.
+    return undefined;
+  }
+  if (call?.id !== "CHECKED" || !call.whole) return undefined;
+  const [by, date, seal] = call.arguments.slice(0, 3).map((a) => (a.kind === "literal" ? String(a.value) : undefined));
+  return by === undefined || date === undefined || seal === undefined ? undefined : { by, date, seal };
+}
+
+/** Whether what was sealed still stands: by what the sheet shows, and by the cells themselves, whatever ranges a formula names. */
+export function stateOf(content: CellContent, sealed: string, part: Part, recognised: Recognised): MarkState {
+  const then = readSeal(sealed);
+  if (!then) return "unreadable";
+  const now = sealNow(part, recognised);
+  if (now?.values !== then.values || String(content.value).startsWith(staleWord)) return "stale: values changed";
+  return now.formulas === then.formulas ? "holds" : "stale: formulas changed";
+}
+
+function markCell(part: Part, { rowNow, columnNow }: Recognised): Address | undefined {
+  const row = part.markRow === undefined ? undefined : rowNow(part.markRow);
+  const column = columnNow(columns.mark);
+  return row === undefined || column === undefined ? undefined : { row, column };
+}
+
+export const allParts = (blocks: readonly BlockParts[]): readonly Part[] => blocks.flatMap(({ block, items }) => [block, ...items]);
+
+/** Every mark on the sheet, from its top down. What was typed into a mark's cell by hand is unreadable: it says nothing of what was marked. */
+export function readMarks(recognised: Recognised): readonly Mark[] {
+  return allParts(partsOf(recognised.plan)).flatMap((part): Mark[] => {
+    const at = markCell(part, recognised);
+    const content = at && cellAt(recognised.snapshot, at.row, at.column);
+    if (!content || ((content.value === null || content.value === "") && content.formula === undefined)) return [];
+    const written = readMarkFormula(content.formula);
+    if (!written) return [{ part, by: "", date: "", state: "unreadable", at, text: content.text }];
+    return [{ part, by: written.by, date: written.date, state: stateOf(content, written.seal, part, recognised), at, text: content.text }];
+  }).sort((a, b) => a.at.row - b.at.row);
+}
+
+/**
+ * The cells that put a mark on the sheet.
+ * @throws NotMarkable where cells of the part show an error, or its row is gone
+ */
+export function markCells(part: Part, recognised: Recognised, by: string, date: string): readonly EnteredCell[] {
+  const formula = markFormula(part, recognised, by, date);
+  return [{ ...markCell(part, recognised)!, formula }];
+}
+
+/** The cells that take a mark off. */
+export function unmarkCells({ at }: Mark): readonly EnteredCell[] {
+  return [{ ...at, value: "" }];
+}
+
+/** How far a block is checked: its rows and tables, each marked by its own mark or the block's. */
+export interface BlockProgress {
+  readonly block: Part;
+  readonly parts: number;
+  readonly marked: number;
+  readonly stale: number;
+  readonly open: number;
+}
+
+export function progressOf({ plan }: Recognised, marks: readonly Mark[]): readonly BlockProgress[] {
+  const byRow = new Map(marks.map((mark) => [mark.part.first, mark] as const));
+  return partsOf(plan).map(({ block, items }) => {
+    const ofBlock = byRow.get(block.first);
+    const states = (items.length > 0 ? items : [block]).map((item) => {
+      const both = [byRow.get(item.first), ofBlock].flatMap((mark) => (mark ? [mark.state] : []));
+      if (both.includes("holds")) return "marked";
+      return both.some((state) => state.startsWith("stale")) ? "stale" : "open";
+    });
+    const count = (wanted: string): number => states.filter((state) => state === wanted).length;
+    return { block, parts: states.length, marked: count("marked"), stale: count("stale"), open: count("open") };
+  });
+}

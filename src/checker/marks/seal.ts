@@ -1,0 +1,82 @@
+import { fnv1a64, sealOfValues } from "../../core/index.ts";
+import { a1, columns, type Area } from "../../sheet/index.ts";
+import type { Recognised } from "../recognise/recognised.ts";
+import { cellAt } from "../snapshot.ts";
+import type { Part } from "./parts.ts";
+import { cellKey, placeless } from "./rowKeys.ts";
+
+/** A part that cannot be marked as it stands. */
+export class NotMarkable extends Error {
+  override readonly name = "NotMarkable";
+}
+
+/** What was taken of a part when it was marked: of its values, as the sheet itself checks them, and of its formulas. */
+export interface Seal {
+  readonly values: string;
+  readonly formulas: string;
+}
+
+/** The next planned row or column that still stands, from one end towards the other. */
+function still(from: number, to: number, now: (planned: number) => number | undefined): number | undefined {
+  const step = from <= to ? 1 : -1;
+  for (let i = from; i !== to + step; i += step) {
+    const found = now(i);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
+/** The cells of a part as they stand now, in areas that leave out the marks. */
+export function areasOf(part: Part, { plan, rowNow, columnNow }: Recognised): readonly Area[] {
+  const area = (first: number, last: number, left: number, right: number): Area[] => {
+    const top = still(first, last, rowNow);
+    const bottom = still(last, first, rowNow);
+    const west = still(left, right, columnNow);
+    const east = still(right, left, columnNow);
+    return top === undefined || bottom === undefined || west === undefined || east === undefined ? [] : [{ row: top, column: west, rows: bottom - top + 1, columns: east - west + 1 }];
+  };
+  return [
+    ...area(part.first, part.last, 0, columns.mark - 1),
+    ...part.wide.flatMap(([first, last]) => area(first, last, columns.mark, columns.mark)),
+    ...(plan.columns > columns.mark + 1 ? area(part.first, part.last, columns.mark + 1, plan.columns - 1) : []),
+  ];
+}
+
+const cellsOf = ({ row, column, rows, columns: width }: Area): readonly { readonly row: number; readonly column: number }[] => Array.from({ length: rows * width }, (_, i) => ({ row: row + Math.floor(i / width), column: column + (i % width) }));
+
+/** The cells of a part that show an error: nobody signs them, and no function is called with them. */
+export function errorsIn(part: Part, recognised: Recognised): readonly string[] {
+  return areasOf(part, recognised).flatMap(cellsOf).filter(({ row, column }) => cellAt(recognised.snapshot, row, column).error).map((at) => a1(at));
+}
+
+/** The seal of a part as it stands now; undefined where a cell shows an error. */
+export function sealNow(part: Part, recognised: Recognised): Seal | undefined {
+  if (errorsIn(part, recognised).length > 0) return undefined;
+  const { snapshot, rowPlanned, columnPlanned } = recognised;
+  const areas = areasOf(part, recognised);
+  const values = sealOfValues(areas.map(({ row, column, rows, columns: width }) => Array.from({ length: rows }, (_r, r) => Array.from({ length: width }, (_c, c) => cellAt(snapshot, row + r, column + c).value))));
+  const formulas = areas.flatMap(cellsOf).flatMap((at) => {
+    const { formula } = cellAt(snapshot, at.row, at.column);
+    // What stands in inserted rows counts by its values.
+    return formula === undefined || rowPlanned(at.row) === undefined || columnPlanned(at.column) === undefined ? [] : [`${cellKey(recognised, at)}${placeless(formula, recognised)}`];
+  });
+  return { values, formulas: fnv1a64(formulas.join("\n")) };
+}
+
+/**
+ * The seal of a part, to be marked now.
+ * @throws NotMarkable where cells of it show an error or are gone
+ */
+export function sealOf(part: Part, recognised: Recognised): Seal {
+  const errors = errorsIn(part, recognised);
+  if (errors.length > 0) throw new NotMarkable(`${errors.slice(0, 5).join(", ")}${errors.length > 5 ? ` and ${errors.length - 5} more` : ""} ${errors.length === 1 ? "shows an error" : "show errors"}; cells that show an error cannot be marked`);
+  if (areasOf(part, recognised).length === 0) throw new NotMarkable("its rows are no longer on the sheet");
+  return sealNow(part, recognised)!;
+}
+
+export const sealText = ({ values, formulas }: Seal): string => `${values}.${formulas}`;
+
+export function readSeal(text: string): Seal | undefined {
+  const [, values, formulas] = /^([0-9a-f]{16})\.([0-9a-f]{16})$/.exec(text) ?? [];
+  return values === undefined || formulas === undefined ? undefined : { values, formulas };
+}
