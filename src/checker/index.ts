@@ -14,3 +14,5 @@ export { nameOfPart, partsAt, partsOf, type BlockParts, type Part } from "./mark
 export { markCells, progressOf, readMarks, unmarkCells, type BlockProgress, type EnteredCell, type Mark, type MarkState } from "./marks/marks.ts";
 export { readRevisions, revisionCells, type NewRevision, type Revision, type RevisionTable } from "./marks/revisions.ts";
 export { errorsIn, NotMarkable, sealOf, type Seal } from "./marks/seal.ts";
+export { doubtsIn } from "./marks/verdicts.ts";
+export { fail as failWord, good as goodWords, readValidation, validationPlan, type FailingRow, type MadeWhere, type ReadValidation, type Validation } from "./prove/index.ts";

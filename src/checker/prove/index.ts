@@ -1,0 +1,3 @@
+export { readValidation, type FailingRow, type ReadValidation } from "./readValidation.ts";
+export { validationPlan, validationTitle, type MadeWhere, type Validation } from "./validationPlan.ts";
+export { fail, good } from "./words.ts";
