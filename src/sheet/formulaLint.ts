@@ -1,4 +1,4 @@
-import { argumentCount, isOptional, type Choice, type Label, type Parameter, type Quantity, type Table } from "../core/index.ts";
+import { argumentCount, isOptional, sortsDiffer, type Choice, type Label, type Parameter, type Quantity, type Table } from "../core/index.ts";
 import { formulasById } from "./formulaText.ts";
 import { calls, namespace, only, parseFormula, trim, type Call, type CellReference, type Token } from "./references.ts";
 import { coveredColumns } from "./resolve.ts";
@@ -68,10 +68,9 @@ function choicesOf(subject: Subject, sheet: ShapedSheet, depth = 0): readonly La
 
 function sortProblem(what: string, wanted: Quantity, says: Says): string | undefined {
   const sort = says.quantity?.sort;
-  if (wanted.sort === sort) return undefined;
-  if (wanted.sort !== undefined && sort !== undefined) return `${what} is a ${wanted.sort}; ${says.id} is a ${sort}`;
-  if (wanted.sort !== undefined) return `${what} is a ${wanted.sort}; ${says.id} does not say that it is (its quantity has no such sort)`;
-  return undefined;
+  const differ = sortsDiffer(wanted, sort);
+  if (differ === undefined) return undefined;
+  return differ === "other" ? `${what} is a ${wanted.sort}; ${says.id} is a ${sort}` : `${what} is a ${wanted.sort}; ${says.id} does not say that it is (its quantity has no such sort)`;
 }
 
 function quantityProblems(what: string, wanted: Quantity, says: Says): readonly string[] {

@@ -6,7 +6,7 @@ import { ReferenceLink } from "../reference/openReference.tsx";
 import { Equation } from "./equation.tsx";
 import type { TracedCall, TracedOrigin } from "./inspect.ts";
 import type { Libraries } from "./libraries.ts";
-import { agreement, evaluateSteps, relativeDifference } from "./secondEvaluation.ts";
+import { agreement, evaluateSteps, relativeDifference } from "../../src/checker/trace/secondEvaluation.ts";
 import { OriginLink } from "./originLink.tsx";
 import { Sentence, TradeSymbol } from "./tradeSymbol.tsx";
 

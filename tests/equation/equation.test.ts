@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { all, create, type Unit } from "mathjs";
 import { describe, expect, it } from "vitest";
 import { coherentUnit, formulas, mathUnit, read, type Formula, type Step } from "../../src/core/index.ts";
-import { evaluateSteps, evaluateWithUnits, namesIn } from "../../taskpane/trace/secondEvaluation.ts";
+import { evaluateSteps, evaluateWithUnits, namesIn } from "../../src/checker/trace/secondEvaluation.ts";
 import { argumentsOf } from "./arguments.ts";
 
 const math = create(all!);

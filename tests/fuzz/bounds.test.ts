@@ -2,7 +2,7 @@ import { all, create } from "mathjs";
 import { describe, expect, it } from "vitest";
 import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
 import { nameOf, read, readFactor, trace, type Argument, type Bounds, type Cell, type Formula, type Quantity, type Steps } from "../../src/core/index.ts";
-import { evaluateSteps } from "../../taskpane/trace/secondEvaluation.ts";
+import { evaluateSteps } from "../../src/checker/trace/secondEvaluation.ts";
 import { next } from "./draws.ts";
 import { basesOf, drawArguments } from "./fuzz.ts";
 import { randomFrom } from "./random.ts";

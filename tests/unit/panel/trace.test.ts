@@ -6,7 +6,7 @@ import { readFormula } from "../../../taskpane/trace/calls.ts";
 import { equationTex, numberTex, substitutionTex, symbolTex } from "../../../src/typeset/index.ts";
 import { inspect, traceCall } from "../../../taskpane/trace/inspect.ts";
 import { placeOf } from "../../../src/checker/index.ts";
-import { evaluateSteps, UnboundName } from "../../../taskpane/trace/secondEvaluation.ts";
+import { evaluateSteps, UnboundName } from "../../../src/checker/trace/secondEvaluation.ts";
 import { FakeHost } from "./fakeHost.ts";
 
 const math = create(all!);

@@ -7,7 +7,7 @@ import { templates } from "../../../src/templates/index.ts";
 import { inputValues, typedExample } from "../../../taskpane/build/fields.ts";
 import { rememberBuilt } from "../../../taskpane/index.ts";
 import { inspect, traceCall, type TracedCall } from "../../../taskpane/trace/inspect.ts";
-import { agreement, evaluateSteps, relativeDifference } from "../../../taskpane/trace/secondEvaluation.ts";
+import { agreement, evaluateSteps, relativeDifference } from "../../../src/checker/trace/secondEvaluation.ts";
 
 const math = create(all!);
 

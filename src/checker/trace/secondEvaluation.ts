@@ -1,5 +1,5 @@
 import type { MathJsInstance, MathNode } from "mathjs";
-import { mathUnit, coherentUnit, valueBetween, valueFor, type Formula, type Label, type Quantity, type Step } from "../../src/core/index.ts";
+import { mathUnit, coherentUnit, valueBetween, valueFor, type Formula, type Label, type Quantity, type Step } from "../../core/index.ts";
 
 /** The part of mathjs that reads and evaluates expressions. */
 export type Evaluator = Pick<MathJsInstance, "parse">;

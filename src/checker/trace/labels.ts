@@ -1,0 +1,137 @@
+import type { CellContent } from "../../hosts/index.ts";
+import type { Area, Meaning } from "../../sheet/index.ts";
+import { spelledUnit, type SpelledUnit } from "./units.ts";
+
+/** What cells are called on their sheet: by the template that built it, or as far as the texts around them tell. */
+export interface Label {
+  /** "2.26"; empty where the sheet has none. */
+  readonly item: string;
+  readonly description: string;
+  /** `_` starts a subscript. */
+  readonly symbol: string;
+  /** As written; empty where none is told, "–" for a plain number. */
+  readonly unit: string;
+  readonly known?: SpelledUnit;
+  /** The quantity's key, on a recognised sheet. */
+  readonly quantity?: string;
+  readonly from: "template" | "texts";
+}
+
+export type CellAt = (row: number, column: number) => CellContent;
+
+export function labelOfMeaning({ item, description, symbol, unit, quantity }: Meaning): Label {
+  const known = spelledUnit(unit);
+  return { item, description, symbol, unit, ...(known && { known }), ...(quantity !== undefined && { quantity }), from: "template" };
+}
+
+/** How far labels are looked for. */
+export const reach = { left: 12, up: 60 } as const;
+
+const textOf = ({ value, error }: CellContent): string | undefined => (typeof value === "string" && value.trim() !== "" && !error && Number.isNaN(Number(value)) ? value.trim() : undefined);
+const isNumber = ({ value, error }: CellContent): boolean => typeof value === "number" || typeof value === "boolean" || error !== undefined || (typeof value === "string" && value.trim() !== "" && !Number.isNaN(Number(value)));
+
+/** "Force P [kN]" is the text "Force P" and the unit; brackets that hold no unit stay. */
+function splitUnit(text: string): { readonly text: string; readonly unit?: SpelledUnit } {
+  const found = /^(.*?)[\s,]*(?:[[(]([^[\]()]*)[\])]|\bin ([^\s]+))\s*:?$/.exec(text);
+  const unit = found && spelledUnit(found[2] ?? found[3]!);
+  return unit ? { text: found[1]!.trim(), unit } : { text };
+}
+
+const trimmed = (text: string): string => text.replace(/[\s:=]+$/, "").trim();
+/** Short, without blanks: a symbol rather than words. */
+const looksLikeSymbol = (text: string): boolean => text.length <= 10 && !/\s/.test(text) && (text.length <= 3 || /[_\d,'′]|[\u0370-\u03ff]|^[A-Za-z]{1,2}[A-Z]/.test(text));
+
+interface RowTexts {
+  readonly description: string;
+  readonly symbol: string;
+  readonly unit?: SpelledUnit;
+  /** Whether numbers stand between the cell and the text: then the text names the row and not the cell. */
+  readonly ofRow: boolean;
+}
+
+function textsToTheLeft(at: CellAt, row: number, column: number): RowTexts {
+  let passed = false;
+  const texts: string[] = [];
+  let unit: SpelledUnit | undefined;
+  for (let c = column - 1; c >= Math.max(0, column - reach.left); c--) {
+    const cell = at(row, c);
+    if (isNumber(cell)) {
+      if (texts.length > 0) break;
+      passed = true;
+      continue;
+    }
+    const text = textOf(cell);
+    if (text === undefined) continue;
+    const own = spelledUnit(text);
+    // A unit belongs to the number before it; right beside the cell, with words before it, it is the cell's own.
+    if (own && (passed || texts.length > 0 || c !== column - 1 || !textOf(at(row, c - 1 < 0 ? 0 : c - 1)) || c === 0)) {
+      if (passed && texts.length === 0) continue;
+      if (looksLikeSymbol(text)) texts.push(text);
+      continue;
+    }
+    if (own) unit = own;
+    else texts.push(text);
+  }
+  const parted = texts.map((t) => splitUnit(trimmed(t)));
+  const words = parted.filter(({ text }) => !looksLikeSymbol(text));
+  const symbol = parted.find(({ text }) => looksLikeSymbol(text))?.text ?? "";
+  unit ??= parted.find((p) => p.unit)?.unit;
+  const description = words[0]?.text ?? "";
+  const last = / ([^\s]+)$/.exec(description)?.[1] ?? "";
+  return { description, symbol: symbol || (/[_\u0370-\u03ff]/.test(last) && looksLikeSymbol(last) ? last : ""), ...(unit && { unit }), ofRow: passed };
+}
+
+/** The texts at the head of the column above a cell, over numbers without a gap. */
+function heading(at: CellAt, row: number, column: number): { readonly text: string; readonly symbol: string; readonly unit?: SpelledUnit } {
+  let r = row - 1;
+  const end = Math.max(0, row - reach.up);
+  while (r >= end && isNumber(at(r, column))) r--;
+  const parts: string[] = [];
+  let unit: SpelledUnit | undefined;
+  for (; r >= end && parts.length < 3; r--) {
+    const text = textOf(at(r, column));
+    if (text === undefined) break;
+    const own = spelledUnit(text);
+    if (own) {
+      unit ??= own;
+      continue;
+    }
+    const split = splitUnit(trimmed(text));
+    unit ??= split.unit;
+    parts.unshift(split.text);
+  }
+  const symbol = parts.find(looksLikeSymbol) ?? "";
+  return { text: parts.filter((p) => !looksLikeSymbol(p)).at(-1) ?? "", symbol, ...(unit && { unit }) };
+}
+
+/**
+ * What a cell is called by the texts around it: words in its row to the left, else the heading of its column and the name of its row. The unit is the
+ * text right of it, or what stands in brackets. Undefined where no text tells anything.
+ */
+export function labelFromTexts(at: CellAt, row: number, column: number): Label | undefined {
+  const left = textsToTheLeft(at, row, column);
+  const above = heading(at, row, column);
+  const right = textOf(at(row, column + 1));
+  const besides = right === undefined ? undefined : spelledUnit(right);
+  const ownRow = !left.ofRow && (left.description !== "" || left.symbol !== "");
+  // In a table the text beside a number can be another row's name: it is a unit only by its spelling.
+  const unit = (ownRow || above.text === "" ? besides : undefined) ?? (ownRow ? left.unit : undefined) ?? above.unit ?? besides;
+  const description = ownRow ? left.description || above.text : [above.text, left.description || left.symbol].filter((t) => t !== "").join(", ");
+  const symbol = ownRow ? left.symbol : above.symbol;
+  if (description === "" && symbol === "" && !unit) return undefined;
+  return { item: "", description, symbol, unit: unit?.text ?? "", ...(unit && { known: unit }), from: "texts" };
+}
+
+/** The cells whose texts a label can come from: to the left and one to the right, and above. */
+export function aroundFor({ row, column }: Pick<Area, "row" | "column">, above: boolean): readonly Area[] {
+  const left = Math.max(0, column - reach.left);
+  const beside = { row, column: left, rows: 1, columns: column - left + 2 };
+  const top = Math.max(0, row - reach.up);
+  return above && row > 0 ? [beside, { row: top, column, rows: row - top, columns: 1 }] : [beside];
+}
+
+/** A cell shown as a per cent holds the ratio, whatever unit stands beside it. */
+export function unitHeld(label: Label, content: CellContent | undefined): SpelledUnit | undefined {
+  if (label.known?.unit === "%" && content && /%\s*$/.test(content.text)) return spelledUnit("–");
+  return label.known;
+}
