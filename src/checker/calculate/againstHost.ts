@@ -12,6 +12,8 @@ export interface Difference {
   readonly formula: string;
   readonly host: Computed;
   readonly computed: Computed;
+  /** The formula runs into an error that the host passes over, as some do where a cell that holds an error is compared. */
+  readonly passedOver: boolean;
 }
 
 export interface AgainstHost {
@@ -24,9 +26,13 @@ export interface AgainstHost {
 
 const scalar = ({ value, error }: Computed): Scalar => (error ? new Fault(error.code, error.message) : value);
 
+/** Programs write a number into a text with 15 digits or with 17. */
+const shortened = (text: string): string => text.replace(/\d+\.\d+/g, (number) => (number.length > 13 ? String(Number(Number(number).toPrecision(12))) : number));
+
 /** Agreement of what was computed with the host: to a relative 1e-9, and where both are but the remainder of a difference. */
 function same(book: Book, cell: FormulaCell, computed: Scalar, host: Scalar): boolean {
   if (agrees(computed, host)) return true;
+  if (typeof computed === "string" && typeof host === "string") return shortened(computed) === shortened(host);
   return typeof computed === "number" && typeof host === "number" && isResidue(book, cell, Math.max(Math.abs(computed), Math.abs(host)));
 }
 
@@ -46,7 +52,7 @@ export function valuesAgainstHost(book: Book): AgainstHost {
     }
     compared++;
     const { value, error } = book.content(sheet, row, column);
-    if (!same(book, cell, scalar(computed), book.hostValue(sheet, row, column))) differences.push({ place, formula, host: { value, ...(error && { error }) }, computed });
+    if (!same(book, cell, scalar(computed), book.hostValue(sheet, row, column))) differences.push({ place, formula, host: { value, ...(error && { error }) }, computed, passedOver: computed.error !== undefined && !error });
   }
   return { compared, differences, notCompared };
 }

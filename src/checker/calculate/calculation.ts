@@ -68,9 +68,9 @@ export class Calculation implements Reader {
       if (error instanceof CannotCompute) return [[{ value: null, cannot: error.message }]];
       throw error;
     }
-    if (!(value instanceof Block)) return [[told(value)]];
+    if (!(value instanceof Block)) return [[told(value ?? 0)]];
     const block = value;
-    return Array.from({ length: block.rows }, (_r, r) => Array.from({ length: block.columns }, (_c, c) => told(block.at(r, c))));
+    return Array.from({ length: block.rows }, (_r, r) => Array.from({ length: block.columns }, (_c, c) => told(block.at(r, c) ?? 0)));
   }
 
   read(sheet: number, row: number, column: number): Scalar {

@@ -30,7 +30,9 @@ export function textOfNumber(value: number): string {
     return `${digits}E${power.startsWith("-") ? "-" : "+"}${power.slice(1).padStart(2, "0")}`;
   }
   const text = String(short);
-  return text.includes("e") ? short.toFixed(24).replace(/0+$/, "") : text;
+  if (!text.includes("e")) return text;
+  const [digits, power] = String(size).replace(".", "").split("e-") as [string, string];
+  return `${short < 0 ? "-" : ""}0.${"0".repeat(Number(power) - 1)}${digits}`;
 }
 
 export function toText(value: Scalar): string | Fault {

@@ -3,8 +3,6 @@ import type { Frame, Node } from "../frame.ts";
 import type { Block} from "../values.ts";
 import { Fault, Rows, single, type Scalar, type Value } from "../values.ts";
 
-type Given = Parameters<WorksheetFunction["call"]>[0];
-
 const byName = new Map(worksheetFunctions.map((f) => [f.id, f]));
 const ours = /^(?:_xldudf_KERN_|KERN\.)([A-Z0-9_]+)$/i;
 
