@@ -258,6 +258,8 @@ class Builder {
       }
       if (column.column.record) this.unlocked.push(area);
     }
+    // Room to write in, and for marks that say more once they are stale.
+    if (isRecord(shaped)) for (let i = 0; i < shaped.rows; i++) this.lineCounts.set(first + i, 2);
     const inputs = shaped.columns.filter(({ column }) => column.input);
     if (inputs.length === 0) return;
     for (const context of rows) {
