@@ -15,7 +15,7 @@ export type CallNode = Extract<FormulaNode, { readonly type: "CallExpression" }>
 
 /** Reads a formula with its `=`. Throws where it is no formula that can be read. */
 export function parseFormula(formula: string): FormulaNode {
-  return parse(tokenize(formula, { mergeRefs: true })) as unknown as FormulaNode;
+  return parse(tokenize(formula, { mergeRefs: true }));
 }
 
 const strength: Readonly<Record<string, number>> = { "=": 1, "<": 1, ">": 1, "<=": 1, ">=": 1, "<>": 1, "&": 2, "+": 3, "-": 3, "*": 4, "/": 4, "^": 5, ",": 8, " ": 9, ":": 10 };

@@ -57,9 +57,15 @@ const cellText = (row: number, column: number, ownRow: number | undefined): stri
 
 const lost = "#REF!";
 
+/** A range of one cell is that cell: programs write it either way. */
+const range = (from: string, to: string): string => (from === to ? from : `${from}:${to}`);
+
 /** A formula of the sheet, as it is compared. With `ownRow` cells of that row are written as such, whatever its number. */
 export function normalNow(formula: string, sheet: string, ownRow?: number): string {
-  return rewritten(formula, sheet, ({ sheet: other, from, to }) => [from, ...(to ? [to] : [])].map(({ row, column }) => cellText(row, column, other === undefined ? ownRow : undefined)).join(":"));
+  return rewritten(formula, sheet, ({ sheet: other, from, to }) => {
+    const [first = "", last = first] = [from, ...(to ? [to] : [])].map(({ row, column }) => cellText(row, column, other === undefined ? ownRow : undefined));
+    return range(first, last);
+  });
 }
 
 /** The next that is still there, from one end of a range towards the other: a range keeps what is left of it. */
@@ -77,7 +83,7 @@ export function normalPlanned(formula: string, { row, column }: Moves, ownRow?: 
   return rewritten(formula, "", ({ from, to }) => {
     if (ownRow !== undefined && from.row === ownRow && (!to || to.row === ownRow)) {
       const columns = [from.column, ...(to ? [to.column] : [])].map(column);
-      return columns.some((c) => c === undefined) ? lost : columns.map((c) => cellText(0, c!, 0)).join(":");
+      return columns.some((c) => c === undefined) ? lost : range(cellText(0, columns[0]!, 0), cellText(0, columns.at(-1)!, 0));
     }
     if (!to) {
       const r = row(from.row);
@@ -86,6 +92,6 @@ export function normalPlanned(formula: string, { row, column }: Moves, ownRow?: 
     }
     const ends = [kept(from.row, to.row, row), kept(from.column, to.column, column), kept(to.row, from.row, row), kept(to.column, from.column, column)] as const;
     if (ends.some((e) => e === undefined)) return lost;
-    return `${cellText(ends[0]!, ends[1]!, undefined)}:${cellText(ends[2]!, ends[3]!, undefined)}`;
+    return range(cellText(ends[0]!, ends[1]!, undefined), cellText(ends[2]!, ends[3]!, undefined));
   });
 }

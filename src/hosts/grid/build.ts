@@ -30,6 +30,17 @@ function nextResult({ api }: GridRuntime): { readonly applied: Promise<void>; re
   return { applied, stop };
 }
 
+/** Computes the whole workbook anew. */
+export async function recalculated(grid: GridRuntime): Promise<void> {
+  const result = nextResult(grid);
+  try {
+    grid.api.getFormula().executeCalculation();
+    await result.applied;
+  } finally {
+    result.stop();
+  }
+}
+
 /** Rejects when the signal says so, whatever the work is waiting for. */
 async function unlessAborted<T>(work: Promise<T>, signal: AbortSignal | undefined): Promise<T> {
   if (!signal) return work;

@@ -1,16 +1,18 @@
 import { worksheetFunctions } from "../../../functions/index.ts";
 import type { Area, Plan } from "../../sheet/index.ts";
-import { CellsNotEmpty, type ApplyOptions, type CellContent, type CellValue, type Host, type InsertedCell, type Place, type Selection } from "../host.ts";
+import { CellsNotEmpty, type ApplyOptions, type CellContent, type CellValue, type Host, type InsertedCell, type Looks, type Place, type Selection, type SheetName } from "../host.ts";
 import { checkSheetName } from "../sheetName.ts";
 import { unreadable } from "../unreadable.ts";
-import { build, calculated } from "./build.ts";
+import { build, calculated, recalculated } from "./build.ts";
 import { CellErrors, cellKey } from "./cellErrors.ts";
 import { errorContent, isErrorCode, plainText, readCells } from "./cells.ts";
 import { hostFunctions } from "./hostFunction.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
+import { looksOf } from "./looks.ts";
 import { cellData } from "./sheetData.ts";
 import { SheetNames } from "./sheetNames.ts";
 import { Turns } from "./turns.ts";
+import { usedArea } from "./usedArea.ts";
 
 /** What may stand in a cell by hand; a text that begins with `=` is a formula. */
 export type Entry = string | number | boolean | null;
@@ -80,6 +82,25 @@ export class GridHost implements Host {
   async read(sheet: string, area: Area): Promise<readonly (readonly CellContent[])[]> {
     await Promise.resolve();
     return readCells(this.#grid, this.#workbook, this.#sheet(sheet), area, this.#errors);
+  }
+
+  async used(sheet: string): Promise<Area> {
+    await Promise.resolve();
+    return usedArea(this.#sheet(sheet));
+  }
+
+  async namesOn(sheet: string): Promise<readonly SheetName[]> {
+    await Promise.resolve();
+    return this.#names.on(this.#sheet(sheet).getSheetId());
+  }
+
+  async looks(sheet: string, area: Area): Promise<Looks> {
+    await Promise.resolve();
+    return looksOf(this.#workbook, this.#sheet(sheet), area);
+  }
+
+  recalculate(): Promise<void> {
+    return this.#turns.take(() => recalculated(this.#grid));
   }
 
   /** Writes one cell as if typed, and waits for what follows from it. */

@@ -1,5 +1,7 @@
 import type { IDefinedNamesServiceParam } from "@univerjs/engine-formula";
 import { areaA1, type PlannedName } from "../../sheet/index.ts";
+import { parseA1Ref } from "@borgar/fx";
+import type { SheetName } from "../host.ts";
 import { quotedSheet } from "../sheetName.ts";
 import { workbookId, type GridRuntime } from "./runtime.ts";
 
@@ -9,6 +11,15 @@ const same = (name: string): string => name.toLowerCase();
 function absolute(reference: string): string {
   const at = reference.lastIndexOf("!") + 1;
   return reference.slice(0, at) + reference.slice(at).replace(/\$?([A-Z]+)\$?(\d+)/g, "$$$1$$$2");
+}
+
+/** The cells of a reference such as `'My beam'!D5:D9`; undefined where it lost them. */
+function areaOf(reference: string): SheetName["area"] {
+  const read = parseA1Ref(reference.replace(/^=/, "")) as { context?: readonly string[]; range?: { top: number | null; left: number | null; bottom: number | null; right: number | null } } | undefined;
+  const sheet = read?.context?.at(-1);
+  const { top = null, left = null, bottom = null, right = null } = read?.range ?? {};
+  if (sheet === undefined || top === null || left === null || bottom === null || right === null) return undefined;
+  return { sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
 }
 
 /**
@@ -38,6 +49,15 @@ export class SheetNames {
     this.#bySheet.delete(sheetId);
     for (const name of names.values()) this.#drop(this.#id(sheetId, name));
     this.#updatePlain([...names.values()]);
+  }
+
+  /** The names of a sheet, with where their cells stand now. */
+  on(sheetId: string): readonly SheetName[] {
+    const map = this.#map();
+    return [...(this.#bySheet.get(sheetId)?.values() ?? [])].map((name) => {
+      const area = areaOf(map[this.#id(sheetId, name)]?.formulaOrRefString ?? "");
+      return { name, ...(area && { area }) };
+    });
   }
 
   /** The reference a name stands for on a sheet: its own, else one of the whole workbook's. */
