@@ -17,14 +17,16 @@ const verdictColumn = 13;
 const liveColumn = 6;
 
 interface Open { readonly host: GridHost; readonly cells: readonly (readonly CellContent[])[] }
-const open: GridHost[] = [];
+let open: GridHost | undefined;
+/** A fresh grid each time, the one before closed. */
 async function onGrid(plan: Plan): Promise<Open> {
+  open?.dispose();
   const host = await openGridInNode();
-  open.push(host);
+  open = host;
   await host.apply(plan, { sheetName, progress: () => undefined });
   return { host, cells: await host.read(sheetName, { row: 0, column: 0, rows: plan.rows, columns: plan.columns }) };
 }
-afterAll(() => { for (const host of open) host.dispose(); });
+afterAll(() => open?.dispose());
 
 /** A plan with one cell's value changed, as a wrong entry would. */
 function changed(plan: Plan, row: number, column: number, value: number): Plan {
