@@ -16,3 +16,17 @@ export { readRevisions, revisionCells, type NewRevision, type Revision, type Rev
 export { errorsIn, NotMarkable, sealOf, type Seal } from "./marks/seal.ts";
 export { doubtsIn } from "./marks/verdicts.ts";
 export { fail as failWord, good as goodWords, readValidation, validationPlan, type FailingRow, type MadeWhere, type ReadValidation, type Validation } from "./prove/index.ts";
+export { bySize, changeIn, effectOn, inputName, NotAllowed, questioned, questionedOf, sensitivities, usualSensitivity, whatIf, type Amount, type CheckOutcome, type CheckState, type InputChange, type InputNow, type NoStep, type Questioned, type Sensitivity, type SensitivityOptions, type SheetInput, type Step, type WhatIf } from "./whatIf/index.ts";
+export { handOutHeadRows, handOutPlan, readHandOut, type HandOutFacts } from "./handOut/index.ts";
+export { traceCell, tracerOf, Tracer, type PartOfSpill, type TracedCell } from "./trace/traceCell.ts";
+export { takesDefault, type SpilledResult, type TracedCall, type TracedOrigin } from "./trace/call.ts";
+export type { Origin } from "./trace/origin.ts";
+export type { Flag } from "./trace/flags.ts";
+export type { Label } from "./trace/labels.ts";
+export { numberOf, piecesOf, symbolOf, type FormulaPiece } from "./trace/inSymbols.ts";
+export { agreement, evaluateSteps, relativeDifference } from "./trace/secondEvaluation.ts";
+export { basisOf, placeInWork } from "./trace/source.ts";
+export { branchOf, linesOf, pathText, rootOf, type Branch, type TreeLine } from "./trace/tree.ts";
+export { collect, type Collected } from "./trace/collect.ts";
+export { calculationNote, type Setting } from "./trace/note.ts";
+export { readFormula, type Call, type ReadFormula, type WrittenArgument } from "./formula/calls.ts";

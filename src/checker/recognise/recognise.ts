@@ -142,7 +142,7 @@ export function recogniseSnapshot(snapshot: Snapshot, known: readonly Template[]
   const meanings = new Map<number, Meaning[]>();
   for (const meaning of plan.meanings) for (let r = meaning.at.row; r < meaning.at.row + meaning.at.rows; r++) meanings.set(r, [...(meanings.get(r) ?? []), meaning]);
   return {
-    snapshot, head, template, plan, inputs: plan.inputs, faults,
+    snapshot, head, template, plan, inputs: plan.inputs, inputCells: skeleton.inputs, faults,
     rowNow: (row) => ((rows[row] ?? -1) < 0 ? undefined : rows[row]),
     rowPlanned: (row) => rowPlanned.get(row),
     columnNow: (column) => columns[column],

@@ -1,4 +1,4 @@
-import type { Address, Inputs, Meaning, Plan, Template } from "../../sheet/index.ts";
+import type { Address, InputCell, Inputs, Meaning, Plan, Template } from "../../sheet/index.ts";
 import type { Snapshot } from "../snapshot.ts";
 
 /** What a sheet says of itself at its head. */
@@ -30,6 +30,8 @@ export interface Recognised {
   readonly plan: Plan;
   /** The sheet's own inputs by id, as `expand` took them; faulty ones left out. */
   readonly inputs: Inputs;
+  /** Every cell of the plan that takes an input. */
+  readonly inputCells: readonly InputCell[];
   readonly faults: readonly InputFault[];
   /** Where a row of the plan stands now; undefined where it is gone. */
   readonly rowNow: (planned: number) => number | undefined;

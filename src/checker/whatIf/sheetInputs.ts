@@ -1,0 +1,69 @@
+import { allowedWords, plainSymbol, type Address, type InputCell, type InputSpec, type Plan, type Says } from "../../sheet/index.ts";
+import type { CellValue } from "../../hosts/index.ts";
+import type { Recognised } from "../recognise/recognised.ts";
+import { cellAt } from "../snapshot.ts";
+
+/** A cell of an input where it stands now. */
+export interface InputNow {
+  readonly at: Address;
+  readonly value: CellValue;
+  /** "tendon 2, point 3"; empty for an input that is one cell. */
+  readonly label: string;
+  readonly cell: InputCell;
+}
+
+/** An input of a recognised sheet: one cell, or the cells of a table's column. */
+export interface SheetInput {
+  readonly id: string;
+  /** "3.4" */
+  readonly item: string;
+  readonly description: string;
+  readonly symbol: string;
+  readonly unit: string;
+  /** A number, or one of a few choices. */
+  readonly kind: "number" | "choice";
+  readonly allowed: string;
+  readonly spec: InputSpec;
+  readonly says: Says;
+  readonly cells: readonly InputNow[];
+}
+
+/** Which member of its table a cell stands for, by the columns that count. */
+function labelOf(plan: Plan, byRow: ReadonlyMap<number, Plan["cells"]>, { at, of }: InputCell): string {
+  if (of === 1) return "";
+  const counts = (byRow.get(at.row) ?? []).filter(({ role, value }) => role === "item" && value !== undefined);
+  const words = counts.map(({ column, value }) => {
+    const meaning = plan.meanings.find((m) => m.at.column === column && at.row >= m.at.row && at.row < m.at.row + m.at.rows);
+    return `${meaning?.description ?? "row"} ${String(value)}`;
+  });
+  return words.length > 0 ? words.join(", ") : `row ${at.row - Math.min(...plan.meanings.filter((m) => m.at.column === at.column && at.row >= m.at.row && at.row < m.at.row + m.at.rows).map((m) => m.at.row)) + 1}`;
+}
+
+/** The numeric inputs and choices of a sheet, in its order; those whose cell is gone are left out, as are free texts and what shapes the sheet. */
+export function sheetInputs({ plan, snapshot, inputCells, rowNow, columnNow }: Recognised): readonly SheetInput[] {
+  const byRow = new Map<number, Plan["cells"][number][]>();
+  for (const cell of plan.cells) {
+    const row = byRow.get(cell.row);
+    if (row) row.push(cell);
+    else byRow.set(cell.row, [cell]);
+  }
+  const byId = new Map<string, InputNow[]>();
+  for (const cell of inputCells) {
+    if (cell.spec.freeText) continue;
+    const row = rowNow(cell.at.row);
+    const column = columnNow(cell.at.column);
+    if (row === undefined || column === undefined) continue;
+    const now: InputNow = { at: { row, column }, value: cellAt(snapshot, row, column).value, label: labelOf(plan, byRow, cell), cell };
+    byId.set(cell.id, [...(byId.get(cell.id) ?? []), now]);
+  }
+  return [...byId].map(([id, cells]): SheetInput => {
+    const { spec, says } = cells[0]!.cell;
+    const item = plan.meanings.find((m) => m.id === id)?.item ?? "";
+    return { id, item, description: says.text, symbol: plainSymbol(says.symbol), unit: says.unit, kind: spec.choices ? "choice" : "number", allowed: allowedWords(spec, says), spec, says, cells };
+  });
+}
+
+/** "input μ (friction coefficient), tendon 2": how messages name a cell of an input. */
+export function inputName({ symbol, description }: Pick<SheetInput, "symbol" | "description">, { label }: Pick<InputNow, "label">): string {
+  return `input ${symbol === "–" ? description : `${symbol} (${description})`}${label && `, ${label}`}`;
+}
