@@ -6,6 +6,8 @@ import { unreadable } from "../unreadable.ts";
 import { build, calculated, recalculated } from "./build.ts";
 import { CellErrors, cellKey } from "./cellErrors.ts";
 import { errorContent, isErrorCode, plainText, readCells } from "./cells.ts";
+import { Dependants } from "./dependants.ts";
+import { enterCells } from "./enter.ts";
 import { hostFunctions } from "./hostFunction.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
 import { looksOf } from "./looks.ts";
@@ -53,12 +55,14 @@ export class GridHost implements Host {
   #chosen: Selection | undefined;
   readonly #listeners = new Set<(selection: Selection) => void>();
   readonly #turns = new Turns();
+  readonly #dependants: Dependants;
 
   constructor(grid: GridRuntime, workbook: GridWorkbook) {
     this.#grid = grid;
     this.#workbook = workbook;
     grid.univer.__getInjector().get(grid.formula.IFunctionService).registerExecutors(...hostFunctions(grid, worksheetFunctions, this.#errors));
     this.#names = new SheetNames(grid);
+    this.#dependants = new Dependants(workbook, (name, sheetId) => this.#names.resolve(name, sheetId));
     grid.api.addEvent(grid.api.Event.SheetDeleted, ({ sheetId }) => {
       this.#names.remove(sheetId);
       this.#errors.forgetSheet(sheetId);
@@ -101,6 +105,15 @@ export class GridHost implements Host {
 
   recalculate(): Promise<void> {
     return this.#turns.take(() => recalculated(this.#grid));
+  }
+
+  async dependants(place: Place): Promise<readonly Place[]> {
+    await Promise.resolve();
+    return this.#dependants.of(place);
+  }
+
+  enterAll(sheet: string, cells: readonly Pick<InsertedCell, "row" | "column" | "value" | "formula">[]): Promise<void> {
+    return this.#turns.take(() => enterCells(this.#grid, this.#sheet(sheet), cells));
   }
 
   /** Writes one cell as if typed, and waits for what follows from it. */

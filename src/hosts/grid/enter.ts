@@ -1,0 +1,40 @@
+import type { ICellData } from "@univerjs/core";
+import { a1 } from "../../sheet/index.ts";
+import type { InsertedCell } from "../host.ts";
+import { calculated } from "./build.ts";
+import { workbookId, type GridRuntime, type GridSheet } from "./runtime.ts";
+import { cellData, rangeOf } from "./sheetData.ts";
+
+/** Writes into cells that may be typed in, over what they hold, as one step to undo: all or nothing. */
+export async function enterCells(grid: GridRuntime, sheet: GridSheet, cells: readonly Pick<InsertedCell, "row" | "column" | "value" | "formula">[]): Promise<void> {
+  if (cells.length === 0) return;
+  const name = sheet.getSheetName();
+  const beyond = cells.find(({ row, column }) => row >= sheet.getMaxRows() || column >= sheet.getMaxColumns());
+  if (beyond) throw new Error(`“${name}” ends before ${a1(beyond)}; nothing was written`);
+  const locked = cells.find(({ row, column }) => !sheet.getWorksheetPermission().canEditCell(row, column));
+  if (locked) throw new Error(`the cell ${a1(locked)} of “${name}” is protected; nothing was written`);
+  const value = cellData(grid.core, cells);
+  // What stood there goes with its formula; the look stays.
+  for (const row of Object.values(value)) for (const [column, cell] of Object.entries(row)) row[Number(column)] = { v: null, f: null, si: null, p: null, t: null, ...cell } as ICellData;
+  const injector = grid.univer.__getInjector();
+  const commands = injector.get(grid.core.ICommandService);
+  const undos = injector.get(grid.core.IUndoRedoService);
+  // Cell by cell, since the grid asks leave for all that lies between; one step to undo all the same.
+  const step = undos.__tempBatchingUndoRedo(workbookId);
+  let refused: string | undefined;
+  try {
+    for (const { row, column } of cells) {
+      const range = rangeOf({ row, column, rows: 1, columns: 1 });
+      if (commands.syncExecuteCommand("sheet.command.set-range-values", { unitId: workbookId, subUnitId: sheet.getSheetId(), range, value: { [row]: { [column]: value[row]![column]! } } })) continue;
+      refused = a1({ row, column });
+      break;
+    }
+  } finally {
+    step.dispose();
+  }
+  if (refused !== undefined) {
+    if (refused !== a1(cells[0]!)) commands.syncExecuteCommand(grid.core.UndoCommand.id);
+    throw new Error(`the grid refused to write into ${refused} of “${name}”; nothing was written`);
+  }
+  await calculated(grid);
+}
