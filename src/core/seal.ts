@@ -6,14 +6,14 @@ export const stale = "STALE";
 
 /**
  * Programs differ in the last bits of what they add up, and a sum that is 0 in one is 1e-15 in another. So ten significant digits count, more than
- * anyone prints, and what is nearer to 0 than `nothing` is 0.
+ * anyone prints, and what is nearer to 0 than `nothing` is 0. An empty cell reaches functions as 0 in some programs, so that both count the same.
  */
 const digits = 10;
 const nothing = 1e-11;
 
 function sealed(cell: Cell): string {
   if (cell === null || cell === undefined || cell === "") return "";
-  if (typeof cell === "number") return Math.abs(cell) < nothing ? "0" : String(Number(cell.toPrecision(digits)));
+  if (typeof cell === "number") return Math.abs(cell) < nothing ? "" : String(Number(cell.toPrecision(digits)));
   return typeof cell === "boolean" ? String(cell).toUpperCase() : JSON.stringify(cell);
 }
 

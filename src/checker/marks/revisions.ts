@@ -41,10 +41,11 @@ function places({ plan, rowNow, columnNow }: Recognised): { readonly lines: numb
   if (!first || areas.size < fields.length) return undefined;
   return {
     lines: first.rows,
+    // Counted from the headings: empty lines at the end of a sheet are no part of what is read of it.
     at: (line, field) => {
-      const row = rowNow(first.row + line);
+      const headings = rowNow(first.row - 1);
       const column = columnNow(areas.get(field)!.column);
-      return row === undefined || column === undefined ? undefined : { row, column };
+      return headings === undefined || column === undefined ? undefined : { row: headings + 1 + line, column };
     },
   };
 }

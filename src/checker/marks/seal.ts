@@ -10,7 +10,7 @@ export class NotMarkable extends Error {
   override readonly name = "NotMarkable";
 }
 
-/** What was taken of a part when it was marked: of its values, as the sheet itself checks them, and of its formulas. */
+/** What was taken of a part when it was marked: of its values, as the sheet itself checks them, and of its formulas. Number formats are not sealed: Compare reports them. */
 export interface Seal {
   readonly values: string;
   readonly formulas: string;
@@ -56,9 +56,10 @@ export function sealNow(part: Part, recognised: Recognised): Seal | undefined {
   const areas = areasOf(part, recognised);
   const values = sealOfValues(areas.map(({ row, column, rows, columns: width }) => Array.from({ length: rows }, (_r, r) => Array.from({ length: width }, (_c, c) => cellAt(snapshot, row + r, column + c).value))));
   const formulas = areas.flatMap(cellsOf).flatMap((at) => {
-    const { formula } = cellAt(snapshot, at.row, at.column);
-    // What stands in inserted rows counts by its values.
-    return formula === undefined || rowPlanned(at.row) === undefined || columnPlanned(at.column) === undefined ? [] : [`${cellKey(recognised, at)}${placeless(formula, recognised)}`];
+    const { formula, value } = cellAt(snapshot, at.row, at.column);
+    // What stands in inserted rows counts by its values. A typed 0 is told from an empty cell here, since functions cannot.
+    if (rowPlanned(at.row) === undefined || columnPlanned(at.column) === undefined || (formula === undefined && value !== 0)) return [];
+    return [`${cellKey(recognised, at)}${formula === undefined ? "0" : placeless(formula, recognised)}`];
   });
   return { values, formulas: fnv1a64(formulas.join("\n")) };
 }

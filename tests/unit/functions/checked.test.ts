@@ -25,7 +25,7 @@ describe("KERN.CHECKED", () => {
     ["a verdict", [["mean stress", 12.5, "MPa", null, "FAIL"]]],
     ["a number typed as text", [["mean stress", "12.5", "MPa", null, "OK"]]],
     ["a value that moved to the next cell", [["mean stress", 12.5, null, "MPa", "OK"]]],
-    ["something in an empty cell", [["mean stress", 12.5, "MPa", 0, "OK"]]],
+    ["something in an empty cell", [["mean stress", 12.5, "MPa", 1, "OK"]]],
     ["a cell emptied", [["mean stress", 12.5, "MPa", null, null]]],
     ["a row more that holds something", [...row, ["", 1, "", "", ""]]],
     ["the same as truth value", [["mean stress", 12.5, "MPa", null, true]]],
@@ -39,8 +39,8 @@ describe("KERN.CHECKED", () => {
     for (const other of [[[[2]], [[1]]], [[[1], [2]]], [[[1, 2]]]]) expect(kern("CHECKED", "AB", "2026-11-26", two, ...other)).toEqual(staleNow);
   });
 
-  it("takes empty cells as hosts give them, and empty rows inserted among the others, for nothing", () => {
-    for (const blank of [null, undefined, ""]) expect(checked([["mean stress", 12.5, "MPa", blank, "OK"]])).toEqual(holds);
+  it("takes empty cells as hosts give them, some as 0, and empty rows inserted among the others, for nothing", () => {
+    for (const blank of [null, undefined, "", 0]) expect(checked([["mean stress", 12.5, "MPa", blank, "OK"]])).toEqual(holds);
     expect(checked([["", null, "", null, ""], ...row, [null, null, null, null, null]])).toEqual(holds);
   });
 
