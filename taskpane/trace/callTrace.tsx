@@ -1,37 +1,40 @@
-import { allowedText, basisText, coherentUnit, ownCopyAdvice, readFactor, sources, type Argument, type Formula, type Parameter, type Table, type Trace } from "../../src/core/index.ts";
+import { basisText, coherentUnit, ownCopyAdvice, readFactor, sources, type Declaration, type Trace } from "../../src/core/index.ts";
 import { worksheetFunctions } from "../../functions/index.ts";
+import { agreement, evaluateSteps, relativeDifference, type TracedCall } from "../../src/checker/index.ts";
 import type { Place } from "../../src/hosts/index.ts";
-import { equationTex, hasSymbol, numberText, substitutionTex, withUnit } from "../../src/typeset/index.ts";
+import { clauseWords, equationTex, numberText, substitutionTex, withUnit } from "../../src/typeset/index.ts";
 import { ReferenceLink } from "../reference/openReference.tsx";
+import { CallArguments } from "./callArguments.tsx";
 import { Equation } from "./equation.tsx";
-import type { TracedCall, TracedOrigin } from "./inspect.ts";
 import type { Libraries } from "./libraries.ts";
-import { agreement, evaluateSteps, relativeDifference } from "../../src/checker/trace/secondEvaluation.ts";
-import { OriginLink } from "./originLink.tsx";
+import { LabelWords, OriginLink } from "./originLink.tsx";
+import { SpillTable } from "./spillTable.tsx";
 import { Sentence, TradeSymbol } from "./tradeSymbol.tsx";
 
 interface Props {
   readonly traced: TracedCall;
-  readonly from: string;
   readonly go: (to: Place) => void;
   readonly libraries: Libraries | undefined;
+  /** The row and column of a spilled result that is looked at. */
+  readonly at?: { readonly row: number; readonly column: number };
 }
 
 /** One call of ours, from its arguments to its result. */
-export function CallTrace({ traced, go, libraries }: Props) {
-  const { formula, trace, refused } = traced;
-  if (!formula) return <WithoutFormula traced={traced} go={go} />;
-  return <article class="kb-call" aria-label={`KERN.${formula.id}`}>
-    <h3><FunctionName id={formula.id} /></h3>
-    <p><Sentence of={formula.summary} />. <ReferenceLink id={formula.id} /></p>
+export function CallTrace({ traced, go, libraries, at }: Props) {
+  const { formula, spill, trace, spilled, refused } = traced;
+  const of = formula ?? spill;
+  if (!of || traced.unknown) return <WithoutFormula traced={traced} go={go} />;
+  return <article class="kb-call" aria-label={`KERN.${of.id}`}>
+    <h3><FunctionName id={of.id} /></h3>
+    <p><Sentence of={of.summary} />. <ReferenceLink id={of.id} /></p>
     {refused && <p class="kb-problem"><strong>No result.</strong> {refused.message}.</p>}
     <h4>Arguments</h4>
-    <ol class="kb-arguments">
-      {Object.entries(formula.params).map(([name, parameter], i) => <ArgumentRow key={name} name={name} parameter={parameter} origin={traced.arguments[i]} trace={trace} atFault={refused?.parameter === name} go={go} />)}
-    </ol>
+    <CallArguments of={of} traced={traced} go={go} />
     {trace && <Calculation traced={traced} trace={trace} libraries={libraries} />}
-    <SourceOf formula={formula} />
-    {formula.notes && <section><h4>Definitions and signs</h4><ul>{formula.notes.map((n) => <li key={n}><Sentence of={n} /></li>)}</ul></section>}
+    {spill && <><h4>Equation</h4><Equation libraries={libraries} plain={spill.governing} tex={spill.governing} /></>}
+    {spilled && <SpillTable spilled={spilled} at={at} />}
+    <SourceOf of={of} />
+    {of.notes && <section><h4>Definitions and signs</h4><ul>{of.notes.map((n) => <li key={n}><Sentence of={n} /></li>)}</ul></section>}
   </article>;
 }
 
@@ -41,62 +44,16 @@ function FunctionName({ id }: { readonly id: string }) {
 }
 
 /** A function about the workbook itself, or one that is not known here. */
-function WithoutFormula({ traced: { call, arguments: all }, go }: { readonly traced: TracedCall; readonly go: (to: Place) => void }) {
-  const known = worksheetFunctions.find((f) => f.id === call.id);
-  if (!known) return <p class="kb-problem">This Kernbook has no function KERN.{call.id}. The sheet may come from a newer version.</p>;
+function WithoutFormula({ traced: { call, arguments: all, unknown }, go }: { readonly traced: TracedCall; readonly go: (to: Place) => void }) {
+  const known = call.misspelt === undefined ? worksheetFunctions.find((f) => f.id === call.id) : undefined;
+  if (unknown) return <div><p class="kb-problem">{unknown.message}.</p>{unknown.nearest.length > 0 && <p>Nearest: {unknown.nearest.map((id, i) => <span key={id}>{i > 0 && ", "}<code>KERN.{id}</code> <ReferenceLink id={id} /></span>)}</p>}</div>;
+  if (!known) return null;
   return <article class="kb-call" aria-label={`KERN.${call.id}`}>
     <h3><FunctionName id={call.id} /></h3>
     <p><Sentence of={known.summary} />. <ReferenceLink id={call.id} /></p>
-    <h4>Arguments</h4>
-    <ol class="kb-arguments">{all.map((a, i) => <li key={i}>{a.origin ? <OriginLink origin={a.origin} go={go} /> : <code>{a.written.text || "not given"}</code>} {a.origin?.meaning?.description}</li>)}</ol>
+    {all.length > 0 && <><h4>Arguments</h4>
+    <ol class="kb-arguments">{all.map((a, i) => <li key={i}>{a.origin ? <OriginLink origin={a.origin} go={go} /> : <code>{a.written.text || "not given"}</code>} <LabelWords label={a.origin?.label} /></li>)}</ol></>}
   </article>;
-}
-
-function given(value: Argument, parameter: Parameter): string {
-  if (value === null || value === undefined || value === "") return "empty";
-  if (typeof value === "number") return parameter.kind === "number" ? withUnit(value, parameter.unit) : numberText(value);
-  if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
-  if (typeof value === "string") return `“${value}”`;
-  return `${value.length} × ${value[0]?.length ?? 0} cells`;
-}
-
-function ArgumentRow({ name, parameter, origin, trace, atFault, go }: { readonly name: string; readonly parameter: Parameter; readonly origin: TracedOrigin | undefined; readonly trace: Trace | undefined; readonly atFault: boolean; readonly go: (to: Place) => void }) {
-  const traced = trace?.arguments.find((a) => a.name === name);
-  const isDefault = traced?.isDefault === true;
-  const value = isDefault ? traced.given : origin?.value ?? null;
-  const meaning = origin?.origin?.meaning;
-  const chosen = parameter.kind === "choice" ? parameter.values.find((v) => v.value === traced?.value)?.text : undefined;
-  return <li class={atFault ? "kb-at-fault" : undefined}>
-    <div class="kb-argument"><span><TradeSymbol of={parameter.symbol} /> <Sentence of={parameter.text} /></span> <b>{parameter.kind === "table" && !(value === null) && Array.isArray(value) ? `${value.length} row${value.length === 1 ? "" : "s"}` : given(value, parameter)}{chosen && ` (${chosen})`}</b></div>
-    <div class="kb-from">
-      {isDefault && <span class="kb-tag">default</span>}
-      {atFault && <span class="kb-tag kb-tag-bad">refused</span>}
-      {!isDefault && origin?.origin && <><OriginLink origin={origin.origin} go={go} />{origin.written.kind === "reference" && origin.written.named && <> <code>{origin.written.text}</code></>} {meaning && <>{meaning.item} {meaning.description}</>}</>}
-      {!isDefault && origin?.written.kind === "literal" && "typed in the formula"}
-      {!isDefault && origin && !origin.origin && origin.written.kind !== "literal" && origin.written.kind !== "missing" && <>from <code>{origin.written.text}</code></>}
-      {!isDefault && (!origin || origin.written.kind === "missing") && "not given"}
-    </div>
-    {parameter.kind === "number" && <Ranges allowed={allowedText(parameter)} typical={parameter.typical ? allowedText({ unit: parameter.unit, min: parameter.typical[0], max: parameter.typical[1] }) : ""} />}
-    {parameter.kind === "choice" && <details><summary>Choices</summary><ul>{parameter.values.map((v) => <li key={v.value}><code>{v.value}</code> {v.text}</li>)}</ul></details>}
-    {parameter.kind === "table" && <Records parameter={parameter} value={value} name={name} />}
-  </li>;
-}
-
-function Ranges({ allowed, typical }: { readonly allowed: string; readonly typical: string }) {
-  if (!allowed && !typical) return null;
-  return <div class="kb-from">{allowed && `allowed ${allowed}`}{allowed && typical && "; "}{typical && `usually ${typical}`}</div>;
-}
-
-function Records({ parameter, value, name }: { readonly parameter: Table; readonly value: Argument; readonly name: string }) {
-  const rows = Array.isArray(value) ? value as readonly (readonly (number | string | boolean | null | undefined)[])[] : [];
-  if (rows.length === 0) return null;
-  const columns = Object.values(parameter.columns);
-  return <div class="kb-scroll" tabIndex={0} role="group" aria-label={`Values of ${parameter.text}`}>
-    <table class="kb-table" id={`kb-range-${name}`}>
-      <thead><tr>{columns.map((c) => <th key={c.key} scope="col" title={c.text}>{hasSymbol(c.symbol) ? <TradeSymbol of={c.symbol} /> : c.text}{c.kind === "number" && c.unit !== "–" && <> <small>{c.unit}</small></>}</th>)}</tr></thead>
-      <tbody>{rows.map((row, r) => <tr key={r}>{row.map((cell, c) => <td key={c}>{typeof cell === "number" ? numberText(cell) : cell === null || cell === undefined ? "–" : String(cell)}</td>)}</tr>)}</tbody>
-    </table>
-  </div>;
 }
 
 function Calculation({ traced, trace, libraries }: { readonly traced: TracedCall; readonly trace: Trace; readonly libraries: Libraries | undefined }) {
@@ -130,14 +87,14 @@ function LookUp({ of }: { readonly of: string }) {
   return <div class="kb-from">read from the table by {of}</div>;
 }
 
-function Result({ traced: { hosts, call }, trace }: { readonly traced: TracedCall; readonly trace: Trace }) {
+/** What the function gives now, and whether the cell holds it; of a call inside a formula the cell holds no value. */
+function Result({ traced: { hosts }, trace }: { readonly traced: TracedCall; readonly trace: Trace }) {
   const { result } = trace.formula;
-  const where = call.whole ? "the cell" : "the spreadsheet";
   const same = typeof hosts?.value === "number" ? relativeDifference(hosts.value, trace.result) : undefined;
   return <div class="kb-result">
-    <p>Result <strong>{withUnit(trace.result, result.unit)}</strong>{same !== undefined && same <= agreement && ` – ${where} holds the same value.`}</p>
-    {same === undefined && <p class="kb-problem">{call.whole ? "The cell" : "The spreadsheet"} shows {hosts?.error?.code ?? (hosts?.text || "nothing")} in its place. Recalculate the sheet.</p>}
-    {same !== undefined && same > agreement && <p class="kb-problem">{call.whole ? "The cell" : "The spreadsheet"} holds {numberText(hosts!.value as number)} instead: it was not recalculated since its inputs changed, or it was made by another version.</p>}
+    <p>Result <strong>{withUnit(trace.result, result.unit)}</strong>{same !== undefined && same <= agreement && " – the cell holds the same value."}</p>
+    {hosts && same === undefined && <p class="kb-problem">The cell shows {hosts.error?.code ?? (hosts.text || "nothing")} in its place. Recalculate the sheet.</p>}
+    {same !== undefined && same > agreement && <p class="kb-problem">The cell holds {numberText(hosts!.value as number)} instead: it was not recalculated since its inputs changed, or it was made by another version.</p>}
   </div>;
 }
 
@@ -164,11 +121,11 @@ function Second({ trace, known, libraries }: { readonly trace: Trace; readonly k
   </section>;
 }
 
-function SourceOf({ formula: { source } }: { readonly formula: Formula }) {
+function SourceOf({ of: { source } }: { readonly of: Declaration }) {
   const standard = source.basis !== "derived";
   return <section class="kb-source">
     <h4>Source</h4>
-    <p><cite>{sources[source.key]}</cite>{source.clause && <> Clause {source.clause}.</>}</p>
-    <p>Basis: {basisText[source.basis]}{source.readIn && <>, in <cite>{sources[source.readIn]}</cite></>}{standard && <> {ownCopyAdvice}</>}</p>
+    <p><cite>{sources[source.key]}</cite>{source.clause && <> {clauseWords(source.clause)}.</>}</p>
+    <p>Basis: {basisText[source.basis]}{source.readIn ? <>, in <cite>{sources[source.readIn]}</cite></> : "."}{standard && <> {ownCopyAdvice}</>}</p>
   </section>;
 }

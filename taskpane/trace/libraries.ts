@@ -4,6 +4,8 @@ import type { MathJsInstance } from "mathjs";
 export interface Libraries {
   readonly math: MathJsInstance;
   readonly typeset: (tex: string, into: HTMLElement) => void;
+  /** The equation as text of a document. */
+  readonly mathml: (tex: string) => string;
 }
 
 let loading: Promise<Libraries> | undefined;
@@ -13,5 +15,6 @@ export function libraries(): Promise<Libraries> {
   return (loading ??= Promise.all([import("mathjs/number"), import("temml")]).then(([{ create, all }, { default: temml }]) => ({
     math: create(all!),
     typeset: (tex: string, into: HTMLElement) => temml.render(tex, into, { displayMode: true, throwOnError: true }),
+    mathml: (tex: string) => temml.renderToString(tex, { displayMode: true, throwOnError: true }),
   })));
 }

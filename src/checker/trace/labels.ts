@@ -39,7 +39,7 @@ function splitUnit(text: string): { readonly text: string; readonly unit?: Spell
 
 const trimmed = (text: string): string => text.replace(/[\s:=]+$/, "").trim();
 /** Short, without blanks: a symbol rather than words. */
-const looksLikeSymbol = (text: string): boolean => text.length <= 10 && !/\s/.test(text) && (text.length <= 3 || /[_\d,'′]|[\u0370-\u03ff]|^[A-Za-z]{1,2}[A-Z]/.test(text));
+const looksLikeSymbol = (text: string): boolean => text !== "" && text.length <= 10 && !/\s/.test(text) && (text.length <= 3 || /[_\d,'′]|[\u0370-\u03ff]|^[A-Za-z]{1,2}[A-Z]/.test(text));
 
 interface RowTexts {
   readonly description: string;
@@ -63,14 +63,21 @@ function textsToTheLeft(at: CellAt, row: number, column: number): RowTexts {
     const text = textOf(cell);
     if (text === undefined) continue;
     const own = spelledUnit(text);
-    // A unit belongs to the number before it; right beside the cell, with words before it, it is the cell's own.
-    if (own && (passed || texts.length > 0 || c !== column - 1 || !textOf(at(row, c - 1 < 0 ? 0 : c - 1)) || c === 0)) {
-      if (passed && texts.length === 0) continue;
-      if (looksLikeSymbol(text)) texts.push(text);
-      continue;
+    if (own) {
+      const before = c > 0 ? at(row, c - 1) : undefined;
+      // A unit belongs to the number before it.
+      if (before && isNumber(before)) {
+        if (texts.length > 0) break;
+        continue;
+      }
+      // Right beside the cell, with words before it and no unit behind, it is the cell's own; else it is a symbol, as N and m are.
+      const behind = textOf(at(row, column + 1));
+      if (!passed && c === column - 1 && before && textOf(before) !== undefined && !(behind !== undefined && spelledUnit(behind))) {
+        unit = own;
+        continue;
+      }
     }
-    if (own) unit = own;
-    else texts.push(text);
+    texts.push(text);
   }
   const parted = texts.map((t) => splitUnit(trimmed(t)));
   const words = parted.filter(({ text }) => !looksLikeSymbol(text));
@@ -113,7 +120,8 @@ export function labelFromTexts(at: CellAt, row: number, column: number): Label |
   const above = heading(at, row, column);
   const right = textOf(at(row, column + 1));
   const besides = right === undefined ? undefined : spelledUnit(right);
-  const ownRow = !left.ofRow && (left.description !== "" || left.symbol !== "");
+  // A short text beside a number under a heading is the name of a table's row.
+  const ownRow = !left.ofRow && (left.description !== "" || (left.symbol !== "" && (above.text === "" || besides !== undefined)));
   // In a table the text beside a number can be another row's name: it is a unit only by its spelling.
   const unit = (ownRow || above.text === "" ? besides : undefined) ?? (ownRow ? left.unit : undefined) ?? above.unit ?? besides;
   const description = ownRow ? left.description || above.text : [above.text, left.description || left.symbol].filter((t) => t !== "").join(", ");

@@ -7,6 +7,7 @@ import { Knowledge, labelAt } from "./knowledge.ts";
 import { aroundFor, type Label } from "./labels.ts";
 import { originsOf, type Origin } from "./origin.ts";
 import { Reading } from "./reading.ts";
+import { branchesOf, branchOfCell, type Branch } from "./tree.ts";
 
 /** The part of a result that spills from another cell. */
 export interface PartOfSpill {
@@ -48,6 +49,36 @@ export class Tracer {
   /** Everything behind the value of a cell. */
   trace(place: Place): Promise<TracedCell> {
     return this.#trace(place, new Reading(this.host), true);
+  }
+
+  /** What the cells of a range hold and are called, empty ones left out: as branches of a tree. */
+  async cellsOf(area: PlacedArea, from: string, most = 200): Promise<readonly Branch[]> {
+    const reading = new Reading(this.host);
+    await reading.add([{ ...area, rows: Math.min(area.rows, 1000) }]);
+    const places: Place[] = [];
+    for (let r = area.row; r < area.row + area.rows && places.length < most; r++) {
+      for (let c = area.column; c < area.column + area.columns && places.length < most; c++) {
+        const { value, error } = reading.at(area.sheet, r, c);
+        if (value !== null || error) places.push({ sheet: area.sheet, row: r, column: c });
+      }
+    }
+    return this.branchesAt(places, from, reading);
+  }
+
+  /** Cells anywhere in the workbook, with what they are called, as branches of a tree. */
+  async branchesAt(places: readonly Place[], from: string, reading = new Reading(this.host)): Promise<readonly Branch[]> {
+    await reading.add(places.flatMap((at) => aroundFor(at, true).map((a) => ({ ...a, sheet: at.sheet }))));
+    const sheets = new Map(await Promise.all([...new Set(places.map(({ sheet }) => sheet))].map(async (sheet) => {
+      const rows = places.filter((at) => at.sheet === sheet).slice(0, 1).map((at) => ({ ...aroundFor(at, false)[0]!, sheet }));
+      return [sheet, await this.knowledge.current(sheet, rows, reading)] as const;
+    })));
+    return places.map((at) => branchOfCell(at, reading.at(at.sheet, at.row, at.column), labelAt(sheets.get(at.sheet), reading, at.sheet, at.row, at.column), from));
+  }
+
+  /** What stands behind a branch of a tree. */
+  async behind(branch: Branch, from: string): Promise<readonly Branch[]> {
+    if (!branch.place || !branch.opens) return [];
+    return branch.kind === "range" ? this.cellsOf(branch.place, from) : branchesOf(await this.trace(branch.place), from);
   }
 
   async #trace({ sheet, row, column }: Place, reading: Reading, spillsToo: boolean): Promise<TracedCell> {

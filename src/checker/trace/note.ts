@@ -1,0 +1,110 @@
+import { cautions, coherentUnit, nameOf, readFactor, version, type Formula, type Trace } from "../../core/index.ts";
+import { equationTex, html, Markup, numberText, sentence, substitutionTex, symbol, withUnit, type Parser } from "../../typeset/index.ts";
+import { paperDocument } from "../paper/document.ts";
+import type { Recognised } from "../recognise/recognised.ts";
+import type { TracedCall } from "./call.ts";
+import type { Collected } from "./collect.ts";
+import { numberOf, piecesOf, symbolOf } from "./inSymbols.ts";
+import type { Label } from "./labels.ts";
+import { basisOf, placeInWork } from "./source.ts";
+import type { TracedCell } from "./traceCell.ts";
+import type { Branch } from "./tree.ts";
+
+/** What sets equations: the reader of expressions, and TeX as MathML. */
+export interface Setting {
+  readonly math: Parser;
+  readonly mathml: (tex: string) => string;
+}
+
+export interface NoteFacts {
+  /** As it is to be read. */
+  readonly date: string;
+  readonly host: string;
+  /** The sheet as its template's, where it is one. */
+  readonly sheet?: Recognised;
+  readonly depth: number;
+}
+
+const nameOfCell = (label: Label | undefined, address: string): Markup => html`${label?.item && html`<span class="kn-quiet">${label.item}</span> `}${label?.description ? sentence(label.description) : address}${label?.symbol && html` ${symbol(label.symbol)}`}`;
+
+function set(tex: string, plain: string, { mathml }: Setting): Markup {
+  try {
+    return html`<div class="kn-equation">${new Markup(mathml(tex))}</div>`;
+  } catch {
+    // What cannot be set stands as its plain text.
+    return html`<div class="kn-equation"><code>${plain}</code></div>`;
+  }
+}
+
+function stepsOf(formula: Formula, { steps, values }: Trace, setting: Setting): Markup {
+  const known: Record<string, unknown> = { ...values, ...Object.fromEntries(steps.map((s) => [s.name, s.value])) };
+  const several = steps.length > 1;
+  return html`${steps.map(({ name, step, value, shown }) => {
+    const reads = step.reads ?? coherentUnit(step.unit);
+    const written = "lookup" in step ? html`<p class="kn-quiet">read from the table by ${formula.params[step.lookup.of]?.text ?? formula.steps[step.lookup.of]?.text ?? step.lookup.of}</p>`
+      : html`${set(equationTex(setting.math, formula, name), "equation" in step ? step.equation : step.governing, setting)}${"equation" in step && set(`= ${substitutionTex(setting.math, formula, name, known)}`, "", setting)}`;
+    return html`${several && (step.text !== undefined || step.clause !== undefined) && html`<p class="kn-quiet">${step.text !== undefined && sentence(step.text)}${step.clause !== undefined && ` ${step.clause}`}</p>`}${written}<p>${symbol(step.symbol)} = ${withUnit(value, reads)}${readFactor(step) !== 1 && ` = ${withUnit(shown, step.unit)}`}</p>`;
+  })}`;
+}
+
+function argumentsOf(call: TracedCall): Markup {
+  const of = call.formula ?? call.spill;
+  if (!of) return html``;
+  return html`<ul class="kn-quiet">${Object.entries(of.params).map(([, p], i) => {
+    const given = call.arguments[i];
+    const value = given?.value;
+    const text = typeof value === "number" ? (p.kind === "number" ? withUnit(value, p.unit) : numberText(value)) : value === null || value === undefined || value === "" ? ("default" in p && p.default !== undefined ? `${p.kind === "number" ? withUnit(p.default, p.unit) : p.default} (default)` : "not given") : Array.isArray(value) ? `${value.length} rows` : String(value);
+    return html`<li>${symbol(p.symbol)} ${sentence(p.text)} = ${text}${given?.origin?.address !== undefined && `, from ${given.origin.address}`}</li>`;
+  })}</ul>`;
+}
+
+function callOf(call: TracedCall, setting: Setting): Markup {
+  const of = call.formula ?? call.spill;
+  if (call.unknown) return html`<p class="kn-flag">${call.unknown.message}.</p>`;
+  if (!of) return html`<p>KERN.${call.call.id}</p>`;
+  return html`<p>By <code>KERN.${of.id}</code>: ${sentence(of.summary)}.</p>
+${argumentsOf(call)}
+${call.trace && call.formula && stepsOf(call.formula, call.trace, setting)}
+${call.spill && set(call.spill.governing, call.spill.governing, setting)}
+${call.refused && html`<p class="kn-flag">No result: ${call.refused.message}.</p>`}
+<p class="kn-quiet">${placeInWork(of)}. Basis: ${basisOf(of)}.</p>
+${(call.trace?.warnings ?? call.spilled?.warnings ?? []).map((w) => html`<p class="kn-flag">Warning: ${sentence(w)}.</p>`)}
+${call.flags.filter(({ kind }) => kind !== "unusual").map((f) => html`<p class="kn-flag">Look at ${nameOf(of.params[f.parameter]!)}: ${f.message}.</p>`)}`;
+}
+
+function quantity(cell: TracedCell, setting: Setting, root: TracedCell): Markup {
+  const { content, label } = cell;
+  const value = content.error ? content.error.code : typeof content.value === "number" ? withUnit(content.value, label?.unit ?? "") : content.text || "empty";
+  const whole = cell.calls.find((c) => c.call.whole);
+  const pieces = content.formula === undefined ? [] : piecesOf(content.formula, cell.originOf);
+  return html`<section class="kn-item"><h3>${nameOfCell(label, cell.address)} <span class="kn-quiet">${cell.place.sheet === root.place.sheet ? cell.address : `${cell.place.sheet}!${cell.address}`}</span></h3>
+${!whole && content.formula !== undefined && html`<p><code>${pieces.map((p) => symbolOf(p)).join("")}</code></p><p><code>= ${pieces.map((p) => numberOf(p)).join("")}</code></p>`}
+${cell.calls.map((c) => callOf(c, setting))}
+${cell.unreadable !== undefined && html`<p class="kn-flag">The formula cannot be read: ${cell.unreadable}.</p>`}
+<p class="kn-gives">${label?.symbol && html`${symbol(label.symbol)} `}= ${value}</p></section>`;
+}
+
+function inputs(all: readonly Branch[]): Markup {
+  if (all.length === 0) return html`<p>None.</p>`;
+  return html`<table class="kn-table"><thead><tr><th scope="col">item</th><th scope="col">quantity</th><th scope="col">symbol</th><th scope="col" class="kn-number">value</th><th scope="col">unit</th><th scope="col">from</th><th scope="col">cell</th></tr></thead><tbody>${all.map(({ label, address, text, value, unit, source }) => html`<tr><td>${label?.item ?? ""}</td><td>${label?.description ? sentence(label.description) : ""}</td><td>${symbol(label?.symbol ?? "")}</td><td class="kn-number">${typeof value === "number" ? numberText(value) : text}</td><td>${unit}</td><td>${source}</td><td>${address}</td></tr>`)}</tbody></table>`;
+}
+
+/** How a value came about, as an HTML document to print and file: inputs, then each quantity in order of calculation. */
+export function calculationNote({ root, inputs: given, quantities, notFollowed }: Collected, { date, host, sheet, depth }: NoteFacts, setting: Setting): string {
+  const about = root.label?.description || root.address;
+  const title = `Calculation note: ${about}`;
+  const facts: readonly (readonly [string, string])[] = [
+    ["Sheet", root.place.sheet], ["Cell", root.address], ["Date", date],
+    ...(sheet ? [["Template", `${sheet.template.title}, ${sheet.head.templateId} ${sheet.head.templateVersion}`], ["Hash at its building", sheet.head.hash], ["Functions at its building", sheet.head.functionsVersion]] as const : []),
+    ["Functions of this note", `Kernbook ${version}`], ["Read from", host], ["Followed", Number.isFinite(depth) ? `${depth} ${depth === 1 ? "step" : "steps"} back` : "down to the inputs"],
+  ];
+  return paperDocument(title, html`<h1>Calculation note</h1>
+<p>${nameOfCell(root.label, root.address)}</p>
+<table class="kn-facts"><tbody>${facts.filter(([, text]) => text !== "").map(([what, text]) => html`<tr><th scope="row">${what}</th><td>${text}</td></tr>`)}</tbody></table>
+<h2>Inputs</h2>
+${inputs(given)}
+${notFollowed.length > 0 && html`<h2>Values taken as they stand</h2><p class="kn-quiet">They have formulas of their own, which this note does not follow.</p>${inputs(notFollowed)}`}
+<h2>Calculation</h2>
+${quantities.map((cell) => quantity(cell, setting, root))}
+<aside class="kn-caution"><p>${cautions.competence}</p><p>${cautions.stressing}</p><p>The equations and clauses are those of the functions named; check them against your own copy of the standard in force and its National Annex. The note shows how the sheet's value comes about; it is no independent check.</p></aside>`);
+}

@@ -1,0 +1,36 @@
+import { basisText, formulas, sources, spills, type Declaration } from "../../core/index.ts";
+import { clauseWords } from "../../typeset/index.ts";
+import { readFormula } from "../formula/calls.ts";
+
+/** The short name of a work: what stands before its first comma or colon that is followed by a blank. */
+function workOf(key: Declaration["source"]["key"]): string {
+  return sources[key].split(/, |: (?=\p{Lu})|\. /u)[0]!.replace(/\.$/, "");
+}
+
+/** "EN 1992-1-1:2004, Clause 5.10.6(2) (5.46)": where a function's rule stands, in one line. */
+export function placeInWork({ source }: Declaration): string {
+  return source.clause === undefined ? workOf(source.key) : `${workOf(source.key)}, ${clauseWords(source.clause)}`;
+}
+
+/** How a rule was established, in words. */
+export function basisOf({ source }: Declaration): string {
+  return `${basisText[source.basis]}${source.readIn ? `, in ${workOf(source.readIn)}` : ""}`;
+}
+
+const known = new Map<string, string>();
+
+/** Where the value of a formula comes from, in one line: the places of its functions' rules, or that it is a formula of the sheet. */
+export function sourceOfFormula(formula: string): string {
+  let text = known.get(formula);
+  if (text !== undefined) return text;
+  text = "a formula of the sheet";
+  try {
+    const { calls } = readFormula(formula);
+    const places = [...new Set(calls.flatMap(({ id }) => [...formulas, ...spills].filter((f) => f.id === id).map(placeInWork)))];
+    if (places.length > 0) text = places.slice(0, 2).join("; ") + (places.length > 2 ? "; …" : "");
+  } catch (problem) {
+    text = `a formula that cannot be read: ${problem instanceof Error ? problem.message : String(problem)}`;
+  }
+  known.set(formula, text);
+  return text;
+}

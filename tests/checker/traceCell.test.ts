@@ -1,0 +1,110 @@
+import { describe, expect, it } from "vitest";
+import { traceCell, type TracedCell } from "../../src/checker/index.ts";
+import { at, staticHost, type StaticCell } from "./staticHost.ts";
+
+const stress = "KERN.FRICTION_STRESS";
+const trace = (cells: Readonly<Record<string, StaticCell>>, where = "F1", names = {}): Promise<TracedCell> => traceCell(staticHost(cells, names), at(where));
+const flags = ({ calls }: TracedCell): readonly (readonly [string, string])[] => calls.flatMap((c) => c.flags.map((f) => [f.parameter, f.kind] as const));
+
+/** An everyday sheet of someone's own: texts, values, units. 1395·e^−(0.2·0.3 + 0.003·12) = 1267.31, by hand calculator. */
+const sheet: Readonly<Record<string, StaticCell>> = {
+  A1: "Stress at the jack", B1: 1395, C1: "MPa", A2: "Friction coefficient", B2: 0.2, C2: "1/rad", A3: "Angle", B3: 0.3, C3: "rad", A4: "Wobble", B4: 0.003, C4: "1/m", A5: "Distance from the jack", B5: 12, C5: "m",
+  F1: { f: `=${stress}(B1,B2,B3,B4,B5)`, v: 1267.3073024158452 },
+};
+
+describe("tracing a cell of any sheet", () => {
+  it("follows arguments to their cells, with labels and units, in few calls of the host and without evaluations", async () => {
+    const host = staticHost(sheet);
+    const { calls: [call] } = await traceCell(host, at("F1"));
+    expect(call!.arguments.map(({ origin, value }) => [origin?.address, value, origin?.label?.description, origin?.label?.unit])).toEqual([
+      ["B1", 1395, "Stress at the jack", "MPa"], ["B2", 0.2, "Friction coefficient", "1/rad"], ["B3", 0.3, "Angle", "rad"], ["B4", 0.003, "Wobble", "1/m"], ["B5", 12, "Distance from the jack", "m"],
+    ]);
+    expect(call!.trace!.result).toBeCloseTo(1267.307, 3);
+    expect(call!.flags).toEqual([]);
+    expect(host.asked.evaluate).toBe(0);
+    const before = host.asked.read;
+    await traceCell(host, at("F1"));
+    expect(host.asked.read - before).toBeLessThanOrEqual(3);
+  });
+
+  it("goes through names, other sheets and quoted sheets", async () => {
+    const cell = await trace({ "F1": { f: `=IF(TRUE,${stress}(jack,'My data'!B2,0.3,0.003,Data!B5*1)+1,0)` }, "Data!A1": "Stress at the jack", "Data!B1": 1395, "Data!C1": "MPa", "My data!A2": "Friction", "My data!B2": 0.2, "Data!B5": 12 }, "F1", { jack: "Data!$B$1" });
+    const [call] = cell.calls;
+    expect(call!.arguments.map(({ origin, value }) => [origin?.address, value])).toEqual([["Data!B1", 1395], ["My data!B2", 0.2], [undefined, 0.3], [undefined, 0.003], [undefined, 12]]);
+    expect(call!.arguments[0]!.origin!.label!.description).toBe("Stress at the jack");
+    expect(call!.arguments[4]!.origins.map((o) => o.address)).toEqual(["Data!B5"]);
+    expect(call!.trace!.result).toBeCloseTo(1267.307, 3);
+  });
+
+  it("says where a reference leads nowhere", async () => {
+    const cell = await trace({ F1: { f: "=Gone!A1+nowhere+[Other.xlsx]S!A1" } });
+    expect(cell.precedents.map(({ text, problem }) => [text, problem])).toEqual([["Gone!A1", expect.stringContaining("no sheet “Gone”")], ["nowhere", expect.stringContaining("no cells")], ["[Other.xlsx]S!A1", expect.stringContaining("another workbook")]]);
+  });
+
+  it("hands the result of an inner call to the outer one", async () => {
+    const { calls } = await trace({ ...sheet, F1: { f: `=KERN.TENDON_FORCE(${stress}(B1,B2,B3,B4,B5),B6)` }, A6: "Area", B6: 1500, C6: "mm2" });
+    expect(calls.map((c) => c.call.id)).toEqual(["TENDON_FORCE", "FRICTION_STRESS"]);
+    // 1267.307 MPa · 1500 mm² = 1900.96 kN
+    expect(calls[0]!.trace!.result).toBeCloseTo(1900.96, 2);
+  });
+
+  it("says which argument is refused and why", async () => {
+    const { calls: [call] } = await trace({ ...sheet, B2: -0.1 });
+    expect(call!.trace).toBeUndefined();
+    expect(call!.refused).toMatchObject({ parameter: "mu", message: expect.stringMatching(/−0\.1.*below 0/) as unknown });
+  });
+
+  it("shows an argument's own error instead of a calculation", async () => {
+    expect((await trace({ ...sheet, B5: { f: "=1/0", error: "#DIV/0!" } })).calls[0]!.refused).toMatchObject({ parameter: "x", message: expect.stringContaining("#DIV/0!") as unknown });
+  });
+
+  it.each([["KERN.FRICTION_STRES", "FRICTION_STRESS"], ["KERN_FRICTION_STRESS", "FRICTION_STRESS"], ["KERN.TENDON_FORC", "TENDON_FORCE"], ["KERN.FRICTON_STRESS", "FRICTION_STRESS"]])("names the nearest function to %s", async (name, nearest) => {
+    const { calls: [call] } = await trace({ ...sheet, F1: { f: `=${name}(B1,B2,B3,B4,B5)`, error: "#NAME?" } });
+    expect(call!.unknown!.nearest[0]).toBe(nearest);
+    expect(call!.trace).toBeUndefined();
+  });
+
+  it("lists what a plain formula refers to, each once, with ranges and whole columns", async () => {
+    const { precedents } = await trace({ ...sheet, F2: { f: "=B1+$B$5+SUM(B1:B5)+b1+SUM(B:B)", v: 0 } }, "F2");
+    expect(precedents.map((p) => [p.address, p.contents.length])).toEqual([["B1", 1], ["B5", 1], ["B1:B5", 5], ["B1:B5", 5]]);
+  });
+
+  it("reports a formula that cannot be read, and an empty cell", async () => {
+    expect((await trace({ F1: { f: "=SUM(" } })).unreadable).toBeDefined();
+    expect((await trace({}, "Z9")).content.text).toBe("");
+  });
+});
+
+describe("what does not fit", () => {
+  const changed = async (cells: Readonly<Record<string, StaticCell>>): Promise<unknown> => flags(await trace({ ...sheet, ...cells }));
+
+  it.each<readonly [string, Readonly<Record<string, StaticCell>>, unknown]>([
+    ["nothing", {}, []],
+    ["GPa for MPa", { C1: "GPa" }, [["sigma0", "unit"]]],
+    ["mm for m", { C5: "mm" }, [["x", "unit"]]],
+    ["rad/m for 1/m", { C4: "rad/m" }, [["k", "unit"]]],
+    ["a unit in brackets", { A5: "Distance (cm)", C5: null }, [["x", "unit"]]],
+    ["right conversion", { C5: "mm", B5: 12000, F1: { f: `=${stress}(B1,B2,B3,B4,B5/1000)` } }, []],
+    ["right conversion by CONVERT", { C5: "mm", B5: 12000, F1: { f: `=${stress}(B1,B2,B3,B4,CONVERT(B5,"mm","m"))` } }, []],
+    ["wrong conversion by CONVERT", { C5: "mm", B5: 12000, F1: { f: `=${stress}(B1,B2,B3,B4,CONVERT(B5,"cm","m"))` } }, [["x", "unit"]]],
+    ["wrong factor", { C5: "mm", B5: 12000, F1: { f: `=${stress}(B1,B2,B3,B4,B5/100)` } }, [["x", "unit"]]],
+    ["a conversion too many", { F1: { f: `=${stress}(B1,B2,B3,B4,B5/1000)` } }, [["x", "unit"]]],
+    ["half of it", { F1: { f: `=${stress}(B1,B2,B3,B4,B5/2)` } }, []],
+    ["degrees", { C3: "deg", F1: { f: `=${stress}(B1,B2,RADIANS(B3),B4,B5)` } }, []],
+    ["swapped", { F1: { f: `=${stress}(B1,B3,B2,B4,B5)` } }, [["mu", "swapped"], ["alpha", "swapped"]]],
+    ["a number as text", { B2: { v: "0.2", text: "0.2" } }, [["mu", "text"]]],
+    ["an empty cell in a sum", { F1: { f: `=${stress}(B1,B2,B3,B4,B5+B9)` } }, [["x", "empty"]]],
+    ["out of the everyday range", { B2: 0.9 }, [["mu", "unusual"]]],
+  ])("%s", async (_, cells, expected) => expect(await changed(cells)).toEqual(expected));
+
+  it.each([["Cube strength", "sort"], ["Concrete strength, cube, 28 days", "sort"], ["Mean strength of concrete", "sort"], ["Characteristic cylinder strength", undefined], ["Concrete strength", undefined]])("for a characteristic cylinder strength: %s", async (text, kind) => {
+    const cell = await trace({ A1: text, B1: 40, C1: "N/mm²", F1: { f: "=KERN.CONCRETE_MEAN_STRENGTH_EN1992_2004(B1)" } });
+    expect(flags(cell).map(([, k]) => k)).toEqual(kind ? [kind] : []);
+  });
+
+  it("takes a cell shown as a per cent for the ratio it holds, and a plain 5 % not", async () => {
+    const ratio = (cell: StaticCell): Promise<TracedCell> => trace({ A1: "Age factor", B1: cell, C1: "%", A2: "Mean strength", B2: 48, C2: "MPa", F1: { f: "=KERN.CONCRETE_STRENGTH_AT_AGE_EN1992_2004(B2,B1)" } });
+    expect(flags(await ratio({ v: 0.9, text: "90%" })).filter(([, kind]) => kind === "unit")).toEqual([]);
+    expect(flags(await ratio(90)).filter(([, kind]) => kind === "unit")).toHaveLength(1);
+  });
+});
