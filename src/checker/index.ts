@@ -26,7 +26,7 @@ export type { Label } from "./trace/labels.ts";
 export { numberOf, piecesOf, symbolOf, type FormulaPiece } from "./trace/inSymbols.ts";
 export { agreement, evaluateSteps, relativeDifference } from "./trace/secondEvaluation.ts";
 export { basisOf, placeInWork } from "./trace/source.ts";
-export { branchOf, linesOf, pathText, rootOf, type Branch, type TreeLine } from "./trace/tree.ts";
+export { branchOf, linesOf, pathText, printed, rootOf, type Branch, type TreeLine } from "./trace/tree.ts";
 export { collect, type Collected } from "./trace/collect.ts";
 export { calculationNote, type Setting } from "./trace/note.ts";
 export { readFormula, type Call, type ReadFormula, type WrittenArgument } from "./formula/calls.ts";

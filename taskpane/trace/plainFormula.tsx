@@ -1,4 +1,4 @@
-import { numberOf, piecesOf, symbolOf, type Origin, type TracedCell } from "../../src/checker/index.ts";
+import { numberOf, piecesOf, printed, symbolOf, type Origin, type TracedCell } from "../../src/checker/index.ts";
 import type { Place } from "../../src/hosts/index.ts";
 import { TradeSymbol } from "./tradeSymbol.tsx";
 import { LabelWords, OriginLink, unitWords } from "./originLink.tsx";
@@ -6,7 +6,7 @@ import { LabelWords, OriginLink, unitWords } from "./originLink.tsx";
 function contents({ contents: cells, place, problem }: Origin): string {
   const all = cells.flat();
   if (problem !== undefined) return problem;
-  if (all.length === 1) return all[0]!.error ? all[0]!.error.code : all[0]!.text || "empty";
+  if (all.length === 1) return printed(all[0]!);
   return place ? `${place.rows} × ${place.columns} cells` : "";
 }
 

@@ -1,6 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { placeText, traceCell, tracerOf, type TracedCall, type TracedCell } from "../../src/checker/index.ts";
-import { nameOf } from "../../src/core/index.ts";
+import { placeText, printed, traceCell, tracerOf, type TracedCall, type TracedCell } from "../../src/checker/index.ts";
 import type { Host, Place } from "../../src/hosts/index.ts";
 import { onBuilt } from "../built.ts";
 import { scrollToTop } from "../scroll.ts";
@@ -118,7 +117,7 @@ function CellTrace({ host, cell, chosen, choose, go, libraries }: CellProps) {
     <header class="kb-cell">
       <h2>{cell.place.sheet} <span class="kb-address">{cell.address}</span></h2>
       {label && <p><LabelWords label={label} symbol /></p>}
-      <p class="kb-value"><strong>{content.error ? content.error.code : content.text || "empty"}</strong>{!content.error && typeof content.value === "number" && unitWords(label) !== "" ? ` ${unitWords(label)}` : ""}</p>
+      <p class="kb-value"><strong>{printed(content)}</strong>{!content.error && typeof content.value === "number" && unitWords(label) !== "" ? ` ${unitWords(label)}` : ""}</p>
       {content.error && !told && <p class="kb-problem">{content.error.message ?? "The spreadsheet program gives no reason for this error."}</p>}
       <Flags calls={partOf ? [partOf.call] : calls} />
       <Warnings calls={partOf ? [partOf.call] : calls} />
@@ -157,7 +156,7 @@ function Flags({ calls }: { readonly calls: readonly TracedCall[] }) {
   if (flagged.length === 0) return null;
   return <section class="kb-failure kb-flags">
     <h3>Does not fit</h3>
-    <ul>{flagged.map(({ flag, of, id }, i) => <li key={i}><strong>{nameOf(of.params[flag.parameter]!)}</strong>{calls.length > 1 && <> of <code>KERN.{id}</code></>}: <Sentence of={flag.message} />.</li>)}</ul>
+    <ul>{flagged.map(({ flag, of, id }, i) => <li key={i}><strong><TradeSymbol of={of.params[flag.parameter]!.symbol} /> <Sentence of={of.params[flag.parameter]!.text} /></strong>{calls.length > 1 && <> of <code>KERN.{id}</code></>}: <Sentence of={flag.message} />.</li>)}</ul>
   </section>;
 }
 

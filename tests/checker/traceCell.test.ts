@@ -103,8 +103,8 @@ describe("what does not fit", () => {
   });
 
   it("takes a cell shown as a per cent for the ratio it holds, and a plain 5 % not", async () => {
-    const ratio = (cell: StaticCell): Promise<TracedCell> => trace({ A1: "Age factor", B1: cell, C1: "%", A2: "Mean strength", B2: 48, C2: "MPa", F1: { f: "=KERN.CONCRETE_STRENGTH_AT_AGE_EN1992_2004(B2,B1)" } });
-    expect(flags(await ratio({ v: 0.9, text: "90%" })).filter(([, kind]) => kind === "unit")).toEqual([]);
-    expect(flags(await ratio(90)).filter(([, kind]) => kind === "unit")).toHaveLength(1);
+    const ratio = (cell: StaticCell): Promise<TracedCell> => trace({ A1: "Gauge pressure", B1: 400, C1: "bar", A2: "Ram area", B2: 25000, C2: "mm2", A3: "Loss in the jack", B3: cell, C3: "%", F1: { f: "=KERN.JACK_FORCE(B1,B2,B3,0)" } });
+    expect(flags(await ratio({ v: 0.02, text: "2%" })).filter(([, kind]) => kind === "unit")).toEqual([]);
+    expect(flags(await ratio(2)).filter(([, kind]) => kind === "unit")).toHaveLength(1);
   });
 });

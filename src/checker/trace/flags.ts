@@ -161,7 +161,7 @@ export function flagsOf(all: readonly Flaggable[], originOf: OriginOf): readonly
     return [{ kind: "unusual", parameter, message: `outside the everyday range ${numberText(p.typical[0])} to ${numberText(p.typical[1])}${p.unit === "–" ? "" : ` ${p.unit}`}` }];
   });
   return [
-    ...pairs.flatMap(([i, j]) => [[i, j], [j, i]].map(([a, b]): Flag => ({ kind: "swapped", parameter: all[a!]!.name, message: `what is handed over here fits ${name(b!)}, and the other way round: are the two swapped?` }))),
+    ...pairs.flatMap(([i, j]) => [[i, j], [j, i]].map(([a, b]): Flag => ({ kind: "swapped", parameter: all[a!]!.name, message: `what is handed over here fits ${name(b!)}, and the other way round: the two look swapped` }))),
     ...found.flatMap((flags, i) => flags.filter(({ flag }) => !inPair.has(i) || (flag.kind !== "unit" && flag.kind !== "sort")).map(({ flag }) => flag)),
     ...unusual,
   ];

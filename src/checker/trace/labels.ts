@@ -122,9 +122,10 @@ export function labelFromTexts(at: CellAt, row: number, column: number): Label |
   const besides = right === undefined ? undefined : spelledUnit(right);
   // A short text beside a number under a heading is the name of a table's row.
   const ownRow = !left.ofRow && (left.description !== "" || (left.symbol !== "" && (above.text === "" || besides !== undefined)));
+  // The name of a row far to the left says nothing of a number that stands in no table.
   // In a table the text beside a number can be another row's name: it is a unit only by its spelling.
   const unit = (ownRow || above.text === "" ? besides : undefined) ?? (ownRow ? left.unit : undefined) ?? above.unit ?? besides;
-  const description = ownRow ? left.description || above.text : [above.text, left.description || left.symbol].filter((t) => t !== "").join(", ");
+  const description = ownRow ? left.description || above.text : above.text === "" && above.symbol === "" && !above.unit ? "" : [above.text, left.description || left.symbol].filter((t) => t !== "").join(", ");
   const symbol = ownRow ? left.symbol : above.symbol;
   if (description === "" && symbol === "" && !unit) return undefined;
   return { item: "", description, symbol, unit: unit?.text ?? "", ...(unit && { known: unit }), from: "texts" };

@@ -1,4 +1,5 @@
 import type { CellContent, Place } from "../../hosts/index.ts";
+import { numberText } from "../../typeset/index.ts";
 import { placeText, type PlacedArea } from "../places.ts";
 import type { Label } from "./labels.ts";
 import type { Origin } from "./origin.ts";
@@ -35,6 +36,13 @@ function sourceOf(content: CellContent, label: Label | undefined): string {
   return label?.from === "template" ? "input" : "typed";
 }
 
+/** A cell as printed; a number without a format, with as many digits as are read. */
+export function printed(content: CellContent): string {
+  if (content.error) return content.error.code;
+  if (typeof content.value === "number" && content.text.length > 10 && Number(content.text) === content.value) return numberText(content.value);
+  return content.text || "empty";
+}
+
 function unitOf(label: Label | undefined): string {
   return label && label.unit !== "–" && label.unit !== "-" ? label.unit : "";
 }
@@ -44,17 +52,15 @@ export function branchOfCell(place: Place, content: CellContent, label: Label | 
   const at = { sheet: place.sheet, row: place.row, column: place.column, rows: 1, columns: 1 };
   return {
     key: keyOf(at), kind: "cell", place: at, address: placeText(at, from), ...(label && { label }), value: content.value, unit: typeof content.value === "number" ? unitOf(label) : "",
-    text: content.error ? content.error.code : content.text || "empty", source: sourceOf(content, label), opens: content.formula !== undefined, ...(content.error && { error: content.error.code }),
+    text: printed(content), source: sourceOf(content, label), opens: content.formula !== undefined, ...(content.error && { error: content.error.code }),
   };
 }
-
-const shown = (value: number): string => String(Number(value.toPrecision(6))).replace("-", "−");
 
 function branchOfRange(origin: Origin & { readonly place: PlacedArea }, from: string): Branch {
   const { place, contents, label } = origin;
   const cells = contents.flat().filter(({ value, error }) => value !== null || error);
   const numbers = cells.flatMap(({ value }) => (typeof value === "number" ? [value] : []));
-  const span = numbers.length > 0 ? `, ${shown(Math.min(...numbers))} to ${shown(Math.max(...numbers))}` : "";
+  const span = numbers.length > 0 ? `, ${numberText(Math.min(...numbers))} to ${numberText(Math.max(...numbers))}` : "";
   const count = contents.length === 0 ? place.rows * place.columns : cells.length;
   const error = cells.find((c) => c.error)?.error?.code;
   const computed = cells.filter((c) => c.formula !== undefined).length;
