@@ -1,15 +1,21 @@
 import type { Area, Plan } from "../../sheet/index.ts";
 import { Turns } from "../grid/turns.ts";
-import type { ApplyOptions, CellContent, Host, InsertedCell, Place, Selection } from "../host.ts";
+import type { ApplyOptions, CellContent, Host, InsertedCell, Looks, Place, Selection, SheetName } from "../host.ts";
 import { applyPlan } from "./apply.ts";
+import { dependantsOf } from "./dependants.ts";
+import { enterCells, type EnteredCell } from "./enter.ts";
 import { evaluateOn } from "./evaluate.ts";
 import { subscribe } from "./events.ts";
+import { looksOf } from "./hiding.ts";
 import { insertCells } from "./insert.ts";
 import { OwnEvaluations } from "./ownEvaluations.ts";
 import { readCells } from "./read.ts";
+import { recalculateAll } from "./recalculate.ts";
 import { explained, type ExcelDependencies } from "./runs.ts";
 import { selectedCells } from "./selection.ts";
+import { namesOfSheet } from "./sheetNames.ts";
 import { sheetNamed } from "./sheets.ts";
+import { usedArea } from "./usedArea.ts";
 
 /** The spreadsheet program as a host. */
 export class ExcelHost implements Host {
@@ -42,6 +48,30 @@ export class ExcelHost implements Host {
 
   read(sheet: string, area: Area): Promise<readonly (readonly CellContent[])[]> {
     return this.#run(async (context) => readCells(await sheetNamed(context, sheet), area));
+  }
+
+  used(sheet: string): Promise<Area> {
+    return this.#run(async (context) => usedArea(await sheetNamed(context, sheet)));
+  }
+
+  namesOn(sheet: string): Promise<readonly SheetName[]> {
+    return this.#run(async (context) => namesOfSheet(await sheetNamed(context, sheet)));
+  }
+
+  looks(sheet: string, area: Area): Promise<Looks> {
+    return this.#run(async (context) => looksOf(await sheetNamed(context, sheet), area));
+  }
+
+  recalculate(): Promise<void> {
+    return this.#inTurn(() => this.#dependencies.run((context) => recalculateAll(context, this.#dependencies)));
+  }
+
+  dependants(place: Place): Promise<readonly Place[] | undefined> {
+    return this.#run((context) => dependantsOf(context, this.#dependencies, place));
+  }
+
+  enterAll(sheet: string, cells: readonly EnteredCell[]): Promise<void> {
+    return this.#inTurn(() => this.#dependencies.run((context) => enterCells(context, sheet, cells, this.#dependencies)));
   }
 
   insert(sheet: string, cells: readonly InsertedCell[]): Promise<void> {

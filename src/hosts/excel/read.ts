@@ -1,5 +1,6 @@
 import type { Area } from "../../sheet/index.ts";
 import type { CellContent, CellValue } from "../host.ts";
+import { rangeOf } from "./areas.ts";
 
 /** Far below the 5 MB the program gives in one answer. */
 const mostCells = 10_000;
@@ -22,12 +23,17 @@ export function contentsOf(range: Excel.Range): readonly (readonly CellContent[]
 
 export const contentProperties = "values,formulas,text,valueTypes";
 
+/** An area in parts that one answer holds, some rows at a time. */
+export function* rowSteps({ row, column, rows, columns }: Area, most = mostCells): Generator<Area> {
+  const step = Math.max(1, Math.floor(most / Math.max(1, columns)));
+  for (let from = 0; from < rows; from += step) yield { row: row + from, column, rows: Math.min(step, rows - from), columns };
+}
+
 /** Reads cells at full precision, some rows at a time. */
-export async function readCells(sheet: Excel.Worksheet, { row, column, rows, columns }: Area): Promise<readonly (readonly CellContent[])[]> {
+export async function readCells(sheet: Excel.Worksheet, area: Area): Promise<readonly (readonly CellContent[])[]> {
   const out: (readonly CellContent[])[] = [];
-  const step = Math.max(1, Math.floor(mostCells / columns));
-  for (let from = 0; from < rows; from += step) {
-    const range = sheet.getRangeByIndexes(row + from, column, Math.min(step, rows - from), columns);
+  for (const part of rowSteps(area)) {
+    const range = rangeOf(sheet, part);
     range.load(contentProperties);
     await sheet.context.sync();
     out.push(...contentsOf(range));

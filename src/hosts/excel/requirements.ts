@@ -22,4 +22,5 @@ export const requiredSets: readonly RequiredSet[] = [
 /** What makes more possible where it is present. */
 export const optionalSets = {
   spills: { set: "ExcelApi", version: "1.12", purpose: "results that fill several cells" },
+  dependants: { set: "ExcelApi", version: "1.13", purpose: "showing which cells use a cell" },
 } as const satisfies Record<string, ApiSet>;

@@ -1,7 +1,7 @@
 import type { IDefinedNamesServiceParam } from "@univerjs/engine-formula";
 import { areaA1, type PlannedName } from "../../sheet/index.ts";
-import { parseA1Ref } from "@borgar/fx";
 import type { SheetName } from "../host.ts";
+import { areaOfReference } from "../reference.ts";
 import { quotedSheet } from "../sheetName.ts";
 import { workbookId, type GridRuntime } from "./runtime.ts";
 
@@ -11,15 +11,6 @@ const same = (name: string): string => name.toLowerCase();
 function absolute(reference: string): string {
   const at = reference.lastIndexOf("!") + 1;
   return reference.slice(0, at) + reference.slice(at).replace(/\$?([A-Z]+)\$?(\d+)/g, "$$$1$$$2");
-}
-
-/** The cells of a reference such as `'My beam'!D5:D9`; undefined where it lost them. */
-function areaOf(reference: string): SheetName["area"] {
-  const read = parseA1Ref(reference.replace(/^=/, "")) as { context?: readonly string[]; range?: { top: number | null; left: number | null; bottom: number | null; right: number | null } } | undefined;
-  const sheet = read?.context?.at(-1);
-  const { top = null, left = null, bottom = null, right = null } = read?.range ?? {};
-  if (sheet === undefined || top === null || left === null || bottom === null || right === null) return undefined;
-  return { sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
 }
 
 /**
@@ -55,7 +46,7 @@ export class SheetNames {
   on(sheetId: string): readonly SheetName[] {
     const map = this.#map();
     return [...(this.#bySheet.get(sheetId)?.values() ?? [])].map((name) => {
-      const area = areaOf(map[this.#id(sheetId, name)]?.formulaOrRefString ?? "");
+      const area = areaOfReference(map[this.#id(sheetId, name)]?.formulaOrRefString ?? "");
       return { name, ...(area && { area }) };
     });
   }

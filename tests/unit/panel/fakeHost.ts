@@ -1,4 +1,4 @@
-import type { ApplyOptions, CellContent, Host, InsertedCell, Place, Selection } from "../../../src/hosts/index.ts";
+import type { ApplyOptions, CellContent, Host, InsertedCell, Looks, Place, Selection, SheetName } from "../../../src/hosts/index.ts";
 import { CellsNotEmpty, SheetNameTaken } from "../../../src/hosts/index.ts";
 import type { Area, Plan } from "../../../src/sheet/index.ts";
 
@@ -11,7 +11,12 @@ export class FakeHost implements Host {
   readonly names = new Map<string, string>();
   readonly evaluations = new Map<string, CellContent>();
   readonly selected: Place[] = [];
-  /** Set to make `apply` fail. */
+  readonly namesOfSheets = new Map<string, readonly SheetName[]>();
+  /** By sheet and cell, such as `Beam!4,2`; the fake cannot tell of others. */
+  readonly dependantsOf = new Map<string, readonly Place[]>();
+  /** What `looks` says beside what hides nothing. */
+  hiding: Partial<Looks> = {};
+  /** Set to make `apply` and `enterAll` fail. */
   failure: Error | undefined;
   private at: Selection | undefined;
   private readonly selectionListeners = new Set<(selection: Selection) => void>();
@@ -44,6 +49,35 @@ export class FakeHost implements Host {
 
   read(sheet: string, area: Area): Promise<readonly (readonly CellContent[])[]> {
     return Promise.resolve(Array.from({ length: area.rows }, (_, r) => Array.from({ length: area.columns }, (_, c) => this.cells.get(`${sheet}!${area.row + r},${area.column + c}`) ?? { value: null, text: "" })));
+  }
+
+  used(sheet: string): Promise<Area> {
+    const places = [...this.cells.keys()].filter((key) => key.startsWith(`${sheet}!`)).map((key) => key.slice(sheet.length + 1).split(",").map(Number) as [number, number]);
+    return Promise.resolve({ row: 0, column: 0, rows: Math.max(0, ...places.map(([row]) => row + 1)), columns: Math.max(0, ...places.map(([, column]) => column + 1)) });
+  }
+
+  namesOn(sheet: string): Promise<readonly SheetName[]> {
+    return Promise.resolve(this.namesOfSheets.get(sheet) ?? []);
+  }
+
+  looks(_sheet: string, { rows, columns }: Area): Promise<Looks> {
+    return Promise.resolve({ formats: Array.from({ length: rows }, () => Array.from({ length: columns }, () => "General")), hiddenRows: [], hiddenColumns: [], sameColour: [], ...this.hiding });
+  }
+
+  /** Nothing follows from anything here. */
+  recalculate(): Promise<void> {
+    for (const listener of this.calculationListeners) listener();
+    return Promise.resolve();
+  }
+
+  dependants({ sheet, row, column }: Place): Promise<readonly Place[] | undefined> {
+    return Promise.resolve(this.dependantsOf.get(`${sheet}!${row},${column}`));
+  }
+
+  enterAll(sheet: string, cells: readonly Pick<InsertedCell, "row" | "column" | "value" | "formula">[]): Promise<void> {
+    if (this.failure) return Promise.reject(this.failure);
+    for (const { row, column, value, formula } of cells) this.put(sheet, row, column, { value: value ?? null, ...(formula !== undefined && { formula }) });
+    return Promise.resolve();
   }
 
   insert(sheet: string, cells: readonly InsertedCell[]): Promise<void> {

@@ -1,0 +1,36 @@
+import type { Address, Area } from "../../sheet/index.ts";
+import type { Looks } from "../host.ts";
+import { rangeOf } from "./areas.ts";
+import { rowSteps } from "./read.ts";
+
+/** Each cell's colours come as an object of their own: fewer cells an answer than where values are read. */
+const mostCells = 4_000;
+/** Of letters and ground where the program has none to tell. */
+const ink = "#000000";
+const paper = "#FFFFFF";
+
+/** What hides or changes how the cells look. Where a cell has no fill, the program gives that as white. */
+export async function looksOf(sheet: Excel.Worksheet, area: Area): Promise<Looks> {
+  const formats: (readonly string[])[] = [];
+  const hiddenRows: number[] = [];
+  const sameColour: Address[] = [];
+  if (area.rows === 0 || area.columns === 0) return { formats, hiddenRows, hiddenColumns: [], sameColour };
+  const columns = rangeOf(sheet, { ...area, rows: 1 }).getColumnProperties({ columnHidden: true, format: { columnWidth: true } });
+  for (const part of rowSteps(area, mostCells)) {
+    const range = rangeOf(sheet, part);
+    range.load("numberFormat,formulas");
+    const rows = range.getRowProperties({ rowHidden: true, format: { rowHeight: true } });
+    const cells = range.getCellProperties({ format: { font: { color: true }, fill: { color: true } } });
+    await sheet.context.sync();
+    formats.push(...(range.numberFormat as string[][]));
+    rows.value.forEach(({ rowHidden, format }, r) => {
+      if (rowHidden === true || format?.rowHeight === 0) hiddenRows.push(part.row + r);
+    });
+    cells.value.forEach((line, r) => line.forEach(({ format }, c) => {
+      if ((range.formulas as readonly (readonly unknown[])[])[r]![c] === "") return;
+      if ((format?.font?.color || ink).toUpperCase() === (format?.fill?.color || paper).toUpperCase()) sameColour.push({ row: part.row + r, column: part.column + c });
+    }));
+  }
+  const hiddenColumns = columns.value.flatMap(({ columnHidden, format }, c) => (columnHidden === true || format?.columnWidth === 0 ? [area.column + c] : []));
+  return { formats, hiddenRows, hiddenColumns, sameColour };
+}
