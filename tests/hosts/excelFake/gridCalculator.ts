@@ -1,21 +1,9 @@
-import { tokenize, tokenTypes } from "@borgar/fx";
-import { areaA1, type PlannedCell } from "../../../src/sheet/index.ts";
-import { openGridInNode, quotedSheet } from "../../../src/hosts/index.ts";
+import type { PlannedCell } from "../../../src/sheet/index.ts";
+import { openGridInNode } from "../../../src/hosts/index.ts";
 import { smallPlan } from "../smallPlan.ts";
+import { withoutNames } from "./references.ts";
 import type { Calculator, Computed } from "./services.ts";
 import { placeOf, type FakeSheet, type FakeWorkbook } from "./state.ts";
-
-/** The grid looks names up in its own way; here each stands as the cells it means. */
-function withoutNames(formula: string, sheet: FakeSheet, workbook: FakeWorkbook): string {
-  return tokenize(formula).map(({ type, value }) => {
-    if (type !== tokenTypes.REF_NAMED) return value;
-    const [name, sheetName] = value.split("!").reverse() as [string, string?];
-    const owner = sheetName === undefined ? sheet : workbook.sheets.find((one) => quotedSheet(one.name) === sheetName);
-    const own = owner?.names.get(name.toLowerCase());
-    if (own) return `${quotedSheet(owner!.name)}!${areaA1(own.area)}`;
-    return workbook.names.get(name.toLowerCase())?.slice(1) ?? value;
-  }).join("");
-}
 
 function planned(sheet: FakeSheet, workbook: FakeWorkbook): PlannedCell[] {
   return [...sheet.cells].map(([key, { value, formula, numberFormat }]): PlannedCell => {

@@ -2,9 +2,11 @@ import { a1, areaA1, type Area } from "../../../src/sheet/index.ts";
 import { quotedSheet } from "../../../src/hosts/index.ts";
 import { rangeFormat } from "./formats.ts";
 import { conditionalFormats, dataValidation } from "./rules.ts";
+import { dependants } from "./references.ts";
 import { guard, type Computed, type RangeTarget } from "./services.ts";
 import { cellAt, cellsOf, changeCell, emptyCell, keyOf, type FakeCell } from "./state.ts";
 import { act, Misuse, OfficeError, strictObject, type FakeContext, type Handle, type Property, type Shape } from "./strict.ts";
+import { tableMethods } from "./tables.ts";
 import { enter, rectangle } from "./values.ts";
 
 const single = ({ areas }: RangeTarget): Area => areas[0]!;
@@ -111,6 +113,20 @@ function spilling(self: Handle<RangeTarget>): object {
   return strictObject(self.context, rangeShape, () => found, true);
 }
 
+function directDependents(self: Handle<RangeTarget>): object {
+  const find = (): readonly RangeTarget[] => {
+    const { services, sheet, areas: [area] } = self.target();
+    if (!services.has("1.13")) throw new OfficeError("ApiNotFound", "getDirectDependents is of ExcelApi 1.13");
+    const found = dependants(services.workbook, sheet, area!.row, area!.column);
+    if (found.length === 0) throw new OfficeError("ItemNotFound", "the cell has no dependents");
+    return found.map((one): RangeTarget => ({ services, sheet: one.sheet, areas: [one.area] }));
+  };
+  return strictObject<readonly RangeTarget[]>(self.context, {
+    kind: "WorkbookRangeAreas",
+    parts: { ranges: ({ context, target }) => strictObject<readonly RangeTarget[]>(context, { kind: "RangeCollection", items: { shape: rangeShape, of: (all) => all } }, target) },
+  }, find);
+}
+
 const formatParts = {
   format: ({ context, target }: Handle<RangeTarget>) => strictObject(context, rangeFormat, target),
 };
@@ -136,6 +152,8 @@ export const rangeShape: Shape<RangeTarget> = {
       services.changed("selection", sheet.id);
     }),
     getSpillingToRangeOrNullObject: spilling,
+    getDirectDependents: directDependents,
+    ...tableMethods,
   },
 };
 

@@ -58,6 +58,13 @@ export interface FakeHighlight {
   textRule?: { text: string; operator: string };
 }
 
+/** A name of a sheet; `lost` where its cells were deleted. */
+export interface FakeName {
+  name: string;
+  area: Area;
+  lost?: true;
+}
+
 export interface FakeSheet {
   id: string;
   name: string;
@@ -65,13 +72,15 @@ export interface FakeSheet {
   /** Every sheet keeps its own selection. */
   selected: Area[];
   cells: Map<string, FakeCell>;
-  names: Map<string, { name: string; area: Area }>;
+  names: Map<string, FakeName>;
   merged: Area[];
   validations: FakeValidation[];
   highlights: FakeHighlight[];
   charts: FakeChart[];
   widths: Map<number, number>;
   heights: Map<number, number>;
+  hiddenRows: Set<number>;
+  hiddenColumns: Set<number>;
   freeze: { rows: number; columns: number };
   showGridlines: boolean;
   protection: Record<string, unknown> | undefined;
@@ -111,7 +120,7 @@ export function changeCell(sheet: FakeSheet, row: number, column: number, change
 }
 
 export function newSheet(id: string, name: string): FakeSheet {
-  return { id, name, visibility: "Visible", selected: [{ row: 0, column: 0, rows: 1, columns: 1 }], cells: new Map(), names: new Map(), merged: [], validations: [], highlights: [], charts: [], widths: new Map(), heights: new Map(), freeze: { rows: 0, columns: 0 }, showGridlines: true, protection: undefined, page: {} };
+  return { id, name, visibility: "Visible", selected: [{ row: 0, column: 0, rows: 1, columns: 1 }], cells: new Map(), names: new Map(), merged: [], validations: [], highlights: [], charts: [], widths: new Map(), heights: new Map(), hiddenRows: new Set(), hiddenColumns: new Set(), freeze: { rows: 0, columns: 0 }, showGridlines: true, protection: undefined, page: {} };
 }
 
 export function newWorkbook(): FakeWorkbook {

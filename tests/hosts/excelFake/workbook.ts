@@ -57,6 +57,10 @@ const names: Shape<Services> = {
 const application: Shape<Services> = {
   kind: "Application",
   methods: {
+    calculate: (self: Handle<Services>, kind: string) => {
+      if (!["Recalculate", "Full", "FullRebuild"].includes(kind)) throw new Misuse(`there is no calculation ${kind}`);
+      act(self, `calculate(${kind})`, (services) => { for (const { id } of services.workbook.sheets) services.changed("calculation", id); });
+    },
     suspendScreenUpdatingUntilNextSync: (self) => act(self, "suspendScreenUpdatingUntilNextSync", () => undefined),
     suspendApiCalculationUntilNextSync: (self) => act(self, "suspendApiCalculationUntilNextSync", (services) => { services.suspended = true; }),
   },

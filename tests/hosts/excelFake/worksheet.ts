@@ -1,21 +1,16 @@
-import { areaA1, faultOfSheetName, isSheetNameTaken, type Area } from "../../../src/sheet/index.ts";
+import { areaA1, faultOfSheetName, isSheetNameTaken } from "../../../src/sheet/index.ts";
 import { quotedSheet } from "../../../src/hosts/index.ts";
 import { charts } from "./charts.ts";
 import { rangeAreasShape, rangeObject } from "./range.ts";
+import { areaOfAddress } from "./references.ts";
+import { usedRange } from "./used.ts";
 import { guard, type RangeTarget, type SheetTarget } from "./services.ts";
+import type { FakeName, FakeSheet } from "./state.ts";
 import { act, Misuse, OfficeError, strictObject, targetOf, type Handle, type Property, type Shape } from "./strict.ts";
 
 const mostRows = 1_048_576;
 const mostColumns = 16_384;
 const longestAddress = 8_192;
-
-function areaOfAddress(text: string): Area {
-  const m = /^([A-Z]{1,3})(\d+)(?::([A-Z]{1,3})(\d+))?$/.exec(text);
-  if (!m) throw new OfficeError("InvalidArgument", `“${text}” is no address`);
-  const column = (letters: string): number => [...letters].reduce((sum, c) => sum * 26 + c.charCodeAt(0) - 64, 0) - 1;
-  const from = { row: Number(m[2]) - 1, column: column(m[1]!) };
-  return { ...from, rows: Number(m[4] ?? m[2]) - from.row, columns: column(m[3] ?? m[1]!) - from.column + 1 };
-}
 
 export function checkName(target: SheetTarget, name: string): void {
   const fault = faultOfSheetName(name);
@@ -26,8 +21,11 @@ export function checkName(target: SheetTarget, name: string): void {
 interface NameTarget { readonly formula: string; readonly name: string }
 export const namedItem: Shape<NameTarget> = { kind: "NamedItem", properties: { name: { read: ({ name }) => name }, formula: { read: ({ formula }) => formula } } };
 
+const named = (sheet: FakeSheet, { name, area, lost }: FakeName): NameTarget => ({ name, formula: lost ? "=#REF!" : `=${quotedSheet(sheet.name)}!${areaA1(area)}` });
+
 const names: Shape<SheetTarget> = {
   kind: "NamedItemCollection",
+  items: { shape: namedItem, of: ({ sheet }) => [...sheet.names.values()].map((one) => named(sheet, one)) },
   methods: {
     add: (self: Handle<SheetTarget>, name: string, range: object) => {
       act(self, "add", ({ sheet }) => {
@@ -40,7 +38,7 @@ const names: Shape<SheetTarget> = {
     getItemOrNullObject: ({ context, target }: Handle<SheetTarget>, name: string) => strictObject<NameTarget>(context, namedItem, () => {
       const { sheet } = target();
       const found = sheet.names.get(name.toLowerCase());
-      return found && { name: found.name, formula: `=${quotedSheet(sheet.name)}!${areaA1(found.area)}` };
+      return found && named(sheet, found);
     }, true),
   },
 };
@@ -132,6 +130,7 @@ export const worksheetShape: Shape<SheetTarget> = {
       if (address.length > longestAddress) throw new Misuse("the address is too long");
       return strictObject<RangeTarget>(context, rangeAreasShape, () => ({ ...target(), areas: address.split(",").map(areaOfAddress) }));
     },
+    getUsedRangeOrNullObject: usedRange,
     activate: (self) => act(self, "activate", ({ services, sheet }) => {
       if (sheet.visibility !== "Visible") throw new OfficeError("InvalidOperation", "a hidden sheet cannot be shown");
       services.workbook.activeId = sheet.id;
