@@ -30,3 +30,4 @@ export { branchOf, linesOf, pathText, printed, rootOf, type Branch, type TreeLin
 export { collect, type Collected } from "./trace/collect.ts";
 export { calculationNote, type Setting } from "./trace/note.ts";
 export { readFormula, type Call, type ReadFormula, type WrittenArgument } from "./formula/calls.ts";
+export { loadCases } from "../published/index.ts";

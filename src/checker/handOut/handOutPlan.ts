@@ -1,0 +1,110 @@
+import { cautions } from "../../core/index.ts";
+import type { CellContent, Host } from "../../hosts/index.ts";
+import { a1, type Area, type Plan, type PlannedChart } from "../../sheet/index.ts";
+import type { Looks } from "../../hosts/index.ts";
+import { recogniseSnapshot } from "../recognise/recognise.ts";
+import type { Recognised } from "../recognise/recognised.ts";
+import { takeSnapshot, type Snapshot } from "../snapshot.ts";
+import { SheetWriter } from "../writer.ts";
+import { areaNow, lookOf, plainRole } from "./look.ts";
+import { saidFormulas, saidText, type SaidFormula } from "./said.ts";
+
+/** Rows above the copied ones. */
+export const headRows = 4;
+const formulaWidth = 84;
+/** So many formulas are written into one row before the rest goes on to the next. */
+const perRow = 2;
+
+export interface HandOutFacts {
+  /** Date and time, as a person reads it. */
+  readonly when: string;
+  readonly host: string;
+}
+
+/** What a cell shows, without its formula: an error is its text. */
+function shown({ value, error }: CellContent): string | number | boolean | undefined {
+  if (error) return error.code;
+  return value === null || value === "" ? undefined : value;
+}
+
+function headLines(w: SheetWriter, { sheet }: Snapshot, recognised: Recognised | undefined, { when, host }: HandOutFacts, formulaColumn: number): void {
+  const last = Math.max(formulaColumn - 2, 0);
+  const letters = a1({ row: 0, column: formulaColumn }).replace(/\d+$/, "");
+  const head = recognised?.head;
+  w.sentence(0, "title", `HAND-OUT COPY of “${sheet}”, for reading only`, 0, last);
+  w.sentence(1, "note", `Made ${when} in ${host}, from values as computed then. Nothing here recalculates: all cells hold values, and what is typed over changes nothing else. Formulas of the original stand as text in column ${letters}${recognised ? ": first with symbols and the numbers of rows, [4.1] the row of number 4.1, then" : ","} with the addresses of this copy. Row ${headRows + 1} here is row 1 of the original.`, 0, last);
+  w.sentence(2, "label", head ? `${head.templateId} ${head.templateVersion}, content hash ${head.hash}, worksheet functions as built ${head.functionsVersion}. Content hash of this copy: beside, in column ${letters}.` : `A sheet that no template of Kernbook built. Content hash of this copy: beside, in column ${letters}.`, 0, last);
+  w.sentence(3, "caution", `${cautions.competence} ${cautions.stressing}`, 0, last);
+  w.put(3, formulaColumn, "heading", "formulas of the original, as text");
+}
+
+/** Writes the formulas beside their rows, at most two a row; what has no room goes on beneath. Gives the rows it took. */
+function writeFormulas(w: SheetWriter, snapshot: Snapshot, said: ReadonlyMap<number, readonly SaidFormula[]>, column: number): number {
+  const waiting: string[] = [];
+  let row = 0;
+  for (; row < snapshot.rows || waiting.length > 0; row++) {
+    for (const one of said.get(row) ?? []) {
+      const error = snapshot.cells[one.at.row]![one.at.column]!.error;
+      waiting.push(`${saidText(one, headRows)}${error?.message === undefined ? "" : `\n(${error.code}: ${error.message})`}`);
+    }
+    const here = waiting.splice(0, perRow);
+    if (here.length > 0) w.put(headRows + row, column, "equation", here.join("\n"));
+  }
+  return row;
+}
+
+const down = (area: Area): Area => ({ ...area, row: area.row + headRows });
+
+function movedChart(chart: PlannedChart, from: number, to: number): PlannedChart {
+  return { ...chart, at: { ...down(chart.at), column: chart.at.column - from + to }, series: chart.series.map((one) => ({ ...one, x: down(one.x), y: down(one.y) })) };
+}
+
+/**
+ * A copy for people without the worksheet functions: values only, in the look of the original, with the formulas as text beside. Every cell stands as far
+ * below its place on the original as the head has rows. No cell of it has a formula.
+ */
+export function handOutPlan(snapshot: Snapshot, looks: Looks, recognised: Recognised | undefined, facts: HandOutFacts): Plan {
+  const look = lookOf(snapshot, looks, recognised);
+  const formulaColumn = snapshot.columns + 1;
+  const w = new SheetWriter([...look.widths, 2, formulaWidth]);
+  headLines(w, snapshot, recognised, facts, formulaColumn);
+  const joined = new Map(look.spans.map((span) => [`${span.row} ${span.column}`, span]));
+  snapshot.cells.forEach((cells, row) => {
+    cells.forEach((content, column) => {
+      const value = shown(content);
+      const role = look.roleAt(row, column);
+      const span = joined.get(`${row} ${column}`);
+      if (value === undefined && role === undefined) return;
+      const format = look.formatAt(row, column);
+      if (span && typeof value === "string") w.sentence(headRows + row, role ?? plainRole(snapshot, row, column), value, column, column + span.columns - 1);
+      else {
+        w.put(headRows + row, column, role ?? plainRole(snapshot, row, column), value, format);
+        if (span) w.spans.push(down(span));
+      }
+    });
+    w.lines(headRows + row, look.linesAt(row));
+  });
+  const written = writeFormulas(w, snapshot, saidFormulas(snapshot, recognised, headRows), formulaColumn);
+  const rows = headRows + Math.max(snapshot.rows, written);
+  const overall = recognised && areaNow(recognised, { ...recognised.plan.summary.overall, rows: 1, columns: 1 });
+  const titleRows: readonly [number, number] = look.titleRows ? [headRows + look.titleRows[0], headRows + look.titleRows[1]] : [0, 0];
+  return w.plan(rows, {
+    hashAt: { row: 2, column: formulaColumn },
+    template: { id: "hand-out", version: recognised?.head.templateVersion ?? "–", title: `Hand-out copy of ${snapshot.sheet}` },
+    names: [], validations: [], highlights: look.highlights.map((h) => ({ ...h, row: h.row + headRows })), unlocked: [],
+    freeze: { rows: look.freezeRows === 0 ? 1 : headRows + look.freezeRows, columns: 0 },
+    print: { area: { row: 0, column: 0, rows, columns: formulaColumn + 1 }, titleRows, orientation: "landscape", footer: "hand-out copy, values only · {hash} · page {page} of {pages}" },
+    charts: look.charts.map((chart) => movedChart(chart, recognised!.plan.columns, formulaColumn + 1)),
+    meanings: [],
+    summary: { overall: overall ? { row: overall.row + headRows, column: overall.column } : { row: 0, column: 0 }, checks: [], warnings: { row: 0, column: 0, rows: 0, columns: 1 } },
+  });
+}
+
+/** The copy of a sheet as it stands now; throws where the sheet is empty. */
+export async function readHandOut(host: Host, sheet: string, facts: HandOutFacts): Promise<{ readonly plan: Plan; readonly recognised: Recognised | undefined }> {
+  const snapshot = await takeSnapshot(host, sheet);
+  if (snapshot.rows === 0) throw new Error(`the sheet “${sheet}” is empty`);
+  const recognised = recogniseSnapshot(snapshot);
+  const looks = await host.looks(sheet, { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns });
+  return { plan: handOutPlan(snapshot, looks, recognised, facts), recognised };
+}

@@ -1,0 +1,1 @@
+export { handOutPlan, headRows as handOutHeadRows, readHandOut, type HandOutFacts } from "./handOutPlan.ts";

@@ -1,0 +1,71 @@
+import { a1, type Address, type Area, type Meaning } from "../../sheet/index.ts";
+import { hasSymbol, plainSymbol } from "../../typeset/index.ts";
+import type { Recognised } from "../recognise/recognised.ts";
+import type { Snapshot } from "../snapshot.ts";
+import { areaNow } from "./look.ts";
+import { inWords, movedDown, piecesOf, sameAs, type Piece } from "./formulaText.ts";
+
+/** The formulas of cells that follow one another down a column and are the same. */
+export interface SaidFormula {
+  /** The first of them, on the original. */
+  readonly at: Address;
+  readonly rows: number;
+  /** With symbols and numbers of rows in place of addresses. */
+  readonly read: string;
+  /** As it stands in the first cell, with the addresses of the copy. */
+  readonly stands: string;
+}
+
+/** The symbol; without one the description as far as its first comma. */
+const called = ({ symbol, description }: Meaning): string => (hasSymbol(symbol) ? plainSymbol(symbol) : description.split(/[,;:(]/)[0]!.trim());
+
+/** "σp0 [4.1]", "σp [5.2: row 3]", "M to fibre [2.7: all rows]": cells in the words of the sheet; undefined where they have none. */
+function wordsFor(recognised: Recognised, area: Area, at: Address): string | undefined {
+  const meaning = recognised.meaningAt(area);
+  const whole = meaning && areaNow(recognised, meaning.at);
+  if (!meaning || !whole) return undefined;
+  const last = area.columns === 1 ? meaning : recognised.meaningAt({ row: area.row, column: area.column + area.columns - 1 });
+  if (!last || last.item !== meaning.item || area.row + area.rows > whole.row + whole.rows) return undefined;
+  const name = last === meaning ? called(meaning) : `${called(meaning)} to ${called(last)}`;
+  const from = area.row - whole.row + 1;
+  if (whole.rows === 1) return `${name} [${meaning.item}]`;
+  const which = area.rows === whole.rows ? "all rows" : area.rows > 1 ? `rows ${from} to ${from + area.rows - 1}` : area.row === at.row ? "this row" : `row ${from}`;
+  return `${name} [${meaning.item}: ${which}]`;
+}
+
+/** Every formula of the sheet, said once where it repeats down a column, by the row of its first cell. `down`: how much further down the copy stands. */
+export function saidFormulas(snapshot: Snapshot, recognised: Recognised | undefined, down: number): ReadonlyMap<number, readonly SaidFormula[]> {
+  const out = new Map<number, SaidFormula[]>();
+  const piecesAt = (row: number, column: number): readonly Piece[] | undefined => {
+    const formula = snapshot.cells[row]?.[column]?.formula;
+    return formula === undefined ? undefined : piecesOf(formula);
+  };
+  for (let column = 0; column < snapshot.columns; column++) {
+    for (let row = 0; row < snapshot.rows; row++) {
+      const pieces = piecesAt(row, column);
+      if (pieces === undefined) continue;
+      const at = { row, column };
+      let rows = 1;
+      for (let next = piecesAt(row + rows, column); next !== undefined && sameAs(pieces, at, next, { row: row + rows, column }); next = piecesAt(row + rows, column)) rows++;
+      const named = (name: string): Area | undefined => {
+        const place = snapshot.names.get(name.toLowerCase());
+        return place?.sheet === snapshot.sheet ? place : undefined;
+      };
+      const read = inWords(pieces, down, (what) => {
+        const area = "area" in what ? what.area : named(what.name);
+        return recognised && area ? wordsFor(recognised, area, at) : undefined;
+      });
+      out.set(row, [...(out.get(row) ?? []), { at, rows, read, stands: movedDown(pieces, down) }]);
+      row += rows - 1;
+    }
+  }
+  for (const all of out.values()) all.sort((a, b) => a.at.column - b.at.column);
+  return out;
+}
+
+/** As it is written beside the row, the cells named as on the copy. */
+export function saidText({ at, rows, read, stands }: SaidFormula, down: number): string {
+  const cell = (row: number): string => a1({ row: row + down, column: at.column });
+  const where = rows === 1 ? cell(at.row) : `${cell(at.row)} to ${cell(at.row + rows - 1)}, each as the first`;
+  return `=${read}`.replaceAll("; ", ",") === stands.replaceAll("; ", ",") ? `${where}: ${stands}` : `${where}: ${read}\n${stands}`;
+}

@@ -1,0 +1,88 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { Host } from "../../src/hosts/index.ts";
+import { freeSheetName, type Plan } from "../../src/sheet/index.ts";
+import { problemOfName } from "../build/fields.ts";
+
+interface Step {
+  readonly done: number;
+  readonly of: number;
+  readonly what: string;
+}
+
+interface Props {
+  /** Of the elements: unique in the panel. */
+  readonly id: string;
+  readonly host: Host;
+  /** The name suggested, without regard to those in use. */
+  readonly wanted: string;
+  readonly button: string;
+  /** What is being made, as in “the validation sheet”. */
+  readonly what: string;
+  readonly disabled?: boolean;
+  readonly make: () => Promise<Plan>;
+  readonly done: (sheet: string) => void;
+}
+
+const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/** Name, button, progress and cancel of a new sheet; whatever fails leaves none in the workbook. */
+export function NewSheet({ id, host, wanted, button, what, disabled = false, make, done }: Props) {
+  const [name, setName] = useState("");
+  const [taken, setTaken] = useState<readonly string[]>([]);
+  const [step, setStep] = useState<Step>();
+  const [failure, setFailure] = useState("");
+  const abort = useRef<AbortController>();
+  const list = async (): Promise<readonly string[]> => {
+    const names = await host.sheetNames();
+    setTaken(names);
+    setName(freeSheetName(wanted, names));
+    return names;
+  };
+  useEffect(() => {
+    let live = true;
+    host.sheetNames().then((names) => {
+      if (!live) return;
+      setTaken(names);
+      setName(freeSheetName(wanted, names));
+    }, (error: unknown) => { if (live) setFailure(`The workbook's sheets could not be listed: ${reason(error)}`); });
+    return () => { live = false; };
+  }, [host, wanted]);
+  const problem = name === "" && taken.length === 0 ? undefined : problemOfName(name, taken);
+  const build = async (event: Event): Promise<void> => {
+    event.preventDefault();
+    setFailure("");
+    if (problem !== undefined) {
+      document.getElementById(id)?.focus();
+      return;
+    }
+    abort.current = new AbortController();
+    setStep({ done: 0, of: 0, what: "preparing" });
+    try {
+      // One frame for the progress to show before the work takes the thread.
+      await new Promise((next) => setTimeout(next, 20));
+      const plan = await make();
+      abort.current.signal.throwIfAborted();
+      const { sheet } = await host.apply(plan, { sheetName: name.trim(), progress: (n, of, doing) => setStep({ done: n, of, what: doing }), signal: abort.current.signal });
+      done(sheet);
+      await list();
+    } catch (error) {
+      setFailure(error instanceof Error && error.name === "AbortError" ? "Cancelled. No sheet was left in the workbook." : `${what[0]!.toUpperCase()}${what.slice(1)} was not made and nothing was left in the workbook: ${reason(error)}`);
+    } finally {
+      setStep(undefined);
+    }
+  };
+  return <form noValidate onSubmit={(event) => void build(event)}>
+    <div class="kb-field">
+      <label for={id}>Name of the new sheet</label>
+      <input id={id} type="text" value={name} autocomplete="off" spellcheck={false} aria-invalid={problem ? "true" : "false"} aria-describedby={`${id}-problem`} onInput={(event) => setName(event.currentTarget.value)} />
+      <div id={`${id}-problem`} class="kb-problem" aria-live="polite">{problem}</div>
+    </div>
+    <div role="alert">{failure && <p class="kb-problem">{failure}</p>}</div>
+    {step ? <div class="kb-progress">
+      <label for={`${id}-progress`}>Making {what}: {step.what}</label>
+      <progress id={`${id}-progress`} {...(step.of > 0 && { value: step.done, max: step.of })} />
+      <button type="button" onClick={() => abort.current?.abort()}>Cancel</button>
+    </div> : <button type="submit" class="kb-primary" disabled={disabled}>{button}</button>}
+    <p class="kb-hidden" role="status">{step ? `Making ${what}` : ""}</p>
+  </form>;
+}

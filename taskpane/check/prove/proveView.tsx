@@ -1,0 +1,72 @@
+import { useEffect, useState } from "preact/hooks";
+import { worksheetFunctions } from "../../../functions/index.ts";
+import { loadCases, failWord, goodWords, readValidation, validationPlan, type ReadValidation } from "../../../src/checker/index.ts";
+import { now } from "../when.ts";
+import { NewSheet } from "../newSheet.tsx";
+import type { ToolProps } from "../tool.ts";
+import { useSheet } from "../useSheet.ts";
+
+const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+const tone = (overall: string): string => (overall === "PASS" ? "kb-tag-good" : overall === failWord ? "kb-tag-bad" : "kb-tag-open");
+
+/** A validation sheet for the files of an office, and what it says. */
+export function ProveView({ host, go }: ToolProps) {
+  const { sheet: selected } = useSheet(host);
+  const [sheet, setSheet] = useState<string>();
+  const [read, setRead] = useState<ReadValidation>();
+  const [problem, setProblem] = useState("");
+  const [calculation, setCalculation] = useState(0);
+  useEffect(() => {
+    let wait: ReturnType<typeof setTimeout> | undefined;
+    const end = host.onCalculated(() => {
+      clearTimeout(wait);
+      wait = setTimeout(() => setCalculation((n) => n + 1), 250);
+    });
+    return () => {
+      clearTimeout(wait);
+      end();
+    };
+  }, [host]);
+  // A validation sheet that is selected is the one looked at; the last one stays while other sheets are.
+  useEffect(() => {
+    let live = true;
+    const look = async (): Promise<void> => {
+      const names = await host.sheetNames();
+      for (const name of new Set([selected, sheet])) {
+        if (name === undefined || !names.includes(name)) continue;
+        const found = await readValidation(host, name);
+        if (!live) return;
+        if (!found) continue;
+        setSheet(name);
+        setRead(found);
+        setProblem("");
+        return;
+      }
+      if (!live) return;
+      setRead(undefined);
+    };
+    look().catch((error: unknown) => { if (live) setProblem(`The validation sheet could not be read: ${reason(error)}`); });
+    return () => { live = false; };
+  }, [host, selected, sheet, calculation]);
+  return <>
+    <p>Puts every published check on a new sheet as a live formula, with its inputs, the printed value, the tolerance, the source and a verdict computed on the sheet. An office files it as proof that this installation gives the printed numbers; it says nothing of the fitness of a design.</p>
+    <NewSheet id="kb-prove-name" host={host} wanted="Validation" button="Make the validation sheet" what="the validation sheet" make={async () => validationPlan(await loadCases(), worksheetFunctions, { when: now(), host: host.name }).plan} done={(made) => { setSheet(made); setCalculation((n) => n + 1); }} />
+    <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
+    {read && sheet !== undefined && <section aria-label="Validation">
+      <h3><button type="button" class="kb-link" onClick={() => go({ sheet, row: 0, column: 0 })}>{sheet}</button></h3>
+      <p class="kb-overall" aria-live="polite">Overall <span class={`kb-tag ${tone(read.overall)}`}>{read.overall}</span></p>
+      <dl class="kb-facts"><div><dt>functions now</dt><dd>{read.versionNow}</dd></div><div><dt>sheet built by</dt><dd>{read.versionBuilt}</dd></div></dl>
+      <div class="kb-scroll" tabIndex={0} role="group" aria-label="Verdicts by basis">
+        <table class="kb-table">
+          <caption class="kb-hidden">Values by basis and verdict</caption>
+          <thead><tr><th scope="col">basis</th><th scope="col">values</th>{[...goodWords, failWord].map((word) => <th key={word} scope="col">{word}</th>)}</tr></thead>
+          <tbody>{read.counts.map(({ basis, values, by }) => <tr key={basis}><th scope="row">{basis}</th><td>{values}</td>{by.map((n, i) => <td key={i}>{n}</td>)}</tr>)}</tbody>
+        </table>
+      </div>
+      <p class="kb-hint">BY TRACE: an intermediate step that no cell can show; its value was computed when the sheet was made. What the other words mean stands on the sheet.</p>
+      {read.failing.length > 0 && <><h3>To be looked at: {read.failing.length}</h3>
+        <ol class="kb-findings">{read.failing.slice(0, 50).map((row) => <li key={row.row} class="kb-grade-serious"><p><button type="button" class="kb-link" onClick={() => go({ sheet, row: row.row, column: 13 })}>{row.no}</button> {row.what}</p><p>printed {row.printed}, here {row.compared || "nothing"}: <strong>{row.verdict}</strong></p></li>)}</ol>
+        {read.failing.length > 50 && <p class="kb-hint">and {read.failing.length - 50} more on the sheet</p>}</>}
+    </section>}
+  </>;
+}

@@ -1,0 +1,186 @@
+import { afterEach, describe, expect, it } from "vitest";
+import { handOutHeadRows, readHandOut } from "../../src/checker/index.ts";
+import { nodeGrid, type NodeGrid } from "../../src/hosts/grid/node.ts";
+import { readWorkbook, writeWorkbook, type CellContent } from "../../src/hosts/index.ts";
+import { a1, expand, type Plan } from "../../src/sheet/index.ts";
+import { templates } from "../../src/templates/index.ts";
+import { gridCalculator } from "../hosts/excelFake/gridCalculator.ts";
+import { openFake } from "../hosts/openFake.ts";
+import { smallPlan } from "../hosts/smallPlan.ts";
+
+const facts = { when: "1 January 2026, 12:00", host: "the grid" };
+const sheetName = "Beam";
+const none = () => undefined;
+type Cells = readonly (readonly CellContent[])[];
+
+let grid: NodeGrid | undefined;
+afterEach(() => grid?.host.dispose());
+
+async function built(plan: Plan): Promise<NodeGrid> {
+  grid?.host.dispose();
+  grid = nodeGrid();
+  await grid.host.apply(plan, { sheetName, progress: none });
+  return grid;
+}
+
+const planOf = (id: string): Plan => {
+  const template = templates.find((t) => t.id === id)!;
+  return expand(template, template.example.inputs);
+};
+
+/** The copy's plan, and the copy itself beside the original. */
+async function copied({ host }: NodeGrid) {
+  const { plan, recognised } = await readHandOut(host, sheetName, facts);
+  const used = await host.used(sheetName);
+  const original = await host.read(sheetName, used);
+  await host.apply(plan, { sheetName: "Copy", progress: none });
+  const copy = await host.read("Copy", { row: 0, column: 0, rows: plan.rows, columns: plan.columns });
+  return { plan, recognised, original, copy };
+}
+
+const shown = ({ value, error }: CellContent) => error?.code ?? (value === "" ? null : value);
+
+function expectSameValues(original: Cells, copy: Cells): void {
+  const others = original.flatMap((cells, row) => cells.flatMap((content, column) => {
+    const there = copy[handOutHeadRows + row]![column]!;
+    const same = there.value === shown(content) && (typeof content.value !== "number" || there.text === content.text);
+    return same ? [] : [`${a1({ row, column })}: ${content.text} copied as ${there.text}`];
+  }));
+  expect(others).toEqual([]);
+}
+
+/** Every formula beside its row or said once for a column, and none said that is not there. */
+function expectFormulasSaid(original: Cells, copy: Cells): void {
+  const lines = copy.flatMap((cells) => String(cells.at(-1)!.value ?? "").split("\n"));
+  const addressed = /^([A-Z]+)(\d+)(?: to [A-Z]+(\d+), each as the first)?: (.*)$/;
+  const covered = new Map<string, string>();
+  lines.forEach((line, i) => {
+    const found = addressed.exec(line);
+    if (!found) return;
+    const [, letters, first, last, said] = found;
+    const stands = said!.startsWith("=") ? said! : lines[i + 1]!;
+    expect(stands, line).toMatch(/^=/);
+    for (let row = Number(first); row <= Number(last ?? first); row++) covered.set(`${letters}${row}`, `${letters}${first} ${stands}`);
+  });
+  const wrong: string[] = [];
+  let formulas = 0;
+  original.forEach((cells, row) => cells.forEach(({ formula }, column) => {
+    if (formula === undefined) return;
+    formulas++;
+    const here = a1({ row: row + handOutHeadRows, column });
+    const told = covered.get(here);
+    covered.delete(here);
+    const [start, ...text] = (told ?? "A1").split(" ");
+    const distance = Number(/\d+$/.exec(start!)![0]) - 1 - handOutHeadRows - row;
+    if (told === undefined || !shiftedAlike(formula, text.join(" "), distance)) wrong.push(`${here}: ${formula} told as ${told}`);
+  }));
+  expect(wrong).toEqual([]);
+  expect([...covered.keys()]).toEqual([]);
+  expect(formulas).toBeGreaterThan(0);
+}
+
+/** Each reference moved down by the head's rows, and in a formula said once perhaps by the way to the first cell as well; all else letter by letter. */
+function shiftedAlike(formula: string, told: string, distance: number): boolean {
+  const [a, b] = [formula, told].map((text) => text.split(/("(?:[^"]|"")*"|\$?\b[A-Z]{1,3}\$?\d+\b)/));
+  return a!.length === b!.length && a!.every((piece, i) => {
+    const [x, y] = [piece, b![i]!].map((text) => /^(\$?[A-Z]{1,3}\$?)(\d+)$/.exec(text));
+    if (!x || !y) return piece === b![i];
+    return x[1] === y[1] && [handOutHeadRows, handOutHeadRows + distance].includes(Number(y[2]) - Number(x[2]));
+  });
+}
+
+const remark = "a remark of the user's own";
+
+/** The plan as the sheet stands after `count` rows were put in before a row, with a remark in the first of them. */
+function withRows(plan: Plan, before: number, count: number): Plan {
+  const down = (row: number): number => (row >= before ? row + count : row);
+  const moved = <T extends { readonly row: number }>(all: readonly T[]): readonly T[] => all.map((one) => ({ ...one, row: down(one.row) }));
+  const area = <T extends { readonly row: number; readonly rows: number }>(one: T): T => ({ ...one, row: down(one.row), rows: down(one.row + one.rows - 1) - down(one.row) + 1 });
+  const formula = (text: string): string => text.replace(/("(?:[^"]|"")*")|(?<![\w.])(\$?[A-Z]{1,3}\$?)(\d+)(?![\w(.])/g, (all, string: string | undefined, column: string, row: string) => (string === undefined ? `${column}${down(Number(row) - 1) + 1}` : all));
+  return {
+    ...plan, rows: plan.rows + count,
+    cells: [...moved(plan.cells).map((cell) => (cell.formula === undefined ? cell : { ...cell, formula: formula(cell.formula) })), { row: before, column: 1, value: remark, role: "description" }],
+    names: plan.names.map(area), validations: plan.validations.map(area), highlights: plan.highlights.map(area), unlocked: plan.unlocked.map(area), spans: plan.spans.map(area),
+    lines: Object.fromEntries(Object.entries(plan.lines).map(([row, lines]) => [down(Number(row)), lines])),
+    charts: [],
+  };
+}
+
+describe.each(templates.map(({ id }) => id))("the hand-out copy of %s", (id) => {
+  it("holds every value, no formula, and every formula as text", async () => {
+    const { plan, recognised, original, copy } = await copied(await built(planOf(id)));
+    expect(recognised?.template.id).toBe(id);
+    expect(plan.cells.filter(({ formula }) => formula !== undefined)).toEqual([]);
+    expect(copy.flat().filter(({ formula }) => formula !== undefined)).toEqual([]);
+    expectSameValues(original, copy);
+    expectFormulasSaid(original, copy);
+    const places = plan.cells.map(({ row, column }) => `${row} ${column}`);
+    expect(new Set(places).size).toBe(places.length);
+    expect(plan.charts).toHaveLength(recognised!.plan.charts.length);
+  }, 120_000);
+});
+
+describe("the hand-out copy", () => {
+  const id = "post-tensioned-en1992-2004";
+
+  it("keeps looks, charts on the copied values, and says formulas in symbols", async () => {
+    const plan = planOf(id);
+    const { plan: copy } = await copied(await built(plan));
+    const roles = new Map(copy.cells.map(({ row, column, role }) => [`${row - handOutHeadRows} ${column}`, role]));
+    // Rows without content at the end, such as those for revisions to come, are left out.
+    const lastRow = Math.max(...copy.cells.map(({ row }) => row)) - handOutHeadRows;
+    expect(plan.cells.filter(({ row, column, role, value, formula }) => row <= lastRow && (value !== undefined || formula !== undefined) && roles.get(`${row} ${column}`) !== role)).toEqual([]);
+    expect(copy.widths.slice(0, plan.columns)).toEqual(plan.widths);
+    expect(copy.charts[0]!.series.map(({ y }) => y.row)).toEqual(plan.charts[0]!.series.map(({ y }) => y.row + handOutHeadRows));
+    const friction = copy.cells.find(({ value }) => typeof value === "string" && /KERN\.\w+\(\S+ \[\d/.test(value));
+    expect(friction?.value).toMatch(/KERN\.\w+\([^,()]+ \[\d+\.\d+/);
+    expect(copy.cells.some(({ value }) => typeof value === "string" && value.includes("HAND-OUT COPY"))).toBe(true);
+  }, 120_000);
+
+  it("copies a sheet into which rows were put", async () => {
+    const plan = planOf(id);
+    const { item, at: { row: middle } } = plan.meanings[20]!;
+    const { recognised, original, copy, plan: handOut } = await copied(await built(withRows(plan, middle, 2)));
+    expect(recognised?.rowNow(middle)).toBe(middle + 2);
+    expectSameValues(original, copy);
+    expectFormulasSaid(original, copy);
+    expect(copy[middle + handOutHeadRows]![1]!.value).toBe(remark);
+    const charted = plan.charts[0]!.series[0]!.y.row;
+    expect(handOut.charts[0]!.series[0]!.y.row).toBe(charted + 2 + handOutHeadRows);
+    // Below the new rows, formulas still say the same in words.
+    expect(copy.flatMap((cells) => String(cells.at(-1)!.value ?? "").split("\n")).some((line) => line.includes(`[${item}`))).toBe(true);
+  }, 120_000);
+
+  it("copies any other sheet, errors and texts that look like formulas as texts", async () => {
+    const { plan, recognised, original, copy } = await copied(await built({ ...smallPlan, cells: [...smallPlan.cells, { row: 10, column: 2, formula: "=1/0", role: "value" }, { row: 11, column: 2, formula: "=KERN.FRICTION_STRESS(-1,0.2,0.3,0.003,12)", role: "value" }] }));
+    expect(recognised).toBeUndefined();
+    expectSameValues(original, copy);
+    expectFormulasSaid(original, copy);
+    expect(copy[handOutHeadRows + 3]![0]).toMatchObject({ value: "=1+1" });
+    expect(copy[handOutHeadRows + 10]![2]).toMatchObject({ value: "#DIV/0!" });
+    expect(copy.flat().filter(({ error, formula }) => error ?? formula)).toEqual([]);
+    expect(String(copy[handOutHeadRows + 11]!.at(-1)!.value)).toContain("#VALUE!:");
+    expect(plan.charts).toEqual([]);
+  });
+
+  it("is a workbook file without a formula", async () => {
+    const { plan, copy } = await copied(await built(planOf(id)));
+    const read = readWorkbook(writeWorkbook(plan, copy, "Copy"));
+    expect(read.cells.filter(({ formula }) => formula !== undefined)).toEqual([]);
+  }, 120_000);
+
+  it("stands in the spreadsheet program as on the grid", async () => {
+    const { plan, copy } = await copied(await built(smallPlan));
+    const { host } = openFake({ calculator: gridCalculator() });
+    await host.apply(plan, { sheetName: "Copy", progress: none });
+    const there = await host.read("Copy", { row: 0, column: 0, rows: plan.rows, columns: plan.columns });
+    expect(there.map((cells) => cells.map(({ value }) => value))).toEqual(copy.map((cells) => cells.map(({ value }) => value)));
+    expect(there.flat().filter(({ formula, error }) => formula ?? error)).toEqual([]);
+  });
+
+  it("refuses an empty sheet", async () => {
+    const made = await built(smallPlan);
+    const free = (await made.host.sheetNames()).find((name) => name !== sheetName)!;
+    await expect(readHandOut(made.host, free, facts)).rejects.toThrow(/empty/);
+  });
+});
