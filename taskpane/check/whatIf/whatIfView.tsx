@@ -1,0 +1,102 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { Address } from "../../../src/sheet/index.ts";
+import { NotAllowed, questioned, whatIf, type InputChange, type Questioned, type WhatIf } from "../../../src/checker/index.ts";
+import type { ToolProps } from "../tool.ts";
+import { notATemplates, useSheet } from "../useSheet.ts";
+import { ChangeForm, changeOf, changeText, noDraft, type Draft } from "./changeForm.tsx";
+import { InputsThatMatter } from "./inputsThatMatter.tsx";
+import { Outcome } from "./outcome.tsx";
+import { reason } from "./words.ts";
+
+/** What the checks would say with other inputs, worked out beside the sheet. */
+export function WhatIfView({ host, go }: ToolProps) {
+  const { sheet, problem: selection } = useSheet(host);
+  const [of, setOf] = useState<Questioned>();
+  const [busy, setBusy] = useState(false);
+  const [problem, setProblem] = useState<readonly string[]>([]);
+  const [draft, setDraft] = useState<Draft>(noDraft);
+  const [kept, setKept] = useState<readonly InputChange[]>([]);
+  const [outcome, setOutcome] = useState<WhatIf>();
+  const calculations = useRef(0);
+  const readAt = useRef(-1);
+  useEffect(() => host.onCalculated(() => { calculations.current++; }), [host]);
+
+  const open = async (name: string): Promise<void> => {
+    setBusy(true);
+    setProblem([]);
+    setOutcome(undefined);
+    setDraft(noDraft);
+    setKept([]);
+    try {
+      readAt.current = calculations.current;
+      const next = await questioned(host, name);
+      setOf(next);
+      if (!next) setProblem([`“${name}”: ${notATemplates}`]);
+    } catch (error) {
+      setOf(undefined);
+      setProblem([`The sheet could not be read: ${reason(error)}.`]);
+    }
+    setBusy(false);
+  };
+  /** The sheet as it is now: read again where it was computed anew since. */
+  const current = async (): Promise<Questioned | undefined> => {
+    if (!of || readAt.current === calculations.current) return of;
+    readAt.current = calculations.current;
+    const next = await questioned(host, of.sheet);
+    setOf(next);
+    if (!next) setProblem([`“${of.sheet}”: ${notATemplates}`]);
+    return next;
+  };
+  /** The same change of the sheet as it is now. */
+  const again = (now: Questioned, change: InputChange): InputChange[] => {
+    const input = now.inputs.find(({ id }) => id === change.input.id);
+    return input ? [{ ...change, input }] : [];
+  };
+  const ask = async (changes: readonly InputChange[]): Promise<void> => {
+    setBusy(true);
+    setProblem([]);
+    setOutcome(undefined);
+    try {
+      const now = await current();
+      if (now) setOutcome(whatIf(now, changes.flatMap((change) => again(now, change))));
+    } catch (error) {
+      setProblem(error instanceof NotAllowed ? error.messages : [`It could not be worked out: ${reason(error)}.`]);
+    }
+    setBusy(false);
+  };
+  const takeSelected = async (): Promise<void> => {
+    setProblem([]);
+    try {
+      const at = await host.selection();
+      const input = of?.inputs.find(({ cells }) => at?.sheet === of.sheet && cells.some((c) => c.at.row === at.row && c.at.column === at.column));
+      if (!input) return setProblem(["The selected cell is no numeric input or choice of this sheet. Inputs have a frame and a tint."]);
+      const cell = input.cells.findIndex((c) => c.at.row === at!.row && c.at.column === at!.column);
+      const { value } = input.cells[cell]!;
+      setDraft({ input, cell: input.cells.length > 1 ? cell : undefined, kind: typeof value === "number" && value !== 0 ? "percent" : "to", typed: "" });
+    } catch (error) {
+      setProblem([`The selection could not be read: ${reason(error)}.`]);
+    }
+  };
+  const change = changeOf(draft);
+  const ready = typeof change !== "string";
+  const changes = ready ? [...kept, change] : kept;
+  const goTo = (at: Address): void => { if (of) go({ sheet: of.sheet, row: at.row, column: at.column }); };
+  return <>
+    <p>Works out beside the sheet what its checks would say with other inputs. <strong>The sheet is not touched</strong>: to change the design, type into its input cells.</p>
+    {selection && <p class="kb-problem" role="alert">{selection}</p>}
+    {(!of || (sheet !== undefined && sheet !== of.sheet)) && <button type="button" class={of ? "" : "kb-primary"} disabled={busy || sheet === undefined} onClick={() => void open(sheet!)}>{sheet === undefined ? "Select a cell of the sheet" : `Ask of “${sheet}”`}</button>}
+    <div role="alert">{problem.map((text) => <p key={text} class="kb-problem">{text}</p>)}</div>
+    <div role="status">{busy && <p>Reading and computing …</p>}</div>
+    {of && <>
+      <h3>If an input of “{of.sheet}” were another</h3>
+      {of.lost.length > 0 && <p class="kb-problem">The sheet has lost {of.lost.join(", ")}; Compare says more.</p>}
+      <ChangeForm inputs={of.inputs} draft={draft} set={setDraft} takeSelected={() => void takeSelected()} />
+      {kept.length > 0 && <ul class="kb-plain" aria-label="Further changes">{kept.map((c, i) => <li key={i}>{changeText(c)} <button type="button" class="kb-link" onClick={() => setKept(kept.filter((_, k) => k !== i))}>leave out</button></li>)}</ul>}
+      <p><button type="button" disabled={!ready} onClick={() => { if (ready) { setKept([...kept, change]); setDraft(noDraft); } }}>Keep this and add another</button></p>
+      <button type="button" class="kb-primary" disabled={busy || changes.length === 0} onClick={() => void ask(changes)}>Show what would be</button>
+      {!ready && draft.input && draft.typed !== "" && <p class="kb-hint">{change}</p>}
+      {outcome && <Outcome of={outcome} go={goTo} />}
+      <InputsThatMatter read={current} go={goTo} />
+    </>}
+  </>;
+}

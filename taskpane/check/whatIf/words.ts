@@ -1,0 +1,32 @@
+import type { CheckState, SheetInput } from "../../../src/checker/index.ts";
+import { numberText, withUnit } from "../../../src/typeset/index.ts";
+
+export const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/** A number as typed, with either minus sign; undefined where it is none. */
+export function typedNumber(text: string): number | undefined {
+  const plain = text.trim().replace(/[−–]/g, "-").replace(",", ".");
+  return /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i.test(plain) ? Number(plain) : undefined;
+}
+
+/** What an input's cell holds, with its unit. */
+export function held(value: number | string | boolean | null, unit: string): string {
+  return typeof value === "number" ? withUnit(value, unit) : value === null || value === "" ? "empty" : String(value);
+}
+
+/** "μ · friction coefficient between tendon and duct" */
+export function titleOf({ symbol, description }: Pick<SheetInput, "symbol" | "description">): string {
+  return symbol === "–" ? description : `${symbol} · ${description}`;
+}
+
+export function utilisationText({ utilisation, said }: CheckState): string {
+  return utilisation === undefined ? said || "–" : utilisation.toFixed(3);
+}
+
+/** A difference with its sign; one too small for three places with as many as it needs. */
+export function signed(change: number): string {
+  if (change === 0) return "0";
+  return `${change > 0 ? "+" : "−"}${Math.abs(change) >= 0.0005 ? Math.abs(change).toFixed(3) : numberText(Number(Math.abs(change).toPrecision(2)))}`;
+}
+
+export const tone = (verdict: string): string => (verdict === "OK" ? "kb-tag-good" : verdict === "FAIL" ? "kb-tag-bad" : "kb-tag-open");
