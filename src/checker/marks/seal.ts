@@ -42,6 +42,25 @@ export function areasOf(part: Part, { plan, rowNow, columnNow }: Recognised): re
   ];
 }
 
+/** What a cell counts for beside its value, each once: blocks, their rows and the whole sheet overlap. */
+const written = new WeakMap<Recognised, Map<number, string>>();
+
+function writtenIn(recognised: Recognised, at: { readonly row: number; readonly column: number }): string {
+  const { snapshot, rowPlanned, columnPlanned, plan } = recognised;
+  const known = written.get(recognised) ?? new Map<number, string>();
+  written.set(recognised, known);
+  const key = at.row * Math.max(plan.columns, snapshot.columns) + at.column;
+  let text = known.get(key);
+  if (text === undefined) {
+    const { formula, value } = cellAt(snapshot, at.row, at.column);
+    // What stands in inserted rows counts by its values. A typed 0 is told from an empty cell here, since functions cannot.
+    const counts = rowPlanned(at.row) !== undefined && columnPlanned(at.column) !== undefined && (formula !== undefined || value === 0);
+    text = counts ? `${cellKey(recognised, at)}${formula === undefined ? "0" : placeless(formula, recognised)}` : "";
+    known.set(key, text);
+  }
+  return text;
+}
+
 const cellsOf = ({ row, column, rows, columns: width }: Area): readonly { readonly row: number; readonly column: number }[] => Array.from({ length: rows * width }, (_, i) => ({ row: row + Math.floor(i / width), column: column + (i % width) }));
 
 /** The cells of a part that show an error: nobody signs them, and no function is called with them. */
@@ -52,15 +71,10 @@ export function errorsIn(part: Part, recognised: Recognised): readonly string[] 
 /** The seal of a part as it stands now; undefined where a cell shows an error. */
 export function sealNow(part: Part, recognised: Recognised): Seal | undefined {
   if (errorsIn(part, recognised).length > 0) return undefined;
-  const { snapshot, rowPlanned, columnPlanned } = recognised;
+  const { snapshot } = recognised;
   const areas = areasOf(part, recognised);
   const values = sealOfValues(areas.map(({ row, column, rows, columns: width }) => Array.from({ length: rows }, (_r, r) => Array.from({ length: width }, (_c, c) => cellAt(snapshot, row + r, column + c).value))));
-  const formulas = areas.flatMap(cellsOf).flatMap((at) => {
-    const { formula, value } = cellAt(snapshot, at.row, at.column);
-    // What stands in inserted rows counts by its values. A typed 0 is told from an empty cell here, since functions cannot.
-    if (rowPlanned(at.row) === undefined || columnPlanned(at.column) === undefined || (formula === undefined && value !== 0)) return [];
-    return [`${cellKey(recognised, at)}${formula === undefined ? "0" : placeless(formula, recognised)}`];
-  });
+  const formulas = areas.flatMap(cellsOf).map((at) => writtenIn(recognised, at)).filter((text) => text !== "");
   return { values, formulas: fnv1a64(formulas.join("\n")) };
 }
 

@@ -10,7 +10,7 @@ interface Doing {
   readonly unmark: (mark: Mark) => void;
 }
 
-const stateWords = { "holds": "holds", "stale: values changed": "STALE: values changed", "stale: formulas changed": "STALE: formulas changed, with the values they had", "unreadable": "no mark of Sign off: typed by hand" } as const;
+const stateWords = { "holds": "holds", "stale: values changed": "values changed since", "stale: formulas changed": "formulas changed since, with the values they had", "unreadable": "no mark of Sign off: typed by hand" } as const;
 
 export function StateTag({ state }: Pick<Mark, "state">) {
   return <span class={`kb-tag ${state === "holds" ? "kb-tag-good" : state === "unreadable" ? "kb-tag-open" : "kb-tag-bad"}`}>{state === "holds" ? "HOLDS" : state === "unreadable" ? "UNSEALED" : "STALE"}</span>;
