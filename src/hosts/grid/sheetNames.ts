@@ -3,6 +3,7 @@ import { areaA1, type PlannedName } from "../../sheet/index.ts";
 import type { SheetName } from "../host.ts";
 import { areaOfReference } from "../reference.ts";
 import { quotedSheet } from "../sheetName.ts";
+import { followSheets } from "./namesFollow.ts";
 import { workbookId, type GridRuntime } from "./runtime.ts";
 
 const same = (name: string): string => name.toLowerCase();
@@ -25,6 +26,7 @@ export class SheetNames {
 
   constructor(grid: GridRuntime) {
     this.#grid = grid;
+    followSheets(grid, this);
   }
 
   add(sheetId: string, sheetName: string, names: readonly PlannedName[]): void {
@@ -67,6 +69,14 @@ export class SheetNames {
       if (only) this.#set({ id, name, formulaOrRefString: absolute(only.formulaOrRefString), localSheetId: owners[0]! });
       else if (this.#map()[id]) this.#drop(id);
     }
+    if (names.length > 0) this.#forgetParsed();
+  }
+
+  /** The grid keeps formulas parsed, with what their names stood for then: a name that is gone would go on giving the old cells' value. */
+  #forgetParsed(): void {
+    const { formula, univer } = this.#grid;
+    // Every formula contains the empty text.
+    univer.__getInjector().get(formula.IFunctionService).deleteFormulaAstCacheKey("");
   }
 
   #id(sheetId: string, name: string): string {
