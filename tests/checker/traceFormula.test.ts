@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readFormula } from "../../src/checker/index.ts";
+import { placeOf, readFormula } from "../../src/checker/index.ts";
 import { parseFormula, writeNode } from "../../src/checker/formula/nodes.ts";
 import { termsOf } from "../../src/checker/formula/terms.ts";
 
@@ -54,5 +54,12 @@ describe("how often a reference counts in an expression", () => {
     ["CONVERT(D5,\"kN\",\"N\")", [["D5", 1000]]], ["ROUND(D5*1000,2)", [["D5", 1000]]], ["IF(D1>0,D5,D6)", [["D5", 1], ["D6", 1]]], ["D5*D6", undefined], ["SQRT(D5)", undefined], ["D5^2", undefined],
   ])("%s", (text, terms) => {
     expect(termsOf(parseFormula(`=${text}`))?.map(({ reference, factor }) => [reference.text, factor])).toEqual(terms);
+  });
+});
+
+describe("the cells an address means", () => {
+  it("has sheet and block, and none for names", () => {
+    expect(placeOf("'My beam'!$B$2:$C$4", "X")).toEqual({ sheet: "My beam", row: 1, column: 1, rows: 3, columns: 2 });
+    expect(placeOf("kb_mu", "X")).toBeUndefined();
   });
 });

@@ -1,0 +1,44 @@
+import { describe, expect, it } from "vitest";
+import { Tracer } from "../../src/checker/index.ts";
+import { patternOf } from "../../src/checker/calculate/pattern.ts";
+import type { Host } from "../../src/hosts/index.ts";
+import { a1, expand, type Plan } from "../../src/sheet/index.ts";
+import { templates } from "../../src/templates/index.ts";
+import { staticHost, type StaticCell } from "./staticHost.ts";
+
+/** A plan as it stands on a sheet, uncomputed. */
+function hostOf(plan: Plan): Host {
+  const cells = Object.fromEntries(plan.cells.map((c): readonly [string, StaticCell] => [a1(c), c.formula !== undefined ? { f: c.formula } : c.value ?? null]));
+  const names = Object.fromEntries(plan.names.map(({ name, ...area }) => [name, `Sheet1!${a1(area, true)}`]));
+  return Object.assign(staticHost(cells, names), { namesOn: () => Promise.resolve(plan.names.map(({ name, ...area }) => ({ name, area: { ...area, sheet: "Sheet1" } }))) });
+}
+
+describe.each(templates.map((t) => [t.id, t] as const))("%s as it is built", (_, template) => {
+  it("has no formula whose arguments do not fit the cells they come from, nor one that hands over a cell without a meaning", async () => {
+    const plan = expand(template, template.example.inputs);
+    const tracer = new Tracer(hostOf(plan));
+    const flagged: string[] = [];
+    const unnamed: string[] = [];
+    const unread: string[] = [];
+    const seen = new Set<string>();
+    let calls = 0;
+    for (const { row, column, formula } of plan.cells) {
+      if (formula === undefined) continue;
+      // Cells of a table column filled down refer to the same columns.
+      const key = `${column} ${patternOf(formula, row, column)}`;
+      if (seen.has(key)) continue;
+      seen.add(key);
+      const cell = await tracer.trace({ sheet: "Sheet1", row, column });
+      if (cell.unreadable !== undefined) unread.push(`${cell.address}: ${cell.unreadable}`);
+      for (const { call, flags, unknown, arguments: all } of cell.calls) {
+        calls++;
+        for (const { origins } of all) for (const { text, label } of origins) if (label?.from !== "template") unnamed.push(`${cell.address}: ${text}`);
+        if (unknown) flagged.push(`${cell.address} ${unknown.message}`);
+        // Nothing is computed here, so that no value lies in or out of a range.
+        for (const { kind, parameter, message } of flags) if (kind !== "unusual") flagged.push(`${cell.address} ${call.id} ${parameter} ${kind}: ${message}`);
+      }
+    }
+    expect({ flagged, unnamed, unread }).toEqual({ flagged: [], unnamed: [], unread: [] });
+    expect(calls).toBeGreaterThan(200);
+  }, 120_000);
+});
