@@ -4,7 +4,10 @@ import { optionalSets } from "./requirements.ts";
 import { codeOf, type ExcelDependencies } from "./runs.ts";
 import { sheetNamed } from "./sheets.ts";
 
-/** The cells whose formulas refer to this one directly; undefined where the program's version cannot tell. */
+/**
+ * The cells whose formulas refer to this one directly; undefined where the program's version cannot tell. Some versions are reported to leave out
+ * those of other sheets once rows or columns were inserted or deleted, until the workbook is opened again.
+ */
 export async function dependantsOf(context: Excel.RequestContext, { supports }: Pick<ExcelDependencies, "supports">, place: Place): Promise<readonly Place[] | undefined> {
   const { set, version } = optionalSets.dependants;
   if (!supports(set, version)) return undefined;
