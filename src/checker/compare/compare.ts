@@ -1,8 +1,10 @@
 import type { Host } from "../../hosts/index.ts";
+import { readBook, valuesAgainstHost } from "../calculate/index.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { takeSnapshot } from "../snapshot.ts";
 import { cellFindings } from "./cells.ts";
+import { markFindings, valueFindings } from "./computed.ts";
 import { gathered, inOrder, type Finding, type Grade } from "./finding.ts";
 import { addedFindings, goneFindings } from "./rows.ts";
 import { hiddenFindings, nameFindings, versionFindings } from "./sheetWide.ts";
@@ -16,8 +18,8 @@ export interface Comparison {
   readonly counts: Readonly<Record<Grade, number>>;
   /** No difference but notes. */
   readonly clean: boolean;
-  /** How many cells of the plan were compared, and how many of them hold formulas. */
-  readonly compared: { readonly cells: number; readonly formulas: number };
+  /** How many cells of the plan were compared, how many of them hold formulas, and how many formulas of the sheet were computed apart from the host. */
+  readonly compared: { readonly cells: number; readonly formulas: number; readonly computed: number };
 }
 
 /**
@@ -30,16 +32,19 @@ export async function compare(host: Host, sheet: string): Promise<Comparison | u
   const recognised = recogniseSnapshot(snapshot);
   if (!recognised) return undefined;
   const looks = await host.looks(sheet, { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns });
+  const computed = valuesAgainstHost(await readBook(host, snapshot));
   const findings = inOrder(gathered([
     ...versionFindings(recognised),
     ...goneFindings(recognised),
     ...addedFindings(recognised),
     ...hiddenFindings(recognised, looks),
     ...cellFindings(recognised, looks),
+    ...valueFindings(recognised, computed),
     ...nameFindings(recognised),
+    ...markFindings(recognised),
   ]));
   const count = (grade: Grade): number => findings.filter((f) => f.grade === grade).length;
   const counts = { serious: count("serious"), look: count("look"), note: count("note") };
   const { cells } = recognised.plan;
-  return { recognised, sheet, findings, counts, clean: counts.serious === 0 && counts.look === 0, compared: { cells: cells.length, formulas: cells.filter(({ formula }) => formula !== undefined).length } };
+  return { recognised, sheet, findings, counts, clean: counts.serious === 0 && counts.look === 0, compared: { cells: cells.length, formulas: cells.filter(({ formula }) => formula !== undefined).length, computed: computed.compared } };
 }

@@ -25,7 +25,7 @@ export function heldAgainst({ recognised: { plan, head }, compared }: Comparison
     ["built with", `${head.templateId} ${head.templateVersion}, worksheet functions ${head.functionsVersion || "not said"}`],
     ["computed with", `worksheet functions ${version}`],
     ["content hash", head.hash === plan.hash ? `${plan.hash}, as the sheet says` : `${plan.hash}; the sheet says ${head.hash || "nothing"}`],
-    ["compared", `${compared.cells} cells, ${compared.formulas} of them formulas`],
+    ["compared", `${compared.cells} cells, ${compared.formulas} of them formulas; ${compared.computed} formulas computed a second time, apart from the program`],
   ];
 }
 

@@ -1,0 +1,36 @@
+import { format } from "../../core/index.ts";
+import { readMarks, type MarkState } from "../marks/marks.ts";
+import type { AgainstHost } from "../calculate/index.ts";
+import type { Recognised } from "../recognise/recognised.ts";
+import { labels } from "./cells.ts";
+import type { Finding } from "./finding.ts";
+
+const shown = (value: unknown): string => (typeof value === "number" ? format(value) : value === null || value === undefined || value === "" ? "empty" : typeof value === "object" ? "" : String(value as string | boolean));
+
+/** Cells of the sheet whose value is not what their formula gives when it is computed apart from the host. */
+export function valueFindings(recognised: Recognised, { differences }: AgainstHost): readonly Finding[] {
+  const labelOf = labels(recognised);
+  return differences.filter(({ place, passedOver }) => !passedOver && place.sheet === recognised.snapshot.sheet).map(({ place: { row, column }, host, computed }): Finding => {
+    const planned = { row: recognised.rowPlanned(row), column: recognised.columnPlanned(column) };
+    const label = planned.row === undefined || planned.column === undefined ? "" : labelOf({ row: planned.row, column: planned.column });
+    return {
+      kind: "value not recomputed", grade: "serious", at: { row, column }, ...(label && { label }),
+      what: "The cell shows another value than its formula gives: it was not recalculated, or the program computes it differently.",
+      expected: computed.error?.code ?? shown(computed.value), found: host.error?.code ?? shown(host.value),
+    };
+  });
+}
+
+const marked: Partial<Readonly<Record<MarkState, string>>> = {
+  "stale: values changed": "Values have changed since the checker marked them.",
+  "stale: formulas changed": "Formulas have changed since the checker marked them, though they give the same values.",
+  "unreadable": "What stands in place of a checker's mark is none: it does not say what was checked.",
+};
+
+/** Checkers' marks that do not hold any more. */
+export function markFindings(recognised: Recognised): readonly Finding[] {
+  return readMarks(recognised).flatMap(({ part, state, at, text }): readonly Finding[] => {
+    const what = marked[state];
+    return what === undefined ? [] : [{ kind: "mark stale", grade: "look", at, label: `${part.item} ${part.description}`.trim(), what, found: text }];
+  });
+}
