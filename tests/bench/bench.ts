@@ -8,7 +8,7 @@ import { gzipSync } from "node:zlib";
 import { measure } from "mitata";
 import { buildIfStale, dist } from "../../src/command/build.ts";
 import { formulas, run, type Formula } from "../../src/core/index.ts";
-import { expand } from "../../src/sheet/index.ts";
+import { a1, expand } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
 import { openGridInNode } from "../../src/hosts/index.ts";
@@ -107,6 +107,56 @@ async function workbench(): Promise<void> {
   say("  recalculation after one input change", `${(median(recalculated) / 1000).toFixed(2)} s`, "1 s");
 }
 
+/** What a checker waits for, on the demonstration sheet, from the click or the selection until the panel shows the answer. */
+async function checker(): Promise<void> {
+  const template = templates[0]!;
+  const plan = expand(template, template.example.inputs);
+  const formulaCells = plan.cells.filter(({ formula }) => formula !== undefined);
+  const calling = formulaCells.filter(({ formula }) => formula!.includes("KERN."));
+  // Cells from all over the sheet: with calls and without.
+  const some = (cells: typeof formulaCells, count: number) => Array.from({ length: count }, (_, i) => cells[Math.floor(((i + 0.5) * cells.length) / count)]!);
+  const asked = [...some(calling, 20), ...some(formulaCells, 20)].map(({ row, column }) => ({ row, column, address: a1({ row, column }) }));
+  const shop = await openWorkshop();
+  try {
+    const { page } = await shop.open();
+    await whenReady(page);
+    await page.getByRole("tab", { name: "Trace" }).click();
+    const traced = await page.evaluate(async (cells) => {
+      const { host } = window.kernbook!;
+      const { sheet } = (await host!.selection())!;
+      const times: number[] = [];
+      for (const { row, column, address } of cells) {
+        const start = performance.now();
+        await host!.select({ sheet, row, column });
+        while (document.querySelector("#kb-view-trace .kb-address")?.textContent !== address) {
+          if (performance.now() - start > 20_000) throw new Error(`Trace does not show ${address}`);
+          await new Promise((next) => setTimeout(next, 2));
+        }
+        times.push(performance.now() - start);
+      }
+      return times;
+    }, asked);
+    await page.getByRole("tab", { name: "Check" }).click();
+    await page.getByRole("radio", { name: "Compare" }).check();
+    const compared: number[] = [];
+    for (let n = 0; n < 5; n++) {
+      const start = performance.now();
+      await page.locator("#kb-view-check .kb-primary").click();
+      await page.getByText("Recalculating and comparing").waitFor({ state: "visible" });
+      await page.getByText("Recalculating and comparing").waitFor({ state: "detached" });
+      await page.getByText("AS ITS TEMPLATE").waitFor();
+      compared.push(performance.now() - start);
+    }
+    const [first = NaN, ...later] = compared;
+    say(`tracing a cell on a sheet of ${formulaCells.length} formulas, median of ${traced.length}`, `${median(traced).toFixed(0)} ms`, "100 ms");
+    say("  slowest of them", `${Math.max(...traced).toFixed(0)} ms`);
+    say("comparing that sheet, recalculation included, first time", `${(first / 1000).toFixed(2)} s`, "2 s");
+    say("  again, median", `${(median(later) / 1000).toFixed(2)} s`, "2 s");
+  } finally {
+    await shop.close();
+  }
+}
+
 /** How much of a recalculation is ours and how much the grid's: every call timed, in the grid without a screen. */
 async function ourShare(): Promise<void> {
   let inside = 0;
@@ -147,4 +197,5 @@ await buildIfStale((text) => console.error(text));
 await functionCost();
 sizes();
 await workbench();
+await checker();
 await ourShare();

@@ -5,7 +5,7 @@ import type { Recognised } from "../recognise/recognised.ts";
 import { labels } from "./cells.ts";
 import type { Finding } from "./finding.ts";
 
-const shown = (value: unknown): string => (typeof value === "number" ? format(value) : value === null || value === undefined || value === "" ? "empty" : typeof value === "object" ? "" : String(value as string | boolean));
+const shown = (value: unknown): string => (typeof value === "number" ? format(value) : value === null || value === undefined || value === "" ? "empty" : typeof value === "object" ? "" : String(value));
 
 /** Cells of the sheet whose value is not what their formula gives when it is computed apart from the host. */
 export function valueFindings(recognised: Recognised, { differences }: AgainstHost): readonly Finding[] {

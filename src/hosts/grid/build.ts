@@ -31,7 +31,9 @@ function nextResult({ api }: GridRuntime): { readonly applied: Promise<void>; re
 }
 
 /** Computes the whole workbook anew. */
-export async function recalculated(grid: GridRuntime): Promise<void> {
+export async function recalculated(grid: GridRuntime, workbook: GridWorkbook): Promise<void> {
+  // Where nothing is to be computed, the grid tells of no result.
+  if (!workbook.getSheets().some(hasFormula)) return;
   const result = nextResult(grid);
   try {
     grid.api.getFormula().executeCalculation();
@@ -39,6 +41,15 @@ export async function recalculated(grid: GridRuntime): Promise<void> {
   } finally {
     result.stop();
   }
+}
+
+function hasFormula(sheet: GridSheet): boolean {
+  let found = false;
+  sheet.getSheet().getCellMatrix().forValue((_row, _column, cell) => {
+    found = Boolean(cell?.f ?? cell?.si);
+    return !found;
+  });
+  return found;
 }
 
 /** Rejects when the signal says so, whatever the work is waiting for. */

@@ -5,6 +5,13 @@ import { calculated } from "./build.ts";
 import { workbookId, type GridRuntime, type GridSheet } from "./runtime.ts";
 import { cellData, rangeOf } from "./sheetData.ts";
 
+/** Takes back the step begun. Without the workbook in focus the grid would undo nothing and not say so. */
+function takeBack({ core, univer }: GridRuntime, name: string): void {
+  const injector = univer.__getInjector();
+  injector.get(core.IUniverInstanceService).focusUnit(workbookId);
+  if (!injector.get(core.ICommandService).syncExecuteCommand(core.UndoCommand.id)) throw new Error(`writing into “${name}” was refused halfway and could not be taken back: look at what was written`);
+}
+
 /** Writes into cells that may be typed in, over what they hold, as one step to undo: all or nothing. */
 export async function enterCells(grid: GridRuntime, sheet: GridSheet, cells: readonly Pick<InsertedCell, "row" | "column" | "value" | "formula">[]): Promise<void> {
   if (cells.length === 0) return;
@@ -15,7 +22,7 @@ export async function enterCells(grid: GridRuntime, sheet: GridSheet, cells: rea
   if (locked) throw new Error(`the cell ${a1(locked)} of “${name}” is protected; nothing was written`);
   const value = cellData(grid.core, cells);
   // What stood there goes with its formula; the look stays.
-  for (const row of Object.values(value)) for (const [column, cell] of Object.entries(row)) row[Number(column)] = { v: null, f: null, si: null, p: null, t: null, ...cell } as ICellData;
+  for (const row of Object.values(value)) for (const [column, cell] of Object.entries(row)) row[Number(column)] = { v: null, f: null, si: null, p: null, t: null, ...cell };
   const injector = grid.univer.__getInjector();
   const commands = injector.get(grid.core.ICommandService);
   const undos = injector.get(grid.core.IUndoRedoService);
@@ -33,7 +40,7 @@ export async function enterCells(grid: GridRuntime, sheet: GridSheet, cells: rea
     step.dispose();
   }
   if (refused !== undefined) {
-    if (refused !== a1(cells[0]!)) commands.syncExecuteCommand(grid.core.UndoCommand.id);
+    if (refused !== a1(cells[0]!)) takeBack(grid, name);
     throw new Error(`the grid refused to write into ${refused} of “${name}”; nothing was written`);
   }
   await calculated(grid);

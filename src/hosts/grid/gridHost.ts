@@ -104,7 +104,7 @@ export class GridHost implements Host {
   }
 
   recalculate(): Promise<void> {
-    return this.#turns.take(() => recalculated(this.#grid));
+    return this.#turns.take(() => recalculated(this.#grid, this.#workbook));
   }
 
   async dependants(place: Place): Promise<readonly Place[]> {
