@@ -1,4 +1,3 @@
-import type { ICellData } from "@univerjs/core";
 import { a1 } from "../../sheet/index.ts";
 import type { InsertedCell } from "../host.ts";
 import { calculated } from "./build.ts";
