@@ -1,4 +1,4 @@
-import { keyOf, type Branch, branchOf } from "./tree.ts";
+import { branchesOf, branchOf, keyOf, type Branch } from "./tree.ts";
 import type { TracedCell, Tracer } from "./traceCell.ts";
 import type { Place } from "../../hosts/index.ts";
 
@@ -36,6 +36,7 @@ export async function collect(tracer: Tracer, place: Place, { depth, most = 200,
   };
   /** Cells at depth `left` from the end; those nearer to the root are followed further. */
   const visit = async (cell: TracedCell, left: number): Promise<void> => {
+    if (cell.partOf) for (const anchor of branchesOf(cell, from)) await follow(anchor, left);
     for (const origin of cell.precedents) {
       const branch = branchOf(origin, from);
       const cells = branch.kind === "range" && branch.opens && origin.contents.flat().some((c) => c.formula !== undefined) && branch.place!.rows * branch.place!.columns <= range ? await tracer.cellsOf(branch.place!, from) : [branch];

@@ -7,7 +7,7 @@ import type { Collected } from "./collect.ts";
 import { numberOf, piecesOf, symbolOf } from "./inSymbols.ts";
 import type { Label } from "./labels.ts";
 import { basisOf, placeInWork } from "./source.ts";
-import type { TracedCell } from "./traceCell.ts";
+import type { PartOfSpill, TracedCell } from "./traceCell.ts";
 import type { Branch } from "./tree.ts";
 
 /** What sets equations: the reader of expressions, and TeX as MathML. */
@@ -27,13 +27,15 @@ export interface NoteFacts {
 
 const nameOfCell = (label: Label | undefined, address: string): Markup => html`${label?.item && html`<span class="kn-quiet">${label.item}</span> `}${label?.description ? sentence(label.description) : address}${label?.symbol && html` ${symbol(label.symbol)}`}`;
 
+/** An equation; one that cannot be set stands as its plain text, and is left out where it has none. */
 function set(tex: string, plain: string, { mathml }: Setting): Markup {
+  let equation: string;
   try {
-    return html`<div class="kn-equation">${new Markup(mathml(tex))}</div>`;
+    equation = mathml(tex);
   } catch {
-    // What cannot be set stands as its plain text.
-    return html`<div class="kn-equation"><code>${plain}</code></div>`;
+    return plain === "" ? html`` : html`<div class="kn-equation"><code>${plain}</code></div>`;
   }
+  return html`<div class="kn-equation">${new Markup(equation)}</div>`;
 }
 
 function stepsOf(formula: Formula, { steps, values }: Trace, setting: Setting): Markup {
@@ -72,6 +74,11 @@ ${(call.trace?.warnings ?? call.spilled?.warnings ?? []).map((w) => html`<p clas
 ${call.flags.filter(({ kind }) => kind !== "unusual").map((f) => html`<p class="kn-flag">Look at ${nameOf(of.params[f.parameter]!)}: ${f.message}.</p>`)}`;
 }
 
+function partOf({ address, row, column, call }: PartOfSpill): Markup {
+  const { symbol: sign, text, unit } = Object.values(call.spilled.of.columns)[column]!;
+  return html`<p>Row ${row + 1}, column ${column + 1} of the result in ${address}: ${symbol(sign)} ${sentence(text)}${unit !== "–" && ` in ${unit}`}.</p>`;
+}
+
 function quantity(cell: TracedCell, setting: Setting, root: TracedCell): Markup {
   const { content, label } = cell;
   const value = content.error ? content.error.code : typeof content.value === "number" ? withUnit(content.value, label?.unit ?? "") : content.text || "empty";
@@ -80,6 +87,7 @@ function quantity(cell: TracedCell, setting: Setting, root: TracedCell): Markup 
   return html`<section class="kn-item"><h3>${nameOfCell(label, cell.address)} <span class="kn-quiet">${cell.place.sheet === root.place.sheet ? cell.address : `${cell.place.sheet}!${cell.address}`}</span></h3>
 ${!whole && content.formula !== undefined && html`<p><code>${pieces.map((p) => symbolOf(p)).join("")}</code></p><p><code>= ${pieces.map((p) => numberOf(p)).join("")}</code></p>`}
 ${cell.calls.map((c) => callOf(c, setting))}
+${cell.partOf && partOf(cell.partOf)}
 ${cell.unreadable !== undefined && html`<p class="kn-flag">The formula cannot be read: ${cell.unreadable}.</p>`}
 <p class="kn-gives">${label?.symbol && html`${symbol(label.symbol)} `}= ${value}</p></section>`;
 }

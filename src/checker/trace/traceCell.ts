@@ -118,8 +118,9 @@ export class Tracer {
   }
 
   async #resultAt(anchor: Place, reading: Reading): Promise<PartOfSpill["call"] | undefined> {
-    const { calls } = await this.#trace(anchor, reading, false);
-    const whole = calls.find((c) => c.call.whole);
+    const { calls, content } = await this.#trace(anchor, reading, false);
+    // Where the host shows an error its result fills no cells.
+    const whole = content.error ? undefined : calls.find((c) => c.call.whole);
     return whole?.spilled ? { ...whole, spilled: whole.spilled } : undefined;
   }
 
