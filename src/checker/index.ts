@@ -1,6 +1,5 @@
 /** The only door to the checker's tools: reading formulas, recognising and comparing sheets, what-if, marks, validation sheets. */
 export { paperDocument } from "./paper/document.ts";
-export { holds, placeOf, placeText, type PlacedArea } from "./places.ts";
 export { cellAt, takeSnapshot, type Snapshot } from "./snapshot.ts";
 export type { InputFault, Recognised, SaidAtHead } from "./recognise/recognised.ts";
 export { recognise, recogniseSnapshot } from "./recognise/recognise.ts";

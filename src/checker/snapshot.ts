@@ -1,5 +1,5 @@
 import type { CellContent, Host } from "../hosts/index.ts";
-import type { PlacedArea } from "./places.ts";
+import type { PlacedArea } from "../sheet/index.ts";
 
 /** A sheet as it stands, read in one go. */
 export interface Snapshot {

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Host, Selection } from "../../src/hosts/index.ts";
 import { Sentence, TradeSymbol } from "../trace/tradeSymbol.tsx";
-import { placeText } from "../../src/checker/index.ts";
+import { placeText } from "../../src/sheet/index.ts";
 import { blockFor } from "./block.ts";
 import { takes } from "./functionCard.tsx";
 import type { DesignFunction } from "./search.ts";

@@ -1,10 +1,9 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { CellContent, Host, InsertedCell, Place, Selection } from "../../src/hosts/index.ts";
-import { a1, type Address, type Area } from "../../src/sheet/index.ts";
+import { a1, placeText, type Address, type Area } from "../../src/sheet/index.ts";
 import { scrollToTop } from "../scroll.ts";
 import { ReferenceLink } from "../reference/openReference.tsx";
 import { libraries, type Libraries } from "../trace/libraries.ts";
-import { placeText } from "../../src/checker/index.ts";
 import { BlockForm } from "./blockForm.tsx";
 import { FunctionCard } from "./functionCard.tsx";
 import { FunctionList } from "./functionList.tsx";

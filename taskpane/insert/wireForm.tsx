@@ -1,8 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { FunctionParameter } from "../../functions/index.ts";
 import { CellsNotEmpty, type Host, type InsertedCell, type Selection } from "../../src/hosts/index.ts";
-import type { Address } from "../../src/sheet/index.ts";
-import { placeText } from "../../src/checker/index.ts";
+import { placeText, type Address } from "../../src/sheet/index.ts";
 import { Sentence, TradeSymbol } from "../trace/tradeSymbol.tsx";
 import { callText } from "./formulaText.ts";
 import { takes } from "./functionCard.tsx";

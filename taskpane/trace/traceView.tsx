@@ -1,6 +1,7 @@
-import { useEffect, useRef, useState } from "preact/hooks";
-import { placeText, printed, traceCell, tracerOf, type TracedCall, type TracedCell } from "../../src/checker/index.ts";
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
+import { printed, traceCell, tracerOf, type TracedCall, type TracedCell } from "../../src/checker/index.ts";
 import type { Host, Place } from "../../src/hosts/index.ts";
+import { placeText } from "../../src/sheet/index.ts";
 import { onBuilt } from "../built.ts";
 import { scrollToTop } from "../scroll.ts";
 import { CallTrace } from "./callTrace.tsx";
@@ -13,8 +14,8 @@ import { left, useTrail, wentBack, wentForward } from "./trail.ts";
 import { TreeView } from "./treeView.tsx";
 import { Sentence, TradeSymbol } from "./tradeSymbol.tsx";
 
-/** A drag or a burst of recalculations ends before the cell is read; a single selection hardly waits. */
-const settle = { selection: 10, calculation: 60 } as const;
+/** A burst of recalculations ends before the cell is read anew. */
+const settle = 60;
 
 const sameCell = (a: Place | undefined, b: Place | undefined): boolean => a?.sheet === b?.sheet && a?.row === b?.row && a?.column === b?.column;
 const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
@@ -45,22 +46,25 @@ export function TraceView({ host }: { readonly host: Host }) {
     };
   }, [host]);
 
-  useEffect(() => {
+  useLayoutEffect(() => {
     setChosen(0);
     scrollToTop(section.current);
   }, [place]);
 
-  useEffect(() => {
+  // Before the next frame: drawing a grid that has scrolled to the cell would come first otherwise.
+  useLayoutEffect(() => {
     if (!place) return;
     let live = true;
-    const wait = setTimeout(() => {
+    const run = (): void => {
       traced.current = place;
       traceCell(host, place).then((cell) => {
         if (!live) return;
         setShown(cell);
         setProblem(undefined);
       }, (error: unknown) => { if (live) setProblem(`The cell could not be read: ${reason(error)}. Select it again.`); });
-    }, sameCell(traced.current, place) ? settle.calculation : settle.selection);
+    };
+    const wait = sameCell(traced.current, place) ? setTimeout(run, settle) : undefined;
+    if (wait === undefined) run();
     return () => {
       live = false;
       clearTimeout(wait);

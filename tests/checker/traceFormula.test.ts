@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { placeOf, readFormula } from "../../src/checker/index.ts";
+import { readFormula } from "../../src/checker/index.ts";
 import { parseFormula, writeNode } from "../../src/checker/formula/nodes.ts";
 import { termsOf } from "../../src/checker/formula/terms.ts";
+import { placeOf } from "../../src/sheet/index.ts";
 
 const kinds = (formula: string): readonly unknown[] => readFormula(formula).calls[0]!.arguments.map((a) => [a.kind, a.text]);
 
@@ -60,6 +61,7 @@ describe("how often a reference counts in an expression", () => {
 describe("the cells an address means", () => {
   it("has sheet and block, and none for names", () => {
     expect(placeOf("'My beam'!$B$2:$C$4", "X")).toEqual({ sheet: "My beam", row: 1, column: 1, rows: 3, columns: 2 });
-    expect(placeOf("kb_mu", "X")).toBeUndefined();
+    expect(placeOf("=Data!D5")).toEqual({ sheet: "Data", row: 4, column: 3, rows: 1, columns: 1 });
+    for (const [text, sheet] of [["kb_mu", "X"], ["#REF!", "X"], ["A:A", "X"], ["2:3", "X"], ["D5", undefined]] as const) expect(placeOf(text, sheet), text).toBeUndefined();
   });
 });

@@ -1,5 +1,5 @@
 import type { CellContent } from "../../hosts/index.ts";
-import type { PlacedArea } from "../places.ts";
+import type { PlacedArea } from "../../sheet/index.ts";
 import { cellAt, type Snapshot } from "../snapshot.ts";
 import type { CellArea, Whereabouts } from "./frame.ts";
 import { Formulas, keyOf } from "./formulas.ts";

@@ -1,6 +1,6 @@
 import { tokenize } from "@borgar/fx";
 import type { Host } from "../../hosts/index.ts";
-import { placeOf, type PlacedArea } from "../places.ts";
+import { placeOf, type PlacedArea } from "../../sheet/index.ts";
 import { takeSnapshot, type Snapshot } from "../snapshot.ts";
 import { Book, nameKey } from "./book.ts";
 

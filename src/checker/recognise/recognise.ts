@@ -1,8 +1,7 @@
 import type { Host } from "../../hosts/index.ts";
-import { faultOfInput, filled, skeletonOf, type Address, type Inputs, type Meaning, type Plan, type Skeleton, type Template } from "../../sheet/index.ts";
+import { faultOfInput, filled, holds, skeletonOf, type Address, type Inputs, type Meaning, type Plan, type Skeleton, type Template } from "../../sheet/index.ts";
 import { templates } from "../../templates/index.ts";
 import { cellAt, takeSnapshot, type Snapshot } from "../snapshot.ts";
-import { holds } from "../places.ts";
 import { normalNow, normalPlanned } from "../formula/normal.ts";
 import { align } from "./align.ts";
 import { columnsNow } from "./columns.ts";

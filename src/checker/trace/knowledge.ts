@@ -2,7 +2,7 @@ import type { Host } from "../../hosts/index.ts";
 import { recognise } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { cellAt } from "../snapshot.ts";
-import type { PlacedArea } from "../places.ts";
+import type { PlacedArea } from "../../sheet/index.ts";
 import { labelFromTexts, labelOfMeaning, type Label } from "./labels.ts";
 import type { Reading } from "./reading.ts";
 

@@ -1,6 +1,6 @@
 import type { CellContent, Host } from "../../hosts/index.ts";
 import type { WrittenReference } from "../formula/calls.ts";
-import { placeOf, placeText, type PlacedArea } from "../places.ts";
+import { placeOf, placeText, type PlacedArea } from "../../sheet/index.ts";
 import { labelAt, type Knowledge } from "./knowledge.ts";
 import { aroundFor, type Label } from "./labels.ts";
 import type { Reading } from "./reading.ts";

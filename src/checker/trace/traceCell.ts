@@ -1,7 +1,7 @@
 import { spills } from "../../core/index.ts";
 import type { CellContent, Host, Place } from "../../hosts/index.ts";
 import { readFormula, type ReadFormula, type WrittenArgument, type WrittenReference } from "../formula/calls.ts";
-import { placeText, type PlacedArea } from "../places.ts";
+import { placeText, type PlacedArea } from "../../sheet/index.ts";
 import { traceCall, type SpilledResult, type TracedCall } from "./call.ts";
 import { Knowledge, labelAt } from "./knowledge.ts";
 import { aroundFor, type Label } from "./labels.ts";

@@ -1,5 +1,5 @@
 import type { Place } from "../host.ts";
-import { areaOfReference } from "../reference.ts";
+import { placeOf } from "../../sheet/index.ts";
 import { optionalSets } from "./requirements.ts";
 import { codeOf, type ExcelDependencies } from "./runs.ts";
 import { sheetNamed } from "./sheets.ts";
@@ -22,7 +22,7 @@ export async function dependantsOf(context: Excel.RequestContext, { supports }: 
     throw error;
   }
   return ranges.items.flatMap(({ address }) => {
-    const area = areaOfReference(address);
+    const area = placeOf(address);
     if (!area) throw new Error(`the spreadsheet program names cells that cannot be read: ${address}`);
     const { sheet: name, row, column, rows, columns } = area;
     return Array.from({ length: rows * columns }, (_, i): Place => ({ sheet: name, row: row + Math.floor(i / columns), column: column + (i % columns) }));

@@ -1,5 +1,5 @@
 import type { SheetName } from "../host.ts";
-import { areaOfReference } from "../reference.ts";
+import { placeOf } from "../../sheet/index.ts";
 
 /** Names the program makes for its own ends: print areas, filters, advanced filters. */
 const builtIn = /^(_xl|_FilterDatabase$|Print_Area$|Print_Titles$|Criteria$|Extract$|Database$|Consolidate_Area$|Sheet_Title$)/i;
@@ -12,7 +12,7 @@ export async function namesOfSheet(sheet: Excel.Worksheet): Promise<readonly She
     // Some versions write the sheet before it.
     const name = written.slice(written.lastIndexOf("!") + 1);
     if (builtIn.test(name)) return [];
-    const area = areaOfReference(String(formula));
+    const area = placeOf(String(formula));
     return [{ name, ...(area && { area }) }];
   });
 }

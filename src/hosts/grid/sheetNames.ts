@@ -1,7 +1,6 @@
 import type { IDefinedNamesServiceParam } from "@univerjs/engine-formula";
-import { areaA1, type PlannedName } from "../../sheet/index.ts";
+import { areaA1, placeOf, type PlannedName } from "../../sheet/index.ts";
 import type { SheetName } from "../host.ts";
-import { areaOfReference } from "../reference.ts";
 import { quotedSheet } from "../sheetName.ts";
 import { followSheets } from "./namesFollow.ts";
 import { workbookId, type GridRuntime } from "./runtime.ts";
@@ -48,7 +47,7 @@ export class SheetNames {
   on(sheetId: string): readonly SheetName[] {
     const map = this.#map();
     return [...(this.#bySheet.get(sheetId)?.values() ?? [])].map((name) => {
-      const area = areaOfReference(map[this.#id(sheetId, name)]?.formulaOrRefString ?? "");
+      const area = placeOf(map[this.#id(sheetId, name)]?.formulaOrRefString ?? "");
       return { name, ...(area && { area }) };
     });
   }
