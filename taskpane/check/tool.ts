@@ -14,7 +14,5 @@ export interface ToolProps {
 export interface Tool {
   readonly id: string;
   readonly title: string;
-  /** What it is for, in one line. */
-  readonly line: string;
   readonly load: () => Promise<ComponentType<ToolProps>>;
 }
