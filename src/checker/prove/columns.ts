@@ -5,7 +5,7 @@ export const inputsBeside = 6;
 export const headings: readonly string[] = ["no.", "what is compared", "basis", "printed", "unit", "as number", "computed here", "unit", "times", "plus", "compared", "difference", "tolerance ±", "verdict", "inputs: name, symbol, unit, value"];
 
 /** In characters. */
-export const widths: readonly number[] = [8, 28, 13, 12, 9, 12, 16, 9, 11, 9, 13, 12, 12, 13, ...Array.from({ length: inputsBeside }, () => 14)];
+export const widths: readonly number[] = [8, 28, 13, 12, 9, 12, 16, 11, 11, 9, 13, 12, 12, 13, ...Array.from({ length: inputsBeside }, () => 14)];
 
 /** Where things stand at the head of every validation sheet. */
 export const head = {
