@@ -1,4 +1,4 @@
-import { formulas, InputError, isOptional, NoResult, run, runSpill, spills, type Argument, type Declaration, type Formula, type Parameter, type Spill } from "../src/core/index.ts";
+import { formulas, InputError, isOptional, NoResult, reasonOf, run, runSpill, spills, type Argument, type Declaration, type Formula, type Parameter, type Spill } from "../src/core/index.ts";
 import { checkedFunction } from "./checkedFunction.ts";
 import { versionFunction } from "./versionFunction.ts";
 import { warningsFunction } from "./warningsFunction.ts";
@@ -49,7 +49,7 @@ const mostRepeated = 126;
 function refusal(id: string, error: unknown): Result {
   if (error instanceof InputError) return { error: { code: "#VALUE!", message: error.message } };
   if (error instanceof NoResult) return { error: { code: "#NUM!", message: error.message } };
-  const text = error instanceof Error ? error.message : String(error);
+  const text = reasonOf(error);
   return { error: { code: "#VALUE!", message: `internal error in ${id}: ${text}` } };
 }
 

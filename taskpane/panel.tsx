@@ -1,14 +1,15 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
+import { reasonOf } from "../src/core/index.ts";
 import type { Host, Place } from "../src/hosts/index.ts";
 import { BuildView } from "./build/buildView.tsx";
 import { shortCaution } from "./cautions.tsx";
 import { CheckView } from "./check/checkView.tsx";
 import type { Engine } from "./engine.ts";
 import { InsertView } from "./insert/insertView.tsx";
+import { LaterView } from "./laterView.tsx";
 import { OpenReference } from "./reference/openReference.tsx";
 import { ReferenceView, type Asked } from "./reference/referenceView.tsx";
-import { TraceView } from "./trace/traceView.tsx";
 
 interface Shared {
   readonly host: Host;
@@ -25,11 +26,13 @@ interface Shared {
   readonly insertion: { readonly id: string } | undefined;
 }
 
+const loadTrace = () => import("./trace/traceView.tsx").then((m) => m.TraceView);
+
 /** The panel's views in the order of their tabs. */
 const views = [
   { id: "build", title: "Build", view: ({ host, engine }: Shared): ComponentChildren => <BuildView host={host} engine={engine} /> },
   { id: "insert", title: "Insert", view: ({ host, trace, insertion }: Shared): ComponentChildren => <InsertView host={host} trace={trace} asked={insertion} /> },
-  { id: "trace", title: "Trace", view: ({ host }: Shared): ComponentChildren => <TraceView host={host} /> },
+  { id: "trace", title: "Trace", view: ({ host }: Shared): ComponentChildren => <LaterView title="Trace" load={loadTrace} given={{ host }} /> },
   { id: "check", title: "Check", view: ({ host, trace, select }: Shared): ComponentChildren => <CheckView host={host} trace={trace} select={select} /> },
   { id: "reference", title: "Reference", view: ({ reference, back, insert }: Shared): ComponentChildren => <ReferenceView asked={reference} back={back} insert={insert} /> },
 ] as const;
@@ -56,7 +59,7 @@ export function Panel({ host, engine }: { readonly host: Host; readonly engine: 
     document.getElementById(`kb-tab-${views[to]!.id}`)?.focus();
   };
   const select = (place: Place): void => {
-    host.select(place).catch((error: unknown) => setProblem(`The cell could not be selected: ${error instanceof Error ? error.message : String(error)}`));
+    host.select(place).catch((error: unknown) => setProblem(`The cell could not be selected: ${reasonOf(error)}`));
   };
   const trace = (place: Place): void => {
     show("trace");

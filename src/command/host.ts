@@ -1,6 +1,7 @@
 /** Builds the add-in and serves it over https on this machine, for side-loading into the spreadsheet program. */
 import { createServer } from "node:https";
 import { dirname, join } from "node:path";
+import { reasonOf } from "../core/index.ts";
 import { sideLoading } from "../hosts/index.ts";
 import { deploymentAddress } from "./address.ts";
 import { buildIfStale, dist } from "./build.ts";
@@ -39,6 +40,6 @@ Then side-load the manifest:
 ${sideLoading.map(({ where, steps }) => `  ${`${where}:`.padEnd(9)}${steps}`).join("\n")}
 Press Ctrl+C here to stop.`);
 } catch (error) {
-  console.error(`The add-in could not be served: ${error instanceof Error ? error.message : String(error)}`);
+  console.error(`The add-in could not be served: ${reasonOf(error)}`);
   process.exitCode = 1;
 }

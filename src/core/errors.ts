@@ -11,3 +11,8 @@ export class InputError extends Error {
 export class NoResult extends Error {
   override readonly name = "NoResult";
 }
+
+/** What went wrong, in the words of whatever was thrown. */
+export function reasonOf(thrown: unknown): string {
+  return thrown instanceof Error ? thrown.message : String(thrown);
+}

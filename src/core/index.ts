@@ -1,6 +1,6 @@
 /** The only door to the calculation core. */
 export { cautions } from "./cautions.ts";
-export { InputError, NoResult } from "./errors.ts";
+export { InputError, NoResult, reasonOf } from "./errors.ts";
 export { families, type Declaration, type Family, type Formula, type Spill, type Step, type Steps } from "./formula.ts";
 export { formulas, spills } from "./formulas/index.ts";
 export { fnv1a64 } from "./hash.ts";

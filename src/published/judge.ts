@@ -1,4 +1,4 @@
-import { trace, type Argument, type Cell, type Formula, type Parameter, type Parameters } from "../core/index.ts";
+import { reasonOf, trace, type Argument, type Cell, type Formula, type Parameter, type Parameters } from "../core/index.ts";
 import type { WorksheetFunction } from "../../functions/index.ts";
 import type { CaseCell, CaseInput, CaseRow, PublishedCase } from "./case.ts";
 import { convert } from "./units.ts";
@@ -79,7 +79,7 @@ function judgeRow(c: PublishedCase, row: CaseRow, fn: WorksheetFunction): Outcom
     // A value that lies on the edge of the tolerance must not fail by the last bit of the subtraction.
     return { row, printed, computed, tolerance, agrees: Math.abs(computed - printed) <= tolerance * (1 + 1e-9) };
   } catch (error) {
-    return { row, printed, error: error instanceof Error ? error.message : String(error), tolerance, agrees: false };
+    return { row, printed, error: reasonOf(error), tolerance, agrees: false };
   }
 }
 

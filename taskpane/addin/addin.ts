@@ -1,4 +1,5 @@
 /** The page of the add-in: registers the worksheet functions and shows the panel, both in the one runtime that the program keeps. */
+import { reasonOf } from "../../src/core/index.ts";
 import { register } from "../../functions/index.ts";
 import { openExcel, requiredSets, sideLoading } from "../../src/hosts/index.ts";
 import { mountPanel } from "../index.ts";
@@ -21,7 +22,7 @@ function alone(heading: string, sentences: readonly string[]): void {
 
 /** Errors nobody waits for are said above the panel. */
 function report(error: unknown): void {
-  notice.textContent = error instanceof Error ? error.message : String(error);
+  notice.textContent = reasonOf(error);
   notice.hidden = false;
   console.error(error);
 }

@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { reasonOf } from "../../src/core/index.ts";
 import type { Host, SheetNameTaken } from "../../src/hosts/index.ts";
 import { freeSheetName, type Template } from "../../src/sheet/index.ts";
 import { builtOn, onBuilt, rememberBuilt, type Built } from "../built.ts";
@@ -36,7 +37,7 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
     const show = (b: Built | undefined): void => {
       if (live && b && !touched.current) setBuilt(b);
     };
-    host.selection().then((at) => show(at && builtOn(at.sheet)), (error: unknown) => { if (live) setProblem(`The selection could not be read: ${error instanceof Error ? error.message : String(error)}. Select a cell of a built sheet to see its result.`); });
+    host.selection().then((at) => show(at && builtOn(at.sheet)), (error: unknown) => { if (live) setProblem(`The selection could not be read: ${reasonOf(error)}. Select a cell of a built sheet to see its result.`); });
     const ends = [onBuilt(show), host.onSelection((at) => {
       if (live) setProblem(undefined);
       show(builtOn(at.sheet));
@@ -131,7 +132,7 @@ function TemplateForm({ host, engine, template, finished, touch }: { readonly ho
       } else if (error instanceof Error && error.name === "AbortError") {
         setFailure(["Building was cancelled. No sheet was left in the workbook; the inputs are kept."]);
       } else {
-        const messages = error instanceof Error && "problems" in error && Array.isArray(error.problems) ? error.problems as readonly string[] : [error instanceof Error ? error.message : String(error)];
+        const messages = error instanceof Error && "problems" in error && Array.isArray(error.problems) ? error.problems as readonly string[] : [reasonOf(error)];
         setFailure(["The sheet was not built and nothing was left in the workbook; the inputs are kept. What to correct:", ...messages]);
       }
     } finally {

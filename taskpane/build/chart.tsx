@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import { reasonOf } from "../../src/core/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
 import type { PlannedChart } from "../../src/sheet/index.ts";
 import { numberText, plainSymbol } from "../../src/typeset/index.ts";
@@ -27,7 +28,7 @@ export function Chart({ host, sheet, chart, calculation }: { readonly host: Host
 
   useEffect(() => {
     let live = true;
-    readLines(host, sheet, chart).then((l) => { if (live) { setLines(l); setProblem(""); } }, (error: unknown) => { if (live) setProblem(error instanceof Error ? error.message : String(error)); });
+    readLines(host, sheet, chart).then((l) => { if (live) { setLines(l); setProblem(""); } }, (error: unknown) => { if (live) setProblem(reasonOf(error)); });
     return () => { live = false; };
   }, [host, sheet, chart, calculation]);
 

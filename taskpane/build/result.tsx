@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import { reasonOf } from "../../src/core/index.ts";
 import type { CellContent, Host } from "../../src/hosts/index.ts";
 import { a1, type Address } from "../../src/sheet/index.ts";
 import type { Built } from "../built.ts";
@@ -51,7 +52,7 @@ export function Result({ host, built, again }: { readonly host: Host; readonly b
   }, [host]);
   useEffect(() => {
     let live = true;
-    readOutcome(host, built).then((o) => { if (live) { setOutcome(o); setProblem(""); } }, (error: unknown) => { if (live) setProblem(error instanceof Error ? error.message : String(error)); });
+    readOutcome(host, built).then((o) => { if (live) { setOutcome(o); setProblem(""); } }, (error: unknown) => { if (live) setProblem(reasonOf(error)); });
     return () => { live = false; };
   }, [host, built, calculation]);
 

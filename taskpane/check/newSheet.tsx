@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import { reasonOf } from "../../src/core/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
 import { freeSheetName, type Plan } from "../../src/sheet/index.ts";
 import { problemOfName } from "../build/fields.ts";
@@ -23,8 +24,6 @@ interface Props {
   readonly done: (sheet: string) => void;
 }
 
-const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
-
 /** Name, button, progress and cancel of a new sheet; whatever fails leaves none in the workbook. */
 export function NewSheet({ id, host, wanted, button, what, disabled = false, make, done }: Props) {
   const [name, setName] = useState("");
@@ -44,7 +43,7 @@ export function NewSheet({ id, host, wanted, button, what, disabled = false, mak
       if (!live) return;
       setTaken(names);
       setName(freeSheetName(wanted, names));
-    }, (error: unknown) => { if (live) setFailure(`The workbook's sheets could not be listed: ${reason(error)}`); });
+    }, (error: unknown) => { if (live) setFailure(`The workbook's sheets could not be listed: ${reasonOf(error)}`); });
     return () => { live = false; };
   }, [host, wanted]);
   const problem = name === "" && taken.length === 0 ? undefined : problemOfName(name, taken);
@@ -66,7 +65,7 @@ export function NewSheet({ id, host, wanted, button, what, disabled = false, mak
       done(sheet);
       await list();
     } catch (error) {
-      setFailure(error instanceof Error && error.name === "AbortError" ? "Cancelled. No sheet was left in the workbook." : `${what[0]!.toUpperCase()}${what.slice(1)} was not made and nothing was left in the workbook: ${reason(error)}`);
+      setFailure(error instanceof Error && error.name === "AbortError" ? "Cancelled. No sheet was left in the workbook." : `${what[0]!.toUpperCase()}${what.slice(1)} was not made and nothing was left in the workbook: ${reasonOf(error)}`);
     } finally {
       setStep(undefined);
     }

@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import { reasonOf } from "../../src/core/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
 
 /** The name of the sheet that is looked at, following the selection. */
@@ -7,7 +8,7 @@ export function useSheet(host: Host): { readonly sheet: string | undefined; read
   const [problem, setProblem] = useState("");
   useEffect(() => {
     let live = true;
-    host.selection().then((at) => { if (live && at) setSheet(at.sheet); }, (error: unknown) => { if (live) setProblem(`The selection could not be read: ${error instanceof Error ? error.message : String(error)}. Select a cell.`); });
+    host.selection().then((at) => { if (live && at) setSheet(at.sheet); }, (error: unknown) => { if (live) setProblem(`The selection could not be read: ${reasonOf(error)}. Select a cell.`); });
     const end = host.onSelection((at) => {
       if (!live) return;
       setProblem("");

@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import { reasonOf } from "../../src/core/index.ts";
 import type { Host, Selection } from "../../src/hosts/index.ts";
 import { Sentence, TradeSymbol } from "../trace/tradeSymbol.tsx";
 import { placeText } from "../../src/sheet/index.ts";
@@ -27,7 +28,7 @@ function usePlace(host: Host, sheet: string | undefined, area: ReturnType<typeof
         return cell !== undefined && (cell.value !== null || cell.formula !== undefined || cell.error !== undefined);
       });
       if (live) setSaid(filled.length === 0 ? "All of these cells are empty." : `${filled.length} of these cells ${filled.length === 1 ? "is" : "are"} filled: select a cell with more room.`);
-    }, (error: unknown) => { if (live) setSaid(error instanceof Error ? error.message : String(error)); });
+    }, (error: unknown) => { if (live) setSaid(reasonOf(error)); });
     return () => { live = false; };
   // The cells follow from the area and the function.
   }, [key]);

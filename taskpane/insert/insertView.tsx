@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import { reasonOf } from "../../src/core/index.ts";
 import type { CellContent, Host, InsertedCell, Place, Selection } from "../../src/hosts/index.ts";
 import { a1, placeText, type Address, type Area } from "../../src/sheet/index.ts";
 import { scrollToTop } from "../scroll.ts";
@@ -16,8 +17,6 @@ interface Done {
   readonly content: CellContent | undefined;
 }
 
-const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
-
 /** For a sheet of one's own: find a function, and put it there with labelled arguments or wired to the cells that are there. */
 export function InsertView({ host, trace, asked }: { readonly host: Host; readonly trace: (place: Place) => void; readonly asked?: { readonly id: string } | undefined }) {
   const [query, setQuery] = useState("");
@@ -33,7 +32,7 @@ export function InsertView({ host, trace, asked }: { readonly host: Host; readon
   useEffect(() => {
     let live = true;
     const follow = (at: Selection | undefined): void => { if (live && at) setSelection(at); };
-    host.selection().then(follow, (error: unknown) => { if (live) setProblem(`The selection could not be read: ${reason(error)}`); });
+    host.selection().then(follow, (error: unknown) => { if (live) setProblem(`The selection could not be read: ${reasonOf(error)}`); });
     const end = host.onSelection(follow);
     return () => {
       live = false;
@@ -43,7 +42,7 @@ export function InsertView({ host, trace, asked }: { readonly host: Host; readon
   useEffect(() => {
     if (!chosen || loaded) return;
     // Without it the equations show as plain text.
-    libraries().then(setLoaded, (error: unknown) => setProblem(`The equations cannot be set: ${reason(error)}`));
+    libraries().then(setLoaded, (error: unknown) => setProblem(`The equations cannot be set: ${reasonOf(error)}`));
   }, [chosen]);
 
   const open = (of: DesignFunction | undefined): void => {
@@ -64,7 +63,7 @@ export function InsertView({ host, trace, asked }: { readonly host: Host; readon
     host.insert(sheet, cells)
       .then(() => host.read(sheet, { ...result, rows: 1, columns: 1 }))
       .then((cells) => setDone({ place, area: placeText({ sheet, ...(area ?? { ...result, rows: 1, columns: 1 }) }, ""), content: cells[0]?.[0] }))
-      .catch((error: unknown) => setProblem(reason(error)))
+      .catch((error: unknown) => setProblem(reasonOf(error)))
       .finally(() => setBusy(false));
   };
 

@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import { reasonOf } from "../../src/core/index.ts";
 import type { FunctionParameter } from "../../functions/index.ts";
 import { CellsNotEmpty, type Host, type InsertedCell, type Selection } from "../../src/hosts/index.ts";
 import { placeText, type Address } from "../../src/sheet/index.ts";
@@ -15,8 +16,6 @@ interface Props {
   readonly insert: (sheet: string, cells: readonly InsertedCell[], result: Address) => void;
   readonly busy: boolean;
 }
-
-const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** One argument: its cells picked or its value typed. */
 function ArgumentPick({ parameter: { name, parameter, optional }, binding, bind, host, selection, sheet }: { readonly parameter: FunctionParameter; readonly binding: Binding | undefined; readonly bind: (binding: Binding | undefined) => void; readonly host: Host; readonly selection: Selection | undefined; readonly sheet: string }) {
@@ -35,7 +34,7 @@ function ArgumentPick({ parameter: { name, parameter, optional }, binding, bind,
       if (!first || parameter.kind === "table") return;
       const said = cellNotice(parameter, first);
       setNotice(said ? `Look again: ${said}.` : `It holds ${first.text}.`);
-    }, (error: unknown) => setNotice(reason(error)));
+    }, (error: unknown) => setNotice(reasonOf(error)));
   };
   const type = (text: string): void => {
     setTyped(text);
@@ -93,7 +92,7 @@ export function WireForm({ of, host, selection, insert, busy }: Props) {
       const cell = cells[0]?.[0];
       if (cell && (cell.value !== null || cell.formula !== undefined || cell.error)) setProblem(new CellsNotEmpty(at.sheet, [at]).message);
       else setTarget(at);
-    }, (error: unknown) => setProblem(reason(error)));
+    }, (error: unknown) => setProblem(reasonOf(error)));
   };
   return <section>
     <h4>Cell of the result</h4>

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { reasonOf } from "../../src/core/index.ts";
 import { printDocument, saveDocument } from "./print.ts";
 
 interface Props {
@@ -9,8 +10,6 @@ interface Props {
   /** Makes the whole HTML document, with its own style, whose rules bear on classes of its own alone. */
   readonly make: () => Promise<string>;
 }
-
-const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** Prints a document or hands it over as a file; where neither works, its text can be copied. */
 export function Paper({ title, fileName, make }: Props) {
@@ -29,7 +28,7 @@ export function Paper({ title, fileName, make }: Props) {
         text = await make();
         await over(text);
       } catch (error) {
-        setProblem(`${what} did not work: ${reason(error)}.${text === undefined ? "" : " The text below can be copied into a file of your own."}`);
+        setProblem(`${what} did not work: ${reasonOf(error)}.${text === undefined ? "" : " The text below can be copied into a file of your own."}`);
         setSaved(text);
       }
       setBusy(false);
@@ -46,7 +45,7 @@ export function Paper({ title, fileName, make }: Props) {
         await navigator.clipboard.writeText(text);
         setCopied(true);
       } catch (error) {
-        setProblem(`Copying did not work: ${reason(error)}. Select the text below and copy it.`);
+        setProblem(`Copying did not work: ${reasonOf(error)}. Select the text below and copy it.`);
       }
     })();
   };

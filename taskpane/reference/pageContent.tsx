@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import { reasonOf } from "../../src/core/index.ts";
 import { scrollToTop } from "../scroll.ts";
 import { referencePageOf, type ReferencePage } from "./page.ts";
 
@@ -25,7 +26,7 @@ export function PageContent({ at, go, focus }: Props) {
     let live = true;
     setPage(undefined);
     setProblem("");
-    referencePageOf(at.file).then((got) => { if (live) setPage(got); }, (error: unknown) => { if (live) setProblem(error instanceof Error ? error.message : String(error)); });
+    referencePageOf(at.file).then((got) => { if (live) setPage(got); }, (error: unknown) => { if (live) setProblem(reasonOf(error)); });
     return () => { live = false; };
   }, [at.file, attempt]);
   useEffect(() => {

@@ -1,4 +1,4 @@
-import { basisText, coherentUnit, ownCopyAdvice, readFactor, sources, type Declaration, type Trace } from "../../src/core/index.ts";
+import { basisText, coherentUnit, ownCopyAdvice, readFactor, reasonOf, sources, type Declaration, type Trace } from "../../src/core/index.ts";
 import { worksheetFunctions } from "../../functions/index.ts";
 import { agreement, evaluateSteps, relativeDifference, type TracedCall } from "../../src/checker/index.ts";
 import type { Place } from "../../src/hosts/index.ts";
@@ -106,7 +106,7 @@ function Second({ trace, known, libraries }: { readonly trace: Trace; readonly k
   try {
     second = evaluateSteps(libraries.math, formula, trace.values);
   } catch (problem) {
-    failure = problem instanceof Error ? problem.message : String(problem);
+    failure = reasonOf(problem);
   }
   const inWords = trace.steps.filter((s) => "governing" in s.step);
   const compared = trace.steps.filter((s) => !("governing" in s.step));

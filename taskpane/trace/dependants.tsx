@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import { reasonOf } from "../../src/core/index.ts";
 import { tracerOf, type Branch } from "../../src/checker/index.ts";
 import type { Host, Place } from "../../src/hosts/index.ts";
 import { LabelWords, PlaceLink } from "./originLink.tsx";
@@ -31,7 +32,7 @@ export function Dependants({ host, place, version, go }: { readonly host: Host; 
         const branches = places && (await tracerOf(host).branchesAt(places.slice(0, most), place.sheet));
         if (live) setFound(branches ? { branches, count: places.length } : "unknown");
       } catch (error) {
-        if (live) setProblem(`The dependants could not be read: ${error instanceof Error ? error.message : String(error)}.`);
+        if (live) setProblem(`The dependants could not be read: ${reasonOf(error)}.`);
       }
     })();
     return () => { live = false; };

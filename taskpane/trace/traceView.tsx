@@ -1,4 +1,5 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
+import { reasonOf } from "../../src/core/index.ts";
 import { printed, traceCell, tracerOf, type TracedCall, type TracedCell } from "../../src/checker/index.ts";
 import type { Host, Place } from "../../src/hosts/index.ts";
 import { placeText } from "../../src/sheet/index.ts";
@@ -18,7 +19,6 @@ import { Sentence, TradeSymbol } from "./tradeSymbol.tsx";
 const settle = 60;
 
 const sameCell = (a: Place | undefined, b: Place | undefined): boolean => a?.sheet === b?.sheet && a?.row === b?.row && a?.column === b?.column;
-const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** What stands behind the selected cell. */
 export function TraceView({ host }: { readonly host: Host }) {
@@ -38,7 +38,7 @@ export function TraceView({ host }: { readonly host: Host }) {
     const follow = (next: Place): void => {
       if (live) setPlace((before) => (sameCell(before, next) ? before : next));
     };
-    host.selection().then((at) => { if (at) follow(at); }, (error: unknown) => { if (live) setProblem(`The selection could not be read: ${reason(error)}. Select a cell.`); });
+    host.selection().then((at) => { if (at) follow(at); }, (error: unknown) => { if (live) setProblem(`The selection could not be read: ${reasonOf(error)}. Select a cell.`); });
     const ends = [host.onSelection(follow), host.onCalculated(() => { if (live) setCalculation((n) => n + 1); }), onBuilt(({ sheet }) => tracerOf(host).knowledge.forget(sheet))];
     return () => {
       live = false;
@@ -61,7 +61,7 @@ export function TraceView({ host }: { readonly host: Host }) {
         if (!live) return;
         setShown(cell);
         setProblem(undefined);
-      }, (error: unknown) => { if (live) setProblem(`The cell could not be read: ${reason(error)}. Select it again.`); });
+      }, (error: unknown) => { if (live) setProblem(`The cell could not be read: ${reasonOf(error)}. Select it again.`); });
     };
     const wait = sameCell(traced.current, place) ? setTimeout(run, settle) : undefined;
     if (wait === undefined) run();
@@ -73,7 +73,7 @@ export function TraceView({ host }: { readonly host: Host }) {
 
   const show = (to: Place): void => {
     setPlace(to);
-    void host.select(to).catch((error: unknown) => setProblem(`The cell could not be selected: ${reason(error)}`));
+    void host.select(to).catch((error: unknown) => setProblem(`The cell could not be selected: ${reasonOf(error)}`));
   };
   const go = (to: Place): void => {
     if (place) setTrail((t) => left(t, place));

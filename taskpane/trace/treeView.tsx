@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import { reasonOf } from "../../src/core/index.ts";
 import { linesOf, pathText, rootOf, tracerOf, type Branch, type TracedCell, type TreeLine } from "../../src/checker/index.ts";
 import type { Host, Place } from "../../src/hosts/index.ts";
 import { LabelWords, PlaceLink } from "./originLink.tsx";
@@ -21,7 +22,7 @@ export function TreeView({ host, cell, go }: { readonly host: Host; readonly cel
       setBehind((all) => new Map([...all, [branch.key, children]]));
       setSaid(`${children.length} ${children.length === 1 ? "value" : "values"} behind ${branch.label?.description || branch.address}`);
     } catch (error) {
-      setProblem(`${branch.address} could not be read: ${error instanceof Error ? error.message : String(error)}.`);
+      setProblem(`${branch.address} could not be read: ${reasonOf(error)}.`);
     }
   };
   const lines = linesOf(root, open, behind);

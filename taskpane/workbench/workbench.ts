@@ -1,3 +1,4 @@
+import { reasonOf } from "../../src/core/index.ts";
 import { openGridInBrowser, type GridHost } from "../../src/hosts/index.ts";
 import { expand, freeSheetName } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
@@ -52,7 +53,7 @@ async function open(): Promise<void> {
 }
 
 function fail(error: unknown): never {
-  const text = error instanceof Error ? error.message : String(error);
+  const text = reasonOf(error);
   const place = document.createElement("p");
   place.className = "failure";
   place.setAttribute("role", "alert");

@@ -1,4 +1,5 @@
 import { parse, tokenize } from "@borgar/fx";
+import { reasonOf } from "../../core/index.ts";
 import type { Node } from "./frame.ts";
 import { Ref } from "./frame.ts";
 import { kernFunction, nativeFunction } from "./functions/index.ts";
@@ -176,7 +177,7 @@ export function compile(formula: string, row: number, column: number): Compiled 
   try {
     tree = parse(tokenize(text.startsWith("=") ? text : `=${text}`, { mergeRefs: true }));
   } catch (error) {
-    const why = `the formula, which cannot be read (${error instanceof Error ? error.message : String(error)})`;
+    const why = `the formula, which cannot be read (${reasonOf(error)})`;
     return { run: () => cannot(why), references: [], unfollowable: why, fills: false, locals: 0 };
   }
   const compiler = new Compiler(row, column);

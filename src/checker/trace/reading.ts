@@ -1,3 +1,4 @@
+import { reasonOf } from "../../core/index.ts";
 import type { CellContent, Host } from "../../hosts/index.ts";
 import type { PlacedArea } from "../../sheet/index.ts";
 
@@ -51,7 +52,7 @@ export class Reading {
         this.#boxes.push({ area, cells });
       } catch (error) {
         // A sheet that is not there (or no longer) is said where it is referred to.
-        this.failed.set(area.sheet, error instanceof Error ? error.message : String(error));
+        this.failed.set(area.sheet, reasonOf(error));
       }
     }));
   }

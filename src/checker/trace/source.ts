@@ -1,4 +1,4 @@
-import { basisText, formulas, sources, spills, type Declaration } from "../../core/index.ts";
+import { basisText, formulas, reasonOf, sources, spills, type Declaration } from "../../core/index.ts";
 import { clauseWords } from "../../typeset/index.ts";
 import { readFormula } from "../formula/calls.ts";
 
@@ -29,7 +29,7 @@ export function sourceOfFormula(formula: string): string {
     const places = [...new Set(calls.flatMap(({ id }) => [...formulas, ...spills].filter((f) => f.id === id).map(placeInWork)))];
     if (places.length > 0) text = places.slice(0, 2).join("; ") + (places.length > 2 ? "; …" : "");
   } catch (problem) {
-    text = `a formula that cannot be read: ${problem instanceof Error ? problem.message : String(problem)}`;
+    text = `a formula that cannot be read: ${reasonOf(problem)}`;
   }
   known.set(formula, text);
   return text;

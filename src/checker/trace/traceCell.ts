@@ -1,4 +1,4 @@
-import { spills } from "../../core/index.ts";
+import { reasonOf, spills } from "../../core/index.ts";
 import type { CellContent, Host, Place } from "../../hosts/index.ts";
 import { readFormula, type ReadFormula, type WrittenArgument, type WrittenReference } from "../formula/calls.ts";
 import { placeText, type PlacedArea } from "../../sheet/index.ts";
@@ -99,7 +99,7 @@ export class Tracer {
     try {
       read = readFormula(content.formula);
     } catch (problem) {
-      return { ...base, unreadable: problem instanceof Error ? problem.message : String(problem) };
+      return { ...base, unreadable: reasonOf(problem) };
     }
     const origins = await originsOf(this.host, this.knowledge, reading, read.references, sheet, (anchor) => this.#sizeOfSpill(anchor, reading));
     const originOf = (text: string): Origin | undefined => origins.get(text.toUpperCase());

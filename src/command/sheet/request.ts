@@ -1,3 +1,4 @@
+import { reasonOf } from "../../core/index.ts";
 import { parseArgs } from "node:util";
 
 /** What a call asks for. */
@@ -32,7 +33,7 @@ function parsed(words: readonly string[]) {
   try {
     return parseArgs({ args: [...words], options, allowPositionals: true });
   } catch (error) {
-    throw new Refused([error instanceof Error ? error.message : String(error)]);
+    throw new Refused([reasonOf(error)]);
   }
 }
 

@@ -1,3 +1,4 @@
+import { reasonOf } from "../../core/index.ts";
 import { existsSync, renameSync, rmSync, writeFileSync } from "node:fs";
 
 /** A file that could not be written; what was there before is as it was. */
@@ -20,6 +21,6 @@ export function writeSafely(path: string, bytes: Uint8Array, force: boolean): vo
   } catch (error) {
     rmSync(beside, { force: true });
     if (error instanceof NotWritten) throw error;
-    throw new NotWritten(`${path} could not be written: ${error instanceof Error ? error.message : String(error)}`, { cause: error });
+    throw new NotWritten(`${path} could not be written: ${reasonOf(error)}`, { cause: error });
   }
 }

@@ -1,4 +1,5 @@
 import { parseArgs } from "node:util";
+import { reasonOf } from "../../core/index.ts";
 import { worksheetFunctions } from "../../../functions/index.ts";
 import { publishedCases } from "../cases.ts";
 import { checkFree, NotWritten, writeSafely } from "../sheet/writeSafely.ts";
@@ -33,7 +34,7 @@ export function runVerify(words: readonly string[], { say, complain }: Output): 
     if (asked.json && asked.html !== undefined) throw new Error("--json and --html exclude each other");
     if (asked.html !== undefined) checkFree(asked.html, asked.force === true);
   } catch (error) {
-    complain(`${error instanceof Error ? error.message : String(error)}\nTry --help.`);
+    complain(`${reasonOf(error)}\nTry --help.`);
     return 2;
   }
   if (asked.help) {

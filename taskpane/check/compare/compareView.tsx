@@ -1,11 +1,11 @@
 import { useState } from "preact/hooks";
+import { reasonOf } from "../../../src/core/index.ts";
 import { a1, freeSheetName } from "../../../src/sheet/index.ts";
 import { compare, findingsPaper, findingsPlan, gradesInOrder, gradeWords, heldAgainst, limitsOfComparing, outcomeOf, whereOf, type Comparison, type Finding } from "../../../src/checker/index.ts";
 import { Paper } from "../../paper/paper.tsx";
 import type { ToolProps } from "../tool.ts";
 import { notATemplates, useSheet } from "../useSheet.ts";
 
-const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 /** So many are shown at once; the rest on asking. */
 const shownAtOnce = 40;
 
@@ -32,7 +32,7 @@ export function CompareView({ host, go, trace }: ToolProps) {
       setOutcome({ sheet, comparison: await compare(host, sheet), date: new Date().toLocaleString("en-GB", { dateStyle: "long", timeStyle: "short" }) });
     } catch (error) {
       setOutcome(undefined);
-      setProblem(`The sheet could not be compared: ${reason(error)}.`);
+      setProblem(`The sheet could not be compared: ${reasonOf(error)}.`);
     }
     setBusy(false);
   };
@@ -43,7 +43,7 @@ export function CompareView({ host, go, trace }: ToolProps) {
       await host.apply(findingsPlan(comparison!, { date, host: host.name }), { sheetName: name, progress: () => undefined });
       setWritten(name);
     } catch (error) {
-      setProblem(`The list was not put on a sheet: ${reason(error)}.`);
+      setProblem(`The list was not put on a sheet: ${reasonOf(error)}.`);
     }
   };
   const comparison = outcome?.comparison;

@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import { reasonOf } from "../../../src/core/index.ts";
 import { worksheetFunctions } from "../../../functions/index.ts";
 import { loadCases, failWord, goodWords, readValidation, validationPlan, type ReadValidation } from "../../../src/checker/index.ts";
 import { now } from "../when.ts";
@@ -6,7 +7,6 @@ import { NewSheet } from "../newSheet.tsx";
 import type { ToolProps } from "../tool.ts";
 import { useSheet } from "../useSheet.ts";
 
-const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 const tone = (overall: string): string => (overall === "PASS" ? "kb-tag-good" : overall === failWord ? "kb-tag-bad" : "kb-tag-open");
 
 /** A validation sheet for the files of an office, and what it says. */
@@ -45,7 +45,7 @@ export function ProveView({ host, go }: ToolProps) {
       if (!live) return;
       setRead(undefined);
     };
-    look().catch((error: unknown) => { if (live) setProblem(`The validation sheet could not be read: ${reason(error)}`); });
+    look().catch((error: unknown) => { if (live) setProblem(`The validation sheet could not be read: ${reasonOf(error)}`); });
     return () => { live = false; };
   }, [host, selected, sheet, calculation]);
   return <>
@@ -59,8 +59,8 @@ export function ProveView({ host, go }: ToolProps) {
       <div class="kb-scroll" tabIndex={0} role="group" aria-label="Verdicts by basis">
         <table class="kb-table">
           <caption class="kb-hidden">Values by basis and verdict</caption>
-          <thead><tr><th scope="col">basis</th><th scope="col">values</th>{[...goodWords, failWord].map((word) => <th key={word} scope="col">{word}</th>)}</tr></thead>
-          <tbody>{read.counts.map(({ basis, values, by }) => <tr key={basis}><th scope="row">{basis}</th><td>{values}</td>{by.map((n, i) => <td key={i}>{n}</td>)}</tr>)}</tbody>
+          <thead><tr><th scope="col">basis</th><th scope="col">values</th>{[failWord, ...goodWords].map((word) => <th key={word} scope="col">{word}</th>)}</tr></thead>
+          <tbody>{read.counts.map(({ basis, values, by }) => <tr key={basis}><th scope="row">{basis}</th><td>{values}</td>{[by.at(-1), ...by.slice(0, -1)].map((n, i) => <td key={i}>{n}</td>)}</tr>)}</tbody>
         </table>
       </div>
       <p class="kb-hint">BY TRACE: an intermediate step that no cell can show; its value was computed when the sheet was made. What the other words mean stands on the sheet.</p>

@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
+import { reasonOf } from "../../../src/core/index.ts";
 import { progressOf, readMarks, readRevisions, recognise, type BlockProgress, type EnteredCell, type Mark, type Recognised, type RevisionTable } from "../../../src/checker/index.ts";
 import type { Host } from "../../../src/hosts/index.ts";
 
@@ -18,8 +19,6 @@ async function look(host: Host, sheet: string): Promise<MarkedSheet> {
   const marks = readMarks(recognised);
   return { sheet, marked: { recognised, marks, progress: progressOf(recognised, marks), revisions: readRevisions(recognised) } };
 }
-
-const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 /** Sheets are computed in several steps; after the last one they are read. */
 const quiet = 600;
 
@@ -44,7 +43,7 @@ export function useMarks(host: Host, sheet: string | undefined, isSeen: () => bo
       const found = await look(host, sheet);
       if (mine === turn.current) setSeen(found);
     } catch (error) {
-      if (mine === turn.current) setProblem(`The sheet could not be read: ${reason(error)}.`);
+      if (mine === turn.current) setProblem(`The sheet could not be read: ${reasonOf(error)}.`);
     }
     if (mine === turn.current) setBusy(false);
   }, [host, sheet]);
@@ -69,7 +68,7 @@ export function useMarks(host: Host, sheet: string | undefined, isSeen: () => bo
       if (!recognised) throw new Error("it no longer says which template built it");
       await host.enterAll(sheet, cells(recognised));
     } catch (error) {
-      setProblem(`Nothing was written: ${reason(error)}.`);
+      setProblem(`Nothing was written: ${reasonOf(error)}.`);
       return false;
     }
     await again();

@@ -1,8 +1,9 @@
 import { useEffect, useId, useRef, useState } from "preact/hooks";
+import { reasonOf } from "../../../src/core/index.ts";
 import type { Address } from "../../../src/sheet/index.ts";
 import { sensitivities, usualSensitivity, type Questioned, type Sensitivity, type SensitivityOptions } from "../../../src/checker/index.ts";
 import { Bars } from "./bars.tsx";
-import { reason, typedNumber } from "./words.ts";
+import { typedNumber } from "./words.ts";
 
 /** Lets the page draw and hear before the next piece of work. */
 const pause = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
@@ -45,7 +46,7 @@ export function InputsThatMatter({ read, go }: { readonly read: () => Promise<Qu
       }
       if (of && (mine === run.current || all.length > 0)) setFound({ of, options, all, whole: mine === run.current });
     } catch (error) {
-      setProblem(`${reason(error)}.`);
+      setProblem(`${reasonOf(error)}.`);
     }
     setProgress(undefined);
   };

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import { reasonOf } from "../../../src/core/index.ts";
 import type { Address } from "../../../src/sheet/index.ts";
 import { NotAllowed, questioned, whatIf, type InputChange, type Questioned, type WhatIf } from "../../../src/checker/index.ts";
 import type { ToolProps } from "../tool.ts";
@@ -6,7 +7,6 @@ import { notATemplates, useSheet } from "../useSheet.ts";
 import { ChangeForm, changeOf, changeText, noDraft, type Draft } from "./changeForm.tsx";
 import { InputsThatMatter } from "./inputsThatMatter.tsx";
 import { Outcome } from "./outcome.tsx";
-import { reason } from "./words.ts";
 
 /** What the checks would say with other inputs, worked out beside the sheet. */
 export function WhatIfView({ host, go }: ToolProps) {
@@ -34,7 +34,7 @@ export function WhatIfView({ host, go }: ToolProps) {
       if (!next) setProblem([`“${name}”: ${notATemplates}`]);
     } catch (error) {
       setOf(undefined);
-      setProblem([`The sheet could not be read: ${reason(error)}.`]);
+      setProblem([`The sheet could not be read: ${reasonOf(error)}.`]);
     }
     setBusy(false);
   };
@@ -60,7 +60,7 @@ export function WhatIfView({ host, go }: ToolProps) {
       const now = await current();
       if (now) setOutcome(whatIf(now, changes.flatMap((change) => again(now, change))));
     } catch (error) {
-      setProblem(error instanceof NotAllowed ? error.messages : [`It could not be worked out: ${reason(error)}.`]);
+      setProblem(error instanceof NotAllowed ? error.messages : [`It could not be worked out: ${reasonOf(error)}.`]);
     }
     setBusy(false);
   };
@@ -74,7 +74,7 @@ export function WhatIfView({ host, go }: ToolProps) {
       const { value } = input.cells[cell]!;
       setDraft({ input, cell: input.cells.length > 1 ? cell : undefined, kind: typeof value === "number" && value !== 0 ? "percent" : "to", typed: "" });
     } catch (error) {
-      setProblem([`The selection could not be read: ${reason(error)}.`]);
+      setProblem([`The selection could not be read: ${reasonOf(error)}.`]);
     }
   };
   const change = changeOf(draft);

@@ -1,8 +1,6 @@
 import type { CheckState, SheetInput } from "../../../src/checker/index.ts";
 import { numberText, withUnit } from "../../../src/typeset/index.ts";
 
-export const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
-
 /** A number as typed, with either minus sign; undefined where it is none. */
 export function typedNumber(text: string): number | undefined {
   const plain = text.trim().replace(/[−–]/g, "-").replace(",", ".");
