@@ -4,7 +4,7 @@ import { align } from "../../src/checker/recognise/align.ts";
 import { outlineOf } from "../../src/checker/recognise/rows.ts";
 import { normalNow, normalPlanned } from "../../src/checker/formula/normal.ts";
 import { formulaChange } from "../../src/checker/compare/formulaChange.ts";
-import { formatChange, hidesNumbers } from "../../src/checker/compare/numberFormat.ts";
+import { formatChange, hidesNumbers, hidesTexts } from "../../src/checker/compare/numberFormat.ts";
 import { gathered } from "../../src/checker/compare/finding.ts";
 import { newer } from "../../src/checker/compare/sheetWide.ts";
 
@@ -45,6 +45,8 @@ describe("formulas as they are compared", () => {
     expect(normalNow("=kern.friction_stress( $D$5 , Beam!D6,'Beam'!$D7)", "Beam")).toBe("=KERN.FRICTION_STRESS(D5,D6,D7)");
     expect(normalNow("=_xldudf_KERN_VERSION()", "Beam")).toBe("=KERN.VERSION()");
     expect(normalNow("=@SUM(d5:d9)", "Beam")).toBe("=SUM(D5:D9)");
+    expect(normalNow("=@KERN.VERSION()+@D5", "Beam")).toBe("=KERN.VERSION()+D5");
+    for (const range of ["D5:D9", "$D$5:$D$9", "D:D", "5:5", "Beam!D5:D9", "'Beam'!D5:D9"]) expect(normalNow(`=SUM(@${range})`, "Beam"), range).toContain("@");
   });
 
   it("keep texts, other sheets, and names of functions that look like cells", () => {
@@ -98,12 +100,30 @@ describe("number formats", () => {
     expect(formatChange("0.00", "0.0000")).toMatchObject({ grade: "note" });
     expect(formatChange("0.0", '0.0" kN"')).toMatchObject({ grade: "look" });
   });
+
+  it("may show another number, or hide it in other ways than by leaving it out", () => {
+    for (const format of ["[White]0.00", "[Color 2]0.00", "0.00;[White]-0.00", '"0.85"']) expect(formatChange("0.00", format), format).toMatchObject({ kind: "value hidden by format", grade: "serious" });
+    for (const format of ["0.00;0.00", "-0.00"]) expect(formatChange("0.00", format), format).toMatchObject({ grade: "serious" });
+    for (const format of ["0,.00", "0.00,", "ss.00", "yyyy-mm-dd"]) expect(formatChange("0.00", format), format).toMatchObject({ grade: "look" });
+    for (const format of ["#,##0.00", "0.00;-0.00", "0.00_);(0.00)", "0.00E+00", "[$-409]0.00", "@"]) expect(formatChange("0.00", format)?.grade, format).not.toBe("serious");
+  });
+
+  it("may hide a text or show another one", () => {
+    for (const format of [";;;", "General;General;General;", 'General;General;General;"OK"', "General;General;General;[White]@", '"kN"@']) expect(hidesTexts(format), format).toBe(true);
+    for (const format of ["General", "0.00", "@", "0;-0;0;@", '0.0" kN"', '_(* #,##0_);_(* (#,##0);_(* "-"_);_(@_)']) expect(hidesTexts(format), format).toBe(false);
+    expect(formatChange("General", 'General;General;General;"OK"')).toMatchObject({ kind: "value hidden by format", grade: "serious" });
+  });
 });
 
 describe("a list of findings", () => {
   it("makes one of equal ones below each other", () => {
     const one = (row: number, column = 3) => ({ kind: "typed over", grade: "serious", what: "x", label: "5.1 force", at: { row, column } }) as const;
     expect(gathered([one(5), one(6), one(7), one(9), one(6, 4)]).map(({ at, rows }) => [at!.row, rows ?? 1])).toEqual([[5, 3], [9, 1], [6, 1]]);
+  });
+
+  it("never makes a graver one part of a slighter one", () => {
+    const one = (row: number, grade: "note" | "look") => ({ kind: "format changed", grade, what: "x", label: "6.1 place", at: { row, column: 3 } }) as const;
+    expect(gathered([one(5, "note"), one(6, "look"), one(7, "look")]).map(({ grade, rows }) => [grade, rows ?? 1])).toEqual([["note", 1], ["look", 2]]);
   });
 
   it("knows which version is newer", () => {

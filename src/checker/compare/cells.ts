@@ -6,7 +6,7 @@ import type { Recognised } from "../recognise/recognised.ts";
 import { cellAt } from "../snapshot.ts";
 import type { Finding, FindingKind, Grade } from "./finding.ts";
 import { formulaChange } from "./formulaChange.ts";
-import { formatChange } from "./numberFormat.ts";
+import { formatChange, hidesTexts } from "./numberFormat.ts";
 
 /** What a fixed text is for, by the cell's role. */
 const texts: Partial<Readonly<Record<Role, { readonly kind: FindingKind; readonly grade: Grade; readonly what: string }>>> = {
@@ -94,6 +94,7 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
     const number = cell.formula !== undefined || typeof cell.value === "number" || cell.role === "input";
     const change = number && cell.role !== "shape" ? formatChange(cell.format ?? "General", looks.formats[row]?.[column] ?? "General") : undefined;
     if (change) add(change.kind, change.grade, change.what, cell.format ?? "General", looks.formats[row]?.[column] ?? "General");
+    if (!number && typeof cell.value === "string" && hidesTexts(looks.formats[row]?.[column] ?? "General")) add("value hidden by format", "serious", "The number format does not show the text as it stands.", cell.format ?? "General", looks.formats[row]?.[column]);
   }
   return out;
 

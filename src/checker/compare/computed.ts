@@ -10,7 +10,9 @@ const shown = (value: Computed["value"]): string => (typeof value === "number" ?
 /** Cells of the sheet whose value is not what their formula gives when it is computed apart from the host. */
 export function valueFindings(recognised: Recognised, { differences }: AgainstHost): readonly Finding[] {
   const labelOf = labels(recognised);
-  return differences.filter(({ place, passedOver }) => !passedOver && place.sheet === recognised.snapshot.sheet).map(({ place: { row, column }, host, computed }): Finding => {
+  // Which of several errors a formula shows first differs between programs; no value is hidden by that.
+  const counts = ({ place, passedOver, host, computed }: AgainstHost["differences"][number]): boolean => !passedOver && !(host.error && computed.error) && place.sheet === recognised.snapshot.sheet;
+  return differences.filter(counts).map(({ place: { row, column }, host, computed }): Finding => {
     const planned = { row: recognised.rowPlanned(row), column: recognised.columnPlanned(column) };
     const label = planned.row === undefined || planned.column === undefined ? "" : labelOf({ row: planned.row, column: planned.column });
     return {

@@ -40,13 +40,13 @@ export function inOrder(findings: readonly Finding[]): readonly Finding[] {
   return [...findings].sort((a, b) => order.indexOf(a.grade) - order.indexOf(b.grade) || (a.at?.row ?? -1) - (b.at?.row ?? -1) || (a.at?.column ?? -1) - (b.at?.column ?? -1));
 }
 
-/** Findings of one kind in cells below each other become one. */
+/** Findings of one kind and grade in cells below each other become one. */
 export function gathered(findings: readonly Finding[]): readonly Finding[] {
   const out: Finding[] = [];
   const last = new Map<string, number>();
   for (const finding of findings) {
     const { at } = finding;
-    const key = `${finding.kind} ${at?.column ?? ""} ${finding.label ?? ""}`;
+    const key = `${finding.kind} ${finding.grade} ${at?.column ?? ""} ${finding.label ?? ""}`;
     const before = last.get(key);
     const run = before === undefined ? undefined : out[before]!;
     if (at && run?.at && run.at.row + (run.rows ?? 1) === at.row) {

@@ -59,7 +59,7 @@ export function nameFindings(recognised: Recognised): readonly Finding[] {
     const area = snapshot.names.get(planned.name.toLowerCase());
     const at = { row, column };
     if (!area) return [{ kind: "name lost", grade: "look", at, what: `The name ${planned.name} is missing or has lost its cells.`, expected: areaA1(expected, false), found: snapshot.names.has(planned.name.toLowerCase()) ? "#REF!" : "missing" }];
-    if (area.row === row && area.column === column && (last === undefined || area.rows === expected.rows)) return [];
+    if (area.sheet.toLowerCase() === snapshot.sheet.toLowerCase() && area.row === row && area.column === column && (last === undefined || area.rows === expected.rows)) return [];
     return [{ kind: "name moved", grade: "look", at, what: `The name ${planned.name} stands for other cells.`, expected: areaA1(expected, false), found: areaA1(area, false) }];
   });
 }

@@ -6,8 +6,8 @@ export interface Moves {
   readonly column: (planned: number) => number | undefined;
 }
 
-/** Texts, quoted sheet names, cells and ranges, and what only looks different: each in a group of its own. */
-const pieces = /("(?:[^"]|"")*")|(?:#REF!)|('(?:[^']|'')*'!|(?<![\w.])[A-Za-z_][\w.]*!)|(?<![\w.])\$?([A-Za-z]{1,3})\$?(\d{1,7})(?::\$?([A-Za-z]{1,3})\$?(\d{1,7}))?(?![\w(.])|(\s+)|(_xldudf_KERN_)|(@)/g;
+/** Texts, quoted sheet names, cells and ranges, and what only looks different: each in a group of its own. `@` before a range takes one cell of it. */
+const pieces = /("(?:[^"]|"")*")|(?:#REF!)|('(?:[^']|'')*'!|(?<![\w.])[A-Za-z_][\w.]*!)|(?<![\w.])\$?([A-Za-z]{1,3})\$?(\d{1,7})(?::\$?([A-Za-z]{1,3})\$?(\d{1,7}))?(?![\w(.])|(\s+)|(_xldudf_KERN_)|(@)(?!\s*(?:(?:'(?:[^']|'')*'|[A-Za-z_][\w.]*)!)?\$?[A-Za-z]{0,3}\$?\d*:)/g;
 
 function columnOf(letters: string): number {
   let n = 0;
