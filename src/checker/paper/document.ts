@@ -21,7 +21,7 @@ const style = `
 .kn-facts th { text-align: left; font-weight: 500; color: #545c64; padding: 0.1em 1em 0.1em 0; vertical-align: top; white-space: nowrap; }
 .kn-facts td { padding: 0.1em 0; }
 .kn-table { border-collapse: collapse; width: 100%; font-size: 0.94em; font-variant-numeric: tabular-nums; }
-.kn-table th, .kn-table td { border-bottom: 1px solid #c6ccd2; padding: 0.2em 0.5em 0.2em 0; text-align: left; vertical-align: top; }
+.kn-table th, .kn-table td { border-bottom: 1px solid #c6ccd2; padding: 0.2em 0.5em 0.2em 0; text-align: left; vertical-align: top; overflow-wrap: break-word; }
 .kn-table thead th { color: #545c64; font-weight: 500; }
 .kn-table .kn-number { text-align: right; white-space: nowrap; }
 .kn-table tr, .kn-item { break-inside: avoid; }
