@@ -23,6 +23,13 @@ export function placeOf(reference: string, sheet?: string): PlacedArea | undefin
   return { sheet: on, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
 }
 
+/** What stands before the last `!` of a reference or a name, without quotation marks, and what stands behind it; no sheet where there is no `!`. */
+export function splitSheet(text: string): { readonly sheet?: string; readonly rest: string } {
+  const at = text.lastIndexOf("!");
+  if (at < 0) return { rest: text };
+  return { sheet: text.slice(0, at).replace(/^'(.*)'$/, "$1").replaceAll("''", "'"), rest: text.slice(at + 1) };
+}
+
 /** "D5", "A1:C4"; with the sheet's name where it is not the one at hand. */
 export function placeText(place: PlacedArea, from: string): string {
   const cells = areaA1(place, false);

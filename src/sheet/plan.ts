@@ -133,10 +133,23 @@ export interface Plan {
   readonly summary: Summary;
 }
 
-/** "D12" for row 11, column 3. */
-export function a1({ row, column }: Address, absolute = false): string {
+/** "D" for column 3. */
+export function columnLetters(column: number): string {
   let letters = "";
   for (let c = column + 1; c > 0; c = Math.floor((c - 1) / 26)) letters = String.fromCharCode(65 + ((c - 1) % 26)) + letters;
+  return letters;
+}
+
+/** 3 for "D" or "d". */
+export function columnOfLetters(letters: string): number {
+  let count = 0;
+  for (let i = 0; i < letters.length; i++) count = count * 26 + (letters.charCodeAt(i) & 31);
+  return count - 1;
+}
+
+/** "D12" for row 11, column 3. */
+export function a1({ row, column }: Address, absolute = false): string {
+  const letters = columnLetters(column);
   return absolute ? `$${letters}$${row + 1}` : `${letters}${row + 1}`;
 }
 

@@ -1,5 +1,5 @@
 import type { CellContent, CellValue, Host, Place } from "../../src/hosts/index.ts";
-import { a1, type Area } from "../../src/sheet/index.ts";
+import { a1, columnOfLetters, type Area } from "../../src/sheet/index.ts";
 
 /** What stands in a cell of a workbook of tests: a value, a formula with its value, or a value with how it is printed. */
 export type StaticCell = CellValue | { readonly f: string; readonly v?: CellValue; readonly error?: string } | { readonly v: CellValue; readonly text: string };
@@ -14,7 +14,7 @@ const content = (cell: StaticCell | undefined): CellContent => {
 
 function placeOf(address: string): Place {
   const [, sheet = "Sheet1", letters, row] = /^(?:(.*)!)?([A-Z]+)(\d+)$/.exec(address)!;
-  return { sheet, row: Number(row) - 1, column: [...letters!].reduce((n, l) => n * 26 + l.charCodeAt(0) - 64, 0) - 1 };
+  return { sheet, row: Number(row) - 1, column: columnOfLetters(letters!) };
 }
 
 /** A workbook whose cells stand as they are given, by address; it computes nothing. `asked` counts what it was asked. */

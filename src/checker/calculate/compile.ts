@@ -1,5 +1,5 @@
-import { parse, tokenize } from "@borgar/fx";
 import { reasonOf } from "../../core/index.ts";
+import { parseFormula } from "../formula/nodes.ts";
 import type { Node } from "./frame.ts";
 import { Ref } from "./frame.ts";
 import { kernFunction, nativeFunction } from "./functions/index.ts";
@@ -175,7 +175,7 @@ export function compile(formula: string, row: number, column: number): Compiled 
   const text = formula.trim();
   let tree: Tree;
   try {
-    tree = parse(tokenize(text.startsWith("=") ? text : `=${text}`, { mergeRefs: true }));
+    tree = parseFormula(text.startsWith("=") ? text : `=${text}`);
   } catch (error) {
     const why = `the formula, which cannot be read (${reasonOf(error)})`;
     return { run: () => cannot(why), references: [], unfollowable: why, fills: false, locals: 0 };

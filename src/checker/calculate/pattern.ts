@@ -1,12 +1,8 @@
+import { columnOfLetters } from "../../sheet/index.ts";
+
 /** Texts, quoted sheet names and words of a formula; whatever stands between them is the same for all. */
 const pieces = /"(?:[^"]|"")*"|'(?:[^']|'')*'|[$A-Za-z_\\\u0080-\uffff][$\w.\\?\u0080-\uffff]*/g;
 const address = /^(\$?)([A-Za-z]{1,3})(\$?)([1-9]\d{0,6})$/;
-
-function columnOf(letters: string): number {
-  let column = 0;
-  for (let i = 0; i < letters.length; i++) column = column * 26 + (letters.charCodeAt(i) & 31);
-  return column - 1;
-}
 
 /**
  * A formula with its relative addresses written as distances from its cell: cells that were filled down from one another share it, so that a table
@@ -19,7 +15,7 @@ export function patternOf(formula: string, row: number, column: number): string 
     const read = address.exec(piece);
     if (!read || formula.charCodeAt(offset + piece.length) === 40) return piece;
     const r = read[3] ? read[4]! : `[${Number(read[4]) - 1 - row}]`;
-    const c = read[1] ? read[2]!.toUpperCase() : `[${columnOf(read[2]!) - column}]`;
+    const c = read[1] ? read[2]!.toUpperCase() : `[${columnOfLetters(read[2]!) - column}]`;
     return `\u0001${r},${c}\u0001`;
   });
 }

@@ -1,6 +1,6 @@
 import { tokenize } from "@borgar/fx";
 import type { Host } from "../../hosts/index.ts";
-import { placeOf, type PlacedArea } from "../../sheet/index.ts";
+import { placeOf, splitSheet, type PlacedArea } from "../../sheet/index.ts";
 import { takeSnapshot, type Snapshot } from "../snapshot.ts";
 import { Book, nameKey } from "./book.ts";
 
@@ -14,10 +14,9 @@ interface Mentioned {
 function mention(formula: string, into: Mentioned): void {
   for (const token of tokenize(formula, { mergeRefs: true })) {
     if (!token.type.startsWith("range")) continue;
-    const split = /^(?:'((?:[^']|'')*)'|([^!]*))!(.*)$/.exec(token.value);
-    const sheet = split?.[1]?.replace(/''/g, "'") ?? split?.[2];
+    const { sheet, rest } = splitSheet(token.value);
     if (sheet !== undefined && !sheet.includes("[")) into.sheets.add(sheet);
-    if (token.type === "range_named") into.names.add(split ? split[3]! : token.value);
+    if (token.type === "range_named") into.names.add(rest);
   }
 }
 

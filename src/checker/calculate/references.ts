@@ -1,4 +1,5 @@
 import { parseA1Ref } from "@borgar/fx";
+import { splitSheet } from "../../sheet/index.ts";
 import type { CellArea, Frame, Node, Whereabouts } from "./frame.ts";
 import { Ref } from "./frame.ts";
 import { cannot } from "./values.ts";
@@ -56,9 +57,7 @@ export function addressReference(text: string, row: number, column: number): Sta
 
 /** A name, of the sheet or of the workbook. */
 export function nameReference(text: string): StaticReference {
-  const split = /^(?:'((?:[^']|'')*)'|([^!]*))!(.*)$/.exec(text);
-  const sheetName = split && (split[1]?.replace(/''/g, "'") ?? split[2]);
-  const name = split ? split[3]! : text;
+  const { sheet: sheetName, rest: name } = splitSheet(text);
   return (where, from) => {
     const sheet = sheetName ? where.sheetNumber(sheetName) : from;
     if (sheet === undefined) return `the sheet ${sheetName}, which was not read`;

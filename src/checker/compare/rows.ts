@@ -1,5 +1,5 @@
-import { a1, columns, type Address } from "../../sheet/index.ts";
-import { normalPlanned, type Moves } from "../formula/normal.ts";
+import { columnLetters, columns, type Address } from "../../sheet/index.ts";
+import { rewritten } from "../formula/normal.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { cellAt } from "../snapshot.ts";
 import { labels, tableOf } from "./cells.ts";
@@ -18,28 +18,39 @@ function runs(numbers: readonly number[]): readonly (readonly [number, number])[
 
 const several = (count: number, one: string): string => (count === 1 ? `A ${one}` : `${count} ${one}s`);
 
+/** The first and the last row of all that a planned formula refers to. */
+function rowsMentioned(formula: string): readonly (readonly [number, number])[] {
+  const out: (readonly [number, number])[] = [];
+  rewritten(formula, "", ({ from, to = from }) => {
+    out.push([Math.min(from.row, to.row), Math.max(from.row, to.row)]);
+    return "";
+  });
+  return out;
+}
+
 /** Rows and columns that are gone, and formulas that lost what they referred to with them. */
 export function goneFindings(recognised: Recognised): readonly Finding[] {
   const { plan } = recognised;
-  const moves: Moves = { row: recognised.rowNow, column: recognised.columnNow };
   const labelOf = labels(recognised);
   const ofTable = tableOf(recognised);
   const filled = new Set(plan.cells.filter(({ value, formula }) => value !== undefined || formula !== undefined).map(({ row }) => row));
   const gone = Array.from({ length: plan.rows }, (_, row) => row).filter((row) => recognised.rowNow(row) === undefined && filled.has(row));
+  const mentioned = gone.length === 0 ? [] : plan.cells.flatMap(({ row, formula }) => (formula === undefined || recognised.rowNow(row) === undefined ? [] : [rowsMentioned(formula)]));
   const out: Finding[] = runs(gone).map(([first, count]) => {
     let before = first - 1;
     while (before >= 0 && recognised.rowNow(before) === undefined) before--;
-    const lost = plan.cells.filter((cell) => cell.formula !== undefined && recognised.rowNow(cell.row) !== undefined && normalPlanned(cell.formula, { ...moves, row: (r) => (r >= first && r < first + count ? undefined : r) }).includes("#REF!"));
+    // A range keeps what is left of it.
+    const lost = mentioned.filter((spans) => spans.some(([from, to]) => from >= first && to < first + count)).length;
     const names = [...new Set(Array.from({ length: count }, (_, i) => ofTable(first + i) ?? labelOf({ row: first + i, column: columns.description })).filter(Boolean))];
     const row = before < 0 ? 0 : recognised.rowNow(before)!;
     return {
       kind: "row deleted", grade: "serious", at: { row, column: 0 }, label: names.slice(0, 3).join("; ") + (names.length > 3 ? ` and ${names.length - 3} more` : ""),
-      what: `${several(count, "row")} of the template ${count === 1 ? "is" : "are"} missing after this place.${lost.length > 0 ? ` ${several(lost.length, "formula")} referred to ${count === 1 ? "it" : "them"}.` : ""}`,
+      what: `${several(count, "row")} of the template ${count === 1 ? "is" : "are"} missing after this place.${lost > 0 ? ` ${several(lost, "formula")} referred to ${count === 1 ? "it" : "them"}.` : ""}`,
       expected: names.join("; ").slice(0, 200), found: "missing",
     };
   });
   const lostColumns = Array.from({ length: plan.columns }, (_, c) => c).filter((c) => recognised.columnNow(c) === undefined);
-  for (const [first, count] of runs(lostColumns)) out.push({ kind: "column deleted", grade: "serious", what: `${several(count, "column")} of the template ${count === 1 ? "is" : "are"} missing.`, expected: `column ${a1({ row: 0, column: first }).replace("1", "")}`, found: "missing" });
+  for (const [first, count] of runs(lostColumns)) out.push({ kind: "column deleted", grade: "serious", what: `${several(count, "column")} of the template ${count === 1 ? "is" : "are"} missing.`, expected: `column ${columnLetters(first)}`, found: "missing" });
   return out;
 }
 

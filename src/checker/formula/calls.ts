@@ -1,5 +1,6 @@
 import { numberIn } from "./numberIn.ts";
 import { parseFormula, writeNode, type CallNode, type FormulaNode } from "./nodes.ts";
+import { ourFunction } from "./ourFunction.ts";
 
 /** Something a formula refers to: cells, a name, a column of a table, or the whole result that spills from a cell. */
 export interface WrittenReference {
@@ -43,7 +44,6 @@ export interface ReadFormula {
 }
 
 const nearly = /^(?:KERN[_:-]?|KERNBOOK[._]?)([A-Z0-9_]{3,})$/i;
-const ours = /^(?:_xldudf_KERN_|(?:_xlfn\.)?KERN\.)([A-Z0-9_]+)$/i;
 
 /** What LET or LAMBDA names, by name in capitals; a name of LAMBDA's stands for nothing that is known. */
 type Bound = ReadonlyMap<string, FormulaNode | null>;
@@ -141,7 +141,7 @@ export function readFormula(formula: string): ReadFormula {
 
   const walkCall = (node: CallNode, depth: number, bound: Bound): void => {
     const name = node.callee.name ?? "";
-    const right = ours.exec(name)?.[1]?.toUpperCase();
+    const right = ourFunction(name);
     const id = right ?? nearly.exec(name)?.[1]?.toUpperCase();
     let at = -1;
     if (id) {

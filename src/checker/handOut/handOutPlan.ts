@@ -1,6 +1,6 @@
 import { cautions } from "../../core/index.ts";
 import type { CellContent, Host } from "../../hosts/index.ts";
-import { a1, type Area, type Plan, type PlannedChart } from "../../sheet/index.ts";
+import { columnLetters, type Area, type Plan, type PlannedChart } from "../../sheet/index.ts";
 import type { Looks } from "../../hosts/index.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
@@ -29,7 +29,7 @@ function shown({ value, error }: CellContent): string | number | boolean | undef
 
 function headLines(w: SheetWriter, { sheet }: Snapshot, recognised: Recognised | undefined, { when, host }: HandOutFacts, formulaColumn: number): void {
   const last = Math.max(formulaColumn - 2, 0);
-  const letters = a1({ row: 0, column: formulaColumn }).replace(/\d+$/, "");
+  const letters = columnLetters(formulaColumn);
   const head = recognised?.head;
   w.sentence(0, "title", `HAND-OUT COPY of “${sheet}”, for reading only`, 0, last);
   w.sentence(1, "note", `Made ${when} in ${host}, from values as computed then. Nothing here recalculates: all cells hold values, and what is typed over changes nothing else. Formulas of the original stand as text in column ${letters}${recognised ? ": first with symbols and the numbers of rows, [4.1] the row of number 4.1, then" : ","} with the addresses of this copy. Row ${headRows + 1} here is row 1 of the original.`, 0, last);

@@ -1,5 +1,5 @@
 import { rewritten } from "../formula/normal.ts";
-import { a1, type Plan } from "../../sheet/index.ts";
+import { a1, columnLetters, type Plan } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 
 const keysOf = new WeakMap<Plan, readonly string[]>();
@@ -24,13 +24,11 @@ function rowKeys(plan: Plan): readonly string[] {
   return keys as readonly string[];
 }
 
-const column = (index: number): string => a1({ row: 0, column: index }).replace(/\d+$/, "");
-
 /** A cell of the sheet by what it is called in the plan; "?" for one that was inserted. */
 export function cellKey({ plan, rowPlanned, columnPlanned }: Recognised, at: { readonly row: number; readonly column: number }): string {
   const row = rowPlanned(at.row);
   const c = columnPlanned(at.column);
-  return row === undefined || c === undefined ? "?" : `{${rowKeys(plan)[row]!} ${column(c)}}`;
+  return row === undefined || c === undefined ? "?" : `{${rowKeys(plan)[row]!} ${columnLetters(c)}}`;
 }
 
 /** A formula of the sheet, written so that it does not depend on where rows stand now. */

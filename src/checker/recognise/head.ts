@@ -1,3 +1,4 @@
+import { ourFunction } from "../formula/ourFunction.ts";
 import type { Snapshot } from "../snapshot.ts";
 import type { SaidAtHead } from "./recognised.ts";
 
@@ -11,7 +12,7 @@ export function headOf(snapshot: Snapshot, knows: (templateId: string) => boolea
   let functionsVersion = "";
   for (const row of snapshot.cells.slice(0, headRows)) {
     for (const { value, formula } of row) {
-      if (formula && /^=\s*(?:_xldudf_KERN_|KERN\.)VERSION\(\)$/i.test(formula)) {
+      if (formula !== undefined && ourFunction(/^=\s*([\w.]+)\(\)$/.exec(formula)?.[1] ?? "") === "VERSION") {
         // The version as built stands in the same row, a text like the one computed.
         functionsVersion = row.map((c) => (c.formula === undefined && typeof c.value === "string" ? c.value : "")).find((text) => /^\d+\.\d+\.\d+$/.test(text)) ?? "";
       }

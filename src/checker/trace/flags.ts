@@ -2,6 +2,7 @@ import { isOptional, nameOf, q, sortsDiffer, type Argument, type Parameter, type
 import { numberText } from "../../typeset/index.ts";
 import { termsOf } from "../formula/terms.ts";
 import type { WrittenArgument } from "../formula/calls.ts";
+import { isNumberAsText } from "../formula/numberAsText.ts";
 import { unitHeld, type Label } from "./labels.ts";
 import type { Origin } from "./origin.ts";
 import { inUnit } from "./units.ts";
@@ -24,6 +25,8 @@ export interface Flaggable {
 export type OriginOf = (text: string) => Origin | undefined;
 
 const quantities: Readonly<Record<string, Quantity | undefined>> = q;
+/** A symbol without signs for subscripts, by which symbols are compared. */
+const letters = (symbol: string): string => symbol.replace(/[_,\s{}]/g, "");
 const called = (origin: Origin, label: Label | undefined): string => `${origin.address ?? origin.text}${label?.description ? ` (${label.description})` : ""}`;
 const inWords = (quantity: Quantity): string => (quantity.unit === "–" ? "is a plain number" : `is in ${quantity.unit}`);
 
@@ -63,7 +66,7 @@ function sortMessage(wanted: Quantity, label: Label | undefined, origin: Origin)
     // What a template leaves unsaid its own lint has found right.
     return undefined;
   }
-  const plain = label.symbol.replace(/[_,\s]/g, "").toLowerCase();
+  const plain = letters(label.symbol).toLowerCase();
   const against = opposites.some(([word, sort]) => word.test(label.description) && sort.test(wanted.sort!)) || symbols[plain]?.test(wanted.sort) === true;
   return against ? `${who} by its text; this argument is a ${wanted.sort}` : undefined;
 }
@@ -89,7 +92,7 @@ function scalarFlags(argument: Flaggable, wanted: Quantity, originOf: OriginOf):
     const single = origin.contents.length === 1 && origin.contents[0]!.length === 1 ? origin.contents[0]![0] : undefined;
     if (!single || single.error) continue;
     const who = called(origin, label);
-    if (typeof single.value === "string" && single.value.trim() !== "" && !Number.isNaN(Number(single.value.replace(",", ".")))) add("text", `${who} holds the text “${single.value}”, not a number`);
+    if (isNumberAsText(single.value)) add("text", `${who} holds the text “${single.value}”, not a number`);
     if (single.value === null && single.formula === undefined && single.text === "") {
       if (written.kind === "expression") add("empty", `${who} is empty and counts as 0`);
       else if (isOptional(wanted) && label?.from !== "template") add("empty", `${who} is empty: the default ${numberText(wanted.default!)} is taken`);
@@ -108,7 +111,7 @@ function tableFlags(argument: Flaggable & { readonly parameter: Extract<Paramete
     const label = origin.columns[i];
     if (column.kind !== "number") return [];
     const at: Origin = { ...origin, contents: [], ...(label && { label }) };
-    const texts = origin.contents.filter((row) => typeof row[i]?.value === "string" && row[i].value.trim() !== "" && !Number.isNaN(Number(row[i].value)));
+    const texts = origin.contents.filter((row) => isNumberAsText(row[i]?.value));
     const where = `column ${i + 1}, ${nameOf(column)}`;
     const unit = unitMessage(column, label, at, 1, undefined);
     const sort = unit === undefined ? sortMessage(column, label, at) : undefined;
@@ -119,8 +122,6 @@ function tableFlags(argument: Flaggable & { readonly parameter: Extract<Paramete
     ];
   });
 }
-
-const plainSymbol = (symbol: string): string => symbol.replace(/[_,\s{}]/g, "");
 
 /** Two arguments each of which has what the other wants. */
 function swapped(all: readonly Flaggable[], found: readonly (readonly About[])[], originOf: OriginOf): readonly (readonly [number, number])[] {
@@ -134,8 +135,8 @@ function swapped(all: readonly Flaggable[], found: readonly (readonly About[])[]
     return sortMessage(wanted, label, origin) === undefined;
   };
   const named = (i: number, j: number): boolean => {
-    const symbol = labels[i] && plainSymbol(labels[i].symbol);
-    return symbol !== undefined && symbol !== "" && symbol === plainSymbol(all[j]!.parameter.symbol) && symbol !== plainSymbol(all[i]!.parameter.symbol);
+    const symbol = labels[i] && letters(labels[i].symbol);
+    return symbol !== undefined && symbol !== "" && symbol === letters(all[j]!.parameter.symbol) && symbol !== letters(all[i]!.parameter.symbol);
   };
   const out: (readonly [number, number])[] = [];
   for (let i = 0; i < all.length; i++) {

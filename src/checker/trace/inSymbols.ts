@@ -1,5 +1,7 @@
 import { tokenize } from "@borgar/fx";
+import { namespace } from "../../../functions/index.ts";
 import { hasSymbol, numberText } from "../../typeset/index.ts";
+import { ourFunction } from "../formula/ourFunction.ts";
 import type { Origin } from "./origin.ts";
 
 /** A piece of a formula as it is shown: text as written, or cells with what they are called. */
@@ -14,7 +16,8 @@ const references = new Set(["range", "range_beam", "range_ternary", "range_named
 export function piecesOf(formula: string, originOf: (text: string) => Origin | undefined): readonly FormulaPiece[] {
   return tokenize(formula.replace(/^=/, ""), { mergeRefs: true }).map(({ type, value }): FormulaPiece => {
     const origin = references.has(type) ? originOf(value) : undefined;
-    return { text: /^_xldudf_KERN_/i.test(value) ? value.replace(/^_xldudf_KERN_/i, "KERN.") : value, ...(origin && { origin }) };
+    const ours = type === "func" ? ourFunction(value) : undefined;
+    return { text: ours === undefined ? value : `${namespace}.${ours}`, ...(origin && { origin }) };
   });
 }
 

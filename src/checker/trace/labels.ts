@@ -1,5 +1,6 @@
 import type { CellContent } from "../../hosts/index.ts";
 import type { Area, Meaning } from "../../sheet/index.ts";
+import { isNumberAsText } from "../formula/numberAsText.ts";
 import { spelledUnit, type SpelledUnit } from "./units.ts";
 
 /** What cells are called on their sheet: by the template that built it, or as far as the texts around them tell. */
@@ -27,8 +28,8 @@ export function labelOfMeaning({ item, description, symbol, unit, quantity }: Me
 /** How far labels are looked for. */
 export const reach = { left: 12, up: 60 } as const;
 
-const textOf = ({ value, error }: CellContent): string | undefined => (typeof value === "string" && value.trim() !== "" && !error && Number.isNaN(Number(value)) ? value.trim() : undefined);
-const isNumber = ({ value, error }: CellContent): boolean => typeof value === "number" || typeof value === "boolean" || error !== undefined || (typeof value === "string" && value.trim() !== "" && !Number.isNaN(Number(value)));
+const textOf = ({ value, error }: CellContent): string | undefined => (typeof value === "string" && value.trim() !== "" && !error && !isNumberAsText(value) ? value.trim() : undefined);
+const isNumber = ({ value, error }: CellContent): boolean => typeof value === "number" || typeof value === "boolean" || error !== undefined || isNumberAsText(value);
 
 /** "Force P [kN]" is the text "Force P" and the unit; brackets that hold no unit stay. */
 function splitUnit(text: string): { readonly text: string; readonly unit?: SpelledUnit } {
@@ -36,6 +37,9 @@ function splitUnit(text: string): { readonly text: string; readonly unit?: Spell
   const unit = found && spelledUnit(found[2] ?? found[3]!);
   return unit ? { text: found[1]!.trim(), unit } : { text };
 }
+
+/** Letters that are symbols of something as often as units: depth d, length a, height h, axial force N. */
+const alsoSymbol = (text: string): boolean => /^[A-Za-ln-z]$/.test(text.trim());
 
 const trimmed = (text: string): string => text.replace(/[\s:=]+$/, "").trim();
 /** Short, without blanks: a symbol rather than words. */
@@ -72,7 +76,7 @@ function textsToTheLeft(at: CellAt, row: number, column: number): RowTexts {
       }
       // Right beside the cell, with words before it and no unit behind, it is the cell's own; else it is a symbol, as N and m are.
       const behind = textOf(at(row, column + 1));
-      if (!passed && c === column - 1 && before && textOf(before) !== undefined && !(behind !== undefined && spelledUnit(behind))) {
+      if (!passed && c === column - 1 && !alsoSymbol(text) && before && textOf(before) !== undefined && !(behind !== undefined && spelledUnit(behind))) {
         unit = own;
         continue;
       }
@@ -99,7 +103,9 @@ function heading(at: CellAt, row: number, column: number): { readonly text: stri
     const text = textOf(at(r, column));
     if (text === undefined) break;
     const own = spelledUnit(text);
-    if (own) {
+    // In a heading of one line, or above another unit, such a letter is the symbol.
+    const above = r > 0 ? textOf(at(r - 1, column)) : undefined;
+    if (own && !(alsoSymbol(text) && (unit !== undefined || above === undefined))) {
       unit ??= own;
       continue;
     }

@@ -1,6 +1,6 @@
 import type { CellContent, Host } from "../../hosts/index.ts";
 import type { WrittenReference } from "../formula/calls.ts";
-import { placeOf, placeText, type PlacedArea } from "../../sheet/index.ts";
+import { placeOf, placeText, splitSheet, type PlacedArea } from "../../sheet/index.ts";
 import { labelAt, type Knowledge } from "./knowledge.ts";
 import { aroundFor, type Label } from "./labels.ts";
 import type { Reading } from "./reading.ts";
@@ -34,19 +34,12 @@ interface Resolved {
   readonly problem?: string;
 }
 
-/** `Sheet2!name` is a name as another sheet sees it. */
-function splitName(text: string, sheet: string): readonly [name: string, sheet: string] {
-  const at = text.lastIndexOf("!");
-  if (at < 0) return [text, sheet];
-  return [text.slice(at + 1), text.slice(0, at).replace(/^'(.*)'$/, "$1").replaceAll("''", "'")];
-}
-
 const wholeColumns = /^(?:(?:'(?:[^']|'')*'|[^!']+)!)?\$?[A-Z]{1,3}:\$?[A-Z]{1,3}$/i;
 const wholeRows = /^(?:(?:'(?:[^']|'')*'|[^!']+)!)?\$?\d+:\$?\d+$/;
 
 /** Whole columns or rows as far as the sheet is used. */
 async function usedPart(host: Host, text: string, sheet: string): Promise<PlacedArea | undefined> {
-  const [ends, on] = splitName(text, sheet);
+  const { rest: ends, sheet: on = sheet } = splitSheet(text);
   const used = await host.used(on);
   const place = wholeColumns.test(text) ? placeOf(ends.replace(/([A-Z]+):(\$?[A-Z]+)/i, `$11:$2${Math.max(1, used.rows)}`), on) : placeOf(ends.replace(/\$?(\d+):\$?(\d+)/, "A$1:A$2"), on);
   return place && (wholeColumns.test(text) ? place : { ...place, columns: Math.max(1, used.columns) });
@@ -63,7 +56,8 @@ async function resolve(host: Host, reference: WrittenReference, sheet: string, s
     return place ? { reference, place } : { reference, problem: "how far its result spills cannot be told" };
   }
   if (kind === "name") {
-    const [name, on] = splitName(text, sheet);
+    // `Sheet2!name` is a name as another sheet sees it.
+    const { rest: name, sheet: on = sheet } = splitSheet(text);
     const address = await host.resolveName(name, on);
     if (address === undefined) return { reference, problem: "no cells stand behind this name" };
     const place = placeOf(address, on);

@@ -2,6 +2,7 @@ import { reasonOf, spills } from "../../core/index.ts";
 import type { CellContent, Host, Place } from "../../hosts/index.ts";
 import { readFormula, type ReadFormula, type WrittenArgument, type WrittenReference } from "../formula/calls.ts";
 import { placeText, type PlacedArea } from "../../sheet/index.ts";
+import { ourFunction } from "../formula/ourFunction.ts";
 import { traceCall, type SpilledResult, type TracedCall } from "./call.ts";
 import { Knowledge, labelAt } from "./knowledge.ts";
 import { aroundFor, type Label } from "./labels.ts";
@@ -145,10 +146,9 @@ export class Tracer {
 
 const fills = new Set(spills.map(({ id }) => id));
 
+/** Whether a function of ours that fills several cells stands in a formula; a quick look. */
 function fillsCells(formula: string): boolean {
-  const named = /(?:_xldudf_KERN_|KERN\.)([A-Z0-9_]+)/gi;
-  for (const [, id] of formula.matchAll(named)) if (fills.has(id!.toUpperCase())) return true;
-  return false;
+  return [...formula.matchAll(/[\w.]+(?=\()/g)].some(([name]) => fills.has(ourFunction(name) ?? ""));
 }
 
 function referencesOf(written: WrittenArgument): readonly string[] {

@@ -1,11 +1,11 @@
-import type { Address, Area } from "../../sheet/index.ts";
+import { columnOfLetters, type Address, type Area } from "../../sheet/index.ts";
 
 const cell = /^\$?([A-Z]{1,3})\$?(\d+)$/;
 
 export function readAddress(text: string): Address {
   const m = cell.exec(text);
   if (!m) throw new Error(`“${text}” is no cell`);
-  return { row: Number(m[2]) - 1, column: [...m[1]!].reduce((sum, c) => sum * 26 + c.charCodeAt(0) - 64, 0) - 1 };
+  return { row: Number(m[2]) - 1, column: columnOfLetters(m[1]!) };
 }
 
 /** "A1:C3" or "A1", with or without $. */

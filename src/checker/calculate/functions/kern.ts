@@ -1,10 +1,9 @@
 import { worksheetFunctions, type WorksheetFunction } from "../../../../functions/index.ts";
+import { ourFunction } from "../../formula/ourFunction.ts";
 import type { Frame, Node } from "../frame.ts";
-import type { Block} from "../values.ts";
-import { Fault, Rows, single, type Scalar, type Value } from "../values.ts";
+import { Fault, Rows, single, type Block, type Scalar, type Value } from "../values.ts";
 
 const byName = new Map(worksheetFunctions.map((f) => [f.id, f]));
-const ours = /^(?:_xldudf_KERN_|KERN\.)([A-Z0-9_]+)$/i;
 
 /** Calls one of our functions with what its arguments give, as a cell does: an error among them is the result. */
 function call(f: WorksheetFunction, nodes: readonly Node[], frame: Frame): Value {
@@ -37,7 +36,7 @@ function call(f: WorksheetFunction, nodes: readonly Node[], frame: Frame): Value
 
 /** One of our functions by its name in a formula, stored or as typed; undefined where it is none. */
 export function kernFunction(name: string): { readonly run: (nodes: readonly Node[], frame: Frame) => Value; readonly fills: boolean } | undefined {
-  const id = ours.exec(name)?.[1]?.toUpperCase();
+  const id = ourFunction(name);
   const f = id === undefined ? undefined : byName.get(id);
   return f && { run: (nodes, frame) => call(f, nodes, frame), fills: f.result === "rows" };
 }
