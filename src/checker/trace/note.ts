@@ -98,7 +98,11 @@ function inputs(all: readonly Branch[]): Markup {
 }
 
 /** How a value came about, as an HTML document to print and file: inputs, then each quantity in order of calculation. */
-export function calculationNote({ root, inputs: given, quantities, notFollowed }: Collected, { date, host, sheet, depth }: NoteFacts, setting: Setting): string {
+export function calculationNote({ root, inputs: ends, quantities, notFollowed: cells }: Collected, { date, host, sheet, depth }: NoteFacts, setting: Setting): string {
+  // Ranges too long to follow cell by cell have formulas, and so are no inputs.
+  const computed = (branch: Branch): boolean => branch.source.startsWith("formulas");
+  const given = ends.filter((branch) => !computed(branch));
+  const notFollowed = [...ends.filter(computed), ...cells];
   const about = root.label?.description || root.address;
   const title = `Calculation note: ${about}`;
   const facts: readonly (readonly [string, string])[] = [
