@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { Tracer } from "../../src/checker/index.ts";
+import { collect, Tracer } from "../../src/checker/index.ts";
 import { patternOf } from "../../src/checker/calculate/pattern.ts";
 import type { Host } from "../../src/hosts/index.ts";
 import { a1, expand, type Plan } from "../../src/sheet/index.ts";
@@ -41,4 +41,17 @@ describe.each(templates.map((t) => [t.id, t] as const))("%s as it is built", (_,
     expect({ flagged, unnamed, unread }).toEqual({ flagged: [], unnamed: [], unread: [] });
     expect(calls).toBeGreaterThan(200);
   }, 120_000);
+});
+
+it("what was typed over a formula is not called an input", async () => {
+  const plan = expand(templates[0]!, templates[0]!.example.inputs);
+  const fck = plan.meanings.find(({ id }) => id === "fck")!.at;
+  const usesIt = plan.cells.filter(({ role, column, formula }) => role === "value" && column === fck.column && formula?.includes(a1(fck, true)));
+  const over = usesIt[0]!;
+  const user = plan.cells.find(({ row, role, formula }) => row > over.row && role === "value" && formula?.includes(a1(over, true)))!;
+  const sources = async (p: Plan): Promise<ReadonlyMap<string, string>> => new Map((await collect(new Tracer(hostOf(p)), { sheet: "Sheet1", row: user.row, column: user.column }, { depth: Infinity })).inputs.map(({ address, source }) => [address, source]));
+  expect((await sources(plan)).get(a1(fck))).toBe("input");
+  expect((await sources(plan)).has(a1(over))).toBe(false);
+  const typed: Plan = { ...plan, cells: plan.cells.map(({ formula, ...cell }) => (cell.row === over.row && cell.column === over.column ? { ...cell, value: 3 } : { ...cell, ...(formula !== undefined && { formula }) })) };
+  expect((await sources(typed)).get(a1(over))).toBe("typed over a formula");
 });

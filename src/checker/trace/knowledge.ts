@@ -63,9 +63,15 @@ function sameTexts(known: Recognised, { sheet, row, column, columns }: PlacedAre
   return true;
 }
 
+/** Whether the template has a formula there, whatever stands there now. */
+function isComputed({ plan, rowPlanned, columnPlanned }: Recognised, row: number, column: number): boolean {
+  const [r, c] = [rowPlanned(row), columnPlanned(column)];
+  return plan.cells.some((cell) => cell.row === r && cell.column === c && cell.formula !== undefined);
+}
+
 /** What a cell is called, on a sheet that a template built or on any other; its row and column must have been read. */
 export function labelAt(known: Recognised | undefined, reading: Reading, sheet: string, row: number, column: number): Label | undefined {
   const meaning = known?.meaningAt({ row, column });
-  if (meaning) return labelOfMeaning(meaning);
+  if (meaning) return labelOfMeaning(meaning, isComputed(known!, row, column));
   return labelFromTexts((r, c) => reading.at(sheet, r, c), row, column);
 }

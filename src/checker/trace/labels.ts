@@ -16,13 +16,15 @@ export interface Label {
   /** The quantity's key, on a recognised sheet. */
   readonly quantity?: string;
   readonly from: "template" | "texts";
+  /** The template has a formula there. */
+  readonly computed?: true;
 }
 
 export type CellAt = (row: number, column: number) => CellContent;
 
-export function labelOfMeaning({ item, description, symbol, unit, quantity }: Meaning): Label {
+export function labelOfMeaning({ item, description, symbol, unit, quantity }: Meaning, computed = false): Label {
   const known = spelledUnit(unit);
-  return { item, description, symbol, unit, ...(known && { known }), ...(quantity !== undefined && { quantity }), from: "template" };
+  return { item, description, symbol, unit, ...(known && { known }), ...(quantity !== undefined && { quantity }), from: "template", ...(computed && { computed }) };
 }
 
 /** How far labels are looked for. */

@@ -19,7 +19,7 @@ export interface Branch {
   readonly text: string;
   readonly value: CellContent["value"];
   readonly unit: string;
-  /** "input", "typed", "empty", or where the rule of its formula stands. */
+  /** "input", "typed", "typed over a formula", "empty", or where the rule of its formula stands. */
   readonly source: string;
   /** Whether something stands behind it. */
   readonly opens: boolean;
@@ -33,7 +33,13 @@ export function keyOf({ sheet, row, column, rows = 1, columns = 1 }: Place & { r
 function sourceOf(content: CellContent, label: Label | undefined): string {
   if (content.formula !== undefined) return sourceOfFormula(content.formula);
   if (content.value === null && content.text === "") return "empty";
-  return label?.from === "template" ? "input" : "typed";
+  return withoutFormula(label);
+}
+
+/** Where a value comes from that no formula gives: on a template's sheet it is an input, or hides that a formula should stand there. */
+function withoutFormula(label: Label | undefined): string {
+  if (label?.from !== "template") return "typed";
+  return label.computed ? "typed over a formula" : "input";
 }
 
 /** A cell as printed; a number without a format, with as many digits as are read. */
@@ -66,7 +72,7 @@ function branchOfRange(origin: Origin & { readonly place: PlacedArea }, from: st
   const computed = cells.filter((c) => c.formula !== undefined).length;
   return {
     key: keyOf(place), kind: "range", place, address: placeText(place, from), ...(label && { label }), value: null, unit: place.columns === 1 ? unitOf(label) : "",
-    text: `${count} ${count === 1 ? "cell" : "cells"}${place.columns === 1 ? span : ""}`, source: computed === 0 ? (label?.from === "template" ? "input" : "typed") : computed === cells.length ? "formulas" : "formulas and typed values",
+    text: `${count} ${count === 1 ? "cell" : "cells"}${place.columns === 1 ? span : ""}`, source: computed === 0 ? withoutFormula(label) : computed === cells.length ? "formulas" : "formulas and typed values",
     opens: cells.length > 0, ...(error !== undefined && { error }),
   };
 }
