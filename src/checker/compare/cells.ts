@@ -1,6 +1,7 @@
 import { format as numberText, version } from "../../core/index.ts";
 import { columns, peoplesRoles, type Address, type PlannedCell, type Role } from "../../sheet/index.ts";
 import type { CellContent, Looks } from "../../hosts/index.ts";
+import { isNumberAsText } from "../formula/numberAsText.ts";
 import { normalNow, normalPlanned, type Moves } from "../formula/normal.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { cellAt } from "../snapshot.ts";
@@ -25,7 +26,8 @@ const texts: Partial<Readonly<Record<Role, { readonly kind: FindingKind; readonl
 };
 const otherText = { kind: "text changed", grade: "look", what: "The text was changed." } as const;
 
-const shown = (value: CellContent["value"] | undefined): string => (value === null || value === undefined || value === "" ? "empty" : typeof value === "number" ? numberText(value) : String(value));
+/** A value as findings show it. */
+export const shown = (value: CellContent["value"] | undefined): string => (value === null || value === undefined || value === "" ? "empty" : typeof value === "number" ? numberText(value) : String(value));
 const shownCell = (cell: CellContent): string => cell.formula ?? cell.error?.code ?? shown(cell.value);
 
 /** The number and title of the table that a planned row is a row of; undefined for other rows. */
@@ -116,7 +118,7 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
   function input(cell: PlannedCell, at: Address, now: CellContent, add: Add): void {
     const fault = faultAt.get(`${at.row},${at.column}`);
     if (fault) {
-      const text = typeof now.value === "string" && cell.role === "input" && now.formula === undefined && Number.isFinite(Number(now.value.replace(",", "."))) ? " It is a number stored as text, which no formula computes with." : "";
+      const text = cell.role === "input" && now.formula === undefined && isNumberAsText(now.value) ? " It is a number stored as text, which no formula computes with." : "";
       add("input not allowed", "serious", `The input ${fault.fault}.${text}`, undefined, shownCell(now));
     } else if (now.value === null && now.formula === undefined && !mayBeEmpty.has(`${cell.row},${cell.column}`)) {
       add("input missing", "note", "The input is empty; the sheet's verdict stays INCOMPLETE.");

@@ -1,11 +1,8 @@
-import { format } from "../../core/index.ts";
 import { readMarks, type MarkState } from "../marks/marks.ts";
-import type { AgainstHost, Computed } from "../calculate/index.ts";
+import type { AgainstHost } from "../calculate/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
-import { labels } from "./cells.ts";
+import { labels, shown } from "./cells.ts";
 import type { Finding } from "./finding.ts";
-
-const shown = (value: Computed["value"]): string => (typeof value === "number" ? format(value) : value === null || value === "" ? "empty" : String(value));
 
 /** Cells of the sheet whose value is not what their formula gives when it is computed apart from the host. */
 export function valueFindings(recognised: Recognised, { differences }: AgainstHost): readonly Finding[] {

@@ -33,11 +33,12 @@ export interface Finding {
   readonly found?: string;
 }
 
-const order: readonly Grade[] = ["serious", "look", "note"];
+/** The gravest first. */
+export const gradesInOrder: readonly Grade[] = ["serious", "look", "note"];
 
 /** The gravest first, then from the top of the sheet down. */
 export function inOrder(findings: readonly Finding[]): readonly Finding[] {
-  return [...findings].sort((a, b) => order.indexOf(a.grade) - order.indexOf(b.grade) || (a.at?.row ?? -1) - (b.at?.row ?? -1) || (a.at?.column ?? -1) - (b.at?.column ?? -1));
+  return [...findings].sort((a, b) => gradesInOrder.indexOf(a.grade) - gradesInOrder.indexOf(b.grade) || (a.at?.row ?? -1) - (b.at?.row ?? -1) || (a.at?.column ?? -1) - (b.at?.column ?? -1));
 }
 
 /** Findings of one kind and grade in cells below each other become one. */

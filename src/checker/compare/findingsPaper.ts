@@ -1,7 +1,7 @@
 import { html, type Markup } from "../../typeset/index.ts";
 import type { Comparison } from "./compare.ts";
-import { gradeWords, type Finding, type Grade } from "./finding.ts";
-import { gradesInOrder, heldAgainst, limits, outcomeOf, whereOf } from "./said.ts";
+import { gradesInOrder, gradeWords, type Finding, type Grade } from "./finding.ts";
+import { heldAgainst, limits, outcomeOf, whereOf } from "./said.ts";
 
 const style = `@page { size: A4; margin: 18mm 15mm; @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; } }
 .kbf { font: 10pt/1.35 system-ui, "Segoe UI", sans-serif; color: #111; background: #fff; max-width: 180mm; margin: 0 auto; padding: 8px; }

@@ -1,8 +1,8 @@
 import type { Plan } from "../../sheet/index.ts";
 import { SheetWriter } from "../writer.ts";
 import type { Comparison } from "./compare.ts";
-import { gradeWords, type Finding } from "./finding.ts";
-import { gradesInOrder, heldAgainst, limits, outcomeOf, whereOf } from "./said.ts";
+import { gradesInOrder, gradeWords, type Finding } from "./finding.ts";
+import { heldAgainst, limits, outcomeOf, whereOf } from "./said.ts";
 
 const columns = { no: 0, grade: 1, where: 2, of: 3, what: 4, expected: 5, found: 6, answer: 7 } as const;
 const headings = ["no.", "grade", "where", "of", "what", "expected", "found", "answer, initials, date"];

@@ -1,7 +1,7 @@
 import { version } from "../../core/index.ts";
 import { a1, type Address } from "../../sheet/index.ts";
 import type { Comparison } from "./compare.ts";
-import type { Finding, Grade } from "./finding.ts";
+import type { Finding } from "./finding.ts";
 
 /** "D40", "D40:D52", or nothing for the sheet as a whole. */
 export function whereOf({ at, rows = 1 }: Finding): string {
@@ -31,5 +31,3 @@ export function heldAgainst({ recognised: { plan, head }, compared }: Comparison
 
 /** What a comparison does not show. */
 export const limits = "A comparison shows where a sheet differs from its template. It does not show that the inputs are right for the structure, nor that the template's method fits it: that is the checker's judgement, and the standard in force and licensed local practice decide.";
-
-export const gradesInOrder: readonly Grade[] = ["serious", "look", "note"];

@@ -1,4 +1,5 @@
-import { a1 } from "../../sheet/index.ts";
+import { a1, columnLetters, columnOfLetters, splitSheet } from "../../sheet/index.ts";
+import { firstStanding } from "../recognise/standing.ts";
 
 /** Where a row or a column of the plan stands now; undefined for one that is gone. */
 export interface Moves {
@@ -8,14 +9,6 @@ export interface Moves {
 
 /** Texts, quoted sheet names, cells and ranges, and what only looks different: each in a group of its own. `@` before a range takes one cell of it. */
 const pieces = /("(?:[^"]|"")*")|(?:#REF!)|('(?:[^']|'')*'!|(?<![\w.])[A-Za-z_][\w.]*!)|(?<![\w.])\$?([A-Za-z]{1,3})\$?(\d{1,7})(?::\$?([A-Za-z]{1,3})\$?(\d{1,7}))?(?![\w(.])|(\s+)|(_xldudf_KERN_)|(@)(?!\s*(?:(?:'(?:[^']|'')*'|[A-Za-z_][\w.]*)!)?\$?[A-Za-z]{0,3}\$?\d*:)/g;
-
-function columnOf(letters: string): number {
-  let n = 0;
-  for (const letter of letters.toUpperCase()) n = n * 26 + letter.charCodeAt(0) - 64;
-  return n - 1;
-}
-
-const unquoted = (prefix: string): string => (prefix.startsWith("'") ? prefix.slice(1, -2).replaceAll("''", "'") : prefix.slice(0, -1));
 
 /** Cells as a formula mentions them; with `sheet` where it names one other than its own. */
 export interface Cells {
@@ -40,12 +33,12 @@ export function rewritten(formula: string, ownSheet: string, write: (cells: Cell
     if (text !== undefined) out += text;
     else if (found[0] === lost) plain(lost);
     else if (prefix !== undefined) {
-      const name = unquoted(prefix);
+      const { sheet: name = "" } = splitSheet(prefix);
       if (name.toLowerCase() === ownSheet.toLowerCase()) continue;
       out += `'${name.toUpperCase()}'!`;
       sheet = name;
     } else if (c0 !== undefined) {
-      out += write({ ...(sheet !== undefined && { sheet }), from: { row: Number(r0) - 1, column: columnOf(c0) }, ...(c1 !== undefined && { to: { row: Number(r1) - 1, column: columnOf(c1) } }) });
+      out += write({ ...(sheet !== undefined && { sheet }), from: { row: Number(r0) - 1, column: columnOfLetters(c0) }, ...(c1 !== undefined && { to: { row: Number(r1) - 1, column: columnOfLetters(c1) } }) });
       sheet = undefined;
     } else if (kern !== undefined) out += "KERN.";
   }
@@ -53,7 +46,7 @@ export function rewritten(formula: string, ownSheet: string, write: (cells: Cell
   return out;
 }
 
-const cellText = (row: number, column: number, ownRow: number | undefined): string => (row === ownRow ? `${a1({ row: 0, column }).replace(/\d+$/, "")}~` : a1({ row, column }));
+const cellText = (row: number, column: number, ownRow: number | undefined): string => (row === ownRow ? `${columnLetters(column)}~` : a1({ row, column }));
 
 const lost = "#REF!";
 
@@ -68,16 +61,6 @@ export function normalNow(formula: string, sheet: string, ownRow?: number): stri
   });
 }
 
-/** The next that is still there, from one end of a range towards the other: a range keeps what is left of it. */
-function kept(from: number, to: number, now: (planned: number) => number | undefined): number | undefined {
-  const step = from <= to ? 1 : -1;
-  for (let i = from; i !== to + step; i += step) {
-    const found = now(i);
-    if (found !== undefined) return found;
-  }
-  return undefined;
-}
-
 /** What a formula of the plan has become where its rows and columns stand now, as it is compared. `ownRow` is its planned row. */
 export function normalPlanned(formula: string, { row, column }: Moves, ownRow?: number): string {
   return rewritten(formula, "", ({ from, to }) => {
@@ -90,7 +73,7 @@ export function normalPlanned(formula: string, { row, column }: Moves, ownRow?: 
       const c = column(from.column);
       return r === undefined || c === undefined ? lost : cellText(r, c, undefined);
     }
-    const ends = [kept(from.row, to.row, row), kept(from.column, to.column, column), kept(to.row, from.row, row), kept(to.column, from.column, column)] as const;
+    const ends = [firstStanding(from.row, to.row, row), firstStanding(from.column, to.column, column), firstStanding(to.row, from.row, row), firstStanding(to.column, from.column, column)] as const;
     if (ends.some((e) => e === undefined)) return lost;
     return range(cellText(ends[0]!, ends[1]!, undefined), cellText(ends[2]!, ends[3]!, undefined));
   });

@@ -1,6 +1,7 @@
 import { fnv1a64, sealOfValues } from "../../core/index.ts";
 import { a1, columns, type Area } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
+import { firstStanding } from "../recognise/standing.ts";
 import { cellAt } from "../snapshot.ts";
 import type { Part } from "./parts.ts";
 import { cellKey, placeless } from "./rowKeys.ts";
@@ -16,23 +17,13 @@ export interface Seal {
   readonly formulas: string;
 }
 
-/** The next planned row or column that still stands, from one end towards the other. */
-function still(from: number, to: number, now: (planned: number) => number | undefined): number | undefined {
-  const step = from <= to ? 1 : -1;
-  for (let i = from; i !== to + step; i += step) {
-    const found = now(i);
-    if (found !== undefined) return found;
-  }
-  return undefined;
-}
-
 /** The cells of a part as they stand now, in areas that leave out the marks. */
 export function areasOf(part: Part, { plan, rowNow, columnNow }: Recognised): readonly Area[] {
   const area = (first: number, last: number, left: number, right: number): Area[] => {
-    const top = still(first, last, rowNow);
-    const bottom = still(last, first, rowNow);
-    const west = still(left, right, columnNow);
-    const east = still(right, left, columnNow);
+    const top = firstStanding(first, last, rowNow);
+    const bottom = firstStanding(last, first, rowNow);
+    const west = firstStanding(left, right, columnNow);
+    const east = firstStanding(right, left, columnNow);
     return top === undefined || bottom === undefined || west === undefined || east === undefined ? [] : [{ row: top, column: west, rows: bottom - top + 1, columns: east - west + 1 }];
   };
   return [

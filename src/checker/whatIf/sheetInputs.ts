@@ -1,6 +1,7 @@
 import { allowedWords, plainSymbol, type Address, type InputCell, type InputSpec, type Plan, type Says } from "../../sheet/index.ts";
 import type { CellValue } from "../../hosts/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
+import { standing } from "../recognise/standing.ts";
 import { cellAt } from "../snapshot.ts";
 
 /** A cell of an input where it stands now. */
@@ -40,7 +41,8 @@ function labelOf(plan: Plan, byRow: ReadonlyMap<number, Plan["cells"]>, { at, of
 }
 
 /** The numeric inputs and choices of a sheet, in its order; those whose cell is gone are left out, as are free texts and what shapes the sheet. */
-export function sheetInputs({ plan, snapshot, inputCells, rowNow, columnNow }: Recognised): readonly SheetInput[] {
+export function sheetInputs(recognised: Recognised): readonly SheetInput[] {
+  const { plan, snapshot, inputCells } = recognised;
   const byRow = new Map<number, Plan["cells"][number][]>();
   for (const cell of plan.cells) {
     const row = byRow.get(cell.row);
@@ -50,10 +52,9 @@ export function sheetInputs({ plan, snapshot, inputCells, rowNow, columnNow }: R
   const byId = new Map<string, InputNow[]>();
   for (const cell of inputCells) {
     if (cell.spec.freeText) continue;
-    const row = rowNow(cell.at.row);
-    const column = columnNow(cell.at.column);
-    if (row === undefined || column === undefined) continue;
-    const now: InputNow = { at: { row, column }, value: cellAt(snapshot, row, column).value, label: labelOf(plan, byRow, cell), cell };
+    const at = standing(recognised, cell.at);
+    if (!at) continue;
+    const now: InputNow = { at, value: cellAt(snapshot, at.row, at.column).value, label: labelOf(plan, byRow, cell), cell };
     byId.set(cell.id, [...(byId.get(cell.id) ?? []), now]);
   }
   return [...byId].map(([id, cells]): SheetInput => {

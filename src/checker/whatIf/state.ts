@@ -4,6 +4,7 @@ import { Calculation, readBook, type Book, type Change, type Computed } from "..
 import type { Host } from "../../hosts/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
+import { standing } from "../recognise/standing.ts";
 import { cellAt, takeSnapshot, type Snapshot } from "../snapshot.ts";
 import { sheetInputs, type SheetInput } from "./sheetInputs.ts";
 
@@ -35,13 +36,6 @@ export interface Questioned {
   readonly overall: Address | undefined;
   readonly warnings: readonly (Standing & { readonly of: string })[];
   readonly verdicts: readonly (Standing & { readonly of: string })[];
-}
-
-/** Where a planned cell stands now. */
-export function standing({ rowNow, columnNow }: Pick<Recognised, "rowNow" | "columnNow">, { row, column }: Address): Address | undefined {
-  const r = rowNow(row);
-  const c = columnNow(column);
-  return r === undefined || c === undefined ? undefined : { row: r, column: c };
 }
 
 function typedOver(snapshot: Snapshot, ...cells: readonly Address[]): boolean {
