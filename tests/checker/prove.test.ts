@@ -146,6 +146,18 @@ describe("what is wrong shows", () => {
     expect(gone.verdicts.at(-1)).toBe("FAIL");
   });
 
+  it("a value, a verdict and the word for the whole typed over their formulas", async () => {
+    const typedAt = (row: number, column: number, value: number | string) => async () => {
+      const { read } = await verdictsOf(own, ({ plan }) => ({ ...plan, cells: plan.cells.map(({ formula, ...cell }) => (cell.row === row && cell.column === column ? { ...cell, value } : { ...cell, ...(formula !== undefined && { formula }) })) }));
+      return [read.overall, read.failing.map(({ no, verdict }) => [no, verdict])];
+    };
+    const { rows, plan } = validationPlan([own], worksheetFunctions, where);
+    const { row, entry } = rows[0]!;
+    expect(await typedAt(row, liveColumn, entry.printed!.number)()).toEqual(["FAIL", [["1.1", "PASS, typed over a formula"]]]);
+    expect(await typedAt(row, verdictColumn, "PASS")()).toEqual(["FAIL", [["1.1", "PASS, typed over a formula"]]]);
+    expect(await typedAt(plan.summary.overall.row, plan.summary.overall.column, "PASS")()).toEqual(["FAIL", []]);
+  });
+
   it("functions of another version", async () => {
     const { read } = await verdictsOf(own, ({ plan }) => ({ ...plan, cells: plan.cells.map((cell) => (cell.row === 9 && cell.value === version ? { ...cell, value: "0.0.0" } : cell)) }));
     expect(read.overall).toBe("CHANGED");

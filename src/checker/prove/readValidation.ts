@@ -1,9 +1,9 @@
 import type { CellContent, Host } from "../../hosts/index.ts";
 import { columns, countColumns, head } from "./columns.ts";
 import { validationTitle } from "./validationPlan.ts";
-import { basesExplained, good } from "./words.ts";
+import { basesExplained, fail, good } from "./words.ts";
 
-/** A row of the sheet whose verdict is none of the good words. */
+/** A row of the sheet whose verdict is none of the good words, or whose value or verdict was typed over its formula. */
 export interface FailingRow {
   readonly row: number;
   readonly no: string;
@@ -34,16 +34,21 @@ export async function readValidation(host: Host, sheet: string): Promise<ReadVal
   const rows = used.rows > head.blocks ? await host.read(sheet, { row: head.blocks, column: 0, rows: used.rows - head.blocks, columns: columns.inputs }) : [];
   const bases: ReadonlySet<unknown> = new Set(basesExplained.map(([word]) => word));
   const words: ReadonlySet<unknown> = new Set(good);
+  const proves = (cells: readonly CellContent[]): boolean => words.has(cells[columns.verdict]!.value) && [columns.live, columns.verdict].every((column) => cells[column]!.formula !== undefined);
+  const verdictOf = (cells: readonly CellContent[]): string => `${textOf(cells[columns.verdict]!)}${words.has(cells[columns.verdict]!.value) ? ", typed over a formula" : ""}`;
+  const failing = rows.flatMap((cells, i): FailingRow[] => (!bases.has(cells[columns.basis]!.value) || proves(cells) ? [] : [{
+    row: head.blocks + i, no: textOf(cells[columns.no]!), what: textOf(cells[columns.what]!), printed: textOf(cells[columns.printed]!), compared: textOf(cells[columns.compared]!), verdict: verdictOf(cells),
+  }]));
+  const overall = top[head.overall]![columns.basis]!;
   return {
-    overall: textOf(top[head.overall]![columns.basis]!),
+    // A word that was typed, or that rows contradict, is not repeated.
+    overall: overall.value === "PASS" && (overall.formula === undefined || failing.length > 0) ? fail : textOf(overall),
     versionNow: textOf(top[head.now]![columns.basis]!),
     versionBuilt: textOf(top[head.built]![columns.basis]!),
     counts: Array.from({ length: basesExplained.length + 1 }, (_, i) => {
       const row = top[head.firstBasis + i]!;
       return { basis: textOf(row[countColumns.basis]!), values: number(row[countColumns.values]!), by: Array.from({ length: good.length + 1 }, (_one, k) => number(row[countColumns.built + 1 + k]!)) };
     }),
-    failing: rows.flatMap((cells, i) => (!bases.has(cells[columns.basis]!.value) || words.has(cells[columns.verdict]!.value) ? [] : [{
-      row: head.blocks + i, no: textOf(cells[columns.no]!), what: textOf(cells[columns.what]!), printed: textOf(cells[columns.printed]!), compared: textOf(cells[columns.compared]!), verdict: textOf(cells[columns.verdict]!),
-    }])),
+    failing,
   };
 }
