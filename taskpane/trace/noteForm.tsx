@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import { calculationNote, collect, tracerOf, type TracedCell } from "../../src/checker/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
 import { Paper } from "../paper/paper.tsx";
+import { now } from "../when.ts";
 import type { Libraries } from "./libraries.ts";
 
 const depths = [[1, "one step back"], [2, "two steps back"], [3, "three steps back"], [5, "five steps back"], [Infinity, "down to the inputs"]] as const;
@@ -17,8 +18,7 @@ export function NoteForm({ host, cell, libraries }: { readonly host: Host; reado
     const tracer = tracerOf(host);
     const collected = await collect(tracer, cell.place, { depth: depths[depth]![0] });
     const sheet = await tracer.knowledge.of(cell.place.sheet);
-    const date = new Date().toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
-    return calculationNote(collected, { date, host: host.name, depth: depths[depth]![0], ...(sheet && { sheet }) }, { math: libraries.math, mathml: libraries.mathml });
+    return calculationNote(collected, { date: now(), host: host.name, depth: depths[depth]![0], ...(sheet && { sheet }) }, { math: libraries.math, mathml: libraries.mathml });
   };
   return <div class="kb-note">
     <label for="kb-note-depth">Calculation note: how far it goes</label>

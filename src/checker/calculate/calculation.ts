@@ -3,6 +3,7 @@ import type { CellValue, Place } from "../../hosts/index.ts";
 import type { Book } from "./book.ts";
 import { compiledFor, keyOf, placeOfKey, type FormulaCell } from "./formulas.ts";
 import type { Compiled } from "./compile.ts";
+import { following } from "./following.ts";
 import type { Frame, Reader } from "./frame.ts";
 import { Block, cannot, CannotCompute, Fault, type Scalar, type Value } from "./values.ts";
 
@@ -37,7 +38,7 @@ export class Calculation implements Reader {
   /** `everything`: every formula is computed from its own, none keeps the host's value. */
   constructor(readonly where: Book, changes: readonly Change[] = [], { everything = false }: { readonly everything?: boolean } = {}) {
     const changed = changes.map((change) => ({ key: where.keyOf(change), value: change.value }));
-    this.#dirty = everything ? new Set([...where.formulas.cells.keys(), ...where.blocks.first.keys()]) : this.#following(changed.map(({ key }) => key));
+    this.#dirty = everything ? new Set([...where.formulas.cells.keys(), ...where.blocks.first.keys()]) : following(where, changed.map(({ key }) => key));
     for (const { key, value } of changed) this.#results.set(key, value);
   }
 
@@ -95,34 +96,6 @@ export class Calculation implements Reader {
       if (error instanceof CannotCompute) return { value: null, cannot: error.message };
       throw error;
     }
-  }
-
-  #following(changed: readonly number[]): Set<number> {
-    const { formulas, blocks } = this.where;
-    const dirty = new Set<number>();
-    if (changed.length === 0) return dirty;
-    const followed = new Set<number>();
-    const next = [...changed, ...formulas.unfollowable.map(({ key }) => key)];
-    for (const { key } of formulas.unfollowable) dirty.add(key);
-    for (let key = next.pop(); key !== undefined; key = next.pop()) {
-      for (const reader of formulas.readersOf(key, followed)) {
-        if (dirty.has(reader)) continue;
-        dirty.add(reader);
-        next.push(reader);
-      }
-      const size = dirty.has(key) ? blocks.sizes.get(key) : undefined;
-      if (!size) continue;
-      const { sheet, row, column } = placeOfKey(key);
-      for (let r = 0; r < size.rows; r++) {
-        for (let c = 0; c < size.columns; c++) {
-          const other = keyOf(sheet, row + r, column + c);
-          if (dirty.has(other)) continue;
-          dirty.add(other);
-          next.push(other);
-        }
-      }
-    }
-    return dirty;
   }
 
   #value(key: number): Scalar {

@@ -9,6 +9,7 @@ import { errorContent, isErrorCode, plainText, readCells } from "./cells.ts";
 import { Dependants } from "./dependants.ts";
 import { enterCells } from "./enter.ts";
 import { hostFunctions } from "./hostFunction.ts";
+import { firstColumnFor } from "./inView.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
 import { looksOf } from "./looks.ts";
 import { cellData } from "./sheetData.ts";
@@ -25,22 +26,6 @@ function withoutFormula(sheet: GridSheet): number {
   let row = 0;
   while (worksheet.getCellRaw(row, 0)?.f) row++;
   return row;
-}
-
-/** The leftmost column to show so that a column is in view: the first, with the rows' numbers and texts, if the width allows. */
-function firstColumnFor(sheet: GridSheet, column: number): number {
-  const seen = sheet.getVisibleRange();
-  if (!seen) return 0;
-  const width = (from: number, to: number): number => {
-    let sum = 0;
-    for (let c = from; c <= to; c++) sum += sheet.getColumnWidth(c);
-    return sum;
-  };
-  // The last column in view may stand there only in part.
-  const room = width(seen.startColumn, Math.max(seen.startColumn, seen.endColumn - 1));
-  let first = 0;
-  while (first < column && width(first, column) > room) first++;
-  return first;
 }
 
 /** The embedded grid as a host, on a screen or in Node. */

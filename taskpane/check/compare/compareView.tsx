@@ -3,6 +3,7 @@ import { reasonOf } from "../../../src/core/index.ts";
 import { a1, freeSheetName } from "../../../src/sheet/index.ts";
 import { compare, findingsPaper, findingsPlan, gradesInOrder, gradeWords, heldAgainst, limitsOfComparing, outcomeOf, whereOf, type Comparison, type Finding } from "../../../src/checker/index.ts";
 import { Paper } from "../../paper/paper.tsx";
+import { now } from "../../when.ts";
 import type { ToolProps } from "../tool.ts";
 import { notATemplates, useSheet } from "../useSheet.ts";
 
@@ -29,7 +30,7 @@ export function CompareView({ host, go, trace }: ToolProps) {
     setProblem("");
     setWritten("");
     try {
-      setOutcome({ sheet, comparison: await compare(host, sheet), date: new Date().toLocaleString("en-GB", { dateStyle: "long", timeStyle: "short" }) });
+      setOutcome({ sheet, comparison: await compare(host, sheet), date: now() });
     } catch (error) {
       setOutcome(undefined);
       setProblem(`The sheet could not be compared: ${reasonOf(error)}.`);

@@ -3,7 +3,7 @@ import { readHandOut } from "../../../src/checker/index.ts";
 import { NewSheet } from "../newSheet.tsx";
 import type { ToolProps } from "../tool.ts";
 import { useSheet } from "../useSheet.ts";
-import { now } from "../when.ts";
+import { now } from "../../when.ts";
 
 interface Made {
   readonly sheet: string;

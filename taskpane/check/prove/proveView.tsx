@@ -2,7 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import { reasonOf } from "../../../src/core/index.ts";
 import { worksheetFunctions } from "../../../functions/index.ts";
 import { loadCases, failWord, goodWords, readValidation, validationPlan, type ReadValidation } from "../../../src/checker/index.ts";
-import { now } from "../when.ts";
+import { now } from "../../when.ts";
 import { NewSheet } from "../newSheet.tsx";
 import type { ToolProps } from "../tool.ts";
 import { useSheet } from "../useSheet.ts";
