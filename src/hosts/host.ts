@@ -47,11 +47,14 @@ export class CellsNotEmpty extends Error {
   }
 }
 
+/** Rows and columns no larger than this, in pixels or points, show nothing that could be read. */
+export const unseen = 4;
+
 /** What hides or changes how cells of an area look; rows and columns counted on the sheet. */
 export interface Looks {
   /** Number formats of the spreadsheet program by row and column of the area, such as `0.00` or `General`. */
   readonly formats: readonly (readonly string[])[];
-  /** Rows and columns that are hidden, or drawn with no height or width. */
+  /** Rows and columns that are hidden, or drawn too low or too narrow to be seen. */
   readonly hiddenRows: readonly number[];
   readonly hiddenColumns: readonly number[];
   /** Cells with content whose letters have the colour of their ground. */

@@ -22,6 +22,8 @@ interface Hand {
   readonly unprotect: () => Promise<void>;
   readonly hideRow: (row: number) => void;
   readonly hideColumn: (column: number) => void;
+  /** Makes a row or a column so small. */
+  readonly shrink: (what: "row" | "column", n: number, size: number) => void;
   readonly setFormat: (row: number, column: number, format: string) => void;
   readonly setColour: (row: number, column: number, colour: string) => void;
   readonly end: () => void;
@@ -36,6 +38,11 @@ const hands: Readonly<Record<string, () => Promise<Hand>>> = {
     return {
       host: grid.host, unprotect: () => faults.unprotected("My beam"),
       hideRow: (row) => faults.hideRow("My beam", row), hideColumn: (column) => faults.hideColumn("My beam", column),
+      shrink: (what, n, size) => {
+        const sheet = grid.workbook.getSheetByName("My beam")!;
+        if (what === "row") sheet.setRowHeightsForced(n, 1, size);
+        else sheet.setColumnWidth(n, size);
+      },
       setFormat: (row, column, format) => faults.setFormat("My beam", at(row, column), format), setColour: (row, column, colour) => faults.setColour("My beam", at(row, column), colour),
       end: () => grid.host.dispose(),
     };
@@ -47,6 +54,7 @@ const hands: Readonly<Record<string, () => Promise<Hand>>> = {
     return {
       host, unprotect: () => Promise.resolve(void (sheet().protection = undefined)),
       hideRow: (row) => void sheet().hiddenRows.add(row), hideColumn: (column) => void sheet().hiddenColumns.add(column),
+      shrink: (what, n, size) => void (what === "row" ? sheet().heights : sheet().widths).set(n, size),
       setFormat: (row, column, format) => changeCell(sheet(), row, column, (cell) => { cell.numberFormat = format; }), setColour: (row, column, colour) => changeCell(sheet(), row, column, (cell) => { cell.color = colour; }),
       end: () => undefined,
     };
@@ -76,6 +84,14 @@ describe.each(Object.entries(hands))("asked about a sheet, %s", (_name, open) =>
     expect(looks).toMatchObject({ hiddenRows: [], hiddenColumns: [], sameColour: [] });
     expect([looks.formats.length, looks.formats[0]!.length]).toEqual([12, 5]);
     expect([looks.formats[2]![2], looks.formats[4]![2], looks.formats[6]![2], looks.formats[11]![4]]).toEqual(["0.000", "0.0", "General", "General"]);
+  });
+
+  it("takes rows and columns too low or too narrow to be seen for hidden, and no others", async () => {
+    await hand.unprotect();
+    hand.shrink("row", 6, 2);
+    hand.shrink("row", 7, 12);
+    hand.shrink("column", 3, 2);
+    expect(await hand.host.looks("My beam", whole)).toMatchObject({ hiddenRows: [6], hiddenColumns: [3] });
   });
 
   it("tells what hides: rows, columns, letters in the colour of their ground, another format", async () => {

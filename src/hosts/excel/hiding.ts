@@ -1,5 +1,5 @@
 import type { Address, Area } from "../../sheet/index.ts";
-import type { Looks } from "../host.ts";
+import { unseen, type Looks } from "../host.ts";
 import { rangeOf } from "./areas.ts";
 import { rowSteps } from "./read.ts";
 
@@ -24,13 +24,13 @@ export async function looksOf(sheet: Excel.Worksheet, area: Area): Promise<Looks
     await sheet.context.sync();
     formats.push(...(range.numberFormat as string[][]));
     rows.value.forEach(({ rowHidden, format }, r) => {
-      if (rowHidden === true || format?.rowHeight === 0) hiddenRows.push(part.row + r);
+      if (rowHidden === true || (format?.rowHeight ?? Infinity) <= unseen) hiddenRows.push(part.row + r);
     });
     cells.value.forEach((line, r) => line.forEach(({ format }, c) => {
       if ((range.formulas as readonly (readonly unknown[])[])[r]![c] === "") return;
       if ((format?.font?.color || ink).toUpperCase() === (format?.fill?.color || paper).toUpperCase()) sameColour.push({ row: part.row + r, column: part.column + c });
     }));
   }
-  const hiddenColumns = columns.value.flatMap(({ columnHidden, format }, c) => (columnHidden === true || format?.columnWidth === 0 ? [area.column + c] : []));
+  const hiddenColumns = columns.value.flatMap(({ columnHidden, format }, c) => (columnHidden === true || (format?.columnWidth ?? Infinity) <= unseen ? [area.column + c] : []));
   return { formats, hiddenRows, hiddenColumns, sameColour };
 }

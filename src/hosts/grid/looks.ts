@@ -1,5 +1,5 @@
 import type { Address, Area } from "../../sheet/index.ts";
-import type { Looks } from "../host.ts";
+import { unseen, type Looks } from "../host.ts";
 import type { GridSheet, GridWorkbook } from "./runtime.ts";
 
 const general = "General";
@@ -30,8 +30,8 @@ export function looksOf(workbook: GridWorkbook, sheet: GridSheet, area: Area): L
   const numbers = (from: number, count: number, hidden: (n: number) => boolean): readonly number[] => Array.from({ length: count }, (_, i) => from + i).filter(hidden);
   return {
     formats,
-    hiddenRows: numbers(area.row, area.rows, (row) => !worksheet.getRowVisible(row) || worksheet.getRowHeight(row) === 0),
-    hiddenColumns: numbers(area.column, area.columns, (column) => !worksheet.getColVisible(column) || worksheet.getColumnWidth(column) === 0),
+    hiddenRows: numbers(area.row, area.rows, (row) => !worksheet.getRowVisible(row) || worksheet.getRowHeight(row) <= unseen),
+    hiddenColumns: numbers(area.column, area.columns, (column) => !worksheet.getColVisible(column) || worksheet.getColumnWidth(column) <= unseen),
     sameColour,
   };
 }
