@@ -9,12 +9,13 @@ import { blocksOf, type FilledBlocks } from "./filledBlocks.ts";
 /** Names by sheet and name in small letters, with the cells they stand for; undefined where they stand for none. */
 export type BookNames = ReadonlyMap<string, PlacedArea | undefined>;
 
+/** The key of a name as a sheet sees it, whatever the case of either. */
 export function nameKey(sheet: string, name: string): string {
   return `${sheet.toLowerCase()}\n${name.toLowerCase()}`;
 }
 
 /** What a host's cell holds, as a value of formulas. */
-export function scalarOf({ value, error }: CellContent): Scalar {
+function scalarOf({ value, error }: CellContent): Scalar {
   return error ? new Fault(error.code, error.message) : value;
 }
 

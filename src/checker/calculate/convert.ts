@@ -35,6 +35,7 @@ export function textOfNumber(value: number): string {
   return `${short < 0 ? "-" : ""}0.${"0".repeat(Number(power) - 1)}${digits}`;
 }
 
+/** A value as a text: blank is the empty text, an error stays one. */
 export function toText(value: Scalar): string | Fault {
   if (typeof value === "string" || value instanceof Fault) return value;
   if (value === null) return "";

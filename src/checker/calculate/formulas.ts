@@ -11,6 +11,7 @@ export function keyOf(sheet: number, row: number, column: number): number {
   return sheet * cellsPerSheet + row * columnsPerRow + column;
 }
 
+/** The cell of a number that `keyOf` gave. */
 export function placeOfKey(key: number): { readonly sheet: number; readonly row: number; readonly column: number } {
   const within = key % cellsPerSheet;
   return { sheet: Math.floor(key / cellsPerSheet), row: Math.floor(within / columnsPerRow), column: within % columnsPerRow };

@@ -8,6 +8,7 @@ export function finite(value: number): number | Fault {
   return Number.isFinite(value) ? value : wrongNumber;
 }
 
+/** A power as cells compute it: 0 to 0 is #NUM!, 0 to a negative exponent #DIV/0!. */
 export function power(base: number, exponent: number): number | Fault {
   if (base === 0 && exponent === 0) return wrongNumber;
   if (base === 0 && exponent < 0) return divisionByZero;

@@ -76,6 +76,7 @@ export function spanReference(a: StaticReference, b: StaticReference): StaticRef
   };
 }
 
+/** The block around two areas; undefined where they lie on different sheets. */
 export function spanOf(a: CellArea, b: CellArea): CellArea | undefined {
   if (a.sheet !== b.sheet) return undefined;
   const row = Math.min(a.row, b.row);
@@ -83,6 +84,7 @@ export function spanOf(a: CellArea, b: CellArea): CellArea | undefined {
   return { sheet: a.sheet, row, column, rows: Math.max(a.row + a.rows, b.row + b.rows) - row, columns: Math.max(a.column + a.columns, b.column + b.columns) - column };
 }
 
+/** A reference ready to be evaluated; one whose cells cannot be told cannot be computed. */
 export function referenceNode(reference: StaticReference): Node {
   return (frame: Frame) => {
     const area = reference(frame.reader.where, frame.sheet, frame.row, frame.column);

@@ -33,6 +33,7 @@ export class CannotCompute extends Error {
   override readonly name = "CannotCompute";
 }
 
+/** Throws CannotCompute with what it is that cannot be computed. */
 export function cannot(what: string): never {
   throw new CannotCompute(`cannot be computed here: ${what}`);
 }

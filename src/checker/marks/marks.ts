@@ -68,7 +68,7 @@ function markCell(part: Part, { rowNow, columnNow }: Recognised): Address | unde
   return row === undefined || column === undefined ? undefined : { row, column };
 }
 
-export const allParts = (blocks: readonly BlockParts[]): readonly Part[] => blocks.flatMap(({ block, items }) => [block, ...items]);
+const allParts = (blocks: readonly BlockParts[]): readonly Part[] => blocks.flatMap(({ block, items }) => [block, ...items]);
 
 /** Every mark on the sheet, from its top down. What was typed into a mark's cell by hand is unreadable: it says nothing of what was marked. */
 export function readMarks(recognised: Recognised): readonly Mark[] {
@@ -105,6 +105,7 @@ export interface BlockProgress {
   readonly open: number;
 }
 
+/** How far each block is checked, in the order of the sheet. */
 export function progressOf({ plan }: Recognised, marks: readonly Mark[]): readonly BlockProgress[] {
   const byRow = new Map(marks.map((mark) => [mark.part.first, mark] as const));
   return partsOf(plan).map(({ block, items }) => {

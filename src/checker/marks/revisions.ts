@@ -51,7 +51,7 @@ function places({ plan, rowNow, columnNow }: Recognised): { readonly lines: numb
 }
 
 /** "A" after "", "B" after "A", "P03" after "P02"; nothing where the next one does not follow. */
-export function nameAfter(name: string): string {
+function nameAfter(name: string): string {
   if (name === "") return "A";
   const [, head, number] = /^(.*?)(\d+)$/.exec(name) ?? [];
   if (number !== undefined) return `${head ?? ""}${String(Number(number) + 1).padStart(number.length, "0")}`;

@@ -80,8 +80,10 @@ export function sealOf(part: Part, recognised: Recognised): Seal {
   return sealNow(part, recognised)!;
 }
 
+/** A seal as a mark's formula holds it: 16 digits of its values, a dot, 16 of its formulas. */
 export const sealText = ({ values, formulas }: Seal): string => `${values}.${formulas}`;
 
+/** The same read again; undefined for anything else. */
 export function readSeal(text: string): Seal | undefined {
   const [, values, formulas] = /^([0-9a-f]{16})\.([0-9a-f]{16})$/.exec(text) ?? [];
   return values === undefined || formulas === undefined ? undefined : { values, formulas };

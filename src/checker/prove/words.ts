@@ -12,6 +12,7 @@ export const basesExplained: readonly (readonly [BasisWord, string])[] = [
   [basisWords.range, "no publication: an input outside the range the function declares must be refused"],
 ];
 
+/** What a published case rests on, as the sheet says it. */
 export function basisOf(c: PublishedCase): BasisWord {
   if (c.mustDiffer) return basisWords.superseded;
   return c.basis === "published" ? basisWords.published : basisWords.memory;

@@ -1,5 +1,5 @@
 /** How alike two things are: 0 for not at all. */
-export type Likeness = (planned: number, now: number) => number;
+type Likeness = (planned: number, now: number) => number;
 
 /** The longest run of pairs that rises in both, from pairs that rise in the first (patience sorting). */
 function longestRise(pairs: readonly (readonly [number, number])[]): readonly (readonly [number, number])[] {

@@ -22,6 +22,7 @@ export interface Label {
 
 export type CellAt = (row: number, column: number) => CellContent;
 
+/** What a template says of a cell as its label. */
 export function labelOfMeaning({ item, description, symbol, unit, quantity }: Meaning, computed = false): Label {
   const known = spelledUnit(unit);
   return { item, description, symbol, unit, ...(known && { known }), ...(quantity !== undefined && { quantity }), from: "template", ...(computed && { computed }) };

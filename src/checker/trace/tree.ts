@@ -26,6 +26,7 @@ export interface Branch {
   readonly error?: string;
 }
 
+/** One text a block of cells, the same however it is reached. */
 export function keyOf({ sheet, row, column, rows = 1, columns = 1 }: Place & { readonly rows?: number; readonly columns?: number }): string {
   return `${sheet}!${row},${column},${rows},${columns}`;
 }

@@ -17,6 +17,7 @@ export function titleOf({ symbol, description }: Pick<SheetInput, "symbol" | "de
   return symbol === "–" ? description : `${symbol} · ${description}`;
 }
 
+/** A utilisation to three places, or what stands there in place of a number. */
 export function utilisationText({ utilisation, said }: CheckState): string {
   return utilisation === undefined ? said || "–" : utilisation.toFixed(3);
 }
