@@ -57,7 +57,7 @@ export interface Looks {
   /** Rows and columns that are hidden, or drawn too low or too narrow to be seen. */
   readonly hiddenRows: readonly number[];
   readonly hiddenColumns: readonly number[];
-  /** Cells with content whose letters have the colour of their ground. */
+  /** Cells with content whose letters have the colour of their ground, or nearly. */
   readonly sameColour: readonly Address[];
 }
 

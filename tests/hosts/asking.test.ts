@@ -101,8 +101,10 @@ describe.each(Object.entries(hands))("asked about a sheet, %s", (_name, open) =>
     hand.setFormat(4, 2, "0.0000");
     hand.setColour(5, 2, "#ffffff");
     hand.setColour(7, 4, "#ffffff");
+    hand.setColour(4, 2, "#f4f8fa");
+    hand.setColour(6, 2, "#909090");
     const looks = await hand.host.looks("My beam", whole);
-    expect(looks).toMatchObject({ hiddenRows: [6], hiddenColumns: [3], sameColour: [{ row: 5, column: 2 }] });
+    expect(looks).toMatchObject({ hiddenRows: [6], hiddenColumns: [3], sameColour: [{ row: 4, column: 2 }, { row: 5, column: 2 }] });
     expect(looks.formats[4]![2]).toBe("0.0000");
     expect(await hand.host.looks("My beam", { row: 5, column: 2, rows: 2, columns: 2 })).toEqual({ formats: [["General", "General"], ["General", "General"]], hiddenRows: [6], hiddenColumns: [3], sameColour: [{ row: 5, column: 2 }] });
     expect(await hand.host.looks("My beam", { row: 0, column: 0, rows: 4, columns: 2 })).toMatchObject({ hiddenRows: [], hiddenColumns: [], sameColour: [] });

@@ -1,5 +1,6 @@
 import type { Address, Area } from "../../sheet/index.ts";
 import { unseen, type Looks } from "../host.ts";
+import { likeColours } from "../likeColours.ts";
 import { rangeOf } from "./areas.ts";
 import { rowSteps } from "./read.ts";
 
@@ -28,7 +29,7 @@ export async function looksOf(sheet: Excel.Worksheet, area: Area): Promise<Looks
     });
     cells.value.forEach((line, r) => line.forEach(({ format }, c) => {
       if ((range.formulas as readonly (readonly unknown[])[])[r]![c] === "") return;
-      if ((format?.font?.color || ink).toUpperCase() === (format?.fill?.color || paper).toUpperCase()) sameColour.push({ row: part.row + r, column: part.column + c });
+      if (likeColours(format?.font?.color || ink, format?.fill?.color || paper)) sameColour.push({ row: part.row + r, column: part.column + c });
     }));
   }
   const hiddenColumns = columns.value.flatMap(({ columnHidden, format }, c) => (columnHidden === true || (format?.columnWidth ?? Infinity) <= unseen ? [area.column + c] : []));

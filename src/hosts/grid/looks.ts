@@ -1,5 +1,6 @@
 import type { Address, Area } from "../../sheet/index.ts";
 import { unseen, type Looks } from "../host.ts";
+import { likeColours } from "../likeColours.ts";
 import type { GridSheet, GridWorkbook } from "./runtime.ts";
 
 const general = "General";
@@ -24,7 +25,7 @@ export function looksOf(workbook: GridWorkbook, sheet: GridSheet, area: Area): L
     const cell = worksheet.getCellRaw(row, column);
     const style = cell ? styles.getStyleByCell(cell) : undefined;
     const holds = cell !== null && cell !== undefined && (cell.f !== undefined || cell.si !== undefined || (cell.v !== undefined && cell.v !== null && cell.v !== ""));
-    if (holds && colour(style?.cl?.rgb ?? ink) === colour(style?.bg?.rgb ?? paper)) sameColour.push({ row, column });
+    if (holds && likeColours(colour(style?.cl?.rgb ?? ink), colour(style?.bg?.rgb ?? paper))) sameColour.push({ row, column });
     return style?.n?.pattern ?? general;
   }));
   const numbers = (from: number, count: number, hidden: (n: number) => boolean): readonly number[] => Array.from({ length: count }, (_, i) => from + i).filter(hidden);
