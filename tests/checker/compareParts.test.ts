@@ -53,6 +53,9 @@ describe("formulas as they are compared", () => {
     expect(normalNow('=IF(D5="d 5 $A$1",LOG10(D5),Other!D5)', "Beam")).toBe('=IF(D5="d 5 $A$1",LOG10(D5),\'OTHER\'!D5)');
     expect(normalNow("='My ''beam'''!D5:E6", "My 'beam'")).toBe("=D5:E6");
     expect(normalNow("=#REF!+D5", "Beam")).toBe("=#REF!+D5");
+    // Programs leave names of letters alone unquoted, whatever the alphabet.
+    expect(normalNow("=Träger!D5+Балка!$D$6+Größe1", "Träger")).toBe("=D5+'БАЛКА'!D6+GRÖSSE1");
+    expect(normalNow("=@Träger!D5:D9+@D5", "Träger")).toBe("=@D5:D9+D5");
   });
 
   const without = (gone: readonly number[]) => ({ row: (r: number) => (gone.includes(r) ? undefined : r - gone.filter((g) => g < r).length), column: (c: number) => c });

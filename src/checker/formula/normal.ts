@@ -8,7 +8,7 @@ export interface Moves {
 }
 
 /** Texts, quoted sheet names, cells and ranges, and what only looks different: each in a group of its own. `@` before a range takes one cell of it. */
-const pieces = /("(?:[^"]|"")*")|(?:#REF!)|('(?:[^']|'')*'!|(?<![\w.])[A-Za-z_][\w.]*!)|(?<![\w.])\$?([A-Za-z]{1,3})\$?(\d{1,7})(?::\$?([A-Za-z]{1,3})\$?(\d{1,7}))?(?![\w(.])|(\s+)|(_xldudf_KERN_)|(@)(?!\s*(?:(?:'(?:[^']|'')*'|[A-Za-z_][\w.]*)!)?\$?[A-Za-z]{0,3}\$?\d*:)/g;
+const pieces = /("(?:[^"]|"")*")|(?:#REF!)|('(?:[^']|'')*'!|(?<![\w.\u0080-\uffff])[A-Za-z_\u0080-\uffff][\w.\u0080-\uffff]*!)|(?<![\w.\u0080-\uffff])\$?([A-Za-z]{1,3})\$?(\d{1,7})(?::\$?([A-Za-z]{1,3})\$?(\d{1,7}))?(?![\w(.\u0080-\uffff])|(\s+)|(_xldudf_KERN_)|(@)(?!\s*(?:(?:'(?:[^']|'')*'|[A-Za-z_\u0080-\uffff][\w.\u0080-\uffff]*)!)?\$?[A-Za-z]{0,3}\$?\d*:)/g;
 
 /** Cells as a formula mentions them; with `sheet` where it names one other than its own. */
 export interface Cells {
