@@ -27,6 +27,7 @@ const zones = Object.entries(areas).flatMap(([name, { folder, uses }]) => [
   { target: folder, from: "./tests", message: `${name} does not depend on the tests.` },
 ]);
 
+const mathjs = { name: "mathjs", message: "Only Trace, the reference and the tests use mathjs." };
 const unused = ["error", { argsIgnorePattern: "^_", varsIgnorePattern: "^_" }];
 
 export default tseslint.config(
@@ -52,6 +53,12 @@ export default tseslint.config(
   {
     files: ["src/**", "functions/**", "taskpane/**"],
     ignores: ["taskpane/trace/**", "src/checker/trace/**", "src/typeset/**", "src/reference/**"],
-    rules: { "no-restricted-imports": ["error", { paths: [{ name: "mathjs", message: "Only Trace, the reference and the tests use mathjs." }] }] },
+    rules: { "no-restricted-imports": ["error", { paths: [mathjs] }] },
+  },
+  // Trace and the checker's tools load when they are first shown.
+  {
+    files: ["taskpane/**"],
+    ignores: ["taskpane/trace/**", "taskpane/check/*/**"],
+    rules: { "no-restricted-imports": ["error", { paths: [mathjs], patterns: [{ group: ["**/checker/index.ts", "**/trace/traceView.tsx"], message: "What the panel loads first leaves Trace and the checker out." }] }] },
   },
 );
