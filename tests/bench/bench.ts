@@ -124,15 +124,25 @@ async function checker(): Promise<void> {
     const traced = await page.evaluate(async (cells) => {
       const { host } = window.kernbook!;
       const { sheet } = (await host!.selection())!;
-      const times: number[] = [];
+      const view = document.querySelector("#kb-view-trace")!;
+      const times: { readonly answered: number; readonly drawn: number }[] = [];
       for (const { row, column, address } of cells) {
         const start = performance.now();
+        const answered = new Promise<number>((resolve, reject) => {
+          const limit = setTimeout(() => reject(new Error(`Trace does not show ${address}`)), 20_000);
+          const watch = new MutationObserver(() => {
+            if (view.querySelector(".kb-address")?.textContent !== address) return;
+            watch.disconnect();
+            clearTimeout(limit);
+            resolve(performance.now() - start);
+          });
+          watch.observe(view, { subtree: true, childList: true, characterData: true });
+        });
         await host!.select({ sheet, row, column });
-        while (document.querySelector("#kb-view-trace .kb-address")?.textContent !== address) {
-          if (performance.now() - start > 20_000) throw new Error(`Trace does not show ${address}`);
-          await new Promise((next) => setTimeout(next, 2));
-        }
-        times.push(performance.now() - start);
+        const time = await answered;
+        await new Promise((next) => requestAnimationFrame(() => setTimeout(next, 0)));
+        times.push({ answered: time, drawn: performance.now() - start });
+        await new Promise((next) => setTimeout(next, 100));
       }
       return times;
     }, asked);
@@ -148,8 +158,9 @@ async function checker(): Promise<void> {
       compared.push(performance.now() - start);
     }
     const [first = NaN, ...later] = compared;
-    say(`tracing a cell on a sheet of ${formulaCells.length} formulas, median of ${traced.length}`, `${median(traced).toFixed(0)} ms`, "100 ms");
-    say("  slowest of them", `${Math.max(...traced).toFixed(0)} ms`);
+    say(`tracing a cell on a sheet of ${formulaCells.length} formulas, median of ${traced.length}`, `${median(traced.map(({ answered }) => answered)).toFixed(0)} ms`, "100 ms");
+    say("  slowest of them", `${Math.max(...traced.map(({ answered }) => answered)).toFixed(0)} ms`);
+    say("  until the screen is drawn, the grid scrolled to the cell included, median", `${median(traced.map(({ drawn }) => drawn)).toFixed(0)} ms`);
     say("comparing that sheet, recalculation included, first time", `${(first / 1000).toFixed(2)} s`, "2 s");
     say("  again, median", `${(median(later) / 1000).toFixed(2)} s`, "2 s");
   } finally {
