@@ -220,6 +220,15 @@ describe("a fault planted in a built sheet is found", () => {
     expect(findings.find(({ at }) => at?.row === second.row)!.what).toContain("below");
   });
 
+  it("an input that takes a result of its own sheet; one that takes another input is but noted", async () => {
+    const built = await Built.unprotected(isPre);
+    const [first, second] = built.plan.cells.filter(({ role, value, column }) => role === "input" && column === 3 && typeof value === "number" && value > 1) as [PlannedCell, PlannedCell];
+    await built.faults.typeOver(name, second, { formula: `=${second.value}+0*${a1(first)}` });
+    expect(alarms(await built.compared())).toEqual([]);
+    await built.faults.typeOver(name, first, { formula: `=${first.value}+0*ISERROR(${a1(built.cell("head", ({ formula }) => formula === "=KERN.VERSION()"))})` });
+    await finds(built, "input linked", "look", first);
+  });
+
   it("a value hidden by its number format, and one by its colour", async () => {
     const built = await Built.unprotected(en);
     const [first, second] = built.plan.cells.filter((c) => isValue(c) && c.formula?.includes("KERN.")) as [PlannedCell, PlannedCell];

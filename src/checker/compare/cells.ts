@@ -2,7 +2,7 @@ import { format as numberText, version } from "../../core/index.ts";
 import { columns, peoplesRoles, type Address, type PlannedCell, type Role } from "../../sheet/index.ts";
 import type { CellContent, Looks } from "../../hosts/index.ts";
 import { isNumberAsText } from "../formula/numberAsText.ts";
-import { normalNow, normalPlanned, type Moves } from "../formula/normal.ts";
+import { normalNow, normalPlanned, rewritten, type Moves } from "../formula/normal.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { cellAt } from "../snapshot.ts";
 import type { Finding, FindingKind, Grade } from "./finding.ts";
@@ -79,6 +79,7 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
   const labelOf = labels(recognised);
   const faultAt = new Map(faults.map((f) => [`${f.at.row},${f.at.column}`, f] as const));
   const mayBeEmpty = new Set(plan.validations.filter((v) => v.allowBlank).flatMap((v) => Array.from({ length: v.rows }, (_, r) => `${v.row + r},${v.column}`)));
+  const computed = new Set(plan.cells.filter((c) => c.formula !== undefined).map(({ row, column }) => `${row},${column}`));
   const out: Finding[] = [];
   for (const cell of plan.cells) {
     const row = recognised.rowNow(cell.row);
@@ -123,7 +124,18 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
     } else if (now.value === null && now.formula === undefined && !mayBeEmpty.has(`${cell.row},${cell.column}`)) {
       add("input missing", "note", "The input is empty; the sheet's verdict stays INCOMPLETE.");
     }
-    if (now.formula !== undefined) add("input linked", "note", "The input holds a formula: its value comes from elsewhere.", undefined, now.formula);
+    if (now.formula === undefined) return;
+    if (readsOwnResult(now.formula)) add("input linked", "look", "The input holds a formula that takes a result of this very sheet: what is checked may follow from what it is checked against.", undefined, now.formula);
+    else add("input linked", "note", "The input holds a formula: its value comes from elsewhere.", undefined, now.formula);
+  }
+
+  function readsOwnResult(text: string): boolean {
+    let found = false;
+    rewritten(text, snapshot.sheet, ({ sheet, from, to = from }) => {
+      for (let r = from.row; r <= to.row && sheet === undefined && !found; r++) for (let c = from.column; c <= to.column; c++) found ||= computed.has(`${recognised.rowPlanned(r)},${recognised.columnPlanned(c)}`);
+      return "";
+    });
+    return found;
   }
 
   function shape(cell: PlannedCell, now: CellContent, add: Add): void {
