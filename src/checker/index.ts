@@ -13,7 +13,7 @@ export { markCells, progressOf, readMarks, unmarkCells, type BlockProgress, type
 export { readRevisions, revisionCells, type NewRevision, type RevisionTable } from "./marks/revisions.ts";
 export { errorsIn, NotMarkable } from "./marks/seal.ts";
 export { doubtsIn } from "./marks/verdicts.ts";
-export { fail as failWord, good as goodWords, readValidation, validationPlan, type ReadValidation } from "./prove/index.ts";
+export { fail as failWord, good as goodWords, readValidation, validationPlan, type AsBuilt, type ReadValidation } from "./prove/index.ts";
 export { bySize, changeIn, effectOn, NotAllowed, questioned, sensitivities, usualSensitivity, whatIf, type Amount, type CheckOutcome, type CheckState, type InputChange, type NoStep, type Questioned, type Sensitivity, type SensitivityOptions, type SheetInput, type Step, type WhatIf } from "./whatIf/index.ts";
 export { handOutHeadRows, readHandOut } from "./handOut/index.ts";
 export { traceCell, tracerOf, Tracer, type TracedCell } from "./trace/traceCell.ts";

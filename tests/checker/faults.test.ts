@@ -304,6 +304,14 @@ describe("no false alarm", () => {
     expect(alarms(await built.compared("Girder 7 (checked)"))).toEqual([]);
   });
 
+  it.each(templates.map((t) => [t.id, t] as const))("on %s with nothing but its defaults, most inputs empty", async (_id, template) => {
+    open = gridWithFaults();
+    await open.host.apply(expand(template, {}), { sheetName: name, progress: () => undefined });
+    const comparison = await compare(open.host, name);
+    expect(alarms(comparison!)).toEqual([]);
+    expect(comparison!.counts.note).toBeGreaterThan(0);
+  });
+
   it("after empty rows were inserted, the sheet duplicated and copied to another workbook; a fault there is found all the same", async () => {
     const built = await Built.unprotected(en);
     await built.faults.insertRows(name, 30, 2);

@@ -1,7 +1,7 @@
 import { readdirSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { worksheetFunctions } from "../../functions/index.ts";
-import { readValidation, validationPlan } from "../../src/checker/prove/index.ts";
+import { readValidation, validationPlan, type MadeWhere } from "../../src/checker/prove/index.ts";
 import { publishedCases } from "../../src/command/cases.ts";
 import { version } from "../../src/core/index.ts";
 import { openGridInNode, type CellContent, type GridHost } from "../../src/hosts/index.ts";
@@ -11,6 +11,7 @@ import { gridCalculator } from "../hosts/excelFake/gridCalculator.ts";
 import { openFake } from "../hosts/openFake.ts";
 
 const cases = publishedCases();
+const asBuilt = (all: readonly PublishedCase[]) => (at: MadeWhere) => validationPlan(all, worksheetFunctions, at).plan;
 const where = { when: "1 January 2026, 12:00 UTC", host: "the grid" };
 const sheetName = "Validation";
 const verdictColumn = 13;
@@ -77,10 +78,11 @@ describe("the validation sheet of every published check", () => {
   });
 
   it("counts live and says PASS, the version now and as built", async () => {
-    const read = (await readValidation(on.host, sheetName))!;
+    const read = (await readValidation(on.host, sheetName, asBuilt(cases)))!;
     expect(read.overall).toBe("PASS");
     expect([read.versionNow, read.versionBuilt]).toEqual([version, version]);
     expect(read.failing).toEqual([]);
+    expect(read.changed).toEqual([]);
     const all = read.counts.at(-1)!;
     expect(all.values).toBe(made.rows.length);
     expect(all.by.reduce((sum, n) => sum + n, 0)).toBe(made.rows.length);
@@ -103,7 +105,7 @@ describe("what is wrong shows", () => {
   const verdictsOf = async (c: PublishedCase, change: (made: ReturnType<typeof validationPlan>) => Plan) => {
     const made = validationPlan([c], worksheetFunctions, where);
     const { host, cells } = await onGrid(change(made));
-    return { verdicts: made.rows.map(({ row }) => cells[row]![verdictColumn]!.value), read: (await readValidation(host, sheetName))! };
+    return { verdicts: made.rows.map(({ row }) => cells[row]![verdictColumn]!.value), read: (await readValidation(host, sheetName, asBuilt([c])))! };
   };
 
   it("a wrong printed value", async () => {
@@ -156,6 +158,14 @@ describe("what is wrong shows", () => {
     expect(await typedAt(row, liveColumn, entry.printed!.number)()).toEqual(["FAIL", [["1.1", "PASS, typed over a formula"]]]);
     expect(await typedAt(row, verdictColumn, "PASS")()).toEqual(["FAIL", [["1.1", "PASS, typed over a formula"]]]);
     expect(await typedAt(plan.summary.overall.row, plan.summary.overall.column, "PASS")()).toEqual(["FAIL", []]);
+  });
+
+  it("a wrong printed value with a tolerance that lets it pass", async () => {
+    const { verdicts, read } = await verdictsOf(own, ({ plan, rows: [first] }) => changed(changed(plan, first!.row, 5, first!.entry.printed!.number * 1.5 + 1), first!.row, 12, 1e9));
+    expect(verdicts[0]).toBe("PASS");
+    expect(read.overall).toBe("FAIL");
+    expect(read.changed.map(({ column }) => column)).toEqual(expect.arrayContaining([5, 12]));
+    expect(read.changed).toHaveLength(2);
   });
 
   it("functions of another version", async () => {

@@ -32,6 +32,8 @@ const shortened = (text: string): string => text.replace(/\d+\.\d+/g, (number) =
 /** Agreement of what was computed with the host: to a relative 1e-9, and where both are but the remainder of a difference. */
 function same(book: Book, cell: FormulaCell, computed: Scalar, host: Scalar): boolean {
   if (agrees(computed, host)) return true;
+  // A formula that repeats an empty cell gives 0, or stays empty, as the program has it.
+  if (host === null) return computed === 0 || computed === "";
   if (typeof computed === "string" && typeof host === "string") return shortened(computed) === shortened(host);
   return typeof computed === "number" && typeof host === "number" && isResidue(book, cell, Math.max(Math.abs(computed), Math.abs(host)));
 }

@@ -4,7 +4,7 @@ import { recogniseSnapshot } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { takeSnapshot } from "../snapshot.ts";
 import { cellFindings } from "./cells.ts";
-import { markFindings, valueFindings } from "./computed.ts";
+import { markFindings, uncomputedFindings, valueFindings } from "./computed.ts";
 import { gathered, inOrder, type Finding, type Grade } from "./finding.ts";
 import { addedFindings, goneFindings } from "./rows.ts";
 import { hiddenFindings, nameFindings, versionFindings } from "./sheetWide.ts";
@@ -40,6 +40,7 @@ export async function compare(host: Host, sheet: string): Promise<Comparison | u
     ...hiddenFindings(recognised, looks),
     ...cellFindings(recognised, looks),
     ...valueFindings(recognised, computed),
+    ...uncomputedFindings(recognised, computed),
     ...nameFindings(recognised),
     ...markFindings(recognised),
   ]));

@@ -20,6 +20,15 @@ export function valueFindings(recognised: Recognised, { differences }: AgainstHo
   });
 }
 
+/** Formulas that could not be computed apart from the host: their values rest on the program alone. */
+export function uncomputedFindings(recognised: Recognised, { notCompared }: AgainstHost): readonly Finding[] {
+  const here = notCompared.filter(({ place }) => place.sheet === recognised.snapshot.sheet);
+  const [first] = here;
+  if (!first) return [];
+  const { row, column } = first.place;
+  return [{ kind: "value not recomputed", grade: "look", at: { row, column }, what: `${here.length === 1 ? "A formula" : `${here.length} formulas`} from here on could not be computed a second time (${first.why}): ${here.length === 1 ? "its value rests" : "their values rest"} on the program alone.`, found: first.formula }];
+}
+
 const marked: Partial<Readonly<Record<MarkState, string>>> = {
   "stale: values changed": "Values have changed since the checker marked them.",
   "stale: formulas changed": "Formulas have changed since the checker marked them, though they give the same values.",

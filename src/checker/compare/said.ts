@@ -30,4 +30,4 @@ export function heldAgainst({ recognised: { plan, head }, compared }: Comparison
 }
 
 /** What a comparison does not show. */
-export const limits = "A comparison shows where a sheet differs from its template. It does not show that the inputs are right for the structure, nor that the template's method fits it: that is the checker's judgement, and the standard in force and licensed local practice decide.";
+export const limits = "A comparison shows where cells, formulas, number formats, hidden rows and colours of a sheet differ from its template; sizes of letters, joined cells, conditional colours, charts, pictures and protection are for the eye. It does not show that the inputs are right for the structure, nor that the template's method fits it: that is the checker's judgement, and the standard in force and licensed local practice decide.";

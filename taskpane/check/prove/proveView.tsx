@@ -1,11 +1,24 @@
 import { useEffect, useState } from "preact/hooks";
 import { reasonOf } from "../../../src/core/index.ts";
 import { worksheetFunctions } from "../../../functions/index.ts";
-import { loadCases, failWord, goodWords, readValidation, validationPlan, type ReadValidation } from "../../../src/checker/index.ts";
+import { loadCases, failWord, goodWords, readValidation, validationPlan, type AsBuilt, type ReadValidation } from "../../../src/checker/index.ts";
+import { a1, type Plan } from "../../../src/sheet/index.ts";
 import { now } from "../../when.ts";
 import { NewSheet } from "../newSheet.tsx";
 import type { ToolProps } from "../tool.ts";
 import { useSheet } from "../useSheet.ts";
+
+/** What a sheet with that date and host is built as; the last one is kept, since a sheet is read after every calculation. */
+function builder(cases: Parameters<typeof validationPlan>[0]): AsBuilt {
+  let last: { readonly key: string; readonly plan: Plan } | undefined;
+  return (made) => {
+    const key = JSON.stringify(made);
+    if (last?.key !== key) last = { key, plan: validationPlan(cases, worksheetFunctions, made).plan };
+    return last.plan;
+  };
+}
+let building: Promise<AsBuilt> | undefined;
+const asBuilt = (): Promise<AsBuilt> => (building ??= loadCases().then(builder));
 
 const tone = (overall: string): string => (overall === "PASS" ? "kb-tag-good" : overall === failWord ? "kb-tag-bad" : "kb-tag-open");
 
@@ -34,7 +47,7 @@ export function ProveView({ host, go }: ToolProps) {
       const names = await host.sheetNames();
       for (const name of new Set([selected, sheet])) {
         if (name === undefined || !names.includes(name)) continue;
-        const found = await readValidation(host, name);
+        const found = await readValidation(host, name, await asBuilt());
         if (!live) return;
         if (!found) continue;
         setSheet(name);
@@ -64,6 +77,9 @@ export function ProveView({ host, go }: ToolProps) {
         </table>
       </div>
       <p class="kb-hint">BY TRACE: an intermediate step that no cell can show; its value was computed when the sheet was made. What the other words mean stands on the sheet.</p>
+      {read.changed.length > 0 && <><h3>Changed since it was built: {read.changed.length}</h3>
+        <p class="kb-problem">Printed numbers, tolerances, inputs or formulas of this sheet are not those of the checks: it proves nothing. Make a new one.</p>
+        <p>{read.changed.slice(0, 20).map((at) => <button key={a1(at)} type="button" class="kb-link" onClick={() => go({ sheet, ...at })}>{a1(at)}</button>)}</p></>}
       {read.failing.length > 0 && <><h3>To be looked at: {read.failing.length}</h3>
         <ol class="kb-findings">{read.failing.slice(0, 50).map((row) => <li key={row.row} class="kb-grade-serious"><p><button type="button" class="kb-link" onClick={() => go({ sheet, row: row.row, column: 13 })}>{row.no}</button> {row.what}</p><p>printed {row.printed}, here {row.compared || "nothing"}: <strong>{row.verdict}</strong></p></li>)}</ol>
         {read.failing.length > 50 && <p class="kb-hint">and {read.failing.length - 50} more on the sheet</p>}</>}
