@@ -15,7 +15,11 @@ let bundle: Promise<string> | undefined;
 /** The stand-in needs how sheets are named, which stands beside hosts that no page can load: what is not used is left out. */
 const onlyWhatIsUsed: Plugin = {
   name: "only what is used",
-  setup: (making) => making.onResolve({ filter: /^\.\.?\/.*\.ts$/ }, ({ path, resolveDir }) => ({ path: join(resolveDir, path), sideEffects: false })),
+  setup: (making) => {
+    making.onResolve({ filter: /^\.\.?\/.*\.ts$/ }, ({ path, resolveDir }) => ({ path: join(resolveDir, path), sideEffects: false }));
+    // The one package the stand-in reads formulas with goes along.
+    making.onResolve({ filter: /^@borgar\/fx$/ }, ({ path }) => ({ path: createRequire(import.meta.url).resolve(path), sideEffects: false }));
+  },
 };
 
 async function standIn(): Promise<string> {
