@@ -5,6 +5,7 @@ import { a1, type Address } from "../../src/sheet/index.ts";
 import type { Built } from "../built.ts";
 import { Cautions, fullCautions } from "../cautions.tsx";
 import { Chart } from "./chart.tsx";
+import { useCalculations } from "../useCalculations.ts";
 
 interface Check {
   readonly id: string;
@@ -38,18 +39,7 @@ function governing(checks: readonly Check[]): Check | undefined {
 export function Result({ host, built, again }: { readonly host: Host; readonly built: Built; readonly again: () => void }) {
   const [outcome, setOutcome] = useState<Outcome>();
   const [problem, setProblem] = useState("");
-  const [calculation, setCalculation] = useState(0);
-  useEffect(() => {
-    let wait: ReturnType<typeof setTimeout> | undefined;
-    const end = host.onCalculated(() => {
-      clearTimeout(wait);
-      wait = setTimeout(() => setCalculation((n) => n + 1), 250);
-    });
-    return () => {
-      clearTimeout(wait);
-      end();
-    };
-  }, [host]);
+  const [calculation] = useCalculations(host);
   useEffect(() => {
     let live = true;
     readOutcome(host, built).then((o) => { if (live) { setOutcome(o); setProblem(""); } }, (error: unknown) => { if (live) setProblem(reasonOf(error)); });

@@ -7,6 +7,7 @@ import { now } from "../../when.ts";
 import { NewSheet } from "../newSheet.tsx";
 import type { ToolProps } from "../tool.ts";
 import { useSheet } from "../useSheet.ts";
+import { useCalculations } from "../../useCalculations.ts";
 
 /** What a sheet with that date and host is built as; the last one is kept, since a sheet is read after every calculation. */
 function builder(cases: Parameters<typeof validationPlan>[0]): AsBuilt {
@@ -28,18 +29,7 @@ export function ProveView({ host, go }: ToolProps) {
   const [sheet, setSheet] = useState<string>();
   const [read, setRead] = useState<ReadValidation>();
   const [problem, setProblem] = useState("");
-  const [calculation, setCalculation] = useState(0);
-  useEffect(() => {
-    let wait: ReturnType<typeof setTimeout> | undefined;
-    const end = host.onCalculated(() => {
-      clearTimeout(wait);
-      wait = setTimeout(() => setCalculation((n) => n + 1), 250);
-    });
-    return () => {
-      clearTimeout(wait);
-      end();
-    };
-  }, [host]);
+  const [calculation, another] = useCalculations(host);
   // A validation sheet that is selected is the one looked at; the last one stays while other sheets are.
   useEffect(() => {
     let live = true;
@@ -63,7 +53,7 @@ export function ProveView({ host, go }: ToolProps) {
   }, [host, selected, sheet, calculation]);
   return <>
     <p>Puts every published check on a new sheet as a live formula, with its inputs, the printed value, the tolerance, the source and a verdict computed on the sheet. An office files it as proof that this installation gives the printed numbers; it says nothing of the fitness of a design.</p>
-    <NewSheet id="kb-prove-name" host={host} wanted="Validation" button="Make the validation sheet" what="the validation sheet" make={async () => validationPlan(await loadCases(), worksheetFunctions, { when: now(), host: host.name }).plan} done={(made) => { setSheet(made); setCalculation((n) => n + 1); }} />
+    <NewSheet id="kb-prove-name" host={host} wanted="Validation" button="Make the validation sheet" what="the validation sheet" make={async () => validationPlan(await loadCases(), worksheetFunctions, { when: now(), host: host.name }).plan} done={(made) => { setSheet(made); another(); }} />
     <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
     {read && sheet !== undefined && <section aria-label="Validation">
       <h3><button type="button" class="kb-link" onClick={() => go({ sheet, row: 0, column: 0 })}>{sheet}</button></h3>
