@@ -45,7 +45,7 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   unit: { color: quiet, align: "left" },
   equation: { color: quiet, wrap: true },
   source: { color: quiet, wrap: true },
-  mark: { align: "center", border: { sides: "all", line: "dotted", color: line } },
+  mark: { align: "left", border: { sides: "all", line: "dotted", color: line } },
   bound: { color: quiet, align: "right" },
   input: { align: "right", background: inputFill, border: inputBorder },
   choice: { align: "center", background: inputFill, border: inputBorder },

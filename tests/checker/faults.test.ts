@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it } from "vitest";
-import { compare, markCells, partsOf, recognise, tracerOf, type Comparison, type FindingKind, type Flag, type Grade } from "../../src/checker/index.ts";
+import { compare, markCells, partsOf, readHandOut, recognise, tracerOf, type Comparison, type FindingKind, type Flag, type Grade } from "../../src/checker/index.ts";
 import { a1, expand, type Address, type Meaning, type Plan, type PlannedCell, type Template } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { gridWithFaults, type GridFaults } from "./gridFaults.ts";
@@ -330,6 +330,13 @@ describe("no false alarm", () => {
     } finally {
       elsewhere.host.dispose();
     }
+  });
+
+  it("a hand-out copy is nothing to compare", async () => {
+    const built = await Built.of(is);
+    const { plan } = await readHandOut(built.faults.host, name, { when: "1 January 2026, 12:00 UTC", host: "the grid" });
+    await built.faults.host.apply(plan, { sheetName: "Copy", progress: () => undefined });
+    expect(await compare(built.faults.host, "Copy")).toBeUndefined();
   });
 
   it("on a sheet that no template built there is nothing to compare", async () => {

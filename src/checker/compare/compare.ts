@@ -1,5 +1,6 @@
 import type { Host } from "../../hosts/index.ts";
 import { readBook, valuesAgainstHost } from "../calculate/index.ts";
+import { isHandOut } from "../handOut/index.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { takeSnapshot } from "../snapshot.ts";
@@ -24,12 +25,12 @@ export interface Comparison {
 
 /**
  * Recalculates the workbook, reads the sheet and compares it, cell by cell, with what its template builds today. Undefined where no template of this
- * installation built it.
+ * installation built it, and for a hand-out copy.
  */
 export async function compare(host: Host, sheet: string): Promise<Comparison | undefined> {
   await host.recalculate();
   const snapshot = await takeSnapshot(host, sheet);
-  const recognised = recogniseSnapshot(snapshot);
+  const recognised = isHandOut(snapshot) ? undefined : recogniseSnapshot(snapshot);
   if (!recognised) return undefined;
   const looks = await host.looks(sheet, { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns });
   const computed = valuesAgainstHost(await readBook(host, snapshot));

@@ -4,13 +4,21 @@ import { columnLetters, type Area, type Plan, type PlannedChart } from "../../sh
 import type { Looks } from "../../hosts/index.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
-import { takeSnapshot, type Snapshot } from "../snapshot.ts";
+import { cellAt, takeSnapshot, type Snapshot } from "../snapshot.ts";
 import { SheetWriter } from "../writer.ts";
 import { areaNow, lookOf, plainRole } from "./look.ts";
 import { saidFormulas, saidText, type SaidFormula } from "./said.ts";
 
 /** Rows above the copied ones. */
 export const headRows = 4;
+
+/** How the title of every copy begins. */
+const titleBegins = "HAND-OUT COPY of";
+
+/** Says the sheet openly that it is a copy for reading? It then is nothing to compare or to sign. */
+export function isHandOut(snapshot: Snapshot): boolean {
+  return String(cellAt(snapshot, 0, 0).value ?? "").startsWith(titleBegins);
+}
 const formulaWidth = 84;
 /** So many formulas are written into one row before the rest goes on to the next. */
 const perRow = 2;
@@ -31,7 +39,7 @@ function headLines(w: SheetWriter, { sheet }: Snapshot, recognised: Recognised |
   const last = Math.max(formulaColumn - 2, 0);
   const letters = columnLetters(formulaColumn);
   const head = recognised?.head;
-  w.sentence(0, "title", `HAND-OUT COPY of “${sheet}”, for reading only`, 0, last);
+  w.sentence(0, "title", `${titleBegins} “${sheet}”, for reading only`, 0, last);
   w.sentence(1, "note", `Made ${when} in ${host}, from values as computed then. Nothing here recalculates: all cells hold values, and what is typed over changes nothing else. Formulas of the original stand as text in column ${letters}${recognised ? ": first with symbols and the numbers of rows, [4.1] the row of number 4.1, then" : ","} with the addresses of this copy. Row ${headRows + 1} here is row 1 of the original.`, 0, last);
   w.sentence(2, "label", head ? `${head.templateId} ${head.templateVersion}, content hash ${head.hash}, worksheet functions as built ${head.functionsVersion}. Content hash of this copy: beside, in column ${letters}.` : `A sheet that no template of Kernbook built. Content hash of this copy: beside, in column ${letters}.`, 0, last);
   w.sentence(3, "caution", `${cautions.competence} ${cautions.stressing}`, 0, last);

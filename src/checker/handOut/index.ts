@@ -1,1 +1,1 @@
-export { handOutPlan, headRows as handOutHeadRows, readHandOut, type HandOutFacts } from "./handOutPlan.ts";
+export { handOutPlan, headRows as handOutHeadRows, isHandOut, readHandOut, type HandOutFacts } from "./handOutPlan.ts";
