@@ -35,14 +35,20 @@ function symbolOf(reference: Reference, subjects: Subjects): string {
 
 const signs: Readonly<Record<string, string>> = { "*": "·", "-": "−", "<=": "≤", ">=": "≥", "<>": "≠", "/": "/", "(": "(", ")": ")", "^": "^", ",": ", ", "&": " & " };
 
+/** Signs that stand apart from what they join. */
+const spaced: ReadonlySet<string> = new Set(["+", "−", "=", "<", ">", "≤", "≥", "≠"]);
+
 /** A native formula with symbols in place of addresses. */
 function nativeText(tokens: readonly Token[], subjects: Subjects): string {
-  return trim(tokens).map((token) => {
-    if (token.type === "reference") return symbolOf(token.reference, subjects);
-    if (token.type === "whitespace") return "";
-    if (token.type === "operator") return signs[token.text] ?? ` ${token.text} `;
-    return token.text;
-  }).join("").replace(/([^(,\s·/^])([+−=≤≥≠<>])/g, "$1 $2 ").replace(/ {2,}/g, " ").trim();
+  let out = "";
+  for (const token of trim(tokens)) {
+    if (token.type === "whitespace") continue;
+    const text = token.type === "reference" ? symbolOf(token.reference, subjects) : token.type === "operator" ? signs[token.text] ?? token.text : token.text;
+    // A sign before a number or a symbol stands by it; between two it stands apart. What stands within a symbol is no sign.
+    const apart = token.type === "operator" && spaced.has(text) && out !== "" && !/[(,·/^ ]$/.test(out);
+    out += apart ? ` ${text} ` : text;
+  }
+  return out.replace(/ {2,}/g, " ").trim();
 }
 
 const powers: Readonly<Record<string, string>> = { "^2": "²", "^3": "³", "^4": "⁴" };
