@@ -75,7 +75,8 @@ export interface PlannedChart {
   readonly title: string;
   /** `log`: logarithmic to base 10, without the points at 0 and less. */
   readonly x: { readonly label: string; readonly unit: string; readonly log?: true };
-  readonly y: { readonly label: string; readonly unit: string };
+  /** `down`: grows downward. */
+  readonly y: { readonly label: string; readonly unit: string; readonly down?: true };
   /** In the order in which they are drawn: points last, so that they lie in front. */
   readonly series: readonly Series[];
   /** Where a host that draws charts on the sheet puts it. */

@@ -179,7 +179,8 @@ export interface ChartSpec {
   readonly block: string;
   /** `log`: the axis is logarithmic to base 10; there is no place on it for 0 and less, and a program that finds one in the column may begin the axis at 1. */
   readonly x: { readonly column: string; readonly label: string; readonly unit: string; readonly log?: true };
-  readonly y: { readonly label: string; readonly unit: string };
+  /** `down`: the axis grows downward, as eccentricities below the centroid are drawn. */
+  readonly y: { readonly label: string; readonly unit: string; readonly down?: true };
   /** A `value` is a line with marks, a `limit` a dashed line, a `point` marks without a line, in front of all lines. `x` where it is not the chart's. One series a member of `each`; only `member` of the outermost dimension left. A series whose member is left out is left out. */
   readonly series: readonly { readonly column: string; readonly x?: string; readonly name: string; readonly kind: "value" | "limit" | "point"; readonly each?: string; readonly member?: string }[];
 }

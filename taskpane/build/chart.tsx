@@ -55,7 +55,7 @@ export function Chart({ host, sheet, chart, calculation }: { readonly host: Host
       if (!live || !place.current) return;
       const svg = Plot.plot({
         width, height: Math.round(Math.max(200, width * 0.55)), marginLeft: left, marginBottom: 38, marginTop: 26, marginRight: right, className: "kb-plot",
-        x: { label: axis(chart.x), labelAnchor: "center", labelArrow: "none", ...(powers ? { type: "log", domain: [powers[0]!, powers.at(-1)!], ticks: powers, tickFormat: power, grid: true } : { ticks: 6 }) }, y: { label: axis(chart.y), grid: true, labelArrow: "none", ticks: 6, nice: true },
+        x: { label: axis(chart.x), labelAnchor: "center", labelArrow: "none", ...(powers ? { type: "log", domain: [powers[0]!, powers.at(-1)!], ticks: powers, tickFormat: power, grid: true } : { ticks: 6 }) }, y: { label: axis(chart.y), grid: true, labelArrow: "none", ticks: 6, nice: true, reverse: chart.y.down === true },
         marks: [
           ...(showsZero(lines) ? [Plot.ruleY([0], { className: "kb-zero" })] : []),
           ...values.flatMap((l, i) => [

@@ -75,7 +75,7 @@ describe("the comparison", () => {
       ...picture,
       cells: { ...picture.cells, C5: { ...picture.cells["C5"]!, value: 1 }, C3: { ...picture.cells["C3"]!, unlocked: false }, A1: { ...picture.cells["A1"]!, style: { ...picture.cells["A1"]!.style, bold: false } } },
       names: {}, validations: { C3: { ...picture.validations["C3"]!, title: "" } }, protected: false, spans: [], freeze: { rows: 0, columns: 0 }, widths: [], highlights: {}, print: { ...picture.print!, footer: "" },
-      charts: picture.charts!.map((chart, i) => (i === 0 ? { ...chart, log: false } : { ...chart, series: chart.series.map((one) => ({ ...one, kind: "value" })) })),
+      charts: picture.charts!.map((chart, i) => (i === 0 ? { ...chart, log: false, down: true } : { ...chart, series: chart.series.map((one) => ({ ...one, kind: "value" })) })),
     };
     expect(differences(changed, picture).map((text) => text.replace(/:.*/s, ""))).toEqual(["C3 unlocked", "C5 value", "A1 style", "name kb_mu", "name kb_all", "validation C3", "sheet protected", "sheet freeze", "sheet spans", "sheet widths", "highlights C6 OK", "print footer", "charts 0", "charts 1"]);
   });

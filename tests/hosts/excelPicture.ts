@@ -92,6 +92,6 @@ export function excelPicture(sheet: FakeSheet, contents: readonly (readonly Cell
     freeze: sheet.freeze,
     widths: Array.from({ length: columns }, (_, column) => halfCharacters((sheet.widths.get(column)! / 0.75 - 5) / 7)),
     print: { area: area(areas[0]!), titleRows, orientation: orientation.toLowerCase(), footer: centerFooter.replace(/^&8 /, "").replaceAll("&P", "{page}").replaceAll("&N", "{pages}").replaceAll("&&", "&") },
-    charts: sheet.charts.map(({ title, scale, series }) => ({ title, log: isDeepStrictEqual(scale, { scaleType: "Logarithmic", logBase: 10, position: "Minimum" }), series: series.map(({ name, x, y, look }) => ({ name, kind: kinds[String(look["line.lineStyle"])]!, x, y })) })),
+    charts: sheet.charts.map(({ title, scale, reversed, series }) => ({ title, down: reversed, log: isDeepStrictEqual(scale, { scaleType: "Logarithmic", logBase: 10, position: "Minimum" }), series: series.map(({ name, x, y, look }) => ({ name, kind: kinds[String(look["line.lineStyle"])]!, x, y })) })),
   };
 }

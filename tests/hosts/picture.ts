@@ -63,7 +63,7 @@ export interface Picture {
   /** Absent where the host does not print. */
   readonly print?: { readonly area: string; readonly titleRows: readonly [number, number]; readonly orientation: string; readonly footer: string };
   /** Absent where the host draws no charts on the sheet. Cells of each series in the order of drawing; the title as shown. */
-  readonly charts?: readonly { readonly title: string; readonly log: boolean; readonly series: readonly { readonly name: string; readonly kind: string; readonly x: string; readonly y: string }[] }[];
+  readonly charts?: readonly { readonly title: string; readonly log: boolean; readonly down: boolean; readonly series: readonly { readonly name: string; readonly kind: string; readonly x: string; readonly y: string }[] }[];
 }
 
 const everySide = ["top", "right", "bottom", "left"] as const;

@@ -23,6 +23,6 @@ export function planPicture(plan: Plan, contents: readonly (readonly CellContent
     freeze: plan.freeze,
     widths: plan.widths.map(halfCharacters),
     print: { area: area(plan.print.area), titleRows: plan.print.titleRows, orientation: plan.print.orientation, footer: plan.print.footer },
-    charts: plan.charts.map(({ title, x: { log }, series }) => ({ title, log: log === true, series: series.map(({ name, kind, x, y }) => ({ name, kind, x: area(x), y: area(y) })) })),
+    charts: plan.charts.map(({ title, x: { log }, y: { down }, series }) => ({ title, log: log === true, down: down === true, series: series.map(({ name, kind, x, y }) => ({ name, kind, x: area(x), y: area(y) })) })),
   };
 }

@@ -59,7 +59,7 @@ export const chartPlan: Plan = {
       series: [{ name: "tendon 1", kind: "value", x: column(0, 12, 6), y: column(1, 12, 6) }, { name: "least", kind: "limit", x: column(0, 12, 6), y: column(4, 12, 6) }],
     },
     {
-      id: "region", title: "Force and eccentricity", x: { label: "e", unit: "mm" }, y: { label: "1/P", unit: "1/MN" }, at: { row: 22, column: 6, rows: 20, columns: 8 },
+      id: "region", title: "Force and eccentricity", x: { label: "e", unit: "mm" }, y: { label: "1/P", unit: "1/MN", down: true }, at: { row: 22, column: 6, rows: 20, columns: 8 },
       series: [{ name: "outline", kind: "value", x: column(0, 18, 5), y: column(1, 18, 5) }, { name: "this design", kind: "point", x: column(2, 23, 1), y: column(3, 23, 1) }],
     },
   ],

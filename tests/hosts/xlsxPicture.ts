@@ -22,6 +22,6 @@ export function xlsxPicture(bytes: Uint8Array): Picture {
     widths: read.widths.map(halfCharacters),
     // Behind the sheet's own area stand those of the charts.
     print: { area: area(areas[0]!), titleRows, orientation, footer },
-    charts: read.charts.map(({ title, x: { log }, series }) => ({ title, log: log === true, series: series.map(({ name, kind, x, y }) => ({ name, kind, x: area(x), y: area(y) })) })),
+    charts: read.charts.map(({ title, x: { log }, y: { down }, series }) => ({ title, log: log === true, down: down === true, series: series.map(({ name, kind, x, y }) => ({ name, kind, x: area(x), y: area(y) })) })),
   };
 }

@@ -32,10 +32,11 @@ function drawSeries(sheet: Excel.Worksheet, chart: Excel.Chart, planned: Planned
   }
 }
 
-function drawAxis(axis: Excel.ChartAxis, text: string): void {
+/** `numbers`: at the axis' own low end, or at its high one where the other axis grows downward. */
+function drawAxis(axis: Excel.ChartAxis, text: string, numbers: "Low" | "High" = "Low"): void {
   axis.title.text = text;
   // Numbers stand at the edge, also where the axes cross at zero within the chart.
-  axis.tickLabelPosition = "Low";
+  axis.tickLabelPosition = numbers;
   axis.majorGridlines.visible = true;
   axis.majorGridlines.format.line.color = lookOfCharts.grid;
 }
@@ -57,7 +58,7 @@ export async function addCharts(sheet: Excel.Worksheet, charts: readonly Planned
     chart.title.text = planned.title;
     chart.legend.position = "Bottom";
     chart.legend.visible = true;
-    drawAxis(chart.axes.categoryAxis, axisTitle(planned.x));
+    drawAxis(chart.axes.categoryAxis, axisTitle(planned.x), planned.y.down ? "High" : "Low");
     if (planned.x.log) {
       chart.axes.categoryAxis.scaleType = "Logarithmic";
       chart.axes.categoryAxis.logBase = 10;
@@ -65,6 +66,7 @@ export async function addCharts(sheet: Excel.Worksheet, charts: readonly Planned
       chart.axes.categoryAxis.position = "Minimum";
     }
     drawAxis(chart.axes.valueAxis, axisTitle(planned.y));
+    if (planned.y.down) chart.axes.valueAxis.reversePlotOrder = true;
     const { row, column, rows, columns } = chartArea(planned.at, heights);
     chart.setPosition(rangeOf(sheet, { row, column, rows: 1, columns: 1 }), rangeOf(sheet, { row: row + rows - 1, column: column + columns - 1, rows: 1, columns: 1 }));
   }

@@ -54,15 +54,23 @@ function seriesXml({ name, kind, x, y }: Series, i: number, before: number, { x:
 
 const small = element("c:txPr", {}, element("a:bodyPr"), element("a:lstStyle"), element("a:p", {}, element("a:pPr", {}, element("a:defRPr", { sz: 800 }, fill(ink))), element("a:endParaRPr", { lang: "en-GB" })));
 
-/** `logAcross`: the axis that it crosses is logarithmic and has no zero, so that it stands at the least value. */
-function axis(id: number, other: number, position: "b" | "l", text: string, log = false, logAcross = false): string {
+interface AxisLook {
+  readonly log?: true | undefined;
+  /** The axis that it crosses is logarithmic and has no zero, so that it stands at the least value. */
+  readonly logAcross?: true | undefined;
+  readonly down?: true | undefined;
+  /** The axis that it crosses grows downward, so that its numbers stand at the high end, below. */
+  readonly downAcross?: true | undefined;
+}
+
+function axis(id: number, other: number, position: "b" | "l", text: string, { log, logAcross, down, downAcross }: AxisLook): string {
   return element(
     "c:valAx", {},
-    val("c:axId", id), element("c:scaling", {}, ...(log ? [val("c:logBase", 10)] : []), val("c:orientation", "minMax")), val("c:delete", 0), val("c:axPos", position),
+    val("c:axId", id), element("c:scaling", {}, ...(log ? [val("c:logBase", 10)] : []), val("c:orientation", down ? "maxMin" : "minMax")), val("c:delete", 0), val("c:axPos", position),
     element("c:majorGridlines", {}, element("c:spPr", {}, stroke(gridColor, 0.5))), title(text, 9, false),
     element("c:numFmt", { formatCode: "General", sourceLinked: 0 }), val("c:majorTickMark", "out"), val("c:minorTickMark", "none"),
     // Numbers stand at the edge, also where the axes cross at zero within the chart.
-    val("c:tickLblPos", "low"), element("c:spPr", {}, stroke(ink, 0.75)), small, val("c:crossAx", other), val("c:crosses", logAcross ? "min" : "autoZero"), val("c:crossBetween", "midCat"),
+    val("c:tickLblPos", downAcross ? "high" : "low"), element("c:spPr", {}, stroke(ink, 0.75)), small, val("c:crossAx", other), val("c:crosses", logAcross ? "min" : "autoZero"), val("c:crossBetween", "midCat"),
   );
 }
 
@@ -76,7 +84,7 @@ export function chartXml(chart: PlannedChart, sheetName: string, values: Values)
     element(
       "c:chart", {},
       title(chart.title, 11, true), val("c:autoTitleDeleted", 0),
-      element("c:plotArea", {}, element("c:layout"), element("c:scatterChart", {}, val("c:scatterStyle", "lineMarker"), val("c:varyColors", 0), ...series, val("c:axId", 1), val("c:axId", 2)), axis(1, 2, "b", axisTitle(chart.x), chart.x.log), axis(2, 1, "l", axisTitle(chart.y), false, chart.x.log)),
+      element("c:plotArea", {}, element("c:layout"), element("c:scatterChart", {}, val("c:scatterStyle", "lineMarker"), val("c:varyColors", 0), ...series, val("c:axId", 1), val("c:axId", 2)), axis(1, 2, "b", axisTitle(chart.x), { log: chart.x.log, downAcross: chart.y.down }), axis(2, 1, "l", axisTitle(chart.y), { logAcross: chart.x.log, down: chart.y.down })),
       element("c:legend", {}, val("c:legendPos", "b"), val("c:overlay", 0), small),
       val("c:plotVisOnly", 1), val("c:dispBlanksAs", "gap"),
     ),

@@ -54,5 +54,6 @@ export function readChart(root: Element, { id, at: place }: { readonly id: strin
     const found = axes.find((one) => at(one, "c:axPos").attributes["val"] === position)!;
     return { ...axisOf(titleText(found)), ...(child(at(found, "c:scaling"), "c:logBase")?.attributes["val"] === "10" && { log: true }) };
   };
-  return { id, title: titleText(chart), x: axis("b"), y: axis("l"), series: all(at(plot, "c:scatterChart"), "c:ser").map(seriesOf), at: place };
+  const grows = (position: string): string | undefined => child(at(axes.find((one) => at(one, "c:axPos").attributes["val"] === position)!, "c:scaling"), "c:orientation")?.attributes["val"];
+  return { id, title: titleText(chart), x: axis("b"), y: { ...axis("l"), ...(grows("l") === "maxMin" && { down: true as const }) }, series: all(at(plot, "c:scatterChart"), "c:ser").map(seriesOf), at: place };
 }

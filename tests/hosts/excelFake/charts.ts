@@ -64,10 +64,12 @@ const scale: Readonly<Record<string, Property<FakeChart>>> = {
   },
 };
 
+const turned: Readonly<Record<string, Property<FakeChart>>> = { reversePlotOrder: { read: (chart) => chart.reversed, write: (chart, value: boolean) => { chart.reversed = value; } } };
+
 function axis(which: "category" | "value"): Shape<FakeChart> {
   return {
     kind: "ChartAxis",
-    properties: { ...recorded("ChartAxis", ["tickLabelPosition"]).properties, ...(which === "category" ? scale : {}) },
+    properties: { ...recorded("ChartAxis", ["tickLabelPosition"]).properties, ...(which === "category" ? scale : turned) },
     parts: {
       title: ({ context, target }) => strictObject<FakeChart>(context, { kind: "ChartAxisTitle", properties: { text: { read: ({ axes }) => axes[which], write: (chart, value: string) => { chart.axes[which] = value; } } } }, target),
       majorGridlines: ({ context, target }) => strictObject<FakeChart>(context, {
@@ -101,7 +103,7 @@ export const charts: Shape<SheetTarget> = {
       act(self, "add", (target) => {
         guard(target, "a chart");
         // The program guesses a series from the cells it is given.
-        made = { type, name: "", title: "", axes: { category: "", value: "" }, scale: { scaleType: "Linear", logBase: 10, position: "Automatic" }, position: "", series: [{ name: "Series1", x: "", y: areaOf(source), look: {} }] };
+        made = { type, name: "", title: "", axes: { category: "", value: "" }, scale: { scaleType: "Linear", logBase: 10, position: "Automatic" }, reversed: false, position: "", series: [{ name: "Series1", x: "", y: areaOf(source), look: {} }] };
         target.sheet.charts.push(made);
       });
       return strictObject(self.context, chartShape, () => made);

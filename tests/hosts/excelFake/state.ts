@@ -33,6 +33,8 @@ export interface FakeChart {
   axes: { category: string; value: string };
   /** Of the axis along x, as the program has it before anything is said. */
   scale: { scaleType: string; logBase: number; position: string };
+  /** The axis along y grows downward. */
+  reversed: boolean;
   position: string;
   series: FakeSeries[];
 }

@@ -23,6 +23,15 @@ describe("a logarithmic axis", () => {
   });
 });
 
+describe("an axis that grows downward", () => {
+  test("reaches the plan, and is of y only", () => {
+    expect(charted({ y: { ...small.charts[1]!.y, down: true } }).y).toMatchObject({ down: true });
+    const template = copy();
+    Object.assign(template.charts[1]!.x, { down: true });
+    expect(lint(template).join("\n")).toContain("charts 2, x, down: ");
+  });
+});
+
 describe("a series with an x of its own", () => {
   test("of its own table", () => {
     const { series } = charted({ series: [line, { column: "vs", x: "vx", name: "at service", kind: "value", member: "service" }] });
