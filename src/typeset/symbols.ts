@@ -19,7 +19,8 @@ export function symbolParts(symbol: string): readonly SymbolPart[] {
       depth += piece === "(" ? 1 : -1;
       return [{ base: piece, sub: "" }];
     }
-    const pieces = depth > 0 ? piece.split(/(,)/) : [piece];
+    // What joins two symbols ends a subscript too, and within brackets so does a comma.
+    const pieces = piece.split(depth > 0 ? /([,/·])/ : /([/·])/);
     return pieces.filter((p) => p !== "").map((p) => {
       const at = p.indexOf("_");
       return at < 0 ? { base: p, sub: "" } : { base: p.slice(0, at), sub: p.slice(at + 1).replace(/_/g, ",") };
@@ -56,5 +57,5 @@ function texOf(text: string, upright: boolean): string {
 
 /** The TeX of a trade symbol such as `σ_p0`, `Δσ_el` or `β_c(t,t_0)`. */
 export function symbolTex(symbol: string): string {
-  return symbolParts(symbol).map(({ base, sub }) => (sub ? `{${texOf(base, false)}}_{${texOf(sub, true)}}` : /^[(),]$/.test(base) ? base.replace(",", "{,}") : texOf(base, false))).join("");
+  return symbolParts(symbol).map(({ base, sub }) => (sub ? `{${texOf(base, false)}}_{${texOf(sub, true)}}` : /^[(),/·]$/.test(base) ? base.replace(",", "{,}").replace("·", "\\cdot ") : texOf(base, false))).join("");
 }
