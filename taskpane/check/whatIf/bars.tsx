@@ -21,17 +21,22 @@ export function Bars({ all, check, go, now }: { readonly all: readonly Sensitivi
   const idle = ranked.filter((s) => effectOn(s, check) === 0);
   const silent = ranked.filter((s) => effectOn(s, check) === undefined);
   const oneSided = ranked.filter((s) => effectOn(s, check) !== undefined && s.down.ok !== s.up.ok);
-  const most = Math.max(...acting.map((s) => effectOn(s, check)!));
+  // A whole number moves by far more than a share, and would flatten all other bars on their scale.
+  const byShare = (s: Sensitivity): boolean => s.up.amount.includes("%") || s.down.amount.includes("%");
+  const groups = [{ title: "", of: acting.filter(byShare) }, { title: "By a step of their own, on another scale", of: acting.filter((s) => !byShare(s)) }].filter(({ of }) => of.length > 0);
   const key = (s: Sensitivity): string => `${s.input.id}/${s.cell ?? ""}`;
   return <>
     <p class="kb-legend" aria-hidden="true"><span><svg width="16" height="8"><rect class="kb-down" width="16" height="8" /></svg> input made smaller</span><span><svg width="16" height="8"><rect class="kb-up" width="16" height="8" /></svg> input made larger</span></p>
     <p class="kb-hint">Change of {now}. To the right it grows, to the left it falls. Each bar's name goes to the input.</p>
     {acting.length === 0 && <p>No numeric input moves it at these steps.</p>}
-    <ol class="kb-bars">{acting.map((s) => <li key={key(s)}>
+    {groups.map(({ title, of }, g) => {
+      const most = Math.max(...of.map((s) => effectOn(s, check)!));
+      return <div key={g}>{title && <h4>{title}</h4>}<ol class="kb-bars">{of.map((s) => <li key={key(s)}>
       <button type="button" class="kb-link" onClick={() => go(s.at)}>{s.label}</button>
       <svg viewBox="0 0 200 18" preserveAspectRatio="none" aria-hidden="true"><line x1="100" x2="100" y1="0" y2="18" /><Bar change={changeIn(s.down, check)} most={most} y={1} of="down" /><Bar change={changeIn(s.up, check)} most={most} y={10} of="up" /></svg>
       <span class="kb-numbers">{stepText(s.down, check)} · {stepText(s.up, check)}</span>
-    </li>)}</ol>
+      </li>)}</ol></div>;
+    })}
     {acting.length > 0 && <details><summary>As a table</summary><div class="kb-scroll" tabIndex={0} role="group" aria-label="Sensitivities as a table"><table class="kb-table">
       <caption class="kb-hidden">Change of {now} by input</caption>
       <thead><tr><th scope="col" class="kb-name">input</th><th scope="col">smaller by</th><th scope="col">change</th><th scope="col">larger by</th><th scope="col">change</th><th scope="col" class="kb-name">governs (smaller; larger)</th></tr></thead>
