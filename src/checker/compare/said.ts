@@ -1,5 +1,6 @@
 import { version } from "../../core/index.ts";
 import { a1, type Address } from "../../sheet/index.ts";
+import { cellAt } from "../snapshot.ts";
 import type { Comparison } from "./compare.ts";
 import type { Finding } from "./finding.ts";
 
@@ -18,13 +19,23 @@ export function outcomeOf({ clean, counts, findings }: Comparison): string {
   return findings.length === 0 ? "No difference: the sheet is what its template builds from its inputs." : `No difference in what is computed; ${several(counts.note, "note")}.`;
 }
 
+/** The sheet's own overall verdict, which a comparison does not judge. */
+function overallNow({ plan: { summary: { overall } }, snapshot, rowNow, columnNow }: Comparison["recognised"]): string {
+  const row = rowNow(overall.row);
+  const column = columnNow(overall.column);
+  const cell = row === undefined || column === undefined ? undefined : cellAt(snapshot, row, column);
+  return cell === undefined ? "its row is missing" : cell.error?.code ?? (cell.text || "empty");
+}
+
 /** What the sheet was held against. */
-export function heldAgainst({ recognised: { plan, head }, compared }: Comparison): readonly (readonly [string, string])[] {
+export function heldAgainst({ recognised, compared }: Comparison): readonly (readonly [string, string])[] {
+  const { plan, head } = recognised;
   return [
     ["template", `${plan.template.title} (${plan.template.id} ${plan.template.version})`],
     ["built with", `${head.templateId} ${head.templateVersion}, worksheet functions ${head.functionsVersion || "not said"}`],
     ["computed with", `worksheet functions ${version}`],
     ["content hash", head.hash === plan.hash ? `${plan.hash}, as the sheet says` : `${plan.hash}; the sheet says ${head.hash || "nothing"}`],
+    ["verdict of the sheet", overallNow(recognised)],
     ["compared", `${compared.cells} cells, ${compared.formulas} of them formulas; ${compared.computed} formulas computed a second time, apart from the program`],
   ];
 }

@@ -57,7 +57,7 @@ export function CompareView({ host, go, trace }: ToolProps) {
     {outcome && !comparison && <p class="kb-problem">“{outcome.sheet}”: {notATemplates}</p>}
     {outcome && comparison && <section aria-label="Findings" class="kb-compared">
       <h3>{outcome.sheet}</h3>
-      <p class="kb-overall"><span class={`kb-tag ${comparison.clean ? "kb-tag-good" : comparison.counts.serious > 0 ? "kb-tag-bad" : "kb-tag-open"}`}>{comparison.clean ? "AS ITS TEMPLATE" : "DIFFERS"}</span></p>
+      <p class="kb-overall"><span class={`kb-tag ${comparison.clean ? "kb-tag-good" : comparison.counts.serious > 0 ? "kb-tag-bad" : "kb-tag-open"}`}>{comparison.clean ? "AS ITS TEMPLATE" : comparison.counts.serious > 0 ? "DIFFERS" : "TO LOOK AT"}</span></p>
       <p>{outcomeOf(comparison)}</p>
       <dl class="kb-facts">{heldAgainst(comparison).map(([what, text]) => <div key={what}><dt>{what}</dt><dd>{text}</dd></div>)}<div><dt>date</dt><dd>{outcome.date}</dd></div></dl>
       {gradesInOrder.map((grade) => <GradeList key={grade} grade={grade} findings={comparison.findings.filter((f) => f.grade === grade)} sheet={outcome.sheet} go={go} trace={trace} />)}
