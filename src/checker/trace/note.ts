@@ -27,6 +27,15 @@ export interface NoteFacts {
 
 const nameOfCell = (label: Label | undefined, address: string): Markup => html`${label?.item && html`<span class="kn-quiet">${label.item}</span> `}${label?.description ? sentence(label.description) : address}${label?.symbol && html` ${symbol(label.symbol)}`}`;
 
+/** So many signs fit across the paper; longer equations are set smaller, down to what can still be read. */
+const across = 120;
+const smallest = 0.6;
+
+function sizeOf(tex: string): number {
+  const signs = tex.replace(/\\(?:mathrm|text|left|right|frac)\b|[{}_^ ]/g, "").replace(/\\[a-zA-Z]+/g, "x").length;
+  return Math.max(smallest, Math.min(1, across / signs));
+}
+
 /** An equation; one that cannot be set stands as its plain text, and is left out where it has none. */
 function set(tex: string, plain: string, { mathml }: Setting): Markup {
   let equation: string;
@@ -35,7 +44,8 @@ function set(tex: string, plain: string, { mathml }: Setting): Markup {
   } catch {
     return plain === "" ? html`` : html`<div class="kn-equation"><code>${plain}</code></div>`;
   }
-  return html`<div class="kn-equation">${new Markup(equation)}</div>`;
+  const size = sizeOf(tex);
+  return html`<div class="kn-equation"${size < 1 && new Markup(` style="font-size: ${size.toFixed(2)}em"`)}>${new Markup(equation)}</div>`;
 }
 
 function stepsOf(formula: Formula, { steps, values }: Trace, setting: Setting): Markup {
