@@ -130,7 +130,7 @@ class Builder {
     const now: Area = { row, column: columns.value, rows: 1, columns: 1 };
     const built = builtCell(row);
     this.putFormula(row, now.column, "label", { formula: `=${versionCall}`, reads: [], problems: [] }, "head");
-    this.equationAndSource(row, "CHANGED: computed by other functions than the sheet was built with; check again");
+    this.equationAndSource(row, "verdict SAME, or CHANGED where other functions compute than the sheet was built with: check again then");
     this.put(built.row, built.column, "bound", version);
     this.put(row, columns.to, "label", "as built");
     const at = (cell: Address): string => a1(cell, true);
