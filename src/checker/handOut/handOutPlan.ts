@@ -15,13 +15,30 @@ export const headRows = 4;
 /** How the title of every copy begins. */
 const titleBegins = "HAND-OUT COPY of";
 
-/** Says the sheet openly that it is a copy for reading? It then is nothing to compare or to sign. */
+/** Does the sheet say openly that it is a copy for reading? Then there is nothing to compare. */
 export function isHandOut(snapshot: Snapshot): boolean {
   return String(cellAt(snapshot, 0, 0).value ?? "").startsWith(titleBegins);
 }
+/** In characters. */
 const formulaWidth = 84;
-/** So many formulas are written into one row before the rest goes on to the next. */
-const perRow = 2;
+
+/** A row takes at least so many formulas; more where many wait, so that they stay near their rows; and no more lines than a row can show. */
+const least = 2;
+const share = 4;
+const mostLines = 22;
+
+const linesOf = (text: string): number => text.split("\n").reduce((sum, line) => sum + Math.max(1, Math.ceil(line.length / (formulaWidth - 1))), 0);
+
+/** How many of the formulas that wait stand in one row. */
+function fitting(waiting: readonly string[]): number {
+  const wanted = Math.max(least, Math.ceil(waiting.length / share));
+  let lines = 0;
+  for (let count = 0; count < Math.min(wanted, waiting.length); count++) {
+    lines += linesOf(waiting[count]!);
+    if (count > 0 && lines > mostLines) return count;
+  }
+  return wanted;
+}
 
 export interface HandOutFacts {
   /** Date and time, as a person reads it. */
@@ -46,7 +63,7 @@ function headLines(w: SheetWriter, { sheet }: Snapshot, recognised: Recognised |
   w.put(3, formulaColumn, "heading", "formulas of the original, as text");
 }
 
-/** Writes the formulas beside their rows, at most two a row; what has no room goes on beneath. Gives the rows it took. */
+/** Writes the formulas beside their rows, what has no room goes on beneath. Gives the rows it took. */
 function writeFormulas(w: SheetWriter, snapshot: Snapshot, said: ReadonlyMap<number, readonly SaidFormula[]>, column: number): number {
   const waiting: string[] = [];
   let row = 0;
@@ -55,7 +72,7 @@ function writeFormulas(w: SheetWriter, snapshot: Snapshot, said: ReadonlyMap<num
       const error = snapshot.cells[one.at.row]![one.at.column]!.error;
       waiting.push(`${saidText(one, headRows)}${error?.message === undefined ? "" : `\n(${error.code}: ${error.message})`}`);
     }
-    const here = waiting.splice(0, perRow);
+    const here = waiting.splice(0, fitting(waiting));
     if (here.length > 0) w.put(headRows + row, column, "equation", here.join("\n"));
   }
   return row;
