@@ -22,7 +22,7 @@ export function HandOutView({ host, go }: ToolProps) {
     {problem && <p class="kb-problem" role="alert">{problem}</p>}
     <p>{sheet === undefined ? "Select a cell of the sheet to copy." : <>Copies <strong>{sheet}</strong>.</>}</p>
     <NewSheet
-      id="kb-handout-name" host={host} wanted={sheet === undefined ? "Hand-out" : `${sheet} hand-out`} button="Make the hand-out copy" what="the hand-out copy" disabled={sheet === undefined}
+      id="kb-handout-name" host={host} wanted={sheet === undefined ? "Hand-out" : `Hand-out ${sheet}`} button="Make the hand-out copy" what="the hand-out copy" disabled={sheet === undefined}
       make={async () => {
         const { plan, recognised } = await readHandOut(host, sheet!, { when: now(), host: host.name });
         copying.current = { of: sheet!, template: recognised?.template.title };
