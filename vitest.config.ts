@@ -4,6 +4,7 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   test: {
     include: ["tests/**/*.test.ts"],
+    setupFiles: ["tests/property/draws.ts"],
     exclude: ["tests/browser/**"],
     // More files at once than this only crowd a machine of two cores.
     maxWorkers: 2,

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { coherentUnit, formulas, mathUnit, read, type Formula, type Step } from "../../src/core/index.ts";
 import { evaluateSteps, evaluateWithUnits, namesIn } from "../../src/checker/trace/secondEvaluation.ts";
 import { argumentsOf } from "./arguments.ts";
+import { runs } from "../property/draws.ts";
 
 const math = create(all!);
 // Angles as a dimension of their own: mixing up the two wobble conventions then shows.
@@ -70,7 +71,7 @@ describe("the equation shown and the function computed agree", () => {
         }
         expect(f.compute(values as never)).toBe(computed[Object.keys(f.steps).at(-1)!]);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 });
@@ -84,7 +85,7 @@ describe("what is searched or integrated satisfies its governing equation", () =
         const values = read(f, args);
         expect(Math.abs(f.proof!(values as never, f.stepwise(values as never))), JSON.stringify(args)).toBeLessThan(1e-9);
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 });

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { formulas, run, type Argument } from "../../src/core/index.ts";
+import { runs } from "./draws.ts";
 
 const call = (id: string, ...args: readonly Argument[]): number => run(formulas.find((f) => f.id === id)!, args);
 const close = (a: number, b: number, scale: number, relative = 1e-9): void => expect(Math.abs(a - b)).toBeLessThanOrEqual(relative * Math.abs(scale));
@@ -110,7 +111,7 @@ describe("friction and draw-in", () => {
       }
       // Midpoint rule with a kink inside one strip: error of the order of a strip.
       close(area, d * 195000, d * 195000, 1e-4);
-    }), { numRuns: 12 });
+    }), { numRuns: runs(12) });
   });
 
   test("a straight tendon agrees with the uniform slope as the slope goes to zero curvature, dead end included", () => {

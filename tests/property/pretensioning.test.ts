@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formulas, InputError, run, type Argument } from "../../src/core/index.ts";
+import { runs } from "./draws.ts";
 
 const kern = (id: string, ...args: Argument[]): number => run(formulas.find((f) => f.id === id)!, args);
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -46,7 +47,7 @@ describe("bond and transmission", () => {
       let area = 0;
       for (let i = 0; i < n; i++) area += (kern("BOND_FRACTION", ((i + 0.5) * L) / n, L, a, b, lpt) * L) / n;
       expect(Math.abs(area - (L - a - b - lpt / 1000))).toBeLessThan(L / n);
-    }), { numRuns: 10 });
+    }), { numRuns: runs(10) });
   });
   it("rests on the design tensile strength at release, and on that of 28 days for the anchorage", () => {
     fc.assert(fc.property(between(0.5, 4), between(1, 2), between(0.5, 1), (f, gammaC, alphaCt) => {

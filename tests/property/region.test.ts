@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { formulas, NoResult, run, warnings, type Argument } from "../../src/core/index.ts";
+import { runs } from "./draws.ts";
 
 const found = (id: string) => formulas.find((f) => f.id === id)!;
 const call = (id: string, ...args: readonly Argument[]): number => run(found(id), args);
@@ -110,7 +111,7 @@ describe("the region of force and eccentricity", () => {
       const e = call("REGION_LEAST_FORCE_ECCENTRICITY", all, ...bounds);
       expect(least(all, P, e)).toBeGreaterThan(-1e-9 * (1 + P / 1000));
       expect(least(all, P * (1 - 1e-6), e) < 1e-9 || Math.abs(P - bounds[2]) < 1e-6).toBe(true);
-    }), { numRuns: 25 });
+    }), { numRuns: runs(25) });
   });
 
   test("has at a force the eccentricities between its edges, at an eccentricity the forces", () => {

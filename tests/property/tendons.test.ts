@@ -1,12 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { cautions, formulas, NoResult, run, runSpill, spills, trace, type Argument } from "../../src/core/index.ts";
+import { runs } from "./draws.ts";
 
 const found = (id: string) => formulas.find((f) => f.id === id)!;
 const call = (id: string, ...args: readonly Argument[]): number => run(found(id), args);
 const close = (a: number, b: number, scale: number, relative = 1e-9): void => expect(Math.abs(a - b)).toBeLessThanOrEqual(relative * Math.abs(scale));
 const double = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const runs = { numRuns: 40 };
+const often = { numRuns: runs(40) };
 
 /** Nothing where the draw-in takes all the stress. */
 function result<T>(f: () => T): T | undefined {
@@ -35,7 +36,7 @@ describe("segments", () => {
       close(call("TENDON_STRESS_FRICTION_SEGMENTS", rows, "LEFT", s0, lengthOf(rows)), s, s0);
       const swapped = rows.map(([l, v, h, mu, k]) => [l, h, v, mu, k] as const);
       close(call("TENDON_STRESS_FRICTION_SEGMENTS", swapped, "LEFT", s0, lengthOf(rows)), s, s0);
-    }), runs);
+    }), often);
   });
 
   test("splitting a segment changes nothing", () => {
@@ -53,7 +54,7 @@ describe("segments", () => {
       both("TENDON_MEAN_STRESS_SEGMENTS", "RIGHT", sl, dl, 195);
       both("TENDON_ELONGATION_SEGMENTS", "LEFT", sl, 195);
       both("TENDON_STRESS_RELEASE_SEGMENTS", "LEFT", Math.max(sl, sr), Math.min(sl, sr), dl, 195, x);
-    }), runs);
+    }), often);
   });
 
   test("one segment gives the closed forms of a uniform curve, and wobble inside μ the same as μk outside it", () => {
@@ -63,7 +64,7 @@ describe("segments", () => {
       close(call("TENDON_ELONGATION_SEGMENTS", [row], "LEFT", s0, 195), call("ELONGATION_UNIFORM", s0, mu, angle(row), k, l, 195), 1000);
       fc.pre(k / mu <= 0.1);
       close(call("TENDON_STRESS_FRICTION_SEGMENTS_EN1992_2004", inside, "LEFT", s0, l / 3), call("TENDON_STRESS_FRICTION_SEGMENTS", [row], "LEFT", s0, l / 3), s0);
-    }), runs);
+    }), often);
   });
 
   test("a deviator as a segment without length is the external tendon, and a kink of a profile", () => {
@@ -86,7 +87,7 @@ describe("both ends", () => {
       close(call("NULL_POINT_SEGMENTS", whole, s, s), lengthOf(rows), lengthOf(rows), 1e-6);
       const free = whole.map(([l]) => [l, 0, 0, 0, 0]);
       close(call("NULL_POINT_SEGMENTS", free, s, s), lengthOf(rows), lengthOf(rows));
-    }), runs);
+    }), often);
     close(call("NULL_POINT_EXTERNAL", [[10, 0.1, 0], [30, 0.1, 0]], 40, 1395, 1395, 0.2, 0), 20, 20);
   });
 
@@ -99,7 +100,7 @@ describe("both ends", () => {
       const x_0 = call("NULL_POINT_SEGMENTS", rows, l, r);
       if (x < x_0 - 1e-6) close(both, one, both);
       if (x > x_0 + 1e-6) close(both, other, both);
-    }), runs);
+    }), often);
   });
 
   test("both jacks together draw out what the mean stress says, and the second of two in turn the difference", () => {
@@ -108,7 +109,7 @@ describe("both ends", () => {
       const sum = call("TENDON_ELONGATION_BOTH_ENDS_SEGMENTS", rows, l, r, 195, "LEFT") + call("TENDON_ELONGATION_BOTH_ENDS_SEGMENTS", rows, l, r, 195, "RIGHT");
       close(sum, (call("TENDON_MEAN_STRESS_BOTH_ENDS_SEGMENTS", rows, l, r, 0, 0, 195) * L) / 195, sum);
       expect(sum).toBeGreaterThanOrEqual(call("TENDON_ELONGATION_SEGMENTS", rows, "LEFT", l, 195) * (1 - 1e-12));
-    }), runs);
+    }), often);
   });
 
   test("area rule of both ends: the mean falls by (Δ_l + Δ_r) E_p / L however far the draw-ins reach; a sum of its own says the same", () => {
@@ -122,7 +123,7 @@ describe("both ends", () => {
       // Midpoint rule: a corner inside a strip costs at most the change of slope times the square of the strip; every segment has two corners, the draw-ins have four.
       const steepest = 2 * Math.max(l, r) * Math.max(...rows.map((row) => (row[3] * angle(row)) / row[0] + row[4]));
       close((lost / n) * L, (dl + dr) * 195, (2 * rows.length + 4) * steepest * (L / n) ** 2, 1);
-    }), { numRuns: 5 });
+    }), { numRuns: runs(5) });
   });
 
   test("the place of rest: each end's draw-in lies on its side of it", () => {
@@ -140,7 +141,7 @@ describe("both ends", () => {
         const at = (x: number): number => call("TENDON_STRESS_DRAW_IN_BOTH_ENDS_SEGMENTS", rows, l, r, dl, dr, 195, Math.min(Math.max(x, 0), L));
         for (const x of [0, a / 2, a + b / 2, L]) expect(at(x)).toBeLessThanOrEqual(at(a) + 1e-6);
       }
-    }), runs);
+    }), often);
   });
 
   test("draw-ins that keep to their own part are those of the tendon jacked from one end", () => {
@@ -161,7 +162,7 @@ describe("both ends", () => {
       const one = result(() => call("TENDON_STRESS_DRAW_IN_SEGMENTS", rows, "LEFT", l, d, 195, at * lengthOf(rows)));
       expect(both === undefined).toBe(one === undefined);
       if (both !== undefined) close(both, one!, l);
-    }), runs);
+    }), often);
   });
 
   test("one draw-in crossing the null point of a straight tendon: closed form for a small, nearly linear fall", () => {
@@ -185,7 +186,7 @@ describe("both ends", () => {
         const residual = result(() => trace(found(`${id}_SEGMENTS`), [rows, l, r, ...args]).proof!);
         if (residual !== undefined) expect(Math.abs(residual), `${id} ${JSON.stringify([rows, l, r, ...args])}`).toBeLessThan(1e-9);
       }
-    }), { numRuns: 150 });
+    }), { numRuns: runs(150) });
   });
 
   test("more draw-in never raises the stress anywhere", () => {
@@ -194,7 +195,7 @@ describe("both ends", () => {
       const now = (d: number): number | undefined => result(() => call("TENDON_STRESS_DRAW_IN_BOTH_ENDS_SEGMENTS", rows, l, r, d, dr, 195, x));
       const [less, lower] = [now(dl), now(dl + more)];
       if (less !== undefined && lower !== undefined) expect(lower).toBeLessThanOrEqual(less + 1e-7);
-    }), runs);
+    }), often);
   });
 });
 
@@ -211,7 +212,7 @@ describe("release before anchoring", () => {
       const [before, after] = [call("TENDON_STRESS_FRICTION_SEGMENTS", list, "LEFT", s1, x), call("TENDON_STRESS_RELEASE_SEGMENTS", list, "LEFT", s1, s2, 0, 195, x)];
       if (x > reach + 1e-6) close(after, before, s1);
       else if (x < reach - 1e-6) expect(after).toBeLessThan(before + 1e-9);
-    }), runs);
+    }), often);
   });
 
   test("letting down gives back at the jack the draw-in of the same effect", () => {
@@ -258,7 +259,7 @@ describe("tendons in space", () => {
       // arccos loses half its digits near 0.
       close(Math.hypot(...parts), call("DEVIATION_FORCE_FRICTION", P, mu, theta), P, 1e-7);
       close(call("DEVIATION_FORCE_FRICTION", P, 0, theta), call("DEVIATION_FORCE", P, theta), P);
-    }), runs);
+    }), often);
     expect(call("DEVIATION_FORCE_VERTICAL", 1000, 1000, 0.1, -0.1)).toBeGreaterThan(0);
   });
 });
@@ -268,7 +269,7 @@ describe("stressing on site", () => {
     fc.assert(fc.property(double(200, 1000), double(0, 3), double(1, 30), (wanted, d, L) => {
       close(call("BAR_STRESS_LOCKED", Math.min(call("BAR_JACKING_STRESS", wanted, d, 205, L), 2500), d, 205, L), Math.min(wanted, 2500 - call("BAR_LOSS_NUT", d, 205, L)), 1000);
       close(call("BAR_LOSS_NUT", d, 205, L), call("DRAW_IN_LOSS_UNIFORM", d, 205, 0, L), 1000);
-    }), runs);
+    }), often);
   });
 
   test("pressure and force undo each other; 1 bar on 10 000 mm² is 1 kN", () => {
@@ -279,7 +280,7 @@ describe("stressing on site", () => {
 
       close(call("JACK_FORCE", p, A, j, a), P, P);
       close(call("GAUGE_PRESSURE_STAGE", 0.5, P, A, j, a), p / 2, p);
-    }), runs);
+    }), often);
   });
 
   test("readings on a line through slack give the slack and the elongation back", () => {
@@ -288,7 +289,7 @@ describe("stressing on site", () => {
       close(call("ELONGATION_MEASURED_WITHOUT_SLACK", p1, read(p1), p2, read(p2)), full, full);
       close(call("SLACK_TAKE_UP", p1, read(p1), p2, read(p2)), slack, full);
       close(call("ELONGATION_STAGE", 1, p1 / p2, full), read(p2) - read(p1), full);
-    }), runs);
+    }), often);
     expect(() => call("SLACK_TAKE_UP", 300, 10, 300, 20)).toThrow("it must be above p1");
   });
 
@@ -331,7 +332,7 @@ describe("stressing programme", () => {
       const mean = losses.reduce((sum, loss, i) => sum + loss * rows[i]![3], 0) / rows.reduce((sum, r) => sum + r[3], 0);
       close(call("ELASTIC_SHORTENING_SEQUENCE_MEAN", rows, ...member), mean, 1000);
       expect(call("JACKING_FORCE_COMPENSATED", rows, rows.length, ...member)).toBeCloseTo(rows.at(-1)![1], 9);
-    }), runs);
+    }), often);
   });
 
   test("further rounds leave less and less", () => {

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formulas, InputError, run, runSpill, spills, trace, warnings, type Argument } from "../../src/core/index.ts";
 import { History, type Materials, type Member } from "../../src/core/formulas/timeStep/history.ts";
+import { runs } from "./draws.ts";
 
 const formula = (id: string) => formulas.find((f) => f.id === id)!;
 const kern = (id: string, ...args: Argument[]): number => run(formula(id), args);
@@ -35,7 +36,7 @@ describe("time-step integration against closed forms", () => {
       const found = traced.steps.find((s) => s.name === "relaxed")!.value;
       expect(found).toBeLessThanOrEqual(alone * (1 + 1e-9));
       expect(found).toBeGreaterThanOrEqual(less * (1 - 1e-9));
-    }), { numRuns: 25 });
+    }), { numRuns: runs(25) });
   });
 
   it("is exact under shrinkage with elastic concrete: E_p ε/(1 + E_p k/E_c)", () => {
@@ -100,14 +101,14 @@ describe("time-step integration of a beam", () => {
     fc.assert(fc.property(between(15, 9000), (age) => {
       const plain = kern(lossId, ...beam({ events: [[14, 1200]], n: 40 })), split = kern(lossId, ...beam({ events: [[14, 1200], [age, 0]], n: 40 }));
       expect(Math.abs(split - plain)).toBeLessThan(3e-4 * plain);
-    }), { numRuns: 15 });
+    }), { numRuns: runs(15) });
   });
   it("grows with time, with dryness and with less sagging moment", () => {
     fc.assert(fc.property(between(20, 9000), between(1.01, 2), between(40, 85), (t, more, RH) => {
       expect(kern(lossId, ...beam({ events: [[14, 1200]], t: t * more }))).toBeGreaterThan(kern(lossId, ...beam({ events: [[14, 1200]], t })));
       expect(kern(lossId, ...beam({ RH }))).toBeGreaterThan(kern(lossId, ...beam({ RH: RH + 5 })));
       expect(kern(lossId, ...beam({ events: [[14, 1000]], t }))).toBeGreaterThan(kern(lossId, ...beam({ events: [[14, 1200]], t })));
-    }), { numRuns: 10 });
+    }), { numRuns: runs(10) });
   });
   it("loses nothing at the first event, and less afterwards where relaxation came before", () => {
     expect(kern(lossId, ...beam({ t: 14 }))).toBe(0);

@@ -108,3 +108,20 @@ describe("area rule", () => {
     expect(call).toThrow(message);
   });
 });
+
+describe("two anchorages", () => {
+  test("without friction both draw-ins lower the whole tendon alike, however small one is beside the other", () => {
+    const line = [[0, -900, "LINE"], [1, -900, "LINE"]];
+    for (const slip of [2e-4, 1e-6, 1e-9, 1]) {
+      // Half of what the tendon loses: σ_a is half-way between the stresses before and after.
+      const level = 900.011 - ((2 + slip) * 180) / 2;
+      for (const [left, right] of [[2, slip], [slip, 2]]) {
+        for (const end of ["LEFT", "RIGHT"]) {
+          const { result, proof } = traced("DRAW_IN_LEVEL_STRESS_BOTH_ENDS", line, 900.011, 900, 0.05, 0, left, right, 180, end);
+          expect(Math.abs(result / level - 1), `${left} and ${right} mm, ${end}`).toBeLessThan(1e-12);
+          expect(Math.abs(proof!)).toBeLessThan(1e-9);
+        }
+      }
+    }
+  });
+});

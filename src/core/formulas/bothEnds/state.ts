@@ -75,20 +75,32 @@ export function capacity(j: Jacked, end: End): number {
  * The end whose draw-in passes the null point takes the tendon with it up to the place u (from the other end) where the stress is
  * highest and nothing moves. Both area rules hold on either side of u, and both give the stress at u: this difference is zero there.
  */
-export function excess(j: Jacked, near: End, need: Ends, u: number): number {
+export function excess(j: Jacked, near: End, need: Ends, u: number, rest = j.length - u): number {
   const far = otherEnd(near);
-  return setOver(j.at[far], u) - need[far] + (u * (need[near] - capacity(j, near))) / (j.length - u);
+  return setOver(j.at[far], u) - need[far] + (u * (need[near] - capacity(j, near))) / rest;
+}
+
+/** That place, from the far end and from the near end, each with all its digits: it is sought from the end it lies closer to. */
+function placeOfRest(j: Jacked, near: End, need: Ends): { readonly u: number; readonly rest: number } {
+  const [far, half] = [otherEnd(near), j.length / 2];
+  if (need[far] === 0) return { u: 0, rest: j.length };
+  if (j.own[far] <= half || excess(j, near, need, half) >= 0) {
+    const u = zero((s) => excess(j, near, need, s), 0, Math.min(j.own[far], half));
+    return { u, rest: j.length - u };
+  }
+  const rest = zero((s) => excess(j, near, need, j.length - s, s), j.length - j.own[far], half);
+  return { u: j.length - rest, rest };
 }
 
 function meeting(j: Jacked, near: End, need: Ends): Seated {
   const far = otherEnd(near);
   const { stress, breaks } = j.part[far];
-  const u = need[far] === 0 ? 0 : zero((s) => excess(j, near, need, s), 0, j.own[far]);
-  const below = (need[near] - capacity(j, near)) / (2 * (j.length - u));
+  const { u, rest } = placeOfRest(j, near, need);
+  const below = (need[near] - capacity(j, near)) / (2 * rest);
   const a_near = j.nullPoint.stress - below;
   const a_far = u === 0 ? stress(0) - below : integrate(stress, 0, u, breaks) / u - need[far] / (2 * u);
   const both = (n: number, f: number): Ends => (near === "LEFT" ? { LEFT: n, RIGHT: f } : { LEFT: f, RIGHT: n });
-  return { level: both(a_near, a_far), reach: both(j.length - u, u), meet: true };
+  return { level: both(a_near, a_far), reach: both(rest, u), meet: true };
 }
 
 function apart(j: Jacked, slip: Ends, E_p: number): Seated {
