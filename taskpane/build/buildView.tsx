@@ -25,13 +25,22 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
   const [problem, setProblem] = useState<string>();
   const touched = useRef(false);
   const form = useRef<HTMLDivElement>(null);
+  const result = useRef<HTMLDivElement>(null);
   const [again, setAgain] = useState(0);
+  const [arrived, setArrived] = useState(0);
   useEffect(() => {
     if (again === 0) return;
     scrollToTop(form.current);
     const first = form.current?.querySelector<HTMLElement>("input:checked") ?? form.current?.querySelector<HTMLElement>("input");
     first?.focus({ preventScroll: true });
   }, [again]);
+  // Another sheet's result is read from its beginning.
+  useEffect(() => scrollToTop(result.current), [built?.sheet, arrived]);
+  useEffect(() => {
+    if (arrived === 0) return;
+    // The button that was pressed is gone with the form.
+    result.current?.querySelector<HTMLElement>("h2")?.focus({ preventScroll: true });
+  }, [arrived]);
   useEffect(() => {
     let live = true;
     const show = (b: Built | undefined): void => {
@@ -50,11 +59,12 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
   const finished = (b: Built): void => {
     touched.current = false;
     setBuilt(b);
+    setArrived((n) => n + 1);
   };
   // The form stays mounted behind a result, so that nothing typed is lost.
   return <>
     {problem && <p class="kb-problem" role="alert">{problem}</p>}
-    {built && <Result host={host} built={built} again={() => { touched.current = true; setLast(built); setBuilt(undefined); setAgain((n) => n + 1); }} />}
+    <div ref={result}>{built && <Result host={host} built={built} again={() => { touched.current = true; setLast(built); setBuilt(undefined); setAgain((n) => n + 1); }} />}</div>
     <div ref={form} hidden={built !== undefined}>
       {last && <p><button type="button" class="kb-link" onClick={() => finished(last)}>Back to the result of {last.sheet}</button></p>}
       <Form host={host} engine={engine} finished={finished} touch={() => { touched.current = true; }} />

@@ -50,12 +50,12 @@ export function Result({ host, built, again }: { readonly host: Host; readonly b
   const most = outcome && governing(outcome.checks);
   const overall = outcome ? shown(outcome.overall) : "";
   return <section class="kb-result-view" aria-label="Result">
-    <h2>{built.plan.template.title}</h2>
+    <h2 tabIndex={-1}>{built.plan.template.title}</h2>
     <p>The check sheet stands on <button type="button" class="kb-link" onClick={() => go({ row: 0, column: 0 })}>{built.sheet}</button></p>
     <p class="kb-hint">Change its input cells there; this page follows.</p>
     <div role="alert">{problem && <p class="kb-problem">The sheet could not be read: {problem}. If it was renamed or deleted, build it again.</p>}</div>
+    <div aria-live="polite">{outcome && <p class="kb-overall">Overall verdict <button type="button" class={`kb-tag kb-link ${tone(overall)}`} onClick={() => go(built.plan.summary.overall)}>{overall}</button></p>}</div>
     {outcome && <>
-      <p class="kb-overall" aria-live="polite">Overall verdict <button type="button" class={`kb-tag kb-link ${tone(overall)}`} onClick={() => go(built.plan.summary.overall)}>{overall}</button></p>
       {most && <p>Governs: <strong>{most.description}</strong>, utilisation {shown(most.utilisation)}{most.where.text && ` (${most.where.text})`}.</p>}
       <div class="kb-scroll" tabIndex={0} role="group" aria-label="Checks">
         <table class="kb-table kb-checks">

@@ -133,6 +133,21 @@ describe("building a sheet from the panel", () => {
     await page.getByText("Governs:").waitFor();
   });
 
+  it("shows the result from its beginning, with the focus there, however far down the form the button stood", async () => {
+    const page = await opened({ width: 320, height: 900 });
+    await form(page);
+    await page.getByLabel("Name of the new sheet").fill("Beam four");
+    const build = page.getByRole("button", { name: "Build the sheet" });
+    await build.scrollIntoViewIfNeeded();
+    const scrolled = (): Promise<number> => page.evaluate(() => document.querySelector("#panel")!.scrollTop);
+    expect(await scrolled()).toBeGreaterThan(100);
+    await build.click();
+    await page.getByRole("button", { name: "Beam four" }).waitFor({ timeout: 30_000 });
+    await page.getByRole("region", { name: "Result" }).getByRole("figure").last().waitFor();
+    expect(await scrolled()).toBe(0);
+    expect(await page.evaluate(() => document.activeElement?.closest("[aria-label=Result]") && document.activeElement.tagName)).toBe("H2");
+  });
+
   it("refuses a name that is taken and an input out of range, keeps what was typed and leaves nothing behind", async () => {
     const page = await opened();
     await form(page);
