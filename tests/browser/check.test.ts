@@ -65,8 +65,20 @@ describe("the checker's tools in the panel", () => {
     await page.evaluate((sheet) => window.kernbook!.host!.select({ sheet, row: 34, column: 3 }), beam);
     await panel(page).getByRole("button", { name: /^Mark .*2\.1/ }).click();
     await cellWhen(page, beam, "L35", ({ text }) => /^AB 2\d{3}-/.test(text), 60);
+    const done = panel(page).getByRole("status").filter({ hasText: "row 2.1" });
+    await done.getByText(/stands at/).waitFor();
     await page.evaluate((sheet) => window.kernbook!.host!.enter({ sheet, row: 34, column: 3 }, 42), beam);
     await cellWhen(page, beam, "L35", ({ text }) => text.startsWith("STALE"), 60);
+    await done.getByText(/values changed since/).waitFor();
+    // The value it had, while another view is looked at.
+    await page.getByRole("tab", { name: "Build" }).click();
+    await page.evaluate((sheet) => window.kernbook!.host!.enter({ sheet, row: 34, column: 3 }, 40), beam);
+    await cellWhen(page, beam, "L35", ({ text }) => /^AB 2\d{3}-/.test(text), 60);
+    await page.waitForTimeout(1500);
+    await page.getByRole("tab", { name: "Check" }).click();
+    await done.getByText(/stands at/).waitFor();
+    await page.evaluate((sheet) => window.kernbook!.host!.select({ sheet, row: 35, column: 3 }), beam);
+    await done.waitFor({ state: "detached" });
     expect(errors).toEqual([]);
   });
 

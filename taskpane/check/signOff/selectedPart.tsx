@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { doubtsIn, errorsIn, nameOfPart, partsAt, type Mark, type Part } from "../../../src/checker/index.ts";
 import { a1, type Address } from "../../../src/sheet/index.ts";
+import { markOf, markText } from "./markWords.ts";
 import type { Marked } from "./useMarks.ts";
 
 interface Doing {
@@ -10,14 +11,9 @@ interface Doing {
   readonly unmark: (mark: Mark) => void;
 }
 
-const stateWords = { "holds": "holds", "stale: values changed": "values changed since", "stale: formulas changed": "formulas changed since, with the values they had", "unreadable": "no mark of Sign off: typed by hand" } as const;
-
 export function StateTag({ state }: Pick<Mark, "state">) {
   return <span class={`kb-tag ${state === "holds" ? "kb-tag-good" : state === "unreadable" ? "kb-tag-open" : "kb-tag-bad"}`}>{state === "holds" ? "HOLDS" : state === "unreadable" ? "UNSEALED" : "STALE"}</span>;
 }
-
-/** Whose mark it is and how it stands, in words. */
-export const markText = (mark: Mark): string => (mark.state === "unreadable" ? `“${mark.text}”: ${stateWords.unreadable}` : `${mark.by} ${mark.date}, ${stateWords[mark.state]}`);
 
 function doubtsText(doubts: ReadonlyMap<string, number>, of: Part): string {
   const words = [...doubts].map(([word, count]) => (of.kind === "row" ? word : `${count} × ${word}`)).join(", ");
@@ -38,7 +34,7 @@ export function MarkButton({ part, own, by, mark, disabled }: { readonly part: P
 
 /** One thing that can be marked: what stands there, and what can be done. */
 function Markable({ part, marked, by, mark, unmark }: Doing & { readonly part: Part; readonly marked: Marked }) {
-  const own = marked.marks.find((m) => m.part.first === part.first && m.part.kind === part.kind);
+  const own = markOf(part, marked.marks);
   const errors = errorsIn(part, marked.recognised);
   const doubts = doubtsIn(part, marked.recognised);
   return <div class="kb-markable">

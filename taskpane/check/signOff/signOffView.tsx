@@ -6,7 +6,8 @@ import { notATemplates, useSheet } from "../useSheet.ts";
 import { readDate, readInitials, today } from "./entries.ts";
 import { Entry } from "./entry.tsx";
 import { RevisionForm } from "./revisionForm.tsx";
-import { MarkButton, markText, SelectedPart, StateTag } from "./selectedPart.tsx";
+import { doneText, markText, type Done } from "./markWords.ts";
+import { MarkButton, SelectedPart, StateTag } from "./selectedPart.tsx";
 import { useMarks, type Marked } from "./useMarks.ts";
 
 /** Marks of the checker's on the sheet, and its revisions. */
@@ -15,22 +16,24 @@ export function SignOffView({ host, go }: ToolProps) {
   const [at, setAt] = useState<Address>();
   const [initials, setInitials] = useState("");
   const [date, setDate] = useState(today());
-  const [done, setDone] = useState("");
+  const [done, setDone] = useState<Done>();
   const place = useRef<HTMLDivElement>(null);
-  const { seen, busy, problem, again, enter } = useMarks(host, sheet, () => place.current?.offsetParent !== null);
+  const { seen, busy, problem, again, enter } = useMarks(host, sheet, place);
   useEffect(() => {
     host.selection().then((s) => s && setAt(s), () => undefined);
     return host.onSelection(setAt);
   }, [host]);
+  // What was done last is said until another row is looked at, whose own state stands above.
+  useEffect(() => setDone(undefined), [sheet, at?.row]);
   const by = readInitials(initials);
   const day = readDate(date);
   const ready = "value" in by && "value" in day ? { by: by.value, date: day.value } : undefined;
   const marked = seen?.sheet === sheet ? seen?.marked : undefined;
   const mark = async (part: Part): Promise<void> => {
-    if (ready && await enter((recognised) => markCells(part, recognised, ready.by, ready.date))) setDone(`${ready.by} ${ready.date} stands at ${nameOfPart(part)}.`);
+    if (ready && await enter((recognised) => markCells(part, recognised, ready.by, ready.date))) setDone({ what: "marked", part });
   };
   const unmark = async (one: Mark): Promise<void> => {
-    if (await enter(() => unmarkCells(one))) setDone(`The mark at ${nameOfPart(one.part)} is off.`);
+    if (await enter(() => unmarkCells(one))) setDone({ what: "taken off", part: one.part });
   };
   return <div ref={place}>
     <p>A mark says that someone looked at these cells as they stand now. It stands in the column “checked” and says STALE once values change. It is a person's statement: no signature in law, and nothing that keeps a forger out.</p>
@@ -46,7 +49,7 @@ export function SignOffView({ host, go }: ToolProps) {
       </div>
       <SelectedPart at={at} marked={marked} by={ready?.by ?? ""} mark={(part) => void mark(part)} unmark={(one) => void unmark(one)} />
       {!ready && <p class="kb-hint">{initials.trim() === "" ? "Type your initials to mark." : "Correct initials and date to mark."}</p>}
-      <div role="status">{done && <p class="kb-hint">{done}</p>}</div>
+      <div role="status">{done && <p class="kb-hint">{doneText(done, marked.marks)}</p>}</div>
       <Progress marked={marked} sheet={marked.recognised.snapshot.sheet} go={go} by={ready?.by ?? ""} mark={(part) => void mark(part)} />
       <RevisionForm key={sheet} marked={marked} date={date} issue={(revision) => enter((recognised) => revisionCells(recognised, revision))} />
     </>}

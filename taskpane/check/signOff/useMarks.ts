@@ -1,3 +1,4 @@
+import type { RefObject } from "preact";
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../../src/core/index.ts";
 import { progressOf, readMarks, readRevisions, recognise, type BlockProgress, type EnteredCell, type Mark, type Recognised, type RevisionTable } from "../../../src/checker/index.ts";
@@ -22,8 +23,8 @@ async function look(host: Host, sheet: string): Promise<MarkedSheet> {
 /** Sheets are computed in several steps; after the last one they are read. */
 const quiet = 600;
 
-/** The marks of a sheet, read again after every calculation while they are looked at. */
-export function useMarks(host: Host, sheet: string | undefined, isSeen: () => boolean): {
+/** The marks of a sheet, read again after every calculation: while they stand in `place` where they are looked at, else as soon as they are. */
+export function useMarks(host: Host, sheet: string | undefined, place: RefObject<HTMLElement>): {
   readonly seen: MarkedSheet | undefined;
   readonly busy: boolean;
   readonly problem: string;
@@ -51,15 +52,26 @@ export function useMarks(host: Host, sheet: string | undefined, isSeen: () => bo
     setProblem("");
     void again();
     let waiting: ReturnType<typeof setTimeout> | undefined;
+    let missed = false;
     const end = host.onCalculated(() => {
       clearTimeout(waiting);
-      waiting = setTimeout(() => { if (isSeen()) void again(); }, quiet);
+      waiting = setTimeout(() => {
+        missed = place.current?.offsetParent === null;
+        if (!missed) void again();
+      }, quiet);
     });
+    const shown = new IntersectionObserver((entries) => {
+      if (!missed || !entries.some((entry) => entry.isIntersecting)) return;
+      missed = false;
+      void again();
+    });
+    if (place.current) shown.observe(place.current);
     return () => {
       clearTimeout(waiting);
+      shown.disconnect();
       end();
     };
-  }, [host, again]);
+  }, [host, again, place]);
   const enter = async (cells: (recognised: Recognised) => readonly EnteredCell[]): Promise<boolean> => {
     if (sheet === undefined) return false;
     setProblem("");
