@@ -14,7 +14,7 @@ const cases = publishedCases();
 const asBuilt = (all: readonly PublishedCase[]) => (at: MadeWhere) => validationPlan(all, worksheetFunctions, at).plan;
 const where = { when: "1 January 2026, 12:00 UTC", host: "the grid" };
 const sheetName = "Validation";
-const verdictColumn = 13;
+const verdictColumn = 14;
 const liveColumn = 6;
 
 interface Open { readonly host: GridHost; readonly cells: readonly (readonly CellContent[])[] }
@@ -140,6 +140,15 @@ describe("what is wrong shows", () => {
     expect(failing.verdicts[0]).toBe("FAIL");
   });
 
+  it("a function that gives another result here, on every row that is not superseded or a rounded 0: those by trace too", async () => {
+    const made = validationPlan(cases, worksheetFunctions, where);
+    const wrong = { ...made.plan, cells: made.plan.cells.map((cell) => (cell.column === liveColumn && cell.formula?.startsWith("=KERN.") && cell.role === "value" ? { ...cell, formula: `${cell.formula}*1.5` } : cell)) };
+    const { cells } = await onGrid(wrong);
+    const still = made.rows.filter(({ row, entry }) => entry.rule !== "refuses" && entry.rule !== "differs" && entry.printed!.number !== 0 && cells[row]![verdictColumn]!.value !== "FAIL");
+    expect(still.map(({ id, no }) => `${no} ${id}`)).toEqual([]);
+    expect(made.rows.filter(({ entry }) => entry.rule === "by trace").length).toBeGreaterThan(50);
+  }, 120_000);
+
   it("an input that is not refused, and a function that is not there instead of refusing", async () => {
     const last = (rows: ReturnType<typeof validationPlan>["rows"]) => rows.at(-1)!;
     const allowed = await verdictsOf(own, ({ plan, rows }) => ({ ...plan, cells: plan.cells.map((cell) => (cell.row === last(rows).row && cell.column === liveColumn ? { ...cell, formula: plan.cells.find((c) => c.row === rows[0]!.row && c.column === liveColumn)!.formula! } : cell)) }));
@@ -161,10 +170,10 @@ describe("what is wrong shows", () => {
   });
 
   it("a wrong printed value with a tolerance that lets it pass", async () => {
-    const { verdicts, read } = await verdictsOf(own, ({ plan, rows: [first] }) => changed(changed(plan, first!.row, 5, first!.entry.printed!.number * 1.5 + 1), first!.row, 12, 1e9));
+    const { verdicts, read } = await verdictsOf(own, ({ plan, rows: [first] }) => changed(changed(plan, first!.row, 5, first!.entry.printed!.number * 1.5 + 1), first!.row, 13, 1e9));
     expect(verdicts[0]).toBe("PASS");
     expect(read.overall).toBe("FAIL");
-    expect(read.changed.map(({ column }) => column)).toEqual(expect.arrayContaining([5, 12]));
+    expect(read.changed.map(({ column }) => column)).toEqual(expect.arrayContaining([5, 13]));
     expect(read.changed).toHaveLength(2);
   });
 
@@ -186,7 +195,7 @@ describe("elsewhere", () => {
     const area = { row: 0, column: 0, rows: made.plan.rows, columns: made.plan.columns };
     const cells = await host.read(sheetName, area);
     const grid = await onGrid(made.plan);
-    const shown = (all: Open["cells"]) => made.rows.map(({ row }) => all[row]!.slice(0, 14).map(({ value, error }) => error?.code ?? value));
+    const shown = (all: Open["cells"]) => made.rows.map(({ row }) => all[row]!.slice(0, 15).map(({ value, error }) => error?.code ?? value));
     expect(shown(cells)).toEqual(shown(grid.cells));
     expect(cells[13]![2]!.value).toBe("PASS");
   }, 60_000);

@@ -10,8 +10,10 @@ import { fail } from "./words.ts";
 type Range = readonly (readonly Cell[])[];
 const isRange = (a: Argument): a is Range => Array.isArray(a);
 const unitOf = (p: Parameter): string => (p.kind === "number" ? p.unit : "–");
-/** As judge() allows it: a value on the edge must not fail by the last bit of the subtraction. */
-const edge = "(1+1E-9)";
+/** As judge() allows it: a value on the edge must not fail by the last bit of the subtraction. A power, since programs rewrite 1E-9. */
+const edge = "(1+10^-9)";
+/** Programs differ in the last bits of the same calculation. */
+const sameResult = "10^-9";
 
 /** Decimals of a number as printed, `further` more; General for powers of ten. */
 function decimals(printed: string, further = 0): string | undefined {
@@ -20,13 +22,17 @@ function decimals(printed: string, further = 0): string | undefined {
   return n === 0 ? "0" : `0.${"0".repeat(n)}`;
 }
 
-function verdict({ rule }: Entry, row: number): string {
+function verdict({ rule, traced }: Entry, row: number): string {
   const cell = (column: number): string => a1({ row, column });
   const [live, compared, difference, tolerance] = [cell(columns.live), cell(columns.compared), cell(columns.difference), cell(columns.tolerance)];
   // #VALUE! is what a function gives for an input it refuses; #NAME? would mean that it is not there.
   if (rule === "refuses") return `=IF(IFERROR(ERROR.TYPE(${live}),0)=3,"REFUSED","${fail}")`;
   const [within, beyond] = rule === "differs" ? [fail, "DIFFERS"] : [rule === "agrees" ? "PASS" : "BY TRACE", fail];
-  return `=IF(AND(ISNUMBER(${live}),ISNUMBER(${difference}),ISNUMBER(${compared})),IF(ABS(${difference})<=${tolerance}*${edge},"${within}","${beyond}"),"${fail}")`;
+  const judged = `IF(ABS(${difference})<=${tolerance}*${edge},"${within}","${beyond}")`;
+  // No cell shows a step: what is computed here counts by the function's own result, which must be the one the panel had with it.
+  const panel = cell(columns.panel);
+  const numbers = [live, difference, compared, ...(traced ? [panel] : [])].map((of) => `ISNUMBER(${of})`);
+  return `=IF(AND(${numbers.join(",")}),${traced ? `IF(ABS(${live}-${panel})<=${sameResult}*ABS(${panel}),${judged},"${fail}")` : judged},"${fail}")`;
 }
 
 /** The value's own row; `args` are its arguments as formulas write them. */
@@ -41,8 +47,10 @@ function valueRow(w: SheetWriter, row: number, no: string, name: string, unit: s
     w.put(row, columns.printed, "bound", printed.text);
     w.put(row, columns.unit, "unit", printed.unit);
     w.put(row, columns.number, "value", printed.number, decimals(printed.text));
-    if (entry.traced !== undefined) w.put(row, columns.compared, "bound", entry.traced, decimals(printed.text, 3));
-    else {
+    if (entry.traced !== undefined) {
+      w.put(row, columns.panel, "bound", entry.traced.result, "General");
+      w.put(row, columns.compared, "bound", entry.traced.step, decimals(printed.text, 3));
+    } else {
       if (printed.times !== 1) w.put(row, columns.times, "bound", printed.times, "General");
       if (printed.plus !== 0) w.put(row, columns.plus, "bound", printed.plus, "General");
       w.formula(row, columns.compared, "value", `=${cell(columns.live)}${printed.times === 1 ? "" : `*${cell(columns.times)}`}${printed.plus === 0 ? "" : `+${cell(columns.plus)}`}`, decimals(printed.text, 3));

@@ -1,8 +1,13 @@
-import { allowedText, format, outside, type Argument, type Formula, type Quantity } from "../../core/index.ts";
+import { allowedText, format, outside, reasonOf, run, type Argument, type Formula, type Quantity } from "../../core/index.ts";
 import type { WorksheetFunction } from "../../../functions/index.ts";
 import { argumentsOf, convert, halfLastDigit, judge, type CaseInput, type CaseRow, type PublishedCase } from "../../published/index.ts";
 import { plainSymbol } from "../../typeset/index.ts";
 import { basisOf, basisWords, type BasisWord } from "./words.ts";
+
+interface Traced {
+  readonly step: number | string;
+  readonly result: number | string;
+}
 
 /** One row of the sheet: a value with its inputs. */
 export interface Entry {
@@ -13,8 +18,8 @@ export interface Entry {
   readonly asPrinted: readonly (string | undefined)[];
   /** Absent for a refusal. */
   readonly printed?: { readonly text: string; readonly number: number; readonly unit: string; readonly tolerance: number; readonly times: number; readonly plus: number };
-  /** The step as Trace gives it, in the printed unit; the error's text where it gives none. */
-  readonly traced?: number | string;
+  /** The step as Trace gives it, in the printed unit, and the function's own result, both as the panel computes them; the error's text where there is none. */
+  readonly traced?: Traced;
   readonly rule: "agrees" | "differs" | "by trace" | "refuses";
 }
 
@@ -27,7 +32,15 @@ export interface Proof {
 
 const withUnit = (input: CaseInput): string | undefined => (typeof input === "object" && input !== null && "unit" in input ? `${format(input.value)} ${input.unit || "(number)"}` : undefined);
 
-function entryOf(c: PublishedCase, row: CaseRow, f: Formula, traced: number | string | undefined): Entry {
+function ownResult(args: readonly Argument[], f: Formula): number | string {
+  try {
+    return run(f, args);
+  } catch (problem) {
+    return reasonOf(problem);
+  }
+}
+
+function entryOf(c: PublishedCase, row: CaseRow, f: Formula, traced: Traced | undefined): Entry {
   const { then } = row;
   const step = c.step === undefined ? undefined : f.steps[c.step];
   const own = step?.unit ?? f.result.unit;
@@ -68,7 +81,7 @@ export function proofsOf(cases: readonly PublishedCase[], functions: readonly Wo
   return cases.map((c) => {
     const f = functions.find(({ id }) => id === c.function)?.formula;
     if (!f) throw new Error(`the check ${c.id} is of the function ${c.function}, which is not there`);
-    const steps = c.step === undefined ? undefined : judge(c, functions).outcomes.map(({ computed, error }) => computed ?? error ?? "no value");
+    const steps = c.step === undefined ? undefined : judge(c, functions).outcomes.map(({ computed, error, row }): Traced => ({ step: computed ?? error ?? "no value", result: ownResult(argumentsOf(row, f), f) }));
     const entries = c.rows.map((row, i) => entryOf(c, row, f, steps?.[i]));
     const refusal = seen.has(f.id) || !entries[0] ? undefined : refusalOf(f, entries[0]);
     seen.add(f.id);
