@@ -152,9 +152,19 @@ describe("the calculation note", () => {
     expect(text).toMatch(/Inputs .*Stress at the jack 1395 MPa typed B1 .*Area 1500 mm2 typed B8/);
     expect(text.indexOf("Distance from the jack B5")).toBeLessThan(text.indexOf("By KERN.FRICTION_STRESS"));
     expect(text).toMatch(/By KERN\.FRICTION_STRESS : .*x distance along the span from the jack = 12 m, from B5 \[equation\] \[equation\] σ p = 1267\.31 MPa Statics and strength of materials: equilibrium\. Basis: derived from mechanics\./);
-    expect(text).toMatch(/F1\*B8\/1000 = 1267\.31\*1500\/1000 = 1900\.96 kN/);
+    expect(text).toMatch(/Stress \[F1\] \* Area \[B8\] \/1000 = 1267\.31\*1500\/1000 = 1900\.96 kN/);
     expect(text).toContain(cautions.stressing);
     expect(text).toContain(cautions.competence);
+  });
+
+  it("calls ranges in formulas by what all their cells are called, with the address beside, and cells with a symbol by it", async () => {
+    const cells = {
+      A1: "part", B1: "Moment (kNm)", C1: "h", D1: "Width (mm)", A2: "T1", B2: 100, C2: 150, D2: 20, A3: "T2", B3: 200, C3: 160, D3: 30, A4: "T3", B4: 300, C4: 170, D4: 40,
+      F6: "Dead load", G6: 5, H6: "kN", F7: "Live load", G7: 6, H7: "kN", F8: "Wind", G8: 7, H8: "kN",
+      F9: "Factor", G9: "γ_F", H9: 1.5, J6: 1, J7: 2,
+      F10: "Total", G10: { f: "=H9*SUM(B2:B4)+MAX(C2:C4)+SUM(G6:G8)+SUM(B2:D4)+SUM(B3:C3)+SUM(J6:J7)+G6", v: 1 },
+    };
+    expect(words(await note("G10", 0, cells))).toContain("γ F *SUM( Moment [B2:B4] )+MAX( h [C2:C4] )+SUM( Dead load to Wind [G6:G8] )+SUM( Moment to Width [B2:D4] )+SUM( Moment, T2 to h [B3:C3] )+SUM(J6:J7)+ Dead load [G6]");
   });
 
   it("says how far it goes, and lists apart what it takes as it stands", async () => {

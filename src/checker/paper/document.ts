@@ -12,6 +12,7 @@ const style = `
 .kn-page p { margin: 0.3em 0; }
 .kn-page ul, .kn-page ol { margin: 0.3em 0; padding-left: 1.4em; }
 .kn-page code { font-family: ui-monospace, Consolas, monospace; font-size: 0.9em; }
+.kn-page code .kn-words, .kn-page code .kr-symbol, .kn-page code .kn-quiet { font-family: system-ui, "Segoe UI", sans-serif; }
 .kn-page .kr-symbol { white-space: nowrap; }
 .kn-page .kr-symbol sub { font-size: 0.75em; line-height: 0; }
 .kn-page math { font-size: 1.08em; font-family: "Cambria Math", "STIX Two Math", "Latin Modern Math", "DejaVu Math TeX Gyre", math; overflow-wrap: normal; }

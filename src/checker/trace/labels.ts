@@ -16,6 +16,8 @@ export interface Label {
   /** The quantity's key, on a recognised sheet. */
   readonly quantity?: string;
   readonly from: "template" | "texts";
+  /** What stands at the head of its column, without the name of its row; from texts alone. */
+  readonly heading?: string;
   /** The template has a formula there. */
   readonly computed?: true;
 }
@@ -137,7 +139,8 @@ export function labelFromTexts(at: CellAt, row: number, column: number): Label |
   const description = ownRow ? left.description || above.text : above.text === "" && above.symbol === "" && !above.unit ? "" : [above.text, left.description || left.symbol].filter((t) => t !== "").join(", ");
   const symbol = ownRow ? left.symbol : above.symbol;
   if (description === "" && symbol === "" && !unit) return undefined;
-  return { item: "", description, symbol, unit: unit?.text ?? "", ...(unit && { known: unit }), from: "texts" };
+  const heads = above.symbol || above.text;
+  return { item: "", description, symbol, unit: unit?.text ?? "", ...(unit && { known: unit }), from: "texts", ...(heads !== "" && { heading: heads }) };
 }
 
 /** The cells whose texts a label can come from: to the left and one to the right, and above. */

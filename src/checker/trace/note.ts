@@ -4,8 +4,9 @@ import { paperDocument } from "../paper/document.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import type { TracedCall } from "./call.ts";
 import type { Collected } from "./collect.ts";
-import { numberOf, piecesOf, symbolOf } from "./inSymbols.ts";
+import { numberOf, piecesOf } from "./inSymbols.ts";
 import type { Label } from "./labels.ts";
+import { formulaInWords } from "./noteFormula.ts";
 import { basisOf, placeInWork } from "./source.ts";
 import type { PartOfSpill, TracedCell } from "./traceCell.ts";
 import type { Branch } from "./tree.ts";
@@ -95,7 +96,7 @@ function quantity(cell: TracedCell, setting: Setting, root: TracedCell): Markup 
   const whole = cell.calls.find((c) => c.call.whole);
   const pieces = content.formula === undefined ? [] : piecesOf(content.formula, cell.originOf);
   return html`<section class="kn-item"><h3>${nameOfCell(label, cell.address)} <span class="kn-quiet">${cell.place.sheet === root.place.sheet ? cell.address : `${cell.place.sheet}!${cell.address}`}</span></h3>
-${!whole && content.formula !== undefined && html`<p><code>${pieces.map((p) => symbolOf(p)).join("")}</code></p><p><code>= ${pieces.map((p) => numberOf(p)).join("")}</code></p>`}
+${!whole && content.formula !== undefined && html`<p><code>${formulaInWords(pieces)}</code></p><p><code>= ${pieces.map((p) => numberOf(p)).join("")}</code></p>`}
 ${cell.calls.map((c) => callOf(c, setting))}
 ${cell.partOf && partOf(cell.partOf)}
 ${cell.unreadable !== undefined && html`<p class="kn-flag">The formula cannot be read: ${cell.unreadable}.</p>`}

@@ -17,6 +17,8 @@ export interface Origin {
   readonly label?: Label;
   /** What each of its columns is called, by its uppermost cell. */
   readonly columns: readonly (Label | undefined)[];
+  /** What the last cell of its first column is called, where it has several rows. */
+  readonly lowest?: Label;
   /** By row and column; none where there are too many cells, or none that can be read. */
   readonly contents: readonly (readonly CellContent[])[];
   /** Why its cells are not shown. */
@@ -80,20 +82,22 @@ export async function originsOf(host: Host, knowledge: Knowledge, reading: Readi
     const sheet = named.get(r.place.sheet.toLowerCase());
     return sheet === undefined ? { reference: r.reference, problem: `there is no sheet “${r.place.sheet}”` } : { ...r, place: { ...r.place, sheet } };
   });
-  const strips = resolved.flatMap(({ place }) => (place ? [{ ...aroundFor(place, false)[0]!, sheet: place.sheet }] : []));
+  const lowest = (place: PlacedArea): PlacedArea => ({ sheet: place.sheet, row: place.row + place.rows - 1, column: place.column, rows: 1, columns: 1 });
+  const strips = resolved.flatMap(({ place }) => (place ? [place, ...(place.rows > 1 ? [lowest(place)] : [])].map((at) => ({ ...aroundFor(at, false)[0]!, sheet: place.sheet })) : []));
   const fit = (place: PlacedArea): boolean => place.rows * place.columns <= mostCells;
   await reading.add([...resolved.flatMap(({ place }) => (place && fit(place) ? [place] : [])), ...strips]);
   const sheets = new Map(await Promise.all([...new Set(resolved.flatMap(({ place }) => (place ? [place.sheet] : [])))].map(async (sheet) => [sheet, await knowledge.current(sheet, strips.filter((s) => s.sheet === sheet), reading)] as const)));
   const cellsOf = (place: PlacedArea): readonly PlacedArea[] => Array.from({ length: Math.min(place.columns, mostColumns) }, (_, c) => ({ sheet: place.sheet, row: place.row, column: place.column + c, rows: 1, columns: 1 }));
   // Where a template says what a cell is, nothing above it need be read.
-  await reading.add(resolved.flatMap(({ place }) => (place ? cellsOf(place).filter((cell) => !sheets.get(cell.sheet)?.meaningAt(cell)).flatMap((cell) => aroundFor(cell, true).map((a) => ({ ...a, sheet: cell.sheet }))) : [])));
+  await reading.add(resolved.flatMap(({ place }) => (place ? [...cellsOf(place), lowest(place)].filter((cell) => !sheets.get(cell.sheet)?.meaningAt(cell)).flatMap((cell) => aroundFor(cell, true).map((a) => ({ ...a, sheet: cell.sheet }))) : [])));
   return new Map(resolved.map(({ reference, place, problem }): readonly [string, Origin] => {
     const base = { text: reference.text, reference };
     const key = reference.text.toUpperCase();
     if (!place) return [key, { ...base, columns: [], contents: [], ...(problem !== undefined && { problem }) }];
     const failed = reading.failed.get(place.sheet);
     const columns = cellsOf(place).map((cell) => labelAt(sheets.get(cell.sheet), reading, cell.sheet, cell.row, cell.column));
+    const last = place.rows > 1 ? labelAt(sheets.get(place.sheet), reading, place.sheet, place.row + place.rows - 1, place.column) : undefined;
     const why = failed ?? (fit(place) ? undefined : `${place.rows} × ${place.columns} cells, too many to be shown`);
-    return [key, { ...base, place, address: placeText(place, from), ...(columns[0] && { label: columns[0] }), columns, contents: why === undefined ? reading.block(place) : [], ...(why !== undefined && { problem: why }) }];
+    return [key, { ...base, place, address: placeText(place, from), ...(columns[0] && { label: columns[0] }), columns, ...(last && { lowest: last }), contents: why === undefined ? reading.block(place) : [], ...(why !== undefined && { problem: why }) }];
   }));
 }
