@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../src/core/index.ts";
 import type { Host, Place } from "../src/hosts/index.ts";
 import { BuildView } from "./build/buildView.tsx";
@@ -10,6 +10,7 @@ import { InsertView } from "./insert/insertView.tsx";
 import { LaterView } from "./laterView.tsx";
 import { OpenReference } from "./reference/openReference.tsx";
 import { ReferenceView, type Asked } from "./reference/referenceView.tsx";
+import { scrollBack, scrolledTo } from "./scroll.ts";
 
 interface Shared {
   readonly host: Host;
@@ -21,6 +22,8 @@ interface Shared {
   /** The reference page that another view asked for, and the way back to that view. */
   readonly reference: Asked | undefined;
   readonly back: () => void;
+  /** The view that Trace was asked from, and the way back to what was looked at there. */
+  readonly asker: { readonly title: string; readonly back: () => void } | undefined;
   /** Turns to Insert with a function. */
   readonly insert: (id: string) => void;
   readonly insertion: { readonly id: string } | undefined;
@@ -32,7 +35,7 @@ const loadTrace = () => import("./trace/traceView.tsx").then((m) => m.TraceView)
 const views = [
   { id: "build", title: "Build", view: ({ host, engine }: Shared): ComponentChildren => <BuildView host={host} engine={engine} /> },
   { id: "insert", title: "Insert", view: ({ host, trace, insertion }: Shared): ComponentChildren => <InsertView host={host} trace={trace} asked={insertion} /> },
-  { id: "trace", title: "Trace", view: ({ host }: Shared): ComponentChildren => <LaterView title="Trace" load={loadTrace} given={{ host }} /> },
+  { id: "trace", title: "Trace", view: ({ host, asker }: Shared): ComponentChildren => <LaterView title="Trace" load={loadTrace} given={{ host, asker }} /> },
   { id: "check", title: "Check", view: ({ host, trace, select }: Shared): ComponentChildren => <CheckView host={host} trace={trace} select={select} /> },
   { id: "reference", title: "Reference", view: ({ reference, back, insert }: Shared): ComponentChildren => <ReferenceView asked={reference} back={back} insert={insert} /> },
 ] as const;
@@ -45,11 +48,19 @@ export function Panel({ host, engine }: { readonly host: Host; readonly engine: 
   const [problem, setProblem] = useState("");
   const [reference, setReference] = useState<Asked & { readonly view: View }>();
   const [insertion, setInsertion] = useState<{ readonly id: string }>();
-  const show = (next: View): void => {
+  const [asked, setAsked] = useState<{ readonly view: View; readonly by: Element | null }>();
+  const standing = useRef<HTMLDivElement>(null);
+  const scrolled = useRef(new Map<View, readonly number[]>());
+  /** A view opens where it was left; Trace at its top, since another cell may be selected by then. */
+  const show = (next: View, whereLeft = next !== "trace"): void => {
+    if (next !== view) scrolled.current.set(view, scrolledTo(standing.current));
+    if (!whereLeft) scrolled.current.delete(next);
+    setAsked(undefined);
     setView(next);
     setSeen((s) => new Set([...s, next]));
     setProblem("");
   };
+  useLayoutEffect(() => scrollBack(standing.current, scrolled.current.get(view)), [view]);
   const move = (event: KeyboardEvent): void => {
     const at = views.findIndex((v) => v.id === view);
     const to = { ArrowRight: (at + 1) % views.length, ArrowLeft: (at + views.length - 1) % views.length, Home: 0, End: views.length - 1 }[event.key];
@@ -62,8 +73,16 @@ export function Panel({ host, engine }: { readonly host: Host; readonly engine: 
     host.select(place).catch((error: unknown) => setProblem(`The cell could not be selected: ${reasonOf(error)}`));
   };
   const trace = (place: Place): void => {
+    const by = document.activeElement;
     show("trace");
+    setAsked({ view, by });
+    document.getElementById("kb-tab-trace")?.focus();
     select(place);
+  };
+  const backToAsker = ({ view: to, by }: NonNullable<typeof asked>): void => {
+    show(to);
+    // Once the view stands again: what is hidden takes no focus.
+    requestAnimationFrame(() => { if (by instanceof HTMLElement) by.focus({ preventScroll: true }); });
   };
   const refer = (id: string): void => {
     setReference({ id, from: views.find((v) => v.id === view)!.title, view });
@@ -73,14 +92,14 @@ export function Panel({ host, engine }: { readonly host: Host; readonly engine: 
     setInsertion({ id });
     show("insert");
   };
-  const back = (): void => show(reference?.view ?? "build");
-  const shared: Shared = { host, engine, trace, select, reference, back, insert, insertion };
+  const back = (): void => show(reference?.view ?? "build", true);
+  const shared: Shared = { host, engine, trace, select, reference, back, insert, insertion, asker: asked && { title: views.find((v) => v.id === asked.view)!.title, back: () => backToAsker(asked) } };
   return <OpenReference.Provider value={refer}><div class="kb-panel">
     <div class="kb-tabs" role="tablist" aria-label="Views" onKeyDown={move}>
       {views.map((v) => <button key={v.id} type="button" role="tab" id={`kb-tab-${v.id}`} aria-controls={`kb-view-${v.id}`} aria-selected={view === v.id} tabIndex={view === v.id ? 0 : -1} onClick={() => show(v.id)}>{v.title}</button>)}
     </div>
     {problem && <p class="kb-problem" role="alert">{problem}</p>}
-    <div class="kb-views">
+    <div class="kb-views" ref={standing}>
       {views.map((v) => <div key={v.id} role="tabpanel" id={`kb-view-${v.id}`} aria-labelledby={`kb-tab-${v.id}`} hidden={view !== v.id}>{seen.has(v.id) && v.view(shared)}</div>)}
     </div>
     <footer class="kb-footer">{shortCaution}</footer>

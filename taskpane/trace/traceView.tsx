@@ -20,8 +20,14 @@ const settle = 60;
 
 const sameCell = (a: Place | undefined, b: Place | undefined): boolean => a?.sheet === b?.sheet && a?.row === b?.row && a?.column === b?.column;
 
+interface Props {
+  readonly host: Host;
+  /** The view that asked for the cell, with the way back to it. */
+  readonly asker: { readonly title: string; readonly back: () => void } | undefined;
+}
+
 /** What stands behind the selected cell. */
-export function TraceView({ host }: { readonly host: Host }) {
+export function TraceView({ host, asker }: Props) {
   const [place, setPlace] = useState<Place>();
   const [trail, setTrail] = useTrail();
   const [shown, setShown] = useState<TracedCell>();
@@ -92,7 +98,8 @@ export function TraceView({ host }: { readonly host: Host }) {
 
   return <section ref={section} class="kb-trace" aria-label="Trace">
     <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
-    {(back ?? forward) && <div class="kb-pick">
+    {(asker ?? back ?? forward) && <div class="kb-pick">
+      {asker && <button type="button" class="kb-back" onClick={asker.back}>‹ Back to {asker.title}</button>}
       {back && <button type="button" class="kb-back" onClick={() => turnBack(back)}>Back to {cellName(back, place)}</button>}
       {forward && <button type="button" class="kb-back" onClick={() => turnForward(forward)}>Forward to {cellName(forward, place)}</button>}
     </div>}
