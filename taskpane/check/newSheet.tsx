@@ -3,6 +3,7 @@ import { reasonOf } from "../../src/core/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
 import { freeSheetName, type Plan } from "../../src/sheet/index.ts";
 import { problemOfName } from "../build/fields.ts";
+import { useFocusBack } from "./focusBack.ts";
 
 interface Step {
   readonly done: number;
@@ -31,6 +32,8 @@ export function NewSheet({ id, host, wanted, button, what, disabled = false, mak
   const [step, setStep] = useState<Step>();
   const [failure, setFailure] = useState("");
   const abort = useRef<AbortController>();
+  const form = useRef<HTMLFormElement>(null);
+  useFocusBack(form, step !== undefined);
   const list = async (): Promise<readonly string[]> => {
     const names = await host.sheetNames();
     setTaken(names);
@@ -70,8 +73,8 @@ export function NewSheet({ id, host, wanted, button, what, disabled = false, mak
       setStep(undefined);
     }
   };
-  return <form noValidate onSubmit={(event) => void build(event)}>
-    <div class="kb-field">
+  return <form ref={form} noValidate onSubmit={(event) => void build(event)}>
+    <div class="kb-field kb-newname">
       <label for={id}>Name of the new sheet</label>
       <input id={id} type="text" value={name} autocomplete="off" spellcheck={false} aria-invalid={problem ? "true" : "false"} aria-describedby={`${id}-problem`} onInput={(event) => setName(event.currentTarget.value)} />
       <div id={`${id}-problem`} class="kb-problem" aria-live="polite">{problem}</div>

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { reasonOf } from "../../src/core/index.ts";
+import { WorkButton } from "../workButton.tsx";
 import { printDocument, saveDocument } from "./print.ts";
 
 interface Props {
@@ -51,8 +52,8 @@ export function Paper({ title, fileName, make }: Props) {
   };
   return <div class="kb-paperwork" role="group" aria-label={title}>
     <div class="kb-pick">
-      <button type="button" disabled={busy} onClick={print}>Print</button>
-      <button type="button" disabled={busy} onClick={save}>Save as HTML file</button>
+      <WorkButton busy={busy} act={print}>Print</WorkButton>
+      <WorkButton busy={busy} act={save}>Save as HTML file</WorkButton>
     </div>
     <div role="status">{busy && <p class="kb-hint">Writing …</p>}{copied && <p class="kb-hint">Copied.</p>}</div>
     {problem && <p class="kb-problem" role="alert">{problem}</p>}

@@ -4,8 +4,10 @@ import { a1, freeSheetName } from "../../../src/sheet/index.ts";
 import { compare, findingsPaper, findingsPlan, gradesInOrder, gradeWords, heldAgainst, limitsOfComparing, outcomeOf, whereOf, type Comparison, type Finding } from "../../../src/checker/index.ts";
 import { Paper } from "../../paper/paper.tsx";
 import { now } from "../../when.ts";
+import { WorkButton } from "../../workButton.tsx";
 import type { ToolProps } from "../tool.ts";
 import { notATemplates, useSheet } from "../useSheet.ts";
+import { Differing } from "./differing.tsx";
 
 /** So many are shown at once; the rest on asking. */
 const shownAtOnce = 40;
@@ -17,12 +19,15 @@ interface Outcome {
   readonly date: string;
 }
 
+const wordOf = ({ clean, counts }: Comparison): string => (clean ? "AS ITS TEMPLATE" : counts.serious > 0 ? "DIFFERS" : "TO LOOK AT");
+
 /** The sheet against what its template would build from its inputs. */
 export function CompareView({ host, go, trace }: ToolProps) {
   const { sheet, problem: selection } = useSheet(host);
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState("");
   const [outcome, setOutcome] = useState<Outcome>();
+  const [writing, setWriting] = useState(false);
   const [written, setWritten] = useState("");
   const run = async (): Promise<void> => {
     if (sheet === undefined) return;
@@ -39,6 +44,8 @@ export function CompareView({ host, go, trace }: ToolProps) {
   };
   const onSheet = async ({ comparison, date }: Outcome): Promise<void> => {
     setProblem("");
+    setWritten("");
+    setWriting(true);
     try {
       const name = freeSheetName(`Findings ${comparison!.sheet}`, await host.sheetNames());
       await host.apply(findingsPlan(comparison!, { date, host: host.name }), { sheetName: name, progress: () => undefined });
@@ -46,25 +53,26 @@ export function CompareView({ host, go, trace }: ToolProps) {
     } catch (error) {
       setProblem(`The list was not put on a sheet: ${reasonOf(error)}.`);
     }
+    setWriting(false);
   };
   const comparison = outcome?.comparison;
   return <>
     <p>Recalculates, then holds every cell against what the template builds today from this sheet's own inputs.</p>
     {selection && <p class="kb-problem" role="alert">{selection}</p>}
-    <button type="button" class="kb-primary" disabled={busy || sheet === undefined} onClick={() => void run()}>{sheet === undefined ? "Select a cell of the sheet" : `Compare “${sheet}”`}</button>
+    <WorkButton class="kb-primary" busy={busy} disabled={sheet === undefined} act={() => void run()}>{sheet === undefined ? "Select a cell of the sheet" : `Compare “${sheet}”`}</WorkButton>
     <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
-    <div role="status">{busy && <p>Recalculating and comparing …</p>}</div>
+    <div role="status">{busy ? <p>Recalculating and comparing …</p> : comparison && <p class="kb-hidden">“{comparison.sheet}”: {wordOf(comparison)}. {outcomeOf(comparison)}</p>}</div>
     {outcome && !comparison && <p class="kb-problem">“{outcome.sheet}”: {notATemplates}</p>}
     {outcome && comparison && <section aria-label="Findings" class="kb-compared">
       <h3>{outcome.sheet}</h3>
-      <p class="kb-overall"><span class={`kb-tag ${comparison.clean ? "kb-tag-good" : comparison.counts.serious > 0 ? "kb-tag-bad" : "kb-tag-open"}`}>{comparison.clean ? "AS ITS TEMPLATE" : comparison.counts.serious > 0 ? "DIFFERS" : "TO LOOK AT"}</span></p>
+      <p class="kb-overall"><span class={`kb-tag ${comparison.clean ? "kb-tag-good" : comparison.counts.serious > 0 ? "kb-tag-bad" : "kb-tag-open"}`}>{wordOf(comparison)}</span></p>
       <p>{outcomeOf(comparison)}</p>
       <dl class="kb-facts">{heldAgainst(comparison).map(([what, text]) => <div key={what}><dt>{what}</dt><dd>{text}</dd></div>)}<div><dt>date</dt><dd>{outcome.date}</dd></div></dl>
       {gradesInOrder.map((grade) => <GradeList key={grade} grade={grade} findings={comparison.findings.filter((f) => f.grade === grade)} sheet={outcome.sheet} go={go} trace={trace} />)}
       <p class="kb-hint">{limitsOfComparing}</p>
       <Paper title="The findings on paper" fileName={`Findings ${outcome.sheet}.html`} make={() => Promise.resolve(findingsPaper(comparison, { date: outcome.date, host: host.name }))} />
-      <p><button type="button" onClick={() => void onSheet(outcome)}>Put the list on a new sheet</button></p>
-      <div role="status">{written && <p>The list stands on “{written}”.</p>}</div>
+      <p><WorkButton busy={writing} act={() => void onSheet(outcome)}>Put the list on a new sheet</WorkButton></p>
+      <div role="status">{writing && <p class="kb-hint">Writing …</p>}{written && <p>The list stands on <button type="button" class="kb-link" onClick={() => go({ sheet: written, row: 0, column: 0 })}>{written}</button>.</p>}</div>
     </section>}
   </>;
 }
@@ -81,8 +89,8 @@ function GradeList({ grade, findings, sheet, go, trace }: { readonly grade: Find
       <p>{f.at && <button type="button" class="kb-link" aria-label={`Go to ${whereOf(f)}${f.label ? `, ${f.label}` : ""}`} onClick={() => go({ sheet, ...f.at! })}>{whereOf(f)}</button>} <strong>{f.label}</strong></p>
       <p>{f.what}</p>
       {(f.expected !== undefined || f.found !== undefined) && <dl class="kb-facts">
-        {f.expected !== undefined && <div><dt>expected</dt><dd><code>{f.expected}</code></dd></div>}
-        {f.found !== undefined && <div><dt>found</dt><dd><code>{f.found}</code></dd></div>}
+        {f.expected !== undefined && <div><dt>expected</dt><dd><code><Differing text={f.expected} from={f.found} /></code></dd></div>}
+        {f.found !== undefined && <div><dt>found</dt><dd><code><Differing text={f.found} from={f.expected} /></code></dd></div>}
       </dl>}
       {f.at && f.found?.startsWith("=") && <button type="button" class="kb-link" onClick={() => trace({ sheet, ...f.at! })}>Trace {a1(f.at)}</button>}
     </li>)}</ol>

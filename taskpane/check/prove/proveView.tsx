@@ -21,6 +21,12 @@ function builder(cases: Parameters<typeof validationPlan>[0]): AsBuilt {
 let building: Promise<AsBuilt> | undefined;
 const asBuilt = (): Promise<AsBuilt> => (building ??= loadCases().then(builder));
 
+/** "0 FAIL, 330 PASS, 67 BY TRACE": what fails always, the rest where there is any. */
+function countsText(by: readonly number[]): string {
+  const words = [...goodWords, failWord].map((word, i) => ({ word, n: by[i] ?? 0 }));
+  return [words.at(-1)!, ...words.slice(0, -1).filter(({ n }) => n > 0)].map(({ word, n }) => `${n} ${word}`).join(", ");
+}
+
 const tone = (overall: string): string => (overall === "PASS" ? "kb-tag-good" : overall === failWord ? "kb-tag-bad" : "kb-tag-open");
 
 /** A validation sheet for the files of an office, and what it says. */
@@ -58,15 +64,11 @@ export function ProveView({ host, go }: ToolProps) {
     {read && sheet !== undefined && <section aria-label="Validation">
       <h3><button type="button" class="kb-link" onClick={() => go({ sheet, row: 0, column: 0 })}>{sheet}</button></h3>
       <p class="kb-overall" aria-live="polite">Overall <span class={`kb-tag ${tone(read.overall)}`}>{read.overall}</span></p>
-      <dl class="kb-facts"><div><dt>functions now</dt><dd>{read.versionNow}</dd></div><div><dt>sheet built by</dt><dd>{read.versionBuilt}</dd></div></dl>
-      <div class="kb-scroll" tabIndex={0} role="group" aria-label="Verdicts by basis">
-        <table class="kb-table">
-          <caption class="kb-hidden">Values by basis and verdict</caption>
-          <thead><tr><th scope="col">basis</th><th scope="col">values</th>{[failWord, ...goodWords].map((word) => <th key={word} scope="col">{word}</th>)}</tr></thead>
-          <tbody>{read.counts.map(({ basis, values, by }) => <tr key={basis}><th scope="row">{basis}</th><td>{values}</td>{[by.at(-1), ...by.slice(0, -1)].map((n, i) => <td key={i}>{n}</td>)}</tr>)}</tbody>
-        </table>
-      </div>
-      <p class="kb-hint">BY TRACE: an intermediate step that no cell can show; its value was computed when the sheet was made. What the other words mean stands on the sheet.</p>
+      <dl class="kb-facts">
+        <div><dt>functions now</dt><dd>{read.versionNow}</dd></div><div><dt>sheet built by</dt><dd>{read.versionBuilt}</dd></div>
+        {read.counts.map(({ basis, values, by }) => <div key={basis}><dt>{basis}</dt><dd>{values} {values === 1 ? "value" : "values"}: {countsText(by)}</dd></div>)}
+      </dl>
+      <p class="kb-hint">BY TRACE: an intermediate step that no cell can show; its value was computed when the sheet was made. DIFFERS: a superseded value, which the function rightly does not give. REFUSED: an input out of range, refused as it must be.</p>
       {read.changed.length > 0 && <><h3>Changed since it was built: {read.changed.length}</h3>
         <p class="kb-problem">Printed numbers, tolerances, inputs or formulas of this sheet are not those of the checks: it proves nothing. Make a new one.</p>
         <p>{read.changed.slice(0, 20).map((at) => <button key={a1(at)} type="button" class="kb-link" onClick={() => go({ sheet, ...at })}>{a1(at)}</button>)}</p></>}

@@ -1,6 +1,10 @@
+import { useState } from "preact/hooks";
 import type { Address } from "../../../src/sheet/index.ts";
 import { bySize, changeIn, effectOn, type NoStep, type Sensitivity, type Step } from "../../../src/checker/index.ts";
 import { signed } from "./words.ts";
+
+/** So many are shown before one asks for the others: those that matter stand first. */
+const atOnce = 12;
 
 /** One step as a bar from the middle; to the right the utilisation grows. */
 function Bar({ change, most, y, of }: { readonly change: number | undefined; readonly most: number; readonly y: number; readonly of: "down" | "up" }) {
@@ -16,6 +20,7 @@ function stepText(step: Step | NoStep, check: string | undefined): string {
 
 /** Inputs by the size of their effect, a bar for each of the two steps. */
 export function Bars({ all, check, go, now }: { readonly all: readonly Sensitivity[]; readonly check: string | undefined; readonly go: (at: Address) => void; readonly now: string }) {
+  const [whole, setWhole] = useState(false);
   const ranked = bySize(all, check);
   const acting = ranked.filter((s) => (effectOn(s, check) ?? 0) > 0);
   const idle = ranked.filter((s) => effectOn(s, check) === 0);
@@ -31,11 +36,11 @@ export function Bars({ all, check, go, now }: { readonly all: readonly Sensitivi
     {acting.length === 0 && <p>No numeric input moves it at these steps.</p>}
     {groups.map(({ title, of }, g) => {
       const most = Math.max(...of.map((s) => effectOn(s, check)!));
-      return <div key={g}>{title && <h4>{title}</h4>}<ol class="kb-bars">{of.map((s) => <li key={key(s)}>
+      return <div key={g}>{title && <h4>{title}</h4>}<ol class="kb-bars">{(whole ? of : of.slice(0, atOnce)).map((s) => <li key={key(s)}>
       <button type="button" class="kb-link" onClick={() => go(s.at)}>{s.label}</button>
       <svg viewBox="0 0 200 18" preserveAspectRatio="none" aria-hidden="true"><line x1="100" x2="100" y1="0" y2="18" /><Bar change={changeIn(s.down, check)} most={most} y={1} of="down" /><Bar change={changeIn(s.up, check)} most={most} y={10} of="up" /></svg>
       <span class="kb-numbers">{stepText(s.down, check)} · {stepText(s.up, check)}</span>
-      </li>)}</ol></div>;
+      </li>)}</ol>{!whole && of.length > atOnce && <button type="button" onClick={() => setWhole(true)}>Show {of.length - atOnce} smaller ones</button>}</div>;
     })}
     {acting.length > 0 && <details><summary>As a table</summary><div class="kb-scroll" tabIndex={0} role="group" aria-label="Sensitivities as a table"><table class="kb-table">
       <caption class="kb-hidden">Change of {now} by input</caption>

@@ -2,6 +2,7 @@ import { useEffect, useId, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../../src/core/index.ts";
 import type { Address } from "../../../src/sheet/index.ts";
 import { sensitivities, usualSensitivity, type Questioned, type Sensitivity, type SensitivityOptions } from "../../../src/checker/index.ts";
+import { useFocusBack } from "../focusBack.ts";
 import { Bars } from "./bars.tsx";
 import { typedNumber } from "./words.ts";
 
@@ -25,6 +26,8 @@ export function InputsThatMatter({ read, go }: { readonly read: () => Promise<Qu
   const [check, setCheck] = useState<string>();
   const [problem, setProblem] = useState("");
   const run = useRef(0);
+  const place = useRef<HTMLDivElement>(null);
+  useFocusBack(place, progress !== undefined);
   useEffect(() => () => { run.current++; }, []);
   const percent = typedNumber(typed);
   const allowed = percent !== undefined && percent >= 0.01 && percent <= 20;
@@ -60,8 +63,8 @@ export function InputsThatMatter({ read, go }: { readonly read: () => Promise<Qu
       <div><label for={`${id}-tables`}>Inputs in tables</label><select id={`${id}-tables`} value={tables} onChange={(e) => setTables(e.currentTarget.value as SensitivityOptions["tables"])}><option value="columns">a column together</option><option value="cells">each cell by itself</option></select></div>
     </div>
     <p class="kb-hint" id={`${id}-allowed`}>{allowed ? "Whole numbers move by 1." : "The step: 0.01 to 20 per cent."}</p>
-    {progress ? <div class="kb-progress"><progress max={progress.of} value={progress.done} aria-label="Inputs moved" /><button type="button" onClick={() => { run.current++; }}>Stop</button></div>
-      : <button type="button" class="kb-primary" disabled={!allowed} onClick={() => void start()}>Show which inputs matter</button>}
+    <div ref={place}>{progress ? <div class="kb-progress"><progress max={progress.of} value={progress.done} aria-label="Inputs moved" /><button type="button" onClick={() => { run.current++; }}>Stop</button></div>
+      : <button type="button" class="kb-primary" disabled={!allowed} onClick={() => void start()}>Show which inputs matter</button>}</div>
     <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
     <div role="status">{progress && <p class="kb-hidden">Moving inputs</p>}{found && <p>{found.whole ? `${found.all.length} inputs moved` : `Stopped after ${found.all.length} inputs`} on “{found.of.sheet}”.</p>}</div>
     {found && <>

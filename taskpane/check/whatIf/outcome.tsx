@@ -3,6 +3,7 @@ import type { CheckOutcome, CheckState, WhatIf } from "../../../src/checker/inde
 import { held, signed, titleOf, tone, utilisationText } from "./words.ts";
 
 const turnedAtOnce = 12;
+const warningsAtOnce = 2;
 
 /** Checks whose verdict turns first, then by how far they move. */
 function inOrder(checks: readonly CheckOutcome[]): readonly CheckOutcome[] {
@@ -14,13 +15,21 @@ function State({ of, governs }: { readonly of: CheckState; readonly governs: boo
   return <td>{governs ? <strong>{utilisationText(of)}</strong> : utilisationText(of)}<br /><span class={`kb-tag ${tone(of.verdict)}`}>{of.verdict || "–"}</span></td>;
 }
 
+/** The same input is often warned of at every station: the first ones say it. */
+function WarningList({ title, of }: { readonly title: string; readonly of: readonly string[] }) {
+  if (of.length === 0) return null;
+  const list = (some: readonly string[]) => <ul>{some.map((text, i) => <li key={i}>{text}</li>)}</ul>;
+  const rest = of.slice(warningsAtOnce);
+  return <div class="kb-warnings"><h4>{title}: {of.length}</h4>{list(of.slice(0, warningsAtOnce))}{rest.length > 0 && <details><summary>{rest.length} more</summary>{list(rest)}</details>}</div>;
+}
+
 /** The checks before and after, what turned besides, and warnings that come or go. */
 export function Outcome({ of, go }: { readonly of: WhatIf; readonly go: (at: Address) => void }) {
   const { overall, governing, checks, turned, warnings, cannot } = of;
   const moved = checks.filter((c) => c.moved || c.turned).length;
   return <section aria-label="What would be" class="kb-whatif">
     <h3>What would be</h3>
-    <ul class="kb-plain">{of.changed.slice(0, 8).map(({ input, label, at, before, after }) => <li key={a1(at)}><button type="button" class="kb-link" onClick={() => go(at)}>{titleOf(input)}{label && `, ${label}`}</button>: {held(before, input.unit)} → {held(after, input.unit)}</li>)}{of.changed.length > 8 && <li>and {of.changed.length - 8} more cells</li>}</ul>
+    <ul class="kb-plain">{of.changed.slice(0, 8).map(({ input, label, at, before, after }) => <li key={a1(at)}><button type="button" class="kb-link" onClick={() => go(at)}>{titleOf(input)}{label && `, ${label}`}</button><div>{held(before, input.unit)} → {held(after, input.unit)}</div></li>)}{of.changed.length > 8 && <li>and {of.changed.length - 8} more cells</li>}</ul>
     <p class="kb-overall" role="status">Overall <span class={`kb-tag ${tone(overall.before)}`}>{overall.before}</span> → <span class={`kb-tag ${tone(overall.after)}`}>{overall.after}</span></p>
     <p>{governing.after ? <>Governs then: <strong>{governing.after.description}</strong>, utilisation {utilisationText(governing.after.after)}{governing.before && governing.before.id !== governing.after.id ? <> (now: {governing.before.description}, {utilisationText(governing.before.before)})</> : governing.before && <> (now {utilisationText(governing.before.before)})</>}.</> : "No check has a utilisation then."}</p>
     {cannot.length > 0 && <div class="kb-problem"><p>Not everything can be computed apart from the program; what depends on it is left open:</p><ul>{cannot.map((why) => <li key={why}>{why}</li>)}</ul></div>}
@@ -39,7 +48,7 @@ export function Outcome({ of, go }: { readonly of: WhatIf; readonly go: (at: Add
     <p class="kb-hint">{moved === 0 ? "No check moves." : `${moved} of ${checks.length} checks move${checks.some((c) => c.turned) ? "" : "; no verdict turns"}.`} Bold: the check that governs.</p>
     {turned.length > 0 && <details><summary>{turned.length} other verdict{turned.length === 1 ? "" : "s"} and statuses turn</summary>
       <ul>{turned.slice(0, turnedAtOnce).map((t) => <li key={a1(t.at)}><button type="button" class="kb-link" onClick={() => go(t.at)}>{a1(t.at)}</button> {t.of}: {t.before || "empty"} → {t.after || "empty"}</li>)}{turned.length > turnedAtOnce && <li>and {turned.length - turnedAtOnce} more</li>}</ul></details>}
-    {warnings.appeared.length > 0 && <div class="kb-warnings"><h4>Warnings that appear</h4><ul>{warnings.appeared.map((w, i) => <li key={i}>{w}</li>)}</ul></div>}
-    {warnings.gone.length > 0 && <div class="kb-warnings"><h4>Warnings that go</h4><ul>{warnings.gone.map((w, i) => <li key={i}>{w}</li>)}</ul></div>}
+    <WarningList title="Warnings that appear" of={warnings.appeared} />
+    <WarningList title="Warnings that go" of={warnings.gone} />
   </section>;
 }

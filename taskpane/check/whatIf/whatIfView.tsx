@@ -1,7 +1,9 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../../src/core/index.ts";
 import type { Address } from "../../../src/sheet/index.ts";
 import { NotAllowed, questioned, whatIf, type InputChange, type Questioned, type WhatIf } from "../../../src/checker/index.ts";
+import { WorkButton } from "../../workButton.tsx";
+import { focusBack } from "../focusBack.ts";
 import type { ToolProps } from "../tool.ts";
 import { notATemplates, useSheet } from "../useSheet.ts";
 import { ChangeForm, changeOf, changeText, noDraft, type Draft } from "./changeForm.tsx";
@@ -19,6 +21,11 @@ export function WhatIfView({ host, go }: ToolProps) {
   const [outcome, setOutcome] = useState<WhatIf>();
   const calculations = useRef(0);
   const readAt = useRef(-1);
+  const heading = useRef<HTMLHeadingElement>(null);
+  const form = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => { if (of) focusBack(heading.current); }, [of?.sheet]);
+  // The button that was pressed is gone or has nothing to do any more: on with the next input.
+  useLayoutEffect(() => focusBack(form.current?.querySelector("input")), [kept]);
   useEffect(() => host.onCalculated(() => { calculations.current++; }), [host]);
 
   const open = async (name: string): Promise<void> => {
@@ -84,16 +91,16 @@ export function WhatIfView({ host, go }: ToolProps) {
   return <>
     <p>Works out beside the sheet what its checks would say with other inputs. <strong>The sheet is not touched</strong>: to change the design, type into its input cells.</p>
     {selection && <p class="kb-problem" role="alert">{selection}</p>}
-    {(!of || (sheet !== undefined && sheet !== of.sheet)) && <button type="button" class={of ? "" : "kb-primary"} disabled={busy || sheet === undefined} onClick={() => void open(sheet!)}>{sheet === undefined ? "Select a cell of the sheet" : `Ask of “${sheet}”`}</button>}
+    {(!of || (sheet !== undefined && sheet !== of.sheet)) && <WorkButton class={of ? "" : "kb-primary"} busy={busy} disabled={sheet === undefined} act={() => void open(sheet!)}>{sheet === undefined ? "Select a cell of the sheet" : `Ask of “${sheet}”`}</WorkButton>}
     <div role="alert">{problem.map((text) => <p key={text} class="kb-problem">{text}</p>)}</div>
     <div role="status">{busy && <p>Reading and computing …</p>}</div>
     {of && <>
-      <h3>If an input of “{of.sheet}” were another</h3>
+      <h3 ref={heading} tabIndex={-1}>If an input of “{of.sheet}” were another</h3>
       {of.lost.length > 0 && <p class="kb-problem">The sheet has lost {of.lost.join(", ")}; Compare says more.</p>}
-      <ChangeForm inputs={of.inputs} draft={draft} set={setDraft} takeSelected={() => void takeSelected()} />
+      <div ref={form}><ChangeForm inputs={of.inputs} draft={draft} set={setDraft} takeSelected={() => void takeSelected()} /></div>
       {kept.length > 0 && <ul class="kb-plain" aria-label="Further changes">{kept.map((c, i) => <li key={i}>{changeText(c)} <button type="button" class="kb-link" onClick={() => setKept(kept.filter((_, k) => k !== i))}>leave out</button></li>)}</ul>}
       <p><button type="button" disabled={!ready} onClick={() => { if (ready) { setKept([...kept, change]); setDraft(noDraft); } }}>Keep this and add another</button></p>
-      <button type="button" class="kb-primary" disabled={busy || changes.length === 0} onClick={() => void ask(changes)}>Show what would be</button>
+      <WorkButton class="kb-primary" busy={busy} disabled={changes.length === 0} act={() => void ask(changes)}>Show what would be</WorkButton>
       {!ready && draft.input && draft.typed !== "" && <p class="kb-hint">{change}</p>}
       {outcome && <Outcome of={outcome} go={goTo} />}
       <InputsThatMatter read={current} go={goTo} />
