@@ -69,6 +69,19 @@ describe("tracing a cell of any sheet", () => {
     expect(precedents.map((p) => [p.address, p.contents.length])).toEqual([["B1", 1], ["B5", 1], ["B1:B5", 5], ["B1:B5", 5]]);
   });
 
+  it("says where a cell does not hold what its formula gives, and not where only rounding differs or nothing can be told", async () => {
+    const unlike = async (cell: StaticCell): Promise<string | undefined> => (await trace({ ...sheet, D1: cell }, "D1")).unlike;
+    expect(await unlike({ f: "=ROUND(B5*B2,1)", v: 2.4 })).toBeUndefined();
+    expect(await unlike({ f: "=ROUND(B5*B2,1)", v: 2.5 })).toMatch(/holds 2\.5, but its formula gives 2\.4 /);
+    expect(await unlike({ f: `=${stress}(B1,B2,B3,B4,B5)/1000`, v: 1.2 })).toMatch(/holds 1\.2, but its formula gives 1\.26731 /);
+    expect(await unlike({ f: `=IF(${stress}(B1,B2,B3,B4,B5)>1260,"FAIL","OK")`, v: "OK" })).toMatch(/holds “OK”, but its formula gives “FAIL”/);
+    expect(await unlike({ f: "=D1+1", v: 1 })).toMatch(/holds 1, but its formula gives 2 .*refers to itself/);
+    expect(await unlike({ f: "=B1*B2-279", v: 5.7e-14 })).toBeUndefined();
+    expect(await unlike({ f: "=B1*B2-279", v: 1e-3 })).toMatch(/holds 0\.001/);
+    expect(await unlike({ f: "=NOW()+RTD(1)", v: 1 })).toBeUndefined();
+    expect(await unlike({ f: "=B1/0", error: "#DIV/0!" })).toBeUndefined();
+  });
+
   it("reports a formula that cannot be read, and an empty cell", async () => {
     expect((await trace({ F1: { f: "=SUM(" } })).unreadable).toBeDefined();
     expect((await trace({}, "Z9")).content.text).toBe("");

@@ -175,6 +175,12 @@ describe("the calculation note", () => {
     expect(words(await note("F2", Infinity))).not.toContain("Values taken as they stand");
   });
 
+  it("says where the value on the sheet is not what the steps beside it give", async () => {
+    expect(words(await note("F2", 1, { ...sheet, F2: { f: "=F1*B8/1000", v: 1800 } }))).toMatch(/The cell holds 1800, but its formula gives 1900\.96 .*Do not use this value before the workbook is recalculated/);
+    expect(words(await note("F1", 1, { ...sheet, F1: { f: "=KERN.FRICTION_STRESS(B1,B2,B3,B4,B5)", v: 1300 } }))).toMatch(/The cell holds 1300, but its formula gives 1267\.31/);
+    expect(words(await note("F2", 1))).not.toContain("The cell holds");
+  });
+
   it("says of a result that is refused why, and which argument does not fit", async () => {
     expect(words(await note("F1", 1, { ...sheet, B2: -0.1 }))).toMatch(/No result: .*−0\.1/);
     expect(words(await note("F1", 1, { ...sheet, C1: "GPa" }))).toMatch(/Look at .*GPa/);

@@ -24,8 +24,8 @@ function handed(value: Value): Evaluated {
   return value instanceof Fault ? { value: null, error: errorOf(value) } : { value };
 }
 
-/** Evaluates a part of a formula from cells that have been read; undefined where that cannot be done here. */
-export function evaluateApart(expression: string, at: { readonly sheet: string; readonly row: number; readonly column: number }, reading: Reading, originOf: (text: string) => Origin | undefined): Evaluated | undefined {
+/** Evaluates a formula, or a part of one, from cells that have been read (`as` another number, where that is given); undefined where that cannot be done here. */
+export function evaluateApart(expression: string, at: { readonly sheet: string; readonly row: number; readonly column: number }, reading: Reading, originOf: (text: string) => Origin | undefined, as: (value: number, row: number, column: number) => number = (value) => value): Evaluated | undefined {
   const sheets = [at.sheet];
   const number = (name: string): number => {
     const known = sheets.findIndex((s) => s.toLowerCase() === name.toLowerCase());
@@ -43,7 +43,7 @@ export function evaluateApart(expression: string, at: { readonly sheet: string; 
     read: (sheet, row, column): Scalar => {
       if (!reading.has(sheets[sheet]!, row, column)) throw new CannotCompute("a cell it needs was not read");
       const { value, error } = reading.at(sheets[sheet]!, row, column);
-      return error ? new Fault(error.code, error.message) : value;
+      return error ? new Fault(error.code, error.message) : typeof value === "number" ? as(value, row, column) : value;
     },
   };
   try {

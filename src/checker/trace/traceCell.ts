@@ -5,6 +5,7 @@ import { placeText, type PlacedArea } from "../../sheet/index.ts";
 import { ourFunction } from "../formula/ourFunction.ts";
 import { traceCall, type SpilledResult, type TracedCall } from "./call.ts";
 import { Knowledge, labelAt } from "./knowledge.ts";
+import { unlikeItsFormula } from "./holds.ts";
 import { aroundFor, type Label } from "./labels.ts";
 import { originsOf, type Origin } from "./origin.ts";
 import { Reading } from "./reading.ts";
@@ -35,6 +36,8 @@ export interface TracedCell {
   /** Our calls from the outside in. */
   readonly calls: readonly TracedCall[];
   readonly partOf?: PartOfSpill;
+  /** Why the value is not what the formula gives with the cells as they stand. */
+  readonly unlike?: string;
 }
 
 /** How far from its anchor a cell of a spilled result is looked for. */
@@ -109,7 +112,8 @@ export class Tracer {
     for (let i = read.calls.length - 1; i >= 0; i--) {
       traced.set(i, await traceCall(read.calls[i]!, referencesOf, { host: this.host, place, content, reading, originOf, traced }));
     }
-    return { ...base, read, originOf, precedents: read.references.map((r) => originOf(r.text)!), calls: read.calls.map((_, i) => traced.get(i)!) };
+    const unlike = unlikeItsFormula(content, place, reading, originOf);
+    return { ...base, ...(unlike !== undefined && { unlike }), read, originOf, precedents: read.references.map((r) => originOf(r.text)!), calls: read.calls.map((_, i) => traced.get(i)!) };
   }
 
   /** The cells a spilled result fills from its anchor; undefined where no function of ours stands there. */
