@@ -88,11 +88,12 @@ export function WhatIfView({ host, go }: ToolProps) {
   const ready = typeof change !== "string";
   const changes = ready ? [...kept, change] : kept;
   const goTo = (at: Address): void => { if (of) go({ sheet: of.sheet, row: at.row, column: at.column }); };
+  const wrong = <div role="alert">{problem.map((text) => <p key={text} class="kb-problem">{text}</p>)}</div>;
   return <>
     <p>Works out beside the sheet what its checks would say with other inputs. <strong>The sheet is not touched</strong>: to change the design, type into its input cells.</p>
     {selection && <p class="kb-problem" role="alert">{selection}</p>}
     {(!of || (sheet !== undefined && sheet !== of.sheet)) && <WorkButton class={of ? "" : "kb-primary"} busy={busy} disabled={sheet === undefined} act={() => void open(sheet!)}>{sheet === undefined ? "Select a cell of the sheet" : `Ask of “${sheet}”`}</WorkButton>}
-    <div role="alert">{problem.map((text) => <p key={text} class="kb-problem">{text}</p>)}</div>
+    {!of && wrong}
     <div role="status">{busy && <p>Reading and computing …</p>}</div>
     {of && <>
       <h3 ref={heading} tabIndex={-1}>If an input of “{of.sheet}” were another</h3>
@@ -101,6 +102,7 @@ export function WhatIfView({ host, go }: ToolProps) {
       {kept.length > 0 && <ul class="kb-plain" aria-label="Further changes">{kept.map((c, i) => <li key={i}>{changeText(c)} <button type="button" class="kb-link" onClick={() => setKept(kept.filter((_, k) => k !== i))}>leave out</button></li>)}</ul>}
       <p><button type="button" disabled={!ready} onClick={() => { if (ready) { setKept([...kept, change]); setDraft(noDraft); } }}>Keep this and add another</button></p>
       <WorkButton class="kb-primary" busy={busy} disabled={changes.length === 0} act={() => void ask(changes)}>Show what would be</WorkButton>
+      {wrong}
       {!ready && draft.input && draft.typed !== "" && <p class="kb-hint">{change}</p>}
       {outcome && <Outcome of={outcome} go={goTo} />}
       <InputsThatMatter read={current} go={goTo} />
