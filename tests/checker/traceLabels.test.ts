@@ -38,6 +38,22 @@ describe("what a cell is called by the texts around it", () => {
     ["per cent in words", [["Humidity", [70], "per cent"]], ["Humidity", "", "%", 1]],
     ["centimetres", [["Cover", [4], "cm"]], ["Cover", "", "mm", 10]],
     ["text stays text although it looks like a number", [["Year 2004", "Loss", [4], "%"]], ["Loss", "", "%", 1]],
+    ["unit behind a comma", [["Force, kN", [1200]]], ["Force", "", "kN", 1]],
+    ["unit behind a stroke", [["x / m", "Force/kN"], [0, [1200]]], ["Force", "", "kN", 1]],
+    ["unit behind words without brackets", [["Force P kN", [1200]]], ["Force P", "", "kN", 1]],
+    ["a load by length without brackets", [["Self-weight kN/m", [12]]], ["Self-weight", "", "kN/m", 1]],
+    ["a quotient is no unit", [["Ratio w/c", [0.4]]], ["Ratio w/c", "", undefined, undefined]],
+    ["bars are no pressure", [["Diameter of Bars", [12]]], ["Diameter of Bars", "", undefined, undefined]],
+    ["unit before the words end", [["E_cm (GPa) at 28 d", [34]]], ["E_cm at 28 d", "", "GPa", 1]],
+    ["an argument in brackets is no unit", [["Strength f_cm (t) at release", [34]]], ["Strength f_cm (t) at release", "", undefined, undefined]],
+    ["unit behind a note in brackets", [["Force (kN) (note 2)", [12]]], ["Force (note 2)", "", "kN", 1]],
+    ["a power of ten before the unit", [["I_c", [300], "10^6 mm^4"]], ["", "I_c", "mm⁴", 1e6]],
+    ["a power of ten in brackets", [["Second moment (×10⁹ mm⁴)", [300]]], ["Second moment", "", "mm⁴", 1e9]],
+    ["a power of ten alone", [["Shrinkage strain", [300], "x10-6"]], ["Shrinkage strain", "", "–", 1e-6]],
+    ["a row that runs to the right", [["x (m)", 0, 5, 10], ["Force (kN)", 1, 2, [3]]], ["Force", "", "kN", 1]],
+    ["such a row under headings", [["", "end", "middle"], ["Force (kN)", 1, [2]]], ["middle, Force", "", "kN", 1]],
+    ["a row with another text between is none", [["Force (kN)", 1, "per strand", [2]]], ["per strand", "", undefined, undefined]],
+    ["a gap before the unit", [["Force", [1200], null, "kN"]], ["Force", "", "kN", 1]],
     ["colon", [["Prestress:", [4]]], ["Prestress", "", undefined, undefined]],
   ])("%s", (_, rows, expected) => expect(label(rows)).toEqual(expected));
 
@@ -45,7 +61,7 @@ describe("what a cell is called by the texts around it", () => {
 });
 
 describe("units as people write them", () => {
-  it.each([["N/mm2", "MPa", 1], ["N/mm^2", "MPa", 1], ["kNm", "kN·m", 1], ["kN.m", "kN·m", 1], ["KN", "kN", 1], ["mm4", "mm⁴", 1], ["m2", "mm²", 1e6], ["kPa", "MPa", 1e-3], ["°", "rad", Math.PI / 180], ["1/m", "1/m", 1], ["rad/m", "rad/m", 1], ["hrs", "h", 1], ["(mm)", "mm", 1]])("%s", (text, unit, factor) => {
+  it.each([["N/mm2", "MPa", 1], ["N/mm^2", "MPa", 1], ["kNm", "kN·m", 1], ["kN.m", "kN·m", 1], ["KN", "kN", 1], ["mm4", "mm⁴", 1], ["m2", "mm²", 1e6], ["kPa", "MPa", 1e-3], ["°", "rad", Math.PI / 180], ["1/m", "1/m", 1], ["rad/m", "rad/m", 1], ["hrs", "h", 1], ["kN-m", "kN·m", 1], ["sq.mm", "mm²", 1], ["10^3 kN", "kN", 1000], ["(mm)", "mm", 1]])("%s", (text, unit, factor) => {
     expect(spelledUnit(text)).toMatchObject({ unit, factor });
   });
 

@@ -3,7 +3,7 @@ import { recognise } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { cellAt } from "../snapshot.ts";
 import type { PlacedArea } from "../../sheet/index.ts";
-import { labelFromTexts, labelOfMeaning, type Label } from "./labels.ts";
+import { labelFromTexts, labelOfMeaning, reach, type Label } from "./labels.ts";
 import type { Reading } from "./reading.ts";
 
 /** For so long (in ms) a sheet that no template built is taken for one. */
@@ -57,8 +57,8 @@ function sameTexts(known: Recognised, { sheet, row, column, columns }: PlacedAre
     const before = cellAt(known.snapshot, row, c);
     const now = reading.at(sheet, row, c);
     if (before.formula !== now.formula) return false;
-    // The last column is that of a value, or one to its right.
-    if (now.formula === undefined && c < column + columns - 2 && (typeof before.value === "string" || typeof now.value === "string") && before.value !== now.value) return false;
+    // The last columns are that of a value, and those to its right.
+    if (now.formula === undefined && c < column + columns - 1 - reach.right && (typeof before.value === "string" || typeof now.value === "string") && before.value !== now.value) return false;
   }
   return true;
 }

@@ -31,20 +31,32 @@ export function labelOfMeaning({ item, description, symbol, unit, quantity }: Me
 }
 
 /** How far labels are looked for. */
-export const reach = { left: 12, up: 60 } as const;
+export const reach = { left: 12, up: 60, right: 2 } as const;
 
 const textOf = ({ value, error }: CellContent): string | undefined => (typeof value === "string" && value.trim() !== "" && !error && !isNumberAsText(value) ? value.trim() : undefined);
 const isNumber = ({ value, error }: CellContent): boolean => typeof value === "number" || typeof value === "boolean" || error !== undefined || isNumberAsText(value);
 
-/** "Force P [kN]" is the text "Force P" and the unit; brackets that hold no unit stay. */
-function splitUnit(text: string): { readonly text: string; readonly unit?: SpelledUnit } {
-  const found = /^(.*?)[\s,]*(?:[[(]([^[\]()]*)[\])]|\bin ([^\s]+))\s*:?$/.exec(text);
-  const unit = found && spelledUnit(found[2] ?? found[3]!);
-  return unit ? { text: found[1]!.trim(), unit } : { text };
-}
-
 /** Letters that are symbols of something as often as units: depth d, length a, height h, axial force N. */
 const alsoSymbol = (text: string): boolean => /^[A-Za-ln-z]$/.test(text.trim());
+/** No word, symbol or number looks so: it is a unit without brackets around it. */
+const unmistakable = (text: string): boolean => (/^[mck]?m[²³⁴234^]?$|[A-Z%°‰/]/.test(text) && text.length > 1 && !/^bars?$/i.test(text)) || text === "%";
+
+/** "Force P [kN]", "Force, kN", "Force / kN", "E_cm (GPa) at 28 d" are words and a unit; brackets that hold no unit stay. */
+function splitUnit(text: string): { readonly text: string; readonly unit?: SpelledUnit } {
+  const bracketed = /^(.*?)[\s,]*(?:[[(]([^[\]()]*)[\])]|\bin (\S+(?: m)?))\s*:?$/.exec(text);
+  const own = bracketed && spelledUnit(bracketed[2] ?? bracketed[3]!);
+  if (own) return { text: bracketed[1]!.trim(), unit: own };
+  const among = /^(.*\S)\s+[[(]([^[\]()]+)[\])](?=[\s,;])(.*)$/.exec(text);
+  const inside = among && !alsoSymbol(among[2]!) && spelledUnit(among[2]!);
+  if (inside) return { text: `${among[1]!}${among[3]!}`.trim(), unit: inside };
+  // Words, a comma or a stroke, and a unit; or words and what can be nothing but a unit.
+  const last = /^(.*?)(\s*[,/]\s*|\s+)(\S+)$/.exec(text);
+  const whole = /^(.*\S)\s+(\S+)$/.exec(text);
+  const behind = whole && unmistakable(whole[2]!) && spelledUnit(whole[2]!);
+  if (behind) return { text: whole[1]!.replace(/[,/]$/, "").trim(), unit: behind };
+  const parted = last && /[,/]/.test(last[2]!) && !/^(?:|kg|t|lb|kips?)$/.test(last[1]!) && !alsoSymbol(last[3]!) && !/^[-–—1]$/.test(last[3]!) && !spelledUnit(text) ? spelledUnit(last[3]!) : undefined;
+  return parted ? { text: last![1]!.trim(), unit: parted } : { text };
+}
 
 const trimmed = (text: string): string => text.replace(/[\s:=]+$/, "").trim();
 /** Short, without blanks: a symbol rather than words. */
@@ -56,10 +68,13 @@ interface RowTexts {
   readonly unit?: SpelledUnit;
   /** Whether numbers stand between the cell and the text: then the text names the row and not the cell. */
   readonly ofRow: boolean;
+  /** Nothing but numbers stands between the text and the cell: a row of a table that runs to the right. */
+  readonly runs: boolean;
 }
 
 function textsToTheLeft(at: CellAt, row: number, column: number): RowTexts {
   let passed = false;
+  let runs = true;
   const texts: string[] = [];
   let unit: SpelledUnit | undefined;
   for (let c = column - 1; c >= Math.max(0, column - reach.left); c--) {
@@ -70,9 +85,13 @@ function textsToTheLeft(at: CellAt, row: number, column: number): RowTexts {
       continue;
     }
     const text = textOf(cell);
-    if (text === undefined) continue;
+    if (text === undefined) {
+      if (texts.length === 0) runs = false;
+      continue;
+    }
     const own = spelledUnit(text);
     if (own) {
+      if (texts.length === 0 && passed) runs = false;
       const before = c > 0 ? at(row, c - 1) : undefined;
       // A unit belongs to the number before it.
       if (before && isNumber(before)) {
@@ -94,7 +113,7 @@ function textsToTheLeft(at: CellAt, row: number, column: number): RowTexts {
   unit ??= parted.find((p) => p.unit)?.unit;
   const description = words[0]?.text ?? "";
   const last = / ([^\s]+)$/.exec(description)?.[1] ?? "";
-  return { description, symbol: symbol || (/[_\u0370-\u03ff]/.test(last) && looksLikeSymbol(last) ? last : ""), ...(unit && { unit }), ofRow: passed };
+  return { description, symbol: symbol || (/[_\u0370-\u03ff]/.test(last) && looksLikeSymbol(last) ? last : ""), ...(unit && { unit }), ofRow: passed, runs };
 }
 
 /** The texts at the head of the column above a cell, over numbers without a gap. */
@@ -129,24 +148,27 @@ function heading(at: CellAt, row: number, column: number): { readonly text: stri
 export function labelFromTexts(at: CellAt, row: number, column: number): Label | undefined {
   const left = textsToTheLeft(at, row, column);
   const above = heading(at, row, column);
-  const right = textOf(at(row, column + 1));
+  // Cells that are joined leave a gap before the unit.
+  const beside = at(row, column + 1);
+  const right = textOf(beside.value === null && !beside.error ? at(row, column + 2) : beside);
   const besides = right === undefined ? undefined : spelledUnit(right);
   // A short text beside a number under a heading is the name of a table's row.
   const ownRow = !left.ofRow && (left.description !== "" || (left.symbol !== "" && (above.text === "" || besides !== undefined)));
   // The name of a row far to the left says nothing of a number that stands in no table.
   // In a table the text beside a number can be another row's name: it is a unit only by its spelling.
-  const unit = (ownRow || above.text === "" ? besides : undefined) ?? (ownRow ? left.unit : undefined) ?? above.unit ?? besides;
-  const description = ownRow ? left.description || above.text : above.text === "" && above.symbol === "" && !above.unit ? "" : [above.text, left.description || left.symbol].filter((t) => t !== "").join(", ");
-  const symbol = ownRow ? left.symbol : above.symbol;
+  const alongRow = left.ofRow && left.runs ? left.unit : undefined;
+  const unit = (ownRow || above.text === "" ? besides : undefined) ?? (ownRow ? left.unit : undefined) ?? above.unit ?? alongRow ?? besides;
+  const description = ownRow ? left.description || above.text : above.text === "" && above.symbol === "" && !above.unit && !alongRow ? "" : [above.text, left.description || left.symbol].filter((t) => t !== "").join(", ");
+  const symbol = ownRow ? left.symbol : above.symbol || (alongRow ? left.symbol : "");
   if (description === "" && symbol === "" && !unit) return undefined;
   const heads = above.symbol || above.text;
   return { item: "", description, symbol, unit: unit?.text ?? "", ...(unit && { known: unit }), from: "texts", ...(heads !== "" && { heading: heads }) };
 }
 
-/** The cells whose texts a label can come from: to the left and one to the right, and above. */
+/** The cells whose texts a label can come from: to the left and two to the right, and above. */
 export function aroundFor({ row, column }: Pick<Area, "row" | "column">, above: boolean): readonly Area[] {
   const left = Math.max(0, column - reach.left);
-  const beside = { row, column: left, rows: 1, columns: column - left + 2 };
+  const beside = { row, column: left, rows: 1, columns: column - left + 1 + reach.right };
   const top = Math.max(0, row - reach.up);
   return above && row > 0 ? [beside, { row: top, column, rows: row - top, columns: 1 }] : [beside];
 }
