@@ -1,16 +1,13 @@
 import { useState } from "preact/hooks";
 import { reasonOf } from "../../../src/core/index.ts";
-import { a1, freeSheetName } from "../../../src/sheet/index.ts";
-import { compare, findingsPaper, findingsPlan, gradesInOrder, gradeWords, heldAgainst, limitsOfComparing, outcomeOf, whereOf, type Comparison, type Finding } from "../../../src/checker/index.ts";
+import { freeSheetName } from "../../../src/sheet/index.ts";
+import { compare, findingsPaper, findingsPlan, gradesInOrder, heldAgainst, limitsOfComparing, outcomeOf, type Comparison } from "../../../src/checker/index.ts";
 import { Paper } from "../../paper/paper.tsx";
 import { now } from "../../when.ts";
 import { WorkButton } from "../../workButton.tsx";
 import type { ToolProps } from "../tool.ts";
 import { notATemplates, useSheet } from "../useSheet.ts";
-import { Differing } from "./differing.tsx";
-
-/** So many are shown at once; the rest on asking. */
-const shownAtOnce = 40;
+import { GradeList } from "./gradeList.tsx";
 
 interface Outcome {
   readonly sheet: string;
@@ -61,7 +58,7 @@ export function CompareView({ host, go, trace }: ToolProps) {
     {selection && <p class="kb-problem" role="alert">{selection}</p>}
     <WorkButton class="kb-primary" busy={busy} disabled={sheet === undefined} act={() => void run()}>{sheet === undefined ? "Select a cell of the sheet" : `Compare “${sheet}”`}</WorkButton>
     <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
-    <div role="status">{busy ? <p>Recalculating and comparing …</p> : comparison && <p class="kb-hidden">“{comparison.sheet}”: {wordOf(comparison)}. {outcomeOf(comparison)}</p>}</div>
+    <div role="status">{busy ? <p>Recalculating and comparing …</p> : comparison && <p class="kb-hidden">Compared “{comparison.sheet}”: {outcomeOf(comparison)}</p>}</div>
     {outcome && !comparison && <p class="kb-problem">“{outcome.sheet}”: {notATemplates}</p>}
     {outcome && comparison && <section aria-label="Findings" class="kb-compared">
       <h3>{outcome.sheet}</h3>
@@ -75,25 +72,4 @@ export function CompareView({ host, go, trace }: ToolProps) {
       <div role="status">{writing && <p class="kb-hint">Writing …</p>}{written && <p>The list stands on <button type="button" class="kb-link" onClick={() => go({ sheet: written, row: 0, column: 0 })}>{written}</button>.</p>}</div>
     </section>}
   </>;
-}
-
-function GradeList({ grade, findings, sheet, go, trace }: { readonly grade: Finding["grade"]; readonly findings: readonly Finding[]; readonly sheet: string } & Pick<ToolProps, "go" | "trace">) {
-  const [all, setAll] = useState(false);
-  if (findings.length === 0) return null;
-  const { title, means } = gradeWords[grade];
-  const shown = all ? findings : findings.slice(0, shownAtOnce);
-  return <section>
-    <h3>{title}: {findings.length}</h3>
-    <p class="kb-hint">{means}</p>
-    <ol class="kb-findings">{shown.map((f, i) => <li key={i} class={`kb-grade-${grade}`}>
-      <p>{f.at && <button type="button" class="kb-link" aria-label={`Go to ${whereOf(f)}${f.label ? `, ${f.label}` : ""}`} onClick={() => go({ sheet, ...f.at! })}>{whereOf(f)}</button>} <strong>{f.label}</strong></p>
-      <p>{f.what}</p>
-      {(f.expected !== undefined || f.found !== undefined) && <dl class="kb-facts">
-        {f.expected !== undefined && <div><dt>expected</dt><dd><code><Differing text={f.expected} from={f.found} /></code></dd></div>}
-        {f.found !== undefined && <div><dt>found</dt><dd><code><Differing text={f.found} from={f.expected} /></code></dd></div>}
-      </dl>}
-      {f.at && f.found?.startsWith("=") && <button type="button" class="kb-link" onClick={() => trace({ sheet, ...f.at! })}>Trace {a1(f.at)}</button>}
-    </li>)}</ol>
-    {!all && findings.length > shownAtOnce && <button type="button" onClick={() => setAll(true)}>Show all {findings.length}</button>}
-  </section>;
 }
