@@ -1,4 +1,4 @@
-import { a1, sheetNameTakenText, type Address, type Area, type Plan, type PlannedCell, type Role } from "../sheet/index.ts";
+import { a1, sheetNameTakenText, type Address, type Area, type Plan, type PlannedCell, type Role, type Validation } from "../sheet/index.ts";
 
 export type CellValue = number | string | boolean | null;
 
@@ -47,7 +47,7 @@ export class CellsNotEmpty extends Error {
   }
 }
 
-/** Rows and columns no larger than this, in pixels or points, show nothing that could be read. */
+/** Rows, columns and letters no larger than this, in pixels or points, show nothing that could be read. */
 export const unseen = 4;
 
 /** What hides or changes how cells of an area look; rows and columns counted on the sheet. */
@@ -59,6 +59,38 @@ export interface Looks {
   readonly hiddenColumns: readonly number[];
   /** Cells with content whose letters have the colour of their ground, or nearly. */
   readonly sameColour: readonly Address[];
+  /** Cells with content whose letters are too small to be read. */
+  readonly tooSmall: readonly Address[];
+}
+
+/** What may be typed into a cell, as the sheet has it now. */
+export interface EntryRule {
+  /** `other` where it is no rule that a plan could have set. */
+  readonly rule: Validation["rule"] | "other";
+  /** Whether an entry that does not fit is refused, not only remarked on. */
+  readonly refuses: boolean;
+}
+
+/** Colours that cells take by what they hold. */
+export interface ColourRule {
+  readonly areas: readonly Area[];
+  /** The text that the cell is, or begins with; undefined where the condition is another. */
+  readonly text?: string;
+  readonly begins?: true;
+  /** Of letters and ground, as `#RRGGBB`; undefined where the rule leaves them as they are. */
+  readonly color?: string;
+  readonly background?: string;
+  /** A number format that comes with the colours. */
+  readonly format?: string;
+}
+
+/** The rules of a sheet: what its cells refuse, and how they colour what they hold. */
+export interface SheetRules {
+  /** By row and column of the area: whether the cell refuses whatever is typed. */
+  readonly locked: readonly (readonly boolean[])[];
+  /** For each place asked about; undefined where anything may be typed. */
+  readonly entries: readonly (EntryRule | undefined)[];
+  readonly colours: readonly ColourRule[];
 }
 
 /** A name of one sheet, with the cells it stands for; none where it lost them (`#REF!`) or means something else than cells. */
@@ -80,6 +112,8 @@ export interface Host {
   /** The names that belong to the sheet alone, hidden ones of the host's own left out. */
   namesOn(sheet: string): Promise<readonly SheetName[]>;
   looks(sheet: string, area: Area): Promise<Looks>;
+  /** Protection of the area, what may be typed into some of its cells, and the sheet's colours by content. */
+  rules(sheet: string, area: Area, places: readonly Address[]): Promise<SheetRules>;
   /** Computes everything anew, and resolves when it is computed. */
   recalculate(): Promise<void>;
   /** The cells whose formulas refer to this one directly; undefined where the host cannot tell. */

@@ -98,6 +98,55 @@ describe("a fault planted in a built sheet is found", () => {
     expect((await built.flags(at)).map(({ kind }) => kind)).toContain("swapped");
   });
 
+  it("what an input takes, widened, taken away or taken from all", async () => {
+    const built = await Built.unprotected(is);
+    const numbers = built.plan.validations.filter(({ rule, rows }) => rule.kind === "number" && rows === 1);
+    const [one, other] = [numbers[2]!, numbers[5]!];
+    built.faults.setEntryRule(name, one, [-1e6, 1e6]);
+    expect((await finds(built, "entry rule changed", "look", one)).findings[0]).toMatchObject({ found: "number, at least −1000000, at most 1000000" });
+    built.faults.setEntryRule(name, other);
+    await finds(built, "entry rule missing", "look", other, ["entry rule changed"]);
+    for (const { row, column, rows, columns } of built.plan.validations) for (let r = 0; r < rows; r++) for (let c = 0; c < columns; c++) built.faults.setEntryRule(name, { row: row + r, column: column + c });
+    await finds(built, "entry rule missing", "look", undefined);
+  });
+
+  it("colours by content that hide a value, turn a verdict's meaning or are gone; letters too small to be read", async () => {
+    const built = await Built.unprotected(is);
+    const values = built.plan.cells.filter((cell) => isValue(cell) && cell.format === "0.0");
+    const [white, blank, tiny] = [values[2]!, values[5]!, values[8]!];
+    built.faults.setSize(name, tiny, 1);
+    await finds(built, "value hidden by size", "serious", tiny);
+    built.faults.setSize(name, tiny, 10);
+    built.faults.addColours(name, { ...white, rows: 1, columns: 1 }, 0, { color: "#FFFFFF" });
+    await finds(built, "value hidden by colour", "serious", white);
+    built.faults.addColours(name, { ...blank, rows: 1, columns: 1 }, 0, { color: "#333333", format: ";;;" });
+    await finds(built, "value hidden by format", "serious", blank, ["value hidden by colour"]);
+    built.faults.clearColours(name);
+    await finds(built, "colour missing", "look", undefined);
+  });
+
+  it("a FAIL in the colours of an OK, and a colour that is only somebody's own", async () => {
+    const built = await Built.unprotected(isPre);
+    const [value] = built.plan.cells.filter((cell) => isValue(cell) && cell.format === "0.0");
+    built.faults.addColours(name, { ...value!, rows: 1, columns: 1 }, 0, { color: "#333333", background: "#FFFF00" });
+    await finds(built, "colour added", "note", value);
+    built.faults.swapColours(name, "FAIL", "OK");
+    const comparison = await finds(built, "colour changed", "look", undefined, ["colour changed"]);
+    expect(comparison.findings.filter(({ kind }) => kind === "colour changed").length).toBe(built.plan.highlights.filter(({ text }) => text === "FAIL").length);
+    expect(comparison.findings.find(({ kind }) => kind === "colour changed")).toMatchObject({ what: "FAIL takes other colours." });
+  });
+
+  it("a formula left open on a protected sheet, and inputs that are not", async () => {
+    const built = await Built.unprotected(is);
+    const at = built.cell("formula", isValue);
+    expect(alarms(await built.compared())).toEqual([]);
+    expect((await built.compared()).findings.map(({ kind }) => kind)).toContain("protection off");
+    await built.faults.protectedBut(name, at);
+    const { findings } = await finds(built, "cell open", "look", at);
+    expect(findings.some(({ kind }) => kind === "cell locked")).toBe(true);
+    expect(findings.some(({ kind }) => kind === "protection off")).toBe(false);
+  });
+
   it("a unit written otherwise beside its value", async () => {
     const built = await Built.unprotected(isPre);
     const at = built.cell("unit kN", ({ role, value }) => role === "unit" && value === "kN");

@@ -1,7 +1,9 @@
 import type { ICellData } from "@univerjs/core";
 import { calculated } from "../../src/hosts/grid/build.ts";
+import { lockedAreas } from "../../src/hosts/grid/lockedAreas.ts";
 import { nodeGrid, type NodeGrid } from "../../src/hosts/grid/node.ts";
-import { workbookId } from "../../src/hosts/grid/runtime.ts";
+import { rangeOf } from "../../src/hosts/grid/sheetData.ts";
+import { workbookId, type GridSheet } from "../../src/hosts/grid/runtime.ts";
 import { quotedSheet, type GridHost } from "../../src/hosts/index.ts";
 import { areaA1, type Address, type Area } from "../../src/sheet/index.ts";
 
@@ -28,17 +30,28 @@ export class GridFaults {
     for (const rule of await this.#sheet(sheet).getWorksheetPermission().listRangeProtectionRules()) await rule.remove();
   }
 
+  /** Protects the used part of a sheet again, but for one cell. */
+  async protectedBut(sheet: string, { row, column }: Address): Promise<void> {
+    const { api } = this.#grid.runtime;
+    const target = this.#sheet(sheet);
+    const { rows, columns } = await this.host.used(sheet);
+    const ranges = lockedAreas(rows, columns, [{ row, column, rows: 1, columns: 1 }]).map((area) => target.getRange(area.row, area.column, area.rows, area.columns));
+    for (const rule of await target.getWorksheetPermission().protectRanges([{ ranges, options: { name: "again" } }])) await rule.setPoint(api.Enum.RangePermissionPoint.Edit, false);
+  }
+
   async typeOver(sheet: string, at: Address, entry: FaultyEntry): Promise<void> {
     await this.#put(sheet, at, { v: null, f: null, si: null, t: null, p: null, ...this.#cell(entry) });
   }
 
   async insertRows(sheet: string, before: number, count: number): Promise<void> {
     this.#sheet(sheet).insertRowsBefore(before, count);
+    this.#coloursFollow(sheet, (row) => (row >= before ? row + count : row));
     await this.#settled();
   }
 
   async deleteRows(sheet: string, first: number, count: number): Promise<void> {
     this.#sheet(sheet).deleteRows(first, count);
+    this.#coloursFollow(sheet, (row, end) => (row < first ? row : row >= first + count ? row - count : end ? first - 1 : first));
     await this.#settled();
   }
 
@@ -59,6 +72,40 @@ export class GridFaults {
     this.#sheet(sheet).getRange(row, column, 1, 1).setFontColor(rgb);
   }
 
+  setSize(sheet: string, { row, column }: Address, points: number): void {
+    this.#sheet(sheet).getRange(row, column, 1, 1).setFontSize(points);
+  }
+
+  /** Colours what is at least so great, on a condition of its own. */
+  addColours(sheet: string, area: Area, least: number, style: { readonly color: string; readonly background?: string; readonly format?: string }): void {
+    const { color, background, format } = style;
+    this.#sheet(sheet).addConditionalFormattingRule({
+      cfId: `own-${area.row}-${area.column}-${color}`, ranges: [rangeOf(area)], stopIfTrue: false,
+      rule: { type: "highlightCell", subType: "number", operator: "greaterThanOrEqual", value: least, style: { cl: { rgb: color }, ...(background && { bg: { rgb: background } }), ...(format && { n: { pattern: format } }) } },
+    } as Parameters<GridSheet["addConditionalFormattingRule"]>[0]);
+  }
+
+  /** Takes the colours away that cells take where they hold this text; all colours without one. */
+  clearColours(sheet: string, text?: string): void {
+    const target = this.#sheet(sheet);
+    for (const { cfId, rule } of target.getConditionalFormattingRules()) if (text === undefined || (rule as { readonly value?: unknown }).value === text) target.deleteConditionalFormattingRule(cfId);
+  }
+
+  /** Gives those cells the colours of cells that hold another text. */
+  swapColours(sheet: string, text: string, as: string): void {
+    const target = this.#sheet(sheet);
+    const rules = target.getConditionalFormattingRules();
+    const valueOf = (rule: (typeof rules)[number]): unknown => (rule.rule as { readonly value?: unknown }).value;
+    const { style } = rules.find((rule) => valueOf(rule) === as)!.rule as { readonly style?: unknown };
+    for (const rule of rules.filter((one) => valueOf(one) === text)) target.setConditionalFormattingRule(rule.cfId, { ...rule, rule: { ...rule.rule, style } as typeof rule.rule });
+  }
+
+  /** The numbers an input takes; without them it takes whatever is typed. */
+  setEntryRule(sheet: string, { row, column }: Address, between?: readonly [number, number]): void {
+    const rule = between ? this.#grid.runtime.api.newDataValidation().requireNumberBetween(...between).setAllowInvalid(false).build() : null;
+    this.#sheet(sheet).getRange(row, column, 1, 1).setDataValidation(rule);
+  }
+
   async rename(sheet: string, name: string): Promise<void> {
     this.#sheet(sheet).setName(name);
     await this.#settled();
@@ -76,7 +123,7 @@ export class GridFaults {
     await this.#settled();
   }
 
-  /** Cells with values, formulas and formats, as a file keeps them, on another grid that knows nothing of how they were built. */
+  /** Cells with values, formulas, formats and rules, as a file keeps them, on another grid that knows nothing of how they were built. */
   async copyToAnotherBook(sheet: string, name = `${sheet} from a file`): Promise<Copied> {
     const other = nodeGrid();
     const from = this.#sheet(sheet);
@@ -90,7 +137,10 @@ export class GridFaults {
       const s = styles.getStyleByCell(cell);
       (cellData[row] ??= {})[column] = { ...(f ? { f } : (cell.v ?? "") === "" ? {} : { v: cell.v!, t: cell.t ?? null }), ...(s && { s: structuredClone(s) }) };
     });
-    other.workbook.create(name, from.getMaxRows(), from.getMaxColumns(), { sheet: { cellData, mergeData: structuredClone(from.getSheet().getMergeData()) } });
+    const to = other.workbook.create(name, from.getMaxRows(), from.getMaxColumns(), { sheet: { cellData, mergeData: structuredClone(from.getSheet().getMergeData()) } });
+    for (const rule of from.getConditionalFormattingRules()) to.addConditionalFormattingRule(structuredClone(rule));
+    const rules = from.getDataValidations().map(({ rule }) => structuredClone(rule));
+    if (rules.length > 0) other.runtime.univer.__getInjector().get(other.runtime.core.ICommandService).syncExecuteCommand("data-validation.mutation.addRule", { unitId: workbookId, subUnitId: to.getSheetId(), rule: rules, source: "command" });
     await new GridFaults(other).#settled();
     return { host: other.host, sheet: name };
   }
@@ -104,6 +154,16 @@ export class GridFaults {
     if (entries.length === 0) throw new Error(`“${sheet}” has no name ${name}`);
     for (const entry of entries) injector.get(core.ICommandService).syncExecuteCommand("formula.mutation.set-defined-name", { unitId: workbookId, ...entry, formulaOrRefString: `${quotedSheet(sheet)}!${areaA1(area, !entry.hidden)}` });
     await this.#settled();
+  }
+
+  /** On a screen colours move with their rows; the grid without one leaves them where they were. */
+  #coloursFollow(sheet: string, moved: (row: number, end: boolean) => number): void {
+    const target = this.#sheet(sheet);
+    for (const rule of target.getConditionalFormattingRules()) {
+      const ranges = rule.ranges.map((range) => ({ ...range, startRow: moved(range.startRow, false), endRow: moved(range.endRow, true) })).filter(({ startRow, endRow }) => startRow <= endRow);
+      if (ranges.length === 0) target.deleteConditionalFormattingRule(rule.cfId);
+      else target.setConditionalFormattingRule(rule.cfId, { ...rule, ranges });
+    }
   }
 
   #cell(entry: FaultyEntry): ICellData {

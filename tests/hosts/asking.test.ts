@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import type { Host } from "../../src/hosts/index.ts";
+import { tones, type ColourRule, type Host } from "../../src/hosts/index.ts";
 import type { Plan } from "../../src/sheet/index.ts";
 import { GridFaults } from "../checker/gridFaults.ts";
 import { nodeGrid } from "../../src/hosts/grid/node.ts";
@@ -25,6 +25,7 @@ interface Hand {
   /** Makes a row or a column so small. */
   readonly shrink: (what: "row" | "column", n: number, size: number) => void;
   readonly setFormat: (row: number, column: number, format: string) => void;
+  readonly setSize: (row: number, column: number, size: number) => void;
   readonly setColour: (row: number, column: number, colour: string) => void;
   readonly end: () => void;
 }
@@ -43,6 +44,7 @@ const hands: Readonly<Record<string, () => Promise<Hand>>> = {
         if (what === "row") sheet.setRowHeightsForced(n, 1, size);
         else sheet.setColumnWidth(n, size);
       },
+      setSize: (row, column, size) => void grid.workbook.getSheetByName("My beam")!.getRange(row, column, 1, 1).setFontSize(size),
       setFormat: (row, column, format) => faults.setFormat("My beam", at(row, column), format), setColour: (row, column, colour) => faults.setColour("My beam", at(row, column), colour),
       end: () => grid.host.dispose(),
     };
@@ -55,6 +57,7 @@ const hands: Readonly<Record<string, () => Promise<Hand>>> = {
       host, unprotect: () => Promise.resolve(void (sheet().protection = undefined)),
       hideRow: (row) => void sheet().hiddenRows.add(row), hideColumn: (column) => void sheet().hiddenColumns.add(column),
       shrink: (what, n, size) => void (what === "row" ? sheet().heights : sheet().widths).set(n, size),
+      setSize: (row, column, size) => changeCell(sheet(), row, column, (cell) => { cell.size = size; }),
       setFormat: (row, column, format) => changeCell(sheet(), row, column, (cell) => { cell.numberFormat = format; }), setColour: (row, column, colour) => changeCell(sheet(), row, column, (cell) => { cell.color = colour; }),
       end: () => undefined,
     };
@@ -81,7 +84,7 @@ describe.each(Object.entries(hands))("asked about a sheet, %s", (_name, open) =>
 
   it("tells formats; nothing is hidden on a sheet as built", async () => {
     const looks = await hand.host.looks("My beam", whole);
-    expect(looks).toMatchObject({ hiddenRows: [], hiddenColumns: [], sameColour: [] });
+    expect(looks).toMatchObject({ hiddenRows: [], hiddenColumns: [], sameColour: [], tooSmall: [] });
     expect([looks.formats.length, looks.formats[0]!.length]).toEqual([12, 5]);
     expect([looks.formats[2]![2], looks.formats[4]![2], looks.formats[6]![2], looks.formats[11]![4]]).toEqual(["0.000", "0.0", "General", "General"]);
   });
@@ -106,8 +109,37 @@ describe.each(Object.entries(hands))("asked about a sheet, %s", (_name, open) =>
     const looks = await hand.host.looks("My beam", whole);
     expect(looks).toMatchObject({ hiddenRows: [6], hiddenColumns: [3], sameColour: [{ row: 4, column: 2 }, { row: 5, column: 2 }] });
     expect(looks.formats[4]![2]).toBe("0.0000");
-    expect(await hand.host.looks("My beam", { row: 5, column: 2, rows: 2, columns: 2 })).toEqual({ formats: [["General", "General"], ["General", "General"]], hiddenRows: [6], hiddenColumns: [3], sameColour: [{ row: 5, column: 2 }] });
+    expect(await hand.host.looks("My beam", { row: 5, column: 2, rows: 2, columns: 2 })).toEqual({ formats: [["General", "General"], ["General", "General"]], hiddenRows: [6], hiddenColumns: [3], sameColour: [{ row: 5, column: 2 }], tooSmall: [] });
     expect(await hand.host.looks("My beam", { row: 0, column: 0, rows: 4, columns: 2 })).toMatchObject({ hiddenRows: [], hiddenColumns: [], sameColour: [] });
+  });
+
+  it("takes letters too small to be read for such", async () => {
+    await hand.unprotect();
+    hand.setSize(4, 2, 1);
+    hand.setSize(5, 2, 8);
+    expect((await hand.host.looks("My beam", whole)).tooSmall).toEqual([{ row: 4, column: 2 }]);
+  });
+
+  it("tells the rules of a sheet as its plan has them: what is locked, what may be typed, which colours", async () => {
+    const places = plan.validations.map(({ row, column }) => ({ row, column }));
+    const { locked, entries, colours } = await hand.host.rules("My beam", whole, [...places, { row: 4, column: 2 }]);
+    for (let row = 0; row < whole.rows; row++) {
+      for (let column = 0; column < whole.columns; column++) {
+        const open = plan.unlocked.some((one) => row >= one.row && row < one.row + one.rows && column >= one.column && column < one.column + one.columns);
+        // The grid protects what the plan covers, the program the whole sheet.
+        if (row < plan.rows && column < plan.columns) expect(locked[row]![column], `${row}, ${column}`).toBe(!open);
+      }
+    }
+    expect(entries).toEqual([...plan.validations.map(({ rule }) => ({ rule, refuses: true })), undefined]);
+    const asPlanned = plan.highlights.map(({ text, begins, tone, ...area }) => ({ areas: [area], text, ...(begins && { begins }), color: tones[tone].color.toUpperCase(), background: tones[tone].background.toUpperCase() }));
+    const sorted = (rules: readonly ColourRule[]) => [...rules].sort((a, b) => JSON.stringify(a).localeCompare(JSON.stringify(b)));
+    expect(sorted(colours)).toEqual(sorted(asPlanned));
+  });
+
+  it("tells that nothing is locked once the protection is taken away, and has no rules for a sheet that was not built", async () => {
+    await hand.unprotect();
+    expect((await hand.host.rules("My beam", whole, [])).locked.flat()).not.toContain(true);
+    expect(await hand.host.rules("Sheet1", { row: 0, column: 0, rows: 1, columns: 1 }, [{ row: 0, column: 0 }])).toEqual({ locked: [[false]], entries: [undefined], colours: [] });
   });
 
   it("names who refers to a cell: directly, within an area, by a name, from other sheets", async () => {

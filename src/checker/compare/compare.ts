@@ -8,6 +8,7 @@ import { cellFindings } from "./cells.ts";
 import { markFindings, uncomputedFindings, valueFindings } from "./computed.ts";
 import { gathered, inOrder, type Finding, type Grade } from "./finding.ts";
 import { addedFindings, goneFindings } from "./rows.ts";
+import { placesOfEntry, ruleFindings } from "./sheetRules.ts";
 import { hiddenFindings, nameFindings, versionFindings } from "./sheetWide.ts";
 
 /** A sheet beside what its template would build today from the sheet's own inputs. */
@@ -32,13 +33,16 @@ export async function compare(host: Host, sheet: string): Promise<Comparison | u
   const snapshot = await takeSnapshot(host, sheet);
   const recognised = isHandOut(snapshot) ? undefined : recogniseSnapshot(snapshot);
   if (!recognised) return undefined;
-  const looks = await host.looks(sheet, { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns });
+  const whole = { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns };
+  const looks = await host.looks(sheet, whole);
+  const rules = await host.rules(sheet, whole, placesOfEntry(recognised));
   const computed = valuesAgainstHost(await readBook(host, snapshot));
   const findings = inOrder(gathered([
     ...versionFindings(recognised),
     ...goneFindings(recognised),
     ...addedFindings(recognised),
     ...hiddenFindings(recognised, looks),
+    ...ruleFindings(recognised, rules),
     ...cellFindings(recognised, looks),
     ...valueFindings(recognised, computed),
     ...uncomputedFindings(recognised, computed),

@@ -14,7 +14,8 @@ export type FindingKind =
   | "number changed" | "unit changed" | "symbol changed" | "label changed" | "text changed" | "caution changed"
   | "input not allowed" | "input missing" | "input linked" | "shape changed"
   | "row deleted" | "row inserted" | "column deleted" | "column inserted" | "cell added" | "own cells"
-  | "row hidden" | "column hidden" | "value hidden by format" | "value hidden by colour" | "format changed"
+  | "row hidden" | "column hidden" | "value hidden by format" | "value hidden by colour" | "value hidden by size" | "format changed"
+  | "protection off" | "cell open" | "cell locked" | "entry rule missing" | "entry rule changed" | "colour missing" | "colour changed" | "colour added"
   | "template version" | "functions version" | "hash" | "name lost" | "name moved" | "value not recomputed" | "mark stale";
 
 /** Something in which a sheet is not what its template would build today. */

@@ -41,4 +41,4 @@ export function heldAgainst({ recognised, compared }: Comparison): readonly (rea
 }
 
 /** What a comparison does not show. */
-export const limits = "A comparison shows where cells, formulas, number formats, hidden rows and colours of a sheet differ from its template; sizes of letters, joined cells, conditional colours, charts, pictures and protection are for the eye. It does not show that the inputs are right for the structure, nor that the template's method fits it: that is the checker's judgement, and the standard in force and licensed local practice decide.";
+export const limits = "A comparison shows where cells, formulas, number formats, colours, hidden rows, protection and what may be typed differ from the template; joined cells, charts and pictures are for the eye. It does not show that the inputs are right for the structure, nor that the template's method fits it: that is the checker's judgement, and the standard in force and licensed local practice decide.";

@@ -42,6 +42,7 @@ export function hiddenFindings(recognised: Recognised, looks: Looks): readonly F
     ...looks.hiddenRows.filter((row) => row < snapshot.rows && something(row)).map((row): Finding => ({ kind: "row hidden", grade: "serious", at: { row, column: 0 }, ...label(row), what: "The row is hidden or has no height.", expected: "in sight", found: "hidden" })),
     ...looks.hiddenColumns.filter((column) => column < snapshot.columns).map((column): Finding => ({ kind: "column hidden", grade: "serious", at: { row: 0, column }, what: "The column is hidden or has no width.", expected: "in sight", found: "hidden" })),
     ...looks.sameColour.filter(({ row, column }) => plan.rows > 0 && cellAt(snapshot, row, column).text !== "").map((at): Finding => ({ kind: "value hidden by colour", grade: "serious", at, ...label(at.row, at.column), what: "The letters have the colour of their ground.", found: cellAt(snapshot, at.row, at.column).text })),
+    ...looks.tooSmall.filter(({ row, column }) => cellAt(snapshot, row, column).text !== "").map((at): Finding => ({ kind: "value hidden by size", grade: "serious", at, ...label(at.row, at.column), what: "The letters are too small to be read.", found: cellAt(snapshot, at.row, at.column).text })),
   ];
 }
 

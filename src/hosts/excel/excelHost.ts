@@ -1,6 +1,6 @@
-import type { Area, Plan } from "../../sheet/index.ts";
+import type { Address, Area, Plan } from "../../sheet/index.ts";
 import { Turns } from "../grid/turns.ts";
-import type { ApplyOptions, CellContent, Host, InsertedCell, Looks, Place, Selection, SheetName } from "../host.ts";
+import type { ApplyOptions, CellContent, Host, InsertedCell, Looks, Place, Selection, SheetName, SheetRules } from "../host.ts";
 import { applyPlan } from "./apply.ts";
 import { dependantsOf } from "./dependants.ts";
 import { enterCells, type EnteredCell } from "./enter.ts";
@@ -10,6 +10,7 @@ import { looksOf } from "./hiding.ts";
 import { insertCells } from "./insert.ts";
 import { OwnEvaluations } from "./ownEvaluations.ts";
 import { readCells } from "./read.ts";
+import { rulesOf } from "./readRules.ts";
 import { recalculateAll } from "./recalculate.ts";
 import { explained, type ExcelDependencies } from "./runs.ts";
 import { selectedCells } from "./selection.ts";
@@ -60,6 +61,10 @@ export class ExcelHost implements Host {
 
   looks(sheet: string, area: Area): Promise<Looks> {
     return this.#run(async (context) => looksOf(await sheetNamed(context, sheet), area));
+  }
+
+  rules(sheet: string, area: Area, places: readonly Address[]): Promise<SheetRules> {
+    return this.#run(async (context) => rulesOf(await sheetNamed(context, sheet), area, places));
   }
 
   recalculate(): Promise<void> {

@@ -15,13 +15,14 @@ export async function looksOf(sheet: Excel.Worksheet, area: Area): Promise<Looks
   const formats: (readonly string[])[] = [];
   const hiddenRows: number[] = [];
   const sameColour: Address[] = [];
-  if (area.rows === 0 || area.columns === 0) return { formats, hiddenRows, hiddenColumns: [], sameColour };
+  const tooSmall: Address[] = [];
+  if (area.rows === 0 || area.columns === 0) return { formats, hiddenRows, hiddenColumns: [], sameColour, tooSmall };
   const columns = rangeOf(sheet, { ...area, rows: 1 }).getColumnProperties({ columnHidden: true, format: { columnWidth: true } });
   for (const part of rowSteps(area, mostCells)) {
     const range = rangeOf(sheet, part);
     range.load("numberFormat,formulas");
     const rows = range.getRowProperties({ rowHidden: true, format: { rowHeight: true } });
-    const cells = range.getCellProperties({ format: { font: { color: true }, fill: { color: true } } });
+    const cells = range.getCellProperties({ format: { font: { color: true, size: true }, fill: { color: true } } });
     await sheet.context.sync();
     formats.push(...(range.numberFormat as string[][]));
     rows.value.forEach(({ rowHidden, format }, r) => {
@@ -30,8 +31,9 @@ export async function looksOf(sheet: Excel.Worksheet, area: Area): Promise<Looks
     cells.value.forEach((line, r) => line.forEach(({ format }, c) => {
       if ((range.formulas as readonly (readonly unknown[])[])[r]![c] === "") return;
       if (likeColours(format?.font?.color || ink, format?.fill?.color || paper)) sameColour.push({ row: part.row + r, column: part.column + c });
+      if ((format?.font?.size ?? Infinity) <= unseen) tooSmall.push({ row: part.row + r, column: part.column + c });
     }));
   }
   const hiddenColumns = columns.value.flatMap(({ columnHidden, format }, c) => (columnHidden === true || (format?.columnWidth ?? Infinity) <= unseen ? [area.column + c] : []));
-  return { formats, hiddenRows, hiddenColumns, sameColour };
+  return { formats, hiddenRows, hiddenColumns, sameColour, tooSmall };
 }

@@ -102,7 +102,7 @@ export async function build(grid: GridRuntime, workbook: GridWorkbook, names: Sh
     if (plan.cells.some(({ formula }) => formula !== undefined)) await unlessAborted(result.applied, signal);
     await tell(Math.round(total * 0.75), "setting what may be typed");
     if (plan.validations.length > 0) mutate("data-validation.mutation.addRule", { unitId: workbookId, subUnitId: sheetId, rule: plan.validations.map((v, i) => validationRule(core, v, `${sheetId}-v${i}`)), source: "command" });
-    if (grid.onScreen) plan.highlights.forEach((h, i) => mutate("sheet.mutation.add-conditional-rule", { unitId: workbookId, subUnitId: sheetId, rule: highlightRule(h, `${sheetId}-h${i}`) }));
+    plan.highlights.forEach((h, i) => mutate("sheet.mutation.add-conditional-rule", { unitId: workbookId, subUnitId: sheetId, rule: highlightRule(h, `${sheetId}-h${i}`) }));
     await tell(Math.round(total * 0.9), "protecting formulas");
     await unlessAborted(protect(grid, sheet, plan), signal);
     await tell(total, "done");

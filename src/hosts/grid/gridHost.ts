@@ -1,6 +1,6 @@
 import { worksheetFunctions } from "../../../functions/index.ts";
-import type { Area, Plan } from "../../sheet/index.ts";
-import { CellsNotEmpty, type ApplyOptions, type CellContent, type CellValue, type Host, type InsertedCell, type Looks, type Place, type Selection, type SheetName } from "../host.ts";
+import type { Address, Area, Plan } from "../../sheet/index.ts";
+import { CellsNotEmpty, type ApplyOptions, type CellContent, type CellValue, type Host, type InsertedCell, type Looks, type Place, type Selection, type SheetName, type SheetRules } from "../host.ts";
 import { checkSheetName } from "../sheetName.ts";
 import { unreadable } from "../unreadable.ts";
 import { build, calculated, recalculated } from "./build.ts";
@@ -12,6 +12,7 @@ import { hostFunctions } from "./hostFunction.ts";
 import { firstColumnFor } from "./inView.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
 import { looksOf } from "./looks.ts";
+import { rulesOf } from "./readRules.ts";
 import { cellData } from "./sheetData.ts";
 import { SheetNames } from "./sheetNames.ts";
 import { Turns } from "./turns.ts";
@@ -86,6 +87,11 @@ export class GridHost implements Host {
   async looks(sheet: string, area: Area): Promise<Looks> {
     await Promise.resolve();
     return looksOf(this.#workbook, this.#sheet(sheet), area);
+  }
+
+  async rules(sheet: string, area: Area, places: readonly Address[]): Promise<SheetRules> {
+    await Promise.resolve();
+    return rulesOf(this.#grid, this.#sheet(sheet), area, places);
   }
 
   recalculate(): Promise<void> {

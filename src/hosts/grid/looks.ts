@@ -19,6 +19,7 @@ export function looksOf(workbook: GridWorkbook, sheet: GridSheet, area: Area): L
   const worksheet = sheet.getSheet();
   const styles = workbook.getWorkbook().getStyles();
   const sameColour: Address[] = [];
+  const tooSmall: Address[] = [];
   const formats = Array.from({ length: area.rows }, (_r, r) => Array.from({ length: area.columns }, (_c, c) => {
     const row = area.row + r;
     const column = area.column + c;
@@ -26,6 +27,7 @@ export function looksOf(workbook: GridWorkbook, sheet: GridSheet, area: Area): L
     const style = cell ? styles.getStyleByCell(cell) : undefined;
     const holds = cell !== null && cell !== undefined && (cell.f !== undefined || cell.si !== undefined || (cell.v !== undefined && cell.v !== null && cell.v !== ""));
     if (holds && likeColours(colour(style?.cl?.rgb ?? ink), colour(style?.bg?.rgb ?? paper))) sameColour.push({ row, column });
+    if (holds && (style?.fs ?? Infinity) <= unseen) tooSmall.push({ row, column });
     return style?.n?.pattern ?? general;
   }));
   const numbers = (from: number, count: number, hidden: (n: number) => boolean): readonly number[] => Array.from({ length: count }, (_, i) => from + i).filter(hidden);
@@ -34,5 +36,6 @@ export function looksOf(workbook: GridWorkbook, sheet: GridSheet, area: Area): L
     hiddenRows: numbers(area.row, area.rows, (row) => !worksheet.getRowVisible(row) || worksheet.getRowHeight(row) <= unseen),
     hiddenColumns: numbers(area.column, area.columns, (column) => !worksheet.getColVisible(column) || worksheet.getColumnWidth(column) <= unseen),
     sameColour,
+    tooSmall,
   };
 }

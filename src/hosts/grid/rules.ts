@@ -5,7 +5,7 @@ import type { GridRuntime } from "./runtime.ts";
 import { rangeOf } from "./sheetData.ts";
 
 /** The next number up or down: exclusive bounds become inclusive ones without a tolerance. */
-function neighbour(value: number, up: boolean): number {
+export function neighbour(value: number, up: boolean): number {
   if (value === 0) return up ? Number.MIN_VALUE : -Number.MIN_VALUE;
   const view = new DataView(new ArrayBuffer(8));
   view.setFloat64(0, value);

@@ -4,6 +4,7 @@ import type * as Formula from "@univerjs/engine-formula";
 import type * as Sheets from "@univerjs/preset-sheets-node-core";
 // Brings the types of what the presets add to the program's facade.
 import type {} from "@univerjs/preset-sheets-core";
+import type {} from "@univerjs/sheets-conditional-formatting/facade";
 
 /**
  * The grid's program as each platform loads it. Node has to `require` it and the browser to import it, so nothing here imports it directly:
@@ -14,7 +15,7 @@ export interface GridRuntime {
   readonly formula: typeof Formula;
   readonly univer: Core.Univer;
   readonly api: FUniver;
-  /** Drawn on a screen: scrolling and highlights exist only there. */
+  /** Drawn on a screen: scrolling exists only there. */
   readonly onScreen: boolean;
 }
 

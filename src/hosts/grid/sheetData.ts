@@ -14,6 +14,10 @@ export function rangeOf({ row, column, rows, columns }: Area): IRange {
   return { startRow: row, startColumn: column, endRow: row + rows - 1, endColumn: column + columns - 1 };
 }
 
+export function areaOf({ startRow, startColumn, endRow, endColumn }: IRange): Area {
+  return { row: startRow, column: startColumn, rows: endRow - startRow + 1, columns: endColumn - startColumn + 1 };
+}
+
 function gridBorder(core: Core, { sides, line, color }: NonNullable<CellStyle["border"]>): NonNullable<IStyleData["bd"]> {
   const { BorderStyleTypes } = core;
   const edge = { s: { thin: BorderStyleTypes.THIN, medium: BorderStyleTypes.MEDIUM, dotted: BorderStyleTypes.DOTTED }[line], cl: { rgb: color } };

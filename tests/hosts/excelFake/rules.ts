@@ -3,6 +3,7 @@ import { guard, type RangeTarget } from "./services.ts";
 import type { FakeHighlight, FakeValidation } from "./state.ts";
 import { Misuse, strictObject, type Handle, type Shape } from "./strict.ts";
 
+const overlaps = (a: Area, b: Area): boolean => a.row < b.row + b.rows && b.row < a.row + a.rows && a.column < b.column + b.columns && b.column < a.column + a.columns;
 const same = (a: Area, b: Area): boolean => a.row === b.row && a.column === b.column && a.rows === b.rows && a.columns === b.columns;
 
 function validationOf(target: RangeTarget): FakeValidation {
@@ -14,6 +15,25 @@ function validationOf(target: RangeTarget): FakeValidation {
   target.sheet.validations.push(made);
   return made;
 }
+
+const within = (area: Area, { row, column, rows, columns }: Area): boolean => row >= area.row && column >= area.column && row + rows <= area.row + area.rows && column + columns <= area.column + area.columns;
+
+/** The validation the cells have; reading makes none. */
+function found(target: RangeTarget): FakeValidation | undefined {
+  const [area] = target.areas;
+  const known = target.sheet.validations.find((one) => within(one.area, area!));
+  if (!known && target.sheet.validations.some((one) => overlaps(one.area, area!))) throw new Misuse("the fake reads validations of cells that have one and the same");
+  return known;
+}
+
+const types: Readonly<Record<string, string>> = { wholeNumber: "WholeNumber", decimal: "Decimal", list: "List", custom: "Custom" };
+
+/** Numbers come back as formulas. */
+function asRead(rule: Record<string, unknown> | undefined): unknown {
+  return Object.fromEntries(Object.entries(rule ?? {}).map(([kind, one]) => [kind, Object.fromEntries(Object.entries(one as object).map(([name, value]: [string, unknown]) => [name, typeof value === "number" ? `=${value}` : value]))]));
+}
+
+const unsaid = { showAlert: true, style: "Stop", title: "", message: "" };
 
 function only(value: object, allowed: readonly string[], what: string): void {
   const unknown = Object.keys(value).filter((key) => !allowed.includes(key));
@@ -31,9 +51,10 @@ function checkWords({ title, message }: { readonly title: string; readonly messa
 export const dataValidation: Shape<RangeTarget> = {
   kind: "DataValidation",
   properties: {
-    ignoreBlanks: { read: (target) => validationOf(target).ignoreBlanks, write: (target, value: boolean) => { validationOf(target).ignoreBlanks = value; } },
+    type: { read: (target) => types[Object.keys(found(target)?.rule ?? {})[0] ?? ""] ?? "None" },
+    ignoreBlanks: { read: (target) => found(target)?.ignoreBlanks ?? true, write: (target, value: boolean) => { validationOf(target).ignoreBlanks = value; } },
     rule: {
-      read: (target) => validationOf(target).rule,
+      read: (target) => asRead(found(target)?.rule),
       write: (target, value: Record<string, Record<string, unknown>>) => {
         only(value, kinds, "a validation's rule");
         const [kind] = Object.keys(value);
@@ -45,8 +66,8 @@ export const dataValidation: Shape<RangeTarget> = {
         validationOf(target).rule = value;
       },
     },
-    prompt: { read: (target) => validationOf(target).prompt, write: (target, value: { showPrompt: boolean; title: string; message: string }) => { only(value, ["showPrompt", "title", "message"], "a prompt"); checkWords(value); validationOf(target).prompt = value; } },
-    errorAlert: { read: (target) => validationOf(target).errorAlert, write: (target, value: { showAlert: boolean; style: string; title: string; message: string }) => { only(value, ["showAlert", "style", "title", "message"], "an alert"); checkWords(value); validationOf(target).errorAlert = value; } },
+    prompt: { read: (target) => found(target)?.prompt, write: (target, value: { showPrompt: boolean; title: string; message: string }) => { only(value, ["showPrompt", "title", "message"], "a prompt"); checkWords(value); validationOf(target).prompt = value; } },
+    errorAlert: { read: (target) => found(target)?.errorAlert ?? unsaid, write: (target, value: { showAlert: boolean; style: string; title: string; message: string }) => { only(value, ["showAlert", "style", "title", "message"], "an alert"); checkWords(value); validationOf(target).errorAlert = value; } },
   },
 };
 
@@ -57,9 +78,10 @@ const textOperators = ["Contains", "NotContains", "BeginsWith", "EndsWith"];
 /** Colours of a conditional format. */
 const format: NonNullable<Shape<FakeHighlight>["parts"]>[string] = ({ context, target }) => strictObject<FakeHighlight>(context, {
   kind: "ConditionalRangeFormat",
+  properties: { numberFormat: { read: (one) => one.numberFormat ?? "" } },
   parts: {
-    font: () => strictObject<FakeHighlight>(context, { kind: "ConditionalRangeFont", properties: { color: { read: (one) => one.color, write: (one, value: string) => { one.color = value; } } } }, target),
-    fill: () => strictObject<FakeHighlight>(context, { kind: "ConditionalRangeFill", properties: { color: { read: (one) => one.fill, write: (one, value: string) => { one.fill = value; } } } }, target),
+    font: () => strictObject<FakeHighlight>(context, { kind: "ConditionalRangeFont", properties: { color: { read: (one) => one.color ?? "", write: (one, value: string) => { one.color = value; } } } }, target),
+    fill: () => strictObject<FakeHighlight>(context, { kind: "ConditionalRangeFill", properties: { color: { read: (one) => one.fill ?? "", write: (one, value: string) => { one.fill = value; } } } }, target),
   },
 }, target);
 
@@ -94,11 +116,26 @@ const cellValue: Shape<FakeHighlight> = {
   parts: { format },
 };
 
+/** A condition that is a formula; the fake does not add one. */
+const custom: Shape<FakeHighlight> = { kind: "CustomConditionalFormat", parts: { format } };
+
 /** By its type, the part a conditional format has. */
 const kindsOfFormat: Readonly<Record<string, readonly [string, Shape<FakeHighlight>]>> = { CellValue: ["cellValue", cellValue], ContainsText: ["textComparison", textComparison] };
 
+const areasOf = (find: () => FakeHighlight, context: Handle<unknown>["context"]): object => strictObject<FakeHighlight>(context, { kind: "RangeAreas", parts: { areas: () => strictObject<FakeHighlight>(context, { kind: "RangeCollection", items: { shape: areaShape, of: ({ area }) => [area] } }, find) } }, find);
+
+const areaShape: Shape<Area> = { kind: "Range", properties: { rowIndex: { read: ({ row }) => row }, columnIndex: { read: ({ column }) => column }, rowCount: { read: ({ rows }) => rows }, columnCount: { read: ({ columns }) => columns } } };
+
+const conditionalFormat: Shape<FakeHighlight> = {
+  kind: "ConditionalFormat",
+  properties: { type: { read: ({ type }) => type } },
+  parts: Object.fromEntries([...Object.values(kindsOfFormat), ["custom", custom] as const].map(([name, shape]) => [name, ({ context, target }: Handle<FakeHighlight>) => strictObject(context, shape, target)])),
+  methods: { getRanges: ({ context, target }: Handle<FakeHighlight>) => areasOf(target, context) },
+};
+
 export const conditionalFormats: Shape<RangeTarget> = {
   kind: "ConditionalFormatCollection",
+  items: { shape: conditionalFormat, of: ({ sheet, areas: [area] }: RangeTarget) => sheet.highlights.filter((one) => overlaps(one.area, area!)) },
   methods: {
     add: (self: Handle<RangeTarget>, type: string) => {
       const kind = kindsOfFormat[type];
@@ -110,7 +147,7 @@ export const conditionalFormats: Shape<RangeTarget> = {
         made = { area: { ...target.areas[0]! }, type };
         target.sheet.highlights.push(made);
       });
-      return strictObject<FakeHighlight>(self.context, { kind: "ConditionalFormat", parts: { [kind[0]]: ({ context, target }) => strictObject(context, kind[1], target) } }, () => made);
+      return strictObject<FakeHighlight>(self.context, conditionalFormat, () => made);
     },
   },
 };

@@ -58,6 +58,7 @@ export interface FakeHighlight {
   fill?: string;
   rule?: { formula1: string; operator: string };
   textRule?: { text: string; operator: string };
+  numberFormat?: string;
 }
 
 /** A name of a sheet; `lost` where its cells were deleted. */

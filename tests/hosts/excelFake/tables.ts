@@ -30,9 +30,9 @@ const counted = (from: number, count: number): readonly number[] => Array.from({
 
 export const tableMethods = {
   getCellProperties: (self: Handle<RangeTarget>, wanted: Wanted) => answer(self, "getCellProperties", ({ sheet, areas: [area] }) => counted(area!.row, area!.rows).map((row) => counted(area!.column, area!.columns).map((column) => {
-    const { color, fill } = cellAt(sheet, row, column);
+    const { color, fill, size, locked } = cellAt(sheet, row, column);
     // A cell without a fill is white here.
-    return picked({ format: { font: { color }, fill: { color: fill ?? "#FFFFFF" } } }, wanted, "cells");
+    return picked({ format: { font: { color, size }, fill: { color: fill ?? "#FFFFFF" }, protection: { locked } } }, wanted, "cells");
   }))),
   getRowProperties: (self: Handle<RangeTarget>, wanted: Wanted) => answer(self, "getRowProperties", ({ sheet, areas: [area] }) => counted(area!.row, area!.rows).map((row) => picked({ rowHidden: sheet.hiddenRows.has(row), format: { rowHeight: sheet.heights.get(row) ?? usual.height } }, wanted, "rows"))),
   getColumnProperties: (self: Handle<RangeTarget>, wanted: Wanted) => answer(self, "getColumnProperties", ({ sheet, areas: [area] }) => counted(area!.column, area!.columns).map((column) => picked({ columnHidden: sheet.hiddenColumns.has(column), format: { columnWidth: sheet.widths.get(column) ?? usual.width } }, wanted, "columns"))),

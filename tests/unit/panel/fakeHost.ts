@@ -1,6 +1,6 @@
-import type { ApplyOptions, CellContent, Host, InsertedCell, Looks, Place, Selection, SheetName } from "../../../src/hosts/index.ts";
-import { CellsNotEmpty, SheetNameTaken } from "../../../src/hosts/index.ts";
-import type { Area, Plan } from "../../../src/sheet/index.ts";
+import type { ApplyOptions, CellContent, Host, InsertedCell, Looks, Place, Selection, SheetName, SheetRules } from "../../../src/hosts/index.ts";
+import { CellsNotEmpty, SheetNameTaken, tones } from "../../../src/hosts/index.ts";
+import type { Address, Area, Plan } from "../../../src/sheet/index.ts";
 
 /** A host whose cells stand in a Map. It calculates nothing: values and evaluations are given to it. */
 export class FakeHost implements Host {
@@ -8,6 +8,7 @@ export class FakeHost implements Host {
   readonly undoesInsertion = true;
   readonly cells = new Map<string, CellContent>();
   readonly sheets = new Set<string>();
+  readonly plans = new Map<string, Plan>();
   readonly names = new Map<string, string>();
   readonly evaluations = new Map<string, CellContent>();
   readonly selected: Place[] = [];
@@ -39,6 +40,7 @@ export class FakeHost implements Host {
     }
     if (this.failure) throw this.failure;
     this.sheets.add(sheetName);
+    this.plans.set(sheetName, plan);
     for (const c of plan.cells) this.put(sheetName, c.row, c.column, { value: c.value ?? null, ...(c.formula !== undefined && { formula: c.formula }) });
     return { sheet: sheetName };
   }
@@ -61,7 +63,21 @@ export class FakeHost implements Host {
   }
 
   looks(_sheet: string, { rows, columns }: Area): Promise<Looks> {
-    return Promise.resolve({ formats: Array.from({ length: rows }, () => Array.from({ length: columns }, () => "General")), hiddenRows: [], hiddenColumns: [], sameColour: [], ...this.hiding });
+    return Promise.resolve({ formats: Array.from({ length: rows }, () => Array.from({ length: columns }, () => "General")), hiddenRows: [], hiddenColumns: [], sameColour: [], tooSmall: [], ...this.hiding });
+  }
+
+  /** Those of the plan that was applied; none on other sheets. */
+  rules(sheet: string, area: Area, places: readonly Address[]): Promise<SheetRules> {
+    const plan = this.plans.get(sheet);
+    const within = (one: Area, { row, column }: Address): boolean => row >= one.row && row < one.row + one.rows && column >= one.column && column < one.column + one.columns;
+    return Promise.resolve({
+      locked: Array.from({ length: area.rows }, (_, r) => Array.from({ length: area.columns }, (_, c) => plan !== undefined && !plan.unlocked.some((one) => within(one, { row: area.row + r, column: area.column + c })))),
+      entries: places.map((place) => {
+        const rule = plan?.validations.find((one) => within(one, place))?.rule;
+        return rule && { rule, refuses: true };
+      }),
+      colours: (plan?.highlights ?? []).map(({ text, begins, tone, ...one }) => ({ areas: [one], text, ...(begins && { begins }), ...tones[tone] })),
+    });
   }
 
   /** Nothing follows from anything here. */
