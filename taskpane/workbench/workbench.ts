@@ -4,6 +4,7 @@ import { expand, freeSheetName } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { mountPanel, rememberBuilt } from "../index.ts";
 import { makeDivider } from "./divider.ts";
+import { turnByKey } from "./panes.ts";
 import "./workbench.css";
 
 /** For the browser's console and for tests, as `window.kernbook`. */
@@ -47,6 +48,7 @@ async function open(): Promise<void> {
   handle.cellBox = (address) => boxOnPage(host.cellBox(address), sheet);
   makeDivider(element("divider"), element("panel"));
   mountPanel(element("panel"), host);
+  turnByKey([grid, element("panel")], { grid: "[contenteditable]", panel: "[role=tab][aria-selected=true]" });
   await buildDemonstration(host);
   element("opening").remove();
   handle.ready = true;
