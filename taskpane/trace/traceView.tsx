@@ -131,6 +131,7 @@ function CellTrace({ host, cell, chosen, choose, go, libraries }: CellProps) {
       <p class="kb-value"><strong>{printed(content)}</strong>{!content.error && typeof content.value === "number" && unitWords(label) !== "" ? ` ${unitWords(label)}` : ""}</p>
       {content.error && !told && <p class="kb-problem">{content.error.message ?? "The spreadsheet program gives no reason for this error."}</p>}
       {cell.unlike !== undefined && !call?.call.whole && <p class="kb-problem">{cell.unlike}. Recalculate the workbook.</p>}
+      {cell.misfit !== undefined && <p class="kb-problem"><strong>Unit of the result.</strong> {cell.misfit}.</p>}
       <Flags calls={partOf ? [partOf.call] : calls} />
       <Warnings calls={partOf ? [partOf.call] : calls} />
       {content.formula !== undefined && <p class="kb-formula"><code>{content.formula}</code></p>}

@@ -101,6 +101,9 @@ describe("what does not fit", () => {
     ["right conversion by CONVERT", { C5: "mm", B5: 12000, F1: { f: `=${stress}(B1,B2,B3,B4,CONVERT(B5,"mm","m"))` } }, []],
     ["wrong conversion by CONVERT", { C5: "mm", B5: 12000, F1: { f: `=${stress}(B1,B2,B3,B4,CONVERT(B5,"cm","m"))` } }, [["x", "unit"]]],
     ["wrong factor", { C5: "mm", B5: 12000, F1: { f: `=${stress}(B1,B2,B3,B4,B5/100)` } }, [["x", "unit"]]],
+    ["wrong factor inside IFERROR", { C5: "mm", B5: 12000, F1: { f: `=${stress}(B1,B2,B3,B4,IFERROR(B5/100,"none"))` } }, [["x", "unit"]]],
+    ["mm in one choice of two", { A6: "Distance, mm", B6: 12, F1: { f: `=${stress}(B1,B2,B3,B4,CHOOSE(2,B5,B6))` } }, [["x", "unit"]]],
+    ["rows of several units in one range", { F1: { f: `=${stress}(MAX(B1:B5),B2,B3,B4,B5)` } }, []],
     ["a conversion too many", { F1: { f: `=${stress}(B1,B2,B3,B4,B5/1000)` } }, [["x", "unit"]]],
     ["half of it", { F1: { f: `=${stress}(B1,B2,B3,B4,B5/2)` } }, []],
     ["degrees", { C3: "deg", F1: { f: `=${stress}(B1,B2,RADIANS(B3),B4,B5)` } }, []],
@@ -113,6 +116,24 @@ describe("what does not fit", () => {
   it.each([["Cube strength", "sort"], ["Concrete strength, cube, 28 days", "sort"], ["Mean strength of concrete", "sort"], ["Characteristic cylinder strength", undefined], ["Concrete strength", undefined]])("for a characteristic cylinder strength: %s", async (text, kind) => {
     const cell = await trace({ A1: text, B1: 40, C1: "N/mm²", F1: { f: "=KERN.CONCRETE_MEAN_STRENGTH_EN1992_2004(B1)" } });
     expect(flags(cell).map(([, k]) => k)).toEqual(kind ? [kind] : []);
+  });
+
+  it.each<readonly [string, StaticCell, string | null, number]>([
+    ["a ratio shown as a per cent, without a unit beside it", { v: 0.7, text: "70%" }, null, 1], ["per cent with the sign written behind", { v: 70, text: "70 %" }, null, 0], ["per cent", 70, "%", 0], ["a ratio shown as a per cent beside a %", { v: 0.7, text: "70.0 %" }, "%", 1],
+  ])("for a per cent: %s", async (_, cell, unit, count) => {
+    const traced = await trace({ A1: "Relative humidity", B1: cell, C1: unit, F1: { f: '=KERN.DRYING_SHRINKAGE_NOMINAL_EN1992_2004(38,B1,"N")' } });
+    expect(flags(traced).filter(([, kind]) => kind === "unit")).toHaveLength(count);
+  });
+
+  it.each<readonly [string, string, string | null, RegExp | undefined]>([
+    ["the result's own unit", "=KERN.TENDON_FORCE(B1,B8)", "kN", undefined], ["converted rightly", "=ROUND(KERN.TENDON_FORCE(B1,B8)/1000,2)", "MN", undefined], ["four tendons", "=4*KERN.TENDON_FORCE(B1,B8)", "kN", undefined],
+    ["no unit said", "=KERN.TENDON_FORCE(B1,B8)", null, undefined], ["more than a result", "=KERN.TENDON_FORCE(B1,B8)/B8", "MPa", undefined],
+    ["kN called N", "=KERN.TENDON_FORCE(B1,B8)", "N", /KERN\.TENDON_FORCE gives kN, but what stands beside the cell says N: the number is 1000 times too small/],
+    ["a conversion too many", "=ROUND(KERN.TENDON_FORCE(B1,B8)/1000,1)", "kN", /multiplied by 0\.001.* 1000 times too small/], ["another dimension", "=IFERROR(KERN.TENDON_FORCE(B1,B8),0)", "MPa", /gives kN, but .* says MPa$/],
+  ])("between a result and the unit beside it: %s", async (_, f, unit, expected) => {
+    const { misfit } = await trace({ ...sheet, B8: 1500, C8: "mm2", E1: "Force in the tendon", F1: { f, v: 2092.5 }, G1: unit });
+    if (expected) expect(misfit).toMatch(expected);
+    else expect(misfit).toBeUndefined();
   });
 
   it("takes a cell shown as a per cent for the ratio it holds, and a plain 5 % not", async () => {

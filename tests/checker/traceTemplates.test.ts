@@ -29,6 +29,7 @@ describe.each(templates.map((t) => [t.id, t] as const))("%s as it is built", (_,
       if (seen.has(key)) continue;
       seen.add(key);
       const cell = await tracer.trace({ sheet: "Sheet1", row, column });
+      if (cell.misfit !== undefined) flagged.push(`${cell.address} ${cell.misfit}`);
       if (cell.unreadable !== undefined) unread.push(`${cell.address}: ${cell.unreadable}`);
       for (const { call, flags, unknown, arguments: all } of cell.calls) {
         calls++;

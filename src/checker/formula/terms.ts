@@ -12,12 +12,12 @@ export interface Term {
 }
 
 /** Functions that give something of the sort and unit of their arguments. */
-const alike = new Set(["MAX", "MIN", "ABS", "SUM", "AVERAGE", "ROUND", "ROUNDUP", "ROUNDDOWN", "N", "VALUE", "SINGLE", "_XLFN.SINGLE", "MEDIAN", "ISERROR"]);
+const alike = new Set(["MAX", "MIN", "ABS", "SUM", "AVERAGE", "ROUND", "ROUNDUP", "ROUNDDOWN", "N", "VALUE", "SINGLE", "_XLFN.SINGLE", "MEDIAN", "ISERROR", "IFERROR", "IFNA", "_XLFN.IFNA"]);
 
 /** The references of an expression with their factors; undefined where it does more with them than add, scale and compare. */
 export function termsOf(node: FormulaNode | null): readonly Term[] | undefined {
   if (!node) return [];
-  if (numberIn(node) !== undefined) return [];
+  if (numberIn(node) !== undefined || node.type === "Literal") return [];
   const reference = referenceIn(node);
   if (reference) return [{ reference, factor: 1 }];
   const scaled = (terms: readonly Term[] | undefined, by: number): readonly Term[] | undefined => terms?.map((t) => ({ ...t, factor: t.factor * by }));
@@ -46,7 +46,8 @@ export function termsOf(node: FormulaNode | null): readonly Term[] | undefined {
     const [a, b] = [spelledUnit(from), spelledUnit(to)];
     return termsOf(first)?.map((t) => ({ ...t, factor: a && b ? t.factor * (a.size / b.size) : t.factor, converted: { from, to } }));
   }
-  if (name === "IF") return joined(node.arguments.slice(1));
+  if (name === "IF" || name === "CHOOSE") return joined(node.arguments.slice(1));
+  if (name === "IFS" || name === "_XLFN.IFS") return joined(node.arguments.filter((_, i) => i % 2 === 1));
   if (name === "ROUND" || name === "ROUNDUP" || name === "ROUNDDOWN") return termsOf(first);
   return alike.has(name) ? joined(node.arguments) : undefined;
 }

@@ -3,6 +3,7 @@ import { numberText } from "../../typeset/index.ts";
 import { termsOf } from "../formula/terms.ts";
 import type { WrittenArgument } from "../formula/calls.ts";
 import { isNumberAsText } from "../formula/numberAsText.ts";
+import { letters, saysOtherwise } from "./contraries.ts";
 import { unitHeld, type Label } from "./labels.ts";
 import type { Origin } from "./origin.ts";
 import { inUnit } from "./units.ts";
@@ -25,14 +26,15 @@ export interface Flaggable {
 export type OriginOf = (text: string) => Origin | undefined;
 
 const quantities: Readonly<Record<string, Quantity | undefined>> = q;
-/** A symbol without signs for subscripts, by which symbols are compared. */
-const letters = (symbol: string): string => symbol.replace(/[_,\s{}]/g, "");
 const called = (origin: Origin, label: Label | undefined): string => `${origin.address ?? origin.text}${label?.description ? ` (${label.description})` : ""}`;
 const inWords = (quantity: Quantity): string => (quantity.unit === "–" ? "is a plain number" : `is in ${quantity.unit}`);
 
 function unitMessage(wanted: Quantity, label: Label | undefined, origin: Origin, factor: number, converted: { readonly from: string; readonly to: string } | undefined): string | undefined {
-  const held = label && unitHeld(label, origin.contents.length === 1 && origin.contents[0]!.length === 1 ? origin.contents[0]![0] : undefined);
-  if (!label || !held) return undefined;
+  const single = origin.contents.length === 1 && origin.contents[0]!.length === 1 ? origin.contents[0]![0] : undefined;
+  const held = unitHeld(label, single);
+  if (!held) return undefined;
+  // Rows of several units under one another: what the first is in says nothing of the range.
+  if (!single && label?.from === "texts" && origin.lowest?.known?.size !== undefined && origin.lowest.known.size !== held.size) return undefined;
   const right = inUnit(held, wanted.unit);
   const who = called(origin, label);
   const shown = held.text === "–" || held.text === "-" ? "a plain number" : `in ${held.text}`;
@@ -49,27 +51,21 @@ function unitMessage(wanted: Quantity, label: Label | undefined, origin: Origin,
   return `${who} is ${shown} and is multiplied by ${numberText(size)}; this argument ${inWords(wanted)}, which takes ${right === 1 ? "no factor" : numberText(right)}`;
 }
 
-/** What a text says a strength is. The words of a label against the sort that is wanted. */
-const opposites: readonly (readonly [word: RegExp, sort: RegExp])[] = [
-  [/\bcubes?\b/i, /\bcylinder\b/], [/\bcylinders?\b/i, /\bcube\b/], [/\bmean\b/i, /^characteristic\b/], [/\bcharacteristic\b/i, /^mean\b/], [/\bdesign (?:value|strength)\b/i, /^(?:characteristic|mean)\b/],
-  [/\btangent\b/i, /^secant\b/], [/\bsecant\b/i, /^tangent\b/], [/\b(?:upper|95 ?%)\b/i, /^(?:lower|mean) tensile/], [/\b(?:lower|5 ?%)\b/i, /^(?:upper|mean) tensile/],
-];
-const symbols: Readonly<Record<string, RegExp>> = { fcu: /cylinder/, fckcube: /cylinder/, fcm: /^characteristic/, fcd: /^(?:characteristic|mean)/ };
-
 function sortMessage(wanted: Quantity, label: Label | undefined, origin: Origin): string | undefined {
-  if (!label || wanted.sort === undefined) return undefined;
+  if (!label) return undefined;
   const who = called(origin, label);
   if (label.from === "template") {
     const quantity = label.quantity === undefined ? undefined : quantities[label.quantity];
     const differ = sortsDiffer(wanted, quantity?.sort);
     if (differ === "other") return `${who} is a ${quantity!.sort}; this argument is a ${wanted.sort}`;
-    // What a template leaves unsaid its own lint has found right.
-    return undefined;
+    // What is wanted of a sort a template's lint has found right, said or unsaid.
+    if (wanted.sort !== undefined) return undefined;
   }
-  const plain = letters(label.symbol).toLowerCase();
-  const against = opposites.some(([word, sort]) => word.test(label.description) && sort.test(wanted.sort!)) || symbols[plain]?.test(wanted.sort) === true;
-  return against ? `${who} by its text; this argument is a ${wanted.sort}` : undefined;
+  return saysOtherwise(label, wanted) ? `${who} by its text; this argument is: ${wanted.text}` : undefined;
 }
+
+/** 0.8 times a cube strength may well be a cylinder strength; a thousand times it is one in another unit. */
+const isPowerOfTen = (factor: number): boolean => Math.abs(Math.log10(Math.abs(factor)) % 1) < 1e-9;
 
 interface About {
   readonly flag: Flag;
@@ -88,7 +84,7 @@ function scalarFlags(argument: Flaggable, wanted: Quantity, originOf: OriginOf):
     const add = (kind: Flag["kind"], message: string | undefined): void => { if (message !== undefined) out.push({ flag: { kind, parameter: name, message }, ...(label && { label }) }); };
     const unit = unitMessage(wanted, label, origin, factor, converted);
     add("unit", unit);
-    if (unit === undefined && Math.abs(factor) === 1) add("sort", sortMessage(wanted, label, origin));
+    if (unit === undefined && isPowerOfTen(factor)) add("sort", sortMessage(wanted, label, origin));
     const single = origin.contents.length === 1 && origin.contents[0]!.length === 1 ? origin.contents[0]![0] : undefined;
     if (!single || single.error) continue;
     const who = called(origin, label);

@@ -173,8 +173,18 @@ export function aroundFor({ row, column }: Pick<Area, "row" | "column">, above: 
   return above && row > 0 ? [beside, { row: top, column, rows: row - top, columns: 1 }] : [beside];
 }
 
-/** A cell shown as a per cent holds the ratio, whatever unit stands beside it. */
-export function unitHeld(label: Label, content: CellContent | undefined): SpelledUnit | undefined {
-  if (label.known?.unit === "%" && content && /%\s*$/.test(content.text)) return spelledUnit("–");
-  return label.known;
+/** Whether a number is shown as a per cent by its format, and so is the ratio: 0.7 as "70%", not 70 as "70 %". */
+function isShownAsPercent({ value, text }: CellContent): boolean {
+  const shown = /^\s*([-−+]?[\d.,\s]+)%\s*$/.exec(text)?.[1];
+  if (shown === undefined || typeof value !== "number") return false;
+  const plain = shown.replace(/\s/g, "").replace("−", "-");
+  const read = Number(plain.replace(/,(?=\d{3}\b)/g, "").replace(",", "."));
+  return value === 0 || Math.abs(read - 100 * value) < Math.abs(read - value);
+}
+
+/** A cell shown as a per cent holds the ratio, whether or not a unit stands beside it. */
+export function unitHeld(label: Label | undefined, content: CellContent | undefined): SpelledUnit | undefined {
+  const { known } = label ?? {};
+  if (content && isShownAsPercent(content) && (!known || known.unit === "%")) return spelledUnit("–");
+  return known;
 }

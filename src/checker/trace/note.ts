@@ -100,7 +100,7 @@ ${!whole && content.formula !== undefined && html`<p><code>${formulaInWords(piec
 ${cell.calls.map((c) => callOf(c, setting))}
 ${cell.partOf && partOf(cell.partOf)}
 ${cell.unreadable !== undefined && html`<p class="kn-flag">The formula cannot be read: ${cell.unreadable}.</p>`}
-<p class="kn-gives">${label?.symbol && html`${symbol(label.symbol)} `}= ${value}</p>${cell.unlike !== undefined && html`<p class="kn-flag">${cell.unlike}. Do not use this value before the workbook is recalculated.</p>`}</section>`;
+<p class="kn-gives">${label?.symbol && html`${symbol(label.symbol)} `}= ${value}</p>${cell.misfit !== undefined && html`<p class="kn-flag">Look at the unit: ${cell.misfit}.</p>`}${cell.unlike !== undefined && html`<p class="kn-flag">${cell.unlike}. Do not use this value before the workbook is recalculated.</p>`}</section>`;
 }
 
 function inputs(all: readonly Branch[]): Markup {

@@ -6,6 +6,7 @@ import { ourFunction } from "../formula/ourFunction.ts";
 import { traceCall, type SpilledResult, type TracedCall } from "./call.ts";
 import { Knowledge, labelAt } from "./knowledge.ts";
 import { unlikeItsFormula } from "./holds.ts";
+import { resultMisfit } from "./resultUnit.ts";
 import { aroundFor, type Label } from "./labels.ts";
 import { originsOf, type Origin } from "./origin.ts";
 import { Reading } from "./reading.ts";
@@ -38,6 +39,8 @@ export interface TracedCell {
   readonly partOf?: PartOfSpill;
   /** Why the value is not what the formula gives with the cells as they stand. */
   readonly unlike?: string;
+  /** Where the unit beside the cell is not that of the result. */
+  readonly misfit?: string;
 }
 
 /** How far from its anchor a cell of a spilled result is looked for. */
@@ -113,7 +116,8 @@ export class Tracer {
       traced.set(i, await traceCall(read.calls[i]!, referencesOf, { host: this.host, place, content, reading, originOf, traced }));
     }
     const unlike = unlikeItsFormula(content, place, reading, originOf);
-    return { ...base, ...(unlike !== undefined && { unlike }), read, originOf, precedents: read.references.map((r) => originOf(r.text)!), calls: read.calls.map((_, i) => traced.get(i)!) };
+    const misfit = resultMisfit(read.tree, label, content);
+    return { ...base, ...(unlike !== undefined && { unlike }), ...(misfit !== undefined && { misfit }), read, originOf, precedents: read.references.map((r) => originOf(r.text)!), calls: read.calls.map((_, i) => traced.get(i)!) };
   }
 
   /** The cells a spilled result fills from its anchor; undefined where no function of ours stands there. */
