@@ -151,7 +151,7 @@ describe("the calculation note", () => {
     expect(text).toMatch(/Cell F2 Date 1 May 2026 .*Read from static Followed down to the inputs/);
     expect(text).toMatch(/Inputs .*Stress at the jack 1395 MPa typed B1 .*Area 1500 mm2 typed B8/);
     expect(text.indexOf("Distance from the jack B5")).toBeLessThan(text.indexOf("By KERN.FRICTION_STRESS"));
-    expect(text).toMatch(/By KERN\.FRICTION_STRESS : .*x distance along the span from the jack = 12 m, from B5 \[equation\] \[equation\] σ p = 1267\.31 MPa Statics and strength of materials: equilibrium\. Basis: derived from mechanics\./);
+    expect(text).toMatch(/By KERN\.FRICTION_STRESS : .*x distance along the span from the jack = 12 m, from B5; put in as 12000 mm \[equation\] \[equation\] σ p = 1267\.31 MPa Statics and strength of materials: equilibrium\. Basis: derived from mechanics\./);
     expect(text).toMatch(/Stress \[F1\] \* Area \[B8\] \/1000 = 1267\.31\*1500\/1000 = 1900\.96 kN/);
     expect(text).toContain(cautions.stressing);
     expect(text).toContain(cautions.competence);
@@ -173,6 +173,19 @@ describe("the calculation note", () => {
     expect(text).toMatch(/Values taken as they stand .*Stress 1267\.31 MPa .* F1 /);
     expect(text).not.toContain("By KERN.FRICTION_STRESS");
     expect(words(await note("F2", Infinity))).not.toContain("Values taken as they stand");
+  });
+
+  it("says of each argument where it comes from, and how it is put into the equation", async () => {
+    const text = words(await note("F9", 1, { A1: "Prestressing force", B1: 1200, C1: "kN", A2: "Area", B2: 0.3, C2: "m2", F9: { f: "=KERN.FIBRE_STRESS(B1,0,0,B2*10^6,2*10^10,350)", v: 4 } }));
+    expect(text).toMatch(/prestressing force, 0 for loads alone = 1200 kN, from B1; put in as 1200000 N /);
+    expect(text).toMatch(/area of the section = 300000 mm², from B2\*10\^6 /);
+    expect(text).toMatch(/= 350 mm, typed in the formula /);
+    expect(words(await note("F1", 1, { ...sheet, B2: 0.9, F1: { f: "=KERN.FRICTION_STRESS(B1,B2,B3,B4,B5)", v: 1027.27 } }))).toMatch(/Look at .*outside the everyday range/);
+  });
+
+  it("gives a range of rows in several units no unit", async () => {
+    const text = words(await note("F9", 1, { ...sheet, F9: { f: "=SUM(B1:B4)", v: 1395.503 } }));
+    expect(text).toMatch(/Inputs .* 4 cells, 0\.003 to 1395 typed B1:B4/);
   });
 
   it("says where the value on the sheet is not what the steps beside it give", async () => {

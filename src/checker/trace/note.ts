@@ -2,7 +2,7 @@ import { cautions, coherentUnit, nameOf, readFactor, version, type Formula, type
 import { equationTex, html, Markup, numberText, sentence, substitutionTex, symbol, withUnit, type Parser } from "../../typeset/index.ts";
 import { paperDocument } from "../paper/document.ts";
 import type { Recognised } from "../recognise/recognised.ts";
-import type { TracedCall } from "./call.ts";
+import type { TracedCall, TracedOrigin } from "./call.ts";
 import type { Collected } from "./collect.ts";
 import { numberOf, piecesOf } from "./inSymbols.ts";
 import type { Label } from "./labels.ts";
@@ -60,14 +60,22 @@ function stepsOf(formula: Formula, { steps, values }: Trace, setting: Setting): 
   })}`;
 }
 
+/** Where an argument comes from: its cells, what is computed from some, or the formula itself. */
+function whence({ written, origin }: TracedOrigin): string {
+  if (origin?.address !== undefined) return `, from ${origin.address}`;
+  if (written.kind === "literal") return ", typed in the formula";
+  return written.kind === "expression" || written.kind === "call" ? `, from ${written.text}` : "";
+}
+
 function argumentsOf(call: TracedCall): Markup {
   const of = call.formula ?? call.spill;
   if (!of) return html``;
-  return html`<ul class="kn-quiet">${Object.entries(of.params).map(([, p], i) => {
+  return html`<ul class="kn-quiet">${Object.entries(of.params).map(([name, p], i) => {
     const given = call.arguments[i];
     const value = given?.value;
+    const conversion = call.trace?.arguments.find((a) => a.name === name)?.conversion?.split(" = ")[1];
     const text = typeof value === "number" ? (p.kind === "number" ? withUnit(value, p.unit) : numberText(value)) : value === null || value === undefined || value === "" ? ("default" in p && p.default !== undefined ? `${p.kind === "number" ? withUnit(p.default, p.unit) : p.default} (default)` : "not given") : Array.isArray(value) ? `${value.length} rows` : String(value);
-    return html`<li>${symbol(p.symbol)} ${sentence(p.text)} = ${text}${given?.origin?.address !== undefined && `, from ${given.origin.address}`}</li>`;
+    return html`<li>${symbol(p.symbol)} ${sentence(p.text)} = ${text}${given && whence(given)}${conversion !== undefined && `; put in as ${conversion}`}</li>`;
   })}</ul>`;
 }
 
@@ -82,7 +90,7 @@ ${call.spill && set(call.spill.governing, call.spill.governing, setting)}
 ${call.refused && html`<p class="kn-flag">No result: ${call.refused.message}.</p>`}
 <p class="kn-quiet">${placeInWork(of)}. Basis: ${basisOf(of)}.</p>
 ${(call.trace?.warnings ?? call.spilled?.warnings ?? []).map((w) => html`<p class="kn-flag">Warning: ${sentence(w)}.</p>`)}
-${call.flags.filter(({ kind }) => kind !== "unusual").map((f) => html`<p class="kn-flag">Look at ${nameOf(of.params[f.parameter]!)}: ${f.message}.</p>`)}`;
+${call.flags.map((f) => html`<p class="kn-flag">Look at ${nameOf(of.params[f.parameter]!)}: ${f.message}.</p>`)}`;
 }
 
 function partOf({ address, row, column, call }: PartOfSpill): Markup {

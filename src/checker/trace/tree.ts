@@ -64,7 +64,10 @@ export function branchOfCell(place: Place, content: CellContent, label: Label | 
 }
 
 function branchOfRange(origin: Origin & { readonly place: PlacedArea }, from: string): Branch {
-  const { place, contents, label } = origin;
+  const { place, contents, lowest } = origin;
+  // Rows of several units under one another: what the first is called is not what the range holds.
+  const mixed = origin.label?.from === "texts" && lowest?.known !== undefined && lowest.known.size !== origin.label.known?.size;
+  const label = mixed ? undefined : origin.label;
   const cells = contents.flat().filter(({ value, error }) => value !== null || error);
   const numbers = cells.flatMap(({ value }) => (typeof value === "number" ? [value] : []));
   const span = numbers.length > 0 ? `, ${numberText(Math.min(...numbers))} to ${numberText(Math.max(...numbers))}` : "";
