@@ -37,6 +37,11 @@ export class SheetWriter {
     this.lineCounts.set(row, Math.max(lines, this.lineCounts.get(row) ?? 1));
   }
 
+  /** How many lines a row has so far. */
+  linesAt(row: number): number {
+    return this.lineCounts.get(row) ?? 1;
+  }
+
   /** The plan so far, of `rows` rows; `hashAt` is where its content hash is written. */
   plan(rows: number, { hashAt, ...rest }: Omit<Plan, "hash" | "inputs" | "rows" | "columns" | "widths" | "spans" | "lines" | "cells"> & { readonly hashAt: { readonly row: number; readonly column: number } }): Plan {
     const hash = fnv1a64(JSON.stringify({ template: rest.template, cells: this.cells, names: rest.names, spans: this.spans, charts: rest.charts }));

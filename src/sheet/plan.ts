@@ -103,6 +103,20 @@ export interface Summary {
   readonly warnings: Area;
 }
 
+/** How a sheet is printed: A4 lying, as wide as `pagesWide` pages (one where it is not said), those of the same rows one after another. */
+export interface Print {
+  readonly area: Area;
+  readonly titleRows: readonly [number, number];
+  readonly orientation: "landscape";
+  /** `{page}` and `{pages}` stand for the page numbers. */
+  readonly footer: string;
+  readonly pagesWide?: number;
+  /** Rows that begin a page. */
+  readonly breaks?: readonly number[];
+  /** Letters of columns and numbers of rows are printed too. */
+  readonly addresses?: true;
+}
+
 export interface Plan {
   readonly template: { readonly id: string; readonly version: string; readonly title: string };
   /**
@@ -127,8 +141,7 @@ export interface Plan {
   /** Cells a user may type in; everything else is protected, without a password. */
   readonly unlocked: readonly Area[];
   readonly freeze: { readonly rows: number; readonly columns: number };
-  /** In `footer`, `{page}` and `{pages}` stand for the page numbers. */
-  readonly print: { readonly area: Area; readonly titleRows: readonly [number, number]; readonly orientation: "landscape"; readonly footer: string };
+  readonly print: Print;
   readonly charts: readonly PlannedChart[];
   readonly meanings: readonly Meaning[];
   readonly summary: Summary;

@@ -2,7 +2,7 @@ import { afterEach, describe, expect, it } from "vitest";
 import { handOutHeadRows, readHandOut } from "../../src/checker/index.ts";
 import { nodeGrid, type NodeGrid } from "../../src/hosts/grid/node.ts";
 import { readWorkbook, writeWorkbook, type CellContent } from "../../src/hosts/index.ts";
-import { a1, expand, type Plan } from "../../src/sheet/index.ts";
+import { a1, columns, expand, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { gridCalculator } from "../hosts/excelFake/gridCalculator.ts";
 import { openFake } from "../hosts/openFake.ts";
@@ -58,7 +58,8 @@ function expectFormulasSaid(original: Cells, copy: Cells): void {
     const found = addressed.exec(line);
     if (!found) return;
     const [, letters, first, last, said] = found;
-    const stands = said!.startsWith("=") ? said! : lines[i + 1]!;
+    // On the line of the words where both fit, else on the next one.
+    const stands = said!.startsWith("=") ? said! : /   (=.*)$/.exec(said!)?.[1] ?? lines[i + 1]!;
     expect(stands, line).toMatch(/^=/);
     for (let row = Number(first); row <= Number(last ?? first); row++) covered.set(`${letters}${row}`, `${letters}${first} ${stands}`);
   });
@@ -130,12 +131,35 @@ describe("the hand-out copy", () => {
     // Rows without content at the end, such as those for revisions to come, are left out.
     const lastRow = Math.max(...copy.cells.map(({ row }) => row)) - handOutHeadRows;
     expect(plan.cells.filter(({ row, column, role, value, formula }) => row <= lastRow && (value !== undefined || formula !== undefined) && roles.get(`${row} ${column}`) !== role)).toEqual([]);
-    expect(copy.widths.slice(0, plan.columns)).toEqual(plan.widths);
+    expect(copy.widths.slice(0, plan.columns).every((width, column) => width <= plan.widths[column]!)).toBe(true);
     expect(copy.charts[0]!.series.map(({ y }) => y.row)).toEqual(plan.charts[0]!.series.map(({ y }) => y.row + handOutHeadRows));
     const friction = copy.cells.find(({ value }) => typeof value === "string" && /KERN\.\w+\(\S+ \[\d/.test(value));
     expect(friction?.value).toMatch(/KERN\.\w+\([^,()]+ \[\d+\.\d+/);
     expect(copy.cells.some(({ value }) => typeof value === "string" && value.includes("HAND-OUT COPY"))).toBe(true);
   }, 120_000);
+
+  it("is printed so that it can be read: the sheet on one page, formulas on the facing one, pages from block to block", async () => {
+    const { plan, copy } = await copied(await built(planOf(id)));
+    const sum = (widths: readonly number[]): number => widths.reduce((all, width) => all + width, 0);
+    const left = sum(plan.widths.slice(0, columns.to + 1));
+    // A4 lying is 842 pt wide, less an inch; a character is 5.25 pt and letters are of 10 pt: no smaller than 6.5 pt.
+    expect((10 * (842 - 72)) / (left * 5.25 + 14 * 3.75 + 30)).toBeGreaterThan(6.5);
+    expect(sum(plan.widths)).toBe(2 * left);
+    expect(plan.spans.filter(({ row, column, columns: width }) => row < handOutHeadRows && column + width > columns.to + 1)).toEqual([]);
+    const blocks = plan.cells.filter(({ role, column }) => role === "block" && column === 0).map(({ row }) => row);
+    expect(plan.print.breaks!.length).toBeGreaterThan(3);
+    expect(plan.print.breaks!.filter((row) => !blocks.includes(row))).toEqual([]);
+    const { print } = readWorkbook(writeWorkbook(plan, copy, "Copy"));
+    expect(print).toMatchObject({ pagesWide: "2", pageOrder: "overThenDown", addresses: true, breaks: plan.print.breaks });
+    // What is too long to fit twice is said once in words, then of other rows by the addresses alone.
+    expect(copy.flatMap((cells) => String(cells.at(-1)!.value ?? "").split("\n")).some((line) => /^F867: as F\d+ {3}=/.test(line))).toBe(true);
+  }, 120_000);
+
+  it("of a narrow sheet has its formulas on the same page", async () => {
+    const { plan } = await copied(await built(smallPlan));
+    expect(plan.print).toMatchObject({ addresses: true, breaks: [] });
+    expect(plan.print.pagesWide).toBeUndefined();
+  });
 
   it("copies a sheet into which rows were put", async () => {
     const plan = planOf(id);
@@ -171,8 +195,9 @@ describe("the hand-out copy", () => {
 
   it("stands in the spreadsheet program as on the grid", async () => {
     const { plan, copy } = await copied(await built(smallPlan));
-    const { host } = openFake({ calculator: gridCalculator() });
-    await host.apply(plan, { sheetName: "Copy", progress: none });
+    const { host, excel } = openFake({ calculator: gridCalculator() });
+    await host.apply({ ...plan, print: { ...plan.print, pagesWide: 2, breaks: [6, 9] } }, { sheetName: "Copy", progress: none });
+    expect(excel.workbook.sheets.find(({ name }) => name === "Copy")!.page).toMatchObject({ zoom: { horizontalFitToPages: 2 }, printOrder: "OverThenDown", printHeadings: true, breaks: [6, 9] });
     const there = await host.read("Copy", { row: 0, column: 0, rows: plan.rows, columns: plan.columns });
     expect(there.map((cells) => cells.map(({ value }) => value))).toEqual(copy.map((cells) => cells.map(({ value }) => value)));
     expect(there.flat().filter(({ formula, error }) => formula ?? error)).toEqual([]);

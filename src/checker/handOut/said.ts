@@ -14,6 +14,8 @@ export interface SaidFormula {
   readonly read: string;
   /** As it stands in the first cell, with the addresses of the copy. */
   readonly stands: string;
+  /** The formula further up the column that says the same of other rows. */
+  readonly like?: Address;
 }
 
 /** The symbol; without one the description as far as its first comma. */
@@ -33,6 +35,9 @@ function wordsFor(recognised: Recognised, area: Area, at: Address): string | und
   return `${name} [${meaning.item}: ${which}]`;
 }
 
+/** What is said, whichever rows it is said of. */
+const ofAnyRow = (read: string): string => read.replace(/: (?:this row|all rows|rows? \d+(?: to \d+)?)\]/g, "]");
+
 /** Every formula of the sheet, said once where it repeats down a column, by the row of its first cell. `down`: how much further down the copy stands. */
 export function saidFormulas(snapshot: Snapshot, recognised: Recognised | undefined, down: number): ReadonlyMap<number, readonly SaidFormula[]> {
   const out = new Map<number, SaidFormula[]>();
@@ -41,6 +46,7 @@ export function saidFormulas(snapshot: Snapshot, recognised: Recognised | undefi
     return formula === undefined ? undefined : piecesOf(formula);
   };
   for (let column = 0; column < snapshot.columns; column++) {
+    let before: { readonly said: string; readonly at: Address } | undefined;
     for (let row = 0; row < snapshot.rows; row++) {
       const pieces = piecesAt(row, column);
       if (pieces === undefined) continue;
@@ -55,7 +61,9 @@ export function saidFormulas(snapshot: Snapshot, recognised: Recognised | undefi
         const area = "area" in what ? what.area : named(what.name);
         return recognised && area ? wordsFor(recognised, area, at) : undefined;
       });
-      out.set(row, [...(out.get(row) ?? []), { at, rows, read, stands: movedDown(pieces, down) }]);
+      const like = before?.said === ofAnyRow(read) ? before.at : undefined;
+      if (!like) before = { said: ofAnyRow(read), at };
+      out.set(row, [...(out.get(row) ?? []), { at, rows, read, stands: movedDown(pieces, down), ...(like && { like }) }]);
       row += rows - 1;
     }
   }
@@ -63,9 +71,13 @@ export function saidFormulas(snapshot: Snapshot, recognised: Recognised | undefi
   return out;
 }
 
-/** As it is written beside the row, the cells named as on the copy. */
-export function saidText({ at, rows, read, stands }: SaidFormula, down: number): string {
+/** As it is written beside the row, the cells named as on the copy: on one line where both fit into so many characters. */
+export function saidText({ at, rows, read, stands, like }: SaidFormula, down: number, width: number): string {
   const cell = (row: number): string => a1({ row: row + down, column: at.column });
   const where = rows === 1 ? cell(at.row) : `${cell(at.row)} to ${cell(at.row + rows - 1)}, each as the first`;
-  return `=${read}`.replaceAll("; ", ",") === stands.replaceAll("; ", ",") ? `${where}: ${stands}` : `${where}: ${read}\n${stands}`;
+  if (`=${read}`.replaceAll("; ", ",") === stands.replaceAll("; ", ",")) return `${where}: ${stands}`;
+  const full = `${where}: ${read}`;
+  // Long words said of other rows before are not said again: of which rows, the addresses tell.
+  const told = like && `${full}   ${stands}`.length >= width ? `${where}: as ${a1({ ...like, row: like.row + down })}` : full;
+  return `${told}   ${stands}`.length < width ? `${told}   ${stands}` : `${told}\n${stands}`;
 }

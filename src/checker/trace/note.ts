@@ -104,7 +104,7 @@ function quantity(cell: TracedCell, setting: Setting, root: TracedCell): Markup 
   const whole = cell.calls.find((c) => c.call.whole);
   const pieces = content.formula === undefined ? [] : piecesOf(content.formula, cell.originOf);
   return html`<section class="kn-item"><h3>${nameOfCell(label, cell.address)} <span class="kn-quiet">${cell.place.sheet === root.place.sheet ? cell.address : `${cell.place.sheet}!${cell.address}`}</span></h3>
-${!whole && content.formula !== undefined && html`<p><code>${formulaInWords(pieces)}</code></p><p><code>= ${pieces.map((p) => numberOf(p)).join("")}</code></p>`}
+${!whole && content.formula !== undefined && html`<p><code>${formulaInWords(pieces)}</code></p>${pieces.some((p) => numberOf(p) !== p.text) && html`<p><code>= ${pieces.map((p) => numberOf(p)).join("")}</code></p>`}`}
 ${cell.calls.map((c) => callOf(c, setting))}
 ${cell.partOf && partOf(cell.partOf)}
 ${cell.unreadable !== undefined && html`<p class="kn-flag">The formula cannot be read: ${cell.unreadable}.</p>`}

@@ -29,7 +29,7 @@ export function freeze(sheet: Excel.Worksheet, { rows, columns }: Plan["freeze"]
   else if (columns > 0) sheet.freezePanes.freezeColumns(columns);
 }
 
-/** A4 lying, all columns on one page's width, heading rows on every page, page numbers below. */
+/** A4 lying, all columns on the width of one page or as many as the plan says, heading rows on every page, page numbers below. */
 export function setPrint(sheet: Excel.Worksheet, plan: Plan, heights: Heights): void {
   const { pageLayout } = sheet;
   const [first, last] = plan.print.titleRows;
@@ -38,7 +38,10 @@ export function setPrint(sheet: Excel.Worksheet, plan: Plan, heights: Heights): 
   pageLayout.orientation = "Landscape";
   pageLayout.paperSize = "A4";
   // As high as it comes: no number of pages in height.
-  pageLayout.zoom = { horizontalFitToPages: 1 };
+  pageLayout.zoom = { horizontalFitToPages: plan.print.pagesWide ?? 1 };
+  if (plan.print.pagesWide) pageLayout.printOrder = "OverThenDown";
+  if (plan.print.addresses) pageLayout.printHeadings = true;
+  for (const row of plan.print.breaks ?? []) sheet.horizontalPageBreaks.add(rangeOf(sheet, { row, column: 0, rows: 1, columns: 1 }));
   pageLayout.centerHorizontally = true;
   pageLayout.headersFooters.defaultForAllPages.centerFooter = footerCode(plan.print.footer);
 }

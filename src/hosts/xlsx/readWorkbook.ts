@@ -24,7 +24,7 @@ export interface ReadWorkbook {
   readonly widths: readonly number[];
   /** Row heights in points, where they are said. */
   readonly heights: ReadonlyMap<number, number>;
-  readonly print: Omit<Plan["print"], "area" | "orientation"> & { readonly areas: readonly Area[]; readonly orientation: string; readonly paper: string; readonly pagesWide: string; readonly pagesHigh: string };
+  readonly print: Omit<Plan["print"], "area" | "orientation" | "pagesWide"> & { readonly areas: readonly Area[]; readonly orientation: string; readonly paper: string; readonly pagesWide: string; readonly pagesHigh: string; readonly pageOrder: string };
   readonly charts: readonly ReadChart[];
 }
 
@@ -38,13 +38,15 @@ function readHighlights(sheet: Element, { tones }: ReadStyles): readonly Highlig
 }
 
 function readPrint(sheet: Element, definedNames: ReadonlyMap<string, string>): ReadWorkbook["print"] {
-  const { paperSize = "", fitToWidth = "", fitToHeight = "", orientation = "" } = at(sheet, "pageSetup").attributes;
+  const { paperSize = "", fitToWidth = "", fitToHeight = "", pageOrder = "", orientation = "" } = at(sheet, "pageSetup").attributes;
   const titles = /\$(\d+):\$(\d+)$/.exec(definedNames.get("_xlnm.Print_Titles") ?? "");
   if (!titles) throw new Error("the file says no title rows to print");
   // A comma within quotes belongs to the sheet's name.
   const areas = definedNames.get("_xlnm.Print_Area")?.match(/(?:'(?:[^']|'')*'|[^',])+/g) ?? [];
   const footer = at(sheet, "headerFooter", "oddFooter").text.replace(/^&C&8 /, "").replaceAll("&P", "{page}").replaceAll("&N", "{pages}").replaceAll("&&", "&");
-  return { areas: areas.map(readReference), titleRows: [Number(titles[1]) - 1, Number(titles[2]) - 1], orientation, paper: paperSize, pagesWide: fitToWidth, pagesHigh: fitToHeight, footer };
+  const breaks = all(child(sheet, "rowBreaks"), "brk").map(({ attributes }) => Number(attributes["id"]));
+  const addresses = at(sheet, "printOptions").attributes["headings"] === "1";
+  return { areas: areas.map(readReference), ...(breaks.length > 0 && { breaks }), ...(addresses && { addresses }), pageOrder, titleRows: [Number(titles[1]) - 1, Number(titles[2]) - 1], orientation, paper: paperSize, pagesWide: fitToWidth, pagesHigh: fitToHeight, footer };
 }
 
 function readCharts(file: ReadPackage, sheet: Element, sheetPart: string): readonly ReadChart[] {

@@ -36,6 +36,11 @@ function footerCode(footer: string): string {
   return `&C&8 ${footer.replaceAll("&", "&&").replaceAll("{page}", "&P").replaceAll("{pages}", "&N")}`;
 }
 
+/** A break stands after the row it is named by, across all columns there can be. */
+function pageBreaks(rows: readonly number[]): readonly string[] {
+  return rows.length === 0 ? [] : [element("rowBreaks", { count: rows.length, manualBreakCount: rows.length }, ...rows.map((row) => element("brk", { id: row, max: 16_383, man: 1 })))];
+}
+
 /** The sheet: its elements in the one order the file format allows. */
 export function worksheetXml(plan: Plan, values: Values, heights: Heights, styleSheet: StyleSheet, texts: SharedTexts): string {
   return part(element(
@@ -51,11 +56,12 @@ export function worksheetXml(plan: Plan, values: Values, heights: Heights, style
     ...(plan.spans.length > 0 ? [element("mergeCells", { count: plan.spans.length }, ...plan.spans.map((span) => element("mergeCell", { ref: areaA1(span, false) })))] : []),
     ...conditionalFormats(plan.highlights),
     ...(plan.validations.length > 0 ? [element("dataValidations", { count: plan.validations.length }, ...plan.validations.map(validationXml))] : []),
-    element("printOptions", { horizontalCentered: 1 }),
+    element("printOptions", { horizontalCentered: 1, headings: plan.print.addresses ? 1 : undefined }),
     element("pageMargins", margins),
     // Paper 9 is A4.
-    element("pageSetup", { paperSize: 9, fitToWidth: 1, fitToHeight: 0, orientation: plan.print.orientation }),
+    element("pageSetup", { paperSize: 9, fitToWidth: plan.print.pagesWide ?? 1, fitToHeight: 0, pageOrder: plan.print.pagesWide ? "overThenDown" : undefined, orientation: plan.print.orientation }),
     element("headerFooter", {}, textElement("oddFooter", footerCode(plan.print.footer))),
+    ...pageBreaks(plan.print.breaks ?? []),
     ...(plan.charts.length > 0 ? [element("drawing", { "r:id": "rId1" })] : []),
   ));
 }

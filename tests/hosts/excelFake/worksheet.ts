@@ -76,7 +76,7 @@ const ofPage = (key: string): Property<SheetTarget> => ({ read: ({ sheet }) => s
 
 const pageLayout: Shape<SheetTarget> = {
   kind: "PageLayout",
-  properties: Object.fromEntries(["orientation", "paperSize", "zoom", "centerHorizontally"].map((key) => [key, ofPage(key)])),
+  properties: Object.fromEntries(["orientation", "paperSize", "zoom", "centerHorizontally", "printOrder", "printHeadings"].map((key) => [key, ofPage(key)])),
   parts: {
     headersFooters: ({ context, target }) => strictObject<SheetTarget>(context, { kind: "HeaderFooterGroup", parts: { defaultForAllPages: () => strictObject<SheetTarget>(context, { kind: "HeaderFooter", properties: { centerFooter: ofPage("centerFooter") } }, target) } }, target),
   },
@@ -89,6 +89,17 @@ const pageLayout: Shape<SheetTarget> = {
       guard(target, "the title rows");
       const { row, rows } = targetOf<RangeTarget>(range, "Range").areas[0]!;
       target.sheet.page["titleRows"] = [row, row + rows - 1];
+    }),
+  },
+};
+
+const pageBreaks: Shape<SheetTarget> = {
+  kind: "PageBreakCollection",
+  methods: {
+    add: (self, range: object) => act(self, "add", (target) => {
+      guard(target, "the page breaks");
+      const before = (target.sheet.page["breaks"] ?? []) as readonly number[];
+      target.sheet.page["breaks"] = [...before, targetOf<RangeTarget>(range, "Range").areas[0]!.row];
     }),
   },
 };
@@ -116,6 +127,7 @@ export const worksheetShape: Shape<SheetTarget> = {
     protection: ({ context, target }) => strictObject(context, protection, target),
     freezePanes: ({ context, target }) => strictObject(context, freezePanes, target),
     pageLayout: ({ context, target }) => strictObject(context, pageLayout, target),
+    horizontalPageBreaks: ({ context, target }) => strictObject(context, pageBreaks, target),
     charts: ({ context, target }) => strictObject(context, charts, target),
   },
   methods: {
