@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { effectOn, NotAllowed, questioned, sensitivities, whatIf, type Amount, type InputChange, type Questioned, type Sensitivity } from "../../src/checker/index.ts";
+import { questionedOf } from "../../src/checker/whatIf/state.ts";
 import type { CellContent, GridHost } from "../../src/hosts/index.ts";
 import type { Address, Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
@@ -152,6 +153,15 @@ describe("what is refused or said", () => {
     expect(ofInput("t0")[0]!.up).toMatchObject({ ok: true, amount: "+1 %" });
     expect(ofInput("heatLoss")[0]!.up.amount).toMatch(/^\+10 MPa \(1 % of its allowed range, since it is 0\)$/);
     expect(ofInput("strands").map(({ label, up }) => `${label}: ${up.amount}`)).toEqual([1, 2, 3, 4].map((n) => `ns (number of strands in the row), row ${n}: +1`));
+  });
+
+  it("which cells hold values typed over formulas, through which nothing moves", () => {
+    expect(of.stuck).toEqual([]);
+    const { recognised, book } = of;
+    const cells = recognised.snapshot.cells.map((row) => [...row]);
+    const over = recognised.plan.cells.find(({ formula, role }) => formula !== undefined && role === "value")!;
+    cells[over.row]![over.column] = { value: 1, text: "1" };
+    expect(questionedOf({ ...recognised, snapshot: { ...recognised.snapshot, cells } }, book).stuck).toEqual([{ row: over.row, column: over.column }]);
   });
 
   it("no sheet of a template's", async () => {

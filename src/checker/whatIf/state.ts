@@ -33,6 +33,8 @@ export interface Questioned {
   readonly checks: readonly CheckCells[];
   /** Checks of the plan that the sheet lost. */
   readonly lost: readonly string[];
+  /** Cells that hold a typed value where the template has a formula: nothing moves through them. */
+  readonly stuck: readonly Address[];
   readonly overall: Address | undefined;
   readonly warnings: readonly (Standing & { readonly of: string })[];
   readonly verdicts: readonly (Standing & { readonly of: string })[];
@@ -68,7 +70,11 @@ export function questionedOf(recognised: Recognised, book: Book): Questioned {
     const at = standing(recognised, planned);
     return at ? [{ at, of: rowLabel(recognised, at, planned) }] : [];
   });
-  return { sheet: snapshot.sheet, recognised, book, inputs: sheetInputs(recognised), checks, lost, overall: standing(recognised, overall), warnings, verdicts };
+  const stuck = plan.cells.flatMap((planned) => {
+    const at = planned.formula === undefined || planned.role === "mark" ? undefined : standing(recognised, planned);
+    return at && typedOver(snapshot, at) ? [at] : [];
+  });
+  return { sheet: snapshot.sheet, recognised, book, inputs: sheetInputs(recognised), checks, lost, stuck, overall: standing(recognised, overall), warnings, verdicts };
 }
 
 /** Reads a sheet for questions; undefined where no template of this version built it. */

@@ -1,6 +1,6 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../../src/core/index.ts";
-import type { Address } from "../../../src/sheet/index.ts";
+import { a1, type Address } from "../../../src/sheet/index.ts";
 import { NotAllowed, questioned, whatIf, type InputChange, type Questioned, type WhatIf } from "../../../src/checker/index.ts";
 import { WorkButton } from "../../workButton.tsx";
 import { focusBack } from "../focusBack.ts";
@@ -98,6 +98,7 @@ export function WhatIfView({ host, go }: ToolProps) {
     {of && <>
       <h3 ref={heading} tabIndex={-1}>If an input of “{of.sheet}” were another</h3>
       {of.lost.length > 0 && <p class="kb-problem">The sheet has lost {of.lost.join(", ")}; Compare says more.</p>}
+      {of.stuck.length > 0 && <p class="kb-problem">{of.stuck.slice(0, 5).map((at) => a1(at)).join(", ")}{of.stuck.length > 5 && ` and ${of.stuck.length - 5} more cells`} {of.stuck.length === 1 ? "holds a value" : "hold values"} typed over a formula: what reaches the checks only through {of.stuck.length === 1 ? "it" : "them"} seems to have no effect. Compare says more.</p>}
       <div ref={form}><ChangeForm inputs={of.inputs} draft={draft} set={setDraft} takeSelected={() => void takeSelected()} /></div>
       {kept.length > 0 && <ul class="kb-plain" aria-label="Further changes">{kept.map((c, i) => <li key={i}>{changeText(c)} <button type="button" class="kb-link" onClick={() => setKept(kept.filter((_, k) => k !== i))}>leave out</button></li>)}</ul>}
       <p><button type="button" disabled={!ready} onClick={() => { if (ready) { setKept([...kept, change]); setDraft(noDraft); } }}>Keep this and add another</button></p>
