@@ -136,6 +136,11 @@ describe("what does not fit", () => {
     else expect(misfit).toBeUndefined();
   });
 
+  it("names the cell, what stands beside it and what is wanted", async () => {
+    const [flag] = (await trace({ A1: "f_cu", B1: 40, C1: "MPa", F1: { f: "=KERN.CONCRETE_MEAN_STRENGTH_EN1992_2004(B1)" } })).calls[0]!.flags;
+    expect(flag!.message).toBe("B1 (f_cu) is something else by its text; this argument is: characteristic cylinder strength at 28 days");
+  });
+
   it("takes a cell shown as a per cent for the ratio it holds, and a plain 5 % not", async () => {
     const ratio = (cell: StaticCell): Promise<TracedCell> => trace({ A1: "Gauge pressure", B1: 400, C1: "bar", A2: "Ram area", B2: 25000, C2: "mm2", A3: "Loss in the jack", B3: cell, C3: "%", F1: { f: "=KERN.JACK_FORCE(B1,B2,B3,0)" } });
     expect(flags(await ratio({ v: 0.02, text: "2%" })).filter(([, kind]) => kind === "unit")).toEqual([]);

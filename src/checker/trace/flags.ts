@@ -61,7 +61,7 @@ function sortMessage(wanted: Quantity, label: Label | undefined, origin: Origin)
     // What is wanted of a sort a template's lint has found right, said or unsaid.
     if (wanted.sort !== undefined) return undefined;
   }
-  return saysOtherwise(label, wanted) ? `${who} by its text; this argument is: ${wanted.text}` : undefined;
+  return saysOtherwise(label, wanted) ? `${who}${label.description === "" && label.symbol !== "" ? ` (${label.symbol})` : ""} is something else by its text; this argument is: ${wanted.text}` : undefined;
 }
 
 /** 0.8 times a cube strength may well be a cylinder strength; a thousand times it is one in another unit. */
