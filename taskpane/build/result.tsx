@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import { reasonOf } from "../../src/core/index.ts";
 import type { CellContent, Host } from "../../src/hosts/index.ts";
-import { a1, type Address } from "../../src/sheet/index.ts";
+import { a1, columns, type Address } from "../../src/sheet/index.ts";
 import type { Built } from "../built.ts";
 import { Cautions, fullCautions } from "../cautions.tsx";
 import { Chart } from "./chart.tsx";
@@ -15,17 +15,26 @@ interface Check {
   readonly where: CellContent;
   readonly verdict: CellContent;
 }
+interface Warning {
+  /** The row or table whose function warns. */
+  readonly of: string;
+  readonly text: string;
+  readonly at: Address;
+}
 interface Outcome {
   readonly overall: CellContent;
   readonly checks: readonly Check[];
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warning[];
 }
 
 async function readOutcome(host: Host, { sheet, plan: { summary } }: Built): Promise<Outcome> {
   const one = async (at: Address): Promise<CellContent> => (await host.read(sheet, { ...at, rows: 1, columns: 1 }))[0]![0]!;
   const checks = await Promise.all(summary.checks.map(async ({ id, description, utilisation, where, verdict }) => ({ id, description, at: utilisation, utilisation: await one(utilisation), where: await one(where), verdict: await one(verdict) })));
-  const warnings = summary.warnings.rows > 0 ? (await host.read(sheet, summary.warnings)).flat() : [];
-  return { overall: await one(summary.overall), checks, warnings: warnings.map((w) => w.text.trim()).filter((t) => t !== "") };
+  const { warnings: list } = summary;
+  const lines = list.rows > 0 ? await host.read(sheet, { ...list, column: columns.description, columns: list.column - columns.description + 1 }) : [];
+  // The sheet has a line for every function; only those with a text warn.
+  const warnings = lines.map((cells, i): Warning => ({ of: cells[0]!.text, text: cells.at(-1)!.text.trim(), at: { row: list.row + i, column: list.column } })).filter(({ text }) => text !== "");
+  return { overall: await one(summary.overall), checks, warnings };
 }
 
 const shown = (cell: CellContent): string => cell.error?.code ?? (cell.text || "–");
@@ -67,7 +76,7 @@ export function Result({ host, built, again }: { readonly host: Host; readonly b
           </tr>)}</tbody>
         </table>
       </div>
-      {outcome.warnings.length > 0 ? <details class="kb-warnings"><summary>{outcome.warnings.length} warning{outcome.warnings.length === 1 ? "" : "s"}</summary><ul>{outcome.warnings.map((w, i) => <li key={i}>{w}</li>)}</ul></details> : <p>No warnings.</p>}
+      {outcome.warnings.length > 0 ? <details class="kb-warnings"><summary>{outcome.warnings.length} warning{outcome.warnings.length === 1 ? "" : "s"}</summary><ul class="kb-plain">{outcome.warnings.map(({ of, text, at }) => <li key={at.row}><button type="button" class="kb-link" aria-label={`${of}: go to ${a1(at)}`} onClick={() => go(at)}>{of}</button><div class="kb-hint">{text}</div></li>)}</ul></details> : <p>No warnings.</p>}
     </>}
     <Cautions of={fullCautions} />
     {built.plan.charts.map((c) => <Chart key={c.id} host={host} sheet={built.sheet} chart={c} calculation={calculation} />)}

@@ -66,6 +66,19 @@ describe("the newcomer's path", () => {
     await expect.poll(() => page.getByRole("region", { name: "Result" }).innerText()).toMatch(/INCOMPLETE/);
   });
 
+  it("reads which rows warn, and of those alone", async () => {
+    const page = await opened();
+    await page.getByText("No warnings.").waitFor();
+    const k = await cellOf(page, "k");
+    await page.evaluate(([name, place]) => window.kernbook!.host!.enter({ sheet: name, ...place }, 0.09), [sheet, placeOf(k)] as const);
+    await page.getByText(/^7 warnings$/).click();
+    const warnings = page.locator(".kb-warnings li");
+    expect(await warnings.count()).toBe(7);
+    expect(await warnings.first().innerText()).toMatch(/^row 4\.1: .*\n?.*0\.09 rad\/m is outside the everyday range/);
+    await warnings.first().getByRole("button").click();
+    await expect.poll(async () => (await page.evaluate(() => window.kernbook!.host!.selection()))?.column).toBe(3);
+  });
+
   it("cannot type over a formula", async () => {
     const page = await opened();
     const cell = await cellOf(page, "phi");
