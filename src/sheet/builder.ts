@@ -405,7 +405,8 @@ class Builder {
       widths: Array.from({ length: this.width }, (_, column) => this.widthOf(column)),
       lines: Object.fromEntries(this.lineCounts),
       highlights: this.highlights(),
-      freeze: { rows: headingsRow + 1, columns: 0 },
+      // Not the headings: over tables, which use the same columns for other things, they would say what is not so.
+      freeze: { rows: titleRow + 1, columns: 0 },
       print: { area: { row: 0, column: 0, rows, columns: this.width }, titleRows: [titleRow, headingsRow], orientation: "landscape", footer: `${template.id} ${template.version} · ${hash} · page {page} of {pages}` },
       meanings: this.meanings,
       summary: { overall: this.overall ?? { row: 0, column: 0 }, checks: this.checks, warnings: lists[0] ?? { row: 0, column: columns.value, rows: 0, columns: 1 } },

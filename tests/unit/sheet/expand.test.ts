@@ -188,7 +188,7 @@ describe("the sheet as a whole", () => {
   test("the head carries identity, conventions, cautions", () => {
     const values = plan.cells.map(({ value }) => value);
     for (const text of ["Small sheet", "small 1.2.3", plan.hash, ...small.conventions, ...small.cautions]) expect(values).toContain(text);
-    expect(plan.freeze.rows).toBe(2);
+    expect(plan.freeze.rows).toBe(1);
     expect(cellAt(1, 5)?.value).toBe("equation as read");
   });
   test("names are unique whatever their case, messages keep the program's limits", () => {
