@@ -5,7 +5,7 @@ export { recognise, recogniseSnapshot } from "./recognise/recognise.ts";
 export { compare, type Comparison } from "./compare/compare.ts";
 export { findingsPaper } from "./compare/findingsPaper.ts";
 export { findingsPlan } from "./compare/findingsPlan.ts";
-export { heldAgainst, limits as limitsOfComparing, outcomeOf, whereOf } from "./compare/said.ts";
+export { aboutOf, heldAgainst, limits as limitsOfComparing, outcomeOf, whereOf } from "./compare/said.ts";
 export { gradesInOrder, gradeWords, type Finding, type FindingKind, type Grade } from "./compare/finding.ts";
 export { Book, Calculation, valuesAgainstHost } from "./calculate/index.ts";
 export { nameOfPart, partsAt, partsOf, type Part } from "./marks/parts.ts";

@@ -98,6 +98,39 @@ describe("a fault planted in a built sheet is found", () => {
     expect((await built.flags(at)).map(({ kind }) => kind)).toContain("swapped");
   });
 
+  it("and said what it comes to: the value beside the template's, for which member of a table, and the verdict of the whole", async () => {
+    const built = await Built.unprotected(en);
+    const cells = async () => built.faults.host.read(name, { row: 0, column: 0, rows: built.plan.rows, columns: built.plan.columns });
+    const before = await cells();
+    const { summary, meanings } = built.plan;
+    const loss = built.cell("friction in a table", ({ formula, row, column }) => formula?.startsWith("=KERN.") === true && meanings.some(({ at }) => at.rows > 5 && at.column === column && row > at.row && row < at.row + at.rows));
+    const most = summary.checks.reduce((a, b) => (Number(before[b.utilisation.row]![b.utilisation.column]!.value) > Number(before[a.utilisation.row]![a.utilisation.column]!.value) ? b : a));
+    const value = Number(before[loss.row]![loss.column]!.value);
+    await built.faults.typeOver(name, loss, value * 1.25);
+    await built.faults.typeOver(name, most.utilisation, 0.125);
+    await built.faults.typeOver(name, summary.overall, "OK");
+    const { findings, effect } = await built.compared();
+    const at = (place: Address) => findings.find((f) => f.kind === "typed over" && f.at?.row === place.row && f.at.column === place.column)!;
+    expect(at(loss).what).toContain("(+25 %); with the template's formulas it would be");
+    expect(at(loss).member).toMatch(/^\S+ \S+/);
+    expect(at(most.utilisation).what).toContain("It shows 0.125");
+    // What the grid computed before anything was typed over.
+    const was = Number(before[most.utilisation.row]![most.utilisation.column]!.value);
+    expect(effect!.overall).toEqual({ sheet: "OK", template: before[summary.overall.row]![summary.overall.column]!.value });
+    expect(effect!.governing.template!.of).toBe(most.description);
+    expect(Math.abs(effect!.governing.template!.utilisation / was - 1)).toBeLessThan(1e-9);
+    expect(effect!.governing.sheet!.of).not.toBe(most.description);
+  });
+
+  it("an input that is allowed but unusual, for a look; the sheet stays as its template", async () => {
+    const built = await Built.of(en);
+    const wobble = built.plan.cells.find(({ row, role }) => role === "input" && built.plan.meanings.some(({ at, symbol }) => at.row === row && at.rows === 1 && symbol === "k"))!;
+    await built.faults.typeOver(name, wobble, 0.08);
+    const comparison = await finds(built, "input unusual", "note", wobble);
+    expect(comparison.findings.find(({ kind }) => kind === "input unusual")).toMatchObject({ expected: "usually 0.005 to 0.01 rad/m", found: "0.08" });
+    expect(comparison.effect).toBeUndefined();
+  });
+
   it("what an input takes, widened, taken away or taken from all", async () => {
     const built = await Built.unprotected(is);
     const numbers = built.plan.validations.filter(({ rule, rows }) => rule.kind === "number" && rows === 1);

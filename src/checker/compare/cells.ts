@@ -4,6 +4,7 @@ import type { CellContent, Looks } from "../../hosts/index.ts";
 import { isNumberAsText } from "../formula/numberAsText.ts";
 import { normalNow, normalPlanned, rewritten, type Moves } from "../formula/normal.ts";
 import type { Recognised } from "../recognise/recognised.ts";
+import { members } from "../recognise/members.ts";
 import { cellAt } from "../snapshot.ts";
 import type { Finding, FindingKind, Grade } from "./finding.ts";
 import { formulaChange } from "./formulaChange.ts";
@@ -77,6 +78,8 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
   const { plan, snapshot, faults } = recognised;
   const moves: Moves = { row: recognised.rowNow, column: recognised.columnNow };
   const labelOf = labels(recognised);
+  const memberOf = members(recognised);
+  const inputAt = new Map(recognised.inputCells.map((c) => [`${c.at.row},${c.at.column}`, c] as const));
   const faultAt = new Map(faults.map((f) => [`${f.at.row},${f.at.column}`, f] as const));
   const mayBeEmpty = new Set(plan.validations.filter((v) => v.allowBlank).flatMap((v) => Array.from({ length: v.rows }, (_, r) => `${v.row + r},${v.column}`)));
   const computed = new Set(plan.cells.filter((c) => c.formula !== undefined).map(({ row, column }) => `${row},${column}`));
@@ -88,7 +91,8 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
     const at = { row, column };
     const now = cellAt(snapshot, row, column);
     const add = (kind: FindingKind, grade: Grade, what: string, expected?: string, found?: string): void => {
-      out.push({ kind, grade, what, at, label: labelOf(cell), ...(expected !== undefined && { expected }), ...(found !== undefined && { found }) });
+      const member = memberOf(cell);
+      out.push({ kind, grade, what, at, label: labelOf(cell), ...(member && { member }), ...(expected !== undefined && { expected }), ...(found !== undefined && { found }) });
     };
     if (cell.formula !== undefined) formula(cell, now, add);
     else if (cell.role === "input" || cell.role === "choice") input(cell, at, now, add);
@@ -123,6 +127,13 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
       add("input not allowed", "serious", `The input ${fault.fault}.${text}`, undefined, shownCell(now));
     } else if (now.value === null && now.formula === undefined && !mayBeEmpty.has(`${cell.row},${cell.column}`)) {
       add("input missing", "note", "The input is empty; the sheet's verdict stays INCOMPLETE.");
+    } else {
+      const { quantity } = inputAt.get(`${cell.row},${cell.column}`)?.says ?? {};
+      const { typical } = quantity ?? {};
+      if (typical && typeof now.value === "number" && (now.value < typical[0] || now.value > typical[1])) {
+        const unit = quantity!.unit === "–" ? "" : ` ${quantity!.unit}`;
+        add("input unusual", "note", "The input is allowed but outside its everyday range.", `usually ${numberText(typical[0])} to ${numberText(typical[1])}${unit}`, shownCell(now));
+      }
     }
     if (now.formula === undefined) return;
     if (readsOwnResult(now.formula)) add("input linked", "look", "The input holds a formula that takes a result of this very sheet: what is checked may follow from what it is checked against.", undefined, now.formula);

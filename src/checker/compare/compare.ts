@@ -4,6 +4,7 @@ import { isHandOut } from "../handOut/index.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { takeSnapshot } from "../snapshot.ts";
+import { effects, type Effect } from "./asTemplate.ts";
 import { cellFindings } from "./cells.ts";
 import { markFindings, uncomputedFindings, valueFindings } from "./computed.ts";
 import { gathered, inOrder, type Finding, type Grade } from "./finding.ts";
@@ -17,6 +18,8 @@ export interface Comparison {
   readonly sheet: string;
   /** The gravest first. */
   readonly findings: readonly Finding[];
+  /** What differing formulas come to as a whole; undefined where none differs. */
+  readonly effect?: Effect;
   readonly counts: Readonly<Record<Grade, number>>;
   /** No difference but notes. */
   readonly clean: boolean;
@@ -37,7 +40,7 @@ export async function compare(host: Host, sheet: string): Promise<Comparison | u
   const looks = await host.looks(sheet, whole);
   const rules = await host.rules(sheet, whole, placesOfEntry(recognised));
   const computed = valuesAgainstHost(await readBook(host, snapshot));
-  const findings = inOrder(gathered([
+  const found = inOrder(gathered([
     ...versionFindings(recognised),
     ...goneFindings(recognised),
     ...addedFindings(recognised),
@@ -49,8 +52,10 @@ export async function compare(host: Host, sheet: string): Promise<Comparison | u
     ...nameFindings(recognised),
     ...markFindings(recognised),
   ]));
+  const comesTo = effects(recognised, found);
+  const findings = comesTo?.findings ?? found;
   const count = (grade: Grade): number => findings.filter((f) => f.grade === grade).length;
   const counts = { serious: count("serious"), look: count("look"), note: count("note") };
   const { cells } = recognised.plan;
-  return { recognised, sheet, findings, counts, clean: counts.serious === 0 && counts.look === 0, compared: { cells: cells.length, formulas: cells.filter(({ formula }) => formula !== undefined).length, computed: computed.compared } };
+  return { recognised, sheet, findings, ...(comesTo && { effect: comesTo.effect }), counts, clean: counts.serious === 0 && counts.look === 0, compared: { cells: cells.length, formulas: cells.filter(({ formula }) => formula !== undefined).length, computed: computed.compared } };
 }

@@ -3,16 +3,16 @@ import type { Address } from "../../sheet/index.ts";
 /** How grave a finding is: it may change or hide a result; someone should look at it; good to know. */
 export type Grade = "serious" | "look" | "note";
 
-export const gradeWords: Readonly<Record<Grade, { readonly title: string; readonly means: string }>> = {
-  serious: { title: "Serious", means: "may change a result or hide one" },
-  look: { title: "To look at", means: "differs from the template, or changes how the sheet reads" },
-  note: { title: "Notes", means: "no difference in what is computed" },
+export const gradeWords: Readonly<Record<Grade, { readonly title: string; readonly one: string; readonly means: string }>> = {
+  serious: { title: "Serious", one: "serious", means: "may change a result or hide one" },
+  look: { title: "To look at", one: "to look at", means: "differs from the template, or changes how the sheet reads" },
+  note: { title: "Notes", one: "note", means: "no difference in what is computed" },
 };
 
 export type FindingKind =
   | "typed over" | "formula missing" | "formula changed" | "constant changed" | "arguments in another order" | "range changed" | "other cells" | "lost cells"
   | "number changed" | "unit changed" | "symbol changed" | "label changed" | "text changed" | "caution changed"
-  | "input not allowed" | "input missing" | "input linked" | "shape changed"
+  | "input not allowed" | "input unusual" | "input missing" | "input linked" | "shape changed"
   | "row deleted" | "row inserted" | "column deleted" | "column inserted" | "cell added" | "own cells"
   | "row hidden" | "column hidden" | "value hidden by format" | "value hidden by colour" | "value hidden by size" | "format changed"
   | "protection off" | "cell open" | "cell locked" | "entry rule missing" | "entry rule changed" | "colour missing" | "colour changed" | "colour added"
@@ -30,6 +30,8 @@ export interface Finding {
   readonly rows?: number;
   /** Item and description of the row or column. */
   readonly label?: string;
+  /** Which member of a table it is, or the first of them: "tendon 2, point 3". */
+  readonly member?: string;
   readonly expected?: string;
   readonly found?: string;
 }

@@ -1,24 +1,24 @@
 import { html, type Markup } from "../../typeset/index.ts";
 import type { Comparison } from "./compare.ts";
 import { gradesInOrder, gradeWords, type Finding, type Grade } from "./finding.ts";
-import { heldAgainst, limits, outcomeOf, whereOf } from "./said.ts";
+import { aboutOf, heldAgainst, limits, outcomeOf, whereOf } from "./said.ts";
 
-const style = `@page { size: A4; margin: 18mm 15mm; @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; } }
-.kbf { font: 10pt/1.35 system-ui, "Segoe UI", sans-serif; color: #111; background: #fff; max-width: 180mm; margin: 0 auto; padding: 8px; }
+const style = `@page { size: A4 landscape; margin: 15mm; @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; } }
+.kbf { font: 10pt/1.35 system-ui, "Segoe UI", sans-serif; color: #111; background: #fff; max-width: 267mm; margin: 0 auto; padding: 8px; }
 .kbf h1 { font-size: 16pt; margin: 0 0 4pt; } .kbf h2 { font-size: 12pt; margin: 12pt 0 3pt; break-after: avoid; }
 .kbf table { border-collapse: collapse; width: 100%; } .kbf th, .kbf td { border-bottom: 0.5pt solid #999; padding: 2pt 4pt; text-align: left; vertical-align: top; overflow-wrap: break-word; }
 .kbf thead { display: table-header-group; } .kbf tr { break-inside: avoid; } .kbf .place { white-space: nowrap; } .kbf code { font: 9pt ui-monospace, Consolas, monospace; overflow-wrap: anywhere; }
-.kbf .findings th:nth-child(2) { width: 34mm; } .kbf .findings th:nth-child(4), .kbf .findings th:nth-child(5) { width: 34mm; }
+.kbf .findings { table-layout: fixed; } .kbf .findings th:nth-child(1) { width: 22mm; } .kbf .findings th:nth-child(2) { width: 42mm; } .kbf .findings th:nth-child(4), .kbf .findings th:nth-child(5) { width: 48mm; } .kbf .findings th:nth-child(6) { width: 38mm; }
 .kbf .facts th { width: 32mm; font-weight: 600; } .kbf .outcome { font-weight: 600; font-size: 12pt; }`;
 
 function row(finding: Finding): Markup {
-  return html`<tr><td class="place">${whereOf(finding)}</td><td>${finding.label ?? ""}</td><td>${finding.what}</td><td>${finding.expected !== undefined && html`<code>${finding.expected}</code>`}</td><td>${finding.found !== undefined && html`<code>${finding.found}</code>`}</td></tr>`;
+  return html`<tr><td class="place">${whereOf(finding) || "sheet"}</td><td>${aboutOf(finding)}</td><td>${finding.what}</td><td>${finding.expected !== undefined && html`<code>${finding.expected}</code>`}</td><td>${finding.found !== undefined && html`<code>${finding.found}</code>`}</td><td></td></tr>`;
 }
 
 function grade(of: Grade, findings: readonly Finding[]): Markup | false {
   const these = findings.filter((f) => f.grade === of);
   return these.length > 0 && html`<h2>${gradeWords[of].title}: ${these.length} (${gradeWords[of].means})</h2>
-<table class="findings"><thead><tr><th>where</th><th>of</th><th>what</th><th>expected</th><th>found</th></tr></thead><tbody>${these.map(row)}</tbody></table>`;
+<table class="findings"><thead><tr><th>where</th><th>of</th><th>what</th><th>expected</th><th>found</th><th>answer, initials, date</th></tr></thead><tbody>${these.map(row)}</tbody></table>`;
 }
 
 /** The list of findings as an HTML document, for printing and filing. `date` as it is to be read. */

@@ -2,7 +2,7 @@ import type { Plan } from "../../sheet/index.ts";
 import { SheetWriter } from "../writer.ts";
 import type { Comparison } from "./compare.ts";
 import { gradesInOrder, gradeWords, type Finding } from "./finding.ts";
-import { heldAgainst, limits, outcomeOf, whereOf } from "./said.ts";
+import { aboutOf, heldAgainst, limits, outcomeOf, whereOf } from "./said.ts";
 
 const columns = { no: 0, grade: 1, where: 2, of: 3, what: 4, expected: 5, found: 6, answer: 7 } as const;
 const headings = ["no.", "grade", "where", "of", "what", "expected", "found", "answer, initials, date"];
@@ -29,9 +29,9 @@ export function findingsPlan(comparison: Comparison, { date, host }: { readonly 
   let number = 0;
   const line = (finding: Finding): void => {
     w.put(row, columns.no, "item", String(++number));
-    w.put(row, columns.grade, "description", gradeWords[finding.grade].title);
+    w.put(row, columns.grade, "description", gradeWords[finding.grade].one);
     w.put(row, columns.where, "symbol", whereOf(finding) || "sheet");
-    w.put(row, columns.of, "description", finding.label);
+    w.put(row, columns.of, "description", aboutOf(finding));
     w.put(row, columns.what, "description", finding.what);
     w.put(row, columns.expected, "description", finding.expected);
     w.put(row, columns.found, "description", finding.found);

@@ -1,6 +1,8 @@
-import { version } from "../../core/index.ts";
+import { format as numberText, version } from "../../core/index.ts";
 import { a1, type Address } from "../../sheet/index.ts";
 import { cellAt } from "../snapshot.ts";
+import { standing } from "../recognise/standing.ts";
+import type { Effect, Governing } from "./asTemplate.ts";
 import type { Comparison } from "./compare.ts";
 import type { Finding } from "./finding.ts";
 
@@ -9,6 +11,11 @@ export function whereOf({ at, rows = 1 }: Finding): string {
   if (!at) return "";
   const last: Address = { row: at.row + rows - 1, column: at.column };
   return rows === 1 ? a1(at) : `${a1(at)}:${a1(last)}`;
+}
+
+/** What it is about, with the member of the table. */
+export function aboutOf({ label = "", member, rows = 1 }: Finding): string {
+  return member ? `${label}${label && ", "}${rows > 1 ? "from " : ""}${member}` : label;
 }
 
 const several = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
@@ -27,8 +34,22 @@ function overallNow({ plan: { summary: { overall } }, snapshot, rowNow, columnNo
   return cell === undefined ? "its row is missing" : cell.error?.code ?? (cell.text || "empty");
 }
 
+/** Which lines of the sheet's own list of warnings say something. */
+function warningsNow({ plan: { summary: { warnings } }, snapshot, rowNow, columnNow }: Comparison["recognised"]): string {
+  const places = Array.from({ length: warnings.rows }, (_, i) => standing({ rowNow, columnNow }, { row: warnings.row + i, column: warnings.column })).filter((at) => at !== undefined && cellAt(snapshot, at.row, at.column).text !== "").map((at) => a1(at!));
+  return places.length === 0 ? "none" : `${places.length}, in ${places.slice(0, 6).join(", ")}${places.length > 6 ? " and below" : ""}`;
+}
+
+const utilisation = (governing: Governing | undefined): string => (governing ? `${numberText(Number(governing.utilisation.toPrecision(4)))} (${governing.of})` : "none");
+
+/** What differing formulas come to as a whole. */
+function comesTo({ overall, governing }: Effect): string {
+  const same = overall.sheet === overall.template ? `${overall.template}, as the sheet says` : `${overall.template}; the sheet says ${overall.sheet}`;
+  return `verdict ${same}; largest utilisation ${utilisation(governing.template)}, on the sheet ${utilisation(governing.sheet)}`;
+}
+
 /** What the sheet was held against. */
-export function heldAgainst({ recognised, compared }: Comparison): readonly (readonly [string, string])[] {
+export function heldAgainst({ recognised, compared, effect }: Comparison): readonly (readonly [string, string])[] {
   const { plan, head } = recognised;
   return [
     ["template", `${plan.template.title} (${plan.template.id} ${plan.template.version})`],
@@ -36,6 +57,8 @@ export function heldAgainst({ recognised, compared }: Comparison): readonly (rea
     ["computed with", `worksheet functions ${version}`],
     ["content hash", head.hash === plan.hash ? `${plan.hash}, as the sheet says` : `${plan.hash}; the sheet says ${head.hash || "nothing"}`],
     ["verdict of the sheet", overallNow(recognised)],
+    ["warnings of the sheet", warningsNow(recognised)],
+    ...(effect ? [["with the template's formulas", comesTo(effect)] as const] : []),
     ["compared", `${compared.cells} cells, ${compared.formulas} of them formulas; ${compared.computed} formulas computed a second time, apart from the program`],
   ];
 }

@@ -1,6 +1,7 @@
-import { allowedWords, plainSymbol, type Address, type InputCell, type InputSpec, type Plan, type Says } from "../../sheet/index.ts";
+import { allowedWords, plainSymbol, type Address, type InputCell, type InputSpec, type Says } from "../../sheet/index.ts";
 import type { CellValue } from "../../hosts/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
+import { members } from "../recognise/members.ts";
 import { standing } from "../recognise/standing.ts";
 import { cellAt } from "../snapshot.ts";
 
@@ -29,32 +30,16 @@ export interface SheetInput {
   readonly cells: readonly InputNow[];
 }
 
-/** Which member of its table a cell stands for, by the columns that count. */
-function labelOf(plan: Plan, byRow: ReadonlyMap<number, Plan["cells"]>, { at, of }: InputCell): string {
-  if (of === 1) return "";
-  const counts = (byRow.get(at.row) ?? []).filter(({ role, value }) => role === "item" && value !== undefined);
-  const words = counts.map(({ column, value }) => {
-    const meaning = plan.meanings.find((m) => m.at.column === column && at.row >= m.at.row && at.row < m.at.row + m.at.rows);
-    return `${meaning?.description ?? "row"} ${String(value)}`;
-  });
-  return words.length > 0 ? words.join(", ") : `row ${at.row - Math.min(...plan.meanings.filter((m) => m.at.column === at.column && at.row >= m.at.row && at.row < m.at.row + m.at.rows).map((m) => m.at.row)) + 1}`;
-}
-
 /** The numeric inputs and choices of a sheet, in its order; those whose cell is gone are left out, as are free texts and what shapes the sheet. */
 export function sheetInputs(recognised: Recognised): readonly SheetInput[] {
   const { plan, snapshot, inputCells } = recognised;
-  const byRow = new Map<number, Plan["cells"][number][]>();
-  for (const cell of plan.cells) {
-    const row = byRow.get(cell.row);
-    if (row) row.push(cell);
-    else byRow.set(cell.row, [cell]);
-  }
+  const memberOf = members(recognised);
   const byId = new Map<string, InputNow[]>();
   for (const cell of inputCells) {
     if (cell.spec.freeText) continue;
     const at = standing(recognised, cell.at);
     if (!at) continue;
-    const now: InputNow = { at, value: cellAt(snapshot, at.row, at.column).value, label: labelOf(plan, byRow, cell), cell };
+    const now: InputNow = { at, value: cellAt(snapshot, at.row, at.column).value, label: memberOf(cell.at), cell };
     byId.set(cell.id, [...(byId.get(cell.id) ?? []), now]);
   }
   return [...byId].map(([id, cells]): SheetInput => {

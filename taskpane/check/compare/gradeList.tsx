@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { a1 } from "../../../src/sheet/index.ts";
-import { gradeWords, whereOf, type Finding } from "../../../src/checker/index.ts";
+import { aboutOf, gradeWords, whereOf, type Finding } from "../../../src/checker/index.ts";
 import type { ToolProps } from "../tool.ts";
 import { Differing } from "./differing.tsx";
 
@@ -33,7 +33,7 @@ export function GradeList({ grade, findings, ...way }: Way & { readonly grade: F
     <ol class="kb-findings">{(all ? groups : groups.slice(0, shownAtOnce)).map((group, i) => <li key={i} class={`kb-grade-${grade}`}>
       {group.length === 1 ? <One of={group[0]!} {...way} /> : <>
         <p>{group[0]!.what}</p>
-        <ul class="kb-plain">{group.map((f) => <li key={whereOf(f)}><Where of={f} {...way} /> {f.label}</li>)}</ul>
+        <ul class="kb-plain">{group.map((f) => <li key={whereOf(f)}><Where of={f} {...way} /> {aboutOf(f)}</li>)}</ul>
       </>}
     </li>)}</ol>
     {!all && groups.length > shownAtOnce && <button type="button" onClick={() => setAll(true)}>Show all {findings.length}</button>}
@@ -41,13 +41,14 @@ export function GradeList({ grade, findings, ...way }: Way & { readonly grade: F
 }
 
 function Where({ of, sheet, go }: Way & { readonly of: Finding }) {
-  return <button type="button" class="kb-link" aria-label={`Go to ${whereOf(of)}${of.label ? `, ${of.label}` : ""}`} onClick={() => go({ sheet, ...of.at! })}>{whereOf(of)}</button>;
+  return <button type="button" class="kb-link" aria-label={[`Go to ${whereOf(of)}`, aboutOf(of)].filter(Boolean).join(", ")} onClick={() => go({ sheet, ...of.at! })}>{whereOf(of)}</button>;
 }
 
 function One({ of, ...way }: Way & { readonly of: Finding }) {
-  const { at, label, what, expected, found } = of;
+  const { at, what, expected, found } = of;
+  const label = aboutOf(of);
   return <>
-    {(at ?? label) && <p>{at && <Where of={of} {...way} />} <strong>{label}</strong></p>}
+    {(at ?? label !== "") && <p>{at && <Where of={of} {...way} />} <strong>{label}</strong></p>}
     <p>{what}</p>
     {(expected !== undefined || found !== undefined) && <dl class="kb-facts">
       {expected !== undefined && <div><dt>expected</dt><dd><code><Differing text={expected} from={found} /></code></dd></div>}

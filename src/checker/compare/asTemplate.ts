@@ -1,0 +1,95 @@
+import { format as numberText } from "../../core/index.ts";
+import { inputRoles, peoplesRoles, type Address } from "../../sheet/index.ts";
+import type { CellContent } from "../../hosts/index.ts";
+import { Book, Calculation, type Computed } from "../calculate/index.ts";
+import type { Recognised } from "../recognise/recognised.ts";
+import { standing } from "../recognise/standing.ts";
+import { cellAt } from "../snapshot.ts";
+import { shown } from "./cells.ts";
+import type { Finding, FindingKind } from "./finding.ts";
+
+/** What the sheet says of itself, and what its template's formulas give from the same inputs. */
+export interface Effect {
+  readonly overall: { readonly sheet: string; readonly template: string };
+  /** The largest utilisation, with the check it is of; undefined where no check has a number. */
+  readonly governing: { readonly sheet: Governing | undefined; readonly template: Governing | undefined };
+}
+export interface Governing {
+  readonly utilisation: number;
+  readonly of: string;
+}
+
+const empty: CellContent = { value: null, text: "" };
+
+/** The template's own sheet with what the compared sheet's input cells hold, computed apart from the host; places are the plan's. */
+function templateValues(recognised: Recognised): (planned: Address) => Computed {
+  const { plan, snapshot } = recognised;
+  const sheet = snapshot.sheet;
+  const cells: CellContent[][] = Array.from({ length: plan.rows }, () => Array.from({ length: plan.columns }, () => empty));
+  for (const { row, column, role, value, formula } of plan.cells) {
+    const at = inputRoles.has(role) ? standing(recognised, { row, column }) : undefined;
+    const { value: held = value ?? null, error } = at ? cellAt(snapshot, at.row, at.column) : { error: undefined };
+    if (peoplesRoles.has(role)) continue;
+    cells[row]![column] = { value: formula === undefined ? held : null, text: "", ...(formula !== undefined && { formula }), ...(error && { error }) };
+  }
+  const names = new Map(plan.names.map(({ name, ...area }) => [name.toLowerCase(), { sheet, ...area }]));
+  const calculation = new Calculation(new Book([{ sheet, rows: plan.rows, columns: plan.columns, cells, names }]), [], { everything: true });
+  return (planned) => calculation.valueAt({ sheet, ...planned });
+}
+
+const textOf = ({ value, error }: Pick<Computed, "value" | "error">): string => error?.code ?? shown(value);
+
+function governing(recognised: Recognised, utilisationOf: (planned: Address) => CellContent["value"] | undefined): Governing | undefined {
+  let most: Governing | undefined;
+  for (const { description, utilisation } of recognised.plan.summary.checks) {
+    const value = utilisationOf(utilisation);
+    if (typeof value === "number" && value > (most?.utilisation ?? -Infinity)) most = { utilisation: value, of: description };
+  }
+  return most;
+}
+
+/** Findings of formulas that give something else than the template's. */
+const ofFormulas: ReadonlySet<FindingKind> = new Set(["typed over", "formula missing", "formula changed", "constant changed", "arguments in another order", "range changed", "other cells", "lost cells"]);
+
+/** Relative difference in per cent, to two digits. */
+function percent(now: number, template: number): string {
+  const p = Number((((now - template) / Math.abs(template)) * 100).toPrecision(2));
+  return Number.isFinite(p) && Math.abs(p) < 1000 ? ` (${p > 0 ? "+" : ""}${numberText(p)} %)` : "";
+}
+
+function comparedWith(now: CellContent, template: Computed): string | undefined {
+  if (template.cannot !== undefined) return undefined;
+  const { value } = template;
+  if (typeof now.value === "number" && typeof value === "number" && !now.error && Math.abs(now.value - value) <= 1e-9 * Math.max(Math.abs(now.value), Math.abs(value))) return "The value is the one the template's formulas give.";
+  const difference = typeof now.value === "number" && typeof value === "number" ? percent(now.value, value) : "";
+  return `It shows ${textOf(now)}${difference}; with the template's formulas it would be ${textOf(template)}.`;
+}
+
+/**
+ * What faults of formulas come to: each gets its value beside the one that the template's formulas give from the sheet's inputs, and the sheet its verdict beside
+ * theirs. Undefined where no formula differs.
+ */
+export function effects(recognised: Recognised, findings: readonly Finding[]): { readonly findings: readonly Finding[]; readonly effect: Effect } | undefined {
+  if (!findings.some(({ kind, grade }) => grade === "serious" && (ofFormulas.has(kind) || kind === "number changed" || kind === "row deleted"))) return undefined;
+  const { plan, snapshot, rowPlanned, columnPlanned } = recognised;
+  const of = templateValues(recognised);
+  const now = (planned: Address): CellContent | undefined => {
+    const at = standing(recognised, planned);
+    return at && cellAt(snapshot, at.row, at.column);
+  };
+  const told = findings.map((finding): Finding => {
+    const row = finding.at && rowPlanned(finding.at.row);
+    const column = finding.at && columnPlanned(finding.at.column);
+    if (!ofFormulas.has(finding.kind) || row === undefined || column === undefined) return finding;
+    const compared = comparedWith(cellAt(snapshot, finding.at!.row, finding.at!.column), of({ row, column }));
+    return compared === undefined ? finding : { ...finding, what: `${finding.what} ${(finding.rows ?? 1) > 1 ? `The first: ${compared.charAt(0).toLowerCase()}${compared.slice(1)}` : compared}` };
+  });
+  const overall = now(plan.summary.overall);
+  return {
+    findings: told,
+    effect: {
+      overall: { sheet: overall ? textOf(overall) : "its row is missing", template: textOf(of(plan.summary.overall)) },
+      governing: { sheet: governing(recognised, (at) => now(at)?.value), template: governing(recognised, (at) => of(at).value) },
+    },
+  };
+}
