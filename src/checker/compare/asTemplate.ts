@@ -60,7 +60,8 @@ function percent(now: number, template: number): string {
 function comparedWith(now: CellContent, template: Computed): string | undefined {
   if (template.cannot !== undefined) return undefined;
   const { value } = template;
-  if (typeof now.value === "number" && typeof value === "number" && !now.error && Math.abs(now.value - value) <= 1e-9 * Math.max(Math.abs(now.value), Math.abs(value))) return "The value is the one the template's formulas give.";
+  if (typeof now.value === "number" && typeof value === "number" && !now.error && Math.abs(now.value - value) <= 1e-9 * Math.max(Math.abs(now.value), Math.abs(value))) return "It shows what the template's formulas give.";
+  if (textOf(now) === textOf(template)) return "It shows what the template's formulas give.";
   const difference = typeof now.value === "number" && typeof value === "number" ? percent(now.value, value) : "";
   return `It shows ${textOf(now)}${difference}; with the template's formulas it would be ${textOf(template)}.`;
 }

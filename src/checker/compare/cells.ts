@@ -1,5 +1,5 @@
 import { format as numberText, version } from "../../core/index.ts";
-import { columns, peoplesRoles, type Address, type PlannedCell, type Role } from "../../sheet/index.ts";
+import { columns, peoplesRoles, plainSymbol, type Address, type PlannedCell, type Role } from "../../sheet/index.ts";
 import type { CellContent, Looks } from "../../hosts/index.ts";
 import { isNumberAsText } from "../formula/numberAsText.ts";
 import { normalNow, normalPlanned, rewritten, type Moves } from "../formula/normal.ts";
@@ -124,7 +124,8 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
     const fault = faultAt.get(`${at.row},${at.column}`);
     if (fault) {
       const text = cell.role === "input" && now.formula === undefined && isNumberAsText(now.value) ? " It is a number stored as text, which no formula computes with." : "";
-      add("input not allowed", "serious", `The input ${fault.fault}.${text}`, undefined, shownCell(now));
+      const symbol = plainSymbol(inputAt.get(`${cell.row},${cell.column}`)?.says.symbol ?? "–");
+      add("input not allowed", "serious", `The input ${symbol === "–" ? "" : `${symbol} `}${fault.fault}.${text}`, undefined, shownCell(now));
     } else if (now.value === null && now.formula === undefined && !mayBeEmpty.has(`${cell.row},${cell.column}`)) {
       add("input missing", "note", "The input is empty; the sheet's verdict stays INCOMPLETE.");
     } else {

@@ -8,7 +8,7 @@ const style = `@page { size: A4 landscape; margin: 15mm; @bottom-right { content
 .kbf h1 { font-size: 16pt; margin: 0 0 4pt; } .kbf h2 { font-size: 12pt; margin: 12pt 0 3pt; break-after: avoid; }
 .kbf table { border-collapse: collapse; width: 100%; } .kbf th, .kbf td { border-bottom: 0.5pt solid #999; padding: 2pt 4pt; text-align: left; vertical-align: top; overflow-wrap: break-word; }
 .kbf thead { display: table-header-group; } .kbf tr { break-inside: avoid; } .kbf .place { white-space: nowrap; } .kbf code { font: 9pt ui-monospace, Consolas, monospace; overflow-wrap: anywhere; }
-.kbf .findings { table-layout: fixed; } .kbf .findings th:nth-child(1) { width: 22mm; } .kbf .findings th:nth-child(2) { width: 42mm; } .kbf .findings th:nth-child(4), .kbf .findings th:nth-child(5) { width: 48mm; } .kbf .findings th:nth-child(6) { width: 38mm; }
+.kbf .findings { table-layout: fixed; } .kbf .findings th { box-sizing: border-box; } .kbf .findings th:nth-child(1) { width: 21mm; } .kbf .findings th:nth-child(2) { width: 42mm; } .kbf .findings th:nth-child(4), .kbf .findings th:nth-child(5) { width: 50mm; } .kbf .findings th:nth-child(6) { width: 32mm; }
 .kbf .facts th { width: 32mm; font-weight: 600; } .kbf .outcome { font-weight: 600; font-size: 12pt; }`;
 
 function row(finding: Finding): Markup {

@@ -36,7 +36,10 @@ function overallNow({ plan: { summary: { overall } }, snapshot, rowNow, columnNo
 
 /** Which lines of the sheet's own list of warnings say something. */
 function warningsNow({ plan: { summary: { warnings } }, snapshot, rowNow, columnNow }: Comparison["recognised"]): string {
-  const places = Array.from({ length: warnings.rows }, (_, i) => standing({ rowNow, columnNow }, { row: warnings.row + i, column: warnings.column })).filter((at) => at !== undefined && cellAt(snapshot, at.row, at.column).text !== "").map((at) => a1(at!));
+  const places = Array.from({ length: warnings.rows }, (_, i) => standing({ rowNow, columnNow }, { row: warnings.row + i, column: warnings.column })).flatMap((at) => {
+    const cell = at && cellAt(snapshot, at.row, at.column);
+    return cell && !cell.error && cell.text !== "" ? [a1(at)] : [];
+  });
   return places.length === 0 ? "none" : `${places.length}, in ${places.slice(0, 6).join(", ")}${places.length > 6 ? " and below" : ""}`;
 }
 

@@ -1,4 +1,4 @@
-import type { Address, Plan } from "../../sheet/index.ts";
+import { plainSymbol, type Address, type Plan } from "../../sheet/index.ts";
 import { cellAt, type Snapshot } from "../snapshot.ts";
 import { standing } from "./standing.ts";
 import type { Recognised } from "./recognised.ts";
@@ -14,17 +14,26 @@ export function members({ plan, snapshot, rowNow, columnNow }: Sheet): (planned:
   for (const cell of plan.cells) if (cell.role === "item" && cell.value !== undefined) counts.set(cell.row, [...(counts.get(cell.row) ?? []), cell]);
   const columns = new Map<number, Plan["meanings"][number][]>();
   for (const meaning of plan.meanings) for (let r = 0; r < meaning.at.rows && meaning.at.rows > 1; r++) columns.set(meaning.at.row + r, [...(columns.get(meaning.at.row + r) ?? []), meaning]);
+  const counted = (of: readonly Plan["meanings"][number][], row: number, column: number): string => (counts.get(row) ?? []).filter((cell) => cell.column !== column).map((cell) => `${of.find(({ at }) => at.column === cell.column)?.description ?? "row"} ${String(cell.value)}`).join(", ");
   return ({ row, column }) => {
     const of = columns.get(row);
     const own = of?.find(({ at }) => at.column === column);
     if (!of || !own) return "";
-    const counted = (counts.get(row) ?? []).filter((cell) => cell.column !== column).map((cell) => `${of.find(({ at }) => at.column === cell.column)?.description ?? "row"} ${String(cell.value)}`);
-    if (counted.length > 0) return counted.join(", ");
-    const first = of.reduce((a, b) => (b.at.column < a.at.column ? b : a));
-    const at = first === own ? undefined : standing({ rowNow, columnNow }, { row, column: first.at.column });
+    const words = counted(of, row, column);
+    const alone = words !== "" && Array.from({ length: own.at.rows }, (_, i) => own.at.row + i).every((other) => other === row || counted(of, other, column) !== words);
+    if (alone) return words;
+    // What tells rows of one count apart: a place along the member, mostly.
+    const counting = new Set((counts.get(row) ?? []).map((cell) => cell.column));
+    const others = of.filter(({ at }) => at.column !== column && !counting.has(at.column));
+    const first = others.length > 0 ? others.reduce((a, b) => (b.at.column < a.at.column ? b : a)) : undefined;
+    const at = first && standing({ rowNow, columnNow }, { row, column: first.at.column });
     const text = at ? cellAt(snapshot, at.row, at.column).text : "";
-    if (text === "") return `row ${row - own.at.row + 1}`;
-    const symbol = first.symbol.replaceAll("_", "");
-    return /^[-+−]?[\d.]/.test(text) && symbol !== "" && symbol !== "–" ? `${symbol} = ${text}${first.unit === "–" || first.unit === "" ? "" : ` ${first.unit}`}` : `${first.description} ${text}`;
+    const told = first && text !== "" ? member(first, text) : words === "" ? `row ${row - own.at.row + 1}` : "";
+    return [words, told].filter(Boolean).join(", ");
   };
+}
+
+function member({ symbol, description, unit }: Plan["meanings"][number], text: string): string {
+  const plain = plainSymbol(symbol);
+  return /^[-+−]?[\d.]/.test(text) && plain !== "" && plain !== "–" ? `${plain} = ${text}${unit === "–" || unit === "" ? "" : ` ${unit}`}` : `${description} ${text}`;
 }
