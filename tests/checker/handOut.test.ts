@@ -203,6 +203,13 @@ describe("the hand-out copy", () => {
     expect(there.flat().filter(({ formula, error }) => formula ?? error)).toEqual([]);
   });
 
+  it("refuses a copy of a copy", async () => {
+    const { host } = await built(smallPlan);
+    const { plan } = await readHandOut(host, sheetName, facts);
+    await host.apply(plan, { sheetName: "Copy", progress: none });
+    await expect(readHandOut(host, "Copy", facts)).rejects.toThrow("“Copy” is a hand-out copy already");
+  });
+
   it("refuses an empty sheet", async () => {
     const made = await built(smallPlan);
     const free = (await made.host.sheetNames()).find((name) => name !== sheetName)!;

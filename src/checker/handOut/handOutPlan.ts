@@ -138,6 +138,7 @@ export function handOutPlan(snapshot: Snapshot, looks: Looks, recognised: Recogn
 export async function readHandOut(host: Host, sheet: string, facts: HandOutFacts): Promise<{ readonly plan: Plan; readonly recognised: Recognised | undefined }> {
   const snapshot = await takeSnapshot(host, sheet);
   if (snapshot.rows === 0) throw new Error(`the sheet “${sheet}” is empty`);
+  if (isHandOut(snapshot)) throw new Error(`“${sheet}” is a hand-out copy already; select a cell of the sheet it was made of`);
   const recognised = recogniseSnapshot(snapshot);
   const looks = await host.looks(sheet, { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns });
   return { plan: handOutPlan(snapshot, looks, recognised, facts), recognised };

@@ -19,8 +19,9 @@ import { emptyWorkbook, registerPlugins } from "./runtime.ts";
 
 const guarded = "This cell is protected: the sheet computes it. Type into the framed input cells; to build the sheet otherwise, use Build in the panel.";
 const guardedFor = ["alertContent", "commonErr", "editErr", "pasteErr", "setStyleErr", "formulaErr"];
-/** The grid's own words speak of a creator who could give leave; here nobody can, and nobody need. */
-const ownWords = { "sheets-ui": { permission: { dialog: Object.fromEntries(guardedFor.map((key) => [key, guarded])) } } };
+/** The grid's own words speak of a creator who could give leave; here nobody can, and nobody need. For computing that takes long it has none. */
+const working = { analyzing: "Working out what depends on what …", calculating: "Computing …", "array-analysis": "Working out what fills several cells …", "array-calculation": "Computing what fills several cells …", done: "Computed" };
+const ownWords = { "sheets-formula": { progress: working }, "sheets-ui": { permission: { dialog: Object.fromEntries(guardedFor.map((key) => [key, guarded])) } } };
 // The program hands on a merge whose types it does not bring along.
 const merge = core.merge as unknown as (...parts: readonly object[]) => object;
 const locale = merge({}, coreLocale, validationLocale, highlightLocale, ownWords) as typeof coreLocale;

@@ -16,13 +16,14 @@ interface Made {
 export function HandOutView({ host, go }: ToolProps) {
   const { sheet, problem } = useSheet(host);
   const [made, setMade] = useState<Made>();
+  const isCopy = sheet !== undefined && sheet === made?.sheet;
   const copying = useRef<Omit<Made, "sheet">>({ of: "", template: undefined });
   return <>
     <p>Copies the sheet that is looked at, with values only and its formulas as readable text beside them, for people without the worksheet functions. Nothing on the copy recalculates, and it says so.</p>
     {problem && <p class="kb-problem" role="alert">{problem}</p>}
-    <p>{sheet === undefined ? "Select a cell of the sheet to copy." : <>Copies <strong>{sheet}</strong>.</>}</p>
+    <p>{sheet === undefined ? "Select a cell of the sheet to copy." : isCopy ? <><strong>{sheet}</strong> is the copy just made. Select a cell of another sheet to copy that.</> : <>Copies <strong>{sheet}</strong>.</>}</p>
     <NewSheet
-      id="kb-handout-name" host={host} wanted={sheet === undefined ? "Hand-out" : `Hand-out ${sheet}`} button="Make the hand-out copy" what="the hand-out copy" disabled={sheet === undefined}
+      id="kb-handout-name" host={host} wanted={sheet === undefined || isCopy ? "Hand-out" : `Hand-out ${sheet}`} button="Make the hand-out copy" what="the hand-out copy" disabled={sheet === undefined || isCopy}
       make={async () => {
         const { plan, recognised } = await readHandOut(host, sheet!, { when: now(), host: host.name });
         copying.current = { of: sheet!, template: recognised?.template.title };

@@ -1,9 +1,12 @@
 import { nameOfPart, type Mark, type Part } from "../../../src/checker/index.ts";
 
-const stateWords = { "holds": "holds", "stale: values changed": "values changed since", "stale: formulas changed": "formulas changed since, with the values they had", "unreadable": "no mark of Sign off: typed by hand" } as const;
+const stateWords = { "stale: values changed": "values changed since", "stale: formulas changed": "formulas changed since, with the values they had", "unreadable": "no mark of Sign off: typed by hand" } as const;
 
-/** Whose mark it is and how it stands, in words. */
-export const markText = (mark: Mark): string => (mark.state === "unreadable" ? `“${mark.text}”: ${stateWords.unreadable}` : `${mark.by} ${mark.date}, ${stateWords[mark.state]}`);
+/** Whose mark it is, and what is the matter with one that does not hold. */
+export function markText({ by, date, text, state }: Mark): string {
+  if (state === "unreadable") return `“${text}”: ${stateWords.unreadable}`;
+  return state === "holds" ? `${by} ${date}` : `${by} ${date}, ${stateWords[state]}`;
+}
 
 /** The mark of a part, where it has one. */
 export const markOf = (part: Part, marks: readonly Mark[]): Mark | undefined => marks.find((m) => m.part.first === part.first && m.part.kind === part.kind);

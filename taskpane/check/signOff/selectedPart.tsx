@@ -29,7 +29,7 @@ export function MarkButton({ part, own, by, mark, disabled }: { readonly part: P
     <button type="button" onClick={() => { setAsked(false); mark(part); }}>Replace</button>
     <button type="button" onClick={() => setAsked(false)}>Keep</button>
   </span>;
-  return <button type="button" disabled={by === "" || disabled === true} onClick={() => (own && own.by !== by ? setAsked(true) : mark(part))}>{own ? "Mark again" : "Mark"} {name}</button>;
+  return <button type="button" disabled={by === "" || disabled === true} onClick={() => (own && own.by !== by ? setAsked(true) : mark(part))}>{own ? `Mark ${name} again` : `Mark ${name}`}</button>;
 }
 
 /** One thing that can be marked: what stands there, and what can be done. */

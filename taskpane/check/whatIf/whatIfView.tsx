@@ -35,6 +35,8 @@ export function WhatIfView({ host, go }: ToolProps) {
     setDraft(noDraft);
     setKept([]);
     try {
+      // Where a workbook computes by hand only, what the cells show may be old.
+      await host.recalculate();
       readAt.current = calculations.current;
       const next = await questioned(host, name);
       setOf(next);
