@@ -36,6 +36,11 @@ export function placeText(place: PlacedArea, from: string): string {
   return place.sheet === from ? cells : `${place.sheet}!${cells}`;
 }
 
+/** The cells of an area, row by row. */
+export function cellsOf({ row, column, rows, columns }: Area): readonly Address[] {
+  return Array.from({ length: rows * columns }, (_, i) => ({ row: row + Math.floor(i / columns), column: column + (i % columns) }));
+}
+
 /** Whether a cell lies in an area. */
 export function holds(area: Area, { row, column }: Address): boolean {
   return row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns;

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { tones, type ColourRule, type Host } from "../../src/hosts/index.ts";
-import type { Plan } from "../../src/sheet/index.ts";
+import { holds, type Plan } from "../../src/sheet/index.ts";
 import { GridFaults } from "../checker/gridFaults.ts";
 import { nodeGrid } from "../../src/hosts/grid/node.ts";
 import { changeCell } from "./excelFake/index.ts";
@@ -125,7 +125,7 @@ describe.each(Object.entries(hands))("asked about a sheet, %s", (_name, open) =>
     const { locked, entries, colours } = await hand.host.rules("My beam", whole, [...places, { row: 4, column: 2 }]);
     for (let row = 0; row < whole.rows; row++) {
       for (let column = 0; column < whole.columns; column++) {
-        const open = plan.unlocked.some((one) => row >= one.row && row < one.row + one.rows && column >= one.column && column < one.column + one.columns);
+        const open = plan.unlocked.some((one) => holds(one, { row, column }));
         // The grid protects what the plan covers, the program the whole sheet.
         if (row < plan.rows && column < plan.columns) expect(locked[row]![column], `${row}, ${column}`).toBe(!open);
       }

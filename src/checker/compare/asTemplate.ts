@@ -3,7 +3,7 @@ import { inputRoles, peoplesRoles, type Address } from "../../sheet/index.ts";
 import type { CellContent } from "../../hosts/index.ts";
 import { Book, Calculation, type Computed } from "../calculate/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
-import { standing } from "../recognise/standing.ts";
+import { plannedAt, standing } from "../recognise/standing.ts";
 import { cellAt } from "../snapshot.ts";
 import { shown } from "./cells.ts";
 import type { Finding, FindingKind } from "./finding.ts";
@@ -72,17 +72,17 @@ function comparedWith(now: CellContent, template: Computed): string | undefined 
  */
 export function effects(recognised: Recognised, findings: readonly Finding[]): { readonly findings: readonly Finding[]; readonly effect: Effect } | undefined {
   if (!findings.some(({ kind, grade }) => grade === "serious" && (ofFormulas.has(kind) || kind === "number changed" || kind === "row deleted"))) return undefined;
-  const { plan, snapshot, rowPlanned, columnPlanned } = recognised;
+  const { plan, snapshot } = recognised;
   const of = templateValues(recognised);
   const now = (planned: Address): CellContent | undefined => {
     const at = standing(recognised, planned);
     return at && cellAt(snapshot, at.row, at.column);
   };
   const told = findings.map((finding): Finding => {
-    const row = finding.at && rowPlanned(finding.at.row);
-    const column = finding.at && columnPlanned(finding.at.column);
-    if (!ofFormulas.has(finding.kind) || row === undefined || column === undefined) return finding;
-    const compared = comparedWith(cellAt(snapshot, finding.at!.row, finding.at!.column), of({ row, column }));
+    const { at } = finding;
+    const planned = at && plannedAt(recognised, at);
+    if (!ofFormulas.has(finding.kind) || !planned) return finding;
+    const compared = comparedWith(cellAt(snapshot, at.row, at.column), of(planned));
     return compared === undefined ? finding : { ...finding, what: `${finding.what} ${(finding.rows ?? 1) > 1 ? `The first: ${compared.charAt(0).toLowerCase()}${compared.slice(1)}` : compared}` };
   });
   const overall = now(plan.summary.overall);

@@ -5,6 +5,7 @@ import { isNumberAsText } from "../formula/numberAsText.ts";
 import { normalNow, normalPlanned, rewritten, type Moves } from "../formula/normal.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { members } from "../recognise/members.ts";
+import { standing } from "../recognise/standing.ts";
 import { cellAt } from "../snapshot.ts";
 import type { Finding, FindingKind, Grade } from "./finding.ts";
 import { formulaChange } from "./formulaChange.ts";
@@ -85,10 +86,9 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
   const computed = new Set(plan.cells.filter((c) => c.formula !== undefined).map(({ row, column }) => `${row},${column}`));
   const out: Finding[] = [];
   for (const cell of plan.cells) {
-    const row = recognised.rowNow(cell.row);
-    const column = recognised.columnNow(cell.column);
-    if (row === undefined || column === undefined || exempt(cell, recognised)) continue;
-    const at = { row, column };
+    const at = standing(recognised, cell);
+    if (!at || exempt(cell, recognised)) continue;
+    const { row, column } = at;
     const now = cellAt(snapshot, row, column);
     const add = (kind: FindingKind, grade: Grade, what: string, expected?: string, found?: string): void => {
       const member = memberOf(cell);

@@ -6,10 +6,12 @@ import type { Recognised } from "../recognise/recognised.ts";
 import { takeSnapshot } from "../snapshot.ts";
 import { effects, type Effect } from "./asTemplate.ts";
 import { cellFindings } from "./cells.ts";
+import { colourFindings } from "./colourRules.ts";
 import { markFindings, uncomputedFindings, valueFindings } from "./computed.ts";
+import { entryFindings, placesOfEntry } from "./entryRules.ts";
 import { gathered, inOrder, type Finding, type Grade } from "./finding.ts";
+import { protectionFindings } from "./protection.ts";
 import { addedFindings, goneFindings } from "./rows.ts";
-import { placesOfEntry, ruleFindings } from "./sheetRules.ts";
 import { hiddenFindings, nameFindings, versionFindings } from "./sheetWide.ts";
 
 /** A sheet beside what its template would build today from the sheet's own inputs. */
@@ -45,7 +47,9 @@ export async function compare(host: Host, sheet: string): Promise<Comparison | u
     ...goneFindings(recognised),
     ...addedFindings(recognised),
     ...hiddenFindings(recognised, looks),
-    ...ruleFindings(recognised, rules),
+    ...protectionFindings(recognised, rules.locked),
+    ...entryFindings(recognised, rules.entries),
+    ...colourFindings(recognised, rules.colours),
     ...cellFindings(recognised, looks),
     ...valueFindings(recognised, computed),
     ...uncomputedFindings(recognised, computed),

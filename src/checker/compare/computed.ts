@@ -1,6 +1,7 @@
 import { readMarks, type MarkState } from "../marks/marks.ts";
 import type { AgainstHost } from "../calculate/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
+import { plannedAt } from "../recognise/standing.ts";
 import { labels, shown } from "./cells.ts";
 import type { Finding } from "./finding.ts";
 
@@ -10,8 +11,8 @@ export function valueFindings(recognised: Recognised, { differences }: AgainstHo
   // Which of several errors a formula shows first differs between programs; no value is hidden by that.
   const counts = ({ place, passedOver, host, computed }: AgainstHost["differences"][number]): boolean => !passedOver && !(host.error && computed.error) && place.sheet === recognised.snapshot.sheet;
   return differences.filter(counts).map(({ place: { row, column }, host, computed }): Finding => {
-    const planned = { row: recognised.rowPlanned(row), column: recognised.columnPlanned(column) };
-    const label = planned.row === undefined || planned.column === undefined ? "" : labelOf({ row: planned.row, column: planned.column });
+    const planned = plannedAt(recognised, { row, column });
+    const label = planned ? labelOf(planned) : "";
     return {
       kind: "value not recomputed", grade: "serious", at: { row, column }, ...(label && { label }),
       what: "The cell shows another value than its formula gives: it was not recalculated, or the program computes it differently.",

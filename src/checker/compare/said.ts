@@ -1,5 +1,5 @@
 import { format as numberText, version } from "../../core/index.ts";
-import { a1, type Address } from "../../sheet/index.ts";
+import { a1, cellsOf, type Address } from "../../sheet/index.ts";
 import { cellAt } from "../snapshot.ts";
 import { standing } from "../recognise/standing.ts";
 import type { Effect, Governing } from "./asTemplate.ts";
@@ -27,17 +27,17 @@ export function outcomeOf({ clean, counts, findings }: Comparison): string {
 }
 
 /** The sheet's own overall verdict, which a comparison does not judge. */
-function overallNow({ plan: { summary: { overall } }, snapshot, rowNow, columnNow }: Comparison["recognised"]): string {
-  const row = rowNow(overall.row);
-  const column = columnNow(overall.column);
-  const cell = row === undefined || column === undefined ? undefined : cellAt(snapshot, row, column);
+function overallNow(recognised: Comparison["recognised"]): string {
+  const at = standing(recognised, recognised.plan.summary.overall);
+  const cell = at && cellAt(recognised.snapshot, at.row, at.column);
   return cell === undefined ? "its row is missing" : cell.error?.code ?? (cell.text || "empty");
 }
 
 /** Which lines of the sheet's own list of warnings say something. */
-function warningsNow({ plan: { summary: { warnings } }, snapshot, rowNow, columnNow }: Comparison["recognised"]): string {
-  const places = Array.from({ length: warnings.rows }, (_, i) => standing({ rowNow, columnNow }, { row: warnings.row + i, column: warnings.column })).flatMap((at) => {
-    const cell = at && cellAt(snapshot, at.row, at.column);
+function warningsNow(recognised: Comparison["recognised"]): string {
+  const places = cellsOf(recognised.plan.summary.warnings).flatMap((planned) => {
+    const at = standing(recognised, planned);
+    const cell = at && cellAt(recognised.snapshot, at.row, at.column);
     return cell && !cell.error && cell.text !== "" ? [a1(at)] : [];
   });
   return places.length === 0 ? "none" : `${places.length}, in ${places.slice(0, 6).join(", ")}${places.length > 6 ? " and below" : ""}`;

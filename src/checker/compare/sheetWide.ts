@@ -2,6 +2,7 @@ import { version } from "../../core/index.ts";
 import { areaA1 } from "../../sheet/index.ts";
 import type { Looks } from "../../hosts/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
+import { standing } from "../recognise/standing.ts";
 import { cellAt } from "../snapshot.ts";
 import { labels } from "./cells.ts";
 import type { Finding } from "./finding.ts";
@@ -52,13 +53,12 @@ export function nameFindings(recognised: Recognised): readonly Finding[] {
   // A host that keeps no names with a copied sheet has none to compare.
   if (snapshot.names.size === 0) return plan.names.length > 0 ? [{ kind: "name lost", grade: "note", what: "The sheet has none of its names: it was copied without them. Formulas of other sheets that use them do not find them here." }] : [];
   return plan.names.flatMap((planned): readonly Finding[] => {
-    const row = recognised.rowNow(planned.row);
-    const column = recognised.columnNow(planned.column);
-    if (row === undefined || column === undefined) return [];
+    const at = standing(recognised, planned);
+    if (!at) return [];
+    const { row, column } = at;
     const last = recognised.rowNow(planned.row + planned.rows - 1);
     const expected = { row, column, rows: last === undefined ? planned.rows : last - row + 1, columns: planned.columns };
     const area = snapshot.names.get(planned.name.toLowerCase());
-    const at = { row, column };
     if (!area) return [{ kind: "name lost", grade: "look", at, what: `The name ${planned.name} is missing or has lost its cells.`, expected: areaA1(expected, false), found: snapshot.names.has(planned.name.toLowerCase()) ? "#REF!" : "missing" }];
     if (area.sheet.toLowerCase() === snapshot.sheet.toLowerCase() && area.row === row && area.column === column && (last === undefined || area.rows === expected.rows)) return [];
     return [{ kind: "name moved", grade: "look", at, what: `The name ${planned.name} stands for other cells.`, expected: areaA1(expected, false), found: areaA1(area, false) }];

@@ -1,5 +1,5 @@
 import { fnv1a64, sealOfValues } from "../../core/index.ts";
-import { a1, columns, type Area } from "../../sheet/index.ts";
+import { a1, cellsOf, columns, type Area } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { firstStanding } from "../recognise/standing.ts";
 import { cellAt } from "../snapshot.ts";
@@ -51,8 +51,6 @@ function writtenIn(recognised: Recognised, at: { readonly row: number; readonly 
   }
   return text;
 }
-
-const cellsOf = ({ row, column, rows, columns: width }: Area): readonly { readonly row: number; readonly column: number }[] => Array.from({ length: rows * width }, (_, i) => ({ row: row + Math.floor(i / width), column: column + (i % width) }));
 
 /** The cells of a part that show an error: nobody signs them, and no function is called with them. */
 export function errorsIn(part: Part, recognised: Recognised): readonly string[] {

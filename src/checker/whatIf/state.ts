@@ -1,5 +1,4 @@
-import type { Address } from "../../sheet/index.ts";
-import { columns } from "../../sheet/index.ts";
+import { cellsOf, columns, type Address } from "../../sheet/index.ts";
 import { Calculation, readBook, type Book, type Change, type Computed } from "../calculate/index.ts";
 import type { Host } from "../../hosts/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
@@ -61,7 +60,7 @@ export function questionedOf(recognised: Recognised, book: Book): Questioned {
     return [];
   });
   const { warnings: list, overall } = plan.summary;
-  const warnings = Array.from({ length: list.rows }, (_, i) => ({ row: list.row + i, column: list.column })).flatMap((planned) => {
+  const warnings = cellsOf(list).flatMap((planned) => {
     const at = standing(recognised, planned);
     const label = plan.cells.find(({ row, column }) => row === planned.row && column === columns.description)?.value;
     return at ? [{ at, of: String(label ?? "") }] : [];

@@ -1,5 +1,5 @@
 import type { CellContent, Values } from "../../hosts/index.ts";
-import { a1, type Address, type Plan } from "../../sheet/index.ts";
+import { a1, cellsOf, type Address, type Plan } from "../../sheet/index.ts";
 
 /** So many missing inputs and errors on screen; the sheet has them all. */
 const most = 10;
@@ -24,7 +24,7 @@ export function summaryLines(plan: Plan, values: Values): readonly string[] {
   const at = ({ row, column }: Address): CellContent => values[row]![column]!;
   const { checks, overall, warnings } = plan.summary;
   const texts = new Map(plan.cells.flatMap(({ row, role, value }) => (role === "description" && typeof value === "string" ? [[row, value] as const] : [])));
-  const warned = Array.from({ length: warnings.rows }, (_, i) => ({ row: warnings.row + i, column: warnings.column })).flatMap((cell) => {
+  const warned = cellsOf(warnings).flatMap((cell) => {
     const { text, error } = at(cell);
     return text === "" || error ? [] : [`${texts.get(cell.row) ?? a1(cell)}: ${text}`];
   });

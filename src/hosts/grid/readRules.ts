@@ -1,5 +1,5 @@
 import type { ICellData, IRange } from "@univerjs/core";
-import type { Address, Area, Validation } from "../../sheet/index.ts";
+import { holds, type Address, type Area, type Validation } from "../../sheet/index.ts";
 import type { ColourRule, EntryRule, SheetRules } from "../host.ts";
 import { neighbour } from "./rules.ts";
 import type { GridRuntime, GridSheet } from "./runtime.ts";
@@ -48,8 +48,6 @@ function colourRule({ ranges, rule }: GridColourRule): ColourRule {
   };
 }
 
-const covers = ({ row, column, rows, columns }: Area, at: Address): boolean => at.row >= row && at.row < row + rows && at.column >= column && at.column < column + columns;
-
 /** What the sheet's cells refuse, and how they colour what they hold. */
 export function rulesOf(grid: GridRuntime, sheet: GridSheet, area: Area, places: readonly Address[]): SheetRules {
   const permission = sheet.getWorksheetPermission();
@@ -57,7 +55,7 @@ export function rulesOf(grid: GridRuntime, sheet: GridSheet, area: Area, places:
   return {
     locked: Array.from({ length: area.rows }, (_r, r) => Array.from({ length: area.columns }, (_c, c) => !permission.canEditCell(area.row + r, area.column + c))),
     entries: places.map((place): EntryRule | undefined => {
-      const found = rules.find(({ areas }) => areas.some((one) => covers(one, place)));
+      const found = rules.find(({ areas }) => areas.some((one) => holds(one, place)));
       return found && { rule: entryRule(grid, found.rule), refuses: found.rule.errorStyle === grid.core.DataValidationErrorStyle.STOP && found.rule.showErrorMessage !== false };
     }),
     colours: sheet.getConditionalFormattingRules().map(colourRule),

@@ -1,6 +1,6 @@
 import type { ApplyOptions, CellContent, Host, InsertedCell, Looks, Place, Selection, SheetName, SheetRules } from "../../../src/hosts/index.ts";
 import { CellsNotEmpty, SheetNameTaken, tones } from "../../../src/hosts/index.ts";
-import type { Address, Area, Plan } from "../../../src/sheet/index.ts";
+import { holds, type Address, type Area, type Plan } from "../../../src/sheet/index.ts";
 
 /** A host whose cells stand in a Map. It calculates nothing: values and evaluations are given to it. */
 export class FakeHost implements Host {
@@ -69,11 +69,10 @@ export class FakeHost implements Host {
   /** Those of the plan that was applied; none on other sheets. */
   rules(sheet: string, area: Area, places: readonly Address[]): Promise<SheetRules> {
     const plan = this.plans.get(sheet);
-    const within = (one: Area, { row, column }: Address): boolean => row >= one.row && row < one.row + one.rows && column >= one.column && column < one.column + one.columns;
     return Promise.resolve({
-      locked: Array.from({ length: area.rows }, (_, r) => Array.from({ length: area.columns }, (_, c) => plan !== undefined && !plan.unlocked.some((one) => within(one, { row: area.row + r, column: area.column + c })))),
+      locked: Array.from({ length: area.rows }, (_, r) => Array.from({ length: area.columns }, (_, c) => plan !== undefined && !plan.unlocked.some((one) => holds(one, { row: area.row + r, column: area.column + c })))),
       entries: places.map((place) => {
-        const rule = plan?.validations.find((one) => within(one, place))?.rule;
+        const rule = plan?.validations.find((one) => holds(one, place))?.rule;
         return rule && { rule, refuses: true };
       }),
       colours: (plan?.highlights ?? []).map(({ text, begins, tone, ...one }) => ({ areas: [one], text, ...(begins && { begins }), ...tones[tone] })),
