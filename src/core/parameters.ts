@@ -123,6 +123,16 @@ export function allowedText(bounds: Bounds & { readonly unit: Unit }): string {
   return "";
 }
 
+/** "0.15 to 0.25 1/rad": what a quantity is on most jobs; empty where nothing is said. */
+export function everydayText({ typical, unit }: Pick<Quantity, "typical" | "unit">): string {
+  return typical ? allowedText({ unit, min: typical[0], max: typical[1] }) : "";
+}
+
+/** Whether an allowed value lies outside the everyday range, in the quantity's own unit. */
+export function isUnusual({ typical }: Pick<Quantity, "typical">, value: number): boolean {
+  return typical !== undefined && (value < typical[0] || value > typical[1]);
+}
+
 /** A number for a message: up to six significant digits, a true minus sign, powers of ten from ten million on. */
 export function format(value: number): string {
   const rounded = Number(value.toPrecision(6));

@@ -23,4 +23,10 @@ describe("stressing instructions that no equipment stands for", () => {
     expect(told("BAR_JACKING_STRESS", 1000, 3, 205, 1).join()).toMatch(/615 MPa more than the 1000 MPa/);
     expect(told("BAR_JACKING_STRESS", 700, 1, 205, 10)).toEqual([]);
   });
+  it("counts strokes whole: one more for what is left over, none for the last bits of a division", () => {
+    for (let stroke = 100; stroke < 600; stroke += 0.07) for (const strokes of [1, 3, 5, 7, 12]) expect(kern("JACK_STROKES", strokes * Number(stroke.toFixed(2)), Number(stroke.toFixed(2))), `${strokes} × ${stroke.toFixed(2)}`).toBe(strokes);
+    expect(kern("JACK_STROKES", 2499.8, 499.96)).toBe(5);
+    expect(kern("JACK_STROKES", 2500.8, 500)).toBe(6);
+    expect(kern("JACK_STROKES", 0, 500)).toBe(0);
+  });
 });

@@ -115,3 +115,15 @@ describe("refused", () => {
     expect(() => kern("TENDON_MIN_RADIUS", [[0, 0, ""], [5, 100, ""], [10, 0, ""]])).toThrow(NoResult);
   });
 });
+
+describe("in space", () => {
+  test("a kink of one view less than a millimetre from the place begun at counts once", () => {
+    const elevation = [[0, -700, "TO_LEVEL"], [22, 590, "LINE"], [33, -556, "LINE"]];
+    const plan = [[0, 140, "LINE"], [14.17777832829112, 845, "LINE"], [19.3, -700, "LINE"], [33, 820, "LINE"]];
+    const { result, proof } = traced("TENDON_ANGLE_SPATIAL", elevation, plan, 14.177376532, 17.5);
+    // Straight lines in plan: the kink at 14.178 m, besides what the parabola in elevation turns.
+    const kink = Math.atan(705 / 14177.77832829112) + Math.atan(1545 / (19300 - 14177.77832829112));
+    expect(result).toBeCloseTo(kink + kern("TENDON_ANGLE", elevation, 14.177376532, 17.5), 9);
+    expect(Math.abs(proof!)).toBeLessThan(1e-9);
+  });
+});

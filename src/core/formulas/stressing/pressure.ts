@@ -92,7 +92,12 @@ export const jackStrokes = formula({
   params: { elongation: as(q.elongation, { text: "elongation to be drawn, with slack and length in the jack", min: 0 }), stroke: q.jackStroke },
   result: q.strokeCount,
   equation: "ceil(elongation / stroke)",
-  compute: ({ elongation, stroke }) => Math.ceil(elongation / stroke),
+  compute: ({ elongation, stroke }) => {
+    const strokes = elongation / stroke;
+    const whole = Math.round(strokes);
+    // What exceeds whole strokes by the last bits of a division alone takes no further stroke.
+    return Math.abs(strokes - whole) <= 1e-12 * whole ? whole : Math.ceil(strokes);
+  },
   unpublished: none,
 });
 

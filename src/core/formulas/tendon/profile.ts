@@ -67,6 +67,11 @@ export function slopeAt(p: Profile, x: number): number {
   return slopeIn(segmentAt(p, x), x);
 }
 
+/** Slope at x on the side of a kink there on which another place of the same segment lies. */
+export function slopeBeside(p: Profile, x: number, beside: number): number {
+  return slopeIn(segmentAt(p, beside), x);
+}
+
 /**
  * Sum of absolute angle changes from a to b. A kink at a control point counts where the interval passes it or ends on it from
  * the left: of the kinks in (a, b]. So the parts of an interval add up to the whole.

@@ -6,7 +6,7 @@ import { frictionLaws } from "../friction/laws.ts";
 import { mechanics } from "../mechanics.ts";
 import { controlPoints, jackingEnd, type ControlPoint } from "./controlPoints.ts";
 import { integrate } from "./integrate.ts";
-import { breaks, left, profile, right, slopeAt, within, type Profile } from "./profile.ts";
+import { breaks, left, profile, right, slopeAt, slopeBeside, within, type Profile } from "./profile.ts";
 import { angleInSpace, checkSegments, lengthOf, segmentsTable, withinLength } from "./segments.ts";
 
 const x = as(q.controlX, { text: "distance from the left end of the tendon" });
@@ -51,7 +51,7 @@ function angleBySteps(w: Views, a: number, b: number): number {
   // The error of chords falls with the square of the step: two step widths leave it out.
   const sum = (count: number, from: number, to: number): number => {
     let total = 0;
-    const angle = (p: Profile, s: number): number => Math.atan(slopeAt(p, Math.min(s, to - 1e-12 * (to - from))));
+    const angle = (p: Profile, s: number): number => Math.atan(slopeBeside(p, s, (from + to) / 2));
     for (let i = 0; i < count; i++) {
       const [l, r] = [from + ((to - from) * i) / count, from + ((to - from) * (i + 1)) / count];
       total += angleInSpace(angle(w.v, r) - angle(w.v, l), angle(w.h, r) - angle(w.h, l));
@@ -83,9 +83,9 @@ const tendonAngleSpatial = stepwise({
   unpublished: "No published number found; a tendon straight in plan gives TENDON_ANGLE, which is checked.",
 });
 
-/** Curvature of the curve (x, e, y) in space at x from its first and second derivatives. */
-function curvature({ v, h }: Views, at: number, bend_v: number, bend_h: number): number {
-  const [a, b] = [slopeAt(v, at), slopeAt(h, at)];
+/** Curvature of the curve (x, e, y) in space at x, on the stretch on which another place lies, from its first and second derivatives. */
+function curvature({ v, h }: Views, at: number, beside: number, bend_v: number, bend_h: number): number {
+  const [a, b] = [slopeBeside(v, at, beside), slopeBeside(h, at, beside)];
   return Math.sqrt(bend_v ** 2 + bend_h ** 2 + (a * bend_h - b * bend_v) ** 2) / (1 + a * a + b * b) ** 1.5;
 }
 
@@ -99,7 +99,7 @@ function smallestRadius(w: Views): number {
     const all2 = bv * bv + bh * bh;
     // Its numerator is the same all along a stretch of two parabolas: the sharpest place is where the tendon is steepest to neither side.
     const level = all2 === 0 ? middle : middle - (slopeAt(w.v, middle) * bv + slopeAt(w.h, middle) * bh) / all2;
-    return [curvature(w, Math.min(Math.max(level, from), to - 1e-12 * (to - from)), bv, bh)];
+    return [curvature(w, Math.min(Math.max(level, from), to), middle, bv, bh)];
   });
   return 1 / Math.max(...stretch);
 }
@@ -125,10 +125,11 @@ const tendonMinRadiusSpatial = stepwise({
     let least = Infinity;
     for (const [i, to] of all.slice(1).entries()) {
       const from = all[i]!;
-      const bend = (p: Profile): number => (slopeAt(p, to - 1e-9 * (to - from)) - slopeAt(p, from)) / (to - from) / (1 - 1e-9);
-      const r = (at: number): number => 1 / curvature(w, at, bend(w.v), bend(w.h));
+      const middle = (from + to) / 2;
+      const bend = (p: Profile): number => (slopeBeside(p, to, middle) - slopeBeside(p, from, middle)) / (to - from);
+      const r = (at: number): number => 1 / curvature(w, at, middle, bend(w.v), bend(w.h));
       // Golden section on the stretch, and its ends.
-      let [a, b] = [from, to - 1e-12 * (to - from)];
+      let [a, b] = [from, to];
       least = Math.min(least, r(a), r(b));
       for (let n = 0; n < 80; n++) {
         const [c, d] = [b - 0.618033988749895 * (b - a), a + 0.618033988749895 * (b - a)];
