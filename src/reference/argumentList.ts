@@ -1,4 +1,4 @@
-import { allowedText, format, isOptional, type Choice, type Quantity, type Table } from "../core/index.ts";
+import { allowedText, everydayText, format, isOptional, type Choice, type Quantity, type Table } from "../core/index.ts";
 import type { FunctionParameter } from "../../functions/index.ts";
 import { html, type Markup } from "../typeset/index.ts";
 import { called, readsAs } from "./quantities.ts";
@@ -12,7 +12,7 @@ export function numberFacts(q: Quantity): readonly Markup[] {
     html`<b>${unitText(q.unit)}</b>${reads !== "" && html` (the equation takes ${reads})`}`,
     ...(q.whole ? [html`whole number`] : []),
     html`${allowed === "" ? "any number" : html`allowed ${allowed}`}`,
-    ...(q.typical ? [html`usually ${allowedText({ unit: q.unit, min: q.typical[0], max: q.typical[1] })}`] : []),
+    ...(q.typical ? [html`usually ${everydayText(q)}`] : []),
     ...(q.valid ? [html`${q.valid.where} holds for ${allowedText({ unit: q.unit, min: q.valid.range[0], max: q.valid.range[1] })}`] : []),
     ...(q.default === undefined ? [] : [html`default ${format(q.default)}`]),
   ];

@@ -1,4 +1,4 @@
-import { allowedText, ownCopyAdvice, type Parameter } from "../../src/core/index.ts";
+import { allowedText, everydayText, ownCopyAdvice, type Parameter } from "../../src/core/index.ts";
 import { equationTex } from "../../src/typeset/index.ts";
 import { Equation } from "../trace/equation.tsx";
 import type { Libraries } from "../trace/libraries.ts";
@@ -10,7 +10,7 @@ import type { DesignFunction } from "./search.ts";
 export function takes(parameter: Parameter): string {
   const fallback = "default" in parameter && parameter.default !== undefined ? `default ${parameter.default}` : "";
   switch (parameter.kind) {
-    case "number": return [allowedText(parameter) || (parameter.unit === "–" ? "a number" : parameter.unit), parameter.whole ? "whole number" : "", parameter.typical ? `usually ${allowedText({ unit: parameter.unit, min: parameter.typical[0], max: parameter.typical[1] })}` : "", fallback].filter(Boolean).join("; ");
+    case "number": return [allowedText(parameter) || (parameter.unit === "–" ? "a number" : parameter.unit), parameter.whole ? "whole number" : "", parameter.typical ? `usually ${everydayText(parameter)}` : "", fallback].filter(Boolean).join("; ");
     case "choice": return [parameter.values.map((v) => v.value).join(", "), fallback].filter(Boolean).join("; ");
     case "table": return `a range with columns ${Object.values(parameter.columns).map((c) => `${c.text}${c.kind === "number" && c.unit !== "–" ? ` in ${c.unit}` : ""}`).join("; ")}`;
     case "text": return "text";

@@ -1,4 +1,4 @@
-import { allowedText, type Argument, type Declaration, type Parameter, type Table, type Trace } from "../../src/core/index.ts";
+import { allowedText, everydayText, type Argument, type Declaration, type Parameter, type Table, type Trace } from "../../src/core/index.ts";
 import { takesDefault, type Flag, type TracedCall, type TracedOrigin } from "../../src/checker/index.ts";
 import type { Place } from "../../src/hosts/index.ts";
 import { hasSymbol, numberText, withUnit } from "../../src/typeset/index.ts";
@@ -47,7 +47,7 @@ function ArgumentRow({ name, parameter, origin, trace, atFault, flags, go }: Row
       {kinds.map((kind) => <span key={kind} class={`kb-tag ${kind === "unusual" ? "kb-tag-open" : "kb-tag-bad"}`}>{flagWords[kind]}</span>)}
       <Whence origin={origin} go={go} />
     </div>
-    {parameter.kind === "number" && <Ranges allowed={allowedText(parameter)} typical={parameter.typical ? allowedText({ unit: parameter.unit, min: parameter.typical[0], max: parameter.typical[1] }) : ""} />}
+    {parameter.kind === "number" && <Ranges allowed={allowedText(parameter)} typical={everydayText(parameter)} />}
     {parameter.kind === "choice" && <details><summary>Choices</summary><ul>{parameter.values.map((v) => <li key={v.value}><code>{v.value}</code> {v.text}</li>)}</ul></details>}
     {parameter.kind === "table" && <Records parameter={parameter} value={value} name={name} />}
   </li>;

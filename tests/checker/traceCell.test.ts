@@ -136,6 +136,13 @@ describe("what does not fit", () => {
     else expect(misfit).toBeUndefined();
   });
 
+  it.each<readonly [string, string, string, readonly string[]]>([
+    ["a part of it", "0.8*B1", "MPa", []], ["an eighth more", "1.125*B1", "MPa", []], ["in another unit", "1000*B1", "GPa", ["sort"]], ["as it stands", "B1", "MPa", ["sort"]],
+  ])("takes a cube strength for a cylinder strength only where it is not reckoned over: %s", async (_, argument, unit, expected) => {
+    const traced = await trace({ A1: "Cube strength", B1: unit === "GPa" ? 0.04 : 40, C1: unit, F1: { f: `=KERN.CONCRETE_MEAN_STRENGTH_EN1992_2004(${argument})` } });
+    expect(flags(traced).map(([, kind]) => kind)).toEqual(expected);
+  });
+
   it("names the cell, what stands beside it and what is wanted", async () => {
     const [flag] = (await trace({ A1: "f_cu", B1: 40, C1: "MPa", F1: { f: "=KERN.CONCRETE_MEAN_STRENGTH_EN1992_2004(B1)" } })).calls[0]!.flags;
     expect(flag!.message).toBe("B1 (f_cu) is something else by its text; this argument is: characteristic cylinder strength at 28 days");

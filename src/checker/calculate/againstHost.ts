@@ -1,7 +1,7 @@
 import type { Place } from "../../hosts/index.ts";
+import { agreesWithHost } from "./agreement.ts";
 import type { Book } from "./book.ts";
 import { Calculation, type Computed } from "./calculation.ts";
-import { agrees } from "./filledBlocks.ts";
 import type { FormulaCell } from "./formulas.ts";
 import { isResidue } from "./residue.ts";
 import { Fault, type Scalar } from "./values.ts";
@@ -26,15 +26,9 @@ export interface AgainstHost {
 
 const scalar = ({ value, error }: Computed): Scalar => (error ? new Fault(error.code, error.message) : value);
 
-/** Programs write a number into a text with 15 digits or with 17. */
-const shortened = (text: string): string => text.replace(/\d+\.\d+/g, (number) => (number.length > 13 ? String(Number(Number(number).toPrecision(12))) : number));
-
 /** Agreement of what was computed with the host: to a relative 1e-9, and where both are but the remainder of a difference. */
 function same(book: Book, cell: FormulaCell, computed: Scalar, host: Scalar): boolean {
-  if (agrees(computed, host)) return true;
-  // A formula that repeats an empty cell gives 0, or stays empty, as the program has it.
-  if (host === null) return computed === 0 || computed === "";
-  if (typeof computed === "string" && typeof host === "string") return shortened(computed) === shortened(host);
+  if (agreesWithHost(computed, host)) return true;
   return typeof computed === "number" && typeof host === "number" && isResidue(book, cell, Math.max(Math.abs(computed), Math.abs(host)));
 }
 

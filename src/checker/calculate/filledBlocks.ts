@@ -1,18 +1,12 @@
+import { agrees } from "./agreement.ts";
 import type { Book } from "./book.ts";
 import { keyOf, type FormulaCell } from "./formulas.ts";
-import { Block, CannotCompute, Fault, type Scalar } from "./values.ts";
+import { Block, CannotCompute } from "./values.ts";
 
 /** Formulas that fill several cells: the size of each block by its first cell, and the first cell of each other one. */
 export interface FilledBlocks {
   readonly sizes: ReadonlyMap<number, { readonly rows: number; readonly columns: number }>;
   readonly first: ReadonlyMap<number, number>;
-}
-
-/** Agreement of two values: numbers to a relative 1e-9, texts and errors exactly. */
-export function agrees(a: Scalar, b: Scalar): boolean {
-  if (typeof a === "number" && typeof b === "number") return a === b || Math.abs(a - b) <= 1e-9 * Math.max(Math.abs(a), Math.abs(b));
-  if (a instanceof Fault && b instanceof Fault) return a.code === b.code;
-  return a === b;
 }
 
 /** What a formula gives on the host's own values; undefined where that cannot be computed. */

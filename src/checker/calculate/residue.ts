@@ -1,20 +1,17 @@
+import { nudges } from "./agreement.ts";
 import type { Book } from "./book.ts";
 import type { FormulaCell } from "./formulas.ts";
 import { CannotCompute, single } from "./values.ts";
-
-const relative = 1e-9;
-/** Which way what is read is moved: all one way, and three ways that part neighbours. */
-const signs: readonly ((row: number, column: number) => number)[] = [() => 1, (row) => (row % 2 ? 1 : -1), (_row, column) => (column % 2 ? 1 : -1), (row, column) => ((row + column) % 2 ? 1 : -1)];
 
 /**
  * Whether a number is what rounding leaves of terms that cancel: no larger than what the formula gives away when the numbers it reads move by a
  * relative 1e-9. Two programs need not agree on such a remainder.
  */
 export function isResidue(book: Book, { sheet, row, column, compiled }: FormulaCell, value: number): boolean {
-  const results = [undefined, ...signs].map((sign) => {
+  const results = [undefined, ...nudges].map((nudge) => {
     const read = (s: number, r: number, c: number) => {
       const held = book.hostValue(s, r, c);
-      return sign && typeof held === "number" ? held * (1 + relative * sign(r, c)) : held;
+      return nudge && typeof held === "number" ? held * nudge(r, c) : held;
     };
     try {
       return single(compiled.run({ reader: { where: book, read }, sheet, row, column, locals: [] }));

@@ -1,11 +1,11 @@
 import { format as numberText } from "../../core/index.ts";
 import { inputRoles, peoplesRoles, type Address } from "../../sheet/index.ts";
 import type { CellContent } from "../../hosts/index.ts";
-import { Book, Calculation, type Computed } from "../calculate/index.ts";
+import { agrees, Book, Calculation, type Computed } from "../calculate/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { plannedAt, standing } from "../recognise/standing.ts";
 import { cellAt } from "../snapshot.ts";
-import { shown } from "./cells.ts";
+import { shownResult } from "./cells.ts";
 import type { Finding, FindingKind } from "./finding.ts";
 
 /** What the sheet says of itself, and what its template's formulas give from the same inputs. */
@@ -37,8 +37,6 @@ function templateValues(recognised: Recognised): (planned: Address) => Computed 
   return (planned) => calculation.valueAt({ sheet, ...planned });
 }
 
-const textOf = ({ value, error }: Pick<Computed, "value" | "error">): string => error?.code ?? shown(value);
-
 function governing(recognised: Recognised, utilisationOf: (planned: Address) => CellContent["value"] | undefined): Governing | undefined {
   let most: Governing | undefined;
   for (const { description, utilisation } of recognised.plan.summary.checks) {
@@ -60,10 +58,9 @@ function percent(now: number, template: number): string {
 function comparedWith(now: CellContent, template: Computed): string | undefined {
   if (template.cannot !== undefined) return undefined;
   const { value } = template;
-  if (typeof now.value === "number" && typeof value === "number" && !now.error && Math.abs(now.value - value) <= 1e-9 * Math.max(Math.abs(now.value), Math.abs(value))) return "It shows what the template's formulas give.";
-  if (textOf(now) === textOf(template)) return "It shows what the template's formulas give.";
+  if ((!now.error && !template.error && agrees(now.value, value)) || shownResult(now) === shownResult(template)) return "It shows what the template's formulas give.";
   const difference = typeof now.value === "number" && typeof value === "number" ? percent(now.value, value) : "";
-  return `It shows ${textOf(now)}${difference}; with the template's formulas it would be ${textOf(template)}.`;
+  return `It shows ${shownResult(now)}${difference}; with the template's formulas it would be ${shownResult(template)}.`;
 }
 
 /**
@@ -89,7 +86,7 @@ export function effects(recognised: Recognised, findings: readonly Finding[]): {
   return {
     findings: told,
     effect: {
-      overall: { sheet: overall ? textOf(overall) : "its row is missing", template: textOf(of(plan.summary.overall)) },
+      overall: { sheet: overall ? shownResult(overall) : "its row is missing", template: shownResult(of(plan.summary.overall)) },
       governing: { sheet: governing(recognised, (at) => now(at)?.value), template: governing(recognised, (at) => of(at).value) },
     },
   };

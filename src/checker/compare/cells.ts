@@ -1,4 +1,4 @@
-import { format as numberText, version } from "../../core/index.ts";
+import { everydayText, format as numberText, isUnusual, version } from "../../core/index.ts";
 import { columns, peoplesRoles, plainSymbol, type Address, type PlannedCell, type Role } from "../../sheet/index.ts";
 import type { CellContent, Looks } from "../../hosts/index.ts";
 import { isNumberAsText } from "../formula/numberAsText.ts";
@@ -30,7 +30,9 @@ const otherText = { kind: "text changed", grade: "look", what: "The text was cha
 
 /** A value as findings show it. */
 export const shown = (value: CellContent["value"] | undefined): string => (value === null || value === undefined || value === "" ? "empty" : typeof value === "number" ? numberText(value) : String(value));
-const shownCell = (cell: CellContent): string => cell.formula ?? cell.error?.code ?? shown(cell.value);
+/** What a cell gives: its error or its value. */
+export const shownResult = ({ value, error }: Pick<CellContent, "value" | "error">): string => error?.code ?? shown(value);
+const shownCell = (cell: CellContent): string => cell.formula ?? shownResult(cell);
 
 /** The number and title of the table that a planned row is a row of; undefined for other rows. */
 export function tableOf({ plan: { cells, meanings } }: Recognised): (row: number) => string | undefined {
@@ -130,11 +132,7 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
       add("input missing", "note", "The input is empty; the sheet's verdict stays INCOMPLETE.");
     } else {
       const { quantity } = inputAt.get(`${cell.row},${cell.column}`)?.says ?? {};
-      const { typical } = quantity ?? {};
-      if (typical && typeof now.value === "number" && (now.value < typical[0] || now.value > typical[1])) {
-        const unit = quantity!.unit === "–" ? "" : ` ${quantity!.unit}`;
-        add("input unusual", "note", "The input is allowed but outside its everyday range.", `usually ${numberText(typical[0])} to ${numberText(typical[1])}${unit}`, shownCell(now));
-      }
+      if (quantity && typeof now.value === "number" && isUnusual(quantity, now.value)) add("input unusual", "note", "The input is allowed but outside its everyday range.", `usually ${everydayText(quantity)}`, shownCell(now));
     }
     if (now.formula === undefined) return;
     if (readsOwnResult(now.formula)) add("input linked", "look", "The input holds a formula that takes a result of this very sheet: what is checked may follow from what it is checked against.", undefined, now.formula);

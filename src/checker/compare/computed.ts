@@ -2,7 +2,7 @@ import { readMarks, type MarkState } from "../marks/marks.ts";
 import type { AgainstHost } from "../calculate/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { plannedAt } from "../recognise/standing.ts";
-import { labels, shown } from "./cells.ts";
+import { labels, shownResult } from "./cells.ts";
 import type { Finding } from "./finding.ts";
 
 /** Cells of the sheet whose value is not what their formula gives when it is computed apart from the host. */
@@ -16,7 +16,7 @@ export function valueFindings(recognised: Recognised, { differences }: AgainstHo
     return {
       kind: "value not recomputed", grade: "serious", at: { row, column }, ...(label && { label }),
       what: "The cell shows another value than its formula gives: it was not recalculated, or the program computes it differently.",
-      expected: computed.error?.code ?? shown(computed.value), found: host.error?.code ?? shown(host.value),
+      expected: shownResult(computed), found: shownResult(host),
     };
   });
 }

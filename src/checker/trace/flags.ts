@@ -1,4 +1,4 @@
-import { isOptional, nameOf, q, sortsDiffer, type Argument, type Parameter, type Quantity } from "../../core/index.ts";
+import { everydayText, isOptional, isUnusual, nameOf, q, sortsDiffer, type Argument, type Parameter, type Quantity } from "../../core/index.ts";
 import { numberText } from "../../typeset/index.ts";
 import { termsOf } from "../formula/terms.ts";
 import type { WrittenArgument } from "../formula/calls.ts";
@@ -6,7 +6,7 @@ import { isNumberAsText } from "../formula/numberAsText.ts";
 import { letters, saysOtherwise } from "./contraries.ts";
 import { unitHeld, type Label } from "./labels.ts";
 import type { Origin } from "./origin.ts";
-import { inUnit } from "./units.ts";
+import { inUnit, isPowerOfTen } from "./units.ts";
 
 /** Something about an argument that a checker should look at. */
 export interface Flag {
@@ -45,9 +45,8 @@ function unitMessage(wanted: Quantity, label: Label | undefined, origin: Origin,
   if (size === 1) return `${who} is ${shown}; this argument ${inWords(wanted)}: its value is ${right > 1 ? `${numberText(right)} times too small` : `${numberText(1 / right)} times too large`}`;
   // A load factor or a number of strands may stand in the factor; a power of ten is a unit's.
   const ratio = size / right;
-  const power = Math.log10(ratio);
-  if (ratio > 0.05 && ratio < 20 && Math.abs(power - Math.round(power)) > 1e-9) return undefined;
-  if (right === 1 && Math.abs(power - Math.round(power)) > 1e-9) return undefined;
+  if (ratio > 0.05 && ratio < 20 && !isPowerOfTen(ratio)) return undefined;
+  if (right === 1 && !isPowerOfTen(ratio)) return undefined;
   return `${who} is ${shown} and is multiplied by ${numberText(size)}; this argument ${inWords(wanted)}, which takes ${right === 1 ? "no factor" : numberText(right)}`;
 }
 
@@ -63,9 +62,6 @@ function sortMessage(wanted: Quantity, label: Label | undefined, origin: Origin)
   }
   return saysOtherwise(label, wanted) ? `${who}${label.description === "" && label.symbol !== "" ? ` (${label.symbol})` : ""} is something else by its text; this argument is: ${wanted.text}` : undefined;
 }
-
-/** 0.8 times a cube strength may well be a cylinder strength; a thousand times it is one in another unit. */
-const isPowerOfTen = (factor: number): boolean => Math.abs(Math.log10(Math.abs(factor)) % 1) < 1e-9;
 
 interface About {
   readonly flag: Flag;
@@ -84,6 +80,7 @@ function scalarFlags(argument: Flaggable, wanted: Quantity, originOf: OriginOf):
     const add = (kind: Flag["kind"], message: string | undefined): void => { if (message !== undefined) out.push({ flag: { kind, parameter: name, message }, ...(label && { label }) }); };
     const unit = unitMessage(wanted, label, origin, factor, converted);
     add("unit", unit);
+    // 0.8 times a cube strength may well be a cylinder strength; a thousand times it is one in another unit.
     if (unit === undefined && isPowerOfTen(factor)) add("sort", sortMessage(wanted, label, origin));
     const single = origin.contents.length === 1 && origin.contents[0]!.length === 1 ? origin.contents[0]![0] : undefined;
     if (!single || single.error) continue;
@@ -154,8 +151,8 @@ export function flagsOf(all: readonly Flaggable[], originOf: OriginOf): readonly
   const inPair = new Set(pairs.flat());
   const name = (i: number): string => nameOf(all[i]!.parameter);
   const unusual = all.flatMap(({ name: parameter, parameter: p, value }): readonly Flag[] => {
-    if (p.kind !== "number" || !p.typical || typeof value !== "number" || (value >= p.typical[0] && value <= p.typical[1])) return [];
-    return [{ kind: "unusual", parameter, message: `outside the everyday range ${numberText(p.typical[0])} to ${numberText(p.typical[1])}${p.unit === "–" ? "" : ` ${p.unit}`}` }];
+    if (p.kind !== "number" || typeof value !== "number" || !isUnusual(p, value)) return [];
+    return [{ kind: "unusual", parameter, message: `outside the everyday range ${everydayText(p)}` }];
   });
   return [
     ...pairs.flatMap(([i, j]) => [[i, j], [j, i]].map(([a, b]): Flag => ({ kind: "swapped", parameter: all[a!]!.name, message: `what is handed over here fits ${name(b!)}, and the other way round: the two look swapped` }))),

@@ -1,17 +1,12 @@
 import type { CellContent, Place } from "../../hosts/index.ts";
 import { numberText } from "../../typeset/index.ts";
-import { agrees } from "../calculate/filledBlocks.ts";
+import { agreesWithHost, nudges } from "../calculate/agreement.ts";
 import { Fault, type Scalar } from "../calculate/values.ts";
 import { evaluateApart, type Evaluated } from "./apart.ts";
 import type { Origin } from "./origin.ts";
 import type { Reading } from "./reading.ts";
 
-/** Programs write a number into a text with 15 digits or with 17. */
-const shortened = (text: string): string => text.replace(/\d+\.\d+/g, (number) => (number.length > 13 ? String(Number(Number(number).toPrecision(12))) : number));
 const upperLeft = ({ value }: Evaluated): Scalar => (Array.isArray(value) ? (value as readonly (readonly Scalar[])[])[0]?.[0] ?? null : value as Scalar);
-/** Ways of moving the numbers that are read by as much as programs may differ. */
-const relative = 1e-9;
-const ways: readonly ((row: number, column: number) => number)[] = [() => 1, (row) => (row % 2 ? 1 : -1), (_row, column) => (column % 2 ? 1 : -1)];
 
 const said = (value: Scalar): string => (value instanceof Fault ? value.code : typeof value === "number" ? numberText(value) : typeof value === "boolean" ? String(value).toUpperCase() : value === null || value === "" ? "nothing" : `“${value}”`);
 
@@ -26,10 +21,9 @@ export function unlikeItsFormula({ formula, value, error }: CellContent, at: Pla
   // Some programs pass over an error that a formula only compares; where the program shows one, it is said as it is.
   if (!evaluated || evaluated.error !== undefined || error) return undefined;
   const gives = upperLeft(evaluated);
-  if (agrees(gives, value) || (value === null && (gives === 0 || gives === "")) || (gives === null && value === 0)) return undefined;
-  if (typeof gives === "string" && typeof value === "string" && shortened(gives) === shortened(value)) return undefined;
+  if (agreesWithHost(gives, value)) return undefined;
   if (typeof gives === "number" && typeof value === "number") {
-    const moved = ways.map((way) => evaluateApart(expression, at, reading, originOf, (number, row, column) => number * (1 + relative * way(row, column))));
+    const moved = nudges.map((nudge) => evaluateApart(expression, at, reading, originOf, (number, row, column) => number * nudge(row, column)));
     // What rounding leaves of terms that cancel.
     if (moved.some((other) => other && typeof upperLeft(other) === "number" && Math.abs((upperLeft(other) as number) - gives) >= Math.abs(gives - value))) return undefined;
   }

@@ -5,7 +5,7 @@ import { numberIn } from "../formula/numberIn.ts";
 import type { FormulaNode } from "../formula/nodes.ts";
 import { ourFunction } from "../formula/ourFunction.ts";
 import { unitHeld, type Label } from "./labels.ts";
-import { inUnit, spelledUnit } from "./units.ts";
+import { inUnit, isPowerOfTen, spelledUnit } from "./units.ts";
 
 /** Functions whose first argument's kind is that of what they give. */
 const first = new Set(["ROUND", "ROUNDUP", "ROUNDDOWN", "IFERROR", "IFNA", "_XLFN.IFNA", "ABS", "SINGLE", "_XLFN.SINGLE"]);
@@ -45,8 +45,7 @@ export function resultMisfit(tree: FormulaNode, label: Label | undefined, conten
   const needed = 1 / one;
   const ratio = Math.abs(given.factor) / needed;
   if (Math.abs(ratio - 1) < 1e-9) return undefined;
-  const power = Math.log10(ratio);
   // A number of tendons or a load factor may stand in the factor; a power of ten is a unit's.
-  if (given.factor !== 1 && Math.abs(power - Math.round(power)) > 1e-9) return undefined;
+  if (given.factor !== 1 && !isPowerOfTen(ratio)) return undefined;
   return `${gives}${given.factor === 1 ? "" : `, here multiplied by ${numberText(given.factor)}`}, but what stands beside the cell says ${beside}: the number is ${ratio > 1 ? `${numberText(ratio)} times too large` : `${numberText(1 / ratio)} times too small`} for it`;
 }

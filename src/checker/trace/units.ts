@@ -62,6 +62,12 @@ export function spelledUnit(text: string): SpelledUnit | undefined {
   return { unit, factor, size: factor * unitFactor(unit, coherentUnit(unit)), text: inside };
 }
 
+/** Whether a factor is a power of ten, as most are that turn one unit into another. */
+export function isPowerOfTen(factor: number): boolean {
+  const power = Math.log10(Math.abs(factor));
+  return Math.abs(power - Math.round(power)) < 1e-9;
+}
+
 /** What one of a written unit is in a unit of the functions; undefined where the dimensions differ. A per cent is a hundredth. */
 export function inUnit(given: SpelledUnit, wanted: Unit): number | undefined {
   const own = coherentUnit(given.unit);

@@ -1,4 +1,5 @@
 import { boundsOf, type Address } from "../../sheet/index.ts";
+import { agrees } from "../calculate/index.ts";
 import { valueAfter } from "./change.ts";
 import { inputName, type InputNow, type SheetInput } from "./sheetInputs.ts";
 import { State, type Questioned } from "./state.ts";
@@ -77,7 +78,7 @@ interface Asked {
 
 /** What a utilisation changes by; rounding alone is no change. */
 function changeOf(before: number, after: number): number {
-  return Math.abs(after - before) <= 1e-9 * Math.max(Math.abs(before), Math.abs(after)) ? 0 : after - before;
+  return agrees(before, after) ? 0 : after - before;
 }
 
 /** Moves cells one way; zeros among others stay, and empty cells. */

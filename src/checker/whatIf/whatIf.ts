@@ -1,5 +1,6 @@
 import type { Address } from "../../sheet/index.ts";
 import type { CellValue } from "../../hosts/index.ts";
+import { agrees } from "../calculate/index.ts";
 import { cellChanges, type InputChange } from "./change.ts";
 import type { SheetInput } from "./sheetInputs.ts";
 import { State, type CheckCells, type CheckState, type Questioned } from "./state.ts";
@@ -42,7 +43,7 @@ export function governs<C extends { readonly [K in S]: CheckState }, S extends "
 /** Whether two utilisations are different numbers, or only one of them is one. */
 export function differs(a: CheckState, b: CheckState): boolean {
   if (a.utilisation === undefined || b.utilisation === undefined) return a.utilisation !== b.utilisation || a.said !== b.said;
-  return Math.abs(a.utilisation - b.utilisation) > 1e-9 * Math.max(Math.abs(a.utilisation), Math.abs(b.utilisation));
+  return !agrees(a.utilisation, b.utilisation);
 }
 
 /**
