@@ -1,6 +1,7 @@
 import type { CellContent } from "../../hosts/index.ts";
 import type { Area, Meaning } from "../../sheet/index.ts";
 import { isNumberAsText } from "../formula/numberAsText.ts";
+import { alsoSymbol, splitUnit } from "./unitInText.ts";
 import { spelledUnit, type SpelledUnit } from "./units.ts";
 
 /** What cells are called on their sheet: by the template that built it, or as far as the texts around them tell. */
@@ -35,28 +36,6 @@ export const reach = { left: 12, up: 60, right: 2 } as const;
 
 const textOf = ({ value, error }: CellContent): string | undefined => (typeof value === "string" && value.trim() !== "" && !error && !isNumberAsText(value) ? value.trim() : undefined);
 const isNumber = ({ value, error }: CellContent): boolean => typeof value === "number" || typeof value === "boolean" || error !== undefined || isNumberAsText(value);
-
-/** Letters that are symbols of something as often as units: depth d, length a, height h, axial force N. */
-const alsoSymbol = (text: string): boolean => /^[A-Za-ln-z]$/.test(text.trim());
-/** No word, symbol or number looks so: it is a unit without brackets around it. */
-const unmistakable = (text: string): boolean => (/^[mck]?m[²³⁴234^]?$|[A-Z%°‰/]/.test(text) && text.length > 1 && !/^bars?$/i.test(text)) || text === "%";
-
-/** "Force P [kN]", "Force, kN", "Force / kN", "E_cm (GPa) at 28 d" are words and a unit; brackets that hold no unit stay. */
-function splitUnit(text: string): { readonly text: string; readonly unit?: SpelledUnit } {
-  const bracketed = /^(.*?)[\s,]*(?:[[(]([^[\]()]*)[\])]|\bin (\S+(?: m)?))\s*:?$/.exec(text);
-  const own = bracketed && spelledUnit(bracketed[2] ?? bracketed[3]!);
-  if (own) return { text: bracketed[1]!.trim(), unit: own };
-  const among = /^(.*\S)\s+[[(]([^[\]()]+)[\])](?=[\s,;])(.*)$/.exec(text);
-  const inside = among && !alsoSymbol(among[2]!) && spelledUnit(among[2]!);
-  if (inside) return { text: `${among[1]!}${among[3]!}`.trim(), unit: inside };
-  // Words, a comma or a stroke, and a unit; or words and what can be nothing but a unit.
-  const last = /^(.*?)(\s*[,/]\s*|\s+)(\S+)$/.exec(text);
-  const whole = /^(.*\S)\s+(\S+)$/.exec(text);
-  const behind = whole && unmistakable(whole[2]!) && spelledUnit(whole[2]!);
-  if (behind) return { text: whole[1]!.replace(/[,/]$/, "").trim(), unit: behind };
-  const parted = last && /[,/]/.test(last[2]!) && !/^(?:|kg|t|lb|kips?)$/.test(last[1]!) && !alsoSymbol(last[3]!) && !/^[-–—1]$/.test(last[3]!) && !spelledUnit(text) ? spelledUnit(last[3]!) : undefined;
-  return parted ? { text: last![1]!.trim(), unit: parted } : { text };
-}
 
 const trimmed = (text: string): string => text.replace(/[\s:=]+$/, "").trim();
 /** Short, without blanks: a symbol rather than words. */
