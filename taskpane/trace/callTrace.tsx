@@ -94,7 +94,7 @@ function Result({ traced: { hosts }, trace }: { readonly traced: TracedCall; rea
   return <div class="kb-result">
     <p>Result <strong>{withUnit(trace.result, result.unit)}</strong>{same !== undefined && same <= agreement && " – the cell holds the same value."}</p>
     {hosts && same === undefined && <p class="kb-problem">The cell shows {hosts.error?.code ?? (hosts.text || "nothing")} in its place. Recalculate the sheet.</p>}
-    {same !== undefined && same > agreement && <p class="kb-problem">The cell holds {numberText(hosts!.value as number)} instead: it was not recalculated since its inputs changed, or it was made by another version.</p>}
+    {same !== undefined && same > agreement && <p class="kb-problem">The cell holds {numberText(hosts!.value as number)} instead: it has not been recalculated since its inputs changed, or it was made by another version.</p>}
   </div>;
 }
 

@@ -15,7 +15,7 @@ export function valueFindings(recognised: Recognised, { differences }: AgainstHo
     const label = planned ? labelOf(planned) : "";
     return {
       kind: "value not recomputed", grade: "serious", at: { row, column }, ...(label && { label }),
-      what: "The cell shows another value than its formula gives: it was not recalculated, or the program computes it differently.",
+      what: "The cell shows another value than its formula gives: it has not been recalculated, or the program computes it differently.",
       expected: shownResult(computed), found: shownResult(host),
     };
   });

@@ -2,7 +2,7 @@ import { compile } from "../calculate/compile.ts";
 import type { CellArea, Frame, Reader } from "../calculate/frame.ts";
 import { Block, CannotCompute, Fault, type Scalar, type Value } from "../calculate/values.ts";
 import type { Argument } from "../../core/index.ts";
-import type { Origin } from "./origin.ts";
+import type { OriginOf } from "./origin.ts";
 import type { Reading } from "./reading.ts";
 
 /** A value evaluated apart from the host, or the error it has. */
@@ -25,7 +25,7 @@ function handed(value: Value): Evaluated {
 }
 
 /** Evaluates a formula, or a part of one, from cells that have been read (`as` another number, where that is given); undefined where that cannot be done here. */
-export function evaluateApart(expression: string, at: { readonly sheet: string; readonly row: number; readonly column: number }, reading: Reading, originOf: (text: string) => Origin | undefined, as: (value: number, row: number, column: number) => number = (value) => value): Evaluated | undefined {
+export function evaluateApart(expression: string, at: { readonly sheet: string; readonly row: number; readonly column: number }, reading: Reading, originOf: OriginOf, as: (value: number, row: number, column: number) => number = (value) => value): Evaluated | undefined {
   const sheets = [at.sheet];
   const number = (name: string): number => {
     const known = sheets.findIndex((s) => s.toLowerCase() === name.toLowerCase());

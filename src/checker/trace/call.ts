@@ -5,7 +5,7 @@ import type { Call, WrittenArgument } from "../formula/calls.ts";
 import type { Place } from "../../hosts/index.ts";
 import { evaluateApart } from "./apart.ts";
 import { flagsOf, type Flag } from "./flags.ts";
-import type { Origin } from "./origin.ts";
+import type { Origin, OriginOf } from "./origin.ts";
 import type { Reading } from "./reading.ts";
 import { nearestFunctions } from "./spelling.ts";
 
@@ -50,7 +50,7 @@ export interface Surroundings {
   readonly place: Place;
   readonly content: CellContent;
   readonly reading: Reading;
-  readonly originOf: (text: string) => Origin | undefined;
+  readonly originOf: OriginOf;
   /** Calls traced before, by number: those inside come first. */
   readonly traced: ReadonlyMap<number, TracedCall>;
 }

@@ -5,7 +5,7 @@ import type { WrittenArgument } from "../formula/calls.ts";
 import { isNumberAsText } from "../formula/numberAsText.ts";
 import { letters, saysOtherwise } from "./contraries.ts";
 import { unitHeld, type Label } from "./labels.ts";
-import type { Origin } from "./origin.ts";
+import type { Origin, OriginOf } from "./origin.ts";
 import { inUnit, isPowerOfTen } from "./units.ts";
 
 /** Something about an argument that a checker should look at. */
@@ -23,7 +23,6 @@ export interface Flaggable {
   readonly written: WrittenArgument;
   readonly value: Argument;
 }
-export type OriginOf = (text: string) => Origin | undefined;
 
 const quantities: Readonly<Record<string, Quantity | undefined>> = q;
 const called = (origin: Origin, label: Label | undefined): string => `${origin.address ?? origin.text}${label?.description ? ` (${label.description})` : ""}`;

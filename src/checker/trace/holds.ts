@@ -3,7 +3,7 @@ import { numberText } from "../../typeset/index.ts";
 import { agreesWithHost, nudges } from "../calculate/agreement.ts";
 import { Fault, type Scalar } from "../calculate/values.ts";
 import { evaluateApart, type Evaluated } from "./apart.ts";
-import type { Origin } from "./origin.ts";
+import type { OriginOf } from "./origin.ts";
 import type { Reading } from "./reading.ts";
 
 const upperLeft = ({ value }: Evaluated): Scalar => (Array.isArray(value) ? (value as readonly (readonly Scalar[])[])[0]?.[0] ?? null : value as Scalar);
@@ -11,10 +11,10 @@ const upperLeft = ({ value }: Evaluated): Scalar => (Array.isArray(value) ? (val
 const said = (value: Scalar): string => (value instanceof Fault ? value.code : typeof value === "number" ? numberText(value) : typeof value === "boolean" ? String(value).toUpperCase() : value === null || value === "" ? "nothing" : `“${value}”`);
 
 /**
- * Why a cell's value is not to be taken for what its formula gives with the cells it refers to as they stand: where it was not recalculated, or refers to
+ * Why a cell's value is not to be taken for what its formula gives with the cells it refers to as they stand: where it has not been recalculated, or refers to
  * itself. Undefined where it is, and where that cannot be told here.
  */
-export function unlikeItsFormula({ formula, value, error }: CellContent, at: Place, reading: Reading, originOf: (text: string) => Origin | undefined): string | undefined {
+export function unlikeItsFormula({ formula, value, error }: CellContent, at: Place, reading: Reading, originOf: OriginOf): string | undefined {
   if (formula === undefined) return undefined;
   const expression = formula.replace(/^=/, "");
   const evaluated = evaluateApart(expression, at, reading, originOf);
@@ -27,5 +27,5 @@ export function unlikeItsFormula({ formula, value, error }: CellContent, at: Pla
     // What rounding leaves of terms that cancel.
     if (moved.some((other) => other && typeof upperLeft(other) === "number" && Math.abs((upperLeft(other) as number) - gives) >= Math.abs(gives - value))) return undefined;
   }
-  return `The cell holds ${said(value)}, but its formula gives ${said(gives)} with the cells it refers to as they stand: it was not recalculated since they changed, it refers to itself, or another version computed it`;
+  return `The cell holds ${said(value)}, but its formula gives ${said(gives)} with the cells it refers to as they stand: it has not been recalculated since they changed, it refers to itself, or another version computed it`;
 }

@@ -2,7 +2,7 @@ import { tokenize } from "@borgar/fx";
 import { namespace } from "../../../functions/index.ts";
 import { hasSymbol, numberText } from "../../typeset/index.ts";
 import { ourFunction } from "../formula/ourFunction.ts";
-import type { Origin } from "./origin.ts";
+import type { Origin, OriginOf } from "./origin.ts";
 
 /** A piece of a formula as it is shown: text as written, or cells with what they are called. */
 export interface FormulaPiece {
@@ -13,7 +13,7 @@ export interface FormulaPiece {
 const references = new Set(["range", "range_beam", "range_ternary", "range_named", "structured"]);
 
 /** A formula in pieces, its references apart. `originOf` knows those that stand for cells. */
-export function piecesOf(formula: string, originOf: (text: string) => Origin | undefined): readonly FormulaPiece[] {
+export function piecesOf(formula: string, originOf: OriginOf): readonly FormulaPiece[] {
   return tokenize(formula.replace(/^=/, ""), { mergeRefs: true }).map(({ type, value }): FormulaPiece => {
     const origin = references.has(type) ? originOf(value) : undefined;
     const ours = type === "func" ? ourFunction(value) : undefined;

@@ -25,6 +25,9 @@ export interface Origin {
   readonly problem?: string;
 }
 
+/** What a formula of the cell refers to by a text as written there; undefined for what it does not refer to. */
+export type OriginOf = (text: string) => Origin | undefined;
+
 /** Ranges larger than this are not read for a list of precedents. */
 export const mostCells = 5000;
 /** Labels of more columns than this say nothing more. */

@@ -8,7 +8,7 @@ import { Knowledge, labelAt } from "./knowledge.ts";
 import { unlikeItsFormula } from "./holds.ts";
 import { resultMisfit } from "./resultUnit.ts";
 import { aroundFor, type Label } from "./labels.ts";
-import { originsOf, type Origin } from "./origin.ts";
+import { originsOf, type Origin, type OriginOf } from "./origin.ts";
 import { Reading } from "./reading.ts";
 import { branchesOf, branchOfCell, type Branch } from "./tree.ts";
 
@@ -33,7 +33,7 @@ export interface TracedCell {
   /** Why the formula cannot be read. */
   readonly unreadable?: string;
   readonly precedents: readonly Origin[];
-  readonly originOf: (text: string) => Origin | undefined;
+  readonly originOf: OriginOf;
   /** Our calls from the outside in. */
   readonly calls: readonly TracedCall[];
   readonly partOf?: PartOfSpill;
@@ -109,7 +109,7 @@ export class Tracer {
       return { ...base, unreadable: reasonOf(problem) };
     }
     const origins = await originsOf(this.host, this.knowledge, reading, read.references, sheet, (anchor) => this.#sizeOfSpill(anchor, reading));
-    const originOf = (text: string): Origin | undefined => origins.get(text.toUpperCase());
+    const originOf: OriginOf = (text) => origins.get(text.toUpperCase());
     const traced = new Map<number, TracedCall>();
     // From the inside out: what stands inside a call is one of its arguments.
     for (let i = read.calls.length - 1; i >= 0; i--) {

@@ -2,10 +2,8 @@ import type { Address, Area } from "../../sheet/index.ts";
 import { unseen, type Looks } from "../host.ts";
 import { likeColours } from "../likeColours.ts";
 import { rangeOf } from "./areas.ts";
-import { rowSteps } from "./read.ts";
+import { mostCellObjects, rowSteps } from "./read.ts";
 
-/** Each cell's colours come as an object of their own: fewer cells an answer than where values are read. */
-const mostCells = 4_000;
 /** Of letters and ground where the program has none to tell. */
 const ink = "#000000";
 const paper = "#FFFFFF";
@@ -18,7 +16,7 @@ export async function looksOf(sheet: Excel.Worksheet, area: Area): Promise<Looks
   const tooSmall: Address[] = [];
   if (area.rows === 0 || area.columns === 0) return { formats, hiddenRows, hiddenColumns: [], sameColour, tooSmall };
   const columns = rangeOf(sheet, { ...area, rows: 1 }).getColumnProperties({ columnHidden: true, format: { columnWidth: true } });
-  for (const part of rowSteps(area, mostCells)) {
+  for (const part of rowSteps(area, mostCellObjects)) {
     const range = rangeOf(sheet, part);
     range.load("numberFormat,formulas");
     const rows = range.getRowProperties({ rowHidden: true, format: { rowHeight: true } });

@@ -4,6 +4,8 @@ import { rangeOf } from "./areas.ts";
 
 /** Far below the 5 MB the program gives in one answer. */
 const mostCells = 10_000;
+/** Fewer where what is asked of each cell, a colour or whether it is locked, comes as an object of its own. */
+export const mostCellObjects = 4_000;
 
 /**
  * A text that begins with `=` stands among the formulas as it is among the values; a formula's value is something else, unless it gives its own

@@ -1,10 +1,8 @@
 import type { Address, Area, Validation } from "../../sheet/index.ts";
 import type { ColourRule, EntryRule, SheetRules } from "../host.ts";
 import { rangeOf } from "./areas.ts";
-import { rowSteps } from "./read.ts";
+import { mostCellObjects, rowSteps } from "./read.ts";
 
-/** Cells an answer, where each comes as an object of its own. */
-const mostCells = 4_000;
 /** So many of the program's objects a request. */
 const mostObjects = 150;
 
@@ -14,7 +12,7 @@ async function lockedCells(sheet: Excel.Worksheet, area: Area): Promise<readonly
   await sheet.context.sync();
   if (!protection.protected) return Array.from({ length: area.rows }, () => Array.from({ length: area.columns }, () => false));
   const out: (readonly boolean[])[] = [];
-  for (const part of rowSteps(area, mostCells)) {
+  for (const part of rowSteps(area, mostCellObjects)) {
     const cells = rangeOf(sheet, part).getCellProperties({ format: { protection: true } });
     await sheet.context.sync();
     out.push(...cells.value.map((line) => line.map(({ format }) => format?.protection?.locked !== false)));
