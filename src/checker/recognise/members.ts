@@ -13,8 +13,11 @@ export function members({ plan, snapshot, rowNow, columnNow }: Sheet): (planned:
   const counts = new Map<number, Plan["cells"][number][]>();
   for (const cell of plan.cells) if (cell.role === "item" && cell.value !== undefined) counts.set(cell.row, [...(counts.get(cell.row) ?? []), cell]);
   const columns = new Map<number, Plan["meanings"][number][]>();
-  for (const meaning of plan.meanings) for (let r = 0; r < meaning.at.rows && meaning.at.rows > 1; r++) columns.set(meaning.at.row + r, [...(columns.get(meaning.at.row + r) ?? []), meaning]);
-  const counted = (of: readonly Plan["meanings"][number][], row: number, column: number): string => (counts.get(row) ?? []).filter((cell) => cell.column !== column).map((cell) => `${of.find(({ at }) => at.column === cell.column)?.description ?? "row"} ${String(cell.value)}`).join(", ");
+  for (const meaning of plan.meanings.filter(({ at }) => at.rows > 1)) for (let r = 0; r < meaning.at.rows; r++) columns.set(meaning.at.row + r, [...(columns.get(meaning.at.row + r) ?? []), meaning]);
+  const counted = (of: readonly Plan["meanings"][number][], row: number, column: number): string => (counts.get(row) ?? [])
+    .filter((cell) => cell.column !== column)
+    .map((cell) => `${of.find(({ at }) => at.column === cell.column)?.description ?? "row"} ${String(cell.value)}`)
+    .join(", ");
   return ({ row, column }) => {
     const of = columns.get(row);
     const own = of?.find(({ at }) => at.column === column);
