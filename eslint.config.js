@@ -11,9 +11,15 @@ const areas = {
   typeset: { folder: "./src/typeset", uses: ["core"] },
   reference: { folder: "./src/reference", uses: ["core", "functions", "published", "typeset"] },
   hosts: { folder: "./src/hosts", uses: ["sheet", "functions"] },
-  checker: { folder: "./src/checker", uses: ["core", "sheet", "templates", "functions", "published", "hosts", "typeset"] },
+  checker: {
+    folder: "./src/checker",
+    uses: ["core", "sheet", "templates", "functions", "published", "hosts", "typeset"],
+  },
   taskpane: { folder: "./taskpane", uses: ["core", "sheet", "templates", "functions", "hosts", "typeset", "checker"] },
-  command: { folder: "./src/command", uses: ["core", "sheet", "templates", "functions", "published", "hosts", "typeset", "reference", "checker"] },
+  command: {
+    folder: "./src/command",
+    uses: ["core", "sheet", "templates", "functions", "published", "hosts", "typeset", "reference", "checker"],
+  },
 };
 
 /** For each area: nothing of the areas it may not use, and only the index of those it may. */
@@ -23,7 +29,8 @@ const zones = Object.entries(areas).flatMap(([name, { folder, uses }]) => [
     .map(([other, { folder: from }]) =>
       uses.includes(other)
         ? { target: folder, from, except: ["./index.ts"], message: `${name} enters ${other} through its index only.` }
-        : { target: folder, from, message: `${name} does not depend on ${other}.` }),
+        : { target: folder, from, message: `${name} does not depend on ${other}.` },
+    ),
   { target: folder, from: "./tests", message: `${name} does not depend on the tests.` },
 ]);
 
@@ -35,9 +42,16 @@ export default tseslint.config(
   {
     files: ["**/*.{ts,tsx}"],
     extends: [tseslint.configs.recommendedTypeChecked],
-    languageOptions: { parserOptions: { projectService: { allowDefaultProject: ["vitest.config.ts"] }, tsconfigRootDir: import.meta.dirname } },
+    languageOptions: {
+      parserOptions: {
+        projectService: { allowDefaultProject: ["vitest.config.ts"] },
+        tsconfigRootDir: import.meta.dirname,
+      },
+    },
     plugins: { "import-x": importX },
-    settings: { "import-x/resolver-next": [createNodeResolver({ extensions: [".ts", ".tsx", ".mjs", ".js", ".json"] })] },
+    settings: {
+      "import-x/resolver-next": [createNodeResolver({ extensions: [".ts", ".tsx", ".mjs", ".js", ".json"] })],
+    },
     rules: {
       "import-x/no-restricted-paths": ["error", { zones }],
       "@typescript-eslint/no-unused-vars": unused,
@@ -46,7 +60,11 @@ export default tseslint.config(
       eqeqeq: "error",
     },
   },
-  { files: ["**/*.{js,mjs,cjs}"], extends: [tseslint.configs.base], rules: { "no-empty": ["error", { allowEmptyCatch: false }], eqeqeq: "error" } },
+  {
+    files: ["**/*.{js,mjs,cjs}"],
+    extends: [tseslint.configs.base],
+    rules: { "no-empty": ["error", { allowEmptyCatch: false }], eqeqeq: "error" },
+  },
   // The calculation and the sheets are pure: they say nothing to a console.
   { files: ["src/core/**", "src/sheet/**"], rules: { "no-console": "error" } },
   // mathjs is large: it stays out of all that loads first.
@@ -59,6 +77,19 @@ export default tseslint.config(
   {
     files: ["taskpane/**"],
     ignores: ["taskpane/trace/**", "taskpane/check/*/**"],
-    rules: { "no-restricted-imports": ["error", { paths: [mathjs], patterns: [{ group: ["**/checker/index.ts", "**/trace/traceView.tsx"], message: "What the panel loads first leaves Trace and the checker out." }] }] },
+    rules: {
+      "no-restricted-imports": [
+        "error",
+        {
+          paths: [mathjs],
+          patterns: [
+            {
+              group: ["**/checker/index.ts", "**/trace/traceView.tsx"],
+              message: "What the panel loads first leaves Trace and the checker out.",
+            },
+          ],
+        },
+      ],
+    },
   },
 );

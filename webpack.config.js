@@ -49,7 +49,11 @@ async function manifest() {
   const { deploymentAddress } = await tsImport("./src/command/address.ts", import.meta.url);
   const { manifestFor } = await tsImport("./src/command/manifest.ts", import.meta.url);
   const { version } = JSON.parse(await readFile(new URL("package.json", import.meta.url), "utf8"));
-  return manifestFor(await readFile(new URL("manifest/manifest.xml", import.meta.url), "utf8"), deploymentAddress(), version);
+  return manifestFor(
+    await readFile(new URL("manifest/manifest.xml", import.meta.url), "utf8"),
+    deploymentAddress(),
+    version,
+  );
 }
 
 const icons = ["icon-16.png", "icon-32.png", "icon-64.png", "icon-80.png"];
@@ -61,7 +65,10 @@ async function thirdParty() {
 }
 
 const { runningPart } = await tsImport("./src/command/runningPart.ts", import.meta.url);
-const typescript = { transpileOnly: true, compilerOptions: { noEmit: false, allowImportingTsExtensions: false, sourceMap: false } };
+const typescript = {
+  transpileOnly: true,
+  compilerOptions: { noEmit: false, allowImportingTsExtensions: false, sourceMap: false },
+};
 
 /** `--env functions`: the bundle of the functions alone, and nothing beside it. */
 export default ({ functions: alone = false } = {}, { mode = "production" } = {}) => ({
@@ -72,7 +79,13 @@ export default ({ functions: alone = false } = {}, { mode = "production" } = {})
     functions: { import: "./functions/functions.ts", layer: "functions" },
     ...(!alone && { workbench: "./taskpane/workbench/workbench.ts", addin: "./taskpane/addin/addin.ts" }),
   },
-  output: { path: fileURLToPath(new URL("dist", import.meta.url)), filename: "[name].js", chunkFilename: "parts/[name].[contenthash:8].js", assetModuleFilename: "parts/[hash][ext]", clean: true },
+  output: {
+    path: fileURLToPath(new URL("dist", import.meta.url)),
+    filename: "[name].js",
+    chunkFilename: "parts/[name].[contenthash:8].js",
+    assetModuleFilename: "parts/[hash][ext]",
+    clean: true,
+  },
   experiments: { layers: true },
   resolve: { extensions: [".ts", ".tsx", ".mjs", ".js", ".json"] },
   module: {
@@ -82,7 +95,12 @@ export default ({ functions: alone = false } = {}, { mode = "production" } = {})
         exclude: /node_modules/,
         oneOf: [
           // The bundle of the functions alone: the panel shows what is left out there.
-          { issuerLayer: "functions", include: fileURLToPath(new URL("src/core/formulas", import.meta.url)), loader: "ts-loader", options: { ...typescript, instance: "functions", getCustomTransformers: () => ({ before: [runningPart] }) } },
+          {
+            issuerLayer: "functions",
+            include: fileURLToPath(new URL("src/core/formulas", import.meta.url)),
+            loader: "ts-loader",
+            options: { ...typescript, instance: "functions", getCustomTransformers: () => ({ before: [runningPart] }) },
+          },
           { loader: "ts-loader", options: typescript },
         ],
       },
@@ -91,16 +109,35 @@ export default ({ functions: alone = false } = {}, { mode = "production" } = {})
       { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
     ],
   },
-  plugins: alone ? [] : [
-    new WrittenFilePlugin("functions.json", functionMetadata),
-    new WrittenFilesPlugin("reference", reference),
-    new WrittenFilePlugin("THIRD-PARTY.txt", thirdParty),
-    new WrittenFilePlugin("manifest.xml", manifest),
-    ...icons.map((icon) => new WrittenFilePlugin(`icons/${icon}`, () => readFile(new URL(`manifest/icons/${icon}`, import.meta.url)))),
-    new MiniCssExtractPlugin({ filename: "[name].css", chunkFilename: "parts/[name].[contenthash:8].css", ignoreOrder: true }),
-    new HtmlWebpackPlugin({ filename: "index.html", template: "taskpane/workbench/index.html", chunks: ["workbench"], scriptLoading: "defer" }),
-    new HtmlWebpackPlugin({ filename: "taskpane.html", template: "taskpane/addin/taskpane.html", chunks: ["addin"], scriptLoading: "defer" }),
-  ],
+  plugins: alone
+    ? []
+    : [
+        new WrittenFilePlugin("functions.json", functionMetadata),
+        new WrittenFilesPlugin("reference", reference),
+        new WrittenFilePlugin("THIRD-PARTY.txt", thirdParty),
+        new WrittenFilePlugin("manifest.xml", manifest),
+        ...icons.map(
+          (icon) =>
+            new WrittenFilePlugin(`icons/${icon}`, () => readFile(new URL(`manifest/icons/${icon}`, import.meta.url))),
+        ),
+        new MiniCssExtractPlugin({
+          filename: "[name].css",
+          chunkFilename: "parts/[name].[contenthash:8].css",
+          ignoreOrder: true,
+        }),
+        new HtmlWebpackPlugin({
+          filename: "index.html",
+          template: "taskpane/workbench/index.html",
+          chunks: ["workbench"],
+          scriptLoading: "defer",
+        }),
+        new HtmlWebpackPlugin({
+          filename: "taskpane.html",
+          template: "taskpane/addin/taskpane.html",
+          chunks: ["addin"],
+          scriptLoading: "defer",
+        }),
+      ],
   optimization: {
     minimizer: [
       // Slower, but what nothing uses any more goes with what was left out.

@@ -26,7 +26,9 @@ export interface FunctionMetadata {
 export interface EnumMetadata {
   readonly id: string;
   readonly type: "number" | "string";
-  readonly values: readonly ({ readonly name: string; readonly tooltip: string } & ({ readonly numberValue: number } | { readonly stringValue: string }))[];
+  readonly values: readonly ({ readonly name: string; readonly tooltip: string } & (
+    { readonly numberValue: number } | { readonly stringValue: string }
+  ))[];
 }
 /** What the spreadsheet program reads at start: functions.json. */
 export interface Metadata {
@@ -37,7 +39,8 @@ export interface Metadata {
 const longest = { parameter: 512, function: 1024, tooltip: 256 } as const;
 
 function fitting(text: string, what: keyof typeof longest, where: string): string {
-  if (text.length > longest[what]) throw new Error(`the description of ${where} has ${text.length} characters; a ${what} may have ${longest[what]}`);
+  if (text.length > longest[what])
+    throw new Error(`the description of ${where} has ${text.length} characters; a ${what} may have ${longest[what]}`);
   return text;
 }
 
@@ -49,16 +52,28 @@ function enumOf(c: Choice): EnumMetadata {
   return {
     id: enumId(c),
     type: numeric ? "number" : "string",
-    values: c.values.map(({ value, text }) => ({ name: String(value), tooltip: fitting(text, "tooltip", `${c.key} ${value}`), ...(numeric ? { numberValue: value as number } : { stringValue: String(value) }) })),
+    values: c.values.map(({ value, text }) => ({
+      name: String(value),
+      tooltip: fitting(text, "tooltip", `${c.key} ${value}`),
+      ...(numeric ? { numberValue: value as number } : { stringValue: String(value) }),
+    })),
   };
 }
 
-function parameterMetadata(of: WorksheetFunction, { name, parameter, isMatrix, optional, repeating }: FunctionParameter): ParameterMetadata {
+function parameterMetadata(
+  of: WorksheetFunction,
+  { name, parameter, isMatrix, optional, repeating }: FunctionParameter,
+): ParameterMetadata {
   return {
     name,
     description: fitting(parameterText(parameter), "parameter", `${of.id} ${name}`),
     // Numbers are declared as anything: a host refuses text for a number without saying which argument or what is allowed; the core does.
-    type: isMatrix || parameter.kind === "number" || parameter.kind === "table" ? "any" : parameter.kind === "choice" && isNumeric(parameter) ? "number" : "string",
+    type:
+      isMatrix || parameter.kind === "number" || parameter.kind === "table"
+        ? "any"
+        : parameter.kind === "choice" && isNumeric(parameter)
+          ? "number"
+          : "string",
     dimensionality: isMatrix ? "matrix" : "scalar",
     ...(optional && { optional: true }),
     ...(repeating && { repeating: true }),
@@ -66,14 +81,20 @@ function parameterMetadata(of: WorksheetFunction, { name, parameter, isMatrix, o
   };
 }
 
-const symbolAndUnit = ({ symbol, unit }: Quantity): string => `${symbol.replace(/_/g, "")} (${unit === "–" ? "a plain number" : unit})`;
+const symbolAndUnit = ({ symbol, unit }: Quantity): string =>
+  `${symbol.replace(/_/g, "")} (${unit === "–" ? "a plain number" : unit})`;
 
 function description({ id, summary, formula, spill }: WorksheetFunction): string {
   const of = formula ?? spill;
   if (!of) return summary;
   const { source } = of;
-  const gives = formula ? symbolAndUnit(formula.result) : `rows of ${Object.values(spill!.columns).map(symbolAndUnit).join(", ")}`;
-  const from = source.key === "mechanics" || source.key === "practice" ? sources[source.key] : `${source.key}${source.clause ? ` ${source.clause}` : ""}.`;
+  const gives = formula
+    ? symbolAndUnit(formula.result)
+    : `rows of ${Object.values(spill!.columns).map(symbolAndUnit).join(", ")}`;
+  const from =
+    source.key === "mechanics" || source.key === "practice"
+      ? sources[source.key]
+      : `${source.key}${source.clause ? ` ${source.clause}` : ""}.`;
   return fitting(`${summary}. Gives ${gives}. ${from}`, "function", id);
 }
 
@@ -85,7 +106,8 @@ export function metadata(address?: string, functions: readonly WorksheetFunction
       if (parameter.kind !== "choice") continue;
       const made = enumOf(parameter);
       const known = enums.get(made.id);
-      if (known && JSON.stringify(known) !== JSON.stringify(made)) throw new Error(`two choices named ${parameter.key} have different values`);
+      if (known && JSON.stringify(known) !== JSON.stringify(made))
+        throw new Error(`two choices named ${parameter.key} have different values`);
       enums.set(made.id, made);
     }
   }
@@ -96,7 +118,10 @@ export function metadata(address?: string, functions: readonly WorksheetFunction
       description: description(f),
       ...(address !== undefined && { helpUrl: `${address}/${referenceFolder}/${referencePage(f.id)}` }),
       parameters: f.parameters.map((p) => parameterMetadata(f, p)),
-      result: f.result === "rows" ? { type: "number", dimensionality: "matrix" } : { type: f.result, dimensionality: "scalar" },
+      result:
+        f.result === "rows"
+          ? { type: "number", dimensionality: "matrix" }
+          : { type: f.result, dimensionality: "scalar" },
       ...(f.volatile && { options: { volatile: true } }),
     })),
     enums: [...enums.values()],

@@ -14,7 +14,10 @@ const mostListed = 12;
 
 function listed({ values }: Choice): string {
   if (values.length <= mostListed) return values.map(({ value, text }) => `${value} (${text})`).join(", ");
-  return `${values.slice(0, mostListed).map(({ value }) => value).join(", ")} and ${values.length - mostListed} more, as the list of choices shows`;
+  return `${values
+    .slice(0, mostListed)
+    .map(({ value }) => value)
+    .join(", ")} and ${values.length - mostListed} more, as the list of choices shows`;
 }
 
 /** What a person reads about an argument while typing: meaning, symbol and unit, allowed range, default. */
@@ -32,11 +35,21 @@ export function parameterText(parameter: Parameter): string {
       ].join("; ");
     }
     case "choice": {
-      return [parameter.text, `${symbol}, one of ${listed(parameter)}`, ...(parameter.default === undefined ? [] : [`default: ${parameter.default}`])].join("; ");
+      return [
+        parameter.text,
+        `${symbol}, one of ${listed(parameter)}`,
+        ...(parameter.default === undefined ? [] : [`default: ${parameter.default}`]),
+      ].join("; ");
     }
     case "table": {
-      const columns = Object.values(parameter.columns).map((column) => `${plain(column.symbol)} (${column.text}; ${rangeText(column)})`).join(", ");
-      return [parameter.text, `a range with the columns ${columns}`, ...(parameter.optional ? ["may be left out"] : [])].join("; ");
+      const columns = Object.values(parameter.columns)
+        .map((column) => `${plain(column.symbol)} (${column.text}; ${rangeText(column)})`)
+        .join(", ");
+      return [
+        parameter.text,
+        `a range with the columns ${columns}`,
+        ...(parameter.optional ? ["may be left out"] : []),
+      ].join("; ");
     }
     case "text":
       return parameter.text;

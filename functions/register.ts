@@ -5,7 +5,10 @@ import { worksheetFunctions, type WorksheetFunction } from "./worksheetFunctions
 export interface CustomFunctionsHost {
   readonly associate: (id: string, run: (...args: never[]) => unknown) => void;
   readonly Error: new (code: CustomFunctions.ErrorCode, message?: string) => CustomFunctions.Error;
-  readonly ErrorCode: { readonly invalidValue: CustomFunctions.ErrorCode.invalidValue; readonly invalidNumber: CustomFunctions.ErrorCode.invalidNumber };
+  readonly ErrorCode: {
+    readonly invalidValue: CustomFunctions.ErrorCode.invalidValue;
+    readonly invalidNumber: CustomFunctions.ErrorCode.invalidNumber;
+  };
 }
 
 /** The host's arguments as `call` takes them: without its trailing invocation object, the repeating ones one after another. */
@@ -20,7 +23,10 @@ function argumentsOf({ parameters }: WorksheetFunction, given: readonly unknown[
  * Associates every function with its id; errors become the host's own. When this is called the host has `associate` only: its part for the
  * program, with the error class and the codes, comes later, so they are asked for at the error.
  */
-export function register(host: CustomFunctionsHost, functions: readonly WorksheetFunction[] = worksheetFunctions): void {
+export function register(
+  host: CustomFunctionsHost,
+  functions: readonly WorksheetFunction[] = worksheetFunctions,
+): void {
   for (const f of functions) {
     host.associate(f.id, (...given: unknown[]) => {
       const result = f.call(argumentsOf(f, given));
@@ -28,7 +34,9 @@ export function register(host: CustomFunctionsHost, functions: readonly Workshee
       const { code, message } = result.error;
       // The number error takes no message. The host's own error class, whatever it derives from, is what it understands.
       // eslint-disable-next-line @typescript-eslint/only-throw-error
-      throw code === "#NUM!" ? new host.Error(host.ErrorCode.invalidNumber) : new host.Error(host.ErrorCode.invalidValue, message);
+      throw code === "#NUM!"
+        ? new host.Error(host.ErrorCode.invalidNumber)
+        : new host.Error(host.ErrorCode.invalidValue, message);
     });
   }
 }

@@ -1,8 +1,28 @@
-import { InputError, NoResult, run, runSpill, text, warnings, type Argument, type Cell, type Formula, type Spill } from "../src/core/index.ts";
+import {
+  InputError,
+  NoResult,
+  run,
+  runSpill,
+  text,
+  warnings,
+  type Argument,
+  type Cell,
+  type Formula,
+  type Spill,
+} from "../src/core/index.ts";
 
 const params = {
-  function: text({ key: "functionId", symbol: "function", text: "id of the function, as text: \"FRICTION_STRESS\"", example: "\"FRICTION_STRESS\"" }),
-  arguments: text({ key: "functionArguments", symbol: "arguments", text: "the arguments as that function gets them, one after another" }),
+  function: text({
+    key: "functionId",
+    symbol: "function",
+    text: 'id of the function, as text: "FRICTION_STRESS"',
+    example: '"FRICTION_STRESS"',
+  }),
+  arguments: text({
+    key: "functionArguments",
+    symbol: "arguments",
+    text: "the arguments as that function gets them, one after another",
+  }),
 } as const;
 
 /** The one cell of an argument; undefined for a larger range. */
@@ -22,9 +42,18 @@ export function warningsFunction(formulas: readonly Formula[], spills: readonly 
     ...spills.map((f) => [f.id, { of: f, run: (args: readonly Argument[]) => runSpill(f, args) }] as const),
   ]);
   const compute = ([wanted, ...args]: readonly Argument[]): string => {
-    const id = String(only(wanted) ?? "").trim().toUpperCase().replace(`${namespace}.`, "");
+    const id = String(only(wanted) ?? "")
+      .trim()
+      .toUpperCase()
+      .replace(`${namespace}.`, "");
     const wantedFunction = byId.get(id);
-    if (!wantedFunction) throw new InputError("function", id === "" ? "function (the id of a worksheet function) is missing; a text is needed, such as “FRICTION_STRESS”" : `function = “${id.length > 60 ? `${id.slice(0, 59)}…` : id}” is no function of ${namespace}; give its id as text, such as “FRICTION_STRESS”`);
+    if (!wantedFunction)
+      throw new InputError(
+        "function",
+        id === ""
+          ? "function (the id of a worksheet function) is missing; a text is needed, such as “FRICTION_STRESS”"
+          : `function = “${id.length > 60 ? `${id.slice(0, 59)}…` : id}” is no function of ${namespace}; give its id as text, such as “FRICTION_STRESS”`,
+      );
     try {
       wantedFunction.run(args);
       return warnings(wantedFunction.of, args).join("; ");
@@ -33,5 +62,12 @@ export function warningsFunction(formulas: readonly Formula[], spills: readonly 
       throw error;
     }
   };
-  return { id: "WARNINGS", summary: "What should be known about a call of another function: input outside its everyday range or its source's validity; empty where there is nothing", params, repeating: "arguments", compute } as const;
+  return {
+    id: "WARNINGS",
+    summary:
+      "What should be known about a call of another function: input outside its everyday range or its source's validity; empty where there is nothing",
+    params,
+    repeating: "arguments",
+    compute,
+  } as const;
 }

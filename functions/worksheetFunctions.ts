@@ -1,4 +1,18 @@
-import { formulas, InputError, isOptional, NoResult, reasonOf, run, runSpill, spills, type Argument, type Declaration, type Formula, type Parameter, type Spill } from "../src/core/index.ts";
+import {
+  formulas,
+  InputError,
+  isOptional,
+  NoResult,
+  reasonOf,
+  run,
+  runSpill,
+  spills,
+  type Argument,
+  type Declaration,
+  type Formula,
+  type Parameter,
+  type Spill,
+} from "../src/core/index.ts";
 import { checkedFunction } from "./checkedFunction.ts";
 import { versionFunction } from "./versionFunction.ts";
 import { warningsFunction } from "./warningsFunction.ts";
@@ -20,8 +34,7 @@ export interface FunctionParameter {
 export type Value = number | string | readonly (readonly number[])[];
 
 export type Result =
-  | { readonly value: Value }
-  | { readonly error: { readonly code: "#VALUE!" | "#NUM!"; readonly message: string } };
+  { readonly value: Value } | { readonly error: { readonly code: "#VALUE!" | "#NUM!"; readonly message: string } };
 
 /** A function as cells call it. */
 export interface WorksheetFunction {
@@ -57,7 +70,8 @@ function guarded(id: string, compute: (args: readonly Argument[]) => Value): Wor
   return (args) => {
     try {
       const value = compute(args);
-      if (typeof value === "number" && !Number.isFinite(value)) return { error: { code: "#NUM!", message: `${id} has no finite result for these arguments` } };
+      if (typeof value === "number" && !Number.isFinite(value))
+        return { error: { code: "#NUM!", message: `${id} has no finite result for these arguments` } };
       return { value };
     } catch (error) {
       return refusal(id, error);
@@ -66,12 +80,27 @@ function guarded(id: string, compute: (args: readonly Argument[]) => Value): Wor
 }
 
 function parametersOf(f: Pick<Declaration, "params">, repeating?: string): readonly FunctionParameter[] {
-  return Object.entries(f.params).map(([name, parameter]) => ({ name, parameter, isMatrix: parameter.kind === "table" || name === repeating, optional: isOptional(parameter), repeating: name === repeating }));
+  return Object.entries(f.params).map(([name, parameter]) => ({
+    name,
+    parameter,
+    isMatrix: parameter.kind === "table" || name === repeating,
+    optional: isOptional(parameter),
+    repeating: name === repeating,
+  }));
 }
 
-function declared(f: Declaration): Pick<WorksheetFunction, "id" | "name" | "summary" | "parameters" | "minimum" | "maximum"> {
+function declared(
+  f: Declaration,
+): Pick<WorksheetFunction, "id" | "name" | "summary" | "parameters" | "minimum" | "maximum"> {
   const parameters = parametersOf(f);
-  return { id: f.id, name: `${namespace}.${f.id}`, summary: f.summary, parameters, minimum: parameters.reduce((least, { optional }, i) => (optional ? least : i + 1), 0), maximum: parameters.length };
+  return {
+    id: f.id,
+    name: `${namespace}.${f.id}`,
+    summary: f.summary,
+    parameters,
+    minimum: parameters.reduce((least, { optional }, i) => (optional ? least : i + 1), 0),
+    maximum: parameters.length,
+  };
 }
 
 /** A formula as a worksheet function. */
@@ -92,7 +121,35 @@ const aboutMarks = checkedFunction;
 export const worksheetFunctions: readonly WorksheetFunction[] = [
   ...formulas.map(worksheetFunction),
   ...spills.map(spillFunction),
-  { id: aboutWarnings.id, name: `${namespace}.${aboutWarnings.id}`, summary: aboutWarnings.summary, parameters: parametersOf(aboutWarnings, aboutWarnings.repeating), minimum: 1, maximum: mostRepeated, result: "string", call: guarded(aboutWarnings.id, aboutWarnings.compute) },
-  { id: aboutVersion.id, name: `${namespace}.${aboutVersion.id}`, summary: aboutVersion.summary, parameters: parametersOf(aboutVersion), minimum: 0, maximum: 0, result: "string", volatile: aboutVersion.volatile, call: guarded(aboutVersion.id, aboutVersion.compute) },
-  { id: aboutMarks.id, name: `${namespace}.${aboutMarks.id}`, summary: aboutMarks.summary, parameters: parametersOf(aboutMarks, aboutMarks.repeating), minimum: 4, maximum: mostRepeated, result: "string", call: guarded(aboutMarks.id, aboutMarks.compute) },
+  {
+    id: aboutWarnings.id,
+    name: `${namespace}.${aboutWarnings.id}`,
+    summary: aboutWarnings.summary,
+    parameters: parametersOf(aboutWarnings, aboutWarnings.repeating),
+    minimum: 1,
+    maximum: mostRepeated,
+    result: "string",
+    call: guarded(aboutWarnings.id, aboutWarnings.compute),
+  },
+  {
+    id: aboutVersion.id,
+    name: `${namespace}.${aboutVersion.id}`,
+    summary: aboutVersion.summary,
+    parameters: parametersOf(aboutVersion),
+    minimum: 0,
+    maximum: 0,
+    result: "string",
+    volatile: aboutVersion.volatile,
+    call: guarded(aboutVersion.id, aboutVersion.compute),
+  },
+  {
+    id: aboutMarks.id,
+    name: `${namespace}.${aboutMarks.id}`,
+    summary: aboutMarks.summary,
+    parameters: parametersOf(aboutMarks, aboutMarks.repeating),
+    minimum: 4,
+    maximum: mostRepeated,
+    result: "string",
+    call: guarded(aboutMarks.id, aboutMarks.compute),
+  },
 ];

@@ -1,8 +1,17 @@
 /** What the panel says wherever its results are seen. */
-export const shortCaution = "For a competent engineer: the standard in force and licensed local practice decide; have the design checked independently before construction. A tensioned tendon stores lethal energy: nobody stands behind or in line with jacks and anchorages.";
+export const shortCaution =
+  "For a competent engineer: the standard in force and licensed local practice decide; have the design checked independently before construction. A tensioned tendon stores lethal energy: nobody stands behind or in line with jacks and anchorages.";
 
 export function Cautions({ of }: { readonly of: readonly string[] }) {
-  return <aside class="kb-cautions" aria-label="Cautions"><ul>{of.map((c) => <li key={c}>{c}</li>)}</ul></aside>;
+  return (
+    <aside class="kb-cautions" aria-label="Cautions">
+      <ul>
+        {of.map((c) => (
+          <li key={c}>{c}</li>
+        ))}
+      </ul>
+    </aside>
+  );
 }
 
 /** In full, beside results whose template is not at hand. */

@@ -18,12 +18,30 @@ export function LaterView<Given extends object>({ title, load, given }: Props<Gi
   useEffect(() => {
     let live = true;
     setProblem("");
-    load().then((View) => { if (live) setLoaded({ View }); }, (error: unknown) => { if (live) setProblem(`${title} could not be loaded: ${reasonOf(error)}. Try again, or close the panel and open it again.`); });
-    return () => { live = false; };
+    load().then(
+      (View) => {
+        if (live) setLoaded({ View });
+      },
+      (error: unknown) => {
+        if (live)
+          setProblem(
+            `${title} could not be loaded: ${reasonOf(error)}. Try again, or close the panel and open it again.`,
+          );
+      },
+    );
+    return () => {
+      live = false;
+    };
   }, [load, title, attempt]);
   if (loaded) return <loaded.View {...given} />;
-  return problem ? <>
-    <p class="kb-problem" role="alert">{problem}</p>
-    <button type="button" onClick={() => setAttempt((n) => n + 1)}>Try again</button>
-  </> : null;
+  return problem ? (
+    <>
+      <p class="kb-problem" role="alert">
+        {problem}
+      </p>
+      <button type="button" onClick={() => setAttempt((n) => n + 1)}>
+        Try again
+      </button>
+    </>
+  ) : null;
 }

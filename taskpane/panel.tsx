@@ -33,11 +33,39 @@ const loadTrace = () => import("./trace/traceView.tsx").then((m) => m.TraceView)
 
 /** The panel's views in the order of their tabs. */
 const views = [
-  { id: "build", title: "Build", view: ({ host, engine }: Shared): ComponentChildren => <BuildView host={host} engine={engine} /> },
-  { id: "insert", title: "Insert", view: ({ host, trace, insertion }: Shared): ComponentChildren => <InsertView host={host} trace={trace} asked={insertion} /> },
-  { id: "trace", title: "Trace", view: ({ host, asker }: Shared): ComponentChildren => <LaterView title="Trace" load={loadTrace} given={{ host, asker }} /> },
-  { id: "check", title: "Check", view: ({ host, trace, select }: Shared): ComponentChildren => <CheckView host={host} trace={trace} select={select} /> },
-  { id: "reference", title: "Reference", view: ({ reference, back, insert }: Shared): ComponentChildren => <ReferenceView asked={reference} back={back} insert={insert} /> },
+  {
+    id: "build",
+    title: "Build",
+    view: ({ host, engine }: Shared): ComponentChildren => <BuildView host={host} engine={engine} />,
+  },
+  {
+    id: "insert",
+    title: "Insert",
+    view: ({ host, trace, insertion }: Shared): ComponentChildren => (
+      <InsertView host={host} trace={trace} asked={insertion} />
+    ),
+  },
+  {
+    id: "trace",
+    title: "Trace",
+    view: ({ host, asker }: Shared): ComponentChildren => (
+      <LaterView title="Trace" load={loadTrace} given={{ host, asker }} />
+    ),
+  },
+  {
+    id: "check",
+    title: "Check",
+    view: ({ host, trace, select }: Shared): ComponentChildren => (
+      <CheckView host={host} trace={trace} select={select} />
+    ),
+  },
+  {
+    id: "reference",
+    title: "Reference",
+    view: ({ reference, back, insert }: Shared): ComponentChildren => (
+      <ReferenceView asked={reference} back={back} insert={insert} />
+    ),
+  },
 ] as const;
 type View = (typeof views)[number]["id"];
 
@@ -63,7 +91,12 @@ export function Panel({ host, engine }: { readonly host: Host; readonly engine: 
   useLayoutEffect(() => scrollBack(standing.current, scrolled.current.get(view)), [view]);
   const move = (event: KeyboardEvent): void => {
     const at = views.findIndex((v) => v.id === view);
-    const to = { ArrowRight: (at + 1) % views.length, ArrowLeft: (at + views.length - 1) % views.length, Home: 0, End: views.length - 1 }[event.key];
+    const to = {
+      ArrowRight: (at + 1) % views.length,
+      ArrowLeft: (at + views.length - 1) % views.length,
+      Home: 0,
+      End: views.length - 1,
+    }[event.key];
     if (to === undefined) return;
     event.preventDefault();
     show(views[to]!.id);
@@ -82,7 +115,9 @@ export function Panel({ host, engine }: { readonly host: Host; readonly engine: 
   const backToAsker = ({ view: to, by }: NonNullable<typeof asked>): void => {
     show(to);
     // Once the view stands again: what is hidden takes no focus.
-    requestAnimationFrame(() => { if (by instanceof HTMLElement) by.focus({ preventScroll: true }); });
+    requestAnimationFrame(() => {
+      if (by instanceof HTMLElement) by.focus({ preventScroll: true });
+    });
   };
   const refer = (id: string): void => {
     setReference({ id, from: views.find((v) => v.id === view)!.title, view });
@@ -93,15 +128,56 @@ export function Panel({ host, engine }: { readonly host: Host; readonly engine: 
     show("insert");
   };
   const back = (): void => show(reference?.view ?? "build", true);
-  const shared: Shared = { host, engine, trace, select, reference, back, insert, insertion, asker: asked && { title: views.find((v) => v.id === asked.view)!.title, back: () => backToAsker(asked) } };
-  return <OpenReference.Provider value={refer}><div class="kb-panel">
-    <div class="kb-tabs" role="tablist" aria-label="Views" onKeyDown={move}>
-      {views.map((v) => <button key={v.id} type="button" role="tab" id={`kb-tab-${v.id}`} aria-controls={`kb-view-${v.id}`} aria-selected={view === v.id} tabIndex={view === v.id ? 0 : -1} onClick={() => show(v.id)}>{v.title}</button>)}
-    </div>
-    {problem && <p class="kb-problem" role="alert">{problem}</p>}
-    <div class="kb-views" ref={standing}>
-      {views.map((v) => <div key={v.id} role="tabpanel" id={`kb-view-${v.id}`} aria-labelledby={`kb-tab-${v.id}`} hidden={view !== v.id}>{seen.has(v.id) && v.view(shared)}</div>)}
-    </div>
-    <footer class="kb-footer">{shortCaution}</footer>
-  </div></OpenReference.Provider>;
+  const shared: Shared = {
+    host,
+    engine,
+    trace,
+    select,
+    reference,
+    back,
+    insert,
+    insertion,
+    asker: asked && { title: views.find((v) => v.id === asked.view)!.title, back: () => backToAsker(asked) },
+  };
+  return (
+    <OpenReference.Provider value={refer}>
+      <div class="kb-panel">
+        <div class="kb-tabs" role="tablist" aria-label="Views" onKeyDown={move}>
+          {views.map((v) => (
+            <button
+              key={v.id}
+              type="button"
+              role="tab"
+              id={`kb-tab-${v.id}`}
+              aria-controls={`kb-view-${v.id}`}
+              aria-selected={view === v.id}
+              tabIndex={view === v.id ? 0 : -1}
+              onClick={() => show(v.id)}
+            >
+              {v.title}
+            </button>
+          ))}
+        </div>
+        {problem && (
+          <p class="kb-problem" role="alert">
+            {problem}
+          </p>
+        )}
+        <div class="kb-views" ref={standing}>
+          {views.map((v) => (
+            <div
+              key={v.id}
+              role="tabpanel"
+              id={`kb-view-${v.id}`}
+              aria-labelledby={`kb-tab-${v.id}`}
+              hidden={view !== v.id}
+            >
+              {seen.has(v.id) && v.view(shared)}
+            </div>
+          ))}
+        </div>
+        <footer class="kb-footer">{shortCaution}</footer>
+      </div>
+    </OpenReference.Provider>
+  );
 }

@@ -4,12 +4,16 @@ export function scrollToTop(element: HTMLElement | null): void {
   for (let around: HTMLElement | null = element; around; around = around.parentElement) around.scrollTop = 0;
 }
 
-const around = (element: HTMLElement | null): readonly HTMLElement[] => (element ? [element, ...around(element.parentElement)] : []);
+const around = (element: HTMLElement | null): readonly HTMLElement[] =>
+  element ? [element, ...around(element.parentElement)] : [];
 
 /** How far everything is scrolled that an element stands in, from the inside out. */
-export const scrolledTo = (element: HTMLElement | null): readonly number[] => around(element).map(({ scrollTop }) => scrollTop);
+export const scrolledTo = (element: HTMLElement | null): readonly number[] =>
+  around(element).map(({ scrollTop }) => scrollTop);
 
 /** Scrolls it there again; to its top where nothing is known. */
 export function scrollBack(element: HTMLElement | null, to: readonly number[] = []): void {
-  around(element).forEach((one, i) => { one.scrollTop = to[i] ?? 0; });
+  around(element).forEach((one, i) => {
+    one.scrollTop = to[i] ?? 0;
+  });
 }

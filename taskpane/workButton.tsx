@@ -11,5 +11,17 @@ interface Props {
 
 /** A button whose work takes a while: it does nothing more meanwhile, and keeps the focus, which a disabled one would lose. */
 export function WorkButton({ busy, act, class: look, disabled = false, children }: Props) {
-  return <button type="button" class={look} disabled={disabled && !busy} aria-disabled={busy} onClick={() => { if (!busy) act(); }}>{children}</button>;
+  return (
+    <button
+      type="button"
+      class={look}
+      disabled={disabled && !busy}
+      aria-disabled={busy}
+      onClick={() => {
+        if (!busy) act();
+      }}
+    >
+      {children}
+    </button>
+  );
 }

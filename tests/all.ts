@@ -13,7 +13,10 @@ const oneFailed: Count = { passed: 0, failed: 1 };
 
 function tool(path: string, ...args: readonly string[]): Promise<boolean> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [join(root, "node_modules", path), ...args], { cwd: root, stdio: ["ignore", "inherit", "inherit"] });
+    const child = spawn(process.execPath, [join(root, "node_modules", path), ...args], {
+      cwd: root,
+      stdio: ["ignore", "inherit", "inherit"],
+    });
     child.on("error", reject);
     child.on("exit", (code) => resolve(code === 0));
   });
@@ -46,10 +49,19 @@ async function tests(name: string, ...args: readonly string[]): Promise<Count> {
   const report = join(root, ".cache", `${name}.json`);
   mkdirSync(join(root, ".cache"), { recursive: true });
   rmSync(report, { force: true });
-  const ok = await tool("vitest/vitest.mjs", "run", ...args, "--reporter=default", "--reporter=json", `--outputFile.json=${report}`);
+  const ok = await tool(
+    "vitest/vitest.mjs",
+    "run",
+    ...args,
+    "--reporter=default",
+    "--reporter=json",
+    `--outputFile.json=${report}`,
+  );
   if (!existsSync(report)) return oneFailed;
   const { numPassedTests, numFailedTests, testResults } = JSON.parse(readFileSync(report, "utf8")) as VitestReport;
-  const unread = testResults.filter(({ status, assertionResults }) => status === "failed" && assertionResults.length === 0).length;
+  const unread = testResults.filter(
+    ({ status, assertionResults }) => status === "failed" && assertionResults.length === 0,
+  ).length;
   const failed = numFailedTests + unread;
   return { passed: numPassedTests, failed: ok ? failed : Math.max(failed, 1) };
 }
@@ -74,7 +86,10 @@ for (const [name, run] of parts) {
 }
 
 console.log("\n━━ summary ━━");
-for (const { name, count, seconds } of results) console.log(`${count.failed === 0 ? "✓" : "✗"} ${name}: ${count.passed} passed, ${count.failed} failed (${seconds.toFixed(0)} s)`);
+for (const { name, count, seconds } of results)
+  console.log(
+    `${count.failed === 0 ? "✓" : "✗"} ${name}: ${count.passed} passed, ${count.failed} failed (${seconds.toFixed(0)} s)`,
+  );
 const passed = results.reduce((sum, { count }) => sum + count.passed, 0);
 const failed = results.reduce((sum, { count }) => sum + count.failed, 0);
 process.exitCode = failed === 0 ? 0 : 1;

@@ -9,12 +9,47 @@ export { aboutOf, heldAgainst, limits as limitsOfComparing, outcomeOf, whereOf }
 export { gradesInOrder, gradeWords, type Finding, type FindingKind, type Grade } from "./compare/finding.ts";
 export { Book, Calculation, valuesAgainstHost } from "./calculate/index.ts";
 export { nameOfPart, partsAt, partsOf, type Part } from "./marks/parts.ts";
-export { markCells, progressOf, readMarks, unmarkCells, type BlockProgress, type EnteredCell, type Mark } from "./marks/marks.ts";
+export {
+  markCells,
+  progressOf,
+  readMarks,
+  unmarkCells,
+  type BlockProgress,
+  type EnteredCell,
+  type Mark,
+} from "./marks/marks.ts";
 export { readRevisions, revisionCells, type NewRevision, type RevisionTable } from "./marks/revisions.ts";
 export { errorsIn, NotMarkable } from "./marks/seal.ts";
 export { doubtsIn } from "./marks/verdicts.ts";
-export { fail as failWord, good as goodWords, readValidation, validationPlan, type AsBuilt, type ReadValidation } from "./prove/index.ts";
-export { bySize, changeIn, effectOn, NotAllowed, questioned, sensitivities, usualSensitivity, whatIf, type Amount, type CheckOutcome, type CheckState, type InputChange, type NoStep, type Questioned, type Sensitivity, type SensitivityOptions, type SheetInput, type Step, type WhatIf } from "./whatIf/index.ts";
+export {
+  fail as failWord,
+  good as goodWords,
+  readValidation,
+  validationPlan,
+  type AsBuilt,
+  type ReadValidation,
+} from "./prove/index.ts";
+export {
+  bySize,
+  changeIn,
+  effectOn,
+  NotAllowed,
+  questioned,
+  sensitivities,
+  usualSensitivity,
+  whatIf,
+  type Amount,
+  type CheckOutcome,
+  type CheckState,
+  type InputChange,
+  type NoStep,
+  type Questioned,
+  type Sensitivity,
+  type SensitivityOptions,
+  type SheetInput,
+  type Step,
+  type WhatIf,
+} from "./whatIf/index.ts";
 export { handOutHeadRows, readHandOut } from "./handOut/index.ts";
 export { traceCell, tracerOf, Tracer, type TracedCell } from "./trace/traceCell.ts";
 export { takesDefault, type SpilledResult, type TracedCall, type TracedOrigin } from "./trace/call.ts";

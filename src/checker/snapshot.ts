@@ -18,7 +18,13 @@ const empty: CellContent = { value: null, text: "" };
 export async function takeSnapshot(host: Host, sheet: string): Promise<Snapshot> {
   const used = await host.used(sheet);
   const [cells, names] = await Promise.all([used.rows > 0 ? host.read(sheet, used) : [], host.namesOn(sheet)]);
-  return { sheet, rows: used.rows, columns: used.columns, cells, names: new Map(names.map(({ name, area }) => [name.toLowerCase(), area])) };
+  return {
+    sheet,
+    rows: used.rows,
+    columns: used.columns,
+    cells,
+    names: new Map(names.map(({ name, area }) => [name.toLowerCase(), area])),
+  };
 }
 
 /** What stands in a cell; empty beyond the used part. */

@@ -17,7 +17,13 @@ export class SheetWriter {
   }
 
   put(row: number, column: number, role: Role, value?: string | number | boolean, format?: string): void {
-    this.cells.push({ row, column, role, ...(value !== undefined && value !== "" && { value }), ...(format !== undefined && { format }) });
+    this.cells.push({
+      row,
+      column,
+      role,
+      ...(value !== undefined && value !== "" && { value }),
+      ...(format !== undefined && { format }),
+    });
     if (typeof value === "string") this.wrap(row, value, this.widths[column]!);
   }
 
@@ -29,7 +35,11 @@ export class SheetWriter {
   sentence(row: number, role: Role, text: string, from: number, to: number): void {
     this.cells.push({ row, column: from, role, value: text });
     if (to > from) this.spans.push({ row, column: from, rows: 1, columns: to - from + 1 });
-    this.wrap(row, text, this.widths.slice(from, to + 1).reduce((sum, width) => sum + width, 0));
+    this.wrap(
+      row,
+      text,
+      this.widths.slice(from, to + 1).reduce((sum, width) => sum + width, 0),
+    );
   }
 
   /** A row as high as the original it is copied from. */
@@ -43,9 +53,36 @@ export class SheetWriter {
   }
 
   /** The plan so far, of `rows` rows; `hashAt` is where its content hash is written. */
-  plan(rows: number, { hashAt, ...rest }: Omit<Plan, "hash" | "inputs" | "rows" | "columns" | "widths" | "spans" | "lines" | "cells"> & { readonly hashAt: { readonly row: number; readonly column: number } }): Plan {
-    const hash = fnv1a64(JSON.stringify({ template: rest.template, cells: this.cells, names: rest.names, spans: this.spans, charts: rest.charts }));
+  plan(
+    rows: number,
+    {
+      hashAt,
+      ...rest
+    }: Omit<Plan, "hash" | "inputs" | "rows" | "columns" | "widths" | "spans" | "lines" | "cells"> & {
+      readonly hashAt: { readonly row: number; readonly column: number };
+    },
+  ): Plan {
+    const hash = fnv1a64(
+      JSON.stringify({
+        template: rest.template,
+        cells: this.cells,
+        names: rest.names,
+        spans: this.spans,
+        charts: rest.charts,
+      }),
+    );
     const cells: readonly PlannedCell[] = [...this.cells, { ...hashAt, role: "label", value: hash }];
-    return { ...rest, print: { ...rest.print, footer: rest.print.footer.replace("{hash}", hash) }, hash, inputs: {}, rows, columns: this.widths.length, widths: this.widths, spans: this.spans, lines: Object.fromEntries(this.lineCounts), cells };
+    return {
+      ...rest,
+      print: { ...rest.print, footer: rest.print.footer.replace("{hash}", hash) },
+      hash,
+      inputs: {},
+      rows,
+      columns: this.widths.length,
+      widths: this.widths,
+      spans: this.spans,
+      lines: Object.fromEntries(this.lineCounts),
+      cells,
+    };
   }
 }

@@ -7,9 +7,13 @@ export function deploymentAddress(text: string | undefined = process.env["KERNBO
   try {
     url = new URL(address);
   } catch {
-    throw new Error(`KERNBOOK_ADDRESS is “${address}”, which is no address; give one such as https://sheets.example.com/kernbook`);
+    throw new Error(
+      `KERNBOOK_ADDRESS is “${address}”, which is no address; give one such as https://sheets.example.com/kernbook`,
+    );
   }
-  if (url.protocol !== "https:") throw new Error(`KERNBOOK_ADDRESS is “${address}”; the spreadsheet program loads add-ins over https only`);
-  if (address.endsWith("/") || url.search !== "" || url.hash !== "") throw new Error(`KERNBOOK_ADDRESS is “${address}”; leave out a slash at the end, and anything after ? or #`);
+  if (url.protocol !== "https:")
+    throw new Error(`KERNBOOK_ADDRESS is “${address}”; the spreadsheet program loads add-ins over https only`);
+  if (address.endsWith("/") || url.search !== "" || url.hash !== "")
+    throw new Error(`KERNBOOK_ADDRESS is “${address}”; leave out a slash at the end, and anything after ? or #`);
   return address;
 }

@@ -22,7 +22,9 @@ function* filesUnder(path: string): Generator<string> {
 /** A hash of everything the built pages depend on. */
 function stateOfSources(): string {
   const hash = createHash("sha256").update(`KERNBOOK_ADDRESS=${process.env["KERNBOOK_ADDRESS"] ?? ""}\n`);
-  const roots = [...from, ...readdirSync(root).filter((name) => name.startsWith("webpack.config."))].map((name) => join(root, name)).filter((path) => existsSync(path));
+  const roots = [...from, ...readdirSync(root).filter((name) => name.startsWith("webpack.config."))]
+    .map((name) => join(root, name))
+    .filter((path) => existsSync(path));
   for (const path of roots) {
     const files = path.endsWith(".json") || path.includes("webpack.config.") ? [path] : filesUnder(path);
     for (const file of files) hash.update(relative(root, file)).update(readFileSync(file));
@@ -32,7 +34,11 @@ function stateOfSources(): string {
 
 function webpack(): Promise<number> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [join(root, "node_modules", "webpack", "bin", "webpack.js"), "--mode", "production"], { cwd: root, stdio: ["ignore", 2, 2] });
+    const child = spawn(
+      process.execPath,
+      [join(root, "node_modules", "webpack", "bin", "webpack.js"), "--mode", "production"],
+      { cwd: root, stdio: ["ignore", 2, 2] },
+    );
     child.on("error", reject);
     child.on("exit", (code) => resolve(code ?? 1));
   });

@@ -19,20 +19,31 @@ const days = 365;
 
 /** Still good for a week or more. */
 function good(file: string): boolean {
-  return existsSync(file) && new Date(new X509Certificate(readFileSync(file)).validTo).getTime() > Date.now() + 7 * 24 * 3600 * 1000;
+  return (
+    existsSync(file) &&
+    new Date(new X509Certificate(readFileSync(file)).validTo).getTime() > Date.now() + 7 * 24 * 3600 * 1000
+  );
 }
 
 /**
  * Certificates for https on this machine, made once and kept in the user's own folder. Nothing is told to the system: whether to trust the
  * authority is the person's decision.
  */
-export async function developmentCertificates(folder = join(homedir(), ".kernbook-certificates")): Promise<Certificates> {
+export async function developmentCertificates(
+  folder = join(homedir(), ".kernbook-certificates"),
+): Promise<Certificates> {
   const file = (name: string): string => join(folder, name);
   const [authority, cert, key] = [file("kernbook-development-ca.crt"), file("localhost.crt"), file("localhost.key")];
   const fresh = !(good(authority) && good(cert) && existsSync(key));
   if (fresh) {
     mkdirSync(folder, { recursive: true, mode: 0o700 });
-    const ca = await createCA({ organization: authorityName, countryCode: "XX", state: "none", locality: "none", validity: days });
+    const ca = await createCA({
+      organization: authorityName,
+      countryCode: "XX",
+      state: "none",
+      locality: "none",
+      validity: days,
+    });
     const made = await createCert({ ca, domains: ["localhost", "127.0.0.1"], validity: days });
     writeFileSync(authority, ca.cert);
     writeFileSync(cert, made.cert);

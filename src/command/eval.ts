@@ -31,11 +31,19 @@ function asJson(formula: string, cells: Cells): string {
   const error = cells.flat().find((cell) => cell.error)?.error;
   if (error) return JSON.stringify({ formula, error });
   const values = cells.map((row) => row.map(({ value }) => value));
-  return JSON.stringify(values.length === 1 && values[0]!.length === 1 ? { formula, value: values[0]![0] } : { formula, values });
+  return JSON.stringify(
+    values.length === 1 && values[0]!.length === 1 ? { formula, value: values[0]![0] } : { formula, values },
+  );
 }
 
 function asText(cells: Cells): string {
-  return cells.map((row) => row.map(({ text, error }) => (error ? [error.code, ...(error.message ? [error.message] : [])].join(" ") : text)).join("\t")).join("\n");
+  return cells
+    .map((row) =>
+      row
+        .map(({ text, error }) => (error ? [error.code, ...(error.message ? [error.message] : [])].join(" ") : text))
+        .join("\t"),
+    )
+    .join("\n");
 }
 
 async function evaluateAll(host: GridHost, formulas: readonly string[], json: boolean): Promise<boolean> {

@@ -9,24 +9,36 @@ import { authorityName, developmentCertificates } from "./certificates.ts";
 import { listen, pages } from "./pages.ts";
 
 /** Sites on which the program shows add-ins on the web. */
-const frames = "'self' https://*.officeapps.live.com https://*.sharepoint.com https://excel.cloud.microsoft https://onedrive.live.com";
+const frames =
+  "'self' https://*.officeapps.live.com https://*.sharepoint.com https://excel.cloud.microsoft https://onedrive.live.com";
 
 /** How a person tells this system to trust the authority, and how to take that back. */
 function trustSteps(file: string): string {
-  if (process.platform === "win32") return `  certutil -user -addstore Root "${file}"\nTo take it back:\n  certutil -user -delstore Root "${authorityName}"`;
-  if (process.platform === "darwin") return `  security add-trusted-cert -k ~/Library/Keychains/login.keychain-db "${file}"\nTo take it back:\n  security remove-trusted-cert "${file}"`;
+  if (process.platform === "win32")
+    return `  certutil -user -addstore Root "${file}"\nTo take it back:\n  certutil -user -delstore Root "${authorityName}"`;
+  if (process.platform === "darwin")
+    return `  security add-trusted-cert -k ~/Library/Keychains/login.keychain-db "${file}"\nTo take it back:\n  security remove-trusted-cert "${file}"`;
   return `  (in the settings of the browser) import ${file} as an authority for websites\nTo take it back:\n  delete “${authorityName}” there`;
 }
 
 try {
   const address = deploymentAddress();
   const { hostname, port, pathname } = new URL(address);
-  if (hostname !== "localhost" || pathname !== "/") throw new Error(`KERNBOOK_ADDRESS is ${address}, but this command serves on this machine: unset it, or give https://localhost with a port and no path`);
+  if (hostname !== "localhost" || pathname !== "/")
+    throw new Error(
+      `KERNBOOK_ADDRESS is ${address}, but this command serves on this machine: unset it, or give https://localhost with a port and no path`,
+    );
   await buildIfStale((text) => console.log(text));
   const { key, cert, authority, fresh } = await developmentCertificates();
-  const server = createServer({ key, cert }, pages({ "Content-Security-Policy": `frame-ancestors ${frames}`, "Access-Control-Allow-Origin": "*" }));
+  const server = createServer(
+    { key, cert },
+    pages({ "Content-Security-Policy": `frame-ancestors ${frames}`, "Access-Control-Allow-Origin": "*" }),
+  );
   const at = port === "" ? 443 : Number(port);
-  if (!(await listen(server, at, hostname))) throw new Error(`port ${at} is taken by another program, and the manifest names it: end that program, or set KERNBOOK_ADDRESS to https://localhost with another port`);
+  if (!(await listen(server, at, hostname)))
+    throw new Error(
+      `port ${at} is taken by another program, and the manifest names it: end that program, or set KERNBOOK_ADDRESS to https://localhost with another port`,
+    );
   console.log(`
 Kernbook's add-in is served at ${address}/
 Manifest: ${join(dist, "manifest.xml")}

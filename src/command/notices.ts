@@ -16,7 +16,9 @@ const read = <T>(path: string): T => JSON.parse(readFileSync(path, "utf8")) as T
 
 /** The texts of licence and notices, as files of the package; empty where it has none. */
 function licenceFiles(folder: string): string {
-  const names = readdirSync(folder).sort().filter((name) => /^(licen[cs]e|copying|notice)([.-].*)?$/i.test(name));
+  const names = readdirSync(folder)
+    .sort()
+    .filter((name) => /^(licen[cs]e|copying|notice)([.-].*)?$/i.test(name));
   return names.map((name) => readFileSync(join(folder, name), "utf8").trim()).join("\n\n");
 }
 
@@ -24,7 +26,10 @@ function licenceFiles(folder: string): string {
 function licenceSection(folder: string): string {
   const readme = readdirSync(folder).find((name) => /^readme(\.|$)/i.test(name));
   if (readme === undefined) return "";
-  return /^#+ *licen[cs]e.*\n([\s\S]*?)(?=^#|(?![\s\S]))/im.exec(readFileSync(join(folder, readme), "utf8"))?.[1]?.trim() ?? "";
+  return (
+    /^#+ *licen[cs]e.*\n([\s\S]*?)(?=^#|(?![\s\S]))/im.exec(readFileSync(join(folder, readme), "utf8"))?.[1]?.trim() ??
+    ""
+  );
 }
 
 function notice(name: string, folder: string, locked: Locked): string {
@@ -33,8 +38,20 @@ function notice(name: string, folder: string, locked: Locked): string {
   const at = typeof repository === "string" ? repository : repository?.url;
   const files = licenceFiles(folder);
   const section = licenceSection(folder);
-  const text = files || ["The package carries no file with the text of its licence.", ...(by ? [`Author: ${by}`] : []), ...(at ? [`Source: ${at}`] : []), ...(section ? ["", section] : [])].join("\n");
-  return [`${name} ${locked.version ?? ""}`, `Licence: ${locked.license ?? license ?? (files ? "see its text" : "not stated")}`, "", text].join("\n");
+  const text =
+    files ||
+    [
+      "The package carries no file with the text of its licence.",
+      ...(by ? [`Author: ${by}`] : []),
+      ...(at ? [`Source: ${at}`] : []),
+      ...(section ? ["", section] : []),
+    ].join("\n");
+  return [
+    `${name} ${locked.version ?? ""}`,
+    `Licence: ${locked.license ?? license ?? (files ? "see its text" : "not stated")}`,
+    "",
+    text,
+  ].join("\n");
 }
 
 /** Name, version, licence and licence text of every installed package that the product, not its making alone, depends on. */
@@ -49,5 +66,10 @@ export function notices(root: string): string {
     all.set(`${name} ${locked.version ?? ""}`, notice(name, folder, locked));
   }
   const line = "\n\n" + "-".repeat(80) + "\n\n";
-  return ["Packages by others that come with this product, and their licences.", ...[...all].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, text]) => text)].join(line) + "\n";
+  return (
+    [
+      "Packages by others that come with this product, and their licences.",
+      ...[...all].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, text]) => text),
+    ].join(line) + "\n"
+  );
 }

@@ -14,10 +14,11 @@ export function pages(headers: Readonly<Record<string, string>> = {}): RequestLi
       for (const [name, value] of Object.entries(headers)) response.setHeader(name, value);
     },
   });
-  return (request: IncomingMessage, response: ServerResponse) => serve(request, response, () => {
-    response.statusCode = 404;
-    response.end("Not found");
-  });
+  return (request: IncomingMessage, response: ServerResponse) =>
+    serve(request, response, () => {
+      response.statusCode = 404;
+      response.end("Not found");
+    });
 }
 
 /** Whether the port could be opened; false where another program has it. */
@@ -25,7 +26,8 @@ export function listen(server: Server, port: number, host: string): Promise<bool
   return new Promise((resolve, reject) => {
     const failed = (error: NodeJS.ErrnoException): void => {
       if (error.code === "EADDRINUSE") resolve(false);
-      else if (error.code === "EACCES") reject(new Error(`port ${port} may not be opened by this user; choose one above 1024`));
+      else if (error.code === "EACCES")
+        reject(new Error(`port ${port} may not be opened by this user; choose one above 1024`));
       else reject(error);
     };
     server.once("error", failed);

@@ -46,7 +46,9 @@ function installedByHand() {
   if (record === undefined) return false;
   const present = JSON.parse(record).packages ?? {};
   const wanted = JSON.parse(textOf(lockFile)).packages ?? {};
-  return Object.entries(wanted).every(([path, entry]) => path === "" || entry.optional || present[path]?.version === entry.version);
+  return Object.entries(wanted).every(
+    ([path, entry]) => path === "" || entry.optional || present[path]?.version === entry.version,
+  );
 }
 
 const isReady = (stamp) => textOf(stampFile) === stamp;
@@ -124,7 +126,10 @@ function install() {
 }
 
 const major = Number(process.versions.node.split(".")[0]);
-if (major < oldestNode) fail(`Node.js ${oldestNode} or newer is needed; this is ${process.versions.node}. Get it from nodejs.org and run the command again.`);
+if (major < oldestNode)
+  fail(
+    `Node.js ${oldestNode} or newer is needed; this is ${process.versions.node}. Get it from nodejs.org and run the command again.`,
+  );
 
 const stamp = wantedStamp();
 if (!isReady(stamp)) {
@@ -133,7 +138,9 @@ if (!isReady(stamp)) {
   if (!isReady(stamp)) {
     if (!installedByHand()) {
       const began = Date.now();
-      say(`${textOf(stampFile) === undefined ? "installing the packages (first run)" : "package-lock.json has changed; installing the packages"} …`);
+      say(
+        `${textOf(stampFile) === undefined ? "installing the packages (first run)" : "package-lock.json has changed; installing the packages"} …`,
+      );
       install();
       say(`packages installed in ${Math.round((Date.now() - began) / 1000)} s`);
     }

@@ -4,5 +4,8 @@ import { publishedCases } from "./cases.ts";
 
 /** The reference pages as the build writes them, by their path among the built files. */
 export function referenceFiles(): readonly (readonly [path: string, text: string])[] {
-  return [...referencePages({ functions: worksheetFunctions, cases: publishedCases() })].map(([name, text]) => [`${referenceFolder}/${name}`, text]);
+  return [...referencePages({ functions: worksheetFunctions, cases: publishedCases() })].map(([name, text]) => [
+    `${referenceFolder}/${name}`,
+    text,
+  ]);
 }

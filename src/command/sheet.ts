@@ -3,4 +3,7 @@ import { endWithReader } from "./output.ts";
 import { runSheet } from "./sheet/run.ts";
 
 endWithReader();
-process.exitCode = await runSheet(process.argv.slice(2), { say: (line) => console.log(line), complain: (line) => console.error(line) });
+process.exitCode = await runSheet(process.argv.slice(2), {
+  say: (line) => console.log(line),
+  complain: (line) => console.error(line),
+});

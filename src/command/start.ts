@@ -13,7 +13,8 @@ function wantedPort(): number | undefined {
   const text = process.env.PORT;
   if (text === undefined || text === "") return undefined;
   const port = Number(text);
-  if (!Number.isInteger(port) || port < 1 || port > 65_535) throw new Error(`PORT is “${text}”; a whole number from 1 to 65535 is needed`);
+  if (!Number.isInteger(port) || port < 1 || port > 65_535)
+    throw new Error(`PORT is “${text}”; a whole number from 1 to 65535 is needed`);
   return port;
 }
 

@@ -3,4 +3,7 @@ import { endWithReader } from "./output.ts";
 import { runVerify } from "./verify/run.ts";
 
 endWithReader();
-process.exitCode = runVerify(process.argv.slice(2), { say: (line) => console.log(line), complain: (line) => console.error(line) });
+process.exitCode = runVerify(process.argv.slice(2), {
+  say: (line) => console.log(line),
+  complain: (line) => console.error(line),
+});

@@ -2,7 +2,10 @@
 export class InputError extends Error {
   override readonly name = "InputError";
   /** @param parameter the parameter's name in the declaration */
-  constructor(readonly parameter: string, message: string) {
+  constructor(
+    readonly parameter: string,
+    message: string,
+  ) {
     super(message);
   }
 }

@@ -42,7 +42,9 @@ export interface StepOfEquation extends StepBase {
 }
 /** A step read from a table: by the value of a choice, or between points (linear between, as stated in `text`). */
 export interface StepOfTable extends StepBase {
-  readonly lookup: { readonly of: string; readonly values: Readonly<Record<string, number>> } | { readonly of: string; readonly points: readonly (readonly [number, number])[] };
+  readonly lookup:
+    | { readonly of: string; readonly values: Readonly<Record<string, number>> }
+    | { readonly of: string; readonly points: readonly (readonly [number, number])[] };
 }
 /** A step that sums, searches or integrates: the governing equation as TeX. Its residual or second way stands in `proof`. */
 export interface StepInWords extends StepBase {
@@ -51,7 +53,9 @@ export interface StepInWords extends StepBase {
 export type Steps = Readonly<Record<string, Step>>;
 
 /** Further bounds that follow from the other arguments, in the unit the equation reads. */
-export type Limits<P extends Parameters> = { readonly [K in keyof P]?: { readonly min?: number; readonly max?: number; readonly because: string } };
+export type Limits<P extends Parameters> = {
+  readonly [K in keyof P]?: { readonly min?: number; readonly max?: number; readonly because: string };
+};
 
 interface FormulaBase<P extends Parameters> {
   /** Worksheet id without the namespace: UPPER_SNAKE, at most 58 characters. A promise to old workbooks. */
@@ -122,7 +126,11 @@ export type Declaration<P extends Parameters = Parameters> = FormulaBase<P>;
 
 /** Declares a function of several rows. */
 export function spilling<const P extends Parameters, const C extends Readonly<Record<string, Quantity>>>(
-  spec: FormulaBase<P> & { readonly columns: C; readonly governing: string; readonly compute: (values: Values<P>) => readonly { readonly [K in keyof C]: number }[] },
+  spec: FormulaBase<P> & {
+    readonly columns: C;
+    readonly governing: string;
+    readonly compute: (values: Values<P>) => readonly { readonly [K in keyof C]: number }[];
+  },
 ): Spill<P> {
   return spec;
 }
@@ -134,12 +142,22 @@ export function spilling<const P extends Parameters, const C extends Readonly<Re
 export function formula<const P extends Parameters>(spec: OneLineSpec<P>): Formula<P> {
   const { equation, compute, ...rest } = spec;
   const { symbol, unit, reads, text } = spec.result;
-  return { ...rest, compute, steps: { result: { symbol, unit, ...(reads && { reads }), text, equation } }, stepwise: (values) => ({ result: compute(values) }) };
+  return {
+    ...rest,
+    compute,
+    steps: { result: { symbol, unit, ...(reads && { reads }), text, equation } },
+    stepwise: (values) => ({ result: compute(values) }),
+  };
 }
 
 /** Declares a formula of several named steps; the last is the result. */
 export function stepwise<const P extends Parameters, const S extends Steps>(spec: StepwiseSpec<P, S>): Formula<P> {
   const { compute, proof, ...rest } = spec;
   const last = Object.keys(spec.steps).at(-1)!;
-  return { ...rest, stepwise: compute, compute: (values) => compute(values)[last]!, ...(proof && { proof: proof as Formula<P>["proof"] & object }) };
+  return {
+    ...rest,
+    stepwise: compute,
+    compute: (values) => compute(values)[last]!,
+    ...(proof && { proof: proof as Formula<P>["proof"] & object }),
+  };
 }

@@ -72,15 +72,22 @@ export type Parameters = Readonly<Record<string, Parameter>>;
 
 type ScalarOf<P> = P extends Choice<infer V> ? V : P extends Quantity ? number : string;
 /** The value of a parameter as `compute` sees it. */
-export type ValueOf<P> = P extends Table<infer C> ? readonly { readonly [K in keyof C]: ScalarOf<C[K]> }[] : ScalarOf<P>;
+export type ValueOf<P> =
+  P extends Table<infer C> ? readonly { readonly [K in keyof C]: ScalarOf<C[K]> }[] : ScalarOf<P>;
 /** The arguments of `compute`, by name. */
 export type Values<P extends Parameters> = { readonly [K in keyof P]: ValueOf<P[K]> };
 
 /** The same quantity under another symbol, text, default or range, as one formula needs it. A new bound takes the place of the old one on its side. */
 export function as(quantity: Quantity, changes: Partial<Omit<Quantity, "kind" | "key" | "unit">>): Quantity {
   const { min, above, max, below, ...rest } = quantity;
-  const low = changes.min === undefined && changes.above === undefined ? { ...(min !== undefined && { min }), ...(above !== undefined && { above }) } : {};
-  const high = changes.max === undefined && changes.below === undefined ? { ...(max !== undefined && { max }), ...(below !== undefined && { below }) } : {};
+  const low =
+    changes.min === undefined && changes.above === undefined
+      ? { ...(min !== undefined && { min }), ...(above !== undefined && { above }) }
+      : {};
+  const high =
+    changes.max === undefined && changes.below === undefined
+      ? { ...(max !== undefined && { max }), ...(below !== undefined && { below }) }
+      : {};
   return { ...rest, ...low, ...high, ...changes };
 }
 
@@ -115,9 +122,22 @@ export function allowedText(bounds: Bounds & { readonly unit: Unit }): string {
   const unit = bounds.unit === "–" ? "" : ` ${bounds.unit}`;
   const low = bounds.min ?? bounds.above;
   const high = bounds.max ?? bounds.below;
-  const from = bounds.above !== undefined && bounds.min === undefined ? `above ${format(bounds.above)}` : low === undefined ? "" : format(low);
-  const to = bounds.below !== undefined && bounds.max === undefined ? `below ${format(bounds.below)}` : high === undefined ? "" : format(high);
-  if (from && to) return bounds.above === undefined && bounds.below === undefined ? `${from} to ${to}${unit}` : `${from} and ${bounds.below === undefined ? "at most " : ""}${to}${unit}`;
+  const from =
+    bounds.above !== undefined && bounds.min === undefined
+      ? `above ${format(bounds.above)}`
+      : low === undefined
+        ? ""
+        : format(low);
+  const to =
+    bounds.below !== undefined && bounds.max === undefined
+      ? `below ${format(bounds.below)}`
+      : high === undefined
+        ? ""
+        : format(high);
+  if (from && to)
+    return bounds.above === undefined && bounds.below === undefined
+      ? `${from} to ${to}${unit}`
+      : `${from} and ${bounds.below === undefined ? "at most " : ""}${to}${unit}`;
   if (from) return `${bounds.above === undefined ? "at least " : ""}${from}${unit}`;
   if (to) return `${bounds.below === undefined ? "at most " : ""}${to}${unit}`;
   return "";

@@ -1,6 +1,15 @@
 import { InputError } from "./errors.ts";
 import type { Declaration } from "./formula.ts";
-import { allowedText, format, isOptional, outside, type Choice, type Parameter, type Quantity, type Table } from "./parameters.ts";
+import {
+  allowedText,
+  format,
+  isOptional,
+  outside,
+  type Choice,
+  type Parameter,
+  type Quantity,
+  type Table,
+} from "./parameters.ts";
 import { coherentUnit, unitFactor } from "./units.ts";
 
 /** What a cell can hold. */
@@ -27,7 +36,13 @@ export function readers(f: Declaration): readonly Reader[] {
   return Object.entries(f.params).map(([name, parameter]) => {
     if (parameter.kind !== "number") return { name, parameter, factor: 1, low: NaN, high: NaN };
     const plain = !parameter.whole;
-    return { name, parameter, factor: readFactor(parameter), low: plain ? Math.max(parameter.min ?? -Infinity, parameter.above ?? -Infinity) : NaN, high: Math.min(parameter.max ?? Infinity, parameter.below ?? Infinity) };
+    return {
+      name,
+      parameter,
+      factor: readFactor(parameter),
+      low: plain ? Math.max(parameter.min ?? -Infinity, parameter.above ?? -Infinity) : NaN,
+      high: Math.min(parameter.max ?? Infinity, parameter.below ?? Infinity),
+    };
   });
 }
 
@@ -43,20 +58,42 @@ function inUnit(value: number, q: Quantity): string {
 /** A number within the quantity's bounds, or an InputError; `where` names the row of a range. */
 export function readNumber(cell: Cell, q: Quantity, parameter: string, where = ""): number {
   if (typeof cell === "number") {
-    if (!Number.isFinite(cell)) throw new InputError(parameter, `${nameOf(q)}${where} is not a finite number; a number${q.unit === "–" ? "" : ` in ${q.unit}`} is needed`);
+    if (!Number.isFinite(cell))
+      throw new InputError(
+        parameter,
+        `${nameOf(q)}${where} is not a finite number; a number${q.unit === "–" ? "" : ` in ${q.unit}`} is needed`,
+      );
     const side = outside(q, cell);
-    if (side === "below") throw new InputError(parameter, `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.above ? "not above" : "below"} ${inUnit(q.min ?? q.above!, q)}; allowed: ${allowedText(q)}`);
-    if (side === "above") throw new InputError(parameter, `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.below ? "not below" : "above"} ${inUnit(q.max ?? q.below!, q)}; allowed: ${allowedText(q)}`);
-    if (q.whole && !Number.isInteger(cell)) throw new InputError(parameter, `${nameOf(q)}${where} = ${inUnit(cell, q)} is not a whole number; allowed: whole numbers, ${allowedText(q)}`);
+    if (side === "below")
+      throw new InputError(
+        parameter,
+        `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.above ? "not above" : "below"} ${inUnit(q.min ?? q.above!, q)}; allowed: ${allowedText(q)}`,
+      );
+    if (side === "above")
+      throw new InputError(
+        parameter,
+        `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.below ? "not below" : "above"} ${inUnit(q.max ?? q.below!, q)}; allowed: ${allowedText(q)}`,
+      );
+    if (q.whole && !Number.isInteger(cell))
+      throw new InputError(
+        parameter,
+        `${nameOf(q)}${where} = ${inUnit(cell, q)} is not a whole number; allowed: whole numbers, ${allowedText(q)}`,
+      );
     return cell;
   }
   if (cell === null || cell === undefined || cell === "") {
     if (q.default !== undefined) return q.default;
     const allowed = allowedText(q);
-    throw new InputError(parameter, `${nameOf(q)}${where} is missing; a number${q.unit === "–" ? "" : ` in ${q.unit}`} is needed${allowed && ` (allowed: ${allowed})`}`);
+    throw new InputError(
+      parameter,
+      `${nameOf(q)}${where} is missing; a number${q.unit === "–" ? "" : ` in ${q.unit}`} is needed${allowed && ` (allowed: ${allowed})`}`,
+    );
   }
   const shown = typeof cell === "boolean" ? String(cell).toUpperCase() : `the text ${quoted(cell)}`;
-  throw new InputError(parameter, `${nameOf(q)}${where} is ${shown}; a number${q.unit === "–" ? "" : ` in ${q.unit}`} is needed`);
+  throw new InputError(
+    parameter,
+    `${nameOf(q)}${where} is ${shown}; a number${q.unit === "–" ? "" : ` in ${q.unit}`} is needed`,
+  );
 }
 
 function readChoice(cell: Cell, c: Choice, parameter: string, where = ""): string | number {
@@ -66,7 +103,10 @@ function readChoice(cell: Cell, c: Choice, parameter: string, where = ""): strin
   }
   const wanted = String(cell).trim().toUpperCase();
   for (const { value } of c.values) if (String(value).toUpperCase() === wanted) return value;
-  throw new InputError(parameter, fitting(`${nameOf(c)}${where} = ${quoted(cell)} is not one of the choices; allowed: `, choices(c)));
+  throw new InputError(
+    parameter,
+    fitting(`${nameOf(c)}${where} = ${quoted(cell)} is not one of the choices; allowed: `, choices(c)),
+  );
 }
 
 /** Spreadsheet programs show so many characters of a message at least; some cut it there. */
@@ -98,24 +138,45 @@ const isBlank = (cell: Cell): boolean => cell === null || cell === undefined || 
 
 function readTable(argument: Argument, t: Table, parameter: string): unknown {
   const names = Object.keys(t.columns);
-  const rows: readonly (readonly Cell[])[] = Array.isArray(argument) ? argument as readonly (readonly Cell[])[] : isBlank(argument as Cell) ? [] : [[argument as Cell]];
+  const rows: readonly (readonly Cell[])[] = Array.isArray(argument)
+    ? (argument as readonly (readonly Cell[])[])
+    : isBlank(argument as Cell)
+      ? []
+      : [[argument as Cell]];
   const titles = [names.map((n) => nameOf(t.columns[n]!)), names.map((n) => t.columns[n]!.symbol.replace(/_/g, ""))];
   let last = rows.length;
   while (last > 0 && rows[last - 1]!.every(isBlank)) last--;
   const out: Record<string, unknown>[] = [];
   for (let r = 0; r < last; r++) {
     const row = rows[r]!;
-    if (row.length !== names.length) throw new InputError(parameter, fitting(`${nameOf(t)} is a range of ${row.length} column${row.length === 1 ? "" : "s"}; ${names.length} ${names.length === 1 ? "is" : "are"} needed: `, titles));
+    if (row.length !== names.length)
+      throw new InputError(
+        parameter,
+        fitting(
+          `${nameOf(t)} is a range of ${row.length} column${row.length === 1 ? "" : "s"}; ${names.length} ${names.length === 1 ? "is" : "are"} needed: `,
+          titles,
+        ),
+      );
     const where = ` in row ${r + 1} of the range`;
     const record: Record<string, unknown> = {};
     names.forEach((n, i) => {
       const column = t.columns[n]!;
-      record[n] = column.kind === "number" ? readNumber(row[i], column, parameter, where) * readFactor(column) : readChoice(row[i], column, parameter, where);
+      record[n] =
+        column.kind === "number"
+          ? readNumber(row[i], column, parameter, where) * readFactor(column)
+          : readChoice(row[i], column, parameter, where);
     });
     out.push(record);
   }
   if (out.length === 0 && t.optional) return out;
-  if (out.length < t.minRows) throw new InputError(parameter, fitting(`${nameOf(t)} has ${out.length} row${out.length === 1 ? "" : "s"}; at least ${t.minRows} ${t.minRows === 1 ? "is" : "are"} needed, each with `, titles));
+  if (out.length < t.minRows)
+    throw new InputError(
+      parameter,
+      fitting(
+        `${nameOf(t)} has ${out.length} row${out.length === 1 ? "" : "s"}; at least ${t.minRows} ${t.minRows === 1 ? "is" : "are"} needed, each with `,
+        titles,
+      ),
+    );
   return out;
 }
 
@@ -123,15 +184,25 @@ function single(argument: Argument, parameter: string, name: string): Cell {
   if (!Array.isArray(argument)) return argument as Cell;
   const rows = argument as readonly (readonly Cell[])[];
   if (rows.length === 1 && rows[0]!.length === 1) return rows[0]![0];
-  throw new InputError(parameter, `${name} is a range of ${rows.length} × ${rows[0]?.length ?? 0} cells; one cell is needed`);
+  throw new InputError(
+    parameter,
+    `${name} is a range of ${rows.length} × ${rows[0]?.length ?? 0} cells; one cell is needed`,
+  );
 }
 
 /** The argument of one parameter in the unit the equation reads. */
 export function readArgument(argument: Argument, { name, parameter, factor }: Reader): unknown {
   switch (parameter.kind) {
-    case "number": return (typeof argument === "number" ? readNumber(argument, parameter, name) : readNumber(single(argument, name, nameOf(parameter)), parameter, name)) * factor;
-    case "choice": return readChoice(single(argument, name, nameOf(parameter)), parameter, name);
-    case "table": return readTable(argument, parameter, name);
+    case "number":
+      return (
+        (typeof argument === "number"
+          ? readNumber(argument, parameter, name)
+          : readNumber(single(argument, name, nameOf(parameter)), parameter, name)) * factor
+      );
+    case "choice":
+      return readChoice(single(argument, name, nameOf(parameter)), parameter, name);
+    case "table":
+      return readTable(argument, parameter, name);
     case "text": {
       const cell = single(argument, name, nameOf(parameter));
       if (isBlank(cell)) throw new InputError(name, `${nameOf(parameter)} is missing; a text is needed`);
@@ -149,7 +220,10 @@ export function argumentCount(f: Declaration): readonly [number, number] {
 /** Refuses what the other arguments forbid. */
 export function checkLimits(f: Declaration, values: Readonly<Record<string, unknown>>): void {
   if (!f.limits) return;
-  const limits = f.limits(values as never) as Record<string, { min?: number; max?: number; because: string } | undefined>;
+  const limits = f.limits(values as never) as Record<
+    string,
+    { min?: number; max?: number; because: string } | undefined
+  >;
   for (const [name, limit] of Object.entries(limits)) {
     if (!limit) continue;
     const value = values[name] as number;
@@ -158,8 +232,17 @@ export function checkLimits(f: Declaration, values: Readonly<Record<string, unkn
     const { min, max } = limit;
     const side = outside(limit, value);
     if (side) {
-      const bounds = { unit: q.unit, ...(min !== undefined ? { min: min / factor } : { ...(q.min !== undefined && { min: q.min }), ...(q.above !== undefined && { above: q.above }) }), ...(max !== undefined ? { max: max / factor } : q.max !== undefined && { max: q.max }) };
-      throw new InputError(name, `${nameOf(q)} = ${inUnit(value / factor, q)} is ${side} ${inUnit((side === "below" ? min! : max!) / factor, q)}, ${limit.because}; allowed: ${allowedText(bounds)}`);
+      const bounds = {
+        unit: q.unit,
+        ...(min !== undefined
+          ? { min: min / factor }
+          : { ...(q.min !== undefined && { min: q.min }), ...(q.above !== undefined && { above: q.above }) }),
+        ...(max !== undefined ? { max: max / factor } : q.max !== undefined && { max: q.max }),
+      };
+      throw new InputError(
+        name,
+        `${nameOf(q)} = ${inUnit(value / factor, q)} is ${side} ${inUnit((side === "below" ? min! : max!) / factor, q)}, ${limit.because}; allowed: ${allowedText(bounds)}`,
+      );
     }
   }
 }

@@ -15,7 +15,7 @@ const prepared = new WeakMap<object, Prepared>();
 
 function prepare(f: Formula): Prepared {
   let p = prepared.get(f);
-  if (!p) prepared.set(f, p = { f, readers: readersOf(f), fromResult: 1 / readFactor(f.result) });
+  if (!p) prepared.set(f, (p = { f, readers: readersOf(f), fromResult: 1 / readFactor(f.result) }));
   return p;
 }
 
@@ -23,7 +23,7 @@ const made = new WeakMap<object, readonly Reader[]>();
 
 function readersOf(f: Declaration): readonly Reader[] {
   let r = made.get(f);
-  if (!r) made.set(f, r = readers(f));
+  if (!r) made.set(f, (r = readers(f)));
   return r;
 }
 
@@ -33,12 +33,16 @@ export function read(f: Declaration, args: readonly Argument[]): Readonly<Record
 }
 
 function readPrepared({ f, readers }: ToRead, args: readonly Argument[]): Readonly<Record<string, unknown>> {
-  if (args.length > readers.length) throw new InputError("", `${f.id} takes ${readers.length} arguments; ${args.length} were given`);
+  if (args.length > readers.length)
+    throw new InputError("", `${f.id} takes ${readers.length} arguments; ${args.length} were given`);
   const values: Record<string, unknown> = {};
   for (let i = 0; i < readers.length; i++) {
     const reader = readers[i]!;
     const argument = args[i];
-    values[reader.name] = typeof argument === "number" && argument > reader.low && argument < reader.high ? argument * reader.factor : readArgument(argument, reader);
+    values[reader.name] =
+      typeof argument === "number" && argument > reader.low && argument < reader.high
+        ? argument * reader.factor
+        : readArgument(argument, reader);
   }
   if (f.limits) checkLimits(f, values);
   return values;
@@ -57,11 +61,13 @@ export function run(f: Formula, args: readonly Argument[]): number {
 export function runSpill(f: Spill, args: readonly Argument[]): readonly (readonly number[])[] {
   const rows = f.compute(read(f, args) as never);
   const columns = Object.entries(f.columns).map(([name, column]) => ({ name, factor: 1 / readFactor(column) }));
-  return rows.map((row, r) => columns.map(({ name, factor }) => {
-    const value = row[name]! * factor;
-    if (!Number.isFinite(value)) throw new NoResult(`${f.id} has no finite result for ${name} in row ${r + 1}`);
-    return value;
-  }));
+  return rows.map((row, r) =>
+    columns.map(({ name, factor }) => {
+      const value = row[name]! * factor;
+      if (!Number.isFinite(value)) throw new NoResult(`${f.id} has no finite result for ${name} in row ${r + 1}`);
+      return value;
+    }),
+  );
 }
 
 /** The result in the cell's unit, from the unit the equation works in. */
@@ -121,10 +127,17 @@ export function trace(f: Formula, args: readonly Argument[]): Trace {
     arguments: p.readers.map(({ name, parameter, factor }, i) => {
       const isDefault = isOptional(parameter) && (args[i] === null || args[i] === undefined || args[i] === "");
       const given = isDefault && parameter.kind !== "table" && parameter.kind !== "text" ? parameter.default : args[i];
-      const reads = parameter.kind === "number" ? parameter.reads ?? coherentUnit(parameter.unit) : undefined;
+      const reads = parameter.kind === "number" ? (parameter.reads ?? coherentUnit(parameter.unit)) : undefined;
       return {
-        name, parameter, given, isDefault, value: values[name],
-        ...(parameter.kind === "number" && factor !== 1 && { conversion: `${format((values[name] as number) / factor)} ${parameter.unit} = ${format(values[name] as number)} ${reads}` }),
+        name,
+        parameter,
+        given,
+        isDefault,
+        value: values[name],
+        ...(parameter.kind === "number" &&
+          factor !== 1 && {
+            conversion: `${format((values[name] as number) / factor)} ${parameter.unit} = ${format(values[name] as number)} ${reads}`,
+          }),
       };
     }),
     values,
@@ -145,7 +158,10 @@ function warningsOf(f: Declaration, values: Readonly<Record<string, unknown>>): 
   const look = (q: Quantity, value: number, where = ""): void => {
     const shown = value / readFactor(q);
     const tell = (range: readonly [number, number], what: string): void => {
-      if (shown < range[0] || shown > range[1]) out.push(`${nameOf(q)}${where} = ${format(shown)}${q.unit === "–" ? "" : ` ${q.unit}`} is outside ${what} ${allowedText({ unit: q.unit, min: range[0], max: range[1] })}`);
+      if (shown < range[0] || shown > range[1])
+        out.push(
+          `${nameOf(q)}${where} = ${format(shown)}${q.unit === "–" ? "" : ` ${q.unit}`} is outside ${what} ${allowedText({ unit: q.unit, min: range[0], max: range[1] })}`,
+        );
     };
     if (q.valid) tell(q.valid.range, `the range of ${q.valid.where},`);
     if (q.typical) tell(q.typical, "the everyday range");
@@ -154,7 +170,8 @@ function warningsOf(f: Declaration, values: Readonly<Record<string, unknown>>): 
     if (parameter.kind === "number") look(parameter, values[name] as number);
     if (parameter.kind === "table") {
       (values[name] as readonly Record<string, number>[]).forEach((row, r) => {
-        for (const [c, column] of Object.entries(parameter.columns)) if (column.kind === "number") look(column, row[c]!, ` in row ${r + 1}`);
+        for (const [c, column] of Object.entries(parameter.columns))
+          if (column.kind === "number") look(column, row[c]!, ` in row ${r + 1}`);
       });
     }
   }

@@ -22,6 +22,11 @@ function sealed(cell: Cell): string {
  * them changes nothing. Tells what was changed from what was not; no seal against forgery.
  */
 export function sealOfValues(ranges: readonly (readonly (readonly Cell[])[])[]): string {
-  const texts = ranges.map((range) => range.map((row) => row.map(sealed).join("\t")).filter((row) => row.trim() !== "").join("\n"));
+  const texts = ranges.map((range) =>
+    range
+      .map((row) => row.map(sealed).join("\t"))
+      .filter((row) => row.trim() !== "")
+      .join("\n"),
+  );
   return fnv1a64(texts.join("\n\n"));
 }

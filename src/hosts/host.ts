@@ -1,4 +1,13 @@
-import { a1, sheetNameTakenText, type Address, type Area, type Plan, type PlannedCell, type Role, type Validation } from "../sheet/index.ts";
+import {
+  a1,
+  sheetNameTakenText,
+  type Address,
+  type Area,
+  type Plan,
+  type PlannedCell,
+  type Role,
+  type Validation,
+} from "../sheet/index.ts";
 
 export type CellValue = number | string | boolean | null;
 
@@ -33,7 +42,10 @@ export interface ApplyOptions {
 /** A name already in use on the workbook. */
 export class SheetNameTaken extends Error {
   override readonly name = "SheetNameTaken";
-  constructor(readonly sheetName: string, readonly free: string) {
+  constructor(
+    readonly sheetName: string,
+    readonly free: string,
+  ) {
     super(sheetNameTakenText(sheetName, free));
   }
 }
@@ -41,9 +53,17 @@ export class SheetNameTaken extends Error {
 /** Cells that should have been empty: nothing was written. */
 export class CellsNotEmpty extends Error {
   override readonly name = "CellsNotEmpty";
-  constructor(readonly sheet: string, readonly filled: readonly Address[]) {
-    const some = filled.slice(0, 5).map((at) => a1(at)).join(", ");
-    super(`${filled.length === 1 ? `The cell ${some} of “${sheet}” is` : `The cells ${some}${filled.length > 5 ? ` and ${filled.length - 5} more` : ""} of “${sheet}” are`} not empty; nothing was written.`);
+  constructor(
+    readonly sheet: string,
+    readonly filled: readonly Address[],
+  ) {
+    const some = filled
+      .slice(0, 5)
+      .map((at) => a1(at))
+      .join(", ");
+    super(
+      `${filled.length === 1 ? `The cell ${some} of “${sheet}” is` : `The cells ${some}${filled.length > 5 ? ` and ${filled.length - 5} more` : ""} of “${sheet}” are`} not empty; nothing was written.`,
+    );
   }
 }
 

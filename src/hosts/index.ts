@@ -1,8 +1,27 @@
 /** The only door to the hosts. */
 export * from "./host.ts";
-export { FunctionsNotRegistered, openExcel, optionalSets, requiredSets, sideLoading, type ApiSet, type RequiredSet, type ExcelDependencies, type ExcelHost, type ExcelRun } from "./excel/index.ts";
+export {
+  FunctionsNotRegistered,
+  openExcel,
+  optionalSets,
+  requiredSets,
+  sideLoading,
+  type ApiSet,
+  type RequiredSet,
+  type ExcelDependencies,
+  type ExcelHost,
+  type ExcelRun,
+} from "./excel/index.ts";
 export { openGridInBrowser, openGridInNode, type Entry, type GridHost } from "./grid/index.ts";
 export { likeColours } from "./likeColours.ts";
 export { checkSheetName, quotedSheet } from "./sheetName.ts";
 export { defaultStyle, styles, tones, type CellStyle } from "./styles.ts";
-export { readWorkbook, writeWorkbook, type ReadCell, type ReadChart, type ReadSeries, type ReadWorkbook, type Values } from "./xlsx/index.ts";
+export {
+  readWorkbook,
+  writeWorkbook,
+  type ReadCell,
+  type ReadChart,
+  type ReadSeries,
+  type ReadWorkbook,
+  type Values,
+} from "./xlsx/index.ts";

@@ -8,7 +8,11 @@ export interface CellStyle {
   readonly color?: string;
   readonly background?: string;
   /** A line round the cell or under it. Inputs have one, so that they are told apart without colour too. */
-  readonly border?: { readonly sides: "all" | "below" | "above"; readonly line: "thin" | "medium" | "dotted"; readonly color: string };
+  readonly border?: {
+    readonly sides: "all" | "below" | "above";
+    readonly line: "thin" | "medium" | "dotted";
+    readonly color: string;
+  };
   readonly align?: "left" | "center" | "right";
   readonly wrap?: true;
 }

@@ -9,4 +9,13 @@ import workedExamples from "./cases/worked-examples.json";
 import type { PublishedCase } from "./case.ts";
 
 /** Every published check, file by file; what the files hold is checked by the tests, not by the compiler. Loaded only where it is asked for. */
-export const allCases = [en1992, fromMemory, is1343, models, products, region, tendons, workedExamples].flat() as unknown as readonly PublishedCase[];
+export const allCases = [
+  en1992,
+  fromMemory,
+  is1343,
+  models,
+  products,
+  region,
+  tendons,
+  workedExamples,
+].flat() as unknown as readonly PublishedCase[];

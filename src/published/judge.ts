@@ -1,4 +1,12 @@
-import { reasonOf, trace, type Argument, type Cell, type Formula, type Parameter, type Parameters } from "../core/index.ts";
+import {
+  reasonOf,
+  trace,
+  type Argument,
+  type Cell,
+  type Formula,
+  type Parameter,
+  type Parameters,
+} from "../core/index.ts";
 import type { WorksheetFunction } from "../../functions/index.ts";
 import type { CaseCell, CaseInput, CaseRow, PublishedCase } from "./case.ts";
 import { convert } from "./units.ts";
@@ -37,11 +45,16 @@ function cellIn(cell: CaseCell, parameter: Parameter): Cell {
 function argumentIn(input: CaseInput, parameter: Parameter): Argument {
   if (!Array.isArray(input)) return cellIn(input as CaseCell, parameter);
   const columns = parameter.kind === "table" ? Object.values(parameter.columns) : [];
-  return (input as readonly (readonly CaseCell[])[]).map((row) => row.map((cell, c) => (columns[c] ? cellIn(cell, columns[c]) : (cell as Cell))));
+  return (input as readonly (readonly CaseCell[])[]).map((row) =>
+    row.map((cell, c) => (columns[c] ? cellIn(cell, columns[c]) : (cell as Cell))),
+  );
 }
 
 /** The row's arguments in the cells' own units, as a worksheet gives them. */
-export function argumentsOf(row: CaseRow, f: { readonly id: string; readonly params: Parameters }): readonly Argument[] {
+export function argumentsOf(
+  row: CaseRow,
+  f: { readonly id: string; readonly params: Parameters },
+): readonly Argument[] {
   const parameters = Object.values(f.params);
   return row.inputs.map((input, i) => {
     const parameter = parameters[i];
@@ -91,7 +104,11 @@ export function asItShould({ mustDiffer }: PublishedCase, { row, error, agrees }
 /** Compares a case with the function as cells call it. */
 export function judge(c: PublishedCase, functions: readonly WorksheetFunction[]): Judgement {
   const fn = functions.find(({ id }) => id === c.function);
-  const outcomes = c.rows.map((row): Outcome => (fn ? judgeRow(c, row, fn) : { row, printed: Number(row.printed), error: `there is no function ${c.function}`, tolerance: 0, agrees: false }));
+  const outcomes = c.rows.map((row): Outcome =>
+    fn
+      ? judgeRow(c, row, fn)
+      : { row, printed: Number(row.printed), error: `there is no function ${c.function}`, tolerance: 0, agrees: false },
+  );
   const passed = outcomes.length > 0 && outcomes.every((outcome) => asItShould(c, outcome));
   return { case: c, outcomes, passed };
 }

@@ -1,4 +1,12 @@
-import { allowedText, everydayText, format, isOptional, type Choice, type Quantity, type Table } from "../core/index.ts";
+import {
+  allowedText,
+  everydayText,
+  format,
+  isOptional,
+  type Choice,
+  type Quantity,
+  type Table,
+} from "../core/index.ts";
 import type { FunctionParameter } from "../../functions/index.ts";
 import { html, type Markup } from "../typeset/index.ts";
 import { called, readsAs } from "./quantities.ts";
@@ -13,7 +21,11 @@ export function numberFacts(q: Quantity): readonly Markup[] {
     ...(q.whole ? [html`whole number`] : []),
     html`${allowed === "" ? "any number" : html`allowed ${allowed}`}`,
     ...(q.typical ? [html`usually ${everydayText(q)}`] : []),
-    ...(q.valid ? [html`${q.valid.where} holds for ${allowedText({ unit: q.unit, min: q.valid.range[0], max: q.valid.range[1] })}`] : []),
+    ...(q.valid
+      ? [
+          html`${q.valid.where} holds for ${allowedText({ unit: q.unit, min: q.valid.range[0], max: q.valid.range[1] })}`,
+        ]
+      : []),
     ...(q.default === undefined ? [] : [html`default ${format(q.default)}`]),
   ];
 }
@@ -35,8 +47,12 @@ export function argument(p: FunctionParameter): Markup {
   const optional = isOptional(parameter);
   return html`<li><div><code>${name}${repeating && " …"}</code> ${symbol(parameter.symbol)}${optional && html` <span class="kr-tag">may be left out</span>`}</div>
 <div>${sentence(parameter.text)}${
-    parameter.kind === "number" ? html`<div class="kr-facts">${joined(numberFacts(parameter))}</div>`
-    : parameter.kind === "choice" ? choices(parameter)
-    : parameter.kind === "table" ? columns(parameter)
-    : html`<div class="kr-facts">text</div>`}</div></li>`;
+    parameter.kind === "number"
+      ? html`<div class="kr-facts">${joined(numberFacts(parameter))}</div>`
+      : parameter.kind === "choice"
+        ? choices(parameter)
+        : parameter.kind === "table"
+          ? columns(parameter)
+          : html`<div class="kr-facts">text</div>`
+  }</div></li>`;
 }

@@ -12,5 +12,9 @@ const byName = /JACKING|^TENDON_FORCE$|^TENDON_STRESS$|INITIAL_STRESS|OVERSTRESS
 export function cautionsFor({ id, formula, spill }: WorksheetFunction): readonly string[] {
   const family = (formula ?? spill)?.family;
   if (family === undefined) return [];
-  return [...(whileStressing.has(family) || byName.test(id) ? [cautions.stressing] : []), ...(atRelease.has(family) ? [cautions.release] : []), cautions.competence];
+  return [
+    ...(whileStressing.has(family) || byName.test(id) ? [cautions.stressing] : []),
+    ...(atRelease.has(family) ? [cautions.release] : []),
+    cautions.competence,
+  ];
 }

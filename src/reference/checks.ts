@@ -35,14 +35,21 @@ function inputsOf(j: Judgement, f: Declaration): Inputs {
   const rows = j.outcomes.map(({ row }) => argumentsOf(row, f));
   const thens = new Set(j.outcomes.map(({ row }) => row.then?.text));
   const [then] = thens;
-  return { parameters, rows, varies: parameters.map((_, i) => rows.some((row) => key(row[i]) !== key(rows[0]![i]))), ...(thens.size === 1 && then !== undefined && { then }) };
+  return {
+    parameters,
+    rows,
+    varies: parameters.map((_, i) => rows.some((row) => key(row[i]) !== key(rows[0]![i]))),
+    ...(thens.size === 1 && then !== undefined && { then }),
+  };
 }
 
 const given = (a: Argument): boolean => a !== undefined && a !== null && a !== "";
 
 /** Arguments as "μ = 0.2 1/rad", those of ranges as tables. */
 function inputList({ parameters, rows }: Inputs, row: number, wanted: (i: number) => boolean): Markup {
-  const shown = parameters.map((p, i) => ({ p, value: rows[row]![i], i })).filter(({ value, i }) => wanted(i) && given(value));
+  const shown = parameters
+    .map((p, i) => ({ p, value: rows[row]![i], i }))
+    .filter(({ value, i }) => wanted(i) && given(value));
   const plain = shown.filter(({ value }) => !Array.isArray(value));
   return html`${plain.map(({ p, value }, i) => html`${i > 0 && html`; `}<span class="kr-input">${called(p)} = ${valueOf(p, value)}</span>`)}${shown.filter(({ value }) => Array.isArray(value)).map(({ p, value }) => html`<div>${called(p)}: ${valueOf(p, value)}</div>`)}`;
 }
@@ -58,13 +65,20 @@ function row(j: Judgement, o: Outcome, r: number, inputs: Inputs): Markup {
   return html`<tr>${inputs.parameters.map((p, i) => inputs.varies[i] === true && html`<td>${cellOf(p, inputs.rows[r]![i])}</td>`)}<td>${o.row.printed.replace("-", "−")}${o.row.then && !inputs.then && html`<br><small>${sentence(o.row.then.text)}</small>`}</td><td>${o.computed === undefined ? "–" : computedText(o.computed, o.tolerance)}</td><td>±${numberText(o.tolerance)}${wider && html`<sup title="wider than half a unit of the last printed digit">w</sup>`}</td><td class="${good ? "kr-good" : "kr-bad"}">${verdictOf(j, o)}${o.row.because !== undefined && html`<br><small>wider tolerance because ${o.row.because}</small>`}</td></tr>`;
 }
 
-const unitHead = (p: Parameter): Markup | false => p.kind === "number" && p.unit !== "–" && html` <small>${p.unit}</small>`;
+const unitHead = (p: Parameter): Markup | false =>
+  p.kind === "number" && p.unit !== "–" && html` <small>${p.unit}</small>`;
 
 /** One case: its source and place, the inputs in the cells' units, and each printed value beside the computed one. */
 export function checkMarkup(j: Judgement, f: Declaration, level: 3 | 4): Markup {
   const c = j.case;
   const inputs = inputsOf(j, f);
-  const step = c.step === undefined ? undefined : "steps" in f ? (f as { readonly steps: Readonly<Record<string, { readonly symbol: string; readonly text?: string }>> }).steps[c.step] : undefined;
+  const step =
+    c.step === undefined
+      ? undefined
+      : "steps" in f
+        ? (f as { readonly steps: Readonly<Record<string, { readonly symbol: string; readonly text?: string }>> })
+            .steps[c.step]
+        : undefined;
   const heading = html`${c.id} <span class="kr-tag ${j.passed ? "kr-good" : "kr-bad"}">${j.passed ? (c.mustDiffer ? "differs, as it should" : "passed") : "FAILED"}</span>${c.basis !== "published" && html` <span class="kr-tag kr-open">from memory, not counted</span>`}${c.mustDiffer && html` <span class="kr-tag kr-open">superseded: must differ</span>`}`;
   const common = inputList(inputs, 0, (i) => !inputs.varies[i]);
   return html`<section class="kr-check">${level === 3 ? html`<h3>${heading}</h3>` : html`<h4>${heading}</h4>`}
@@ -85,4 +99,3 @@ export function argumentWords(f: Declaration, args: readonly Argument[]): Markup
   const parameters = Object.values(f.params);
   return inputList({ parameters, rows: [args], varies: [] }, 0, () => true);
 }
-

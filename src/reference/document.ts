@@ -27,16 +27,22 @@ ${body}
 
 /** A page of the reference. The panel shows its `main` with the style of the content. */
 export function referenceDocument(title: string, content: Markup): string {
-  return whole(title, html`<header class="kr-head"><nav aria-label="Reference"><strong>Kernbook reference</strong> <a href="${pageOf()}">By task</a> <a href="${namesPage}">By name</a></nav></header>
+  return whole(
+    title,
+    html`<header class="kr-head"><nav aria-label="Reference"><strong>Kernbook reference</strong> <a href="${pageOf()}">By task</a> <a href="${namesPage}">By name</a></nav></header>
 <main class="kr-page">
 ${content}
 </main>
-<footer class="kr-foot">Kernbook ${version}. Results are for use by a competent engineer; the standard in force and licensed local practice decide.</footer>`);
+<footer class="kr-foot">Kernbook ${version}. Results are for use by a competent engineer; the standard in force and licensed local practice decide.</footer>`,
+  );
 }
 
 /** A document to be printed as a whole. */
 export function printedDocument(title: string, content: Markup): string {
-  return whole(title, html`<main class="kr-page kr-book">
+  return whole(
+    title,
+    html`<main class="kr-page kr-book">
 ${content}
-</main>`);
+</main>`,
+  );
 }

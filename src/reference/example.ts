@@ -27,7 +27,11 @@ const middle = (c: PublishedCase): CaseRow => c.rows[Math.floor(c.rows.length / 
 /** A published case that gives arguments; one of the result itself before one of a step. */
 function publishedFor(id: string, cases: readonly PublishedCase[]): PublishedCase | undefined {
   const own = cases.filter((c) => c.function === id && countsAsPublished(c));
-  return own.find((c) => c.step === undefined && middle(c).then === undefined) ?? own.find((c) => c.step === undefined) ?? own[0];
+  return (
+    own.find((c) => c.step === undefined && middle(c).then === undefined) ??
+    own.find((c) => c.step === undefined) ??
+    own[0]
+  );
 }
 
 /** Without the tail that a change of units leaves: 25.4 mm of an inch is no longer 25.399999999999999. */
@@ -40,7 +44,13 @@ function called(of: WorksheetFunction, args: readonly Argument[], from: Example[
   const result = of.call(args);
   if ("error" in result) throw new Error(`the example of ${of.id} gives ${result.error.code}: ${result.error.message}`);
   const declaration = of.formula ?? of.spill;
-  return { args, value: result.value, from, warnings: declaration ? warnings(declaration, args) : [], ...(of.formula && { trace: trace(of.formula, args) }) };
+  return {
+    args,
+    value: result.value,
+    from,
+    warnings: declaration ? warnings(declaration, args) : [],
+    ...(of.formula && { trace: trace(of.formula, args) }),
+  };
 }
 
 /** The example of a function: the arguments of a published case where there is one, everyday values otherwise. */
@@ -64,7 +74,11 @@ function cellText(cell: Cell): string {
 
 /** The call as it can be typed into a cell; a range stands as an array constant. */
 export function formulaText(of: WorksheetFunction, args: readonly Argument[]): string {
-  const texts = args.map((a) => (Array.isArray(a) ? `{${(a as readonly (readonly Cell[])[]).map((row) => row.map(cellText).join(",")).join(";")}}` : cellText(a as Cell)));
+  const texts = args.map((a) =>
+    Array.isArray(a)
+      ? `{${(a as readonly (readonly Cell[])[]).map((row) => row.map(cellText).join(",")).join(";")}}`
+      : cellText(a as Cell),
+  );
   while (texts.at(-1) === "") texts.pop();
   return `=${of.name}(${texts.join(",")})`;
 }

@@ -21,7 +21,8 @@ export interface Library {
 /** More related functions than this are folded. */
 const most = 8;
 
-export const link = (f: Pick<WorksheetFunction, "id">): Markup => html`<a href="${pageOf(f.id)}">${functionName(f.id, "")}</a>`;
+export const link = (f: Pick<WorksheetFunction, "id">): Markup =>
+  html`<a href="${pageOf(f.id)}">${functionName(f.id, "")}</a>`;
 
 function cautionBox(of: WorksheetFunction): Markup {
   const all = cautionsFor(of);
@@ -37,21 +38,30 @@ function syntax(of: WorksheetFunction): Markup {
 }
 
 function gives({ formula, spill, result }: WorksheetFunction): Markup {
-  if (formula) return html`<p>Gives ${symbol(formula.result.symbol)}${hasSymbol(formula.result.symbol) && ", "}${sentence(formula.result.text)}; <b>${unitText(formula.result.unit)}</b>.</p>`;
-  if (spill) return html`<p>Fills several cells, one row each, with the columns:</p><ol class="kr-columns">${Object.values(spill.columns).map((c) => html`<li>${symbol(c.symbol)} ${sentence(c.text)}; <b>${unitText(c.unit)}</b></li>`)}</ol>`;
+  if (formula)
+    return html`<p>Gives ${symbol(formula.result.symbol)}${hasSymbol(formula.result.symbol) && ", "}${sentence(formula.result.text)}; <b>${unitText(formula.result.unit)}</b>.</p>`;
+  if (spill)
+    return html`<p>Fills several cells, one row each, with the columns:</p><ol class="kr-columns">${Object.values(spill.columns).map((c) => html`<li>${symbol(c.symbol)} ${sentence(c.text)}; <b>${unitText(c.unit)}</b></li>`)}</ol>`;
   return html`<p>Gives ${result === "string" ? "text" : "a number"}.</p>`;
 }
 
 function whence({ from }: Example): Markup {
-  if (from === "everyday values") return html`<p>The arguments are everyday values chosen for this page; they belong to no project.</p>`;
+  if (from === "everyday values")
+    return html`<p>The arguments are everyday values chosen for this page; they belong to no project.</p>`;
   if (from === "fixed") return html``;
   return html`<p>The arguments are those of the published check ${from.published.id} below${from.published.rows.length > 1 && html`, one of its rows`}: <cite>${from.published.source}</cite>; ${from.published.where}.</p>`;
 }
 
 /** The whole value in full precision stands in the element too: tests hold it against the function. */
 function resultMarkup(of: WorksheetFunction, value: Value): Markup {
-  if (typeof value === "object") return html`<data class="kr-result" value="${JSON.stringify(value)}">${of.spill ? rowsTable(of.spill.columns, value) : html`${value.length} rows`}</data>`;
-  const text = typeof value === "string" ? (value === "" ? "an empty text" : `“${value}”`) : withUnit(value, of.formula?.result.unit ?? "");
+  if (typeof value === "object")
+    return html`<data class="kr-result" value="${JSON.stringify(value)}">${of.spill ? rowsTable(of.spill.columns, value) : html`${value.length} rows`}</data>`;
+  const text =
+    typeof value === "string"
+      ? value === ""
+        ? "an empty text"
+        : `“${value}”`
+      : withUnit(value, of.formula?.result.unit ?? "");
   return html`<p class="kr-gives">${of.formula && hasSymbol(of.formula.result.symbol) && html`${symbol(of.formula.result.symbol)} = `}<data class="kr-result" value="${JSON.stringify(value)}">${text}</data></p>`;
 }
 
@@ -66,7 +76,9 @@ function example(of: WorksheetFunction, { cases }: Library): Markup {
 }
 
 function exampleMarkup(of: WorksheetFunction, e: Example): Markup {
-  const rows = of.parameters.map((p, i) => (p.repeating ? { p, values: e.args.slice(i) } : { p, values: [e.args[i]] as readonly Argument[] }));
+  const rows = of.parameters.map((p, i) =>
+    p.repeating ? { p, values: e.args.slice(i) } : { p, values: [e.args[i]] as readonly Argument[] },
+  );
   return html`<section><h2>Example</h2>
 ${whence(e)}
 <p class="kr-syntax"><code class="kr-call">${formulaText(of, e.args)}</code></p>
@@ -83,21 +95,26 @@ function checks(of: WorksheetFunction, { cases }: Library): Markup {
   const own = cases.filter((c) => c.function === of.id).map((c) => judge(c, [of]));
   const published = own.filter((j) => countsAsPublished(j.case));
   const passed = published.filter((j) => j.passed).length;
-  const words = published.length === 0
-    ? html`<p>No published result stands against this function${declaration.unpublished !== undefined && html`: ${declaration.unpublished.replace(/\.$/, "")}`}.</p>`
-    : html`<p>${passed} of ${published.length} published ${published.length === 1 ? "result is" : "results are"} reproduced within half a unit of the last printed digit, or within the wider tolerance whose reason stands beside it.</p>`;
+  const words =
+    published.length === 0
+      ? html`<p>No published result stands against this function${declaration.unpublished !== undefined && html`: ${declaration.unpublished.replace(/\.$/, "")}`}.</p>`
+      : html`<p>${passed} of ${published.length} published ${published.length === 1 ? "result is" : "results are"} reproduced within half a unit of the last printed digit, or within the wider tolerance whose reason stands beside it.</p>`;
   return html`<section><h2>Published checks</h2>${words}${own.map((j) => checkMarkup(j, declaration, 3))}</section>`;
 }
 
 function related(of: WorksheetFunction, { functions }: Library): Markup {
   const { sameName, sameQuantity, givesArgument, takesResult } = relatedTo(of, functions);
-  const list = (all: readonly WorksheetFunction[]): Markup => html`<ul>${all.map((f) => html`<li>${link(f)} <span class="kr-facts">${sentence(f.summary)}</span></li>`)}</ul>`;
+  const list = (all: readonly WorksheetFunction[]): Markup =>
+    html`<ul>${all.map((f) => html`<li>${link(f)} <span class="kr-facts">${sentence(f.summary)}</span></li>`)}</ul>`;
   const familyOf = (f: WorksheetFunction): Family => (f.formula ?? f.spill)?.family ?? "workbook";
   const family = familyOf(of);
-  const inline = (all: readonly WorksheetFunction[]): Markup => html`${all.map((f, i) => html`${i > 0 && ", "}${link(f)}`)}`;
+  const inline = (all: readonly WorksheetFunction[]): Markup =>
+    html`${all.map((f, i) => html`${i > 0 && ", "}${link(f)}`)}`;
   // A long list is parted by subject and opens when it is wanted.
   const names = (all: readonly WorksheetFunction[]): Markup =>
-    all.length <= most ? inline(all) : html`<details><summary>${all.length} functions</summary><ul>${[...new Set(all.map(familyOf))].map((subject) => html`<li>${families[subject]}: ${inline(all.filter((f) => familyOf(f) === subject))}</li>`)}</ul></details>`;
+    all.length <= most
+      ? inline(all)
+      : html`<details><summary>${all.length} functions</summary><ul>${[...new Set(all.map(familyOf))].map((subject) => html`<li>${families[subject]}: ${inline(all.filter((f) => familyOf(f) === subject))}</li>`)}</ul></details>`;
   return html`<section><h2>Related</h2>
 ${sameName.length > 0 && html`<h3>To another standard</h3>${list(sameName)}`}
 ${sameQuantity.length > 0 && html`<h3>The same quantity by another rule or for another case</h3>${sameQuantity.length <= most ? list(sameQuantity) : names(sameQuantity)}`}

@@ -9,6 +9,12 @@ export function referencePages(library: Library): ReadonlyMap<string, string> {
   return new Map([
     [pageOf(), referenceDocument("Kernbook reference", byTask(library.functions))],
     [namesPage, referenceDocument("Kernbook reference by name", byName(library.functions))],
-    ...library.functions.map((f) => [pageOf(f.id), referenceDocument(`${namespace}.${f.id} – Kernbook reference`, functionPage(f, library))] as const),
+    ...library.functions.map(
+      (f) =>
+        [
+          pageOf(f.id),
+          referenceDocument(`${namespace}.${f.id} – Kernbook reference`, functionPage(f, library)),
+        ] as const,
+    ),
   ]);
 }

@@ -1,4 +1,12 @@
-import { coherentUnit, readFactor, type Argument, type Cell, type Columns, type Parameter, type Quantity } from "../core/index.ts";
+import {
+  coherentUnit,
+  readFactor,
+  type Argument,
+  type Cell,
+  type Columns,
+  type Parameter,
+  type Quantity,
+} from "../core/index.ts";
 import { hasSymbol, html, withUnit, type Markup } from "../typeset/index.ts";
 import { symbol } from "./words.ts";
 
@@ -9,7 +17,7 @@ export function called({ symbol: of, text }: Pick<Parameter, "symbol" | "text">)
 
 /** "m, read as mm": where the equation works in another unit than the cell. */
 export function readsAs(q: Pick<Quantity, "unit" | "reads">): string {
-  return readFactor(q) === 1 ? "" : q.reads ?? coherentUnit(q.unit);
+  return readFactor(q) === 1 ? "" : (q.reads ?? coherentUnit(q.unit));
 }
 
 function cellText(cell: Cell, column: Columns[string] | Parameter | undefined): string {
@@ -32,8 +40,9 @@ export function rowsTable(columns: Columns, rows: readonly (readonly Cell[])[]):
 export function valueOf(parameter: Parameter, value: Argument): Markup {
   if (Array.isArray(value)) {
     const rows = value as readonly (readonly Cell[])[];
-    return parameter.kind === "table" ? rowsTable((parameter).columns, rows) : html`${rows.length} rows`;
+    return parameter.kind === "table" ? rowsTable(parameter.columns, rows) : html`${rows.length} rows`;
   }
-  const said = parameter.kind === "choice" ? parameter.values.find((v) => String(v.value) === String(value))?.text : undefined;
+  const said =
+    parameter.kind === "choice" ? parameter.values.find((v) => String(v.value) === String(value))?.text : undefined;
   return html`${cellText(value as Cell, parameter)}${said !== undefined && said !== String(value) && html` <small>(${said})</small>`}`;
 }

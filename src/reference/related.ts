@@ -22,7 +22,15 @@ export function resultsOf({ formula, spill }: WorksheetFunction): readonly Quant
 }
 
 function takenBy(of: WorksheetFunction): ReadonlySet<string> {
-  return new Set(of.parameters.flatMap(({ parameter }) => (parameter.kind === "number" ? [parameter.key] : parameter.kind === "table" ? Object.values(parameter.columns).map((c) => c.key) : [])));
+  return new Set(
+    of.parameters.flatMap(({ parameter }) =>
+      parameter.kind === "number"
+        ? [parameter.key]
+        : parameter.kind === "table"
+          ? Object.values(parameter.columns).map((c) => c.key)
+          : [],
+    ),
+  );
 }
 
 /** The name without the standard and its edition: `CREEP_COEFFICIENT` of `CREEP_COEFFICIENT_EN1992_2004`. */
@@ -36,12 +44,19 @@ export function relatedTo(of: WorksheetFunction, functions: readonly WorksheetFu
   const keys = new Set(resultsOf(of).map((q) => q.key));
   const gives = (f: WorksheetFunction, key: string): boolean => resultsOf(f).some((q) => q.key === key);
   const sameName = others.filter((f) => baseName(f.id) === baseName(of.id));
-  const sameQuantity = others.filter((f) => !sameName.includes(f) && family(f) === family(of) && resultsOf(f).some((q) => keys.has(q.key)));
+  const sameQuantity = others.filter(
+    (f) => !sameName.includes(f) && family(f) === family(of) && resultsOf(f).some((q) => keys.has(q.key)),
+  );
   const givesArgument = of.parameters.flatMap(({ name, parameter }) => {
     if (parameter.kind !== "number" || general.has(parameter.key)) return [];
     const giving = others.filter((f) => gives(f, parameter.key) && !sameQuantity.includes(f) && !sameName.includes(f));
     return giving.length > 0 ? [{ parameter: name, functions: giving }] : [];
   });
-  const takesResult = others.filter((f) => !sameQuantity.includes(f) && !sameName.includes(f) && [...keys].some((key) => !general.has(key) && takenBy(f).has(key)));
+  const takesResult = others.filter(
+    (f) =>
+      !sameQuantity.includes(f) &&
+      !sameName.includes(f) &&
+      [...keys].some((key) => !general.has(key) && takenBy(f).has(key)),
+  );
   return { sameName, sameQuantity, givesArgument, takesResult };
 }

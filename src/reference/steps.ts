@@ -8,12 +8,17 @@ function tableOf(f: Formula, step: Extract<Step, { readonly lookup: unknown }>):
   const { lookup } = step;
   const of = f.params[lookup.of] ?? f.steps[lookup.of];
   const unit = step.reads ?? coherentUnit(step.unit);
-  const head = html`${of && hasSymbol(of.symbol) ? symbol(of.symbol) : of?.text ?? lookup.of}`;
+  const head = html`${of && hasSymbol(of.symbol) ? symbol(of.symbol) : (of?.text ?? lookup.of)}`;
   const value = html`${symbol(step.symbol)}${unit !== "–" && html` <small>${unit}</small>`}`;
-  const meaning = (key: string): string | undefined => (of && "kind" in of && of.kind === "choice" ? (of).values.find((v) => String(v.value) === key)?.text : undefined);
-  const rows = "values" in lookup
-    ? Object.entries(lookup.values).map(([key, v]) => html`<tr><th scope="row"><code>${key}</code>${meaning(key) !== undefined && meaning(key) !== key && html` ${sentence(meaning(key)!)}`}</th><td>${numberText(v)}</td></tr>`)
-    : lookup.points.map(([x, y]) => html`<tr><th scope="row">${numberText(x)}</th><td>${numberText(y)}</td></tr>`);
+  const meaning = (key: string): string | undefined =>
+    of && "kind" in of && of.kind === "choice" ? of.values.find((v) => String(v.value) === key)?.text : undefined;
+  const rows =
+    "values" in lookup
+      ? Object.entries(lookup.values).map(
+          ([key, v]) =>
+            html`<tr><th scope="row"><code>${key}</code>${meaning(key) !== undefined && meaning(key) !== key && html` ${sentence(meaning(key)!)}`}</th><td>${numberText(v)}</td></tr>`,
+        )
+      : lookup.points.map(([x, y]) => html`<tr><th scope="row">${numberText(x)}</th><td>${numberText(y)}</td></tr>`);
   return html`<div class="kr-scroll" tabindex="0" role="group" aria-label="Table of ${step.text ?? step.symbol}"><table class="kr-table kr-lookup"><thead><tr><th scope="col">${head}</th><th scope="col">${value}</th></tr></thead><tbody>${rows}</tbody></table></div>${"points" in lookup && html`<p class="kr-facts">Linear between these points${step.text !== undefined && html`; ${sentence(step.text)}`}.</p>`}`;
 }
 

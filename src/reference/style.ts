@@ -1,5 +1,7 @@
-const light = "--kb-ground: #fff; --kb-raised: #f4f5f6; --kb-ink: #1b1f23; --kb-quiet: #545c64; --kb-line: #c6ccd2; --kb-accent: #0b5f7a; --kb-good: #1b6b33; --kb-bad: #a81c1c; --kb-open: #7a4d00; --kb-goodground: #e3f3e7; --kb-badground: #fbe6e6; --kb-openground: #fdf0d5;";
-const dark = "--kb-ground: #1c1f22; --kb-raised: #282c30; --kb-ink: #eceff1; --kb-quiet: #b3bbc2; --kb-line: #4b535a; --kb-accent: #7cc7e0; --kb-good: #93dba6; --kb-bad: #ffb0a8; --kb-open: #f5cf85; --kb-goodground: #1d3a26; --kb-badground: #4a2020; --kb-openground: #43340f;";
+const light =
+  "--kb-ground: #fff; --kb-raised: #f4f5f6; --kb-ink: #1b1f23; --kb-quiet: #545c64; --kb-line: #c6ccd2; --kb-accent: #0b5f7a; --kb-good: #1b6b33; --kb-bad: #a81c1c; --kb-open: #7a4d00; --kb-goodground: #e3f3e7; --kb-badground: #fbe6e6; --kb-openground: #fdf0d5;";
+const dark =
+  "--kb-ground: #1c1f22; --kb-raised: #282c30; --kb-ink: #eceff1; --kb-quiet: #b3bbc2; --kb-line: #4b535a; --kb-accent: #7cc7e0; --kb-good: #93dba6; --kb-bad: #ffb0a8; --kb-open: #f5cf85; --kb-goodground: #1d3a26; --kb-badground: #4a2020; --kb-openground: #43340f;";
 
 /** What a page needs around the content: the colours of the panel, and the sheet of paper. */
 export const frameStyle = `

@@ -1,4 +1,13 @@
-import { outside, readFactor, warnings, type Argument, type Cell, type Declaration, type Parameter, type Quantity } from "../core/index.ts";
+import {
+  outside,
+  readFactor,
+  warnings,
+  type Argument,
+  type Cell,
+  type Declaration,
+  type Parameter,
+  type Quantity,
+} from "../core/index.ts";
 import type { WorksheetFunction } from "../../functions/index.ts";
 import { everydayValue } from "./everydayValues.ts";
 import { typicalRows } from "./typicalTables.ts";
@@ -27,24 +36,49 @@ function rounded(value: number, low: number, high: number): number {
 function numberOf(q: Quantity, u: number, known?: number, limit?: Limits[string]): number {
   const factor = readFactor(q);
   let low = Math.max(q.min ?? q.above ?? -100, q.typical?.[0] ?? -Infinity, (limit?.min ?? -Infinity) / factor);
-  let high = Math.min(q.max ?? q.below ?? (q.typical ? Infinity : Math.max(1000, 10 * Math.abs(low))), q.typical?.[1] ?? Infinity, (limit?.max ?? Infinity) / factor);
+  let high = Math.min(
+    q.max ?? q.below ?? (q.typical ? Infinity : Math.max(1000, 10 * Math.abs(low))),
+    q.typical?.[1] ?? Infinity,
+    (limit?.max ?? Infinity) / factor,
+  );
   if (high < low) [low, high] = limit?.min === undefined ? [high, high] : [low, low];
   const wide = q.typical === undefined && low >= 0 && high >= 1e5;
   const from = Math.max(low, high * 1e-6);
   if (q.default !== undefined) return q.default;
-  if (known !== undefined && outside(q, known) === undefined && known * factor >= (limit?.min ?? -Infinity) && known * factor <= (limit?.max ?? Infinity)) return known;
+  if (
+    known !== undefined &&
+    outside(q, known) === undefined &&
+    known * factor >= (limit?.min ?? -Infinity) &&
+    known * factor <= (limit?.max ?? Infinity)
+  )
+    return known;
   let value = wide ? from * (high / from) ** u : low + u * (high - low);
   if (q.above !== undefined && value <= q.above) value = q.above + 1e-3 * (high - q.above);
   return q.whole ? Math.round(value) : rounded(value, low, high);
 }
 
-function argumentOf(id: string, name: string, p: Parameter, share: () => number, everyday: boolean, limit?: Limits[string]): Argument {
+function argumentOf(
+  id: string,
+  name: string,
+  p: Parameter,
+  share: () => number,
+  everyday: boolean,
+  limit?: Limits[string],
+): Argument {
   switch (p.kind) {
-    case "number": return numberOf(p, share(), everyday ? everydayValue(id, name, p.key) : undefined, limit);
-    case "choice": return p.default !== undefined && everyday ? p.default : p.values[Math.floor(share() * p.values.length) % p.values.length]!.value;
-    case "text": return "FRICTION_STRESS";
+    case "number":
+      return numberOf(p, share(), everyday ? everydayValue(id, name, p.key) : undefined, limit);
+    case "choice":
+      return p.default !== undefined && everyday
+        ? p.default
+        : p.values[Math.floor(share() * p.values.length) % p.values.length]!.value;
+    case "text":
+      return "FRICTION_STRESS";
     // Rows ascend, as most tables with an order want it.
-    case "table": return typicalRows(p, (column, row): Cell => (column.kind === "number" ? numberOf(column, Math.min(0.9, 0.3 + 0.2 * row)) : column.values[0]!.value));
+    case "table":
+      return typicalRows(p, (column, row): Cell =>
+        column.kind === "number" ? numberOf(column, Math.min(0.9, 0.3 + 0.2 * row)) : column.values[0]!.value,
+      );
   }
 }
 
@@ -54,9 +88,18 @@ function draw(f: Declaration, share: () => number, everyday: boolean): readonly 
   const shares = Object.keys(f.params).map(share);
   // Bounds of one argument follow from others: settled in a few rounds.
   for (let round = 0; round < 4; round++) {
-    args = Object.entries(f.params).map(([name, p], i) => argumentOf(f.id, name, p, () => shares[i]!, everyday, limits[name]));
+    args = Object.entries(f.params).map(([name, p], i) =>
+      argumentOf(f.id, name, p, () => shares[i]!, everyday, limits[name]),
+    );
     if (!f.limits) break;
-    limits = f.limits(Object.fromEntries(Object.entries(f.params).map(([name, p], i) => [name, p.kind === "number" ? (args[i] as number) * readFactor(p) : args[i]])) as never);
+    limits = f.limits(
+      Object.fromEntries(
+        Object.entries(f.params).map(([name, p], i) => [
+          name,
+          p.kind === "number" ? (args[i] as number) * readFactor(p) : args[i],
+        ]),
+      ) as never,
+    );
   }
   return args;
 }

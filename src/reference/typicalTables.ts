@@ -4,30 +4,99 @@ type Rows = readonly (readonly Cell[])[];
 
 /** Everyday rows for ranges that have an order or a geometry of their own, by the table's key. They belong to no project. */
 const rowsByKey: Readonly<Record<string, Rows>> = {
-  controlPoints: [[0, 0, "FROM_LEVEL"], [12, 400, "TO_LEVEL"], [24, 0, "SMOOTH"]],
-  stressAlongTendon: [[0, 1400], [6, 1350], [12, 1290], [24, 1190]],
-  outline: [[-300, 0], [300, 0], [300, 900], [-300, 900]],
-  voids: [[1, -120, 250], [1, 120, 250], [1, 120, 650], [1, -120, 650]],
-  stressedTendons: [[1, 2000, 300], [2, 2000, 380], [3, 2000, 460]],
-  ducts: [[80, 120], [80, 250]],
-  tendonsInSection: [[1800, 120], [1800, 250]],
-  curingHistory: [[20, 3], [45, 4], [60, 8], [40, 4]],
-  temperatureHistory: [[15, 3], [12, 10], [18, 15]],
+  controlPoints: [
+    [0, 0, "FROM_LEVEL"],
+    [12, 400, "TO_LEVEL"],
+    [24, 0, "SMOOTH"],
+  ],
+  stressAlongTendon: [
+    [0, 1400],
+    [6, 1350],
+    [12, 1290],
+    [24, 1190],
+  ],
+  outline: [
+    [-300, 0],
+    [300, 0],
+    [300, 900],
+    [-300, 900],
+  ],
+  voids: [
+    [1, -120, 250],
+    [1, 120, 250],
+    [1, 120, 650],
+    [1, -120, 650],
+  ],
+  stressedTendons: [
+    [1, 2000, 300],
+    [2, 2000, 380],
+    [3, 2000, 460],
+  ],
+  ducts: [
+    [80, 120],
+    [80, 250],
+  ],
+  tendonsInSection: [
+    [1800, 120],
+    [1800, 250],
+  ],
+  curingHistory: [
+    [20, 3],
+    [45, 4],
+    [60, 8],
+    [40, 4],
+  ],
+  temperatureHistory: [
+    [15, 3],
+    [12, 10],
+    [18, 15],
+  ],
   places: [[6], [12], [18]],
-  tendonSegments: [[6, 0.1, 0.02, 0.19, 0.0015], [12, 0.2, 0, 0.19, 0.0015], [6, 0.1, 0, 0.19, 0.0015]],
-  tendonSegments_EN1992_2004: [[6, 0.1, 0.02, 0.19, 0.008], [12, 0.2, 0, 0.19, 0.008], [6, 0.1, 0, 0.19, 0.008]],
-  deviators: [[8, 0.1, 0], [16, 0.1, 0]],
-  planPoints: [[0, 0, "FROM_LEVEL"], [12, 80, "TO_LEVEL"], [24, 0, "SMOOTH"]],
-  stressingProgramme: [[1, 2000, 300, 1500], [2, 2000, 380, 1500], [3, 2000, 460, 1500]],
-  elongationRecord: [[168, 165], [160, 164], [171, 166]],
+  tendonSegments: [
+    [6, 0.1, 0.02, 0.19, 0.0015],
+    [12, 0.2, 0, 0.19, 0.0015],
+    [6, 0.1, 0, 0.19, 0.0015],
+  ],
+  tendonSegments_EN1992_2004: [
+    [6, 0.1, 0.02, 0.19, 0.008],
+    [12, 0.2, 0, 0.19, 0.008],
+    [6, 0.1, 0, 0.19, 0.008],
+  ],
+  deviators: [
+    [8, 0.1, 0],
+    [16, 0.1, 0],
+  ],
+  planPoints: [
+    [0, 0, "FROM_LEVEL"],
+    [12, 80, "TO_LEVEL"],
+    [24, 0, "SMOOTH"],
+  ],
+  stressingProgramme: [
+    [1, 2000, 300, 1500],
+    [2, 2000, 380, 1500],
+    [3, 2000, 460, 1500],
+  ],
+  elongationRecord: [
+    [168, 165],
+    [160, 164],
+    [171, 166],
+  ],
   toppings: [[1200, 150, 1000, 33]],
-  loadEvents: [[7, 350], [90, 250]],
-  stressConditions: [[350, 1.1, 18, -2.9, 400_000, 3.4e10, 500, 1000, "BOTH"], [1000, 0.8, 24, -3.5, 400_000, 3.4e10, 500, 1000, "BOTH"]],
+  loadEvents: [
+    [7, 350],
+    [90, 250],
+  ],
+  stressConditions: [
+    [350, 1.1, 18, -2.9, 400_000, 3.4e10, 500, 1000, "BOTH"],
+    [1000, 0.8, 24, -3.5, 400_000, 3.4e10, 500, 1000, "BOTH"],
+  ],
 };
 
 /** Rows that a table takes: its own, or rows of everyday values. `fill` gives the value of a column in a row. */
 export function typicalRows(table: Table, fill: (column: Table["columns"][string], row: number) => Cell): Rows {
   const own = rowsByKey[table.key];
   if (own && own.every((row) => row.length === Object.keys(table.columns).length)) return own;
-  return Array.from({ length: Math.max(2, table.minRows) }, (_, r) => Object.values(table.columns).map((column) => fill(column, r)));
+  return Array.from({ length: Math.max(2, table.minRows) }, (_, r) =>
+    Object.values(table.columns).map((column) => fill(column, r)),
+  );
 }

@@ -5,7 +5,20 @@ import { plannedCharts } from "./charts.ts";
 import { equationAsRead, marksExplained, sourceText } from "./formulaText.ts";
 import { inputValues, nested, shapeValues, type Inputs } from "./inputs.ts";
 import { layOut, warnedRows, type HeaderRow, type Layout, type PlacedTable } from "./layout.ts";
-import { a1, inputRoles, type Address, type Area, type Highlight, type Meaning, type Plan, type PlannedCell, type PlannedName, type Role, type Summary, type Validation } from "./plan.ts";
+import {
+  a1,
+  inputRoles,
+  type Address,
+  type Area,
+  type Highlight,
+  type Meaning,
+  type Plan,
+  type PlannedCell,
+  type PlannedName,
+  type Role,
+  type Summary,
+  type Validation,
+} from "./plan.ts";
 import { Problems } from "./problems.ts";
 import { calls, parseFormula } from "./references.ts";
 import { contexts, type Context, type TableContext } from "./resolve.ts";
@@ -47,8 +60,16 @@ class Builder {
   private hashCell: Address = { row: 0, column: 0 };
   private readonly width: number;
 
-  constructor(private readonly sheet: ShapedSheet, private readonly layout: Layout, private readonly values: ReadonlyMap<string, readonly (string | number | null)[]>, private readonly problems: Problems) {
-    this.width = Math.max(headings.length, ...[...layout.tables.keys()].flatMap(({ columns: all }) => all.map(({ at }) => at + 1)));
+  constructor(
+    private readonly sheet: ShapedSheet,
+    private readonly layout: Layout,
+    private readonly values: ReadonlyMap<string, readonly (string | number | null)[]>,
+    private readonly problems: Problems,
+  ) {
+    this.width = Math.max(
+      headings.length,
+      ...[...layout.tables.keys()].flatMap(({ columns: all }) => all.map(({ at }) => at + 1)),
+    );
   }
 
   private widthOf(column: number): number {
@@ -60,20 +81,39 @@ class Builder {
     if (lines > (this.lineCounts.get(row) ?? 1)) this.lineCounts.set(row, lines);
   }
 
-  private put(row: number, column: number, role: Role, content: string | number | boolean | null | undefined, format?: string): void {
+  private put(
+    row: number,
+    column: number,
+    role: Role,
+    content: string | number | boolean | null | undefined,
+    format?: string,
+  ): void {
     const of = content === null || content === undefined || content === "" ? {} : { value: content };
     this.cells.push({ row, column, role, ...of, ...(format !== undefined && { format }) });
     if (typeof content === "string" && role !== "textInput") this.wrap(row, content, this.widthOf(column));
   }
 
-  private putFormula(row: number, column: number, role: Role, { formula, reads, problems }: Written, place: string, format?: string): void {
+  private putFormula(
+    row: number,
+    column: number,
+    role: Role,
+    { formula, reads, problems }: Written,
+    place: string,
+    format?: string,
+  ): void {
     for (const problem of problems) this.problems.add(place, problem);
     this.cells.push({ row, column, role, formula, ...(format !== undefined && { format }) });
     this.dependencies.push({ at: { row, column }, place, reads });
   }
 
   /** A sentence over several columns. */
-  private sentence(row: number, role: Role, text: string, from: number = columns.description, to: number = role === "note" || role === "caution" ? columns.source - 1 : columns.to): void {
+  private sentence(
+    row: number,
+    role: Role,
+    text: string,
+    from: number = columns.description,
+    to: number = role === "note" || role === "caution" ? columns.source - 1 : columns.to,
+  ): void {
     this.cells.push({ row, column: from, role, value: text });
     this.spans.push({ row, column: from, rows: 1, columns: to - from + 1 });
     let width = 0;
@@ -104,7 +144,15 @@ class Builder {
   }
 
   private mean(says: Says, item: string, at: Area): void {
-    this.meanings.push({ id: says.id, item, description: says.text, symbol: says.symbol, unit: says.unit, ...(says.quantity && { quantity: says.quantity.key }), at });
+    this.meanings.push({
+      id: says.id,
+      item,
+      description: says.text,
+      symbol: says.symbol,
+      unit: says.unit,
+      ...(says.quantity && { quantity: says.quantity.key }),
+      at,
+    });
   }
 
   private head(): void {
@@ -117,10 +165,30 @@ class Builder {
         else this.sentence(row, "note", line.convention);
         continue;
       }
-      this.put(row, columns.description, "label", { template: "template and version", hash: "content hash", functions: "version of the worksheet functions", standard: "standard", method: "method" }[line]);
+      this.put(
+        row,
+        columns.description,
+        "label",
+        {
+          template: "template and version",
+          hash: "content hash",
+          functions: "version of the worksheet functions",
+          standard: "standard",
+          method: "method",
+        }[line],
+      );
       if (line === "hash") this.hashCell = { row, column: columns.value };
       else if (line === "functions") this.functionsVersion(row);
-      else this.sentence(row, "label", { template: `${template.id} ${template.version}`, standard: template.standard, method: template.method }[line], columns.value, columns.to);
+      else
+        this.sentence(
+          row,
+          "label",
+          { template: `${template.id} ${template.version}`, standard: template.standard, method: template.method }[
+            line
+          ],
+          columns.value,
+          columns.to,
+        );
     }
     this.sentence(this.layout.marks, "note", marksExplained);
   }
@@ -130,11 +198,24 @@ class Builder {
     const now: Area = { row, column: columns.value, rows: 1, columns: 1 };
     const built = builtCell(row);
     this.putFormula(row, now.column, "label", { formula: `=${versionCall}`, reads: [], problems: [] }, "head");
-    this.equationAndSource(row, "verdict SAME, or CHANGED where other functions compute than the sheet was built with: check again then");
+    this.equationAndSource(
+      row,
+      "verdict SAME, or CHANGED where other functions compute than the sheet was built with: check again then",
+    );
     this.put(built.row, built.column, "bound", version);
     this.put(row, columns.to, "label", "as built");
     const at = (cell: Address): string => a1(cell, true);
-    this.putFormula(row, columns.verdict, "verdict", { formula: `=IF(${at(now)}=${at(built)},"SAME","CHANGED")`, reads: [now, { ...built, rows: 1, columns: 1 }], problems: [] }, "head");
+    this.putFormula(
+      row,
+      columns.verdict,
+      "verdict",
+      {
+        formula: `=IF(${at(now)}=${at(built)},"SAME","CHANGED")`,
+        reads: [now, { ...built, rows: 1, columns: 1 }],
+        problems: [],
+      },
+      "head",
+    );
     this.name("functionsVersion", now);
   }
 
@@ -146,7 +227,9 @@ class Builder {
       const row = this.layout.shapeRows.get(input.id)!;
       const value = this.sheet.values[input.id]!;
       const item = `0.${i + 1}`;
-      const allowed = input.choices ? input.choices.map((choice) => `${choice.value}: ${choice.text}`).join("; ") : `${input.min ?? ""} to ${input.max ?? ""}`;
+      const allowed = input.choices
+        ? input.choices.map((choice) => `${choice.value}: ${choice.text}`).join("; ")
+        : `${input.min ?? ""} to ${input.max ?? ""}`;
       this.put(row, columns.item, "item", item);
       this.put(row, columns.description, "description", input.text);
       this.put(row, columns.symbol, "symbol", plainSymbol(input.symbol));
@@ -165,7 +248,9 @@ class Builder {
   private validate(area: Area, input: InputSpec, says: Says): void {
     if (input.freeText) return;
     const allowed = allowedWords(input, says);
-    const title = (says.symbol === "–" ? says.text : `${plainSymbol(says.symbol)} in ${says.unit}`).replace(/ in –$/, "").slice(0, 32);
+    const title = (says.symbol === "–" ? says.text : `${plainSymbol(says.symbol)} in ${says.unit}`)
+      .replace(/ in –$/, "")
+      .slice(0, 32);
     const message = `${says.text}${allowed ? `. Allowed: ${allowed}` : ""}`.slice(0, 255);
     const { whole, ...bounds } = boundsOf(input, says.quantity);
     const rule: Validation["rule"] = input.choices
@@ -199,30 +284,68 @@ class Builder {
         this.put(row, columns.to, "bound", bounds.max ?? bounds.below);
       }
       const cell = (column: number): string => a1({ row, column }, true);
-      const status = statusFormula([{ cell: cell(columns.value), input: spec.input, bounds, from: cell(columns.from), to: cell(columns.to) }]);
-      if (status) this.putFormula(row, columns.verdict, "verdict", { formula: status, reads: [area], problems: [] }, place);
+      const status = statusFormula([
+        { cell: cell(columns.value), input: spec.input, bounds, from: cell(columns.from), to: cell(columns.to) },
+      ]);
+      if (status)
+        this.putFormula(row, columns.verdict, "verdict", { formula: status, reads: [area], problems: [] }, place);
       this.validate(area, spec.input, says);
       this.unlocked.push(area);
     } else if (spec.formula !== undefined) {
-      this.putFormula(row, columns.value, spec.overall ? "overall" : "value", write(spec.formula, one, area, this.layout), place, formatOf(says));
+      this.putFormula(
+        row,
+        columns.value,
+        spec.overall ? "overall" : "value",
+        write(spec.formula, one, area, this.layout),
+        place,
+        formatOf(says),
+      );
       const where = spec.summary?.where;
-      this.equationAndSource(row, equationAsRead(says, spec.formula, subjects), where === undefined ? sourceText(says, spec.formula) : undefined);
+      this.equationAndSource(
+        row,
+        equationAsRead(says, spec.formula, subjects),
+        where === undefined ? sourceText(says, spec.formula) : undefined,
+      );
       if (where !== undefined) {
-        this.putFormula(row, columns.source, "source", write(where, one, { row, column: columns.source }, this.layout), `${place}, where`);
+        this.putFormula(
+          row,
+          columns.source,
+          "source",
+          write(where, one, { row, column: columns.source }, this.layout),
+          `${place}, where`,
+        );
         this.spans.push({ row, column: columns.source, rows: 1, columns: columns.verdict - columns.source });
       }
-      if (spec.verdict !== undefined) this.putFormula(row, columns.verdict, "verdict", write(spec.verdict, one, { row, column: columns.verdict }, this.layout), `${place}, verdict`);
+      if (spec.verdict !== undefined)
+        this.putFormula(
+          row,
+          columns.verdict,
+          "verdict",
+          write(spec.verdict, one, { row, column: columns.verdict }, this.layout),
+          `${place}, verdict`,
+        );
     }
     this.markCell(row);
     if (spec.overall) this.overall = { row, column: columns.value };
-    if (spec.summary) this.checks.push({ id: says.id, description: says.text, utilisation: { row, column: columns.value }, where: { row, column: columns.source }, verdict: { row, column: columns.verdict } });
+    if (spec.summary)
+      this.checks.push({
+        id: says.id,
+        description: says.text,
+        utilisation: { row, column: columns.value },
+        where: { row, column: columns.source },
+        verdict: { row, column: columns.verdict },
+      });
     this.name(says.id, area);
     this.mean(says, item, area);
   }
 
   private tableHeader({ shaped, header }: PlacedTable): void {
     const { table, item, columns: all } = shaped;
-    const each = (name: HeaderRow, role: Role, content: (column: ShapedColumn) => string | number | undefined): void => {
+    const each = (
+      name: HeaderRow,
+      role: Role,
+      content: (column: ShapedColumn) => string | number | undefined,
+    ): void => {
       const row = header.get(name);
       if (row !== undefined) for (const column of all) this.put(row, column.at, role, content(column));
     };
@@ -235,11 +358,22 @@ class Builder {
     each("heading", "tableHeading", ({ says }) => says.text);
     each("symbol", "tableSymbol", ({ says }) => plainSymbol(says.symbol));
     each("unit", "tableUnit", ({ says }) => says.unit);
-    each("equation", "equation", ({ column, says }) => (column.formula === undefined ? says.equation ?? "" : equationAsRead(says, column.formula, this.sheet.subjects)));
+    each("equation", "equation", ({ column, says }) =>
+      column.formula === undefined ? (says.equation ?? "") : equationAsRead(says, column.formula, this.sheet.subjects),
+    );
     each("source", "source", ({ column, says }) => sourceText(says, column.formula));
-    const bounded = ({ column, says }: ShapedColumn) => (column.input && !column.input.choices && !column.input.freeText ? boundsOf(column.input, says.quantity) : {});
-    each("from", "bound", (column) => bounded(column).min ?? bounded(column).above ?? (column.at === 0 ? "from" : undefined));
-    each("to", "bound", (column) => bounded(column).max ?? bounded(column).below ?? (column.at === 0 ? "to" : undefined));
+    const bounded = ({ column, says }: ShapedColumn) =>
+      column.input && !column.input.choices && !column.input.freeText ? boundsOf(column.input, says.quantity) : {};
+    each(
+      "from",
+      "bound",
+      (column) => bounded(column).min ?? bounded(column).above ?? (column.at === 0 ? "from" : undefined),
+    );
+    each(
+      "to",
+      "bound",
+      (column) => bounded(column).max ?? bounded(column).below ?? (column.at === 0 ? "to" : undefined),
+    );
   }
 
   private table(placed: PlacedTable): void {
@@ -265,11 +399,26 @@ class Builder {
     for (const context of rows) {
       if (context.group.part) continue;
       const row = first + context.row;
-      const status = statusFormula(inputs.map(({ column, says, at }): StatusOf => {
-        const bound = (name: HeaderRow): string => a1({ row: placed.header.get(name) ?? row, column: at }, true);
-        return { cell: `$${a1({ row, column: at })}`, input: column.input!, bounds: boundsOf(column.input!, says.quantity), from: bound("from"), to: bound("to") };
-      }));
-      if (status) this.putFormula(row, columns.verdict, "verdict", { formula: status, reads: inputs.map(({ at }) => ({ row, column: at, rows: 1, columns: 1 })), problems: [] }, shaped.place);
+      const status = statusFormula(
+        inputs.map(({ column, says, at }): StatusOf => {
+          const bound = (name: HeaderRow): string => a1({ row: placed.header.get(name) ?? row, column: at }, true);
+          return {
+            cell: `$${a1({ row, column: at })}`,
+            input: column.input!,
+            bounds: boundsOf(column.input!, says.quantity),
+            from: bound("from"),
+            to: bound("to"),
+          };
+        }),
+      );
+      if (status)
+        this.putFormula(
+          row,
+          columns.verdict,
+          "verdict",
+          { formula: status, reads: inputs.map(({ at }) => ({ row, column: at, rows: 1, columns: 1 })), problems: [] },
+          shaped.place,
+        );
     }
   }
 
@@ -279,27 +428,48 @@ class Builder {
     const ofPart = group.part?.formulas[says.id];
     // A column without symbol and unit holds words.
     const role: Role = column.verdict ? "verdict" : says.symbol === "–" && says.unit === "–" ? "description" : "value";
-    const formula = (text: string): void => this.putFormula(row, at, role, write(text, context, { row, column: at }, this.layout), group.part ? `${place}, part over ${group.over.map(({ id }) => id).join(" and ")}` : place, column.verdict ? undefined : formatOf(says));
+    const formula = (text: string): void =>
+      this.putFormula(
+        row,
+        at,
+        role,
+        write(text, context, { row, column: at }, this.layout),
+        group.part ? `${place}, part over ${group.over.map(({ id }) => id).join(" and ")}` : place,
+        column.verdict ? undefined : formatOf(says),
+      );
     if (ofPart !== undefined) return formula(ofPart);
     const index = group.part?.index?.[says.id] ?? column.index;
-    if (index !== undefined) return this.put(row, at, "item", this.memberOf(index, context, place)?.number, says.format ?? "0");
-    if (column.memberText !== undefined) return this.put(row, at, "description", this.memberOf(column.memberText, context, place)?.text);
+    if (index !== undefined)
+      return this.put(row, at, "item", this.memberOf(index, context, place)?.number, says.format ?? "0");
+    if (column.memberText !== undefined)
+      return this.put(row, at, "description", this.memberOf(column.memberText, context, place)?.text);
     if (column.formula !== undefined) return formula(column.formula);
     if (column.cells) {
       const member = group.over.at(-1)?.members[context.members.at(-1) ?? 0];
       const content = member && column.cells[member.id];
-      if (content === undefined) return this.problems.add(place, `cells says nothing for ${member?.id ?? "a single row"}`);
-      return typeof content === "string" && content.startsWith("=") ? formula(content) : this.put(row, at, "value", content, says.format);
+      if (content === undefined)
+        return this.problems.add(place, `cells says nothing for ${member?.id ?? "a single row"}`);
+      return typeof content === "string" && content.startsWith("=")
+        ? formula(content)
+        : this.put(row, at, "value", content, says.format);
     }
     if (column.record) return this.put(row, at, "record", undefined, says.format);
     if (column.input) {
-      if (group.part) return this.problems.add(place, `the part over ${group.over.map(({ id }) => id).join(" and ")} says nothing for this input`);
+      if (group.part)
+        return this.problems.add(
+          place,
+          `the part over ${group.over.map(({ id }) => id).join(" and ")} says nothing for this input`,
+        );
       this.put(row, at, this.inputRole(column.input), this.values.get(says.id)?.[context.row], says.format);
     }
   }
 
   /** The member of a dimension the row stands for; in the table that the dimension counts, the row itself. */
-  private memberOf(id: string, { table, group, members, row }: TableContext, place: string): { readonly number: number; readonly text: string } | undefined {
+  private memberOf(
+    id: string,
+    { table, group, members, row }: TableContext,
+    place: string,
+  ): { readonly number: number; readonly text: string } | undefined {
     const wanted = this.sheet.dimensions.get(id);
     if (wanted && table.countedBy === wanted) return { number: row + 1, text: wanted.members[row]!.text };
     for (const [i, dimension] of group.over.entries()) {
@@ -318,9 +488,21 @@ class Builder {
       const call = calls(parseFormula(formula).tokens)[0];
       this.put(row, columns.description, "description", description);
       if (call) {
-        const args = call.arguments.map((tokens) => writeTokens(tokens, context, { row, column: columns.value }, this.layout, true));
+        const args = call.arguments.map((tokens) =>
+          writeTokens(tokens, context, { row, column: columns.value }, this.layout, true),
+        );
         const text = [`"${call.id}"`, ...args.map((arg) => arg.formula.slice(1))].join(",");
-        this.putFormula(row, columns.value, "warning", { formula: `=KERN.WARNINGS(${text})`, reads: args.flatMap(({ reads }) => reads), problems: args.flatMap(({ problems }) => problems) }, `${place}, warnings`);
+        this.putFormula(
+          row,
+          columns.value,
+          "warning",
+          {
+            formula: `=KERN.WARNINGS(${text})`,
+            reads: args.flatMap(({ reads }) => reads),
+            problems: args.flatMap(({ problems }) => problems),
+          },
+          `${place}, warnings`,
+        );
         this.spans.push({ row, column: columns.value, rows: 1, columns: columns.verdict - columns.value });
       }
       row++;
@@ -335,7 +517,12 @@ class Builder {
       for (const row of warnedRows(table, column.column.warnAt!)) {
         const context = all[row]!;
         const where = context.group.over.map((d, i) => d.members[context.members[i]!]!.text).join(", ");
-        line(`row ${table.item}: ${plainSymbol(column.says.symbol)}, ${column.says.text}${where && `, ${where}`}`, context, column.column.formula ?? "", column.place);
+        line(
+          `row ${table.item}: ${plainSymbol(column.says.symbol)}, ${column.says.text}${where && `, ${where}`}`,
+          context,
+          column.column.formula ?? "",
+          column.place,
+        );
       }
     }
     if (row === first) this.sentence(row, "note", "No function on this sheet lists warnings.");
@@ -344,7 +531,14 @@ class Builder {
   private highlights(): readonly Highlight[] {
     const { rows } = this.layout;
     const tones: readonly (readonly [string, Highlight["tone"]])[] = [
-      ["OK", "good"], ["FAIL", "bad"], ["OUT OF RANGE", "bad"], ["REBUILD", "bad"], ["NO LIMIT", "open"], ["MISSING", "open"], ["INCOMPLETE", "open"], ["CHANGED", "open"],
+      ["OK", "good"],
+      ["FAIL", "bad"],
+      ["OUT OF RANGE", "bad"],
+      ["REBUILD", "bad"],
+      ["NO LIMIT", "open"],
+      ["MISSING", "open"],
+      ["INCOMPLETE", "open"],
+      ["CHANGED", "open"],
     ];
     const areas: readonly Area[] = [
       { row: headingsRow + 1, column: columns.verdict, rows: rows - headingsRow - 1, columns: 1 },
@@ -352,10 +546,21 @@ class Builder {
     ];
     const marked: readonly Area[] = [
       { row: headingsRow + 1, column: columns.mark, rows: rows - headingsRow - 1, columns: 1 },
-      ...[...this.layout.tables.values()].filter(({ shaped }) => isRecord(shaped)).map(({ shaped, first }) => ({ row: first, column: shaped.columns.at(-1)!.at, rows: shaped.rows, columns: 1 })),
+      ...[...this.layout.tables.values()]
+        .filter(({ shaped }) => isRecord(shaped))
+        .map(({ shaped, first }) => ({ row: first, column: shaped.columns.at(-1)!.at, rows: shaped.rows, columns: 1 })),
     ];
     return [
-      ...areas.flatMap((area) => tones.map(([text, tone]) => ({ row: area.row, column: area.column, rows: area.rows, columns: area.columns, text, tone }))),
+      ...areas.flatMap((area) =>
+        tones.map(([text, tone]) => ({
+          row: area.row,
+          column: area.column,
+          rows: area.rows,
+          columns: area.columns,
+          text,
+          tone,
+        })),
+      ),
       ...marked.map((area): Highlight => ({ ...area, text: stale, begins: true, tone: "bad" })),
     ];
   }
@@ -364,7 +569,10 @@ class Builder {
     const out: Record<string, InputValue> = { ...this.sheet.values };
     for (const [id, values] of this.values) {
       const subject = this.sheet.subjects.get(id)!;
-      out[id] = nested(values, subject.kind === "column" ? subject.table.groups[0]!.over.map(({ members }) => members.length) : []);
+      out[id] = nested(
+        values,
+        subject.kind === "column" ? subject.table.groups[0]!.over.map(({ members }) => members.length) : [],
+      );
     }
     return out;
   }
@@ -376,12 +584,14 @@ class Builder {
     for (const block of this.sheet.blocks) {
       const { title, note } = this.layout.blockRows.get(block)!;
       this.put(title, columns.item, "block", String(block.number));
-      if (block.items.every((item) => item.kind === "table" && isRecord(item))) this.sentence(title, "block", block.block.title);
+      if (block.items.every((item) => item.kind === "table" && isRecord(item)))
+        this.sentence(title, "block", block.block.title);
       else this.markedTitle(title, "block", block.block.title);
       if (note !== undefined) this.sentence(note, "note", block.block.note!);
       for (const item of block.items) {
         if (item.kind === "row") this.row(item);
-        else if (item.kind === "note") this.sentence(this.layout.itemRows.get(item)!, item.note.caution ? "caution" : "note", item.note.note);
+        else if (item.kind === "note")
+          this.sentence(this.layout.itemRows.get(item)!, item.note.caution ? "caution" : "note", item.note.note);
         else if (item.kind === "table") this.table(this.layout.tables.get(item)!);
         else this.warnings(this.layout.itemRows.get(item)!);
       }
@@ -389,9 +599,19 @@ class Builder {
     const { rows } = this.layout;
     const inputs = this.inputsAsBuilt();
     const charts = plannedCharts(this.layout, this.width + 1, this.problems);
-    const said = { template: { id: template.id, version: template.version, title: template.title }, cells: this.cells, names: this.names, validations: this.validations, unlocked: this.unlocked, spans: this.spans, charts };
+    const said = {
+      template: { id: template.id, version: template.version, title: template.title },
+      cells: this.cells,
+      names: this.names,
+      validations: this.validations,
+      unlocked: this.unlocked,
+      spans: this.spans,
+      charts,
+    };
     // What is typed into inputs later must not part the sheet from its hash, so their values stay out.
-    const cells = this.cells.map(({ value, ...cell }) => (value === undefined || inputRoles.has(cell.role) ? cell : { ...cell, value }));
+    const cells = this.cells.map(({ value, ...cell }) =>
+      value === undefined || inputRoles.has(cell.role) ? cell : { ...cell, value },
+    );
     const hash = fnv1a64(JSON.stringify({ ...said, shape: this.sheet.values, cells }));
     this.cells.push({ ...this.hashCell, role: "label", value: hash });
     this.spans.push({ ...this.hashCell, rows: 1, columns: 3 });
@@ -407,9 +627,18 @@ class Builder {
       highlights: this.highlights(),
       // Not the headings: over tables, which use the same columns for other things, they would say what is not so.
       freeze: { rows: titleRow + 1, columns: 0 },
-      print: { area: { row: 0, column: 0, rows, columns: this.width }, titleRows: [titleRow, headingsRow], orientation: "landscape", footer: `${template.id} ${template.version} · ${hash} · page {page} of {pages}` },
+      print: {
+        area: { row: 0, column: 0, rows, columns: this.width },
+        titleRows: [titleRow, headingsRow],
+        orientation: "landscape",
+        footer: `${template.id} ${template.version} · ${hash} · page {page} of {pages}`,
+      },
       meanings: this.meanings,
-      summary: { overall: this.overall ?? { row: 0, column: 0 }, checks: this.checks, warnings: lists[0] ?? { row: 0, column: columns.value, rows: 0, columns: 1 } },
+      summary: {
+        overall: this.overall ?? { row: 0, column: 0 },
+        checks: this.checks,
+        warnings: lists[0] ?? { row: 0, column: columns.value, rows: 0, columns: 1 },
+      },
     };
     return { plan, dependencies: this.dependencies, problems: this.problems.list };
   }
@@ -423,4 +652,3 @@ export function expandLoosely(template: Template, inputs: Inputs): Expansion & {
   const values = inputValues(shaped.sheet, inputs, problems);
   return { ...new Builder(shaped.sheet, layOut(shaped.sheet), values, problems).build(), sheet: shaped.sheet };
 }
-

@@ -16,7 +16,8 @@ export function compose(file: unknown, parts: Parts, within: readonly string[] =
     return file.flatMap((member: unknown) => {
       const name = partNamed(member);
       if (name === undefined) return [compose(member, parts, within)];
-      if (within.includes(name)) throw new Error(`the shared part ${name} uses itself: ${[...within, name].join(", ")}`);
+      if (within.includes(name))
+        throw new Error(`the shared part ${name} uses itself: ${[...within, name].join(", ")}`);
       const part = parts[name];
       if (!part) throw new Error(`there is no shared part ${name}; there are ${Object.keys(parts).sort().join(", ")}`);
       return compose(part, parts, [...within, name]);

@@ -10,7 +10,8 @@ export function findCycle(dependencies: readonly Dependency[]): string | undefin
   const needs = (d: Dependency): number[] => {
     const out: number[] = [];
     for (const { row, column, rows, columns } of d.reads) {
-      for (let r = row; r < row + rows; r++) for (let c = column; c < column + columns; c++) if (formulas.has(key(r, c))) out.push(key(r, c));
+      for (let r = row; r < row + rows; r++)
+        for (let c = column; c < column + columns; c++) if (formulas.has(key(r, c))) out.push(key(r, c));
     }
     return out;
   };
@@ -25,7 +26,9 @@ export function findCycle(dependencies: readonly Dependency[]): string | undefin
         state.set(top.at, "done");
         path.pop();
       } else if (state.get(next) === "open") {
-        const chain = [...path.slice(path.findIndex(({ at }) => at === next)).map(({ at }) => at), next].map((at) => formulas.get(at)!);
+        const chain = [...path.slice(path.findIndex(({ at }) => at === next)).map(({ at }) => at), next].map((at) =>
+          formulas.get(at)!,
+        );
         const places = chain.map(({ place, at }) => `${place} [${a1(at)}]`);
         return places.filter((place, i) => i === 0 || place !== places[i - 1]).join(" needs ");
       } else if (!state.has(next)) {

@@ -8,18 +8,17 @@ export const formulasById: ReadonlyMap<string, Formula> = new Map(formulas.map((
 type Subjects = ReadonlyMap<string, Subject>;
 
 const marks: Readonly<Record<Basis, string>> = {
-  "seen": "seen",
+  seen: "seen",
   "second-hand": "second-hand",
   "memory-high": "memory, high",
   "memory-medium": "memory, medium",
   "memory-low": "memory, low",
-  "derived": "derived",
-  "practice": "practice",
+  derived: "derived",
+  practice: "practice",
 };
 
 /** Explains the marks behind clauses; for the head of every sheet. */
-export const marksExplained =
-  `Marks behind a clause say how it was established: ${(Object.keys(marks) as readonly Basis[]).map((basis) => `${marks[basis]} = ${basisText[basis]}`).join("; ")}; “in” names the text that was read. ${ownCopyAdvice}`;
+export const marksExplained = `Marks behind a clause say how it was established: ${(Object.keys(marks) as readonly Basis[]).map((basis) => `${marks[basis]} = ${basisText[basis]}`).join("; ")}; “in” names the text that was read. ${ownCopyAdvice}`;
 
 function symbolOf(reference: Reference, subjects: Subjects): string {
   if (reference.kind === "shapeChanged") return "a shape input changed";
@@ -30,10 +29,29 @@ function symbolOf(reference: Reference, subjects: Subjects): string {
   };
   const own = symbol(reference.id);
   if (reference.to !== undefined) return `${own} … ${symbol(reference.to)}`;
-  return { match: own, group: `all ${own}`, whole: `all ${own}`, above: `${own} above`, first: `first ${own}`, last: `last ${own}` }[reference.pick];
+  return {
+    match: own,
+    group: `all ${own}`,
+    whole: `all ${own}`,
+    above: `${own} above`,
+    first: `first ${own}`,
+    last: `last ${own}`,
+  }[reference.pick];
 }
 
-const signs: Readonly<Record<string, string>> = { "*": "·", "-": "−", "<=": "≤", ">=": "≥", "<>": "≠", "/": "/", "(": "(", ")": ")", "^": "^", ",": ", ", "&": " & " };
+const signs: Readonly<Record<string, string>> = {
+  "*": "·",
+  "-": "−",
+  "<=": "≤",
+  ">=": "≥",
+  "<>": "≠",
+  "/": "/",
+  "(": "(",
+  ")": ")",
+  "^": "^",
+  ",": ", ",
+  "&": " & ",
+};
 
 /** Signs that stand apart from what they join. */
 const spaced: ReadonlySet<string> = new Set(["+", "−", "=", "<", ">", "≤", "≥", "≠"]);
@@ -43,7 +61,12 @@ function nativeText(tokens: readonly Token[], subjects: Subjects): string {
   let out = "";
   for (const token of trim(tokens)) {
     if (token.type === "whitespace") continue;
-    const text = token.type === "reference" ? symbolOf(token.reference, subjects) : token.type === "operator" ? signs[token.text] ?? token.text : token.text;
+    const text =
+      token.type === "reference"
+        ? symbolOf(token.reference, subjects)
+        : token.type === "operator"
+          ? (signs[token.text] ?? token.text)
+          : token.text;
     // A sign before a number or a symbol stands by it; between two it stands apart. What stands within a symbol is no sign.
     const apart = token.type === "operator" && spaced.has(text) && out !== "" && !/[(,·/^ ]$/.test(out);
     out += apart ? ` ${text} ` : text;
@@ -62,26 +85,42 @@ function inWords(equation: string): string {
 /** An equation of a declaration with symbols in place of names. */
 function equationText(equation: string, symbols: Readonly<Record<string, string>>): string {
   return inWords(equation)
-    .replace(/“[^”]*”|[A-Za-z_]\w*(?!\w*\()/g, (name) => (name.startsWith("“") ? name.slice(1, -1) : symbols[name] ?? name))
+    .replace(/“[^”]*”|[A-Za-z_]\w*(?!\w*\()/g, (name) =>
+      name.startsWith("“") ? name.slice(1, -1) : (symbols[name] ?? name),
+    )
     .replace(/\blog\(/g, "ln(")
     .replace(/\^[234](?!\d)/g, (power) => powers[power]!)
     .replace(/ *\* */g, "·")
     .replace(/ *\/ */g, "/")
     .replace(/-/g, "−")
-    .replace(/<=/g, "≤").replace(/>=/g, "≥").replace(/!=/g, "≠").replace(/==/g, "=");
+    .replace(/<=/g, "≤")
+    .replace(/>=/g, "≥")
+    .replace(/!=/g, "≠")
+    .replace(/==/g, "=");
 }
 
 function callText(f: Formula, call: Call, subjects: Subjects): string {
   const symbols: Record<string, string> = {};
   Object.entries(f.params).forEach(([name, parameter], i) => {
     const token = only(call.arguments[i] ?? []);
-    const said = token?.type === "reference" && token.reference.kind === "cell" && token.reference.to === undefined && parameter.kind === "number" ? symbolOf(token.reference, subjects) : undefined;
+    const said =
+      token?.type === "reference" &&
+      token.reference.kind === "cell" &&
+      token.reference.to === undefined &&
+      parameter.kind === "number"
+        ? symbolOf(token.reference, subjects)
+        : undefined;
     symbols[name] = said ?? (token?.type === "number" ? token.text : plainSymbol(parameter.symbol));
   });
   for (const [name, step] of Object.entries(f.steps)) symbols[name] = plainSymbol(step.symbol);
   const last = Object.values(f.steps).at(-1)!;
   if ("equation" in last) return equationText(last.equation, symbols);
-  return "lookup" in last ? `table by ${symbols[last.lookup.of] ?? last.lookup.of}` : `${f.id.toLowerCase().replaceAll("_", " ").replace(/ en1992 2004$/, "")}, governing equation in Trace`;
+  return "lookup" in last
+    ? `table by ${symbols[last.lookup.of] ?? last.lookup.of}`
+    : `${f.id
+        .toLowerCase()
+        .replaceAll("_", " ")
+        .replace(/ en1992 2004$/, "")}, governing equation in Trace`;
 }
 
 /** "Equation as read": a function's own equation with the row's symbols, or the native formula with symbols for addresses. */

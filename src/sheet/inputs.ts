@@ -26,34 +26,47 @@ export function faultOf(value: Single, input: InputSpec, says: Says): string | u
     if (input.choices.some((choice) => choice.value === value)) return undefined;
     return `= ${shown(value, "–")} is not one of the choices; allowed: ${input.choices.map((choice) => `${choice.value} (${choice.text})`).join(", ")}`;
   }
-  if (typeof value !== "number" || !Number.isFinite(value)) return `= ${shown(value, says.unit)} is not a number${says.unit === "–" ? "" : `; a number in ${says.unit} is needed`}`;
+  if (typeof value !== "number" || !Number.isFinite(value))
+    return `= ${shown(value, says.unit)} is not a number${says.unit === "–" ? "" : `; a number in ${says.unit} is needed`}`;
   const b = boundsOf(input, says.quantity);
   const allowed = `allowed: ${b.whole ? "whole numbers, " : ""}${allowedText({ ...b, unit: says.unit as Unit })}`;
   const side = outside(b, value);
-  if (side === "below") return `= ${shown(value, says.unit)} is ${value === b.above ? "not above" : "below"} ${format(b.min ?? b.above!)}; ${allowed}`;
-  if (side === "above") return `= ${shown(value, says.unit)} is ${value === b.below ? "not below" : "above"} ${format(b.max ?? b.below!)}; ${allowed}`;
+  if (side === "below")
+    return `= ${shown(value, says.unit)} is ${value === b.above ? "not above" : "below"} ${format(b.min ?? b.above!)}; ${allowed}`;
+  if (side === "above")
+    return `= ${shown(value, says.unit)} is ${value === b.below ? "not below" : "above"} ${format(b.max ?? b.below!)}; ${allowed}`;
   if (b.whole && !Number.isInteger(value)) return `= ${shown(value, says.unit)} is not a whole number; ${allowed}`;
   return undefined;
 }
 
 function shapeFault(value: InputValue, input: ShapeInput): string | undefined {
-  if (input.choices) return input.choices.some((choice) => choice.value === value) ? undefined : `= ${shown(value, "–")} is not one of the choices; allowed: ${input.choices.map((choice) => `${choice.value} (${choice.text})`).join(", ")}`;
-  const bounds: Bounds = { ...(input.min !== undefined && { min: input.min }), ...(input.max !== undefined && { max: input.max }) };
+  if (input.choices)
+    return input.choices.some((choice) => choice.value === value)
+      ? undefined
+      : `= ${shown(value, "–")} is not one of the choices; allowed: ${input.choices.map((choice) => `${choice.value} (${choice.text})`).join(", ")}`;
+  const bounds: Bounds = {
+    ...(input.min !== undefined && { min: input.min }),
+    ...(input.max !== undefined && { max: input.max }),
+  };
   const allowed = allowedText({ unit: "–", ...bounds });
-  if (typeof value !== "number" || !Number.isInteger(value)) return `= ${shown(value, "–")} is not a whole number; allowed: ${allowed}`;
+  if (typeof value !== "number" || !Number.isInteger(value))
+    return `= ${shown(value, "–")} is not a whole number; allowed: ${allowed}`;
   const side = outside(bounds, value);
-  if (side) return `= ${format(value)} is ${side} ${format(side === "below" ? input.min! : input.max!)}; allowed: ${allowed}`;
+  if (side)
+    return `= ${format(value)} is ${side} ${format(side === "below" ? input.min! : input.max!)}; allowed: ${allowed}`;
   return undefined;
 }
 
 /** The shape inputs' values: given, or their defaults. */
 export function shapeValues(template: Template, inputs: Inputs, problems: Problems): ShapeValues {
-  return Object.fromEntries(template.shape.map((input) => {
-    const given = inputs[input.id] ?? input.default;
-    const fault = shapeFault(given, input);
-    if (fault) problems.add("", `${nameOf(input)} ${fault}`);
-    return [input.id, fault ? input.default : (given as string | number)];
-  }));
+  return Object.fromEntries(
+    template.shape.map((input) => {
+      const given = inputs[input.id] ?? input.default;
+      const fault = shapeFault(given, input);
+      if (fault) problems.add("", `${nameOf(input)} ${fault}`);
+      return [input.id, fault ? input.default : (given as string | number)];
+    }),
+  );
 }
 
 /** Every id the template has an input for, whatever its shape. */
@@ -70,9 +83,14 @@ function inputIds(template: Template): ReadonlySet<string> {
  * The value of every input present, given or default, null where left empty; for table inputs one for each row of the table's main group.
  * Arrays may be shorter than the table (the rest stays default or empty), never longer.
  */
-export function inputValues(sheet: ShapedSheet, inputs: Inputs, problems: Problems): ReadonlyMap<string, readonly Single[]> {
+export function inputValues(
+  sheet: ShapedSheet,
+  inputs: Inputs,
+  problems: Problems,
+): ReadonlyMap<string, readonly Single[]> {
   const known = inputIds(sheet.template);
-  for (const id of Object.keys(inputs)) if (!known.has(id)) problems.add("", `input ${id} is not an input of the template ${sheet.template.id}`);
+  for (const id of Object.keys(inputs))
+    if (!known.has(id)) problems.add("", `input ${id} is not an input of the template ${sheet.template.id}`);
   const out = new Map<string, readonly Single[]>();
   const single = (value: InputValue | undefined, input: InputSpec, says: Says, where: string): Single => {
     if (value === undefined) return input.default ?? null;
@@ -85,7 +103,8 @@ export function inputValues(sheet: ShapedSheet, inputs: Inputs, problems: Proble
     return value === "" ? null : value;
   };
   for (const [id, subject] of sheet.subjects) {
-    if (subject.kind === "row" && subject.row.row.input) out.set(id, [single(inputs[id], subject.row.row.input, subject.says, "")]);
+    if (subject.kind === "row" && subject.row.row.input)
+      out.set(id, [single(inputs[id], subject.row.row.input, subject.says, "")]);
     if (subject.kind === "column" && subject.column.column.input) {
       const input = subject.column.column.input;
       const over = subject.table.groups[0]!.over;
@@ -93,11 +112,18 @@ export function inputValues(sheet: ShapedSheet, inputs: Inputs, problems: Proble
         const dimension = over[depth];
         if (!dimension) return [single(value, input, subject.says, where)];
         if (value !== undefined && value !== null && !Array.isArray(value)) {
-          problems.add("", `${nameOf(subject.says, where)} = ${shown(value, subject.says.unit)} is a single value; a list over ${dimension.id} is needed`);
+          problems.add(
+            "",
+            `${nameOf(subject.says, where)} = ${shown(value, subject.says.unit)} is a single value; a list over ${dimension.id} is needed`,
+          );
           return flatten(undefined, depth, where);
         }
         const list = (value ?? []) as readonly InputValue[];
-        if (list.length > dimension.members.length) problems.add("", `${nameOf(subject.says, where)} lists ${list.length} values over ${dimension.id}; allowed: at most ${dimension.members.length}`);
+        if (list.length > dimension.members.length)
+          problems.add(
+            "",
+            `${nameOf(subject.says, where)} lists ${list.length} values over ${dimension.id}; allowed: at most ${dimension.members.length}`,
+          );
         return dimension.members.flatMap((member, i) => flatten(list[i], depth + 1, `${where}, ${member.text}`));
       };
       out.set(id, flatten(inputs[id], 0, ""));

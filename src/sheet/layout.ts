@@ -15,7 +15,14 @@ export interface PlacedTable {
   readonly first: number;
 }
 
-export type HeadLine = "template" | "hash" | "functions" | "standard" | "method" | { readonly convention: string } | { readonly caution: string };
+export type HeadLine =
+  | "template"
+  | "hash"
+  | "functions"
+  | "standard"
+  | "method"
+  | { readonly convention: string }
+  | { readonly caution: string };
 
 /** Which row everything stands in. */
 export interface Layout {
@@ -34,12 +41,20 @@ export interface Layout {
 
 function headerRows(shaped: ShapedTable): readonly HeaderRow[] {
   const { table, columns } = shaped;
-  const computed = columns.some(({ column, says }) => column.formula !== undefined || column.cells !== undefined || says.equation !== undefined);
+  const computed = columns.some(
+    ({ column, says }) => column.formula !== undefined || column.cells !== undefined || says.equation !== undefined,
+  );
   const sourced = columns.some(({ column, says }) => sourceText(says, column.formula) !== "");
-  const bounds = columns.flatMap(({ column, says }) => (column.input && !column.input.freeText && !column.input.choices ? [boundsOf(column.input, says.quantity)] : []));
+  const bounds = columns.flatMap(({ column, says }) =>
+    column.input && !column.input.freeText && !column.input.choices ? [boundsOf(column.input, says.quantity)] : [],
+  );
   return [
-    "title", ...(table.note === undefined ? [] : ["note" as const]), "heading", ...(isRecord(shaped) ? [] : ["symbol" as const, "unit" as const]),
-    ...(computed ? ["equation" as const] : []), ...(sourced ? ["source" as const] : []),
+    "title",
+    ...(table.note === undefined ? [] : ["note" as const]),
+    "heading",
+    ...(isRecord(shaped) ? [] : ["symbol" as const, "unit" as const]),
+    ...(computed ? ["equation" as const] : []),
+    ...(sourced ? ["source" as const] : []),
     ...(bounds.some((b) => b.min !== undefined || b.above !== undefined) ? ["from" as const] : []),
     ...(bounds.some((b) => b.max !== undefined || b.below !== undefined) ? ["to" as const] : []),
   ];
@@ -47,21 +62,40 @@ function headerRows(shaped: ShapedTable): readonly HeaderRow[] {
 
 /** How many rows a list of warnings takes: one at least, which then says that there is nothing to list. */
 export function warningRows(sheet: ShapedSheet): number {
-  return Math.max(1, sheet.warned.reduce((sum, it) => sum + ("kind" in it ? 1 : warnedRows(it.table, it.column.column.warnAt!).length), 0));
+  return Math.max(
+    1,
+    sheet.warned.reduce(
+      (sum, it) => sum + ("kind" in it ? 1 : warnedRows(it.table, it.column.column.warnAt!).length),
+      0,
+    ),
+  );
 }
 
 /** The rows (counted in the table) whose warnings a column lists, for each run of the innermost dimension. */
 export function warnedRows({ groups }: ShapedTable, at: NonNullable<Column["warnAt"]>): readonly number[] {
   const main = groups[0]!;
   const inner = main.over.at(-1)?.members.length ?? 1;
-  const runs = Array.from({ length: inner === 0 ? 0 : main.rows / inner }, (_, g) => Array.from({ length: inner }, (_row, i) => g * inner + i));
-  return runs.flatMap((run) => ({ first: run.slice(0, 1), last: run.slice(-1), both: [...new Set([run[0]!, run.at(-1)!])], each: run })[at]);
+  const runs = Array.from({ length: inner === 0 ? 0 : main.rows / inner }, (_, g) =>
+    Array.from({ length: inner }, (_row, i) => g * inner + i),
+  );
+  return runs.flatMap(
+    (run) =>
+      ({ first: run.slice(0, 1), last: run.slice(-1), both: [...new Set([run[0]!, run.at(-1)!])], each: run })[at],
+  );
 }
 
 export function layOut(sheet: ShapedSheet): Layout {
   const { template } = sheet;
   let row = firstRow;
-  const lines: readonly HeadLine[] = ["template", "hash", "functions", "standard", "method", ...template.conventions.map((convention) => ({ convention })), ...template.cautions.map((caution) => ({ caution }))];
+  const lines: readonly HeadLine[] = [
+    "template",
+    "hash",
+    "functions",
+    "standard",
+    "method",
+    ...template.conventions.map((convention) => ({ convention })),
+    ...template.cautions.map((caution) => ({ caution })),
+  ];
   const head = lines.map((line) => ({ line, row: row++ }));
   const marks = row++;
   const shapeTitle = template.shape.length > 0 ? row++ : undefined;

@@ -17,14 +17,16 @@ function conditionProblems(template: Template, when: Condition | undefined, plac
   for (const [id, value] of Object.entries(when ?? {})) {
     const input = template.shape.find((it) => it.id === id);
     if (!input) problems.add(place, `when: ${id} is not a shape input`);
-    else if (input.choices && !input.choices.some((choice) => choice.value === value)) problems.add(place, `when: ${value} is not a choice of ${id}`);
+    else if (input.choices && !input.choices.some((choice) => choice.value === value))
+      problems.add(place, `when: ${value} is not a choice of ${id}`);
   }
 }
 
 function sayingProblems(spec: Row | Column, place: string, problems: Problems): void {
   const quantity = spec.quantity === undefined ? undefined : quantities[spec.quantity];
   if (spec.quantity !== undefined && !quantity) problems.add(place, `there is no quantity ${spec.quantity}`);
-  if (quantity && spec.unit !== undefined && spec.unit !== quantity.unit) problems.add(place, `the unit of ${spec.quantity} is ${quantity.unit}, not ${spec.unit}`);
+  if (quantity && spec.unit !== undefined && spec.unit !== quantity.unit)
+    problems.add(place, `the unit of ${spec.quantity} is ${quantity.unit}, not ${spec.unit}`);
   if (spec.input?.default !== undefined) {
     const fault = faultOf(spec.input.default, spec.input, says(spec));
     if (fault) problems.add(place, `its default ${fault}`);
@@ -39,13 +41,17 @@ function staticProblems(template: Template, problems: Problems): void {
     const place = `shape input ${input.id}`;
     const { default: value, choices, min, max } = input;
     if (choices) {
-      if (!choices.some((choice) => choice.value === value)) problems.add(place, `its default ${value} is not one of its choices`);
-    } else if (typeof value !== "number" || min === undefined || max === undefined) problems.add(place, "needs choices, or numbers for default, min and max");
-    else if (value < min || value > max || !Number.isInteger(value)) problems.add(place, `its default ${value} is not a whole number from ${min} to ${max}`);
+      if (!choices.some((choice) => choice.value === value))
+        problems.add(place, `its default ${value} is not one of its choices`);
+    } else if (typeof value !== "number" || min === undefined || max === undefined)
+      problems.add(place, "needs choices, or numbers for default, min and max");
+    else if (value < min || value > max || !Number.isInteger(value))
+      problems.add(place, `its default ${value} is not a whole number from ${min} to ${max}`);
   }
   for (const [id, spec] of Object.entries(template.dimensions)) {
     if (!("members" in spec)) continue;
-    for (const member of twice(spec.members.map((it) => it.id))) problems.add(`dimension ${id}`, `the member ${member} stands twice`);
+    for (const member of twice(spec.members.map((it) => it.id)))
+      problems.add(`dimension ${id}`, `the member ${member} stands twice`);
     for (const { when } of spec.members) conditionProblems(template, when, `dimension ${id}`, problems);
   }
   template.blocks.forEach((block, b) => {
@@ -58,9 +64,12 @@ function staticProblems(template: Template, problems: Problems): void {
           conditionProblems(template, column.when, `${place}, column ${column.id}`, problems);
           sayingProblems(column, `${place}, column ${column.id}`, problems);
         }
-        for (const id of item.over.concat(...(item.parts ?? []).map(({ over }) => over))) if (!template.dimensions[id]) problems.add(place, `there is no dimension ${id}`);
+        for (const id of item.over.concat(...(item.parts ?? []).map(({ over }) => over)))
+          if (!template.dimensions[id]) problems.add(place, `there is no dimension ${id}`);
         for (const { formulas, index } of item.parts ?? []) {
-          for (const id of [...Object.keys(formulas), ...Object.keys(index ?? {})]) if (!item.columns.some((column) => column.id === id)) problems.add(place, `parts: there is no column ${id}`);
+          for (const id of [...Object.keys(formulas), ...Object.keys(index ?? {})])
+            if (!item.columns.some((column) => column.id === id))
+              problems.add(place, `parts: there is no column ${id}`);
         }
       } else if ("id" in item) sayingProblems(item, place, problems);
     });
@@ -68,9 +77,12 @@ function staticProblems(template: Template, problems: Problems): void {
   for (const chart of template.charts) {
     conditionProblems(template, chart.when, `chart ${chart.id}`, problems);
     const { members } = chart;
-    if (members !== undefined && !("members" in (template.dimensions[members] ?? {}))) problems.add(`chart ${chart.id}`, `${members} is not a dimension with named members`);
+    if (members !== undefined && !("members" in (template.dimensions[members] ?? {})))
+      problems.add(`chart ${chart.id}`, `${members} is not a dimension with named members`);
     for (const { member } of chart.series) {
-      const known = Object.values(template.dimensions).some((spec) => "members" in spec && spec.members.some(({ id }) => id === member));
+      const known = Object.values(template.dimensions).some(
+        (spec) => "members" in spec && spec.members.some(({ id }) => id === member),
+      );
       if (member !== undefined && !known) problems.add(`chart ${chart.id}`, `there is no member ${member}`);
     }
   }
@@ -82,23 +94,33 @@ function columnProblems(sheet: ShapedSheet, problems: Problems): void {
       if (item.kind !== "table") continue;
       const verdicts = item.columns.filter(({ column }) => column.verdict);
       const records = item.columns.filter(({ column }) => column.record).length;
-      if (records > 0 && records < item.columns.length) problems.add(item.place, "has columns left to people beside others; a table has such columns only, or none");
+      if (records > 0 && records < item.columns.length)
+        problems.add(item.place, "has columns left to people beside others; a table has such columns only, or none");
       if (verdicts.length > 1) problems.add(item.place, "has more than one verdict column");
-      if (verdicts.length > 0 && item.columns.some(({ column }) => column.input)) problems.add(item.place, "has inputs, whose status stands where its verdicts would");
+      if (verdicts.length > 0 && item.columns.some(({ column }) => column.input))
+        problems.add(item.place, "has inputs, whose status stands where its verdicts would");
       const last = item.groups[0]!.over.at(-1);
       for (const { column, says: said, place } of item.columns) {
         if (column.cells) {
           const members = new Set(last?.members.map(({ id }) => id));
           const spec = last && sheet.template.dimensions[last.id];
           const ever = spec && "members" in spec ? new Set(spec.members.map(({ id }) => id)) : members;
-          for (const id of Object.keys(column.cells)) if (!ever.has(id)) problems.add(place, `cells: ${id} is not a member of ${last?.id ?? "any dimension"}`);
-          for (const content of Object.values(column.cells)) if (typeof content === "string" && content.startsWith("=")) for (const problem of formulaProblems(content, sheet, said)) problems.add(place, problem);
+          for (const id of Object.keys(column.cells))
+            if (!ever.has(id)) problems.add(place, `cells: ${id} is not a member of ${last?.id ?? "any dimension"}`);
+          for (const content of Object.values(column.cells))
+            if (typeof content === "string" && content.startsWith("="))
+              for (const problem of formulaProblems(content, sheet, said)) problems.add(place, problem);
         }
-        if (column.warnAt && column.formula !== undefined && calls(parseFormula(column.formula).tokens).length !== 1) problems.add(place, "warnAt needs a formula with exactly one function call");
-        if (column.formula !== undefined) for (const problem of formulaProblems(column.formula, sheet, column.verdict ? undefined : said)) problems.add(place, problem);
+        if (column.warnAt && column.formula !== undefined && calls(parseFormula(column.formula).tokens).length !== 1)
+          problems.add(place, "warnAt needs a formula with exactly one function call");
+        if (column.formula !== undefined)
+          for (const problem of formulaProblems(column.formula, sheet, column.verdict ? undefined : said))
+            problems.add(place, problem);
         for (const { part } of item.groups) {
           const formula = part?.formulas[column.id];
-          if (formula !== undefined) for (const problem of formulaProblems(formula, sheet, said)) problems.add(`${place}, part over ${part!.over.join(" and ")}`, problem);
+          if (formula !== undefined)
+            for (const problem of formulaProblems(formula, sheet, said))
+              problems.add(`${place}, part over ${part!.over.join(" and ")}`, problem);
         }
       }
     }
@@ -108,9 +130,12 @@ function columnProblems(sheet: ShapedSheet, problems: Problems): void {
 function rowProblems(sheet: ShapedSheet, problems: Problems): void {
   const rows = sheet.blocks.flatMap(({ items }) => items).filter((item) => item.kind === "row");
   for (const { row, says: said, place } of rows) {
-    if (row.formula !== undefined) for (const problem of formulaProblems(row.formula, sheet, said)) problems.add(place, problem);
-    if (row.verdict !== undefined) for (const problem of formulaProblems(row.verdict, sheet)) problems.add(`${place}, verdict`, problem);
-    if (row.summary?.where !== undefined) for (const problem of formulaProblems(row.summary.where, sheet)) problems.add(`${place}, where`, problem);
+    if (row.formula !== undefined)
+      for (const problem of formulaProblems(row.formula, sheet, said)) problems.add(place, problem);
+    if (row.verdict !== undefined)
+      for (const problem of formulaProblems(row.verdict, sheet)) problems.add(`${place}, verdict`, problem);
+    if (row.summary?.where !== undefined)
+      for (const problem of formulaProblems(row.summary.where, sheet)) problems.add(`${place}, where`, problem);
   }
   const overall = rows.filter(({ row }) => row.overall).length;
   if (overall !== 1) problems.add("template", `needs one row with the overall verdict; it has ${overall}`);
@@ -119,7 +144,10 @@ function rowProblems(sheet: ShapedSheet, problems: Problems): void {
 }
 
 /** A sheet with all that is wrong with its template and its inputs in this shape. */
-export function lintedExpansion(template: Template, inputs: Inputs): { readonly expansion: Expansion; readonly problems: readonly string[] } {
+export function lintedExpansion(
+  template: Template,
+  inputs: Inputs,
+): { readonly expansion: Expansion; readonly problems: readonly string[] } {
   const problems = new Problems();
   staticProblems(template, problems);
   const expansion = expandLoosely(template, inputs);
@@ -134,9 +162,17 @@ export function lintedExpansion(template: Template, inputs: Inputs): { readonly 
 /** The shapes a template is linted in: its default, its example, the smallest, and every choice (all combinations where they are few). */
 function shapes(template: Template): readonly Inputs[] {
   const choices = template.shape.filter((input) => input.choices);
-  const combinations = choices.reduce<readonly Inputs[]>((all, { id, choices: values }) => all.flatMap((one) => values!.map(({ value }) => ({ ...one, [id]: value }))), [{}]);
-  const few = combinations.length <= 32 ? combinations : choices.flatMap(({ id, choices: values }) => values!.map(({ value }) => ({ [id]: value })));
-  const smallest = Object.fromEntries(template.shape.flatMap(({ id, min }) => (min === undefined ? [] : [[id, min] as const])));
+  const combinations = choices.reduce<readonly Inputs[]>(
+    (all, { id, choices: values }) => all.flatMap((one) => values!.map(({ value }) => ({ ...one, [id]: value }))),
+    [{}],
+  );
+  const few =
+    combinations.length <= 32
+      ? combinations
+      : choices.flatMap(({ id, choices: values }) => values!.map(({ value }) => ({ [id]: value })));
+  const smallest = Object.fromEntries(
+    template.shape.flatMap(({ id, min }) => (min === undefined ? [] : [[id, min] as const])),
+  );
   return [{}, template.example.inputs, ...few, ...few.map((one) => ({ ...one, ...smallest }))];
 }
 
@@ -146,9 +182,15 @@ export function lint(template: unknown): readonly string[] {
   if (ofSchema.length > 0) return ofSchema;
   const out = new Set<string>();
   for (const shape of shapes(template as Template)) {
-    const which = shape === (template as Template).example.inputs ? "the example" : Object.entries(shape).map(([id, value]) => `${id} = ${String(value)}`).join(", ");
+    const which =
+      shape === (template as Template).example.inputs
+        ? "the example"
+        : Object.entries(shape)
+            .map(([id, value]) => `${id} = ${String(value)}`)
+            .join(", ");
     for (const problem of lintedExpansion(template as Template, shape).problems) {
-      if (![...out].some((known) => known === problem || known.startsWith(`${problem} (with `))) out.add(which === "" ? problem : `${problem} (with ${which})`);
+      if (![...out].some((known) => known === problem || known.startsWith(`${problem} (with `)))
+        out.add(which === "" ? problem : `${problem} (with ${which})`);
     }
   }
   return [...out];

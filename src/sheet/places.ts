@@ -8,7 +8,12 @@ export interface PlacedArea extends Area {
 
 interface ReadReference {
   readonly context?: readonly string[];
-  readonly range?: { readonly top: number | null; readonly left: number | null; readonly bottom: number | null; readonly right: number | null };
+  readonly range?: {
+    readonly top: number | null;
+    readonly left: number | null;
+    readonly bottom: number | null;
+    readonly right: number | null;
+  };
 }
 
 /**
@@ -27,7 +32,13 @@ export function placeOf(reference: string, sheet?: string): PlacedArea | undefin
 export function splitSheet(text: string): { readonly sheet?: string; readonly rest: string } {
   const at = text.lastIndexOf("!");
   if (at < 0) return { rest: text };
-  return { sheet: text.slice(0, at).replace(/^'(.*)'$/, "$1").replaceAll("''", "'"), rest: text.slice(at + 1) };
+  return {
+    sheet: text
+      .slice(0, at)
+      .replace(/^'(.*)'$/, "$1")
+      .replaceAll("''", "'"),
+    rest: text.slice(at + 1),
+  };
 }
 
 /** "D5", "A1:C4"; with the sheet's name where it is not the one at hand. */
@@ -38,7 +49,10 @@ export function placeText(place: PlacedArea, from: string): string {
 
 /** The cells of an area, row by row. */
 export function cellsOf({ row, column, rows, columns }: Area): readonly Address[] {
-  return Array.from({ length: rows * columns }, (_, i) => ({ row: row + Math.floor(i / columns), column: column + (i % columns) }));
+  return Array.from({ length: rows * columns }, (_, i) => ({
+    row: row + Math.floor(i / columns),
+    column: column + (i % columns),
+  }));
 }
 
 /** Whether a cell lies in an area. */

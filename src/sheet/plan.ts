@@ -17,10 +17,33 @@ export interface Area extends Address {
 
 /** What a cell is, for its look. Every host has one style a role. */
 export type Role =
-  | "title" | "subtitle" | "caution" | "block" | "note"
-  | "heading" | "tableHeading" | "tableSymbol" | "tableUnit"
-  | "item" | "description" | "symbol" | "value" | "unit" | "equation" | "source" | "mark" | "bound"
-  | "input" | "choice" | "textInput" | "record" | "shape" | "verdict" | "overall" | "warning" | "label";
+  | "title"
+  | "subtitle"
+  | "caution"
+  | "block"
+  | "note"
+  | "heading"
+  | "tableHeading"
+  | "tableSymbol"
+  | "tableUnit"
+  | "item"
+  | "description"
+  | "symbol"
+  | "value"
+  | "unit"
+  | "equation"
+  | "source"
+  | "mark"
+  | "bound"
+  | "input"
+  | "choice"
+  | "textInput"
+  | "record"
+  | "shape"
+  | "verdict"
+  | "overall"
+  | "warning"
+  | "label";
 
 /** Roles of input cells: what stands in them is typed, none of the template's. */
 export const inputRoles: ReadonlySet<Role> = new Set(["input", "choice", "textInput"]);
@@ -47,7 +70,14 @@ export interface PlannedName extends Area {
 
 export interface Validation extends Area {
   readonly rule:
-    | { readonly kind: "number"; readonly min?: number; readonly max?: number; readonly above?: number; readonly below?: number; readonly whole?: true }
+    | {
+        readonly kind: "number";
+        readonly min?: number;
+        readonly max?: number;
+        readonly above?: number;
+        readonly below?: number;
+        readonly whole?: true;
+      }
     | { readonly kind: "list"; readonly values: readonly string[] };
   readonly title: string;
   readonly message: string;
@@ -98,7 +128,13 @@ export interface Meaning {
 export interface Summary {
   readonly overall: Address;
   /** One row a check: description, utilisation, place, verdict. */
-  readonly checks: readonly { readonly id: string; readonly description: string; readonly utilisation: Address; readonly where: Address; readonly verdict: Address }[];
+  readonly checks: readonly {
+    readonly id: string;
+    readonly description: string;
+    readonly utilisation: Address;
+    readonly where: Address;
+    readonly verdict: Address;
+  }[];
   /** The cells of the warning texts; no rows where the template lists none. */
   readonly warnings: Area;
 }
@@ -150,7 +186,8 @@ export interface Plan {
 /** "D" for column 3. */
 export function columnLetters(column: number): string {
   let letters = "";
-  for (let c = column + 1; c > 0; c = Math.floor((c - 1) / 26)) letters = String.fromCharCode(65 + ((c - 1) % 26)) + letters;
+  for (let c = column + 1; c > 0; c = Math.floor((c - 1) / 26))
+    letters = String.fromCharCode(65 + ((c - 1) % 26)) + letters;
   return letters;
 }
 

@@ -11,14 +11,23 @@ export type CellReference = Extract<Reference, { kind: "cell" }>;
 /** A token of the formula language, or a reference. */
 export type Token =
   | { readonly type: "reference"; readonly text: string; readonly reference: Reference }
-  | { readonly type: "number" | "string" | "operator" | "function" | "whitespace" | "boolean" | "other"; readonly text: string };
+  | {
+      readonly type: "number" | "string" | "operator" | "function" | "whitespace" | "boolean" | "other";
+      readonly text: string;
+    };
 
 export interface ParsedFormula {
   readonly tokens: readonly Token[];
   readonly problems: readonly string[];
 }
 
-const picks: Readonly<Record<string, Pick>> = { "[]": "group", "[*]": "whole", "[-1]": "above", "[first]": "first", "[last]": "last" };
+const picks: Readonly<Record<string, Pick>> = {
+  "[]": "group",
+  "[*]": "whole",
+  "[-1]": "above",
+  "[first]": "first",
+  "[last]": "last",
+};
 
 export function parseReference(inside: string): Reference | undefined {
   if (inside === "shapeChanged") return { kind: "shapeChanged" };
@@ -31,7 +40,15 @@ export function parseReference(inside: string): Reference | undefined {
   return { kind: "cell", id: cell[1]!, pick, ...(cell[2] !== undefined && { to: cell[2] }) };
 }
 
-const kinds: Readonly<Record<string, Exclude<Token["type"], "reference">>> = { number: "number", string: "string", operator: "operator", func: "function", whitespace: "whitespace", newline: "whitespace", bool: "boolean" };
+const kinds: Readonly<Record<string, Exclude<Token["type"], "reference">>> = {
+  number: "number",
+  string: "string",
+  operator: "operator",
+  func: "function",
+  whitespace: "whitespace",
+  newline: "whitespace",
+  bool: "boolean",
+};
 
 const known = new Map<string, ParsedFormula>();
 
@@ -51,14 +68,16 @@ export function parseFormula(formula: string): ParsedFormula {
     return `kbref_${references.length - 1}_`;
   });
   let found = 0;
-  const tokens = tokenize(`=${named}`).slice(1).map((token): Token => {
-    const name = /^kbref_(\d+)_$/.exec(token.value);
-    if (name) {
-      found++;
-      return { type: "reference", ...references[Number(name[1])]! };
-    }
-    return { type: kinds[token.type] ?? "other", text: token.value };
-  });
+  const tokens = tokenize(`=${named}`)
+    .slice(1)
+    .map((token): Token => {
+      const name = /^kbref_(\d+)_$/.exec(token.value);
+      if (name) {
+        found++;
+        return { type: "reference", ...references[Number(name[1])]! };
+      }
+      return { type: kinds[token.type] ?? "other", text: token.value };
+    });
   if (found !== references.length) problems.push("a reference stands inside a text or touches another name");
   const parsed = { tokens, problems };
   known.set(formula, parsed);

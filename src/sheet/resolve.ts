@@ -24,20 +24,24 @@ export interface Target {
 
 /** The contexts of a table's rows in order. */
 export function contexts(table: ShapedTable): readonly TableContext[] {
-  return table.groups.flatMap((group) => Array.from({ length: group.rows }, (_, i): TableContext => {
-    const members: number[] = [];
-    let rest = i;
-    for (const { members: all } of [...group.over].reverse()) {
-      members.unshift(rest % all.length);
-      rest = Math.floor(rest / all.length);
-    }
-    return { kind: "table", table, group, members, row: group.first + i };
-  }));
+  return table.groups.flatMap((group) =>
+    Array.from({ length: group.rows }, (_, i): TableContext => {
+      const members: number[] = [];
+      let rest = i;
+      for (const { members: all } of [...group.over].reverse()) {
+        members.unshift(rest % all.length);
+        rest = Math.floor(rest / all.length);
+      }
+      return { kind: "table", table, group, members, row: group.first + i };
+    }),
+  );
 }
 
 /** The context's members by base dimension, counted in the base. */
 export function coordinates(context: Context): ReadonlyMap<string, number> {
-  return new Map(context.kind === "row" ? [] : context.group.over.map((d, i) => [d.base, d.offset + context.members[i]!] as const));
+  return new Map(
+    context.kind === "row" ? [] : context.group.over.map((d, i) => [d.base, d.offset + context.members[i]!] as const),
+  );
 }
 
 /** The dimensions by which others see a table; undefined where its parts have none in common. */
@@ -46,18 +50,25 @@ function seenAs(table: ShapedTable, at: ReadonlyMap<string, number>): readonly D
   return table.groups.length === 1 ? table.groups[0]!.over : undefined;
 }
 
-interface Span { readonly first: number; readonly rows: number; readonly moves: boolean }
+interface Span {
+  readonly first: number;
+  readonly rows: number;
+  readonly moves: boolean;
+}
 
 function matched(id: string, table: ShapedTable, context: Context): Span | string {
   const at = coordinates(context);
   const over = seenAs(table, at);
-  if (!over) return `{${id}} stands in a table with parts; only a table over the dimension that counts its rows can match it, others take {${id}[*]}`;
+  if (!over)
+    return `{${id}} stands in a table with parts; only a table over the dimension that counts its rows can match it, others take {${id}[*]}`;
   const missing = over.filter(({ base }) => !at.has(base));
-  if (missing.length > 0) return `{${id}} runs over ${missing.map((d) => d.id).join(" and ")}, which this formula does not; use {${id}[]} or another range`;
+  if (missing.length > 0)
+    return `{${id}} runs over ${missing.map((d) => d.id).join(" and ")}, which this formula does not; use {${id}[]} or another range`;
   let row = 0;
   for (const { base, offset, members, id: dimension } of over) {
     const i = at.get(base)! - offset;
-    if (i < 0 || i >= members.length) return `{${id}} runs over ${dimension} only, which has no match for every member here`;
+    if (i < 0 || i >= members.length)
+      return `{${id}} runs over ${dimension} only, which has no match for every member here`;
     row = row * members.length + i;
   }
   const inner = context.kind === "table" ? context.group.over.at(-1)?.base : undefined;
@@ -70,16 +81,20 @@ function grouped(id: string, table: ShapedTable, context: Context): Span | strin
   const common = over?.filter(({ base }) => at.has(base)) ?? [];
   if (!over) {
     const shares = table.groups.some((group) => group.over.some(({ base }) => at.has(base)));
-    return shares && !(context.kind === "table" && context.table === table) ? `{${id}[]} stands in a table with parts; take {${id}[*]}` : { first: 0, rows: table.rows, moves: false };
+    return shares && !(context.kind === "table" && context.table === table)
+      ? `{${id}[]} stands in a table with parts; take {${id}[*]}`
+      : { first: 0, rows: table.rows, moves: false };
   }
   const fixed = Math.min(common.length, Math.max(0, over.length - 1));
   for (let i = 0; i < fixed; i++) {
-    if (!at.has(over[i]!.base)) return `{${id}[]} runs over ${over.map((d) => d.id).join(" and ")}: ${common.map((d) => d.id).join(" and ")} must come first for its cells to stand together`;
+    if (!at.has(over[i]!.base))
+      return `{${id}[]} runs over ${over.map((d) => d.id).join(" and ")}: ${common.map((d) => d.id).join(" and ")} must come first for its cells to stand together`;
   }
   let row = 0;
   for (const [i, { base, offset, members, id: dimension }] of over.entries()) {
     const own = i < fixed ? at.get(base)! - offset : 0;
-    if (own < 0 || own >= members.length) return `{${id}[]} runs over ${dimension} only, which has no match for every member here`;
+    if (own < 0 || own >= members.length)
+      return `{${id}[]} runs over ${dimension} only, which has no match for every member here`;
     row = row * members.length + own;
   }
   return { first: row, rows: over.slice(fixed).reduce((product, d) => product * d.members.length, 1), moves: false };
@@ -89,18 +104,29 @@ function span(reference: CellReference, table: ShapedTable, context: Context): S
   const { id, pick } = reference;
   const same = context.kind === "table" && context.table === table;
   switch (pick) {
-    case "match": return same ? { first: context.row, rows: 1, moves: true } : matched(id, table, context);
-    case "above": return same ? { first: context.row - 1, rows: 1, moves: true } : `{${id}[-1]} is not in this table`;
-    case "whole": return { first: 0, rows: table.rows, moves: false };
-    case "group": return grouped(id, table, context);
-    case "first": case "last": {
+    case "match":
+      return same ? { first: context.row, rows: 1, moves: true } : matched(id, table, context);
+    case "above":
+      return same ? { first: context.row - 1, rows: 1, moves: true } : `{${id}[-1]} is not in this table`;
+    case "whole":
+      return { first: 0, rows: table.rows, moves: false };
+    case "group":
+      return grouped(id, table, context);
+    case "first":
+    case "last": {
       const all = grouped(id, table, context);
-      return typeof all === "string" ? all : { first: pick === "first" ? all.first : all.first + all.rows - 1, rows: 1, moves: false };
+      return typeof all === "string"
+        ? all
+        : { first: pick === "first" ? all.first : all.first + all.rows - 1, rows: 1, moves: false };
     }
   }
 }
 
-function columnSpan(reference: CellReference, from: ShapedColumn, table: ShapedTable): { readonly first: number; readonly count: number } | string {
+function columnSpan(
+  reference: CellReference,
+  from: ShapedColumn,
+  table: ShapedTable,
+): { readonly first: number; readonly count: number } | string {
   if (reference.to === undefined) return { first: from.at, count: 1 };
   const to = table.columns.find(({ says }) => says.id === reference.to);
   const name = `{${reference.id}:${reference.to}}`;
@@ -131,7 +157,10 @@ export function resolve(reference: CellReference, context: Context, layout: Layo
   if (typeof across === "string") return across;
   const down = span(reference, subject.table, context);
   if (typeof down === "string") return down;
-  return { area: { row: placed.first + down.first, column: across.first, rows: down.rows, columns: across.count }, moves: down.moves };
+  return {
+    area: { row: placed.first + down.first, column: across.first, rows: down.rows, columns: across.count },
+    moves: down.moves,
+  };
 }
 
 /** The address as the formula writes it: fixed, but for rows that move with the formula's own. */

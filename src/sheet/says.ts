@@ -38,9 +38,19 @@ export function plainSymbol(symbol: string): string {
 /** The bounds of an input: its own, on each side where it has none its quantity's. */
 export function boundsOf(input: InputSpec, quantity: Quantity | undefined): Bounds & { readonly whole?: true } {
   const side = (own: Bounds, other: Bounds): Bounds => (Object.keys(own).length > 0 ? own : other);
-  const low = (b: Bounds): Bounds => ({ ...(b.min !== undefined && { min: b.min }), ...(b.above !== undefined && { above: b.above }) });
-  const high = (b: Bounds): Bounds => ({ ...(b.max !== undefined && { max: b.max }), ...(b.below !== undefined && { below: b.below }) });
-  return { ...side(low(input), low(quantity ?? {})), ...side(high(input), high(quantity ?? {})), ...(quantity?.whole && { whole: true }) };
+  const low = (b: Bounds): Bounds => ({
+    ...(b.min !== undefined && { min: b.min }),
+    ...(b.above !== undefined && { above: b.above }),
+  });
+  const high = (b: Bounds): Bounds => ({
+    ...(b.max !== undefined && { max: b.max }),
+    ...(b.below !== undefined && { below: b.below }),
+  });
+  return {
+    ...side(low(input), low(quantity ?? {})),
+    ...side(high(input), high(quantity ?? {})),
+    ...(quantity?.whole && { whole: true }),
+  };
 }
 
 /** The allowed values of an input in words; empty where anything goes. */
@@ -49,12 +59,35 @@ export function allowedWords(input: InputSpec, says: Says): string {
   if (input.choices) return input.choices.map(({ value, text }) => `${value}: ${text}`).join("; ");
   const bounds = boundsOf(input, says.quantity);
   const range = allowedText({ ...bounds, unit: says.unit as Unit });
-  return [...(bounds.whole ? ["whole numbers"] : []), ...(range ? [range] : []), ...(input.mayBeEmpty ? ["may stay empty"] : [])].join(", ");
+  return [
+    ...(bounds.whole ? ["whole numbers"] : []),
+    ...(range ? [range] : []),
+    ...(input.mayBeEmpty ? ["may stay empty"] : []),
+  ].join(", ");
 }
 
 const formats: Readonly<Record<string, string>> = {
-  "–": "0.000", "%": "0.0", "mm": "0.0", "m": "0.000", "mm²": "#,##0", "mm³": "0.000E+00", "mm⁴": "0.000E+00", "N": "0", "kN": "0.0", "N·mm": "0.000E+00", "kN·m": "0.0",
-  "MPa": "0.00", "GPa": "0.00", "rad": "0.0000", "1/rad": "0.000", "1/m": "0.0000", "1/MN": "0.0000", "rad/m": "0.0000", "days": "0", "h": "0", "°C": "0.0",
+  "–": "0.000",
+  "%": "0.0",
+  mm: "0.0",
+  m: "0.000",
+  "mm²": "#,##0",
+  "mm³": "0.000E+00",
+  "mm⁴": "0.000E+00",
+  N: "0",
+  kN: "0.0",
+  "N·mm": "0.000E+00",
+  "kN·m": "0.0",
+  MPa: "0.00",
+  GPa: "0.00",
+  rad: "0.0000",
+  "1/rad": "0.000",
+  "1/m": "0.0000",
+  "1/MN": "0.0000",
+  "rad/m": "0.0000",
+  days: "0",
+  h: "0",
+  "°C": "0.0",
 };
 
 /** The number format of a computed value. */

@@ -2,7 +2,18 @@ import { parseFormula, calls } from "./references.ts";
 import { columns as sheetColumns } from "./columns.ts";
 import { Problems } from "./problems.ts";
 import { says, type Says } from "./says.ts";
-import type { Block, Column, Condition, NoteItem, Part, Row, ShapeInput, TableItem, Template, WarningsItem } from "./template.ts";
+import type {
+  Block,
+  Column,
+  Condition,
+  NoteItem,
+  Part,
+  Row,
+  ShapeInput,
+  TableItem,
+  Template,
+  WarningsItem,
+} from "./template.ts";
 
 /** The shape inputs' values by id. */
 export type ShapeValues = Readonly<Record<string, string | number>>;
@@ -25,10 +36,29 @@ export interface Group {
   readonly part?: Part;
 }
 
-export interface ShapedRow { readonly kind: "row"; readonly row: Row; readonly says: Says; readonly item: string; readonly place: string }
-export interface ShapedNote { readonly kind: "note"; readonly note: NoteItem; readonly place: string }
-export interface ShapedWarnings { readonly kind: "warnings"; readonly warnings: WarningsItem; readonly place: string }
-export interface ShapedColumn { readonly column: Column; readonly says: Says; readonly at: number; readonly place: string }
+export interface ShapedRow {
+  readonly kind: "row";
+  readonly row: Row;
+  readonly says: Says;
+  readonly item: string;
+  readonly place: string;
+}
+export interface ShapedNote {
+  readonly kind: "note";
+  readonly note: NoteItem;
+  readonly place: string;
+}
+export interface ShapedWarnings {
+  readonly kind: "warnings";
+  readonly warnings: WarningsItem;
+  readonly place: string;
+}
+export interface ShapedColumn {
+  readonly column: Column;
+  readonly says: Says;
+  readonly at: number;
+  readonly place: string;
+}
 export interface ShapedTable {
   readonly kind: "table";
   readonly table: TableItem;
@@ -46,7 +76,11 @@ export function isRecord({ columns }: ShapedTable): boolean {
 }
 
 export type ShapedItem = ShapedRow | ShapedNote | ShapedTable | ShapedWarnings;
-export interface ShapedBlock { readonly block: Block; readonly number: number; readonly items: readonly ShapedItem[] }
+export interface ShapedBlock {
+  readonly block: Block;
+  readonly number: number;
+  readonly items: readonly ShapedItem[];
+}
 
 /** What an id means. */
 export type Subject =
@@ -80,7 +114,11 @@ export function placeOf(template: Template, block: number, item: number): string
 class Dimensions {
   readonly known = new Map<string, Dimension>();
   private readonly open = new Set<string>();
-  constructor(private readonly template: Template, private readonly values: ShapeValues, private readonly problems: Problems) {}
+  constructor(
+    private readonly template: Template,
+    private readonly values: ShapeValues,
+    private readonly problems: Problems,
+  ) {}
 
   of(id: string): Dimension | undefined {
     const before = this.known.get(id);
@@ -101,7 +139,10 @@ class Dimensions {
   }
 
   rowsOf(table: TableItem): number {
-    return [table.over, ...(table.parts ?? []).map(({ over }) => over)].reduce((sum, over) => sum + this.rowsOver(over), 0);
+    return [table.over, ...(table.parts ?? []).map(({ over }) => over)].reduce(
+      (sum, over) => sum + this.rowsOver(over),
+      0,
+    );
   }
 
   rowsOver(over: readonly string[]): number {
@@ -109,19 +150,32 @@ class Dimensions {
   }
 
   private make(id: string, spec: Template["dimensions"][string], place: string): Dimension | undefined {
-    const numbered = (count: number): Dimension["members"] => Array.from({ length: Math.max(0, count) }, (_, i) => ({ id: String(i + 1), text: `${spec.label} ${i + 1}` }));
+    const numbered = (count: number): Dimension["members"] =>
+      Array.from({ length: Math.max(0, count) }, (_, i) => ({ id: String(i + 1), text: `${spec.label} ${i + 1}` }));
     const { label } = spec;
-    if ("members" in spec) return { id, base: id, offset: 0, label, members: spec.members.filter(({ when }) => meets(when, this.values)).map((m) => ({ id: m.id, text: m.text })) };
+    if ("members" in spec)
+      return {
+        id,
+        base: id,
+        offset: 0,
+        label,
+        members: spec.members.filter(({ when }) => meets(when, this.values)).map((m) => ({ id: m.id, text: m.text })),
+      };
     if ("size" in spec) return { id, base: id, offset: 0, label, members: numbered(spec.size) };
     if ("count" in spec) {
       const count = this.values[spec.count];
-      if (typeof count === "number") return { id, base: id, offset: 0, label, members: numbered(count + (spec.plus ?? 0)) };
+      if (typeof count === "number")
+        return { id, base: id, offset: 0, label, members: numbered(count + (spec.plus ?? 0)) };
       this.problems.add(place, `${spec.count} is not a shape input that is a number`);
       return undefined;
     }
     if ("rowsOf" in spec) {
-      const table = this.template.blocks.filter(({ when }) => meets(when, this.values)).flatMap(({ items }) => items)
-        .find((item): item is TableItem => "table" in item && item.table === spec.rowsOf && meets(item.when, this.values));
+      const table = this.template.blocks
+        .filter(({ when }) => meets(when, this.values))
+        .flatMap(({ items }) => items)
+        .find(
+          (item): item is TableItem => "table" in item && item.table === spec.rowsOf && meets(item.when, this.values),
+        );
       if (table) return { id, base: id, offset: 0, label, members: numbered(this.rowsOf(table)) };
       this.problems.add(place, `there is no table ${spec.rowsOf}`);
       return undefined;
@@ -131,7 +185,13 @@ class Dimensions {
       this.problems.add(place, `there is no dimension ${spec.within}`);
       return undefined;
     }
-    return { id, base: whole.base, offset: whole.offset + spec.skipFirst, label, members: whole.members.slice(spec.skipFirst, whole.members.length - spec.skipLast) };
+    return {
+      id,
+      base: whole.base,
+      offset: whole.offset + spec.skipFirst,
+      label,
+      members: whole.members.slice(spec.skipFirst, whole.members.length - spec.skipLast),
+    };
   }
 }
 
@@ -146,7 +206,10 @@ function placeColumns(columns: readonly Column[]): readonly number[] {
 }
 
 /** Leaves out what the shape inputs leave out, counts members and rows and gives item numbers. */
-export function shapeSheet(template: Template, values: ShapeValues): { readonly sheet: ShapedSheet; readonly problems: readonly string[] } {
+export function shapeSheet(
+  template: Template,
+  values: ShapeValues,
+): { readonly sheet: ShapedSheet; readonly problems: readonly string[] } {
   const problems = new Problems();
   const dimensions = new Dimensions(template, values, problems);
   const subjects = new Map<string, Subject>();
@@ -156,17 +219,26 @@ export function shapeSheet(template: Template, values: ShapeValues): { readonly 
     const { id } = subject.says;
     const other = lower.get(id.toLowerCase());
     if (other === undefined) lower.set(id.toLowerCase(), id);
-    else problems.add(place, other === id ? `the id ${id} stands twice` : `the ids ${other} and ${id} differ only in upper and lower case`);
+    else
+      problems.add(
+        place,
+        other === id ? `the id ${id} stands twice` : `the ids ${other} and ${id} differ only in upper and lower case`,
+      );
     if (!subjects.has(id)) subjects.set(id, subject);
   };
-  for (const input of template.shape) note("shape", { kind: "shape", input, says: { id: input.id, text: input.text, symbol: input.symbol, unit: "–" } });
+  for (const input of template.shape)
+    note("shape", { kind: "shape", input, says: { id: input.id, text: input.text, symbol: input.symbol, unit: "–" } });
 
   const shapeTable = (table: TableItem, item: string, place: string): ShapedTable => {
     if (tables.has(table.table)) problems.add(place, `the table ${table.table} stands twice`);
     tables.add(table.table);
     let rows = 0;
-    const groups = [{ over: table.over, part: undefined }, ...(table.parts ?? []).map((part) => ({ over: part.over, part }))].map(({ over, part }): Group => {
-      for (const id of over) if (!dimensions.of(id) && !(id in template.dimensions)) problems.add(place, `there is no dimension ${id}`);
+    const groups = [
+      { over: table.over, part: undefined },
+      ...(table.parts ?? []).map((part) => ({ over: part.over, part })),
+    ].map(({ over, part }): Group => {
+      for (const id of over)
+        if (!dimensions.of(id) && !(id in template.dimensions)) problems.add(place, `there is no dimension ${id}`);
       const first = rows;
       const count = dimensions.rowsOver(over);
       rows += count;
@@ -174,11 +246,18 @@ export function shapeSheet(template: Template, values: ShapeValues): { readonly 
     });
     // A part without rows is fine (no points between two); a table without rows leaves its references nowhere to point.
     if (groups[0]!.rows === 0) problems.add(place, "has no rows");
-    const counting = Object.entries(template.dimensions).find(([, spec]) => "rowsOf" in spec && spec.rowsOf === table.table);
+    const counting = Object.entries(template.dimensions).find(
+      ([, spec]) => "rowsOf" in spec && spec.rowsOf === table.table,
+    );
     const countedBy = counting && dimensions.of(counting[0]);
     const present = table.columns.filter(({ when }) => meets(when, values));
     const at = placeColumns(present);
-    const columns = present.map((column, i): ShapedColumn => ({ column, says: says(column), at: at[i]!, place: `${place}, column ${column.id}` }));
+    const columns = present.map((column, i): ShapedColumn => ({
+      column,
+      says: says(column),
+      at: at[i]!,
+      place: `${place}, column ${column.id}`,
+    }));
     return { kind: "table", table, item, place, columns, groups, rows, ...(countedBy && { countedBy }) };
   };
 
@@ -205,9 +284,19 @@ export function shapeSheet(template: Template, values: ShapeValues): { readonly 
   });
   for (const id of Object.keys(template.dimensions)) dimensions.of(id);
 
-  const warned = blocks.flatMap(({ items }) => items).flatMap((item): ShapedSheet["warned"] => {
-    if (item.kind === "row") return item.row.formula !== undefined && calls(parseFormula(item.row.formula).tokens).length === 1 ? [item] : [];
-    return item.kind === "table" ? item.columns.filter(({ column }) => column.warnAt !== undefined).map((column) => ({ table: item, column })) : [];
-  });
-  return { sheet: { template, values, blocks, dimensions: dimensions.known, subjects, warned }, problems: problems.list };
+  const warned = blocks
+    .flatMap(({ items }) => items)
+    .flatMap((item): ShapedSheet["warned"] => {
+      if (item.kind === "row")
+        return item.row.formula !== undefined && calls(parseFormula(item.row.formula).tokens).length === 1
+          ? [item]
+          : [];
+      return item.kind === "table"
+        ? item.columns.filter(({ column }) => column.warnAt !== undefined).map((column) => ({ table: item, column }))
+        : [];
+    });
+  return {
+    sheet: { template, values, blocks, dimensions: dimensions.known, subjects, warned },
+    problems: problems.list,
+  };
 }

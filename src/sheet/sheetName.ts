@@ -17,8 +17,10 @@ export function faultOfSheetName(name: string): string | undefined {
   if (name.length > longest) return `${shown} has ${name.length} characters; at most ${longest} are allowed.`;
   const bad = [...new Set(name.match(forbidden) ?? [])];
   if (bad.length > 0) return `${shown} contains ${bad.join(" ")}; the characters [ ] : * ? / \\ are not allowed.`;
-  if (name.startsWith("'") || name.endsWith("'")) return `${shown} begins or ends with an apostrophe; that is not allowed.`;
-  if (same(name, reserved)) return `The spreadsheet program keeps the sheet name “${reserved}” for itself; choose another.`;
+  if (name.startsWith("'") || name.endsWith("'"))
+    return `${shown} begins or ends with an apostrophe; that is not allowed.`;
+  if (same(name, reserved))
+    return `The spreadsheet program keeps the sheet name “${reserved}” for itself; choose another.`;
   return undefined;
 }
 
@@ -31,7 +33,14 @@ const cut = (name: string, length: number): string => name.slice(0, length).repl
 
 /** The nearest allowed and free name: "Beam", or "Beam 2" where that is taken; shortened where it would be too long. */
 export function freeSheetName(wanted: string, taken: readonly string[]): string {
-  const name = cut(wanted.replace(forbidden, " ").replace(/\s+/g, " ").replace(/^[\s']+/, ""), longest) || "Sheet";
+  const name =
+    cut(
+      wanted
+        .replace(forbidden, " ")
+        .replace(/\s+/g, " ")
+        .replace(/^[\s']+/, ""),
+      longest,
+    ) || "Sheet";
   const isFree = (other: string): boolean => !same(other, reserved) && !isSheetNameTaken(other, taken);
   if (isFree(name)) return name;
   const stem = name.replace(/ \d+$/, "");

@@ -32,11 +32,19 @@ export function skeletonOf(template: Template, shape: Inputs): Skeleton {
   if (problems.length > 0) throw new RefusedSheet(problems);
   const inputs = plan.meanings.flatMap(({ id, at }): readonly InputCell[] => {
     const subject = sheet.subjects.get(id)!;
-    if (subject.kind === "row" && subject.row.row.input) return [{ id, index: 0, of: 1, at, spec: subject.row.row.input, says: subject.says }];
+    if (subject.kind === "row" && subject.row.row.input)
+      return [{ id, index: 0, of: 1, at, spec: subject.row.row.input, says: subject.says }];
     const spec = subject.kind === "column" ? subject.column.column.input : undefined;
     if (subject.kind !== "column" || !spec) return [];
     const of = subject.table.groups[0]!.rows;
-    return Array.from({ length: of }, (_, index) => ({ id, index, of, at: { row: at.row + index, column: at.column }, spec, says: subject.says }));
+    return Array.from({ length: of }, (_, index) => ({
+      id,
+      index,
+      of,
+      at: { row: at.row + index, column: at.column },
+      spec,
+      says: subject.says,
+    }));
   });
   return { plan, inputs };
 }

@@ -10,7 +10,8 @@ export interface StatusOf {
   readonly to: string;
 }
 
-const or = (conditions: readonly string[]): string => (conditions.length === 1 ? conditions[0]! : `OR(${conditions.join(",")})`);
+const or = (conditions: readonly string[]): string =>
+  conditions.length === 1 ? conditions[0]! : `OR(${conditions.join(",")})`;
 
 function missing({ cell, input }: StatusOf): string {
   const blank = `${cell}=""`;
@@ -20,8 +21,8 @@ function missing({ cell, input }: StatusOf): string {
 
 function outside({ cell, input, bounds, from, to }: StatusOf): string | undefined {
   const conditions = input.choices
-    // Compared as text, so that choices that are numbers stay texts of the formula.
-    ? [`NOT(${or(input.choices.map(({ value }) => `${cell}&""="${String(value).replace(/"/g, '""')}"`))})`]
+    ? // Compared as text, so that choices that are numbers stay texts of the formula.
+      [`NOT(${or(input.choices.map(({ value }) => `${cell}&""="${String(value).replace(/"/g, '""')}"`))})`]
     : [
         ...(bounds.min !== undefined ? [`${cell}<${from}`] : bounds.above !== undefined ? [`${cell}<=${from}`] : []),
         ...(bounds.max !== undefined ? [`${cell}>${to}`] : bounds.below !== undefined ? [`${cell}>=${to}`] : []),
@@ -36,7 +37,8 @@ export function statusFormula(all: readonly StatusOf[]): string | undefined {
   const judged = all.filter(({ input }) => !input.freeText);
   if (judged.length === 0) return undefined;
   const ranges = judged.flatMap((one) => outside(one) ?? []);
-  const given = judged.length === 1 && judged[0]!.input.mayBeEmpty ? `IF(${judged[0]!.cell}="","left empty","given")` : '"given"';
+  const given =
+    judged.length === 1 && judged[0]!.input.mayBeEmpty ? `IF(${judged[0]!.cell}="","left empty","given")` : '"given"';
   const inRange = ranges.length === 0 ? given : `IF(${or(ranges)},"OUT OF RANGE",${given})`;
   // A text compared with a number would count as large, so the range is asked only of cells that hold what they should.
   return `=IF(${or(judged.map(missing))},"MISSING",${inRange})`;

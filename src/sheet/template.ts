@@ -42,7 +42,11 @@ export interface Template {
   readonly blocks: readonly Block[];
   readonly charts: readonly ChartSpec[];
   /** An invented example: values by input id; arrays (nested by dimension) for table inputs. */
-  readonly example: { readonly name: string; readonly note: string; readonly inputs: Readonly<Record<string, InputValue>> };
+  readonly example: {
+    readonly name: string;
+    readonly note: string;
+    readonly inputs: Readonly<Record<string, InputValue>>;
+  };
 }
 export type InputValue = string | number | null | readonly InputValue[];
 
@@ -66,7 +70,10 @@ export type Dimension =
   /** The members of another dimension without the first and last few. */
   | { readonly within: string; readonly skipFirst: number; readonly skipLast: number; readonly label: string }
   /** Named members. */
-  | { readonly members: readonly { readonly id: string; readonly text: string; readonly when?: Condition }[]; readonly label: string };
+  | {
+      readonly members: readonly { readonly id: string; readonly text: string; readonly when?: Condition }[];
+      readonly label: string;
+    };
 
 /** A shape input and the value it must have. */
 export type Condition = Readonly<Record<string, string | number>>;
@@ -182,5 +189,12 @@ export interface ChartSpec {
   /** `down`: the axis grows downward, as eccentricities below the centroid are drawn. */
   readonly y: { readonly label: string; readonly unit: string; readonly down?: true };
   /** A `value` is a line with marks, a `limit` a dashed line, a `point` marks without a line, in front of all lines. `x` where it is not the chart's. One series a member of `each`; only `member` of the outermost dimension left. A series whose member is left out is left out. */
-  readonly series: readonly { readonly column: string; readonly x?: string; readonly name: string; readonly kind: "value" | "limit" | "point"; readonly each?: string; readonly member?: string }[];
+  readonly series: readonly {
+    readonly column: string;
+    readonly x?: string;
+    readonly name: string;
+    readonly kind: "value" | "limit" | "point";
+    readonly each?: string;
+    readonly member?: string;
+  }[];
 }

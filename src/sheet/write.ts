@@ -20,10 +20,14 @@ function verdictsAbove(row: number): readonly Area[] {
 
 /** The cells of each list of warnings. */
 export function warningAreas(layout: Layout): readonly Area[] {
-  return layout.sheet.blocks.flatMap(({ items }) => items).flatMap((item) => {
-    const rows = warningRows(layout.sheet);
-    return item.kind === "warnings" && layout.sheet.warned.length > 0 ? [{ row: layout.itemRows.get(item)!, column: columns.value, rows, columns: 1 }] : [];
-  });
+  return layout.sheet.blocks
+    .flatMap(({ items }) => items)
+    .flatMap((item) => {
+      const rows = warningRows(layout.sheet);
+      return item.kind === "warnings" && layout.sheet.warned.length > 0
+        ? [{ row: layout.itemRows.get(item)!, column: columns.value, rows, columns: 1 }]
+        : [];
+    });
 }
 
 /** The cell that keeps what a shape input was when the sheet was built. */
@@ -37,41 +41,54 @@ function shapeChanged(layout: Layout): { text: string; reads: Area[] } {
     return [{ row, column: columns.value }, builtCell(row)] as const;
   });
   return {
-    text: pairs.length === 0 ? "FALSE" : `OR(${pairs.map(([now, built]) => `${a1(now, true)}<>${a1(built, true)}`).join(",")})`,
+    text:
+      pairs.length === 0
+        ? "FALSE"
+        : `OR(${pairs.map(([now, built]) => `${a1(now, true)}<>${a1(built, true)}`).join(",")})`,
     reads: pairs.flat().map((cell) => ({ ...cell, rows: 1, columns: 1 })),
   };
 }
 
 /** Writes tokens with addresses in place of references. `at` is the cell the formula stands in. */
-export function writeTokens(tokens: readonly Token[], context: Context, at: Address, layout: Layout, fixed = false): Written {
+export function writeTokens(
+  tokens: readonly Token[],
+  context: Context,
+  at: Address,
+  layout: Layout,
+  fixed = false,
+): Written {
   const reads: Area[] = [];
   const problems: string[] = [];
-  const text = tokens.map((token) => {
-    if (token.type !== "reference") return token.text;
-    const { reference } = token;
-    if (reference.kind === "shapeChanged") {
-      const changed = shapeChanged(layout);
-      reads.push(...changed.reads);
-      return changed.text;
-    }
-    if (reference.kind === "count") {
-      const areas = reference.word === "warnings" ? warningAreas(layout) : verdictsAbove(at.row);
-      reads.push(...areas);
-      if (areas.length === 0) return "0";
-      const one = (area: Area): string => {
-        if (reference.word === "warnings") return `COUNTIF(${areaA1(area)},"?*")`;
-        return reference.word === "error" ? `SUMPRODUCT(ISERROR(${areaA1(area)})*1)` : `COUNTIF(${areaA1(area)},"${reference.word}")`;
-      };
-      return `(${areas.map(one).join("+")})`;
-    }
-    const target = resolve(reference, context, layout);
-    if (typeof target === "string") {
-      problems.push(target);
-      return "0";
-    }
-    reads.push(target.area);
-    return targetA1(target, fixed || context.kind === "row");
-  }).join("");
+  const text = tokens
+    .map((token) => {
+      if (token.type !== "reference") return token.text;
+      const { reference } = token;
+      if (reference.kind === "shapeChanged") {
+        const changed = shapeChanged(layout);
+        reads.push(...changed.reads);
+        return changed.text;
+      }
+      if (reference.kind === "count") {
+        const areas = reference.word === "warnings" ? warningAreas(layout) : verdictsAbove(at.row);
+        reads.push(...areas);
+        if (areas.length === 0) return "0";
+        const one = (area: Area): string => {
+          if (reference.word === "warnings") return `COUNTIF(${areaA1(area)},"?*")`;
+          return reference.word === "error"
+            ? `SUMPRODUCT(ISERROR(${areaA1(area)})*1)`
+            : `COUNTIF(${areaA1(area)},"${reference.word}")`;
+        };
+        return `(${areas.map(one).join("+")})`;
+      }
+      const target = resolve(reference, context, layout);
+      if (typeof target === "string") {
+        problems.push(target);
+        return "0";
+      }
+      reads.push(target.area);
+      return targetA1(target, fixed || context.kind === "row");
+    })
+    .join("");
   return { formula: `=${text}`, reads, problems };
 }
 

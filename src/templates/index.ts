@@ -13,7 +13,23 @@ import secondOpinion from "./shared/second-opinion.json";
 import section from "./shared/section.json";
 import sheet from "./shared/sheet.json";
 
-const parts = { ...sheet, ...section, ...postTensioned, ...preTensioned, ...en1992, ...is1343, ...secondOpinion, ...region, ...revisions, ...choiceParts };
+const parts = {
+  ...sheet,
+  ...section,
+  ...postTensioned,
+  ...preTensioned,
+  ...en1992,
+  ...is1343,
+  ...secondOpinion,
+  ...region,
+  ...revisions,
+  ...choiceParts,
+};
 
 /** Every template, in the order people choose from. What a JSON file holds is checked by lint, not by the compiler. */
-export const templates: readonly Template[] = [postTensionedEn1992, preTensionedEn1992, postTensionedIs1343, preTensionedIs1343].map((file) => compose(file, parts) as Template);
+export const templates: readonly Template[] = [
+  postTensionedEn1992,
+  preTensionedEn1992,
+  postTensionedIs1343,
+  preTensionedIs1343,
+].map((file) => compose(file, parts) as Template);

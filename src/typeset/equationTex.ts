@@ -8,7 +8,8 @@ export type Parser = Pick<MathJsInstance, "parse">;
 /** The TeX of each parameter and step by its name in the equations. */
 export function symbolsOf(f: Formula): ReadonlyMap<string, string> {
   const out = new Map<string, string>();
-  for (const [name, { symbol }] of [...Object.entries(f.params), ...Object.entries(f.steps)]) out.set(name, hasSymbol(symbol) ? symbolTex(symbol) : `\\mathrm{${name.replace(/_/g, "\\_")}}`);
+  for (const [name, { symbol }] of [...Object.entries(f.params), ...Object.entries(f.steps)])
+    out.set(name, hasSymbol(symbol) ? symbolTex(symbol) : `\\mathrm{${name.replace(/_/g, "\\_")}}`);
   return out;
 }
 
@@ -31,7 +32,10 @@ function toTex(math: Parser, expression: string, symbol: (name: string) => strin
     return undefined;
   };
   // Between two numbers a comma alone would be read as a part of one number.
-  return math.parse(expression).toTex({ parenthesis: "auto", handler: handler as never }).replace(/(\d),(?=\d)/g, "$1,\\;");
+  return math
+    .parse(expression)
+    .toTex({ parenthesis: "auto", handler: handler as never })
+    .replace(/(\d),(?=\d)/g, "$1,\\;");
 }
 
 /** "σ(x) = …" in the trade's symbols. */
@@ -44,7 +48,12 @@ export function equationTex(math: Parser, f: Formula, step: string): string {
 }
 
 /** The right-hand side with the numbers put in, in the units the equation reads; empty where there is no such line. */
-export function substitutionTex(math: Parser, f: Formula, step: string, values: Readonly<Record<string, unknown>>): string {
+export function substitutionTex(
+  math: Parser,
+  f: Formula,
+  step: string,
+  values: Readonly<Record<string, unknown>>,
+): string {
   const declared = f.steps[step]!;
   if (!("equation" in declared)) return "";
   return toTex(math, declared.equation, (name) => {

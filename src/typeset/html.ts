@@ -8,7 +8,13 @@ export class Markup {
 
 type Piece = Markup | string | number | false | undefined | readonly (Markup | false | undefined)[];
 
-const escapes: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;" };
+const escapes: Readonly<Record<string, string>> = {
+  "&": "&amp;",
+  "<": "&lt;",
+  ">": "&gt;",
+  '"': "&quot;",
+  "'": "&#39;",
+};
 
 /** Plain text for a place between tags or in a quoted attribute. */
 export function escape(text: string): string {

@@ -16,7 +16,10 @@ function alone(heading: string, sentences: readonly string[]): void {
   place.className = "alone";
   const title = document.createElement("h1");
   title.textContent = heading;
-  place.append(title, ...sentences.map((sentence) => Object.assign(document.createElement("p"), { textContent: sentence })));
+  place.append(
+    title,
+    ...sentences.map((sentence) => Object.assign(document.createElement("p"), { textContent: sentence })),
+  );
   panel.replaceChildren(place);
 }
 
@@ -35,7 +38,9 @@ const outside = [
 
 async function open(): Promise<void> {
   if (typeof Office === "undefined") {
-    alone("The program's script could not be loaded", ["Kernbook needs the script office.js of the spreadsheet program's maker, which could not be fetched. Check the connection and whether it is blocked here, then open the panel again."]);
+    alone("The program's script could not be loaded", [
+      "Kernbook needs the script office.js of the spreadsheet program's maker, which could not be fetched. Check the connection and whether it is blocked here, then open the panel again.",
+    ]);
     return;
   }
   // At once, before anything waits: cells call functions as soon as the page is there.

@@ -6,7 +6,17 @@ import { builtOn, onBuilt, rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { scrollToTop } from "../scroll.ts";
 import { FieldInput, Group, inputElement } from "./fieldInput.tsx";
-import { allProblems, fieldGroups, inputValues, problemOfName, shapeFields, shapeValues, typedDefaults, typedExample, type Typed } from "./fields.ts";
+import {
+  allProblems,
+  fieldGroups,
+  inputValues,
+  problemOfName,
+  shapeFields,
+  shapeValues,
+  typedDefaults,
+  typedExample,
+  type Typed,
+} from "./fields.ts";
 import { Result } from "./result.tsx";
 
 interface Step {
@@ -16,7 +26,8 @@ interface Step {
 }
 
 /** By name, since the class comes from whichever host is in use. */
-const nameTaken = (error: unknown): error is SheetNameTaken => error instanceof Error && error.name === "SheetNameTaken";
+const nameTaken = (error: unknown): error is SheetNameTaken =>
+  error instanceof Error && error.name === "SheetNameTaken";
 
 /** From a template to a sheet in the workbook, and what that sheet says. */
 export function BuildView({ host, engine }: { readonly host: Host; readonly engine: Engine }) {
@@ -31,7 +42,8 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
   useEffect(() => {
     if (again === 0) return;
     scrollToTop(form.current);
-    const first = form.current?.querySelector<HTMLElement>("input:checked") ?? form.current?.querySelector<HTMLElement>("input");
+    const first =
+      form.current?.querySelector<HTMLElement>("input:checked") ?? form.current?.querySelector<HTMLElement>("input");
     first?.focus({ preventScroll: true });
   }, [again]);
   // Another sheet's result is read from its beginning.
@@ -46,11 +58,22 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
     const show = (b: Built | undefined): void => {
       if (live && b && !touched.current) setBuilt(b);
     };
-    host.selection().then((at) => show(at && builtOn(at.sheet)), (error: unknown) => { if (live) setProblem(`The selection could not be read: ${reasonOf(error)}. Select a cell of a built sheet to see its result.`); });
-    const ends = [onBuilt(show), host.onSelection((at) => {
-      if (live) setProblem(undefined);
-      show(builtOn(at.sheet));
-    })];
+    host.selection().then(
+      (at) => show(at && builtOn(at.sheet)),
+      (error: unknown) => {
+        if (live)
+          setProblem(
+            `The selection could not be read: ${reasonOf(error)}. Select a cell of a built sheet to see its result.`,
+          );
+      },
+    );
+    const ends = [
+      onBuilt(show),
+      host.onSelection((at) => {
+        if (live) setProblem(undefined);
+        show(builtOn(at.sheet));
+      }),
+    ];
     return () => {
       live = false;
       for (const end of ends) end();
@@ -62,29 +85,109 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
     setArrived((n) => n + 1);
   };
   // The form stays mounted behind a result, so that nothing typed is lost.
-  return <>
-    {problem && <p class="kb-problem" role="alert">{problem}</p>}
-    <div ref={result}>{built && <Result host={host} built={built} again={() => { touched.current = true; setLast(built); setBuilt(undefined); setAgain((n) => n + 1); }} />}</div>
-    <div ref={form} hidden={built !== undefined}>
-      {last && <p><button type="button" class="kb-link" onClick={() => finished(last)}>Back to the result of {last.sheet}</button></p>}
-      <Form host={host} engine={engine} finished={finished} touch={() => { touched.current = true; }} />
-    </div>
-  </>;
+  return (
+    <>
+      {problem && (
+        <p class="kb-problem" role="alert">
+          {problem}
+        </p>
+      )}
+      <div ref={result}>
+        {built && (
+          <Result
+            host={host}
+            built={built}
+            again={() => {
+              touched.current = true;
+              setLast(built);
+              setBuilt(undefined);
+              setAgain((n) => n + 1);
+            }}
+          />
+        )}
+      </div>
+      <div ref={form} hidden={built !== undefined}>
+        {last && (
+          <p>
+            <button type="button" class="kb-link" onClick={() => finished(last)}>
+              Back to the result of {last.sheet}
+            </button>
+          </p>
+        )}
+        <Form
+          host={host}
+          engine={engine}
+          finished={finished}
+          touch={() => {
+            touched.current = true;
+          }}
+        />
+      </div>
+    </>
+  );
 }
 
-function Form({ host, engine, finished, touch }: { readonly host: Host; readonly engine: Engine; readonly finished: (built: Built) => void; readonly touch: () => void }) {
+function Form({
+  host,
+  engine,
+  finished,
+  touch,
+}: {
+  readonly host: Host;
+  readonly engine: Engine;
+  readonly finished: (built: Built) => void;
+  readonly touch: () => void;
+}) {
   const only = engine.templates.length === 1 ? engine.templates[0] : undefined;
   const [template, setTemplate] = useState<Template | undefined>(only);
-  return <>
-    <fieldset class="kb-templates">
-      <legend>Check sheet</legend>
-      {engine.templates.map((t) => <label key={t.id}><input type="radio" name="kb-template" checked={template === t} onChange={() => { touch(); setTemplate(t); }} /> <strong>{t.title}</strong><br /><span class="kb-hint">{t.line}</span></label>)}
-    </fieldset>
-    {template && <TemplateForm key={template.id} host={host} engine={engine} template={template} finished={finished} touch={touch} />}
-  </>;
+  return (
+    <>
+      <fieldset class="kb-templates">
+        <legend>Check sheet</legend>
+        {engine.templates.map((t) => (
+          <label key={t.id}>
+            <input
+              type="radio"
+              name="kb-template"
+              checked={template === t}
+              onChange={() => {
+                touch();
+                setTemplate(t);
+              }}
+            />{" "}
+            <strong>{t.title}</strong>
+            <br />
+            <span class="kb-hint">{t.line}</span>
+          </label>
+        ))}
+      </fieldset>
+      {template && (
+        <TemplateForm
+          key={template.id}
+          host={host}
+          engine={engine}
+          template={template}
+          finished={finished}
+          touch={touch}
+        />
+      )}
+    </>
+  );
 }
 
-function TemplateForm({ host, engine, template, finished, touch }: { readonly host: Host; readonly engine: Engine; readonly template: Template; readonly finished: (built: Built) => void; readonly touch: () => void }) {
+function TemplateForm({
+  host,
+  engine,
+  template,
+  finished,
+  touch,
+}: {
+  readonly host: Host;
+  readonly engine: Engine;
+  readonly template: Template;
+  readonly finished: (built: Built) => void;
+  readonly touch: () => void;
+}) {
   const [typed, setTyped] = useState<Typed>(() => typedDefaults(template));
   const [invented, setInvented] = useState(false);
   const [name, setName] = useState(() => freeSheetName(template.title, []));
@@ -95,12 +198,19 @@ function TemplateForm({ host, engine, template, finished, touch }: { readonly ho
 
   useEffect(() => {
     let live = true;
-    host.sheetNames().then((names) => {
-      if (!live) return;
-      setTaken(names);
-      setName((n) => freeSheetName(n, names));
-    }, (error: unknown) => { if (live) setFailure([`The workbook's sheets could not be listed: ${String(error)}`]); });
-    return () => { live = false; };
+    host.sheetNames().then(
+      (names) => {
+        if (!live) return;
+        setTaken(names);
+        setName((n) => freeSheetName(n, names));
+      },
+      (error: unknown) => {
+        if (live) setFailure([`The workbook's sheets could not be listed: ${String(error)}`]);
+      },
+    );
+    return () => {
+      live = false;
+    };
   }, [host]);
 
   const shape = useMemo(() => shapeValues(template, typed), [template, typed]);
@@ -117,7 +227,11 @@ function TemplateForm({ host, engine, template, finished, touch }: { readonly ho
     event.preventDefault();
     const wrong = [...problems.keys()][0];
     if (wrong !== undefined || nameProblem !== undefined) {
-      setFailure([`${problems.size + (nameProblem ? 1 : 0)} input${problems.size + (nameProblem ? 1 : 0) === 1 ? " needs" : "s need"} correction before the sheet can be built:`, ...[...problems.values()].slice(0, 5), ...(nameProblem ? [nameProblem] : [])]);
+      setFailure([
+        `${problems.size + (nameProblem ? 1 : 0)} input${problems.size + (nameProblem ? 1 : 0) === 1 ? " needs" : "s need"} correction before the sheet can be built:`,
+        ...[...problems.values()].slice(0, 5),
+        ...(nameProblem ? [nameProblem] : []),
+      ]);
       (wrong === undefined ? document.getElementById("kb-sheet-name") : inputElement(wrong))?.focus();
       return;
     }
@@ -129,7 +243,11 @@ function TemplateForm({ host, engine, template, finished, touch }: { readonly ho
       // One frame for the progress to show before the expansion takes the thread.
       await new Promise((next) => setTimeout(next, 20));
       const plan = engine.expand(template, inputValues(template, typed));
-      const { sheet } = await host.apply(plan, { sheetName, progress: (done, of, what) => setStep({ done, of, what }), signal: abort.current.signal });
+      const { sheet } = await host.apply(plan, {
+        sheetName,
+        progress: (done, of, what) => setStep({ done, of, what }),
+        signal: abort.current.signal,
+      });
       rememberBuilt(plan, sheet);
       finished({ sheet, plan });
       const names = await host.sheetNames();
@@ -142,40 +260,108 @@ function TemplateForm({ host, engine, template, finished, touch }: { readonly ho
       } else if (error instanceof Error && error.name === "AbortError") {
         setFailure(["Building was cancelled. No sheet was left in the workbook; the inputs are kept."]);
       } else {
-        const messages = error instanceof Error && "problems" in error && Array.isArray(error.problems) ? error.problems as readonly string[] : [reasonOf(error)];
-        setFailure(["The sheet was not built and nothing was left in the workbook; the inputs are kept. What to correct:", ...messages]);
+        const messages =
+          error instanceof Error && "problems" in error && Array.isArray(error.problems)
+            ? (error.problems as readonly string[])
+            : [reasonOf(error)];
+        setFailure([
+          "The sheet was not built and nothing was left in the workbook; the inputs are kept. What to correct:",
+          ...messages,
+        ]);
       }
     } finally {
       setStep(undefined);
     }
   };
 
-  return <form class="kb-form" noValidate onSubmit={(e) => void build(e)}>
-    <p class="kb-standard">{template.standard}</p>
-    <p>
-      <button type="button" onClick={() => { touch(); setTyped(typedExample(template)); setInvented(true); setName(freeSheetName(template.example.name, taken)); }}>Fill with the invented example</button>
-      {" "}<span class="kb-hint">{template.example.note}</span>
-    </p>
-    {invented && <p class="kb-invented" role="status">The inputs are an invented example. Replace them with your own before using any result.</p>}
-    <fieldset class="kb-shape">
-      <legend>Shape of the sheet</legend>
-      <p class="kb-hint">These decide which rows the sheet has. On the sheet they are locked; to change them, build again.</p>
-      {shapeFields(template).map((f) => <FieldInput key={f.id} field={f} {...form} />)}
-    </fieldset>
-    <h2>Inputs</h2>
-    <p class="kb-hint">All of them can be changed on the sheet later. What stays empty, the sheet asks for: until then its verdict is INCOMPLETE.</p>
-    {groups.map((g, i) => <Group key={`${g.title} ${i}`} group={g} open={i === 1} {...form} />)}
-    <div class="kb-field">
-      <label for="kb-sheet-name">Name of the new sheet</label>
-      <input id="kb-sheet-name" type="text" value={name} autocomplete="off" spellcheck={false} aria-invalid={nameProblem ? "true" : "false"} aria-describedby="kb-sheet-name-problem" onInput={(e) => { touch(); setName(e.currentTarget.value); }} />
-      <div id="kb-sheet-name-problem" class="kb-problem" aria-live="polite">{nameProblem}</div>
-    </div>
-    <div role="alert">{failure.length > 0 && <div class="kb-failure"><p>{failure[0]}</p>{failure.length > 1 && <ul>{failure.slice(1).map((f) => <li key={f}>{f}</li>)}</ul>}</div>}</div>
-    {step ? <div class="kb-progress">
-      <label for="kb-progress">Building: {step.what}</label>
-      <progress id="kb-progress" {...(step.of > 0 && { value: step.done, max: step.of })} />
-      <button type="button" onClick={() => abort.current?.abort()}>Cancel</button>
-    </div> : <button type="submit" class="kb-primary">Build the sheet</button>}
-    <p class="kb-hidden" role="status">{step ? "Building the sheet" : ""}</p>
-  </form>;
+  return (
+    <form class="kb-form" noValidate onSubmit={(e) => void build(e)}>
+      <p class="kb-standard">{template.standard}</p>
+      <p>
+        <button
+          type="button"
+          onClick={() => {
+            touch();
+            setTyped(typedExample(template));
+            setInvented(true);
+            setName(freeSheetName(template.example.name, taken));
+          }}
+        >
+          Fill with the invented example
+        </button>{" "}
+        <span class="kb-hint">{template.example.note}</span>
+      </p>
+      {invented && (
+        <p class="kb-invented" role="status">
+          The inputs are an invented example. Replace them with your own before using any result.
+        </p>
+      )}
+      <fieldset class="kb-shape">
+        <legend>Shape of the sheet</legend>
+        <p class="kb-hint">
+          These decide which rows the sheet has. On the sheet they are locked; to change them, build again.
+        </p>
+        {shapeFields(template).map((f) => (
+          <FieldInput key={f.id} field={f} {...form} />
+        ))}
+      </fieldset>
+      <h2>Inputs</h2>
+      <p class="kb-hint">
+        All of them can be changed on the sheet later. What stays empty, the sheet asks for: until then its verdict is
+        INCOMPLETE.
+      </p>
+      {groups.map((g, i) => (
+        <Group key={`${g.title} ${i}`} group={g} open={i === 1} {...form} />
+      ))}
+      <div class="kb-field">
+        <label for="kb-sheet-name">Name of the new sheet</label>
+        <input
+          id="kb-sheet-name"
+          type="text"
+          value={name}
+          autocomplete="off"
+          spellcheck={false}
+          aria-invalid={nameProblem ? "true" : "false"}
+          aria-describedby="kb-sheet-name-problem"
+          onInput={(e) => {
+            touch();
+            setName(e.currentTarget.value);
+          }}
+        />
+        <div id="kb-sheet-name-problem" class="kb-problem" aria-live="polite">
+          {nameProblem}
+        </div>
+      </div>
+      <div role="alert">
+        {failure.length > 0 && (
+          <div class="kb-failure">
+            <p>{failure[0]}</p>
+            {failure.length > 1 && (
+              <ul>
+                {failure.slice(1).map((f) => (
+                  <li key={f}>{f}</li>
+                ))}
+              </ul>
+            )}
+          </div>
+        )}
+      </div>
+      {step ? (
+        <div class="kb-progress">
+          <label for="kb-progress">Building: {step.what}</label>
+          <progress id="kb-progress" {...(step.of > 0 && { value: step.done, max: step.of })} />
+          <button type="button" onClick={() => abort.current?.abort()}>
+            Cancel
+          </button>
+        </div>
+      ) : (
+        <button type="submit" class="kb-primary">
+          Build the sheet
+        </button>
+      )}
+      <p class="kb-hidden" role="status">
+        {step ? "Building the sheet" : ""}
+      </p>
+    </form>
+  );
 }

@@ -19,7 +19,17 @@ function showsZero(lines: readonly Line[]): boolean {
 }
 
 /** A picture of values along the span, with the same numbers as a table. */
-export function Chart({ host, sheet, chart, calculation }: { readonly host: Host; readonly sheet: string; readonly chart: PlannedChart; readonly calculation: number }) {
+export function Chart({
+  host,
+  sheet,
+  chart,
+  calculation,
+}: {
+  readonly host: Host;
+  readonly sheet: string;
+  readonly chart: PlannedChart;
+  readonly calculation: number;
+}) {
   const place = useRef<HTMLDivElement>(null);
   const figure = useRef<HTMLElement>(null);
   const [lines, setLines] = useState<readonly Line[]>([]);
@@ -28,13 +38,27 @@ export function Chart({ host, sheet, chart, calculation }: { readonly host: Host
 
   useEffect(() => {
     let live = true;
-    readLines(host, sheet, chart).then((l) => { if (live) { setLines(l); setProblem(""); } }, (error: unknown) => { if (live) setProblem(reasonOf(error)); });
-    return () => { live = false; };
+    readLines(host, sheet, chart).then(
+      (l) => {
+        if (live) {
+          setLines(l);
+          setProblem("");
+        }
+      },
+      (error: unknown) => {
+        if (live) setProblem(reasonOf(error));
+      },
+    );
+    return () => {
+      live = false;
+    };
   }, [host, sheet, chart, calculation]);
 
   useEffect(() => {
     if (!figure.current) return;
-    const watch = new ResizeObserver(([entry]) => setWidth(Math.max(240, Math.min(640, Math.floor(entry!.contentRect.width)))));
+    const watch = new ResizeObserver(([entry]) =>
+      setWidth(Math.max(240, Math.min(640, Math.floor(entry!.contentRect.width)))),
+    );
     watch.observe(figure.current);
     return () => watch.disconnect();
   }, []);
@@ -42,7 +66,8 @@ export function Chart({ host, sheet, chart, calculation }: { readonly host: Host
   const values = lines.filter((l) => l.kind === "value");
   const limits = lines.filter((l) => l.kind === "limit");
   const points = lines.filter((l) => l.kind === "point");
-  const axis = (a: PlannedChart["x"]): string => `${plainSymbol(a.label)}${a.unit && a.unit !== "–" ? ` (${a.unit})` : ""}`;
+  const axis = (a: PlannedChart["x"]): string =>
+    `${plainSymbol(a.label)}${a.unit && a.unit !== "–" ? ` (${a.unit})` : ""}`;
 
   useEffect(() => {
     if (lines.every((l) => l.points.length === 0)) return;
@@ -51,62 +76,197 @@ export function Chart({ host, sheet, chart, calculation }: { readonly host: Host
     const apart = powers ? decadesApart((width - left - right) / (powers.length - 1)) : 1;
     const power = (value: number): string => (Math.round(Math.log10(value)) % apart === 0 ? decadeText(value) : "");
     let live = true;
-    void import("@observablehq/plot").then((Plot) => {
-      if (!live || !place.current) return;
-      const svg = Plot.plot({
-        width, height: Math.round(Math.max(200, width * 0.55)), marginLeft: left, marginBottom: 38, marginTop: 26, marginRight: right, className: "kb-plot",
-        x: { label: axis(chart.x), labelAnchor: "center", labelArrow: "none", ...(powers ? { type: "log", domain: [powers[0]!, powers.at(-1)!], ticks: powers, tickFormat: power, grid: true } : { ticks: 6 }) }, y: { label: axis(chart.y), grid: true, labelArrow: "none", ticks: 6, nice: true, reverse: chart.y.down === true },
-        marks: [
-          ...(showsZero(lines) ? [Plot.ruleY([0], { className: "kb-zero" })] : []),
-          ...values.flatMap((l, i) => [
-            Plot.line(l.points as { x: number; y: number }[], { x: "x", y: "y", className: `kb-series kb-series-${i % 6}`, strokeDasharray: dashes[i % 6]!, strokeWidth: 1.8 }),
-            Plot.dot(l.points as { x: number; y: number }[], { x: "x", y: "y", className: `kb-series kb-mark kb-series-${i % 6}`, symbol: symbols[i % 6]!, r: 2.6 }),
-          ]),
-          ...limits.map((l) => Plot.line(l.points as { x: number; y: number }[], { x: "x", y: "y", className: "kb-limit", strokeWidth: 2.6, strokeDasharray: "1.5 3.5" })),
-          ...points.map((l, i) => Plot.dot(l.points as { x: number; y: number }[], { x: "x", y: "y", className: "kb-point", symbol: pointSymbols[i % pointSymbols.length]!, r: 5.5 })),
-        ],
-      });
-      // The library's own style element would be refused by a strict content-security policy; ours is in the stylesheet.
-      svg.querySelector("style")?.remove();
-      svg.setAttribute("aria-hidden", "true");
-      place.current.replaceChildren(svg);
-    }, (error: unknown) => { if (live) setProblem(`The chart library could not be loaded: ${String(error)}`); });
-    return () => { live = false; };
+    void import("@observablehq/plot").then(
+      (Plot) => {
+        if (!live || !place.current) return;
+        const svg = Plot.plot({
+          width,
+          height: Math.round(Math.max(200, width * 0.55)),
+          marginLeft: left,
+          marginBottom: 38,
+          marginTop: 26,
+          marginRight: right,
+          className: "kb-plot",
+          x: {
+            label: axis(chart.x),
+            labelAnchor: "center",
+            labelArrow: "none",
+            ...(powers
+              ? { type: "log", domain: [powers[0]!, powers.at(-1)!], ticks: powers, tickFormat: power, grid: true }
+              : { ticks: 6 }),
+          },
+          y: {
+            label: axis(chart.y),
+            grid: true,
+            labelArrow: "none",
+            ticks: 6,
+            nice: true,
+            reverse: chart.y.down === true,
+          },
+          marks: [
+            ...(showsZero(lines) ? [Plot.ruleY([0], { className: "kb-zero" })] : []),
+            ...values.flatMap((l, i) => [
+              Plot.line(l.points as { x: number; y: number }[], {
+                x: "x",
+                y: "y",
+                className: `kb-series kb-series-${i % 6}`,
+                strokeDasharray: dashes[i % 6]!,
+                strokeWidth: 1.8,
+              }),
+              Plot.dot(l.points as { x: number; y: number }[], {
+                x: "x",
+                y: "y",
+                className: `kb-series kb-mark kb-series-${i % 6}`,
+                symbol: symbols[i % 6]!,
+                r: 2.6,
+              }),
+            ]),
+            ...limits.map((l) =>
+              Plot.line(l.points as { x: number; y: number }[], {
+                x: "x",
+                y: "y",
+                className: "kb-limit",
+                strokeWidth: 2.6,
+                strokeDasharray: "1.5 3.5",
+              }),
+            ),
+            ...points.map((l, i) =>
+              Plot.dot(l.points as { x: number; y: number }[], {
+                x: "x",
+                y: "y",
+                className: "kb-point",
+                symbol: pointSymbols[i % pointSymbols.length]!,
+                r: 5.5,
+              }),
+            ),
+          ],
+        });
+        // The library's own style element would be refused by a strict content-security policy; ours is in the stylesheet.
+        svg.querySelector("style")?.remove();
+        svg.setAttribute("aria-hidden", "true");
+        place.current.replaceChildren(svg);
+      },
+      (error: unknown) => {
+        if (live) setProblem(`The chart library could not be loaded: ${String(error)}`);
+      },
+    );
+    return () => {
+      live = false;
+    };
   }, [lines, width, chart]);
 
   const xs = [...new Set(lines.flatMap((l) => l.points.map((p) => p.x)))].sort((a, b) => a - b);
-  return <figure class="kb-chart" ref={figure}>
-    <figcaption>{chart.title}</figcaption>
-    {problem && <p class="kb-problem">The values could not be read: {problem}</p>}
-    {lines.length > 0 && xs.length === 0 ? <p>There are no numbers to draw yet: the sheet still has empty inputs or errors.</p> : <div ref={place} class="kb-plotplace" />}
-    <ul class="kb-legend">
-      {values.map((l, i) => <li key={l.name}><svg width="34" height="12" aria-hidden="true" class={`kb-series kb-series-${i % 6}`}><path d="M1 6H33" fill="none" stroke="currentColor" stroke-width="2" stroke-dasharray={dashes[i % 6]} /><Mark of={symbols[i % 6]!} /></svg> {l.name}</li>)}
-      {limits.length > 0 && <li><svg width="34" height="12" aria-hidden="true" class="kb-limit"><path d="M1 6H33" fill="none" stroke="currentColor" stroke-width="2.6" stroke-dasharray="1.5 3.5" /></svg> {limits.map((l) => l.name).join(", ")}</li>}
-      {points.map((l, i) => <li key={l.name}><svg width="34" height="12" aria-hidden="true" class="kb-point"><g transform="translate(-8.5 -3) scale(1.5)"><Mark of={pointSymbols[i % pointSymbols.length]!} /></g></svg> {l.name}</li>)}
-    </ul>
-    <details><summary>Numbers</summary>
-      <div class="kb-scroll" tabIndex={0} role="group" aria-label={`Numbers of ${chart.title}`}>
-        <table class="kb-table">
-          <caption class="kb-hidden">{chart.title}, {axis(chart.y)} against {axis(chart.x)}</caption>
-          {goesBack(lines) ? <>
-            <thead><tr><th scope="col" class="kb-name">Line</th><th scope="col">{axis(chart.x)}</th><th scope="col">{axis(chart.y)}</th></tr></thead>
-            <tbody>{lines.flatMap((l) => l.points.map((p, i) => <tr key={`${l.name}/${i}`}><th scope="row" class="kb-name">{l.name}</th><td>{rounded(p.x)}</td><td>{rounded(p.y)}</td></tr>))}</tbody>
-          </> : <>
-          <thead><tr><th scope="col">{axis(chart.x)}</th>{lines.map((l) => <th key={l.name} scope="col">{l.name}{chart.y.unit !== "–" && ` (${chart.y.unit})`}</th>)}</tr></thead>
-          <tbody>{xs.map((x) => <tr key={x}><th scope="row">{numberText(x)}</th>{lines.map((l) => {
-            const at = l.points.filter((p) => p.x === x);
-            return <td key={l.name}>{at.length === 0 ? "–" : at.map((p) => rounded(p.y)).join("; ")}</td>;
-          })}</tr>)}</tbody>
-          </>}
-        </table>
-      </div>
-    </details>
-  </figure>;
+  return (
+    <figure class="kb-chart" ref={figure}>
+      <figcaption>{chart.title}</figcaption>
+      {problem && <p class="kb-problem">The values could not be read: {problem}</p>}
+      {lines.length > 0 && xs.length === 0 ? (
+        <p>There are no numbers to draw yet: the sheet still has empty inputs or errors.</p>
+      ) : (
+        <div ref={place} class="kb-plotplace" />
+      )}
+      <ul class="kb-legend">
+        {values.map((l, i) => (
+          <li key={l.name}>
+            <svg width="34" height="12" aria-hidden="true" class={`kb-series kb-series-${i % 6}`}>
+              <path d="M1 6H33" fill="none" stroke="currentColor" stroke-width="2" stroke-dasharray={dashes[i % 6]} />
+              <Mark of={symbols[i % 6]!} />
+            </svg>{" "}
+            {l.name}
+          </li>
+        ))}
+        {limits.length > 0 && (
+          <li>
+            <svg width="34" height="12" aria-hidden="true" class="kb-limit">
+              <path d="M1 6H33" fill="none" stroke="currentColor" stroke-width="2.6" stroke-dasharray="1.5 3.5" />
+            </svg>{" "}
+            {limits.map((l) => l.name).join(", ")}
+          </li>
+        )}
+        {points.map((l, i) => (
+          <li key={l.name}>
+            <svg width="34" height="12" aria-hidden="true" class="kb-point">
+              <g transform="translate(-8.5 -3) scale(1.5)">
+                <Mark of={pointSymbols[i % pointSymbols.length]!} />
+              </g>
+            </svg>{" "}
+            {l.name}
+          </li>
+        ))}
+      </ul>
+      <details>
+        <summary>Numbers</summary>
+        <div class="kb-scroll" tabIndex={0} role="group" aria-label={`Numbers of ${chart.title}`}>
+          <table class="kb-table">
+            <caption class="kb-hidden">
+              {chart.title}, {axis(chart.y)} against {axis(chart.x)}
+            </caption>
+            {goesBack(lines) ? (
+              <>
+                <thead>
+                  <tr>
+                    <th scope="col" class="kb-name">
+                      Line
+                    </th>
+                    <th scope="col">{axis(chart.x)}</th>
+                    <th scope="col">{axis(chart.y)}</th>
+                  </tr>
+                </thead>
+                <tbody>
+                  {lines.flatMap((l) =>
+                    l.points.map((p, i) => (
+                      <tr key={`${l.name}/${i}`}>
+                        <th scope="row" class="kb-name">
+                          {l.name}
+                        </th>
+                        <td>{rounded(p.x)}</td>
+                        <td>{rounded(p.y)}</td>
+                      </tr>
+                    )),
+                  )}
+                </tbody>
+              </>
+            ) : (
+              <>
+                <thead>
+                  <tr>
+                    <th scope="col">{axis(chart.x)}</th>
+                    {lines.map((l) => (
+                      <th key={l.name} scope="col">
+                        {l.name}
+                        {chart.y.unit !== "–" && ` (${chart.y.unit})`}
+                      </th>
+                    ))}
+                  </tr>
+                </thead>
+                <tbody>
+                  {xs.map((x) => (
+                    <tr key={x}>
+                      <th scope="row">{numberText(x)}</th>
+                      {lines.map((l) => {
+                        const at = l.points.filter((p) => p.x === x);
+                        return <td key={l.name}>{at.length === 0 ? "–" : at.map((p) => rounded(p.y)).join("; ")}</td>;
+                      })}
+                    </tr>
+                  ))}
+                </tbody>
+              </>
+            )}
+          </table>
+        </div>
+      </details>
+    </figure>
+  );
 }
 
 function Mark({ of }: { readonly of: (typeof symbols)[number] }) {
   const shapes: Readonly<Record<(typeof symbols)[number], string>> = {
-    circle: "M14 6a3 3 0 1 0 6 0a3 3 0 1 0-6 0Z", square: "M14.3 3.3h5.4v5.4h-5.4Z", triangle: "M17 2.5l3.5 6h-7Z", diamond: "M17 2l2.4 4-2.4 4-2.4-4Z", plus: "M16 3h2v2h2v2h-2v2h-2v-2h-2v-2h2Z", star: "M17 2l1 3h3l-2.4 1.8.9 3L17 8l-2.5 1.8.9-3L13 5h3Z",
+    circle: "M14 6a3 3 0 1 0 6 0a3 3 0 1 0-6 0Z",
+    square: "M14.3 3.3h5.4v5.4h-5.4Z",
+    triangle: "M17 2.5l3.5 6h-7Z",
+    diamond: "M17 2l2.4 4-2.4 4-2.4-4Z",
+    plus: "M16 3h2v2h2v2h-2v2h-2v-2h-2v-2h2Z",
+    star: "M17 2l1 3h3l-2.4 1.8.9 3L17 8l-2.5 1.8.9-3L13 5h3Z",
   };
   return <path d={shapes[of]} fill="currentColor" />;
 }

@@ -1,7 +1,10 @@
 import type { CellContent, Host } from "../../src/hosts/index.ts";
 import type { Area, PlannedChart, Series } from "../../src/sheet/index.ts";
 
-export interface Point { readonly x: number; readonly y: number }
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
 
 /** One line of a chart, or its points without a line; a point that holds no number is left out. */
 export interface Line {
@@ -18,22 +21,24 @@ export async function readLines(host: Host, sheet: string, chart: PlannedChart):
   const cells = (area: Area): Promise<readonly CellContent[]> => {
     const key = `${area.row}/${area.column}/${area.rows}/${area.columns}`;
     let known = seen.get(key);
-    if (!known) seen.set(key, known = host.read(sheet, area).then(flat));
+    if (!known) seen.set(key, (known = host.read(sheet, area).then(flat)));
     return known;
   };
-  return Promise.all(chart.series.map(async ({ name, kind, x, y }) => {
-    const [xs, ys] = await Promise.all([cells(x), cells(y)]);
-    const points: Point[] = [];
-    xs.forEach((at, i) => {
-      const px = at.value;
-      const py = ys[i]?.value;
-      if (typeof px !== "number" || typeof py !== "number" || (chart.x.log && px <= 0)) return;
-      const last = points.at(-1);
-      if (last && last.x === px && last.y === py) return;
-      points.push({ x: px, y: py });
-    });
-    return { name, kind, points };
-  }));
+  return Promise.all(
+    chart.series.map(async ({ name, kind, x, y }) => {
+      const [xs, ys] = await Promise.all([cells(x), cells(y)]);
+      const points: Point[] = [];
+      xs.forEach((at, i) => {
+        const px = at.value;
+        const py = ys[i]?.value;
+        if (typeof px !== "number" || typeof py !== "number" || (chart.x.log && px <= 0)) return;
+        const last = points.at(-1);
+        if (last && last.x === px && last.y === py) return;
+        points.push({ x: px, y: py });
+      });
+      return { name, kind, points };
+    }),
+  );
 }
 
 /** Whether a line goes back along x, as an outline does: its numbers are then read in the order in which they are joined. */
@@ -55,6 +60,7 @@ export const decadesApart = (length: number): number => Math.ceil(50 / length);
 /** A power of ten as an axis shows it: 0.1, 1, 1000, 10 000, and 10⁶ from a million on. */
 export function decadeText(power: number): string {
   const exponent = Math.round(Math.log10(power));
-  if (exponent >= 6 || exponent <= -4) return `10${[...String(exponent)].map((c) => (c === "-" ? "⁻" : "⁰¹²³⁴⁵⁶⁷⁸⁹"[Number(c)]!)).join("")}`;
+  if (exponent >= 6 || exponent <= -4)
+    return `10${[...String(exponent)].map((c) => (c === "-" ? "⁻" : "⁰¹²³⁴⁵⁶⁷⁸⁹"[Number(c)]!)).join("")}`;
   return power < 10_000 ? String(power) : String(power).replace(/000$/, "\u202f000");
 }

@@ -1,5 +1,22 @@
 import { allowedText, format, outside, type Bounds, type Unit } from "../../src/core/index.ts";
-import { boundsOf, faultOfSheetName, freeSheetName, isSheetNameTaken, meets, says, sheetNameTakenText, type InputSpec, type InputValue, type Item, type NoteItem, type Row, type Saying, type ShapeInput, type TableItem, type Template } from "../../src/sheet/index.ts";
+import {
+  boundsOf,
+  faultOfSheetName,
+  freeSheetName,
+  isSheetNameTaken,
+  meets,
+  says,
+  sheetNameTakenText,
+  type InputSpec,
+  type InputValue,
+  type Item,
+  type NoteItem,
+  type Row,
+  type Saying,
+  type ShapeInput,
+  type TableItem,
+  type Template,
+} from "../../src/sheet/index.ts";
 import { hasSymbol } from "../../src/typeset/index.ts";
 
 /** One thing to type or choose. */
@@ -39,46 +56,87 @@ export interface FieldGroup {
 export type Typed = Readonly<Record<string, string>>;
 export type ShapeTyped = Readonly<Record<string, string | number>>;
 
-const shown = (value: string | number | null | undefined): string => (value === undefined || value === null ? "" : String(value));
+const shown = (value: string | number | null | undefined): string =>
+  value === undefined || value === null ? "" : String(value);
 
 function field(saying: Saying, input: InputSpec): Field {
   const said = says(saying);
   const bounds = input.choices || input.freeText ? {} : boundsOf(input, said.quantity);
   return {
-    id: saying.id, text: said.text, symbol: said.symbol, unit: said.unit, bounds, freeText: input.freeText === true, mayBeEmpty: input.mayBeEmpty === true,
-    default: shown(input.default ?? (input.choices || input.freeText ? undefined : said.quantity?.default)), allowed: allowedText({ ...bounds, unit: said.unit as Unit }), ...(input.choices && { choices: input.choices }),
+    id: saying.id,
+    text: said.text,
+    symbol: said.symbol,
+    unit: said.unit,
+    bounds,
+    freeText: input.freeText === true,
+    mayBeEmpty: input.mayBeEmpty === true,
+    default: shown(input.default ?? (input.choices || input.freeText ? undefined : said.quantity?.default)),
+    allowed: allowedText({ ...bounds, unit: said.unit as Unit }),
+    ...(input.choices && { choices: input.choices }),
   };
 }
 
 /** The inputs that decide which rows the sheet has. */
 export function shapeFields(template: Template): readonly Field[] {
   return template.shape.map((s: ShapeInput): Field => {
-    const bounds = s.choices ? {} : { ...(s.min !== undefined && { min: s.min }), ...(s.max !== undefined && { max: s.max }), whole: true as const };
-    return { id: s.id, text: s.text, symbol: s.symbol, unit: "–", bounds, freeText: false, mayBeEmpty: false, default: String(s.default), allowed: allowedText({ ...bounds, unit: "–" }), ...(s.choices && { choices: s.choices }) };
+    const bounds = s.choices
+      ? {}
+      : {
+          ...(s.min !== undefined && { min: s.min }),
+          ...(s.max !== undefined && { max: s.max }),
+          whole: true as const,
+        };
+    return {
+      id: s.id,
+      text: s.text,
+      symbol: s.symbol,
+      unit: "–",
+      bounds,
+      freeText: false,
+      mayBeEmpty: false,
+      default: String(s.default),
+      allowed: allowedText({ ...bounds, unit: "–" }),
+      ...(s.choices && { choices: s.choices }),
+    };
   });
 }
 
 /** The shape inputs' values; the default stands in for what cannot be read yet. */
 export function shapeValues(template: Template, typed: Typed): ShapeTyped {
-  return Object.fromEntries(template.shape.map((s) => {
-    if (s.choices || typeof s.default === "string") return [s.id, typed[s.id] || s.default];
-    const value = Number(typed[s.id]);
-    return [s.id, Number.isInteger(value) && !outside({ min: s.min ?? 1, max: s.max ?? 100 }, value) ? value : s.default];
-  }));
+  return Object.fromEntries(
+    template.shape.map((s) => {
+      if (s.choices || typeof s.default === "string") return [s.id, typed[s.id] || s.default];
+      const value = Number(typed[s.id]);
+      return [
+        s.id,
+        Number.isInteger(value) && !outside({ min: s.min ?? 1, max: s.max ?? 100 }, value) ? value : s.default,
+      ];
+    }),
+  );
 }
 
 function members(template: Template, dimension: string, shape: ShapeTyped): readonly string[] {
   const spec = template.dimensions[dimension];
   if (!spec) return [];
   if ("members" in spec) return spec.members.filter((m) => meets(m.when, shape)).map((m) => m.text);
-  if ("count" in spec) return Array.from({ length: Number(shape[spec.count] ?? 0) + (spec.plus ?? 0) }, (_, i) => `${spec.label} ${i + 1}`);
+  if ("count" in spec)
+    return Array.from(
+      { length: Number(shape[spec.count] ?? 0) + (spec.plus ?? 0) },
+      (_, i) => `${spec.label} ${i + 1}`,
+    );
   throw new Error(`inputs cannot repeat over the dimension ${dimension}: its members follow from other tables`);
 }
 
 function fieldTable(template: Template, item: TableItem, shape: ShapeTyped): FieldTable | undefined {
   const fields = item.columns.filter((c) => c.input && meets(c.when, shape)).map((c) => field(c, c.input!));
   if (fields.length === 0) return undefined;
-  return { id: item.table, title: item.title, note: item.note ?? "", fields, over: item.over.map((d) => members(template, d, shape)) };
+  return {
+    id: item.table,
+    title: item.title,
+    note: item.note ?? "",
+    fields,
+    over: item.over.map((d) => members(template, d, shape)),
+  };
 }
 
 const isNote = (item: Item): item is NoteItem => "note" in item && !("table" in item) && !("id" in item);
@@ -112,18 +170,26 @@ export function cellKey(id: string, member: readonly number[]): string {
 
 /** Every combination of members, the outer dimension first. */
 export function combinations(over: FieldTable["over"]): readonly (readonly number[])[] {
-  return over.reduce<readonly (readonly number[])[]>((all, labels) => all.flatMap((before) => labels.map((_, i) => [...before, i])), [[]]);
+  return over.reduce<readonly (readonly number[])[]>(
+    (all, labels) => all.flatMap((before) => labels.map((_, i) => [...before, i])),
+    [[]],
+  );
 }
 
-const named = (f: Field, where: string): string => `${hasSymbol(f.symbol) ? `${f.symbol.replace(/_/g, "")} (${f.text})` : f.text}${where}`;
+const named = (f: Field, where: string): string =>
+  `${hasSymbol(f.symbol) ? `${f.symbol.replace(/_/g, "")} (${f.text})` : f.text}${where}`;
 
 /** What is wrong with a typed value: input, value and allowed range; undefined where nothing is. Empty is no error: the sheet then asks for it. */
 export function problemOf(f: Field, typed: string, where = ""): string | undefined {
   const text = typed.trim();
   if (text === "" || f.freeText) return undefined;
-  if (f.choices) return f.choices.some((c) => String(c.value) === text) ? undefined : `${named(f, where)} = “${text}” is not one of the choices: ${f.choices.map((c) => c.value).join(", ")}`;
+  if (f.choices)
+    return f.choices.some((c) => String(c.value) === text)
+      ? undefined
+      : `${named(f, where)} = “${text}” is not one of the choices: ${f.choices.map((c) => c.value).join(", ")}`;
   const range = f.allowed || "any number";
-  if (/^[+-]?\d+,\d+$/.test(text)) return `${named(f, where)} = “${text}”: write a decimal point in place of the comma; allowed: ${range}`;
+  if (/^[+-]?\d+,\d+$/.test(text))
+    return `${named(f, where)} = “${text}”: write a decimal point in place of the comma; allowed: ${range}`;
   const value = Number(text.replace(/^−/, "-"));
   if (!Number.isFinite(value)) return `${named(f, where)} = “${text}” is no number; allowed: ${range}`;
   const said = `${named(f, where)} = ${format(value)}${f.unit === "–" ? "" : ` ${f.unit}`}`;
@@ -136,7 +202,10 @@ export function problemOf(f: Field, typed: string, where = ""): string | undefin
 /** What is wrong with the name for the new sheet, spaces around it aside; undefined where nothing is. */
 export function problemOfName(typed: string, taken: readonly string[]): string | undefined {
   const name = typed.trim();
-  return faultOfSheetName(name) ?? (isSheetNameTaken(name, taken) ? sheetNameTakenText(name, freeSheetName(name, taken)) : undefined);
+  return (
+    faultOfSheetName(name) ??
+    (isSheetNameTaken(name, taken) ? sheetNameTakenText(name, freeSheetName(name, taken)) : undefined)
+  );
 }
 
 /** The template's defaults as typed. */
@@ -168,12 +237,19 @@ export function allProblems(template: Template, typed: Typed): ReadonlyMap<strin
     if (problem) out.set(key, problem);
   };
   for (const f of shapeFields(template)) {
-    if (textOf(f, typed).trim() === "") out.set(f.id, `${named(f, "")} is empty; allowed: ${f.choices ? f.choices.map((c) => c.value).join(", ") : f.allowed}`);
+    if (textOf(f, typed).trim() === "")
+      out.set(
+        f.id,
+        `${named(f, "")} is empty; allowed: ${f.choices ? f.choices.map((c) => c.value).join(", ") : f.allowed}`,
+      );
     else look(f, f.id, "");
   }
   for (const group of fieldGroups(template, shapeValues(template, typed))) {
     for (const f of group.fields) look(f, f.id, "");
-    for (const t of group.tables) for (const member of combinations(t.over)) for (const f of t.fields) look(f, cellKey(f.id, member), ` of ${member.map((m, d) => t.over[d]![m]!).join(", ")}`);
+    for (const t of group.tables)
+      for (const member of combinations(t.over))
+        for (const f of t.fields)
+          look(f, cellKey(f.id, member), ` of ${member.map((m, d) => t.over[d]![m]!).join(", ")}`);
   }
   return out;
 }
@@ -193,7 +269,10 @@ export function inputValues(template: Template, typed: Typed): Readonly<Record<s
     for (const f of group.fields) out[f.id] = valueOf(f, textOf(f, typed));
     for (const t of group.tables) {
       for (const f of t.fields) {
-        const nest = (member: readonly number[]): InputValue => (member.length === t.over.length ? valueOf(f, textOf(f, typed, cellKey(f.id, member))) : t.over[member.length]!.map((_, i) => nest([...member, i])));
+        const nest = (member: readonly number[]): InputValue =>
+          member.length === t.over.length
+            ? valueOf(f, textOf(f, typed, cellKey(f.id, member)))
+            : t.over[member.length]!.map((_, i) => nest([...member, i]));
         out[f.id] = nest([]);
       }
     }

@@ -28,12 +28,31 @@ interface Outcome {
 }
 
 async function readOutcome(host: Host, { sheet, plan: { summary } }: Built): Promise<Outcome> {
-  const one = async (at: Address): Promise<CellContent> => (await host.read(sheet, { ...at, rows: 1, columns: 1 }))[0]![0]!;
-  const checks = await Promise.all(summary.checks.map(async ({ id, description, utilisation, where, verdict }) => ({ id, description, at: utilisation, utilisation: await one(utilisation), where: await one(where), verdict: await one(verdict) })));
+  const one = async (at: Address): Promise<CellContent> =>
+    (await host.read(sheet, { ...at, rows: 1, columns: 1 }))[0]![0]!;
+  const checks = await Promise.all(
+    summary.checks.map(async ({ id, description, utilisation, where, verdict }) => ({
+      id,
+      description,
+      at: utilisation,
+      utilisation: await one(utilisation),
+      where: await one(where),
+      verdict: await one(verdict),
+    })),
+  );
   const { warnings: list } = summary;
-  const lines = list.rows > 0 ? await host.read(sheet, { ...list, column: columns.description, columns: list.column - columns.description + 1 }) : [];
+  const lines =
+    list.rows > 0
+      ? await host.read(sheet, { ...list, column: columns.description, columns: list.column - columns.description + 1 })
+      : [];
   // The sheet has a line for every function; only those with a text warn.
-  const warnings = lines.map((cells, i): Warning => ({ of: cells[0]!.text, text: cells.at(-1)!.text.trim(), at: { row: list.row + i, column: list.column } })).filter(({ text }) => text !== "");
+  const warnings = lines
+    .map((cells, i): Warning => ({
+      of: cells[0]!.text,
+      text: cells.at(-1)!.text.trim(),
+      at: { row: list.row + i, column: list.column },
+    }))
+    .filter(({ text }) => text !== "");
   return { overall: await one(summary.overall), checks, warnings };
 }
 
@@ -41,45 +60,155 @@ const shown = (cell: CellContent): string => cell.error?.code ?? (cell.text || "
 const tone = (text: string): string => (text === "OK" ? "kb-tag-good" : text === "FAIL" ? "kb-tag-bad" : "kb-tag-open");
 
 function governing(checks: readonly Check[]): Check | undefined {
-  return checks.reduce<Check | undefined>((most, c) => (typeof c.utilisation.value === "number" && c.utilisation.value > (typeof most?.utilisation.value === "number" ? most.utilisation.value : -Infinity) ? c : most), undefined);
+  return checks.reduce<Check | undefined>(
+    (most, c) =>
+      typeof c.utilisation.value === "number" &&
+      c.utilisation.value > (typeof most?.utilisation.value === "number" ? most.utilisation.value : -Infinity)
+        ? c
+        : most,
+    undefined,
+  );
 }
 
 /** Where the sheet is, what it says and what governs; kept current while the sheet recalculates. */
-export function Result({ host, built, again }: { readonly host: Host; readonly built: Built; readonly again: () => void }) {
+export function Result({
+  host,
+  built,
+  again,
+}: {
+  readonly host: Host;
+  readonly built: Built;
+  readonly again: () => void;
+}) {
   const [outcome, setOutcome] = useState<Outcome>();
   const [problem, setProblem] = useState("");
   const [calculation] = useCalculations(host);
   useEffect(() => {
     let live = true;
-    readOutcome(host, built).then((o) => { if (live) { setOutcome(o); setProblem(""); } }, (error: unknown) => { if (live) setProblem(reasonOf(error)); });
-    return () => { live = false; };
+    readOutcome(host, built).then(
+      (o) => {
+        if (live) {
+          setOutcome(o);
+          setProblem("");
+        }
+      },
+      (error: unknown) => {
+        if (live) setProblem(reasonOf(error));
+      },
+    );
+    return () => {
+      live = false;
+    };
   }, [host, built, calculation]);
 
-  const go = (at: Address): void => void host.select({ sheet: built.sheet, row: at.row, column: at.column }).catch((error: unknown) => setProblem(String(error)));
+  const go = (at: Address): void =>
+    void host
+      .select({ sheet: built.sheet, row: at.row, column: at.column })
+      .catch((error: unknown) => setProblem(String(error)));
   const most = outcome && governing(outcome.checks);
   const overall = outcome ? shown(outcome.overall) : "";
-  return <section class="kb-result-view" aria-label="Result">
-    <h2 tabIndex={-1}>{built.plan.template.title}</h2>
-    <p>The check sheet stands on <button type="button" class="kb-link" onClick={() => go({ row: 0, column: 0 })}>{built.sheet}</button></p>
-    <p class="kb-hint">Change its input cells there; this page follows.</p>
-    <div role="alert">{problem && <p class="kb-problem">The sheet could not be read: {problem}. If it was renamed or deleted, build it again.</p>}</div>
-    <div aria-live="polite">{outcome && <p class="kb-overall">Overall verdict <button type="button" class={`kb-tag kb-link ${tone(overall)}`} onClick={() => go(built.plan.summary.overall)}>{overall}</button></p>}</div>
-    {outcome && <>
-      {most && <p>Governs: <strong>{most.description}</strong>, utilisation {shown(most.utilisation)}{most.where.text && ` (${most.where.text})`}.</p>}
-      <div class="kb-scroll" tabIndex={0} role="group" aria-label="Checks">
-        <table class="kb-table kb-checks">
-          <caption class="kb-hidden">Checks with utilisation, place and verdict</caption>
-          <thead><tr><th scope="col">check, and where it governs</th><th scope="col">utilisation</th><th scope="col">verdict</th></tr></thead>
-          <tbody>{outcome.checks.map((c) => <tr key={c.id} class={c === most ? "kb-governs" : undefined}>
-            <th scope="row"><button type="button" class="kb-link" aria-label={`${c.description}: go to ${a1(c.at)}`} onClick={() => go(c.at)}>{c.description}</button><div class="kb-hint">{c.where.error?.code ?? c.where.text}</div></th>
-            <td>{shown(c.utilisation)}</td><td><span class={`kb-tag ${tone(shown(c.verdict))}`}>{shown(c.verdict)}</span></td>
-          </tr>)}</tbody>
-        </table>
+  return (
+    <section class="kb-result-view" aria-label="Result">
+      <h2 tabIndex={-1}>{built.plan.template.title}</h2>
+      <p>
+        The check sheet stands on{" "}
+        <button type="button" class="kb-link" onClick={() => go({ row: 0, column: 0 })}>
+          {built.sheet}
+        </button>
+      </p>
+      <p class="kb-hint">Change its input cells there; this page follows.</p>
+      <div role="alert">
+        {problem && (
+          <p class="kb-problem">
+            The sheet could not be read: {problem}. If it was renamed or deleted, build it again.
+          </p>
+        )}
       </div>
-      {outcome.warnings.length > 0 ? <details class="kb-warnings"><summary>{outcome.warnings.length} warning{outcome.warnings.length === 1 ? "" : "s"}</summary><ul class="kb-plain">{outcome.warnings.map(({ of, text, at }) => <li key={at.row}><button type="button" class="kb-link" aria-label={`${of}: go to ${a1(at)}`} onClick={() => go(at)}>{of}</button><div class="kb-hint">{text}</div></li>)}</ul></details> : <p>No warnings.</p>}
-    </>}
-    <Cautions of={fullCautions} />
-    {built.plan.charts.map((c) => <Chart key={c.id} host={host} sheet={built.sheet} chart={c} calculation={calculation} />)}
-    <p><button type="button" onClick={again}>Build another</button></p>
-  </section>;
+      <div aria-live="polite">
+        {outcome && (
+          <p class="kb-overall">
+            Overall verdict{" "}
+            <button
+              type="button"
+              class={`kb-tag kb-link ${tone(overall)}`}
+              onClick={() => go(built.plan.summary.overall)}
+            >
+              {overall}
+            </button>
+          </p>
+        )}
+      </div>
+      {outcome && (
+        <>
+          {most && (
+            <p>
+              Governs: <strong>{most.description}</strong>, utilisation {shown(most.utilisation)}
+              {most.where.text && ` (${most.where.text})`}.
+            </p>
+          )}
+          <div class="kb-scroll" tabIndex={0} role="group" aria-label="Checks">
+            <table class="kb-table kb-checks">
+              <caption class="kb-hidden">Checks with utilisation, place and verdict</caption>
+              <thead>
+                <tr>
+                  <th scope="col">check, and where it governs</th>
+                  <th scope="col">utilisation</th>
+                  <th scope="col">verdict</th>
+                </tr>
+              </thead>
+              <tbody>
+                {outcome.checks.map((c) => (
+                  <tr key={c.id} class={c === most ? "kb-governs" : undefined}>
+                    <th scope="row">
+                      <button
+                        type="button"
+                        class="kb-link"
+                        aria-label={`${c.description}: go to ${a1(c.at)}`}
+                        onClick={() => go(c.at)}
+                      >
+                        {c.description}
+                      </button>
+                      <div class="kb-hint">{c.where.error?.code ?? c.where.text}</div>
+                    </th>
+                    <td>{shown(c.utilisation)}</td>
+                    <td>
+                      <span class={`kb-tag ${tone(shown(c.verdict))}`}>{shown(c.verdict)}</span>
+                    </td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+          {outcome.warnings.length > 0 ? (
+            <details class="kb-warnings">
+              <summary>
+                {outcome.warnings.length} warning{outcome.warnings.length === 1 ? "" : "s"}
+              </summary>
+              <ul class="kb-plain">
+                {outcome.warnings.map(({ of, text, at }) => (
+                  <li key={at.row}>
+                    <button type="button" class="kb-link" aria-label={`${of}: go to ${a1(at)}`} onClick={() => go(at)}>
+                      {of}
+                    </button>
+                    <div class="kb-hint">{text}</div>
+                  </li>
+                ))}
+              </ul>
+            </details>
+          ) : (
+            <p>No warnings.</p>
+          )}
+        </>
+      )}
+      <Cautions of={fullCautions} />
+      {built.plan.charts.map((c) => (
+        <Chart key={c.id} host={host} sheet={built.sheet} chart={c} calculation={calculation} />
+      ))}
+      <p>
+        <button type="button" onClick={again}>
+          Build another
+        </button>
+      </p>
+    </section>
+  );
 }

@@ -42,12 +42,19 @@ export function NewSheet({ id, host, wanted, button, what, disabled = false, mak
   };
   useEffect(() => {
     let live = true;
-    host.sheetNames().then((names) => {
-      if (!live) return;
-      setTaken(names);
-      setName(freeSheetName(wanted, names));
-    }, (error: unknown) => { if (live) setFailure(`The workbook's sheets could not be listed: ${reasonOf(error)}`); });
-    return () => { live = false; };
+    host.sheetNames().then(
+      (names) => {
+        if (!live) return;
+        setTaken(names);
+        setName(freeSheetName(wanted, names));
+      },
+      (error: unknown) => {
+        if (live) setFailure(`The workbook's sheets could not be listed: ${reasonOf(error)}`);
+      },
+    );
+    return () => {
+      live = false;
+    };
   }, [host, wanted]);
   const problem = name === "" && taken.length === 0 ? undefined : problemOfName(name, taken);
   const build = async (event: Event): Promise<void> => {
@@ -64,27 +71,60 @@ export function NewSheet({ id, host, wanted, button, what, disabled = false, mak
       await new Promise((next) => setTimeout(next, 20));
       const plan = await make();
       abort.current.signal.throwIfAborted();
-      const { sheet } = await host.apply(plan, { sheetName: name.trim(), progress: (n, of, doing) => setStep({ done: n, of, what: doing }), signal: abort.current.signal });
+      const { sheet } = await host.apply(plan, {
+        sheetName: name.trim(),
+        progress: (n, of, doing) => setStep({ done: n, of, what: doing }),
+        signal: abort.current.signal,
+      });
       done(sheet);
       await list();
     } catch (error) {
-      setFailure(error instanceof Error && error.name === "AbortError" ? "Cancelled. No sheet was left in the workbook." : `${what[0]!.toUpperCase()}${what.slice(1)} was not made and nothing was left in the workbook: ${reasonOf(error)}`);
+      setFailure(
+        error instanceof Error && error.name === "AbortError"
+          ? "Cancelled. No sheet was left in the workbook."
+          : `${what[0]!.toUpperCase()}${what.slice(1)} was not made and nothing was left in the workbook: ${reasonOf(error)}`,
+      );
     } finally {
       setStep(undefined);
     }
   };
-  return <form ref={form} noValidate onSubmit={(event) => void build(event)}>
-    <div class="kb-field kb-newname">
-      <label for={id}>Name of the new sheet</label>
-      <input id={id} type="text" value={name} autocomplete="off" spellcheck={false} aria-invalid={problem ? "true" : "false"} aria-describedby={`${id}-problem`} onInput={(event) => setName(event.currentTarget.value)} />
-      <div id={`${id}-problem`} class="kb-problem" aria-live="polite">{problem}</div>
-    </div>
-    <div role="alert">{failure && <p class="kb-problem">{failure}</p>}</div>
-    {step ? <div class="kb-progress">
-      <label for={`${id}-progress`}>Making {what}: {step.what}</label>
-      <progress id={`${id}-progress`} {...(step.of > 0 && { value: step.done, max: step.of })} />
-      <button type="button" onClick={() => abort.current?.abort()}>Cancel</button>
-    </div> : <button type="submit" class="kb-primary" disabled={disabled}>{button}</button>}
-    <p class="kb-hidden" role="status">{step ? `Making ${what}` : ""}</p>
-  </form>;
+  return (
+    <form ref={form} noValidate onSubmit={(event) => void build(event)}>
+      <div class="kb-field kb-newname">
+        <label for={id}>Name of the new sheet</label>
+        <input
+          id={id}
+          type="text"
+          value={name}
+          autocomplete="off"
+          spellcheck={false}
+          aria-invalid={problem ? "true" : "false"}
+          aria-describedby={`${id}-problem`}
+          onInput={(event) => setName(event.currentTarget.value)}
+        />
+        <div id={`${id}-problem`} class="kb-problem" aria-live="polite">
+          {problem}
+        </div>
+      </div>
+      <div role="alert">{failure && <p class="kb-problem">{failure}</p>}</div>
+      {step ? (
+        <div class="kb-progress">
+          <label for={`${id}-progress`}>
+            Making {what}: {step.what}
+          </label>
+          <progress id={`${id}-progress`} {...(step.of > 0 && { value: step.done, max: step.of })} />
+          <button type="button" onClick={() => abort.current?.abort()}>
+            Cancel
+          </button>
+        </div>
+      ) : (
+        <button type="submit" class="kb-primary" disabled={disabled}>
+          {button}
+        </button>
+      )}
+      <p class="kb-hidden" role="status">
+        {step ? `Making ${what}` : ""}
+      </p>
+    </form>
+  );
 }

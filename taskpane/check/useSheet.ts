@@ -8,7 +8,14 @@ export function useSheet(host: Host): { readonly sheet: string | undefined; read
   const [problem, setProblem] = useState("");
   useEffect(() => {
     let live = true;
-    host.selection().then((at) => { if (live && at) setSheet(at.sheet); }, (error: unknown) => { if (live) setProblem(`The selection could not be read: ${reasonOf(error)}. Select a cell.`); });
+    host.selection().then(
+      (at) => {
+        if (live && at) setSheet(at.sheet);
+      },
+      (error: unknown) => {
+        if (live) setProblem(`The selection could not be read: ${reasonOf(error)}. Select a cell.`);
+      },
+    );
     const end = host.onSelection((at) => {
       if (!live) return;
       setProblem("");
@@ -23,4 +30,5 @@ export function useSheet(host: Host): { readonly sheet: string | undefined; read
 }
 
 /** What to do where a sheet is none that a template built. */
-export const notATemplates = "This sheet does not say at its head that a template of this version built it, or it is a hand-out copy. Select a cell of a sheet built with Build; Trace and Hand-out copy work on any sheet; a validation sheet is read under Prove.";
+export const notATemplates =
+  "This sheet does not say at its head that a template of this version built it, or it is a hand-out copy. Select a cell of a sheet built with Build; Trace and Hand-out copy work on any sheet; a validation sheet is read under Prove.";

@@ -28,9 +28,12 @@ const allowed = 4;
 
 function allowedWords(parameter: Parameter): string {
   switch (parameter.kind) {
-    case "number": return allowedText(parameter);
-    case "choice": return parameter.values.map((v) => (String(v.value) === v.text ? v.text : `${v.value}: ${v.text}`)).join("; ");
-    default: return "";
+    case "number":
+      return allowedText(parameter);
+    case "choice":
+      return parameter.values.map((v) => (String(v.value) === v.text ? v.text : `${v.value}: ${v.text}`)).join("; ");
+    default:
+      return "";
   }
 }
 
@@ -40,7 +43,13 @@ const format = (q: Quantity): string => (q.whole ? "0" : "General");
 /** The clause with how it was established, as it stands beside the result. */
 export function sourceWords({ formula }: DesignFunction): string {
   const { key, clause, basis } = formula.source;
-  return [key === "mechanics" || key === "practice" ? sources[key].split(":")[0]! : key, clause, `(${basisText[basis]})`].filter(Boolean).join(" ");
+  return [
+    key === "mechanics" || key === "practice" ? sources[key].split(":")[0]! : key,
+    clause,
+    `(${basisText[basis]})`,
+  ]
+    .filter(Boolean)
+    .join(" ");
 }
 
 /** One labelled row an argument, and the formula that reads them, from the upper left cell down. */
@@ -48,13 +57,27 @@ export function blockFor(of: DesignFunction, at: Address, { included, tableRows 
   const cells: InsertedCell[] = [];
   const inputs: Address[] = [];
   let row = at.row;
-  const put = (column: number, role: InsertedCell["role"] & string, content?: string | number, formatOf?: string): Address => {
+  const put = (
+    column: number,
+    role: InsertedCell["role"] & string,
+    content?: string | number,
+    formatOf?: string,
+  ): Address => {
     const cell = { row, column: at.column + column };
-    cells.push({ ...cell, role, ...(content !== undefined && content !== "" && { value: content }), ...(formatOf !== undefined && { format: formatOf }) });
+    cells.push({
+      ...cell,
+      role,
+      ...(content !== undefined && content !== "" && { value: content }),
+      ...(formatOf !== undefined && { format: formatOf }),
+    });
     return cell;
   };
   const input = (column: number, p: Parameter): Address => {
-    const cell = put(column, p.kind === "choice" ? "choice" : p.kind === "number" ? "input" : "textInput", "default" in p ? p.default : undefined);
+    const cell = put(
+      column,
+      p.kind === "choice" ? "choice" : p.kind === "number" ? "input" : "textInput",
+      "default" in p ? p.default : undefined,
+    );
     inputs.push(cell);
     return cell;
   };
@@ -75,10 +98,14 @@ export function blockFor(of: DesignFunction, at: Address, { included, tableRows 
       return;
     }
     const columns = Object.values(parameter.columns);
-    columns.forEach((column, i) => put(value + i, "tableHeading", plainSymbol(column.symbol) === "–" ? column.text : plainSymbol(column.symbol)));
+    columns.forEach((column, i) =>
+      put(value + i, "tableHeading", plainSymbol(column.symbol) === "–" ? column.text : plainSymbol(column.symbol)),
+    );
     row++;
     columns.forEach((column, i) => put(value + i, "tableUnit", unitOf(column) || "–"));
-    const choices = columns.flatMap((column) => (column.kind === "choice" ? [`${column.text}: ${column.values.map((v) => v.value).join(", ")}`] : []));
+    const choices = columns.flatMap((column) =>
+      column.kind === "choice" ? [`${column.text}: ${column.values.map((v) => v.value).join(", ")}`] : [],
+    );
     if (choices.length > 0) put(value + columns.length, "label", choices.join("; "));
     row++;
     const first = row;
@@ -89,7 +116,12 @@ export function blockFor(of: DesignFunction, at: Address, { included, tableRows 
   for (const parameter of of.parameters) if (!parameter.optional || included.has(parameter.name)) one(parameter);
   label(of.formula.result.text, of.formula.result.symbol);
   const result = { row, column: at.column + value };
-  cells.push({ ...result, role: "value", formula: callText(of, ({ name }) => written.get(name)), format: format(of.formula.result) });
+  cells.push({
+    ...result,
+    role: "value",
+    formula: callText(of, ({ name }) => written.get(name)),
+    format: format(of.formula.result),
+  });
   put(unit, "unit", unitOf(of.formula.result));
   put(allowed, "source", sourceWords(of));
   const columns = Math.max(...cells.map((cell) => cell.column)) - at.column + 1;

@@ -35,21 +35,72 @@ export function FunctionList({ query, setQuery, open, whenEmpty }: Props) {
       open(shown[current]);
     }
   };
-  return <section>
-    <div class="kb-search">
-      <label for={`${id}-query`}>Find a function by word, symbol or clause</label>
-      <input id={`${id}-query`} type="text" role="combobox" autocomplete="off" spellcheck={false} aria-expanded={shown.length > 0} aria-controls={`${id}-list`} aria-autocomplete="list"
-        {...(shown.length > 0 && { "aria-activedescendant": `${id}-${current}` })} value={query} onInput={(e) => { setQuery(e.currentTarget.value); setAt(0); }} onKeyDown={keys} />
-      <p class="kb-hint" role="status">{found.length === 0 ? "" : `${found.length} function${found.length === 1 ? "" : "s"}${found.length > most ? `; the first ${most} are shown, type more to narrow` : ""}`}</p>
-    </div>
-    {!listed && whenEmpty}
-    {listed && found.length === 0 && <p>No function has all of these. Try fewer words: a subject such as friction, a symbol such as σp0 or fck, a clause such as 5.10.5.2, or a standard such as EN1992 or IS1343.</p>}
-    {listed && <ul class="kb-plain kb-functions" role="listbox" id={`${id}-list`} aria-label="Functions">
-      {shown.map((f, i) => <li key={f.id} id={`${id}-${i}`} role="option" aria-selected={i === current} onClick={() => open(f)} onMouseMove={() => setAt(i)}>
-        <b>{f.id.split("_").map((part, k) => (k === 0 ? part : <><wbr />_{part}</>))}</b>
-        <div><Sentence of={f.summary} /></div>
-        <div class="kb-from">{families[f.formula.family]} · {sourceWords(f)}</div>
-      </li>)}
-    </ul>}
-  </section>;
+  return (
+    <section>
+      <div class="kb-search">
+        <label for={`${id}-query`}>Find a function by word, symbol or clause</label>
+        <input
+          id={`${id}-query`}
+          type="text"
+          role="combobox"
+          autocomplete="off"
+          spellcheck={false}
+          aria-expanded={shown.length > 0}
+          aria-controls={`${id}-list`}
+          aria-autocomplete="list"
+          {...(shown.length > 0 && { "aria-activedescendant": `${id}-${current}` })}
+          value={query}
+          onInput={(e) => {
+            setQuery(e.currentTarget.value);
+            setAt(0);
+          }}
+          onKeyDown={keys}
+        />
+        <p class="kb-hint" role="status">
+          {found.length === 0
+            ? ""
+            : `${found.length} function${found.length === 1 ? "" : "s"}${found.length > most ? `; the first ${most} are shown, type more to narrow` : ""}`}
+        </p>
+      </div>
+      {!listed && whenEmpty}
+      {listed && found.length === 0 && (
+        <p>
+          No function has all of these. Try fewer words: a subject such as friction, a symbol such as σp0 or fck, a
+          clause such as 5.10.5.2, or a standard such as EN1992 or IS1343.
+        </p>
+      )}
+      {listed && (
+        <ul class="kb-plain kb-functions" role="listbox" id={`${id}-list`} aria-label="Functions">
+          {shown.map((f, i) => (
+            <li
+              key={f.id}
+              id={`${id}-${i}`}
+              role="option"
+              aria-selected={i === current}
+              onClick={() => open(f)}
+              onMouseMove={() => setAt(i)}
+            >
+              <b>
+                {f.id.split("_").map((part, k) =>
+                  k === 0 ? (
+                    part
+                  ) : (
+                    <>
+                      <wbr />_{part}
+                    </>
+                  ),
+                )}
+              </b>
+              <div>
+                <Sentence of={f.summary} />
+              </div>
+              <div class="kb-from">
+                {families[f.formula.family]} · {sourceWords(f)}
+              </div>
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
 }

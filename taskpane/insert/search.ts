@@ -4,16 +4,53 @@ import { worksheetFunctions, type WorksheetFunction } from "../../functions/inde
 /** A function that computes something, as opposed to one about the workbook. */
 export type DesignFunction = WorksheetFunction & { readonly formula: Formula };
 
-export const designFunctions: readonly DesignFunction[] = worksheetFunctions.filter((f): f is DesignFunction => f.formula !== undefined);
+export const designFunctions: readonly DesignFunction[] = worksheetFunctions.filter(
+  (f): f is DesignFunction => f.formula !== undefined,
+);
 
-const greek: Readonly<Record<string, string>> = { α: "alpha", β: "beta", γ: "gamma", Δ: "delta", δ: "delta", ε: "epsilon", ζ: "zeta", η: "eta", θ: "theta", κ: "kappa", λ: "lambda", μ: "mu", µ: "mu", ν: "nu", ξ: "xi", π: "pi", ρ: "rho", Σ: "sigma", σ: "sigma", τ: "tau", φ: "phi", χ: "chi", ψ: "psi", ω: "omega" };
+const greek: Readonly<Record<string, string>> = {
+  α: "alpha",
+  β: "beta",
+  γ: "gamma",
+  Δ: "delta",
+  δ: "delta",
+  ε: "epsilon",
+  ζ: "zeta",
+  η: "eta",
+  θ: "theta",
+  κ: "kappa",
+  λ: "lambda",
+  μ: "mu",
+  µ: "mu",
+  ν: "nu",
+  ξ: "xi",
+  π: "pi",
+  ρ: "rho",
+  Σ: "sigma",
+  σ: "sigma",
+  τ: "tau",
+  φ: "phi",
+  χ: "chi",
+  ψ: "psi",
+  ω: "omega",
+};
 
 /** One spelling for search: small letters, Greek by name, symbols without their underscores: “σ_p0” and “sigma_p0” are both `sigmap0`. */
 export function plain(text: string): string {
-  return [...text].map((c) => greek[c] ?? c).join("").toLowerCase().replace(/[_{}]/g, "").replace(/∞/g, "inf");
+  return [...text]
+    .map((c) => greek[c] ?? c)
+    .join("")
+    .toLowerCase()
+    .replace(/[_{}]/g, "")
+    .replace(/∞/g, "inf");
 }
 
-const words = (text: string): readonly string[] => text.split(/[^\p{L}\p{N}.+∞_]+/u).map(plain).map((word) => word.replace(/^\.+|\.+$/g, "")).filter(Boolean);
+const words = (text: string): readonly string[] =>
+  text
+    .split(/[^\p{L}\p{N}.+∞_]+/u)
+    .map(plain)
+    .map((word) => word.replace(/^\.+|\.+$/g, ""))
+    .filter(Boolean);
 
 interface Indexed {
   readonly of: DesignFunction;
@@ -24,7 +61,11 @@ interface Indexed {
 function index(of: DesignFunction): Indexed {
   const { formula } = of;
   const parameters = Object.entries(formula.params);
-  const symbols = [...parameters.flatMap(([name, p]) => [p.symbol, name]), formula.result.symbol, ...Object.values(formula.steps).map((s) => s.symbol)];
+  const symbols = [
+    ...parameters.flatMap(([name, p]) => [p.symbol, name]),
+    formula.result.symbol,
+    ...Object.values(formula.steps).map((s) => s.symbol),
+  ];
   const { key, clause = "", basis } = formula.source;
   const clauses = [clause, ...Object.values(formula.steps).map((s) => s.clause ?? "")].join(" ");
   return {

@@ -3,7 +3,10 @@ import { quotedSheet, type CellContent, type Selection } from "../../src/hosts/i
 import { areaA1 } from "../../src/sheet/index.ts";
 
 /** What stands for an argument: cells picked on a sheet, a number, reference or name typed, or one of its choices. */
-export type Binding = { readonly kind: "cells"; readonly at: Selection } | { readonly kind: "typed"; readonly text: string } | { readonly kind: "choice"; readonly value: Label };
+export type Binding =
+  | { readonly kind: "cells"; readonly at: Selection }
+  | { readonly kind: "typed"; readonly text: string }
+  | { readonly kind: "choice"; readonly value: Label };
 
 const reference = /^(?:(?:'(?:[^']|'')+'|[\p{L}\p{N}_.]+)!)?\$?[A-Z]{1,3}\$?\d+(?::\$?[A-Z]{1,3}\$?\d+)?$/u;
 const name = /^[\p{L}_\\][\p{L}\p{N}_.\\]*$/u;
@@ -11,7 +14,8 @@ const name = /^[\p{L}_\\][\p{L}\p{N}_.\\]*$/u;
 /** The argument as it stands in the formula; sheet-qualified where its cells are not on the formula's sheet. */
 export function bindingText(binding: Binding, sheet: string, absolute: boolean): string {
   if (binding.kind === "typed") return binding.text.trim();
-  if (binding.kind === "choice") return typeof binding.value === "number" ? String(binding.value) : `"${binding.value}"`;
+  if (binding.kind === "choice")
+    return typeof binding.value === "number" ? String(binding.value) : `"${binding.value}"`;
   const { at } = binding;
   return `${at.sheet === sheet ? "" : `${quotedSheet(at.sheet)}!`}${areaA1(at, absolute)}`;
 }
@@ -25,9 +29,14 @@ export function typedFault(text: string): string | undefined {
 
 /** Why these cells cannot stand for the argument; undefined where they can. */
 export function shapeFault(parameter: Parameter, at: Selection): string | undefined {
-  if (parameter.kind !== "table") return at.rows * at.columns > 1 ? `${parameter.text} takes one cell; ${at.rows} × ${at.columns} are selected` : undefined;
+  if (parameter.kind !== "table")
+    return at.rows * at.columns > 1
+      ? `${parameter.text} takes one cell; ${at.rows} × ${at.columns} are selected`
+      : undefined;
   const columns = Object.values(parameter.columns);
-  return at.columns === columns.length ? undefined : `this range has ${columns.length} column${columns.length === 1 ? "" : "s"} (${columns.map((c) => c.text).join("; ")}); ${at.columns} ${at.columns === 1 ? "is" : "are"} selected`;
+  return at.columns === columns.length
+    ? undefined
+    : `this range has ${columns.length} column${columns.length === 1 ? "" : "s"} (${columns.map((c) => c.text).join("; ")}); ${at.columns} ${at.columns === 1 ? "is" : "are"} selected`;
 }
 
 /** What should be known about a cell that will stand for the argument; empty where there is nothing. Nothing here stops anyone: the cell may be filled later. */
@@ -35,10 +44,12 @@ export function cellNotice(parameter: Parameter, { value, error }: CellContent):
   if (error) return `it holds the error ${error.code}`;
   if (value === null || value === "") return "it is empty now";
   if (parameter.kind === "number") {
-    if (typeof value !== "number") return `it holds ${typeof value === "boolean" ? "TRUE or FALSE" : "text"}, where a number is needed`;
+    if (typeof value !== "number")
+      return `it holds ${typeof value === "boolean" ? "TRUE or FALSE" : "text"}, where a number is needed`;
     const side = outside(parameter, value);
     return side ? `${value} is ${side} what is allowed: ${allowedText(parameter)}` : "";
   }
-  if (parameter.kind === "choice" && !parameter.values.some((v) => String(v.value) === String(value))) return `it is none of ${parameter.values.map((v) => v.value).join(", ")}`;
+  if (parameter.kind === "choice" && !parameter.values.some((v) => String(v.value) === String(value)))
+    return `it is none of ${parameter.values.map((v) => v.value).join(", ")}`;
   return "";
 }

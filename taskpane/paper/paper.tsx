@@ -29,17 +29,20 @@ export function Paper({ title, fileName, make }: Props) {
         text = await make();
         await over(text);
       } catch (error) {
-        setProblem(`${what} did not work: ${reasonOf(error)}.${text === undefined ? "" : " The text below can be copied into a file of your own."}`);
+        setProblem(
+          `${what} did not work: ${reasonOf(error)}.${text === undefined ? "" : " The text below can be copied into a file of your own."}`,
+        );
         setSaved(text);
       }
       setBusy(false);
     })();
   };
   const print = (): void => hand("Printing", printDocument);
-  const save = (): void => hand("Saving", (text) => {
-    saveDocument(text, fileName);
-    setSaved(text);
-  });
+  const save = (): void =>
+    hand("Saving", (text) => {
+      saveDocument(text, fileName);
+      setSaved(text);
+    });
   const copy = (text: string): void => {
     void (async () => {
       try {
@@ -50,18 +53,44 @@ export function Paper({ title, fileName, make }: Props) {
       }
     })();
   };
-  return <div class="kb-paperwork" role="group" aria-label={title}>
-    <div class="kb-pick">
-      <WorkButton busy={busy} act={print}>Print</WorkButton>
-      <WorkButton busy={busy} act={save}>Save as HTML file</WorkButton>
+  return (
+    <div class="kb-paperwork" role="group" aria-label={title}>
+      <div class="kb-pick">
+        <WorkButton busy={busy} act={print}>
+          Print
+        </WorkButton>
+        <WorkButton busy={busy} act={save}>
+          Save as HTML file
+        </WorkButton>
+      </div>
+      <div role="status">
+        {busy && <p class="kb-hint">Writing …</p>}
+        {copied && <p class="kb-hint">Copied.</p>}
+      </div>
+      {problem && (
+        <p class="kb-problem" role="alert">
+          {problem}
+        </p>
+      )}
+      {saved !== undefined && (
+        <details open={problem !== ""}>
+          <summary>{problem ? "The text" : `No file ${fileName} among your downloads?`}</summary>
+          {!problem && (
+            <p class="kb-hint">Some programs let no file out of a panel. Copy the text, and keep it under that name.</p>
+          )}
+          <button type="button" onClick={() => copy(saved)}>
+            Copy the text
+          </button>
+          <textarea
+            class="kb-papertext"
+            readOnly
+            rows={4}
+            aria-label={`Text of ${fileName}`}
+            value={saved}
+            onFocus={(event) => event.currentTarget.select()}
+          />
+        </details>
+      )}
     </div>
-    <div role="status">{busy && <p class="kb-hint">Writing …</p>}{copied && <p class="kb-hint">Copied.</p>}</div>
-    {problem && <p class="kb-problem" role="alert">{problem}</p>}
-    {saved !== undefined && <details open={problem !== ""}>
-      <summary>{problem ? "The text" : `No file ${fileName} among your downloads?`}</summary>
-      {!problem && <p class="kb-hint">Some programs let no file out of a panel. Copy the text, and keep it under that name.</p>}
-      <button type="button" onClick={() => copy(saved)}>Copy the text</button>
-      <textarea class="kb-papertext" readOnly rows={4} aria-label={`Text of ${fileName}`} value={saved} onFocus={(event) => event.currentTarget.select()} />
-    </details>}
-  </div>;
+  );
 }

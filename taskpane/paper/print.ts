@@ -12,7 +12,9 @@ export function layOut(text: string): HTMLElement {
   const made = new DOMParser().parseFromString(text, "text/html");
   const paper = document.createElement("div");
   paper.className = classes.paper;
-  paper.append(...[...made.head.querySelectorAll("style"), ...made.body.childNodes].map((node) => document.importNode(node, true)));
+  paper.append(
+    ...[...made.head.querySelectorAll("style"), ...made.body.childNodes].map((node) => document.importNode(node, true)),
+  );
   document.body.append(paper);
   document.body.classList.add(classes.printing);
   return paper;

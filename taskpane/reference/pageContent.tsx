@@ -26,12 +26,22 @@ export function PageContent({ at, go, focus }: Props) {
     let live = true;
     setPage(undefined);
     setProblem("");
-    referencePageOf(at.file).then((got) => { if (live) setPage(got); }, (error: unknown) => { if (live) setProblem(reasonOf(error)); });
-    return () => { live = false; };
+    referencePageOf(at.file).then(
+      (got) => {
+        if (live) setPage(got);
+      },
+      (error: unknown) => {
+        if (live) setProblem(reasonOf(error));
+      },
+    );
+    return () => {
+      live = false;
+    };
   }, [at.file, attempt]);
   useEffect(() => {
     if (!page || !place.current) return;
-    const target = at.anchor === undefined ? null : place.current.querySelector<HTMLElement>(`#${CSS.escape(at.anchor)}`);
+    const target =
+      at.anchor === undefined ? null : place.current.querySelector<HTMLElement>(`#${CSS.escape(at.anchor)}`);
     if (target) target.scrollIntoView({ block: "start" });
     else scrollToTop(place.current);
     if (!focus) return;
@@ -46,11 +56,21 @@ export function PageContent({ at, go, focus }: Props) {
     const [file, anchor] = href.split("#");
     go({ file: file || at.file, ...(anchor !== undefined && { anchor }) });
   };
-  if (problem) return <div role="alert"><p class="kb-problem">The reference could not be read: {problem}.</p><button type="button" onClick={() => setAttempt((n) => n + 1)}>Try again</button></div>;
+  if (problem)
+    return (
+      <div role="alert">
+        <p class="kb-problem">The reference could not be read: {problem}.</p>
+        <button type="button" onClick={() => setAttempt((n) => n + 1)}>
+          Try again
+        </button>
+      </div>
+    );
   if (!page) return <p role="status">Opening the reference …</p>;
-  return <>
-    <style>{page.style}</style>
-    {/* Our own build's text, without a script. */}
-    <div ref={place} class="kr-page" onClick={follow} dangerouslySetInnerHTML={{ __html: page.content }} />
-  </>;
+  return (
+    <>
+      <style>{page.style}</style>
+      {/* Our own build's text, without a script. */}
+      <div ref={place} class="kr-page" onClick={follow} dangerouslySetInnerHTML={{ __html: page.content }} />
+    </>
+  );
 }

@@ -2,7 +2,15 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { Libraries } from "./libraries.ts";
 
 /** An equation set as MathML. Where it cannot be set, its plain text shows instead. */
-export function Equation({ tex, plain, libraries }: { readonly tex: string; readonly plain: string; readonly libraries: Libraries | undefined }) {
+export function Equation({
+  tex,
+  plain,
+  libraries,
+}: {
+  readonly tex: string;
+  readonly plain: string;
+  readonly libraries: Libraries | undefined;
+}) {
   const place = useRef<HTMLDivElement>(null);
   const [failed, setFailed] = useState(false);
   useEffect(() => {
@@ -15,7 +23,12 @@ export function Equation({ tex, plain, libraries }: { readonly tex: string; read
       setFailed(true);
     }
   }, [libraries, tex]);
-  if (failed || !libraries || !tex) return <div class="kb-equation"><code>{plain}</code></div>;
+  if (failed || !libraries || !tex)
+    return (
+      <div class="kb-equation">
+        <code>{plain}</code>
+      </div>
+    );
   // Wide equations scroll by themselves, so the keyboard must reach them.
   return <div class="kb-equation" ref={place} tabIndex={0} role="group" aria-label={`Equation: ${plain}`} />;
 }

@@ -12,9 +12,11 @@ let loading: Promise<Libraries> | undefined;
 
 /** mathjs for plain numbers (a quarter of the whole) and the typesetter, once. */
 export function libraries(): Promise<Libraries> {
-  return (loading ??= Promise.all([import("mathjs/number"), import("temml")]).then(([{ create, all }, { default: temml }]) => ({
-    math: create(all!),
-    typeset: (tex: string, into: HTMLElement) => temml.render(tex, into, { displayMode: true, throwOnError: true }),
-    mathml: (tex: string) => temml.renderToString(tex, { displayMode: true, throwOnError: true }),
-  })));
+  return (loading ??= Promise.all([import("mathjs/number"), import("temml")]).then(
+    ([{ create, all }, { default: temml }]) => ({
+      math: create(all!),
+      typeset: (tex: string, into: HTMLElement) => temml.render(tex, into, { displayMode: true, throwOnError: true }),
+      mathml: (tex: string) => temml.renderToString(tex, { displayMode: true, throwOnError: true }),
+    }),
+  ));
 }

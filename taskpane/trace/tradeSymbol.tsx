@@ -3,7 +3,16 @@ import { hasSymbol, sentenceParts, symbolParts } from "../../src/typeset/index.t
 /** A trade symbol in running text. A dash, which stands for no symbol, shows nothing. */
 export function TradeSymbol({ of }: { readonly of: string }) {
   if (!hasSymbol(of)) return null;
-  return <span class="kb-symbol">{symbolParts(of).map(({ base, sub }, i) => <span key={i}>{base.length === 1 && /\p{L}/u.test(base) ? <i>{base}</i> : base}{sub && <sub>{sub}</sub>}</span>)}</span>;
+  return (
+    <span class="kb-symbol">
+      {symbolParts(of).map(({ base, sub }, i) => (
+        <span key={i}>
+          {base.length === 1 && /\p{L}/u.test(base) ? <i>{base}</i> : base}
+          {sub && <sub>{sub}</sub>}
+        </span>
+      ))}
+    </span>
+  );
 }
 
 /** A sentence whose symbols, such as f_ck, are set with their subscripts. */

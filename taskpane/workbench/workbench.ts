@@ -26,7 +26,10 @@ async function buildDemonstration(host: GridHost): Promise<void> {
   const template = templates[0];
   if (!template) return;
   const plan = expand(template, template.example.inputs);
-  const { sheet } = await host.apply(plan, { sheetName: freeSheetName(template.example.name, []), progress: (_done, _of, what) => (element("opening").textContent = `Building the demonstration sheet: ${what} …`) });
+  const { sheet } = await host.apply(plan, {
+    sheetName: freeSheetName(template.example.name, []),
+    progress: (_done, _of, what) => (element("opening").textContent = `Building the demonstration sheet: ${what} …`),
+  });
   rememberBuilt(plan, sheet);
   await host.select({ sheet, row: 0, column: 0 });
 }

@@ -14,7 +14,8 @@ import { worksheetFunctions, type WorksheetFunction } from "../../functions/inde
 import { openGridInNode } from "../../src/hosts/index.ts";
 import { openWorkshop, whenReady } from "../browser/browser.ts";
 
-const say = (what: string, value: string, aim = ""): void => console.log(`${what.padEnd(62)}${value.padStart(14)}${aim && `   aim: ${aim}`}`);
+const say = (what: string, value: string, aim = ""): void =>
+  console.log(`${what.padEnd(62)}${value.padStart(14)}${aim && `   aim: ${aim}`}`);
 const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
 
 async function functionCost(): Promise<void> {
@@ -26,7 +27,8 @@ async function functionCost(): Promise<void> {
   let sink = 0;
   const next = (): number => x[i++ & 1023]!;
   const values = { sigma0: 1395, mu: 0.2, alpha: 0.3, k: 3e-6, x: 0 };
-  const time = async (body: () => void): Promise<number> => (await measure(body, { min_samples: 200, batch_samples: 4096 } as never)).p50;
+  const time = async (body: () => void): Promise<number> =>
+    (await measure(body, { min_samples: 200, batch_samples: 4096 } as never)).p50;
   const bare = await time(() => void (sink += 1395 * Math.exp(-(0.2 * 0.3 + 0.003 * next()))));
   const unchecked = await time(() => {
     values.x = 1000 * next();
@@ -50,17 +52,29 @@ function sizes(): void {
   say("functions.js, gzipped", `${zipped(join(dist, "functions.js")).toFixed(1)} kB`, "60 kB");
   const page = readFileSync(join(dist, "index.html"), "utf8");
   const first = [...page.matchAll(/(?:src|href)="([^"]+\.(?:js|css))"/g)].map((found) => found[1]!);
-  say(`panel's first load without the grid (${first.join(", ")}), gzipped`, `${first.reduce((sum, name) => sum + zipped(join(dist, name)), zipped(join(dist, "index.html"))).toFixed(1)} kB`, "150 kB");
+  say(
+    `panel's first load without the grid (${first.join(", ")}), gzipped`,
+    `${first.reduce((sum, name) => sum + zipped(join(dist, name)), zipped(join(dist, "index.html"))).toFixed(1)} kB`,
+    "150 kB",
+  );
   const parts = readdirSync(join(dist, "parts")).filter((name) => /\.(js|css)$/.test(name));
-  say("what loads later (grid, mathjs), gzipped", `${parts.reduce((sum, name) => sum + zipped(join(dist, "parts", name)), 0).toFixed(0)} kB`);
+  say(
+    "what loads later (grid, mathjs), gzipped",
+    `${parts.reduce((sum, name) => sum + zipped(join(dist, "parts", name)), 0).toFixed(0)} kB`,
+  );
 }
 
 /** A cell of the demonstration sheet that holds a number to type over: its place and its value. */
 function someInput(): { readonly row: number; readonly column: number; readonly value: number } {
   const template = templates[0]!;
   const plan = expand(template, template.example.inputs);
-  const free = (row: number, column: number): boolean => plan.unlocked.some((a) => row >= a.row && row < a.row + a.rows && column >= a.column && column < a.column + a.columns);
-  const cell = plan.cells.find(({ role, value, row, column }) => role === "input" && typeof value === "number" && value > 100 && free(row, column))!;
+  const free = (row: number, column: number): boolean =>
+    plan.unlocked.some(
+      (a) => row >= a.row && row < a.row + a.rows && column >= a.column && column < a.column + a.columns,
+    );
+  const cell = plan.cells.find(
+    ({ role, value, row, column }) => role === "input" && typeof value === "number" && value > 100 && free(row, column),
+  )!;
   return { row: cell.row, column: cell.column, value: cell.value as number };
 }
 
@@ -74,29 +88,35 @@ async function workbench(): Promise<void> {
     for (let n = 0; n < 3; n++) {
       const began = performance.now();
       const { page } = await shop.open();
-      await page.waitForFunction(() => document.getElementById("opening")?.textContent?.startsWith("Building"), undefined, { polling: 20 });
+      await page.waitForFunction(
+        () => document.getElementById("opening")?.textContent?.startsWith("Building"),
+        undefined,
+        { polling: 20 },
+      );
       const building = performance.now();
       await whenReady(page);
       opened.push(performance.now() - began);
       built.push(performance.now() - building);
-      recalculated.push(...(await page.evaluate(async ({ row, column, value }) => {
-        const { host } = window.kernbook!;
-        const { sheet } = (await host!.selection())!;
-        const times: number[] = [];
-        for (let i = 1; i <= 5; i++) {
-          const done = new Promise<void>((resolve) => {
-            const stop = host!.onCalculated(() => {
-              stop();
-              resolve();
+      recalculated.push(
+        ...(await page.evaluate(async ({ row, column, value }) => {
+          const { host } = window.kernbook!;
+          const { sheet } = (await host!.selection())!;
+          const times: number[] = [];
+          for (let i = 1; i <= 5; i++) {
+            const done = new Promise<void>((resolve) => {
+              const stop = host!.onCalculated(() => {
+                stop();
+                resolve();
+              });
             });
-          });
-          const start = performance.now();
-          await host!.enter({ sheet, row, column }, value + i / 100);
-          await done;
-          times.push(performance.now() - start);
-        }
-        return times;
-      }, input)));
+            const start = performance.now();
+            await host!.enter({ sheet, row, column }, value + i / 100);
+            await done;
+            times.push(performance.now() - start);
+          }
+          return times;
+        }, input)),
+      );
       await page.context().close();
     }
   } finally {
@@ -114,8 +134,13 @@ async function checker(): Promise<void> {
   const formulaCells = plan.cells.filter(({ formula }) => formula !== undefined);
   const calling = formulaCells.filter(({ formula }) => formula!.includes("KERN."));
   // Cells from all over the sheet: with calls and without.
-  const some = (cells: typeof formulaCells, count: number) => Array.from({ length: count }, (_, i) => cells[Math.floor(((i + 0.5) * cells.length) / count)]!);
-  const asked = [...some(calling, 20), ...some(formulaCells, 20)].map(({ row, column }) => ({ row, column, address: a1({ row, column }) }));
+  const some = (cells: typeof formulaCells, count: number) =>
+    Array.from({ length: count }, (_, i) => cells[Math.floor(((i + 0.5) * cells.length) / count)]!);
+  const asked = [...some(calling, 20), ...some(formulaCells, 20)].map(({ row, column }) => ({
+    row,
+    column,
+    address: a1({ row, column }),
+  }));
   const shop = await openWorkshop();
   try {
     const { page } = await shop.open();
@@ -158,9 +183,16 @@ async function checker(): Promise<void> {
       compared.push(performance.now() - start);
     }
     const [first = NaN, ...later] = compared;
-    say(`tracing a cell on a sheet of ${formulaCells.length} formulas, median of ${traced.length}`, `${median(traced.map(({ answered }) => answered)).toFixed(0)} ms`, "100 ms");
+    say(
+      `tracing a cell on a sheet of ${formulaCells.length} formulas, median of ${traced.length}`,
+      `${median(traced.map(({ answered }) => answered)).toFixed(0)} ms`,
+      "100 ms",
+    );
     say("  slowest of them", `${Math.max(...traced.map(({ answered }) => answered)).toFixed(0)} ms`);
-    say("  until the screen is drawn, the grid scrolled to the cell included, median", `${median(traced.map(({ drawn }) => drawn)).toFixed(0)} ms`);
+    say(
+      "  until the screen is drawn, the grid scrolled to the cell included, median",
+      `${median(traced.map(({ drawn }) => drawn)).toFixed(0)} ms`,
+    );
     say("comparing that sheet, recalculation included, first time", `${(first / 1000).toFixed(2)} s`, "2 s");
     say("  again, median", `${(median(later) / 1000).toFixed(2)} s`, "2 s");
   } finally {
@@ -173,20 +205,25 @@ async function ourShare(): Promise<void> {
   let inside = 0;
   let calls = 0;
   const untimed = worksheetFunctions.map(({ call }) => call);
-  worksheetFunctions.forEach((f, i) => Object.assign(f, {
-    call(args: Parameters<WorksheetFunction["call"]>[0]) {
-      const start = performance.now();
-      try {
-        return untimed[i]!(args);
-      } finally {
-        inside += performance.now() - start;
-        calls++;
-      }
-    },
-  }));
+  worksheetFunctions.forEach((f, i) =>
+    Object.assign(f, {
+      call(args: Parameters<WorksheetFunction["call"]>[0]) {
+        const start = performance.now();
+        try {
+          return untimed[i]!(args);
+        } finally {
+          inside += performance.now() - start;
+          calls++;
+        }
+      },
+    }),
+  );
   const host = await openGridInNode();
   const template = templates[0]!;
-  const { sheet } = await host.apply(expand(template, template.example.inputs), { sheetName: "Beam", progress: () => undefined });
+  const { sheet } = await host.apply(expand(template, template.example.inputs), {
+    sheetName: "Beam",
+    progress: () => undefined,
+  });
   const { row, column, value } = someInput();
   const runs: { readonly whole: number; readonly inside: number; readonly calls: number }[] = [];
   for (let i = 1; i <= 7; i++) {
@@ -201,7 +238,10 @@ async function ourShare(): Promise<void> {
   if (runs.some((run) => run.calls === 0)) throw new Error("an input was changed and none of our functions was called");
   const typical = [...runs].sort((a, b) => a.whole - b.whole)[Math.floor(runs.length / 2)]!;
   say("recalculation without a screen, after one input change", `${typical.whole.toFixed(0)} ms`);
-  say(`  share of our functions in that recalculation (${typical.calls} calls)`, `${((100 * typical.inside) / typical.whole).toFixed(1)} %`);
+  say(
+    `  share of our functions in that recalculation (${typical.calls} calls)`,
+    `${((100 * typical.inside) / typical.whole).toFixed(1)} %`,
+  );
 }
 
 await buildIfStale((text) => console.error(text));

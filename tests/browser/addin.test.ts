@@ -20,7 +20,9 @@ interface Opened {
 
 describe("the add-in's page", () => {
   let shop: Workshop;
-  beforeAll(async () => { shop = await openWorkshop(); });
+  beforeAll(async () => {
+    shop = await openWorkshop();
+  });
   afterAll(() => shop?.close());
   afterEach(() => Promise.all(shop.browser.contexts().map((context) => context.close())));
 
@@ -31,9 +33,13 @@ describe("the add-in's page", () => {
     page.setDefaultTimeout(30_000);
     const errors: string[] = [];
     const external: string[] = [];
-    page.on("console", (message) => { if (message.type() === "error") errors.push(message.text()); });
+    page.on("console", (message) => {
+      if (message.type() === "error") errors.push(message.text());
+    });
     page.on("pageerror", (error) => errors.push(error.message));
-    page.on("request", (request) => { if (!request.url().startsWith(shop.url) && !/^(data|blob):/.test(request.url())) external.push(request.url()); });
+    page.on("request", (request) => {
+      if (!request.url().startsWith(shop.url) && !/^(data|blob):/.test(request.url())) external.push(request.url());
+    });
     await answer(page);
     await page.goto(`${shop.url}taskpane.html`, { waitUntil: "commit" });
     return { page, errors, external };
@@ -46,30 +52,39 @@ describe("the add-in's page", () => {
   }
 
   /** The program without one of its API sets. */
-  const lacking = (set: string) => async (page: Page): Promise<void> => {
-    await page.addInitScript((lacks) => { window.programLacks = lacks; }, set);
-    await answerAsProgram(page);
-  };
+  const lacking =
+    (set: string) =>
+    async (page: Page): Promise<void> => {
+      await page.addInitScript((lacks) => {
+        window.programLacks = lacks;
+      }, set);
+      await answerAsProgram(page);
+    };
 
-  it.each(["light", "dark"] as const)("says what it is when it is opened outside the program, by the program's own script (%s)", async (theme) => {
-    const { page, errors, external } = await open(answerWithPublishedScript, theme);
-    await page.getByRole("heading", { name: "Kernbook, outside the spreadsheet program" }).waitFor();
-    const text = await page.textContent("main");
-    for (const word of ["manifest.xml", "Windows:", "Mac:", "Web:"]) expect(text).toContain(word);
-    expect(await seriousProblems(page)).toEqual([]);
-    // That script's frame for telemetry is what the policy is there to keep out; nothing else is refused.
-    expect(errors.filter((error) => !error.includes("telemetryservice"))).toEqual([]);
-    expect(external.filter((url) => !url.startsWith(hostScripts))).toEqual([]);
-    expect(external).toContain(hostScript);
-    await picture(page, `outside-${theme}`);
-  });
+  it.each(["light", "dark"] as const)(
+    "says what it is when it is opened outside the program, by the program's own script (%s)",
+    async (theme) => {
+      const { page, errors, external } = await open(answerWithPublishedScript, theme);
+      await page.getByRole("heading", { name: "Kernbook, outside the spreadsheet program" }).waitFor();
+      const text = await page.textContent("main");
+      for (const word of ["manifest.xml", "Windows:", "Mac:", "Web:"]) expect(text).toContain(word);
+      expect(await seriousProblems(page)).toEqual([]);
+      // That script's frame for telemetry is what the policy is there to keep out; nothing else is refused.
+      expect(errors.filter((error) => !error.includes("telemetryservice"))).toEqual([]);
+      expect(external.filter((url) => !url.startsWith(hostScripts))).toEqual([]);
+      expect(external).toContain(hostScript);
+      await picture(page, `outside-${theme}`);
+    },
+  );
 
   it("says what goes on while the program does not answer", async () => {
     const { page } = await open((p) => p.route(`${hostScripts}**`, () => undefined));
     await page.getByText("Opening …").waitFor();
     const late = page.getByText("This takes longer than it should");
     expect(await late.isVisible()).toBe(false);
-    await page.locator(".late").evaluate((element) => element.getAnimations().forEach((animation) => animation.finish()));
+    await page
+      .locator(".late")
+      .evaluate((element) => element.getAnimations().forEach((animation) => animation.finish()));
     expect(await late.isVisible()).toBe(true);
     await picture(page, "late");
   });
@@ -84,40 +99,53 @@ describe("the add-in's page", () => {
     const { page } = await open(lacking("SharedRuntime"));
     await page.getByRole("heading", { name: /cannot run Kernbook/ }).waitFor();
     const text = await page.textContent("main");
-    expect(text).toContain("It lacks SharedRuntime 1.1, needed for worksheet functions and panel in one program. It came with version 2002 of the subscription on Windows and 16.35 on a Mac.");
+    expect(text).toContain(
+      "It lacks SharedRuntime 1.1, needed for worksheet functions and panel in one program. It came with version 2002 of the subscription on Windows and 16.35 on a Mac.",
+    );
     expect(text).not.toContain("CustomFunctionsRuntime");
     await picture(page, "older");
   });
 
-  it.each(["light", "dark"] as const)("registers every function, shows the panel and traces a cell, asking only for the program's script (%s)", async (theme) => {
-    const { page, errors, external } = await open(answerAsProgram, theme);
-    await page.getByRole("tab", { name: "Build" }).waitFor();
-    const { associated, startup } = await page.evaluate(() => ({ associated: window.program.associated, startup: window.program.startup }));
-    const { functions } = JSON.parse(await readFile(join(dist, "functions.json"), "utf8")) as { readonly functions: readonly { readonly id: string }[] };
-    expect(associated).toEqual(functions.map(({ id }) => id));
-    expect(startup).toEqual(["Load"]);
-    expect(await page.evaluate(() => document.documentElement.dataset["theme"])).toBe(theme);
-    expect(await seriousProblems(page)).toEqual([]);
-    await picture(page, `build-${theme}`);
+  it.each(["light", "dark"] as const)(
+    "registers every function, shows the panel and traces a cell, asking only for the program's script (%s)",
+    async (theme) => {
+      const { page, errors, external } = await open(answerAsProgram, theme);
+      await page.getByRole("tab", { name: "Build" }).waitFor();
+      const { associated, startup } = await page.evaluate(() => ({
+        associated: window.program.associated,
+        startup: window.program.startup,
+      }));
+      const { functions } = JSON.parse(await readFile(join(dist, "functions.json"), "utf8")) as {
+        readonly functions: readonly { readonly id: string }[];
+      };
+      expect(associated).toEqual(functions.map(({ id }) => id));
+      expect(startup).toEqual(["Load"]);
+      expect(await page.evaluate(() => document.documentElement.dataset["theme"])).toBe(theme);
+      expect(await seriousProblems(page)).toEqual([]);
+      await picture(page, `build-${theme}`);
 
-    await page.evaluate(() => window.program.type(0, 0, "=KERN.FRICTION_STRESS(1395,0.2,0.3,0.003,12)"));
-    await page.getByRole("tab", { name: "Trace" }).click();
-    // 1395·e^−0.096
-    await page.getByText(/1267\.31/).first().waitFor();
-    await page.locator("#kb-view-trace math").first().waitFor();
-    expect(await seriousProblems(page)).toEqual([]);
-    await picture(page, `trace-${theme}`);
+      await page.evaluate(() => window.program.type(0, 0, "=KERN.FRICTION_STRESS(1395,0.2,0.3,0.003,12)"));
+      await page.getByRole("tab", { name: "Trace" }).click();
+      // 1395·e^−0.096
+      await page
+        .getByText(/1267\.31/)
+        .first()
+        .waitFor();
+      await page.locator("#kb-view-trace math").first().waitFor();
+      expect(await seriousProblems(page)).toEqual([]);
+      await picture(page, `trace-${theme}`);
 
-    await page.getByRole("tab", { name: "Insert" }).click();
-    await page.getByRole("combobox").fill("friction_stress");
-    await page.keyboard.press("Enter");
-    await page.locator("#kb-view-insert math").first().waitFor();
-    expect(await seriousProblems(page)).toEqual([]);
-    await picture(page, `insert-${theme}`);
+      await page.getByRole("tab", { name: "Insert" }).click();
+      await page.getByRole("combobox").fill("friction_stress");
+      await page.keyboard.press("Enter");
+      await page.locator("#kb-view-insert math").first().waitFor();
+      expect(await seriousProblems(page)).toEqual([]);
+      await picture(page, `insert-${theme}`);
 
-    expect(errors).toEqual([]);
-    expect(external).toEqual([hostScript]);
-  });
+      expect(errors).toEqual([]);
+      expect(external).toEqual([hostScript]);
+    },
+  );
 
   it("stands in the built folder with everything that the manifest names", async () => {
     const manifest = await readFile(join(dist, "manifest.xml"), "utf8");

@@ -12,7 +12,11 @@ import { findChromium } from "./chromium.ts";
 declare global {
   interface Window {
     /** What the workbench page hands to tests. */
-    readonly kernbook?: { readonly ready: boolean; readonly host?: GridHost; readonly cellBox?: (address: string) => DOMRect };
+    readonly kernbook?: {
+      readonly ready: boolean;
+      readonly host?: GridHost;
+      readonly cellBox?: (address: string) => DOMRect;
+    };
     readonly axe: { readonly run: (context: unknown, options: unknown) => Promise<AxeResults> };
   }
 }
@@ -32,16 +36,23 @@ export interface Workshop {
   readonly browser: Browser;
   readonly url: string;
   /** Opens a page of the built folder in a fresh profile. */
-  readonly open: (options?: { readonly path?: string; readonly theme?: Theme; readonly width?: number; readonly height?: number }) => Promise<OpenPage>;
+  readonly open: (options?: {
+    readonly path?: string;
+    readonly theme?: Theme;
+    readonly width?: number;
+    readonly height?: number;
+  }) => Promise<OpenPage>;
   readonly close: () => Promise<void>;
 }
 
 function serve(folder: string): Promise<Server> {
   const files = sirv(folder, { etag: true });
-  const server = createServer((request, response) => files(request, response, () => {
-    response.statusCode = 404;
-    response.end();
-  }));
+  const server = createServer((request, response) =>
+    files(request, response, () => {
+      response.statusCode = 404;
+      response.end();
+    }),
+  );
   return new Promise((resolve) => server.listen(0, "127.0.0.1", () => resolve(server)));
 }
 
@@ -50,7 +61,11 @@ export async function openWorkshop(folder = dist): Promise<Workshop> {
   const { env, ...place } = await findChromium();
   const server = await serve(folder);
   const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
-  const browser = await chromium.launch({ ...place, env: { ...(process.env as Record<string, string>), ...env }, args: ["--no-sandbox", "--no-zygote", "--disable-gpu", "--disable-dev-shm-usage"] });
+  const browser = await chromium.launch({
+    ...place,
+    env: { ...(process.env as Record<string, string>), ...env },
+    args: ["--no-sandbox", "--no-zygote", "--disable-gpu", "--disable-dev-shm-usage"],
+  });
   return {
     browser,
     url,
@@ -104,10 +119,12 @@ export async function typeInCell(page: Page, sheet: string, address: string, tex
   // On a busy machine the grid takes its time to follow the click: what is typed before that is lost.
   const place = { sheet, ...placeOf(address) };
   const end = Date.now() + 10_000;
-  while (!(await page.evaluate(async (to) => {
-    const at = await window.kernbook!.host!.selection();
-    return at?.sheet === to.sheet && at.row === to.row && at.column === to.column;
-  }, place))) {
+  while (
+    !(await page.evaluate(async (to) => {
+      const at = await window.kernbook!.host!.selection();
+      return at?.sheet === to.sheet && at.row === to.row && at.column === to.column;
+    }, place))
+  ) {
     if (Date.now() > end) throw new Error(`the click on ${address} of “${sheet}” did not select it`);
     await page.waitForTimeout(50);
   }
@@ -120,16 +137,28 @@ export async function typeInCell(page: Page, sheet: string, address: string, tex
 export function placeOf(address: string): { readonly row: number; readonly column: number } {
   const found = /^([A-Z]+)(\d+)$/.exec(address);
   if (!found) throw new Error(`${address} is no cell address`);
-  return { row: Number(found[2]) - 1, column: [...found[1]!].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1 };
+  return {
+    row: Number(found[2]) - 1,
+    column: [...found[1]!].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1,
+  };
 }
 
 /** What stands in a cell, at full precision, as the host reads it. */
 export async function readCell(page: Page, sheet: string, address: string): Promise<CellContent> {
-  return page.evaluate(async ([name, place]) => (await window.kernbook!.host!.read(name, { ...place, rows: 1, columns: 1 }))[0]![0]!, [sheet, placeOf(address)] as const);
+  return page.evaluate(
+    async ([name, place]) => (await window.kernbook!.host!.read(name, { ...place, rows: 1, columns: 1 }))[0]![0]!,
+    [sheet, placeOf(address)] as const,
+  );
 }
 
 /** Waits until a cell's value passes a test, then gives it. */
-export async function cellWhen(page: Page, sheet: string, address: string, accept: (cell: CellContent) => boolean, seconds = 20): Promise<CellContent> {
+export async function cellWhen(
+  page: Page,
+  sheet: string,
+  address: string,
+  accept: (cell: CellContent) => boolean,
+  seconds = 20,
+): Promise<CellContent> {
   const end = Date.now() + seconds * 1000;
   for (;;) {
     const cell = await readCell(page, sheet, address);
@@ -142,8 +171,21 @@ export async function cellWhen(page: Page, sheet: string, address: string, accep
 const axeText = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 /** Accessibility problems that count as serious or critical, each with the elements concerned. */
-export async function seriousProblems(page: Page, inside = "body", without: readonly string[] = []): Promise<readonly string[]> {
+export async function seriousProblems(
+  page: Page,
+  inside = "body",
+  without: readonly string[] = [],
+): Promise<readonly string[]> {
   await page.evaluate(axeText);
-  const { violations } = await page.evaluate(([include, exclude]) => window.axe.run({ include: [include], exclude: exclude.map((selector) => [selector]) }, { resultTypes: ["violations"] }), [inside, without] as const);
-  return violations.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id, help, nodes }) => `${id}: ${help}: ${nodes.map(({ target }) => target.join(" ")).join("; ")}`);
+  const { violations } = await page.evaluate(
+    ([include, exclude]) =>
+      window.axe.run(
+        { include: [include], exclude: exclude.map((selector) => [selector]) },
+        { resultTypes: ["violations"] },
+      ),
+    [inside, without] as const,
+  );
+  return violations
+    .filter(({ impact }) => impact === "serious" || impact === "critical")
+    .map(({ id, help, nodes }) => `${id}: ${help}: ${nodes.map(({ target }) => target.join(" ")).join("; ")}`);
 }

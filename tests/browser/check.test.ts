@@ -3,7 +3,9 @@ import type { Page } from "playwright-core";
 import { cellWhen, openWorkshop, readCell, seriousProblems, whenReady, type Workshop } from "./browser.ts";
 
 let shop: Workshop;
-beforeAll(async () => { shop = await openWorkshop(); });
+beforeAll(async () => {
+  shop = await openWorkshop();
+});
 afterAll(() => shop?.close());
 afterEach(() => Promise.all(shop.browser.contexts().map((context) => context.close())));
 
@@ -17,25 +19,46 @@ async function openTool(page: Page, name: string): Promise<void> {
 }
 
 /** By how much the panel and the page are wider than they show. */
-const overflow = (page: Page): Promise<readonly number[]> => page.evaluate(() => [document.querySelector(".kb-views")!, document.querySelector("#panel")!, document.documentElement].map((e) => e.scrollWidth - e.clientWidth));
+const overflow = (page: Page): Promise<readonly number[]> =>
+  page.evaluate(() =>
+    [document.querySelector(".kb-views")!, document.querySelector("#panel")!, document.documentElement].map(
+      (e) => e.scrollWidth - e.clientWidth,
+    ),
+  );
 
 describe("the checker's tools in the panel", () => {
   it("compare: no difference at first; a wrong input is found, leads to its cell, and the list goes onto a sheet", async () => {
     const { page, errors, external } = await shop.open();
     await whenReady(page);
     await openTool(page, "Compare");
-    await panel(page).getByRole("button", { name: `Compare “${beam}”` }).click();
+    await panel(page)
+      .getByRole("button", { name: `Compare “${beam}”` })
+      .click();
     await panel(page).getByText("AS ITS TEMPLATE").waitFor({ timeout: 60_000 });
-    await panel(page).getByText(/as the sheet says/).waitFor();
+    await panel(page)
+      .getByText(/as the sheet says/)
+      .waitFor();
     // As another program would leave it: the grid's own refusal of such an entry is passed by.
     await page.evaluate((sheet) => window.kernbook!.host!.enterAll(sheet, [{ row: 34, column: 3, value: "40" }]), beam);
-    await panel(page).getByRole("button", { name: `Compare “${beam}”` }).click();
+    await panel(page)
+      .getByRole("button", { name: `Compare “${beam}”` })
+      .click();
     await panel(page).getByText("DIFFERS", { exact: true }).waitFor({ timeout: 60_000 });
-    await panel(page).getByText(/stored as text/).waitFor();
-    await panel(page).getByRole("button", { name: /^Go to D35/ }).click();
-    expect(await page.evaluate(async () => window.kernbook!.host!.selection())).toMatchObject({ sheet: beam, row: 34, column: 3 });
+    await panel(page)
+      .getByText(/stored as text/)
+      .waitFor();
+    await panel(page)
+      .getByRole("button", { name: /^Go to D35/ })
+      .click();
+    expect(await page.evaluate(async () => window.kernbook!.host!.selection())).toMatchObject({
+      sheet: beam,
+      row: 34,
+      column: 3,
+    });
     await panel(page).getByRole("button", { name: "Put the list on a new sheet" }).click();
-    await panel(page).getByText(/The list stands on/).waitFor({ timeout: 60_000 });
+    await panel(page)
+      .getByText(/The list stands on/)
+      .waitFor({ timeout: 60_000 });
     const names = await page.evaluate(() => window.kernbook!.host!.sheetNames());
     const listed = names.find((name) => name.startsWith("Findings"))!;
     expect((await readCell(page, listed, "A1")).text).toContain(beam);
@@ -46,13 +69,29 @@ describe("the checker's tools in the panel", () => {
   it("what if: bars and verdicts without touching the sheet", async () => {
     const { page, errors } = await shop.open();
     await whenReady(page);
-    const before = await page.evaluate(async (sheet) => (await window.kernbook!.host!.read(sheet, { row: 0, column: 0, rows: 1000, columns: 12 })).map((row) => row.map(({ formula, value }) => formula ?? value)), beam);
+    const before = await page.evaluate(
+      async (sheet) =>
+        (await window.kernbook!.host!.read(sheet, { row: 0, column: 0, rows: 1000, columns: 12 })).map((row) =>
+          row.map(({ formula, value }) => formula ?? value),
+        ),
+      beam,
+    );
     await openTool(page, "What if");
-    await panel(page).getByRole("button", { name: `Ask of “${beam}”` }).click();
+    await panel(page)
+      .getByRole("button", { name: `Ask of “${beam}”` })
+      .click();
     await panel(page).getByRole("button", { name: "Show which inputs matter" }).click();
-    await panel(page).getByText(/inputs moved/).waitFor({ timeout: 90_000 });
+    await panel(page)
+      .getByText(/inputs moved/)
+      .waitFor({ timeout: 90_000 });
     expect(await panel(page).locator("svg, .kb-bars").count()).toBeGreaterThan(0);
-    const after = await page.evaluate(async (sheet) => (await window.kernbook!.host!.read(sheet, { row: 0, column: 0, rows: 1000, columns: 12 })).map((row) => row.map(({ formula, value }) => formula ?? value)), beam);
+    const after = await page.evaluate(
+      async (sheet) =>
+        (await window.kernbook!.host!.read(sheet, { row: 0, column: 0, rows: 1000, columns: 12 })).map((row) =>
+          row.map(({ formula, value }) => formula ?? value),
+        ),
+      beam,
+    );
     expect(after).toEqual(before);
     expect(errors).toEqual([]);
   });
@@ -63,7 +102,9 @@ describe("the checker's tools in the panel", () => {
     await openTool(page, "Sign off");
     await panel(page).getByLabel("Your initials").fill("AB");
     await page.evaluate((sheet) => window.kernbook!.host!.select({ sheet, row: 34, column: 3 }), beam);
-    await panel(page).getByRole("button", { name: /^Mark .*2\.1/ }).click();
+    await panel(page)
+      .getByRole("button", { name: /^Mark .*2\.1/ })
+      .click();
     await cellWhen(page, beam, "L35", ({ text }) => /^AB 2\d{3}-/.test(text), 60);
     const done = panel(page).getByRole("status").filter({ hasText: "row 2.1" });
     await done.getByText(/stands at/).waitFor();

@@ -9,12 +9,22 @@ export type ChromiumPlace = ({ readonly executablePath: string } | { readonly ch
 };
 
 /** What browsers that render alike are called on the PATH, best first. */
-const programs = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome", "microsoft-edge", "msedge"];
+const programs = [
+  "chromium",
+  "chromium-browser",
+  "google-chrome",
+  "google-chrome-stable",
+  "chrome",
+  "microsoft-edge",
+  "msedge",
+];
 
 function onPath(): string | undefined {
   const endings = process.platform === "win32" ? [".exe"] : [""];
   const folders = (process.env["PATH"] ?? "").split(delimiter).filter((folder) => folder !== "");
-  return programs.flatMap((name) => folders.flatMap((folder) => endings.map((ending) => join(folder, name + ending)))).find((path) => existsSync(path));
+  return programs
+    .flatMap((name) => folders.flatMap((folder) => endings.map((ending) => join(folder, name + ending))))
+    .find((path) => existsSync(path));
 }
 
 function systemHasNss(): boolean {
@@ -31,19 +41,31 @@ function systemHasNss(): boolean {
  * Its own libraries and fonts come along for systems that have none.
  */
 async function unpacked(): Promise<ChromiumPlace> {
-  const { version } = JSON.parse(readFileSync(join(root, "node_modules/@sparticuz/chromium/package.json"), "utf8")) as { readonly version: string };
+  const { version } = JSON.parse(readFileSync(join(root, "node_modules/@sparticuz/chromium/package.json"), "utf8")) as {
+    readonly version: string;
+  };
   const folder = join(root, "node_modules", ".cache", "kernbook", `chromium-${version}`);
   if (!existsSync(folder)) {
     const partial = `${folder}.${process.pid}`;
     mkdirSync(partial, { recursive: true });
-    const before = { tmp: process.env["TMPDIR"], runtime: process.env["AWS_LAMBDA_JS_RUNTIME"], libraries: process.env["LD_LIBRARY_PATH"], fonts: process.env["FONTCONFIG_PATH"] };
+    const before = {
+      tmp: process.env["TMPDIR"],
+      runtime: process.env["AWS_LAMBDA_JS_RUNTIME"],
+      libraries: process.env["LD_LIBRARY_PATH"],
+      fonts: process.env["FONTCONFIG_PATH"],
+    };
     // The package unpacks where TMPDIR says, and its libraries only where it believes in this runtime.
     Object.assign(process.env, { TMPDIR: partial, AWS_LAMBDA_JS_RUNTIME: "nodejs20.x" });
     try {
       const { default: chromium } = await import("@sparticuz/chromium");
       await chromium.executablePath();
     } finally {
-      for (const [name, value] of [["TMPDIR", before.tmp], ["AWS_LAMBDA_JS_RUNTIME", before.runtime], ["LD_LIBRARY_PATH", before.libraries], ["FONTCONFIG_PATH", before.fonts]] as const) {
+      for (const [name, value] of [
+        ["TMPDIR", before.tmp],
+        ["AWS_LAMBDA_JS_RUNTIME", before.runtime],
+        ["LD_LIBRARY_PATH", before.libraries],
+        ["FONTCONFIG_PATH", before.fonts],
+      ] as const) {
         if (value === undefined) delete process.env[name];
         else process.env[name] = value;
       }

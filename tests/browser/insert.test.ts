@@ -1,6 +1,15 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import type { Page } from "playwright-core";
-import { cellWhen, clickCell, openWorkshop, readCell, seriousProblems, typeInCell, whenReady, type Workshop } from "./browser.ts";
+import {
+  cellWhen,
+  clickCell,
+  openWorkshop,
+  readCell,
+  seriousProblems,
+  typeInCell,
+  whenReady,
+  type Workshop,
+} from "./browser.ts";
 
 /** An empty sheet of the user's own beside the demonstration. */
 const own = "Sheet1";
@@ -15,7 +24,9 @@ async function openInsert(page: Page, query: string): Promise<void> {
 
 describe("inserting a function into a sheet of one's own", () => {
   let shop: Workshop;
-  beforeAll(async () => { shop = await openWorkshop(); });
+  beforeAll(async () => {
+    shop = await openWorkshop();
+  });
   afterAll(() => shop?.close());
   afterEach(() => Promise.all(shop.browser.contexts().map((context) => context.close())));
 
@@ -27,7 +38,8 @@ describe("inserting a function into a sheet of one's own", () => {
     await page.getByText(/Inserted in Sheet1!B3:F9/).waitFor();
     const values = { D4: 1395, D5: 0.2, D6: 0.3, D7: 0.003, D8: 12 };
     await page.evaluate(async (all) => {
-      for (const [row, value] of Object.values(all).entries()) await window.kernbook!.host!.enter({ sheet: "Sheet1", row: row + 3, column: 3 }, value);
+      for (const [row, value] of Object.values(all).entries())
+        await window.kernbook!.host!.enter({ sheet: "Sheet1", row: row + 3, column: 3 }, value);
     }, values);
     // 1395 · e^(−0.2·0.3 − 0.003·12), worked with a pocket calculator.
     expect((await cellWhen(page, own, "D9", (cell) => typeof cell.value === "number")).value).toBeCloseTo(1267.307, 2);
@@ -44,14 +56,19 @@ describe("inserting a function into a sheet of one's own", () => {
     await clickCell(page, own, "H20");
     await page.keyboard.press("Control+z");
     await cellWhen(page, own, "B4", (cell) => cell.value === null);
-    for (const address of ["B3", "C5", "D9", "F9"]) expect(await readCell(page, own, address), address).toMatchObject({ value: null });
+    for (const address of ["B3", "C5", "D9", "F9"])
+      expect(await readCell(page, own, address), address).toMatchObject({ value: null });
     expect((await readCell(page, own, "D9")).formula).toBeUndefined();
   });
 
   it("wires the formula to cells picked one by one, and warns of an empty one", async () => {
     const { page } = await shop.open();
     await whenReady(page);
-    for (const [address, text] of [["B3", "900"], ["B4", "1400"]] as const) await typeInCell(page, own, address, text);
+    for (const [address, text] of [
+      ["B3", "900"],
+      ["B4", "1400"],
+    ] as const)
+      await typeInCell(page, own, address, text);
     await openInsert(page, "tendon_force");
     await page.getByLabel("wired to cells").click();
     const take = (what: RegExp) => page.getByRole("button", { name: what });
@@ -86,15 +103,18 @@ describe("inserting a function into a sheet of one's own", () => {
     expect(await readCell(page, own, "B4")).toMatchObject({ value: null });
   });
 
-  it.each(["light", "dark"] as const)("has no serious accessibility problem in list, block and wiring in the %s theme", async (theme) => {
-    const { page } = await shop.open({ theme });
-    await whenReady(page);
-    await page.getByRole("tab", { name: "Insert" }).click();
-    expect(await seriousProblems(page, "#panel")).toEqual([]);
-    await page.getByRole("combobox").fill("transmission length");
-    await page.keyboard.press("Enter");
-    expect(await seriousProblems(page, "#panel")).toEqual([]);
-    await page.getByLabel("wired to cells").click();
-    expect(await seriousProblems(page, "#panel")).toEqual([]);
-  });
+  it.each(["light", "dark"] as const)(
+    "has no serious accessibility problem in list, block and wiring in the %s theme",
+    async (theme) => {
+      const { page } = await shop.open({ theme });
+      await whenReady(page);
+      await page.getByRole("tab", { name: "Insert" }).click();
+      expect(await seriousProblems(page, "#panel")).toEqual([]);
+      await page.getByRole("combobox").fill("transmission length");
+      await page.keyboard.press("Enter");
+      expect(await seriousProblems(page, "#panel")).toEqual([]);
+      await page.getByLabel("wired to cells").click();
+      expect(await seriousProblems(page, "#panel")).toEqual([]);
+    },
+  );
 });

@@ -2,7 +2,17 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import type { Page } from "playwright-core";
 import { alderQuay } from "../independent/alderQuay.ts";
 import { beam } from "../independent/postTensionedBeam.ts";
-import { cellWhen, clickCell, openWorkshop, placeOf, readCell, seriousProblems, typeInCell, whenReady, type Workshop } from "./browser.ts";
+import {
+  cellWhen,
+  clickCell,
+  openWorkshop,
+  placeOf,
+  readCell,
+  seriousProblems,
+  typeInCell,
+  whenReady,
+  type Workshop,
+} from "./browser.ts";
 
 const sheet = "Alder Quay footbridge beam";
 let shop: Workshop;
@@ -21,7 +31,10 @@ async function opened(options: Parameters<Workshop["open"]>[0] = {}): Promise<Pa
 
 /** The upper left cell of a named row or column of the sheet. */
 async function cellOf(page: Page, id: string, name = sheet): Promise<string> {
-  const reference = await page.evaluate(([n, s]) => window.kernbook!.host!.resolveName(n, s), [`kb_${id}`, name] as const);
+  const reference = await page.evaluate(([n, s]) => window.kernbook!.host!.resolveName(n, s), [
+    `kb_${id}`,
+    name,
+  ] as const);
   const found = /\$?([A-Z]+)\$?(\d+)/.exec(reference!.slice(reference!.lastIndexOf("!") + 1));
   return `${found![1]}${found![2]}`;
 }
@@ -34,7 +47,10 @@ describe("the newcomer's path", () => {
     const expected = beam(alderQuay);
     expect((await readCell(page, sheet, await cellOf(page, "phi"))).value).toBeCloseTo(expected.phi, 9);
     const middle = expected.rows.findIndex((row) => Math.abs(row.x - 12000) < 1);
-    expect((await readCell(page, sheet, below(await cellOf(page, "Pinf"), middle))).value).toBeCloseTo(expected.rows[middle]!.Pinf / 1000, 6);
+    expect((await readCell(page, sheet, below(await cellOf(page, "Pinf"), middle))).value).toBeCloseTo(
+      expected.rows[middle]!.Pinf / 1000,
+      6,
+    );
     expect((await readCell(page, sheet, await cellOf(page, "overall"))).value).toBe("OK");
     await page.getByText("Overall verdict").waitFor();
     await page.getByRole("figure", { name: "Prestress force along the span" }).waitFor();
@@ -42,11 +58,19 @@ describe("the newcomer's path", () => {
 
   it("changes an input and sees everything recalculate", async () => {
     const page = await opened();
-    const weaker = beam({ ...alderQuay, tendons: alderQuay.tendons.map((t, i) => (i === 0 ? { ...t, sigj: 1250 } : t)) });
+    const weaker = beam({
+      ...alderQuay,
+      tendons: alderQuay.tendons.map((t, i) => (i === 0 ? { ...t, sigj: 1250 } : t)),
+    });
     await typeInCell(page, sheet, await cellOf(page, "sigj"), "1250");
     const middle = weaker.rows.findIndex((row) => Math.abs(row.x - 12000) < 1);
     const wanted = weaker.rows[middle]!.Pinf / 1000;
-    await cellWhen(page, sheet, below(await cellOf(page, "Pinf"), middle), ({ value }) => typeof value === "number" && Math.abs(value - wanted) < 1e-6);
+    await cellWhen(
+      page,
+      sheet,
+      below(await cellOf(page, "Pinf"), middle),
+      ({ value }) => typeof value === "number" && Math.abs(value - wanted) < 1e-6,
+    );
   });
 
   it("meets a bad input: the grid refuses it with the range; past the grid, the sheet names it and gives no verdict", async () => {
@@ -58,7 +82,10 @@ describe("the newcomer's path", () => {
     expect(await readCell(page, sheet, cell)).toEqual(before);
     await page.getByRole("button", { name: "OK" }).last().click();
     // What is pasted or set by a program meets no refusal.
-    await page.evaluate(([name, place]) => window.kernbook!.host!.enter({ sheet: name, ...place }, -0.01), [sheet, placeOf(cell)] as const);
+    await page.evaluate(([name, place]) => window.kernbook!.host!.enter({ sheet: name, ...place }, -0.01), [
+      sheet,
+      placeOf(cell),
+    ] as const);
     await cellWhen(page, sheet, cell, ({ value }) => value === -0.01);
     await cellWhen(page, sheet, await cellOf(page, "overall"), ({ value }) => value === "INCOMPLETE");
     const force = await readCell(page, sheet, await cellOf(page, "Pinf"));
@@ -70,7 +97,10 @@ describe("the newcomer's path", () => {
     const page = await opened();
     await page.getByText("No warnings.").waitFor();
     const k = await cellOf(page, "k");
-    await page.evaluate(([name, place]) => window.kernbook!.host!.enter({ sheet: name, ...place }, 0.09), [sheet, placeOf(k)] as const);
+    await page.evaluate(([name, place]) => window.kernbook!.host!.enter({ sheet: name, ...place }, 0.09), [
+      sheet,
+      placeOf(k),
+    ] as const);
     await page.getByText(/^7 warnings$/).click();
     const warnings = page.locator(".kb-warnings li");
     expect(await warnings.count()).toBe(7);
@@ -104,7 +134,12 @@ describe("the newcomer's path", () => {
     expect(value).toBeCloseTo(1267.307, 2);
     await typeInCell(page, own, "B4", "=KERN.FRICTION_STRESS(1395,-0.1,0.3,0.003,12)");
     const wrong = await cellWhen(page, own, "B4", (cell) => cell.error !== undefined);
-    expect(wrong.error).toEqual({ code: "#VALUE!", message: expect.stringContaining("μ (friction coefficient between tendon and duct) = −0.1 1/rad is below 0") as string });
+    expect(wrong.error).toEqual({
+      code: "#VALUE!",
+      message: expect.stringContaining(
+        "μ (friction coefficient between tendon and duct) = −0.1 1/rad is below 0",
+      ) as string,
+    });
     await tab(page, "Trace").click();
     await clickCell(page, own, "B4");
     await page.getByText("is below 0", { exact: false }).first().waitFor();
@@ -120,9 +155,14 @@ describe("the newcomer's path", () => {
     await call.locator("math").first().waitFor();
     await expect.poll(async () => call.innerText(), { timeout: 10_000 }).toMatch(/5\.10\.2\.2/);
     expect(await call.innerText()).toMatch(/34/);
-    await call.getByRole("button", { name: /^Go to / }).first().click();
+    await call
+      .getByRole("button", { name: /^Go to / })
+      .first()
+      .click();
     const from = await cellOf(page, "fckt");
-    await expect.poll(() => page.evaluate(() => window.kernbook!.host!.selection())).toMatchObject({ sheet, row: Number(from.slice(1)) - 1 });
+    await expect
+      .poll(() => page.evaluate(() => window.kernbook!.host!.selection()))
+      .toMatchObject({ sheet, row: Number(from.slice(1)) - 1 });
     await page.getByRole("button", { name: /^Back to / }).click();
     await call.waitFor();
   });
@@ -158,7 +198,11 @@ describe("building a sheet from the panel", () => {
     await page.getByRole("button", { name: "Beam four" }).waitFor({ timeout: 30_000 });
     await page.getByRole("region", { name: "Result" }).getByRole("figure").last().waitFor();
     expect(await scrolled()).toBe(0);
-    expect(await page.evaluate(() => document.activeElement?.closest("[aria-label=Result]") && document.activeElement.tagName)).toBe("H2");
+    expect(
+      await page.evaluate(
+        () => document.activeElement?.closest("[aria-label=Result]") && document.activeElement.tagName,
+      ),
+    ).toBe("H2");
   });
 
   it("refuses a name that is taken and an input out of range, keeps what was typed and leaves nothing behind", async () => {
@@ -171,7 +215,10 @@ describe("building a sheet from the panel", () => {
     await page.getByLabel("Name of the new sheet").fill("Beam three");
     const strength = page.getByLabel(/^characteristic cylinder strength at 28 days/);
     await strength.fill("100");
-    await page.getByText(/100.*12 to 90 MPa/).first().waitFor();
+    await page
+      .getByText(/100.*12 to 90 MPa/)
+      .first()
+      .waitFor();
     await page.getByRole("button", { name: "Build the sheet" }).click();
     await expect.poll(() => page.getByRole("alert").innerText()).toMatch(/12 to 90 MPa/);
     expect(await strength.inputValue()).toBe("100");
@@ -224,7 +271,12 @@ it("the form with everything unfolded scrolls within the panel and leaves the pa
   const [inPanel, panel, inPage, window] = await page.evaluate(() => {
     for (const details of document.querySelectorAll("details")) details.open = true;
     const scrolling = document.querySelector("#panel")!;
-    return [scrolling.scrollHeight, scrolling.clientHeight, document.documentElement.scrollHeight, innerHeight] as const;
+    return [
+      scrolling.scrollHeight,
+      scrolling.clientHeight,
+      document.documentElement.scrollHeight,
+      innerHeight,
+    ] as const;
   });
   expect(inPanel).toBeGreaterThan(panel);
   expect(inPage).toBe(window);
@@ -232,10 +284,11 @@ it("the form with everything unfolded scrolls within the panel and leaves the pa
 
 it("at 320 px no view of the panel scrolls sideways", async () => {
   const page = await opened({ width: 320, height: 900 });
-  const overflow = (): Promise<number> => page.evaluate(() => {
-    const panel = document.querySelector("#panel")!;
-    return panel.scrollWidth - panel.clientWidth;
-  });
+  const overflow = (): Promise<number> =>
+    page.evaluate(() => {
+      const panel = document.querySelector("#panel")!;
+      return panel.scrollWidth - panel.clientWidth;
+    });
   await page.getByRole("figure", { name: "Prestress force along the span" }).waitFor();
   expect(await overflow()).toBeLessThanOrEqual(0);
   await form(page);

@@ -2,7 +2,16 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { dist } from "../../src/command/build.ts";
-import { cellWhen, clickCell, openWorkshop, placeOf, seriousProblems, typeInCell, whenReady, type Workshop } from "./browser.ts";
+import {
+  cellWhen,
+  clickCell,
+  openWorkshop,
+  placeOf,
+  seriousProblems,
+  typeInCell,
+  whenReady,
+  type Workshop,
+} from "./browser.ts";
 
 describe("the workbench page", () => {
   let shop: Workshop;
@@ -25,19 +34,27 @@ describe("the workbench page", () => {
     await whenReady(page);
     const sheet = (await page.evaluate(() => window.kernbook!.host!.sheetNames()))[0]!;
     await clickCell(page, sheet, "B3");
-    expect(await page.evaluate(() => window.kernbook!.host!.selection())).toEqual({ sheet, ...placeOf("B3"), rows: 1, columns: 1 });
+    expect(await page.evaluate(() => window.kernbook!.host!.selection())).toEqual({
+      sheet,
+      ...placeOf("B3"),
+      rows: 1,
+      columns: 1,
+    });
     await typeInCell(page, sheet, "C4", "=KERN.FRICTION_STRESS(1395,0.2,0.3,0.003,12)");
     // 1395 · e^(−0.2·0.3 − 0.003·12), worked with a pocket calculator.
     const { value } = await cellWhen(page, sheet, "C4", (cell) => typeof cell.value === "number");
     expect(value).toBeCloseTo(1267.307, 2);
   });
 
-  it.each(["light", "dark"] as const)("has no serious accessibility problem outside the grid itself in the %s theme", async (theme) => {
-    const { page } = await shop.open({ theme });
-    await whenReady(page);
-    // Inside #sheet stand the controls of the grid library, which we cannot change.
-    expect(await seriousProblems(page, "body", ["#sheet"])).toEqual([]);
-  });
+  it.each(["light", "dark"] as const)(
+    "has no serious accessibility problem outside the grid itself in the %s theme",
+    async (theme) => {
+      const { page } = await shop.open({ theme });
+      await whenReady(page);
+      // Inside #sheet stand the controls of the grid library, which we cannot change.
+      expect(await seriousProblems(page, "body", ["#sheet"])).toEqual([]);
+    },
+  );
 });
 
 describe("cell addresses", () => {

@@ -7,7 +7,9 @@ import { dist } from "../../src/command/build.ts";
 import { clickCell, openWorkshop, seriousProblems, typeInCell, whenReady, type Workshop } from "./browser.ts";
 
 let shop: Workshop;
-beforeAll(async () => { shop = await openWorkshop(); });
+beforeAll(async () => {
+  shop = await openWorkshop();
+});
 afterAll(() => shop?.close());
 afterEach(() => Promise.all(shop.browser.contexts().map((context) => context.close())));
 
@@ -21,11 +23,17 @@ async function openReference(page: Page): Promise<void> {
 
 /** By how much the panel and the page are wider than they show. */
 function overflow(page: Page): Promise<readonly number[]> {
-  return page.evaluate(() => [document.querySelector(".kb-views")!, document.querySelector("#panel")!, document.documentElement].map((e) => e.scrollWidth - e.clientWidth));
+  return page.evaluate(() =>
+    [document.querySelector(".kb-views")!, document.querySelector("#panel")!, document.documentElement].map(
+      (e) => e.scrollWidth - e.clientWidth,
+    ),
+  );
 }
 
 async function searchFor(page: Page, query: string): Promise<void> {
-  await panel(page).getByRole("combobox", { name: /Find a function/ }).fill(query);
+  await panel(page)
+    .getByRole("combobox", { name: /Find a function/ })
+    .fill(query);
   await page.keyboard.press("Enter");
 }
 
@@ -55,7 +63,9 @@ describe("the reference in the panel", () => {
     await page.keyboard.press("Enter");
     await panel(page).locator("#task-stressing:focus").waitFor();
     await page.keyboard.press("Tab");
-    expect(await page.evaluate(() => (document.activeElement as HTMLAnchorElement).getAttribute("href"))).toMatch(/^[A-Z0-9_]+\.html$/);
+    expect(await page.evaluate(() => (document.activeElement as HTMLAnchorElement).getAttribute("href"))).toMatch(
+      /^[A-Z0-9_]+\.html$/,
+    );
     await page.keyboard.press("Enter");
     await panel(page).getByText("stores lethal energy").waitFor();
     expect(errors).toEqual([]);
@@ -79,21 +89,26 @@ describe("the reference in the panel", () => {
     expect(errors).toEqual([]);
   });
 
-  it.each(["light", "dark"] as const)("fits 320 px and has no serious accessibility problem in the %s theme", async (theme) => {
-    const { page } = await shop.open({ theme });
-    await openReference(page);
-    // The panel at the width a spreadsheet program gives it.
-    await page.evaluate(() => { document.getElementById("panel")!.style.cssText += "width:320px;flex:none"; });
-    expect(await overflow(page)).toEqual([0, 0, 0]);
-    expect(await seriousProblems(page, "#panel")).toEqual([]);
-    for (const query of ["friction_stress", "creep_coefficient_en1992"]) {
-      await searchFor(page, query);
-      await panel(page).locator(".kr-page h2").waitFor();
-      expect(await overflow(page), query).toEqual([0, 0, 0]);
-      expect(await seriousProblems(page, "#panel"), query).toEqual([]);
-      await panel(page).getByRole("button", { name: "All found" }).click();
-    }
-  });
+  it.each(["light", "dark"] as const)(
+    "fits 320 px and has no serious accessibility problem in the %s theme",
+    async (theme) => {
+      const { page } = await shop.open({ theme });
+      await openReference(page);
+      // The panel at the width a spreadsheet program gives it.
+      await page.evaluate(() => {
+        document.getElementById("panel")!.style.cssText += "width:320px;flex:none";
+      });
+      expect(await overflow(page)).toEqual([0, 0, 0]);
+      expect(await seriousProblems(page, "#panel")).toEqual([]);
+      for (const query of ["friction_stress", "creep_coefficient_en1992"]) {
+        await searchFor(page, query);
+        await panel(page).locator(".kr-page h2").waitFor();
+        expect(await overflow(page), query).toEqual([0, 0, 0]);
+        expect(await seriousProblems(page, "#panel"), query).toEqual([]);
+        await panel(page).getByRole("button", { name: "All found" }).click();
+      }
+    },
+  );
 
   it("says what is wrong where a page cannot be had, and tries again", async () => {
     const { page } = await shop.open();
@@ -123,17 +138,24 @@ describe("the static reference pages", () => {
     expect((await page.locator(".kr-page").boundingBox())!.width).toBeLessThan(900);
   });
 
-  it.each(["light", "dark"] as const)("have no serious accessibility problem and no overflow at 400 px in the %s theme", async (theme) => {
-    for (const name of ["index.html", "CREEP_COEFFICIENT_EN1992_2004.html", "TENDON_ECCENTRICITY.html"]) {
-      const { page, errors } = await shop.open({ path: `reference/${name}`, theme, width: 400 });
-      expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth), name).toBe(0);
-      expect(await seriousProblems(page), name).toEqual([]);
-      expect(errors, name).toEqual([]);
-      await page.context().close();
-    }
-  });
+  it.each(["light", "dark"] as const)(
+    "have no serious accessibility problem and no overflow at 400 px in the %s theme",
+    async (theme) => {
+      for (const name of ["index.html", "CREEP_COEFFICIENT_EN1992_2004.html", "TENDON_ECCENTRICITY.html"]) {
+        const { page, errors } = await shop.open({ path: `reference/${name}`, theme, width: 400 });
+        expect(
+          await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth),
+          name,
+        ).toBe(0);
+        expect(await seriousProblems(page), name).toEqual([]);
+        expect(errors, name).toEqual([]);
+        await page.context().close();
+      }
+    },
+  );
 
   it("ask for no script", () => {
-    for (const name of readdirSync(folder)) expect(readFileSync(join(folder, name), "utf8"), name).not.toMatch(/<script|javascript:|\son\w+="/);
+    for (const name of readdirSync(folder))
+      expect(readFileSync(join(folder, name), "utf8"), name).not.toMatch(/<script|javascript:|\son\w+="/);
   });
 });

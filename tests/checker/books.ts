@@ -15,7 +15,13 @@ export async function builtBook(id: string, inputs: Inputs = {}) {
 
 export async function snapshotOf(host: GridHost, plan: Plan): Promise<Snapshot> {
   const cells = await host.read("Beam", { row: 0, column: 0, rows: plan.rows, columns: plan.columns });
-  return { sheet: "Beam", rows: plan.rows, columns: plan.columns, cells, names: new Map(plan.names.map(({ name, ...area }) => [name.toLowerCase(), { ...area, sheet: "Beam" }])) };
+  return {
+    sheet: "Beam",
+    rows: plan.rows,
+    columns: plan.columns,
+    cells,
+    names: new Map(plan.names.map(({ name, ...area }) => [name.toLowerCase(), { ...area, sheet: "Beam" }])),
+  };
 }
 
 /** "B3" as row and column. */
@@ -29,9 +35,14 @@ export function sheetOf(cells: Readonly<Record<string, CellValue>>, sheet = "She
   const placed = Object.entries(cells).map(([address, value]) => ({ ...at(address), value }));
   const rows = Math.max(...placed.map(({ row }) => row)) + 1;
   const columns = Math.max(...placed.map(({ column }) => column)) + 1;
-  const all: CellContent[][] = Array.from({ length: rows }, () => Array.from({ length: columns }, () => ({ value: null, text: "" })));
+  const all: CellContent[][] = Array.from({ length: rows }, () =>
+    Array.from({ length: columns }, () => ({ value: null, text: "" })),
+  );
   for (const { row, column, value } of placed) {
-    all[row]![column] = typeof value === "string" && value.startsWith("=") ? { value: null, text: "", formula: value } : { value, text: String(value ?? "") };
+    all[row]![column] =
+      typeof value === "string" && value.startsWith("=")
+        ? { value: null, text: "", formula: value }
+        : { value, text: String(value ?? "") };
   }
   return { sheet, rows, columns, cells: all, names: new Map() };
 }

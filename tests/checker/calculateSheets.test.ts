@@ -22,7 +22,11 @@ async function allAgree(id: string, inputs: Inputs = {}): Promise<void> {
 
 describe("every cell of a shipped template's sheet is what its formula gives", () => {
   it.each(templates.map(({ id }) => id))("%s, the example", async (id) => allAgree(id), 120_000);
-  it("with a limit exceeded and warnings", () => allAgree("post-tensioned-en1992-2004", { fck: 40, mu: 0.35 }), 120_000);
+  it(
+    "with a limit exceeded and warnings",
+    () => allAgree("post-tensioned-en1992-2004", { fck: 40, mu: 0.35 }),
+    120_000,
+  );
   it("with inputs left empty: the same errors and messages, but where the grid passes over an error in a comparison", async () => {
     const built = await builtBook("pre-tensioned-en1992-2004", { fck: null, tRelax: null, RH: null });
     host = built.host;
@@ -30,10 +34,37 @@ describe("every cell of a shipped template's sheet is what its formula gives", (
     const { differences, notCompared } = valuesAgainstHost(book);
     expect(notCompared).toEqual([]);
     expect(differences.filter(({ passedOver }) => !passedOver)).toEqual([]);
-    const errors = [...book.formulas.cells.values()].filter(({ sheet, row, column }) => book.content(sheet, row, column).error);
+    const errors = [...book.formulas.cells.values()].filter(
+      ({ sheet, row, column }) => book.content(sheet, row, column).error,
+    );
     expect(errors.length).toBeGreaterThan(1000);
   }, 120_000);
-  it("with another number of tendons", () => allAgree("post-tensioned-is1343-1980", { tendons: 2, tendonName: ["lower", "upper"], strands: [8, 6], duct: [65, 65], sigj: [1380, 1300], end: ["LEFT", "LEFT"], order: [2, 1], cpx: [[0, 12, 24], [0, 12, 24]], cpe: [[360, 550, 360], [-320, 450, -320]], cps: [["TO_LEVEL", "FROM_LEVEL", "LINE"], ["TO_LEVEL", "FROM_LEVEL", "LINE"]] }), 120_000);
+  it(
+    "with another number of tendons",
+    () =>
+      allAgree("post-tensioned-is1343-1980", {
+        tendons: 2,
+        tendonName: ["lower", "upper"],
+        strands: [8, 6],
+        duct: [65, 65],
+        sigj: [1380, 1300],
+        end: ["LEFT", "LEFT"],
+        order: [2, 1],
+        cpx: [
+          [0, 12, 24],
+          [0, 12, 24],
+        ],
+        cpe: [
+          [360, 550, 360],
+          [-320, 450, -320],
+        ],
+        cps: [
+          ["TO_LEVEL", "FROM_LEVEL", "LINE"],
+          ["TO_LEVEL", "FROM_LEVEL", "LINE"],
+        ],
+      }),
+    120_000,
+  );
 });
 
 describe("a value that its formula does not give is told", () => {
@@ -42,9 +73,16 @@ describe("a value that its formula does not give is told", () => {
     host = built.host;
     const snapshot = await built.snapshot();
     const check = built.plan.summary.checks[0]!.utilisation;
-    const cells = snapshot.cells.map((row, r) => row.map((cell, c) => (r === check.row && c === check.column ? { ...cell, value: (cell.value as number) * (1 + 1e-6) } : cell)));
+    const cells = snapshot.cells.map((row, r) =>
+      row.map((cell, c) =>
+        r === check.row && c === check.column ? { ...cell, value: (cell.value as number) * (1 + 1e-6) } : cell,
+      ),
+    );
     const { differences } = valuesAgainstHost(new Book([{ ...snapshot, cells }]));
     expect(differences).toHaveLength(1);
-    expect(differences[0]).toMatchObject({ place: { sheet: "Beam", ...check }, formula: snapshot.cells[check.row]![check.column]!.formula });
+    expect(differences[0]).toMatchObject({
+      place: { sheet: "Beam", ...check },
+      formula: snapshot.cells[check.row]![check.column]!.formula,
+    });
   }, 120_000);
 });

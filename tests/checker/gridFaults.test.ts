@@ -9,7 +9,8 @@ beforeEach(async () => {
 });
 afterEach(() => faults.host.dispose());
 
-const cell = async (row: number, column: number, sheet = "Beam", { host }: Pick<GridFaults, "host"> = faults) => (await host.read(sheet, { row, column, rows: 1, columns: 1 }))[0]![0]!;
+const cell = async (row: number, column: number, sheet = "Beam", { host }: Pick<GridFaults, "host"> = faults) =>
+  (await host.read(sheet, { row, column, rows: 1, columns: 1 }))[0]![0]!;
 /** The plain exponential of friction, written out. */
 const friction = (mu: number) => 1395 * Math.exp(-(mu * 0.3 + 0.003 * 12));
 
@@ -33,7 +34,10 @@ describe("what people do to a sheet", () => {
   it("inserts rows: formulas and names move with their cells", async () => {
     await faults.unprotected("Beam");
     await faults.insertRows("Beam", 2, 3);
-    expect(await cell(7, 2)).toMatchObject({ value: friction(0.2), formula: "=KERN.FRICTION_STRESS(1395,C6,0.3,0.003,12)" });
+    expect(await cell(7, 2)).toMatchObject({
+      value: friction(0.2),
+      formula: "=KERN.FRICTION_STRESS(1395,C6,0.3,0.003,12)",
+    });
     expect(await cell(9, 2)).toMatchObject({ value: 2 * friction(0.2), formula: "=C8*2" });
     expect(await faults.host.resolveName("kb_mu", "Beam")).toBe("Beam!$C$6");
   });
@@ -68,16 +72,23 @@ describe("what people do to a sheet", () => {
   it("carries a sheet into another book", async () => {
     const other = await faults.copyToAnotherBook("Beam", "Beam 2");
     expect(await other.host.sheetNames()).toEqual(["Sheet1", "Beam 2"]);
-    for (let row = 0; row < 10; row++) for (const column of [0, 1, 2]) {
-      const { error, ...rest } = await cell(row, column);
-      expect(await cell(row, column, "Beam 2", other)).toMatchObject({ ...rest, ...(error && { error: { code: error.code } }) });
-    }
+    for (let row = 0; row < 10; row++)
+      for (const column of [0, 1, 2]) {
+        const { error, ...rest } = await cell(row, column);
+        expect(await cell(row, column, "Beam 2", other)).toMatchObject({
+          ...rest,
+          ...(error && { error: { code: error.code } }),
+        });
+      }
     expect(await other.host.namesOn("Beam 2")).toEqual([]);
     other.host.dispose();
   });
 
   it("makes a name stand for other cells", async () => {
     await faults.changeName("Beam", "kb_mu", { row: 6, column: 2, rows: 1, columns: 1 });
-    expect((await faults.host.namesOn("Beam"))[0]).toEqual({ name: "kb_mu", area: { sheet: "Beam", row: 6, column: 2, rows: 1, columns: 1 } });
+    expect((await faults.host.namesOn("Beam"))[0]).toEqual({
+      name: "kb_mu",
+      area: { sheet: "Beam", row: 6, column: 2, rows: 1, columns: 1 },
+    });
   });
 });

@@ -27,7 +27,8 @@ export class GridFaults {
 
   /** Takes the protection away; what was protected can be typed over then. */
   async unprotected(sheet: string): Promise<void> {
-    for (const rule of await this.#sheet(sheet).getWorksheetPermission().listRangeProtectionRules()) await rule.remove();
+    for (const rule of await this.#sheet(sheet).getWorksheetPermission().listRangeProtectionRules())
+      await rule.remove();
   }
 
   /** Protects the used part of a sheet again, but for one cell. */
@@ -35,8 +36,11 @@ export class GridFaults {
     const { api } = this.#grid.runtime;
     const target = this.#sheet(sheet);
     const { rows, columns } = await this.host.used(sheet);
-    const ranges = lockedAreas(rows, columns, [{ row, column, rows: 1, columns: 1 }]).map((area) => target.getRange(area.row, area.column, area.rows, area.columns));
-    for (const rule of await target.getWorksheetPermission().protectRanges([{ ranges, options: { name: "again" } }])) await rule.setPoint(api.Enum.RangePermissionPoint.Edit, false);
+    const ranges = lockedAreas(rows, columns, [{ row, column, rows: 1, columns: 1 }]).map((area) =>
+      target.getRange(area.row, area.column, area.rows, area.columns),
+    );
+    for (const rule of await target.getWorksheetPermission().protectRanges([{ ranges, options: { name: "again" } }]))
+      await rule.setPoint(api.Enum.RangePermissionPoint.Edit, false);
   }
 
   async typeOver(sheet: string, at: Address, entry: FaultyEntry): Promise<void> {
@@ -51,7 +55,9 @@ export class GridFaults {
 
   async deleteRows(sheet: string, first: number, count: number): Promise<void> {
     this.#sheet(sheet).deleteRows(first, count);
-    this.#coloursFollow(sheet, (row, end) => (row < first ? row : row >= first + count ? row - count : end ? first - 1 : first));
+    this.#coloursFollow(sheet, (row, end) =>
+      row < first ? row : row >= first + count ? row - count : end ? first - 1 : first,
+    );
     await this.#settled();
   }
 
@@ -77,18 +83,37 @@ export class GridFaults {
   }
 
   /** Colours what is at least so great, on a condition of its own. */
-  addColours(sheet: string, area: Area, least: number, style: { readonly color: string; readonly background?: string; readonly format?: string }): void {
+  addColours(
+    sheet: string,
+    area: Area,
+    least: number,
+    style: { readonly color: string; readonly background?: string; readonly format?: string },
+  ): void {
     const { color, background, format } = style;
     this.#sheet(sheet).addConditionalFormattingRule({
-      cfId: `own-${area.row}-${area.column}-${color}`, ranges: [rangeOf(area)], stopIfTrue: false,
-      rule: { type: "highlightCell", subType: "number", operator: "greaterThanOrEqual", value: least, style: { cl: { rgb: color }, ...(background && { bg: { rgb: background } }), ...(format && { n: { pattern: format } }) } },
+      cfId: `own-${area.row}-${area.column}-${color}`,
+      ranges: [rangeOf(area)],
+      stopIfTrue: false,
+      rule: {
+        type: "highlightCell",
+        subType: "number",
+        operator: "greaterThanOrEqual",
+        value: least,
+        style: {
+          cl: { rgb: color },
+          ...(background && { bg: { rgb: background } }),
+          ...(format && { n: { pattern: format } }),
+        },
+      },
     } as Parameters<GridSheet["addConditionalFormattingRule"]>[0]);
   }
 
   /** Takes the colours away that cells take where they hold this text; all colours without one. */
   clearColours(sheet: string, text?: string): void {
     const target = this.#sheet(sheet);
-    for (const { cfId, rule } of target.getConditionalFormattingRules()) if (text === undefined || (rule as { readonly value?: unknown }).value === text) target.deleteConditionalFormattingRule(cfId);
+    for (const { cfId, rule } of target.getConditionalFormattingRules())
+      if (text === undefined || (rule as { readonly value?: unknown }).value === text)
+        target.deleteConditionalFormattingRule(cfId);
   }
 
   /** Gives those cells the colours of cells that hold another text. */
@@ -97,12 +122,19 @@ export class GridFaults {
     const rules = target.getConditionalFormattingRules();
     const valueOf = (rule: (typeof rules)[number]): unknown => (rule.rule as { readonly value?: unknown }).value;
     const { style } = rules.find((rule) => valueOf(rule) === as)!.rule as { readonly style?: unknown };
-    for (const rule of rules.filter((one) => valueOf(one) === text)) target.setConditionalFormattingRule(rule.cfId, { ...rule, rule: { ...rule.rule, style } as typeof rule.rule });
+    for (const rule of rules.filter((one) => valueOf(one) === text))
+      target.setConditionalFormattingRule(rule.cfId, { ...rule, rule: { ...rule.rule, style } as typeof rule.rule });
   }
 
   /** The numbers an input takes; without them it takes whatever is typed. */
   setEntryRule(sheet: string, { row, column }: Address, between?: readonly [number, number]): void {
-    const rule = between ? this.#grid.runtime.api.newDataValidation().requireNumberBetween(...between).setAllowInvalid(false).build() : null;
+    const rule = between
+      ? this.#grid.runtime.api
+          .newDataValidation()
+          .requireNumberBetween(...between)
+          .setAllowInvalid(false)
+          .build()
+      : null;
     this.#sheet(sheet).getRange(row, column, 1, 1).setDataValidation(rule);
   }
 
@@ -131,16 +163,33 @@ export class GridFaults {
     const area = await this.host.used(sheet);
     const formulas = from.getRange(0, 0, area.rows, area.columns).getFormulas();
     const cellData: Record<number, Record<number, ICellData>> = {};
-    from.getSheet().getCellMatrix().forValue((row, column, cell) => {
-      if (!cell) return;
-      const f = formulas[row]?.[column];
-      const s = styles.getStyleByCell(cell);
-      (cellData[row] ??= {})[column] = { ...(f ? { f } : (cell.v ?? "") === "" ? {} : { v: cell.v!, t: cell.t ?? null }), ...(s && { s: structuredClone(s) }) };
+    from
+      .getSheet()
+      .getCellMatrix()
+      .forValue((row, column, cell) => {
+        if (!cell) return;
+        const f = formulas[row]?.[column];
+        const s = styles.getStyleByCell(cell);
+        (cellData[row] ??= {})[column] = {
+          ...(f ? { f } : (cell.v ?? "") === "" ? {} : { v: cell.v!, t: cell.t ?? null }),
+          ...(s && { s: structuredClone(s) }),
+        };
+      });
+    const to = other.workbook.create(name, from.getMaxRows(), from.getMaxColumns(), {
+      sheet: { cellData, mergeData: structuredClone(from.getSheet().getMergeData()) },
     });
-    const to = other.workbook.create(name, from.getMaxRows(), from.getMaxColumns(), { sheet: { cellData, mergeData: structuredClone(from.getSheet().getMergeData()) } });
     for (const rule of from.getConditionalFormattingRules()) to.addConditionalFormattingRule(structuredClone(rule));
     const rules = from.getDataValidations().map(({ rule }) => structuredClone(rule));
-    if (rules.length > 0) other.runtime.univer.__getInjector().get(other.runtime.core.ICommandService).syncExecuteCommand("data-validation.mutation.addRule", { unitId: workbookId, subUnitId: to.getSheetId(), rule: rules, source: "command" });
+    if (rules.length > 0)
+      other.runtime.univer
+        .__getInjector()
+        .get(other.runtime.core.ICommandService)
+        .syncExecuteCommand("data-validation.mutation.addRule", {
+          unitId: workbookId,
+          subUnitId: to.getSheetId(),
+          rule: rules,
+          source: "command",
+        });
     await new GridFaults(other).#settled();
     return { host: other.host, sheet: name };
   }
@@ -150,9 +199,16 @@ export class GridFaults {
     const { core, formula, univer } = this.#grid.runtime;
     const injector = univer.__getInjector();
     const known = injector.get(formula.IDefinedNamesService).getDefinedNameMap(workbookId) ?? {};
-    const entries = [`${this.#sheet(sheet).getSheetId()}!`, "plain!"].flatMap((owner) => known[`${owner}${name.toLowerCase()}`] ?? []);
+    const entries = [`${this.#sheet(sheet).getSheetId()}!`, "plain!"].flatMap(
+      (owner) => known[`${owner}${name.toLowerCase()}`] ?? [],
+    );
     if (entries.length === 0) throw new Error(`“${sheet}” has no name ${name}`);
-    for (const entry of entries) injector.get(core.ICommandService).syncExecuteCommand("formula.mutation.set-defined-name", { unitId: workbookId, ...entry, formulaOrRefString: `${quotedSheet(sheet)}!${areaA1(area, !entry.hidden)}` });
+    for (const entry of entries)
+      injector.get(core.ICommandService).syncExecuteCommand("formula.mutation.set-defined-name", {
+        unitId: workbookId,
+        ...entry,
+        formulaOrRefString: `${quotedSheet(sheet)}!${areaA1(area, !entry.hidden)}`,
+      });
     await this.#settled();
   }
 
@@ -160,7 +216,9 @@ export class GridFaults {
   #coloursFollow(sheet: string, moved: (row: number, end: boolean) => number): void {
     const target = this.#sheet(sheet);
     for (const rule of target.getConditionalFormattingRules()) {
-      const ranges = rule.ranges.map((range) => ({ ...range, startRow: moved(range.startRow, false), endRow: moved(range.endRow, true) })).filter(({ startRow, endRow }) => startRow <= endRow);
+      const ranges = rule.ranges
+        .map((range) => ({ ...range, startRow: moved(range.startRow, false), endRow: moved(range.endRow, true) }))
+        .filter(({ startRow, endRow }) => startRow <= endRow);
       if (ranges.length === 0) target.deleteConditionalFormattingRule(rule.cfId);
       else target.setConditionalFormattingRule(rule.cfId, { ...rule, ranges });
     }
@@ -176,7 +234,10 @@ export class GridFaults {
 
   async #put(sheet: string, { row, column }: Address, cell: ICellData): Promise<void> {
     const target = this.#sheet(sheet);
-    if (!target.getWorksheetPermission().canEditCell(row, column)) throw new Error(`the cell at row ${row + 1}, column ${column + 1} of “${sheet}” is protected: take the protection away first`);
+    if (!target.getWorksheetPermission().canEditCell(row, column))
+      throw new Error(
+        `the cell at row ${row + 1}, column ${column + 1} of “${sheet}” is protected: take the protection away first`,
+      );
     target.getRange(row, column, 1, 1).setValue(cell);
     await this.#settled();
   }

@@ -1,5 +1,22 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { markCells, nameOfPart, NotMarkable, partsAt, partsOf, progressOf, readMarks, readRevisions, recogniseSnapshot, revisionCells, takeSnapshot, unmarkCells, type EnteredCell, type Mark, type Part, type Recognised } from "../../src/checker/index.ts";
+import {
+  markCells,
+  nameOfPart,
+  NotMarkable,
+  partsAt,
+  partsOf,
+  progressOf,
+  readMarks,
+  readRevisions,
+  recogniseSnapshot,
+  revisionCells,
+  takeSnapshot,
+  unmarkCells,
+  type EnteredCell,
+  type Mark,
+  type Part,
+  type Recognised,
+} from "../../src/checker/index.ts";
 import { readWorkbook, writeWorkbook, type CellContent, type GridHost } from "../../src/hosts/index.ts";
 import { a1, expand, lint, type Address, type Inputs, type Plan, type Template } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
@@ -13,8 +30,24 @@ function withRevisions(version = "1.2.3"): Template {
   const other = copy();
   Object.assign(other, { version });
   Object.assign(other.dimensions, { line: { label: "line", size: 3 } });
-  const columns = ["revName", "revWhat", "revDate", "revBy", "revChecked"].map((id) => ({ id, text: id, format: "@", record: true }));
-  (other.blocks as unknown[]).push({ id: "revisions", title: "Revisions", items: [{ table: "revisionTable", title: "Revisions", over: ["line"], columns: [...columns, { id: "revState", text: "state", record: true }] }] });
+  const columns = ["revName", "revWhat", "revDate", "revBy", "revChecked"].map((id) => ({
+    id,
+    text: id,
+    format: "@",
+    record: true,
+  }));
+  (other.blocks as unknown[]).push({
+    id: "revisions",
+    title: "Revisions",
+    items: [
+      {
+        table: "revisionTable",
+        title: "Revisions",
+        over: ["line"],
+        columns: [...columns, { id: "revState", text: "state", record: true }],
+      },
+    ],
+  });
   return other;
 }
 const small = withRevisions();
@@ -38,9 +71,18 @@ interface Build {
 
 /** A sheet on the grid with its marks. */
 class Sheet {
-  private constructor(readonly faults: GridFaults, readonly plan: Plan, readonly name: string, private readonly known: readonly Template[]) {}
+  private constructor(
+    readonly faults: GridFaults,
+    readonly plan: Plan,
+    readonly name: string,
+    private readonly known: readonly Template[],
+  ) {}
 
-  static async built(template: Template, values: Inputs, { plan = expand(template, values), known = [template], stays }: Build = {}): Promise<Sheet> {
+  static async built(
+    template: Template,
+    values: Inputs,
+    { plan = expand(template, values), known = [template], stays }: Build = {},
+  ): Promise<Sheet> {
     const faults = gridWithFaults();
     if (!stays) living.add(faults.host);
     await faults.host.apply(plan, { sheetName: "Beam", progress: () => undefined });
@@ -99,7 +141,8 @@ class Sheet {
   }
 }
 
-const states = (marks: readonly Mark[]): readonly string[] => marks.map(({ part, state }) => `${part.kind} ${part.item}: ${state}`);
+const states = (marks: readonly Mark[]): readonly string[] =>
+  marks.map(({ part, state }) => `${part.kind} ${part.item}: ${state}`);
 
 describe("what can be marked", () => {
   const plan = expand(small, inputs);
@@ -107,12 +150,27 @@ describe("what can be marked", () => {
   it("is every block, row and table but the revision table", () => {
     expect(lint(small)).toEqual([]);
     const blocks = partsOf(plan);
-    expect(blocks.map(({ block }) => nameOfPart(block))).toEqual(["block 0, Inputs that shape this sheet", "block 1, Inputs", "block 2, Places", "block 3, Losses", "block 4, Checks", "block 5, Summary"]);
+    expect(blocks.map(({ block }) => nameOfPart(block))).toEqual([
+      "block 0, Inputs that shape this sheet",
+      "block 1, Inputs",
+      "block 2, Places",
+      "block 3, Losses",
+      "block 4, Checks",
+      "block 5, Summary",
+    ]);
     expect(blocks[3]!.items.map(nameOfPart)).toEqual([
-      "table 3.1, Along each tendon", "table 3.2, At each station", "table 3.3, Means", "table 3.4, Ends", "row 3.5, stress at the reference point", expect.stringMatching(/^row 3\.6, /), expect.stringMatching(/^row 3\.7, /),
+      "table 3.1, Along each tendon",
+      "table 3.2, At each station",
+      "table 3.3, Means",
+      "table 3.4, Ends",
+      "row 3.5, stress at the reference point",
+      expect.stringMatching(/^row 3\.6, /),
+      expect.stringMatching(/^row 3\.7, /),
     ]);
     const marks = plan.cells.filter(({ role }) => role === "mark").map(({ row }) => row);
-    expect(blocks.flatMap(({ block, items }) => [block, ...items]).map(({ markRow }) => markRow)).toEqual(marks.sort((a, b) => a - b));
+    expect(blocks.flatMap(({ block, items }) => [block, ...items]).map(({ markRow }) => markRow)).toEqual(
+      marks.sort((a, b) => a - b),
+    );
   });
 
   it("ends with the last row of a table, or the last of a block", () => {
@@ -128,7 +186,11 @@ describe("what can be marked", () => {
   });
 
   it("knows the tables whose values stand in the marks' column", () => {
-    const wide = templates.map((template) => partsOf(expand(template, template.example.inputs)).flatMap(({ items }) => items).filter(({ wide }) => wide.length > 0));
+    const wide = templates.map((template) =>
+      partsOf(expand(template, template.example.inputs))
+        .flatMap(({ items }) => items)
+        .filter(({ wide }) => wide.length > 0),
+    );
     for (const parts of wide) {
       expect(parts.length).toBeGreaterThan(0);
       for (const { kind, first, last, wide } of parts) expect([kind, wide]).toEqual(["table", [[first + 1, last]]]);
@@ -143,21 +205,41 @@ describe("marks on a sheet", () => {
   }, 60_000);
   afterAll(() => end(sheet.host));
   afterEach(async () => {
-    await sheet.enter([...(await sheet.marks()).flatMap(unmarkCells), { ...sheet.at("mu"), value: 0.2 }, { ...sheet.at("limit"), value: 1500 }]);
+    await sheet.enter([
+      ...(await sheet.marks()).flatMap(unmarkCells),
+      { ...sheet.at("mu"), value: 0.2 },
+      { ...sheet.at("limit"), value: 1500 },
+    ]);
   }, 60_000);
 
   it("show whose they are, and STALE on the sheet itself once an input upstream changes", async () => {
     const row = await sheet.mark("row", "sRef");
     const table = await sheet.mark("table", "vs", "CD");
     const block = await sheet.mark("block", "mu");
-    expect([await sheet.shown(row), await sheet.shown(table), await sheet.shown(block)]).toEqual([`AB ${date}`, `CD ${date}`, `AB ${date}`]);
+    expect([await sheet.shown(row), await sheet.shown(table), await sheet.shown(block)]).toEqual([
+      `AB ${date}`,
+      `CD ${date}`,
+      `AB ${date}`,
+    ]);
     expect(states(await sheet.marks())).toEqual(["block 1: holds", "row 3.5: holds", "table 4.2: holds"]);
     await sheet.type("mu", 0.21);
-    expect([await sheet.shown(row), await sheet.shown(table), await sheet.shown(block)]).toEqual([`STALE: AB ${date}`, `STALE: CD ${date}`, `STALE: AB ${date}`]);
-    expect(states(await sheet.marks())).toEqual(["block 1: stale: values changed", "row 3.5: stale: values changed", "table 4.2: stale: values changed"]);
+    expect([await sheet.shown(row), await sheet.shown(table), await sheet.shown(block)]).toEqual([
+      `STALE: AB ${date}`,
+      `STALE: CD ${date}`,
+      `STALE: AB ${date}`,
+    ]);
+    expect(states(await sheet.marks())).toEqual([
+      "block 1: stale: values changed",
+      "row 3.5: stale: values changed",
+      "table 4.2: stale: values changed",
+    ]);
     // The same input back, and nothing was lost.
     await sheet.type("mu", 0.2);
-    expect([await sheet.shown(row), await sheet.shown(table), await sheet.shown(block)]).toEqual([`AB ${date}`, `CD ${date}`, `AB ${date}`]);
+    expect([await sheet.shown(row), await sheet.shown(table), await sheet.shown(block)]).toEqual([
+      `AB ${date}`,
+      `CD ${date}`,
+      `AB ${date}`,
+    ]);
   }, 60_000);
 
   it("stand again after marking again, and go when they are taken off", async () => {
@@ -174,7 +256,7 @@ describe("marks on a sheet", () => {
     await sheet.type("project", "2026-11-26");
     const at = await sheet.mark("row", "project");
     expect(await sheet.shown(at)).toBe(`AB ${date}`);
-    for (const text of ["2026-11-27", "12.50", "TRUE", "=1+1", "a \"b\"\tc"]) {
+    for (const text of ["2026-11-27", "12.50", "TRUE", "=1+1", 'a "b"\tc']) {
       await sheet.type("project", text);
       expect(await sheet.shown(at), text).toBe(`STALE: AB ${date}`);
       await sheet.mark("row", "project");
@@ -194,7 +276,13 @@ describe("marks on a sheet", () => {
     await sheet.mark("row", "jack");
     await sheet.mark("row", "sRef");
     await sheet.type("mu", 0.22);
-    const counted = async () => Object.fromEntries(progressOf(await sheet.recognised(), await sheet.marks()).map(({ block, parts, marked, stale, open }) => [block.item, [parts, marked, stale, open]]));
+    const counted = async () =>
+      Object.fromEntries(
+        progressOf(await sheet.recognised(), await sheet.marks()).map(({ block, parts, marked, stale, open }) => [
+          block.item,
+          [parts, marked, stale, open],
+        ]),
+      );
     expect((await counted())["3"]).toEqual([7, 1, 1, 5]);
     await sheet.mark("block", "jack");
     expect((await counted())["3"]).toEqual([7, 7, 0, 0]);
@@ -208,7 +296,9 @@ describe("marks on a sheet", () => {
     await sheet.type("limit", "");
     const recognised = await sheet.recognised();
     expect(() => markCells(sheet.part("row", "uMax"), recognised, "AB", date)).toThrow(NotMarkable);
-    expect(() => markCells(sheet.part("row", "uMax"), recognised, "AB", date)).toThrow(new RegExp(`^${a1(sheet.at("uMax"))} .*cannot be marked`));
+    expect(() => markCells(sheet.part("row", "uMax"), recognised, "AB", date)).toThrow(
+      new RegExp(`^${a1(sheet.at("uMax"))} .*cannot be marked`),
+    );
     await sheet.type("limit", 1500);
     await sheet.mark("row", "uMax");
     await sheet.type("limit", "");
@@ -220,7 +310,11 @@ describe("marks on a sheet", () => {
 
 describe("what a mark outlives and what it does not", () => {
   /** The plan with marks in it, as it stands after other changes to its cells. */
-  const changed = (plan: Plan, marks: readonly EnteredCell[], change: (cell: Plan["cells"][number]) => Plan["cells"][number] = (cell) => cell): Plan => ({
+  const changed = (
+    plan: Plan,
+    marks: readonly EnteredCell[],
+    change: (cell: Plan["cells"][number]) => Plan["cells"][number] = (cell) => cell,
+  ): Plan => ({
     ...plan,
     cells: plan.cells.map((cell) => {
       const mark = marks.find(({ row, column }) => row === cell.row && column === cell.column);
@@ -237,7 +331,12 @@ describe("what a mark outlives and what it does not", () => {
     end(sheet.host);
   }, 60_000);
   const all = ["table 3.1: holds", "row 3.5: holds", "block 4: holds"];
-  const shownAll = async ({ host }: { readonly host: GridHost }, found: readonly Mark[], name = "Beam"): Promise<readonly unknown[]> => Promise.all(found.map(async ({ at }) => (await host.read(name, { ...at, rows: 1, columns: 1 }))[0]![0]!.value));
+  const shownAll = async (
+    { host }: { readonly host: GridHost },
+    found: readonly Mark[],
+    name = "Beam",
+  ): Promise<readonly unknown[]> =>
+    Promise.all(found.map(async ({ at }) => (await host.read(name, { ...at, rows: 1, columns: 1 }))[0]![0]!.value));
   const same = [`AB ${date}`, `AB ${date}`, `AB ${date}`];
 
   it("rows inserted above and among its rows, and another name of the sheet, leave it", async () => {
@@ -253,7 +352,11 @@ describe("what a mark outlives and what it does not", () => {
     expect(found.map(({ at }) => at.row)).toEqual([...marks].map(({ row }) => row + 2).sort((a, b) => a - b));
     // What is written into an inserted row of a marked block is a change of it.
     await sheet.faults.typeOver("Footbridge B1", { row: check + 5, column: 1 }, 99);
-    expect(states(readMarks(await sheet.recognised("Footbridge B1")))).toEqual(["table 3.1: holds", "row 3.5: holds", "block 4: stale: values changed"]);
+    expect(states(readMarks(await sheet.recognised("Footbridge B1")))).toEqual([
+      "table 3.1: holds",
+      "row 3.5: holds",
+      "block 4: stale: values changed",
+    ]);
   }, 60_000);
 
   it("a row deleted from it makes it stale", async () => {
@@ -280,16 +383,27 @@ describe("what a mark outlives and what it does not", () => {
 
   it("a workbook file keeps it", () => {
     const file = readWorkbook(writeWorkbook(changed(plan, marks), contents, "Beam"));
-    for (const { row, column, formula } of marks) expect(file.cells.find((cell) => cell.row === row && cell.column === column)).toMatchObject({ formula, value: `AB ${date}`, locked: false });
+    for (const { row, column, formula } of marks)
+      expect(file.cells.find((cell) => cell.row === row && cell.column === column)).toMatchObject({
+        formula,
+        value: `AB ${date}`,
+        locked: false,
+      });
   });
 
   it("a value typed over a formula that gives the same is seen by the panel, though the sheet cannot", async () => {
     const at = plan.meanings.find(({ id }) => id === "sRef")!.at;
-    const typed = await Sheet.built(small, inputs, { plan: changed(plan, marks, (cell) => {
-      if (cell.row !== at.row || cell.column !== at.column) return cell;
-      const { formula, ...rest } = cell;
-      return { ...rest, value: contents[at.row]![at.column]!.value as number, role: formula === undefined ? cell.role : "value" };
-    }) });
+    const typed = await Sheet.built(small, inputs, {
+      plan: changed(plan, marks, (cell) => {
+        if (cell.row !== at.row || cell.column !== at.column) return cell;
+        const { formula, ...rest } = cell;
+        return {
+          ...rest,
+          value: contents[at.row]![at.column]!.value as number,
+          role: formula === undefined ? cell.role : "value",
+        };
+      }),
+    });
     const found = await typed.marks();
     expect(states(found)).toEqual(["table 3.1: holds", "row 3.5: stale: formulas changed", "block 4: holds"]);
     expect(await typed.shown(found[1]!.at)).toBe(`AB ${date}`);
@@ -297,8 +411,16 @@ describe("what a mark outlives and what it does not", () => {
 
   it("a label changed makes it stale", async () => {
     const at = plan.meanings.find(({ id }) => id === "sRef")!.at;
-    const other = await Sheet.built(small, inputs, { plan: changed(plan, marks, (cell) => (cell.row === at.row && cell.column === 1 ? { ...cell, value: "stress somewhere" } : cell)) });
-    expect(states(await other.marks())).toEqual(["table 3.1: holds", "row 3.5: stale: values changed", "block 4: holds"]);
+    const other = await Sheet.built(small, inputs, {
+      plan: changed(plan, marks, (cell) =>
+        cell.row === at.row && cell.column === 1 ? { ...cell, value: "stress somewhere" } : cell,
+      ),
+    });
+    expect(states(await other.marks())).toEqual([
+      "table 3.1: holds",
+      "row 3.5: stale: values changed",
+      "block 4: holds",
+    ]);
   }, 60_000);
 
   it("a mark copied to another row is stale there", async () => {
@@ -310,7 +432,12 @@ describe("what a mark outlives and what it does not", () => {
 
   it("a later version of the template with a row more above keeps it", async () => {
     const later = withRevisions("1.3.0");
-    (later.blocks[0]!.items as unknown[]).splice(2, 0, { id: "added", text: "a row more", symbol: "a", input: { default: 1, min: 0, max: 2 } });
+    (later.blocks[0]!.items as unknown[]).splice(2, 0, {
+      id: "added",
+      text: "a row more",
+      symbol: "a",
+      input: { default: 1, min: 0, max: 2 },
+    });
     const sheet = await Sheet.built(small, inputs, { plan: changed(plan, marks), known: [later] });
     expect((await sheet.recognised()).plan.rows).toBe(plan.rows + 1);
     expect(states(await sheet.marks())).toEqual(all);
@@ -321,11 +448,18 @@ describe("the revision table", () => {
   it("is filled line by line with the seal of the sheet, the line before superseded", async () => {
     const sheet = await Sheet.built(small, inputs);
     const read = async () => readRevisions(await sheet.recognised())!;
-    const issue = async (name: string): Promise<void> => sheet.enter(revisionCells(await sheet.recognised(), { name, date, what: "First issue", by: "AB", checkedBy: "CD" }));
+    const issue = async (name: string): Promise<void> =>
+      sheet.enter(
+        revisionCells(await sheet.recognised(), { name, date, what: "First issue", by: "AB", checkedBy: "CD" }),
+      );
     expect(await read()).toEqual({ revisions: [], lines: 3, next: 0, suggested: "A" });
     await sheet.mark("row", "sRef");
     await issue("A");
-    expect(await read()).toMatchObject({ revisions: [{ name: "A", date, what: "First issue", by: "AB", checkedBy: "CD", line: 0, state: "holds" }], next: 1, suggested: "B" });
+    expect(await read()).toMatchObject({
+      revisions: [{ name: "A", date, what: "First issue", by: "AB", checkedBy: "CD", line: 0, state: "holds" }],
+      next: 1,
+      suggested: "B",
+    });
     expect(await sheet.shown(sheet.at("revState"))).toBe(`rev A ${date}`);
     // Marks are no content.
     await sheet.mark("row", "jack");
@@ -336,7 +470,10 @@ describe("the revision table", () => {
     const sealed = (await read()).revisions[0]!.seal!;
     await issue("B");
     const after = await read();
-    expect(after.revisions.map(({ name, state }) => [name, state])).toEqual([["A", undefined], ["B", "holds"]]);
+    expect(after.revisions.map(({ name, state }) => [name, state])).toEqual([
+      ["A", undefined],
+      ["B", "holds"],
+    ]);
     expect(await sheet.shown(sheet.at("revState"))).toBe(`superseded ${sealed.slice(0, 12)}`);
     await issue("C");
     const full = await sheet.recognised();
@@ -356,13 +493,20 @@ describe.each(templates.map((template) => [template.id, template] as const))("%s
     const sheet = await Sheet.built(template, template.example.inputs);
     const recognised = await sheet.recognised();
     const blocks = partsOf(sheet.plan);
-    const parts = [...blocks.map(({ block }) => block), ...blocks.flatMap(({ items }) => items).filter((_, i) => i % 8 === 0)];
-    const cells = [...parts.flatMap((part) => markCells(part, recognised, "AB", date)), ...revisionCells(recognised, { name: "A", date, what: "First issue", by: "AB", checkedBy: "" })];
+    const parts = [
+      ...blocks.map(({ block }) => block),
+      ...blocks.flatMap(({ items }) => items).filter((_, i) => i % 8 === 0),
+    ];
+    const cells = [
+      ...parts.flatMap((part) => markCells(part, recognised, "AB", date)),
+      ...revisionCells(recognised, { name: "A", date, what: "First issue", by: "AB", checkedBy: "" }),
+    ];
     await sheet.enter(cells);
     await sheet.host.recalculate();
     const marks = await sheet.marks();
     expect(marks).toHaveLength(parts.length);
-    for (const mark of marks) expect([nameOfPart(mark.part), mark.state, mark.text]).toEqual([nameOfPart(mark.part), "holds", `AB ${date}`]);
+    for (const mark of marks)
+      expect([nameOfPart(mark.part), mark.state, mark.text]).toEqual([nameOfPart(mark.part), "holds", `AB ${date}`]);
     expect(readRevisions(await sheet.recognised())!.revisions).toMatchObject([{ name: "A", state: "holds" }]);
     for (const { stale, open } of progressOf(recognised, marks)) expect([stale, open]).toEqual([0, 0]);
     for (const { formula } of cells) expect((formula ?? "").length).toBeLessThan(8192);

@@ -2,14 +2,22 @@ import type { CellContent, CellValue, Host, Place } from "../../src/hosts/index.
 import { a1, columnOfLetters, type Area } from "../../src/sheet/index.ts";
 
 /** What stands in a cell of a workbook of tests: a value, a formula with its value, or a value with how it is printed. */
-export type StaticCell = CellValue | { readonly f: string; readonly v?: CellValue; readonly error?: string } | { readonly v: CellValue; readonly text: string };
+export type StaticCell =
+  | CellValue
+  | { readonly f: string; readonly v?: CellValue; readonly error?: string }
+  | { readonly v: CellValue; readonly text: string };
 
 const content = (cell: StaticCell | undefined): CellContent => {
   if (cell === undefined || cell === null) return { value: null, text: "" };
   if (typeof cell !== "object") return { value: cell, text: String(cell) };
   if ("text" in cell) return { value: cell.v, text: cell.text };
   const value = cell.v ?? null;
-  return { value, formula: cell.f, text: cell.error ?? (value === null ? "" : String(value)), ...(cell.error !== undefined && { error: { code: cell.error } }) };
+  return {
+    value,
+    formula: cell.f,
+    text: cell.error ?? (value === null ? "" : String(value)),
+    ...(cell.error !== undefined && { error: { code: cell.error } }),
+  };
 };
 
 function placeOf(address: string): Place {
@@ -18,23 +26,41 @@ function placeOf(address: string): Place {
 }
 
 /** A workbook whose cells stand as they are given, by address; it computes nothing. `asked` counts what it was asked. */
-export function staticHost(cells: Readonly<Record<string, StaticCell>>, names: Readonly<Record<string, string>> = {}): Host & { readonly asked: { read: number; evaluate: number } } {
-  const all = new Map(Object.entries(cells).map(([address, cell]) => {
-    const at = placeOf(address);
-    return [`${at.sheet}!${a1(at)}`, content(cell)] as const;
-  }));
+export function staticHost(
+  cells: Readonly<Record<string, StaticCell>>,
+  names: Readonly<Record<string, string>> = {},
+): Host & { readonly asked: { read: number; evaluate: number } } {
+  const all = new Map(
+    Object.entries(cells).map(([address, cell]) => {
+      const at = placeOf(address);
+      return [`${at.sheet}!${a1(at)}`, content(cell)] as const;
+    }),
+  );
   const sheets = [...new Set(["Sheet1", ...[...all.keys()].map((key) => key.slice(0, key.lastIndexOf("!")))])];
   const on = (sheet: string): readonly Place[] => [...all.keys()].map(placeOf).filter((at) => at.sheet === sheet);
   const asked = { read: 0, evaluate: 0 };
   const part: Partial<Host> = {
     name: "static",
     sheetNames: () => Promise.resolve(sheets),
-    used: (sheet) => Promise.resolve({ row: 0, column: 0, rows: Math.max(0, ...on(sheet).map(({ row }) => row + 1)), columns: Math.max(0, ...on(sheet).map(({ column }) => column + 1)) }),
+    used: (sheet) =>
+      Promise.resolve({
+        row: 0,
+        column: 0,
+        rows: Math.max(0, ...on(sheet).map(({ row }) => row + 1)),
+        columns: Math.max(0, ...on(sheet).map(({ column }) => column + 1)),
+      }),
     namesOn: () => Promise.resolve([]),
     read: (sheet: string, area: Area) => {
       asked.read++;
       if (!sheets.includes(sheet)) return Promise.reject(new Error(`there is no sheet “${sheet}”`));
-      return Promise.resolve(Array.from({ length: area.rows }, (_r, r) => Array.from({ length: area.columns }, (_c, c) => all.get(`${sheet}!${a1({ row: area.row + r, column: area.column + c })}`) ?? content(null))));
+      return Promise.resolve(
+        Array.from({ length: area.rows }, (_r, r) =>
+          Array.from(
+            { length: area.columns },
+            (_c, c) => all.get(`${sheet}!${a1({ row: area.row + r, column: area.column + c })}`) ?? content(null),
+          ),
+        ),
+      );
     },
     resolveName: (name) => Promise.resolve(names[name]),
     evaluate: (formula) => {

@@ -4,23 +4,45 @@ import { parseFormula, writeNode } from "../../src/checker/formula/nodes.ts";
 import { termsOf } from "../../src/checker/formula/terms.ts";
 import { placeOf } from "../../src/sheet/index.ts";
 
-const kinds = (formula: string): readonly unknown[] => readFormula(formula).calls[0]!.arguments.map((a) => [a.kind, a.text]);
+const kinds = (formula: string): readonly unknown[] =>
+  readFormula(formula).calls[0]!.arguments.map((a) => [a.kind, a.text]);
 
 describe("reading a cell's formula", () => {
   it("finds the call and its arguments as written", () => {
     const { calls, references } = readFormula("=KERN.FRICTION_STRESS($D$5,kb_mu,-0.3,,A1*2)");
-    expect(calls[0]).toMatchObject({ id: "FRICTION_STRESS", text: "KERN.FRICTION_STRESS($D$5,kb_mu,-0.3,,A1*2)", depth: 0, whole: true });
-    expect(kinds("=KERN.FRICTION_STRESS($D$5,kb_mu,-0.3,,A1*2)")).toEqual([["reference", "$D$5"], ["reference", "kb_mu"], ["literal", "-0.3"], ["missing", ""], ["expression", "A1*2"]]);
-    expect(references).toEqual([{ text: "$D$5", kind: "cells" }, { text: "kb_mu", kind: "name" }, { text: "A1", kind: "cells" }]);
+    expect(calls[0]).toMatchObject({
+      id: "FRICTION_STRESS",
+      text: "KERN.FRICTION_STRESS($D$5,kb_mu,-0.3,,A1*2)",
+      depth: 0,
+      whole: true,
+    });
+    expect(kinds("=KERN.FRICTION_STRESS($D$5,kb_mu,-0.3,,A1*2)")).toEqual([
+      ["reference", "$D$5"],
+      ["reference", "kb_mu"],
+      ["literal", "-0.3"],
+      ["missing", ""],
+      ["expression", "A1*2"],
+    ]);
+    expect(references).toEqual([
+      { text: "$D$5", kind: "cells" },
+      { text: "kb_mu", kind: "name" },
+      { text: "A1", kind: "cells" },
+    ]);
   });
 
   it("lists nested calls from the outside in, says which is the whole formula, and which argument is a call's result", () => {
     const { calls } = readFormula("=IF(A1>0,KERN.TENDON_FORCE(KERN.FRICTION_STRESS(1,2,3,4,5),B2),0)");
-    expect(calls.map(({ id, depth, whole }) => [id, depth, whole])).toEqual([["TENDON_FORCE", 0, false], ["FRICTION_STRESS", 1, false]]);
+    expect(calls.map(({ id, depth, whole }) => [id, depth, whole])).toEqual([
+      ["TENDON_FORCE", 0, false],
+      ["FRICTION_STRESS", 1, false],
+    ]);
     expect(calls[0]!.arguments[0]).toMatchObject({ kind: "call", call: 1 });
   });
 
-  it.each([["=_xldudf_KERN_FRICTION_STRESS(A1)", undefined], ["=KERN_FRICTION_STRESS(A1)", "KERN_FRICTION_STRESS"]])("reads the name in %s", (formula, misspelt) => {
+  it.each([
+    ["=_xldudf_KERN_FRICTION_STRESS(A1)", undefined],
+    ["=KERN_FRICTION_STRESS(A1)", "KERN_FRICTION_STRESS"],
+  ])("reads the name in %s", (formula, misspelt) => {
     const [call] = readFormula(formula).calls;
     expect([call!.id, call!.misspelt]).toEqual(["FRICTION_STRESS", misspelt]);
   });
@@ -29,14 +51,23 @@ describe("reading a cell's formula", () => {
     const { calls, references } = readFormula("=LET(a,B1,s,KERN.FRICTION_STRESS(a,2,3,4,5),KERN.TENDON_FORCE(s,a*2))");
     expect(references.map((r) => r.text)).toEqual(["B1"]);
     const outer = calls.find((c) => c.id === "TENDON_FORCE")!;
-    expect(outer.arguments[0]).toMatchObject({ kind: "call", call: calls.findIndex((c) => c.id === "FRICTION_STRESS") });
+    expect(outer.arguments[0]).toMatchObject({
+      kind: "call",
+      call: calls.findIndex((c) => c.id === "FRICTION_STRESS"),
+    });
     expect(outer.arguments[1]).toMatchObject({ kind: "expression", text: "a*2", evaluate: "B1*2" });
-    expect(calls.find((c) => c.id === "FRICTION_STRESS")!.arguments[0]).toMatchObject({ kind: "reference", reference: { text: "B1" } });
+    expect(calls.find((c) => c.id === "FRICTION_STRESS")!.arguments[0]).toMatchObject({
+      kind: "reference",
+      reference: { text: "B1" },
+    });
   });
 
   it("knows ranges, other sheets, spilled results and parts of tables", () => {
     expect(readFormula("=SUM('My sheet'!A1:B2,Sheet2!C3#,Table1[Force],x.y)").references).toEqual([
-      { text: "'My sheet'!A1:B2", kind: "cells" }, { text: "Sheet2!C3#", kind: "spilled" }, { text: "Table1[Force]", kind: "table" }, { text: "x.y", kind: "name" },
+      { text: "'My sheet'!A1:B2", kind: "cells" },
+      { text: "Sheet2!C3#", kind: "spilled" },
+      { text: "Table1[Force]", kind: "table" },
+      { text: "x.y", kind: "name" },
     ]);
   });
 
@@ -44,15 +75,46 @@ describe("reading a cell's formula", () => {
     expect(() => readFormula("=SUM(")).toThrow();
   });
 
-  it.each(["(A1+B1)*2", "-(A1-B1)%", "A1-(B1-C1)", "2^-3", "A1/(B1*C1)", "IF(A1>=1,{1,2;3,4},\"a\"\"b\")&A1#", "(2^3)^2", "-A1^2"])("writes %s as it was", (text) => {
+  it.each([
+    "(A1+B1)*2",
+    "-(A1-B1)%",
+    "A1-(B1-C1)",
+    "2^-3",
+    "A1/(B1*C1)",
+    'IF(A1>=1,{1,2;3,4},"a""b")&A1#',
+    "(2^3)^2",
+    "-A1^2",
+  ])("writes %s as it was", (text) => {
     expect(parseFormula(`=${writeNode(parseFormula(`=${text}`))}`)).toEqual(parseFormula(`=${text}`));
   });
 });
 
 describe("how often a reference counts in an expression", () => {
   it.each<readonly [string, readonly (readonly [string, number])[] | undefined]>([
-    ["D5*1000", [["D5", 1000]]], ["1000*D5", [["D5", 1000]]], ["D5/1000", [["D5", 0.001]]], ["D5%", [["D5", 0.01]]], ["D5*10^-3", [["D5", 0.001]]], ["(D5+D6)*2", [["D5", 2], ["D6", 2]]],
-    ["CONVERT(D5,\"kN\",\"N\")", [["D5", 1000]]], ["ROUND(D5*1000,2)", [["D5", 1000]]], ["IF(D1>0,D5,D6)", [["D5", 1], ["D6", 1]]], ["D5*D6", undefined], ["SQRT(D5)", undefined], ["D5^2", undefined],
+    ["D5*1000", [["D5", 1000]]],
+    ["1000*D5", [["D5", 1000]]],
+    ["D5/1000", [["D5", 0.001]]],
+    ["D5%", [["D5", 0.01]]],
+    ["D5*10^-3", [["D5", 0.001]]],
+    [
+      "(D5+D6)*2",
+      [
+        ["D5", 2],
+        ["D6", 2],
+      ],
+    ],
+    ['CONVERT(D5,"kN","N")', [["D5", 1000]]],
+    ["ROUND(D5*1000,2)", [["D5", 1000]]],
+    [
+      "IF(D1>0,D5,D6)",
+      [
+        ["D5", 1],
+        ["D6", 1],
+      ],
+    ],
+    ["D5*D6", undefined],
+    ["SQRT(D5)", undefined],
+    ["D5^2", undefined],
   ])("%s", (text, terms) => {
     expect(termsOf(parseFormula(`=${text}`))?.map(({ reference, factor }) => [reference.text, factor])).toEqual(terms);
   });
@@ -62,6 +124,13 @@ describe("the cells an address means", () => {
   it("has sheet and block, and none for names", () => {
     expect(placeOf("'My beam'!$B$2:$C$4", "X")).toEqual({ sheet: "My beam", row: 1, column: 1, rows: 3, columns: 2 });
     expect(placeOf("=Data!D5")).toEqual({ sheet: "Data", row: 4, column: 3, rows: 1, columns: 1 });
-    for (const [text, sheet] of [["kb_mu", "X"], ["#REF!", "X"], ["A:A", "X"], ["2:3", "X"], ["D5", undefined]] as const) expect(placeOf(text, sheet), text).toBeUndefined();
+    for (const [text, sheet] of [
+      ["kb_mu", "X"],
+      ["#REF!", "X"],
+      ["A:A", "X"],
+      ["2:3", "X"],
+      ["D5", undefined],
+    ] as const)
+      expect(placeOf(text, sheet), text).toBeUndefined();
   });
 });

@@ -8,9 +8,17 @@ import { staticHost, type StaticCell } from "./staticHost.ts";
 
 /** A plan as it stands on a sheet, uncomputed. */
 function hostOf(plan: Plan): Host {
-  const cells = Object.fromEntries(plan.cells.map((c): readonly [string, StaticCell] => [a1(c), c.formula !== undefined ? { f: c.formula } : c.value ?? null]));
+  const cells = Object.fromEntries(
+    plan.cells.map((c): readonly [string, StaticCell] => [
+      a1(c),
+      c.formula !== undefined ? { f: c.formula } : (c.value ?? null),
+    ]),
+  );
   const names = Object.fromEntries(plan.names.map(({ name, ...area }) => [name, `Sheet1!${a1(area, true)}`]));
-  return Object.assign(staticHost(cells, names), { namesOn: () => Promise.resolve(plan.names.map(({ name, ...area }) => ({ name, area: { ...area, sheet: "Sheet1" } }))) });
+  return Object.assign(staticHost(cells, names), {
+    namesOn: () =>
+      Promise.resolve(plan.names.map(({ name, ...area }) => ({ name, area: { ...area, sheet: "Sheet1" } }))),
+  });
 }
 
 describe.each(templates.map((t) => [t.id, t] as const))("%s as it is built", (_, template) => {
@@ -33,10 +41,13 @@ describe.each(templates.map((t) => [t.id, t] as const))("%s as it is built", (_,
       if (cell.unreadable !== undefined) unread.push(`${cell.address}: ${cell.unreadable}`);
       for (const { call, flags, unknown, arguments: all } of cell.calls) {
         calls++;
-        for (const { origins } of all) for (const { text, label } of origins) if (label?.from !== "template") unnamed.push(`${cell.address}: ${text}`);
+        for (const { origins } of all)
+          for (const { text, label } of origins)
+            if (label?.from !== "template") unnamed.push(`${cell.address}: ${text}`);
         if (unknown) flagged.push(`${cell.address} ${unknown.message}`);
         // Nothing is computed here, so that no value lies in or out of a range.
-        for (const { kind, parameter, message } of flags) if (kind !== "unusual") flagged.push(`${cell.address} ${call.id} ${parameter} ${kind}: ${message}`);
+        for (const { kind, parameter, message } of flags)
+          if (kind !== "unusual") flagged.push(`${cell.address} ${call.id} ${parameter} ${kind}: ${message}`);
       }
     }
     expect({ flagged, unnamed, unread }).toEqual({ flagged: [], unnamed: [], unread: [] });
@@ -47,12 +58,32 @@ describe.each(templates.map((t) => [t.id, t] as const))("%s as it is built", (_,
 it("what was typed over a formula is not called an input", async () => {
   const plan = expand(templates[0]!, templates[0]!.example.inputs);
   const fck = plan.meanings.find(({ id }) => id === "fck")!.at;
-  const usesIt = plan.cells.filter(({ role, column, formula }) => role === "value" && column === fck.column && formula?.includes(a1(fck, true)));
+  const usesIt = plan.cells.filter(
+    ({ role, column, formula }) => role === "value" && column === fck.column && formula?.includes(a1(fck, true)),
+  );
   const over = usesIt[0]!;
-  const user = plan.cells.find(({ row, role, formula }) => row > over.row && role === "value" && formula?.includes(a1(over, true)))!;
-  const sources = async (p: Plan): Promise<ReadonlyMap<string, string>> => new Map((await collect(new Tracer(hostOf(p)), { sheet: "Sheet1", row: user.row, column: user.column }, { depth: Infinity })).inputs.map(({ address, source }) => [address, source]));
+  const user = plan.cells.find(
+    ({ row, role, formula }) => row > over.row && role === "value" && formula?.includes(a1(over, true)),
+  )!;
+  const sources = async (p: Plan): Promise<ReadonlyMap<string, string>> =>
+    new Map(
+      (
+        await collect(
+          new Tracer(hostOf(p)),
+          { sheet: "Sheet1", row: user.row, column: user.column },
+          { depth: Infinity },
+        )
+      ).inputs.map(({ address, source }) => [address, source]),
+    );
   expect((await sources(plan)).get(a1(fck))).toBe("input");
   expect((await sources(plan)).has(a1(over))).toBe(false);
-  const typed: Plan = { ...plan, cells: plan.cells.map(({ formula, ...cell }) => (cell.row === over.row && cell.column === over.column ? { ...cell, value: 3 } : { ...cell, ...(formula !== undefined && { formula }) })) };
+  const typed: Plan = {
+    ...plan,
+    cells: plan.cells.map(({ formula, ...cell }) =>
+      cell.row === over.row && cell.column === over.column
+        ? { ...cell, value: 3 }
+        : { ...cell, ...(formula !== undefined && { formula }) },
+    ),
+  };
   expect((await sources(typed)).get(a1(over))).toBe("typed over a formula");
 });

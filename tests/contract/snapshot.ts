@@ -25,10 +25,19 @@ export interface Promised {
 
 function takes(p: Parameter): string {
   switch (p.kind) {
-    case "number": return p.unit;
-    case "choice": return p.values.map(({ value }) => value).join(" | ");
-    case "table": return `range of ${Object.entries(p.columns).map(([name, column]) => `${name}: ${takes(column)}${column.default === undefined ? "" : ` (blank: ${column.default})`}`).join(", ")}`;
-    case "text": return "text";
+    case "number":
+      return p.unit;
+    case "choice":
+      return p.values.map(({ value }) => value).join(" | ");
+    case "table":
+      return `range of ${Object.entries(p.columns)
+        .map(
+          ([name, column]) =>
+            `${name}: ${takes(column)}${column.default === undefined ? "" : ` (blank: ${column.default})`}`,
+        )
+        .join(", ")}`;
+    case "text":
+      return "text";
   }
 }
 
@@ -43,23 +52,38 @@ function promisedArgument({ name, parameter, repeating }: FunctionParameter): Pr
 }
 
 export function promisedBy({ id, parameters, formula, spill, result }: WorksheetFunction): Promised {
-  return { id, arguments: parameters.map(promisedArgument), result: formula ? formula.result.unit : spill ? `rows of ${Object.entries(spill.columns).map(([name, { unit }]) => `${name}: ${unit}`).join(", ")}` : result === "string" ? "text" : result };
+  return {
+    id,
+    arguments: parameters.map(promisedArgument),
+    result: formula
+      ? formula.result.unit
+      : spill
+        ? `rows of ${Object.entries(spill.columns)
+            .map(([name, { unit }]) => `${name}: ${unit}`)
+            .join(", ")}`
+        : result === "string"
+          ? "text"
+          : result,
+  };
 }
 
 export const promises = (): readonly Promised[] => worksheetFunctions.map(promisedBy);
 
 export const kept = (): readonly Promised[] => JSON.parse(readFileSync(snapshotFile, "utf8")) as readonly Promised[];
 
-const defaultText = ({ default: value }: PromisedArgument): string => (value === undefined ? "no default" : `default ${value}`);
+const defaultText = ({ default: value }: PromisedArgument): string =>
+  value === undefined ? "no default" : `default ${value}`;
 
 /** What is broken in one argument that an old workbook gives, or leaves out. */
 function brokenArgument(before: PromisedArgument, now: PromisedArgument | undefined): readonly string[] {
   if (!now) return [`was “${before.name}: ${before.takes}”, now gone`];
-  if (before.name !== now.name || before.takes !== now.takes) return [`was “${before.name}: ${before.takes}”, now “${now.name}: ${now.takes}”`];
+  if (before.name !== now.name || before.takes !== now.takes)
+    return [`was “${before.name}: ${before.takes}”, now “${now.name}: ${now.takes}”`];
   if (before.repeating && !now.repeating) return [`“${before.name}” could be repeated, now it cannot`];
   if (before.optional && !now.optional) return [`“${before.name}” could be left out, now it cannot`];
   // Where there was no right to leave it out, no cell relies on what that means.
-  if (before.optional && before.default !== now.default) return [`“${before.name}” had ${defaultText(before)}, now ${defaultText(now)}`];
+  if (before.optional && before.default !== now.default)
+    return [`“${before.name}” had ${defaultText(before)}, now ${defaultText(now)}`];
   return [];
 }
 
@@ -68,8 +92,13 @@ export function broken(old: readonly Promised[], now: readonly Promised[]): read
   return old.flatMap(({ id, arguments: before, result }) => {
     const today = now.find((f) => f.id === id);
     if (!today) return [`${id} is gone`];
-    const changed = before.flatMap((argument, i) => brokenArgument(argument, today.arguments[i]).map((text) => `${id}: argument ${i + 1} ${text}`));
-    const demanded = today.arguments.slice(before.length).filter(({ optional, repeating }) => !optional && !repeating).map(({ name }) => `${id}: “${name}” is new and cannot be left out`);
+    const changed = before.flatMap((argument, i) =>
+      brokenArgument(argument, today.arguments[i]).map((text) => `${id}: argument ${i + 1} ${text}`),
+    );
+    const demanded = today.arguments
+      .slice(before.length)
+      .filter(({ optional, repeating }) => !optional && !repeating)
+      .map(({ name }) => `${id}: “${name}” is new and cannot be left out`);
     const otherResult = result === today.result ? [] : [`${id}: the result was in ${result}, now in ${today.result}`];
     return [...changed, ...demanded, ...otherResult];
   });

@@ -1,5 +1,16 @@
 import fc from "fast-check";
-import { InputError, read, readFactor, type Argument, type Bounds, type Cell, type Formula, type Parameter, type Quantity, type Table } from "../../src/core/index.ts";
+import {
+  InputError,
+  read,
+  readFactor,
+  type Argument,
+  type Bounds,
+  type Cell,
+  type Formula,
+  type Parameter,
+  type Quantity,
+  type Table,
+} from "../../src/core/index.ts";
 
 /** A number from 0 to 1 as a person would give it: not one that differs from a bound in its last bit. */
 const share = fc.integer({ min: 0, max: 100_000 }).map((n) => n / 100_000);
@@ -33,7 +44,10 @@ function at(u: number, { low, high }: Range, q: Quantity): number {
 /** Rows for a table that has an order or a geometry of its own, by the table's key. */
 const rowsByKey: Readonly<Record<string, fc.Arbitrary<readonly (readonly Cell[])[]>>> = {
   controlPoints: fc
-    .array(fc.tuple(between(1, 15), between(-900, 900), fc.constantFrom("LINE", "FROM_LEVEL", "TO_LEVEL", "SMOOTH")), { minLength: 2, maxLength: 6 })
+    .array(fc.tuple(between(1, 15), between(-900, 900), fc.constantFrom("LINE", "FROM_LEVEL", "TO_LEVEL", "SMOOTH")), {
+      minLength: 2,
+      maxLength: 6,
+    })
     .map((rows) => {
       let x = 0;
       return rows.map(([step, e, shape], i) => {
@@ -44,29 +58,69 @@ const rowsByKey: Readonly<Record<string, fc.Arbitrary<readonly (readonly Cell[])
   get planPoints() {
     return this["controlPoints"]!;
   },
-  stressAlongTendon: fc.tuple(between(900, 1450), fc.array(fc.tuple(between(1, 12), between(1, 60)), { minLength: 1, maxLength: 6 })).map(([jack, falls]) => {
-    let s = 0;
-    let sigma = jack;
-    return [[0, jack], ...falls.map(([step, fall]) => [(s += step), (sigma -= fall)])];
-  }),
-  deviators: fc.array(fc.tuple(between(2, 20), between(0, 0.4), between(0, 0.2)), { minLength: 1, maxLength: 4 }).map((rows) => {
-    let x = 0;
-    return rows.map(([step, v, h]) => [(x += step), v, h]);
-  }),
+  stressAlongTendon: fc
+    .tuple(between(900, 1450), fc.array(fc.tuple(between(1, 12), between(1, 60)), { minLength: 1, maxLength: 6 }))
+    .map(([jack, falls]) => {
+      let s = 0;
+      let sigma = jack;
+      return [[0, jack], ...falls.map(([step, fall]) => [(s += step), (sigma -= fall)])];
+    }),
+  deviators: fc
+    .array(fc.tuple(between(2, 20), between(0, 0.4), between(0, 0.2)), { minLength: 1, maxLength: 4 })
+    .map((rows) => {
+      let x = 0;
+      return rows.map(([step, v, h]) => [(x += step), v, h]);
+    }),
   // A star-shaped ring around a middle: it never crosses itself.
-  outline: fc.array(between(0.4, 1), { minLength: 3, maxLength: 9 }).map((radii) => radii.map((r, i) => [1000 * r * Math.cos((2 * Math.PI * i) / radii.length), 1000 + 1000 * r * Math.sin((2 * Math.PI * i) / radii.length)])),
-  voids: fc.option(between(5, 40), { nil: 0 }).map((a) => (a === 0 ? [] : [[1, -a, 1000 - a], [1, a, 1000 - a], [1, a, 1000 + a], [1, -a, 1000 + a]])),
-  stressedTendons: fc.array(fc.tuple(between(200, 5000), between(-600, 900)), { minLength: 1, maxLength: 6 }).map((rows) => rows.map(([P, e], i) => [i + 1, P, e])),
+  outline: fc
+    .array(between(0.4, 1), { minLength: 3, maxLength: 9 })
+    .map((radii) =>
+      radii.map((r, i) => [
+        1000 * r * Math.cos((2 * Math.PI * i) / radii.length),
+        1000 + 1000 * r * Math.sin((2 * Math.PI * i) / radii.length),
+      ]),
+    ),
+  voids: fc.option(between(5, 40), { nil: 0 }).map((a) =>
+    a === 0
+      ? []
+      : [
+          [1, -a, 1000 - a],
+          [1, a, 1000 - a],
+          [1, a, 1000 + a],
+          [1, -a, 1000 + a],
+        ],
+  ),
+  stressedTendons: fc
+    .array(fc.tuple(between(200, 5000), between(-600, 900)), { minLength: 1, maxLength: 6 })
+    .map((rows) => rows.map(([P, e], i) => [i + 1, P, e])),
   // Stages of one beam, near enough to each other that some force satisfies them all.
-  stressConditions: fc.array(fc.tuple(between(0, 1800), between(0.75, 1.1), between(20, 40), between(-6, 0), between(6e5, 7e5), between(1.4e11, 1.6e11), between(700, 800), fc.constantFrom("BOTH", "BOTH", "BOTH", "TOP", "BOTTOM")), { minLength: 1, maxLength: 4 })
+  stressConditions: fc
+    .array(
+      fc.tuple(
+        between(0, 1800),
+        between(0.75, 1.1),
+        between(20, 40),
+        between(-6, 0),
+        between(6e5, 7e5),
+        between(1.4e11, 1.6e11),
+        between(700, 800),
+        fc.constantFrom("BOTH", "BOTH", "BOTH", "TOP", "BOTTOM"),
+      ),
+      { minLength: 1, maxLength: 4 },
+    )
     .map((rows) => rows.map(([M, r, f_c, f_t, A, I, y_b, fibre]) => [M, r, f_c, f_t, A, I, y_b, 1500, fibre])),
-  stressingProgramme: fc.array(fc.tuple(between(200, 5000), between(-600, 900), between(500, 5000)), { minLength: 1, maxLength: 6 }).map((rows) => rows.map(([P, e, A_p], i) => [i + 1, P, e, A_p])),
+  stressingProgramme: fc
+    .array(fc.tuple(between(200, 5000), between(-600, 900), between(500, 5000)), { minLength: 1, maxLength: 6 })
+    .map((rows) => rows.map(([P, e, A_p], i) => [i + 1, P, e, A_p])),
   ducts: fc.array(fc.tuple(between(0, 120), between(80, 1200)), { minLength: 1, maxLength: 6 }),
   tendonsInSection: fc.array(fc.tuple(between(100, 4000), between(80, 1200)), { minLength: 1, maxLength: 6 }),
 };
 
 // A tendon in plan: fitted to the length of the one in elevation once that is drawn.
-const planOf = (points: readonly (readonly Cell[])[], plan: readonly (readonly Cell[])[]): readonly (readonly Cell[])[] => {
+const planOf = (
+  points: readonly (readonly Cell[])[],
+  plan: readonly (readonly Cell[])[],
+): readonly (readonly Cell[])[] => {
   const scale = (points.at(-1)![0] as number) / (plan.at(-1)![0] as number);
   return plan.map(([x, ...rest], i) => [i === plan.length - 1 ? points.at(-1)![0]! : (x as number) * scale, ...rest]);
 };
@@ -74,7 +128,13 @@ const planOf = (points: readonly (readonly Cell[])[], plan: readonly (readonly C
 function rows(t: Table): fc.Arbitrary<readonly (readonly Cell[])[]> {
   const own = rowsByKey[t.key];
   if (own) return own;
-  const row = fc.tuple(...Object.values(t.columns).map((c) => (c.kind === "number" ? share.map((u) => at(u, rangeOf(c), c)) : fc.constantFrom(...c.values.map(({ value }) => value)))));
+  const row = fc.tuple(
+    ...Object.values(t.columns).map((c) =>
+      c.kind === "number"
+        ? share.map((u) => at(u, rangeOf(c), c))
+        : fc.constantFrom(...c.values.map(({ value }) => value)),
+    ),
+  );
   return fc.array(row, { minLength: Math.max(1, t.minRows), maxLength: t.minRows + 4 });
 }
 
@@ -87,26 +147,44 @@ function wholeSection(f: Formula): boolean {
 
 function draft(p: Parameter): fc.Arbitrary<unknown> {
   switch (p.kind) {
-    case "number": return share;
-    case "choice": return fc.constantFrom(...p.values.map(({ value }) => value));
-    case "text": return fc.constant("text");
-    case "table": return rows(p);
+    case "number":
+      return share;
+    case "choice":
+      return fc.constantFrom(...p.values.map(({ value }) => value));
+    case "text":
+      return fc.constant("text");
+    case "table":
+      return rows(p);
   }
 }
 
 /** What the drawn table and the other arguments allow for a number. */
-function rangeHere(q: Quantity, name: string, f: Formula, args: Readonly<Record<string, unknown>>, limits: Readonly<Record<string, Partial<Bounds> | undefined>>): Range {
+function rangeHere(
+  q: Quantity,
+  name: string,
+  f: Formula,
+  args: Readonly<Record<string, unknown>>,
+  limits: Readonly<Record<string, Partial<Bounds> | undefined>>,
+): Range {
   const { low, high } = rangeOf(q);
   const limit = limits[name];
   const factor = readFactor(q);
-  let range: Range = { low: Math.max(low, (limit?.min ?? -Infinity) / factor), high: Math.min(high, (limit?.max ?? Infinity) / factor) };
-  if (range.high < range.low) range = { low: limit?.min === undefined ? range.high : range.low, high: limit?.min === undefined ? range.high : Math.min(range.low * 2 + 1, q.max ?? Infinity) };
+  let range: Range = {
+    low: Math.max(low, (limit?.min ?? -Infinity) / factor),
+    high: Math.min(high, (limit?.max ?? Infinity) / factor),
+  };
+  if (range.high < range.low)
+    range = {
+      low: limit?.min === undefined ? range.high : range.low,
+      high: limit?.min === undefined ? range.high : Math.min(range.low * 2 + 1, q.max ?? Infinity),
+    };
   const points = args["points"] as readonly (readonly number[])[] | undefined;
   if (q.key === "controlX" && points) return { low: points[0]![0]!, high: points.at(-1)![0]! };
   const segments = args["segments"] as readonly (readonly number[])[] | undefined;
   if (q.key === "controlX" && segments) return { low: 0, high: segments.reduce((sum, [l]) => sum + l!, 0) };
   const deviators = args["deviators"] as readonly (readonly number[])[] | undefined;
-  if (q.key === "tendonLength" && deviators) return { low: deviators.at(-1)![0]! + 1, high: deviators.at(-1)![0]! + 40 };
+  if (q.key === "tendonLength" && deviators)
+    return { low: deviators.at(-1)![0]! + 1, high: deviators.at(-1)![0]! + 40 };
   if (q.key === "controlX" && deviators) return { low: 0, high: args["L"] as number };
   const tendons = args["tendons"] as readonly unknown[] | undefined;
   if ((q.key === "stressingOrder" || name === "row") && tendons) return { low: 1, high: tendons.length };

@@ -24,7 +24,10 @@ for (const name of ["max", "min", "larger", "largerEq", "smaller", "smallerEq", 
 // The sine of an angle is a number although the angle here has a dimension.
 for (const name of ["sin", "cos"] as const) {
   const plain = math[name].bind(math) as (arg: unknown) => unknown;
-  math.import({ [name]: (arg: unknown): unknown => plain(isUnit(arg) ? arg.toNumber(angle) : arg) }, { override: true });
+  math.import(
+    { [name]: (arg: unknown): unknown => plain(isUnit(arg) ? arg.toNumber(angle) : arg) },
+    { override: true },
+  );
 }
 
 const relative = 1e-10;
@@ -32,7 +35,13 @@ const isEquation = (step: Step): boolean => "equation" in step;
 const each = (list: readonly Formula[]) => list.map((f) => [f.id, f] as const);
 
 /** Largest magnitude that enters a sum: a difference of great numbers may leave a small one with fewer digits. */
-function scaleOf(f: Formula, name: string, value: number, steps: Readonly<Record<string, number>>, values: Readonly<Record<string, unknown>>): number {
+function scaleOf(
+  f: Formula,
+  name: string,
+  value: number,
+  steps: Readonly<Record<string, number>>,
+  values: Readonly<Record<string, unknown>>,
+): number {
   const step = f.steps[name]!;
   if (!("equation" in step)) return Math.abs(value);
   // Numbers alone: an argument such as `end` bears a name that mathjs keeps for itself.
@@ -48,8 +57,15 @@ function scaleOf(f: Formula, name: string, value: number, steps: Readonly<Record
 function termsOf(equation: string): readonly string[] {
   const root = math.parse(equation);
   const terms: string[] = [];
-  const visit = (node: { readonly type: string; readonly op?: string; readonly args?: readonly unknown[]; readonly content?: unknown; toString(): string }): void => {
-    if (node.type === "OperatorNode" && (node.op === "+" || node.op === "-") && node.args?.length === 2) node.args.forEach((arg) => visit(arg as typeof node));
+  const visit = (node: {
+    readonly type: string;
+    readonly op?: string;
+    readonly args?: readonly unknown[];
+    readonly content?: unknown;
+    toString(): string;
+  }): void => {
+    if (node.type === "OperatorNode" && (node.op === "+" || node.op === "-") && node.args?.length === 2)
+      node.args.forEach((arg) => visit(arg as typeof node));
     else if (node.type === "ParenthesisNode") visit(node.content as typeof node);
     else terms.push(node.toString());
   };
@@ -66,7 +82,11 @@ describe("the equation shown and the function computed agree", () => {
         const shown = evaluateSteps(math, f, values);
         for (const name of Object.keys(f.steps)) {
           const [a, b] = [computed[name]!, shown[name]!];
-          if (Number.isFinite(a) || Number.isFinite(b)) expect(Math.abs(a - b), `${name}: computed ${a}, shown ${b}, arguments ${JSON.stringify(args)}`).toBeLessThanOrEqual(relative * scaleOf(f, name, a, computed, values));
+          if (Number.isFinite(a) || Number.isFinite(b))
+            expect(
+              Math.abs(a - b),
+              `${name}: computed ${a}, shown ${b}, arguments ${JSON.stringify(args)}`,
+            ).toBeLessThanOrEqual(relative * scaleOf(f, name, a, computed, values));
           else expect(b, name).toBe(a);
         }
         expect(f.compute(values as never)).toBe(computed[Object.keys(f.steps).at(-1)!]);
@@ -83,7 +103,9 @@ describe("what is searched or integrated satisfies its governing equation", () =
     fc.assert(
       fc.property(argumentsOf(f), (args) => {
         const values = read(f, args);
-        expect(Math.abs(f.proof!(values as never, f.stepwise(values as never))), JSON.stringify(args)).toBeLessThan(1e-9);
+        expect(Math.abs(f.proof!(values as never, f.stepwise(values as never))), JSON.stringify(args)).toBeLessThan(
+          1e-9,
+        );
       }),
       { numRuns: runs(40) },
     );
@@ -102,7 +124,8 @@ describe("a wrong result would show", () => {
       const values = read(f, args);
       const steps = f.stepwise(values as never);
       const result = steps[last]!;
-      const notices = (by: number): boolean => Math.abs(f.proof!(values as never, { ...steps, [last]: result + by })) > 1e-9;
+      const notices = (by: number): boolean =>
+        Math.abs(f.proof!(values as never, { ...steps, [last]: result + by })) > 1e-9;
       const delta = typeof values["delta"] === "number" ? values["delta"] : 0;
       const by = delta + (result === 0 ? 1 : 1e-3 * (1 + Math.abs(result)));
       expect(notices(by) || notices(-by), `${id}: ${JSON.stringify(args)} gives ${result}`).toBe(true);
@@ -113,7 +136,9 @@ describe("a wrong result would show", () => {
 /** The powers of the base dimensions, as text. */
 function dimension(value: unknown): string {
   if (typeof value === "number") return "a number";
-  const powers = (value as Unit & { readonly dimensions: readonly number[] }).dimensions.map((power) => Math.round(power * 1e9) / 1e9);
+  const powers = (value as Unit & { readonly dimensions: readonly number[] }).dimensions.map(
+    (power) => Math.round(power * 1e9) / 1e9,
+  );
   return powers.every((power) => power === 0) ? "a number" : powers.join(" ");
 }
 
@@ -141,7 +166,8 @@ describe("equations give the dimension that is declared", () => {
   });
 
   it("unless they are a source's own fit, which says so", () => {
-    for (const { id, empirical } of formulas) if (empirical !== undefined) expect(empirical.length, id).toBeGreaterThan(20);
+    for (const { id, empirical } of formulas)
+      if (empirical !== undefined) expect(empirical.length, id).toBeGreaterThan(20);
   });
 });
 
@@ -149,7 +175,9 @@ describe("every name in an equation", () => {
   it.each(each(formulas))("%s is a parameter or an earlier step", (_, f) => {
     const known = new Set(Object.keys(f.params));
     for (const [name, step] of Object.entries(f.steps)) {
-      if ("equation" in step) for (const used of namesIn(math.parse(step.equation), name)) expect([...known, "pi", "true", "false"], `${name} uses ${used}`).toContain(used);
+      if ("equation" in step)
+        for (const used of namesIn(math.parse(step.equation), name))
+          expect([...known, "pi", "true", "false"], `${name} uses ${used}`).toContain(used);
       if ("lookup" in step) expect([...known]).toContain(step.lookup.of);
       known.add(name);
     }

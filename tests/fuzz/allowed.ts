@@ -18,12 +18,25 @@ function choiceAllowed(c: Choice, cell: Cell): boolean {
 }
 
 function tableAllowed(t: Table, argument: Argument): boolean {
-  const given = Array.isArray(argument) ? (argument as readonly (readonly Cell[])[]) : blank(argument as Cell) ? [] : [[argument as Cell]];
+  const given = Array.isArray(argument)
+    ? (argument as readonly (readonly Cell[])[])
+    : blank(argument as Cell)
+      ? []
+      : [[argument as Cell]];
   const last = given.findLastIndex((row) => !row.every(blank));
   const rows = given.slice(0, last + 1);
   const columns = Object.values(t.columns);
   if (rows.length === 0) return t.optional === true || t.minRows === 0;
-  return rows.length >= t.minRows && rows.every((row) => row.length === columns.length && columns.every((column, i) => (column.kind === "number" ? numberAllowed(column, row[i]) : choiceAllowed(column, row[i]))));
+  return (
+    rows.length >= t.minRows &&
+    rows.every(
+      (row) =>
+        row.length === columns.length &&
+        columns.every((column, i) =>
+          column.kind === "number" ? numberAllowed(column, row[i]) : choiceAllowed(column, row[i]),
+        ),
+    )
+  );
 }
 
 export function isAllowed(parameter: Parameter, argument: Argument): boolean {
@@ -35,14 +48,18 @@ export function isAllowed(parameter: Parameter, argument: Argument): boolean {
     cell = rows[0]![0];
   } else cell = argument as Cell;
   switch (parameter.kind) {
-    case "number": return numberAllowed(parameter, cell);
-    case "choice": return choiceAllowed(parameter, cell);
-    case "text": return !blank(cell);
+    case "number":
+      return numberAllowed(parameter, cell);
+    case "choice":
+      return choiceAllowed(parameter, cell);
+    case "text":
+      return !blank(cell);
   }
 }
 
 /** Numbers that occur in engineering, however odd: beyond these sizes a result may leave what a number can hold. */
 export function isOfThisWorld(argument: Argument): boolean {
-  if (Array.isArray(argument)) return (argument as readonly (readonly Cell[])[]).every((row) => row.every(isOfThisWorld));
+  if (Array.isArray(argument))
+    return (argument as readonly (readonly Cell[])[]).every((row) => row.every(isOfThisWorld));
   return typeof argument !== "number" || argument === 0 || (Math.abs(argument) >= 1e-9 && Math.abs(argument) <= 1e15);
 }

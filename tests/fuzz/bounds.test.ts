@@ -1,7 +1,18 @@
 import { all, create } from "mathjs";
 import { describe, expect, it } from "vitest";
 import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
-import { nameOf, read, readFactor, trace, type Argument, type Bounds, type Cell, type Formula, type Quantity, type Steps } from "../../src/core/index.ts";
+import {
+  nameOf,
+  read,
+  readFactor,
+  trace,
+  type Argument,
+  type Bounds,
+  type Cell,
+  type Formula,
+  type Quantity,
+  type Steps,
+} from "../../src/core/index.ts";
 import { evaluateSteps } from "../../src/checker/trace/secondEvaluation.ts";
 import { next } from "./draws.ts";
 import { basesOf, drawArguments } from "./fuzz.ts";
@@ -19,11 +30,19 @@ interface Place {
 
 function placesOf(f: WorksheetFunction): readonly Place[] {
   return f.parameters.flatMap(({ name, parameter }, at): readonly Place[] => {
-    if (parameter.kind === "number") return [{ name, quantity: parameter, put: (args, value) => args.map((arg, i) => (i === at ? value : arg)) }];
+    if (parameter.kind === "number")
+      return [{ name, quantity: parameter, put: (args, value) => args.map((arg, i) => (i === at ? value : arg)) }];
     if (parameter.kind !== "table") return [];
     return Object.values(parameter.columns).flatMap((column, c) => {
       if (column.kind !== "number") return [];
-      const put: Place["put"] = (args, value) => args.map((arg, i) => (i === at ? (arg as readonly (readonly Cell[])[]).map((row, r) => (r === 0 ? row.map((cell, n) => (n === c ? value : cell)) : row)) : arg));
+      const put: Place["put"] = (args, value) =>
+        args.map((arg, i) =>
+          i === at
+            ? (arg as readonly (readonly Cell[])[]).map((row, r) =>
+                r === 0 ? row.map((cell, n) => (n === c ? value : cell)) : row,
+              )
+            : arg,
+        );
       return [{ name: `${name}.${column.symbol}`, quantity: column, put }];
     });
   });
@@ -31,14 +50,29 @@ function placesOf(f: WorksheetFunction): readonly Place[] {
 
 /** Rows, where the function takes a range that may be left out. */
 function withRows(f: WorksheetFunction, bases: readonly (readonly Argument[])[]): readonly Argument[] {
-  return bases.find((args) => args.every((arg, i) => f.parameters[i]!.parameter.kind !== "table" || (arg as readonly unknown[]).length > 0))!;
+  return bases.find((args) =>
+    args.every((arg, i) => f.parameters[i]!.parameter.kind !== "table" || (arg as readonly unknown[]).length > 0),
+  )!;
 }
 
 /** Values just outside each bound, and some way outside. */
 function justOutside({ min, max, above, below }: Bounds): readonly number[] {
-  const under = (edge: number): readonly number[] => [next(edge, -Infinity), edge - 0.01 * Math.max(1, Math.abs(edge)), -1e300];
-  const over = (edge: number): readonly number[] => [next(edge, Infinity), edge + 0.01 * Math.max(1, Math.abs(edge)), 1e300];
-  return [...(min === undefined ? [] : under(min)), ...(above === undefined ? [] : [above, ...under(above)]), ...(max === undefined ? [] : over(max)), ...(below === undefined ? [] : [below, ...over(below)])];
+  const under = (edge: number): readonly number[] => [
+    next(edge, -Infinity),
+    edge - 0.01 * Math.max(1, Math.abs(edge)),
+    -1e300,
+  ];
+  const over = (edge: number): readonly number[] => [
+    next(edge, Infinity),
+    edge + 0.01 * Math.max(1, Math.abs(edge)),
+    1e300,
+  ];
+  return [
+    ...(min === undefined ? [] : under(min)),
+    ...(above === undefined ? [] : [above, ...under(above)]),
+    ...(max === undefined ? [] : over(max)),
+    ...(below === undefined ? [] : [below, ...over(below)]),
+  ];
 }
 
 const messageOf = (f: WorksheetFunction, args: readonly Argument[]): string | undefined => {
@@ -55,8 +89,18 @@ describe("a number outside its declared bounds is refused, by name and with the 
         expect(message, `${name} = ${value}`).toContain(nameOf(quantity));
         expect(message, `${name} = ${value}`).toMatch(/ is (not )?(above|below) .*; allowed: /);
       }
-      if (quantity.whole) expect(messageOf(f, put(args, (quantity.min ?? 0) + 0.5)), name).toMatch(/is not a whole number/);
-      for (const value of [NaN, Infinity, -Infinity, "1", "text", true, false, ...(quantity.default === undefined ? [null, undefined, ""] : [])]) {
+      if (quantity.whole)
+        expect(messageOf(f, put(args, (quantity.min ?? 0) + 0.5)), name).toMatch(/is not a whole number/);
+      for (const value of [
+        NaN,
+        Infinity,
+        -Infinity,
+        "1",
+        "text",
+        true,
+        false,
+        ...(quantity.default === undefined ? [null, undefined, ""] : []),
+      ]) {
         expect(messageOf(f, put(args, value)), `${name} = ${value}`).toContain(nameOf(quantity));
       }
     }
@@ -67,7 +111,11 @@ describe("a number on a bound that belongs to the range is not refused for it", 
   it.each(declared.map((f) => [f.id, f] as const))("%s", (_, f) => {
     const args = withRows(f, basesOf(f, seed));
     for (const { name, quantity, put } of placesOf(f)) {
-      for (const edge of [quantity.min, quantity.max]) if (edge !== undefined) expect(messageOf(f, put(args, edge)) ?? "", `${name} = ${edge}`).not.toMatch(/ is (not )?(above|below) [^,;]*; allowed: /);
+      for (const edge of [quantity.min, quantity.max])
+        if (edge !== undefined)
+          expect(messageOf(f, put(args, edge)) ?? "", `${name} = ${edge}`).not.toMatch(
+            / is (not )?(above|below) [^,;]*; allowed: /,
+          );
     }
   });
 });
@@ -77,13 +125,27 @@ describe("what other arguments forbid is refused", () => {
   it.each(limited.map((f) => [f.id, f] as const))("%s", (_, f) => {
     const declaration = (f.formula ?? f.spill)!;
     for (const args of basesOf(f, seed)) {
-      const limits = declaration.limits!(read(declaration, args) as never) as Readonly<Record<string, Bounds | undefined>>;
+      const limits = declaration.limits!(read(declaration, args) as never) as Readonly<
+        Record<string, Bounds | undefined>
+      >;
       for (const [name, limit] of Object.entries(limits)) {
         const at = f.parameters.findIndex((p) => p.name === name);
         const quantity = f.parameters[at]!.parameter as Quantity;
-        const outward = (edge: number, side: 1 | -1): number => edge / readFactor(quantity) + side * (quantity.whole ? 1 : 1e-9 * Math.max(1, Math.abs(edge / readFactor(quantity))));
-        const values = [...(limit?.min === undefined ? [] : [outward(limit.min, -1)]), ...(limit?.max === undefined ? [] : [outward(limit.max, 1)])];
-        for (const value of values) expect(messageOf(f, args.map((arg, i) => (i === at ? value : arg))), `${name} = ${value}`).toContain(nameOf(quantity));
+        const outward = (edge: number, side: 1 | -1): number =>
+          edge / readFactor(quantity) +
+          side * (quantity.whole ? 1 : 1e-9 * Math.max(1, Math.abs(edge / readFactor(quantity))));
+        const values = [
+          ...(limit?.min === undefined ? [] : [outward(limit.min, -1)]),
+          ...(limit?.max === undefined ? [] : [outward(limit.max, 1)]),
+        ];
+        for (const value of values)
+          expect(
+            messageOf(
+              f,
+              args.map((arg, i) => (i === at ? value : arg)),
+            ),
+            `${name} = ${value}`,
+          ).toContain(nameOf(quantity));
       }
     }
   });
@@ -97,7 +159,8 @@ describe("an argument left out or blank counts as the default that is declared",
         if (!may) return;
         const given = parameter.kind === "table" ? [] : parameter.kind === "text" ? "" : parameter.default;
         const wanted = f.call(args.map((arg, i) => (i === at ? given : arg)));
-        for (const left of [null, undefined, "", [[null]]]) expect(f.call(args.map((arg, i) => (i === at ? left : arg))), name).toEqual(wanted);
+        for (const left of [null, undefined, "", [[null]]])
+          expect(f.call(args.map((arg, i) => (i === at ? left : arg))), name).toEqual(wanted);
         if (at === args.length - 1) expect(f.call(args.slice(0, at)), name).toEqual(wanted);
       });
     }
@@ -105,14 +168,27 @@ describe("an argument left out or blank counts as the default that is declared",
 });
 
 describe("a table is not read beyond its ends without a word", () => {
-  const pointsOf = (steps: Steps) => Object.entries(steps).flatMap(([name, step]) => ("lookup" in step && "points" in step.lookup ? [{ name, step, of: step.lookup.of, points: step.lookup.points }] : []));
+  const pointsOf = (steps: Steps) =>
+    Object.entries(steps).flatMap(([name, step]) =>
+      "lookup" in step && "points" in step.lookup
+        ? [{ name, step, of: step.lookup.of, points: step.lookup.points }]
+        : [],
+    );
   const math = create(all!);
   /** Does what this table gives enter the result, or is it another table that applies? */
   const decides = (formula: Formula, name: string, values: Readonly<Record<string, unknown>>): boolean => {
-    const step = formula.steps[name] as Steps[string] & { readonly lookup: { readonly of: string; readonly points: readonly (readonly [number, number])[] } };
-    const other = { ...step, lookup: { ...step.lookup, points: step.lookup.points.map(([x, y]) => [x, 1.1 * y + 0.1] as const) } };
+    const step = formula.steps[name] as Steps[string] & {
+      readonly lookup: { readonly of: string; readonly points: readonly (readonly [number, number])[] };
+    };
+    const other = {
+      ...step,
+      lookup: { ...step.lookup, points: step.lookup.points.map(([x, y]) => [x, 1.1 * y + 0.1] as const) },
+    };
     const last = Object.keys(formula.steps).at(-1)!;
-    return evaluateSteps(math, formula, values)[last] !== evaluateSteps(math, { ...formula, steps: { ...formula.steps, [name]: other } }, values)[last];
+    return (
+      evaluateSteps(math, formula, values)[last] !==
+      evaluateSteps(math, { ...formula, steps: { ...formula.steps, [name]: other } }, values)[last]
+    );
   };
   const tabled = declared.filter(({ formula }) => formula && pointsOf(formula.steps).length > 0);
   it.each(tabled.map((f) => [f.id, f] as const))("%s", (_, f) => {
@@ -129,7 +205,11 @@ describe("a table is not read beyond its ends without a word", () => {
         const slack = 1e-12 * Math.abs(value);
         read++;
         const beyond = value < points[0]![0] - slack || value > points.at(-1)![0] + slack;
-        if (beyond && decides(formula, name, traced.values)) expect(traced.warnings.length > 0 || /\b(held|holds?|beyond)\b/.test(words), `${name}: ${of} = ${value} lies beyond the table`).toBe(true);
+        if (beyond && decides(formula, name, traced.values))
+          expect(
+            traced.warnings.length > 0 || /\b(held|holds?|beyond)\b/.test(words),
+            `${name}: ${of} = ${value} lies beyond the table`,
+          ).toBe(true);
       }
     }
     expect(read).toBeGreaterThan(100);

@@ -34,8 +34,13 @@ function faultOfValue(f: WorksheetFunction, value: unknown): string | undefined 
   }
   const numbers = Array.isArray(value) ? (value as readonly (readonly unknown[])[]).flat() : [value];
   if (numbers.some((n) => typeof n !== "number" || !Number.isFinite(n))) return "a value that is not a finite number";
-  if (Array.isArray(value) !== ((f.result as string) === "rows")) return "rows where a number is promised, or the other way round";
-  if (Array.isArray(value) && (value.length === 0 || new Set((value as readonly unknown[][]).map((row) => row.length)).size !== 1)) return "rows of unequal length or none at all";
+  if (Array.isArray(value) !== ((f.result as string) === "rows"))
+    return "rows where a number is promised, or the other way round";
+  if (
+    Array.isArray(value) &&
+    (value.length === 0 || new Set((value as readonly unknown[][]).map((row) => row.length)).size !== 1)
+  )
+    return "rows of unequal length or none at all";
   return undefined;
 }
 
@@ -51,13 +56,19 @@ export function faultOf(f: WorksheetFunction, args: readonly Argument[], result:
   }
   const { code, message } = result.error;
   if (message.startsWith("internal error")) return message;
-  if (message.length > shownCharacters) return `a message of ${message.length} characters; ${shownCharacters} are shown`;
+  if (message.length > shownCharacters)
+    return `a message of ${message.length} characters; ${shownCharacters} are shown`;
   if (speaksOfTheInside(message)) return `a message that speaks of the program's inside: ${message}`;
   if (code === "#NUM!") {
-    if (wrong || tooMany) return `no refusal although ${wrong?.name ?? "the number of arguments"} is outside what is allowed: ${message}`;
-    if (/no finite result/.test(message) && args.every(isOfThisWorld)) return `no finite result for numbers of this world`;
+    if (wrong || tooMany)
+      return `no refusal although ${wrong?.name ?? "the number of arguments"} is outside what is allowed: ${message}`;
+    if (/no finite result/.test(message) && args.every(isOfThisWorld))
+      return `no finite result for numbers of this world`;
     return undefined;
   }
-  if (tooMany) return /takes \d+ arguments?; \d+ were given/.test(message) ? undefined : `a message that does not speak of the number of arguments: ${message}`;
+  if (tooMany)
+    return /takes \d+ arguments?; \d+ were given/.test(message)
+      ? undefined
+      : `a message that does not speak of the number of arguments: ${message}`;
   return namesAnArgument(f, message) ? undefined : `a message that names no argument: ${message}`;
 }

@@ -1,8 +1,53 @@
 import type { Argument, Cell, Parameter, Quantity, Table } from "../../src/core/index.ts";
 import { integer, pick, type Random } from "./random.ts";
 
-const sizes = [0, -0, 1, -1, 5e-324, -5e-324, 2.2250738585072014e-308, 1e-308, -1e-308, 1e308, -1e308, 1.7976931348623157e308, 2 ** 53, 2 ** 53 + 2, -(2 ** 53), 1e15, 1e-15, 0.1, 1 / 3, 100, 1000, NaN, Infinity, -Infinity];
-const words = ["", " ", "0", "12", "1e3", "0,2", "−5", "TRUE", "#VALUE!", "LEFT", "left ", "C40/50", "ß∑\u{1F600}", "=1+1", "NaN", "Infinity", "__proto__", "constructor", "x".repeat(300)];
+const sizes = [
+  0,
+  -0,
+  1,
+  -1,
+  5e-324,
+  -5e-324,
+  2.2250738585072014e-308,
+  1e-308,
+  -1e-308,
+  1e308,
+  -1e308,
+  1.7976931348623157e308,
+  2 ** 53,
+  2 ** 53 + 2,
+  -(2 ** 53),
+  1e15,
+  1e-15,
+  0.1,
+  1 / 3,
+  100,
+  1000,
+  NaN,
+  Infinity,
+  -Infinity,
+];
+const words = [
+  "",
+  " ",
+  "0",
+  "12",
+  "1e3",
+  "0,2",
+  "−5",
+  "TRUE",
+  "#VALUE!",
+  "LEFT",
+  "left ",
+  "C40/50",
+  "ß∑\u{1F600}",
+  "=1+1",
+  "NaN",
+  "Infinity",
+  "__proto__",
+  "constructor",
+  "x".repeat(300),
+];
 
 /** A number of any size: the exponent is drawn evenly. */
 export function anyNumber(random: Random): number {
@@ -23,7 +68,9 @@ export function anyCell(random: Random): Cell {
 export function anyRange(random: Random): Argument {
   const columns = integer(random, 0, 5);
   const ragged = random() < 0.3;
-  return Array.from({ length: integer(random, 0, 5) }, () => Array.from({ length: ragged ? integer(random, 0, 5) : columns }, () => anyCell(random)));
+  return Array.from({ length: integer(random, 0, 5) }, () =>
+    Array.from({ length: ragged ? integer(random, 0, 5) : columns }, () => anyCell(random)),
+  );
 }
 
 /** The next number in the direction of `towards`, in steps of the last bits. */
@@ -52,10 +99,27 @@ export function allowedNumber(random: Random, q: Quantity): number {
 
 /** A number at, just inside or outside a bound. */
 export function edgeNumber(random: Random, q: Quantity): number {
-  const edges = [q.min, q.max, q.above, q.below, q.typical?.[0], q.typical?.[1], q.valid?.range[0], q.valid?.range[1]].filter((edge): edge is number => edge !== undefined);
+  const edges = [
+    q.min,
+    q.max,
+    q.above,
+    q.below,
+    q.typical?.[0],
+    q.typical?.[1],
+    q.valid?.range[0],
+    q.valid?.range[1],
+  ].filter((edge): edge is number => edge !== undefined);
   if (edges.length === 0) return anyNumber(random);
   const edge = pick(random, edges);
-  return pick(random, [edge, next(edge, -Infinity), next(edge, Infinity), edge - 1, edge + 1, edge * 1.001, edge * 0.999]);
+  return pick(random, [
+    edge,
+    next(edge, -Infinity),
+    next(edge, Infinity),
+    edge - 1,
+    edge + 1,
+    edge * 1.001,
+    edge * 0.999,
+  ]);
 }
 
 /** The range with one thing wrong or unusual in it. */
@@ -64,28 +128,43 @@ function disturbed(random: Random, t: Table, rows: readonly (readonly Cell[])[])
   const at = integer(random, 0, rows.length - 1);
   const columns = Object.values(t.columns);
   const column = integer(random, 0, columns.length - 1);
-  const replaced = (cell: Cell): Argument => rows.map((row, r) => (r === at ? row.map((old, c) => (c === column ? cell : old)) : row));
+  const replaced = (cell: Cell): Argument =>
+    rows.map((row, r) => (r === at ? row.map((old, c) => (c === column ? cell : old)) : row));
   switch (integer(random, 0, 9)) {
-    case 0: return rows.map((row, r) => (r === at ? row.slice(0, -1) : row));
-    case 1: return rows.map((row, r) => (r === at ? [...row, anyCell(random)] : row));
-    case 2: return rows.map((row) => row.slice(0, -1));
-    case 3: return [...rows].reverse();
-    case 4: return [...rows.slice(0, at), rows[at]!, ...rows.slice(at)];
-    case 5: return [...rows, columns.map(() => pick(random, [null, ""]))];
-    case 6: return rows.filter((_, r) => r !== at);
-    case 7: return rows.map((row, r) => (r === at ? row.map(() => null) : row));
-    case 8: return replaced(anyCell(random));
-    default: return replaced(argumentFor(random, columns[column]!) as Cell);
+    case 0:
+      return rows.map((row, r) => (r === at ? row.slice(0, -1) : row));
+    case 1:
+      return rows.map((row, r) => (r === at ? [...row, anyCell(random)] : row));
+    case 2:
+      return rows.map((row) => row.slice(0, -1));
+    case 3:
+      return [...rows].reverse();
+    case 4:
+      return [...rows.slice(0, at), rows[at]!, ...rows.slice(at)];
+    case 5:
+      return [...rows, columns.map(() => pick(random, [null, ""]))];
+    case 6:
+      return rows.filter((_, r) => r !== at);
+    case 7:
+      return rows.map((row, r) => (r === at ? row.map(() => null) : row));
+    case 8:
+      return replaced(anyCell(random));
+    default:
+      return replaced(argumentFor(random, columns[column]!) as Cell);
   }
 }
 
 /** Another argument that the parameter may take, or nearly. */
 export function argumentFor(random: Random, parameter: Parameter, now?: Argument): Argument {
   switch (parameter.kind) {
-    case "number": return random() < 0.75 ? allowedNumber(random, parameter) : edgeNumber(random, parameter);
-    case "choice": return pick(random, parameter.values).value;
-    case "text": return pick(random, words);
-    case "table": return Array.isArray(now) ? disturbed(random, parameter, now as readonly (readonly Cell[])[]) : anyRange(random);
+    case "number":
+      return random() < 0.75 ? allowedNumber(random, parameter) : edgeNumber(random, parameter);
+    case "choice":
+      return pick(random, parameter.values).value;
+    case "text":
+      return pick(random, words);
+    case "table":
+      return Array.isArray(now) ? disturbed(random, parameter, now as readonly (readonly Cell[])[]) : anyRange(random);
   }
 }
 

@@ -42,7 +42,9 @@ function frozen(argument: Argument): Argument {
 
 function drawBases(f: WorksheetFunction, seed: number): Bases {
   const declaration = drawable(f);
-  return declaration ? fc.sample(argumentsOf(declaration), { numRuns: basesDrawn, seed }).map((args) => args.map(frozen)) : [];
+  return declaration
+    ? fc.sample(argumentsOf(declaration), { numRuns: basesDrawn, seed }).map((args) => args.map(frozen))
+    : [];
 }
 
 /** Sets of arguments that the function accepts; none for the functions about the workbook itself. */
@@ -66,7 +68,8 @@ function between(random: Random, f: WorksheetFunction, bases: Bases): Argument[]
 
 export function drawArguments(random: Random, f: WorksheetFunction, bases: Bases): readonly Argument[] {
   const u = random();
-  if (bases.length === 0 || u < 0.05) return Array.from({ length: integer(random, 0, f.parameters.length + 2) }, () => anyArgument(random));
+  if (bases.length === 0 || u < 0.05)
+    return Array.from({ length: integer(random, 0, f.parameters.length + 2) }, () => anyArgument(random));
   const args = between(random, f, bases);
   if (u < 0.3) return args;
   if (u < 0.35) return args.slice(0, integer(random, 0, args.length));
@@ -85,13 +88,23 @@ const others = worksheetFunctions.filter(drawable);
 function drawAbout(random: Random, seed: number): readonly Argument[] {
   const other = pick(random, others);
   const bases = basesOf(other, seed);
-  return [pick(random, [other.id, other.id, other.name, other.id.toLowerCase(), anyArgument(random)]), ...drawArguments(random, other, bases)];
+  return [
+    pick(random, [other.id, other.id, other.name, other.id.toLowerCase(), anyArgument(random)]),
+    ...drawArguments(random, other, bases),
+  ];
 }
 
 /** Marks as the panel writes them, with arguments of all kinds among theirs. */
 function drawMark(random: Random): readonly Argument[] {
-  const mark = [pick(random, ["AB", "rev 1", anyArgument(random)]), pick(random, ["2026-11-26", 46352, anyArgument(random)]), pick(random, ["30bf864eb27915a7", "30bf864eb27915a7.0123456789abcdef", anyArgument(random)])];
-  return [...mark, ...Array.from({ length: integer(random, 0, 3) }, () => anyArgument(random))].slice(0, integer(random, 2, 6));
+  const mark = [
+    pick(random, ["AB", "rev 1", anyArgument(random)]),
+    pick(random, ["2026-11-26", 46352, anyArgument(random)]),
+    pick(random, ["30bf864eb27915a7", "30bf864eb27915a7.0123456789abcdef", anyArgument(random)]),
+  ];
+  return [...mark, ...Array.from({ length: integer(random, 0, 3) }, () => anyArgument(random))].slice(
+    0,
+    integer(random, 2, 6),
+  );
 }
 
 /** What the panel shows of a call must agree with the cell. */
@@ -107,15 +120,23 @@ function faultOfTrace(f: WorksheetFunction, args: readonly Argument[], value: un
 export function fuzz(f: WorksheetFunction, calls: number, seed: number): Tally {
   const random = randomFrom(seed);
   const tally: Tally = { id: f.id, calls, values: 0, refusals: 0, without: 0, faults: [] };
-  const note = (what: string, args: readonly Argument[]): void => void (tally.faults.length < faultsKept && tally.faults.push({ what, args }));
+  const note = (what: string, args: readonly Argument[]): void =>
+    void (tally.faults.length < faultsKept && tally.faults.push({ what, args }));
   for (let n = 0; n < calls; n++) {
-    const args = f.id === "WARNINGS" ? drawAbout(random, seed) : f.id === "CHECKED" ? drawMark(random) : drawArguments(random, f, basesOf(f, seed));
+    const args =
+      f.id === "WARNINGS"
+        ? drawAbout(random, seed)
+        : f.id === "CHECKED"
+          ? drawMark(random)
+          : drawArguments(random, f, basesOf(f, seed));
     try {
       const result = f.call(args);
       if ("value" in result) tally.values++;
       else if (result.error.code === "#NUM!") tally.without++;
       else tally.refusals++;
-      const what = faultOf(f, args, result) ?? ("value" in result && n % 16 === 0 ? faultOfTrace(f, args, result.value) : undefined);
+      const what =
+        faultOf(f, args, result) ??
+        ("value" in result && n % 16 === 0 ? faultOfTrace(f, args, result.value) : undefined);
       if (what !== undefined) note(what, args);
     } catch (error) {
       note(`thrown: ${String(error)}`, args);

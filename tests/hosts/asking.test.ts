@@ -11,7 +11,11 @@ import { smallPlan } from "./smallPlan.ts";
 /** The small sheet with a formula that shows nothing in its last row, and one over several cells. */
 const plan: Plan = {
   ...smallPlan,
-  cells: [...smallPlan.cells, { row: 10, column: 1, formula: "=SUM(C5:C7)", role: "value" }, { row: 11, column: 3, formula: '=IF(kb_mu>5,"too much","")', role: "warning" }],
+  cells: [
+    ...smallPlan.cells,
+    { row: 10, column: 1, formula: "=SUM(C5:C7)", role: "value" },
+    { row: 11, column: 3, formula: '=IF(kb_mu>5,"too much","")', role: "warning" },
+  ],
 };
 const whole = { row: 0, column: 0, rows: 12, columns: 5 };
 const calculator = gridCalculator();
@@ -37,15 +41,19 @@ const hands: Readonly<Record<string, () => Promise<Hand>>> = {
     await grid.host.apply(plan, { sheetName: "My beam", progress: () => undefined });
     const at = (row: number, column: number) => ({ row, column });
     return {
-      host: grid.host, unprotect: () => faults.unprotected("My beam"),
-      hideRow: (row) => faults.hideRow("My beam", row), hideColumn: (column) => faults.hideColumn("My beam", column),
+      host: grid.host,
+      unprotect: () => faults.unprotected("My beam"),
+      hideRow: (row) => faults.hideRow("My beam", row),
+      hideColumn: (column) => faults.hideColumn("My beam", column),
       shrink: (what, n, size) => {
         const sheet = grid.workbook.getSheetByName("My beam")!;
         if (what === "row") sheet.setRowHeightsForced(n, 1, size);
         else sheet.setColumnWidth(n, size);
       },
-      setSize: (row, column, size) => void grid.workbook.getSheetByName("My beam")!.getRange(row, column, 1, 1).setFontSize(size),
-      setFormat: (row, column, format) => faults.setFormat("My beam", at(row, column), format), setColour: (row, column, colour) => faults.setColour("My beam", at(row, column), colour),
+      setSize: (row, column, size) =>
+        void grid.workbook.getSheetByName("My beam")!.getRange(row, column, 1, 1).setFontSize(size),
+      setFormat: (row, column, format) => faults.setFormat("My beam", at(row, column), format),
+      setColour: (row, column, colour) => faults.setColour("My beam", at(row, column), colour),
       end: () => grid.host.dispose(),
     };
   },
@@ -54,11 +62,23 @@ const hands: Readonly<Record<string, () => Promise<Hand>>> = {
     await host.apply(plan, { sheetName: "My beam", progress: () => undefined });
     const sheet = () => excel.workbook.sheets.find(({ name }) => name === "My beam")!;
     return {
-      host, unprotect: () => Promise.resolve(void (sheet().protection = undefined)),
-      hideRow: (row) => void sheet().hiddenRows.add(row), hideColumn: (column) => void sheet().hiddenColumns.add(column),
+      host,
+      unprotect: () => Promise.resolve(void (sheet().protection = undefined)),
+      hideRow: (row) => void sheet().hiddenRows.add(row),
+      hideColumn: (column) => void sheet().hiddenColumns.add(column),
       shrink: (what, n, size) => void (what === "row" ? sheet().heights : sheet().widths).set(n, size),
-      setSize: (row, column, size) => changeCell(sheet(), row, column, (cell) => { cell.size = size; }),
-      setFormat: (row, column, format) => changeCell(sheet(), row, column, (cell) => { cell.numberFormat = format; }), setColour: (row, column, colour) => changeCell(sheet(), row, column, (cell) => { cell.color = colour; }),
+      setSize: (row, column, size) =>
+        changeCell(sheet(), row, column, (cell) => {
+          cell.size = size;
+        }),
+      setFormat: (row, column, format) =>
+        changeCell(sheet(), row, column, (cell) => {
+          cell.numberFormat = format;
+        }),
+      setColour: (row, column, colour) =>
+        changeCell(sheet(), row, column, (cell) => {
+          cell.color = colour;
+        }),
       end: () => undefined,
     };
   },
@@ -78,7 +98,9 @@ describe.each(Object.entries(hands))("asked about a sheet, %s", (_name, open) =>
   });
 
   it("names the sheet's own names with their cells", async () => {
-    expect(await hand.host.namesOn("My beam")).toEqual(plan.names.map(({ name, ...area }) => ({ name, area: { sheet: "My beam", ...area } })));
+    expect(await hand.host.namesOn("My beam")).toEqual(
+      plan.names.map(({ name, ...area }) => ({ name, area: { sheet: "My beam", ...area } })),
+    );
     expect(await hand.host.namesOn("Sheet1")).toEqual([]);
   });
 
@@ -86,7 +108,12 @@ describe.each(Object.entries(hands))("asked about a sheet, %s", (_name, open) =>
     const looks = await hand.host.looks("My beam", whole);
     expect(looks).toMatchObject({ hiddenRows: [], hiddenColumns: [], sameColour: [], tooSmall: [] });
     expect([looks.formats.length, looks.formats[0]!.length]).toEqual([12, 5]);
-    expect([looks.formats[2]![2], looks.formats[4]![2], looks.formats[6]![2], looks.formats[11]![4]]).toEqual(["0.000", "0.0", "General", "General"]);
+    expect([looks.formats[2]![2], looks.formats[4]![2], looks.formats[6]![2], looks.formats[11]![4]]).toEqual([
+      "0.000",
+      "0.0",
+      "General",
+      "General",
+    ]);
   });
 
   it("takes rows and columns too low or too narrow to be seen for hidden, and no others", async () => {
@@ -107,10 +134,30 @@ describe.each(Object.entries(hands))("asked about a sheet, %s", (_name, open) =>
     hand.setColour(4, 2, "#f4f8fa");
     hand.setColour(6, 2, "#909090");
     const looks = await hand.host.looks("My beam", whole);
-    expect(looks).toMatchObject({ hiddenRows: [6], hiddenColumns: [3], sameColour: [{ row: 4, column: 2 }, { row: 5, column: 2 }] });
+    expect(looks).toMatchObject({
+      hiddenRows: [6],
+      hiddenColumns: [3],
+      sameColour: [
+        { row: 4, column: 2 },
+        { row: 5, column: 2 },
+      ],
+    });
     expect(looks.formats[4]![2]).toBe("0.0000");
-    expect(await hand.host.looks("My beam", { row: 5, column: 2, rows: 2, columns: 2 })).toEqual({ formats: [["General", "General"], ["General", "General"]], hiddenRows: [6], hiddenColumns: [3], sameColour: [{ row: 5, column: 2 }], tooSmall: [] });
-    expect(await hand.host.looks("My beam", { row: 0, column: 0, rows: 4, columns: 2 })).toMatchObject({ hiddenRows: [], hiddenColumns: [], sameColour: [] });
+    expect(await hand.host.looks("My beam", { row: 5, column: 2, rows: 2, columns: 2 })).toEqual({
+      formats: [
+        ["General", "General"],
+        ["General", "General"],
+      ],
+      hiddenRows: [6],
+      hiddenColumns: [3],
+      sameColour: [{ row: 5, column: 2 }],
+      tooSmall: [],
+    });
+    expect(await hand.host.looks("My beam", { row: 0, column: 0, rows: 4, columns: 2 })).toMatchObject({
+      hiddenRows: [],
+      hiddenColumns: [],
+      sameColour: [],
+    });
   });
 
   it("takes letters too small to be read for such", async () => {
@@ -131,20 +178,32 @@ describe.each(Object.entries(hands))("asked about a sheet, %s", (_name, open) =>
       }
     }
     expect(entries).toEqual([...plan.validations.map(({ rule }) => ({ rule, refuses: true })), undefined]);
-    const asPlanned = plan.highlights.map(({ text, begins, tone, ...area }) => ({ areas: [area], text, ...(begins && { begins }), color: tones[tone].color.toUpperCase(), background: tones[tone].background.toUpperCase() }));
-    const sorted = (rules: readonly ColourRule[]) => [...rules].sort((a, b) => JSON.stringify(a).localeCompare(JSON.stringify(b)));
+    const asPlanned = plan.highlights.map(({ text, begins, tone, ...area }) => ({
+      areas: [area],
+      text,
+      ...(begins && { begins }),
+      color: tones[tone].color.toUpperCase(),
+      background: tones[tone].background.toUpperCase(),
+    }));
+    const sorted = (rules: readonly ColourRule[]) =>
+      [...rules].sort((a, b) => JSON.stringify(a).localeCompare(JSON.stringify(b)));
     expect(sorted(colours)).toEqual(sorted(asPlanned));
   });
 
   it("tells that nothing is locked once the protection is taken away, and has no rules for a sheet that was not built", async () => {
     await hand.unprotect();
     expect((await hand.host.rules("My beam", whole, [])).locked.flat()).not.toContain(true);
-    expect(await hand.host.rules("Sheet1", { row: 0, column: 0, rows: 1, columns: 1 }, [{ row: 0, column: 0 }])).toEqual({ locked: [[false]], entries: [undefined], colours: [] });
+    expect(
+      await hand.host.rules("Sheet1", { row: 0, column: 0, rows: 1, columns: 1 }, [{ row: 0, column: 0 }]),
+    ).toEqual({ locked: [[false]], entries: [undefined], colours: [] });
   });
 
   it("names who refers to a cell: directly, within an area, by a name, from other sheets", async () => {
     await hand.host.insert("Sheet1", [{ row: 0, column: 0, formula: "='My beam'!C5+1" }]);
-    const sorted = async (row: number, column: number) => (await hand.host.dependants({ sheet: "My beam", row, column }))!.map((place) => `${place.sheet} ${place.row},${place.column}`).sort();
+    const sorted = async (row: number, column: number) =>
+      (await hand.host.dependants({ sheet: "My beam", row, column }))!
+        .map((place) => `${place.sheet} ${place.row},${place.column}`)
+        .sort();
     expect(await sorted(4, 2)).toEqual(["My beam 10,1", "My beam 5,2", "My beam 6,2", "Sheet1 0,0"]);
     expect(await sorted(2, 2)).toEqual(["My beam 11,3", "My beam 4,2"]);
     expect(await sorted(0, 0)).toEqual([]);
@@ -152,16 +211,25 @@ describe.each(Object.entries(hands))("asked about a sheet, %s", (_name, open) =>
 
   it("computes anew", async () => {
     await hand.host.recalculate();
-    expect((await hand.host.read("My beam", { row: 4, column: 2, rows: 1, columns: 1 }))[0]![0]!.value).toBeCloseTo(1395 * Math.exp(-(0.2 * 0.3 + 0.036)), 10);
+    expect((await hand.host.read("My beam", { row: 4, column: 2, rows: 1, columns: 1 }))[0]![0]!.value).toBeCloseTo(
+      1395 * Math.exp(-(0.2 * 0.3 + 0.036)),
+      10,
+    );
   });
 
   it("takes several entries at once: texts stay texts, looks stay", async () => {
-    await hand.host.enterAll("My beam", [{ row: 2, column: 2, value: 0.3 }, { row: 3, column: 0, value: "=2+2" }]);
+    await hand.host.enterAll("My beam", [
+      { row: 2, column: 2, value: 0.3 },
+      { row: 3, column: 0, value: "=2+2" },
+    ]);
     const cells = await hand.host.read("My beam", whole);
     expect(cells[2]![2]).toMatchObject({ value: 0.3 });
     expect(cells[3]![0]).toEqual({ value: "=2+2", text: "=2+2" });
     expect(cells[4]![2]!.value).toBeCloseTo(1395 * Math.exp(-(0.3 * 0.3 + 0.036)), 10);
-    await hand.host.enterAll("My beam", [{ row: 2, column: 2, formula: "=0.1*2" }, { row: 3, column: 0 }]);
+    await hand.host.enterAll("My beam", [
+      { row: 2, column: 2, formula: "=0.1*2" },
+      { row: 3, column: 0 },
+    ]);
     const again = await hand.host.read("My beam", whole);
     expect(again[2]![2]).toMatchObject({ value: 0.2, formula: "=0.1*2", text: "0.200" });
     expect(again[3]![0]).toEqual({ value: null, text: "" });
@@ -170,7 +238,12 @@ describe.each(Object.entries(hands))("asked about a sheet, %s", (_name, open) =>
 
   it("writes nothing where one cell is protected", async () => {
     const before = await hand.host.read("My beam", whole);
-    await expect(hand.host.enterAll("My beam", [{ row: 2, column: 2, value: 0.3 }, { row: 4, column: 2, value: 1 }])).rejects.toThrow(/C5 of “My beam” is protected; nothing was written/);
+    await expect(
+      hand.host.enterAll("My beam", [
+        { row: 2, column: 2, value: 0.3 },
+        { row: 4, column: 2, value: 1 },
+      ]),
+    ).rejects.toThrow(/C5 of “My beam” is protected; nothing was written/);
     expect(await hand.host.read("My beam", whole)).toEqual(before);
     await hand.host.enterAll("My beam", []);
   });

@@ -19,14 +19,27 @@ const mode = vi.hoisted(() => ({ blank: null as 0 | null }));
 
 vi.mock("../../functions/index.ts", async (original) => {
   const functions = await original<typeof Functions>();
-  const handed = (argument: Argument): Argument => (Array.isArray(argument) ? (argument as readonly (readonly Argument[])[]).map((row) => row.map(handed)) as unknown as Argument : argument ?? mode.blank);
-  return { ...functions, worksheetFunctions: functions.worksheetFunctions.map((f) => ({ ...f, call: (args: readonly Argument[]) => f.call(args.map(handed)) })) };
+  const handed = (argument: Argument): Argument =>
+    Array.isArray(argument)
+      ? ((argument as readonly (readonly Argument[])[]).map((row) => row.map(handed)) as unknown as Argument)
+      : (argument ?? mode.blank);
+  return {
+    ...functions,
+    worksheetFunctions: functions.worksheetFunctions.map((f) => ({
+      ...f,
+      call: (args: readonly Argument[]) => f.call(args.map(handed)),
+    })),
+  };
 });
 
 const cases = templates.map((template) => [template.id, expand(template, template.example.inputs)] as const);
 const quiet = { sheetName: "Beam", progress: () => undefined };
 
-async function built(plan: Plan, blank: 0 | null, change: (sheet: Parameters<typeof changeCell>[0]) => void = () => undefined) {
+async function built(
+  plan: Plan,
+  blank: 0 | null,
+  change: (sheet: Parameters<typeof changeCell>[0]) => void = () => undefined,
+) {
   mode.blank = blank;
   const { excel, host } = openFake({ calculator: gridCalculator() });
   await host.apply(plan, quiet);
@@ -38,7 +51,10 @@ async function built(plan: Plan, blank: 0 | null, change: (sheet: Parameters<typ
 
 describe("a blank cell in an argument", () => {
   it("reaches the functions as 0 or as null", async () => {
-    const clear = (sheet: Parameters<typeof changeCell>[0]): void => changeCell(sheet, 2, 2, (cell) => { cell.value = ""; });
+    const clear = (sheet: Parameters<typeof changeCell>[0]): void =>
+      changeCell(sheet, 2, 2, (cell) => {
+        cell.value = "";
+      });
     // Without friction coefficient: refused where the function is told so; no friction at all where it is handed 0.
     expect((await built(smallPlan, null, clear)).contents[4]![2]!.error?.code).toBe("#VALUE!");
     expect((await built(smallPlan, 0, clear)).contents[4]![2]!.value).toBeCloseTo(1395 * Math.exp(-0.036), 10);
@@ -51,25 +67,29 @@ describe.each(cases)("%s", (_id, plan) => {
   }, 180_000);
 
   // Each edit of a full sheet takes its time: every eighth input, from another one in each way.
-  it.each([0, null] as const)("never passes with an input left blank: handed as %s", async (blank) => {
-    mode.blank = blank;
-    const grid = await openGridInNode();
-    try {
-      await grid.apply(plan, quiet);
-      const overall = async () => (await grid.read("Beam", { ...plan.summary.overall, rows: 1, columns: 1 }))[0]![0]!;
-      const cells = new Map(plan.cells.map((cell) => [a1(cell), cell]));
-      const required = plan.validations.filter(({ allowBlank }) => !allowBlank);
-      const some = required.filter((_, i) => i % 8 === (blank === 0 ? 0 : 2));
-      expect(some.length).toBeGreaterThan(3);
-      for (const input of some) {
-        const cell = cells.get(a1(input))!;
-        if (cell.value === undefined) continue;
-        await grid.enter({ sheet: "Beam", ...input }, null);
-        expect((await overall()).value, a1(input)).toBe(cell.role === "shape" ? "REBUILD" : "INCOMPLETE");
-        await grid.enter({ sheet: "Beam", ...input }, cell.value);
+  it.each([0, null] as const)(
+    "never passes with an input left blank: handed as %s",
+    async (blank) => {
+      mode.blank = blank;
+      const grid = await openGridInNode();
+      try {
+        await grid.apply(plan, quiet);
+        const overall = async () => (await grid.read("Beam", { ...plan.summary.overall, rows: 1, columns: 1 }))[0]![0]!;
+        const cells = new Map(plan.cells.map((cell) => [a1(cell), cell]));
+        const required = plan.validations.filter(({ allowBlank }) => !allowBlank);
+        const some = required.filter((_, i) => i % 8 === (blank === 0 ? 0 : 2));
+        expect(some.length).toBeGreaterThan(3);
+        for (const input of some) {
+          const cell = cells.get(a1(input))!;
+          if (cell.value === undefined) continue;
+          await grid.enter({ sheet: "Beam", ...input }, null);
+          expect((await overall()).value, a1(input)).toBe(cell.role === "shape" ? "REBUILD" : "INCOMPLETE");
+          await grid.enter({ sheet: "Beam", ...input }, cell.value);
+        }
+      } finally {
+        grid.dispose();
       }
-    } finally {
-      grid.dispose();
-    }
-  }, 300_000);
+    },
+    300_000,
+  );
 });

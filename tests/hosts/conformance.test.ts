@@ -17,13 +17,20 @@ const sheetName = "Beam";
 const whole = (plan: Plan) => ({ row: 0, column: 0, rows: plan.rows, columns: plan.columns });
 const calculator = gridCalculator();
 
-interface Built { readonly picture: Picture; readonly contents: readonly (readonly CellContent[])[]; readonly largest?: FakeExcel["largest"] }
+interface Built {
+  readonly picture: Picture;
+  readonly contents: readonly (readonly CellContent[])[];
+  readonly largest?: FakeExcel["largest"];
+}
 
 async function onGrid(plan: Plan): Promise<Built> {
   const grid = nodeGrid();
   try {
     await grid.host.apply(plan, { sheetName, progress: () => undefined });
-    return { picture: await gridPicture(grid, sheetName, plan), contents: await grid.host.read(sheetName, whole(plan)) };
+    return {
+      picture: await gridPicture(grid, sheetName, plan),
+      contents: await grid.host.read(sheetName, whole(plan)),
+    };
   } finally {
     grid.host.dispose();
   }
@@ -31,14 +38,33 @@ async function onGrid(plan: Plan): Promise<Built> {
 
 async function inProgram(plan: Plan): Promise<Built> {
   const excel = new FakeExcel({ calculator });
-  const host = openExcel({ run: excel.run, supports: excel.supports, report: (error) => { throw error; }, pause: () => Promise.resolve() });
+  const host = openExcel({
+    run: excel.run,
+    supports: excel.supports,
+    report: (error) => {
+      throw error;
+    },
+    pause: () => Promise.resolve(),
+  });
   await host.apply(plan, { sheetName, progress: () => undefined });
   const { largest } = excel;
   const contents = await host.read(sheetName, whole(plan));
-  return { largest, picture: excelPicture(excel.workbook.sheets.find(({ name }) => name === sheetName)!, contents, plan.columns), contents };
+  return {
+    largest,
+    picture: excelPicture(
+      excel.workbook.sheets.find(({ name }) => name === sheetName)!,
+      contents,
+      plan.columns,
+    ),
+    contents,
+  };
 }
 
-const cases: readonly (readonly [string, Plan])[] = [["small", smallPlan], ["charts", chartPlan], ...templates.map((template) => [template.id, expand(template, template.example.inputs)] as const)];
+const cases: readonly (readonly [string, Plan])[] = [
+  ["small", smallPlan],
+  ["charts", chartPlan],
+  ...templates.map((template) => [template.id, expand(template, template.example.inputs)] as const),
+];
 
 describe.each(cases)("%s on every host", (_id, plan) => {
   const built: Record<string, Picture> = {};
@@ -58,7 +84,11 @@ describe.each(cases)("%s on every host", (_id, plan) => {
     expect(differences(built[host]!, expected)).toEqual([]);
   });
 
-  it.each([["the spreadsheet program", "the grid"], ["a workbook file", "the grid"], ["a workbook file", "the spreadsheet program"]])("is the same: %s and %s", (one, other) => {
+  it.each([
+    ["the spreadsheet program", "the grid"],
+    ["a workbook file", "the grid"],
+    ["a workbook file", "the spreadsheet program"],
+  ])("is the same: %s and %s", (one, other) => {
     expect(differences(built[one]!, built[other]!)).toEqual([]);
   });
 
@@ -73,10 +103,41 @@ describe("the comparison", () => {
     const { picture } = await inProgram(chartPlan);
     const changed: Picture = {
       ...picture,
-      cells: { ...picture.cells, C5: { ...picture.cells["C5"]!, value: 1 }, C3: { ...picture.cells["C3"]!, unlocked: false }, A1: { ...picture.cells["A1"]!, style: { ...picture.cells["A1"]!.style, bold: false } } },
-      names: {}, validations: { C3: { ...picture.validations["C3"]!, title: "" } }, protected: false, spans: [], freeze: { rows: 0, columns: 0 }, widths: [], highlights: {}, print: { ...picture.print!, footer: "" },
-      charts: picture.charts!.map((chart, i) => (i === 0 ? { ...chart, log: false, down: true } : { ...chart, series: chart.series.map((one) => ({ ...one, kind: "value" })) })),
+      cells: {
+        ...picture.cells,
+        C5: { ...picture.cells["C5"]!, value: 1 },
+        C3: { ...picture.cells["C3"]!, unlocked: false },
+        A1: { ...picture.cells["A1"]!, style: { ...picture.cells["A1"]!.style, bold: false } },
+      },
+      names: {},
+      validations: { C3: { ...picture.validations["C3"]!, title: "" } },
+      protected: false,
+      spans: [],
+      freeze: { rows: 0, columns: 0 },
+      widths: [],
+      highlights: {},
+      print: { ...picture.print!, footer: "" },
+      charts: picture.charts!.map((chart, i) =>
+        i === 0
+          ? { ...chart, log: false, down: true }
+          : { ...chart, series: chart.series.map((one) => ({ ...one, kind: "value" })) },
+      ),
     };
-    expect(differences(changed, picture).map((text) => text.replace(/:.*/s, ""))).toEqual(["C3 unlocked", "C5 value", "A1 style", "name kb_mu", "name kb_all", "validation C3", "sheet protected", "sheet freeze", "sheet spans", "sheet widths", "highlights C6 OK", "print footer", "charts 0", "charts 1"]);
+    expect(differences(changed, picture).map((text) => text.replace(/:.*/s, ""))).toEqual([
+      "C3 unlocked",
+      "C5 value",
+      "A1 style",
+      "name kb_mu",
+      "name kb_all",
+      "validation C3",
+      "sheet protected",
+      "sheet freeze",
+      "sheet spans",
+      "sheet widths",
+      "highlights C6 OK",
+      "print footer",
+      "charts 0",
+      "charts 1",
+    ]);
   });
 });

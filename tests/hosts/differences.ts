@@ -3,25 +3,52 @@ import type { Picture } from "./picture.ts";
 
 /** Spreadsheets know one zero only. */
 const oneZero = (_key: string, value: unknown): unknown => (Object.is(value, -0) ? 0 : value);
-const plain = (value: unknown): unknown => (value === undefined ? undefined : JSON.parse(JSON.stringify(value, oneZero)));
+const plain = (value: unknown): unknown =>
+  value === undefined ? undefined : JSON.parse(JSON.stringify(value, oneZero));
 const say = (value: unknown): string => (value === undefined ? "nothing" : JSON.stringify(value, oneZero));
 
-function entries(where: string, found: Readonly<Record<string, unknown>>, expected: Readonly<Record<string, unknown>>): string[] {
-  return [...new Set([...Object.keys(found), ...Object.keys(expected)])].flatMap((key) => (isDeepStrictEqual(plain(found[key]), plain(expected[key])) ? [] : [`${where} ${key}: ${say(found[key])} instead of ${say(expected[key])}`]));
+function entries(
+  where: string,
+  found: Readonly<Record<string, unknown>>,
+  expected: Readonly<Record<string, unknown>>,
+): string[] {
+  return [...new Set([...Object.keys(found), ...Object.keys(expected)])].flatMap((key) =>
+    isDeepStrictEqual(plain(found[key]), plain(expected[key]))
+      ? []
+      : [`${where} ${key}: ${say(found[key])} instead of ${say(expected[key])}`],
+  );
 }
 
-const withoutPrompts = (validations: Picture["validations"]): Picture["validations"] => Object.fromEntries(Object.entries(validations).map(([key, { prompt: _prompt, ...rest }]) => [key, rest]));
+const withoutPrompts = (validations: Picture["validations"]): Picture["validations"] =>
+  Object.fromEntries(Object.entries(validations).map(([key, { prompt: _prompt, ...rest }]) => [key, rest]));
 
 /** Where two pictures differ, cell by cell. What one of the hosts cannot show at all (print, charts, highlights, prompts) is not compared. */
 export function differences(found: Picture, expected: Picture): readonly string[] {
-  const both = Object.values(found.validations).every(({ prompt }) => prompt) && Object.values(expected.validations).every(({ prompt }) => prompt);
-  const cells = [...new Set([...Object.keys(found.cells), ...Object.keys(expected.cells)])].flatMap((cell) => entries(cell, { ...found.cells[cell] }, { ...expected.cells[cell] }));
-  const optional = (["highlights", "print", "charts"] as const).flatMap((key) => (found[key] && expected[key] ? entries(key, { ...found[key] }, { ...expected[key] }) : []));
+  const both =
+    Object.values(found.validations).every(({ prompt }) => prompt) &&
+    Object.values(expected.validations).every(({ prompt }) => prompt);
+  const cells = [...new Set([...Object.keys(found.cells), ...Object.keys(expected.cells)])].flatMap((cell) =>
+    entries(cell, { ...found.cells[cell] }, { ...expected.cells[cell] }),
+  );
+  const optional = (["highlights", "print", "charts"] as const).flatMap((key) =>
+    found[key] && expected[key] ? entries(key, { ...found[key] }, { ...expected[key] }) : [],
+  );
   return [
     ...cells,
     ...entries("name", found.names, expected.names),
-    ...(both ? entries("validation", found.validations, expected.validations) : entries("validation", withoutPrompts(found.validations), withoutPrompts(expected.validations))),
-    ...entries("sheet", { protected: found.protected, freeze: found.freeze, spans: [...found.spans].sort(), widths: found.widths }, { protected: expected.protected, freeze: expected.freeze, spans: [...expected.spans].sort(), widths: expected.widths }),
+    ...(both
+      ? entries("validation", found.validations, expected.validations)
+      : entries("validation", withoutPrompts(found.validations), withoutPrompts(expected.validations))),
+    ...entries(
+      "sheet",
+      { protected: found.protected, freeze: found.freeze, spans: [...found.spans].sort(), widths: found.widths },
+      {
+        protected: expected.protected,
+        freeze: expected.freeze,
+        spans: [...expected.spans].sort(),
+        widths: expected.widths,
+      },
+    ),
     ...optional,
   ];
 }

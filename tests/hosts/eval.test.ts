@@ -4,13 +4,21 @@ import { describe, expect, it } from "vitest";
 
 const root = join(import.meta.dirname, "../..");
 function evaluate(args: readonly string[], input = "") {
-  const { status, stdout, stderr } = spawnSync(process.execPath, ["--import", "tsx", "src/command/eval.ts", ...args], { cwd: root, input, encoding: "utf8" });
+  const { status, stdout, stderr } = spawnSync(process.execPath, ["--import", "tsx", "src/command/eval.ts", ...args], {
+    cwd: root,
+    input,
+    encoding: "utf8",
+  });
   return { status, lines: stdout.trimEnd().split("\n"), stderr };
 }
 
 describe("the eval command", () => {
   it("prints values at full precision, a line each, and ends with 0", () => {
-    const { status, lines } = evaluate(["KERN.FRICTION_STRESS(1395,0.2,0.3,0.003,12)", "=ROUND(1/3,2)", "SEQUENCE(2,2)"]);
+    const { status, lines } = evaluate([
+      "KERN.FRICTION_STRESS(1395,0.2,0.3,0.003,12)",
+      "=ROUND(1/3,2)",
+      "SEQUENCE(2,2)",
+    ]);
     expect(lines).toEqual([String(1395 * Math.exp(-(0.2 * 0.3 + 0.003 * 12))), "0.33", "1\t2", "3\t4"]);
     expect(status).toBe(0);
   });
@@ -24,7 +32,11 @@ describe("the eval command", () => {
 
   it("prints JSON where asked", () => {
     const { lines } = evaluate(["--json", "1+1", "SEQUENCE(1,2)", "1/0"]);
-    expect(lines.map((line) => JSON.parse(line) as unknown)).toEqual([{ formula: "1+1", value: 2 }, { formula: "SEQUENCE(1,2)", values: [[1, 2]] }, { formula: "1/0", error: { code: "#DIV/0!" } }]);
+    expect(lines.map((line) => JSON.parse(line) as unknown)).toEqual([
+      { formula: "1+1", value: 2 },
+      { formula: "SEQUENCE(1,2)", values: [[1, 2]] },
+      { formula: "1/0", error: { code: "#DIV/0!" } },
+    ]);
   });
 
   it("ends with 2 when called wrongly", () => {

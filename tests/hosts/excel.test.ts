@@ -11,12 +11,17 @@ let open: OpenFake;
 beforeEach(() => {
   open = openFake({ calculator });
 });
-const build = (sheetName = "Beam", options: Partial<ApplyOptions> = {}, plan: Plan = smallPlan) => open.host.apply(plan, { sheetName, progress: () => undefined, ...options });
-const cell = async (row: number, column: number, sheet = "Beam") => (await open.host.read(sheet, { row, column, rows: 1, columns: 1 }))[0]![0]!;
+const build = (sheetName = "Beam", options: Partial<ApplyOptions> = {}, plan: Plan = smallPlan) =>
+  open.host.apply(plan, { sheetName, progress: () => undefined, ...options });
+const cell = async (row: number, column: number, sheet = "Beam") =>
+  (await open.host.read(sheet, { row, column, rows: 1, columns: 1 }))[0]![0]!;
 /** The plain exponential of friction, written out. */
 const friction = (mu: number) => 1395 * Math.exp(-(mu * 0.3 + 0.003 * 12));
 const sheet = (name: string) => open.excel.workbook.sheets.find((s) => s.name === name)!;
-const put = (name: string, row: number, column: number, value: number | string) => changeCell(sheet(name), row, column, (c) => { c.value = value; });
+const put = (name: string, row: number, column: number, value: number | string) =>
+  changeCell(sheet(name), row, column, (c) => {
+    c.value = value;
+  });
 
 describe("building", () => {
   it("resolves when everything is computed, and gives values at full precision", async () => {
@@ -138,7 +143,10 @@ describe("selection", () => {
   });
 
   it("takes the first of several areas, and nothing where a chart is selected", async () => {
-    sheet("Sheet1").selected = [{ row: 1, column: 2, rows: 3, columns: 4 }, { row: 9, column: 0, rows: 1, columns: 1 }];
+    sheet("Sheet1").selected = [
+      { row: 1, column: 2, rows: 3, columns: 4 },
+      { row: 9, column: 0, rows: 1, columns: 1 },
+    ];
     expect(await open.host.selection()).toEqual({ sheet: "Sheet1", row: 1, column: 2, rows: 3, columns: 4 });
     open.excel.workbook.drawingSelected = true;
     expect(await open.host.selection()).toBeUndefined();
@@ -150,7 +158,9 @@ describe("selection", () => {
   });
 
   it("reports what goes wrong in an event and in subscribing", async () => {
-    const end = open.host.onSelection(() => { throw new Error("the panel fell over"); });
+    const end = open.host.onSelection(() => {
+      throw new Error("the panel fell over");
+    });
     await vi.waitFor(() => expect(open.excel.handlers.selection.size).toBe(1));
     await open.host.select({ sheet: "Sheet1", row: 1, column: 1 });
     await vi.waitFor(() => expect(open.reported.map(String)).toContain("Error: the panel fell over"));
@@ -175,7 +185,9 @@ describe("calculation", () => {
 
   it("are not told where they only follow from an evaluation, so that evaluating after each comes to an end", async () => {
     // A volatile cell of a check sheet is computed with every calculation.
-    changeCell(sheet("Sheet1"), 5, 5, (c) => { c.formula = "=KERN.VERSION()"; });
+    changeCell(sheet("Sheet1"), 5, 5, (c) => {
+      c.formula = "=KERN.VERSION()";
+    });
     const settled = () => new Promise((resolve) => setTimeout(resolve, 30));
     let told = 0;
     const end = open.host.onCalculated(() => {

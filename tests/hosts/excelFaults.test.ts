@@ -18,7 +18,9 @@ function withWork() {
   const open = openFake({ calculator });
   const { workbook } = open.excel;
   workbook.sheets.push({ ...structuredClone(workbook.sheets[0]!), id: "{own}", name: "Own" });
-  changeCell(workbook.sheets[0]!, 0, 0, (cell) => { cell.value = 41; });
+  changeCell(workbook.sheets[0]!, 0, 0, (cell) => {
+    cell.value = 41;
+  });
   workbook.names.set("density", "=Sheet1!$A$1");
   workbook.activeId = "{own}";
   workbook.sheets[1]!.selected = [{ row: 3, column: 2, rows: 2, columns: 2 }];
@@ -37,7 +39,10 @@ async function failsClean(plan: Plan, fault: Fault): Promise<void> {
   const before = excel.snapshot();
   excel.fault = fault;
   const where = `${fault.kind} ${fault.at}`;
-  await expect(host.apply(plan, quiet), where).rejects.toMatchObject({ code: "GeneralException", message: `injected fault at ${where}` });
+  await expect(host.apply(plan, quiet), where).rejects.toMatchObject({
+    code: "GeneralException",
+    message: `injected fault at ${where}`,
+  });
   expect(excel.snapshot(), where).toEqual(before);
   expect(reported, where).toEqual([]);
 }
@@ -56,11 +61,15 @@ describe("a fault while the small sheet is built leaves nothing", () => {
 });
 
 describe("a fault while an example sheet is built leaves nothing", () => {
-  it.each(["request", "answer"] as const)("at each %s lost", async (kind) => {
-    const plan = demo("post-tensioned-en1992-2004");
-    const { requests } = await counts(plan);
-    for (let at = 1; at <= requests; at++) await failsClean(plan, { kind, at });
-  }, 400_000);
+  it.each(["request", "answer"] as const)(
+    "at each %s lost",
+    async (kind) => {
+      const plan = demo("post-tensioned-en1992-2004");
+      const { requests } = await counts(plan);
+      for (let at = 1; at <= requests; at++) await failsClean(plan, { kind, at });
+    },
+    400_000,
+  );
 });
 
 describe("cancelling leaves nothing", () => {
@@ -72,7 +81,16 @@ describe("cancelling leaves nothing", () => {
       const controller = new AbortController();
       if (at === 0) controller.abort();
       let n = 0;
-      await expect(host.apply(smallPlan, { ...quiet, signal: controller.signal, progress: () => { if (++n === at) controller.abort(); } }), `word ${at}`).rejects.toMatchObject({ name: "AbortError" });
+      await expect(
+        host.apply(smallPlan, {
+          ...quiet,
+          signal: controller.signal,
+          progress: () => {
+            if (++n === at) controller.abort();
+          },
+        }),
+        `word ${at}`,
+      ).rejects.toMatchObject({ name: "AbortError" });
       expect(excel.snapshot(), `word ${at}`).toEqual(before);
     }
   });
@@ -83,7 +101,14 @@ describe("cancelling leaves nothing", () => {
       const { excel, host } = withWork();
       const before = excel.snapshot();
       let n = 0;
-      await expect(host.apply(smallPlan, { ...quiet, progress: () => { if (++n === at) throw new Error("no more paper"); } })).rejects.toThrow("no more paper");
+      await expect(
+        host.apply(smallPlan, {
+          ...quiet,
+          progress: () => {
+            if (++n === at) throw new Error("no more paper");
+          },
+        }),
+      ).rejects.toThrow("no more paper");
       expect(excel.snapshot()).toEqual(before);
     }
   });
@@ -119,9 +144,14 @@ describe("a clean-up that fails", () => {
     excel.watch = (label) => {
       if (label === "Range.merge" || label === "Worksheet.delete") throw new Error(`no ${label}`);
     };
-    const error = await host.apply(smallPlan, quiet).then(() => undefined, (reason: unknown) => reason as AggregateError);
+    const error = await host.apply(smallPlan, quiet).then(
+      () => undefined,
+      (reason: unknown) => reason as AggregateError,
+    );
     expect(error).toBeInstanceOf(AggregateError);
-    expect(error!.message).toMatch(/“Beam” could not be completed \(no Range\.merge\), nor could it be removed \(no Worksheet\.delete\): delete the sheet “Beam”/);
+    expect(error!.message).toMatch(
+      /“Beam” could not be completed \(no Range\.merge\), nor could it be removed \(no Worksheet\.delete\): delete the sheet “Beam”/,
+    );
     expect((error!.cause as Error).message).toBe("no Range.merge");
   });
 });

@@ -11,9 +11,13 @@ beforeEach(() => {
   open = openFake({ calculator });
 });
 const build = () => open.host.apply(smallPlan, { sheetName: "Beam", progress: () => undefined });
-const cell = async (row: number, column: number, sheet = "Beam") => (await open.host.read(sheet, { row, column, rows: 1, columns: 1 }))[0]![0]!;
+const cell = async (row: number, column: number, sheet = "Beam") =>
+  (await open.host.read(sheet, { row, column, rows: 1, columns: 1 }))[0]![0]!;
 const sheet = (name: string) => open.excel.workbook.sheets.find((s) => s.name === name)!;
-const put = (name: string, row: number, column: number, value: number | string) => changeCell(sheet(name), row, column, (c) => { c.value = value; });
+const put = (name: string, row: number, column: number, value: number | string) =>
+  changeCell(sheet(name), row, column, (c) => {
+    c.value = value;
+  });
 
 describe("inserting", () => {
   const cells = [
@@ -30,7 +34,16 @@ describe("inserting", () => {
     expect(cellAt(sheet("Sheet1"), 1, 2)).toMatchObject({ fill: styles.input.background, numberFormat: "0.000" });
   });
 
-  it.each([["a value", () => put("Sheet1", 2, 2, 0)], ["a formula without a value", () => changeCell(sheet("Sheet1"), 2, 2, (c) => { c.formula = '=""'; })]])("refuses where one cell holds %s, and writes nothing", async (_what, fill) => {
+  it.each([
+    ["a value", () => put("Sheet1", 2, 2, 0)],
+    [
+      "a formula without a value",
+      () =>
+        changeCell(sheet("Sheet1"), 2, 2, (c) => {
+          c.formula = '=""';
+        }),
+    ],
+  ])("refuses where one cell holds %s, and writes nothing", async (_what, fill) => {
     fill();
     const before = open.excel.snapshot();
     await expect(open.host.insert("Sheet1", cells)).rejects.toThrow(CellsNotEmpty);
@@ -41,27 +54,51 @@ describe("inserting", () => {
   it("says that a cell or the sheet is protected, and writes nothing", async () => {
     await build();
     const before = open.excel.snapshot();
-    await expect(open.host.insert("Beam", [{ row: 20, column: 0, value: 1 }])).rejects.toThrow(/A21 of “Beam” is protected/);
-    changeCell(sheet("Beam"), 20, 0, (c) => { c.locked = false; });
-    await expect(open.host.insert("Beam", [{ row: 20, column: 0, value: 1, role: "value" }])).rejects.toThrow(/cannot be given a look/);
+    await expect(open.host.insert("Beam", [{ row: 20, column: 0, value: 1 }])).rejects.toThrow(
+      /A21 of “Beam” is protected/,
+    );
+    changeCell(sheet("Beam"), 20, 0, (c) => {
+      c.locked = false;
+    });
+    await expect(open.host.insert("Beam", [{ row: 20, column: 0, value: 1, role: "value" }])).rejects.toThrow(
+      /cannot be given a look/,
+    );
     await open.host.insert("Beam", [{ row: 20, column: 0, value: 1 }]);
     expect((await cell(20, 0)).value).toBe(1);
-    changeCell(sheet("Beam"), 20, 0, (c) => { c.value = ""; c.locked = true; });
+    changeCell(sheet("Beam"), 20, 0, (c) => {
+      c.value = "";
+      c.locked = true;
+    });
     expect(open.excel.snapshot()).toEqual(before);
   });
 
   it("puts contents and look back whatever fails", async () => {
-    const look = (): void => changeCell(sheet("Sheet1"), 1, 2, (c) => Object.assign(c, { fill: "#ffee00", bold: true, numberFormat: "0", horizontalAlignment: "Center", borders: { EdgeTop: { style: "Dot", weight: "Thin", color: "#123456" } } }));
+    const look = (): void =>
+      changeCell(sheet("Sheet1"), 1, 2, (c) =>
+        Object.assign(c, {
+          fill: "#ffee00",
+          bold: true,
+          numberFormat: "0",
+          horizontalAlignment: "Center",
+          borders: { EdgeTop: { style: "Dot", weight: "Thin", color: "#123456" } },
+        }),
+      );
     look();
     await open.host.insert("Sheet1", cells);
     const { operations, requests } = open.excel;
-    for (const [kind, count] of [["operation", operations], ["request", requests], ["answer", requests]] as const) {
+    for (const [kind, count] of [
+      ["operation", operations],
+      ["request", requests],
+      ["answer", requests],
+    ] as const) {
       for (let at = 1; at <= count; at++) {
         open = openFake({ calculator });
         look();
         const before = open.excel.snapshot();
         open.excel.fault = { kind, at };
-        await expect(open.host.insert("Sheet1", cells), `${kind} ${at}`).rejects.toMatchObject({ code: "GeneralException" });
+        await expect(open.host.insert("Sheet1", cells), `${kind} ${at}`).rejects.toMatchObject({
+          code: "GeneralException",
+        });
         expect(open.excel.snapshot(), `${kind} ${at}`).toEqual(before);
       }
     }

@@ -1,5 +1,11 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { checkSheetName, openGridInNode, SheetNameTaken, type ApplyOptions, type GridHost } from "../../src/hosts/index.ts";
+import {
+  checkSheetName,
+  openGridInNode,
+  SheetNameTaken,
+  type ApplyOptions,
+  type GridHost,
+} from "../../src/hosts/index.ts";
 import type { Plan } from "../../src/sheet/index.ts";
 import { smallPlan } from "./smallPlan.ts";
 
@@ -9,8 +15,10 @@ beforeEach(async () => {
 });
 afterEach(() => host.dispose());
 
-const build = (sheetName = "Beam", options: Partial<ApplyOptions> = {}, plan: Plan = smallPlan) => host.apply(plan, { sheetName, progress: () => undefined, ...options });
-const cell = async (row: number, column: number, sheet = "Beam") => (await host.read(sheet, { row, column, rows: 1, columns: 1 }))[0]![0]!;
+const build = (sheetName = "Beam", options: Partial<ApplyOptions> = {}, plan: Plan = smallPlan) =>
+  host.apply(plan, { sheetName, progress: () => undefined, ...options });
+const cell = async (row: number, column: number, sheet = "Beam") =>
+  (await host.read(sheet, { row, column, rows: 1, columns: 1 }))[0]![0]!;
 /** The plain exponential of friction, written out. */
 const friction = (mu: number) => 1395 * Math.exp(-(mu * 0.3 + 0.003 * 12));
 
@@ -65,9 +73,15 @@ describe("recalculation and messages", () => {
 
   it("says why a cell shows an error, and forgets it when the input is right again", async () => {
     await build();
-    expect((await cell(8, 2)).error).toEqual({ code: "#VALUE!", message: expect.stringMatching(/friction coefficient.*is missing/) as string });
+    expect((await cell(8, 2)).error).toEqual({
+      code: "#VALUE!",
+      message: expect.stringMatching(/friction coefficient.*is missing/) as string,
+    });
     await host.enter({ sheet: "Beam", row: 2, column: 2 }, -0.1);
-    expect((await cell(4, 2)).error).toEqual({ code: "#VALUE!", message: expect.stringMatching(/−0\.1 1\/rad is below 0/) as string });
+    expect((await cell(4, 2)).error).toEqual({
+      code: "#VALUE!",
+      message: expect.stringMatching(/−0\.1 1\/rad is below 0/) as string,
+    });
     expect((await cell(6, 2)).error?.code).toBe("#VALUE!");
     expect((await cell(6, 2)).error?.message).toBeUndefined();
     await host.enter({ sheet: "Beam", row: 2, column: 2 }, "rough");
@@ -152,15 +166,26 @@ describe("evaluating", () => {
 
   it("gives ranges and spills as rows", async () => {
     await build();
-    expect((await host.evaluate("SEQUENCE(2,2)", "Beam")).map((row) => row.map(({ value }) => value))).toEqual([[1, 2], [3, 4]]);
+    expect((await host.evaluate("SEQUENCE(2,2)", "Beam")).map((row) => row.map(({ value }) => value))).toEqual([
+      [1, 2],
+      [3, 4],
+    ]);
   });
 
   it("gives messages, of missing and surplus arguments too", async () => {
     const error = async (formula: string) => (await host.evaluate(formula, "Sheet1"))[0]![0]!.error;
-    expect(await error("KERN.FRICTION_STRESS(1395)")).toMatchObject({ code: "#VALUE!", message: expect.stringContaining("is missing") as string });
-    expect(await error("KERN.FRICTION_STRESS(1395,0.2,0.3,0.003,12,1)")).toMatchObject({ message: expect.stringContaining("6 were given") as string });
+    expect(await error("KERN.FRICTION_STRESS(1395)")).toMatchObject({
+      code: "#VALUE!",
+      message: expect.stringContaining("is missing") as string,
+    });
+    expect(await error("KERN.FRICTION_STRESS(1395,0.2,0.3,0.003,12,1)")).toMatchObject({
+      message: expect.stringContaining("6 were given") as string,
+    });
     expect(await error("1/0")).toEqual({ code: "#DIV/0!" });
-    expect(await error("SUM(1,")).toMatchObject({ code: "#ERROR!", message: expect.stringContaining("cannot be read") as string });
+    expect(await error("SUM(1,")).toMatchObject({
+      code: "#ERROR!",
+      message: expect.stringContaining("cannot be read") as string,
+    });
     expect(await error("1+1")).toBeUndefined();
   });
 
@@ -172,7 +197,9 @@ describe("evaluating", () => {
   });
 
   it("passes on an error in an argument instead of computing with it", async () => {
-    expect((await host.evaluate("KERN.FRICTION_STRESS(1395,NA(),0.3,0.003,12)", "Sheet1"))[0]![0]!.error).toEqual({ code: "#N/A" });
+    expect((await host.evaluate("KERN.FRICTION_STRESS(1395,NA(),0.3,0.003,12)", "Sheet1"))[0]![0]!.error).toEqual({
+      code: "#N/A",
+    });
   });
 });
 
@@ -188,7 +215,14 @@ describe("nothing half-built stays", () => {
   it.each([0, 1, 2, 3])("cancelled at step %i", async (step) => {
     const controller = new AbortController();
     let steps = 0;
-    await expect(build("Beam", { signal: controller.signal, progress: () => { if (steps++ === step) controller.abort(); } })).rejects.toMatchObject({ name: "AbortError" });
+    await expect(
+      build("Beam", {
+        signal: controller.signal,
+        progress: () => {
+          if (steps++ === step) controller.abort();
+        },
+      }),
+    ).rejects.toMatchObject({ name: "AbortError" });
     await untouched();
   });
 
@@ -199,7 +233,13 @@ describe("nothing half-built stays", () => {
 
   it.each([0, 1, 2, 3])("an error thrown at step %i", async (step) => {
     let steps = 0;
-    await expect(build("Beam", { progress: () => { if (steps++ === step) throw new Error("no more paper"); } })).rejects.toThrow("no more paper");
+    await expect(
+      build("Beam", {
+        progress: () => {
+          if (steps++ === step) throw new Error("no more paper");
+        },
+      }),
+    ).rejects.toThrow("no more paper");
     await untouched();
   });
 
@@ -212,7 +252,14 @@ describe("nothing half-built stays", () => {
 
 describe("sheet names", () => {
   it.each([
-    ["", /empty/], ["   ", /empty/], ["x".repeat(32), /32 characters; at most 31/], ["a/b", /contains \//], ["a[1]:*?\\", /contains \[ \] : \* \? \\/], ["'a", /apostrophe/], ["a'", /apostrophe/], ["HISTORY", /“History” for itself/],
+    ["", /empty/],
+    ["   ", /empty/],
+    ["x".repeat(32), /32 characters; at most 31/],
+    ["a/b", /contains \//],
+    ["a[1]:*?\\", /contains \[ \] : \* \? \\/],
+    ["'a", /apostrophe/],
+    ["a'", /apostrophe/],
+    ["HISTORY", /“History” for itself/],
   ])("refuses %j", (name, message) => {
     expect(() => checkSheetName(name, [])).toThrow(message);
   });

@@ -6,7 +6,10 @@ import { GridFaults } from "../checker/gridFaults.ts";
 import { smallPlan } from "./smallPlan.ts";
 
 /** With a formula of the user's kind, that speaks of a name. */
-const plan: Plan = { ...smallPlan, cells: [...smallPlan.cells, { row: 10, column: 2, formula: "=kb_mu*10", role: "value" }] };
+const plan: Plan = {
+  ...smallPlan,
+  cells: [...smallPlan.cells, { row: 10, column: 2, formula: "=kb_mu*10", role: "value" }],
+};
 let grid: NodeGrid;
 let faults: GridFaults;
 beforeEach(async () => {
@@ -17,7 +20,8 @@ beforeEach(async () => {
 afterEach(() => grid.host.dispose());
 
 const build = (sheetName: string) => grid.host.apply(plan, { sheetName, progress: () => undefined });
-const byName = async (sheet: string) => (await grid.host.read(sheet, { row: 10, column: 2, rows: 1, columns: 1 }))[0]![0]!;
+const byName = async (sheet: string) =>
+  (await grid.host.read(sheet, { row: 10, column: 2, rows: 1, columns: 1 }))[0]![0]!;
 const namesOf = (sheet: string) => plan.names.map(({ name, ...area }) => ({ name, area: { sheet, ...area } }));
 
 /** One step back, as the user takes it. */
@@ -25,7 +29,8 @@ async function undo(): Promise<void> {
   const { core, univer } = grid.runtime;
   const injector = univer.__getInjector();
   injector.get(core.IUniverInstanceService).focusUnit(workbookId);
-  if (!(await injector.get(core.ICommandService).executeCommand(core.UndoCommand.id))) throw new Error("there was nothing to undo");
+  if (!(await injector.get(core.ICommandService).executeCommand(core.UndoCommand.id)))
+    throw new Error("there was nothing to undo");
   await grid.host.recalculate();
 }
 
@@ -45,17 +50,23 @@ describe("a sheet's names", () => {
     expect(await grid.host.resolveName("kb_mu", "Beam")).toBe("Beam!$C$3");
   });
 
-  it.each([["copied", () => faults.duplicate("Beam")], ["built", async () => (await build("Beam 2")).sheet]])("give no value at all while a second sheet, %s, has them too, also in formulas that stood there before", async (_how, second) => {
-    expect((await byName("Beam")).value).toBe(2);
-    const other = await second();
-    for (const sheet of ["Beam", other]) {
-      expect(await byName(sheet)).toMatchObject({ value: null, error: { code: "#NAME?" } });
-      expect((await grid.host.evaluate("=kb_mu*10", sheet))[0]![0]!.error?.code).toBe("#NAME?");
-    }
-    await grid.host.enterAll("Beam", [{ row: 2, column: 2, value: 0.4 }]);
-    await faults.remove(other);
-    expect((await byName("Beam")).value).toBe(4);
-  });
+  it.each([
+    ["copied", () => faults.duplicate("Beam")],
+    ["built", async () => (await build("Beam 2")).sheet],
+  ])(
+    "give no value at all while a second sheet, %s, has them too, also in formulas that stood there before",
+    async (_how, second) => {
+      expect((await byName("Beam")).value).toBe(2);
+      const other = await second();
+      for (const sheet of ["Beam", other]) {
+        expect(await byName(sheet)).toMatchObject({ value: null, error: { code: "#NAME?" } });
+        expect((await grid.host.evaluate("=kb_mu*10", sheet))[0]![0]!.error?.code).toBe("#NAME?");
+      }
+      await grid.host.enterAll("Beam", [{ row: 2, column: 2, value: 0.4 }]);
+      await faults.remove(other);
+      expect((await byName("Beam")).value).toBe(4);
+    },
+  );
 
   it("go with the sheet, and come back when that is undone", async () => {
     const copy = await faults.duplicate("Beam");

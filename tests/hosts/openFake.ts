@@ -15,7 +15,9 @@ export function openFake(options: FakeOptions): OpenFake {
   const reported: unknown[] = [];
   let waits = 0;
   const host = openExcel({
-    run: excel.run, supports: excel.supports, report: (error) => reported.push(error),
+    run: excel.run,
+    supports: excel.supports,
+    report: (error) => reported.push(error),
     pause: () => {
       waits++;
       return new Promise((resolve) => setImmediate(resolve));

@@ -61,9 +61,24 @@ export interface Picture {
   /** Column widths in characters, to the nearest half. */
   readonly widths: readonly number[];
   /** Absent where the host does not print. */
-  readonly print?: { readonly area: string; readonly titleRows: readonly [number, number]; readonly orientation: string; readonly footer: string };
+  readonly print?: {
+    readonly area: string;
+    readonly titleRows: readonly [number, number];
+    readonly orientation: string;
+    readonly footer: string;
+  };
   /** Absent where the host draws no charts on the sheet. Cells of each series in the order of drawing; the title as shown. */
-  readonly charts?: readonly { readonly title: string; readonly log: boolean; readonly down: boolean; readonly series: readonly { readonly name: string; readonly kind: string; readonly x: string; readonly y: string }[] }[];
+  readonly charts?: readonly {
+    readonly title: string;
+    readonly log: boolean;
+    readonly down: boolean;
+    readonly series: readonly {
+      readonly name: string;
+      readonly kind: string;
+      readonly x: string;
+      readonly y: string;
+    }[];
+  }[];
 }
 
 const everySide = ["top", "right", "bottom", "left"] as const;
@@ -78,7 +93,9 @@ export function picturedStyle(style: CellStyle): PicturedStyle {
     italic: style.italic === true,
     color: (style.color ?? defaultStyle.color!).toLowerCase(),
     background: style.background?.toLowerCase() ?? null,
-    border: border ? Object.fromEntries(sidesOf[border.sides].map((side) => [side, `${border.line} ${border.color.toLowerCase()}`])) : {},
+    border: border
+      ? Object.fromEntries(sidesOf[border.sides].map((side) => [side, `${border.line} ${border.color.toLowerCase()}`]))
+      : {},
     align: style.align ?? null,
     wrap: style.wrap === true,
   };
@@ -97,7 +114,12 @@ export function neighbour(value: number, up: boolean): number {
 export function picturedRule(rule: Validation["rule"]): PicturedRule {
   if (rule.kind === "list") return { kind: "list", values: rule.values };
   const { min, max, above, below } = rule;
-  return { kind: "number", least: min ?? (above === undefined ? -Number.MAX_VALUE : neighbour(above, true)), most: max ?? (below === undefined ? Number.MAX_VALUE : neighbour(below, false)), whole: rule.whole === true };
+  return {
+    kind: "number",
+    least: min ?? (above === undefined ? -Number.MAX_VALUE : neighbour(above, true)),
+    most: max ?? (below === undefined ? Number.MAX_VALUE : neighbour(below, false)),
+    whole: rule.whole === true,
+  };
 }
 
 export const singleCell = (row: number, column: number): Area => ({ row, column, rows: 1, columns: 1 });

@@ -2,7 +2,17 @@ import { strFromU8, unzipSync } from "fflate";
 import { readXlsx } from "hucre/xlsx";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { worksheetFunctions } from "../../functions/index.ts";
-import { defaultStyle, openGridInNode, readWorkbook, styles, writeWorkbook, type CellContent, type GridHost, type ReadWorkbook, type Values } from "../../src/hosts/index.ts";
+import {
+  defaultStyle,
+  openGridInNode,
+  readWorkbook,
+  styles,
+  writeWorkbook,
+  type CellContent,
+  type GridHost,
+  type ReadWorkbook,
+  type Values,
+} from "../../src/hosts/index.ts";
 import { a1, expand, freeSheetName, type Area, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { chartPlan, smallPlan } from "./smallPlan.ts";
@@ -19,20 +29,46 @@ async function computed(plan: Plan, sheetName: string): Promise<Values> {
 }
 
 /** Worksheet elements in the order of ECMA-376 part 1, CT_Worksheet, as far as the file may hold them. */
-const elementOrder = ["sheetPr", "dimension", "sheetViews", "sheetFormatPr", "cols", "sheetData", "sheetProtection", "mergeCells", "conditionalFormatting", "dataValidations", "printOptions", "pageMargins", "pageSetup", "headerFooter", "drawing"];
+const elementOrder = [
+  "sheetPr",
+  "dimension",
+  "sheetViews",
+  "sheetFormatPr",
+  "cols",
+  "sheetData",
+  "sheetProtection",
+  "mergeCells",
+  "conditionalFormatting",
+  "dataValidations",
+  "printOptions",
+  "pageMargins",
+  "pageSetup",
+  "headerFooter",
+  "drawing",
+];
 /** Functions the file format has known from its beginning (ECMA-376 part 1, 18.17.7): stored without a prefix. */
-const original = new Set("ABS ACOS AND ASIN ATAN ATAN2 AVERAGE CEILING CHOOSE CONCATENATE CONVERT COS COUNT COUNTA COUNTBLANK COUNTIF COUNTIFS EXP FLOOR HLOOKUP IF IFERROR INDEX INT ISBLANK ISERROR ISNA ISNUMBER ISTEXT LARGE LEFT LEN LN LOG LOG10 LOOKUP LOWER MATCH MAX MEDIAN MID MIN MOD N NA NOT OR PI POWER PRODUCT RADIANS RANK REPT RIGHT ROUND ROUNDDOWN ROUNDUP ROW ROWS SIGN SIN SMALL SQRT SUBSTITUTE SUM SUMIF SUMIFS SUMPRODUCT SUMSQ T TAN TEXT TRIM TRUNC UPPER VALUE VLOOKUP".split(" "));
+const original = new Set(
+  "ABS ACOS AND ASIN ATAN ATAN2 AVERAGE CEILING CHOOSE CONCATENATE CONVERT COS COUNT COUNTA COUNTBLANK COUNTIF COUNTIFS EXP FLOOR HLOOKUP IF IFERROR INDEX INT ISBLANK ISERROR ISNA ISNUMBER ISTEXT LARGE LEFT LEN LN LOG LOG10 LOOKUP LOWER MATCH MAX MEDIAN MID MIN MOD N NA NOT OR PI POWER PRODUCT RADIANS RANK REPT RIGHT ROUND ROUNDDOWN ROUNDUP ROW ROWS SIGN SIN SMALL SQRT SUBSTITUTE SUM SUMIF SUMIFS SUMPRODUCT SUMSQ T TAN TEXT TRIM TRUNC UPPER VALUE VLOOKUP".split(
+    " ",
+  ),
+);
 const udfs = new Set(worksheetFunctions.map(({ name }) => `_xldudf_${name.replaceAll(".", "_")}`));
 
-const parts = (bytes: Uint8Array): Map<string, string> => new Map(Object.entries(unzipSync(bytes)).map(([name, content]) => [name, strFromU8(content)]));
-const inArea = ({ row, column, rows, columns }: Area, r: number, c: number): boolean => r >= row && r < row + rows && c >= column && c < column + columns;
+const parts = (bytes: Uint8Array): Map<string, string> =>
+  new Map(Object.entries(unzipSync(bytes)).map(([name, content]) => [name, strFromU8(content)]));
+const inArea = ({ row, column, rows, columns }: Area, r: number, c: number): boolean =>
+  r >= row && r < row + rows && c >= column && c < column + columns;
 const formulas = (xml: string): string[] => [...xml.matchAll(/<f>([^<]*)<\/f>/g)].map((m) => m[1]!);
 
 /** Spreadsheets know one zero only. */
 const oneZero = <T>(value: T): T | 0 => (value === 0 ? 0 : value);
 
 const name = (id: string): string => freeSheetName(`It's ${id} & more`, []);
-const cases: readonly (readonly [string, Plan])[] = [["small", smallPlan], ["charts", chartPlan], ...templates.map((template) => [template.id, expand(template, template.example.inputs)] as const)];
+const cases: readonly (readonly [string, Plan])[] = [
+  ["small", smallPlan],
+  ["charts", chartPlan],
+  ...templates.map((template) => [template.id, expand(template, template.example.inputs)] as const),
+];
 
 describe.each(cases)("the file of %s", (id, plan) => {
   let values: Values;
@@ -49,8 +85,12 @@ describe.each(cases)("the file of %s", (id, plan) => {
   it("holds every cell of the plan: value or formula, format, look, lock", () => {
     const cells = new Map(read.cells.map((cell) => [a1(cell), cell]));
     const expected = plan.cells.map((cell) => ({
-      row: cell.row, column: cell.column, style: { ...defaultStyle, ...styles[cell.role] }, locked: !plan.unlocked.some((area) => inArea(area, cell.row, cell.column)),
-      ...(cell.format !== undefined && { format: cell.format }), ...(cell.formula === undefined ? { value: cell.value ?? null } : { formula: cell.formula }),
+      row: cell.row,
+      column: cell.column,
+      style: { ...defaultStyle, ...styles[cell.role] },
+      locked: !plan.unlocked.some((area) => inArea(area, cell.row, cell.column)),
+      ...(cell.format !== undefined && { format: cell.format }),
+      ...(cell.formula === undefined ? { value: cell.value ?? null } : { formula: cell.formula }),
     }));
     const found = plan.cells.map((cell) => {
       const { value, error: _error, formula, ...rest } = cells.get(a1(cell))!;
@@ -81,30 +121,52 @@ describe.each(cases)("the file of %s", (id, plan) => {
     expect(read.sheet).toBe(sheetName);
     expect(read.names).toEqual(plan.names.map(({ name: n, ...area }) => ({ ...area, name: n })));
     expect(read.validations).toEqual(plan.validations);
-    const sorted = (all: Plan["highlights"]): unknown => all.map((one) => JSON.stringify([one.row, one.column, one.rows, one.columns, one.text, one.begins === true, one.tone])).sort();
+    const sorted = (all: Plan["highlights"]): unknown =>
+      all
+        .map((one) =>
+          JSON.stringify([one.row, one.column, one.rows, one.columns, one.text, one.begins === true, one.tone]),
+        )
+        .sort();
     expect(sorted(read.highlights)).toEqual(sorted(plan.highlights));
     expect(read.protected).toBe(true);
     expect(read.spans).toEqual(plan.spans);
     expect(read.freeze).toEqual(plan.freeze);
     expect(read.gridlines).toBe(false);
     expect(read.widths).toEqual(plan.widths);
-    for (const [row, lines] of Object.entries(plan.lines)) expect(read.heights.get(Number(row))).toBeGreaterThanOrEqual(lines * 13);
+    for (const [row, lines] of Object.entries(plan.lines))
+      expect(read.heights.get(Number(row))).toBeGreaterThanOrEqual(lines * 13);
     const { area, ...print } = plan.print;
     expect(read.print).toMatchObject({ ...print, paper: "9", pagesWide: "1", pagesHigh: "0" });
     expect(read.print.areas[0]).toEqual(area);
-    expect(read.properties).toEqual({ title: plan.template.title, subject: `${plan.template.id} ${plan.template.version}, ${plan.hash}`, creator: "Kernbook", application: "Microsoft Excel" });
+    expect(read.properties).toEqual({
+      title: plan.template.title,
+      subject: `${plan.template.id} ${plan.template.version}, ${plan.hash}`,
+      creator: "Kernbook",
+      application: "Microsoft Excel",
+    });
   });
 
   it("draws every chart beside the cells, with the points as computed, each printed on a page of its own", () => {
-    expect(read.charts.map(({ series, at: place, ...rest }) => ({ ...rest, series: series.map(({ points: _, ...one }) => one), corner: [place.row, place.column, place.columns] })))
-      .toEqual(plan.charts.map(({ at: place, ...rest }) => ({ ...rest, corner: [place.row, place.column, place.columns] })));
+    expect(
+      read.charts.map(({ series, at: place, ...rest }) => ({
+        ...rest,
+        series: series.map(({ points: _, ...one }) => one),
+        corner: [place.row, place.column, place.columns],
+      })),
+    ).toEqual(
+      plan.charts.map(({ at: place, ...rest }) => ({ ...rest, corner: [place.row, place.column, place.columns] })),
+    );
     read.charts.forEach((chart, i) => {
       expect(chart.at.column).toBeGreaterThanOrEqual(plan.columns);
       expect(chart.at.rows).toBeLessThanOrEqual(plan.charts[i]!.at.rows);
-      const shown = (area: Area): unknown[] => Array.from({ length: area.rows }, (_, r) => at(area.row + r, area.column).value).map((value) => (typeof value === "number" ? oneZero(value) : null));
+      const shown = (area: Area): unknown[] =>
+        Array.from({ length: area.rows }, (_, r) => at(area.row + r, area.column).value).map((value) =>
+          typeof value === "number" ? oneZero(value) : null,
+        );
       for (const { x, y, points } of chart.series) {
         // A logarithmic axis has no place for 0 and less.
-        const placed = (among: readonly unknown[]): unknown[] => among.map((value, r) => (chart.x.log && Number(shown(x)[r]) <= 0 ? null : value));
+        const placed = (among: readonly unknown[]): unknown[] =>
+          among.map((value, r) => (chart.x.log && Number(shown(x)[r]) <= 0 ? null : value));
         expect(points).toEqual({ x: placed(shown(x)), y: placed(shown(y)) });
       }
     });
@@ -112,7 +174,9 @@ describe.each(cases)("the file of %s", (id, plan) => {
   });
 
   it("stores every function under the name the program looks for", () => {
-    const used = formulas(parts(bytes).get("xl/worksheets/sheet1.xml")!).flatMap((text) => [...text.replace(/"[^"]*"|&quot;.*?&quot;/g, "").matchAll(/([\w.]+)\(/g)].map((m) => m[1]!));
+    const used = formulas(parts(bytes).get("xl/worksheets/sheet1.xml")!).flatMap((text) =>
+      [...text.replace(/"[^"]*"|&quot;.*?&quot;/g, "").matchAll(/([\w.]+)\(/g)].map((m) => m[1]!),
+    );
     expect(used.length).toBeGreaterThan(0);
     expect([...new Set(used)].filter((one) => !original.has(one) && !udfs.has(one))).toEqual([]);
   });
@@ -125,8 +189,11 @@ describe.each(cases)("the file of %s", (id, plan) => {
     const quoted = `'${sheetName.replaceAll("'", "''").replaceAll("&", "&amp;")}'!`;
     const areas = /_xlnm\.Print_Area" localSheetId="0">([^<]*)</.exec(workbook)![1]!.split(`,${quoted}`);
     expect(areas[0]!.startsWith(quoted)).toBe(true);
-    for (const area of [areas[0]!.slice(quoted.length), ...areas.slice(1)]) expect(area).toMatch(/^\$[A-Z]+\$\d+:\$[A-Z]+\$\d+$/);
-    expect(workbook).toContain(`_xlnm.Print_Titles" localSheetId="0">${quoted}$${plan.print.titleRows[0] + 1}:$${plan.print.titleRows[1] + 1}<`);
+    for (const area of [areas[0]!.slice(quoted.length), ...areas.slice(1)])
+      expect(area).toMatch(/^\$[A-Z]+\$\d+:\$[A-Z]+\$\d+$/);
+    expect(workbook).toContain(
+      `_xlnm.Print_Titles" localSheetId="0">${quoted}$${plan.print.titleRows[0] + 1}:$${plan.print.titleRows[1] + 1}<`,
+    );
   });
 
   it("is a sound package: every relation leads to a part, every part is reached and has its type, elements stand in the format's order", () => {
@@ -137,14 +204,24 @@ describe.each(cases)("the file of %s", (id, plan) => {
       const folder = part.replace(/_rels\/[^/]*$/, "");
       const ids = [...text.matchAll(/ Id="(\w+)"/g)].map((m) => m[1]);
       expect(new Set(ids).size).toBe(ids.length);
-      for (const [, target] of text.matchAll(/ Target="([^"]*)"/g)) reached.add(new URL(target!, `file:///${folder}`).pathname.slice(1));
+      for (const [, target] of text.matchAll(/ Target="([^"]*)"/g))
+        reached.add(new URL(target!, `file:///${folder}`).pathname.slice(1));
     }
     const contents = [...all.keys()].filter((part) => !part.endsWith(".rels") && part !== "[Content_Types].xml");
     expect([...reached].sort()).toEqual([...contents].sort());
     const typed = [...all.get("[Content_Types].xml")!.matchAll(/PartName="\/([^"]*)"/g)].map((m) => m[1]!);
     expect(typed.sort()).toEqual([...contents].sort());
     const sheet = all.get("xl/worksheets/sheet1.xml")!;
-    const used = [...sheet.replace(/<(sheetData|sheetViews|cols|mergeCells|conditionalFormatting|dataValidations|headerFooter|sheetPr)\b[^>]*>[\s\S]*?<\/\1>/g, "<$1/>").matchAll(/<(\w+)/g)].map((m) => m[1]!).filter((tag) => tag !== "xml" && tag !== "worksheet");
+    const used = [
+      ...sheet
+        .replace(
+          /<(sheetData|sheetViews|cols|mergeCells|conditionalFormatting|dataValidations|headerFooter|sheetPr)\b[^>]*>[\s\S]*?<\/\1>/g,
+          "<$1/>",
+        )
+        .matchAll(/<(\w+)/g),
+    ]
+      .map((m) => m[1]!)
+      .filter((tag) => tag !== "xml" && tag !== "worksheet");
     const places = used.map((tag) => elementOrder.indexOf(tag));
     expect(places).not.toContain(-1);
     expect(places).toEqual([...places].sort((a, b) => a - b));
@@ -161,7 +238,12 @@ describe.each(cases)("the file of %s", (id, plan) => {
     for (const cell of plan.cells) {
       const other = sheet.cells!.get(`${cell.row},${cell.column}`);
       const content = at(cell.row, cell.column);
-      if (cell.formula !== undefined) expect([a1(cell), other?.formula !== undefined, content.error ? content.error.code : other?.formulaResult ?? other?.value]).toEqual([a1(cell), true, content.error ? content.error.code : oneZero(content.value)]);
+      if (cell.formula !== undefined)
+        expect([
+          a1(cell),
+          other?.formula !== undefined,
+          content.error ? content.error.code : (other?.formulaResult ?? other?.value),
+        ]).toEqual([a1(cell), true, content.error ? content.error.code : oneZero(content.value)]);
       else if (cell.value !== undefined) expect([a1(cell), other?.value]).toEqual([a1(cell), cell.value]);
     }
   });

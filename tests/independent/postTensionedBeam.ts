@@ -7,14 +7,51 @@
 import { bisect, concrete, creepCoefficient, iSection, shrinkage } from "./en1992.ts";
 
 export interface Beam {
-  readonly fck: number; readonly s: number; readonly aggregate: number; readonly t0: number; readonly fckt: number; readonly RH: number; readonly ts: number; readonly tEnd: number;
-  readonly ads1: number; readonly ads2: number; readonly alpha: number;
-  readonly As1: number; readonly fpk: number; readonly fp01k: number; readonly Ep: number; readonly rho1000: number; readonly tRelaxHours: number;
-  readonly mu: number; readonly kPerM: number; readonly slip: number; readonly L: number; readonly gamma: number; readonly gs: number; readonly q: number; readonly psi1: number; readonly psi2: number;
-  readonly liftAt: number; readonly liftFactor: number; readonly h: number; readonly btop: number; readonly ttop: number; readonly bw: number; readonly bbot: number; readonly tbot: number;
+  readonly fck: number;
+  readonly s: number;
+  readonly aggregate: number;
+  readonly t0: number;
+  readonly fckt: number;
+  readonly RH: number;
+  readonly ts: number;
+  readonly tEnd: number;
+  readonly ads1: number;
+  readonly ads2: number;
+  readonly alpha: number;
+  readonly As1: number;
+  readonly fpk: number;
+  readonly fp01k: number;
+  readonly Ep: number;
+  readonly rho1000: number;
+  readonly tRelaxHours: number;
+  readonly mu: number;
+  readonly kPerM: number;
+  readonly slip: number;
+  readonly L: number;
+  readonly gamma: number;
+  readonly gs: number;
+  readonly q: number;
+  readonly psi1: number;
+  readonly psi2: number;
+  readonly liftAt: number;
+  readonly liftFactor: number;
+  readonly h: number;
+  readonly btop: number;
+  readonly ttop: number;
+  readonly bw: number;
+  readonly bbot: number;
+  readonly tbot: number;
   readonly intervals: number;
   /** Each tendon: simple parabola through (0, e0), (L/2, e1) with its lowest point there, (L, e0). */
-  readonly tendons: readonly { readonly strands: number; readonly duct: number; readonly sigj: number; readonly left: boolean; readonly order: number; readonly e0: number; readonly e1: number }[];
+  readonly tendons: readonly {
+    readonly strands: number;
+    readonly duct: number;
+    readonly sigj: number;
+    readonly left: boolean;
+    readonly order: number;
+    readonly e0: number;
+    readonly e1: number;
+  }[];
 }
 
 function romberg(f: (x: number) => number, a: number, b: number): number {
@@ -45,7 +82,8 @@ export function beam(v: Beam) {
   const Ecmt = Ecm * (fcmt / fcm) ** 0.3;
   const phi = creepCoefficient(v, h0, v.t0);
   const ecs = (t: number): number => shrinkage(v, h0, t);
-  const ecsEnd = ecs(v.tEnd), ecs0 = ecs(v.t0);
+  const ecsEnd = ecs(v.tEnd),
+    ecs0 = ecs(v.t0);
 
   // Each tendon: friction by (5.45), draw-in by equal areas.
   const tendons = v.tendons.map((t) => {
@@ -75,16 +113,21 @@ export function beam(v: Beam) {
     ...Array.from({ length: v.intervals + 1 }, (_, i) => (L * i) / v.intervals),
     ...tendons.map((t) => (t.left ? t.la : L - t.la)),
     ...tendons.map(() => L / 2),
-    v.liftAt * 1000, L - v.liftAt * 1000,
+    v.liftAt * 1000,
+    L - v.liftAt * 1000,
   ].sort((a, b) => a - b);
   const distinct = places.filter((x, i) => i === 0 || x > places[i - 1]! + 10);
   const stations = places.map((_, i) => distinct[Math.min(i, distinct.length - 1)]!);
 
   const g = Ac * v.gamma * 1e-6;
   const alphaE = v.Ep / Ecm;
-  const fcTransfer = 0.6 * v.fckt, fcChar = 0.6 * v.fck, fcQP = 0.45 * v.fck;
+  const fcTransfer = 0.6 * v.fckt,
+    fcChar = 0.6 * v.fck,
+    fcQP = 0.45 * v.fck;
   const rows = stations.map((x) => {
-    const Mg = (g * x * (L - x)) / 2, Ms = (v.gs * x * (L - x)) / 2, Mq = (v.q * x * (L - x)) / 2;
+    const Mg = (g * x * (L - x)) / 2,
+      Ms = (v.gs * x * (L - x)) / 2,
+      Mq = (v.q * x * (L - x)) / 2;
     const a = v.liftAt * 1000;
     const R = (g * L) / 2;
     const Ml = (x > a ? R * (x - a) : 0) + (x > L - a ? R * (x - (L - a)) : 0) - (g * x * x) / 2;
@@ -93,7 +136,10 @@ export function beam(v: Beam) {
     const y = tendons.map((t) => yb - t.e(x));
     const Anet = Ac - tendons.reduce((sum, t) => sum + hole(t.duct), 0);
     const ynet = (Ac * yb - tendons.reduce((sum, t, i) => sum + hole(t.duct) * y[i]!, 0)) / Anet;
-    const Inet = Ic + Ac * (yb - ynet) ** 2 - tendons.reduce((sum, t, i) => sum + (Math.PI * t.duct ** 4) / 64 + hole(t.duct) * (y[i]! - ynet) ** 2, 0);
+    const Inet =
+      Ic +
+      Ac * (yb - ynet) ** 2 -
+      tendons.reduce((sum, t, i) => sum + (Math.PI * t.duct ** 4) / 64 + hole(t.duct) * (y[i]! - ynet) ** 2, 0);
     const extra = tendons.map((t) => (alphaE - 1) * t.Ap);
     const Atr = Ac + extra.reduce((sum, w) => sum + w, 0);
     const ytr = (Ac * yb + extra.reduce((sum, w, i) => sum + w * y[i]!, 0)) / Atr;
@@ -101,7 +147,17 @@ export function beam(v: Beam) {
     const P = tendons.map((t) => t.after(x) * t.Ap);
     const en = y.map((yi) => ynet - yi);
     const total = P.reduce((sum, p) => sum + p, 0);
-    const del = tendons.map((t, j) => (v.Ep / Ecmt) * tendons.reduce((sum, o, i) => (o.order > t.order ? sum + P[i]! / Anet + (P[i]! * en[i]! * en[j]!) / Inet - ((P[i]! / total) * Mg * en[j]!) / Inet : sum), 0));
+    const del = tendons.map(
+      (t, j) =>
+        (v.Ep / Ecmt) *
+        tendons.reduce(
+          (sum, o, i) =>
+            o.order > t.order
+              ? sum + P[i]! / Anet + (P[i]! * en[i]! * en[j]!) / Inet - ((P[i]! / total) * Mg * en[j]!) / Inet
+              : sum,
+          0,
+        ),
+    );
     const sp0t = tendons.map((t, j) => t.after(x) - del[j]!);
     const P0t = tendons.map((t, j) => sp0t[j]! * t.Ap);
     const P0 = P0t.reduce((sum, p) => sum + p, 0);
@@ -113,7 +169,9 @@ export function beam(v: Beam) {
     const muR = spr / v.fpk;
     const dpr = spr * 0.66 * v.rho1000 * Math.exp(9.1 * muR) * (v.tRelaxHours / 1000) ** (0.75 * (1 - muR)) * 1e-5;
     const below = 1 + alphaE * (Aps / Anet) * (1 + (Anet / Inet) * e0 * e0) * (1 + 0.8 * phi);
-    const byShrinkage = ((ecsEnd - ecs0) * v.Ep) / below, relaxation = (0.8 * dpr) / below, creep = (alphaE * phi * scQP) / below;
+    const byShrinkage = ((ecsEnd - ecs0) * v.Ep) / below,
+      relaxation = (0.8 * dpr) / below,
+      creep = (alphaE * phi * scQP) / below;
     const et = ytr - ynet + e0;
     const spChar = sp0 + (alphaE * (Ms + Mq) * et) / Itr;
     const dcsr = byShrinkage + relaxation + creep;
@@ -121,7 +179,40 @@ export function beam(v: Beam) {
     const Pinf = spInf * Aps;
     const top = v.h - ynet;
     const fibre = (F: number) => [F / Anet - (F * e0 * top) / Inet, F / Anet + (F * e0 * ynet) / Inet] as const;
-    return { x, Mg, Ms, Mq, Ml, Anet, ynet, Inet, Atr, ytr, Itr, y, en, P, del, sp0t, P0t, P0, e0, sp0, spChar, scQP, spr, dpr, shrinkage: byShrinkage, relaxation, creep, dcsr, spInf, Pinf, before: fibre(P0), late: fibre(Pinf) };
+    return {
+      x,
+      Mg,
+      Ms,
+      Mq,
+      Ml,
+      Anet,
+      ynet,
+      Inet,
+      Atr,
+      ytr,
+      Itr,
+      y,
+      en,
+      P,
+      del,
+      sp0t,
+      P0t,
+      P0,
+      e0,
+      sp0,
+      spChar,
+      scQP,
+      spr,
+      dpr,
+      shrinkage: byShrinkage,
+      relaxation,
+      creep,
+      dcsr,
+      spInf,
+      Pinf,
+      before: fibre(P0),
+      late: fibre(Pinf),
+    };
   });
 
   const ft = -fctm;
@@ -139,17 +230,31 @@ export function beam(v: Beam) {
       const p = stage.late ? r.late : r.before;
       const own = stage.lift > 0 ? stage.lift * r.Ml : r.Mg;
       const later = stage.s * r.Ms + stage.q * r.Mq;
-      const m = [(own * (v.h - r.ynet)) / r.Inet + (later * (v.h - r.ytr)) / r.Itr, (-own * r.ynet) / r.Inet - (later * r.ytr) / r.Itr] as const;
+      const m = [
+        (own * (v.h - r.ynet)) / r.Inet + (later * (v.h - r.ytr)) / r.Itr,
+        (-own * r.ynet) / r.Inet - (later * r.ytr) / r.Itr,
+      ] as const;
       const all = [0, 1].flatMap((i) => [1.1, 0.9].map((f) => f * p[i as 0 | 1] + m[i as 0 | 1]));
-      const min = Math.min(...all), max = Math.max(...all);
+      const min = Math.min(...all),
+        max = Math.max(...all);
       // What pulls over what holds, fibre by fibre, with the worse of the two characteristic values of prestress.
-      const ut = Math.max(...[0, 1].map((i) => {
-        const sp = p[i as 0 | 1] * (p[i as 0 | 1] < 0 ? 1.1 : 0.9);
-        const sm = m[i as 0 | 1];
-        const pull = (sp < 0 ? -sp : 0) + (sm < 0 ? -sm : 0);
-        return pull === 0 ? 0 : pull / ((sp > 0 ? sp : 0) + (sm > 0 ? sm : 0) - stage.ft);
-      }));
-      return { ut, min, max, top: p[0] + m[0], bottom: p[1] + m[1], uc: Math.max(max, 0) / stage.fc, ok: max <= stage.fc && min >= stage.ft };
+      const ut = Math.max(
+        ...[0, 1].map((i) => {
+          const sp = p[i as 0 | 1] * (p[i as 0 | 1] < 0 ? 1.1 : 0.9);
+          const sm = m[i as 0 | 1];
+          const pull = (sp < 0 ? -sp : 0) + (sm < 0 ? -sm : 0);
+          return pull === 0 ? 0 : pull / ((sp > 0 ? sp : 0) + (sm > 0 ? sm : 0) - stage.ft);
+        }),
+      );
+      return {
+        ut,
+        min,
+        max,
+        top: p[0] + m[0],
+        bottom: p[1] + m[1],
+        uc: Math.max(max, 0) / stage.fc,
+        ok: max <= stage.fc && min >= stage.ft,
+      };
     }),
   }));
   const sigjMean = tendons.reduce((sum, t) => sum + t.sigj * t.Ap, 0) / Aps;
@@ -157,5 +262,33 @@ export function beam(v: Beam) {
     const anchored = r.P.reduce((sum, p) => sum + p, 0) / Aps;
     return { friction: sigjMean - anchored, elastic: anchored - r.sp0, total: sigjMean - r.spInf };
   });
-  return { sigjMean, losses, Ac, yb, Ic, u, h0, fcm, fctm, Ecm, fckt0, fcmt, fctmt, Ecmt, phi, ecsEnd, ecs0, g, Aps, tendons, rows, stages, limits: { jack: Math.min(0.8 * v.fpk, 0.9 * v.fp01k), initial: Math.min(0.75 * v.fpk, 0.85 * v.fp01k), service: 0.75 * v.fpk } };
+  return {
+    sigjMean,
+    losses,
+    Ac,
+    yb,
+    Ic,
+    u,
+    h0,
+    fcm,
+    fctm,
+    Ecm,
+    fckt0,
+    fcmt,
+    fctmt,
+    Ecmt,
+    phi,
+    ecsEnd,
+    ecs0,
+    g,
+    Aps,
+    tendons,
+    rows,
+    stages,
+    limits: {
+      jack: Math.min(0.8 * v.fpk, 0.9 * v.fp01k),
+      initial: Math.min(0.75 * v.fpk, 0.85 * v.fp01k),
+      service: 0.75 * v.fpk,
+    },
+  };
 }

@@ -14,7 +14,13 @@ export interface Ageing {
   readonly relaxation: (stress: number, hours: number) => number;
 }
 export interface Station {
-  readonly A: number; readonly I: number; readonly e: number; readonly Ap: number; readonly Ep: number; readonly sigma: number; readonly relaxedBefore: number;
+  readonly A: number;
+  readonly I: number;
+  readonly e: number;
+  readonly Ap: number;
+  readonly Ep: number;
+  readonly sigma: number;
+  readonly relaxedBefore: number;
   readonly loads: readonly { readonly age: number; readonly M: number }[];
 }
 
@@ -36,9 +42,17 @@ export function lossByTimeSteps(s: Station, a: Ageing, end: number, stepsPerDeca
   const sigma_c0 = s.sigma * k - (s.loads[0]!.M * s.e) / s.I;
   const increments: { amount: number; at: number }[] = [];
   const strainOf = (now: number, extra: readonly { amount: number; at: number }[] = []): number =>
-    (sigma_c0 * a.phi(now, start)) / a.creepModulus + a.shrinkage(now) - a.shrinkage(start) +
-    [...increments, ...extra].reduce((sum, { amount, at }) => sum + amount * (1 / a.modulus(at) + a.phi(now, at) / a.creepModulus), 0);
-  let tendon = s.sigma, relaxed = s.relaxedBefore, gained = 0, before = start;
+    (sigma_c0 * a.phi(now, start)) / a.creepModulus +
+    a.shrinkage(now) -
+    a.shrinkage(start) +
+    [...increments, ...extra].reduce(
+      (sum, { amount, at }) => sum + amount * (1 / a.modulus(at) + a.phi(now, at) / a.creepModulus),
+      0,
+    );
+  let tendon = s.sigma,
+    relaxed = s.relaxedBefore,
+    gained = 0,
+    before = start;
   for (const now of stops) {
     // Relaxation in parts, at the stress of the step's beginning and what it loses itself.
     const stress = tendon + relaxed;
@@ -49,7 +63,8 @@ export function lossByTimeSteps(s: Station, a: Ageing, end: number, stepsPerDeca
     }
     const at = (before + now) / 2;
     // One unknown: the increment of concrete stress. Linear, so two trials give it.
-    const miss = (amount: number): number => s.sigma - (relaxed - s.relaxedBefore) - s.Ep * strainOf(now, [{ amount, at }]) - (tendon + amount / k);
+    const miss = (amount: number): number =>
+      s.sigma - (relaxed - s.relaxedBefore) - s.Ep * strainOf(now, [{ amount, at }]) - (tendon + amount / k);
     const [m0, m1] = [miss(0), miss(1)];
     const amount = m0 / (m0 - m1);
     increments.push({ amount, at });

@@ -13,7 +13,8 @@ async function broken(file: string, code: string): Promise<readonly string[]> {
 }
 
 /** An existing file of the area: type-aware rules need one that the project knows. */
-const someFile = (folder: string): string => `${folder}/${readdirSync(`${root}${folder}`).find((name) => name.endsWith(".ts") && name !== "index.ts")!}`;
+const someFile = (folder: string): string =>
+  `${folder}/${readdirSync(`${root}${folder}`).find((name) => name.endsWith(".ts") && name !== "index.ts")!}`;
 
 beforeAll(() => {
   eslint = new ESLint({ cwd: root });
@@ -41,12 +42,18 @@ describe("the dependency rule is an error", () => {
 
   it("an area is entered through its index only", async () => {
     expect(await broken("src/hosts/host.ts", 'import "../sheet/plan.ts";\n')).toContain("import-x/no-restricted-paths");
-    expect(await broken("src/command/build.ts", 'import "../sheet/plan.ts";\n')).toContain("import-x/no-restricted-paths");
-    expect(await broken("functions/register.ts", 'import "../src/core/run.ts";\n')).toContain("import-x/no-restricted-paths");
+    expect(await broken("src/command/build.ts", 'import "../sheet/plan.ts";\n')).toContain(
+      "import-x/no-restricted-paths",
+    );
+    expect(await broken("functions/register.ts", 'import "../src/core/run.ts";\n')).toContain(
+      "import-x/no-restricted-paths",
+    );
   });
 
   it("what the arrows allow is no error", async () => {
-    expect(await broken("src/hosts/host.ts", 'import "../sheet/index.ts";\nimport "../../functions/index.ts";\n')).toEqual([]);
+    expect(
+      await broken("src/hosts/host.ts", 'import "../sheet/index.ts";\nimport "../../functions/index.ts";\n'),
+    ).toEqual([]);
     expect(await broken("functions/register.ts", 'import "../src/core/index.ts";\n')).toEqual([]);
   });
 });

@@ -11,7 +11,9 @@ try {
   for (const size of [16, 32, 64, 80]) {
     const svg = readFileSync(new URL(size === 16 ? "small.svg" : "mark.svg", folder), "utf8");
     const page = await browser.newPage({ viewport: { width: size, height: size } });
-    await page.setContent(`<style>html,body{margin:0;background:transparent}svg{display:block;width:${size}px;height:${size}px}</style>${svg}`);
+    await page.setContent(
+      `<style>html,body{margin:0;background:transparent}svg{display:block;width:${size}px;height:${size}px}</style>${svg}`,
+    );
     await page.screenshot({ path: fileURLToPath(new URL(`icon-${size}.png`, folder)), omitBackground: true });
     await page.close();
   }

@@ -21,10 +21,34 @@ export const operators: Readonly<Partial<Record<ts.SyntaxKind, { readonly name: 
   [K.SlashToken]: { name: "divide", slips: [{ word: "*", name: "multiply" }] },
   [K.PercentToken]: { name: "remainder", slips: [{ word: "*", name: "multiply" }] },
   [K.AsteriskAsteriskToken]: { name: "power", slips: [{ word: "*", name: "multiply" }] },
-  [K.LessThanToken]: { name: "less", slips: [{ word: "<=", name: "atMost" }, { word: ">=", name: "atLeast" }] },
-  [K.LessThanEqualsToken]: { name: "atMost", slips: [{ word: "<", name: "less" }, { word: ">", name: "more" }] },
-  [K.GreaterThanToken]: { name: "more", slips: [{ word: ">=", name: "atLeast" }, { word: "<=", name: "atMost" }] },
-  [K.GreaterThanEqualsToken]: { name: "atLeast", slips: [{ word: ">", name: "more" }, { word: "<", name: "less" }] },
+  [K.LessThanToken]: {
+    name: "less",
+    slips: [
+      { word: "<=", name: "atMost" },
+      { word: ">=", name: "atLeast" },
+    ],
+  },
+  [K.LessThanEqualsToken]: {
+    name: "atMost",
+    slips: [
+      { word: "<", name: "less" },
+      { word: ">", name: "more" },
+    ],
+  },
+  [K.GreaterThanToken]: {
+    name: "more",
+    slips: [
+      { word: ">=", name: "atLeast" },
+      { word: "<=", name: "atMost" },
+    ],
+  },
+  [K.GreaterThanEqualsToken]: {
+    name: "atLeast",
+    slips: [
+      { word: ">", name: "more" },
+      { word: "<", name: "less" },
+    ],
+  },
   [K.EqualsEqualsEqualsToken]: { name: "equal", slips: [{ word: "!==", name: "other" }] },
   [K.ExclamationEqualsEqualsToken]: { name: "other", slips: [{ word: "===", name: "equal" }] },
 };
@@ -36,13 +60,40 @@ export const lazyOperators: typeof operators = {
   [K.QuestionQuestionToken]: { name: "given", slips: [{ word: "its right side", name: "right" }] },
 };
 
-export const assignments: Readonly<Partial<Record<ts.SyntaxKind, string>>> = { [K.PlusEqualsToken]: "-=", [K.MinusEqualsToken]: "+=", [K.AsteriskEqualsToken]: "/=", [K.SlashEqualsToken]: "*=" };
+export const assignments: Readonly<Partial<Record<ts.SyntaxKind, string>>> = {
+  [K.PlusEqualsToken]: "-=",
+  [K.MinusEqualsToken]: "+=",
+  [K.AsteriskEqualsToken]: "/=",
+  [K.SlashEqualsToken]: "*=",
+};
 
 /** Functions of Math taken for one another; `same` gives back its first argument. */
-export const mathSlips: Readonly<Record<string, string>> = { min: "max", max: "min", floor: "ceil", ceil: "floor", round: "floor", abs: "same", sin: "cos", cos: "sin", log: "log10", log10: "log", sqrt: "same", exp: "same" };
+export const mathSlips: Readonly<Record<string, string>> = {
+  min: "max",
+  max: "min",
+  floor: "ceil",
+  ceil: "floor",
+  round: "floor",
+  abs: "same",
+  sin: "cos",
+  cos: "sin",
+  log: "log10",
+  log10: "log",
+  sqrt: "same",
+  exp: "same",
+};
 
 /** Methods of lists taken for one another. */
-export const methodSlips: Readonly<Record<string, string>> = { some: "every", every: "some", reverse: "slice", sort: "slice", filter: "slice", find: "findLast", findIndex: "findLastIndex", reduceRight: "reduce" };
+export const methodSlips: Readonly<Record<string, string>> = {
+  some: "every",
+  every: "some",
+  reverse: "slice",
+  sort: "slice",
+  filter: "slice",
+  find: "findLast",
+  findIndex: "findLastIndex",
+  reduceRight: "reduce",
+};
 
 /** A number with its last digit put off by one (the fourth, of longer ones), or its power of ten. */
 export function slippedNumber(text: string): string {

@@ -7,7 +7,16 @@ import type { Mutant } from "./alternatives.ts";
 import { instrument } from "./instrument.ts";
 
 /** Tests of the calculation that need neither grid nor page. The calls at random are left out: they take longest, and other tests see what they would see. */
-const testFolders = ["unit/mechanics", "unit/en1992", "unit/functions", "property", "published", "equation", "contract", "fuzz"];
+const testFolders = [
+  "unit/mechanics",
+  "unit/en1992",
+  "unit/functions",
+  "property",
+  "published",
+  "equation",
+  "contract",
+  "fuzz",
+];
 
 export interface MutantInFile extends Mutant {
   readonly id: number;
@@ -22,12 +31,17 @@ export interface Bundle {
 }
 
 function filesIn(folder: string, matches: (name: string) => boolean): readonly string[] {
-  return readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile() && matches(entry.name)).map((entry) => join(entry.parentPath, entry.name)).sort();
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile() && matches(entry.name))
+    .map((entry) => join(entry.parentPath, entry.name))
+    .sort();
 }
 
 /** Files of the core whose path holds one of the words; all where there is none. */
 export function coreFiles(words: readonly string[]): readonly string[] {
-  return filesIn(join(root, "src", "core"), (name) => name.endsWith(".ts")).filter((file) => words.length === 0 || words.some((word) => relative(root, file).includes(word)));
+  return filesIn(join(root, "src", "core"), (name) => name.endsWith(".ts")).filter(
+    (file) => words.length === 0 || words.some((word) => relative(root, file).includes(word)),
+  );
 }
 
 /** Builds core and tests into one piece, with the mutants of the files given asleep in it. */
@@ -39,24 +53,49 @@ export async function bundle(files: readonly string[]): Promise<Bundle> {
     const made = instrument(file, text, mutants.length);
     codeOf.set(file, made.code);
     const first = mutants.length;
-    made.mutants.forEach((mutant, i) => mutants.push({ ...mutant, id: first + i, file: relative(root, file), line: text.slice(0, mutant.at).split("\n").length }));
+    made.mutants.forEach((mutant, i) =>
+      mutants.push({
+        ...mutant,
+        id: first + i,
+        file: relative(root, file),
+        line: text.slice(0, mutant.at).split("\n").length,
+      }),
+    );
   }
   const harness = join(import.meta.dirname, "harness.ts");
-  const tests = testFolders.flatMap((folder) => filesIn(join(root, "tests", folder), (name) => name.endsWith(".test.ts") && name !== "fuzz.test.ts"));
+  const tests = testFolders.flatMap((folder) =>
+    filesIn(join(root, "tests", folder), (name) => name.endsWith(".test.ts") && name !== "fuzz.test.ts"),
+  );
   const built = await build({
-    stdin: { contents: [...tests, harness].map((file) => `import ${JSON.stringify(file)};`).join("\n") + `\nexport { gathered } from ${JSON.stringify(harness)};`, resolveDir: root, loader: "ts" },
-    bundle: true, write: false, format: "cjs", platform: "node", target: "node20", packages: "external", logLevel: "silent",
-    plugins: [{
-      name: "mutants",
-      setup(made) {
-        made.onResolve({ filter: /^vitest$/ }, () => ({ path: harness }));
-        made.onLoad({ filter: /\.ts$/ }, ({ path }) => ({
-          // A file of the bundle still finds what lies beside it.
-          contents: (codeOf.get(path) ?? readFileSync(path, "utf8")).replaceAll("import.meta.url", JSON.stringify(pathToFileURL(path).href)).replaceAll("import.meta.dirname", JSON.stringify(dirname(path))),
-          loader: "ts",
-        }));
+    stdin: {
+      contents:
+        [...tests, harness].map((file) => `import ${JSON.stringify(file)};`).join("\n") +
+        `\nexport { gathered } from ${JSON.stringify(harness)};`,
+      resolveDir: root,
+      loader: "ts",
+    },
+    bundle: true,
+    write: false,
+    format: "cjs",
+    platform: "node",
+    target: "node20",
+    packages: "external",
+    logLevel: "silent",
+    plugins: [
+      {
+        name: "mutants",
+        setup(made) {
+          made.onResolve({ filter: /^vitest$/ }, () => ({ path: harness }));
+          made.onLoad({ filter: /\.ts$/ }, ({ path }) => ({
+            // A file of the bundle still finds what lies beside it.
+            contents: (codeOf.get(path) ?? readFileSync(path, "utf8"))
+              .replaceAll("import.meta.url", JSON.stringify(pathToFileURL(path).href))
+              .replaceAll("import.meta.dirname", JSON.stringify(dirname(path))),
+            loader: "ts",
+          }));
+        },
       },
-    }],
+    ],
   });
   return { code: built.outputFiles[0]!.text, mutants };
 }

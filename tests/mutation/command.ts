@@ -9,7 +9,16 @@ import { Worker } from "./pool.ts";
 import { Records } from "./records.ts";
 import type { Seen } from "./worker.ts";
 
-const { values, positionals } = parseArgs({ allowPositionals: true, options: { ranges: { type: "boolean", default: false }, fresh: { type: "boolean", default: false }, workers: { type: "string", default: "2" }, every: { type: "string", default: "1" }, least: { type: "string", default: "90" } } });
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: {
+    ranges: { type: "boolean", default: false },
+    fresh: { type: "boolean", default: false },
+    workers: { type: "string", default: "2" },
+    every: { type: "string", default: "1" },
+    least: { type: "string", default: "90" },
+  },
+});
 const files = coreFiles(positionals);
 if (files.length === 0) {
   console.error(`mutate: no file of src/core has ${positionals.join(" or ")} in its path`);
@@ -33,9 +42,11 @@ for (const { name } of failing) console.log(`  left out, since it fails without 
 const loading = new Set(atLoading);
 const fileOf = new Map(mutants.map(({ id, file }) => [id, file]));
 const usable = seen.map((test, at) => ({ ...test, at })).filter(({ failed }) => !failed);
-const byTime = (list: readonly (Seen & { readonly at: number })[]): readonly number[] => [...list].sort((a, b) => a.ms - b.ms).map(({ at }) => at);
+const byTime = (list: readonly (Seen & { readonly at: number })[]): readonly number[] =>
+  [...list].sort((a, b) => a.ms - b.ms).map(({ at }) => at);
 const meetsFile = new Map<string, readonly number[]>();
-for (const file of new Set(mutants.map((m) => m.file))) meetsFile.set(file, byTime(usable.filter(({ met }) => met.some((id) => fileOf.get(id) === file))));
+for (const file of new Set(mutants.map((m) => m.file)))
+  meetsFile.set(file, byTime(usable.filter(({ met }) => met.some((id) => fileOf.get(id) === file))));
 const meets = new Map<number, (Seen & { readonly at: number })[]>();
 for (const test of usable) for (const id of test.met) meets.set(id, [...(meets.get(id) ?? []), test]);
 const everyTest = byTime(usable);
@@ -53,22 +64,24 @@ const records = new Records(values.fresh);
 const waiting = chosen.filter((m) => !records.isKilled(m));
 console.log(`${seen.length} tests; ${chosen.length - waiting.length} mutants were killed in an earlier run`);
 let done = 0;
-await Promise.all(workers.map(async (worker) => {
-  for (let mutant = waiting.shift(); mutant; mutant = waiting.shift()) {
-    const tests = testsFor(mutant);
-    if (tests.length === 0) records.note(mutant, "not met");
-    else {
-      const answer = await worker.ask({ mutant: mutant.id, tests, most }, beyond);
-      if (!answer) records.note(mutant, "never ends");
-      else if ("killedBy" in answer) records.note(mutant, answer.killedBy === undefined ? "survived" : "killed");
+await Promise.all(
+  workers.map(async (worker) => {
+    for (let mutant = waiting.shift(); mutant; mutant = waiting.shift()) {
+      const tests = testsFor(mutant);
+      if (tests.length === 0) records.note(mutant, "not met");
+      else {
+        const answer = await worker.ask({ mutant: mutant.id, tests, most }, beyond);
+        if (!answer) records.note(mutant, "never ends");
+        else if ("killedBy" in answer) records.note(mutant, answer.killedBy === undefined ? "survived" : "killed");
+      }
+      if (++done % 100 === 0) {
+        records.save();
+        console.log(`  ${done} tried, ${waiting.length} to go`);
+      }
     }
-    if (++done % 100 === 0) {
-      records.save();
-      console.log(`  ${done} tried, ${waiting.length} to go`);
-    }
-  }
-  worker.end();
-}));
+    worker.end();
+  }),
+);
 records.save();
 
 const score = records.report(chosen);

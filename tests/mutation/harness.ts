@@ -1,5 +1,14 @@
 /** What the tests import as vitest when mutants are tried: it gathers them, to be run one by one, often, and only those that matter. */
-import { ASYMMETRIC_MATCHERS_OBJECT, chai, getState, GLOBAL_EXPECT, JestAsymmetricMatchers, JestChaiExpect, JestExtend, setState } from "@vitest/expect";
+import {
+  ASYMMETRIC_MATCHERS_OBJECT,
+  chai,
+  getState,
+  GLOBAL_EXPECT,
+  JestAsymmetricMatchers,
+  JestChaiExpect,
+  JestExtend,
+  setState,
+} from "@vitest/expect";
 
 export interface GatheredTest {
   readonly name: string;
@@ -22,10 +31,12 @@ export function it(name: string, ...rest: readonly unknown[]): void {
   const run = rest.find((part) => typeof part === "function") as () => unknown;
   gathered.push({ name: [...groups, name].join(" › "), run });
 }
-it.each = (rows: readonly unknown[]) => (name: string, ...rest: readonly unknown[]): void => {
-  const run = rest.find((part) => typeof part === "function") as Run;
-  for (const row of rows) it(named(name, rowOf(row)), () => run(...(rowOf(row) as never[])));
-};
+it.each =
+  (rows: readonly unknown[]) =>
+  (name: string, ...rest: readonly unknown[]): void => {
+    const run = rest.find((part) => typeof part === "function") as Run;
+    for (const row of rows) it(named(name, rowOf(row)), () => run(...(rowOf(row) as never[])));
+  };
 export const test = it;
 
 export function describe(name: string, gather: () => void): void {
@@ -33,11 +44,27 @@ export function describe(name: string, gather: () => void): void {
   gather();
   groups.pop();
 }
-describe.each = (rows: readonly unknown[]) => (name: string, gather: Run): void => {
-  for (const row of rows) describe(named(name, rowOf(row)), () => void gather(...(rowOf(row) as never[])));
-};
+describe.each =
+  (rows: readonly unknown[]) =>
+  (name: string, gather: Run): void => {
+    for (const row of rows) describe(named(name, rowOf(row)), () => void gather(...(rowOf(row) as never[])));
+  };
 
 for (const plugin of [JestExtend, JestChaiExpect, JestAsymmetricMatchers]) chai.use(plugin);
 
-export const expect = Object.assign((value: unknown, message?: string) => chai.expect(value, message), chai.expect, (globalThis as unknown as Record<symbol, object>)[ASYMMETRIC_MATCHERS_OBJECT]);
-setState({ ...getState((globalThis as unknown as Record<symbol, never>)[GLOBAL_EXPECT]!), assertionCalls: 0, isExpectingAssertions: false, isExpectingAssertionsError: null, expectedAssertionsNumber: null, expectedAssertionsNumberErrorGen: null }, expect as never);
+export const expect = Object.assign(
+  (value: unknown, message?: string) => chai.expect(value, message),
+  chai.expect,
+  (globalThis as unknown as Record<symbol, object>)[ASYMMETRIC_MATCHERS_OBJECT],
+);
+setState(
+  {
+    ...getState((globalThis as unknown as Record<symbol, never>)[GLOBAL_EXPECT]!),
+    assertionCalls: 0,
+    isExpectingAssertions: false,
+    isExpectingAssertionsError: null,
+    expectedAssertionsNumber: null,
+    expectedAssertionsNumberErrorGen: null,
+  },
+  expect as never,
+);

@@ -20,11 +20,35 @@ function loaded(awake: number): (x: number, way: string) => number {
   mutants.awake = awake;
   const exports = {} as { f: (x: number, way: string) => number };
   // eslint-disable-next-line @typescript-eslint/no-implied-eval
-  (new Function("module", "mutants", transformSync(instrument("f.ts", source, 0).code, { loader: "ts", format: "cjs" }).code) as (...parts: readonly unknown[]) => void)({ set exports(made: object) { Object.defineProperties(exports, Object.getOwnPropertyDescriptors(made)); } }, mutants);
+  (
+    new Function(
+      "module",
+      "mutants",
+      transformSync(instrument("f.ts", source, 0).code, { loader: "ts", format: "cjs" }).code,
+    ) as (...parts: readonly unknown[]) => void
+  )(
+    {
+      set exports(made: object) {
+        Object.defineProperties(exports, Object.getOwnPropertyDescriptors(made));
+      },
+    },
+    mutants,
+  );
   return exports.f;
 }
 
-const calls = [[9, "ROOT"], [-9, "ROOT"], [1, ""], [2, ""], [-3, ""], [0, ""], [2.5, ""], [30, ""], [40, ""], [0.1, ""]] as const;
+const calls = [
+  [9, "ROOT"],
+  [-9, "ROOT"],
+  [1, ""],
+  [2, ""],
+  [-3, ""],
+  [0, ""],
+  [2.5, ""],
+  [30, ""],
+  [40, ""],
+  [0.1, ""],
+] as const;
 /** An error counts as a result of its own. */
 function results(awake: number): readonly unknown[] {
   const f = loaded(awake);
@@ -50,14 +74,25 @@ describe("mutants", () => {
   it("awake change what they say: each but those that cannot be met here", () => {
     const { mutants } = instrument("f.ts", source, 0);
     const asleep = results(-1);
-    const unnoticed = mutants.filter((_, id) => JSON.stringify(results(id)) === JSON.stringify(asleep)).map(({ was, becomes }) => `${was} > ${becomes}`);
+    const unnoticed = mutants
+      .filter((_, id) => JSON.stringify(results(id)) === JSON.stringify(asleep))
+      .map(({ was, becomes }) => `${was} > ${becomes}`);
     // Tables' values that are not read, and a floor that is never reached.
     expect(unnoticed).toEqual(["3.2 > 3.3", "10 > 11"]);
     expect(mutants.length).toBeGreaterThan(40);
   });
 
   it("put numbers off by one digit, leave types and texts alone", () => {
-    expect(["0", "9", "1.05", "28", "0.1834346", "1e-13"].map(slippedNumber)).toEqual(["1", "8", "1.06", "29", "0.1835346", "1e-12"]);
-    expect(instrument("f.ts", "type T = 1 | 2; const a = `${1 + 2}`; const b: T = \"x\" as never;", 0).mutants).toEqual([]);
+    expect(["0", "9", "1.05", "28", "0.1834346", "1e-13"].map(slippedNumber)).toEqual([
+      "1",
+      "8",
+      "1.06",
+      "29",
+      "0.1835346",
+      "1e-12",
+    ]);
+    expect(instrument("f.ts", 'type T = 1 | 2; const a = `${1 + 2}`; const b: T = "x" as never;', 0).mutants).toEqual(
+      [],
+    );
   });
 });

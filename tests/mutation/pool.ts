@@ -11,7 +11,10 @@ export class Worker {
   /** Undefined where there was no answer within so many milliseconds. */
   async ask(order: Order, within: number): Promise<Answer | undefined> {
     if (!this.child) {
-      this.child = fork(join(import.meta.dirname, "worker.ts"), { execArgv: ["--import", "tsx", "--max-old-space-size=1500"], stdio: ["ignore", "ignore", "inherit", "ipc"] });
+      this.child = fork(join(import.meta.dirname, "worker.ts"), {
+        execArgv: ["--import", "tsx", "--max-old-space-size=1500"],
+        stdio: ["ignore", "ignore", "inherit", "ipc"],
+      });
       await this.send({ code: this.code }, 60_000);
     }
     const answer = await this.send(order, within);

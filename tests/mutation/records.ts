@@ -20,7 +20,12 @@ export class Records {
   }
 
   private keyOf({ file, at, was, becomes }: MutantInFile): string {
-    const hash = this.hashes.get(file) ?? createHash("sha256").update(readFileSync(join(root, file))).digest("hex").slice(0, 12);
+    const hash =
+      this.hashes.get(file) ??
+      createHash("sha256")
+        .update(readFileSync(join(root, file)))
+        .digest("hex")
+        .slice(0, 12);
     this.hashes.set(file, hash);
     return `${file} ${hash} ${at} ${was} > ${becomes}`;
   }
@@ -40,14 +45,22 @@ export class Records {
 
   /** Prints survivors and the share noticed by folder; gives the whole share in per cent. */
   report(mutants: readonly MutantInFile[]): number {
-    const share = (list: readonly MutantInFile[]): number => (100 * list.filter((m) => this.isKilled(m)).length) / Math.max(list.length, 1);
+    const share = (list: readonly MutantInFile[]): number =>
+      (100 * list.filter((m) => this.isKilled(m)).length) / Math.max(list.length, 1);
     const byFolder = new Map<string, MutantInFile[]>();
-    for (const mutant of mutants) byFolder.set(dirname(mutant.file), [...(byFolder.get(dirname(mutant.file)) ?? []), mutant]);
+    for (const mutant of mutants)
+      byFolder.set(dirname(mutant.file), [...(byFolder.get(dirname(mutant.file)) ?? []), mutant]);
     for (const mutant of mutants) {
       const fate = this.fates[this.keyOf(mutant)];
-      if (!isNoticed(fate)) console.log(`${mutant.file}:${mutant.line}  ${mutant.was.replace(/\s+/g, " ").slice(0, 80)} → ${mutant.becomes}${fate === "not met" ? "  (no test gets here)" : ""}`);
+      if (!isNoticed(fate))
+        console.log(
+          `${mutant.file}:${mutant.line}  ${mutant.was.replace(/\s+/g, " ").slice(0, 80)} → ${mutant.becomes}${fate === "not met" ? "  (no test gets here)" : ""}`,
+        );
     }
-    for (const [folder, list] of byFolder) console.log(`${folder.padEnd(40)} ${String(list.length).padStart(5)} mutants  ${share(list).toFixed(1).padStart(5)} % noticed`);
+    for (const [folder, list] of byFolder)
+      console.log(
+        `${folder.padEnd(40)} ${String(list.length).padStart(5)} mutants  ${share(list).toFixed(1).padStart(5)} % noticed`,
+      );
     console.log(`${mutants.length} mutants, ${share(mutants).toFixed(1)} % noticed`);
     return share(mutants);
   }

@@ -14,8 +14,14 @@ export interface Seen {
   readonly ms: number;
   readonly met: readonly number[];
 }
-export type Order = { readonly code: string } | { readonly watch: true } | { readonly mutant: number; readonly tests: readonly number[]; readonly most: number };
-export type Answer = { readonly ready: true } | { readonly seen: readonly Seen[]; readonly atLoading: readonly number[] } | { readonly killedBy: string | undefined; readonly tried: number };
+export type Order =
+  | { readonly code: string }
+  | { readonly watch: true }
+  | { readonly mutant: number; readonly tests: readonly number[]; readonly most: number };
+export type Answer =
+  | { readonly ready: true }
+  | { readonly seen: readonly Seen[]; readonly atLoading: readonly number[] }
+  | { readonly killedBy: string | undefined; readonly tried: number };
 
 // The same draws with and without a mutant, so that a failure is the mutant's doing. The first counterexample is enough: no time for a smaller one.
 fc.configureGlobal({ endOnFailure: true, seed: 1992 });
@@ -26,7 +32,12 @@ let code = "";
 function evaluate(mutants: Switches): readonly GatheredTest[] {
   const module = { exports: {} as { gathered: readonly GatheredTest[] } };
   // eslint-disable-next-line @typescript-eslint/no-implied-eval
-  (new Function("require", "module", "exports", "mutants", code) as (...parts: readonly unknown[]) => void)(require, module, module.exports, mutants);
+  (new Function("require", "module", "exports", "mutants", code) as (...parts: readonly unknown[]) => void)(
+    require,
+    module,
+    module.exports,
+    mutants,
+  );
   return module.exports.gathered;
 }
 

@@ -17,9 +17,14 @@ export async function builtSheet(id: string, inputs?: Inputs) {
     return meaning.at;
   };
   const column = async (row: string): Promise<readonly unknown[]> =>
-    (await grid.read(sheet, areaOf(row))).map((cells) => (cells[0]!.error ? `${cells[0]!.error.code} ${cells[0]!.error.message ?? ""}` : cells[0]!.value));
+    (await grid.read(sheet, areaOf(row))).map((cells) =>
+      cells[0]!.error ? `${cells[0]!.error.code} ${cells[0]!.error.message ?? ""}` : cells[0]!.value,
+    );
   return {
-    plan, grid, sheet, column,
+    plan,
+    grid,
+    sheet,
+    column,
     /** Agreement to 1e-9: two computations of the same differ in nothing but rounding and the end of their searches. */
     async agree(row: string, values: readonly number[]): Promise<void> {
       const found = await column(row);
@@ -29,18 +34,42 @@ export async function builtSheet(id: string, inputs?: Inputs) {
       values.forEach((value, i) => {
         const cell = found[i];
         expect(typeof cell, `${row} row ${i + 1}: ${String(cell)}`).toBe("number");
-        expect(Math.abs((cell as number) - value), `${row} row ${i + 1}: sheet ${String(cell)}, recomputed ${value}`).toBeLessThanOrEqual(1e-9 * scale);
+        expect(
+          Math.abs((cell as number) - value),
+          `${row} row ${i + 1}: sheet ${String(cell)}, recomputed ${value}`,
+        ).toBeLessThanOrEqual(1e-9 * scale);
       });
     },
     async errors(): Promise<readonly string[]> {
       const cells = await grid.read(sheet, { row: 0, column: 0, rows: plan.rows, columns: plan.columns });
-      return cells.flatMap((row, i) => row.flatMap((cell, j) => (cell.error ? [`row ${i + 1} column ${j + 1}: ${cell.formula} ${cell.error.code} ${cell.error.message ?? ""}`] : [])));
+      return cells.flatMap((row, i) =>
+        row.flatMap((cell, j) =>
+          cell.error
+            ? [`row ${i + 1} column ${j + 1}: ${cell.formula} ${cell.error.code} ${cell.error.message ?? ""}`]
+            : [],
+        ),
+      );
     },
-    async verdicts(): Promise<{ readonly overall: unknown; readonly checks: readonly { readonly description: string; readonly verdict: unknown; readonly where: string; readonly utilisation: unknown }[] }> {
-      const one = async (at: { readonly row: number; readonly column: number }) => (await grid.read(sheet, { ...at, rows: 1, columns: 1 }))[0]![0]!;
+    async verdicts(): Promise<{
+      readonly overall: unknown;
+      readonly checks: readonly {
+        readonly description: string;
+        readonly verdict: unknown;
+        readonly where: string;
+        readonly utilisation: unknown;
+      }[];
+    }> {
+      const one = async (at: { readonly row: number; readonly column: number }) =>
+        (await grid.read(sheet, { ...at, rows: 1, columns: 1 }))[0]![0]!;
       const { overall, checks } = plan.summary;
       const read = [];
-      for (const c of checks) read.push({ description: c.description, verdict: (await one(c.verdict)).value, where: (await one(c.where)).text, utilisation: (await one(c.utilisation)).value });
+      for (const c of checks)
+        read.push({
+          description: c.description,
+          verdict: (await one(c.verdict)).value,
+          where: (await one(c.where)).text,
+          utilisation: (await one(c.utilisation)).value,
+        });
       return { overall: (await one(overall)).value, checks: read };
     },
   };

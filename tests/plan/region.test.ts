@@ -5,12 +5,21 @@ import { builtSheet } from "./builtSheet.ts";
 // The region and the cable zone compute by half-planes and by eccentricities; the check by stresses. At the design's own point all three must say the same.
 describe("the region of force and eccentricity against the check of stresses", () => {
   test.each([
-    ["post-tensioned-en1992-2004", 1], ["post-tensioned-en1992-2004", 1.28], ["pre-tensioned-en1992-2004", 1.04], ["pre-tensioned-is1343-1980", 1],
+    ["post-tensioned-en1992-2004", 1],
+    ["post-tensioned-en1992-2004", 1.28],
+    ["pre-tensioned-en1992-2004", 1.04],
+    ["pre-tensioned-is1343-1980", 1],
   ] as const)("%s with %f times the variable load", async (id, times) => {
     const { inputs } = templates.find((t) => t.id === id)!.example;
     const built = await builtSheet(id, { ...inputs, ql: (inputs["ql"] as number) * times });
     const numbers = async (row: string): Promise<readonly number[]> => (await built.column(row)) as readonly number[];
-    const [x, fc, ft, max, min] = [await numbers("vx"), await numbers("vfc"), await numbers("vft"), await numbers("vmax"), await numbers("vmin")];
+    const [x, fc, ft, max, min] = [
+      await numbers("vx"),
+      await numbers("vfc"),
+      await numbers("vft"),
+      await numbers("vmax"),
+      await numbers("vmin"),
+    ];
     const distance = x.map((_, i) => Math.min(fc[i]! - max[i]!, min[i]! - ft[i]!));
     const at = (place: number): number => Math.min(...distance.filter((_, i) => Math.abs(x[i]! - place) < 1e-9));
     const [middle] = await numbers("xMid");
@@ -24,7 +33,10 @@ describe("the region of force and eccentricity against the check of stresses", (
 
   test("says what is missing instead of a region", async () => {
     const { inputs } = templates.find((t) => t.id === "post-tensioned-en1992-2004")!.example;
-    for (const [edge, says] of [[null, "no edge distance"], [900, "no room"]] as const) {
+    for (const [edge, says] of [
+      [null, "no edge distance"],
+      [900, "no room"],
+    ] as const) {
       const built = await builtSheet("post-tensioned-en1992-2004", { ...inputs, edge });
       expect(await built.column("rgCorners")).toEqual([says]);
       expect(await built.column("rgLeast")).toEqual([says]);

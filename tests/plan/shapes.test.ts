@@ -15,16 +15,118 @@ const variants: readonly (readonly [string, Inputs])[] = [
   ["a rectangle", { section: "RECTANGLE", b: 500 }],
   ["a T-section", { section: "T", bf: 1200, tf: 200, bw: 350 }],
   ["a box", { section: "BOX", bbox: 1000, ttopbox: 200, tbotbox: 180, tweb: 180 }],
-  ["an outline", { section: "OUTLINE", corners: 8, ox: [-250, 250, 250, 110, 110, 450, 450, -450], oy: [0, 0, 250, 250, 1020, 1020, 1200, 1200] }],
-  ["one tendon", { tendons: 1, tendonName: ["all"], strands: [17], duct: [110], sigj: [1400], end: ["LEFT"], order: [1], cpx: [[0, 12, 24]], cpe: [[0, 520, 0]], cps: [["TO_LEVEL", "FROM_LEVEL", "LINE"]] }],
-  ["harped and straight tendons", { points: 4, cpx: [[0, 8, 16, 24], [0, 8, 16, 24], [0, 8, 16, 24]], cpe: [[300, 540, 540, 300], [0, 540, 540, 0], [300, 300, 300, 300]], cps: [["LINE", "LINE", "LINE", "LINE"], ["LINE", "LINE", "LINE", "LINE"], ["LINE", "LINE", "LINE", "LINE"]] }],
-  ["reverse curves", { points: 5, cpx: [[0, 3, 12, 21, 24], [0, 3, 12, 21, 24], [0, 3, 12, 21, 24]], cpe: [[300, 360, 540, 360, 300], [0, 120, 540, 120, 0], [-300, -200, 450, -200, -300]], cps: [["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"], ["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"], ["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"]] }],
-  ["two control points", { points: 2, cpx: [[0, 24], [0, 24], [0, 24]], cpe: [[300, 300], [300, 300], [300, 300]], cps: [["LINE", "LINE"], ["LINE", "LINE"], ["LINE", "LINE"]] }],
+  [
+    "an outline",
+    {
+      section: "OUTLINE",
+      corners: 8,
+      ox: [-250, 250, 250, 110, 110, 450, 450, -450],
+      oy: [0, 0, 250, 250, 1020, 1020, 1200, 1200],
+    },
+  ],
+  [
+    "one tendon",
+    {
+      tendons: 1,
+      tendonName: ["all"],
+      strands: [17],
+      duct: [110],
+      sigj: [1400],
+      end: ["LEFT"],
+      order: [1],
+      cpx: [[0, 12, 24]],
+      cpe: [[0, 520, 0]],
+      cps: [["TO_LEVEL", "FROM_LEVEL", "LINE"]],
+    },
+  ],
+  [
+    "harped and straight tendons",
+    {
+      points: 4,
+      cpx: [
+        [0, 8, 16, 24],
+        [0, 8, 16, 24],
+        [0, 8, 16, 24],
+      ],
+      cpe: [
+        [300, 540, 540, 300],
+        [0, 540, 540, 0],
+        [300, 300, 300, 300],
+      ],
+      cps: [
+        ["LINE", "LINE", "LINE", "LINE"],
+        ["LINE", "LINE", "LINE", "LINE"],
+        ["LINE", "LINE", "LINE", "LINE"],
+      ],
+    },
+  ],
+  [
+    "reverse curves",
+    {
+      points: 5,
+      cpx: [
+        [0, 3, 12, 21, 24],
+        [0, 3, 12, 21, 24],
+        [0, 3, 12, 21, 24],
+      ],
+      cpe: [
+        [300, 360, 540, 360, 300],
+        [0, 120, 540, 120, 0],
+        [-300, -200, 450, -200, -300],
+      ],
+      cps: [
+        ["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"],
+        ["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"],
+        ["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"],
+      ],
+    },
+  ],
+  [
+    "two control points",
+    {
+      points: 2,
+      cpx: [
+        [0, 24],
+        [0, 24],
+        [0, 24],
+      ],
+      cpe: [
+        [300, 300],
+        [300, 300],
+        [300, 300],
+      ],
+      cps: [
+        ["LINE", "LINE"],
+        ["LINE", "LINE"],
+        ["LINE", "LINE"],
+      ],
+    },
+  ],
   ["two tendons jacked from both ends", { twoJacks: "YES", both: ["YES", "NO", "YES"] }],
   ["storage and lifting points far in", { liftAt: 5 }],
   ["stressed before the end of curing", { ts: 20 }],
-  ["no hold in top fibres", { cpe: [[500, 550, 500], [400, 550, 400], [300, 450, 300]] }],
-  ["three intervals in each half, at a span that does not divide evenly", { intervals: 3, L: 24.1, cpx: [[0, 12.05, 24.1], [0, 12.05, 24.1], [0, 12.05, 24.1]] }],
+  [
+    "no hold in top fibres",
+    {
+      cpe: [
+        [500, 550, 500],
+        [400, 550, 400],
+        [300, 450, 300],
+      ],
+    },
+  ],
+  [
+    "three intervals in each half, at a span that does not divide evenly",
+    {
+      intervals: 3,
+      L: 24.1,
+      cpx: [
+        [0, 12.05, 24.1],
+        [0, 12.05, 24.1],
+        [0, 12.05, 24.1],
+      ],
+    },
+  ],
   ["stressed in place", { lifted: "NO" }],
   ["gross section", { sectionModel: "GROSS" }],
   ["chlorides, high strength, late stressing", { exposure: "XD_XS", fck: 60, t0: 40, fckt: 60 }],
@@ -49,14 +151,21 @@ describe("every shape builds", () => {
   test.each(variants)("%s: without an error cell, with a verdict", async (_name, inputs) => {
     const { plan, grid: made } = await build(inputs);
     const cells = await made.read(sheet, { row: 0, column: 0, rows: plan.rows, columns: plan.columns });
-    expect(cells.flatMap((row, i) => row.flatMap((cell) => (cell.error ? [`row ${i + 1}: ${cell.formula} ${cell.error.code} ${cell.error.message ?? ""}`] : [])))).toEqual([]);
+    expect(
+      cells.flatMap((row, i) =>
+        row.flatMap((cell) =>
+          cell.error ? [`row ${i + 1}: ${cell.formula} ${cell.error.code} ${cell.error.message ?? ""}`] : [],
+        ),
+      ),
+    ).toEqual([]);
     const { overall } = plan.summary;
     expect(["OK", "FAIL"]).toContain(cells[overall.row]![overall.column]!.value);
   });
 });
 
 describe("the states of the sheet", () => {
-  const overallOf = async ({ plan, grid: made }: Made): Promise<unknown> => (await made.read(sheet, { ...plan.summary.overall, rows: 1, columns: 1 }))[0]![0]!.value;
+  const overallOf = async ({ plan, grid: made }: Made): Promise<unknown> =>
+    (await made.read(sheet, { ...plan.summary.overall, rows: 1, columns: 1 }))[0]![0]!.value;
 
   test("an input left out: INCOMPLETE, and the row says MISSING", async () => {
     const made = await build({ slip: null });
@@ -71,7 +180,20 @@ describe("the states of the sheet", () => {
   });
 
   test("a tendon outside the concrete: FAIL", async () => {
-    expect(await overallOf(await build({ cpe: [[360, 680, 360], [20, 550, 20], [-320, 450, -320]], strands: [5, 5, 5], ql: 10, fckt: 34 }))).toBe("FAIL");
+    expect(
+      await overallOf(
+        await build({
+          cpe: [
+            [360, 680, 360],
+            [20, 550, 20],
+            [-320, 450, -320],
+          ],
+          strands: [5, 5, 5],
+          ql: 10,
+          fckt: 34,
+        }),
+      ),
+    ).toBe("FAIL");
   });
 
   test("storage governs lifting where the factor on self-weight relieves the prestress", async () => {
@@ -79,7 +201,17 @@ describe("the states of the sheet", () => {
   });
 
   test("top fibres that nothing holds: FAIL, not INCOMPLETE", async () => {
-    expect(await overallOf(await build({ cpe: [[500, 550, 500], [400, 550, 400], [300, 450, 300]] }))).toBe("FAIL");
+    expect(
+      await overallOf(
+        await build({
+          cpe: [
+            [500, 550, 500],
+            [400, 550, 400],
+            [300, 450, 300],
+          ],
+        }),
+      ),
+    ).toBe("FAIL");
   });
 
   test("a shape input changed on the sheet all the same: REBUILD", async () => {

@@ -7,7 +7,14 @@ import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { root } from "../../src/command/build.ts";
 
-const { values } = parseArgs({ options: { times: { type: "string", default: "10" }, seed: { type: "string" }, only: { type: "string", default: "" }, named: { type: "string", default: "" } } });
+const { values } = parseArgs({
+  options: {
+    times: { type: "string", default: "10" },
+    seed: { type: "string" },
+    only: { type: "string", default: "" },
+    named: { type: "string", default: "" },
+  },
+});
 const times = Number(values.times);
 const seed = Number(values.seed ?? Math.floor(Math.random() * 2 ** 31));
 if (!Number.isInteger(times) || times < 1 || !Number.isInteger(seed)) {
@@ -16,16 +23,29 @@ if (!Number.isInteger(times) || times < 1 || !Number.isInteger(seed)) {
 }
 console.log(`every property ${times} times as often as in the tests, seed ${seed}`);
 
-const places = ["tests/property", "tests/equation", "tests/checker/compareParts"].filter((place) => place.includes(values.only));
+const places = ["tests/property", "tests/equation", "tests/checker/compareParts"].filter((place) =>
+  place.includes(values.only),
+);
 if (places.length === 0) {
   console.error(`draws: no properties in "${values.only}"`);
   process.exit(2);
 }
 const patience = String(120_000 * times);
-const { status } = spawnSync(process.execPath, [join(root, "node_modules/vitest/vitest.mjs"), "run", ...places, "--testTimeout", patience, ...(values.named ? ["-t", values.named] : [])], {
-  cwd: root,
-  stdio: "inherit",
-  env: { ...process.env, KERNBOOK_SEED: String(seed), KERNBOOK_TIMES: String(times) },
-});
+const { status } = spawnSync(
+  process.execPath,
+  [
+    join(root, "node_modules/vitest/vitest.mjs"),
+    "run",
+    ...places,
+    "--testTimeout",
+    patience,
+    ...(values.named ? ["-t", values.named] : []),
+  ],
+  {
+    cwd: root,
+    stdio: "inherit",
+    env: { ...process.env, KERNBOOK_SEED: String(seed), KERNBOOK_TIMES: String(times) },
+  },
+);
 console.log(`seed ${seed}`);
 process.exitCode = status ?? 1;

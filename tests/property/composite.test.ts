@@ -2,80 +2,147 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { formulas, run, type Argument } from "../../src/core/index.ts";
 
-const call = (id: string, ...args: readonly Argument[]): number => run(formulas.find((f) => f.id === id)!, args);
+const call = (id: string, ...args: readonly Argument[]): number =>
+  run(
+    formulas.find((f) => f.id === id)!,
+    args,
+  );
 const double = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const close = (a: number, b: number, relative = 1e-9): void => expect(Math.abs(a - b)).toBeLessThanOrEqual(relative * Math.abs(b));
+const close = (a: number, b: number, relative = 1e-9): void =>
+  expect(Math.abs(a - b)).toBeLessThanOrEqual(relative * Math.abs(b));
 
 describe("composite sections", () => {
-  const member = fc.record({ b: double(200, 1500), h: double(300, 2000), t: double(50, 300), wide: double(1, 6), E_c: double(25, 45), E_t: double(20, 45) });
-  const of = ({ b, h, t, wide, E_c, E_t }: { b: number; h: number; t: number; wide: number; E_c: number; E_t: number }) =>
-    (suffix: string): number => call(`COMPOSITE_${suffix}`, b * h, h / 2, (b * h ** 3) / 12, [[b * wide, t, h, E_t]], E_c);
+  const member = fc.record({
+    b: double(200, 1500),
+    h: double(300, 2000),
+    t: double(50, 300),
+    wide: double(1, 6),
+    E_c: double(25, 45),
+    E_t: double(20, 45),
+  });
+  const of =
+    ({ b, h, t, wide, E_c, E_t }: { b: number; h: number; t: number; wide: number; E_c: number; E_t: number }) =>
+    (suffix: string): number =>
+      call(`COMPOSITE_${suffix}`, b * h, h / 2, (b * h ** 3) / 12, [[b * wide, t, h, E_t]], E_c);
 
   test("a topping with the same modulus on a rectangle makes a T-section", () => {
-    fc.assert(fc.property(member, (m) => {
-      const composite = of({ ...m, E_t: m.E_c });
-      for (const suffix of ["AREA", "CENTROID", "INERTIA"]) close(composite(suffix), call(`T_SECTION_${suffix}`, m.h + m.t, m.b * m.wide, m.t, m.b));
-    }));
+    fc.assert(
+      fc.property(member, (m) => {
+        const composite = of({ ...m, E_t: m.E_c });
+        for (const suffix of ["AREA", "CENTROID", "INERTIA"])
+          close(composite(suffix), call(`T_SECTION_${suffix}`, m.h + m.t, m.b * m.wide, m.t, m.b));
+      }),
+    );
   });
 
   test("another modulus counts as another width", () => {
-    fc.assert(fc.property(member, (m) => {
-      const [composite, n] = [of(m), m.E_t / m.E_c];
-      if (n * m.wide < 1) return;
-      for (const suffix of ["AREA", "CENTROID", "INERTIA"]) close(composite(suffix), call(`T_SECTION_${suffix}`, m.h + m.t, m.b * m.wide * n, m.t, m.b));
-    }));
+    fc.assert(
+      fc.property(member, (m) => {
+        const [composite, n] = [of(m), m.E_t / m.E_c];
+        if (n * m.wide < 1) return;
+        for (const suffix of ["AREA", "CENTROID", "INERTIA"])
+          close(composite(suffix), call(`T_SECTION_${suffix}`, m.h + m.t, m.b * m.wide * n, m.t, m.b));
+      }),
+    );
   });
 
   test("splitting the topping into layers changes nothing", () => {
-    fc.assert(fc.property(member, double(0.1, 0.9), (m, part) => {
-      const { b, h, t, wide, E_c, E_t } = m;
-      for (const suffix of ["AREA", "CENTROID", "INERTIA"]) {
-        const split = call(`COMPOSITE_${suffix}`, b * h, h / 2, (b * h ** 3) / 12, [[b * wide, t * part, h, E_t], [b * wide, t * (1 - part), h + t * part, E_t]], E_c);
-        close(split, of(m)(suffix));
-      }
-    }));
+    fc.assert(
+      fc.property(member, double(0.1, 0.9), (m, part) => {
+        const { b, h, t, wide, E_c, E_t } = m;
+        for (const suffix of ["AREA", "CENTROID", "INERTIA"]) {
+          const split = call(
+            `COMPOSITE_${suffix}`,
+            b * h,
+            h / 2,
+            (b * h ** 3) / 12,
+            [
+              [b * wide, t * part, h, E_t],
+              [b * wide, t * (1 - part), h + t * part, E_t],
+            ],
+            E_c,
+          );
+          close(split, of(m)(suffix));
+        }
+      }),
+    );
   });
 
   test("the stresses of member and topping carry the moment and no force", () => {
-    fc.assert(fc.property(member, double(10, 2000), (m, M) => {
-      const { b, h, t, wide, E_c, E_t } = m;
-      const [y_b, I] = [of(m)("CENTROID"), of(m)("INERTIA")];
-      const inMember = (y: number): number => call("FIBRE_STRESS", 0, 0, M, of(m)("AREA"), I, y_b - y);
-      const inTopping = (y: number): number => call("TOPPING_STRESS", M, I, y_b - y, E_t, E_c);
-      close(inTopping(h) * E_c, inMember(h) * E_t, 1e-9);
-      // Linear over each rectangle: force at the middle, moment by Simpson's rule, exact here.
-      const parts = [[b, 0, h, inMember], [b * wide, h, h + t, inTopping]] as const;
-      const sum = (of: (y: number, stress: number) => number): number => parts.reduce((all, [width, from, to, stress]) => {
-        const [lo, mid, hi] = [from, (from + to) / 2, to].map((y) => of(y, stress(y)));
-        return all + (width * (to - from) * (lo! + 4 * mid! + hi!)) / 6;
-      }, 0);
-      expect(Math.abs(sum((_, s) => s))).toBeLessThan(1e-7 * sum((_, s) => Math.abs(s)));
-      close(sum((y, s) => s * (y - y_b)) / 1e6, M, 1e-8);
-    }));
+    fc.assert(
+      fc.property(member, double(10, 2000), (m, M) => {
+        const { b, h, t, wide, E_c, E_t } = m;
+        const [y_b, I] = [of(m)("CENTROID"), of(m)("INERTIA")];
+        const inMember = (y: number): number => call("FIBRE_STRESS", 0, 0, M, of(m)("AREA"), I, y_b - y);
+        const inTopping = (y: number): number => call("TOPPING_STRESS", M, I, y_b - y, E_t, E_c);
+        close(inTopping(h) * E_c, inMember(h) * E_t, 1e-9);
+        // Linear over each rectangle: force at the middle, moment by Simpson's rule, exact here.
+        const parts = [
+          [b, 0, h, inMember],
+          [b * wide, h, h + t, inTopping],
+        ] as const;
+        const sum = (of: (y: number, stress: number) => number): number =>
+          parts.reduce((all, [width, from, to, stress]) => {
+            const [lo, mid, hi] = [from, (from + to) / 2, to].map((y) => of(y, stress(y)));
+            return all + (width * (to - from) * (lo! + 4 * mid! + hi!)) / 6;
+          }, 0);
+        expect(Math.abs(sum((_, s) => s))).toBeLessThan(1e-7 * sum((_, s) => Math.abs(s)));
+        close(sum((y, s) => s * (y - y_b)) / 1e6, M, 1e-8);
+      }),
+    );
   });
 });
 
 describe("slabs with round voids", () => {
-  const slab = fc.record({ b: double(600, 2400), h: double(150, 1000), n: fc.integer({ min: 1, max: 12 }), d: double(0.1, 0.9), y: double(0.01, 0.99) }).map(({ b, h, n, d, y }) => {
-    const diameter = d * Math.min(0.98 * h, (0.98 * b) / n);
-    return [b, h, n, diameter, diameter / 2 + y * (h - diameter)] as const;
-  });
+  const slab = fc
+    .record({
+      b: double(600, 2400),
+      h: double(150, 1000),
+      n: fc.integer({ min: 1, max: 12 }),
+      d: double(0.1, 0.9),
+      y: double(0.01, 0.99),
+    })
+    .map(({ b, h, n, d, y }) => {
+      const diameter = d * Math.min(0.98 * h, (0.98 * b) / n);
+      return [b, h, n, diameter, diameter / 2 + y * (h - diameter)] as const;
+    });
 
   test("equal the rectangle net of round holes", () => {
-    fc.assert(fc.property(slab.filter(([, , , d]) => d <= 500), (args) => {
-      const [b, h, n, d, y_v] = args;
-      const holes = Array.from({ length: n }, () => [d, y_v]);
-      for (const suffix of ["AREA", "CENTROID", "INERTIA"]) close(call(`HOLLOW_SLAB_${suffix}`, ...args), call(`NET_${suffix}`, b * h, h / 2, (b * h ** 3) / 12, holes));
-    }));
+    fc.assert(
+      fc.property(
+        slab.filter(([, , , d]) => d <= 500),
+        (args) => {
+          const [b, h, n, d, y_v] = args;
+          const holes = Array.from({ length: n }, () => [d, y_v]);
+          for (const suffix of ["AREA", "CENTROID", "INERTIA"])
+            close(
+              call(`HOLLOW_SLAB_${suffix}`, ...args),
+              call(`NET_${suffix}`, b * h, h / 2, (b * h ** 3) / 12, holes),
+            );
+        },
+      ),
+    );
   });
 
   test("equal the outline with voids of many sides", () => {
     const [b, h, n, d, y_v] = [1200, 265, 5, 180, 130] as const;
     const sides = 720;
-    const voids = Array.from({ length: n }, (_, i) => Array.from({ length: sides }, (_, k) => [i + 1, 120 + 240 * i + (d / 2) * Math.cos((2 * Math.PI * k) / sides), y_v + (d / 2) * Math.sin((2 * Math.PI * k) / sides)])).flat();
-    const outline = [[0, 0], [b, 0], [b, h], [0, h]];
+    const voids = Array.from({ length: n }, (_, i) =>
+      Array.from({ length: sides }, (_, k) => [
+        i + 1,
+        120 + 240 * i + (d / 2) * Math.cos((2 * Math.PI * k) / sides),
+        y_v + (d / 2) * Math.sin((2 * Math.PI * k) / sides),
+      ]),
+    ).flat();
+    const outline = [
+      [0, 0],
+      [b, 0],
+      [b, h],
+      [0, h],
+    ];
     // A polygon of 720 sides has 0.0013 % less area than its circle.
-    for (const suffix of ["AREA", "CENTROID", "INERTIA"]) close(call(`HOLLOW_SLAB_${suffix}`, b, h, n, d, y_v), call(`OUTLINE_${suffix}`, outline, voids), 2e-5);
+    for (const suffix of ["AREA", "CENTROID", "INERTIA"])
+      close(call(`HOLLOW_SLAB_${suffix}`, b, h, n, d, y_v), call(`OUTLINE_${suffix}`, outline, voids), 2e-5);
   });
 
   test("the inner surface joins the perimeter by its share", () => {

@@ -17,103 +17,185 @@ const more = between(1, 3);
 
 describe("creep coefficient", () => {
   it("is nothing at loading and grows with time", () => {
-    fc.assert(fc.property(meanStrength, humidity, size, age, between(0, 30000), more, cement, (f, RH, h, t0, span, k, c) => {
-      expect(kern("CREEP_COEFFICIENT", f, RH, h, t0, t0, c)).toBe(0);
-      expect(kern("CREEP_COEFFICIENT", f, RH, h, t0, t0 + span * k, c)).toBeGreaterThanOrEqual(kern("CREEP_COEFFICIENT", f, RH, h, t0, t0 + span, c) * (1 - 1e-12));
-    }));
+    fc.assert(
+      fc.property(meanStrength, humidity, size, age, between(0, 30000), more, cement, (f, RH, h, t0, span, k, c) => {
+        expect(kern("CREEP_COEFFICIENT", f, RH, h, t0, t0, c)).toBe(0);
+        expect(kern("CREEP_COEFFICIENT", f, RH, h, t0, t0 + span * k, c)).toBeGreaterThanOrEqual(
+          kern("CREEP_COEFFICIENT", f, RH, h, t0, t0 + span, c) * (1 - 1e-12),
+        );
+      }),
+    );
   });
   it("falls with humidity at the end of time", () => {
-    fc.assert(fc.property(meanStrength, between(40, 98), size, age, between(0, 1), cement, (f, RH, h, t0, part, c) => {
-      const wetter = RH + (98 - RH) * part;
-      expect(kern("CREEP_COEFFICIENT", f, wetter, h, t0, 1e9, c)).toBeLessThanOrEqual(kern("CREEP_COEFFICIENT", f, RH, h, t0, 1e9, c) * (1 + 1e-6));
-    }));
+    fc.assert(
+      fc.property(meanStrength, between(40, 98), size, age, between(0, 1), cement, (f, RH, h, t0, part, c) => {
+        const wetter = RH + (98 - RH) * part;
+        expect(kern("CREEP_COEFFICIENT", f, wetter, h, t0, 1e9, c)).toBeLessThanOrEqual(
+          kern("CREEP_COEFFICIENT", f, RH, h, t0, 1e9, c) * (1 + 1e-6),
+        );
+      }),
+    );
   });
   it("falls with size and with the age at loading", () => {
-    fc.assert(fc.property(meanStrength, humidity, size, age, more, between(1, 30000), cement, (f, RH, h, t0, k, span, c) => {
-      const phi = kern("CREEP_COEFFICIENT", f, RH, h, t0, t0 + span, c);
-      expect(kern("CREEP_COEFFICIENT", f, RH, h * k, t0, t0 + span, c)).toBeLessThanOrEqual(phi * (1 + 1e-12));
-      // The same duration: only β(t_0) changes, apart from the rounding of t − t_0.
-      expect(kern("CREEP_COEFFICIENT", f, RH, h, t0 * k, t0 * k + span, c)).toBeLessThanOrEqual(phi * (1 + 1e-9));
-    }));
+    fc.assert(
+      fc.property(meanStrength, humidity, size, age, more, between(1, 30000), cement, (f, RH, h, t0, k, span, c) => {
+        const phi = kern("CREEP_COEFFICIENT", f, RH, h, t0, t0 + span, c);
+        expect(kern("CREEP_COEFFICIENT", f, RH, h * k, t0, t0 + span, c)).toBeLessThanOrEqual(phi * (1 + 1e-12));
+        // The same duration: only β(t_0) changes, apart from the rounding of t − t_0.
+        expect(kern("CREEP_COEFFICIENT", f, RH, h, t0 * k, t0 * k + span, c)).toBeLessThanOrEqual(phi * (1 + 1e-9));
+      }),
+    );
   });
   it("is greater with stress, never smaller than the linear one", () => {
-    fc.assert(fc.property(between(0, 5), between(0, 60), between(10, 90), more, (phi, stress, f, k) => {
-      const low = kern("NONLINEAR_CREEP_COEFFICIENT", phi, stress, f);
-      expect(low).toBeGreaterThanOrEqual(phi);
-      expect(kern("NONLINEAR_CREEP_COEFFICIENT", phi, Math.min(stress * k, 150), f)).toBeGreaterThanOrEqual(low * (1 - 1e-12));
-    }));
+    fc.assert(
+      fc.property(between(0, 5), between(0, 60), between(10, 90), more, (phi, stress, f, k) => {
+        const low = kern("NONLINEAR_CREEP_COEFFICIENT", phi, stress, f);
+        expect(low).toBeGreaterThanOrEqual(phi);
+        expect(kern("NONLINEAR_CREEP_COEFFICIENT", phi, Math.min(stress * k, 150), f)).toBeGreaterThanOrEqual(
+          low * (1 - 1e-12),
+        );
+      }),
+    );
   });
 });
 
 describe("temperature-adjusted age", () => {
   it("agrees with its second way", () => {
-    fc.assert(fc.property(fc.array(fc.tuple(between(0, 80), between(0.01, 30)), { minLength: 1, maxLength: 8 }), (rows) => {
-      expect(Math.abs(trace(named("TEMPERATURE_ADJUSTED_AGE"), [rows]).proof!)).toBeLessThan(1e-12);
-    }));
+    fc.assert(
+      fc.property(fc.array(fc.tuple(between(0, 80), between(0.01, 30)), { minLength: 1, maxLength: 8 }), (rows) => {
+        expect(Math.abs(trace(named("TEMPERATURE_ADJUSTED_AGE"), [rows]).proof!)).toBeLessThan(1e-12);
+      }),
+    );
   });
   it("grows with temperature", () => {
-    fc.assert(fc.property(between(0, 79), between(0, 1), (T, step) => {
-      expect(kern("TEMPERATURE_ADJUSTED_AGE", [[T + step, 1]])).toBeGreaterThanOrEqual(kern("TEMPERATURE_ADJUSTED_AGE", [[T, 1]]));
-    }));
+    fc.assert(
+      fc.property(between(0, 79), between(0, 1), (T, step) => {
+        expect(kern("TEMPERATURE_ADJUSTED_AGE", [[T + step, 1]])).toBeGreaterThanOrEqual(
+          kern("TEMPERATURE_ADJUSTED_AGE", [[T, 1]]),
+        );
+      }),
+    );
   });
 });
 
 describe("shrinkage", () => {
   it("starts at nothing with drying and grows with time", () => {
-    fc.assert(fc.property(strength, humidity, size, between(0, 28), between(0, 30000), more, cement, (f, RH, h, ts, span, k, c) => {
-      expect(kern("DRYING_SHRINKAGE", 0.0005, h, ts, ts)).toBe(0);
-      expect(kern("AUTOGENOUS_SHRINKAGE", f, 0)).toBe(0);
-      expect(kern("SHRINKAGE_STRAIN", f, RH, h, ts, ts + span * k, c)).toBeGreaterThanOrEqual(kern("SHRINKAGE_STRAIN", f, RH, h, ts, ts + span, c) * (1 - 1e-12));
-    }));
+    fc.assert(
+      fc.property(
+        strength,
+        humidity,
+        size,
+        between(0, 28),
+        between(0, 30000),
+        more,
+        cement,
+        (f, RH, h, ts, span, k, c) => {
+          expect(kern("DRYING_SHRINKAGE", 0.0005, h, ts, ts)).toBe(0);
+          expect(kern("AUTOGENOUS_SHRINKAGE", f, 0)).toBe(0);
+          expect(kern("SHRINKAGE_STRAIN", f, RH, h, ts, ts + span * k, c)).toBeGreaterThanOrEqual(
+            kern("SHRINKAGE_STRAIN", f, RH, h, ts, ts + span, c) * (1 - 1e-12),
+          );
+        },
+      ),
+    );
   });
   it("falls with humidity and with size", () => {
-    fc.assert(fc.property(strength, between(20, 100), size, between(0, 28), between(0, 30000), more, cement, (f, RH, h, ts, span, k, c) => {
-      const eps = kern("SHRINKAGE_STRAIN", f, RH, h, ts, ts + span, c);
-      expect(kern("SHRINKAGE_STRAIN", f, Math.min(RH * k, 100), h, ts, ts + span, c)).toBeLessThanOrEqual(eps * (1 + 1e-12));
-      expect(kern("SHRINKAGE_STRAIN", f, RH, h * k, ts, ts + span, c)).toBeLessThanOrEqual(eps * (1 + 1e-12));
-    }));
+    fc.assert(
+      fc.property(
+        strength,
+        between(20, 100),
+        size,
+        between(0, 28),
+        between(0, 30000),
+        more,
+        cement,
+        (f, RH, h, ts, span, k, c) => {
+          const eps = kern("SHRINKAGE_STRAIN", f, RH, h, ts, ts + span, c);
+          expect(kern("SHRINKAGE_STRAIN", f, Math.min(RH * k, 100), h, ts, ts + span, c)).toBeLessThanOrEqual(
+            eps * (1 + 1e-12),
+          );
+          expect(kern("SHRINKAGE_STRAIN", f, RH, h * k, ts, ts + span, c)).toBeLessThanOrEqual(eps * (1 + 1e-12));
+        },
+      ),
+    );
   });
   it("dries no more at 100 % humidity", () => {
-    fc.assert(fc.property(meanStrength, cement, (f, c) => {
-      expect(kern("DRYING_SHRINKAGE_NOMINAL", f, 100, c)).toBe(0);
-    }));
+    fc.assert(
+      fc.property(meanStrength, cement, (f, c) => {
+        expect(kern("DRYING_SHRINKAGE_NOMINAL", f, 100, c)).toBe(0);
+      }),
+    );
   });
 });
 
 describe("strength and stiffness in time", () => {
   it("grow with age", () => {
-    fc.assert(fc.property(strength, between(3.001, 365), more, cement, (f, t, k, c) => {
-      expect(kern("CONCRETE_AGE_FACTOR", t * k, c)).toBeGreaterThanOrEqual(kern("CONCRETE_AGE_FACTOR", t, c));
-      expect(kern("CONCRETE_STRENGTH_AT_AGE", f, t * k, c)).toBeGreaterThanOrEqual(kern("CONCRETE_STRENGTH_AT_AGE", f, t, c) - 1e-9);
-    }));
+    fc.assert(
+      fc.property(strength, between(3.001, 365), more, cement, (f, t, k, c) => {
+        expect(kern("CONCRETE_AGE_FACTOR", t * k, c)).toBeGreaterThanOrEqual(kern("CONCRETE_AGE_FACTOR", t, c));
+        expect(kern("CONCRETE_STRENGTH_AT_AGE", f, t * k, c)).toBeGreaterThanOrEqual(
+          kern("CONCRETE_STRENGTH_AT_AGE", f, t, c) - 1e-9,
+        );
+      }),
+    );
   });
   it("never exceed f_ck", () => {
-    fc.assert(fc.property(strength, between(3.001, 3650), cement, (f, t, c) => {
-      expect(kern("CONCRETE_STRENGTH_AT_AGE", f, t, c)).toBeLessThanOrEqual(f + 1e-9);
-    }));
+    fc.assert(
+      fc.property(strength, between(3.001, 3650), cement, (f, t, c) => {
+        expect(kern("CONCRETE_STRENGTH_AT_AGE", f, t, c)).toBeLessThanOrEqual(f + 1e-9);
+      }),
+    );
   });
 });
 
 describe("relaxation", () => {
   it("grows with stress, time and ρ_1000", () => {
-    fc.assert(fc.property(between(0.3, 0.9), between(1, 500000), between(0.5, 8), more, fc.constantFrom(1, 2, 3), (mu, t, rho, k, cls) => {
-      const loss = kern("RELAXATION_LOSS", mu * 1860, 1860, cls, t, rho);
-      expect(kern("RELAXATION_LOSS", mu * 1860, 1860, cls, t * k, rho)).toBeGreaterThanOrEqual(loss * (1 - 1e-12));
-      expect(kern("RELAXATION_LOSS", mu * 1860, 1860, cls, t, Math.min(rho * k, 20))).toBeGreaterThanOrEqual(loss * (1 - 1e-12));
-      expect(kern("RELAXATION_LOSS", Math.min(mu * k, 0.9) * 1860, 1860, cls, t, rho)).toBeGreaterThanOrEqual(loss * (1 - 1e-12));
-    }));
+    fc.assert(
+      fc.property(
+        between(0.3, 0.9),
+        between(1, 500000),
+        between(0.5, 8),
+        more,
+        fc.constantFrom(1, 2, 3),
+        (mu, t, rho, k, cls) => {
+          const loss = kern("RELAXATION_LOSS", mu * 1860, 1860, cls, t, rho);
+          expect(kern("RELAXATION_LOSS", mu * 1860, 1860, cls, t * k, rho)).toBeGreaterThanOrEqual(loss * (1 - 1e-12));
+          expect(kern("RELAXATION_LOSS", mu * 1860, 1860, cls, t, Math.min(rho * k, 20))).toBeGreaterThanOrEqual(
+            loss * (1 - 1e-12),
+          );
+          expect(kern("RELAXATION_LOSS", Math.min(mu * k, 0.9) * 1860, 1860, cls, t, rho)).toBeGreaterThanOrEqual(
+            loss * (1 - 1e-12),
+          );
+        },
+      ),
+    );
   });
 });
 
 describe("combined loss", () => {
   it("is the sum of its parts, and less than without restraint", () => {
-    fc.assert(fc.property(between(0, 0.001), between(0, 150), between(0, 30), between(0, 4), between(100, 20000), between(1e5, 5e6), between(1e9, 1e13), between(-1500, 1500), (eps, rel, sigma, phi, Ap, Ac, Ic, z) => {
-      const section = [195, 35, phi, Ap, Ac, Ic, z] as const;
-      const total = kern("TIME_DEPENDENT_LOSS", eps, rel, sigma, ...section);
-      const parts = kern("TIME_DEPENDENT_LOSS_CREEP", sigma, ...section) + kern("TIME_DEPENDENT_LOSS_SHRINKAGE", eps, ...section) + kern("TIME_DEPENDENT_LOSS_RELAXATION", rel, ...section);
-      expect(Math.abs(parts - total)).toBeLessThanOrEqual(1e-12 * Math.max(total, 1));
-      const free = eps * 195000 + 0.8 * rel + (195 / 35) * phi * sigma;
-      expect(total).toBeLessThanOrEqual(free * (1 + 1e-12));
-    }));
+    fc.assert(
+      fc.property(
+        between(0, 0.001),
+        between(0, 150),
+        between(0, 30),
+        between(0, 4),
+        between(100, 20000),
+        between(1e5, 5e6),
+        between(1e9, 1e13),
+        between(-1500, 1500),
+        (eps, rel, sigma, phi, Ap, Ac, Ic, z) => {
+          const section = [195, 35, phi, Ap, Ac, Ic, z] as const;
+          const total = kern("TIME_DEPENDENT_LOSS", eps, rel, sigma, ...section);
+          const parts =
+            kern("TIME_DEPENDENT_LOSS_CREEP", sigma, ...section) +
+            kern("TIME_DEPENDENT_LOSS_SHRINKAGE", eps, ...section) +
+            kern("TIME_DEPENDENT_LOSS_RELAXATION", rel, ...section);
+          expect(Math.abs(parts - total)).toBeLessThanOrEqual(1e-12 * Math.max(total, 1));
+          const free = eps * 195000 + 0.8 * rel + (195 / 35) * phi * sigma;
+          expect(total).toBeLessThanOrEqual(free * (1 + 1e-12));
+        },
+      ),
+    );
   });
 });

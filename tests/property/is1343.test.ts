@@ -2,43 +2,68 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formulas, InputError, run, trace, type Argument } from "../../src/core/index.ts";
 
-const kern = (id: string, ...args: Argument[]): number => run(formulas.find((f) => f.id === `${id}_IS1343_1980`)!, args);
+const kern = (id: string, ...args: Argument[]): number =>
+  run(
+    formulas.find((f) => f.id === `${id}_IS1343_1980`)!,
+    args,
+  );
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 describe("IS 1343:1980", () => {
   it("lets creep fall with the age at loading, between the table's ages too, and refuses ages outside", () => {
-    fc.assert(fc.property(between(7, 365), between(0, 1), (age, part) => {
-      const later = age + (365 - age) * part;
-      expect(kern("CREEP_COEFFICIENT", later)).toBeLessThanOrEqual(kern("CREEP_COEFFICIENT", age) + 1e-12);
-    }));
+    fc.assert(
+      fc.property(between(7, 365), between(0, 1), (age, part) => {
+        const later = age + (365 - age) * part;
+        expect(kern("CREEP_COEFFICIENT", later)).toBeLessThanOrEqual(kern("CREEP_COEFFICIENT", age) + 1e-12);
+      }),
+    );
     expect(() => kern("CREEP_COEFFICIENT", 3)).toThrow(InputError);
     expect(() => kern("CREEP_COEFFICIENT", 400)).toThrow(InputError);
   });
   it("lets relaxation grow with the stress, from nothing at half the strength, and refuses what the table does not reach", () => {
-    fc.assert(fc.property(between(0, 0.8), between(0, 1), (ratio, part) => {
-      expect(kern("RELAXATION_LOSS", (ratio + (0.8 - ratio) * part) * 1799.99, 1800)).toBeGreaterThanOrEqual(kern("RELAXATION_LOSS", ratio * 1799.99, 1800));
-    }));
+    fc.assert(
+      fc.property(between(0, 0.8), between(0, 1), (ratio, part) => {
+        expect(kern("RELAXATION_LOSS", (ratio + (0.8 - ratio) * part) * 1799.99, 1800)).toBeGreaterThanOrEqual(
+          kern("RELAXATION_LOSS", ratio * 1799.99, 1800),
+        );
+      }),
+    );
     expect(kern("RELAXATION_LOSS", 0.5 * 1800, 1800)).toBe(0);
-    const told = (stress: number): readonly string[] => trace(formulas.find((f) => f.id === "RELAXATION_LOSS_IS1343_1980")!, [stress, 1800]).warnings;
+    const told = (stress: number): readonly string[] =>
+      trace(
+        formulas.find((f) => f.id === "RELAXATION_LOSS_IS1343_1980")!,
+        [stress, 1800],
+      ).warnings;
     expect(told(0.5 * 1800)).toEqual([]);
     expect(told(0.4 * 1800)).toEqual([expect.stringContaining("where the table begins")]);
     expect(() => kern("RELAXATION_LOSS", 0.81 * 1800, 1800)).toThrow(/80 % of the tensile strength/);
   });
   it("shrinks the same before tensioning whatever the age, less the older after it, never above 0.0003 by dryness", () => {
-    fc.assert(fc.property(between(3, 300), between(1, 3), (t, k) => {
-      expect(kern("SHRINKAGE_STRAIN", "PRE", t)).toBe(0.0003);
-      expect(kern("SHRINKAGE_STRAIN", "PRE", t, "DRY")).toBe(0.0003);
-      expect(kern("SHRINKAGE_STRAIN", "POST", t * k)).toBeLessThanOrEqual(kern("SHRINKAGE_STRAIN", "POST", t));
-      expect(kern("SHRINKAGE_STRAIN", "POST", t, "DRY")).toBeLessThanOrEqual(Math.max(0.0003, kern("SHRINKAGE_STRAIN", "POST", t)));
-      expect(kern("SHRINKAGE_STRAIN", "POST", t, "DRY")).toBeGreaterThanOrEqual(kern("SHRINKAGE_STRAIN", "POST", t));
-    }));
+    fc.assert(
+      fc.property(between(3, 300), between(1, 3), (t, k) => {
+        expect(kern("SHRINKAGE_STRAIN", "PRE", t)).toBe(0.0003);
+        expect(kern("SHRINKAGE_STRAIN", "PRE", t, "DRY")).toBe(0.0003);
+        expect(kern("SHRINKAGE_STRAIN", "POST", t * k)).toBeLessThanOrEqual(kern("SHRINKAGE_STRAIN", "POST", t));
+        expect(kern("SHRINKAGE_STRAIN", "POST", t, "DRY")).toBeLessThanOrEqual(
+          Math.max(0.0003, kern("SHRINKAGE_STRAIN", "POST", t)),
+        );
+        expect(kern("SHRINKAGE_STRAIN", "POST", t, "DRY")).toBeGreaterThanOrEqual(kern("SHRINKAGE_STRAIN", "POST", t));
+      }),
+    );
   });
   it("takes compression limits from the ends of the diagrams, and refuses strengths beyond them", () => {
     const limits: readonly (readonly [string, number, string, number])[] = [
-      ["COMPRESSION_LIMIT_TRANSFER", 30, "POST", 0.54], ["COMPRESSION_LIMIT_TRANSFER", 60, "POST", 0.37], ["COMPRESSION_LIMIT_TRANSFER", 40, "PRE", 0.51], ["COMPRESSION_LIMIT_TRANSFER", 60, "PRE", 0.44],
-      ["COMPRESSION_LIMIT_SERVICE", 30, "I", 0.41], ["COMPRESSION_LIMIT_SERVICE", 60, "I", 0.35], ["COMPRESSION_LIMIT_SERVICE", 30, "II", 0.34], ["COMPRESSION_LIMIT_SERVICE", 60, "II", 0.27],
+      ["COMPRESSION_LIMIT_TRANSFER", 30, "POST", 0.54],
+      ["COMPRESSION_LIMIT_TRANSFER", 60, "POST", 0.37],
+      ["COMPRESSION_LIMIT_TRANSFER", 40, "PRE", 0.51],
+      ["COMPRESSION_LIMIT_TRANSFER", 60, "PRE", 0.44],
+      ["COMPRESSION_LIMIT_SERVICE", 30, "I", 0.41],
+      ["COMPRESSION_LIMIT_SERVICE", 60, "I", 0.35],
+      ["COMPRESSION_LIMIT_SERVICE", 30, "II", 0.34],
+      ["COMPRESSION_LIMIT_SERVICE", 60, "II", 0.27],
     ];
-    for (const [id, f, choice, factor] of limits) expect(kern(id, f, choice), `${id} ${f} ${choice}`).toBeCloseTo(factor * f, 12);
+    for (const [id, f, choice, factor] of limits)
+      expect(kern(id, f, choice), `${id} ${f} ${choice}`).toBeCloseTo(factor * f, 12);
     expect(() => kern("COMPRESSION_LIMIT_TRANSFER", 35, "PRE")).toThrow(InputError);
     expect(() => kern("COMPRESSION_LIMIT_SERVICE", 65, "I")).toThrow(InputError);
     expect(() => kern("TRANSMISSION_LENGTH", 12.5, "STRAND", 30)).toThrow(InputError);
@@ -54,23 +79,53 @@ describe("IS 1343:1980", () => {
   it("has no jump where a table has a value", () => {
     const across = (f: (x: number) => number, x: number): number => Math.abs(f(x * (1 + 1e-9)) - f(x * (1 - 1e-9)));
     expect(across((age) => kern("CREEP_COEFFICIENT", age), 28)).toBeLessThan(1e-7);
-    for (const ratio of [0.5, 0.6, 0.7]) expect(across((s) => kern("RELAXATION_LOSS", s, 1000), ratio * 1000), `${ratio}`).toBeLessThan(1e-5);
-    for (const f of [40, 45, 50]) expect(across((f_ck) => kern("HYPOTHETICAL_TENSION", f_ck, "PRE_NEAR_FACE", 0.2, 400), Math.max(f, 40 * (1 + 2e-9))), `${f} MPa`).toBeLessThan(1e-6);
-    for (const h of [200, 400, 600, 800, 1000]) expect(across((x) => kern("HYPOTHETICAL_TENSION", 40, "POST", 0.1, x), h), `${h} mm`).toBeLessThan(1e-6);
+    for (const ratio of [0.5, 0.6, 0.7])
+      expect(
+        across((s) => kern("RELAXATION_LOSS", s, 1000), ratio * 1000),
+        `${ratio}`,
+      ).toBeLessThan(1e-5);
+    for (const f of [40, 45, 50])
+      expect(
+        across((f_ck) => kern("HYPOTHETICAL_TENSION", f_ck, "PRE_NEAR_FACE", 0.2, 400), Math.max(f, 40 * (1 + 2e-9))),
+        `${f} MPa`,
+      ).toBeLessThan(1e-6);
+    for (const h of [200, 400, 600, 800, 1000])
+      expect(
+        across((x) => kern("HYPOTHETICAL_TENSION", 40, "POST", 0.1, x), h),
+        `${h} mm`,
+      ).toBeLessThan(1e-6);
   });
   it("takes hypothetical tension from the tables: more of it for strength and wider cracks, less for depth, none below the table's grades", () => {
-    const printed: readonly (readonly [number, string, number, number])[] = [[30, "POST", 0.1, 3.2], [35, "POST", 0.2, 4.4], [40, "PRE", 0.1, 4.1], [50, "PRE", 0.2, 5.8], [60, "PRE", 0.2, 5.8], [45, "PRE_NEAR_FACE", 0.1, 5.8], [60, "PRE_NEAR_FACE", 0.2, 7.3]];
-    for (const [f, tendons, w, tension] of printed) expect(kern("HYPOTHETICAL_TENSION", f, tendons, w, 400), `${f} ${tendons} ${w}`).toBeCloseTo(-tension, 12);
+    const printed: readonly (readonly [number, string, number, number])[] = [
+      [30, "POST", 0.1, 3.2],
+      [35, "POST", 0.2, 4.4],
+      [40, "PRE", 0.1, 4.1],
+      [50, "PRE", 0.2, 5.8],
+      [60, "PRE", 0.2, 5.8],
+      [45, "PRE_NEAR_FACE", 0.1, 5.8],
+      [60, "PRE_NEAR_FACE", 0.2, 7.3],
+    ];
+    for (const [f, tendons, w, tension] of printed)
+      expect(kern("HYPOTHETICAL_TENSION", f, tendons, w, 400), `${f} ${tendons} ${w}`).toBeCloseTo(-tension, 12);
     expect(kern("HYPOTHETICAL_TENSION", 40, "PRE", 0.1, 150)).toBeCloseTo(-4.1 * 1.1, 12);
     expect(kern("HYPOTHETICAL_TENSION", 40, "PRE", 0.1, 1500)).toBeCloseTo(-4.1 * 0.7, 12);
-    fc.assert(fc.property(between(40, 60), between(0, 1), fc.constantFrom("PRE", "POST", "PRE_NEAR_FACE"), between(100, 1500), between(1, 2), (f, part, tendons, h, deeper) => {
-      const here = kern("HYPOTHETICAL_TENSION", f, tendons, 0.1, h);
-      expect(kern("HYPOTHETICAL_TENSION", f + (60 - f) * part, tendons, 0.1, h)).toBeLessThanOrEqual(here + 1e-12);
-      expect(kern("HYPOTHETICAL_TENSION", f, tendons, 0.2, h)).toBeLessThan(here);
-      expect(kern("HYPOTHETICAL_TENSION", f, tendons, 0.1, h * deeper)).toBeGreaterThanOrEqual(here - 1e-12);
-      expect(here).toBeGreaterThan(-f / 4);
-      expect(kern("TENSION_LIMIT", 3, "NO", here)).toBe(here);
-    }));
+    fc.assert(
+      fc.property(
+        between(40, 60),
+        between(0, 1),
+        fc.constantFrom("PRE", "POST", "PRE_NEAR_FACE"),
+        between(100, 1500),
+        between(1, 2),
+        (f, part, tendons, h, deeper) => {
+          const here = kern("HYPOTHETICAL_TENSION", f, tendons, 0.1, h);
+          expect(kern("HYPOTHETICAL_TENSION", f + (60 - f) * part, tendons, 0.1, h)).toBeLessThanOrEqual(here + 1e-12);
+          expect(kern("HYPOTHETICAL_TENSION", f, tendons, 0.2, h)).toBeLessThan(here);
+          expect(kern("HYPOTHETICAL_TENSION", f, tendons, 0.1, h * deeper)).toBeGreaterThanOrEqual(here - 1e-12);
+          expect(here).toBeGreaterThan(-f / 4);
+          expect(kern("TENSION_LIMIT", 3, "NO", here)).toBe(here);
+        },
+      ),
+    );
     expect(() => kern("HYPOTHETICAL_TENSION", 35, "PRE", 0.1, 400)).toThrow(/where the table begins/);
     expect(() => kern("HYPOTHETICAL_TENSION", 40, "PRE", 0.15, 400)).toThrow(InputError);
   });

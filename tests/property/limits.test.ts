@@ -2,7 +2,11 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { formulas, NoResult, run, type Argument } from "../../src/core/index.ts";
 
-const call = (id: string, ...args: readonly Argument[]): number => run(formulas.find((f) => f.id === `${id}_EN1992_2004`)!, args);
+const call = (id: string, ...args: readonly Argument[]): number =>
+  run(
+    formulas.find((f) => f.id === `${id}_EN1992_2004`)!,
+    args,
+  );
 const double = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 describe("crack width and decompression by Table 7.1N", () => {
@@ -15,8 +19,13 @@ describe("crack width and decompression by Table 7.1N", () => {
         return error.message.includes("instead of a crack width") ? "decompression" : "other combination";
       }
     };
-    const asks = (exposure: string, member: string): readonly number[] => ["CHARACTERISTIC", "FREQUENT", "QUASI_PERMANENT"].map((c) => call("DECOMPRESSION_REQUIRED", exposure, member, c));
-    expect(["X0_XC1", "XC2_XC4", "XD_XS"].map((e) => width(e, "BONDED", "FREQUENT"))).toEqual([0.2, 0.2, "decompression"]);
+    const asks = (exposure: string, member: string): readonly number[] =>
+      ["CHARACTERISTIC", "FREQUENT", "QUASI_PERMANENT"].map((c) => call("DECOMPRESSION_REQUIRED", exposure, member, c));
+    expect(["X0_XC1", "XC2_XC4", "XD_XS"].map((e) => width(e, "BONDED", "FREQUENT"))).toEqual([
+      0.2,
+      0.2,
+      "decompression",
+    ]);
     expect(["X0_XC1", "XC2_XC4", "XD_XS"].map((e) => width(e, "UNBONDED", "QUASI_PERMANENT"))).toEqual([0.4, 0.3, 0.3]);
     for (const e of ["X0_XC1", "XC2_XC4", "XD_XS"]) {
       expect(width(e, "BONDED", "CHARACTERISTIC")).toBe("other combination");
@@ -30,21 +39,27 @@ describe("crack width and decompression by Table 7.1N", () => {
   });
 
   test("the limit of the fibre leaves no stress where the compressed concrete is to end", () => {
-    fc.assert(fc.property(double(0, 30), double(200, 3000), double(0, 0.5), double(0, 100), (far, h, part, d) => {
-      const a = part * h;
-      const edge = call("DECOMPRESSION_LIMIT", far, h, a, d);
-      expect(edge).toBeLessThanOrEqual(0);
-      // FIBRE_STRESS along the height of a section of unit width with the two edge stresses.
-      const at = (s: number): number => edge + ((far - edge) * s) / h;
-      if (a > d) expect(at(a - d)).toBeCloseTo(0, 9);
-      else expect(Math.abs(edge)).toBe(0);
-    }));
+    fc.assert(
+      fc.property(double(0, 30), double(200, 3000), double(0, 0.5), double(0, 100), (far, h, part, d) => {
+        const a = part * h;
+        const edge = call("DECOMPRESSION_LIMIT", far, h, a, d);
+        expect(edge).toBeLessThanOrEqual(0);
+        // FIBRE_STRESS along the height of a section of unit width with the two edge stresses.
+        const at = (s: number): number => edge + ((far - edge) * s) / h;
+        if (a > d) expect(at(a - d)).toBeCloseTo(0, 9);
+        else expect(Math.abs(edge)).toBe(0);
+      }),
+    );
   });
 });
 
 describe("direct compression to IS 1343:1980", () => {
   test("bears 0.8 of what bending bears", () => {
-    const is = (id: string, ...args: readonly Argument[]): number => run(formulas.find((f) => f.id === `${id}_IS1343_1980`)!, args);
+    const is = (id: string, ...args: readonly Argument[]): number =>
+      run(
+        formulas.find((f) => f.id === `${id}_IS1343_1980`)!,
+        args,
+      );
     expect(is("COMPRESSION_LIMIT_DIRECT", is("COMPRESSION_LIMIT_SERVICE", 60, "I"))).toBeCloseTo(0.8 * 0.35 * 60, 9);
     expect(is("COMPRESSION_LIMIT_DIRECT", 15)).toBeCloseTo(12, 12);
   });
@@ -62,11 +77,13 @@ describe("stressing in steps", () => {
   });
 
   test("strength and force undo each other", () => {
-    fc.assert(fc.property(double(15, 60), double(0.3, 0.8), double(0.1, 0.6), double(0, 1), (full, k4, k5, s) => {
-      const share = k5 + (1 - k5) * s;
-      const strength = call("PARTIAL_FORCE_STRENGTH", share, full, k4, k5);
-      expect(call("PARTIAL_FORCE", strength * (1 + 1e-12), full, k4, k5)).toBeCloseTo(share, 9);
-    }));
+    fc.assert(
+      fc.property(double(15, 60), double(0.3, 0.8), double(0.1, 0.6), double(0, 1), (full, k4, k5, s) => {
+        const share = k5 + (1 - k5) * s;
+        const strength = call("PARTIAL_FORCE_STRENGTH", share, full, k4, k5);
+        expect(call("PARTIAL_FORCE", strength * (1 + 1e-12), full, k4, k5)).toBeCloseTo(share, 9);
+      }),
+    );
   });
 
   test("overstressing goes beyond the limit for stressing, not beyond the proof stress", () => {
@@ -80,23 +97,31 @@ describe("stressing in steps", () => {
 });
 
 describe("anchorage in the ultimate state", () => {
-  const given = fc.record({ pt2: double(200, 1500), inf: double(500, 1200), more: double(1, 600), phi: double(9, 16), bond: double(1, 5) });
+  const given = fc.record({
+    pt2: double(200, 1500),
+    inf: double(500, 1200),
+    more: double(1, 600),
+    phi: double(9, 16),
+    bond: double(1, 5),
+  });
 
   test("the stress held reaches the prestress at the transmission length and the stress wanted at the anchorage length", () => {
-    fc.assert(fc.property(given, double(0, 2), ({ pt2, inf, more, phi, bond }, s) => {
-      const pd = inf + more;
-      const bpd = call("ANCHORAGE_LENGTH", pt2, phi, pd, inf, bond, "STRAND");
-      const at = (x: number): number => call("ANCHORED_STRESS", x, pt2, bpd, inf, pd);
-      expect(at(0)).toBe(0);
-      expect(at(pt2)).toBeCloseTo(inf, 9);
-      expect(at(bpd)).toBeCloseTo(pd, 9);
-      expect(at(bpd * 3)).toBeCloseTo(pd, 9);
-      expect(at(pt2 / 2)).toBeCloseTo(inf / 2, 9);
-      // Never falls, and the slope beyond the transmission length is that of the bond strength: f_bpd/(α_2 φ).
-      expect(at(s * bpd + 1)).toBeGreaterThanOrEqual(at(s * bpd) - 1e-9);
-      const mid = (pt2 + bpd) / 2;
-      expect((at(mid) - inf) / (mid - pt2)).toBeCloseTo(bond / (0.19 * phi), 6);
-    }));
+    fc.assert(
+      fc.property(given, double(0, 2), ({ pt2, inf, more, phi, bond }, s) => {
+        const pd = inf + more;
+        const bpd = call("ANCHORAGE_LENGTH", pt2, phi, pd, inf, bond, "STRAND");
+        const at = (x: number): number => call("ANCHORED_STRESS", x, pt2, bpd, inf, pd);
+        expect(at(0)).toBe(0);
+        expect(at(pt2)).toBeCloseTo(inf, 9);
+        expect(at(bpd)).toBeCloseTo(pd, 9);
+        expect(at(bpd * 3)).toBeCloseTo(pd, 9);
+        expect(at(pt2 / 2)).toBeCloseTo(inf / 2, 9);
+        // Never falls, and the slope beyond the transmission length is that of the bond strength: f_bpd/(α_2 φ).
+        expect(at(s * bpd + 1)).toBeGreaterThanOrEqual(at(s * bpd) - 1e-9);
+        const mid = (pt2 + bpd) / 2;
+        expect((at(mid) - inf) / (mid - pt2)).toBeCloseTo(bond / (0.19 * phi), 6);
+      }),
+    );
   });
 
   test("a stress wanted that is no more than the prestress needs no more than the transmission length", () => {

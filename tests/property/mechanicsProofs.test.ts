@@ -21,81 +21,138 @@ const vanishes = (id: string, args: readonly Argument[]): void => {
 
 const shape = fc.constantFrom("LINE", "FROM_LEVEL", "TO_LEVEL", "SMOOTH", "");
 /** Tendons with kinks, reverse curves and steep stretches. */
-const tendon = fc.array(fc.tuple(double(1, 15), double(-1500, 1500), shape), { minLength: 2, maxLength: 6 }).map((steps) => {
-  let x = 0;
-  return steps.map(([dx, e, s], i) => [i === 0 ? 0 : (x += dx), e, i === 0 && s === "SMOOTH" ? "" : s] as const);
-});
+const tendon = fc
+  .array(fc.tuple(double(1, 15), double(-1500, 1500), shape), { minLength: 2, maxLength: 6 })
+  .map((steps) => {
+    let x = 0;
+    return steps.map(([dx, e, s], i) => [i === 0 ? 0 : (x += dx), e, i === 0 && s === "SMOOTH" ? "" : s] as const);
+  });
 const end = fc.constantFrom("LEFT", "RIGHT");
 
 describe("second ways and residuals vanish", () => {
   test("tendon geometry", () => {
-    fc.assert(fc.property(tendon, double(0, 1), double(0, 1), end, (points, a, b, jack) => {
-      const L = points.at(-1)![0];
-      const [x1, x2] = [Math.min(a, b) * L, Math.max(a, b) * L];
-      vanishes("TENDON_ECCENTRICITY", [points, x1]);
-      vanishes("TENDON_SLOPE", [points, x1]);
-      vanishes("TENDON_ANGLE", [points, x1, x2]);
-      vanishes("TENDON_ANGLE_FROM_JACK", [points, x1, jack]);
-      vanishes("DISTANCE_FROM_JACK", [points, x1, jack]);
-      vanishes("TENDON_LENGTH", [points]);
-      vanishes("TENDON_MIN_RADIUS", [points]);
-    }));
+    fc.assert(
+      fc.property(tendon, double(0, 1), double(0, 1), end, (points, a, b, jack) => {
+        const L = points.at(-1)![0];
+        const [x1, x2] = [Math.min(a, b) * L, Math.max(a, b) * L];
+        vanishes("TENDON_ECCENTRICITY", [points, x1]);
+        vanishes("TENDON_SLOPE", [points, x1]);
+        vanishes("TENDON_ANGLE", [points, x1, x2]);
+        vanishes("TENDON_ANGLE_FROM_JACK", [points, x1, jack]);
+        vanishes("DISTANCE_FROM_JACK", [points, x1, jack]);
+        vanishes("TENDON_LENGTH", [points]);
+        vanishes("TENDON_MIN_RADIUS", [points]);
+      }),
+    );
   });
 
   test("draw-in and elongation along any tendon, kinks and dead ends included", () => {
-    fc.assert(fc.property(tendon, end, double(500, 1500), double(0, 0.4), double(0, 0.01), double(0, 12), (points, jack, s0, mu, k, slip) => {
-      for (const suffix of ["", "_EN1992_2004"]) {
-        const args = [points, jack, s0, mu, k, slip, 195] as const;
-        vanishes(`DRAW_IN_LEVEL_STRESS${suffix}`, args);
-        vanishes(`DRAW_IN_LENGTH${suffix}`, args);
-        vanishes(`TENDON_ELONGATION${suffix}`, [points, jack, s0, mu, k, 195]);
-      }
-    }));
+    fc.assert(
+      fc.property(
+        tendon,
+        end,
+        double(500, 1500),
+        double(0, 0.4),
+        double(0, 0.01),
+        double(0, 12),
+        (points, jack, s0, mu, k, slip) => {
+          for (const suffix of ["", "_EN1992_2004"]) {
+            const args = [points, jack, s0, mu, k, slip, 195] as const;
+            vanishes(`DRAW_IN_LEVEL_STRESS${suffix}`, args);
+            vanishes(`DRAW_IN_LENGTH${suffix}`, args);
+            vanishes(`TENDON_ELONGATION${suffix}`, [points, jack, s0, mu, k, 195]);
+          }
+        },
+      ),
+    );
   });
 
   test("the stress after draw-in never exceeds the one before, and meets it where the draw-in ends", () => {
-    fc.assert(fc.property(tendon, end, double(900, 1500), double(0.05, 0.3), double(0.001, 0.005), double(0.5, 8), double(0, 1), (points, jack, s0, mu, k, slip, share) => {
-      const args = [points, jack, s0, mu, k, slip, 195] as const;
-      let level: number;
-      try {
-        level = run(found("DRAW_IN_LEVEL_STRESS"), args);
-      } catch (error) {
-        if (error instanceof NoResult) return;
-        throw error;
-      }
-      const reach = run(found("DRAW_IN_LENGTH"), args);
-      const x = share * points.at(-1)![0];
-      const from = run(found("DISTANCE_FROM_JACK"), [points, x, jack]);
-      const before = run(found("FRICTION_STRESS"), [s0, mu, run(found("TENDON_ANGLE_FROM_JACK"), [points, x, jack]), k, from]);
-      const after = run(found("STRESS_AFTER_DRAW_IN"), [before, level]);
-      expect(after).toBeLessThanOrEqual(before);
-      // Away from the end by more than rounding, the two rules agree on which part is affected.
-      if (from < reach - 1e-6) expect(after).toBeLessThan(before + 1e-9);
-      if (from > reach + 1e-6) expect(after).toBe(before);
-    }));
+    fc.assert(
+      fc.property(
+        tendon,
+        end,
+        double(900, 1500),
+        double(0.05, 0.3),
+        double(0.001, 0.005),
+        double(0.5, 8),
+        double(0, 1),
+        (points, jack, s0, mu, k, slip, share) => {
+          const args = [points, jack, s0, mu, k, slip, 195] as const;
+          let level: number;
+          try {
+            level = run(found("DRAW_IN_LEVEL_STRESS"), args);
+          } catch (error) {
+            if (error instanceof NoResult) return;
+            throw error;
+          }
+          const reach = run(found("DRAW_IN_LENGTH"), args);
+          const x = share * points.at(-1)![0];
+          const from = run(found("DISTANCE_FROM_JACK"), [points, x, jack]);
+          const before = run(found("FRICTION_STRESS"), [
+            s0,
+            mu,
+            run(found("TENDON_ANGLE_FROM_JACK"), [points, x, jack]),
+            k,
+            from,
+          ]);
+          const after = run(found("STRESS_AFTER_DRAW_IN"), [before, level]);
+          expect(after).toBeLessThanOrEqual(before);
+          // Away from the end by more than rounding, the two rules agree on which part is affected.
+          if (from < reach - 1e-6) expect(after).toBeLessThan(before + 1e-9);
+          if (from > reach + 1e-6) expect(after).toBe(before);
+        },
+      ),
+    );
   });
 });
 
 describe("outlines", () => {
-  const star = fc.array(double(50, 1000), { minLength: 3, maxLength: 12 }).map((radii) => radii.map((r, i) => [r * Math.cos((2 * Math.PI * i) / radii.length), r * Math.sin((2 * Math.PI * i) / radii.length)] as const));
+  const star = fc
+    .array(double(50, 1000), { minLength: 3, maxLength: 12 })
+    .map((radii) =>
+      radii.map(
+        (r, i) =>
+          [r * Math.cos((2 * Math.PI * i) / radii.length), r * Math.sin((2 * Math.PI * i) / radii.length)] as const,
+      ),
+    );
 
   test("the second way agrees; shifting moves the centroid alone", () => {
-    fc.assert(fc.property(star, double(-5000, 5000), double(-5000, 5000), (points, dx, dy) => {
-      for (const name of ["AREA", "CENTROID", "INERTIA", "PERIMETER"]) vanishes(`OUTLINE_${name}`, [points]);
-      const moved = points.map(([x, y]) => [x + dx, y + dy] as const);
-      const of = (name: string, p: Argument): number => run(found(`OUTLINE_${name}`), [p]);
-      const inertia = of("INERTIA", points);
-      expect(Math.abs(of("INERTIA", moved) / inertia - 1)).toBeLessThan(1e-9);
-      expect(Math.abs(of("CENTROID", moved) - of("CENTROID", points) - dy)).toBeLessThan(1e-7);
-    }));
+    fc.assert(
+      fc.property(star, double(-5000, 5000), double(-5000, 5000), (points, dx, dy) => {
+        for (const name of ["AREA", "CENTROID", "INERTIA", "PERIMETER"]) vanishes(`OUTLINE_${name}`, [points]);
+        const moved = points.map(([x, y]) => [x + dx, y + dy] as const);
+        const of = (name: string, p: Argument): number => run(found(`OUTLINE_${name}`), [p]);
+        const inertia = of("INERTIA", points);
+        expect(Math.abs(of("INERTIA", moved) / inertia - 1)).toBeLessThan(1e-9);
+        expect(Math.abs(of("CENTROID", moved) - of("CENTROID", points) - dy)).toBeLessThan(1e-7);
+      }),
+    );
   });
 
   test("taking a void out and adding it again as its own outline gives the whole", () => {
-    fc.assert(fc.property(double(0.1, 0.9), double(0.1, 0.9), (sx, sy) => {
-      const outline = [[0, 0], [1000, 0], [1000, 800], [0, 800]];
-      const hole = [[100, 100], [100 + 800 * sx, 100], [100 + 800 * sx, 100 + 600 * sy], [100, 100 + 600 * sy]];
-      const area = (p: Argument, v?: Argument): number => run(found("OUTLINE_AREA"), v ? [p, v] : [p]);
-      expect(area(outline, hole.map((p) => [1, ...p])) + area(hole)).toBeCloseTo(area(outline), 6);
-    }));
+    fc.assert(
+      fc.property(double(0.1, 0.9), double(0.1, 0.9), (sx, sy) => {
+        const outline = [
+          [0, 0],
+          [1000, 0],
+          [1000, 800],
+          [0, 800],
+        ];
+        const hole = [
+          [100, 100],
+          [100 + 800 * sx, 100],
+          [100 + 800 * sx, 100 + 600 * sy],
+          [100, 100 + 600 * sy],
+        ];
+        const area = (p: Argument, v?: Argument): number => run(found("OUTLINE_AREA"), v ? [p, v] : [p]);
+        expect(
+          area(
+            outline,
+            hole.map((p) => [1, ...p]),
+          ) + area(hole),
+        ).toBeCloseTo(area(outline), 6);
+      }),
+    );
   });
 });

@@ -22,7 +22,9 @@ describe.each(names)("%s", (name) => {
     const { area, breaking } = products[name]!;
     // Loads of three digits without decimals are rounded to 1 kN for strand and to 5 kN for bars.
     const rounding = breaking >= 500 ? 5 : Number.isInteger(breaking) ? 1 : half(breaking);
-    expect(Math.abs((area * Number(strength)) / 1e3 - breaking)).toBeLessThanOrEqual(rounding + (half(area) * Number(strength)) / 1e3);
+    expect(Math.abs((area * Number(strength)) / 1e3 - breaking)).toBeLessThanOrEqual(
+      rounding + (half(area) * Number(strength)) / 1e3,
+    );
   });
 
   it("has its proof load below its breaking load, at the share usual for its kind", () => {
@@ -47,7 +49,13 @@ describe.each(names)("%s", (name) => {
   });
 
   it("has a modulus and a relaxation class that the loss functions accept", () => {
-    expect(run(find("RELAXATION_LOSS_EN1992_2004"), [0.7 * of("TENSILE_STRENGTH", name), of("TENSILE_STRENGTH", name), of("RELAXATION_CLASS", name)])).toBeGreaterThan(0);
+    expect(
+      run(find("RELAXATION_LOSS_EN1992_2004"), [
+        0.7 * of("TENSILE_STRENGTH", name),
+        of("TENSILE_STRENGTH", name),
+        of("RELAXATION_CLASS", name),
+      ]),
+    ).toBeGreaterThan(0);
     expect([195, 200, 205, 210]).toContain(of("MODULUS", name));
   });
 
@@ -70,7 +78,10 @@ describe("the table of products", () => {
     for (const family of [/^Y1860S7/, /^IS14268-I-/, /^IS14268-II-/, /^A416/, /^Y1050H/]) {
       const sizes = names.filter((name) => family.test(name));
       expect(sizes.length).toBeGreaterThan(1);
-      for (const property of ["DIAMETER", "AREA", "MASS", "BREAKING_LOAD", "PROOF_LOAD"]) sizes.slice(1).forEach((name, i) => { expect(of(property, name), `${property} ${name}`).toBeGreaterThan(of(property, sizes[i]!)); });
+      for (const property of ["DIAMETER", "AREA", "MASS", "BREAKING_LOAD", "PROOF_LOAD"])
+        sizes.slice(1).forEach((name, i) => {
+          expect(of(property, name), `${property} ${name}`).toBeGreaterThan(of(property, sizes[i]!));
+        });
     }
   });
 });
@@ -84,7 +95,8 @@ describe("concrete by name", () => {
       expect(Number(cylinder) / Number(cube)).toBeGreaterThan(0.77);
       expect(Number(cylinder) / Number(cube)).toBeLessThan(0.87);
     }
-    for (const { value } of concreteGrade.values) expect(kern("CONCRETE_GRADE_STRENGTH_IS1343_1980", value)).toBe(Number(value.slice(1)));
+    for (const { value } of concreteGrade.values)
+      expect(kern("CONCRETE_GRADE_STRENGTH_IS1343_1980", value)).toBe(Number(value.slice(1)));
   });
   it("is refused by any other name", () => {
     expect(() => kern("CONCRETE_CLASS_STRENGTH_EN1992_2004", "C31/37")).toThrow(InputError);

@@ -16,30 +16,56 @@ function maybe<T>(compute: () => T): T | undefined {
   }
 }
 
-type Row = readonly [M: number, r: number, f_c: number, f_t: number, A: number, I: number, y_b: number, h: number, fibre: string];
-const row = fc.tuple(double(0, 1800), double(0.75, 1.1), double(15, 40), double(-6, 0.5), double(6e5, 7e5), double(1.3e11, 1.6e11), double(650, 800), fc.constant(1500), fc.constantFrom("BOTH", "BOTH", "TOP", "BOTTOM"));
+type Row = readonly [
+  M: number,
+  r: number,
+  f_c: number,
+  f_t: number,
+  A: number,
+  I: number,
+  y_b: number,
+  h: number,
+  fibre: string,
+];
+const row = fc.tuple(
+  double(0, 1800),
+  double(0.75, 1.1),
+  double(15, 40),
+  double(-6, 0.5),
+  double(6e5, 7e5),
+  double(1.3e11, 1.6e11),
+  double(650, 800),
+  fc.constant(1500),
+  fc.constantFrom("BOTH", "BOTH", "TOP", "BOTTOM"),
+);
 const rows = fc.array(row, { minLength: 1, maxLength: 5 }) as fc.Arbitrary<readonly Row[]>;
 const bounds = [-900, 700, 10, 60000] as const;
 
 /** The stresses of all checked fibres through FIBRE_STRESS, each with the distance to the nearer limit. */
 function least(all: readonly Row[], P: number, e: number): number {
-  return Math.min(...all.flatMap(([M, r, f_c, f_t, A, I, y_b, h, fibre]) => {
-    const ys = [...(fibre === "TOP" ? [] : [y_b]), ...(fibre === "BOTTOM" ? [] : [y_b - h])];
-    return ys.map((y) => {
-      const stress = call("FIBRE_STRESS", r * P, e + y_b - all[0]![6], M, A, I, y);
-      return Math.min(stress - f_t, f_c - stress);
-    });
-  }));
+  return Math.min(
+    ...all.flatMap(([M, r, f_c, f_t, A, I, y_b, h, fibre]) => {
+      const ys = [...(fibre === "TOP" ? [] : [y_b]), ...(fibre === "BOTTOM" ? [] : [y_b - h])];
+      return ys.map((y) => {
+        const stress = call("FIBRE_STRESS", r * P, e + y_b - all[0]![6], M, A, I, y);
+        return Math.min(stress - f_t, f_c - stress);
+      });
+    }),
+  );
 }
 
 interface Corner {
   readonly u: number;
   readonly e: number;
 }
-const outline = (all: readonly Row[], given: readonly number[] = bounds): readonly Corner[] | undefined => maybe(() => {
-  const n = call("REGION_VERTEX_COUNT", all, ...given);
-  return Array.from({ length: n }, (_, k) => ({ u: call("REGION_VERTEX_RECIPROCAL", k + 1, all, ...given) / 1000, e: call("REGION_VERTEX_ECCENTRICITY", k + 1, all, ...given) }));
-});
+const outline = (all: readonly Row[], given: readonly number[] = bounds): readonly Corner[] | undefined =>
+  maybe(() => {
+    const n = call("REGION_VERTEX_COUNT", all, ...given);
+    return Array.from({ length: n }, (_, k) => ({
+      u: call("REGION_VERTEX_RECIPROCAL", k + 1, all, ...given) / 1000,
+      e: call("REGION_VERTEX_ECCENTRICITY", k + 1, all, ...given),
+    }));
+  });
 /** Turn from one edge to the next, scaled to the extent of the region. */
 function turn(p: Corner, q: Corner, r: Corner): number {
   return (q.e - p.e) * (r.u - q.u) - (q.u - p.u) * (r.e - q.e);
@@ -48,133 +74,199 @@ function turn(p: Corner, q: Corner, r: Corner): number {
 describe("the region of force and eccentricity", () => {
   test("is convex, against the clock, begins at the least force and closes with its first vertex", () => {
     let seen = 0;
-    fc.assert(fc.property(rows, fc.integer({ min: 1, max: 5 }), (all, more) => {
-      const corners = outline(all);
-      if (!corners) return;
-      seen++;
-      const size = (Math.max(...corners.map(({ e }) => e)) - Math.min(...corners.map(({ e }) => e))) * Math.max(...corners.map(({ u }) => u));
-      corners.forEach((p, i) => expect(turn(p, corners[(i + 1) % corners.length]!, corners[(i + 2) % corners.length]!)).toBeGreaterThan(-1e-12 * size));
-      expect(corners[0]!.u).toBeGreaterThanOrEqual(Math.max(...corners.map(({ u }) => u)) * (1 - 1e-9));
-      for (const name of ["RECIPROCAL", "ECCENTRICITY", "FORCE"]) expect(call(`REGION_VERTEX_${name}`, corners.length + more, all, ...bounds)).toBe(call(`REGION_VERTEX_${name}`, 1, all, ...bounds));
-      expect(call("REGION_VERTEX_FORCE", 1, all, ...bounds) * corners[0]!.u).toBeCloseTo(1, 9);
-    }));
+    fc.assert(
+      fc.property(rows, fc.integer({ min: 1, max: 5 }), (all, more) => {
+        const corners = outline(all);
+        if (!corners) return;
+        seen++;
+        const size =
+          (Math.max(...corners.map(({ e }) => e)) - Math.min(...corners.map(({ e }) => e))) *
+          Math.max(...corners.map(({ u }) => u));
+        corners.forEach((p, i) =>
+          expect(turn(p, corners[(i + 1) % corners.length]!, corners[(i + 2) % corners.length]!)).toBeGreaterThan(
+            -1e-12 * size,
+          ),
+        );
+        expect(corners[0]!.u).toBeGreaterThanOrEqual(Math.max(...corners.map(({ u }) => u)) * (1 - 1e-9));
+        for (const name of ["RECIPROCAL", "ECCENTRICITY", "FORCE"])
+          expect(call(`REGION_VERTEX_${name}`, corners.length + more, all, ...bounds)).toBe(
+            call(`REGION_VERTEX_${name}`, 1, all, ...bounds),
+          );
+        expect(call("REGION_VERTEX_FORCE", 1, all, ...bounds) * corners[0]!.u).toBeCloseTo(1, 9);
+      }),
+    );
     expect(seen).toBeGreaterThan(20);
   });
 
   test("has on its edge a limit just reached, or a bound; FIBRE_STRESS says so", () => {
-    fc.assert(fc.property(rows, double(0, 1), (all, share) => {
-      const corners = outline(all);
-      corners?.forEach((p, i) => {
-        const next = corners[(i + 1) % corners.length]!;
-        const [u, e] = [p.u + share * (next.u - p.u), p.e + share * (next.e - p.e)];
-        const P = 1 / u;
-        const onBound = Math.min(Math.abs(e - bounds[0]), Math.abs(e - bounds[1])) < 1e-6 || Math.abs(P / bounds[2] - 1) < 1e-9 || Math.abs(P / bounds[3] - 1) < 1e-9;
-        const gap = least(all, P, e);
-        // Stresses of great forces have fewer digits left in the difference to the limit.
-        const digits = 1e-9 * (1 + P / 1000);
-        expect(gap).toBeGreaterThan(-digits);
-        if (!onBound) expect(gap).toBeLessThan(digits);
-      });
-    }));
+    fc.assert(
+      fc.property(rows, double(0, 1), (all, share) => {
+        const corners = outline(all);
+        corners?.forEach((p, i) => {
+          const next = corners[(i + 1) % corners.length]!;
+          const [u, e] = [p.u + share * (next.u - p.u), p.e + share * (next.e - p.e)];
+          const P = 1 / u;
+          const onBound =
+            Math.min(Math.abs(e - bounds[0]), Math.abs(e - bounds[1])) < 1e-6 ||
+            Math.abs(P / bounds[2] - 1) < 1e-9 ||
+            Math.abs(P / bounds[3] - 1) < 1e-9;
+          const gap = least(all, P, e);
+          // Stresses of great forces have fewer digits left in the difference to the limit.
+          const digits = 1e-9 * (1 + P / 1000);
+          expect(gap).toBeGreaterThan(-digits);
+          if (!onBound) expect(gap).toBeLessThan(digits);
+        });
+      }),
+    );
   });
 
   test("holds inside it no violation, and outside at least one", () => {
-    fc.assert(fc.property(rows, fc.array(fc.tuple(double(0, 1), double(0, 1)), { minLength: 30, maxLength: 30 }), (all, places) => {
-      const corners = outline(all);
-      if (!corners) {
-        for (const [s, t] of places) expect(least(all, bounds[2] * (bounds[3] / bounds[2]) ** s, bounds[0] + t * (bounds[1] - bounds[0]))).toBeLessThan(1e-9);
-        return;
-      }
-      const reach = Math.max(...corners.map(({ u }) => u));
-      for (const [s, t] of places) {
-        const p = { u: 1 / bounds[3] + s * (1.2 * reach - 1 / bounds[3]), e: bounds[0] + t * (bounds[1] - bounds[0]) };
-        if (p.u > 1 / bounds[2]) continue;
-        const turns = corners.map((corner, i) => turn(corner, corners[(i + 1) % corners.length]!, p) / (reach * (bounds[1] - bounds[0])));
-        if (turns.some((value) => Math.abs(value) < 1e-9)) continue;
-        const margin = least(all, 1 / p.u, p.e);
-        if (turns.every((value) => value > 0)) expect(margin).toBeGreaterThan(-1e-9);
-        else expect(margin).toBeLessThan(1e-9);
-      }
-    }));
+    fc.assert(
+      fc.property(
+        rows,
+        fc.array(fc.tuple(double(0, 1), double(0, 1)), { minLength: 30, maxLength: 30 }),
+        (all, places) => {
+          const corners = outline(all);
+          if (!corners) {
+            for (const [s, t] of places)
+              expect(
+                least(all, bounds[2] * (bounds[3] / bounds[2]) ** s, bounds[0] + t * (bounds[1] - bounds[0])),
+              ).toBeLessThan(1e-9);
+            return;
+          }
+          const reach = Math.max(...corners.map(({ u }) => u));
+          for (const [s, t] of places) {
+            const p = {
+              u: 1 / bounds[3] + s * (1.2 * reach - 1 / bounds[3]),
+              e: bounds[0] + t * (bounds[1] - bounds[0]),
+            };
+            if (p.u > 1 / bounds[2]) continue;
+            const turns = corners.map(
+              (corner, i) => turn(corner, corners[(i + 1) % corners.length]!, p) / (reach * (bounds[1] - bounds[0])),
+            );
+            if (turns.some((value) => Math.abs(value) < 1e-9)) continue;
+            const margin = least(all, 1 / p.u, p.e);
+            if (turns.every((value) => value > 0)) expect(margin).toBeGreaterThan(-1e-9);
+            else expect(margin).toBeLessThan(1e-9);
+          }
+        },
+      ),
+    );
   });
 
   test("has its least force where a search over all eccentricities finds it", () => {
-    fc.assert(fc.property(rows, (all) => {
-      const P = maybe(() => call("REGION_LEAST_FORCE", all, ...bounds));
-      const n = 400;
-      const searched = Array.from({ length: n + 1 }, (_, i) => maybe(() => call("FEASIBLE_FORCE_LEAST", bounds[0] + ((bounds[1] - bounds[0]) * i) / n, all, bounds[2], bounds[3]))).filter((p) => p !== undefined);
-      if (P === undefined) {
-        expect(searched).toEqual([]);
-        return;
-      }
-      for (const other of searched) expect(other).toBeGreaterThanOrEqual(P * (1 - 1e-9));
-      const e = call("REGION_LEAST_FORCE_ECCENTRICITY", all, ...bounds);
-      expect(least(all, P, e)).toBeGreaterThan(-1e-9 * (1 + P / 1000));
-      expect(least(all, P * (1 - 1e-6), e) < 1e-9 || Math.abs(P - bounds[2]) < 1e-6).toBe(true);
-    }), { numRuns: runs(25) });
+    fc.assert(
+      fc.property(rows, (all) => {
+        const P = maybe(() => call("REGION_LEAST_FORCE", all, ...bounds));
+        const n = 400;
+        const searched = Array.from({ length: n + 1 }, (_, i) =>
+          maybe(() =>
+            call("FEASIBLE_FORCE_LEAST", bounds[0] + ((bounds[1] - bounds[0]) * i) / n, all, bounds[2], bounds[3]),
+          ),
+        ).filter((p) => p !== undefined);
+        if (P === undefined) {
+          expect(searched).toEqual([]);
+          return;
+        }
+        for (const other of searched) expect(other).toBeGreaterThanOrEqual(P * (1 - 1e-9));
+        const e = call("REGION_LEAST_FORCE_ECCENTRICITY", all, ...bounds);
+        expect(least(all, P, e)).toBeGreaterThan(-1e-9 * (1 + P / 1000));
+        expect(least(all, P * (1 - 1e-6), e) < 1e-9 || Math.abs(P - bounds[2]) < 1e-6).toBe(true);
+      }),
+      { numRuns: runs(25) },
+    );
   });
 
   test("has at a force the eccentricities between its edges, at an eccentricity the forces", () => {
-    fc.assert(fc.property(rows, double(500, 15000), double(-300, 600), (all, P, e) => {
-      const [low, high] = [maybe(() => call("FEASIBLE_ECCENTRICITY_LEAST", P, all, -900, 700)), maybe(() => call("FEASIBLE_ECCENTRICITY_GREATEST", P, all, -900, 700))];
-      expect(low === undefined).toBe(high === undefined);
-      if (low !== undefined && high !== undefined) {
-        for (const [end, outward] of [[low, -1], [high, 1]] as const) {
-          expect(least(all, P, end)).toBeGreaterThan(-1e-7);
-          if (end > -900 && end < 700) expect(least(all, P, end + outward * 0.01)).toBeLessThan(0);
+    fc.assert(
+      fc.property(rows, double(500, 15000), double(-300, 600), (all, P, e) => {
+        const [low, high] = [
+          maybe(() => call("FEASIBLE_ECCENTRICITY_LEAST", P, all, -900, 700)),
+          maybe(() => call("FEASIBLE_ECCENTRICITY_GREATEST", P, all, -900, 700)),
+        ];
+        expect(low === undefined).toBe(high === undefined);
+        if (low !== undefined && high !== undefined) {
+          for (const [end, outward] of [
+            [low, -1],
+            [high, 1],
+          ] as const) {
+            expect(least(all, P, end)).toBeGreaterThan(-1e-7);
+            if (end > -900 && end < 700) expect(least(all, P, end + outward * 0.01)).toBeLessThan(0);
+          }
         }
-      }
-      const [less, more] = [maybe(() => call("FEASIBLE_FORCE_LEAST", e, all)), maybe(() => call("FEASIBLE_FORCE_GREATEST", e, all))];
-      expect(less === undefined).toBe(more === undefined);
-      if (less !== undefined && more !== undefined) {
-        expect(least(all, less, e)).toBeGreaterThan(-1e-7);
-        expect(least(all, more, e)).toBeGreaterThan(-1e-7);
-        if (less > 1) expect(least(all, less * 0.9999, e)).toBeLessThan(1e-9);
-        if (more < 1e6) expect(least(all, more * 1.0001, e)).toBeLessThan(1e-9);
-      }
-    }));
+        const [less, more] = [
+          maybe(() => call("FEASIBLE_FORCE_LEAST", e, all)),
+          maybe(() => call("FEASIBLE_FORCE_GREATEST", e, all)),
+        ];
+        expect(less === undefined).toBe(more === undefined);
+        if (less !== undefined && more !== undefined) {
+          expect(least(all, less, e)).toBeGreaterThan(-1e-7);
+          expect(least(all, more, e)).toBeGreaterThan(-1e-7);
+          if (less > 1) expect(least(all, less * 0.9999, e)).toBeLessThan(1e-9);
+          if (more < 1e6) expect(least(all, more * 1.0001, e)).toBeLessThan(1e-9);
+        }
+      }),
+    );
   });
 
   test("takes a bound into account: less room never lowers the least force", () => {
-    fc.assert(fc.property(rows, double(-200, 700), (all, e_max) => {
-      const narrow = maybe(() => call("REGION_LEAST_FORCE", all, -900, e_max, 10, 60000));
-      if (narrow !== undefined) expect(narrow).toBeGreaterThanOrEqual(call("REGION_LEAST_FORCE", all, ...bounds) * (1 - 1e-9));
-    }));
+    fc.assert(
+      fc.property(rows, double(-200, 700), (all, e_max) => {
+        const narrow = maybe(() => call("REGION_LEAST_FORCE", all, -900, e_max, 10, 60000));
+        if (narrow !== undefined)
+          expect(narrow).toBeGreaterThanOrEqual(call("REGION_LEAST_FORCE", all, ...bounds) * (1 - 1e-9));
+      }),
+    );
   });
 });
 
 describe("a design in the region", () => {
   test("has the margin of its closest fibre stress, in the condition named", () => {
-    fc.assert(fc.property(rows, double(500, 15000), double(-300, 600), (all, P, e) => {
-      const margin = call("REGION_MARGIN", P, e, all);
-      expect(margin).toBeCloseTo(least(all, P, e), 8);
-      const i = call("REGION_GOVERNING_CONDITION", P, e, all);
-      const base = all[0]![6];
-      expect(least([all[i - 1]!], P, e + all[i - 1]![6] - base)).toBeCloseTo(margin, 8);
-    }));
+    fc.assert(
+      fc.property(rows, double(500, 15000), double(-300, 600), (all, P, e) => {
+        const margin = call("REGION_MARGIN", P, e, all);
+        expect(margin).toBeCloseTo(least(all, P, e), 8);
+        const i = call("REGION_GOVERNING_CONDITION", P, e, all);
+        const base = all[0]![6];
+        expect(least([all[i - 1]!], P, e + all[i - 1]![6] - base)).toBeCloseTo(margin, 8);
+      }),
+    );
   });
 });
 
 describe("the cable zone", () => {
   test("is that of the region for one stage, and puts a limit on a fibre exactly", () => {
-    fc.assert(fc.property(row, double(500, 15000), (one, P) => {
-      const [M, r, f_c, f_t, A, I, y_b, h] = one;
-      const zone = (which: string): number => call(`CABLE_ZONE_${which}`, P, M, f_c, f_t, A, I, y_b, h, r);
-      const all = [[...one.slice(0, 8), "BOTH"]] as unknown as readonly Row[];
-      const [low, high] = [zone("LEAST"), zone("GREATEST")];
-      const region = maybe(() => [call("FEASIBLE_ECCENTRICITY_LEAST", P, all, -10000, 10000), call("FEASIBLE_ECCENTRICITY_GREATEST", P, all, -10000, 10000)]);
-      if (low <= high) {
-        expect(region![0]).toBeCloseTo(low, 6);
-        expect(region![1]).toBeCloseTo(high, 6);
-        expect(warnings(found("CABLE_ZONE_LEAST"), [P, M, f_c, f_t, A, I, y_b, h, r]).filter((w) => w.startsWith("no eccentricity"))).toEqual([]);
-      } else {
-        expect(region).toBeUndefined();
-        expect(warnings(found("CABLE_ZONE_LEAST"), [P, M, f_c, f_t, A, I, y_b, h, r]).filter((w) => w.startsWith("no eccentricity"))).toHaveLength(1);
-      }
-      const stresses = (e: number) => [y_b, y_b - h].map((y) => call("FIBRE_STRESS", r * P, e, M, A, I, y));
-      expect(Math.min(Math.abs(stresses(low)[0]! - f_t), Math.abs(stresses(low)[1]! - f_c))).toBeLessThan(1e-9);
-      expect(Math.min(Math.abs(stresses(high)[0]! - f_c), Math.abs(stresses(high)[1]! - f_t))).toBeLessThan(1e-9);
-    }));
+    fc.assert(
+      fc.property(row, double(500, 15000), (one, P) => {
+        const [M, r, f_c, f_t, A, I, y_b, h] = one;
+        const zone = (which: string): number => call(`CABLE_ZONE_${which}`, P, M, f_c, f_t, A, I, y_b, h, r);
+        const all = [[...one.slice(0, 8), "BOTH"]] as unknown as readonly Row[];
+        const [low, high] = [zone("LEAST"), zone("GREATEST")];
+        const region = maybe(() => [
+          call("FEASIBLE_ECCENTRICITY_LEAST", P, all, -10000, 10000),
+          call("FEASIBLE_ECCENTRICITY_GREATEST", P, all, -10000, 10000),
+        ]);
+        if (low <= high) {
+          expect(region![0]).toBeCloseTo(low, 6);
+          expect(region![1]).toBeCloseTo(high, 6);
+          expect(
+            warnings(found("CABLE_ZONE_LEAST"), [P, M, f_c, f_t, A, I, y_b, h, r]).filter((w) =>
+              w.startsWith("no eccentricity"),
+            ),
+          ).toEqual([]);
+        } else {
+          expect(region).toBeUndefined();
+          expect(
+            warnings(found("CABLE_ZONE_LEAST"), [P, M, f_c, f_t, A, I, y_b, h, r]).filter((w) =>
+              w.startsWith("no eccentricity"),
+            ),
+          ).toHaveLength(1);
+        }
+        const stresses = (e: number) => [y_b, y_b - h].map((y) => call("FIBRE_STRESS", r * P, e, M, A, I, y));
+        expect(Math.min(Math.abs(stresses(low)[0]! - f_t), Math.abs(stresses(low)[1]! - f_c))).toBeLessThan(1e-9);
+        expect(Math.min(Math.abs(stresses(high)[0]! - f_c), Math.abs(stresses(high)[1]! - f_t))).toBeLessThan(1e-9);
+      }),
+    );
   });
 
   test("moves down with a sagging moment by M/P", () => {

@@ -6,8 +6,28 @@ const found = (id: string) => formulas.find((f) => f.id === id)!;
 const call = (id: string, ...args: readonly Argument[]): number => run(found(id), args);
 const double = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
-type Row = readonly [M: number, r: number, f_c: number, f_t: number, A: number, I: number, y_b: number, h: number, fibre: string];
-const row = fc.tuple(double(0, 1800), double(0.75, 1.1), double(15, 40), double(-6, 0.5), double(6e5, 7e5), double(1.3e11, 1.6e11), double(650, 800), fc.constant(1500), fc.constantFrom("BOTH", "BOTH", "TOP", "BOTTOM"));
+type Row = readonly [
+  M: number,
+  r: number,
+  f_c: number,
+  f_t: number,
+  A: number,
+  I: number,
+  y_b: number,
+  h: number,
+  fibre: string,
+];
+const row = fc.tuple(
+  double(0, 1800),
+  double(0.75, 1.1),
+  double(15, 40),
+  double(-6, 0.5),
+  double(6e5, 7e5),
+  double(1.3e11, 1.6e11),
+  double(650, 800),
+  fc.constant(1500),
+  fc.constantFrom("BOTH", "BOTH", "TOP", "BOTTOM"),
+);
 const rows = fc.array(row, { minLength: 1, maxLength: 5 }) as fc.Arbitrary<readonly Row[]>;
 
 describe("a topping cast later", () => {
@@ -15,9 +35,13 @@ describe("a topping cast later", () => {
     // The weight of both acts on the beam, the variable load on beam and topping; the force on the beam.
     const [A, I, y_b, h, M_1, M_2] = [180000, 5.4e9, 300, 600, 120, 150] as const;
     const topping = [[900, 120, 600, 30]] as const;
-    const [I_c, y_c] = [call("COMPOSITE_INERTIA", A, y_b, I, topping, 36), call("COMPOSITE_CENTROID", A, y_b, I, topping, 36)];
+    const [I_c, y_c] = [
+      call("COMPOSITE_INERTIA", A, y_b, I, topping, 36),
+      call("COMPOSITE_CENTROID", A, y_b, I, topping, 36),
+    ];
     const [P, e] = [900, 180] as const;
-    const stress = (s: number): number => call("FIBRE_STRESS", P, e, M_1, A, I, y_b - s) + call("FIBRE_STRESS", 0, 0, M_2, A, I_c, y_c - s);
+    const stress = (s: number): number =>
+      call("FIBRE_STRESS", P, e, M_1, A, I, y_b - s) + call("FIBRE_STRESS", 0, 0, M_2, A, I_c, y_c - s);
     const row = (s: number, fibre: string) => {
       const y = y_b - s;
       const loads = call("FIBRE_STRESS", 0, 0, M_1, A, I, y) + call("FIBRE_STRESS", 0, 0, M_2, A, I_c, y_c - s);
@@ -29,15 +53,27 @@ describe("a topping cast later", () => {
 });
 
 describe("closed forms", () => {
-  const rectangle = (b: number, h: number, M: number, f_c: number, f_t: number): Row => [M, 1, f_c, f_t, b * h, (b * h ** 3) / 12, h / 2, h, "BOTH"];
+  const rectangle = (b: number, h: number, M: number, f_c: number, f_t: number): Row => [
+    M,
+    1,
+    f_c,
+    f_t,
+    b * h,
+    (b * h ** 3) / 12,
+    h / 2,
+    h,
+    "BOTH",
+  ];
 
   test("a rectangle without load and without tension keeps the force in its kern, h/6 each way", () => {
-    fc.assert(fc.property(double(100, 1500), double(200, 3000), double(10, 500), (b, h, P) => {
-      const all = [rectangle(b, h, 0, 200, 0)];
-      expect(call("FEASIBLE_ECCENTRICITY_GREATEST", P, all, -h / 2, h / 2)).toBeCloseTo(h / 6, 6);
-      expect(call("FEASIBLE_ECCENTRICITY_LEAST", P, all, -h / 2, h / 2)).toBeCloseTo(-h / 6, 6);
-      expect(call("KERN_DISTANCE", (b * h * h) / 6, b * h)).toBeCloseTo(h / 6, 6);
-    }));
+    fc.assert(
+      fc.property(double(100, 1500), double(200, 3000), double(10, 500), (b, h, P) => {
+        const all = [rectangle(b, h, 0, 200, 0)];
+        expect(call("FEASIBLE_ECCENTRICITY_GREATEST", P, all, -h / 2, h / 2)).toBeCloseTo(h / 6, 6);
+        expect(call("FEASIBLE_ECCENTRICITY_LEAST", P, all, -h / 2, h / 2)).toBeCloseTo(-h / 6, 6);
+        expect(call("KERN_DISTANCE", (b * h * h) / 6, b * h)).toBeCloseTo(h / 6, 6);
+      }),
+    );
   });
 
   test("its greatest force is f_c·A at no eccentricity and half of that at the edge of the kern", () => {
@@ -67,42 +103,66 @@ describe("what has no answer", () => {
 
   test("conditions in conflict are named", () => {
     // The bottom asks for P(e + 100 mm) of 375 kN·m in service and may take 190 kN·m at transfer.
-    expect(() => call("REGION_LEAST_FORCE", [transfer, service], -250, 250)).toThrow("no force and eccentricity keep all limits: compression at the bottom in condition 1 and tension at the bottom in condition 2 exclude each other");
-    expect(() => call("FEASIBLE_ECCENTRICITY_LEAST", 1500, [transfer, service], -250, 250)).toThrow("tension at the bottom in condition 2 and compression at the bottom in condition 1 exclude each other");
+    expect(() => call("REGION_LEAST_FORCE", [transfer, service], -250, 250)).toThrow(
+      "no force and eccentricity keep all limits: compression at the bottom in condition 1 and tension at the bottom in condition 2 exclude each other",
+    );
+    expect(() => call("FEASIBLE_ECCENTRICITY_LEAST", 1500, [transfer, service], -250, 250)).toThrow(
+      "tension at the bottom in condition 2 and compression at the bottom in condition 1 exclude each other",
+    );
     expect(() => call("FEASIBLE_FORCE_LEAST", 200, [transfer, service])).toThrow(NoResult);
   });
 
   test("at most three limits are named, and they alone leave nothing", () => {
-    fc.assert(fc.property(rows, (all) => {
-      try {
-        call("REGION_VERTEX_COUNT", all, -50, 50, 100, 20000);
-      } catch (error) {
-        if (!(error instanceof NoResult)) throw error;
-        const named = [...error.message.matchAll(/(tension|compression) at the (top|bottom) in condition (\d)|the bound/g)];
-        expect(named.length).toBeGreaterThanOrEqual(1);
-        expect(named.length).toBeLessThanOrEqual(3);
-      }
-    }));
+    fc.assert(
+      fc.property(rows, (all) => {
+        try {
+          call("REGION_VERTEX_COUNT", all, -50, 50, 100, 20000);
+        } catch (error) {
+          if (!(error instanceof NoResult)) throw error;
+          const named = [
+            ...error.message.matchAll(/(tension|compression) at the (top|bottom) in condition (\d)|the bound/g),
+          ];
+          expect(named.length).toBeGreaterThanOrEqual(1);
+          expect(named.length).toBeLessThanOrEqual(3);
+        }
+      }),
+    );
   });
 
   test("a member that needs no prestress is bounded by the least force considered, with a warning", () => {
     const idle = [[10, 1, 20, -5, 180000, 5.4e9, 300, 600]].map((r) => [...r, ""]);
     expect(call("FEASIBLE_FORCE_LEAST", 0, idle)).toBe(1);
     expect(call("REGION_LEAST_FORCE", idle, -250, 250, 50)).toBeCloseTo(50, 9);
-    expect(warnings(found("FEASIBLE_FORCE_LEAST"), [0, idle])).toContainEqual("the bound P ≥ 1 kN decides, not a limit of stress");
-    expect(warnings(found("REGION_LEAST_FORCE"), [idle, -250, 250, 50])).toContainEqual("the bound P ≥ 50 kN decides, not a limit of stress");
-    expect(warnings(found("REGION_LEAST_FORCE"), [[[200, 1, 20, 0, 180000, 5.4e9, 300, 600, ""]], -250, 250])).toEqual([]);
-    expect(warnings(found("FEASIBLE_ECCENTRICITY_GREATEST"), [100, idle, -10, 10])).toContainEqual("the bound e ≤ 10 mm decides, not a limit of stress");
+    expect(warnings(found("FEASIBLE_FORCE_LEAST"), [0, idle])).toContainEqual(
+      "the bound P ≥ 1 kN decides, not a limit of stress",
+    );
+    expect(warnings(found("REGION_LEAST_FORCE"), [idle, -250, 250, 50])).toContainEqual(
+      "the bound P ≥ 50 kN decides, not a limit of stress",
+    );
+    expect(warnings(found("REGION_LEAST_FORCE"), [[[200, 1, 20, 0, 180000, 5.4e9, 300, 600, ""]], -250, 250])).toEqual(
+      [],
+    );
+    expect(warnings(found("FEASIBLE_ECCENTRICITY_GREATEST"), [100, idle, -10, 10])).toContainEqual(
+      "the bound e ≤ 10 mm decides, not a limit of stress",
+    );
   });
 
   test("limits the wrong way round, a centroid outside and crossed bounds are refused by name", () => {
-    expect(() => call("REGION_MARGIN", 1000, 0, [[0, 1, 0, 5, 180000, 5.4e9, 300, 600, ""]])).toThrow(/row 1.*tension limit must be below/);
+    expect(() => call("REGION_MARGIN", 1000, 0, [[0, 1, 0, 5, 180000, 5.4e9, 300, 600, ""]])).toThrow(
+      /row 1.*tension limit must be below/,
+    );
     expect(() => call("REGION_MARGIN", 1000, 0, [[0, 1, 10, 0, 180000, 5.4e9, 600, 600, ""]])).toThrow(InputError);
     expect(() => call("REGION_LEAST_FORCE", [transfer], 100, 50)).toThrow(/below 100 mm/);
   });
 
   test("the trace names the condition that governs", () => {
-    const step = trace(found("FEASIBLE_FORCE_LEAST"), [250, [[50, 1, 20, -5, 180000, 5.4e9, 300, 600, ""], [200, 0.8, 20, 0, 180000, 5.4e9, 300, 600, ""]]]).steps.find(({ name }) => name === "i")!;
+    const step = trace(found("FEASIBLE_FORCE_LEAST"), [
+      250,
+      [
+        [50, 1, 20, -5, 180000, 5.4e9, 300, 600, ""],
+        [200, 0.8, 20, 0, 180000, 5.4e9, 300, 600, ""],
+      ],
+    ]).steps.find(({ name }) => name === "i")!;
     expect(step.value).toBe(2);
   });
 });

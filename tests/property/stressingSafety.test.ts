@@ -1,17 +1,32 @@
 import { describe, expect, it } from "vitest";
 import { formulas, run, runSpill, spills, warnings, type Argument } from "../../src/core/index.ts";
 
-const kern = (id: string, ...args: Argument[]): number => run(formulas.find((f) => f.id === id)!, args);
-const told = (id: string, ...args: Argument[]): readonly string[] => warnings(formulas.find((f) => f.id === id)!, args);
+const kern = (id: string, ...args: Argument[]): number =>
+  run(
+    formulas.find((f) => f.id === id)!,
+    args,
+  );
+const told = (id: string, ...args: Argument[]): readonly string[] =>
+  warnings(
+    formulas.find((f) => f.id === id)!,
+    args,
+  );
 
 // What a slip of one digit can do at the jack. The limits are common practice, no source: usual ratings of 700 bar, gauges up to 2000 bar.
 describe("stressing instructions that no equipment stands for", () => {
   it("refuses a force that takes more than 2000 bar with the ram given", () => {
     // 2000 kN on 40 000 mm² without losses: 50 MPa, 500 bar. With 4000 mm² it would be 5000 bar.
     expect(kern("GAUGE_PRESSURE", 2000, 40000, 0, 0)).toBeCloseTo(500, 9);
-    expect(() => kern("GAUGE_PRESSURE", 2000, 4000, 0, 0)).toThrow(/2000 kN is above 800 kN, the force that takes 2000 bar with this ram/);
+    expect(() => kern("GAUGE_PRESSURE", 2000, 4000, 0, 0)).toThrow(
+      /2000 kN is above 800 kN, the force that takes 2000 bar with this ram/,
+    );
     expect(() => kern("GAUGE_PRESSURE_STAGE", 0.5, 2000, 4000, 0, 0)).toThrow(/check the area/);
-    expect(() => runSpill(spills.find((f) => f.id === "STRESSING_TABLE")!, [[[0.2], [1]], 2000, 4000, 0, 0, 150])).toThrow(/check the area/);
+    expect(() =>
+      runSpill(
+        spills.find((f) => f.id === "STRESSING_TABLE")!,
+        [[[0.2], [1]], 2000, 4000, 0, 0, 150],
+      ),
+    ).toThrow(/check the area/);
   });
   it("warns above 700 bar", () => {
     expect(told("GAUGE_PRESSURE", 2000, 40000, 0, 0)).toEqual([]);
@@ -24,7 +39,12 @@ describe("stressing instructions that no equipment stands for", () => {
     expect(told("BAR_JACKING_STRESS", 700, 1, 205, 10)).toEqual([]);
   });
   it("counts strokes whole: one more for what is left over, none for the last bits of a division", () => {
-    for (let stroke = 100; stroke < 600; stroke += 0.07) for (const strokes of [1, 3, 5, 7, 12]) expect(kern("JACK_STROKES", strokes * Number(stroke.toFixed(2)), Number(stroke.toFixed(2))), `${strokes} × ${stroke.toFixed(2)}`).toBe(strokes);
+    for (let stroke = 100; stroke < 600; stroke += 0.07)
+      for (const strokes of [1, 3, 5, 7, 12])
+        expect(
+          kern("JACK_STROKES", strokes * Number(stroke.toFixed(2)), Number(stroke.toFixed(2))),
+          `${strokes} × ${stroke.toFixed(2)}`,
+        ).toBe(strokes);
     expect(kern("JACK_STROKES", 2499.8, 499.96)).toBe(5);
     expect(kern("JACK_STROKES", 2500.8, 500)).toBe(6);
     expect(kern("JACK_STROKES", 0, 500)).toBe(0);

@@ -5,7 +5,8 @@ import { runs } from "./draws.ts";
 
 const found = (id: string) => formulas.find((f) => f.id === id)!;
 const call = (id: string, ...args: readonly Argument[]): number => run(found(id), args);
-const close = (a: number, b: number, scale: number, relative = 1e-9): void => expect(Math.abs(a - b)).toBeLessThanOrEqual(relative * Math.abs(scale));
+const close = (a: number, b: number, scale: number, relative = 1e-9): void =>
+  expect(Math.abs(a - b)).toBeLessThanOrEqual(relative * Math.abs(scale));
 const double = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const often = { numRuns: runs(40) };
 
@@ -20,7 +21,13 @@ function result<T>(f: () => T): T | undefined {
 }
 
 type Segment = readonly [number, number, number, number, number];
-const segment: fc.Arbitrary<Segment> = fc.tuple(double(1, 20), double(0, 0.4), double(0, 0.3), double(0.05, 0.3), double(0.001, 0.006));
+const segment: fc.Arbitrary<Segment> = fc.tuple(
+  double(1, 20),
+  double(0, 0.4),
+  double(0, 0.3),
+  double(0.05, 0.3),
+  double(0.001, 0.006),
+);
 const segments = fc.array(segment, { minLength: 1, maxLength: 5 });
 const lengthOf = (rows: readonly Segment[]): number => rows.reduce((sum, [l]) => sum + l, 0);
 const stress = double(900, 1500);
@@ -30,139 +37,279 @@ const angle = ([, v, h]: Segment): number => Math.hypot(v, h);
 
 describe("segments", () => {
   test("the stress is the friction law applied segment after segment; order of the angles' views does not matter", () => {
-    fc.assert(fc.property(segments, stress, (rows, s0) => {
-      let s = s0;
-      for (const row of rows) s = call("FRICTION_STRESS", s, row[3], angle(row), row[4], row[0]);
-      close(call("TENDON_STRESS_FRICTION_SEGMENTS", rows, "LEFT", s0, lengthOf(rows)), s, s0);
-      const swapped = rows.map(([l, v, h, mu, k]) => [l, h, v, mu, k] as const);
-      close(call("TENDON_STRESS_FRICTION_SEGMENTS", swapped, "LEFT", s0, lengthOf(rows)), s, s0);
-    }), often);
+    fc.assert(
+      fc.property(segments, stress, (rows, s0) => {
+        let s = s0;
+        for (const row of rows) s = call("FRICTION_STRESS", s, row[3], angle(row), row[4], row[0]);
+        close(call("TENDON_STRESS_FRICTION_SEGMENTS", rows, "LEFT", s0, lengthOf(rows)), s, s0);
+        const swapped = rows.map(([l, v, h, mu, k]) => [l, h, v, mu, k] as const);
+        close(call("TENDON_STRESS_FRICTION_SEGMENTS", swapped, "LEFT", s0, lengthOf(rows)), s, s0);
+      }),
+      often,
+    );
   });
 
   test("splitting a segment changes nothing", () => {
-    fc.assert(fc.property(segments, stress, stress, slip, slip, share, double(0.05, 0.95), fc.nat(), (rows, sl, sr, dl, dr, at, part, pick) => {
-      const i = pick % rows.length;
-      const [l, v, h, mu, k] = rows[i]!;
-      const split = [...rows.slice(0, i), [l * part, v * part, h * part, mu, k], [l * (1 - part), v * (1 - part), h * (1 - part), mu, k], ...rows.slice(i + 1)];
-      const x = at * lengthOf(rows);
-      const both = (id: string, ...args: readonly Argument[]): void => {
-        const [a, b] = [result(() => call(id, rows, ...args)), result(() => call(id, split, ...args))];
-        if (a !== undefined && b !== undefined) close(a, b, Math.max(Math.abs(a), 1), 1e-8);
-      };
-      both("NULL_POINT_SEGMENTS", sl, sr);
-      both("TENDON_STRESS_DRAW_IN_BOTH_ENDS_SEGMENTS", sl, sr, dl, dr, 195, x);
-      both("TENDON_MEAN_STRESS_SEGMENTS", "RIGHT", sl, dl, 195);
-      both("TENDON_ELONGATION_SEGMENTS", "LEFT", sl, 195);
-      both("TENDON_STRESS_RELEASE_SEGMENTS", "LEFT", Math.max(sl, sr), Math.min(sl, sr), dl, 195, x);
-    }), often);
+    fc.assert(
+      fc.property(
+        segments,
+        stress,
+        stress,
+        slip,
+        slip,
+        share,
+        double(0.05, 0.95),
+        fc.nat(),
+        (rows, sl, sr, dl, dr, at, part, pick) => {
+          const i = pick % rows.length;
+          const [l, v, h, mu, k] = rows[i]!;
+          const split = [
+            ...rows.slice(0, i),
+            [l * part, v * part, h * part, mu, k],
+            [l * (1 - part), v * (1 - part), h * (1 - part), mu, k],
+            ...rows.slice(i + 1),
+          ];
+          const x = at * lengthOf(rows);
+          const both = (id: string, ...args: readonly Argument[]): void => {
+            const [a, b] = [result(() => call(id, rows, ...args)), result(() => call(id, split, ...args))];
+            if (a !== undefined && b !== undefined) close(a, b, Math.max(Math.abs(a), 1), 1e-8);
+          };
+          both("NULL_POINT_SEGMENTS", sl, sr);
+          both("TENDON_STRESS_DRAW_IN_BOTH_ENDS_SEGMENTS", sl, sr, dl, dr, 195, x);
+          both("TENDON_MEAN_STRESS_SEGMENTS", "RIGHT", sl, dl, 195);
+          both("TENDON_ELONGATION_SEGMENTS", "LEFT", sl, 195);
+          both("TENDON_STRESS_RELEASE_SEGMENTS", "LEFT", Math.max(sl, sr), Math.min(sl, sr), dl, 195, x);
+        },
+      ),
+      often,
+    );
   });
 
   test("one segment gives the closed forms of a uniform curve, and wobble inside μ the same as μk outside it", () => {
-    fc.assert(fc.property(segment, stress, (row, s0) => {
-      const [l, v, h, mu, k] = row;
-      const inside = [[l, v, h, mu, k / mu]];
-      close(call("TENDON_ELONGATION_SEGMENTS", [row], "LEFT", s0, 195), call("ELONGATION_UNIFORM", s0, mu, angle(row), k, l, 195), 1000);
-      fc.pre(k / mu <= 0.1);
-      close(call("TENDON_STRESS_FRICTION_SEGMENTS_EN1992_2004", inside, "LEFT", s0, l / 3), call("TENDON_STRESS_FRICTION_SEGMENTS", [row], "LEFT", s0, l / 3), s0);
-    }), often);
+    fc.assert(
+      fc.property(segment, stress, (row, s0) => {
+        const [l, v, h, mu, k] = row;
+        const inside = [[l, v, h, mu, k / mu]];
+        close(
+          call("TENDON_ELONGATION_SEGMENTS", [row], "LEFT", s0, 195),
+          call("ELONGATION_UNIFORM", s0, mu, angle(row), k, l, 195),
+          1000,
+        );
+        fc.pre(k / mu <= 0.1);
+        close(
+          call("TENDON_STRESS_FRICTION_SEGMENTS_EN1992_2004", inside, "LEFT", s0, l / 3),
+          call("TENDON_STRESS_FRICTION_SEGMENTS", [row], "LEFT", s0, l / 3),
+          s0,
+        );
+      }),
+      often,
+    );
   });
 
   test("a deviator as a segment without length is the external tendon, and a kink of a profile", () => {
-    const rows = [[10, 0, 0, 0.2, 0], [0, 0.1, 0, 0.2, 0], [20, 0, 0, 0.2, 0], [0, 0.1, 0.05, 0.2, 0], [10, 0, 0, 0.2, 0]];
-    const deviators = [[10, 0.1, 0], [30, 0.1, 0.05]];
+    const rows = [
+      [10, 0, 0, 0.2, 0],
+      [0, 0.1, 0, 0.2, 0],
+      [20, 0, 0, 0.2, 0],
+      [0, 0.1, 0.05, 0.2, 0],
+      [10, 0, 0, 0.2, 0],
+    ];
+    const deviators = [
+      [10, 0.1, 0],
+      [30, 0.1, 0.05],
+    ];
     for (const x of [0, 9.99, 10, 20, 30, 40]) {
-      close(call("TENDON_STRESS_DRAW_IN_SEGMENTS", rows, "LEFT", 1395, 6, 195, x), call("TENDON_STRESS_DRAW_IN_EXTERNAL", deviators, 40, "LEFT", 1395, 0.2, 0, 6, 195, x), 1395);
+      close(
+        call("TENDON_STRESS_DRAW_IN_SEGMENTS", rows, "LEFT", 1395, 6, 195, x),
+        call("TENDON_STRESS_DRAW_IN_EXTERNAL", deviators, 40, "LEFT", 1395, 0.2, 0, 6, 195, x),
+        1395,
+      );
     }
-    close(call("TENDON_STRESS_FRICTION_EXTERNAL", deviators, 40, "LEFT", 1395, 0.2, 0.02, 40), 1395 * Math.exp(-0.2 * (0.1 + Math.hypot(0.1, 0.05) + 0.04)), 1395);
-    const harped = [[0, 0, ""], [10, 1000, ""], [30, 1000, ""], [40, 0, ""]];
+    close(
+      call("TENDON_STRESS_FRICTION_EXTERNAL", deviators, 40, "LEFT", 1395, 0.2, 0.02, 40),
+      1395 * Math.exp(-0.2 * (0.1 + Math.hypot(0.1, 0.05) + 0.04)),
+      1395,
+    );
+    const harped = [
+      [0, 0, ""],
+      [10, 1000, ""],
+      [30, 1000, ""],
+      [40, 0, ""],
+    ];
     const turn = Math.atan(0.1);
-    for (const x of [5, 10, 15, 30, 35]) close(call("TENDON_STRESS_DRAW_IN", harped, "RIGHT", 1395, 0.2, 0, 4, 195, x), call("TENDON_STRESS_DRAW_IN_EXTERNAL", [[10, turn, 0], [30, turn, 0]], 40, "RIGHT", 1395, 0.2, 0, 4, 195, x), 1395);
+    for (const x of [5, 10, 15, 30, 35])
+      close(
+        call("TENDON_STRESS_DRAW_IN", harped, "RIGHT", 1395, 0.2, 0, 4, 195, x),
+        call(
+          "TENDON_STRESS_DRAW_IN_EXTERNAL",
+          [
+            [10, turn, 0],
+            [30, turn, 0],
+          ],
+          40,
+          "RIGHT",
+          1395,
+          0.2,
+          0,
+          4,
+          195,
+          x,
+        ),
+        1395,
+      );
   });
 });
 
 describe("both ends", () => {
   test("a symmetrical tendon jacked alike has its null point in the middle, with or without friction", () => {
-    fc.assert(fc.property(segments, stress, (rows, s) => {
-      const whole = [...rows, ...[...rows].reverse()];
-      close(call("NULL_POINT_SEGMENTS", whole, s, s), lengthOf(rows), lengthOf(rows), 1e-6);
-      const free = whole.map(([l]) => [l, 0, 0, 0, 0]);
-      close(call("NULL_POINT_SEGMENTS", free, s, s), lengthOf(rows), lengthOf(rows));
-    }), often);
-    close(call("NULL_POINT_EXTERNAL", [[10, 0.1, 0], [30, 0.1, 0]], 40, 1395, 1395, 0.2, 0), 20, 20);
+    fc.assert(
+      fc.property(segments, stress, (rows, s) => {
+        const whole = [...rows, ...[...rows].reverse()];
+        close(call("NULL_POINT_SEGMENTS", whole, s, s), lengthOf(rows), lengthOf(rows), 1e-6);
+        const free = whole.map(([l]) => [l, 0, 0, 0, 0]);
+        close(call("NULL_POINT_SEGMENTS", free, s, s), lengthOf(rows), lengthOf(rows));
+      }),
+      often,
+    );
+    close(
+      call(
+        "NULL_POINT_EXTERNAL",
+        [
+          [10, 0.1, 0],
+          [30, 0.1, 0],
+        ],
+        40,
+        1395,
+        1395,
+        0.2,
+        0,
+      ),
+      20,
+      20,
+    );
   });
 
   test("the stress is at each place at least what one jack brings, and exactly the greater of both: one end after the other gives the same", () => {
-    fc.assert(fc.property(segments, stress, stress, share, (rows, l, r, at) => {
-      const x = at * lengthOf(rows);
-      const both = call("TENDON_STRESS_FRICTION_BOTH_ENDS_SEGMENTS", rows, l, r, x);
-      const [one, other] = [call("TENDON_STRESS_FRICTION_SEGMENTS", rows, "LEFT", l, x), call("TENDON_STRESS_FRICTION_SEGMENTS", rows, "RIGHT", r, x)];
-      close(both, Math.max(one, other), both);
-      const x_0 = call("NULL_POINT_SEGMENTS", rows, l, r);
-      if (x < x_0 - 1e-6) close(both, one, both);
-      if (x > x_0 + 1e-6) close(both, other, both);
-    }), often);
+    fc.assert(
+      fc.property(segments, stress, stress, share, (rows, l, r, at) => {
+        const x = at * lengthOf(rows);
+        const both = call("TENDON_STRESS_FRICTION_BOTH_ENDS_SEGMENTS", rows, l, r, x);
+        const [one, other] = [
+          call("TENDON_STRESS_FRICTION_SEGMENTS", rows, "LEFT", l, x),
+          call("TENDON_STRESS_FRICTION_SEGMENTS", rows, "RIGHT", r, x),
+        ];
+        close(both, Math.max(one, other), both);
+        const x_0 = call("NULL_POINT_SEGMENTS", rows, l, r);
+        if (x < x_0 - 1e-6) close(both, one, both);
+        if (x > x_0 + 1e-6) close(both, other, both);
+      }),
+      often,
+    );
   });
 
   test("both jacks together draw out what the mean stress says, and the second of two in turn the difference", () => {
-    fc.assert(fc.property(segments, stress, stress, (rows, l, r) => {
-      const L = lengthOf(rows);
-      const sum = call("TENDON_ELONGATION_BOTH_ENDS_SEGMENTS", rows, l, r, 195, "LEFT") + call("TENDON_ELONGATION_BOTH_ENDS_SEGMENTS", rows, l, r, 195, "RIGHT");
-      close(sum, (call("TENDON_MEAN_STRESS_BOTH_ENDS_SEGMENTS", rows, l, r, 0, 0, 195) * L) / 195, sum);
-      expect(sum).toBeGreaterThanOrEqual(call("TENDON_ELONGATION_SEGMENTS", rows, "LEFT", l, 195) * (1 - 1e-12));
-    }), often);
+    fc.assert(
+      fc.property(segments, stress, stress, (rows, l, r) => {
+        const L = lengthOf(rows);
+        const sum =
+          call("TENDON_ELONGATION_BOTH_ENDS_SEGMENTS", rows, l, r, 195, "LEFT") +
+          call("TENDON_ELONGATION_BOTH_ENDS_SEGMENTS", rows, l, r, 195, "RIGHT");
+        close(sum, (call("TENDON_MEAN_STRESS_BOTH_ENDS_SEGMENTS", rows, l, r, 0, 0, 195) * L) / 195, sum);
+        expect(sum).toBeGreaterThanOrEqual(call("TENDON_ELONGATION_SEGMENTS", rows, "LEFT", l, 195) * (1 - 1e-12));
+      }),
+      often,
+    );
   });
 
   test("area rule of both ends: the mean falls by (Δ_l + Δ_r) E_p / L however far the draw-ins reach; a sum of its own says the same", () => {
-    fc.assert(fc.property(segments, stress, stress, slip, slip, (rows, l, r, dl, dr) => {
-      const L = lengthOf(rows);
-      const after = result(() => call("TENDON_MEAN_STRESS_BOTH_ENDS_SEGMENTS", rows, l, r, dl, dr, 195));
-      if (after === undefined) return;
-      close(call("TENDON_MEAN_STRESS_BOTH_ENDS_SEGMENTS", rows, l, r, 0, 0, 195) - after, ((dl + dr) * 195) / L, l);
-      const n = 1000;
-      const lost = Array.from({ length: n }, (_, i) => ((i + 0.5) * L) / n).reduce((sum, x) => sum + call("TENDON_STRESS_FRICTION_BOTH_ENDS_SEGMENTS", rows, l, r, x) - call("TENDON_STRESS_DRAW_IN_BOTH_ENDS_SEGMENTS", rows, l, r, dl, dr, 195, x), 0);
-      // Midpoint rule: a corner inside a strip costs at most the change of slope times the square of the strip; every segment has two corners, the draw-ins have four.
-      const steepest = 2 * Math.max(l, r) * Math.max(...rows.map((row) => (row[3] * angle(row)) / row[0] + row[4]));
-      close((lost / n) * L, (dl + dr) * 195, (2 * rows.length + 4) * steepest * (L / n) ** 2, 1);
-    }), { numRuns: runs(5) });
+    fc.assert(
+      fc.property(segments, stress, stress, slip, slip, (rows, l, r, dl, dr) => {
+        const L = lengthOf(rows);
+        const after = result(() => call("TENDON_MEAN_STRESS_BOTH_ENDS_SEGMENTS", rows, l, r, dl, dr, 195));
+        if (after === undefined) return;
+        close(call("TENDON_MEAN_STRESS_BOTH_ENDS_SEGMENTS", rows, l, r, 0, 0, 195) - after, ((dl + dr) * 195) / L, l);
+        const n = 1000;
+        const lost = Array.from({ length: n }, (_, i) => ((i + 0.5) * L) / n).reduce(
+          (sum, x) =>
+            sum +
+            call("TENDON_STRESS_FRICTION_BOTH_ENDS_SEGMENTS", rows, l, r, x) -
+            call("TENDON_STRESS_DRAW_IN_BOTH_ENDS_SEGMENTS", rows, l, r, dl, dr, 195, x),
+          0,
+        );
+        // Midpoint rule: a corner inside a strip costs at most the change of slope times the square of the strip; every segment has two corners, the draw-ins have four.
+        const steepest = 2 * Math.max(l, r) * Math.max(...rows.map((row) => (row[3] * angle(row)) / row[0] + row[4]));
+        close((lost / n) * L, (dl + dr) * 195, (2 * rows.length + 4) * steepest * (L / n) ** 2, 1);
+      }),
+      { numRuns: runs(5) },
+    );
   });
 
   test("the place of rest: each end's draw-in lies on its side of it", () => {
-    fc.assert(fc.property(segments, stress, stress, double(0.1, 10), double(0.1, 10), (rows, l, r, dl, dr) => {
-      const L = lengthOf(rows);
-      const lengths = result(() => (["LEFT", "RIGHT"] as const).map((end) => call("DRAW_IN_LENGTH_BOTH_ENDS_SEGMENTS", rows, l, r, dl, dr, 195, end)));
-      if (!lengths) return;
-      const [a, b] = lengths as [number, number];
-      expect(a + b).toBeLessThanOrEqual(L * (1 + 1e-9));
-      const x_0 = call("NULL_POINT_SEGMENTS", rows, l, r);
-      // Either no draw-in passes the null point, or they meet.
-      if (a > x_0 + 1e-6 || b > L - x_0 + 1e-6) close(a + b, L, L);
-      // Where they meet the stress is highest and the same from both sides.
-      if (a + b >= L * (1 - 1e-9)) {
-        const at = (x: number): number => call("TENDON_STRESS_DRAW_IN_BOTH_ENDS_SEGMENTS", rows, l, r, dl, dr, 195, Math.min(Math.max(x, 0), L));
-        for (const x of [0, a / 2, a + b / 2, L]) expect(at(x)).toBeLessThanOrEqual(at(a) + 1e-6);
-      }
-    }), often);
+    fc.assert(
+      fc.property(segments, stress, stress, double(0.1, 10), double(0.1, 10), (rows, l, r, dl, dr) => {
+        const L = lengthOf(rows);
+        const lengths = result(() =>
+          (["LEFT", "RIGHT"] as const).map((end) =>
+            call("DRAW_IN_LENGTH_BOTH_ENDS_SEGMENTS", rows, l, r, dl, dr, 195, end),
+          ),
+        );
+        if (!lengths) return;
+        const [a, b] = lengths as [number, number];
+        expect(a + b).toBeLessThanOrEqual(L * (1 + 1e-9));
+        const x_0 = call("NULL_POINT_SEGMENTS", rows, l, r);
+        // Either no draw-in passes the null point, or they meet.
+        if (a > x_0 + 1e-6 || b > L - x_0 + 1e-6) close(a + b, L, L);
+        // Where they meet the stress is highest and the same from both sides.
+        if (a + b >= L * (1 - 1e-9)) {
+          const at = (x: number): number =>
+            call("TENDON_STRESS_DRAW_IN_BOTH_ENDS_SEGMENTS", rows, l, r, dl, dr, 195, Math.min(Math.max(x, 0), L));
+          for (const x of [0, a / 2, a + b / 2, L]) expect(at(x)).toBeLessThanOrEqual(at(a) + 1e-6);
+        }
+      }),
+      often,
+    );
   });
 
   test("draw-ins that keep to their own part are those of the tendon jacked from one end", () => {
-    const rows = [[20, 0.3, 0, 0.2, 0.003], [20, 0.2, 0.1, 0.15, 0.002]];
-    for (const [l, r] of [[1400, 1400], [1400, 1300]]) {
-      close(call("DRAW_IN_LEVEL_STRESS_BOTH_ENDS_SEGMENTS", rows, l, r, 3, 2, 195, "LEFT"), call("DRAW_IN_LEVEL_STRESS_SEGMENTS", rows, "LEFT", l, 3, 195), l!);
-      close(call("DRAW_IN_LENGTH_BOTH_ENDS_SEGMENTS", rows, l, r, 3, 2, 195, "RIGHT"), call("DRAW_IN_LENGTH_SEGMENTS", rows, "RIGHT", r, 2, 195), 40);
+    const rows = [
+      [20, 0.3, 0, 0.2, 0.003],
+      [20, 0.2, 0.1, 0.15, 0.002],
+    ];
+    for (const [l, r] of [
+      [1400, 1400],
+      [1400, 1300],
+    ]) {
+      close(
+        call("DRAW_IN_LEVEL_STRESS_BOTH_ENDS_SEGMENTS", rows, l, r, 3, 2, 195, "LEFT"),
+        call("DRAW_IN_LEVEL_STRESS_SEGMENTS", rows, "LEFT", l, 3, 195),
+        l!,
+      );
+      close(
+        call("DRAW_IN_LENGTH_BOTH_ENDS_SEGMENTS", rows, l, r, 3, 2, 195, "RIGHT"),
+        call("DRAW_IN_LENGTH_SEGMENTS", rows, "RIGHT", r, 2, 195),
+        40,
+      );
     }
   });
 
   test("a second jack that does not move the tendon leaves the tendon jacked from one end, dead end included", () => {
-    fc.assert(fc.property(segments, double(1200, 1500), slip, share, (rows, l, d, at) => {
-      const far = call("TENDON_STRESS_FRICTION_SEGMENTS", rows, "LEFT", l, lengthOf(rows));
-      const args = [rows, l, 0.99 * far] as const;
-      close(call("NULL_POINT_SEGMENTS", ...args), lengthOf(rows), lengthOf(rows));
-      expect(trace(found("NULL_POINT_SEGMENTS"), args).warnings.join()).toContain("the jack at the right end holds no more");
-      const both = result(() => call("TENDON_STRESS_DRAW_IN_BOTH_ENDS_SEGMENTS", ...args, d, 0, 195, at * lengthOf(rows)));
-      const one = result(() => call("TENDON_STRESS_DRAW_IN_SEGMENTS", rows, "LEFT", l, d, 195, at * lengthOf(rows)));
-      expect(both === undefined).toBe(one === undefined);
-      if (both !== undefined) close(both, one!, l);
-    }), often);
+    fc.assert(
+      fc.property(segments, double(1200, 1500), slip, share, (rows, l, d, at) => {
+        const far = call("TENDON_STRESS_FRICTION_SEGMENTS", rows, "LEFT", l, lengthOf(rows));
+        const args = [rows, l, 0.99 * far] as const;
+        close(call("NULL_POINT_SEGMENTS", ...args), lengthOf(rows), lengthOf(rows));
+        expect(trace(found("NULL_POINT_SEGMENTS"), args).warnings.join()).toContain(
+          "the jack at the right end holds no more",
+        );
+        const both = result(() =>
+          call("TENDON_STRESS_DRAW_IN_BOTH_ENDS_SEGMENTS", ...args, d, 0, 195, at * lengthOf(rows)),
+        );
+        const one = result(() => call("TENDON_STRESS_DRAW_IN_SEGMENTS", rows, "LEFT", l, d, 195, at * lengthOf(rows)));
+        expect(both === undefined).toBe(one === undefined);
+        if (both !== undefined) close(both, one!, l);
+      }),
+      often,
+    );
   });
 
   test("one draw-in crossing the null point of a straight tendon: closed form for a small, nearly linear fall", () => {
@@ -173,68 +320,144 @@ describe("both ends", () => {
     const area = k * s * (L / 2) ** 2;
     const sunk = (need - area) / L;
     close(call("TENDON_STRESS_DRAW_IN_BOTH_ENDS_SEGMENTS", rows, s, s, 3, 0, 195, L), s - sunk, s, 1e-7);
-    close(call("TENDON_STRESS_DRAW_IN_BOTH_ENDS_SEGMENTS", rows, s, s, 3, 0, 195, 0), s - 2 * k * s * (L / 2) - sunk, s, 1e-7);
+    close(
+      call("TENDON_STRESS_DRAW_IN_BOTH_ENDS_SEGMENTS", rows, s, s, 3, 0, 195, 0),
+      s - 2 * k * s * (L / 2) - sunk,
+      s,
+      1e-7,
+    );
     close(call("DRAW_IN_LENGTH_BOTH_ENDS_SEGMENTS", rows, s, s, 3, 0, 195, "LEFT"), L, L);
     expect(call("DRAW_IN_LENGTH_BOTH_ENDS_SEGMENTS", rows, s, s, 3, 0, 195, "RIGHT")).toBe(0);
   });
 
   test("area rules to 1e-9 with angles at one place, stretches without friction and draw-ins that meet", () => {
-    const kinked = fc.array(fc.tuple(fc.option(double(0.5, 60), { nil: 0 }), double(0, 1.5), double(0, 0.8), double(0, 1), fc.option(double(0, 0.02), { nil: 0 })), { minLength: 1, maxLength: 5 });
-    fc.assert(fc.property(double(0.5, 30), kinked, double(0.5, 30), stress, stress, double(0, 30), double(0, 30), fc.constantFrom("LEFT", "RIGHT"), (first, inner, last, l, r, dl, dr, end) => {
-      const rows = [[first, 0, 0, 0.2, 0], ...inner, [last, 0.2, 0, 0.2, 0.003]];
-      for (const [id, args] of [["NULL_POINT", []], ["DRAW_IN_LEVEL_STRESS_BOTH_ENDS", [dl, dr, 195, end]], ["DRAW_IN_LENGTH_BOTH_ENDS", [dl, dr, 195, end]], ["TENDON_MEAN_STRESS_BOTH_ENDS", [dl, dr, 195]]] as const) {
-        const residual = result(() => trace(found(`${id}_SEGMENTS`), [rows, l, r, ...args]).proof!);
-        if (residual !== undefined) expect(Math.abs(residual), `${id} ${JSON.stringify([rows, l, r, ...args])}`).toBeLessThan(1e-9);
-      }
-    }), { numRuns: runs(150) });
+    const kinked = fc.array(
+      fc.tuple(
+        fc.option(double(0.5, 60), { nil: 0 }),
+        double(0, 1.5),
+        double(0, 0.8),
+        double(0, 1),
+        fc.option(double(0, 0.02), { nil: 0 }),
+      ),
+      { minLength: 1, maxLength: 5 },
+    );
+    fc.assert(
+      fc.property(
+        double(0.5, 30),
+        kinked,
+        double(0.5, 30),
+        stress,
+        stress,
+        double(0, 30),
+        double(0, 30),
+        fc.constantFrom("LEFT", "RIGHT"),
+        (first, inner, last, l, r, dl, dr, end) => {
+          const rows = [[first, 0, 0, 0.2, 0], ...inner, [last, 0.2, 0, 0.2, 0.003]];
+          for (const [id, args] of [
+            ["NULL_POINT", []],
+            ["DRAW_IN_LEVEL_STRESS_BOTH_ENDS", [dl, dr, 195, end]],
+            ["DRAW_IN_LENGTH_BOTH_ENDS", [dl, dr, 195, end]],
+            ["TENDON_MEAN_STRESS_BOTH_ENDS", [dl, dr, 195]],
+          ] as const) {
+            const residual = result(() => trace(found(`${id}_SEGMENTS`), [rows, l, r, ...args]).proof!);
+            if (residual !== undefined)
+              expect(Math.abs(residual), `${id} ${JSON.stringify([rows, l, r, ...args])}`).toBeLessThan(1e-9);
+          }
+        },
+      ),
+      { numRuns: runs(150) },
+    );
   });
 
   test("more draw-in never raises the stress anywhere", () => {
-    fc.assert(fc.property(segments, stress, stress, slip, slip, double(0, 3), share, (rows, l, r, dl, dr, more, at) => {
-      const x = at * lengthOf(rows);
-      const now = (d: number): number | undefined => result(() => call("TENDON_STRESS_DRAW_IN_BOTH_ENDS_SEGMENTS", rows, l, r, d, dr, 195, x));
-      const [less, lower] = [now(dl), now(dl + more)];
-      if (less !== undefined && lower !== undefined) expect(lower).toBeLessThanOrEqual(less + 1e-7);
-    }), often);
+    fc.assert(
+      fc.property(segments, stress, stress, slip, slip, double(0, 3), share, (rows, l, r, dl, dr, more, at) => {
+        const x = at * lengthOf(rows);
+        const now = (d: number): number | undefined =>
+          result(() => call("TENDON_STRESS_DRAW_IN_BOTH_ENDS_SEGMENTS", rows, l, r, d, dr, 195, x));
+        const [less, lower] = [now(dl), now(dl + more)];
+        if (less !== undefined && lower !== undefined) expect(lower).toBeLessThanOrEqual(less + 1e-7);
+      }),
+      often,
+    );
   });
 });
 
 describe("release before anchoring", () => {
-  const rows = [[15, 0.2, 0, 0.2, 0.003], [25, 0.4, 0.1, 0.18, 0.002]];
+  const rows = [
+    [15, 0.2, 0, 0.2, 0.003],
+    [25, 0.4, 0.1, 0.18, 0.002],
+  ];
 
   test("the jack's own place holds σ_2; letting down nothing is draw-in alone; what is let down and drawn in give one draw-in", () => {
-    fc.assert(fc.property(segments, double(1200, 1500), double(0.6, 1), slip, share, (list, s1, part, d, at) => {
-      const [s2, x] = [part * s1, at * lengthOf(list)];
-      close(call("TENDON_STRESS_RELEASE_SEGMENTS", list, "LEFT", s1, s2, 0, 195, 0), s2, s1);
-      const [none, alone] = [result(() => call("TENDON_STRESS_RELEASE_SEGMENTS", list, "RIGHT", s1, s1, d, 195, x)), result(() => call("TENDON_STRESS_DRAW_IN_SEGMENTS", list, "RIGHT", s1, d, 195, x))];
-      if (none !== undefined && alone !== undefined) close(none, alone, s1);
-      const reach = call("RELEASE_LENGTH_SEGMENTS", list, "LEFT", s1, s2);
-      const [before, after] = [call("TENDON_STRESS_FRICTION_SEGMENTS", list, "LEFT", s1, x), call("TENDON_STRESS_RELEASE_SEGMENTS", list, "LEFT", s1, s2, 0, 195, x)];
-      if (x > reach + 1e-6) close(after, before, s1);
-      else if (x < reach - 1e-6) expect(after).toBeLessThan(before + 1e-9);
-    }), often);
+    fc.assert(
+      fc.property(segments, double(1200, 1500), double(0.6, 1), slip, share, (list, s1, part, d, at) => {
+        const [s2, x] = [part * s1, at * lengthOf(list)];
+        close(call("TENDON_STRESS_RELEASE_SEGMENTS", list, "LEFT", s1, s2, 0, 195, 0), s2, s1);
+        const [none, alone] = [
+          result(() => call("TENDON_STRESS_RELEASE_SEGMENTS", list, "RIGHT", s1, s1, d, 195, x)),
+          result(() => call("TENDON_STRESS_DRAW_IN_SEGMENTS", list, "RIGHT", s1, d, 195, x)),
+        ];
+        if (none !== undefined && alone !== undefined) close(none, alone, s1);
+        const reach = call("RELEASE_LENGTH_SEGMENTS", list, "LEFT", s1, s2);
+        const [before, after] = [
+          call("TENDON_STRESS_FRICTION_SEGMENTS", list, "LEFT", s1, x),
+          call("TENDON_STRESS_RELEASE_SEGMENTS", list, "LEFT", s1, s2, 0, 195, x),
+        ];
+        if (x > reach + 1e-6) close(after, before, s1);
+        else if (x < reach - 1e-6) expect(after).toBeLessThan(before + 1e-9);
+      }),
+      often,
+    );
   });
 
   test("letting down gives back at the jack the draw-in of the same effect", () => {
     const [s1, s2] = [1480, 1395];
-    const back = call("TENDON_ELONGATION_SEGMENTS", rows, "LEFT", s1, 195) - call("TENDON_ELONGATION_RELEASE_SEGMENTS", rows, "LEFT", s1, s2, 195);
+    const back =
+      call("TENDON_ELONGATION_SEGMENTS", rows, "LEFT", s1, 195) -
+      call("TENDON_ELONGATION_RELEASE_SEGMENTS", rows, "LEFT", s1, s2, 195);
     close(call("DRAW_IN_LEVEL_STRESS_SEGMENTS", rows, "LEFT", s1, back, 195), (s1 + s2) / 2, s1);
-    close(call("DRAW_IN_LENGTH_SEGMENTS", rows, "LEFT", s1, back, 195), call("RELEASE_LENGTH_SEGMENTS", rows, "LEFT", s1, s2), 40);
-    close(call("DRAW_IN_LEVEL_STRESS_RELEASE_SEGMENTS", rows, "LEFT", s1, s2, 4, 195), call("DRAW_IN_LEVEL_STRESS_SEGMENTS", rows, "LEFT", s1, back + 4, 195), s1);
+    close(
+      call("DRAW_IN_LENGTH_SEGMENTS", rows, "LEFT", s1, back, 195),
+      call("RELEASE_LENGTH_SEGMENTS", rows, "LEFT", s1, s2),
+      40,
+    );
+    close(
+      call("DRAW_IN_LEVEL_STRESS_RELEASE_SEGMENTS", rows, "LEFT", s1, s2, 4, 195),
+      call("DRAW_IN_LEVEL_STRESS_SEGMENTS", rows, "LEFT", s1, back + 4, 195),
+      s1,
+    );
   });
 
   test("an overstress let down never leaves less beyond its reach than jacking to σ_2 alone", () => {
-    for (const x of [0, 5, 10, 20, 40]) expect(call("TENDON_STRESS_RELEASE_SEGMENTS", rows, "LEFT", 1480, 1395, 6, 195, x)).toBeGreaterThanOrEqual(call("TENDON_STRESS_DRAW_IN_SEGMENTS", rows, "LEFT", 1395, 6, 195, x) - 1e-9);
-    expect(() => call("RELEASE_LENGTH_SEGMENTS", rows, "LEFT", 1395, 1396)).toThrow("the stress to which it was jacked");
+    for (const x of [0, 5, 10, 20, 40])
+      expect(call("TENDON_STRESS_RELEASE_SEGMENTS", rows, "LEFT", 1480, 1395, 6, 195, x)).toBeGreaterThanOrEqual(
+        call("TENDON_STRESS_DRAW_IN_SEGMENTS", rows, "LEFT", 1395, 6, 195, x) - 1e-9,
+      );
+    expect(() => call("RELEASE_LENGTH_SEGMENTS", rows, "LEFT", 1395, 1396)).toThrow(
+      "the stress to which it was jacked",
+    );
   });
 });
 
 describe("tendons in space", () => {
-  const points = [[0, -100, "TO_LEVEL"], [6, 300, "FROM_LEVEL"], [12, 100, "LINE"], [15, 0, "LINE"]];
-  const straight = [[0, 50, ""], [15, 50, ""]];
+  const points = [
+    [0, -100, "TO_LEVEL"],
+    [6, 300, "FROM_LEVEL"],
+    [12, 100, "LINE"],
+    [15, 0, "LINE"],
+  ];
+  const straight = [
+    [0, 50, ""],
+    [15, 50, ""],
+  ];
 
   test("straight in one view, the other view is all", () => {
-    for (const [a, b] of [[0, 15], [2, 13], [6, 12]]) {
+    for (const [a, b] of [
+      [0, 15],
+      [2, 13],
+      [6, 12],
+    ]) {
       close(call("TENDON_ANGLE_SPATIAL", points, straight, a, b), call("TENDON_ANGLE", points, a, b), 1);
       close(call("TENDON_ANGLE_SPATIAL", straight, points, a, b), call("TENDON_ANGLE", points, a, b), 1);
     }
@@ -243,53 +466,105 @@ describe("tendons in space", () => {
 
   test("the same curve in both views turns √2 times as much, and the parts add up", () => {
     close(call("TENDON_ANGLE_SPATIAL", points, points, 0, 15), Math.SQRT2 * call("TENDON_ANGLE", points, 0, 15), 1);
-    close(call("TENDON_ANGLE_SPATIAL", points, straight, 0, 7) + call("TENDON_ANGLE_SPATIAL", points, straight, 7, 15), call("TENDON_ANGLE_SPATIAL", points, straight, 0, 15), 1);
+    close(
+      call("TENDON_ANGLE_SPATIAL", points, straight, 0, 7) + call("TENDON_ANGLE_SPATIAL", points, straight, 7, 15),
+      call("TENDON_ANGLE_SPATIAL", points, straight, 0, 15),
+      1,
+    );
   });
 
   test("views of different extent are refused", () => {
-    expect(() => call("TENDON_ANGLE_SPATIAL", points, [[0, 0, ""], [14, 0, ""]], 0, 1)).toThrow("both must be the same");
+    expect(() =>
+      call(
+        "TENDON_ANGLE_SPATIAL",
+        points,
+        [
+          [0, 0, ""],
+          [14, 0, ""],
+        ],
+        0,
+        1,
+      ),
+    ).toThrow("both must be the same");
   });
 
   test("force on a deviator: the components give the resultant, with and without friction", () => {
-    fc.assert(fc.property(double(100, 5000), double(0, 0.3), double(-0.5, 0.5), double(-0.5, 0.5), double(-0.5, 0.5), double(-0.5, 0.5), (P, mu, b1, b2, p1, p2) => {
-      const t = (b: number, p: number): readonly number[] => [Math.cos(b) * Math.cos(p), Math.cos(b) * Math.sin(p), Math.sin(b)];
-      const theta = Math.acos(Math.min(1, t(b1, p1).reduce((sum, c, i) => sum + c * t(b2, p2)[i]!, 0)));
-      const P2 = P * Math.exp(-mu * theta);
-      const parts = [call("DEVIATION_FORCE_LONGITUDINAL", P, P2, b1, b2, p1, p2), call("DEVIATION_FORCE_TRANSVERSE", P, P2, b1, b2, p1, p2), call("DEVIATION_FORCE_VERTICAL", P, P2, b1, b2)];
-      // arccos loses half its digits near 0.
-      close(Math.hypot(...parts), call("DEVIATION_FORCE_FRICTION", P, mu, theta), P, 1e-7);
-      close(call("DEVIATION_FORCE_FRICTION", P, 0, theta), call("DEVIATION_FORCE", P, theta), P);
-    }), often);
+    fc.assert(
+      fc.property(
+        double(100, 5000),
+        double(0, 0.3),
+        double(-0.5, 0.5),
+        double(-0.5, 0.5),
+        double(-0.5, 0.5),
+        double(-0.5, 0.5),
+        (P, mu, b1, b2, p1, p2) => {
+          const t = (b: number, p: number): readonly number[] => [
+            Math.cos(b) * Math.cos(p),
+            Math.cos(b) * Math.sin(p),
+            Math.sin(b),
+          ];
+          const theta = Math.acos(
+            Math.min(
+              1,
+              t(b1, p1).reduce((sum, c, i) => sum + c * t(b2, p2)[i]!, 0),
+            ),
+          );
+          const P2 = P * Math.exp(-mu * theta);
+          const parts = [
+            call("DEVIATION_FORCE_LONGITUDINAL", P, P2, b1, b2, p1, p2),
+            call("DEVIATION_FORCE_TRANSVERSE", P, P2, b1, b2, p1, p2),
+            call("DEVIATION_FORCE_VERTICAL", P, P2, b1, b2),
+          ];
+          // arccos loses half its digits near 0.
+          close(Math.hypot(...parts), call("DEVIATION_FORCE_FRICTION", P, mu, theta), P, 1e-7);
+          close(call("DEVIATION_FORCE_FRICTION", P, 0, theta), call("DEVIATION_FORCE", P, theta), P);
+        },
+      ),
+      often,
+    );
     expect(call("DEVIATION_FORCE_VERTICAL", 1000, 1000, 0.1, -0.1)).toBeGreaterThan(0);
   });
 });
 
 describe("stressing on site", () => {
   test("bars: what is wanted is left, and the loss is the draw-in without friction", () => {
-    fc.assert(fc.property(double(200, 1000), double(0, 3), double(1, 30), (wanted, d, L) => {
-      close(call("BAR_STRESS_LOCKED", Math.min(call("BAR_JACKING_STRESS", wanted, d, 205, L), 2500), d, 205, L), Math.min(wanted, 2500 - call("BAR_LOSS_NUT", d, 205, L)), 1000);
-      close(call("BAR_LOSS_NUT", d, 205, L), call("DRAW_IN_LOSS_UNIFORM", d, 205, 0, L), 1000);
-    }), often);
+    fc.assert(
+      fc.property(double(200, 1000), double(0, 3), double(1, 30), (wanted, d, L) => {
+        close(
+          call("BAR_STRESS_LOCKED", Math.min(call("BAR_JACKING_STRESS", wanted, d, 205, L), 2500), d, 205, L),
+          Math.min(wanted, 2500 - call("BAR_LOSS_NUT", d, 205, L)),
+          1000,
+        );
+        close(call("BAR_LOSS_NUT", d, 205, L), call("DRAW_IN_LOSS_UNIFORM", d, 205, 0, L), 1000);
+      }),
+      often,
+    );
   });
 
   test("pressure and force undo each other; 1 bar on 10 000 mm² is 1 kN", () => {
     close(call("JACK_FORCE", 1, 10000, 0, 0), 1, 1);
-    fc.assert(fc.property(double(10, 5000), double(2000, 2e5), double(0, 0.1), double(0, 0.1), (P, A, j, a) => {
-      fc.pre((P * 1000) / (A * (1 - j) * (1 - a)) < 200);
-      const p = call("GAUGE_PRESSURE", P, A, j, a);
+    fc.assert(
+      fc.property(double(10, 5000), double(2000, 2e5), double(0, 0.1), double(0, 0.1), (P, A, j, a) => {
+        fc.pre((P * 1000) / (A * (1 - j) * (1 - a)) < 200);
+        const p = call("GAUGE_PRESSURE", P, A, j, a);
 
-      close(call("JACK_FORCE", p, A, j, a), P, P);
-      close(call("GAUGE_PRESSURE_STAGE", 0.5, P, A, j, a), p / 2, p);
-    }), often);
+        close(call("JACK_FORCE", p, A, j, a), P, P);
+        close(call("GAUGE_PRESSURE_STAGE", 0.5, P, A, j, a), p / 2, p);
+      }),
+      often,
+    );
   });
 
   test("readings on a line through slack give the slack and the elongation back", () => {
-    fc.assert(fc.property(double(50, 800), double(0, 30), double(20, 200), double(300, 700), (full, slack, p1, p2) => {
-      const read = (p: number): number => slack + (full * p) / p2;
-      close(call("ELONGATION_MEASURED_WITHOUT_SLACK", p1, read(p1), p2, read(p2)), full, full);
-      close(call("SLACK_TAKE_UP", p1, read(p1), p2, read(p2)), slack, full);
-      close(call("ELONGATION_STAGE", 1, p1 / p2, full), read(p2) - read(p1), full);
-    }), often);
+    fc.assert(
+      fc.property(double(50, 800), double(0, 30), double(20, 200), double(300, 700), (full, slack, p1, p2) => {
+        const read = (p: number): number => slack + (full * p) / p2;
+        close(call("ELONGATION_MEASURED_WITHOUT_SLACK", p1, read(p1), p2, read(p2)), full, full);
+        close(call("SLACK_TAKE_UP", p1, read(p1), p2, read(p2)), slack, full);
+        close(call("ELONGATION_STAGE", 1, p1 / p2, full), read(p2) - read(p1), full);
+      }),
+      often,
+    );
     expect(() => call("SLACK_TAKE_UP", 300, 10, 300, 20)).toThrow("it must be above p1");
   });
 
@@ -301,7 +576,11 @@ describe("stressing on site", () => {
       close(pressure!, call("GAUGE_PRESSURE", force, 40000, 0.03, 0.02), pressure!);
       close(since!, call("ELONGATION_STAGE", [0.1, 0.5, 1][i], 0.1, 210), 210);
     });
-    close(rows.reduce((sum, row) => sum + row[4]!, 0), 0.9 * 210, 210);
+    close(
+      rows.reduce((sum, row) => sum + row[4]!, 0),
+      0.9 * 210,
+      210,
+    );
     expect(() => runSpill(table, [[[0.5], [0.1]], 2000, 40000, 0, 0, 210])).toThrow("stages must rise");
     expect(table.notes).toContain(cautions.stressing);
   });
@@ -309,11 +588,20 @@ describe("stressing on site", () => {
   test("a deviation beyond tolerance says to stop", () => {
     expect(trace(found("ELONGATION_DEVIATION_UTILISATION"), [-6, 5]).warnings.join()).toContain("stop stressing");
     expect(trace(found("ELONGATION_DEVIATION_UTILISATION"), [-4, 5]).warnings).toEqual([]);
-    close(call("ELONGATION_DEVIATION_MEAN", [[110, 100], [290, 300]]), 0, 1);
+    close(
+      call("ELONGATION_DEVIATION_MEAN", [
+        [110, 100],
+        [290, 300],
+      ]),
+      0,
+      1,
+    );
   });
 
   test("every function about letting down and stressing says the caution", () => {
-    const ids = formulas.filter((f) => f.family === "stressing" || /RELEASE_LENGTH|_RELEASE/.test(f.id) && f.family === "drawIn");
+    const ids = formulas.filter(
+      (f) => f.family === "stressing" || (/RELEASE_LENGTH|_RELEASE/.test(f.id) && f.family === "drawIn"),
+    );
     expect(ids.length).toBeGreaterThan(30);
     for (const f of ids) expect(f.notes, f.id).toContain(cautions.stressing);
   });
@@ -322,21 +610,31 @@ describe("stressing on site", () => {
 describe("stressing programme", () => {
   const tendon = fc.tuple(double(500, 3000), double(-300, 800), double(500, 3000));
   const member = [6e5, 9e10, 1500, 195, 33] as const;
-  const programme = fc.array(tendon, { minLength: 1, maxLength: 5 }).map((list) => list.map(([P, e, A], i) => [i + 1, P, e, A] as const));
+  const programme = fc
+    .array(tendon, { minLength: 1, maxLength: 5 })
+    .map((list) => list.map(([P, e, A], i) => [i + 1, P, e, A] as const));
 
   test("one round is the sequence, the mean that of all; the last needs no compensation", () => {
-    fc.assert(fc.property(programme, (rows) => {
-      const short = rows.map(([o, P, e]) => [o, P, e]);
-      const losses = rows.map(([o]) => call("ELASTIC_SHORTENING_SEQUENCE", short, o, ...member));
-      rows.forEach((_, i) => close(call("ELASTIC_LOSS_RESTRESSED", rows, i + 1, 1, ...member), losses[i]!, 1000));
-      const mean = losses.reduce((sum, loss, i) => sum + loss * rows[i]![3], 0) / rows.reduce((sum, r) => sum + r[3], 0);
-      close(call("ELASTIC_SHORTENING_SEQUENCE_MEAN", rows, ...member), mean, 1000);
-      expect(call("JACKING_FORCE_COMPENSATED", rows, rows.length, ...member)).toBeCloseTo(rows.at(-1)![1], 9);
-    }), often);
+    fc.assert(
+      fc.property(programme, (rows) => {
+        const short = rows.map(([o, P, e]) => [o, P, e]);
+        const losses = rows.map(([o]) => call("ELASTIC_SHORTENING_SEQUENCE", short, o, ...member));
+        rows.forEach((_, i) => close(call("ELASTIC_LOSS_RESTRESSED", rows, i + 1, 1, ...member), losses[i]!, 1000));
+        const mean =
+          losses.reduce((sum, loss, i) => sum + loss * rows[i]![3], 0) / rows.reduce((sum, r) => sum + r[3], 0);
+        close(call("ELASTIC_SHORTENING_SEQUENCE_MEAN", rows, ...member), mean, 1000);
+        expect(call("JACKING_FORCE_COMPENSATED", rows, rows.length, ...member)).toBeCloseTo(rows.at(-1)![1], 9);
+      }),
+      often,
+    );
   });
 
   test("further rounds leave less and less", () => {
-    const rows = [[1, 2000, 300, 1800], [2, 2000, 400, 1800], [3, 2000, 500, 1800]];
+    const rows = [
+      [1, 2000, 300, 1800],
+      [2, 2000, 400, 1800],
+      [3, 2000, 500, 1800],
+    ];
     const left = [1, 2, 3, 6].map((rounds) => Math.abs(call("ELASTIC_LOSS_RESTRESSED", rows, 1, rounds, ...member)));
     for (let i = 1; i < left.length; i++) expect(left[i]!).toBeLessThan(0.2 * left[i - 1]!);
   });
@@ -344,6 +642,10 @@ describe("stressing programme", () => {
   test("equal tendons: the mean is (n − 1)/2n of the loss by the final stress", () => {
     const rows = Array.from({ length: 4 }, (_, i) => [i + 1, 1000, 300, 900]);
     const sigma = call("CONCRETE_STRESS_AT_TENDON", 4000, 300, 1500, 6e5, 9e10);
-    close(call("ELASTIC_SHORTENING_SEQUENCE_MEAN", rows, ...member), call("ELASTIC_SHORTENING_POST_EN1992_2004", 4, sigma, 195, 33), 100);
+    close(
+      call("ELASTIC_SHORTENING_SEQUENCE_MEAN", rows, ...member),
+      call("ELASTIC_SHORTENING_POST_EN1992_2004", 4, sigma, 195, 33),
+      100,
+    );
   });
 });

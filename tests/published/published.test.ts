@@ -5,7 +5,13 @@ import { asItShould, halfLastDigit, judge, type CaseRow, type Outcome } from "..
 
 const cases = publishedCases();
 
-const told = ({ row, computed, error, tolerance, agrees }: Outcome) => ({ printed: row.printed, computed, error, tolerance, agrees });
+const told = ({ row, computed, error, tolerance, agrees }: Outcome) => ({
+  printed: row.printed,
+  computed,
+  error,
+  tolerance,
+  agrees,
+});
 
 describe("published results", () => {
   it.each(cases.map((c) => [`${c.id}: ${c.function}`, c] as const))("%s", (_, c) => {
@@ -47,7 +53,18 @@ describe("the list of published results", () => {
   });
 
   it("finds a wrong result", () => {
-    const { passed } = judge({ id: "wrong", function: "FRICTION_STRESS", source: "", where: "", basis: "published", unit: "MPa", rows: [{ inputs: [1000, 0, 0, 0, 10], printed: "1001" }] }, worksheetFunctions);
+    const { passed } = judge(
+      {
+        id: "wrong",
+        function: "FRICTION_STRESS",
+        source: "",
+        where: "",
+        basis: "published",
+        unit: "MPa",
+        rows: [{ inputs: [1000, 0, 0, 0, 10], printed: "1001" }],
+      },
+      worksheetFunctions,
+    );
     expect(passed).toBe(false);
   });
 
@@ -60,11 +77,23 @@ describe("the list of published results", () => {
       expect(same, place(row)).toHaveLength(1);
       expect(row.coincides ?? false, place(row)).toBe(same[0]!.printed === row.printed);
     }
-    for (const c of cases.filter(({ mustDiffer }) => !mustDiffer)) expect(c.rows.filter(({ coincides }) => coincides), c.id).toEqual([]);
+    for (const c of cases.filter(({ mustDiffer }) => !mustDiffer))
+      expect(
+        c.rows.filter(({ coincides }) => coincides),
+        c.id,
+      ).toEqual([]);
   });
 
   it("finds one superseded value that the function gives", () => {
-    const base = { id: "draft", function: "FRICTION_STRESS", source: "", where: "", basis: "published", unit: "MPa", mustDiffer: true } as const;
+    const base = {
+      id: "draft",
+      function: "FRICTION_STRESS",
+      source: "",
+      where: "",
+      basis: "published",
+      unit: "MPa",
+      mustDiffer: true,
+    } as const;
     const differs = { inputs: [1000, 0, 0, 0, 10], printed: "1001" };
     const agrees = { inputs: [1000, 0, 0, 0, 10], printed: "1000" };
     expect(judge({ ...base, rows: [differs, differs, differs] }, worksheetFunctions).passed).toBe(true);

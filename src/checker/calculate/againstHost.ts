@@ -29,7 +29,11 @@ const scalar = ({ value, error }: Computed): Scalar => (error ? new Fault(error.
 /** Agreement of what was computed with the host: to a relative 1e-9, and where both are but the remainder of a difference. */
 function same(book: Book, cell: FormulaCell, computed: Scalar, host: Scalar): boolean {
   if (agreesWithHost(computed, host)) return true;
-  return typeof computed === "number" && typeof host === "number" && isResidue(book, cell, Math.max(Math.abs(computed), Math.abs(host)));
+  return (
+    typeof computed === "number" &&
+    typeof host === "number" &&
+    isResidue(book, cell, Math.max(Math.abs(computed), Math.abs(host)))
+  );
 }
 
 /** Computes every formula of a book from its own and holds it against the host's value: numbers to a relative 1e-9, texts and errors exactly. */
@@ -48,7 +52,14 @@ export function valuesAgainstHost(book: Book): AgainstHost {
     }
     compared++;
     const { value, error } = book.content(sheet, row, column);
-    if (!same(book, cell, scalar(computed), book.hostValue(sheet, row, column))) differences.push({ place, formula, host: { value, ...(error && { error }) }, computed, passedOver: computed.error !== undefined && !error });
+    if (!same(book, cell, scalar(computed), book.hostValue(sheet, row, column)))
+      differences.push({
+        place,
+        formula,
+        host: { value, ...(error && { error }) },
+        computed,
+        passedOver: computed.error !== undefined && !error,
+      });
   }
   return { compared, differences, notCompared };
 }

@@ -29,7 +29,10 @@ export class Book implements Whereabouts {
   readonly #numbers: ReadonlyMap<string, number>;
 
   /** `names`: the names of the workbook as each sheet sees them, beside the sheets' own. */
-  constructor(readonly sheets: readonly Snapshot[], private readonly names: BookNames = new Map()) {
+  constructor(
+    readonly sheets: readonly Snapshot[],
+    private readonly names: BookNames = new Map(),
+  ) {
     this.#numbers = new Map(sheets.map(({ sheet }, i) => [sheet.toLowerCase(), i]));
     this.formulas = new Formulas(this, sheets);
     this.blocks = blocksOf(this);
@@ -43,7 +46,9 @@ export class Book implements Whereabouts {
     const snapshot = this.sheets[sheet]!;
     const area = snapshot.names.get(name.toLowerCase()) ?? this.names.get(nameKey(snapshot.sheet, name));
     const number = area && this.sheetNumber(area.sheet);
-    return area && number !== undefined ? { sheet: number, row: area.row, column: area.column, rows: area.rows, columns: area.columns } : undefined;
+    return area && number !== undefined
+      ? { sheet: number, row: area.row, column: area.column, rows: area.rows, columns: area.columns }
+      : undefined;
   }
 
   used(sheet: number): { readonly rows: number; readonly columns: number } {

@@ -36,9 +36,18 @@ export class Calculation implements Reader {
   readonly #whole = new Set<number>();
 
   /** `everything`: every formula is computed from its own, none keeps the host's value. */
-  constructor(readonly where: Book, changes: readonly Change[] = [], { everything = false }: { readonly everything?: boolean } = {}) {
+  constructor(
+    readonly where: Book,
+    changes: readonly Change[] = [],
+    { everything = false }: { readonly everything?: boolean } = {},
+  ) {
     const changed = changes.map((change) => ({ key: where.keyOf(change), value: change.value }));
-    this.#dirty = everything ? new Set([...where.formulas.cells.keys(), ...where.blocks.first.keys()]) : following(where, changed.map(({ key }) => key));
+    this.#dirty = everything
+      ? new Set([...where.formulas.cells.keys(), ...where.blocks.first.keys()])
+      : following(
+          where,
+          changed.map(({ key }) => key),
+        );
     for (const { key, value } of changed) this.#results.set(key, value);
   }
 
@@ -55,9 +64,17 @@ export class Calculation implements Reader {
   }
 
   /** The value of an expression (with or without `=`) as if it stood on a sheet, in a cell where that matters; rows where it fills several cells. */
-  evaluate(expression: string, sheet: string, at: { readonly row: number; readonly column: number } = { row: 0, column: 0 }): readonly (readonly Computed[])[] {
+  evaluate(
+    expression: string,
+    sheet: string,
+    at: { readonly row: number; readonly column: number } = { row: 0, column: 0 },
+  ): readonly (readonly Computed[])[] {
     const number = placeOfKey(this.where.keyOf({ sheet, row: 0, column: 0 })).sheet;
-    const compiled = compiledFor(expression.trim().startsWith("=") ? expression.trim() : `=${expression.trim()}`, at.row, at.column);
+    const compiled = compiledFor(
+      expression.trim().startsWith("=") ? expression.trim() : `=${expression.trim()}`,
+      at.row,
+      at.column,
+    );
     const { reads, ranges } = this.where.formulas.reading(compiled, number, at.row, at.column);
     let value: Value;
     try {
@@ -71,7 +88,9 @@ export class Calculation implements Reader {
     }
     if (!(value instanceof Block)) return [[told(value ?? 0)]];
     const block = value;
-    return Array.from({ length: block.rows }, (_r, r) => Array.from({ length: block.columns }, (_c, c) => told(block.at(r, c) ?? 0)));
+    return Array.from({ length: block.rows }, (_r, r) =>
+      Array.from({ length: block.columns }, (_c, c) => told(block.at(r, c) ?? 0)),
+    );
   }
 
   read(sheet: number, row: number, column: number): Scalar {
@@ -128,7 +147,11 @@ export class Calculation implements Reader {
   /** Computes cells after all that they can read, without depth: what reads itself is left to be computed when it is wanted. */
   #ahead(keys: readonly number[], ranges: readonly number[]): void {
     const { formulas } = this.where;
-    const stack: { readonly cell: FormulaCell | undefined; readonly ranges: readonly number[]; readonly wanted: number[] }[] = [];
+    const stack: {
+      readonly cell: FormulaCell | undefined;
+      readonly ranges: readonly number[];
+      readonly wanted: number[];
+    }[] = [];
     const opened = new Set<number>();
     const open = (cell: FormulaCell | undefined, reads: readonly number[], of: readonly number[]): void => {
       const wanted = reads.filter((key) => this.#waits(key));
@@ -182,8 +205,13 @@ export class Calculation implements Reader {
         continue;
       }
       const circle = stack.splice(from);
-      const names = circle.slice(0, 6).map((k) => a1(placeOfKey(k))).join(", ");
-      const told = new CannotCompute(`cannot be computed here: ${circle.length === 1 ? `${names} refers to itself` : `${names}${circle.length > 6 ? " and others" : ""} refer to one another in a circle`}`);
+      const names = circle
+        .slice(0, 6)
+        .map((k) => a1(placeOfKey(k)))
+        .join(", ");
+      const told = new CannotCompute(
+        `cannot be computed here: ${circle.length === 1 ? `${names} refers to itself` : `${names}${circle.length > 6 ? " and others" : ""} refer to one another in a circle`}`,
+      );
       for (const k of circle) this.#keep(k, told);
     }
   }
@@ -203,32 +231,44 @@ export class Calculation implements Reader {
   }
 
   #run(compiled: Compiled, sheet: number, row: number, column: number): Value {
-    const frame: Frame = { reader: this, sheet, row, column, locals: compiled.locals > 0 ? new Array<Value>(compiled.locals).fill(null) : [] };
+    const frame: Frame = {
+      reader: this,
+      sheet,
+      row,
+      column,
+      locals: compiled.locals > 0 ? new Array<Value>(compiled.locals).fill(null) : [],
+    };
     return compiled.run(frame);
   }
 
   #store(cell: FormulaCell, value: Value): void {
     const size = this.where.blocks.sizes.get(cell.key);
     const [rows, columns] = value instanceof Block ? [value.rows, value.columns] : [1, 1];
-    if (rows !== (size?.rows ?? 1) || columns !== (size?.columns ?? 1)) cannot("a formula that fills another block of cells than it does now");
+    if (rows !== (size?.rows ?? 1) || columns !== (size?.columns ?? 1))
+      cannot("a formula that fills another block of cells than it does now");
     if (!(value instanceof Block)) {
       this.#results.set(cell.key, value ?? 0);
       return;
     }
     const block = kept(value);
-    for (let r = 0; r < rows; r++) for (let c = 0; c < columns; c++) this.#results.set(keyOf(cell.sheet, cell.row + r, cell.column + c), block.at(r, c) ?? 0);
+    for (let r = 0; r < rows; r++)
+      for (let c = 0; c < columns; c++)
+        this.#results.set(keyOf(cell.sheet, cell.row + r, cell.column + c), block.at(r, c) ?? 0);
   }
 
   /** The result of a cell, and of the block it fills. */
   #keep(key: number, result: CannotCompute): void {
     const { rows, columns } = this.where.blocks.sizes.get(key) ?? { rows: 1, columns: 1 };
     const { sheet, row, column } = placeOfKey(key);
-    for (let r = 0; r < rows; r++) for (let c = 0; c < columns; c++) this.#results.set(keyOf(sheet, row + r, column + c), result);
+    for (let r = 0; r < rows; r++)
+      for (let c = 0; c < columns; c++) this.#results.set(keyOf(sheet, row + r, column + c), result);
   }
 }
 
 function told(value: Scalar): Computed {
-  return value instanceof Fault ? { value: null, error: { code: value.code, ...(value.message !== undefined && { message: value.message }) } } : { value };
+  return value instanceof Fault
+    ? { value: null, error: { code: value.code, ...(value.message !== undefined && { message: value.message }) } }
+    : { value };
 }
 
 /** A block with every cell read. */

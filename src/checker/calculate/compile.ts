@@ -4,7 +4,14 @@ import type { Node } from "./frame.ts";
 import { Ref } from "./frame.ts";
 import { kernFunction, nativeFunction } from "./functions/index.ts";
 import { binary, unary } from "./operators.ts";
-import { addressReference, nameReference, referenceNode, spanOf, spanReference, type StaticReference } from "./references.ts";
+import {
+  addressReference,
+  nameReference,
+  referenceNode,
+  spanOf,
+  spanReference,
+  type StaticReference,
+} from "./references.ts";
 import { broadcast, cannot, Fault, Rows, wrongValue, type Scalar } from "./values.ts";
 
 /** A formula read once for all cells that share its pattern. */
@@ -46,20 +53,32 @@ class Compiler {
   readonly references: StaticReference[] = [];
   unfollowable: string | undefined;
   locals = 0;
-  constructor(private readonly row: number, private readonly column: number) {}
+  constructor(
+    private readonly row: number,
+    private readonly column: number,
+  ) {}
 
   part(tree: Tree | null, scope: Scope): Part {
     if (!tree) return { run: () => null, fills: false };
     switch (tree.type) {
-      case "Literal": return this.constant(tree.value!);
-      case "ErrorLiteral": return this.constant(new Fault(String(tree.value)));
-      case "ReferenceIdentifier": return this.reference(String(tree.value), tree.kind!, scope);
-      case "UnaryExpression": return this.unary(tree, scope);
-      case "BinaryExpression": return this.binary(tree, scope);
-      case "ArrayExpression": return this.array(tree.elements!, scope);
-      case "CallExpression": return this.call(tree, scope);
-      case "LetExpression": return this.let(tree, scope);
-      default: return this.cannotFollow("LAMBDA");
+      case "Literal":
+        return this.constant(tree.value!);
+      case "ErrorLiteral":
+        return this.constant(new Fault(String(tree.value)));
+      case "ReferenceIdentifier":
+        return this.reference(String(tree.value), tree.kind!, scope);
+      case "UnaryExpression":
+        return this.unary(tree, scope);
+      case "BinaryExpression":
+        return this.binary(tree, scope);
+      case "ArrayExpression":
+        return this.array(tree.elements!, scope);
+      case "CallExpression":
+        return this.call(tree, scope);
+      case "LetExpression":
+        return this.let(tree, scope);
+      default:
+        return this.cannotFollow("LAMBDA");
     }
   }
 
@@ -111,7 +130,14 @@ class Compiler {
     const b = this.part(second ?? null, scope);
     if (operator === ":") return this.span(a, b, before);
     const f = binary[operator!];
-    if (!f) return this.cannotFollow(operator === "," ? "a union of references" : operator === " " ? "an intersection of references" : `the operator ${operator}`);
+    if (!f)
+      return this.cannotFollow(
+        operator === ","
+          ? "a union of references"
+          : operator === " "
+            ? "an intersection of references"
+            : `the operator ${operator}`,
+      );
     return { run: (frame) => broadcast([a.run(frame), b.run(frame)], f), fills: a.fills || b.fills };
   }
 
@@ -147,8 +173,12 @@ class Compiler {
     const native = nativeFunction(name);
     if (!native) return { run: () => cannot(`function ${name.toUpperCase()}`), fills: true };
     if (native.unfollowable) return this.cannotFollow(native.unfollowable);
-    if (nodes.length < native.min || nodes.length > native.max) return { run: () => cannot(`function ${name.toUpperCase()} with ${nodes.length} arguments`), fills: false };
-    return { run: (frame) => native.run(nodes, frame), fills: native.fills === "always" || (native.fills === "with" && parts.some(({ fills }) => fills)) };
+    if (nodes.length < native.min || nodes.length > native.max)
+      return { run: () => cannot(`function ${name.toUpperCase()} with ${nodes.length} arguments`), fills: false };
+    return {
+      run: (frame) => native.run(nodes, frame),
+      fills: native.fills === "always" || (native.fills === "with" && parts.some(({ fills }) => fills)),
+    };
   }
 
   private let({ declarations = [], body }: Tree, scope: Scope): Part {
@@ -182,5 +212,11 @@ export function compile(formula: string, row: number, column: number): Compiled 
   }
   const compiler = new Compiler(row, column);
   const { run, fills } = compiler.part(tree, new Map());
-  return { run, references: compiler.references, ...(compiler.unfollowable !== undefined && { unfollowable: compiler.unfollowable }), fills, locals: compiler.locals };
+  return {
+    run,
+    references: compiler.references,
+    ...(compiler.unfollowable !== undefined && { unfollowable: compiler.unfollowable }),
+    fills,
+    locals: compiler.locals,
+  };
 }

@@ -2,7 +2,8 @@ import { cannot, Fault, wrongValue, type Scalar } from "./values.ts";
 
 const plainNumber = /^\s*[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?\s*(%?)\s*$/i;
 /** Dates, times, fractions, currencies and grouped digits: what a program makes of them depends on its language. */
-const byLanguage = /^\s*[+\-(]?\s*[$€£¥]?\s*\d[\d\s,.'’/:-]*(?:[ap]m)?\s*\)?\s*[%€]?\s*$|^\s*\d{1,4}[\s./-]*(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[\s./-]*\d{0,4}\s*$/i;
+const byLanguage =
+  /^\s*[+\-(]?\s*[$€£¥]?\s*\d[\d\s,.'’/:-]*(?:[ap]m)?\s*\)?\s*[%€]?\s*$|^\s*\d{1,4}[\s./-]*(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[\s./-]*\d{0,4}\s*$/i;
 
 /** The number a text means; undefined where it is no number. */
 export function numberOfText(text: string): number | undefined {
@@ -53,7 +54,8 @@ export function toCondition(value: Scalar): boolean | Fault {
 }
 
 const order = new Intl.Collator("en", { sensitivity: "accent" });
-const rank = (value: number | string | boolean): number => (typeof value === "number" ? 0 : typeof value === "string" ? 1 : 2);
+const rank = (value: number | string | boolean): number =>
+  typeof value === "number" ? 0 : typeof value === "string" ? 1 : 2;
 
 /** Texts are the same whatever their case. */
 export function sameText(a: string, b: string): boolean {
@@ -68,7 +70,8 @@ export function compare(a: number | string | boolean | null, b: number | string 
   const left = a ?? blankLike(b);
   const right = b ?? blankLike(a);
   if (typeof left === "number" && typeof right === "number") return left - right;
-  if (typeof left === "string" && typeof right === "string") return sameText(left, right) ? 0 : order.compare(left, right) || (left < right ? -1 : 1);
+  if (typeof left === "string" && typeof right === "string")
+    return sameText(left, right) ? 0 : order.compare(left, right) || (left < right ? -1 : 1);
   if (typeof left === "boolean" && typeof right === "boolean") return Number(left) - Number(right);
   return rank(left) - rank(right);
 }

@@ -4,7 +4,15 @@ import { Fault, type Scalar } from "./values.ts";
 /** A text with `?`, `*` and `~` as an expression; undefined where it has none of them. */
 export function wildcards(text: string): RegExp | undefined {
   if (!/[?*~]/.test(text)) return undefined;
-  const source = text.replace(/~[?*~]|[\s\S]/g, (c) => (c.length === 2 ? `\\${c[1]!}` : c === "?" ? "[\\s\\S]" : c === "*" ? "[\\s\\S]*" : c.replace(/[.+^${}()|[\]\\/-]/g, "\\$&")));
+  const source = text.replace(/~[?*~]|[\s\S]/g, (c) =>
+    c.length === 2
+      ? `\\${c[1]!}`
+      : c === "?"
+        ? "[\\s\\S]"
+        : c === "*"
+          ? "[\\s\\S]*"
+          : c.replace(/[.+^${}()|[\]\\/-]/g, "\\$&"),
+  );
   return new RegExp(`^${source}$`, "i");
 }
 
@@ -17,7 +25,10 @@ function meaning(text: string): number | string | boolean {
 }
 
 function equality(wanted: number | string | boolean): Test {
-  if (typeof wanted !== "string") return (v) => v === wanted || (typeof wanted === "number" && typeof v === "string" && v !== "" && /\d/.test(v) && numberOfText(v) === wanted);
+  if (typeof wanted !== "string")
+    return (v) =>
+      v === wanted ||
+      (typeof wanted === "number" && typeof v === "string" && v !== "" && /\d/.test(v) && numberOfText(v) === wanted);
   if (/^#[A-Z0-9/]+[!?]?$/i.test(wanted)) return (v) => v instanceof Fault && sameText(v.code, wanted);
   const like = wildcards(wanted);
   return like ? (v) => typeof v === "string" && like.test(v) : (v) => typeof v === "string" && sameText(v, wanted);
@@ -35,6 +46,11 @@ export function criterion(given: Scalar): Test {
     const same: Test = rest === "" ? (v) => v === null : equality(wanted);
     return (v) => !same(v);
   }
-  const holds = { "<": (o: number) => o < 0, "<=": (o: number) => o <= 0, ">": (o: number) => o > 0, ">=": (o: number) => o >= 0 }[operator]!;
+  const holds = {
+    "<": (o: number) => o < 0,
+    "<=": (o: number) => o <= 0,
+    ">": (o: number) => o > 0,
+    ">=": (o: number) => o >= 0,
+  }[operator]!;
   return (v) => v !== null && !(v instanceof Fault) && typeof v === typeof wanted && holds(compare(v, wanted));
 }

@@ -12,7 +12,13 @@ export interface FilledBlocks {
 /** What a formula gives on the host's own values; undefined where that cannot be computed. */
 function onHostValues(book: Book, { sheet, row, column, compiled }: FormulaCell): unknown {
   try {
-    return compiled.run({ reader: { where: book, read: (s, r, c) => book.hostValue(s, r, c) }, sheet, row, column, locals: [] });
+    return compiled.run({
+      reader: { where: book, read: (s, r, c) => book.hostValue(s, r, c) },
+      sheet,
+      row,
+      column,
+      locals: [],
+    });
   } catch (error) {
     if (error instanceof CannotCompute) return undefined;
     throw error;
@@ -34,11 +40,16 @@ export function blocksOf(book: Book): FilledBlocks {
     if (!compiled.fills || !(bare(book, sheet, row, column + 1) || bare(book, sheet, row + 1, column))) continue;
     const value = onHostValues(book, cell);
     if (!(value instanceof Block) || (value.rows === 1 && value.columns === 1)) continue;
-    const others = Array.from({ length: value.rows * value.columns - 1 }, (_, i) => ({ r: Math.floor((i + 1) / value.columns), c: (i + 1) % value.columns }));
+    const others = Array.from({ length: value.rows * value.columns - 1 }, (_, i) => ({
+      r: Math.floor((i + 1) / value.columns),
+      c: (i + 1) % value.columns,
+    }));
     const stands = others.every(({ r, c }) => {
       const { formula } = book.content(sheet, row + r, column + c);
       const element = value.at(r, c);
-      return formula === undefined && agrees(element === null ? 0 : element, book.hostValue(sheet, row + r, column + c));
+      return (
+        formula === undefined && agrees(element === null ? 0 : element, book.hostValue(sheet, row + r, column + c))
+      );
     });
     if (!stands) continue;
     sizes.set(key, { rows: value.rows, columns: value.columns });

@@ -14,7 +14,11 @@ export function keyOf(sheet: number, row: number, column: number): number {
 /** The cell of a number that `keyOf` gave. */
 export function placeOfKey(key: number): { readonly sheet: number; readonly row: number; readonly column: number } {
   const within = key % cellsPerSheet;
-  return { sheet: Math.floor(key / cellsPerSheet), row: Math.floor(within / columnsPerRow), column: within % columnsPerRow };
+  return {
+    sheet: Math.floor(key / cellsPerSheet),
+    row: Math.floor(within / columnsPerRow),
+    column: within % columnsPerRow,
+  };
 }
 
 /** A cell with a formula, and the cells and ranges it can read. */
@@ -58,14 +62,26 @@ export class Formulas {
   /** Numbers of the ranges that lie over a column. */
   readonly #overColumn = new Map<number, number[]>();
 
-  constructor(private readonly where: Whereabouts, sheets: readonly Snapshot[]) {
-    sheets.forEach(({ cells }, sheet) => cells.forEach((row, r) => row.forEach(({ formula }, c) => {
-      if (formula !== undefined) this.#add(sheet, r, c, formula);
-    })));
+  constructor(
+    private readonly where: Whereabouts,
+    sheets: readonly Snapshot[],
+  ) {
+    sheets.forEach(({ cells }, sheet) =>
+      cells.forEach((row, r) =>
+        row.forEach(({ formula }, c) => {
+          if (formula !== undefined) this.#add(sheet, r, c, formula);
+        }),
+      ),
+    );
   }
 
   /** The cells and ranges a formula can read where it stands. */
-  reading(compiled: Compiled, sheet: number, row: number, column: number): Pick<FormulaCell, "reads" | "ranges" | "unfollowable"> {
+  reading(
+    compiled: Compiled,
+    sheet: number,
+    row: number,
+    column: number,
+  ): Pick<FormulaCell, "reads" | "ranges" | "unfollowable"> {
     const reads: number[] = [];
     const ranges: number[] = [];
     let { unfollowable } = compiled;
@@ -94,7 +110,15 @@ export class Formulas {
   #add(sheet: number, row: number, column: number, formula: string): void {
     const compiled = compiledFor(formula, row, column);
     const key = keyOf(sheet, row, column);
-    const cell: FormulaCell = { key, sheet, row, column, formula, compiled, ...this.reading(compiled, sheet, row, column) };
+    const cell: FormulaCell = {
+      key,
+      sheet,
+      row,
+      column,
+      formula,
+      compiled,
+      ...this.reading(compiled, sheet, row, column),
+    };
     this.cells.set(key, cell);
     if (cell.unfollowable !== undefined) this.unfollowable.push(cell);
     for (const read of cell.reads) {

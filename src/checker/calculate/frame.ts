@@ -36,7 +36,10 @@ export type Node = (frame: Frame) => Value;
 
 /** Cells of a sheet as a value. */
 export class Ref extends Block {
-  constructor(private readonly reader: Reader, readonly area: CellArea) {
+  constructor(
+    private readonly reader: Reader,
+    readonly area: CellArea,
+  ) {
     super(area.rows, area.columns);
   }
 
@@ -46,7 +49,13 @@ export class Ref extends Block {
 
   /** Some of its cells. */
   part(row: number, column: number, rows: number, columns: number): Ref {
-    return new Ref(this.reader, { sheet: this.area.sheet, row: this.area.row + row, column: this.area.column + column, rows, columns });
+    return new Ref(this.reader, {
+      sheet: this.area.sheet,
+      row: this.area.row + row,
+      column: this.area.column + column,
+      rows,
+      columns,
+    });
   }
 }
 

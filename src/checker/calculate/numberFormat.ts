@@ -5,7 +5,8 @@ import { cannot } from "./values.ts";
 /** A number of the plain formats: digits, grouping, per cent, exponent, with fixed texts before and behind. */
 const plain = /^((?:"[^"]*"|\\.|[ ()+\-])*)([#,0]*0|#[#,]*)(?:\.([0#]+))?(?:(E[+-])(0+))?(%?)((?:"[^"]*"|\\.|[ ()])*)$/;
 
-const unquoted = (text: string): string => text.replace(/"([^"]*)"|\\(.)/g, (_, quoted?: string, single?: string) => quoted ?? single ?? "");
+const unquoted = (text: string): string =>
+  text.replace(/"([^"]*)"|\\(.)/g, (_, quoted?: string, single?: string) => quoted ?? single ?? "");
 
 /** The text of a number by a format of the spreadsheet program. Formats beyond the plain ones cannot be computed here. */
 export function formatted(value: number, format: string): string {
@@ -19,7 +20,9 @@ export function formatted(value: number, format: string): string {
   const fixed = (decimals.match(/0/g) ?? []).length;
   if (exponent && (least !== 1 || whole.length !== 1)) return cannot(`TEXT with the format “${format}”`);
   const number = percent ? value * 100 : value;
-  const digits = exponent ? Math.abs(number).toExponential(decimals.length) : decimal(Math.abs(number), decimals.length);
+  const digits = exponent
+    ? Math.abs(number).toExponential(decimals.length)
+    : decimal(Math.abs(number), decimals.length);
   const [mantissa, power = "0"] = digits.split("e") as [string, string?];
   const [int = "", fraction = ""] = mantissa.split(".");
   const shown = fraction.slice(0, fixed) + fraction.slice(fixed).replace(/0+$/, "");

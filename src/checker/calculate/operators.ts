@@ -15,19 +15,23 @@ export function power(base: number, exponent: number): number | Fault {
   return finite(base ** exponent);
 }
 
-const numeric = (f: (a: number, b: number) => number | Fault): Binary => (a, b) => {
-  if (typeof a === "number" && typeof b === "number") return f(a, b);
-  const left = toNumber(a);
-  if (left instanceof Fault) return left;
-  const right = toNumber(b);
-  return right instanceof Fault ? right : f(left, right);
-};
+const numeric =
+  (f: (a: number, b: number) => number | Fault): Binary =>
+  (a, b) => {
+    if (typeof a === "number" && typeof b === "number") return f(a, b);
+    const left = toNumber(a);
+    if (left instanceof Fault) return left;
+    const right = toNumber(b);
+    return right instanceof Fault ? right : f(left, right);
+  };
 
-const comparing = (f: (order: number) => boolean): Binary => (a, b) => {
-  if (a instanceof Fault) return a;
-  if (b instanceof Fault) return b;
-  return f(compare(a, b));
-};
+const comparing =
+  (f: (order: number) => boolean): Binary =>
+  (a, b) => {
+    if (a instanceof Fault) return a;
+    if (b instanceof Fault) return b;
+    return f(compare(a, b));
+  };
 
 /** The operators between two values; those of references (range, union, intersection) are not among them. */
 export const binary: Readonly<Record<string, Binary>> = {
@@ -50,10 +54,12 @@ export const binary: Readonly<Record<string, Binary>> = {
   ">=": comparing((order) => order >= 0),
 };
 
-const one = (f: (a: number) => number): ((a: Scalar) => Scalar) => (a) => {
-  const value = toNumber(a);
-  return value instanceof Fault ? value : f(value);
-};
+const one =
+  (f: (a: number) => number): ((a: Scalar) => Scalar) =>
+  (a) => {
+    const value = toNumber(a);
+    return value instanceof Fault ? value : f(value);
+  };
 
 export const unary: Readonly<Record<string, (a: Scalar) => Scalar>> = {
   "-": one((a) => -a),

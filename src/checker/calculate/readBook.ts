@@ -47,7 +47,8 @@ export async function readBook(host: Host, from: string | Snapshot): Promise<Boo
   };
   for (let snapshot = waiting.pop(); snapshot; snapshot = waiting.pop()) {
     const mentioned: Mentioned = { sheets: new Set(), names: new Set() };
-    for (const row of snapshot.cells) for (const { formula } of row) if (formula !== undefined && mayMention(formula)) mention(formula, mentioned);
+    for (const row of snapshot.cells)
+      for (const { formula } of row) if (formula !== undefined && mayMention(formula)) mention(formula, mentioned);
     for (const sheet of mentioned.sheets) await want(sheet);
     for (const name of mentioned.names) {
       const own = snapshot.names.get(name.toLowerCase());

@@ -51,7 +51,13 @@ export function addressReference(text: string, row: number, column: number): Sta
     const [r1, c1] = [top(r), left(c)];
     const r2 = bottom ? bottom(r) : Math.max(used!.rows - 1, r1);
     const c2 = right ? right(c) : Math.max(used!.columns - 1, c1);
-    return { sheet, row: Math.min(r1, r2), column: Math.min(c1, c2), rows: Math.abs(r2 - r1) + 1, columns: Math.abs(c2 - c1) + 1 };
+    return {
+      sheet,
+      row: Math.min(r1, r2),
+      column: Math.min(c1, c2),
+      rows: Math.abs(r2 - r1) + 1,
+      columns: Math.abs(c2 - c1) + 1,
+    };
   };
 }
 
@@ -81,7 +87,13 @@ export function spanOf(a: CellArea, b: CellArea): CellArea | undefined {
   if (a.sheet !== b.sheet) return undefined;
   const row = Math.min(a.row, b.row);
   const column = Math.min(a.column, b.column);
-  return { sheet: a.sheet, row, column, rows: Math.max(a.row + a.rows, b.row + b.rows) - row, columns: Math.max(a.column + a.columns, b.column + b.columns) - column };
+  return {
+    sheet: a.sheet,
+    row,
+    column,
+    rows: Math.max(a.row + a.rows, b.row + b.rows) - row,
+    columns: Math.max(a.column + a.columns, b.column + b.columns) - column,
+  };
 }
 
 /** A reference ready to be evaluated; one whose cells cannot be told cannot be computed. */

@@ -3,7 +3,10 @@ export type ErrorCode = "#NULL!" | "#DIV/0!" | "#VALUE!" | "#REF!" | "#NAME?" | 
 
 /** An error as a value: it travels through whatever uses it. */
 export class Fault {
-  constructor(readonly code: string, readonly message?: string) {}
+  constructor(
+    readonly code: string,
+    readonly message?: string,
+  ) {}
 }
 
 /** What one cell or one element of an array holds; null is blank. */
@@ -11,7 +14,10 @@ export type Scalar = number | string | boolean | null | Fault;
 
 /** Rows and columns of values: cells of a sheet, or an array. */
 export abstract class Block {
-  constructor(readonly rows: number, readonly columns: number) {}
+  constructor(
+    readonly rows: number,
+    readonly columns: number,
+  ) {}
   abstract at(row: number, column: number): Scalar;
 }
 
@@ -77,5 +83,9 @@ export function broadcast(values: readonly Value[], f: (...scalars: Scalar[]) =>
     const column = value.columns === 1 ? 0 : c;
     return row < value.rows && column < value.columns ? value.at(row, column) : notFound;
   };
-  return new Rows(Array.from({ length: rows }, (_r, r) => Array.from({ length: columns }, (_c, c) => f(...values.map((value) => element(value, r, c))))));
+  return new Rows(
+    Array.from({ length: rows }, (_r, r) =>
+      Array.from({ length: columns }, (_c, c) => f(...values.map((value) => element(value, r, c)))),
+    ),
+  );
 }

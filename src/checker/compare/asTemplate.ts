@@ -25,29 +25,51 @@ const empty: CellContent = { value: null, text: "" };
 function templateValues(recognised: Recognised): (planned: Address) => Computed {
   const { plan, snapshot } = recognised;
   const sheet = snapshot.sheet;
-  const cells: CellContent[][] = Array.from({ length: plan.rows }, () => Array.from({ length: plan.columns }, () => empty));
+  const cells: CellContent[][] = Array.from({ length: plan.rows }, () =>
+    Array.from({ length: plan.columns }, () => empty),
+  );
   for (const { row, column, role, value, formula } of plan.cells) {
     const at = inputRoles.has(role) ? standing(recognised, { row, column }) : undefined;
     const { value: held = value ?? null, error } = at ? cellAt(snapshot, at.row, at.column) : { error: undefined };
     if (peoplesRoles.has(role)) continue;
-    cells[row]![column] = { value: formula === undefined ? held : null, text: "", ...(formula !== undefined && { formula }), ...(error && { error }) };
+    cells[row]![column] = {
+      value: formula === undefined ? held : null,
+      text: "",
+      ...(formula !== undefined && { formula }),
+      ...(error && { error }),
+    };
   }
   const names = new Map(plan.names.map(({ name, ...area }) => [name.toLowerCase(), { sheet, ...area }]));
-  const calculation = new Calculation(new Book([{ sheet, rows: plan.rows, columns: plan.columns, cells, names }]), [], { everything: true });
+  const calculation = new Calculation(new Book([{ sheet, rows: plan.rows, columns: plan.columns, cells, names }]), [], {
+    everything: true,
+  });
   return (planned) => calculation.valueAt({ sheet, ...planned });
 }
 
-function governing(recognised: Recognised, utilisationOf: (planned: Address) => CellContent["value"] | undefined): Governing | undefined {
+function governing(
+  recognised: Recognised,
+  utilisationOf: (planned: Address) => CellContent["value"] | undefined,
+): Governing | undefined {
   let most: Governing | undefined;
   for (const { description, utilisation } of recognised.plan.summary.checks) {
     const value = utilisationOf(utilisation);
-    if (typeof value === "number" && value > (most?.utilisation ?? -Infinity)) most = { utilisation: value, of: description };
+    if (typeof value === "number" && value > (most?.utilisation ?? -Infinity))
+      most = { utilisation: value, of: description };
   }
   return most;
 }
 
 /** Findings of formulas that give something else than the template's. */
-const ofFormulas: ReadonlySet<FindingKind> = new Set(["typed over", "formula missing", "formula changed", "constant changed", "arguments in another order", "range changed", "other cells", "lost cells"]);
+const ofFormulas: ReadonlySet<FindingKind> = new Set([
+  "typed over",
+  "formula missing",
+  "formula changed",
+  "constant changed",
+  "arguments in another order",
+  "range changed",
+  "other cells",
+  "lost cells",
+]);
 
 /** Relative difference in per cent, to two digits. */
 function percent(now: number, template: number): string {
@@ -58,7 +80,8 @@ function percent(now: number, template: number): string {
 function comparedWith(now: CellContent, template: Computed): string | undefined {
   if (template.cannot !== undefined) return undefined;
   const { value } = template;
-  if ((!now.error && !template.error && agrees(now.value, value)) || shownResult(now) === shownResult(template)) return "It shows what the template's formulas give.";
+  if ((!now.error && !template.error && agrees(now.value, value)) || shownResult(now) === shownResult(template))
+    return "It shows what the template's formulas give.";
   const difference = typeof now.value === "number" && typeof value === "number" ? percent(now.value, value) : "";
   return `It shows ${shownResult(now)}${difference}; with the template's formulas it would be ${shownResult(template)}.`;
 }
@@ -67,8 +90,17 @@ function comparedWith(now: CellContent, template: Computed): string | undefined 
  * What faults of formulas come to: each gets its value beside the one that the template's formulas give from the sheet's inputs, and the sheet its verdict beside
  * theirs. Undefined where no formula differs.
  */
-export function effects(recognised: Recognised, findings: readonly Finding[]): { readonly findings: readonly Finding[]; readonly effect: Effect } | undefined {
-  if (!findings.some(({ kind, grade }) => grade === "serious" && (ofFormulas.has(kind) || kind === "number changed" || kind === "row deleted"))) return undefined;
+export function effects(
+  recognised: Recognised,
+  findings: readonly Finding[],
+): { readonly findings: readonly Finding[]; readonly effect: Effect } | undefined {
+  if (
+    !findings.some(
+      ({ kind, grade }) =>
+        grade === "serious" && (ofFormulas.has(kind) || kind === "number changed" || kind === "row deleted"),
+    )
+  )
+    return undefined;
   const { plan, snapshot } = recognised;
   const of = templateValues(recognised);
   const now = (planned: Address): CellContent | undefined => {
@@ -80,14 +112,25 @@ export function effects(recognised: Recognised, findings: readonly Finding[]): {
     const planned = at && plannedAt(recognised, at);
     if (!ofFormulas.has(finding.kind) || !planned) return finding;
     const compared = comparedWith(cellAt(snapshot, at.row, at.column), of(planned));
-    return compared === undefined ? finding : { ...finding, what: `${finding.what} ${(finding.rows ?? 1) > 1 ? `The first: ${compared.charAt(0).toLowerCase()}${compared.slice(1)}` : compared}` };
+    return compared === undefined
+      ? finding
+      : {
+          ...finding,
+          what: `${finding.what} ${(finding.rows ?? 1) > 1 ? `The first: ${compared.charAt(0).toLowerCase()}${compared.slice(1)}` : compared}`,
+        };
   });
   const overall = now(plan.summary.overall);
   return {
     findings: told,
     effect: {
-      overall: { sheet: overall ? shownResult(overall) : "its row is missing", template: shownResult(of(plan.summary.overall)) },
-      governing: { sheet: governing(recognised, (at) => now(at)?.value), template: governing(recognised, (at) => of(at).value) },
+      overall: {
+        sheet: overall ? shownResult(overall) : "its row is missing",
+        template: shownResult(of(plan.summary.overall)),
+      },
+      governing: {
+        sheet: governing(recognised, (at) => now(at)?.value),
+        template: governing(recognised, (at) => of(at).value),
+      },
     },
   };
 }

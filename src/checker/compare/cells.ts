@@ -12,9 +12,19 @@ import { formulaChange } from "./formulaChange.ts";
 import { formatChange, hidesTexts } from "./numberFormat.ts";
 
 /** What a fixed text is for, by the cell's role. */
-const texts: Partial<Readonly<Record<Role, { readonly kind: FindingKind; readonly grade: Grade; readonly what: string }>>> = {
-  unit: { kind: "unit changed", grade: "serious", what: "The unit was changed; what is computed from the value was not." },
-  tableUnit: { kind: "unit changed", grade: "serious", what: "The unit was changed; what is computed from the values was not." },
+const texts: Partial<
+  Readonly<Record<Role, { readonly kind: FindingKind; readonly grade: Grade; readonly what: string }>>
+> = {
+  unit: {
+    kind: "unit changed",
+    grade: "serious",
+    what: "The unit was changed; what is computed from the value was not.",
+  },
+  tableUnit: {
+    kind: "unit changed",
+    grade: "serious",
+    what: "The unit was changed; what is computed from the values was not.",
+  },
   symbol: { kind: "symbol changed", grade: "look", what: "The symbol was changed." },
   tableSymbol: { kind: "symbol changed", grade: "look", what: "The symbol was changed." },
   caution: { kind: "caution changed", grade: "serious", what: "A caution was changed or taken away." },
@@ -29,9 +39,15 @@ const texts: Partial<Readonly<Record<Role, { readonly kind: FindingKind; readonl
 const otherText = { kind: "text changed", grade: "look", what: "The text was changed." } as const;
 
 /** A value as findings show it. */
-export const shown = (value: CellContent["value"] | undefined): string => (value === null || value === undefined || value === "" ? "empty" : typeof value === "number" ? numberText(value) : String(value));
+export const shown = (value: CellContent["value"] | undefined): string =>
+  value === null || value === undefined || value === ""
+    ? "empty"
+    : typeof value === "number"
+      ? numberText(value)
+      : String(value);
 /** What a cell gives: its error or its value. */
-export const shownResult = ({ value, error }: Pick<CellContent, "value" | "error">): string => error?.code ?? shown(value);
+export const shownResult = ({ value, error }: Pick<CellContent, "value" | "error">): string =>
+  error?.code ?? shown(value);
 const shownCell = (cell: CellContent): string => cell.formula ?? shownResult(cell);
 
 /** The number and title of the table that a planned row is a row of; undefined for other rows. */
@@ -43,7 +59,8 @@ export function tableOf({ plan: { cells, meanings } }: Recognised): (row: number
     if (item !== undefined) titles.set(String(item), value);
   }
   const items = new Map<number, string>();
-  for (const { at, item } of meanings) if (titles.has(item)) for (let r = 0; r < at.rows; r++) items.set(at.row + r, item);
+  for (const { at, item } of meanings)
+    if (titles.has(item)) for (let r = 0; r < at.rows; r++) items.set(at.row + r, item);
   return (row) => {
     const item = items.get(row);
     return item === undefined ? undefined : `table ${item}, ${titles.get(item)!}`;
@@ -56,11 +73,14 @@ export function labels(recognised: Recognised): (planned: Address) => string {
   const rows = new Map<number, { item?: string; description?: string }>();
   for (const { row, column, value, role } of cells) {
     if (typeof value !== "string") continue;
-    if (column === columns.item && (role === "item" || role === "block")) rows.set(row, { ...rows.get(row), item: value });
+    if (column === columns.item && (role === "item" || role === "block"))
+      rows.set(row, { ...rows.get(row), item: value });
     if (column === columns.description && role !== "value") rows.set(row, { ...rows.get(row), description: value });
   }
   const tables = new Map<string, (typeof meanings)[number]>();
-  for (const meaning of meanings) if (meaning.at.rows > 1 || !rows.get(meaning.at.row)?.item) for (let r = 0; r < meaning.at.rows; r++) tables.set(`${meaning.at.row + r},${meaning.at.column}`, meaning);
+  for (const meaning of meanings)
+    if (meaning.at.rows > 1 || !rows.get(meaning.at.row)?.item)
+      for (let r = 0; r < meaning.at.rows; r++) tables.set(`${meaning.at.row + r},${meaning.at.column}`, meaning);
   return ({ row, column }) => {
     const meaning = tables.get(`${row},${column}`);
     if (meaning) return `${meaning.item} ${meaning.description}`;
@@ -73,7 +93,13 @@ export function labels(recognised: Recognised): (planned: Address) => string {
 /** Cells whose content the sheet says of itself, or that are the user's to fill. */
 function exempt({ role, value }: PlannedCell, { plan, head }: Recognised): boolean {
   if (peoplesRoles.has(role) || role === "textInput") return true;
-  return role === "label" && (value === plan.hash || value === `${plan.template.id} ${plan.template.version}` || value === head.functionsVersion) || (role === "bound" && value === version);
+  return (
+    (role === "label" &&
+      (value === plan.hash ||
+        value === `${plan.template.id} ${plan.template.version}` ||
+        value === head.functionsVersion)) ||
+    (role === "bound" && value === version)
+  );
 }
 
 /** Compares every planned cell that still stands with what stands there. */
@@ -84,8 +110,14 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
   const memberOf = members(recognised);
   const inputAt = new Map(recognised.inputCells.map((c) => [`${c.at.row},${c.at.column}`, c] as const));
   const faultAt = new Map(faults.map((f) => [`${f.at.row},${f.at.column}`, f] as const));
-  const mayBeEmpty = new Set(plan.validations.filter((v) => v.allowBlank).flatMap((v) => Array.from({ length: v.rows }, (_, r) => `${v.row + r},${v.column}`)));
-  const computed = new Set(plan.cells.filter((c) => c.formula !== undefined).map(({ row, column }) => `${row},${column}`));
+  const mayBeEmpty = new Set(
+    plan.validations
+      .filter((v) => v.allowBlank)
+      .flatMap((v) => Array.from({ length: v.rows }, (_, r) => `${v.row + r},${v.column}`)),
+  );
+  const computed = new Set(
+    plan.cells.filter((c) => c.formula !== undefined).map(({ row, column }) => `${row},${column}`),
+  );
   const out: Finding[] = [];
   for (const cell of plan.cells) {
     const at = standing(recognised, cell);
@@ -94,16 +126,36 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
     const now = cellAt(snapshot, row, column);
     const add = (kind: FindingKind, grade: Grade, what: string, expected?: string, found?: string): void => {
       const member = memberOf(cell);
-      out.push({ kind, grade, what, at, label: labelOf(cell), ...(member && { member }), ...(expected !== undefined && { expected }), ...(found !== undefined && { found }) });
+      out.push({
+        kind,
+        grade,
+        what,
+        at,
+        label: labelOf(cell),
+        ...(member && { member }),
+        ...(expected !== undefined && { expected }),
+        ...(found !== undefined && { found }),
+      });
     };
     if (cell.formula !== undefined) formula(cell, now, add);
     else if (cell.role === "input" || cell.role === "choice") input(cell, at, now, add);
     else if (cell.role === "shape") shape(cell, now, add);
     else fixed(cell, now, add);
     const number = cell.formula !== undefined || typeof cell.value === "number" || cell.role === "input";
-    const change = number && cell.role !== "shape" ? formatChange(cell.format ?? "General", looks.formats[row]?.[column] ?? "General") : undefined;
-    if (change) add(change.kind, change.grade, change.what, cell.format ?? "General", looks.formats[row]?.[column] ?? "General");
-    if (!number && typeof cell.value === "string" && hidesTexts(looks.formats[row]?.[column] ?? "General")) add("value hidden by format", "serious", "The number format does not show the text as it stands.", cell.format ?? "General", looks.formats[row]?.[column]);
+    const change =
+      number && cell.role !== "shape"
+        ? formatChange(cell.format ?? "General", looks.formats[row]?.[column] ?? "General")
+        : undefined;
+    if (change)
+      add(change.kind, change.grade, change.what, cell.format ?? "General", looks.formats[row]?.[column] ?? "General");
+    if (!number && typeof cell.value === "string" && hidesTexts(looks.formats[row]?.[column] ?? "General"))
+      add(
+        "value hidden by format",
+        "serious",
+        "The number format does not show the text as it stands.",
+        cell.format ?? "General",
+        looks.formats[row]?.[column],
+      );
   }
   return out;
 
@@ -113,7 +165,14 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
     const expected = normalPlanned(cell.formula!, moves);
     if (now.formula === undefined) {
       if (now.value === null) add("formula missing", "serious", "The formula was deleted.", expected, "empty");
-      else add("typed over", "serious", "A value was typed over the formula: it does not follow the inputs any more.", expected, shown(now.value));
+      else
+        add(
+          "typed over",
+          "serious",
+          "A value was typed over the formula: it does not follow the inputs any more.",
+          expected,
+          shown(now.value),
+        );
       return;
     }
     const found = normalNow(now.formula, snapshot.sheet);
@@ -125,24 +184,50 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
   function input(cell: PlannedCell, at: Address, now: CellContent, add: Add): void {
     const fault = faultAt.get(`${at.row},${at.column}`);
     if (fault) {
-      const text = cell.role === "input" && now.formula === undefined && isNumberAsText(now.value) ? " It is a number stored as text, which no formula computes with." : "";
+      const text =
+        cell.role === "input" && now.formula === undefined && isNumberAsText(now.value)
+          ? " It is a number stored as text, which no formula computes with."
+          : "";
       const symbol = plainSymbol(inputAt.get(`${cell.row},${cell.column}`)?.says.symbol ?? "–");
-      add("input not allowed", "serious", `The input ${symbol === "–" ? "" : `${symbol} `}${fault.fault}.${text}`, undefined, shownCell(now));
+      add(
+        "input not allowed",
+        "serious",
+        `The input ${symbol === "–" ? "" : `${symbol} `}${fault.fault}.${text}`,
+        undefined,
+        shownCell(now),
+      );
     } else if (now.value === null && now.formula === undefined && !mayBeEmpty.has(`${cell.row},${cell.column}`)) {
       add("input missing", "note", "The input is empty; the sheet's verdict stays INCOMPLETE.");
     } else {
       const { quantity } = inputAt.get(`${cell.row},${cell.column}`)?.says ?? {};
-      if (quantity && typeof now.value === "number" && isUnusual(quantity, now.value)) add("input unusual", "note", "The input is allowed but outside its everyday range.", `usually ${everydayText(quantity)}`, shownCell(now));
+      if (quantity && typeof now.value === "number" && isUnusual(quantity, now.value))
+        add(
+          "input unusual",
+          "note",
+          "The input is allowed but outside its everyday range.",
+          `usually ${everydayText(quantity)}`,
+          shownCell(now),
+        );
     }
     if (now.formula === undefined) return;
-    if (readsOwnResult(now.formula)) add("input linked", "look", "The input holds a formula that takes a result of this very sheet: what is checked may follow from what it is checked against.", undefined, now.formula);
-    else add("input linked", "note", "The input holds a formula: its value comes from elsewhere.", undefined, now.formula);
+    if (readsOwnResult(now.formula))
+      add(
+        "input linked",
+        "look",
+        "The input holds a formula that takes a result of this very sheet: what is checked may follow from what it is checked against.",
+        undefined,
+        now.formula,
+      );
+    else
+      add("input linked", "note", "The input holds a formula: its value comes from elsewhere.", undefined, now.formula);
   }
 
   function readsOwnResult(text: string): boolean {
     let found = false;
     rewritten(text, snapshot.sheet, ({ sheet, from, to = from }) => {
-      for (let r = from.row; r <= to.row && sheet === undefined && !found; r++) for (let c = from.column; c <= to.column; c++) found ||= computed.has(`${recognised.rowPlanned(r)},${recognised.columnPlanned(c)}`);
+      for (let r = from.row; r <= to.row && sheet === undefined && !found; r++)
+        for (let c = from.column; c <= to.column; c++)
+          found ||= computed.has(`${recognised.rowPlanned(r)},${recognised.columnPlanned(c)}`);
       return "";
     });
     return found;
@@ -150,17 +235,37 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
 
   function shape(cell: PlannedCell, now: CellContent, add: Add): void {
     if (now.formula === undefined && now.value === cell.value) return;
-    add("shape changed", "serious", "An input that shapes the sheet was changed; the rows are still those it was built with. Build the sheet again.", shown(cell.value), shownCell(now));
+    add(
+      "shape changed",
+      "serious",
+      "An input that shapes the sheet was changed; the rows are still those it was built with. Build the sheet again.",
+      shown(cell.value),
+      shownCell(now),
+    );
   }
 
   function fixed(cell: PlannedCell, now: CellContent, add: Add): void {
     const { value = null } = cell;
     if (now.formula === undefined && (now.value === value || (value === null && now.value === ""))) return;
     if (value === null) {
-      if (now.formula !== undefined || now.value !== null) add("cell added", "look", "Something was written into a cell that the template leaves empty.", "empty", shownCell(now));
+      if (now.formula !== undefined || now.value !== null)
+        add(
+          "cell added",
+          "look",
+          "Something was written into a cell that the template leaves empty.",
+          "empty",
+          shownCell(now),
+        );
       return;
     }
-    if (typeof value === "number") return add("number changed", "serious", cell.role === "bound" ? "A limit of the allowed range was changed." : "A fixed number was changed.", numberText(value), shownCell(now));
+    if (typeof value === "number")
+      return add(
+        "number changed",
+        "serious",
+        cell.role === "bound" ? "A limit of the allowed range was changed." : "A fixed number was changed.",
+        numberText(value),
+        shownCell(now),
+      );
     const { kind, grade, what } = texts[cell.role] ?? otherText;
     add(kind, grade, what, String(value), shownCell(now));
   }

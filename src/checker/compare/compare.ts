@@ -42,24 +42,38 @@ export async function compare(host: Host, sheet: string): Promise<Comparison | u
   const looks = await host.looks(sheet, whole);
   const rules = await host.rules(sheet, whole, placesOfEntry(recognised));
   const computed = valuesAgainstHost(await readBook(host, snapshot));
-  const found = inOrder(gathered([
-    ...versionFindings(recognised),
-    ...goneFindings(recognised),
-    ...addedFindings(recognised),
-    ...hiddenFindings(recognised, looks),
-    ...protectionFindings(recognised, rules.locked),
-    ...entryFindings(recognised, rules.entries),
-    ...colourFindings(recognised, rules.colours),
-    ...cellFindings(recognised, looks),
-    ...valueFindings(recognised, computed),
-    ...uncomputedFindings(recognised, computed),
-    ...nameFindings(recognised),
-    ...markFindings(recognised),
-  ]));
+  const found = inOrder(
+    gathered([
+      ...versionFindings(recognised),
+      ...goneFindings(recognised),
+      ...addedFindings(recognised),
+      ...hiddenFindings(recognised, looks),
+      ...protectionFindings(recognised, rules.locked),
+      ...entryFindings(recognised, rules.entries),
+      ...colourFindings(recognised, rules.colours),
+      ...cellFindings(recognised, looks),
+      ...valueFindings(recognised, computed),
+      ...uncomputedFindings(recognised, computed),
+      ...nameFindings(recognised),
+      ...markFindings(recognised),
+    ]),
+  );
   const comesTo = effects(recognised, found);
   const findings = comesTo?.findings ?? found;
   const count = (grade: Grade): number => findings.filter((f) => f.grade === grade).length;
   const counts = { serious: count("serious"), look: count("look"), note: count("note") };
   const { cells } = recognised.plan;
-  return { recognised, sheet, findings, ...(comesTo && { effect: comesTo.effect }), counts, clean: counts.serious === 0 && counts.look === 0, compared: { cells: cells.length, formulas: cells.filter(({ formula }) => formula !== undefined).length, computed: computed.compared } };
+  return {
+    recognised,
+    sheet,
+    findings,
+    ...(comesTo && { effect: comesTo.effect }),
+    counts,
+    clean: counts.serious === 0 && counts.look === 0,
+    compared: {
+      cells: cells.length,
+      formulas: cells.filter(({ formula }) => formula !== undefined).length,
+      computed: computed.compared,
+    },
+  };
 }

@@ -9,14 +9,19 @@ import type { Finding } from "./finding.ts";
 export function valueFindings(recognised: Recognised, { differences }: AgainstHost): readonly Finding[] {
   const labelOf = labels(recognised);
   // Which of several errors a formula shows first differs between programs; no value is hidden by that.
-  const counts = ({ place, passedOver, host, computed }: AgainstHost["differences"][number]): boolean => !passedOver && !(host.error && computed.error) && place.sheet === recognised.snapshot.sheet;
+  const counts = ({ place, passedOver, host, computed }: AgainstHost["differences"][number]): boolean =>
+    !passedOver && !(host.error && computed.error) && place.sheet === recognised.snapshot.sheet;
   return differences.filter(counts).map(({ place: { row, column }, host, computed }): Finding => {
     const planned = plannedAt(recognised, { row, column });
     const label = planned ? labelOf(planned) : "";
     return {
-      kind: "value not recomputed", grade: "serious", at: { row, column }, ...(label && { label }),
+      kind: "value not recomputed",
+      grade: "serious",
+      at: { row, column },
+      ...(label && { label }),
       what: "The cell shows another value than its formula gives: it has not been recalculated, or the program computes it differently.",
-      expected: shownResult(computed), found: shownResult(host),
+      expected: shownResult(computed),
+      found: shownResult(host),
     };
   });
 }
@@ -27,19 +32,38 @@ export function uncomputedFindings(recognised: Recognised, { notCompared }: Agai
   const [first] = here;
   if (!first) return [];
   const { row, column } = first.place;
-  return [{ kind: "value not recomputed", grade: "look", at: { row, column }, what: `${here.length === 1 ? "A formula" : `${here.length} formulas`} from here on could not be computed a second time (${first.why}): ${here.length === 1 ? "its value rests" : "their values rest"} on the program alone.`, found: first.formula }];
+  return [
+    {
+      kind: "value not recomputed",
+      grade: "look",
+      at: { row, column },
+      what: `${here.length === 1 ? "A formula" : `${here.length} formulas`} from here on could not be computed a second time (${first.why}): ${here.length === 1 ? "its value rests" : "their values rest"} on the program alone.`,
+      found: first.formula,
+    },
+  ];
 }
 
 const marked: Partial<Readonly<Record<MarkState, string>>> = {
   "stale: values changed": "Values have changed since the checker marked them.",
   "stale: formulas changed": "Formulas have changed since the checker marked them, though they give the same values.",
-  "unreadable": "What stands in place of a checker's mark is none: it does not say what was checked.",
+  unreadable: "What stands in place of a checker's mark is none: it does not say what was checked.",
 };
 
 /** Checkers' marks that do not hold any more. */
 export function markFindings(recognised: Recognised): readonly Finding[] {
   return readMarks(recognised).flatMap(({ part, state, at, text }): readonly Finding[] => {
     const what = marked[state];
-    return what === undefined ? [] : [{ kind: "mark stale", grade: "look", at, label: `${part.item} ${part.description}`.trim(), what, found: text }];
+    return what === undefined
+      ? []
+      : [
+          {
+            kind: "mark stale",
+            grade: "look",
+            at,
+            label: `${part.item} ${part.description}`.trim(),
+            what,
+            found: text,
+          },
+        ];
   });
 }

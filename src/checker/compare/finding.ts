@@ -3,20 +3,61 @@ import type { Address } from "../../sheet/index.ts";
 /** How grave a finding is: it may change or hide a result; someone should look at it; good to know. */
 export type Grade = "serious" | "look" | "note";
 
-export const gradeWords: Readonly<Record<Grade, { readonly title: string; readonly one: string; readonly means: string }>> = {
+export const gradeWords: Readonly<
+  Record<Grade, { readonly title: string; readonly one: string; readonly means: string }>
+> = {
   serious: { title: "Serious", one: "serious", means: "may change a result or hide one" },
   look: { title: "To look at", one: "to look at", means: "differs from the template, or changes how the sheet reads" },
   note: { title: "Notes", one: "note", means: "no difference in what is computed" },
 };
 
 export type FindingKind =
-  | "typed over" | "formula missing" | "formula changed" | "constant changed" | "arguments in another order" | "range changed" | "other cells" | "lost cells"
-  | "number changed" | "unit changed" | "symbol changed" | "label changed" | "text changed" | "caution changed"
-  | "input not allowed" | "input unusual" | "input missing" | "input linked" | "shape changed"
-  | "row deleted" | "row inserted" | "column deleted" | "column inserted" | "cell added" | "own cells"
-  | "row hidden" | "column hidden" | "value hidden by format" | "value hidden by colour" | "value hidden by size" | "format changed"
-  | "protection off" | "cell open" | "cell locked" | "entry rule missing" | "entry rule changed" | "colour missing" | "colour changed" | "colour added"
-  | "template version" | "functions version" | "hash" | "name lost" | "name moved" | "value not recomputed" | "mark stale";
+  | "typed over"
+  | "formula missing"
+  | "formula changed"
+  | "constant changed"
+  | "arguments in another order"
+  | "range changed"
+  | "other cells"
+  | "lost cells"
+  | "number changed"
+  | "unit changed"
+  | "symbol changed"
+  | "label changed"
+  | "text changed"
+  | "caution changed"
+  | "input not allowed"
+  | "input unusual"
+  | "input missing"
+  | "input linked"
+  | "shape changed"
+  | "row deleted"
+  | "row inserted"
+  | "column deleted"
+  | "column inserted"
+  | "cell added"
+  | "own cells"
+  | "row hidden"
+  | "column hidden"
+  | "value hidden by format"
+  | "value hidden by colour"
+  | "value hidden by size"
+  | "format changed"
+  | "protection off"
+  | "cell open"
+  | "cell locked"
+  | "entry rule missing"
+  | "entry rule changed"
+  | "colour missing"
+  | "colour changed"
+  | "colour added"
+  | "template version"
+  | "functions version"
+  | "hash"
+  | "name lost"
+  | "name moved"
+  | "value not recomputed"
+  | "mark stale";
 
 /** Something in which a sheet is not what its template would build today. */
 export interface Finding {
@@ -41,7 +82,12 @@ export const gradesInOrder: readonly Grade[] = ["serious", "look", "note"];
 
 /** The gravest first, then from the top of the sheet down. */
 export function inOrder(findings: readonly Finding[]): readonly Finding[] {
-  return [...findings].sort((a, b) => gradesInOrder.indexOf(a.grade) - gradesInOrder.indexOf(b.grade) || (a.at?.row ?? -1) - (b.at?.row ?? -1) || (a.at?.column ?? -1) - (b.at?.column ?? -1));
+  return [...findings].sort(
+    (a, b) =>
+      gradesInOrder.indexOf(a.grade) - gradesInOrder.indexOf(b.grade) ||
+      (a.at?.row ?? -1) - (b.at?.row ?? -1) ||
+      (a.at?.column ?? -1) - (b.at?.column ?? -1),
+  );
 }
 
 /** Findings of one kind and grade in cells below each other become one. */

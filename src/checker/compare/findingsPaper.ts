@@ -17,12 +17,18 @@ function row(finding: Finding): Markup {
 
 function grade(of: Grade, findings: readonly Finding[]): Markup | false {
   const these = findings.filter((f) => f.grade === of);
-  return these.length > 0 && html`<h2>${gradeWords[of].title}: ${these.length} (${gradeWords[of].means})</h2>
-<table class="findings"><thead><tr><th>where</th><th>of</th><th>what</th><th>expected</th><th>found</th><th>answer, initials, date</th></tr></thead><tbody>${these.map(row)}</tbody></table>`;
+  return (
+    these.length > 0 &&
+    html`<h2>${gradeWords[of].title}: ${these.length} (${gradeWords[of].means})</h2>
+<table class="findings"><thead><tr><th>where</th><th>of</th><th>what</th><th>expected</th><th>found</th><th>answer, initials, date</th></tr></thead><tbody>${these.map(row)}</tbody></table>`
+  );
 }
 
 /** The list of findings as an HTML document, for printing and filing. `date` as it is to be read. */
-export function findingsPaper(comparison: Comparison, { date, host }: { readonly date: string; readonly host: string }): string {
+export function findingsPaper(
+  comparison: Comparison,
+  { date, host }: { readonly date: string; readonly host: string },
+): string {
   const title = `Comparison of “${comparison.sheet}” with its template`;
   return html`<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><title>${title}</title><style>${style}</style></head><body><main class="kbf">

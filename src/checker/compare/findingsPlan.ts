@@ -9,7 +9,10 @@ const headings = ["no.", "grade", "where", "of", "what", "expected", "found", "a
 const widths = [6, 12, 12, 32, 40, 34, 34, 24];
 
 /** The list of findings as a sheet, with a column for the answer to each. */
-export function findingsPlan(comparison: Comparison, { date, host }: { readonly date: string; readonly host: string }): Plan {
+export function findingsPlan(
+  comparison: Comparison,
+  { date, host }: { readonly date: string; readonly host: string },
+): Plan {
   const w = new SheetWriter(widths);
   const last = columns.answer;
   let row = 0;
@@ -17,7 +20,12 @@ export function findingsPlan(comparison: Comparison, { date, host }: { readonly 
   headings.forEach((heading, column) => w.put(row, column, "heading", heading));
   row++;
   let hashAt = { row: 0, column: 0 };
-  const facts = [["outcome", outcomeOf(comparison)], ...heldAgainst(comparison), ["date", date], ["host", host]] as const;
+  const facts = [
+    ["outcome", outcomeOf(comparison)],
+    ...heldAgainst(comparison),
+    ["date", date],
+    ["host", host],
+  ] as const;
   for (const [what, text] of facts) {
     w.sentence(row, "label", what, columns.no, columns.where);
     w.sentence(row++, "label", text, columns.of, columns.found);
@@ -46,10 +54,29 @@ export function findingsPlan(comparison: Comparison, { date, host }: { readonly 
     these.forEach(line);
   }
   return w.plan(row, {
-    hashAt, unlocked, names: [], validations: [], highlights: [], charts: [], meanings: [],
-    template: { id: "comparison", version: comparison.recognised.plan.template.version, title: `Comparison of ${comparison.sheet}` },
+    hashAt,
+    unlocked,
+    names: [],
+    validations: [],
+    highlights: [],
+    charts: [],
+    meanings: [],
+    template: {
+      id: "comparison",
+      version: comparison.recognised.plan.template.version,
+      title: `Comparison of ${comparison.sheet}`,
+    },
     freeze: { rows: 2, columns: 0 },
-    print: { area: { row: 0, column: 0, rows: row, columns: widths.length }, titleRows: [0, 1], orientation: "landscape", footer: "comparison · {hash} · page {page} of {pages}" },
-    summary: { overall: { row: 2, column: columns.of }, checks: [], warnings: { row: 0, column: 0, rows: 0, columns: 1 } },
+    print: {
+      area: { row: 0, column: 0, rows: row, columns: widths.length },
+      titleRows: [0, 1],
+      orientation: "landscape",
+      footer: "comparison · {hash} · page {page} of {pages}",
+    },
+    summary: {
+      overall: { row: 2, column: columns.of },
+      checks: [],
+      warnings: { row: 0, column: 0, rows: 0, columns: 1 },
+    },
   });
 }

@@ -6,18 +6,36 @@ interface Piece {
   readonly text: string;
 }
 
-const piece = /("(?:[^"]|"")*")|('(?:[^']|'')*'!)?([A-Z]{1,3}\d{1,7}(?::[A-Z]{1,3}\d{1,7})?|#REF!)(?![\w(.])|((?:\d+\.?\d*|\.\d+)(?:E[+-]?\d+)?)|([A-Z_][\w.]*)|(.)/g;
+const piece =
+  /("(?:[^"]|"")*")|('(?:[^']|'')*'!)?([A-Z]{1,3}\d{1,7}(?::[A-Z]{1,3}\d{1,7})?|#REF!)(?![\w(.])|((?:\d+\.?\d*|\.\d+)(?:E[+-]?\d+)?)|([A-Z_][\w.]*)|(.)/g;
 
 /** The pieces of a formula in its compared form. */
 function piecesOf(formula: string): readonly Piece[] {
   return [...formula.matchAll(piece)].map(([whole, text, , cells, number, name]): Piece => ({
-    kind: text !== undefined ? "text" : cells !== undefined ? "cells" : number !== undefined ? "number" : name !== undefined ? "name" : "sign",
+    kind:
+      text !== undefined
+        ? "text"
+        : cells !== undefined
+          ? "cells"
+          : number !== undefined
+            ? "number"
+            : name !== undefined
+              ? "name"
+              : "sign",
     text: number !== undefined ? String(Number(number)) : whole,
   }));
 }
 
 export interface FormulaChange {
-  readonly kind: Extract<FindingKind, "formula changed" | "constant changed" | "arguments in another order" | "range changed" | "other cells" | "lost cells">;
+  readonly kind: Extract<
+    FindingKind,
+    | "formula changed"
+    | "constant changed"
+    | "arguments in another order"
+    | "range changed"
+    | "other cells"
+    | "lost cells"
+  >;
   readonly what: string;
 }
 
@@ -27,19 +45,41 @@ const list = (texts: readonly string[]): string => texts.join(", ");
 export function formulaChange(expected: string, found: string): FormulaChange | undefined {
   const a = piecesOf(expected);
   const b = piecesOf(found);
-  const differing = a.length === b.length ? a.flatMap((p, i) => (p.kind === b[i]!.kind && p.text === b[i]!.text ? [] : [[p, b[i]!] as const])) : undefined;
+  const differing =
+    a.length === b.length
+      ? a.flatMap((p, i) => (p.kind === b[i]!.kind && p.text === b[i]!.text ? [] : [[p, b[i]!] as const]))
+      : undefined;
   if (differing?.length === 0) return undefined;
-  if (b.some(({ text }) => text.endsWith("#REF!")) && !a.some(({ text }) => text.endsWith("#REF!"))) return { kind: "lost cells", what: "The formula has lost a cell it referred to." };
-  const sorted = (pieces: readonly Piece[]): string => pieces.map(({ text }) => text).sort().join("\u0001");
-  if (a.length === b.length && sorted(a) === sorted(b)) return { kind: "arguments in another order", what: "The formula has the same parts in another order: arguments may be swapped." };
+  if (b.some(({ text }) => text.endsWith("#REF!")) && !a.some(({ text }) => text.endsWith("#REF!")))
+    return { kind: "lost cells", what: "The formula has lost a cell it referred to." };
+  const sorted = (pieces: readonly Piece[]): string =>
+    pieces
+      .map(({ text }) => text)
+      .sort()
+      .join("\u0001");
+  if (a.length === b.length && sorted(a) === sorted(b))
+    return {
+      kind: "arguments in another order",
+      what: "The formula has the same parts in another order: arguments may be swapped.",
+    };
   if (differing && differing.every(([p, q]) => p.kind === q.kind)) {
     const kinds = new Set(differing.map(([p]) => p.kind));
-    if (kinds.size === 1 && kinds.has("number")) return { kind: "constant changed", what: `A number in the formula was changed: ${list(differing.map(([p, q]) => `${p.text} to ${q.text}`))}.` };
-    if (kinds.size === 1 && kinds.has("text")) return { kind: "constant changed", what: `A text in the formula was changed: ${list(differing.map(([p, q]) => `${p.text} to ${q.text}`))}.` };
+    if (kinds.size === 1 && kinds.has("number"))
+      return {
+        kind: "constant changed",
+        what: `A number in the formula was changed: ${list(differing.map(([p, q]) => `${p.text} to ${q.text}`))}.`,
+      };
+    if (kinds.size === 1 && kinds.has("text"))
+      return {
+        kind: "constant changed",
+        what: `A text in the formula was changed: ${list(differing.map(([p, q]) => `${p.text} to ${q.text}`))}.`,
+      };
     if (kinds.size === 1 && kinds.has("cells")) {
       const ranges = differing.every(([p, q]) => p.text.includes(":") && q.text.includes(":"));
       const change = list(differing.map(([p, q]) => `${q.text} in place of ${p.text}`));
-      return ranges ? { kind: "range changed", what: `The formula takes another range: ${change}.` } : { kind: "other cells", what: `The formula refers to other cells: ${change}.` };
+      return ranges
+        ? { kind: "range changed", what: `The formula takes another range: ${change}.` }
+        : { kind: "other cells", what: `The formula refers to other cells: ${change}.` };
     }
   }
   return { kind: "formula changed", what: "The formula was changed." };

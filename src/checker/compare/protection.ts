@@ -8,7 +8,14 @@ import type { Finding } from "./finding.ts";
 /** Formulas that can be typed over, and inputs nobody can type into. */
 export function protectionFindings(recognised: Recognised, locked: SheetRules["locked"]): readonly Finding[] {
   const { plan } = recognised;
-  if (!locked.flat().includes(true)) return [{ kind: "protection off", grade: "note", what: "The sheet is not protected: formulas can be typed over. This comparison shows where that was done." }];
+  if (!locked.flat().includes(true))
+    return [
+      {
+        kind: "protection off",
+        grade: "note",
+        what: "The sheet is not protected: formulas can be typed over. This comparison shows where that was done.",
+      },
+    ];
   const labelOf = labels(recognised);
   return plan.cells.flatMap((cell): readonly Finding[] => {
     const at = standing(recognised, cell);
@@ -16,8 +23,28 @@ export function protectionFindings(recognised: Recognised, locked: SheetRules["l
     if (!at || isLocked === undefined) return [];
     const isOpen = plan.unlocked.some((area) => holds(area, cell));
     const finding = { at, label: labelOf(cell) };
-    if (!isOpen && !isLocked && cell.formula !== undefined) return [{ ...finding, kind: "cell open", grade: "look", what: "The formula can be typed over although the sheet is protected.", expected: "protected", found: "open" }];
-    if (isOpen && isLocked) return [{ ...finding, kind: "cell locked", grade: "note", what: "Nobody can type into the input: it is protected like a formula.", expected: "open", found: "protected" }];
+    if (!isOpen && !isLocked && cell.formula !== undefined)
+      return [
+        {
+          ...finding,
+          kind: "cell open",
+          grade: "look",
+          what: "The formula can be typed over although the sheet is protected.",
+          expected: "protected",
+          found: "open",
+        },
+      ];
+    if (isOpen && isLocked)
+      return [
+        {
+          ...finding,
+          kind: "cell locked",
+          grade: "note",
+          what: "Nobody can type into the input: it is protected like a formula.",
+          expected: "open",
+          found: "protected",
+        },
+      ];
     return [];
   });
 }

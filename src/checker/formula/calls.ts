@@ -13,7 +13,12 @@ export interface WrittenReference {
 export type WrittenArgument =
   | { readonly kind: "missing"; readonly text: "" }
   | { readonly kind: "literal"; readonly text: string; readonly value: number | string | boolean }
-  | { readonly kind: "reference"; readonly text: string; readonly reference: WrittenReference; readonly node: FormulaNode }
+  | {
+      readonly kind: "reference";
+      readonly text: string;
+      readonly reference: WrittenReference;
+      readonly node: FormulaNode;
+    }
   /** The result of another call of ours, by its number among the calls. */
   | { readonly kind: "call"; readonly text: string; readonly call: number }
   /** `evaluate`: the text to evaluate, with what LET names in it. */
@@ -56,9 +61,11 @@ export function referenceIn(node: FormulaNode, bound: Bound = new Map()): Writte
     return { text: node.value, kind: node.kind === "name" || node.kind === "table" ? node.kind : "cells" };
   }
   if (node.type === "UnaryExpression" && node.operator === "#") return spilledFrom(node.arguments[0]!);
-  if (node.type === "UnaryExpression" && (node.operator === "+" || node.operator === "@")) return referenceIn(node.arguments[0]!, bound);
+  if (node.type === "UnaryExpression" && (node.operator === "+" || node.operator === "@"))
+    return referenceIn(node.arguments[0]!, bound);
   // As the file format keeps a spilled reference.
-  if (node.type === "CallExpression" && /^_xlfn\.ANCHORARRAY$/i.test(node.callee.name ?? "") && node.arguments[0]) return spilledFrom(node.arguments[0]);
+  if (node.type === "CallExpression" && /^_xlfn\.ANCHORARRAY$/i.test(node.callee.name ?? "") && node.arguments[0])
+    return spilledFrom(node.arguments[0]);
   return undefined;
 }
 
@@ -80,10 +87,14 @@ function resolved(node: FormulaNode, bound: Bound): FormulaNode | undefined {
         return named ?? n;
       }
       case "UnaryExpression":
-      case "BinaryExpression": return { ...n, arguments: n.arguments.map((a) => visit(a)!) };
-      case "CallExpression": return { ...n, arguments: n.arguments.map(visit) };
-      case "ArrayExpression": return { ...n, elements: n.elements.map((row) => row.map((e) => visit(e)!)) };
-      default: return n;
+      case "BinaryExpression":
+        return { ...n, arguments: n.arguments.map((a) => visit(a)!) };
+      case "CallExpression":
+        return { ...n, arguments: n.arguments.map(visit) };
+      case "ArrayExpression":
+        return { ...n, elements: n.elements.map((row) => row.map((e) => visit(e)!)) };
+      default:
+        return n;
     }
   };
   const out = visit(node)!;
@@ -120,22 +131,31 @@ export function readFormula(formula: string): ReadFormula {
       return;
     }
     switch (node.type) {
-      case "CallExpression": walkCall(node, depth, bound); break;
+      case "CallExpression":
+        walkCall(node, depth, bound);
+        break;
       case "BinaryExpression":
-      case "UnaryExpression": for (const n of node.arguments) walk(n, depth, bound); break;
-      case "ArrayExpression": for (const row of node.elements) for (const n of row) walk(n, depth, bound); break;
+      case "UnaryExpression":
+        for (const n of node.arguments) walk(n, depth, bound);
+        break;
+      case "ArrayExpression":
+        for (const row of node.elements) for (const n of row) walk(n, depth, bound);
+        break;
       case "LetExpression": {
         const inside = new Map(bound);
         for (const { id, init } of node.declarations) {
           walk(init, depth, inside);
           // A call keeps its own node, by which its number is known.
-          inside.set(id.name.toUpperCase(), init && (numbers.has(init) ? init : resolved(init, inside) ?? null));
+          inside.set(id.name.toUpperCase(), init && (numbers.has(init) ? init : (resolved(init, inside) ?? null)));
         }
         walk(node.body, depth, inside);
         break;
       }
-      case "LambdaExpression": walk(node.body, depth, new Map([...bound, ...node.params.map((p) => [p.name.toUpperCase(), null] as const)])); break;
-      default: break;
+      case "LambdaExpression":
+        walk(node.body, depth, new Map([...bound, ...node.params.map((p) => [p.name.toUpperCase(), null] as const)]));
+        break;
+      default:
+        break;
     }
   };
 
@@ -147,7 +167,16 @@ export function readFormula(formula: string): ReadFormula {
     if (id) {
       at = calls.length;
       numbers.set(node, at);
-      calls.push({ id, ...(right === undefined && { misspelt: name }), text: writeNode(node), evaluate: writeNode(resolved(node, bound) ?? node), arguments: [], depth, whole: node === tree || (tree.type === "UnaryExpression" && tree.operator === "@" && tree.arguments[0] === node) });
+      calls.push({
+        id,
+        ...(right === undefined && { misspelt: name }),
+        text: writeNode(node),
+        evaluate: writeNode(resolved(node, bound) ?? node),
+        arguments: [],
+        depth,
+        whole:
+          node === tree || (tree.type === "UnaryExpression" && tree.operator === "@" && tree.arguments[0] === node),
+      });
     }
     if (node.callee.type === "LambdaExpression") walk(node.callee, depth, bound);
     for (const n of node.arguments) walk(n, id ? depth + 1 : depth, bound);

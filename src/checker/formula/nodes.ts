@@ -5,11 +5,27 @@ export type FormulaNode =
   | { readonly type: "Literal"; readonly value: number | string | boolean; readonly raw: string }
   | { readonly type: "ErrorLiteral"; readonly value: string }
   | { readonly type: "ReferenceIdentifier"; readonly value: string; readonly kind: "range" | "beam" | "name" | "table" }
-  | { readonly type: "UnaryExpression" | "BinaryExpression"; readonly operator: string; readonly arguments: readonly FormulaNode[] }
-  | { readonly type: "CallExpression"; readonly callee: FormulaNode & { readonly name?: string }; readonly arguments: readonly (FormulaNode | null)[] }
+  | {
+      readonly type: "UnaryExpression" | "BinaryExpression";
+      readonly operator: string;
+      readonly arguments: readonly FormulaNode[];
+    }
+  | {
+      readonly type: "CallExpression";
+      readonly callee: FormulaNode & { readonly name?: string };
+      readonly arguments: readonly (FormulaNode | null)[];
+    }
   | { readonly type: "ArrayExpression"; readonly elements: readonly (readonly FormulaNode[])[] }
-  | { readonly type: "LetExpression"; readonly declarations: readonly { readonly id: { readonly name: string }; readonly init: FormulaNode | null }[]; readonly body: FormulaNode | null }
-  | { readonly type: "LambdaExpression"; readonly params: readonly { readonly name: string }[]; readonly body: FormulaNode | null }
+  | {
+      readonly type: "LetExpression";
+      readonly declarations: readonly { readonly id: { readonly name: string }; readonly init: FormulaNode | null }[];
+      readonly body: FormulaNode | null;
+    }
+  | {
+      readonly type: "LambdaExpression";
+      readonly params: readonly { readonly name: string }[];
+      readonly body: FormulaNode | null;
+    }
   | { readonly type: "Identifier"; readonly name: string };
 export type CallNode = Extract<FormulaNode, { readonly type: "CallExpression" }>;
 
@@ -18,7 +34,23 @@ export function parseFormula(formula: string): FormulaNode {
   return parse(tokenize(formula, { mergeRefs: true }));
 }
 
-const strength: Readonly<Record<string, number>> = { "=": 1, "<": 1, ">": 1, "<=": 1, ">=": 1, "<>": 1, "&": 2, "+": 3, "-": 3, "*": 4, "/": 4, "^": 5, ",": 8, " ": 9, ":": 10 };
+const strength: Readonly<Record<string, number>> = {
+  "=": 1,
+  "<": 1,
+  ">": 1,
+  "<=": 1,
+  ">=": 1,
+  "<>": 1,
+  "&": 2,
+  "+": 3,
+  "-": 3,
+  "*": 4,
+  "/": 4,
+  "^": 5,
+  ",": 8,
+  " ": 9,
+  ":": 10,
+};
 const before = 6;
 
 function strengthOf(node: FormulaNode): number {
@@ -30,17 +62,26 @@ function strengthOf(node: FormulaNode): number {
  * A part as formula text without `=`, with brackets where they are needed.
  * @param reference writes a reference in another way; undefined leaves it as it is
  */
-export function writeNode(node: FormulaNode | null, reference: (node: Extract<FormulaNode, { readonly type: "ReferenceIdentifier" }>) => string | undefined = () => undefined): string {
+export function writeNode(
+  node: FormulaNode | null,
+  reference: (node: Extract<FormulaNode, { readonly type: "ReferenceIdentifier" }>) => string | undefined = () =>
+    undefined,
+): string {
   const write = (n: FormulaNode | null): string => {
     if (!n) return "";
     switch (n.type) {
-      case "Literal": return n.raw;
-      case "ErrorLiteral": return n.value;
-      case "ReferenceIdentifier": return reference(n) ?? n.value;
-      case "Identifier": return n.name;
+      case "Literal":
+        return n.raw;
+      case "ErrorLiteral":
+        return n.value;
+      case "ReferenceIdentifier":
+        return reference(n) ?? n.value;
+      case "Identifier":
+        return n.name;
       case "UnaryExpression": {
         const inside = n.arguments[0]!;
-        if (n.operator === "%" || n.operator === "#") return `${strengthOf(inside) < 20 ? `(${write(inside)})` : write(inside)}${n.operator}`;
+        if (n.operator === "%" || n.operator === "#")
+          return `${strengthOf(inside) < 20 ? `(${write(inside)})` : write(inside)}${n.operator}`;
         return `${n.operator}${strengthOf(inside) < before ? `(${write(inside)})` : write(inside)}`;
       }
       case "BinaryExpression": {
@@ -49,10 +90,14 @@ export function writeNode(node: FormulaNode | null, reference: (node: Extract<Fo
         // Of equal operators the left one comes first, powers as well.
         return `${strengthOf(a) < own ? `(${write(a)})` : write(a)}${n.operator}${strengthOf(b) <= own ? `(${write(b)})` : write(b)}`;
       }
-      case "CallExpression": return `${write(n.callee)}(${n.arguments.map(write).join(",")})`;
-      case "ArrayExpression": return `{${n.elements.map((row) => row.map(write).join(",")).join(";")}}`;
-      case "LetExpression": return `LET(${n.declarations.map(({ id, init }) => `${id.name},${write(init)}`).join(",")},${write(n.body)})`;
-      case "LambdaExpression": return `LAMBDA(${[...n.params.map(({ name }) => name), write(n.body)].join(",")})`;
+      case "CallExpression":
+        return `${write(n.callee)}(${n.arguments.map(write).join(",")})`;
+      case "ArrayExpression":
+        return `{${n.elements.map((row) => row.map(write).join(",")).join(";")}}`;
+      case "LetExpression":
+        return `LET(${n.declarations.map(({ id, init }) => `${id.name},${write(init)}`).join(",")},${write(n.body)})`;
+      case "LambdaExpression":
+        return `LAMBDA(${[...n.params.map(({ name }) => name), write(n.body)].join(",")})`;
     }
   };
   return write(node);

@@ -29,7 +29,8 @@ const least = 2;
 const share = 4;
 const mostLines = 22;
 
-const linesOf = (text: string, width: number): number => text.split("\n").reduce((sum, line) => sum + Math.max(1, Math.ceil(line.length / (width - 1))), 0);
+const linesOf = (text: string, width: number): number =>
+  text.split("\n").reduce((sum, line) => sum + Math.max(1, Math.ceil(line.length / (width - 1))), 0);
 
 /** How many of the formulas that wait stand in one row. */
 function fitting(waiting: readonly string[], width: number): number {
@@ -54,23 +55,52 @@ function shown({ value, error }: CellContent): string | number | boolean | undef
   return value === null || value === "" ? undefined : value;
 }
 
-function headLines(w: SheetWriter, { sheet }: Snapshot, recognised: Recognised | undefined, { when, host }: HandOutFacts, formulaColumn: number, last: number, facing: boolean): void {
+function headLines(
+  w: SheetWriter,
+  { sheet }: Snapshot,
+  recognised: Recognised | undefined,
+  { when, host }: HandOutFacts,
+  formulaColumn: number,
+  last: number,
+  facing: boolean,
+): void {
   const letters = columnLetters(formulaColumn);
   const head = recognised?.head;
   w.sentence(0, "title", `${titleBegins} “${sheet}”, for reading only`, 0, last);
-  w.sentence(1, "note", `Made ${when} in ${host}, from values as computed then. Nothing here recalculates: all cells hold values, and what is typed over changes nothing else. Formulas of the original stand as text in column ${letters}${recognised ? ": first with symbols and the numbers of rows, [4.1] the row of number 4.1, as D9 in the words of D9, then" : ","} with the addresses of this copy${facing ? "; printed, on the page after that of their rows" : ""}. Row ${headRows + 1} here is row 1 of the original.`, 0, last);
-  w.sentence(2, "label", head ? `${head.templateId} ${head.templateVersion}, content hash ${head.hash}, worksheet functions as built ${head.functionsVersion}. Content hash of this copy: beside, in column ${letters}.` : `A sheet that no template of Kernbook built. Content hash of this copy: beside, in column ${letters}.`, 0, last);
+  w.sentence(
+    1,
+    "note",
+    `Made ${when} in ${host}, from values as computed then. Nothing here recalculates: all cells hold values, and what is typed over changes nothing else. Formulas of the original stand as text in column ${letters}${recognised ? ": first with symbols and the numbers of rows, [4.1] the row of number 4.1, as D9 in the words of D9, then" : ","} with the addresses of this copy${facing ? "; printed, on the page after that of their rows" : ""}. Row ${headRows + 1} here is row 1 of the original.`,
+    0,
+    last,
+  );
+  w.sentence(
+    2,
+    "label",
+    head
+      ? `${head.templateId} ${head.templateVersion}, content hash ${head.hash}, worksheet functions as built ${head.functionsVersion}. Content hash of this copy: beside, in column ${letters}.`
+      : `A sheet that no template of Kernbook built. Content hash of this copy: beside, in column ${letters}.`,
+    0,
+    last,
+  );
   w.sentence(3, "caution", `${cautions.competence} ${cautions.stressing}`, 0, last);
 }
 
 /** Writes the formulas beside their rows, what has no room goes on beneath. Gives the rows it took. */
-function writeFormulas(w: SheetWriter, snapshot: Snapshot, said: ReadonlyMap<number, readonly SaidFormula[]>, column: number): number {
+function writeFormulas(
+  w: SheetWriter,
+  snapshot: Snapshot,
+  said: ReadonlyMap<number, readonly SaidFormula[]>,
+  column: number,
+): number {
   const waiting: string[] = [];
   let row = 0;
   for (; row < snapshot.rows || waiting.length > 0; row++) {
     for (const one of said.get(row) ?? []) {
       const error = snapshot.cells[one.at.row]![one.at.column]!.error;
-      waiting.push(`${saidText(one, headRows, w.widths[column]!)}${error?.message === undefined ? "" : `\n(${error.code}: ${error.message})`}`);
+      waiting.push(
+        `${saidText(one, headRows, w.widths[column]!)}${error?.message === undefined ? "" : `\n(${error.code}: ${error.message})`}`,
+      );
     }
     const here = waiting.splice(0, fitting(waiting, w.widths[column]!));
     if (here.length > 0) w.put(headRows + row, column, "equation", here.join("\n"));
@@ -81,14 +111,23 @@ function writeFormulas(w: SheetWriter, snapshot: Snapshot, said: ReadonlyMap<num
 const down = (area: Area): Area => ({ ...area, row: area.row + headRows });
 
 function movedChart(chart: PlannedChart, from: number, to: number): PlannedChart {
-  return { ...chart, at: { ...down(chart.at), column: chart.at.column - from + to }, series: chart.series.map((one) => ({ ...one, x: down(one.x), y: down(one.y) })) };
+  return {
+    ...chart,
+    at: { ...down(chart.at), column: chart.at.column - from + to },
+    series: chart.series.map((one) => ({ ...one, x: down(one.x), y: down(one.y) })),
+  };
 }
 
 /**
  * A copy for people without the worksheet functions: values only, in the look of the original, with the formulas as text beside. Every cell stands as far
  * below its place on the original as the head has rows. No cell of it has a formula.
  */
-export function handOutPlan(snapshot: Snapshot, looks: Looks, recognised: Recognised | undefined, facts: HandOutFacts): Plan {
+export function handOutPlan(
+  snapshot: Snapshot,
+  looks: Looks,
+  recognised: Recognised | undefined,
+  facts: HandOutFacts,
+): Plan {
   const look = lookOf(snapshot, looks, recognised);
   const formulaColumn = snapshot.columns + 1;
   const widths = fittedWidths(snapshot, look);
@@ -105,7 +144,8 @@ export function handOutPlan(snapshot: Snapshot, looks: Looks, recognised: Recogn
       const span = joined.get(`${row} ${column}`);
       if (value === undefined && role === undefined) return;
       const format = look.formatAt(row, column);
-      if (span && typeof value === "string") w.sentence(headRows + row, role ?? plainRole(snapshot, row, column), value, column, column + span.columns - 1);
+      if (span && typeof value === "string")
+        w.sentence(headRows + row, role ?? plainRole(snapshot, row, column), value, column, column + span.columns - 1);
       else {
         w.put(headRows + row, column, role ?? plainRole(snapshot, row, column), value, format);
         if (span) w.spans.push(down(span));
@@ -117,28 +157,58 @@ export function handOutPlan(snapshot: Snapshot, looks: Looks, recognised: Recogn
   const written = writeFormulas(w, snapshot, said, formulaColumn);
   const rows = headRows + Math.max(snapshot.rows, written);
   const overall = recognised && areaNow(recognised, { ...recognised.plan.summary.overall, rows: 1, columns: 1 });
-  const titleRows: readonly [number, number] = look.titleRows ? [headRows + look.titleRows[0], headRows + look.titleRows[1]] : [0, 0];
+  const titleRows: readonly [number, number] = look.titleRows
+    ? [headRows + look.titleRows[0], headRows + look.titleRows[1]]
+    : [0, 0];
   // Printed on every page, where no formula stands there.
   const heads = look.titleRows && Math.min(...said.keys()) > look.titleRows[1] ? titleRows[1] : 3;
   w.put(heads, formulaColumn, "heading", "formulas of the original, as text");
-  const blocks = Array.from({ length: snapshot.rows }, (_, row) => row).filter((row) => look.roleAt(row, 0) === "block").map((row) => headRows + row);
+  const blocks = Array.from({ length: snapshot.rows }, (_, row) => row)
+    .filter((row) => look.roleAt(row, 0) === "block")
+    .map((row) => headRows + row);
   return w.plan(rows, {
     hashAt: { row: 2, column: formulaColumn },
-    template: { id: "hand-out", version: recognised?.head.templateVersion ?? "–", title: `Hand-out copy of ${snapshot.sheet}` },
-    names: [], validations: [], highlights: look.highlights.map((h) => ({ ...h, row: h.row + headRows })), unlocked: [],
+    template: {
+      id: "hand-out",
+      version: recognised?.head.templateVersion ?? "–",
+      title: `Hand-out copy of ${snapshot.sheet}`,
+    },
+    names: [],
+    validations: [],
+    highlights: look.highlights.map((h) => ({ ...h, row: h.row + headRows })),
+    unlocked: [],
     freeze: { rows: look.freezeRows === 0 ? 1 : headRows + look.freezeRows, columns: 0 },
-    print: { area: { row: 0, column: 0, rows, columns: formulaColumn + 1 }, titleRows, orientation: "landscape", footer: "hand-out copy, values only · {hash} · page {page} of {pages}", addresses: true, breaks: breaksBefore(blocks, rows, sides.pagesWide === 1 ? w.widths : widths.slice(0, left), titleRows, (row) => w.linesAt(row)), ...(sides.pagesWide > 1 && { pagesWide: sides.pagesWide }) },
+    print: {
+      area: { row: 0, column: 0, rows, columns: formulaColumn + 1 },
+      titleRows,
+      orientation: "landscape",
+      footer: "hand-out copy, values only · {hash} · page {page} of {pages}",
+      addresses: true,
+      breaks: breaksBefore(blocks, rows, sides.pagesWide === 1 ? w.widths : widths.slice(0, left), titleRows, (row) =>
+        w.linesAt(row),
+      ),
+      ...(sides.pagesWide > 1 && { pagesWide: sides.pagesWide }),
+    },
     charts: look.charts.map((chart) => movedChart(chart, recognised!.plan.columns, formulaColumn + 1)),
     meanings: [],
-    summary: { overall: overall ? { row: overall.row + headRows, column: overall.column } : { row: 0, column: 0 }, checks: [], warnings: { row: 0, column: 0, rows: 0, columns: 1 } },
+    summary: {
+      overall: overall ? { row: overall.row + headRows, column: overall.column } : { row: 0, column: 0 },
+      checks: [],
+      warnings: { row: 0, column: 0, rows: 0, columns: 1 },
+    },
   });
 }
 
 /** The copy of a sheet as it stands now; throws where the sheet is empty. */
-export async function readHandOut(host: Host, sheet: string, facts: HandOutFacts): Promise<{ readonly plan: Plan; readonly recognised: Recognised | undefined }> {
+export async function readHandOut(
+  host: Host,
+  sheet: string,
+  facts: HandOutFacts,
+): Promise<{ readonly plan: Plan; readonly recognised: Recognised | undefined }> {
   const snapshot = await takeSnapshot(host, sheet);
   if (snapshot.rows === 0) throw new Error(`the sheet “${sheet}” is empty`);
-  if (isHandOut(snapshot)) throw new Error(`“${sheet}” is a hand-out copy already; select a cell of the sheet it was made of`);
+  if (isHandOut(snapshot))
+    throw new Error(`“${sheet}” is a hand-out copy already; select a cell of the sheet it was made of`);
   const recognised = recogniseSnapshot(snapshot);
   const looks = await host.looks(sheet, { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns });
   return { plan: handOutPlan(snapshot, looks, recognised, facts), recognised };

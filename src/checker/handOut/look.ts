@@ -36,14 +36,22 @@ function formats({ formats: all }: Looks): Look["formatAt"] {
 /** Of a sheet of the user's own: values with their number formats, no looks. */
 function plainLook(snapshot: Snapshot, looks: Looks): Look {
   return {
-    roleAt: () => undefined, formatAt: formats(looks), widths: Array.from({ length: snapshot.columns }, (_, column) => widthFor(snapshot, column)),
-    linesAt: () => 1, spans: [], highlights: [], charts: [], freezeRows: 0, titleRows: undefined,
+    roleAt: () => undefined,
+    formatAt: formats(looks),
+    widths: Array.from({ length: snapshot.columns }, (_, column) => widthFor(snapshot, column)),
+    linesAt: () => 1,
+    spans: [],
+    highlights: [],
+    charts: [],
+    freezeRows: 0,
+    titleRows: undefined,
   };
 }
 
 /** Where a planned block of cells stands now; undefined where all of it is gone. */
 export function areaNow({ rowNow, columnNow }: Recognised, area: Area): Area | undefined {
-  const there = (count: number, from: number, now: (n: number) => number | undefined): readonly number[] => Array.from({ length: count }, (_, i) => now(from + i)).filter((n) => n !== undefined);
+  const there = (count: number, from: number, now: (n: number) => number | undefined): readonly number[] =>
+    Array.from({ length: count }, (_, i) => now(from + i)).filter((n) => n !== undefined);
   const rows = there(area.rows, area.row, rowNow);
   const columns = there(area.columns, area.column, columnNow);
   if (rows.length === 0 || columns.length === 0) return undefined;
@@ -65,10 +73,11 @@ function chartsNow(recognised: Recognised): readonly PlannedChart[] {
 function templateLook(recognised: Recognised, looks: Looks): Look {
   const { plan, snapshot, rowPlanned, columnPlanned } = recognised;
   const roles = new Map(plan.cells.map(({ row, column, role }) => [key(row, column), role]));
-  const moved = <T extends Area>(areas: readonly T[]): readonly T[] => areas.flatMap((area) => {
-    const now = areaNow(recognised, area);
-    return now ? [{ ...area, ...now }] : [];
-  });
+  const moved = <T extends Area>(areas: readonly T[]): readonly T[] =>
+    areas.flatMap((area) => {
+      const now = areaNow(recognised, area);
+      return now ? [{ ...area, ...now }] : [];
+    });
   const first = recognised.rowNow(plan.print.titleRows[0]);
   const last = recognised.rowNow(plan.print.titleRows[1]);
   return {
@@ -77,7 +86,10 @@ function templateLook(recognised: Recognised, looks: Looks): Look {
       return r === undefined || c === undefined ? undefined : roles.get(key(r, c));
     },
     formatAt: formats(looks),
-    widths: Array.from({ length: snapshot.columns }, (_, column) => plan.widths[columnPlanned(column) ?? -1] ?? widthFor(snapshot, column)),
+    widths: Array.from(
+      { length: snapshot.columns },
+      (_, column) => plan.widths[columnPlanned(column) ?? -1] ?? widthFor(snapshot, column),
+    ),
     linesAt: (row) => plan.lines[rowPlanned(row) ?? -1] ?? 1,
     spans: moved(plan.spans).filter((span) => span.rows === 1),
     highlights: moved(plan.highlights),

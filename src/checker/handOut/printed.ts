@@ -13,7 +13,16 @@ const gap = 2;
 const [narrowest, ofSentences, sentence] = [8, 32, 24];
 
 /** What stands in rows of its own lines, or may run over empty cells beside it, asks for no width. */
-const asksNothing: ReadonlySet<Role> = new Set(["title", "subtitle", "block", "note", "caution", "equation", "source", "overall"]);
+const asksNothing: ReadonlySet<Role> = new Set([
+  "title",
+  "subtitle",
+  "block",
+  "note",
+  "caution",
+  "equation",
+  "source",
+  "overall",
+]);
 
 /** Words part at blanks and dashes where a text wraps; what does not wrap is taken whole. */
 function widthOf(content: CellContent, role: Role): number {
@@ -25,7 +34,9 @@ function widthOf(content: CellContent, role: Role): number {
 
 /** Widths of the copied columns, no wider than what stands in them needs: the narrower the sheet, the larger it is printed. */
 export function fittedWidths(snapshot: Snapshot, look: Look): readonly number[] {
-  const joined = new Set(look.spans.flatMap(({ row, column, columns }) => Array.from({ length: columns }, (_, i) => `${row} ${column + i}`)));
+  const joined = new Set(
+    look.spans.flatMap(({ row, column, columns }) => Array.from({ length: columns }, (_, i) => `${row} ${column + i}`)),
+  );
   return look.widths.map((width, column) => {
     let needed = narrowest;
     for (let row = 0; row < snapshot.rows; row++) {
@@ -34,7 +45,11 @@ export function fittedWidths(snapshot: Snapshot, look: Look): readonly number[] 
       if (content.text === "" || joined.has(`${row} ${column}`) || asksNothing.has(role)) continue;
       // A heading may run over the columns beside that have none.
       if (role === "heading" && cellAt(snapshot, row, column + 1).text === "") continue;
-      needed = Math.max(needed, widthOf(content, role), styles[role].wrap && role !== "tableHeading" && content.text.length > sentence ? ofSentences : 0);
+      needed = Math.max(
+        needed,
+        widthOf(content, role),
+        styles[role].wrap && role !== "tableHeading" && content.text.length > sentence ? ofSentences : 0,
+      );
     }
     return Math.min(width, needed);
   });
@@ -69,9 +84,22 @@ const addresses = 30;
 const filled = 1 / 3;
 
 /** Rows that begin a page: blocks, where the page before is filled or the block would be parted. */
-export function breaksBefore(blocks: readonly number[], rows: number, pageWidths: readonly number[], titleRows: readonly [number, number], linesAt: (row: number) => number): NonNullable<Print["breaks"]> {
-  const height = (from: number, to: number): number => Array.from({ length: Math.max(0, to - from) }, (_, i) => linesAt(from + i) * perLine + perRow).reduce((a, b) => a + b, 0);
-  const scale = Math.min(1, page.width / (addresses + pageWidths.reduce((sum, width) => sum + width * perCharacter + perColumn, 0)));
+export function breaksBefore(
+  blocks: readonly number[],
+  rows: number,
+  pageWidths: readonly number[],
+  titleRows: readonly [number, number],
+  linesAt: (row: number) => number,
+): NonNullable<Print["breaks"]> {
+  const height = (from: number, to: number): number =>
+    Array.from({ length: Math.max(0, to - from) }, (_, i) => linesAt(from + i) * perLine + perRow).reduce(
+      (a, b) => a + b,
+      0,
+    );
+  const scale = Math.min(
+    1,
+    page.width / (addresses + pageWidths.reduce((sum, width) => sum + width * perCharacter + perColumn, 0)),
+  );
   const room = page.height / scale - height(titleRows[0], titleRows[1] + 1);
   const breaks: number[] = [];
   let used = height(titleRows[1] + 1, blocks[0] ?? rows) % room;

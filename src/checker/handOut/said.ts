@@ -19,19 +19,28 @@ export interface SaidFormula {
 }
 
 /** The symbol; without one the description as far as its first comma. */
-const called = ({ symbol, description }: Meaning): string => (hasSymbol(symbol) ? plainSymbol(symbol) : description.split(/[,;:(]/)[0]!.trim());
+const called = ({ symbol, description }: Meaning): string =>
+  hasSymbol(symbol) ? plainSymbol(symbol) : description.split(/[,;:(]/)[0]!.trim();
 
 /** "σp0 [4.1]", "σp [5.2: row 3]", "M to fibre [2.7: all rows]": cells in the words of the sheet; undefined where they have none. */
 function wordsFor(recognised: Recognised, area: Area, at: Address): string | undefined {
   const meaning = recognised.meaningAt(area);
   const whole = meaning && areaNow(recognised, meaning.at);
   if (!meaning || !whole) return undefined;
-  const last = area.columns === 1 ? meaning : recognised.meaningAt({ row: area.row, column: area.column + area.columns - 1 });
+  const last =
+    area.columns === 1 ? meaning : recognised.meaningAt({ row: area.row, column: area.column + area.columns - 1 });
   if (!last || last.item !== meaning.item || area.row + area.rows > whole.row + whole.rows) return undefined;
   const name = last === meaning ? called(meaning) : `${called(meaning)} to ${called(last)}`;
   const from = area.row - whole.row + 1;
   if (whole.rows === 1) return `${name} [${meaning.item}]`;
-  const which = area.rows === whole.rows ? "all rows" : area.rows > 1 ? `rows ${from} to ${from + area.rows - 1}` : area.row === at.row ? "this row" : `row ${from}`;
+  const which =
+    area.rows === whole.rows
+      ? "all rows"
+      : area.rows > 1
+        ? `rows ${from} to ${from + area.rows - 1}`
+        : area.row === at.row
+          ? "this row"
+          : `row ${from}`;
   return `${name} [${meaning.item}: ${which}]`;
 }
 
@@ -39,7 +48,11 @@ function wordsFor(recognised: Recognised, area: Area, at: Address): string | und
 const ofAnyRow = (read: string): string => read.replace(/: (?:this row|all rows|rows? \d+(?: to \d+)?)\]/g, "]");
 
 /** Every formula of the sheet, said once where it repeats down a column, by the row of its first cell. `down`: how much further down the copy stands. */
-export function saidFormulas(snapshot: Snapshot, recognised: Recognised | undefined, down: number): ReadonlyMap<number, readonly SaidFormula[]> {
+export function saidFormulas(
+  snapshot: Snapshot,
+  recognised: Recognised | undefined,
+  down: number,
+): ReadonlyMap<number, readonly SaidFormula[]> {
   const out = new Map<number, SaidFormula[]>();
   const piecesAt = (row: number, column: number): readonly Piece[] | undefined => {
     const formula = snapshot.cells[row]?.[column]?.formula;
@@ -52,7 +65,12 @@ export function saidFormulas(snapshot: Snapshot, recognised: Recognised | undefi
       if (pieces === undefined) continue;
       const at = { row, column };
       let rows = 1;
-      for (let next = piecesAt(row + rows, column); next !== undefined && sameAs(pieces, at, next, { row: row + rows, column }); next = piecesAt(row + rows, column)) rows++;
+      for (
+        let next = piecesAt(row + rows, column);
+        next !== undefined && sameAs(pieces, at, next, { row: row + rows, column });
+        next = piecesAt(row + rows, column)
+      )
+        rows++;
       const named = (name: string): Area | undefined => {
         const place = snapshot.names.get(name.toLowerCase());
         return place?.sheet === snapshot.sheet ? place : undefined;
@@ -63,7 +81,10 @@ export function saidFormulas(snapshot: Snapshot, recognised: Recognised | undefi
       });
       const like = before?.said === ofAnyRow(read) ? before.at : undefined;
       if (!like) before = { said: ofAnyRow(read), at };
-      out.set(row, [...(out.get(row) ?? []), { at, rows, read, stands: movedDown(pieces, down), ...(like && { like }) }]);
+      out.set(row, [
+        ...(out.get(row) ?? []),
+        { at, rows, read, stands: movedDown(pieces, down), ...(like && { like }) },
+      ]);
       row += rows - 1;
     }
   }
@@ -78,6 +99,7 @@ export function saidText({ at, rows, read, stands, like }: SaidFormula, down: nu
   if (`=${read}`.replaceAll("; ", ",") === stands.replaceAll("; ", ",")) return `${where}: ${stands}`;
   const full = `${where}: ${read}`;
   // Long words said of other rows before are not said again: of which rows, the addresses tell.
-  const told = like && `${full}   ${stands}`.length >= width ? `${where}: as ${a1({ ...like, row: like.row + down })}` : full;
+  const told =
+    like && `${full}   ${stands}`.length >= width ? `${where}: as ${a1({ ...like, row: like.row + down })}` : full;
   return `${told}   ${stands}`.length < width ? `${told}   ${stands}` : `${told}\n${stands}`;
 }

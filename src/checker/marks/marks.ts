@@ -68,18 +68,30 @@ function markCell(part: Part, { rowNow, columnNow }: Recognised): Address | unde
   return row === undefined || column === undefined ? undefined : { row, column };
 }
 
-const allParts = (blocks: readonly BlockParts[]): readonly Part[] => blocks.flatMap(({ block, items }) => [block, ...items]);
+const allParts = (blocks: readonly BlockParts[]): readonly Part[] =>
+  blocks.flatMap(({ block, items }) => [block, ...items]);
 
 /** Every mark on the sheet, from its top down. What was typed into a mark's cell by hand is unreadable: it says nothing of what was marked. */
 export function readMarks(recognised: Recognised): readonly Mark[] {
-  return allParts(partsOf(recognised.plan)).flatMap((part): Mark[] => {
-    const at = markCell(part, recognised);
-    const content = at && cellAt(recognised.snapshot, at.row, at.column);
-    if (!content || ((content.value === null || content.value === "") && content.formula === undefined)) return [];
-    const written = readMarkFormula(content.formula);
-    if (!written) return [{ part, by: "", date: "", state: "unreadable", at, text: content.text }];
-    return [{ part, by: written.by, date: written.date, state: stateOf(content, written.seal, part, recognised), at, text: content.text }];
-  }).sort((a, b) => a.at.row - b.at.row);
+  return allParts(partsOf(recognised.plan))
+    .flatMap((part): Mark[] => {
+      const at = markCell(part, recognised);
+      const content = at && cellAt(recognised.snapshot, at.row, at.column);
+      if (!content || ((content.value === null || content.value === "") && content.formula === undefined)) return [];
+      const written = readMarkFormula(content.formula);
+      if (!written) return [{ part, by: "", date: "", state: "unreadable", at, text: content.text }];
+      return [
+        {
+          part,
+          by: written.by,
+          date: written.date,
+          state: stateOf(content, written.seal, part, recognised),
+          at,
+          text: content.text,
+        },
+      ];
+    })
+    .sort((a, b) => a.at.row - b.at.row);
 }
 
 /**

@@ -34,9 +34,11 @@ export function partsOf(plan: Plan): readonly BlockParts[] {
 function read(plan: Plan): readonly BlockParts[] {
   const rows = new Map<number, PlannedCell[]>();
   for (const cell of plan.cells) rows.set(cell.row, [...(rows.get(cell.row) ?? []), cell]);
-  const inColumn = (row: number, column: number): PlannedCell | undefined => rows.get(row)?.find((cell) => cell.column === column);
+  const inColumn = (row: number, column: number): PlannedCell | undefined =>
+    rows.get(row)?.find((cell) => cell.column === column);
   const text = (row: number, column: number): string => String(inColumn(row, column)?.value ?? "");
-  const lastOfTable = (item: string): number => Math.max(...plan.meanings.filter((m) => m.item === item).map(({ at }) => at.row + at.rows - 1));
+  const lastOfTable = (item: string): number =>
+    Math.max(...plan.meanings.filter((m) => m.item === item).map(({ at }) => at.row + at.rows - 1));
   const titles = [...rows.keys()].filter((row) => inColumn(row, columns.item)?.role === "block").sort((a, b) => a - b);
   return titles.flatMap((title, i): BlockParts[] => {
     if (inColumn(title, columns.mark)?.role !== "mark") return [];
@@ -48,19 +50,50 @@ function read(plan: Plan): readonly BlockParts[] {
       const table = inColumn(row, columns.description)?.role === "subtitle";
       const item = text(row, columns.item);
       const end = table ? lastOfTable(item) : row;
-      const isWide = table && plan.cells.some((cell) => cell.column === columns.mark && cell.row > row && cell.row <= end);
-      items.push({ kind: table ? "table" : "row", item, description: text(row, columns.description), first: row, last: end, markRow: row, wide: isWide ? [[row + 1, end]] : [] });
+      const isWide =
+        table && plan.cells.some((cell) => cell.column === columns.mark && cell.row > row && cell.row <= end);
+      items.push({
+        kind: table ? "table" : "row",
+        item,
+        description: text(row, columns.description),
+        first: row,
+        last: end,
+        markRow: row,
+        wide: isWide ? [[row + 1, end]] : [],
+      });
     }
-    return [{ block: { kind: "block", item: text(title, columns.item), description: text(title, columns.description), first: title, last, markRow: title, wide: items.flatMap(({ wide }) => wide) }, items }];
+    return [
+      {
+        block: {
+          kind: "block",
+          item: text(title, columns.item),
+          description: text(title, columns.description),
+          first: title,
+          last,
+          markRow: title,
+          wide: items.flatMap(({ wide }) => wide),
+        },
+        items,
+      },
+    ];
   });
 }
 
 /** Everything that stands above the revision table, marks left out. */
 export function wholeSheet(plan: Plan): Part {
   const records = plan.cells.filter(({ role }) => role === "record").map(({ row }) => row);
-  const blocks = plan.cells.filter(({ role, column }) => role === "block" && column === columns.item).map(({ row }) => row);
+  const blocks = plan.cells
+    .filter(({ role, column }) => role === "block" && column === columns.item)
+    .map(({ row }) => row);
   const end = records.length === 0 ? plan.rows : Math.max(...blocks.filter((row) => row < Math.min(...records)));
-  return { kind: "sheet", item: "", description: "the whole sheet", first: 0, last: end - 1, wide: partsOf(plan).flatMap(({ block }) => block.wide) };
+  return {
+    kind: "sheet",
+    item: "",
+    description: "the whole sheet",
+    first: 0,
+    last: end - 1,
+    wide: partsOf(plan).flatMap(({ block }) => block.wide),
+  };
 }
 
 /** "row 5.3, mean stress", "block 5, Losses". */

@@ -4,7 +4,14 @@ import { markFormula, readMarkFormula, stateOf, type EnteredCell, type MarkState
 import { wholeSheet } from "./parts.ts";
 
 /** The columns of the revision table by their ids in the template. */
-const ids = { name: "revName", what: "revWhat", date: "revDate", by: "revBy", checkedBy: "revChecked", state: "revState" } as const;
+const ids = {
+  name: "revName",
+  what: "revWhat",
+  date: "revDate",
+  by: "revBy",
+  checkedBy: "revChecked",
+  state: "revState",
+} as const;
 type Field = keyof typeof ids;
 const fields = Object.keys(ids) as readonly Field[];
 
@@ -32,11 +39,18 @@ export interface RevisionTable {
   readonly suggested: string;
 }
 
-function places({ plan, rowNow, columnNow }: Recognised): { readonly lines: number; readonly at: (line: number, field: Field) => { readonly row: number; readonly column: number } | undefined } | undefined {
-  const areas = new Map(fields.flatMap((field) => {
-    const area = plan.meanings.find(({ id }) => id === ids[field])?.at;
-    return area ? [[field, area] as const] : [];
-  }));
+function places({ plan, rowNow, columnNow }: Recognised):
+  | {
+      readonly lines: number;
+      readonly at: (line: number, field: Field) => { readonly row: number; readonly column: number } | undefined;
+    }
+  | undefined {
+  const areas = new Map(
+    fields.flatMap((field) => {
+      const area = plan.meanings.find(({ id }) => id === ids[field])?.at;
+      return area ? [[field, area] as const] : [];
+    }),
+  );
   const first = areas.get("name");
   if (!first || areas.size < fields.length) return undefined;
   return {
@@ -71,10 +85,27 @@ export function readRevisions(recognised: Recognised): RevisionTable | undefined
     if (fields.every((field) => text(field) === "")) return undefined;
     const state = content("state");
     const sealed = readMarkFormula(state?.formula)?.seal;
-    return { line, name: text("name"), what: text("what"), date: text("date"), by: text("by"), checkedBy: text("checkedBy"), ...(state && sealed !== undefined && { seal: sealed, state: stateOf(state, sealed, wholeSheet(recognised.plan), recognised) }) };
+    return {
+      line,
+      name: text("name"),
+      what: text("what"),
+      date: text("date"),
+      by: text("by"),
+      checkedBy: text("checkedBy"),
+      ...(state &&
+        sealed !== undefined && {
+          seal: sealed,
+          state: stateOf(state, sealed, wholeSheet(recognised.plan), recognised),
+        }),
+    };
   }).filter((revision) => revision !== undefined);
   const next = (revisions.at(-1)?.line ?? -1) + 1;
-  return { revisions, lines: table.lines, ...(next < table.lines && { next }), suggested: nameAfter(revisions.at(-1)?.name ?? "") };
+  return {
+    revisions,
+    lines: table.lines,
+    ...(next < table.lines && { next }),
+    suggested: nameAfter(revisions.at(-1)?.name ?? ""),
+  };
 }
 
 export type NewRevision = Omit<Revision, "line" | "state" | "seal">;
@@ -89,9 +120,21 @@ const keptDigits = 12;
 export function revisionCells(recognised: Recognised, revision: NewRevision): readonly EnteredCell[] {
   const table = places(recognised);
   const known = readRevisions(recognised);
-  if (!table || known?.next === undefined) throw new RangeError("the revision table has no empty line after the last one filled");
+  if (!table || known?.next === undefined)
+    throw new RangeError("the revision table has no empty line after the last one filled");
   const line = known.next;
   const formula = markFormula(wholeSheet(recognised.plan), recognised, `rev ${revision.name}`, revision.date);
-  const superseded = known.revisions.filter(({ seal }) => seal !== undefined).map(({ line: before, seal }) => ({ ...table.at(before, "state")!, value: `superseded ${seal!.slice(0, keptDigits)}` }));
-  return [...superseded, ...fields.map((field) => ({ ...table.at(line, field)!, ...(field === "state" ? { formula } : { value: revision[field] }) }))];
+  const superseded = known.revisions
+    .filter(({ seal }) => seal !== undefined)
+    .map(({ line: before, seal }) => ({
+      ...table.at(before, "state")!,
+      value: `superseded ${seal!.slice(0, keptDigits)}`,
+    }));
+  return [
+    ...superseded,
+    ...fields.map((field) => ({
+      ...table.at(line, field)!,
+      ...(field === "state" ? { formula } : { value: revision[field] }),
+    })),
+  ];
 }

@@ -25,7 +25,10 @@ function rowKeys(plan: Plan): readonly string[] {
 }
 
 /** A cell of the sheet by what it is called in the plan; "?" for one that was inserted. */
-export function cellKey({ plan, rowPlanned, columnPlanned }: Recognised, at: { readonly row: number; readonly column: number }): string {
+export function cellKey(
+  { plan, rowPlanned, columnPlanned }: Recognised,
+  at: { readonly row: number; readonly column: number },
+): string {
   const row = rowPlanned(at.row);
   const c = columnPlanned(at.column);
   return row === undefined || c === undefined ? "?" : `{${rowKeys(plan)[row]!} ${columnLetters(c)}}`;

@@ -24,7 +24,9 @@ export function areasOf(part: Part, { plan, rowNow, columnNow }: Recognised): re
     const bottom = firstStanding(last, first, rowNow);
     const west = firstStanding(left, right, columnNow);
     const east = firstStanding(right, left, columnNow);
-    return top === undefined || bottom === undefined || west === undefined || east === undefined ? [] : [{ row: top, column: west, rows: bottom - top + 1, columns: east - west + 1 }];
+    return top === undefined || bottom === undefined || west === undefined || east === undefined
+      ? []
+      : [{ row: top, column: west, rows: bottom - top + 1, columns: east - west + 1 }];
   };
   return [
     ...area(part.first, part.last, 0, columns.mark - 1),
@@ -45,7 +47,10 @@ function writtenIn(recognised: Recognised, at: { readonly row: number; readonly 
   if (text === undefined) {
     const { formula, value } = cellAt(snapshot, at.row, at.column);
     // What stands in inserted rows counts by its values. A typed 0 is told from an empty cell here, since functions cannot.
-    const counts = rowPlanned(at.row) !== undefined && columnPlanned(at.column) !== undefined && (formula !== undefined || value === 0);
+    const counts =
+      rowPlanned(at.row) !== undefined &&
+      columnPlanned(at.column) !== undefined &&
+      (formula !== undefined || value === 0);
     text = counts ? `${cellKey(recognised, at)}${formula === undefined ? "0" : placeless(formula, recognised)}` : "";
     known.set(key, text);
   }
@@ -54,7 +59,10 @@ function writtenIn(recognised: Recognised, at: { readonly row: number; readonly 
 
 /** The cells of a part that show an error: nobody signs them, and no function is called with them. */
 export function errorsIn(part: Part, recognised: Recognised): readonly string[] {
-  return areasOf(part, recognised).flatMap(cellsOf).filter(({ row, column }) => cellAt(recognised.snapshot, row, column).error).map((at) => a1(at));
+  return areasOf(part, recognised)
+    .flatMap(cellsOf)
+    .filter(({ row, column }) => cellAt(recognised.snapshot, row, column).error)
+    .map((at) => a1(at));
 }
 
 /** The seal of a part as it stands now; undefined where a cell shows an error. */
@@ -62,8 +70,17 @@ export function sealNow(part: Part, recognised: Recognised): Seal | undefined {
   if (errorsIn(part, recognised).length > 0) return undefined;
   const { snapshot } = recognised;
   const areas = areasOf(part, recognised);
-  const values = sealOfValues(areas.map(({ row, column, rows, columns: width }) => Array.from({ length: rows }, (_r, r) => Array.from({ length: width }, (_c, c) => cellAt(snapshot, row + r, column + c).value))));
-  const formulas = areas.flatMap(cellsOf).map((at) => writtenIn(recognised, at)).filter((text) => text !== "");
+  const values = sealOfValues(
+    areas.map(({ row, column, rows, columns: width }) =>
+      Array.from({ length: rows }, (_r, r) =>
+        Array.from({ length: width }, (_c, c) => cellAt(snapshot, row + r, column + c).value),
+      ),
+    ),
+  );
+  const formulas = areas
+    .flatMap(cellsOf)
+    .map((at) => writtenIn(recognised, at))
+    .filter((text) => text !== "");
   return { values, formulas: fnv1a64(formulas.join("\n")) };
 }
 
@@ -73,7 +90,10 @@ export function sealNow(part: Part, recognised: Recognised): Seal | undefined {
  */
 export function sealOf(part: Part, recognised: Recognised): Seal {
   const errors = errorsIn(part, recognised);
-  if (errors.length > 0) throw new NotMarkable(`${errors.slice(0, 5).join(", ")}${errors.length > 5 ? ` and ${errors.length - 5} more` : ""} ${errors.length === 1 ? "shows an error" : "show errors"}; cells that show an error cannot be marked`);
+  if (errors.length > 0)
+    throw new NotMarkable(
+      `${errors.slice(0, 5).join(", ")}${errors.length > 5 ? ` and ${errors.length - 5} more` : ""} ${errors.length === 1 ? "shows an error" : "show errors"}; cells that show an error cannot be marked`,
+    );
   if (areasOf(part, recognised).length === 0) throw new NotMarkable("its rows are no longer on the sheet");
   return sealNow(part, recognised)!;
 }

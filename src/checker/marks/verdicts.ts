@@ -4,7 +4,15 @@ import { cellAt } from "../snapshot.ts";
 import type { Part } from "./parts.ts";
 
 /** Verdicts and statuses that say that something does not hold or cannot be said. */
-const doubtful: ReadonlySet<unknown> = new Set(["FAIL", "OUT OF RANGE", "MISSING", "NO LIMIT", "INCOMPLETE", "REBUILD", "CHANGED"]);
+const doubtful: ReadonlySet<unknown> = new Set([
+  "FAIL",
+  "OUT OF RANGE",
+  "MISSING",
+  "NO LIMIT",
+  "INCOMPLETE",
+  "REBUILD",
+  "CHANGED",
+]);
 
 /** The verdicts and statuses of a part that are none of the good ones, with how often each stands there. */
 export function doubtsIn(part: Part, { snapshot, rowNow, columnNow }: Recognised): ReadonlyMap<string, number> {

@@ -24,7 +24,12 @@ function decimals(printed: string, further = 0): string | undefined {
 
 function verdict({ rule, traced }: Entry, row: number): string {
   const cell = (column: number): string => a1({ row, column });
-  const [live, compared, difference, tolerance] = [cell(columns.live), cell(columns.compared), cell(columns.difference), cell(columns.tolerance)];
+  const [live, compared, difference, tolerance] = [
+    cell(columns.live),
+    cell(columns.compared),
+    cell(columns.difference),
+    cell(columns.tolerance),
+  ];
   // #VALUE! is what a function gives for an input it refuses; #NAME? would mean that it is not there.
   if (rule === "refuses") return `=IF(IFERROR(ERROR.TYPE(${live}),0)=3,"REFUSED","${fail}")`;
   const [within, beyond] = rule === "differs" ? [fail, "DIFFERS"] : [rule === "agrees" ? "PASS" : "BY TRACE", fail];
@@ -36,7 +41,15 @@ function verdict({ rule, traced }: Entry, row: number): string {
 }
 
 /** The value's own row; `args` are its arguments as formulas write them. */
-function valueRow(w: SheetWriter, row: number, no: string, name: string, unit: string, entry: Entry, args: readonly string[]): void {
+function valueRow(
+  w: SheetWriter,
+  row: number,
+  no: string,
+  name: string,
+  unit: string,
+  entry: Entry,
+  args: readonly string[],
+): void {
   w.put(row, columns.no, "item", no);
   w.put(row, columns.what, "description", entry.what);
   w.put(row, columns.basis, "label", entry.basis);
@@ -53,9 +66,21 @@ function valueRow(w: SheetWriter, row: number, no: string, name: string, unit: s
     } else {
       if (printed.times !== 1) w.put(row, columns.times, "bound", printed.times, "General");
       if (printed.plus !== 0) w.put(row, columns.plus, "bound", printed.plus, "General");
-      w.formula(row, columns.compared, "value", `=${cell(columns.live)}${printed.times === 1 ? "" : `*${cell(columns.times)}`}${printed.plus === 0 ? "" : `+${cell(columns.plus)}`}`, decimals(printed.text, 3));
+      w.formula(
+        row,
+        columns.compared,
+        "value",
+        `=${cell(columns.live)}${printed.times === 1 ? "" : `*${cell(columns.times)}`}${printed.plus === 0 ? "" : `+${cell(columns.plus)}`}`,
+        decimals(printed.text, 3),
+      );
     }
-    w.formula(row, columns.difference, "value", `=${cell(columns.compared)}-${cell(columns.number)}`, decimals(printed.text, 3));
+    w.formula(
+      row,
+      columns.difference,
+      "value",
+      `=${cell(columns.compared)}-${cell(columns.number)}`,
+      decimals(printed.text, 3),
+    );
     w.put(row, columns.tolerance, "bound", printed.tolerance, "General");
   } else {
     w.put(row, columns.printed, "bound", "refusal");
@@ -65,7 +90,13 @@ function valueRow(w: SheetWriter, row: number, no: string, name: string, unit: s
 }
 
 /** A range as a block of cells with its heads; gives the cells the formulas read. */
-function rangeBlock(w: SheetWriter, row: number, of: string, p: Parameter, rows: Range): { readonly area: Area; readonly next: number } {
+function rangeBlock(
+  w: SheetWriter,
+  row: number,
+  of: string,
+  p: Parameter,
+  rows: Range,
+): { readonly area: Area; readonly next: number } {
   const all = p.kind === "table" ? Object.values(p.columns) : [];
   w.sentence(row, "subtitle", `${of}: ${plainSymbol(p.symbol)}, ${p.text}`, columns.what, columns.what + 2);
   const from = columns.what + 3;
@@ -74,8 +105,21 @@ function rangeBlock(w: SheetWriter, row: number, of: string, p: Parameter, rows:
     w.put(row + 1, from + i, "tableSymbol", plainSymbol(column.symbol));
     w.put(row + 2, from + i, "tableUnit", unitOf(column));
   });
-  rows.forEach((cells, r) => cells.forEach((cell, i) => w.put(row + 3 + r, from + i, typeof cell === "number" ? "value" : "symbol", cell ?? undefined, typeof cell === "number" ? "General" : undefined)));
-  return { area: { row: row + 3, column: from, rows: rows.length, columns: rows[0]?.length ?? 1 }, next: row + 3 + rows.length };
+  rows.forEach((cells, r) =>
+    cells.forEach((cell, i) =>
+      w.put(
+        row + 3 + r,
+        from + i,
+        typeof cell === "number" ? "value" : "symbol",
+        cell ?? undefined,
+        typeof cell === "number" ? "General" : undefined,
+      ),
+    ),
+  );
+  return {
+    area: { row: row + 3, column: from, rows: rows.length, columns: rows[0]?.length ?? 1 },
+    next: row + 3 + rows.length,
+  };
 }
 
 function inputHeads(w: SheetWriter, row: number, parameters: readonly Parameter[]): void {
@@ -88,11 +132,21 @@ function inputHeads(w: SheetWriter, row: number, parameters: readonly Parameter[
 
 /** What a checker should know of a check besides its numbers. */
 function remarks({ case: c, entries }: Proof): string {
-  const wider = entries.flatMap(({ printed }) => (printed && printed.tolerance > halfLastDigit(printed.text) * (1 + 1e-9) ? [printed] : []));
+  const wider = entries.flatMap(({ printed }) =>
+    printed && printed.tolerance > halfLastDigit(printed.text) * (1 + 1e-9) ? [printed] : [],
+  );
   const because = [...new Set([c.because, ...c.rows.map((row) => row.because)].filter((b) => b !== undefined))];
-  const foreign = [...new Set(entries.flatMap(({ asPrinted }) => asPrinted.flatMap((text, i) => (text === undefined ? [] : [`${i + 1}: ${text}`]))))];
+  const foreign = [
+    ...new Set(
+      entries.flatMap(({ asPrinted }) =>
+        asPrinted.flatMap((text, i) => (text === undefined ? [] : [`${i + 1}: ${text}`])),
+      ),
+    ),
+  ];
   return [
-    wider.length === 0 ? "Tolerance: half a unit of the last printed digit." : `Tolerance wider than half a unit of the last printed digit, because ${because.join("; ")}.`,
+    wider.length === 0
+      ? "Tolerance: half a unit of the last printed digit."
+      : `Tolerance wider than half a unit of the last printed digit, because ${because.join("; ")}.`,
     ...(c.mustDiffer ? ["The source is superseded: the function must not give its values."] : []),
     ...(foreign.length > 0 ? [`Inputs in the source's own unit, by argument: ${foreign.join("; ")}.`] : []),
     ...(c.note === undefined ? [] : [`Note: ${c.note}${c.note.endsWith(".") ? "" : "."}`]),
@@ -102,7 +156,12 @@ function remarks({ case: c, entries }: Proof): string {
 export interface Placed {
   readonly next: number;
   /** Where each entry stands. */
-  readonly rows: readonly { readonly no: string; readonly entry: Entry; readonly row: number; readonly inputs: readonly (Address | Area)[] }[];
+  readonly rows: readonly {
+    readonly no: string;
+    readonly entry: Entry;
+    readonly row: number;
+    readonly inputs: readonly (Address | Area)[];
+  }[];
 }
 
 /** A check from a row on: source and remarks, heads of the inputs, a row a value, further inputs and ranges beneath. */
@@ -110,19 +169,49 @@ export function putProof(w: SheetWriter, start: number, number: number, proof: P
   const { case: c, formula: f, entries } = proof;
   const name = `KERN.${f.id}`;
   w.put(start, columns.no, "block", String(number));
-  w.sentence(start, "block", `${c.id} · ${name}${c.step === undefined ? "" : `, step ${plainSymbol(f.steps[c.step]?.symbol ?? c.step)}`} · ${f.summary}`, columns.what, w.widths.length - 1);
+  w.sentence(
+    start,
+    "block",
+    `${c.id} · ${name}${c.step === undefined ? "" : `, step ${plainSymbol(f.steps[c.step]?.symbol ?? c.step)}`} · ${f.summary}`,
+    columns.what,
+    w.widths.length - 1,
+  );
   const parameters = Object.values(f.params);
-  const scalars = parameters.map((p, i) => ({ p, i })).filter(({ p, i }) => p.kind !== "table" && entries.some(({ args }) => args[i] !== undefined && args[i] !== null));
-  const bands = Array.from({ length: Math.ceil(scalars.length / inputsBeside) }, (_, b) => scalars.slice(b * inputsBeside, (b + 1) * inputsBeside));
-  w.sentence(start + 1, "source", `Source: ${c.source}${c.source.endsWith(".") ? "" : ";"} ${c.where}.`, columns.what, columns.verdict);
-  w.sentence(start + 2, "source", `The function's own rule: ${f.source.clause === undefined ? f.source.key : `${f.source.key}, ${f.source.clause}`}; basis: ${basisText[f.source.basis]}.`, columns.what, columns.verdict);
+  const scalars = parameters
+    .map((p, i) => ({ p, i }))
+    .filter(({ p, i }) => p.kind !== "table" && entries.some(({ args }) => args[i] !== undefined && args[i] !== null));
+  const bands = Array.from({ length: Math.ceil(scalars.length / inputsBeside) }, (_, b) =>
+    scalars.slice(b * inputsBeside, (b + 1) * inputsBeside),
+  );
+  w.sentence(
+    start + 1,
+    "source",
+    `Source: ${c.source}${c.source.endsWith(".") ? "" : ";"} ${c.where}.`,
+    columns.what,
+    columns.verdict,
+  );
+  w.sentence(
+    start + 2,
+    "source",
+    `The function's own rule: ${f.source.clause === undefined ? f.source.key : `${f.source.key}, ${f.source.clause}`}; basis: ${basisText[f.source.basis]}.`,
+    columns.what,
+    columns.verdict,
+  );
   w.sentence(start + 3, "source", remarks(proof), columns.what, columns.verdict);
-  inputHeads(w, start + 1, (bands[0] ?? []).map(({ p }) => p));
+  inputHeads(
+    w,
+    start + 1,
+    (bands[0] ?? []).map(({ p }) => p),
+  );
   const first = start + 4;
   const bandStart = (b: number): number => first + entries.length * b + 3 * b;
   bands.slice(1).forEach((band, b) => {
     w.put(bandStart(b + 1) - 3, columns.what, "note", "further inputs of the same values");
-    inputHeads(w, bandStart(b + 1) - 3, band.map(({ p }) => p));
+    inputHeads(
+      w,
+      bandStart(b + 1) - 3,
+      band.map(({ p }) => p),
+    );
   });
   let next = bandStart(Math.max(1, bands.length)) - 3;
   const known = new Map<string, Area>();
@@ -144,10 +233,24 @@ export function putProof(w: SheetWriter, start: number, number: number, proof: P
       const band = Math.floor(at / inputsBeside);
       const cell = { row: bandStart(band) + e, column: columns.inputs + (at % inputsBeside) };
       if (band > 0 && at % inputsBeside === 0) w.put(cell.row, columns.no, "item", no);
-      w.put(cell.row, cell.column, typeof argument === "number" ? "value" : "symbol", argument ?? undefined, typeof argument === "number" ? "General" : undefined);
+      w.put(
+        cell.row,
+        cell.column,
+        typeof argument === "number" ? "value" : "symbol",
+        argument ?? undefined,
+        typeof argument === "number" ? "General" : undefined,
+      );
       return cell;
     });
-    valueRow(w, row, no, name, f.result.unit, entry, inputs.map((input) => (input === undefined ? "" : "rows" in input ? areaA1(input, false) : a1(input))));
+    valueRow(
+      w,
+      row,
+      no,
+      name,
+      f.result.unit,
+      entry,
+      inputs.map((input) => (input === undefined ? "" : "rows" in input ? areaA1(input, false) : a1(input))),
+    );
     return { no, entry, row, inputs: inputs.filter((input) => input !== undefined) };
   });
   return { next: next + 1, rows };

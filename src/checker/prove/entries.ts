@@ -1,6 +1,23 @@
-import { allowedText, format, outside, reasonOf, run, type Argument, type Formula, type Quantity } from "../../core/index.ts";
+import {
+  allowedText,
+  format,
+  outside,
+  reasonOf,
+  run,
+  type Argument,
+  type Formula,
+  type Quantity,
+} from "../../core/index.ts";
 import type { WorksheetFunction } from "../../../functions/index.ts";
-import { argumentsOf, convert, halfLastDigit, judge, type CaseInput, type CaseRow, type PublishedCase } from "../../published/index.ts";
+import {
+  argumentsOf,
+  convert,
+  halfLastDigit,
+  judge,
+  type CaseInput,
+  type CaseRow,
+  type PublishedCase,
+} from "../../published/index.ts";
 import { plainSymbol } from "../../typeset/index.ts";
 import { basisOf, basisWords, type BasisWord } from "./words.ts";
 
@@ -17,7 +34,14 @@ export interface Entry {
   /** As the source gives the arguments, where it has other units; by argument. */
   readonly asPrinted: readonly (string | undefined)[];
   /** Absent for a refusal. */
-  readonly printed?: { readonly text: string; readonly number: number; readonly unit: string; readonly tolerance: number; readonly times: number; readonly plus: number };
+  readonly printed?: {
+    readonly text: string;
+    readonly number: number;
+    readonly unit: string;
+    readonly tolerance: number;
+    readonly times: number;
+    readonly plus: number;
+  };
   /** The step as Trace gives it, in the printed unit, and the function's own result, both as the panel computes them; the error's text where there is none. */
   readonly traced?: Traced;
   readonly rule: "agrees" | "differs" | "by trace" | "refuses";
@@ -30,7 +54,10 @@ export interface Proof {
   readonly entries: readonly Entry[];
 }
 
-const withUnit = (input: CaseInput): string | undefined => (typeof input === "object" && input !== null && "unit" in input ? `${format(input.value)} ${input.unit || "(number)"}` : undefined);
+const withUnit = (input: CaseInput): string | undefined =>
+  typeof input === "object" && input !== null && "unit" in input
+    ? `${format(input.value)} ${input.unit || "(number)"}`
+    : undefined;
 
 function ownResult(args: readonly Argument[], f: Formula): number | string {
   try {
@@ -50,7 +77,14 @@ function entryOf(c: PublishedCase, row: CaseRow, f: Formula, traced: Traced | un
     basis: basisOf(c),
     args: argumentsOf(row, f),
     asPrinted: row.inputs.map(withUnit),
-    printed: { text: row.printed, number: Number(row.printed), unit: c.unit, tolerance: row.tolerance ?? c.tolerance ?? halfLastDigit(row.printed), times: convert(1, own, then?.unit ?? c.unit) * (then?.times ?? 1), plus: then?.plus ?? 0 },
+    printed: {
+      text: row.printed,
+      number: Number(row.printed),
+      unit: c.unit,
+      tolerance: row.tolerance ?? c.tolerance ?? halfLastDigit(row.printed),
+      times: convert(1, own, then?.unit ?? c.unit) * (then?.times ?? 1),
+      plus: then?.plus ?? 0,
+    },
     ...(traced !== undefined && { traced }),
     rule: c.mustDiffer && !row.coincides ? "differs" : c.step === undefined ? "agrees" : "by trace",
   };
@@ -69,8 +103,20 @@ function refusalOf(f: Formula, first: Entry): Entry | undefined {
   const parameters = Object.values(f.params);
   for (const [i, p] of parameters.entries()) {
     const value = p.kind === "number" ? beyond(p) : undefined;
-    if (p.kind !== "number" || value === undefined || typeof first.args[i] !== "number" || outside(p, value) === undefined) continue;
-    return { what: `refuses ${plainSymbol(p.symbol)} = ${format(value)}; allowed: ${allowedText(p)}`, basis: basisWords.range, args: first.args.map((a, j) => (j === i ? value : a)), asPrinted: [], rule: "refuses" };
+    if (
+      p.kind !== "number" ||
+      value === undefined ||
+      typeof first.args[i] !== "number" ||
+      outside(p, value) === undefined
+    )
+      continue;
+    return {
+      what: `refuses ${plainSymbol(p.symbol)} = ${format(value)}; allowed: ${allowedText(p)}`,
+      basis: basisWords.range,
+      args: first.args.map((a, j) => (j === i ? value : a)),
+      asPrinted: [],
+      rule: "refuses",
+    };
   }
   return undefined;
 }
@@ -81,7 +127,13 @@ export function proofsOf(cases: readonly PublishedCase[], functions: readonly Wo
   return cases.map((c) => {
     const f = functions.find(({ id }) => id === c.function)?.formula;
     if (!f) throw new Error(`the check ${c.id} is of the function ${c.function}, which is not there`);
-    const steps = c.step === undefined ? undefined : judge(c, functions).outcomes.map(({ computed, error, row }): Traced => ({ step: computed ?? error ?? "no value", result: ownResult(argumentsOf(row, f), f) }));
+    const steps =
+      c.step === undefined
+        ? undefined
+        : judge(c, functions).outcomes.map(({ computed, error, row }): Traced => ({
+            step: computed ?? error ?? "no value",
+            result: ownResult(argumentsOf(row, f), f),
+          }));
     const entries = c.rows.map((row, i) => entryOf(c, row, f, steps?.[i]));
     const refusal = seen.has(f.id) || !entries[0] ? undefined : refusalOf(f, entries[0]);
     seen.add(f.id);

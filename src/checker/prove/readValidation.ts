@@ -32,12 +32,15 @@ export interface ReadValidation {
 export type AsBuilt = (made: MadeWhere) => Plan;
 
 function changedCells(rows: readonly (readonly CellContent[])[], sheet: string, { cells }: Plan): readonly Address[] {
-  return cells.filter(({ row, column, role, value = null, formula }) => {
-    if (role === "mark") return false;
-    const now = rows[row]?.[column];
-    if (formula !== undefined) return now?.formula === undefined || normalNow(now.formula, sheet) !== normalNow(formula, sheet);
-    return now?.formula !== undefined || (now?.value === "" ? null : now?.value ?? null) !== value;
-  }).map(({ row, column }) => ({ row, column }));
+  return cells
+    .filter(({ row, column, role, value = null, formula }) => {
+      if (role === "mark") return false;
+      const now = rows[row]?.[column];
+      if (formula !== undefined)
+        return now?.formula === undefined || normalNow(now.formula, sheet) !== normalNow(formula, sheet);
+      return now?.formula !== undefined || (now?.value === "" ? null : (now?.value ?? null)) !== value;
+    })
+    .map(({ row, column }) => ({ row, column }));
 }
 
 const textOf = ({ text, error, value }: CellContent): string => (error ? error.code : text || String(value ?? ""));
@@ -48,26 +51,59 @@ export async function readValidation(host: Host, sheet: string, asBuilt: AsBuilt
   const top = await host.read(sheet, { row: 0, column: 0, rows: head.blocks, columns: columns.inputs });
   if (top[head.title]![0]!.value !== validationTitle) return undefined;
   const used = await host.used(sheet);
-  const whole = await host.read(sheet, { ...used, rows: Math.max(used.rows, head.blocks), columns: Math.max(used.columns, columns.inputs) });
+  const whole = await host.read(sheet, {
+    ...used,
+    rows: Math.max(used.rows, head.blocks),
+    columns: Math.max(used.columns, columns.inputs),
+  });
   const rows = whole.slice(head.blocks);
-  const changed = textOf(top[head.built]![columns.basis]!) === version ? changedCells(whole, sheet, asBuilt({ when: textOf(top[head.made]![columns.basis]!), host: textOf(top[head.host]![columns.basis]!) })) : [];
+  const changed =
+    textOf(top[head.built]![columns.basis]!) === version
+      ? changedCells(
+          whole,
+          sheet,
+          asBuilt({ when: textOf(top[head.made]![columns.basis]!), host: textOf(top[head.host]![columns.basis]!) }),
+        )
+      : [];
   const bases: ReadonlySet<unknown> = new Set(basesExplained.map(([word]) => word));
   const words: ReadonlySet<unknown> = new Set(good);
-  const proves = (cells: readonly CellContent[]): boolean => words.has(cells[columns.verdict]!.value) && [columns.live, columns.verdict].every((column) => cells[column]!.formula !== undefined);
-  const verdictOf = (cells: readonly CellContent[]): string => `${textOf(cells[columns.verdict]!)}${words.has(cells[columns.verdict]!.value) ? ", typed over a formula" : ""}`;
-  const failing = rows.flatMap((cells, i): FailingRow[] => (!bases.has(cells[columns.basis]!.value) || proves(cells) ? [] : [{
-    row: head.blocks + i, no: textOf(cells[columns.no]!), what: textOf(cells[columns.what]!), printed: textOf(cells[columns.printed]!), compared: textOf(cells[columns.compared]!), verdict: verdictOf(cells),
-  }]));
+  const proves = (cells: readonly CellContent[]): boolean =>
+    words.has(cells[columns.verdict]!.value) &&
+    [columns.live, columns.verdict].every((column) => cells[column]!.formula !== undefined);
+  const verdictOf = (cells: readonly CellContent[]): string =>
+    `${textOf(cells[columns.verdict]!)}${words.has(cells[columns.verdict]!.value) ? ", typed over a formula" : ""}`;
+  const failing = rows.flatMap((cells, i): FailingRow[] =>
+    !bases.has(cells[columns.basis]!.value) || proves(cells)
+      ? []
+      : [
+          {
+            row: head.blocks + i,
+            no: textOf(cells[columns.no]!),
+            what: textOf(cells[columns.what]!),
+            printed: textOf(cells[columns.printed]!),
+            compared: textOf(cells[columns.compared]!),
+            verdict: verdictOf(cells),
+          },
+        ],
+  );
   const overall = top[head.overall]![columns.basis]!;
   return {
     // A word that was typed, or that rows contradict, is not repeated.
-    overall: overall.value === "PASS" && (overall.formula === undefined || failing.length > 0 || changed.length > 0) ? fail : textOf(overall),
+    overall:
+      overall.value === "PASS" && (overall.formula === undefined || failing.length > 0 || changed.length > 0)
+        ? fail
+        : textOf(overall),
     versionNow: textOf(top[head.now]![columns.basis]!),
     versionBuilt: textOf(top[head.built]![columns.basis]!),
     counts: Array.from({ length: basesExplained.length + 1 }, (_, i) => {
       const row = top[head.firstBasis + i]!;
-      return { basis: textOf(row[countColumns.basis]!), values: number(row[countColumns.values]!), by: Array.from({ length: good.length + 1 }, (_one, k) => number(row[countColumns.built + 1 + k]!)) };
+      return {
+        basis: textOf(row[countColumns.basis]!),
+        values: number(row[countColumns.values]!),
+        by: Array.from({ length: good.length + 1 }, (_one, k) => number(row[countColumns.built + 1 + k]!)),
+      };
     }),
-    failing, changed,
+    failing,
+    changed,
   };
 }

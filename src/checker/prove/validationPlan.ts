@@ -22,15 +22,21 @@ export interface Validation {
 }
 
 export const validationTitle = "Validation of the worksheet functions in this installation";
-const proves = "What it proves: that the functions loaded here give, on the inputs of these checks, the numbers printed in the works named, within half a unit of the last printed digit or a wider tolerance whose reason stands beside it. Every KERN formula is computed here, from the cells to its right or beneath it.";
-const provesNot = "What it does not prove: that a function is right for inputs between and beyond these, that a printed number is right, that a rule applies to a member at hand, or that a design is fit. What rests on memory or on no publication is counted apart. Where the overall word is not PASS, do not use the functions for a design until the reason is known.";
+const proves =
+  "What it proves: that the functions loaded here give, on the inputs of these checks, the numbers printed in the works named, within half a unit of the last printed digit or a wider tolerance whose reason stands beside it. Every KERN formula is computed here, from the cells to its right or beneath it.";
+const provesNot =
+  "What it does not prove: that a function is right for inputs between and beyond these, that a printed number is right, that a rule applies to a member at hand, or that a design is fit. What rests on memory or on no publication is counted apart. Where the overall word is not PASS, do not use the functions for a design until the reason is known.";
 
 const cell = (row: number, column: number): string => a1({ row, column }, true);
 
 function sentences(w: SheetWriter): void {
   const last = columns.verdict;
   w.sentence(head.title, "title", validationTitle, 0, w.widths.length - 1);
-  headings.forEach((heading, column) => (column === columns.inputs ? w.sentence(head.headings, "heading", heading, column, w.widths.length - 1) : w.put(head.headings, column, "heading", heading)));
+  headings.forEach((heading, column) =>
+    column === columns.inputs
+      ? w.sentence(head.headings, "heading", heading, column, w.widths.length - 1)
+      : w.put(head.headings, column, "heading", heading),
+  );
   w.sentence(head.proves, "note", proves, columns.what, last);
   w.sentence(head.not, "note", provesNot, columns.what, last);
   w.sentence(head.words, "note", wordsExplained, columns.what, last);
@@ -47,7 +53,12 @@ function madeWhere(w: SheetWriter, { when, host }: MadeWhere): void {
   label(head.hash, "content hash");
   label(head.now, "version of the functions, now");
   w.formula(head.now, columns.basis, "label", "=KERN.VERSION()");
-  w.formula(head.now, columns.printed, "verdict", `=IFERROR(IF(${cell(head.now, columns.basis)}=${cell(head.built, columns.basis)},"SAME","${overallWords.changed}"),"${overallWords.changed}")`);
+  w.formula(
+    head.now,
+    columns.printed,
+    "verdict",
+    `=IFERROR(IF(${cell(head.now, columns.basis)}=${cell(head.built, columns.basis)},"SAME","${overallWords.changed}"),"${overallWords.changed}")`,
+  );
   label(head.host, "made in");
   w.sentence(head.host, "label", host, columns.basis, columns.number);
   label(head.overall, "overall");
@@ -62,7 +73,9 @@ function counts(w: SheetWriter, first: number, last: number, built: ReadonlyMap<
   const over = (column: number): string => areaA1({ row: first, column, rows: last - first, columns: 1 });
   const { basis, values, built: asBuilt } = countColumns;
   const words = [...good, fail];
-  ["basis of the check", "values", "as built", ...words].forEach((text, i) => w.put(head.counts, basis + i, "tableHeading", text));
+  ["basis of the check", "values", "as built", ...words].forEach((text, i) =>
+    w.put(head.counts, basis + i, "tableHeading", text),
+  );
   const total = head.firstBasis + basesExplained.length;
   const at = (i: number): number => asBuilt + 1 + i;
   basesExplained.forEach(([word, meaning], i) => {
@@ -70,27 +83,77 @@ function counts(w: SheetWriter, first: number, last: number, built: ReadonlyMap<
     w.put(row, basis, "description", word);
     w.formula(row, values, "value", `=COUNTIF(${over(columns.basis)},${cell(row, basis)})`, "0");
     w.put(row, asBuilt, "bound", built.get(word) ?? 0, "0");
-    good.forEach((v, k) => w.formula(row, at(k), "value", `=COUNTIFS(${over(columns.basis)},${cell(row, basis)},${over(columns.verdict)},"${v}")`, "0"));
+    good.forEach((v, k) =>
+      w.formula(
+        row,
+        at(k),
+        "value",
+        `=COUNTIFS(${over(columns.basis)},${cell(row, basis)},${over(columns.verdict)},"${v}")`,
+        "0",
+      ),
+    );
     // What is none of the good words is a failure, an error in the verdict's own cell too.
-    w.formula(row, at(good.length), "value", `=${cell(row, values)}-SUM(${areaA1({ row, column: at(0), rows: 1, columns: good.length })})`, "0");
+    w.formula(
+      row,
+      at(good.length),
+      "value",
+      `=${cell(row, values)}-SUM(${areaA1({ row, column: at(0), rows: 1, columns: good.length })})`,
+      "0",
+    );
     w.sentence(row, "note", meaning, at(words.length), columns.verdict);
   });
   w.put(total, basis, "description", "all");
-  [values, asBuilt, ...words.map((_, k) => at(k))].forEach((column) => w.formula(total, column, "value", `=SUM(${areaA1({ row: head.firstBasis, column, rows: basesExplained.length, columns: 1 })})`, "0"));
+  [values, asBuilt, ...words.map((_, k) => at(k))].forEach((column) =>
+    w.formula(
+      total,
+      column,
+      "value",
+      `=SUM(${areaA1({ row: head.firstBasis, column, rows: basesExplained.length, columns: 1 })})`,
+      "0",
+    ),
+  );
   const now = cell(head.now, columns.printed);
-  w.formula(head.overall, columns.basis, "overall", `=IF(${cell(total, at(good.length))}<>0,"${fail}",IF(${cell(total, values)}<>${cell(total, asBuilt)},"${overallWords.incomplete}",IF(${now}<>"SAME","${overallWords.changed}","PASS")))`);
-  w.sentence(head.overall, "note", "FAIL: a value fails. INCOMPLETE: rows were taken away. CHANGED: all agree, but the functions are of another version than the sheet; make a new one.", columns.printed, columns.verdict);
+  w.formula(
+    head.overall,
+    columns.basis,
+    "overall",
+    `=IF(${cell(total, at(good.length))}<>0,"${fail}",IF(${cell(total, values)}<>${cell(total, asBuilt)},"${overallWords.incomplete}",IF(${now}<>"SAME","${overallWords.changed}","PASS")))`,
+  );
+  w.sentence(
+    head.overall,
+    "note",
+    "FAIL: a value fails. INCOMPLETE: rows were taken away. CHANGED: all agree, but the functions are of another version than the sheet; make a new one.",
+    columns.printed,
+    columns.verdict,
+  );
 }
 
 function highlights(rows: number): readonly Highlight[] {
-  const tones: readonly (readonly [string, Highlight["tone"]])[] = [["PASS", "good"], ["SAME", "good"], ["DIFFERS", "good"], ["REFUSED", "good"], ["BY TRACE", "open"], [overallWords.changed, "open"], [overallWords.incomplete, "open"], [fail, "bad"]];
+  const tones: readonly (readonly [string, Highlight["tone"]])[] = [
+    ["PASS", "good"],
+    ["SAME", "good"],
+    ["DIFFERS", "good"],
+    ["REFUSED", "good"],
+    ["BY TRACE", "open"],
+    [overallWords.changed, "open"],
+    [overallWords.incomplete, "open"],
+    [fail, "bad"],
+  ];
   const one = (row: number, column: number): Area => ({ row, column, rows: 1, columns: 1 });
-  const areas: readonly Area[] = [{ row: head.blocks, column: columns.verdict, rows: rows - head.blocks, columns: 1 }, one(head.overall, columns.basis), one(head.now, columns.printed)];
+  const areas: readonly Area[] = [
+    { row: head.blocks, column: columns.verdict, rows: rows - head.blocks, columns: 1 },
+    one(head.overall, columns.basis),
+    one(head.now, columns.printed),
+  ];
   return areas.flatMap((area) => tones.map(([text, tone]) => ({ ...area, text, tone })));
 }
 
 /** The sheet an office files: every published check as a live formula, with its inputs, the printed value and a verdict computed on the sheet. */
-export function validationPlan(cases: readonly PublishedCase[], functions: readonly WorksheetFunction[], made: MadeWhere): Validation {
+export function validationPlan(
+  cases: readonly PublishedCase[],
+  functions: readonly WorksheetFunction[],
+  made: MadeWhere,
+): Validation {
   const w = new SheetWriter(widths);
   sentences(w);
   madeWhere(w, made);
@@ -108,11 +171,22 @@ export function validationPlan(cases: readonly PublishedCase[], functions: reado
   const plan = w.plan(next, {
     hashAt: { row: head.hash, column: columns.basis },
     template: { id: "validation", version, title: "Validation" },
-    names: [{ name: "kb_overall", ...overall, rows: 1, columns: 1 }, { name: "kb_functionsVersion", row: head.now, column: columns.basis, rows: 1, columns: 1 }],
-    validations: [], highlights: highlights(next), unlocked: [mark],
+    names: [
+      { name: "kb_overall", ...overall, rows: 1, columns: 1 },
+      { name: "kb_functionsVersion", row: head.now, column: columns.basis, rows: 1, columns: 1 },
+    ],
+    validations: [],
+    highlights: highlights(next),
+    unlocked: [mark],
     freeze: { rows: head.headings + 1, columns: 0 },
-    print: { area: { row: 0, column: 0, rows: next, columns: w.widths.length }, titleRows: [head.title, head.headings], orientation: "landscape", footer: `validation ${version} · {hash} · page {page} of {pages}` },
-    charts: [], meanings: [],
+    print: {
+      area: { row: 0, column: 0, rows: next, columns: w.widths.length },
+      titleRows: [head.title, head.headings],
+      orientation: "landscape",
+      footer: `validation ${version} · {hash} · page {page} of {pages}`,
+    },
+    charts: [],
+    meanings: [],
     summary: { overall, checks: [], warnings: { row: 0, column: columns.basis, rows: 0, columns: 1 } },
   });
   return { plan, rows };

@@ -53,10 +53,12 @@ export function align(planned: readonly string[], now: readonly string[], likene
       return seen;
     };
     const there = once(now, n0, n1);
-    return longestRise([...once(planned, p0, p1)].flatMap(([key, p]) => {
-      const n = there.get(key) ?? -1;
-      return p >= 0 && n >= 0 && key !== "" ? [[p, n] as const] : [];
-    }));
+    return longestRise(
+      [...once(planned, p0, p1)].flatMap(([key, p]) => {
+        const n = there.get(key) ?? -1;
+        return p >= 0 && n >= 0 && key !== "" ? [[p, n] as const] : [];
+      }),
+    );
   };
   const between = (p0: number, p1: number, n0: number, n1: number): void => {
     const rows = p1 - p0;
@@ -77,7 +79,7 @@ export function align(planned: readonly string[], now: readonly string[], likene
         best[i * width + j] = Math.max(both, best[(i + 1) * width + j]!, best[i * width + j + 1]!);
       }
     }
-    for (let i = 0, j = 0; i < rows && j < columns; ) {
+    for (let i = 0, j = 0; i < rows && j < columns;) {
       if (best[i * width + j] === pair[i * columns + j]! + best[(i + 1) * width + j + 1]!) out[p0 + i++] = n0 + j++;
       else if (best[i * width + j] === best[(i + 1) * width + j]) i++;
       else j++;

@@ -2,7 +2,10 @@ import { plannedHeadings, type Plan } from "../../sheet/index.ts";
 import { cellAt, type Snapshot } from "../snapshot.ts";
 
 /** The row of the sheet whose texts are most of the column headings, with the column of each. */
-function headingsNow(snapshot: Snapshot, headings: readonly { readonly column: number; readonly text: string }[]): ReadonlyMap<number, number> {
+function headingsNow(
+  snapshot: Snapshot,
+  headings: readonly { readonly column: number; readonly text: string }[],
+): ReadonlyMap<number, number> {
   let best: ReadonlyMap<number, number> = new Map();
   for (let row = 0; row < Math.min(snapshot.rows, 60); row++) {
     const found = new Map<number, number>();
@@ -33,7 +36,10 @@ export function columnsNow(snapshot: Snapshot, plan: Plan): readonly (number | u
     const area = snapshot.names.get(name.toLowerCase());
     if (area) vote(column, area.column, 1);
   }
-  const known = Array.from({ length: plan.columns }, (_, planned) => [...(votes.get(planned) ?? [])].sort((a, b) => b[1] - a[1])[0]?.[0]);
+  const known = Array.from(
+    { length: plan.columns },
+    (_, planned) => [...(votes.get(planned) ?? [])].sort((a, b) => b[1] - a[1])[0]?.[0],
+  );
   let shift = 0;
   return known.map((now, planned) => {
     if (now !== undefined) {

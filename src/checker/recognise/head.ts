@@ -14,7 +14,10 @@ export function headOf(snapshot: Snapshot, knows: (templateId: string) => boolea
     for (const { value, formula } of row) {
       if (formula !== undefined && ourFunction(/^=\s*([\w.]+)\(\)$/.exec(formula)?.[1] ?? "") === "VERSION") {
         // The version as built stands in the same row, a text like the one computed.
-        functionsVersion = row.map((c) => (c.formula === undefined && typeof c.value === "string" ? c.value : "")).find((text) => /^\d+\.\d+\.\d+$/.test(text)) ?? "";
+        functionsVersion =
+          row
+            .map((c) => (c.formula === undefined && typeof c.value === "string" ? c.value : ""))
+            .find((text) => /^\d+\.\d+\.\d+$/.test(text)) ?? "";
       }
       if (typeof value !== "string" || formula !== undefined) continue;
       const said = /^([a-z0-9][a-z0-9-]*) (\d+\.\d+\.\d+)$/.exec(value);

@@ -11,19 +11,27 @@ type Sheet = Pick<Recognised, "plan" | "rowNow" | "columnNow"> & { readonly snap
  */
 export function members({ plan, snapshot, rowNow, columnNow }: Sheet): (planned: Address) => string {
   const counts = new Map<number, Plan["cells"][number][]>();
-  for (const cell of plan.cells) if (cell.role === "item" && cell.value !== undefined) counts.set(cell.row, [...(counts.get(cell.row) ?? []), cell]);
+  for (const cell of plan.cells)
+    if (cell.role === "item" && cell.value !== undefined) counts.set(cell.row, [...(counts.get(cell.row) ?? []), cell]);
   const columns = new Map<number, Plan["meanings"][number][]>();
-  for (const meaning of plan.meanings.filter(({ at }) => at.rows > 1)) for (let r = 0; r < meaning.at.rows; r++) columns.set(meaning.at.row + r, [...(columns.get(meaning.at.row + r) ?? []), meaning]);
-  const counted = (of: readonly Plan["meanings"][number][], row: number, column: number): string => (counts.get(row) ?? [])
-    .filter((cell) => cell.column !== column)
-    .map((cell) => `${of.find(({ at }) => at.column === cell.column)?.description ?? "row"} ${String(cell.value)}`)
-    .join(", ");
+  for (const meaning of plan.meanings.filter(({ at }) => at.rows > 1))
+    for (let r = 0; r < meaning.at.rows; r++)
+      columns.set(meaning.at.row + r, [...(columns.get(meaning.at.row + r) ?? []), meaning]);
+  const counted = (of: readonly Plan["meanings"][number][], row: number, column: number): string =>
+    (counts.get(row) ?? [])
+      .filter((cell) => cell.column !== column)
+      .map((cell) => `${of.find(({ at }) => at.column === cell.column)?.description ?? "row"} ${String(cell.value)}`)
+      .join(", ");
   return ({ row, column }) => {
     const of = columns.get(row);
     const own = of?.find(({ at }) => at.column === column);
     if (!of || !own) return "";
     const words = counted(of, row, column);
-    const alone = words !== "" && Array.from({ length: own.at.rows }, (_, i) => own.at.row + i).every((other) => other === row || counted(of, other, column) !== words);
+    const alone =
+      words !== "" &&
+      Array.from({ length: own.at.rows }, (_, i) => own.at.row + i).every(
+        (other) => other === row || counted(of, other, column) !== words,
+      );
     if (alone) return words;
     // What tells rows of one count apart: a place along the member, mostly.
     const counting = new Set((counts.get(row) ?? []).map((cell) => cell.column));
@@ -38,5 +46,7 @@ export function members({ plan, snapshot, rowNow, columnNow }: Sheet): (planned:
 
 function member({ symbol, description, unit }: Plan["meanings"][number], text: string): string {
   const plain = plainSymbol(symbol);
-  return /^[-+−]?[\d.]/.test(text) && plain !== "" && plain !== "–" ? `${plain} = ${text}${unit === "–" || unit === "" ? "" : ` ${unit}`}` : `${description} ${text}`;
+  return /^[-+−]?[\d.]/.test(text) && plain !== "" && plain !== "–"
+    ? `${plain} = ${text}${unit === "–" || unit === "" ? "" : ` ${unit}`}`
+    : `${description} ${text}`;
 }

@@ -1,5 +1,16 @@
 import type { Host } from "../../hosts/index.ts";
-import { faultOfInput, filled, holds, skeletonOf, type Address, type Inputs, type Meaning, type Plan, type Skeleton, type Template } from "../../sheet/index.ts";
+import {
+  faultOfInput,
+  filled,
+  holds,
+  skeletonOf,
+  type Address,
+  type Inputs,
+  type Meaning,
+  type Plan,
+  type Skeleton,
+  type Template,
+} from "../../sheet/index.ts";
 import { templates } from "../../templates/index.ts";
 import { cellAt, takeSnapshot, type Snapshot } from "../snapshot.ts";
 import { normalNow, normalPlanned } from "../formula/normal.ts";
@@ -23,14 +34,29 @@ function skeletonFor(template: Template, shape: Inputs): Skeleton {
 
 /** The shape inputs as the sheet was built with them: the value kept beside each, else the one that stands there, else the default. */
 function shapeOf(snapshot: Snapshot, template: Template): Inputs {
-  return Object.fromEntries(template.shape.map((input) => {
-    const fits = (value: unknown): value is string | number => (input.choices ? input.choices.some((c) => c.value === value) : typeof value === "number" && Number.isInteger(value) && value >= (input.min ?? -Infinity) && value <= (input.max ?? Infinity));
-    const named = snapshot.names.get(`kb_${input.id}`.toLowerCase());
-    const row = named ? named.row : snapshot.cells.findIndex((cells) => cells.some(({ value }) => value === input.text));
-    // From the right: what was kept as built stands behind the value.
-    const found = row < 0 ? undefined : [...(snapshot.cells[row] ?? [])].reverse().find(({ formula, value }) => formula === undefined && fits(value))?.value;
-    return [input.id, (found ?? input.default) as string | number];
-  }));
+  return Object.fromEntries(
+    template.shape.map((input) => {
+      const fits = (value: unknown): value is string | number =>
+        input.choices
+          ? input.choices.some((c) => c.value === value)
+          : typeof value === "number" &&
+            Number.isInteger(value) &&
+            value >= (input.min ?? -Infinity) &&
+            value <= (input.max ?? Infinity);
+      const named = snapshot.names.get(`kb_${input.id}`.toLowerCase());
+      const row = named
+        ? named.row
+        : snapshot.cells.findIndex((cells) => cells.some(({ value }) => value === input.text));
+      // From the right: what was kept as built stands behind the value.
+      const found =
+        row < 0
+          ? undefined
+          : [...(snapshot.cells[row] ?? [])]
+              .reverse()
+              .find(({ formula, value }) => formula === undefined && fits(value))?.value;
+      return [input.id, (found ?? input.default) as string | number];
+    }),
+  );
 }
 
 /** Extra likeness where one of the sheet's names says that the rows are the same. */
@@ -41,7 +67,8 @@ function rowsByName(snapshot: Snapshot, plan: Plan): ReadonlyMap<number, Readonl
   const out = new Map<number, Set<number>>();
   for (const { name, row, rows } of plan.names) {
     const area = snapshot.names.get(name.toLowerCase());
-    if (area?.rows === rows) for (let i = 0; i < rows; i++) out.set(row + i, (out.get(row + i) ?? new Set()).add(area.row + i));
+    if (area?.rows === rows)
+      for (let i = 0; i < rows; i++) out.set(row + i, (out.get(row + i) ?? new Set()).add(area.row + i));
   }
   return out;
 }
@@ -51,7 +78,8 @@ function rowsNow(snapshot: Snapshot, plan: Plan, columns: readonly (number | und
   const planned = plannedTraits(plan);
   const named = rowsByName(snapshot, plan);
   const read = cachedReading(snapshot, planned.changing, columns);
-  const likenessOf = (p: number, n: number): number => likeness(planned.rows[p]!, read(n, p)) + (named.get(p)?.has(n) ? byName : 0);
+  const likenessOf = (p: number, n: number): number =>
+    likeness(planned.rows[p]!, read(n, p)) + (named.get(p)?.has(n) ? byName : 0);
   // A row is read as the one it is planned as, leaving out what changes there: by its name, else by counting on from the last one named.
   const plannedByName = new Map([...named].flatMap(([p, now]) => [...now].map((n) => [n, p] as const)));
   let shift = 0;
@@ -60,7 +88,11 @@ function rowsNow(snapshot: Snapshot, plan: Plan, columns: readonly (number | und
     if (p !== undefined) shift = p - row;
     return read(row, Math.min(plan.rows - 1, Math.max(0, row + shift))).key;
   });
-  const first = align(planned.rows.map(({ key }) => key), keys, likenessOf);
+  const first = align(
+    planned.rows.map(({ key }) => key),
+    keys,
+    likenessOf,
+  );
   const paired = new Set(first);
   if (!first.includes(-1) && keys.every((_, n) => paired.has(n))) return first;
   return refined(snapshot, plan, columns, first, likenessOf);
@@ -70,27 +102,53 @@ function rowsNow(snapshot: Snapshot, plan: Plan, columns: readonly (number | und
  * Where rows were inserted or deleted, rows of one table look alike: what their formulas refer to tells which of them is which. References into the
  * rows' own tables are read by the first pairing, so that it is done twice.
  */
-function refined(snapshot: Snapshot, plan: Plan, columns: readonly (number | undefined)[], first: Int32Array, likenessOf: (p: number, n: number) => number): Int32Array {
-  const formulasNow = snapshot.cells.map((cells, row) => cells.map(({ formula, value }) => (formula === undefined ? String(value ?? "") : normalNow(formula, snapshot.sheet, row))));
+function refined(
+  snapshot: Snapshot,
+  plan: Plan,
+  columns: readonly (number | undefined)[],
+  first: Int32Array,
+  likenessOf: (p: number, n: number) => number,
+): Int32Array {
+  const formulasNow = snapshot.cells.map((cells, row) =>
+    cells.map(({ formula, value }) =>
+      formula === undefined ? String(value ?? "") : normalNow(formula, snapshot.sheet, row),
+    ),
+  );
   const keysNow = formulasNow.map((cells) => cells.join("\u0001").replace(/\u0001+$/, ""));
   let pairs = first;
   for (let pass = 0; pass < 2; pass++) {
     const rows = pairs;
-    const moves = { row: (p: number) => ((rows[p] ?? -1) < 0 ? undefined : rows[p]), column: (c: number) => columns[c] };
+    const moves = {
+      row: (p: number) => ((rows[p] ?? -1) < 0 ? undefined : rows[p]),
+      column: (c: number) => columns[c],
+    };
     const formulas = Array.from({ length: plan.rows }, (): string[] => []);
     for (const { row, column, formula, value } of plan.cells) {
       const c = columns[column];
-      if (c !== undefined) formulas[row]![c] = formula === undefined ? String(value ?? "") : normalPlanned(formula, moves, row);
+      if (c !== undefined)
+        formulas[row]![c] = formula === undefined ? String(value ?? "") : normalPlanned(formula, moves, row);
     }
-    const keys = formulas.map((cells) => Array.from(cells, (text) => text ?? "").join("\u0001").replace(/\u0001+$/, ""));
-    const same = (p: number, n: number): number => formulas[p]!.reduce((sum, text, c) => sum + (text !== undefined && text.startsWith("=") && text === formulasNow[n]![c] ? 2 : 0), 0);
+    const keys = formulas.map((cells) =>
+      Array.from(cells, (text) => text ?? "")
+        .join("\u0001")
+        .replace(/\u0001+$/, ""),
+    );
+    const same = (p: number, n: number): number =>
+      formulas[p]!.reduce(
+        (sum, text, c) => sum + (text !== undefined && text.startsWith("=") && text === formulasNow[n]![c] ? 2 : 0),
+        0,
+      );
     pairs = align(keys, keysNow, (p, n) => likenessOf(p, n) + same(p, n));
   }
   return pairs;
 }
 
 /** Reads rows of the sheet as rows of the plan, each once. */
-function cachedReading(snapshot: Snapshot, changing: readonly ReadonlySet<number>[], columns: readonly (number | undefined)[]): (row: number, as: number) => RowTraits {
+function cachedReading(
+  snapshot: Snapshot,
+  changing: readonly ReadonlySet<number>[],
+  columns: readonly (number | undefined)[],
+): (row: number, as: number) => RowTraits {
   const cache = new Map<string, RowTraits>();
   return (row, as) => {
     const key = `${row} ${[...(changing[as] ?? [])].join()}`;
@@ -139,9 +197,17 @@ export function recogniseSnapshot(snapshot: Snapshot, known: readonly Template[]
   });
   const plan = filled(skeleton, values);
   const meanings = new Map<number, Meaning[]>();
-  for (const meaning of plan.meanings) for (let r = meaning.at.row; r < meaning.at.row + meaning.at.rows; r++) meanings.set(r, [...(meanings.get(r) ?? []), meaning]);
+  for (const meaning of plan.meanings)
+    for (let r = meaning.at.row; r < meaning.at.row + meaning.at.rows; r++)
+      meanings.set(r, [...(meanings.get(r) ?? []), meaning]);
   return {
-    snapshot, head, template, plan, inputs: plan.inputs, inputCells: skeleton.inputs, faults,
+    snapshot,
+    head,
+    template,
+    plan,
+    inputs: plan.inputs,
+    inputCells: skeleton.inputs,
+    faults,
     rowNow: (row) => ((rows[row] ?? -1) < 0 ? undefined : rows[row]),
     rowPlanned: (row) => rowPlanned.get(row),
     columnNow: (column) => columns[column],
@@ -149,7 +215,9 @@ export function recogniseSnapshot(snapshot: Snapshot, known: readonly Template[]
     meaningAt: (at) => {
       const row = rowPlanned.get(at.row);
       const column = columnPlanned.get(at.column);
-      return row === undefined || column === undefined ? undefined : meanings.get(row)?.find((m) => holds(m.at, { row, column }));
+      return row === undefined || column === undefined
+        ? undefined
+        : meanings.get(row)?.find((m) => holds(m.at, { row, column }));
     },
   };
 }

@@ -3,7 +3,12 @@ import { cellAt, type Snapshot } from "../snapshot.ts";
 
 /** A formula without what it refers to: cells move, what is done with them stays. */
 export function outlineOf(formula: string): string {
-  return formula.replace(/"[^"]*"|\$?[A-Za-z]{1,3}\$?\d+(?::\$?[A-Za-z]{1,3}\$?\d+)?(?![\w(])|#REF!|\s+|_xldudf_KERN_|@/g, (found) => (found.startsWith('"') ? found : /\d|#/.test(found) ? "R" : found === "_xldudf_KERN_" ? "KERN." : "")).toUpperCase();
+  return formula
+    .replace(
+      /"[^"]*"|\$?[A-Za-z]{1,3}\$?\d+(?::\$?[A-Za-z]{1,3}\$?\d+)?(?![\w(])|#REF!|\s+|_xldudf_KERN_|@/g,
+      (found) => (found.startsWith('"') ? found : /\d|#/.test(found) ? "R" : found === "_xldudf_KERN_" ? "KERN." : ""),
+    )
+    .toUpperCase();
 }
 
 /** What of a row can be recognised: its fixed texts and numbers, and its formulas' outlines. */
@@ -16,7 +21,10 @@ export interface RowTraits {
 
 const changing: ReadonlySet<PlannedCell["role"]> = new Set(["input", "choice", "textInput", "mark", "record", "shape"]);
 
-function traits(columns: number, of: (column: number) => { readonly text?: string; readonly outline?: string } | undefined): RowTraits {
+function traits(
+  columns: number,
+  of: (column: number) => { readonly text?: string; readonly outline?: string } | undefined,
+): RowTraits {
   const texts: (string | undefined)[] = [];
   const outlines: (string | undefined)[] = [];
   for (let c = 0; c < columns; c++) {
@@ -24,11 +32,21 @@ function traits(columns: number, of: (column: number) => { readonly text?: strin
     texts[c] = cell?.text;
     outlines[c] = cell?.outline;
   }
-  return { texts, outlines, key: texts.map((t, c) => t ?? outlines[c] ?? "").join("\u0001").replace(/\u0001+$/, "") };
+  return {
+    texts,
+    outlines,
+    key: texts
+      .map((t, c) => t ?? outlines[c] ?? "")
+      .join("\u0001")
+      .replace(/\u0001+$/, ""),
+  };
 }
 
 /** The plan's rows, and for each the columns whose content changes with use: they say nothing about which row it is. */
-export function plannedTraits(plan: Plan): { readonly rows: readonly RowTraits[]; readonly changing: readonly ReadonlySet<number>[] } {
+export function plannedTraits(plan: Plan): {
+  readonly rows: readonly RowTraits[];
+  readonly changing: readonly ReadonlySet<number>[];
+} {
   const rows = Array.from({ length: plan.rows }, () => new Map<number, { text?: string; outline?: string }>());
   const open = Array.from({ length: plan.rows }, () => new Set<number>());
   for (const cell of plan.cells) {
@@ -40,7 +58,12 @@ export function plannedTraits(plan: Plan): { readonly rows: readonly RowTraits[]
 }
 
 /** The same of a row of the sheet, in the plan's columns. */
-export function traitsNow(snapshot: Snapshot, row: number, columns: readonly (number | undefined)[], leaveOut: ReadonlySet<number> | undefined): RowTraits {
+export function traitsNow(
+  snapshot: Snapshot,
+  row: number,
+  columns: readonly (number | undefined)[],
+  leaveOut: ReadonlySet<number> | undefined,
+): RowTraits {
   return traits(columns.length, (c) => {
     const now = columns[c];
     if (now === undefined || leaveOut?.has(c)) return undefined;

@@ -15,7 +15,9 @@ const errorOf = (fault: Fault): string => (fault.message ? `${fault.code}: ${fau
 
 function handed(value: Value): Evaluated {
   if (value instanceof Block) {
-    const rows = Array.from({ length: value.rows }, (_r, r) => Array.from({ length: value.columns }, (_c, c) => value.at(r, c)));
+    const rows = Array.from({ length: value.rows }, (_r, r) =>
+      Array.from({ length: value.columns }, (_c, c) => value.at(r, c)),
+    );
     const fault = rows.flat().find((s): s is Fault => s instanceof Fault);
     if (fault) return { value: null, error: errorOf(fault) };
     const cells = rows as readonly (readonly Exclude<Scalar, Fault>[])[];
@@ -25,7 +27,13 @@ function handed(value: Value): Evaluated {
 }
 
 /** Evaluates a formula, or a part of one, from cells that have been read (`as` another number, where that is given); undefined where that cannot be done here. */
-export function evaluateApart(expression: string, at: { readonly sheet: string; readonly row: number; readonly column: number }, reading: Reading, originOf: OriginOf, as: (value: number, row: number, column: number) => number = (value) => value): Evaluated | undefined {
+export function evaluateApart(
+  expression: string,
+  at: { readonly sheet: string; readonly row: number; readonly column: number },
+  reading: Reading,
+  originOf: OriginOf,
+  as: (value: number, row: number, column: number) => number = (value) => value,
+): Evaluated | undefined {
   const sheets = [at.sheet];
   const number = (name: string): number => {
     const known = sheets.findIndex((s) => s.toLowerCase() === name.toLowerCase());
@@ -36,9 +44,19 @@ export function evaluateApart(expression: string, at: { readonly sheet: string; 
       sheetNumber: number,
       nameArea: (name, sheet): CellArea | undefined => {
         const place = (originOf(name) ?? originOf(`${sheets[sheet]}!${name}`))?.place;
-        return place && { sheet: number(place.sheet), row: place.row, column: place.column, rows: place.rows, columns: place.columns };
+        return (
+          place && {
+            sheet: number(place.sheet),
+            row: place.row,
+            column: place.column,
+            rows: place.rows,
+            columns: place.columns,
+          }
+        );
       },
-      used: () => { throw new CannotCompute("whole columns are not read here"); },
+      used: () => {
+        throw new CannotCompute("whole columns are not read here");
+      },
     },
     read: (sheet, row, column): Scalar => {
       if (!reading.has(sheets[sheet]!, row, column)) throw new CannotCompute("a cell it needs was not read");

@@ -1,4 +1,18 @@
-import { formulas, InputError, isOptional, NoResult, runSpill, spills, trace, warnings, type Argument, type Formula, type Parameter, type Spill, type Trace } from "../../core/index.ts";
+import {
+  formulas,
+  InputError,
+  isOptional,
+  NoResult,
+  runSpill,
+  spills,
+  trace,
+  warnings,
+  type Argument,
+  type Formula,
+  type Parameter,
+  type Spill,
+  type Trace,
+} from "../../core/index.ts";
 import { namespace, worksheetFunctions } from "../../../functions/index.ts";
 import type { CellContent, Host } from "../../hosts/index.ts";
 import type { Call, WrittenArgument } from "../formula/calls.ts";
@@ -55,27 +69,44 @@ export interface Surroundings {
   readonly traced: ReadonlyMap<number, TracedCall>;
 }
 
-const errorText = ({ error }: CellContent): string | undefined => error && (error.message ? `${error.code}: ${error.message}` : error.code);
+const errorText = ({ error }: CellContent): string | undefined =>
+  error && (error.message ? `${error.code}: ${error.message}` : error.code);
 
 function handedOver(contents: readonly (readonly CellContent[])[]): Argument {
   if (contents.length === 1 && contents[0]!.length === 1) return contents[0]![0]!.value;
   return contents.map((row) => row.map((cell) => cell.value));
 }
 
-async function traceArgument(written: WrittenArgument, { host, place, reading, originOf, traced }: Surroundings, references: readonly string[]): Promise<TracedOrigin> {
+async function traceArgument(
+  written: WrittenArgument,
+  { host, place, reading, originOf, traced }: Surroundings,
+  references: readonly string[],
+): Promise<TracedOrigin> {
   if (written.kind === "missing") return { written, value: null, origins: [] };
   if (written.kind === "literal") return { written, value: written.value, origins: [] };
   if (written.kind === "call") {
     const inner = traced.get(written.call);
     if (inner?.trace) return { written, value: inner.trace.result, origins: [] };
     if (inner?.spilled) return { written, value: inner.spilled.rows, origins: [] };
-    if (inner?.refused) return { written, value: null, origins: [], error: `KERN.${inner.call.id} inside it gives no result: ${inner.refused.message}` };
+    if (inner?.refused)
+      return {
+        written,
+        value: null,
+        origins: [],
+        error: `KERN.${inner.call.id} inside it gives no result: ${inner.refused.message}`,
+      };
   }
   if (written.kind === "reference") {
     const origin = originOf(written.reference.text);
     if (origin?.place && origin.contents.length > 0) {
       const error = origin.contents.flat().map(errorText).find(Boolean);
-      return { written, origin, origins: [origin], value: handedOver(origin.contents), ...(error !== undefined && { error }) };
+      return {
+        written,
+        origin,
+        origins: [origin],
+        value: handedOver(origin.contents),
+        ...(error !== undefined && { error }),
+      };
     }
   }
   const origins = references.flatMap((text) => originOf(text) ?? []);
@@ -91,32 +122,64 @@ async function traceArgument(written: WrittenArgument, { host, place, reading, o
 
 function unknownFunction({ id, misspelt }: Call): NonNullable<TracedCall["unknown"]> | undefined {
   const known = worksheetFunctions.some((f) => f.id === id);
-  if (misspelt !== undefined) return { message: known ? `${misspelt} is written without the dot: the function is ${namespace}.${id}` : `${misspelt} is no function of Kernbook`, nearest: known ? [id] : nearestFunctions(id) };
+  if (misspelt !== undefined)
+    return {
+      message: known
+        ? `${misspelt} is written without the dot: the function is ${namespace}.${id}`
+        : `${misspelt} is no function of Kernbook`,
+      nearest: known ? [id] : nearestFunctions(id),
+    };
   if (known) return undefined;
   const nearest = nearestFunctions(id);
-  return { message: `This Kernbook has no function ${namespace}.${id}${nearest.length > 0 ? ". The name may be misspelt" : ""}. Or the sheet comes from a newer version`, nearest };
+  return {
+    message: `This Kernbook has no function ${namespace}.${id}${nearest.length > 0 ? ". The name may be misspelt" : ""}. Or the sheet comes from a newer version`,
+    nearest,
+  };
 }
 
 function refusalOf(problem: unknown): NonNullable<TracedCall["refused"]> {
-  if (problem instanceof InputError) return { message: problem.message, ...(problem.parameter && { parameter: problem.parameter }) };
+  if (problem instanceof InputError)
+    return { message: problem.message, ...(problem.parameter && { parameter: problem.parameter }) };
   if (problem instanceof NoResult) return { message: problem.message };
   throw problem;
 }
 
 /** Follows one call of ours: its arguments to their cells, and the calculation step by step. */
-export async function traceCall(call: Call, references: (written: WrittenArgument) => readonly string[], around: Surroundings): Promise<TracedCall> {
+export async function traceCall(
+  call: Call,
+  references: (written: WrittenArgument) => readonly string[],
+  around: Surroundings,
+): Promise<TracedCall> {
   const formula = formulas.find((f) => f.id === call.id);
   const spill = spills.find((f) => f.id === call.id);
   const given = await Promise.all(call.arguments.map((a) => traceArgument(a, around, references(a))));
   const unknown = unknownFunction(call);
-  const base = { call, arguments: given, flags: [], ...(call.whole && { hosts: around.content }), ...(unknown && { unknown }) };
-  const of = unknown ? undefined : formula ?? spill;
+  const base = {
+    call,
+    arguments: given,
+    flags: [],
+    ...(call.whole && { hosts: around.content }),
+    ...(unknown && { unknown }),
+  };
+  const of = unknown ? undefined : (formula ?? spill);
   if (!of) return base;
   const params = Object.entries(of.params) as readonly (readonly [string, Parameter])[];
-  const flags = flagsOf(params.flatMap(([name, parameter], i) => (given[i] ? [{ name, parameter, written: given[i].written, value: given[i].value }] : [])), around.originOf);
+  const flags = flagsOf(
+    params.flatMap(([name, parameter], i) =>
+      given[i] ? [{ name, parameter, written: given[i].written, value: given[i].value }] : [],
+    ),
+    around.originOf,
+  );
   const with_ = { ...base, flags, ...(formula && { formula }), ...(spill && { spill }) };
   const failed = given.findIndex((a) => a.error !== undefined);
-  if (failed >= 0) return { ...with_, refused: { message: `The argument itself shows an error: ${given[failed]!.error}`, ...(params[failed] && { parameter: params[failed][0] }) } };
+  if (failed >= 0)
+    return {
+      ...with_,
+      refused: {
+        message: `The argument itself shows an error: ${given[failed]!.error}`,
+        ...(params[failed] && { parameter: params[failed][0] }),
+      },
+    };
   const values = given.map((a) => a.value);
   try {
     if (formula) return { ...with_, trace: trace(formula, values) };

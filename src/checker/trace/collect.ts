@@ -23,7 +23,11 @@ export interface CollectOptions {
 }
 
 /** Follows a value back and puts what it comes about from in order of calculation. */
-export async function collect(tracer: Tracer, place: Place, { depth, most = 200, range = 12, progress }: CollectOptions): Promise<Collected> {
+export async function collect(
+  tracer: Tracer,
+  place: Place,
+  { depth, most = 200, range = 12, progress }: CollectOptions,
+): Promise<Collected> {
   const inputs = new Map<string, Branch>();
   const ends = new Map<string, Branch>();
   const begun = new Map<string, TracedCell>();
@@ -39,7 +43,13 @@ export async function collect(tracer: Tracer, place: Place, { depth, most = 200,
     if (cell.partOf) for (const anchor of branchesOf(cell, from)) await follow(anchor, left);
     for (const origin of cell.precedents) {
       const branch = branchOf(origin, from);
-      const cells = branch.kind === "range" && branch.opens && origin.contents.flat().some((c) => c.formula !== undefined) && branch.place!.rows * branch.place!.columns <= range ? await tracer.cellsOf(branch.place!, from) : [branch];
+      const cells =
+        branch.kind === "range" &&
+        branch.opens &&
+        origin.contents.flat().some((c) => c.formula !== undefined) &&
+        branch.place!.rows * branch.place!.columns <= range
+          ? await tracer.cellsOf(branch.place!, from)
+          : [branch];
       for (const each of cells) await follow(each, left);
     }
     quantities.push(cell);

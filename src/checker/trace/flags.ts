@@ -1,4 +1,14 @@
-import { everydayText, isOptional, isUnusual, nameOf, q, sortsDiffer, type Argument, type Parameter, type Quantity } from "../../core/index.ts";
+import {
+  everydayText,
+  isOptional,
+  isUnusual,
+  nameOf,
+  q,
+  sortsDiffer,
+  type Argument,
+  type Parameter,
+  type Quantity,
+} from "../../core/index.ts";
 import { numberText } from "../../typeset/index.ts";
 import { termsOf } from "../formula/terms.ts";
 import type { WrittenArgument } from "../formula/calls.ts";
@@ -25,23 +35,39 @@ export interface Flaggable {
 }
 
 const quantities: Readonly<Record<string, Quantity | undefined>> = q;
-const called = (origin: Origin, label: Label | undefined): string => `${origin.address ?? origin.text}${label?.description ? ` (${label.description})` : ""}`;
-const inWords = (quantity: Quantity): string => (quantity.unit === "–" ? "is a plain number" : `is in ${quantity.unit}`);
+const called = (origin: Origin, label: Label | undefined): string =>
+  `${origin.address ?? origin.text}${label?.description ? ` (${label.description})` : ""}`;
+const inWords = (quantity: Quantity): string =>
+  quantity.unit === "–" ? "is a plain number" : `is in ${quantity.unit}`;
 
-function unitMessage(wanted: Quantity, label: Label | undefined, origin: Origin, factor: number, converted: { readonly from: string; readonly to: string } | undefined): string | undefined {
+function unitMessage(
+  wanted: Quantity,
+  label: Label | undefined,
+  origin: Origin,
+  factor: number,
+  converted: { readonly from: string; readonly to: string } | undefined,
+): string | undefined {
   const single = origin.contents.length === 1 && origin.contents[0]!.length === 1 ? origin.contents[0]![0] : undefined;
   const held = unitHeld(label, single);
   if (!held) return undefined;
   // Rows of several units under one another: what the first is in says nothing of the range.
-  if (!single && label?.from === "texts" && origin.lowest?.known?.size !== undefined && origin.lowest.known.size !== held.size) return undefined;
+  if (
+    !single &&
+    label?.from === "texts" &&
+    origin.lowest?.known?.size !== undefined &&
+    origin.lowest.known.size !== held.size
+  )
+    return undefined;
   const right = inUnit(held, wanted.unit);
   const who = called(origin, label);
   const shown = held.text === "–" || held.text === "-" ? "a plain number" : `in ${held.text}`;
   if (right === undefined) return `${who} is ${shown}; this argument ${inWords(wanted)}`;
   const size = Math.abs(factor);
   if (size !== 0 && Math.abs(size / right - 1) < 1e-9) return undefined;
-  if (converted) return `${who} is ${shown}; CONVERT from “${converted.from}” to “${converted.to}” multiplies by ${numberText(size)}, but this argument ${inWords(wanted)}: ${numberText(right)} is needed`;
-  if (size === 1) return `${who} is ${shown}; this argument ${inWords(wanted)}: its value is ${right > 1 ? `${numberText(right)} times too small` : `${numberText(1 / right)} times too large`}`;
+  if (converted)
+    return `${who} is ${shown}; CONVERT from “${converted.from}” to “${converted.to}” multiplies by ${numberText(size)}, but this argument ${inWords(wanted)}: ${numberText(right)} is needed`;
+  if (size === 1)
+    return `${who} is ${shown}; this argument ${inWords(wanted)}: its value is ${right > 1 ? `${numberText(right)} times too small` : `${numberText(1 / right)} times too large`}`;
   // A load factor or a number of strands may stand in the factor; a power of ten is a unit's.
   const ratio = size / right;
   if (ratio > 0.05 && ratio < 20 && !isPowerOfTen(ratio)) return undefined;
@@ -59,7 +85,9 @@ function sortMessage(wanted: Quantity, label: Label | undefined, origin: Origin)
     // What is wanted of a sort a template's lint has found right, said or unsaid.
     if (wanted.sort !== undefined) return undefined;
   }
-  return saysOtherwise(label, wanted) ? `${who}${label.description === "" && label.symbol !== "" ? ` (${label.symbol})` : ""} is something else by its text; this argument is: ${wanted.text}` : undefined;
+  return saysOtherwise(label, wanted)
+    ? `${who}${label.description === "" && label.symbol !== "" ? ` (${label.symbol})` : ""} is something else by its text; this argument is: ${wanted.text}`
+    : undefined;
 }
 
 interface About {
@@ -76,24 +104,31 @@ function scalarFlags(argument: Flaggable, wanted: Quantity, originOf: OriginOf):
     const origin = originOf(reference.text);
     if (!origin?.place) continue;
     const { label } = origin;
-    const add = (kind: Flag["kind"], message: string | undefined): void => { if (message !== undefined) out.push({ flag: { kind, parameter: name, message }, ...(label && { label }) }); };
+    const add = (kind: Flag["kind"], message: string | undefined): void => {
+      if (message !== undefined) out.push({ flag: { kind, parameter: name, message }, ...(label && { label }) });
+    };
     const unit = unitMessage(wanted, label, origin, factor, converted);
     add("unit", unit);
     // 0.8 times a cube strength may well be a cylinder strength; a thousand times it is one in another unit.
     if (unit === undefined && isPowerOfTen(factor)) add("sort", sortMessage(wanted, label, origin));
-    const single = origin.contents.length === 1 && origin.contents[0]!.length === 1 ? origin.contents[0]![0] : undefined;
+    const single =
+      origin.contents.length === 1 && origin.contents[0]!.length === 1 ? origin.contents[0]![0] : undefined;
     if (!single || single.error) continue;
     const who = called(origin, label);
     if (isNumberAsText(single.value)) add("text", `${who} holds the text “${single.value}”, not a number`);
     if (single.value === null && single.formula === undefined && single.text === "") {
       if (written.kind === "expression") add("empty", `${who} is empty and counts as 0`);
-      else if (isOptional(wanted) && label?.from !== "template") add("empty", `${who} is empty: the default ${numberText(wanted.default!)} is taken`);
+      else if (isOptional(wanted) && label?.from !== "template")
+        add("empty", `${who} is empty: the default ${numberText(wanted.default!)} is taken`);
     }
   }
   return out;
 }
 
-function tableFlags(argument: Flaggable & { readonly parameter: Extract<Parameter, { kind: "table" }> }, originOf: OriginOf): readonly About[] {
+function tableFlags(
+  argument: Flaggable & { readonly parameter: Extract<Parameter, { kind: "table" }> },
+  originOf: OriginOf,
+): readonly About[] {
   const { written, parameter, name } = argument;
   const origin = written.kind === "reference" ? originOf(written.reference.text) : undefined;
   if (!origin?.place) return [];
@@ -108,16 +143,40 @@ function tableFlags(argument: Flaggable & { readonly parameter: Extract<Paramete
     const unit = unitMessage(column, label, at, 1, undefined);
     const sort = unit === undefined ? sortMessage(column, label, at) : undefined;
     return [
-      ...(unit === undefined ? [] : [{ flag: { kind: "unit", parameter: name, message: `${where}: ${unit}` } as const, ...(label && { label }) }]),
-      ...(sort === undefined ? [] : [{ flag: { kind: "sort", parameter: name, message: `${where}: ${sort}` } as const, ...(label && { label }) }]),
-      ...(texts.length > 0 ? [{ flag: { kind: "text", parameter: name, message: `${where}: ${texts.length === 1 ? "a number stands" : `${texts.length} numbers stand`} there as text` } as const }] : []),
+      ...(unit === undefined
+        ? []
+        : [
+            { flag: { kind: "unit", parameter: name, message: `${where}: ${unit}` } as const, ...(label && { label }) },
+          ]),
+      ...(sort === undefined
+        ? []
+        : [
+            { flag: { kind: "sort", parameter: name, message: `${where}: ${sort}` } as const, ...(label && { label }) },
+          ]),
+      ...(texts.length > 0
+        ? [
+            {
+              flag: {
+                kind: "text",
+                parameter: name,
+                message: `${where}: ${texts.length === 1 ? "a number stands" : `${texts.length} numbers stand`} there as text`,
+              } as const,
+            },
+          ]
+        : []),
     ];
   });
 }
 
 /** Two arguments each of which has what the other wants. */
-function swapped(all: readonly Flaggable[], found: readonly (readonly About[])[], originOf: OriginOf): readonly (readonly [number, number])[] {
-  const labels = all.map(({ written }) => (written.kind === "reference" ? originOf(written.reference.text)?.label : undefined));
+function swapped(
+  all: readonly Flaggable[],
+  found: readonly (readonly About[])[],
+  originOf: OriginOf,
+): readonly (readonly [number, number])[] {
+  const labels = all.map(({ written }) =>
+    written.kind === "reference" ? originOf(written.reference.text)?.label : undefined,
+  );
   const fits = (i: number, j: number): boolean => {
     const wanted = all[j]!.parameter;
     const label = labels[i];
@@ -128,13 +187,22 @@ function swapped(all: readonly Flaggable[], found: readonly (readonly About[])[]
   };
   const named = (i: number, j: number): boolean => {
     const symbol = labels[i] && letters(labels[i].symbol);
-    return symbol !== undefined && symbol !== "" && symbol === letters(all[j]!.parameter.symbol) && symbol !== letters(all[i]!.parameter.symbol);
+    return (
+      symbol !== undefined &&
+      symbol !== "" &&
+      symbol === letters(all[j]!.parameter.symbol) &&
+      symbol !== letters(all[i]!.parameter.symbol)
+    );
   };
   const out: (readonly [number, number])[] = [];
   for (let i = 0; i < all.length; i++) {
     for (let j = i + 1; j < all.length; j++) {
       const amiss = (k: number): boolean => found[k]!.some(({ flag }) => flag.kind === "unit" || flag.kind === "sort");
-      if ((amiss(i) && amiss(j) && fits(i, j) && fits(j, i)) || (named(i, j) && named(j, i) && fits(i, j) && fits(j, i))) out.push([i, j]);
+      if (
+        (amiss(i) && amiss(j) && fits(i, j) && fits(j, i)) ||
+        (named(i, j) && named(j, i) && fits(i, j) && fits(j, i))
+      )
+        out.push([i, j]);
     }
   }
   return out;
@@ -154,8 +222,21 @@ export function flagsOf(all: readonly Flaggable[], originOf: OriginOf): readonly
     return [{ kind: "unusual", parameter, message: `outside the everyday range ${everydayText(p)}` }];
   });
   return [
-    ...pairs.flatMap(([i, j]) => [[i, j], [j, i]].map(([a, b]): Flag => ({ kind: "swapped", parameter: all[a!]!.name, message: `what is handed over here fits ${name(b!)}, and the other way round: the two look swapped` }))),
-    ...found.flatMap((flags, i) => flags.filter(({ flag }) => !inPair.has(i) || (flag.kind !== "unit" && flag.kind !== "sort")).map(({ flag }) => flag)),
+    ...pairs.flatMap(([i, j]) =>
+      [
+        [i, j],
+        [j, i],
+      ].map(([a, b]): Flag => ({
+        kind: "swapped",
+        parameter: all[a!]!.name,
+        message: `what is handed over here fits ${name(b!)}, and the other way round: the two look swapped`,
+      })),
+    ),
+    ...found.flatMap((flags, i) =>
+      flags
+        .filter(({ flag }) => !inPair.has(i) || (flag.kind !== "unit" && flag.kind !== "sort"))
+        .map(({ flag }) => flag),
+    ),
     ...unusual,
   ];
 }

@@ -6,15 +6,30 @@ import { evaluateApart, type Evaluated } from "./apart.ts";
 import type { OriginOf } from "./origin.ts";
 import type { Reading } from "./reading.ts";
 
-const upperLeft = ({ value }: Evaluated): Scalar => (Array.isArray(value) ? (value as readonly (readonly Scalar[])[])[0]?.[0] ?? null : value as Scalar);
+const upperLeft = ({ value }: Evaluated): Scalar =>
+  Array.isArray(value) ? ((value as readonly (readonly Scalar[])[])[0]?.[0] ?? null) : (value as Scalar);
 
-const said = (value: Scalar): string => (value instanceof Fault ? value.code : typeof value === "number" ? numberText(value) : typeof value === "boolean" ? String(value).toUpperCase() : value === null || value === "" ? "nothing" : `“${value}”`);
+const said = (value: Scalar): string =>
+  value instanceof Fault
+    ? value.code
+    : typeof value === "number"
+      ? numberText(value)
+      : typeof value === "boolean"
+        ? String(value).toUpperCase()
+        : value === null || value === ""
+          ? "nothing"
+          : `“${value}”`;
 
 /**
  * Why a cell's value is not to be taken for what its formula gives with the cells it refers to as they stand: where it has not been recalculated, or refers to
  * itself. Undefined where it is, and where that cannot be told here.
  */
-export function unlikeItsFormula({ formula, value, error }: CellContent, at: Place, reading: Reading, originOf: OriginOf): string | undefined {
+export function unlikeItsFormula(
+  { formula, value, error }: CellContent,
+  at: Place,
+  reading: Reading,
+  originOf: OriginOf,
+): string | undefined {
   if (formula === undefined) return undefined;
   const expression = formula.replace(/^=/, "");
   const evaluated = evaluateApart(expression, at, reading, originOf);
@@ -23,9 +38,19 @@ export function unlikeItsFormula({ formula, value, error }: CellContent, at: Pla
   const gives = upperLeft(evaluated);
   if (agreesWithHost(gives, value)) return undefined;
   if (typeof gives === "number" && typeof value === "number") {
-    const moved = nudges.map((nudge) => evaluateApart(expression, at, reading, originOf, (number, row, column) => number * nudge(row, column)));
+    const moved = nudges.map((nudge) =>
+      evaluateApart(expression, at, reading, originOf, (number, row, column) => number * nudge(row, column)),
+    );
     // What rounding leaves of terms that cancel.
-    if (moved.some((other) => other && typeof upperLeft(other) === "number" && Math.abs((upperLeft(other) as number) - gives) >= Math.abs(gives - value))) return undefined;
+    if (
+      moved.some(
+        (other) =>
+          other &&
+          typeof upperLeft(other) === "number" &&
+          Math.abs((upperLeft(other) as number) - gives) >= Math.abs(gives - value),
+      )
+    )
+      return undefined;
   }
   return `The cell holds ${said(value)}, but its formula gives ${said(gives)} with the cells it refers to as they stand: it has not been recalculated since they changed, it refers to itself, or another version computed it`;
 }

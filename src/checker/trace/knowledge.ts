@@ -26,7 +26,9 @@ export class Knowledge {
     const found = (async (): Promise<Known> => ({ sheet: await recognise(this.host, sheet), at: Date.now() }))();
     this.#known.set(sheet, found);
     // What failed is asked again the next time.
-    found.catch(() => { if (this.#known.get(sheet) === found) this.#known.delete(sheet); });
+    found.catch(() => {
+      if (this.#known.get(sheet) === found) this.#known.delete(sheet);
+    });
     return found;
   }
 
@@ -58,7 +60,13 @@ function sameTexts(known: Recognised, { sheet, row, column, columns }: PlacedAre
     const now = reading.at(sheet, row, c);
     if (before.formula !== now.formula) return false;
     // The last columns are that of a value, and those to its right.
-    if (now.formula === undefined && c < column + columns - 1 - reach.right && (typeof before.value === "string" || typeof now.value === "string") && before.value !== now.value) return false;
+    if (
+      now.formula === undefined &&
+      c < column + columns - 1 - reach.right &&
+      (typeof before.value === "string" || typeof now.value === "string") &&
+      before.value !== now.value
+    )
+      return false;
   }
   return true;
 }
@@ -70,7 +78,13 @@ function isComputed({ plan, rowPlanned, columnPlanned }: Recognised, row: number
 }
 
 /** What a cell is called, on a sheet that a template built or on any other; its row and column must have been read. */
-export function labelAt(known: Recognised | undefined, reading: Reading, sheet: string, row: number, column: number): Label | undefined {
+export function labelAt(
+  known: Recognised | undefined,
+  reading: Reading,
+  sheet: string,
+  row: number,
+  column: number,
+): Label | undefined {
   const meaning = known?.meaningAt({ row, column });
   if (meaning) return labelOfMeaning(meaning, isComputed(known!, row, column));
   return labelFromTexts((r, c) => reading.at(sheet, r, c), row, column);

@@ -28,18 +28,33 @@ export type CellAt = (row: number, column: number) => CellContent;
 /** What a template says of a cell as its label. */
 export function labelOfMeaning({ item, description, symbol, unit, quantity }: Meaning, computed = false): Label {
   const known = spelledUnit(unit);
-  return { item, description, symbol, unit, ...(known && { known }), ...(quantity !== undefined && { quantity }), from: "template", ...(computed && { computed }) };
+  return {
+    item,
+    description,
+    symbol,
+    unit,
+    ...(known && { known }),
+    ...(quantity !== undefined && { quantity }),
+    from: "template",
+    ...(computed && { computed }),
+  };
 }
 
 /** How far labels are looked for. */
 export const reach = { left: 12, up: 60, right: 2 } as const;
 
-const textOf = ({ value, error }: CellContent): string | undefined => (typeof value === "string" && value.trim() !== "" && !error && !isNumberAsText(value) ? value.trim() : undefined);
-const isNumber = ({ value, error }: CellContent): boolean => typeof value === "number" || typeof value === "boolean" || error !== undefined || isNumberAsText(value);
+const textOf = ({ value, error }: CellContent): string | undefined =>
+  typeof value === "string" && value.trim() !== "" && !error && !isNumberAsText(value) ? value.trim() : undefined;
+const isNumber = ({ value, error }: CellContent): boolean =>
+  typeof value === "number" || typeof value === "boolean" || error !== undefined || isNumberAsText(value);
 
 const trimmed = (text: string): string => text.replace(/[\s:=]+$/, "").trim();
 /** Short, without blanks: a symbol rather than words. */
-const looksLikeSymbol = (text: string): boolean => text !== "" && text.length <= 10 && !/\s/.test(text) && (text.length <= 3 || /[_\d,'′]|[\u0370-\u03ff]|^[A-Za-z]{1,2}[A-Z]/.test(text));
+const looksLikeSymbol = (text: string): boolean =>
+  text !== "" &&
+  text.length <= 10 &&
+  !/\s/.test(text) &&
+  (text.length <= 3 || /[_\d,'′]|[\u0370-\u03ff]|^[A-Za-z]{1,2}[A-Z]/.test(text));
 
 interface RowTexts {
   readonly description: string;
@@ -79,7 +94,14 @@ function textsToTheLeft(at: CellAt, row: number, column: number): RowTexts {
       }
       // Right beside the cell, with words before it and no unit behind, it is the cell's own; else it is a symbol, as N and m are.
       const behind = textOf(at(row, column + 1));
-      if (!passed && c === column - 1 && !alsoSymbol(text) && before && textOf(before) !== undefined && !(behind !== undefined && spelledUnit(behind))) {
+      if (
+        !passed &&
+        c === column - 1 &&
+        !alsoSymbol(text) &&
+        before &&
+        textOf(before) !== undefined &&
+        !(behind !== undefined && spelledUnit(behind))
+      ) {
         unit = own;
         continue;
       }
@@ -92,11 +114,21 @@ function textsToTheLeft(at: CellAt, row: number, column: number): RowTexts {
   unit ??= parted.find((p) => p.unit)?.unit;
   const description = words[0]?.text ?? "";
   const last = / ([^\s]+)$/.exec(description)?.[1] ?? "";
-  return { description, symbol: symbol || (/[_\u0370-\u03ff]/.test(last) && looksLikeSymbol(last) ? last : ""), ...(unit && { unit }), ofRow: passed, runs };
+  return {
+    description,
+    symbol: symbol || (/[_\u0370-\u03ff]/.test(last) && looksLikeSymbol(last) ? last : ""),
+    ...(unit && { unit }),
+    ofRow: passed,
+    runs,
+  };
 }
 
 /** The texts at the head of the column above a cell, over numbers without a gap. */
-function heading(at: CellAt, row: number, column: number): { readonly text: string; readonly symbol: string; readonly unit?: SpelledUnit } {
+function heading(
+  at: CellAt,
+  row: number,
+  column: number,
+): { readonly text: string; readonly symbol: string; readonly unit?: SpelledUnit } {
   let r = row - 1;
   const end = Math.max(0, row - reach.up);
   while (r >= end && isNumber(at(r, column))) r--;
@@ -132,16 +164,34 @@ export function labelFromTexts(at: CellAt, row: number, column: number): Label |
   const right = textOf(beside.value === null && !beside.error ? at(row, column + 2) : beside);
   const besides = right === undefined ? undefined : spelledUnit(right);
   // A short text beside a number under a heading is the name of a table's row.
-  const ownRow = !left.ofRow && (left.description !== "" || (left.symbol !== "" && (above.text === "" || besides !== undefined)));
+  const ownRow =
+    !left.ofRow && (left.description !== "" || (left.symbol !== "" && (above.text === "" || besides !== undefined)));
   // The name of a row far to the left says nothing of a number that stands in no table.
   // In a table the text beside a number can be another row's name: it is a unit only by its spelling.
   const alongRow = left.ofRow && left.runs ? left.unit : undefined;
-  const unit = (ownRow || above.text === "" ? besides : undefined) ?? (ownRow ? left.unit : undefined) ?? above.unit ?? alongRow ?? besides;
-  const description = ownRow ? left.description || above.text : above.text === "" && above.symbol === "" && !above.unit && !alongRow ? "" : [above.text, left.description || left.symbol].filter((t) => t !== "").join(", ");
+  const unit =
+    (ownRow || above.text === "" ? besides : undefined) ??
+    (ownRow ? left.unit : undefined) ??
+    above.unit ??
+    alongRow ??
+    besides;
+  const description = ownRow
+    ? left.description || above.text
+    : above.text === "" && above.symbol === "" && !above.unit && !alongRow
+      ? ""
+      : [above.text, left.description || left.symbol].filter((t) => t !== "").join(", ");
   const symbol = ownRow ? left.symbol : above.symbol || (alongRow ? left.symbol : "");
   if (description === "" && symbol === "" && !unit) return undefined;
   const heads = above.symbol || above.text;
-  return { item: "", description, symbol, unit: unit?.text ?? "", ...(unit && { known: unit }), from: "texts", ...(heads !== "" && { heading: heads }) };
+  return {
+    item: "",
+    description,
+    symbol,
+    unit: unit?.text ?? "",
+    ...(unit && { known: unit }),
+    from: "texts",
+    ...(heads !== "" && { heading: heads }),
+  };
 }
 
 /** The cells whose texts a label can come from: to the left and two to the right, and above. */

@@ -1,5 +1,15 @@
 import { cautions, coherentUnit, nameOf, readFactor, version, type Formula, type Trace } from "../../core/index.ts";
-import { equationTex, html, Markup, numberText, sentence, substitutionTex, symbol, withUnit, type Parser } from "../../typeset/index.ts";
+import {
+  equationTex,
+  html,
+  Markup,
+  numberText,
+  sentence,
+  substitutionTex,
+  symbol,
+  withUnit,
+  type Parser,
+} from "../../typeset/index.ts";
 import { paperDocument } from "../paper/document.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import type { TracedCall, TracedOrigin } from "./call.ts";
@@ -26,7 +36,8 @@ export interface NoteFacts {
   readonly depth: number;
 }
 
-const nameOfCell = (label: Label | undefined, address: string): Markup => html`${label?.item && html`<span class="kn-quiet">${label.item}</span> `}${label?.description ? sentence(label.description) : address}${label?.symbol && html` ${symbol(label.symbol)}`}`;
+const nameOfCell = (label: Label | undefined, address: string): Markup =>
+  html`${label?.item && html`<span class="kn-quiet">${label.item}</span> `}${label?.description ? sentence(label.description) : address}${label?.symbol && html` ${symbol(label.symbol)}`}`;
 
 /** So many signs fit across the paper; longer equations are set smaller, down to what can still be read. */
 const across = 120;
@@ -54,8 +65,10 @@ function stepsOf(formula: Formula, { steps, values }: Trace, setting: Setting): 
   const several = steps.length > 1;
   return html`${steps.map(({ name, step, value, shown }) => {
     const reads = step.reads ?? coherentUnit(step.unit);
-    const written = "lookup" in step ? html`<p class="kn-quiet">read from the table by ${formula.params[step.lookup.of]?.text ?? formula.steps[step.lookup.of]?.text ?? step.lookup.of}</p>`
-      : html`${set(equationTex(setting.math, formula, name), "equation" in step ? step.equation : step.governing, setting)}${"equation" in step && set(`= ${substitutionTex(setting.math, formula, name, known)}`, "", setting)}`;
+    const written =
+      "lookup" in step
+        ? html`<p class="kn-quiet">read from the table by ${formula.params[step.lookup.of]?.text ?? formula.steps[step.lookup.of]?.text ?? step.lookup.of}</p>`
+        : html`${set(equationTex(setting.math, formula, name), "equation" in step ? step.equation : step.governing, setting)}${"equation" in step && set(`= ${substitutionTex(setting.math, formula, name, known)}`, "", setting)}`;
     return html`${several && (step.text !== undefined || step.clause !== undefined) && html`<p class="kn-quiet">${step.text !== undefined && sentence(step.text)}${step.clause !== undefined && ` ${step.clause}`}</p>`}${written}<p>${symbol(step.symbol)} = ${withUnit(value, reads)}${readFactor(step) !== 1 && ` = ${withUnit(shown, step.unit)}`}</p>`;
   })}`;
 }
@@ -74,7 +87,18 @@ function argumentsOf(call: TracedCall): Markup {
     const given = call.arguments[i];
     const value = given?.value;
     const conversion = call.trace?.arguments.find((a) => a.name === name)?.conversion?.split(" = ")[1];
-    const text = typeof value === "number" ? (p.kind === "number" ? withUnit(value, p.unit) : numberText(value)) : value === null || value === undefined || value === "" ? ("default" in p && p.default !== undefined ? `${p.kind === "number" ? withUnit(p.default, p.unit) : p.default} (default)` : "not given") : Array.isArray(value) ? `${value.length} rows` : String(value);
+    const text =
+      typeof value === "number"
+        ? p.kind === "number"
+          ? withUnit(value, p.unit)
+          : numberText(value)
+        : value === null || value === undefined || value === ""
+          ? "default" in p && p.default !== undefined
+            ? `${p.kind === "number" ? withUnit(p.default, p.unit) : p.default} (default)`
+            : "not given"
+          : Array.isArray(value)
+            ? `${value.length} rows`
+            : String(value);
     return html`<li>${symbol(p.symbol)} ${sentence(p.text)} = ${text}${given && whence(given)}${conversion !== undefined && `; put in as ${conversion}`}</li>`;
   })}</ul>`;
 }
@@ -100,7 +124,11 @@ function partOf({ address, row, column, call }: PartOfSpill): Markup {
 
 function quantity(cell: TracedCell, setting: Setting, root: TracedCell): Markup {
   const { content, label } = cell;
-  const value = content.error ? content.error.code : typeof content.value === "number" ? withUnit(content.value, label?.unit ?? "") : content.text || "empty";
+  const value = content.error
+    ? content.error.code
+    : typeof content.value === "number"
+      ? withUnit(content.value, label?.unit ?? "")
+      : content.text || "empty";
   const whole = cell.calls.find((c) => c.call.whole);
   const pieces = content.formula === undefined ? [] : piecesOf(content.formula, cell.originOf);
   return html`<section class="kn-item"><h3>${nameOfCell(label, cell.address)} <span class="kn-quiet">${cell.place.sheet === root.place.sheet ? cell.address : `${cell.place.sheet}!${cell.address}`}</span></h3>
@@ -117,7 +145,11 @@ function inputs(all: readonly Branch[]): Markup {
 }
 
 /** How a value came about, as an HTML document to print and file: inputs, then each quantity in order of calculation. */
-export function calculationNote({ root, inputs: ends, quantities, notFollowed: cells }: Collected, { date, host, sheet, depth }: NoteFacts, setting: Setting): string {
+export function calculationNote(
+  { root, inputs: ends, quantities, notFollowed: cells }: Collected,
+  { date, host, sheet, depth }: NoteFacts,
+  setting: Setting,
+): string {
   // Ranges too long to follow cell by cell have formulas, and so are no inputs.
   const computed = (branch: Branch): boolean => branch.source.startsWith("formulas");
   const given = ends.filter((branch) => !computed(branch));
@@ -125,11 +157,23 @@ export function calculationNote({ root, inputs: ends, quantities, notFollowed: c
   const about = root.label?.description || root.address;
   const title = `Calculation note: ${about}`;
   const facts: readonly (readonly [string, string])[] = [
-    ["Sheet", root.place.sheet], ["Cell", root.address], ["Date", date],
-    ...(sheet ? [["Template", `${sheet.template.title}, ${sheet.head.templateId} ${sheet.head.templateVersion}`], ["Hash at its building", sheet.head.hash], ["Functions at its building", sheet.head.functionsVersion]] as const : []),
-    ["Functions of this note", `Kernbook ${version}`], ["Read from", host], ["Followed", Number.isFinite(depth) ? `${depth} ${depth === 1 ? "step" : "steps"} back` : "down to the inputs"],
+    ["Sheet", root.place.sheet],
+    ["Cell", root.address],
+    ["Date", date],
+    ...(sheet
+      ? ([
+          ["Template", `${sheet.template.title}, ${sheet.head.templateId} ${sheet.head.templateVersion}`],
+          ["Hash at its building", sheet.head.hash],
+          ["Functions at its building", sheet.head.functionsVersion],
+        ] as const)
+      : []),
+    ["Functions of this note", `Kernbook ${version}`],
+    ["Read from", host],
+    ["Followed", Number.isFinite(depth) ? `${depth} ${depth === 1 ? "step" : "steps"} back` : "down to the inputs"],
   ];
-  return paperDocument(title, html`<h1>Calculation note</h1>
+  return paperDocument(
+    title,
+    html`<h1>Calculation note</h1>
 <p>${nameOfCell(root.label, root.address)}</p>
 <table class="kn-facts"><tbody>${facts.filter(([, text]) => text !== "").map(([what, text]) => html`<tr><th scope="row">${what}</th><td>${text}</td></tr>`)}</tbody></table>
 <h2>Inputs</h2>
@@ -137,5 +181,6 @@ ${inputs(given)}
 ${notFollowed.length > 0 && html`<h2>Values taken as they stand</h2><p class="kn-quiet">They have formulas of their own, which this note does not follow.</p>${inputs(notFollowed)}`}
 <h2>Calculation</h2>
 ${quantities.map((cell) => quantity(cell, setting, root))}
-<aside class="kn-caution"><p>${cautions.competence}</p><p>${cautions.stressing}</p><p>The equations and clauses are those of the functions named; check them against your own copy of the standard in force and its National Annex. The note shows how the sheet's value comes about; it is no independent check.</p></aside>`);
+<aside class="kn-caution"><p>${cautions.competence}</p><p>${cautions.stressing}</p><p>The equations and clauses are those of the functions named; check them against your own copy of the standard in force and its National Annex. The note shows how the sheet's value comes about; it is no independent check.</p></aside>`,
+  );
 }

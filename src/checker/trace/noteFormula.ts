@@ -10,9 +10,11 @@ interface Name {
 }
 
 const bySymbol = (of: string): Name | undefined => (hasSymbol(of) ? { text: of, set: symbol(of) } : undefined);
-const byWords = (of: string | undefined): Name | undefined => (of === undefined || of === "" ? undefined : { text: of, set: sentence(of) });
+const byWords = (of: string | undefined): Name | undefined =>
+  of === undefined || of === "" ? undefined : { text: of, set: sentence(of) };
 
-const ofCell = (label: Label | undefined): Name | undefined => label && (bySymbol(label.symbol) ?? byWords(label.description));
+const ofCell = (label: Label | undefined): Name | undefined =>
+  label && (bySymbol(label.symbol) ?? byWords(label.description));
 const ofColumn = (label: Label | undefined): Name | undefined => label && (byWords(label.heading) ?? ofCell(label));
 
 function fromTo(first: Name | undefined, last: Name | undefined): Markup | undefined {

@@ -46,15 +46,25 @@ const wholeRows = /^(?:(?:'(?:[^']|'')*'|[^!']+)!)?\$?\d+:\$?\d+$/;
 async function usedPart(host: Host, text: string, sheet: string): Promise<PlacedArea | undefined> {
   const { rest: ends, sheet: on = sheet } = splitSheet(text);
   const used = await host.used(on);
-  const place = wholeColumns.test(text) ? placeOf(ends.replace(/([A-Z]+):(\$?[A-Z]+)/i, `$11:$2${Math.max(1, used.rows)}`), on) : placeOf(ends.replace(/\$?(\d+):\$?(\d+)/, "A$1:A$2"), on);
+  const place = wholeColumns.test(text)
+    ? placeOf(ends.replace(/([A-Z]+):(\$?[A-Z]+)/i, `$11:$2${Math.max(1, used.rows)}`), on)
+    : placeOf(ends.replace(/\$?(\d+):\$?(\d+)/, "A$1:A$2"), on);
   return place && (wholeColumns.test(text) ? place : { ...place, columns: Math.max(1, used.columns) });
 }
 
-async function resolve(host: Host, reference: WrittenReference, sheet: string, spilled: (anchor: PlacedArea) => Promise<PlacedArea | undefined>): Promise<Resolved> {
+async function resolve(
+  host: Host,
+  reference: WrittenReference,
+  sheet: string,
+  spilled: (anchor: PlacedArea) => Promise<PlacedArea | undefined>,
+): Promise<Resolved> {
   const { text, kind } = reference;
-  if (text.includes("[") && kind !== "table") return { reference, problem: "stands in another workbook, which is not read" };
-  if (kind === "table") return { reference, problem: "a part of a table of the spreadsheet program, whose cells the host does not tell" };
-  if (/^(?:'[^']*:[^']*'|[^'!]*:[^'!]*)!/.test(text)) return { reference, problem: "cells of several sheets at once, which are not shown" };
+  if (text.includes("[") && kind !== "table")
+    return { reference, problem: "stands in another workbook, which is not read" };
+  if (kind === "table")
+    return { reference, problem: "a part of a table of the spreadsheet program, whose cells the host does not tell" };
+  if (/^(?:'[^']*:[^']*'|[^'!]*:[^'!]*)!/.test(text))
+    return { reference, problem: "cells of several sheets at once, which are not shown" };
   if (kind === "spilled") {
     const anchor = placeOf(text.replace(/#$/, ""), sheet);
     const place = anchor && (await spilled(anchor));
@@ -77,30 +87,103 @@ async function resolve(host: Host, reference: WrittenReference, sheet: string, s
 }
 
 /** Everything a formula refers to, read with what stands around it in few calls of the host. By the reference's text in capitals. */
-export async function originsOf(host: Host, knowledge: Knowledge, reading: Reading, references: readonly WrittenReference[], from: string, spilled: (anchor: PlacedArea) => Promise<PlacedArea | undefined>): Promise<ReadonlyMap<string, Origin>> {
-  const [names, found] = await Promise.all([host.sheetNames(), Promise.all(references.map((r) => resolve(host, r, from, spilled)))]);
+export async function originsOf(
+  host: Host,
+  knowledge: Knowledge,
+  reading: Reading,
+  references: readonly WrittenReference[],
+  from: string,
+  spilled: (anchor: PlacedArea) => Promise<PlacedArea | undefined>,
+): Promise<ReadonlyMap<string, Origin>> {
+  const [names, found] = await Promise.all([
+    host.sheetNames(),
+    Promise.all(references.map((r) => resolve(host, r, from, spilled))),
+  ]);
   const named = new Map(names.map((n) => [n.toLowerCase(), n]));
   const resolved = found.map((r): Resolved => {
     if (!r.place) return r;
     const sheet = named.get(r.place.sheet.toLowerCase());
-    return sheet === undefined ? { reference: r.reference, problem: `there is no sheet “${r.place.sheet}”` } : { ...r, place: { ...r.place, sheet } };
+    return sheet === undefined
+      ? { reference: r.reference, problem: `there is no sheet “${r.place.sheet}”` }
+      : { ...r, place: { ...r.place, sheet } };
   });
-  const lowest = (place: PlacedArea): PlacedArea => ({ sheet: place.sheet, row: place.row + place.rows - 1, column: place.column, rows: 1, columns: 1 });
-  const strips = resolved.flatMap(({ place }) => (place ? [place, ...(place.rows > 1 ? [lowest(place)] : [])].map((at) => ({ ...aroundFor(at, false)[0]!, sheet: place.sheet })) : []));
+  const lowest = (place: PlacedArea): PlacedArea => ({
+    sheet: place.sheet,
+    row: place.row + place.rows - 1,
+    column: place.column,
+    rows: 1,
+    columns: 1,
+  });
+  const strips = resolved.flatMap(({ place }) =>
+    place
+      ? [place, ...(place.rows > 1 ? [lowest(place)] : [])].map((at) => ({
+          ...aroundFor(at, false)[0]!,
+          sheet: place.sheet,
+        }))
+      : [],
+  );
   const fit = (place: PlacedArea): boolean => place.rows * place.columns <= mostCells;
   await reading.add([...resolved.flatMap(({ place }) => (place && fit(place) ? [place] : [])), ...strips]);
-  const sheets = new Map(await Promise.all([...new Set(resolved.flatMap(({ place }) => (place ? [place.sheet] : [])))].map(async (sheet) => [sheet, await knowledge.current(sheet, strips.filter((s) => s.sheet === sheet), reading)] as const)));
-  const cellsOf = (place: PlacedArea): readonly PlacedArea[] => Array.from({ length: Math.min(place.columns, mostColumns) }, (_, c) => ({ sheet: place.sheet, row: place.row, column: place.column + c, rows: 1, columns: 1 }));
+  const sheets = new Map(
+    await Promise.all(
+      [...new Set(resolved.flatMap(({ place }) => (place ? [place.sheet] : [])))].map(
+        async (sheet) =>
+          [
+            sheet,
+            await knowledge.current(
+              sheet,
+              strips.filter((s) => s.sheet === sheet),
+              reading,
+            ),
+          ] as const,
+      ),
+    ),
+  );
+  const cellsOf = (place: PlacedArea): readonly PlacedArea[] =>
+    Array.from({ length: Math.min(place.columns, mostColumns) }, (_, c) => ({
+      sheet: place.sheet,
+      row: place.row,
+      column: place.column + c,
+      rows: 1,
+      columns: 1,
+    }));
   // Where a template says what a cell is, nothing above it need be read.
-  await reading.add(resolved.flatMap(({ place }) => (place ? [...cellsOf(place), lowest(place)].filter((cell) => !sheets.get(cell.sheet)?.meaningAt(cell)).flatMap((cell) => aroundFor(cell, true).map((a) => ({ ...a, sheet: cell.sheet }))) : [])));
-  return new Map(resolved.map(({ reference, place, problem }): readonly [string, Origin] => {
-    const base = { text: reference.text, reference };
-    const key = reference.text.toUpperCase();
-    if (!place) return [key, { ...base, columns: [], contents: [], ...(problem !== undefined && { problem }) }];
-    const failed = reading.failed.get(place.sheet);
-    const columns = cellsOf(place).map((cell) => labelAt(sheets.get(cell.sheet), reading, cell.sheet, cell.row, cell.column));
-    const last = place.rows > 1 ? labelAt(sheets.get(place.sheet), reading, place.sheet, place.row + place.rows - 1, place.column) : undefined;
-    const why = failed ?? (fit(place) ? undefined : `${place.rows} × ${place.columns} cells, too many to be shown`);
-    return [key, { ...base, place, address: placeText(place, from), ...(columns[0] && { label: columns[0] }), columns, ...(last && { lowest: last }), contents: why === undefined ? reading.block(place) : [], ...(why !== undefined && { problem: why }) }];
-  }));
+  await reading.add(
+    resolved.flatMap(({ place }) =>
+      place
+        ? [...cellsOf(place), lowest(place)]
+            .filter((cell) => !sheets.get(cell.sheet)?.meaningAt(cell))
+            .flatMap((cell) => aroundFor(cell, true).map((a) => ({ ...a, sheet: cell.sheet })))
+        : [],
+    ),
+  );
+  return new Map(
+    resolved.map(({ reference, place, problem }): readonly [string, Origin] => {
+      const base = { text: reference.text, reference };
+      const key = reference.text.toUpperCase();
+      if (!place) return [key, { ...base, columns: [], contents: [], ...(problem !== undefined && { problem }) }];
+      const failed = reading.failed.get(place.sheet);
+      const columns = cellsOf(place).map((cell) =>
+        labelAt(sheets.get(cell.sheet), reading, cell.sheet, cell.row, cell.column),
+      );
+      const last =
+        place.rows > 1
+          ? labelAt(sheets.get(place.sheet), reading, place.sheet, place.row + place.rows - 1, place.column)
+          : undefined;
+      const why = failed ?? (fit(place) ? undefined : `${place.rows} × ${place.columns} cells, too many to be shown`);
+      return [
+        key,
+        {
+          ...base,
+          place,
+          address: placeText(place, from),
+          ...(columns[0] && { label: columns[0] }),
+          columns,
+          ...(last && { lowest: last }),
+          contents: why === undefined ? reading.block(place) : [],
+          ...(why !== undefined && { problem: why }),
+        },
+      ];
+    }),
+  );
 }

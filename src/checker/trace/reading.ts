@@ -23,14 +23,21 @@ export function gathered(areas: readonly PlacedArea[]): readonly PlacedArea[] {
     sheets.set(sheet, boxes);
     const own: Box = { top: row, left: column, bottom: row + rows, right: column + columns };
     const near = boxes.find((b) => {
-      const both: Box = { top: Math.min(b.top, own.top), left: Math.min(b.left, own.left), bottom: Math.max(b.bottom, own.bottom), right: Math.max(b.right, own.right) };
+      const both: Box = {
+        top: Math.min(b.top, own.top),
+        left: Math.min(b.left, own.left),
+        bottom: Math.max(b.bottom, own.bottom),
+        right: Math.max(b.right, own.right),
+      };
       if (size(both) > size(b) + size(own) + slack) return false;
       Object.assign(b, both);
       return true;
     });
     if (!near) boxes.push(own);
   }
-  return [...sheets].flatMap(([sheet, boxes]) => boxes.map((b) => ({ sheet, row: b.top, column: b.left, rows: b.bottom - b.top, columns: b.right - b.left })));
+  return [...sheets].flatMap(([sheet, boxes]) =>
+    boxes.map((b) => ({ sheet, row: b.top, column: b.left, rows: b.bottom - b.top, columns: b.right - b.left })),
+  );
 }
 
 /** Cells read so far, each once. */
@@ -41,20 +48,31 @@ export class Reading {
   constructor(private readonly host: Host) {}
 
   #has(area: PlacedArea): boolean {
-    return this.#boxes.some(({ area: b }) => b.sheet === area.sheet && area.row >= b.row && area.column >= b.column && area.row + area.rows <= b.row + b.rows && area.column + area.columns <= b.column + b.columns);
+    return this.#boxes.some(
+      ({ area: b }) =>
+        b.sheet === area.sheet &&
+        area.row >= b.row &&
+        area.column >= b.column &&
+        area.row + area.rows <= b.row + b.rows &&
+        area.column + area.columns <= b.column + b.columns,
+    );
   }
 
   async add(areas: readonly PlacedArea[]): Promise<void> {
-    const needed = gathered(areas.filter((a) => a.rows > 0 && a.columns > 0 && !this.failed.has(a.sheet) && !this.#has(a)));
-    await Promise.all(needed.map(async (area) => {
-      try {
-        const cells = await this.host.read(area.sheet, area);
-        this.#boxes.push({ area, cells });
-      } catch (error) {
-        // A sheet that is not there (or no longer) is said where it is referred to.
-        this.failed.set(area.sheet, reasonOf(error));
-      }
-    }));
+    const needed = gathered(
+      areas.filter((a) => a.rows > 0 && a.columns > 0 && !this.failed.has(a.sheet) && !this.#has(a)),
+    );
+    await Promise.all(
+      needed.map(async (area) => {
+        try {
+          const cells = await this.host.read(area.sheet, area);
+          this.#boxes.push({ area, cells });
+        } catch (error) {
+          // A sheet that is not there (or no longer) is said where it is referred to.
+          this.failed.set(area.sheet, reasonOf(error));
+        }
+      }),
+    );
   }
 
   /** Whether a cell was read. */
@@ -63,11 +81,21 @@ export class Reading {
   }
 
   at(sheet: string, row: number, column: number): CellContent {
-    for (const { area, cells } of this.#boxes) if (area.sheet === sheet && row >= area.row && column >= area.column && row < area.row + area.rows && column < area.column + area.columns) return cells[row - area.row]![column - area.column]!;
+    for (const { area, cells } of this.#boxes)
+      if (
+        area.sheet === sheet &&
+        row >= area.row &&
+        column >= area.column &&
+        row < area.row + area.rows &&
+        column < area.column + area.columns
+      )
+        return cells[row - area.row]![column - area.column]!;
     return empty;
   }
 
   block({ sheet, row, column, rows, columns }: PlacedArea): readonly (readonly CellContent[])[] {
-    return Array.from({ length: rows }, (_r, r) => Array.from({ length: columns }, (_c, c) => this.at(sheet, row + r, column + c)));
+    return Array.from({ length: rows }, (_r, r) =>
+      Array.from({ length: columns }, (_c, c) => this.at(sheet, row + r, column + c)),
+    );
   }
 }

@@ -8,7 +8,17 @@ import { unitHeld, type Label } from "./labels.ts";
 import { inUnit, isPowerOfTen, spelledUnit } from "./units.ts";
 
 /** Functions whose first argument's kind is that of what they give. */
-const first = new Set(["ROUND", "ROUNDUP", "ROUNDDOWN", "IFERROR", "IFNA", "_XLFN.IFNA", "ABS", "SINGLE", "_XLFN.SINGLE"]);
+const first = new Set([
+  "ROUND",
+  "ROUNDUP",
+  "ROUNDDOWN",
+  "IFERROR",
+  "IFNA",
+  "_XLFN.IFNA",
+  "ABS",
+  "SINGLE",
+  "_XLFN.SINGLE",
+]);
 
 /** The one function of ours whose result a formula gives, and what it is multiplied by; undefined where the formula is more than that. */
 function scaledResult(node: FormulaNode | null): { readonly id: string; readonly factor: number } | undefined {
@@ -17,7 +27,12 @@ function scaledResult(node: FormulaNode | null): { readonly id: string; readonly
     const of = factor === undefined ? undefined : scaledResult(inside);
     return of && { ...of, factor: of.factor * factor! };
   };
-  if (node.type === "UnaryExpression") return ["-", "+", "@"].includes(node.operator) ? scaledResult(node.arguments[0]!) : node.operator === "%" ? times(node.arguments[0]!, 0.01) : undefined;
+  if (node.type === "UnaryExpression")
+    return ["-", "+", "@"].includes(node.operator)
+      ? scaledResult(node.arguments[0]!)
+      : node.operator === "%"
+        ? times(node.arguments[0]!, 0.01)
+        : undefined;
   if (node.type === "BinaryExpression") {
     const [a, b] = node.arguments as readonly [FormulaNode, FormulaNode];
     if (node.operator === "*") return times(a, numberIn(b)) ?? times(b, numberIn(a));

@@ -1,5 +1,14 @@
 import type { MathJsInstance, MathNode } from "mathjs";
-import { mathUnit, coherentUnit, valueBetween, valueFor, type Formula, type Label, type Quantity, type Step } from "../../core/index.ts";
+import {
+  mathUnit,
+  coherentUnit,
+  valueBetween,
+  valueFor,
+  type Formula,
+  type Label,
+  type Quantity,
+  type Step,
+} from "../../core/index.ts";
 
 /** The part of mathjs that reads and evaluates expressions. */
 export type Evaluator = Pick<MathJsInstance, "parse">;
@@ -7,16 +16,47 @@ export type Evaluator = Pick<MathJsInstance, "parse">;
 /** An equation that names something which is neither a parameter nor a step before it. */
 export class UnboundName extends Error {
   override readonly name = "UnboundName";
-  constructor(readonly unbound: string, readonly step: string) {
+  constructor(
+    readonly unbound: string,
+    readonly step: string,
+  ) {
     super(`the equation of ${step} names “${unbound}”, which is no parameter and no step before it`);
   }
 }
 
 /** Functions an equation may call. Anything else is a name without a meaning here. */
-const functions: ReadonlySet<string> = new Set(["abs", "acos", "asin", "atan", "cbrt", "ceil", "cos", "cosh", "equalText", "exp", "floor", "hypot", "log", "log10", "max", "min", "round", "sign", "sin", "sinh", "sqrt", "tan", "tanh"]);
+const functions: ReadonlySet<string> = new Set([
+  "abs",
+  "acos",
+  "asin",
+  "atan",
+  "cbrt",
+  "ceil",
+  "cos",
+  "cosh",
+  "equalText",
+  "exp",
+  "floor",
+  "hypot",
+  "log",
+  "log10",
+  "max",
+  "min",
+  "round",
+  "sign",
+  "sin",
+  "sinh",
+  "sqrt",
+  "tan",
+  "tanh",
+]);
 const constants: Readonly<Record<string, unknown>> = { pi: Math.PI, true: true, false: false };
 
-interface Visited { readonly type: string; readonly name?: string; readonly fn?: { readonly name?: string } }
+interface Visited {
+  readonly type: string;
+  readonly name?: string;
+  readonly fn?: { readonly name?: string };
+}
 
 /** The names an expression uses that are not functions; a call of an unknown function is refused. */
 export function namesIn(expression: MathNode, step: string): ReadonlySet<string> {
@@ -25,7 +65,10 @@ export function namesIn(expression: MathNode, step: string): ReadonlySet<string>
     const { type, name, fn } = node as unknown as Visited;
     if (type === "FunctionNode") {
       if (!functions.has(fn?.name ?? "")) throw new UnboundName(`${fn?.name ?? "?"}()`, step);
-    } else if (type === "SymbolNode" && !((parent as unknown as Visited | null)?.type === "FunctionNode" && path === "fn")) {
+    } else if (
+      type === "SymbolNode" &&
+      !((parent as unknown as Visited | null)?.type === "FunctionNode" && path === "fn")
+    ) {
       names.add(name!);
     }
   });
@@ -43,7 +86,11 @@ function bound(expression: MathNode, step: string, scope: ReadonlyMap<string, un
   return out;
 }
 
-function lookUp(step: Extract<Step, { readonly lookup: unknown }>, name: string, scope: ReadonlyMap<string, unknown>): number {
+function lookUp(
+  step: Extract<Step, { readonly lookup: unknown }>,
+  name: string,
+  scope: ReadonlyMap<string, unknown>,
+): number {
   const { lookup } = step;
   if (!scope.has(lookup.of)) throw new UnboundName(lookup.of, name);
   const of = scope.get(lookup.of);
@@ -56,7 +103,11 @@ function lookUp(step: Extract<Step, { readonly lookup: unknown }>, name: string,
  * and what proves them is their residual.
  * @param values as `read` or `trace` gives them
  */
-export function evaluateSteps(math: Evaluator, formula: Formula, values: Readonly<Record<string, unknown>>): Readonly<Record<string, number>> {
+export function evaluateSteps(
+  math: Evaluator,
+  formula: Formula,
+  values: Readonly<Record<string, unknown>>,
+): Readonly<Record<string, number>> {
   const scope = new Map(Object.entries(values));
   const out: Record<string, number> = {};
   let compiled: Readonly<Record<string, number>> | undefined;
@@ -94,7 +145,12 @@ export type UnitEvaluator = Pick<MathJsInstance, "parse" | "unit">;
  * Throws where dimensions do not fit. Not for formulas that are empirical.
  * @param angle the name of the unit that stands for a radian as a dimension
  */
-export function evaluateWithUnits(math: UnitEvaluator, formula: Formula, values: Readonly<Record<string, unknown>>, angle: string): Readonly<Record<string, unknown>> {
+export function evaluateWithUnits(
+  math: UnitEvaluator,
+  formula: Formula,
+  values: Readonly<Record<string, unknown>>,
+  angle: string,
+): Readonly<Record<string, unknown>> {
   const measured = (value: number, { unit, reads }: Pick<Quantity, "unit" | "reads">): unknown => {
     const spelled = mathUnit(reads ?? coherentUnit(unit)).replace(/\brad\b/g, angle);
     return spelled === "" ? value : math.unit(value, spelled);

@@ -26,7 +26,9 @@ export function sourceOfFormula(formula: string): string {
   text = "a formula of the sheet";
   try {
     const { calls } = readFormula(formula);
-    const places = [...new Set(calls.flatMap(({ id }) => [...formulas, ...spills].filter((f) => f.id === id).map(placeInWork)))];
+    const places = [
+      ...new Set(calls.flatMap(({ id }) => [...formulas, ...spills].filter((f) => f.id === id).map(placeInWork))),
+    ];
     if (places.length > 0) text = places.slice(0, 2).join("; ") + (places.length > 2 ? "; …" : "");
   } catch (problem) {
     text = `a formula that cannot be read: ${reasonOf(problem)}`;

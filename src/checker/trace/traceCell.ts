@@ -73,19 +73,39 @@ export class Tracer {
   }
 
   /** Cells anywhere in the workbook, with what they are called, as branches of a tree. */
-  async branchesAt(places: readonly Place[], from: string, reading = new Reading(this.host)): Promise<readonly Branch[]> {
+  async branchesAt(
+    places: readonly Place[],
+    from: string,
+    reading = new Reading(this.host),
+  ): Promise<readonly Branch[]> {
     await reading.add(places.flatMap((at) => aroundFor(at, true).map((a) => ({ ...a, sheet: at.sheet }))));
-    const sheets = new Map(await Promise.all([...new Set(places.map(({ sheet }) => sheet))].map(async (sheet) => {
-      const rows = places.filter((at) => at.sheet === sheet).slice(0, 1).map((at) => ({ ...aroundFor(at, false)[0]!, sheet }));
-      return [sheet, await this.knowledge.current(sheet, rows, reading)] as const;
-    })));
-    return places.map((at) => branchOfCell(at, reading.at(at.sheet, at.row, at.column), labelAt(sheets.get(at.sheet), reading, at.sheet, at.row, at.column), from));
+    const sheets = new Map(
+      await Promise.all(
+        [...new Set(places.map(({ sheet }) => sheet))].map(async (sheet) => {
+          const rows = places
+            .filter((at) => at.sheet === sheet)
+            .slice(0, 1)
+            .map((at) => ({ ...aroundFor(at, false)[0]!, sheet }));
+          return [sheet, await this.knowledge.current(sheet, rows, reading)] as const;
+        }),
+      ),
+    );
+    return places.map((at) =>
+      branchOfCell(
+        at,
+        reading.at(at.sheet, at.row, at.column),
+        labelAt(sheets.get(at.sheet), reading, at.sheet, at.row, at.column),
+        from,
+      ),
+    );
   }
 
   /** What stands behind a branch of a tree. */
   async behind(branch: Branch, from: string): Promise<readonly Branch[]> {
     if (!branch.place || !branch.opens) return [];
-    return branch.kind === "range" ? this.cellsOf(branch.place, from) : branchesOf(await this.trace(branch.place), from);
+    return branch.kind === "range"
+      ? this.cellsOf(branch.place, from)
+      : branchesOf(await this.trace(branch.place), from);
   }
 
   async #trace({ sheet, row, column }: Place, reading: Reading, spillsToo: boolean): Promise<TracedCell> {
@@ -95,11 +115,28 @@ export class Tracer {
     const failed = reading.failed.get(sheet);
     if (failed !== undefined) throw new Error(failed);
     const content = reading.at(sheet, row, column);
-    const label = labelAt(await this.knowledge.current(sheet, around.slice(0, 1), reading), reading, sheet, row, column);
-    const base = { place, address: placeText({ ...place, rows: 1, columns: 1 }, sheet), content, ...(label && { label }), precedents: [], calls: [], originOf: () => undefined };
+    const label = labelAt(
+      await this.knowledge.current(sheet, around.slice(0, 1), reading),
+      reading,
+      sheet,
+      row,
+      column,
+    );
+    const base = {
+      place,
+      address: placeText({ ...place, rows: 1, columns: 1 }, sheet),
+      content,
+      ...(label && { label }),
+      precedents: [],
+      calls: [],
+      originOf: () => undefined,
+    };
     if (content.formula === undefined) {
       // A typed text or an input of a template comes from nowhere else.
-      const partOf = spillsToo && typeof content.value === "number" && label?.from !== "template" ? await this.#anchorOf(place, content, reading) : undefined;
+      const partOf =
+        spillsToo && typeof content.value === "number" && label?.from !== "template"
+          ? await this.#anchorOf(place, content, reading)
+          : undefined;
       return partOf ? { ...base, partOf } : base;
     }
     let read: ReadFormula;
@@ -108,22 +145,43 @@ export class Tracer {
     } catch (problem) {
       return { ...base, unreadable: reasonOf(problem) };
     }
-    const origins = await originsOf(this.host, this.knowledge, reading, read.references, sheet, (anchor) => this.#sizeOfSpill(anchor, reading));
+    const origins = await originsOf(this.host, this.knowledge, reading, read.references, sheet, (anchor) =>
+      this.#sizeOfSpill(anchor, reading),
+    );
     const originOf: OriginOf = (text) => origins.get(text.toUpperCase());
     const traced = new Map<number, TracedCall>();
     // From the inside out: what stands inside a call is one of its arguments.
     for (let i = read.calls.length - 1; i >= 0; i--) {
-      traced.set(i, await traceCall(read.calls[i]!, referencesOf, { host: this.host, place, content, reading, originOf, traced }));
+      traced.set(
+        i,
+        await traceCall(read.calls[i]!, referencesOf, { host: this.host, place, content, reading, originOf, traced }),
+      );
     }
     const unlike = unlikeItsFormula(content, place, reading, originOf);
     const misfit = resultMisfit(read.tree, label, content);
-    return { ...base, ...(unlike !== undefined && { unlike }), ...(misfit !== undefined && { misfit }), read, originOf, precedents: read.references.map((r) => originOf(r.text)!), calls: read.calls.map((_, i) => traced.get(i)!) };
+    return {
+      ...base,
+      ...(unlike !== undefined && { unlike }),
+      ...(misfit !== undefined && { misfit }),
+      read,
+      originOf,
+      precedents: read.references.map((r) => originOf(r.text)!),
+      calls: read.calls.map((_, i) => traced.get(i)!),
+    };
   }
 
   /** The cells a spilled result fills from its anchor; undefined where no function of ours stands there. */
   async #sizeOfSpill(anchor: PlacedArea, reading: Reading): Promise<PlacedArea | undefined> {
     const result = await this.#resultAt(anchor, reading);
-    return result && { sheet: anchor.sheet, row: anchor.row, column: anchor.column, rows: result.spilled.rows.length, columns: result.spilled.rows[0]?.length ?? 0 };
+    return (
+      result && {
+        sheet: anchor.sheet,
+        row: anchor.row,
+        column: anchor.column,
+        rows: result.spilled.rows.length,
+        columns: result.spilled.rows[0]?.length ?? 0,
+      }
+    );
   }
 
   async #resultAt(anchor: Place, reading: Reading): Promise<PartOfSpill["call"] | undefined> {
@@ -137,7 +195,13 @@ export class Tracer {
   async #anchorOf(place: Place, content: CellContent, reading: Reading): Promise<PartOfSpill | undefined> {
     const top = Math.max(0, place.row - spillReach.rows);
     const left = Math.max(0, place.column - spillReach.columns);
-    const area = { sheet: place.sheet, row: top, column: left, rows: place.row - top + 1, columns: place.column - left + 1 };
+    const area = {
+      sheet: place.sheet,
+      row: top,
+      column: left,
+      rows: place.row - top + 1,
+      columns: place.column - left + 1,
+    };
     await reading.add([area]);
     for (let r = place.row; r >= top; r--) {
       for (let c = place.column; c >= left; c--) {
@@ -145,7 +209,14 @@ export class Tracer {
         if (formula === undefined || !fillsCells(formula)) continue;
         const call = await this.#resultAt({ sheet: place.sheet, row: r, column: c }, reading);
         const value = call?.spilled.rows[place.row - r]?.[place.column - c];
-        if (call && value !== undefined && typeof content.value === "number") return { anchor: { sheet: place.sheet, row: r, column: c }, address: placeText({ sheet: place.sheet, row: r, column: c, rows: 1, columns: 1 }, place.sheet), row: place.row - r, column: place.column - c, call };
+        if (call && value !== undefined && typeof content.value === "number")
+          return {
+            anchor: { sheet: place.sheet, row: r, column: c },
+            address: placeText({ sheet: place.sheet, row: r, column: c, rows: 1, columns: 1 }, place.sheet),
+            row: place.row - r,
+            column: place.column - c,
+            call,
+          };
       }
     }
     return undefined;
@@ -161,7 +232,9 @@ function fillsCells(formula: string): boolean {
 
 function referencesOf(written: WrittenArgument): readonly string[] {
   if (written.kind !== "expression" && written.kind !== "reference" && written.kind !== "call") return [];
-  const all: readonly WrittenReference[] = readFormula(`=${written.kind === "expression" ? written.evaluate : written.text}`).references;
+  const all: readonly WrittenReference[] = readFormula(
+    `=${written.kind === "expression" ? written.evaluate : written.text}`,
+  ).references;
   return all.map(({ text }) => text);
 }
 

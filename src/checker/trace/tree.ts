@@ -27,7 +27,13 @@ export interface Branch {
 }
 
 /** One text a block of cells, the same however it is reached. */
-export function keyOf({ sheet, row, column, rows = 1, columns = 1 }: Place & { readonly rows?: number; readonly columns?: number }): string {
+export function keyOf({
+  sheet,
+  row,
+  column,
+  rows = 1,
+  columns = 1,
+}: Place & { readonly rows?: number; readonly columns?: number }): string {
   return `${sheet}!${row},${column},${rows},${columns}`;
 }
 
@@ -46,7 +52,8 @@ function withoutFormula(label: Label | undefined): string {
 /** A cell as printed; a number without a format, with as many digits as are read. */
 export function printed(content: CellContent): string {
   if (content.error) return content.error.code;
-  if (typeof content.value === "number" && content.text.length > 10 && Number(content.text) === content.value) return numberText(content.value);
+  if (typeof content.value === "number" && content.text.length > 10 && Number(content.text) === content.value)
+    return numberText(content.value);
   return content.text || "empty";
 }
 
@@ -58,15 +65,25 @@ function unitOf(label: Label | undefined): string {
 export function branchOfCell(place: Place, content: CellContent, label: Label | undefined, from: string): Branch {
   const at = { sheet: place.sheet, row: place.row, column: place.column, rows: 1, columns: 1 };
   return {
-    key: keyOf(at), kind: "cell", place: at, address: placeText(at, from), ...(label && { label }), value: content.value, unit: typeof content.value === "number" ? unitOf(label) : "",
-    text: printed(content), source: sourceOf(content, label), opens: content.formula !== undefined, ...(content.error && { error: content.error.code }),
+    key: keyOf(at),
+    kind: "cell",
+    place: at,
+    address: placeText(at, from),
+    ...(label && { label }),
+    value: content.value,
+    unit: typeof content.value === "number" ? unitOf(label) : "",
+    text: printed(content),
+    source: sourceOf(content, label),
+    opens: content.formula !== undefined,
+    ...(content.error && { error: content.error.code }),
   };
 }
 
 function branchOfRange(origin: Origin & { readonly place: PlacedArea }, from: string): Branch {
   const { place, contents, lowest } = origin;
   // Rows of several units under one another: what the first is called is not what the range holds.
-  const mixed = origin.label?.from === "texts" && lowest?.known !== undefined && lowest.known.size !== origin.label.known?.size;
+  const mixed =
+    origin.label?.from === "texts" && lowest?.known !== undefined && lowest.known.size !== origin.label.known?.size;
   const label = mixed ? undefined : origin.label;
   const cells = contents.flat().filter(({ value, error }) => value !== null || error);
   const numbers = cells.flatMap(({ value }) => (typeof value === "number" ? [value] : []));
@@ -75,19 +92,50 @@ function branchOfRange(origin: Origin & { readonly place: PlacedArea }, from: st
   const error = cells.find((c) => c.error)?.error?.code;
   const computed = cells.filter((c) => c.formula !== undefined).length;
   return {
-    key: keyOf(place), kind: "range", place, address: placeText(place, from), ...(label && { label }), value: null, unit: place.columns === 1 ? unitOf(label) : "",
-    text: `${count} ${count === 1 ? "cell" : "cells"}${place.columns === 1 ? span : ""}`, source: computed === 0 ? withoutFormula(label) : computed === cells.length ? "formulas" : "formulas and typed values",
-    opens: cells.length > 0, ...(error !== undefined && { error }),
+    key: keyOf(place),
+    kind: "range",
+    place,
+    address: placeText(place, from),
+    ...(label && { label }),
+    value: null,
+    unit: place.columns === 1 ? unitOf(label) : "",
+    text: `${count} ${count === 1 ? "cell" : "cells"}${place.columns === 1 ? span : ""}`,
+    source:
+      computed === 0 ? withoutFormula(label) : computed === cells.length ? "formulas" : "formulas and typed values",
+    opens: cells.length > 0,
+    ...(error !== undefined && { error }),
   };
 }
 
 /** What a reference of a formula stands for, as a branch. */
 export function branchOf(origin: Origin, from: string): Branch {
   const { place, contents, label } = origin;
-  if (!place) return { key: `?${origin.text.toUpperCase()}`, kind: "unread", address: origin.text, text: origin.problem ?? "", value: null, unit: "", source: "", opens: false };
+  if (!place)
+    return {
+      key: `?${origin.text.toUpperCase()}`,
+      kind: "unread",
+      address: origin.text,
+      text: origin.problem ?? "",
+      value: null,
+      unit: "",
+      source: "",
+      opens: false,
+    };
   if (place.rows * place.columns > 1) return branchOfRange({ ...origin, place }, from);
   const content = contents[0]?.[0];
-  if (!content) return { key: keyOf(place), kind: "unread", place, address: placeText(place, from), ...(label && { label }), text: origin.problem ?? "", value: null, unit: "", source: "", opens: false };
+  if (!content)
+    return {
+      key: keyOf(place),
+      kind: "unread",
+      place,
+      address: placeText(place, from),
+      ...(label && { label }),
+      text: origin.problem ?? "",
+      value: null,
+      unit: "",
+      source: "",
+      opens: false,
+    };
   return branchOfCell(place, content, label, from);
 }
 
@@ -95,7 +143,14 @@ export function branchOf(origin: Origin, from: string): Branch {
 export function branchesOf(cell: TracedCell, from: string): readonly Branch[] {
   if (cell.partOf) {
     const { anchor, call } = cell.partOf;
-    return [{ ...branchOfCell(anchor, call.hosts!, undefined, from), text: "the result it is a part of", value: null, opens: true }];
+    return [
+      {
+        ...branchOfCell(anchor, call.hosts!, undefined, from),
+        text: "the result it is a part of",
+        value: null,
+        opens: true,
+      },
+    ];
   }
   const out = new Map<string, Branch>();
   for (const origin of cell.precedents) {
@@ -107,7 +162,10 @@ export function branchesOf(cell: TracedCell, from: string): readonly Branch[] {
 
 /** The root of a tree. */
 export function rootOf(cell: TracedCell): Branch {
-  return { ...branchOfCell(cell.place, cell.content, cell.label, cell.place.sheet), opens: cell.precedents.length > 0 || cell.partOf !== undefined };
+  return {
+    ...branchOfCell(cell.place, cell.content, cell.label, cell.place.sheet),
+    opens: cell.precedents.length > 0 || cell.partOf !== undefined,
+  };
 }
 
 /** A line of a tree that is partly opened. */

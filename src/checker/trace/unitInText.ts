@@ -4,7 +4,8 @@ import { spelledUnit, type SpelledUnit } from "./units.ts";
 export const alsoSymbol = (text: string): boolean => /^[A-Za-ln-z]$/.test(text.trim());
 
 /** No word, symbol or number looks so: it is a unit without brackets around it. */
-const unmistakable = (text: string): boolean => (/^[mck]?m[²³⁴234^]?$|[A-Z%°‰/]/.test(text) && text.length > 1 && !/^bars?$/i.test(text)) || text === "%";
+const unmistakable = (text: string): boolean =>
+  (/^[mck]?m[²³⁴234^]?$|[A-Z%°‰/]/.test(text) && text.length > 1 && !/^bars?$/i.test(text)) || text === "%";
 
 /** A text in its words and the unit among them. */
 export interface SplitText {
@@ -36,7 +37,16 @@ function lastWord(text: string): SplitText | undefined {
 /** "Force, kN", "x / m"; not "kg/m", which is a unit as a whole. */
 function behindStroke(text: string): SplitText | undefined {
   const [, words, between, end] = /^(.*?)(\s*[,/]\s*|\s+)(\S+)$/.exec(text) ?? [];
-  if (words === undefined || end === undefined || !/[,/]/.test(between!) || /^(?:|kg|t|lb|kips?)$/.test(words) || alsoSymbol(end) || /^[-–—1]$/.test(end) || spelledUnit(text)) return undefined;
+  if (
+    words === undefined ||
+    end === undefined ||
+    !/[,/]/.test(between!) ||
+    /^(?:|kg|t|lb|kips?)$/.test(words) ||
+    alsoSymbol(end) ||
+    /^[-–—1]$/.test(end) ||
+    spelledUnit(text)
+  )
+    return undefined;
   const unit = spelledUnit(end);
   return unit && { text: words.trim(), unit };
 }

@@ -66,7 +66,11 @@ function wayOf(input: SheetInput, cells: readonly InputNow[], percent: number): 
   const [low, high] = typical ?? [bounds.min ?? bounds.above, bounds.max ?? bounds.below];
   if (low === undefined || high === undefined) return "it is 0, and no range is stated that a step could be taken from";
   const size = Number((((high - low) * percent) / 100).toPrecision(3));
-  return { kind: "by", size, words: `${size}${unitOf(input)} (${percent} % of its ${typical ? "everyday" : "allowed"} range, since it is 0)` };
+  return {
+    kind: "by",
+    size,
+    words: `${size}${unitOf(input)} (${percent} % of its ${typical ? "everyday" : "allowed"} range, since it is 0)`,
+  };
 }
 
 /** An input, or one cell of it, whose effect is asked for. */
@@ -82,7 +86,14 @@ function changeOf(before: number, after: number): number {
 }
 
 /** Moves cells one way; zeros among others stay, and empty cells. */
-function step(of: Questioned, input: SheetInput, cells: readonly InputNow[], way: Way, sign: 1 | -1, now: { readonly largest: number; readonly numbers: ReadonlyMap<string, number> }): Step | NoStep {
+function step(
+  of: Questioned,
+  input: SheetInput,
+  cells: readonly InputNow[],
+  way: Way,
+  sign: 1 | -1,
+  now: { readonly largest: number; readonly numbers: ReadonlyMap<string, number> },
+): Step | NoStep {
   const amount = `${sign > 0 ? "+" : "−"}${way.words}`;
   const changes = [];
   for (const cell of cells) {
@@ -104,12 +115,20 @@ function step(of: Questioned, input: SheetInput, cells: readonly InputNow[], way
       reason ||= state.reason(check);
     }
     if (utilisation !== undefined && before !== undefined) own.set(check.id, changeOf(before, utilisation));
-    if (utilisation !== undefined && utilisation > (largest?.utilisation ?? -Infinity)) largest = { utilisation, of: check.description };
+    if (utilisation !== undefined && utilisation > (largest?.utilisation ?? -Infinity))
+      largest = { utilisation, of: check.description };
   }
   if (!largest) return { amount, ok: false, why: reason || "no check has a number then" };
   // A check that loses its number may have been the governing one: the largest of the others would say too little.
   if (without.length > 0) return { amount, ok: false, why: `${without.join(", ")}: ${reason || "no number then"}` };
-  return { amount, ok: true, utilisation: largest.utilisation, change: changeOf(now.largest, largest.utilisation), governs: largest.of, changes: own };
+  return {
+    amount,
+    ok: true,
+    utilisation: largest.utilisation,
+    change: changeOf(now.largest, largest.utilisation),
+    governs: largest.of,
+    changes: own,
+  };
 }
 
 /** What a step changes: the governing utilisation, or that of one check by its id; undefined where it gives no answer. */
@@ -132,21 +151,41 @@ export function sorted(all: readonly Sensitivity[], check?: string): readonly Se
  * How the governing utilisation (the largest of the checks) answers to each numeric input moved a little, one input at a time, all else left as it
  * is. Yields after each input, so that whoever asks can draw, wait or stop. The sheet is not touched.
  */
-export function* sensitivities(of: Questioned, { percent, tables }: SensitivityOptions = usual): Generator<{ readonly done: number; readonly of: number; readonly found?: Sensitivity }> {
+export function* sensitivities(
+  of: Questioned,
+  { percent, tables }: SensitivityOptions = usual,
+): Generator<{ readonly done: number; readonly of: number; readonly found?: Sensitivity }> {
   const own = new State(of);
-  const numbers = new Map(of.checks.flatMap((check) => {
-    const { utilisation } = own.check(check);
-    return utilisation === undefined ? [] : [[check.id, utilisation] as const];
-  }));
-  if (numbers.size === 0) throw new Error("No check of this sheet has a utilisation yet: inputs are missing or in error. Complete them first");
+  const numbers = new Map(
+    of.checks.flatMap((check) => {
+      const { utilisation } = own.check(check);
+      return utilisation === undefined ? [] : [[check.id, utilisation] as const];
+    }),
+  );
+  if (numbers.size === 0)
+    throw new Error(
+      "No check of this sheet has a utilisation yet: inputs are missing or in error. Complete them first",
+    );
   const now = { largest: Math.max(...numbers.values()), numbers };
-  const asked = of.inputs.filter(({ kind }) => kind === "number").flatMap((input): readonly Asked[] => (tables === "cells" && input.cells.length > 1 ? input.cells.map((one, cell) => ({ input, cell, cells: [one] })) : [{ input, cell: undefined, cells: input.cells }]));
+  const asked = of.inputs
+    .filter(({ kind }) => kind === "number")
+    .flatMap((input): readonly Asked[] =>
+      tables === "cells" && input.cells.length > 1
+        ? input.cells.map((one, cell) => ({ input, cell, cells: [one] }))
+        : [{ input, cell: undefined, cells: input.cells }],
+    );
   yield { done: 0, of: asked.length };
   for (const [i, { input, cell, cells }] of asked.entries()) {
     const way = wayOf(input, cells, percent);
-    const [down, up] = typeof way === "string" ? [{ amount: "", ok: false, why: way } as const, { amount: "", ok: false, why: way } as const] : [step(of, input, cells, way, -1, now), step(of, input, cells, way, 1, now)];
+    const [down, up] =
+      typeof way === "string"
+        ? [{ amount: "", ok: false, why: way } as const, { amount: "", ok: false, why: way } as const]
+        : [step(of, input, cells, way, -1, now), step(of, input, cells, way, 1, now)];
     const first = cells[0]!;
-    const label = inputName(input, cell === undefined ? { label: input.cells.length > 1 ? `all ${input.cells.length} cells` : "" } : first).replace(/^input /, "");
+    const label = inputName(
+      input,
+      cell === undefined ? { label: input.cells.length > 1 ? `all ${input.cells.length} cells` : "" } : first,
+    ).replace(/^input /, "");
     yield { done: i + 1, of: asked.length, found: { input, cell, label, at: first.at, down, up } };
   }
 }

@@ -1,4 +1,11 @@
-import { allowedWords, plainSymbol, type Address, type InputCell, type InputSpec, type Says } from "../../sheet/index.ts";
+import {
+  allowedWords,
+  plainSymbol,
+  type Address,
+  type InputCell,
+  type InputSpec,
+  type Says,
+} from "../../sheet/index.ts";
 import type { CellValue } from "../../hosts/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { members } from "../recognise/members.ts";
@@ -45,11 +52,25 @@ export function sheetInputs(recognised: Recognised): readonly SheetInput[] {
   return [...byId].map(([id, cells]): SheetInput => {
     const { spec, says } = cells[0]!.cell;
     const item = plan.meanings.find((m) => m.id === id)?.item ?? "";
-    return { id, item, description: says.text, symbol: plainSymbol(says.symbol), unit: says.unit, kind: spec.choices ? "choice" : "number", allowed: allowedWords(spec, says), spec, says, cells };
+    return {
+      id,
+      item,
+      description: says.text,
+      symbol: plainSymbol(says.symbol),
+      unit: says.unit,
+      kind: spec.choices ? "choice" : "number",
+      allowed: allowedWords(spec, says),
+      spec,
+      says,
+      cells,
+    };
   });
 }
 
 /** "input μ (friction coefficient), tendon 2": how messages name a cell of an input. */
-export function inputName({ symbol, description }: Pick<SheetInput, "symbol" | "description">, { label }: Pick<InputNow, "label">): string {
+export function inputName(
+  { symbol, description }: Pick<SheetInput, "symbol" | "description">,
+  { label }: Pick<InputNow, "label">,
+): string {
   return `input ${symbol === "–" ? description : `${symbol} (${description})`}${label && `, ${label}`}`;
 }

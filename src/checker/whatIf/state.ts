@@ -45,7 +45,8 @@ function typedOver(snapshot: Snapshot, ...cells: readonly Address[]): boolean {
 
 /** What the label of a row says, as the sheet has it. */
 function rowLabel({ plan, meaningAt }: Recognised, now: Address, planned: Address): string {
-  const meaning = plan.meanings.find((m) => planned.row >= m.at.row && planned.row < m.at.row + m.at.rows) ?? meaningAt(now);
+  const meaning =
+    plan.meanings.find((m) => planned.row >= m.at.row && planned.row < m.at.row + m.at.rows) ?? meaningAt(now);
   return meaning ? `${meaning.item} ${meaning.description}`.trim() : `row ${now.row + 1}`;
 }
 
@@ -54,8 +55,11 @@ export function questionedOf(recognised: Recognised, book: Book): Questioned {
   const { plan, snapshot } = recognised;
   const lost: string[] = [];
   const checks = plan.summary.checks.flatMap(({ id, description, ...cells }) => {
-    const [utilisation, verdict, where] = [cells.utilisation, cells.verdict, cells.where].map((at) => standing(recognised, at));
-    if (utilisation && verdict && where) return [{ id, description, utilisation, verdict, where, typedOver: typedOver(snapshot, utilisation, verdict) }];
+    const [utilisation, verdict, where] = [cells.utilisation, cells.verdict, cells.where].map((at) =>
+      standing(recognised, at),
+    );
+    if (utilisation && verdict && where)
+      return [{ id, description, utilisation, verdict, where, typedOver: typedOver(snapshot, utilisation, verdict) }];
     lost.push(description);
     return [];
   });
@@ -65,15 +69,28 @@ export function questionedOf(recognised: Recognised, book: Book): Questioned {
     const label = plan.cells.find(({ row, column }) => row === planned.row && column === columns.description)?.value;
     return at ? [{ at, of: String(label ?? "") }] : [];
   });
-  const verdicts = plan.cells.filter(({ column, formula }) => column === columns.verdict && formula !== undefined).flatMap((planned) => {
-    const at = standing(recognised, planned);
-    return at ? [{ at, of: rowLabel(recognised, at, planned) }] : [];
-  });
+  const verdicts = plan.cells
+    .filter(({ column, formula }) => column === columns.verdict && formula !== undefined)
+    .flatMap((planned) => {
+      const at = standing(recognised, planned);
+      return at ? [{ at, of: rowLabel(recognised, at, planned) }] : [];
+    });
   const stuck = plan.cells.flatMap((planned) => {
     const at = planned.formula === undefined || planned.role === "mark" ? undefined : standing(recognised, planned);
     return at && typedOver(snapshot, at) ? [at] : [];
   });
-  return { sheet: snapshot.sheet, recognised, book, inputs: sheetInputs(recognised), checks, lost, stuck, overall: standing(recognised, overall), warnings, verdicts };
+  return {
+    sheet: snapshot.sheet,
+    recognised,
+    book,
+    inputs: sheetInputs(recognised),
+    checks,
+    lost,
+    stuck,
+    overall: standing(recognised, overall),
+    warnings,
+    verdicts,
+  };
 }
 
 /** Reads a sheet for questions; undefined where no template of this version built it. */
@@ -94,13 +111,20 @@ export interface CheckState {
 
 /** A value as it is read: an error by its code, what cannot be computed by its reason. */
 export function textOf({ value, error, cannot }: Computed): string {
-  return cannot ?? error?.code ?? (value === null ? "" : typeof value === "boolean" ? String(value).toUpperCase() : String(value));
+  return (
+    cannot ??
+    error?.code ??
+    (value === null ? "" : typeof value === "boolean" ? String(value).toUpperCase() : String(value))
+  );
 }
 
 /** The sheet under some inputs: its own where nothing is changed. */
 export class State {
   readonly #calculation: Calculation;
-  constructor(private readonly of: Questioned, changes: readonly Change[] = []) {
+  constructor(
+    private readonly of: Questioned,
+    changes: readonly Change[] = [],
+  ) {
     this.#calculation = new Calculation(of.book, changes);
   }
 
@@ -114,7 +138,12 @@ export class State {
 
   check({ utilisation, verdict, where }: CheckCells): CheckState {
     const of = this.at(utilisation);
-    return { utilisation: typeof of.value === "number" ? of.value : undefined, said: typeof of.value === "number" ? "" : textOf(of), verdict: this.text(verdict), where: this.text(where) };
+    return {
+      utilisation: typeof of.value === "number" ? of.value : undefined,
+      said: typeof of.value === "number" ? "" : textOf(of),
+      verdict: this.text(verdict),
+      where: this.text(where),
+    };
   }
 
   /** Why a check has no number: the message of the first error on the way, where the host's functions gave one. */

@@ -24,7 +24,13 @@ export interface Turned {
 
 export interface WhatIf {
   readonly sheet: string;
-  readonly changed: readonly { readonly input: SheetInput; readonly label: string; readonly at: Address; readonly before: CellValue; readonly after: CellValue }[];
+  readonly changed: readonly {
+    readonly input: SheetInput;
+    readonly label: string;
+    readonly at: Address;
+    readonly before: CellValue;
+    readonly after: CellValue;
+  }[];
   /** In the order of the sheet. */
   readonly checks: readonly CheckOutcome[];
   readonly overall: { readonly before: string; readonly after: string };
@@ -36,13 +42,20 @@ export interface WhatIf {
 }
 
 /** The check with the largest utilisation. */
-export function governs<C extends { readonly [K in S]: CheckState }, S extends "before" | "after">(checks: readonly C[], when: S): C | undefined {
-  return checks.reduce<C | undefined>((most, c) => ((c[when].utilisation ?? -Infinity) > (most?.[when].utilisation ?? -Infinity) ? c : most), undefined);
+export function governs<C extends { readonly [K in S]: CheckState }, S extends "before" | "after">(
+  checks: readonly C[],
+  when: S,
+): C | undefined {
+  return checks.reduce<C | undefined>(
+    (most, c) => ((c[when].utilisation ?? -Infinity) > (most?.[when].utilisation ?? -Infinity) ? c : most),
+    undefined,
+  );
 }
 
 /** Whether two utilisations are different numbers, or only one of them is one. */
 export function differs(a: CheckState, b: CheckState): boolean {
-  if (a.utilisation === undefined || b.utilisation === undefined) return a.utilisation !== b.utilisation || a.said !== b.said;
+  if (a.utilisation === undefined || b.utilisation === undefined)
+    return a.utilisation !== b.utilisation || a.said !== b.said;
   return !agrees(a.utilisation, b.utilisation);
 }
 
@@ -65,10 +78,11 @@ export function whatIf(of: Questioned, changes: readonly InputChange[]): WhatIf 
     if (reason !== undefined) cannot.add(reason);
     return before === after || inSummary.has(`${at.row},${at.column}`) ? [] : [{ at, of: label, before, after }];
   });
-  for (const { utilisation, verdict } of of.checks) for (const at of [utilisation, verdict]) {
-    const reason = then.at(at).cannot;
-    if (reason !== undefined) cannot.add(reason);
-  }
+  for (const { utilisation, verdict } of of.checks)
+    for (const at of [utilisation, verdict]) {
+      const reason = then.at(at).cannot;
+      if (reason !== undefined) cannot.add(reason);
+    }
   const appeared: string[] = [];
   const gone: string[] = [];
   for (const { at, of: label } of of.warnings) {
@@ -79,8 +93,17 @@ export function whatIf(of: Questioned, changes: readonly InputChange[]): WhatIf 
   }
   return {
     sheet: of.sheet,
-    changed: cells.map(({ input, from, value }) => ({ input, label: from.label, at: from.at, before: from.value, after: value })),
-    checks, turned, warnings: { appeared, gone }, cannot: [...cannot],
+    changed: cells.map(({ input, from, value }) => ({
+      input,
+      label: from.label,
+      at: from.at,
+      before: from.value,
+      after: value,
+    })),
+    checks,
+    turned,
+    warnings: { appeared, gone },
+    cannot: [...cannot],
     overall: { before: now.text(of.overall), after: then.text(of.overall) },
     governing: { before: governs(checks, "before"), after: governs(checks, "after") },
   };

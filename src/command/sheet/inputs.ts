@@ -11,10 +11,20 @@ function trimmed(value: InputValue, like: InputValue | undefined): InputValue {
 }
 
 /** Where a list has another length than the sheet; every place once. */
-function lengthFaults(template: Template, id: string, value: InputValue, like: InputValue | undefined, depth = 0, where = ""): readonly string[] {
+function lengthFaults(
+  template: Template,
+  id: string,
+  value: InputValue,
+  like: InputValue | undefined,
+  depth = 0,
+  where = "",
+): readonly string[] {
   if (!isList(value) || !isList(like)) return [];
   const word = memberWord(template, id, depth);
-  if (value.length !== like.length) return [`input ${id}${where} lists ${value.length} ${value.length === 1 ? "value" : "values"}; ${like.length} are needed, one for each ${word} (a place may be left empty)`];
+  if (value.length !== like.length)
+    return [
+      `input ${id}${where} lists ${value.length} ${value.length === 1 ? "value" : "values"}; ${like.length} are needed, one for each ${word} (a place may be left empty)`,
+    ];
   return value.flatMap((one, i) => lengthFaults(template, id, one, like[i], depth + 1, `${where}, ${word} ${i + 1}`));
 }
 
@@ -35,10 +45,18 @@ export function planFor(template: Template, settings: Settings, blank: boolean):
   const start: Inputs = blank ? {} : template.example.inputs;
   if (settings.size === 0) return expanded(template, start);
   const given = Object.fromEntries(settings);
-  const shape = Object.fromEntries(template.shape.flatMap(({ id }) => (id in given || id in start ? [[id, given[id] ?? start[id]!]] : [])));
+  const shape = Object.fromEntries(
+    template.shape.flatMap(({ id }) => (id in given || id in start ? [[id, given[id] ?? start[id]!]] : [])),
+  );
   const empty = expanded(template, shape);
-  const faults = [...settings].flatMap(([id, value]) => (id in empty.inputs ? lengthFaults(template, id, value, empty.inputs[id]) : [`input ${id} has no place on a sheet of this shape: ${shapeText(template, empty)}`]));
-  const example = Object.fromEntries(Object.entries(start).map(([id, value]) => [id, trimmed(value, empty.inputs[id])]));
+  const faults = [...settings].flatMap(([id, value]) =>
+    id in empty.inputs
+      ? lengthFaults(template, id, value, empty.inputs[id])
+      : [`input ${id} has no place on a sheet of this shape: ${shapeText(template, empty)}`],
+  );
+  const example = Object.fromEntries(
+    Object.entries(start).map(([id, value]) => [id, trimmed(value, empty.inputs[id])]),
+  );
   if (faults.length > 0) throw new Refused(faults);
   return expanded(template, { ...example, ...given });
 }

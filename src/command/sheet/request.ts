@@ -25,8 +25,15 @@ export class Refused extends Error {
 }
 
 const options = {
-  help: { type: "boolean" }, list: { type: "boolean" }, template: { type: "string" }, out: { type: "string" }, set: { type: "string", multiple: true },
-  example: { type: "boolean" }, blank: { type: "boolean" }, force: { type: "boolean" }, "sheet-name": { type: "string" },
+  help: { type: "boolean" },
+  list: { type: "boolean" },
+  template: { type: "string" },
+  out: { type: "string" },
+  set: { type: "string", multiple: true },
+  example: { type: "boolean" },
+  blank: { type: "boolean" },
+  force: { type: "boolean" },
+  "sheet-name": { type: "string" },
 } as const;
 
 function parsed(words: readonly string[]) {
@@ -40,15 +47,28 @@ function parsed(words: readonly string[]) {
 /** Reads the words of a call. Throws Refused where they do not make one. */
 export function requestOf(words: readonly string[]): Request {
   const { values, positionals } = parsed(words);
-  if (positionals.length > 0) throw new Refused([`“${positionals[0]}” belongs to no option; values are given as --set name=value`]);
+  if (positionals.length > 0)
+    throw new Refused([`“${positionals[0]}” belongs to no option; values are given as --set name=value`]);
   if (values.help) return { kind: "help" };
   if (values.list) return { kind: "list" };
   const { template, out, set = [], blank = false, example = false, force = false, "sheet-name": sheetName } = values;
   const faults = [
     ...(template === undefined ? ["--template is missing: the id of a template, as --list says it"] : []),
-    ...(out === undefined ? ["--out is missing: the file to write, such as beam.xlsx"] : /\.xlsx$/i.test(out) ? [] : [`--out = “${out}” does not end in .xlsx`]),
+    ...(out === undefined
+      ? ["--out is missing: the file to write, such as beam.xlsx"]
+      : /\.xlsx$/i.test(out)
+        ? []
+        : [`--out = “${out}” does not end in .xlsx`]),
     ...(blank && example ? ["--blank and --example exclude each other"] : []),
   ];
   if (faults.length > 0) throw new Refused(faults);
-  return { kind: "write", template: template!, out: out!, set, blank, force, ...(sheetName !== undefined && { sheetName }) };
+  return {
+    kind: "write",
+    template: template!,
+    out: out!,
+    set,
+    blank,
+    force,
+    ...(sheetName !== undefined && { sheetName }),
+  };
 }

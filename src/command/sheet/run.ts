@@ -37,7 +37,10 @@ export interface Voice {
 
 function templateOf(id: string): Template {
   const found = templates.find((template) => template.id === id);
-  if (!found) throw new Refused([`there is no template “${id}”; templates: ${templates.map((template) => template.id).join(", ")}`]);
+  if (!found)
+    throw new Refused([
+      `there is no template “${id}”; templates: ${templates.map((template) => template.id).join(", ")}`,
+    ]);
   return found;
 }
 
@@ -57,7 +60,10 @@ async function computed(plan: Plan, sheetName: string): Promise<Values> {
   }
 }
 
-async function write({ template: id, out, set, blank, force, sheetName: wanted }: Extract<Request, { kind: "write" }>, { say }: Voice): Promise<void> {
+async function write(
+  { template: id, out, set, blank, force, sheetName: wanted }: Extract<Request, { kind: "write" }>,
+  { say }: Voice,
+): Promise<void> {
   const began = performance.now();
   const template = templateOf(id);
   const sheetName = sheetNameFor(template, blank, wanted);
@@ -68,7 +74,9 @@ async function write({ template: id, out, set, blank, force, sheetName: wanted }
   const bytes = writeWorkbook(plan, values, sheetName);
   writeSafely(out, bytes, force);
   say(`${template.title} (${template.id} ${template.version}), sheet “${sheetName}”: ${shapeText(template, plan)}`);
-  say(`Values: ${blank ? "the template's defaults only" : `the invented example “${template.example.name}”, for no real member`}${settings.size > 0 ? `, with ${[...settings.keys()].join(", ")} as set` : ""}`);
+  say(
+    `Values: ${blank ? "the template's defaults only" : `the invented example “${template.example.name}”, for no real member`}${settings.size > 0 ? `, with ${[...settings.keys()].join(", ")} as set` : ""}`,
+  );
   summaryLines(plan, values).forEach(say);
   for (const caution of new Set([cautions.competence, ...template.cautions])) say(`Caution: ${caution}`);
   say(`Written: ${out} (${Math.ceil(bytes.length / 1000)} kB) in ${((performance.now() - began) / 1000).toFixed(1)} s`);
@@ -79,7 +87,8 @@ export async function runSheet(words: readonly string[], voice: Voice): Promise<
   try {
     const request = requestOf(words);
     if (request.kind === "help") voice.say(help.trimEnd());
-    else if (request.kind === "list") for (const { id, title, line } of templates) voice.say(`${id}\t${title}\t${line}`);
+    else if (request.kind === "list")
+      for (const { id, title, line } of templates) voice.say(`${id}\t${title}\t${line}`);
     else await write(request, voice);
     return 0;
   } catch (error) {

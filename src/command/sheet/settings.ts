@@ -2,7 +2,10 @@ import type { InputSpec, InputValue, ShapeInput, TableItem, Template } from "../
 import { Refused } from "./request.ts";
 
 type Choosable = Pick<InputSpec, "choices" | "freeText">;
-type Place = { readonly kind: "shape"; readonly input: ShapeInput } | { readonly kind: "row"; readonly input: InputSpec } | { readonly kind: "column"; readonly input: InputSpec; readonly table: TableItem };
+type Place =
+  | { readonly kind: "shape"; readonly input: ShapeInput }
+  | { readonly kind: "row"; readonly input: InputSpec }
+  | { readonly kind: "column"; readonly input: InputSpec; readonly table: TableItem };
 
 /** Where the template asks for an input; undefined where it does not. */
 function placeOf(template: Template, id: string): Place | undefined {
@@ -32,7 +35,9 @@ function list(id: string, text: string, { input, table }: Extract<Place, { kind:
   const names = table.over.join(" and ");
   if (table.over.length === 1 && !text.includes(";")) return line(text);
   if (table.over.length === 2) return text.split(";").map(line);
-  throw new Refused([`--set ${id}=${text}: the values run over ${names}; ${table.over.length === 1 ? "separate them by commas, without semicolons" : "tables over more than two dimensions cannot be set here"}`]);
+  throw new Refused([
+    `--set ${id}=${text}: the values run over ${names}; ${table.over.length === 1 ? "separate them by commas, without semicolons" : "tables over more than two dimensions cannot be set here"}`,
+  ]);
 }
 
 export type Settings = ReadonlyMap<string, InputValue>;
@@ -46,7 +51,10 @@ export function settingsOf(template: Template, texts: readonly string[]): Settin
     const id = text.slice(0, cut).trim();
     const value = text.slice(cut + 1);
     const place = placeOf(template, id);
-    if (!place) throw new Refused([`--set ${text}: the template ${template.id} has no input “${id}”; its inputs: ${inputIds(template).join(", ")}`]);
+    if (!place)
+      throw new Refused([
+        `--set ${text}: the template ${template.id} has no input “${id}”; its inputs: ${inputIds(template).join(", ")}`,
+      ]);
     settings.set(id, place.kind === "column" ? list(id, value, place) : single(value, place.input));
   }
   return settings;
@@ -54,7 +62,15 @@ export function settingsOf(template: Template, texts: readonly string[]): Settin
 
 /** Every input's id, in the order of the sheet. */
 function inputIds(template: Template): readonly string[] {
-  const ids = template.blocks.flatMap(({ items }) => items).flatMap((item) => ("table" in item ? item.columns.flatMap((column) => (column.input ? [column.id] : [])) : "id" in item && item.input ? [item.id] : []));
+  const ids = template.blocks
+    .flatMap(({ items }) => items)
+    .flatMap((item) =>
+      "table" in item
+        ? item.columns.flatMap((column) => (column.input ? [column.id] : []))
+        : "id" in item && item.input
+          ? [item.id]
+          : [],
+    );
   return [...new Set([...template.shape.map(({ id }) => id), ...ids])];
 }
 

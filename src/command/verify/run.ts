@@ -18,7 +18,12 @@ const help = `Compares every published result with what the functions give.
 
 Ends with 0 when every check is as it should be, 1 when one fails, 2 when it was called wrongly or the file could not be written.`;
 
-const options = { help: { type: "boolean" }, json: { type: "boolean" }, html: { type: "string" }, force: { type: "boolean" } } as const;
+const options = {
+  help: { type: "boolean" },
+  json: { type: "boolean" },
+  html: { type: "string" },
+  force: { type: "boolean" },
+} as const;
 
 export interface Output {
   readonly say: (line: string) => void;
@@ -44,7 +49,11 @@ export function runVerify(words: readonly string[], { say, complain }: Output): 
   const found = survey(worksheetFunctions, publishedCases());
   if (asked.html !== undefined) {
     try {
-      writeSafely(asked.html, Buffer.from(verificationBook(found, new Date().toISOString().slice(0, 10))), asked.force === true);
+      writeSafely(
+        asked.html,
+        Buffer.from(verificationBook(found, new Date().toISOString().slice(0, 10))),
+        asked.force === true,
+      );
     } catch (error) {
       if (!(error instanceof NotWritten)) throw error;
       complain(error.message);

@@ -13,4 +13,18 @@ import { stressing } from "./stressing.ts";
 import { time } from "./time.ts";
 
 /** Every quantity once, by meaning. */
-export const q = { ...section, ...member, ...tendon, ...pretension, ...concrete, ...steel, ...stressing, ...time, ...is1343, ...region, ...composite, ...limitQuantities, ...models };
+export const q = {
+  ...section,
+  ...member,
+  ...tendon,
+  ...pretension,
+  ...concrete,
+  ...steel,
+  ...stressing,
+  ...time,
+  ...is1343,
+  ...region,
+  ...composite,
+  ...limitQuantities,
+  ...models,
+};

@@ -22,8 +22,14 @@ async function beforeBuilding(context: Excel.RequestContext, sheetName: string):
   const active = worksheets.getActiveWorksheet();
   active.load("id");
   await context.sync();
-  checkSheetName(sheetName, worksheets.items.map(({ name }) => name));
-  if (protection.protected) throw new Error("The workbook's structure is protected, so that no sheet can be added. Remove the protection (Review, Protect Workbook), then try again.");
+  checkSheetName(
+    sheetName,
+    worksheets.items.map(({ name }) => name),
+  );
+  if (protection.protected)
+    throw new Error(
+      "The workbook's structure is protected, so that no sheet can be added. Remove the protection (Review, Protect Workbook), then try again.",
+    );
   return { activeId: active.id, passingName: passingName() };
 }
 
@@ -63,7 +69,11 @@ export async function applyPlan(dependencies: ExcelDependencies, plan: Plan, opt
         const state = begun;
         await twice(() => undo(dependencies, state, id), dependencies.report);
       } catch (second) {
-        throw new AggregateError([error, second], `“${options.sheetName}” could not be completed (${(error as Error).message}), nor could it be removed (${(second as Error).message}): delete the sheet “${options.sheetName}” or “${begun.passingName}” by hand.`, { cause: error });
+        throw new AggregateError(
+          [error, second],
+          `“${options.sheetName}” could not be completed (${(error as Error).message}), nor could it be removed (${(second as Error).message}): delete the sheet “${options.sheetName}” or “${begun.passingName}” by hand.`,
+          { cause: error },
+        );
       }
     }
     throw error;

@@ -27,7 +27,12 @@ function* parts<T>(list: readonly T[]): Generator<readonly T[]> {
 }
 
 /** Puts the plan onto an empty new sheet, batch by batch, and waits until it is computed. Whoever calls it removes the sheet when it fails. */
-export async function buildSheet(sheet: Excel.Worksheet, plan: Plan, { sheetName, progress, signal }: ApplyOptions, dependencies: ExcelDependencies): Promise<void> {
+export async function buildSheet(
+  sheet: Excel.Worksheet,
+  plan: Plan,
+  { sheetName, progress, signal }: ApplyOptions,
+  dependencies: ExcelDependencies,
+): Promise<void> {
   const { context } = sheet;
   const { application } = context.workbook;
   const total = plan.cells.length;
@@ -83,9 +88,17 @@ export async function buildSheet(sheet: Excel.Worksheet, plan: Plan, { sheetName
   await tell(computing, "computing");
   // Where the user has set the workbook to compute by hand, the new sheet would stay without values.
   sheet.calculate(false);
-  const values = await computedValues(rangeOf(sheet, { row: 0, column: 0, rows: plan.rows, columns: plan.columns }), dependencies, `“${sheetName}”`, signal);
+  const values = await computedValues(
+    rangeOf(sheet, { row: 0, column: 0, rows: plan.rows, columns: plan.columns }),
+    dependencies,
+    `“${sheetName}”`,
+    signal,
+  );
 
-  const heights = rowHeights(plan, values.map((row) => row.map(contentOf)));
+  const heights = rowHeights(
+    plan,
+    values.map((row) => row.map(contentOf)),
+  );
   setSizes(sheet, plan, heights);
   await tell(0.85, "drawing charts");
   await addCharts(sheet, plan.charts, heights);

@@ -4,7 +4,14 @@ import { chartArea, type Heights } from "../xlsx/measures.ts";
 import { defaultStyle } from "../styles.ts";
 import { rangeOf } from "./areas.ts";
 
-const markers = { circle: "Circle", square: "Square", diamond: "Diamond", triangle: "Triangle", star: "Star", x: "X" } as const;
+const markers = {
+  circle: "Circle",
+  square: "Square",
+  diamond: "Diamond",
+  triangle: "Triangle",
+  star: "Star",
+  x: "X",
+} as const;
 
 function drawSeries(sheet: Excel.Worksheet, chart: Excel.Chart, planned: PlannedChart): void {
   const before = { value: 0, limit: 0, point: 0 };
@@ -21,7 +28,10 @@ function drawSeries(sheet: Excel.Worksheet, chart: Excel.Chart, planned: Planned
       line.lineStyle = "Dash";
       series.markerStyle = "None";
     } else {
-      const { color, mark } = kind === "point" ? { color: defaultStyle.color!, mark: lookOfCharts.points[nth % lookOfCharts.points.length]! } : lookOfCharts.series[nth % lookOfCharts.series.length]!;
+      const { color, mark } =
+        kind === "point"
+          ? { color: defaultStyle.color!, mark: lookOfCharts.points[nth % lookOfCharts.points.length]! }
+          : lookOfCharts.series[nth % lookOfCharts.series.length]!;
       if (kind === "point") line.lineStyle = "None";
       else line.color = color;
       series.markerStyle = markers[mark];
@@ -42,7 +52,11 @@ function drawAxis(axis: Excel.ChartAxis, text: string, numbers: "Low" | "High" =
 }
 
 /** Scatter charts of the program's own, their series wired to the cells. */
-export async function addCharts(sheet: Excel.Worksheet, charts: readonly PlannedChart[], heights: Heights): Promise<void> {
+export async function addCharts(
+  sheet: Excel.Worksheet,
+  charts: readonly PlannedChart[],
+  heights: Heights,
+): Promise<void> {
   if (charts.length === 0) return;
   const made = charts.map((planned) => {
     const chart = sheet.charts.add("XYScatterLines", rangeOf(sheet, planned.series[0]!.y), "Columns");
@@ -68,6 +82,9 @@ export async function addCharts(sheet: Excel.Worksheet, charts: readonly Planned
     drawAxis(chart.axes.valueAxis, axisTitle(planned.y));
     if (planned.y.down) chart.axes.valueAxis.reversePlotOrder = true;
     const { row, column, rows, columns } = chartArea(planned.at, heights);
-    chart.setPosition(rangeOf(sheet, { row, column, rows: 1, columns: 1 }), rangeOf(sheet, { row: row + rows - 1, column: column + columns - 1, rows: 1, columns: 1 }));
+    chart.setPosition(
+      rangeOf(sheet, { row, column, rows: 1, columns: 1 }),
+      rangeOf(sheet, { row: row + rows - 1, column: column + columns - 1, rows: 1, columns: 1 }),
+    );
   }
 }

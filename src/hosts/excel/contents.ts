@@ -9,7 +9,7 @@ export type Typed = string | number | boolean;
  */
 export function typed({ value, formula }: Pick<PlannedCell, "value" | "formula">): Typed {
   if (formula !== undefined) return formula;
-  return typeof value === "string" ? `'${value}` : value ?? "";
+  return typeof value === "string" ? `'${value}` : (value ?? "");
 }
 
 /** Rows that are written together. */
@@ -27,7 +27,11 @@ export const generalFormat = "General";
 
 /** The plan's cells by rows, in chunks of bounded size; cells the plan leaves out are empty. */
 export function chunks(cells: readonly PlannedCell[], rows: number, columns: number): readonly Chunk[] {
-  const table = Array.from({ length: rows }, () => ({ typed: Array.from({ length: columns }, (): Typed => ""), formats: Array.from({ length: columns }, () => generalFormat), cells: 0 }));
+  const table = Array.from({ length: rows }, () => ({
+    typed: Array.from({ length: columns }, (): Typed => ""),
+    formats: Array.from({ length: columns }, () => generalFormat),
+    cells: 0,
+  }));
   for (const cell of cells) {
     const row = table[cell.row]!;
     row.typed[cell.column] = typed(cell);
@@ -35,13 +39,18 @@ export function chunks(cells: readonly PlannedCell[], rows: number, columns: num
     row.cells++;
   }
   const out: Chunk[] = [];
-  for (let from = 0; from < rows; ) {
+  for (let from = 0; from < rows;) {
     let to = from;
     let size = 0;
     do size += JSON.stringify(table[to]).length;
     while (++to < rows && size < mostCharacters && (to - from + 1) * columns <= mostCells);
     const part = table.slice(from, to);
-    out.push({ row: from, cells: part.reduce((sum, row) => sum + row.cells, 0), typed: part.map((row) => row.typed), formats: part.map((row) => row.formats) });
+    out.push({
+      row: from,
+      cells: part.reduce((sum, row) => sum + row.cells, 0),
+      typed: part.map((row) => row.typed),
+      formats: part.map((row) => row.formats),
+    });
     from = to;
   }
   return out;

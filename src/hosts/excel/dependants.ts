@@ -8,7 +8,11 @@ import { sheetNamed } from "./sheets.ts";
  * The cells whose formulas refer to this one directly; undefined where the program's version cannot tell. Some versions are reported to leave out
  * those of other sheets once rows or columns were inserted or deleted, until the workbook is opened again.
  */
-export async function dependantsOf(context: Excel.RequestContext, { supports }: Pick<ExcelDependencies, "supports">, place: Place): Promise<readonly Place[] | undefined> {
+export async function dependantsOf(
+  context: Excel.RequestContext,
+  { supports }: Pick<ExcelDependencies, "supports">,
+  place: Place,
+): Promise<readonly Place[] | undefined> {
   const { set, version } = optionalSets.dependants;
   if (!supports(set, version)) return undefined;
   const sheet = await sheetNamed(context, place.sheet);
@@ -25,6 +29,10 @@ export async function dependantsOf(context: Excel.RequestContext, { supports }: 
     const area = placeOf(address);
     if (!area) throw new Error(`the spreadsheet program names cells that cannot be read: ${address}`);
     const { sheet: name, row, column, rows, columns } = area;
-    return Array.from({ length: rows * columns }, (_, i): Place => ({ sheet: name, row: row + Math.floor(i / columns), column: column + (i % columns) }));
+    return Array.from({ length: rows * columns }, (_, i): Place => ({
+      sheet: name,
+      row: row + Math.floor(i / columns),
+      column: column + (i % columns),
+    }));
   });
 }

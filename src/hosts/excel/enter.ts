@@ -27,7 +27,12 @@ function write(range: Excel.Range, entry: Typed, format: readonly (readonly stri
 }
 
 /** Writes into cells that may be typed in, over what they hold: all or nothing. */
-export async function enterCells(context: Excel.RequestContext, sheetName: string, cells: readonly EnteredCell[], dependencies: Pick<ExcelDependencies, "pause">): Promise<void> {
+export async function enterCells(
+  context: Excel.RequestContext,
+  sheetName: string,
+  cells: readonly EnteredCell[],
+  dependencies: Pick<ExcelDependencies, "pause">,
+): Promise<void> {
   const sheet = await sheetNamed(context, sheetName);
   if (cells.length === 0) return;
   sheet.protection.load("protected");
@@ -41,7 +46,10 @@ export async function enterCells(context: Excel.RequestContext, sheetName: strin
   const guarded = sheet.protection.protected;
   const locked = guarded && targets.find(({ range }) => range.format.protection.locked !== false);
   if (locked) throw new Error(`The cell ${a1(locked.cell)} of “${sheet.name}” is protected; nothing was written.`);
-  const before = targets.map(({ range }) => ({ entry: again(contentsOf(range)[0]![0]!), format: guarded ? undefined : (range.numberFormat as string[][]) }));
+  const before = targets.map(({ range }) => ({
+    entry: again(contentsOf(range)[0]![0]!),
+    format: guarded ? undefined : (range.numberFormat as string[][]),
+  }));
   try {
     targets.forEach(({ cell, range }, i) => write(range, typed(cell), before[i]!.format));
     await context.sync();
@@ -51,7 +59,11 @@ export async function enterCells(context: Excel.RequestContext, sheetName: strin
     try {
       await context.sync();
     } catch (second) {
-      throw new AggregateError([error, second], `The entries could not be completed (${(error as Error).message}), nor could what stood there be put back (${(second as Error).message}): look at ${a1(cells[0]!)} and the other cells that were to be typed into on “${sheetName}”.`, { cause: error });
+      throw new AggregateError(
+        [error, second],
+        `The entries could not be completed (${(error as Error).message}), nor could what stood there be put back (${(second as Error).message}): look at ${a1(cells[0]!)} and the other cells that were to be typed into on “${sheetName}”.`,
+        { cause: error },
+      );
     }
     throw error;
   }

@@ -16,7 +16,11 @@ async function ownNames(sheet: Excel.Worksheet, names: readonly string[]): Promi
   return new Set(items.filter(({ item }) => !item.isNullObject).map(({ name }) => name.toLowerCase()));
 }
 
-async function computedOn(scratch: Excel.Worksheet, formula: string, dependencies: ExcelDependencies): Promise<readonly (readonly CellContent[])[] | undefined> {
+async function computedOn(
+  scratch: Excel.Worksheet,
+  formula: string,
+  dependencies: ExcelDependencies,
+): Promise<readonly (readonly CellContent[])[] | undefined> {
   const { context } = scratch;
   const cell = scratch.getRangeByIndexes(0, 0, 1, 1);
   cell.formulas = [[formula]];
@@ -41,21 +45,31 @@ async function computedOn(scratch: Excel.Worksheet, formula: string, dependencie
  * Evaluates an expression on a sheet of its own, which stays hidden and goes again: no cell of the user's is touched. What an expression says about
  * its own place (`ROW()` without a cell, `@`) is not that of any cell of the user's.
  */
-export async function evaluateOn(dependencies: ExcelDependencies, own: OwnEvaluations, expression: string, sheetName: string): Promise<readonly (readonly CellContent[])[]> {
+export async function evaluateOn(
+  dependencies: ExcelDependencies,
+  own: OwnEvaluations,
+  expression: string,
+  sheetName: string,
+): Promise<readonly (readonly CellContent[])[]> {
   const { run, report } = dependencies;
   const trimmed = expression.trim();
   const formula = trimmed.startsWith("=") ? trimmed : `=${trimmed}`;
   const scratchName = `kb-${crypto.randomUUID().slice(0, 23)}`;
-  const remove = (): Promise<void> => twice(() => run(async (context) => {
-    const scratch = context.workbook.worksheets.getItemOrNullObject(scratchName);
-    scratch.load("name");
-    await context.sync();
-    if (scratch.isNullObject) return;
-    // A sheet hidden for good cannot be deleted.
-    scratch.visibility = "Hidden";
-    scratch.delete();
-    await context.sync();
-  }), report);
+  const remove = (): Promise<void> =>
+    twice(
+      () =>
+        run(async (context) => {
+          const scratch = context.workbook.worksheets.getItemOrNullObject(scratchName);
+          scratch.load("name");
+          await context.sync();
+          if (scratch.isNullObject) return;
+          // A sheet hidden for good cannot be deleted.
+          scratch.visibility = "Hidden";
+          scratch.delete();
+          await context.sync();
+        }),
+      report,
+    );
   let contents: readonly (readonly CellContent[])[] | undefined;
   try {
     contents = await run(async (context) => {
@@ -72,7 +86,11 @@ export async function evaluateOn(dependencies: ExcelDependencies, own: OwnEvalua
     try {
       await remove();
     } catch (second) {
-      throw new AggregateError([error, second], `${formula} could not be evaluated (${(error as Error).message}), and the hidden sheet “${scratchName}” used for it could not be removed (${(second as Error).message}).`, { cause: error });
+      throw new AggregateError(
+        [error, second],
+        `${formula} could not be evaluated (${(error as Error).message}), and the hidden sheet “${scratchName}” used for it could not be removed (${(second as Error).message}).`,
+        { cause: error },
+      );
     }
     throw error;
   } finally {

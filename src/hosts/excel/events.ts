@@ -3,7 +3,10 @@ import type { ExcelDependencies } from "./runs.ts";
 type Handler = OfficeExtension.EventHandlerResult<unknown>;
 
 /** Subscribes to events of the program; returns a function that ends it. Nobody waits for either, so errors are reported. */
-export function subscribe({ run, report }: ExcelDependencies, add: (context: Excel.RequestContext) => readonly Handler[]): () => void {
+export function subscribe(
+  { run, report }: ExcelDependencies,
+  add: (context: Excel.RequestContext) => readonly Handler[],
+): () => void {
   const added = run(async (context) => {
     const handlers = add(context);
     await context.sync();

@@ -1,6 +1,16 @@
 import type { Address, Area, Plan } from "../../sheet/index.ts";
 import { Turns } from "../grid/turns.ts";
-import type { ApplyOptions, CellContent, Host, InsertedCell, Looks, Place, Selection, SheetName, SheetRules } from "../host.ts";
+import type {
+  ApplyOptions,
+  CellContent,
+  Host,
+  InsertedCell,
+  Looks,
+  Place,
+  Selection,
+  SheetName,
+  SheetRules,
+} from "../host.ts";
 import { applyPlan } from "./apply.ts";
 import { dependantsOf } from "./dependants.ts";
 import { enterCells, type EnteredCell } from "./enter.ts";
@@ -76,7 +86,9 @@ export class ExcelHost implements Host {
   }
 
   enterAll(sheet: string, cells: readonly EnteredCell[]): Promise<void> {
-    return this.#inTurn(() => this.#dependencies.run((context) => enterCells(context, sheet, cells, this.#dependencies)));
+    return this.#inTurn(() =>
+      this.#dependencies.run((context) => enterCells(context, sheet, cells, this.#dependencies)),
+    );
   }
 
   insert(sheet: string, cells: readonly InsertedCell[]): Promise<void> {
@@ -120,7 +132,10 @@ export class ExcelHost implements Host {
         this.#dependencies.report(error);
       }
     };
-    return subscribe(this.#dependencies, ({ workbook: { worksheets } }) => [worksheets.onSelectionChanged.add(tell), worksheets.onActivated.add(tell)]);
+    return subscribe(this.#dependencies, ({ workbook: { worksheets } }) => [
+      worksheets.onSelectionChanged.add(tell),
+      worksheets.onActivated.add(tell),
+    ]);
   }
 
   onCalculated(listener: () => void): () => void {
@@ -136,7 +151,10 @@ export class ExcelHost implements Host {
       await Promise.resolve();
       this.#own.entered(worksheetId);
     };
-    return subscribe(this.#dependencies, ({ workbook: { worksheets } }) => [worksheets.onChanged.add(entered), worksheets.onCalculated.add(calculated)]);
+    return subscribe(this.#dependencies, ({ workbook: { worksheets } }) => [
+      worksheets.onChanged.add(entered),
+      worksheets.onCalculated.add(calculated),
+    ]);
   }
 
   async #run<T>(batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> {

@@ -15,7 +15,10 @@ export async function looksOf(sheet: Excel.Worksheet, area: Area): Promise<Looks
   const sameColour: Address[] = [];
   const tooSmall: Address[] = [];
   if (area.rows === 0 || area.columns === 0) return { formats, hiddenRows, hiddenColumns: [], sameColour, tooSmall };
-  const columns = rangeOf(sheet, { ...area, rows: 1 }).getColumnProperties({ columnHidden: true, format: { columnWidth: true } });
+  const columns = rangeOf(sheet, { ...area, rows: 1 }).getColumnProperties({
+    columnHidden: true,
+    format: { columnWidth: true },
+  });
   for (const part of rowSteps(area, mostCellObjects)) {
     const range = rangeOf(sheet, part);
     range.load("numberFormat,formulas");
@@ -26,12 +29,17 @@ export async function looksOf(sheet: Excel.Worksheet, area: Area): Promise<Looks
     rows.value.forEach(({ rowHidden, format }, r) => {
       if (rowHidden === true || (format?.rowHeight ?? Infinity) <= unseen) hiddenRows.push(part.row + r);
     });
-    cells.value.forEach((line, r) => line.forEach(({ format }, c) => {
-      if ((range.formulas as readonly (readonly unknown[])[])[r]![c] === "") return;
-      if (likeColours(format?.font?.color || ink, format?.fill?.color || paper)) sameColour.push({ row: part.row + r, column: part.column + c });
-      if ((format?.font?.size ?? Infinity) <= unseen) tooSmall.push({ row: part.row + r, column: part.column + c });
-    }));
+    cells.value.forEach((line, r) =>
+      line.forEach(({ format }, c) => {
+        if ((range.formulas as readonly (readonly unknown[])[])[r]![c] === "") return;
+        if (likeColours(format?.font?.color || ink, format?.fill?.color || paper))
+          sameColour.push({ row: part.row + r, column: part.column + c });
+        if ((format?.font?.size ?? Infinity) <= unseen) tooSmall.push({ row: part.row + r, column: part.column + c });
+      }),
+    );
   }
-  const hiddenColumns = columns.value.flatMap(({ columnHidden, format }, c) => (columnHidden === true || (format?.columnWidth ?? Infinity) <= unseen ? [area.column + c] : []));
+  const hiddenColumns = columns.value.flatMap(({ columnHidden, format }, c) =>
+    columnHidden === true || (format?.columnWidth ?? Infinity) <= unseen ? [area.column + c] : [],
+  );
   return { formats, hiddenRows, hiddenColumns, sameColour, tooSmall };
 }

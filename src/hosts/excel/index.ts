@@ -7,6 +7,9 @@ export { sideLoading } from "./sideLoading.ts";
 export type { ExcelDependencies, ExcelHost, ExcelRun };
 
 /** The spreadsheet program as a host: in the add-in with `Excel.run` and the program's own answers about its API sets. */
-export function openExcel({ pause = (milliseconds) => new Promise((resolve) => setTimeout(resolve, milliseconds)), ...dependencies }: Omit<ExcelDependencies, "pause"> & Partial<Pick<ExcelDependencies, "pause">>): ExcelHost {
+export function openExcel({
+  pause = (milliseconds) => new Promise((resolve) => setTimeout(resolve, milliseconds)),
+  ...dependencies
+}: Omit<ExcelDependencies, "pause"> & Partial<Pick<ExcelDependencies, "pause">>): ExcelHost {
   return new ExcelHost({ ...dependencies, pause });
 }

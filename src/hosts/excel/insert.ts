@@ -13,16 +13,29 @@ interface Target {
 }
 
 function refuse(sheet: Excel.Worksheet, targets: readonly Target[]): void {
-  const filled = targets.filter(({ range }) => (range.valueTypes[0]![0] as string) !== "Empty" || range.formulas[0]![0] !== "");
-  if (filled.length > 0) throw new CellsNotEmpty(sheet.name, filled.map(({ cell }) => cell));
+  const filled = targets.filter(
+    ({ range }) => (range.valueTypes[0]![0] as string) !== "Empty" || range.formulas[0]![0] !== "",
+  );
+  if (filled.length > 0)
+    throw new CellsNotEmpty(
+      sheet.name,
+      filled.map(({ cell }) => cell),
+    );
   if (!sheet.protection.protected) return;
   const locked = targets.find(({ range }) => range.format.protection.locked !== false);
   if (locked) throw new Error(`The cell ${a1(locked.cell)} of “${sheet.name}” is protected; nothing was written.`);
-  if (targets.some(({ cell }) => cell.role !== undefined || cell.format !== undefined)) throw new Error(`“${sheet.name}” is protected, so that its cells cannot be given a look; nothing was written. Remove its protection or insert on another sheet.`);
+  if (targets.some(({ cell }) => cell.role !== undefined || cell.format !== undefined))
+    throw new Error(
+      `“${sheet.name}” is protected, so that its cells cannot be given a look; nothing was written. Remove its protection or insert on another sheet.`,
+    );
 }
 
 /** Puts cells onto a sheet of the user's own: all or nothing. */
-export async function insertCells(context: Excel.RequestContext, sheetName: string, cells: readonly InsertedCell[]): Promise<void> {
+export async function insertCells(
+  context: Excel.RequestContext,
+  sheetName: string,
+  cells: readonly InsertedCell[],
+): Promise<void> {
   const sheet = await sheetNamed(context, sheetName);
   if (cells.length === 0) return;
   sheet.protection.load("protected");
@@ -48,7 +61,11 @@ export async function insertCells(context: Excel.RequestContext, sheetName: stri
     try {
       await context.sync();
     } catch (second) {
-      throw new AggregateError([error, second], `The cells could not be completed (${(error as Error).message}), nor could they be emptied again (${(second as Error).message}): look at ${a1(cells[0]!)} and the cells after it on “${sheetName}”.`, { cause: error });
+      throw new AggregateError(
+        [error, second],
+        `The cells could not be completed (${(error as Error).message}), nor could they be emptied again (${(second as Error).message}): look at ${a1(cells[0]!)} and the cells after it on “${sheetName}”.`,
+        { cause: error },
+      );
     }
     throw error;
   }

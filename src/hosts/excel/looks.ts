@@ -2,7 +2,11 @@ import type { Area, Plan, Role } from "../../sheet/index.ts";
 import { defaultStyle, styles, type CellStyle } from "../styles.ts";
 import { addressLists, blocks, rowRuns } from "./areas.ts";
 
-const edges = { all: ["EdgeTop", "EdgeRight", "EdgeBottom", "EdgeLeft"], below: ["EdgeBottom"], above: ["EdgeTop"] } as const;
+const edges = {
+  all: ["EdgeTop", "EdgeRight", "EdgeBottom", "EdgeLeft"],
+  below: ["EdgeBottom"],
+  above: ["EdgeTop"],
+} as const;
 const strokes = { dotted: ["Dot", "Thin"], thin: ["Continuous", "Thin"], medium: ["Continuous", "Medium"] } as const;
 const alignments = { left: "Left", center: "Center", right: "Right" } as const;
 /** Neighbours share a line: the stronger one is drawn last and stays. */
@@ -54,6 +58,10 @@ export function lookSteps(plan: Plan): readonly LookStep[] {
     .sort(([a], [b]) => strength[styles[a].border?.line ?? "none"] - strength[styles[b].border?.line ?? "none"])
     .flatMap(([role, areas]) => {
       const style = styles[role];
-      return addressLists(groupedAs(style)(areas)).map((address) => ({ address, style, cells: address.split(",").length }));
+      return addressLists(groupedAs(style)(areas)).map((address) => ({
+        address,
+        style,
+        cells: address.split(",").length,
+      }));
     });
 }

@@ -12,8 +12,9 @@ function footerCode(footer: string): string {
 /** Column widths and row heights; neighbours of one width together. */
 export function setSizes(sheet: Excel.Worksheet, plan: Plan, heights: Heights): void {
   const widths = [...plan.widths];
-  for (const { at } of plan.charts) for (let column = at.column; column < at.column + at.columns; column++) widths[column] ??= defaultColumnWidth;
-  for (let from = 0; from < widths.length; ) {
+  for (const { at } of plan.charts)
+    for (let column = at.column; column < at.column + at.columns; column++) widths[column] ??= defaultColumnWidth;
+  for (let from = 0; from < widths.length;) {
     let to = from + 1;
     while (to < widths.length && widths[to] === widths[from]) to++;
     const width = widths[from];
@@ -33,7 +34,11 @@ export function freeze(sheet: Excel.Worksheet, { rows, columns }: Plan["freeze"]
 export function setPrint(sheet: Excel.Worksheet, plan: Plan, heights: Heights): void {
   const { pageLayout } = sheet;
   const [first, last] = plan.print.titleRows;
-  pageLayout.setPrintArea(printAreas(plan, heights).map((area) => areaA1(area, false)).join(","));
+  pageLayout.setPrintArea(
+    printAreas(plan, heights)
+      .map((area) => areaA1(area, false))
+      .join(","),
+  );
   pageLayout.setPrintTitleRows(rangeOf(sheet, { row: first, column: 0, rows: last - first + 1, columns: 1 }));
   pageLayout.orientation = "Landscape";
   pageLayout.paperSize = "A4";
@@ -41,7 +46,8 @@ export function setPrint(sheet: Excel.Worksheet, plan: Plan, heights: Heights): 
   pageLayout.zoom = { horizontalFitToPages: plan.print.pagesWide ?? 1 };
   if (plan.print.pagesWide) pageLayout.printOrder = "OverThenDown";
   if (plan.print.addresses) pageLayout.printHeadings = true;
-  for (const row of plan.print.breaks ?? []) sheet.horizontalPageBreaks.add(rangeOf(sheet, { row, column: 0, rows: 1, columns: 1 }));
+  for (const row of plan.print.breaks ?? [])
+    sheet.horizontalPageBreaks.add(rangeOf(sheet, { row, column: 0, rows: 1, columns: 1 }));
   pageLayout.centerHorizontally = true;
   pageLayout.headersFooters.defaultForAllPages.centerFooter = footerCode(plan.print.footer);
 }

@@ -20,7 +20,11 @@ function content(value: unknown, formula: unknown, text: string, type: string): 
 
 export function contentsOf(range: Excel.Range): readonly (readonly CellContent[])[] {
   const { values, formulas, text, valueTypes } = range;
-  return (values as readonly (readonly unknown[])[]).map((row, r) => row.map((value, c) => content(value, (formulas as readonly (readonly unknown[])[])[r]![c], text[r]![c]!, valueTypes[r]![c]!)));
+  return (values as readonly (readonly unknown[])[]).map((row, r) =>
+    row.map((value, c) =>
+      content(value, (formulas as readonly (readonly unknown[])[])[r]![c], text[r]![c]!, valueTypes[r]![c]!),
+    ),
+  );
 }
 
 export const contentProperties = "values,formulas,text,valueTypes";
@@ -28,7 +32,8 @@ export const contentProperties = "values,formulas,text,valueTypes";
 /** An area in parts that one answer holds, some rows at a time. */
 export function* rowSteps({ row, column, rows, columns }: Area, most = mostCells): Generator<Area> {
   const step = Math.max(1, Math.floor(most / Math.max(1, columns)));
-  for (let from = 0; from < rows; from += step) yield { row: row + from, column, rows: Math.min(step, rows - from), columns };
+  for (let from = 0; from < rows; from += step)
+    yield { row: row + from, column, rows: Math.min(step, rows - from), columns };
 }
 
 /** Reads cells at full precision, some rows at a time. */

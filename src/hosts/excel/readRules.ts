@@ -10,7 +10,8 @@ async function lockedCells(sheet: Excel.Worksheet, area: Area): Promise<readonly
   const { protection } = sheet;
   protection.load("protected");
   await sheet.context.sync();
-  if (!protection.protected) return Array.from({ length: area.rows }, () => Array.from({ length: area.columns }, () => false));
+  if (!protection.protected)
+    return Array.from({ length: area.rows }, () => Array.from({ length: area.columns }, () => false));
   const out: (readonly boolean[])[] = [];
   for (const part of rowSteps(area, mostCellObjects)) {
     const cells = rangeOf(sheet, part).getCellProperties({ format: { protection: true } });
@@ -22,19 +23,36 @@ async function lockedCells(sheet: Excel.Worksheet, area: Area): Promise<readonly
 
 /** The program gives a number of a rule as a formula, such as `=10`. */
 function numberOf(written: unknown): number {
-  return typeof written === "number" ? written : typeof written === "string" && written.replace(/^=/, "").trim() !== "" ? Number(written.replace(/^=/, "")) : NaN;
+  return typeof written === "number"
+    ? written
+    : typeof written === "string" && written.replace(/^=/, "").trim() !== ""
+      ? Number(written.replace(/^=/, ""))
+      : NaN;
 }
 
-const boundOf = { GreaterThanOrEqualTo: "min", GreaterThan: "above", LessThanOrEqualTo: "max", LessThan: "below", ">=": "min", ">": "above", "<=": "max", "<": "below" } as const;
+const boundOf = {
+  GreaterThanOrEqualTo: "min",
+  GreaterThan: "above",
+  LessThanOrEqualTo: "max",
+  LessThan: "below",
+  ">=": "min",
+  ">": "above",
+  "<=": "max",
+  "<": "below",
+} as const;
 
 /** A comparison of the program's own, or the condition on the cell itself that a plan's rule becomes where the program has none. */
 function ruleOf({ list, decimal, wholeNumber, custom }: Excel.DataValidationRule): Validation["rule"] | "other" {
-  if (list) return typeof list.source === "string" && !list.source.startsWith("=") ? { kind: "list", values: list.source.split(",").map((value) => value.trim()) } : "other";
+  if (list)
+    return typeof list.source === "string" && !list.source.startsWith("=")
+      ? { kind: "list", values: list.source.split(",").map((value) => value.trim()) }
+      : "other";
   const basic = decimal ?? wholeNumber;
   if (basic) {
     const whole = wholeNumber ? ({ whole: true } as const) : {};
     const [first, second] = [numberOf(basic.formula1), numberOf(basic.formula2)];
-    if (basic.operator === "Between") return Number.isNaN(first + second) ? "other" : { kind: "number", min: first, max: second, ...whole };
+    if (basic.operator === "Between")
+      return Number.isNaN(first + second) ? "other" : { kind: "number", min: first, max: second, ...whole };
     const bound = boundOf[basic.operator as keyof typeof boundOf] as (typeof boundOf)[keyof typeof boundOf] | undefined;
     return bound === undefined || Number.isNaN(first) ? "other" : { kind: "number", [bound]: first, ...whole };
   }
@@ -54,13 +72,23 @@ function ruleOf({ list, decimal, wholeNumber, custom }: Excel.DataValidationRule
   return { kind: "number", ...rule };
 }
 
-async function entriesOf(sheet: Excel.Worksheet, places: readonly Address[]): Promise<readonly (EntryRule | undefined)[]> {
+async function entriesOf(
+  sheet: Excel.Worksheet,
+  places: readonly Address[],
+): Promise<readonly (EntryRule | undefined)[]> {
   const out: (EntryRule | undefined)[] = [];
   for (let i = 0; i < places.length; i += mostObjects) {
-    const some = places.slice(i, i + mostObjects).map((place) => rangeOf(sheet, { ...place, rows: 1, columns: 1 }).dataValidation);
+    const some = places
+      .slice(i, i + mostObjects)
+      .map((place) => rangeOf(sheet, { ...place, rows: 1, columns: 1 }).dataValidation);
     for (const one of some) one.load("type,rule,errorAlert");
     await sheet.context.sync();
-    for (const { type, rule, errorAlert } of some) out.push(type === "None" ? undefined : { rule: ruleOf(rule), refuses: errorAlert.showAlert && errorAlert.style === "Stop" });
+    for (const { type, rule, errorAlert } of some)
+      out.push(
+        type === "None"
+          ? undefined
+          : { rule: ruleOf(rule), refuses: errorAlert.showAlert && errorAlert.style === "Stop" },
+      );
   }
   return out;
 }
@@ -72,25 +100,40 @@ function textOf(formula: unknown): string | undefined {
 }
 
 /** What a conditional format of each type the program has says besides its condition; of the others only that they are there. */
-function partOf(one: Excel.ConditionalFormat): { readonly format: Excel.ConditionalRangeFormat; readonly condition?: () => Pick<ColourRule, "text" | "begins"> } | undefined {
+function partOf(
+  one: Excel.ConditionalFormat,
+):
+  | { readonly format: Excel.ConditionalRangeFormat; readonly condition?: () => Pick<ColourRule, "text" | "begins"> }
+  | undefined {
   switch (one.type) {
     case "CellValue": {
       const { cellValue } = one;
       cellValue.load("rule");
-      return { format: cellValue.format, condition: () => {
-        const text = cellValue.rule.operator === "EqualTo" ? textOf(cellValue.rule.formula1) : undefined;
-        return text === undefined ? {} : { text };
-      } };
+      return {
+        format: cellValue.format,
+        condition: () => {
+          const text = cellValue.rule.operator === "EqualTo" ? textOf(cellValue.rule.formula1) : undefined;
+          return text === undefined ? {} : { text };
+        },
+      };
     }
     case "ContainsText": {
       const { textComparison } = one;
       textComparison.load("rule");
-      return { format: textComparison.format, condition: () => (textComparison.rule.operator === "BeginsWith" ? { text: textComparison.rule.text, begins: true } : {}) };
+      return {
+        format: textComparison.format,
+        condition: () =>
+          textComparison.rule.operator === "BeginsWith" ? { text: textComparison.rule.text, begins: true } : {},
+      };
     }
-    case "Custom": return { format: one.custom.format };
-    case "PresetCriteria": return { format: one.preset.format };
-    case "TopBottom": return { format: one.topBottom.format };
-    default: return undefined;
+    case "Custom":
+      return { format: one.custom.format };
+    case "PresetCriteria":
+      return { format: one.preset.format };
+    case "TopBottom":
+      return { format: one.topBottom.format };
+    default:
+      return undefined;
   }
 }
 
@@ -116,7 +159,12 @@ async function coloursOf(sheet: Excel.Worksheet, area: Area): Promise<readonly C
       const format = part?.format;
       const written: unknown = format?.numberFormat;
       out.push({
-        areas: areas.items.map(({ rowIndex, columnIndex, rowCount, columnCount }) => ({ row: rowIndex, column: columnIndex, rows: rowCount, columns: columnCount })),
+        areas: areas.items.map(({ rowIndex, columnIndex, rowCount, columnCount }) => ({
+          row: rowIndex,
+          column: columnIndex,
+          rows: rowCount,
+          columns: columnCount,
+        })),
         ...part?.condition?.(),
         ...(format?.font.color && { color: format.font.color.toUpperCase() }),
         ...(format?.fill.color && { background: format.fill.color.toUpperCase() }),
@@ -130,5 +178,9 @@ async function coloursOf(sheet: Excel.Worksheet, area: Area): Promise<readonly C
 /** What the sheet's cells refuse, and how they colour what they hold. */
 export async function rulesOf(sheet: Excel.Worksheet, area: Area, places: readonly Address[]): Promise<SheetRules> {
   if (area.rows === 0 || area.columns === 0) return { locked: [], entries: places.map(() => undefined), colours: [] };
-  return { locked: await lockedCells(sheet, area), entries: await entriesOf(sheet, places), colours: await coloursOf(sheet, area) };
+  return {
+    locked: await lockedCells(sheet, area),
+    entries: await entriesOf(sheet, places),
+    colours: await coloursOf(sheet, area),
+  };
 }

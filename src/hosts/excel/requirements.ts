@@ -14,9 +14,24 @@ export interface RequiredSet extends ApiSet {
 
 /** What building, reading and protecting sheets cannot do without. */
 export const requiredSets: readonly RequiredSet[] = [
-  { set: "CustomFunctionsRuntime", version: "1.2", since: { windows: "1909", mac: "16.34" }, purpose: "the worksheet functions" },
-  { set: "SharedRuntime", version: "1.1", since: { windows: "2002", mac: "16.35" }, purpose: "worksheet functions and panel in one program" },
-  { set: "ExcelApi", version: "1.9", since: { windows: "1903", mac: "16.24" }, purpose: "building check sheets: areas of several parts, print set-up, selection on any sheet" },
+  {
+    set: "CustomFunctionsRuntime",
+    version: "1.2",
+    since: { windows: "1909", mac: "16.34" },
+    purpose: "the worksheet functions",
+  },
+  {
+    set: "SharedRuntime",
+    version: "1.1",
+    since: { windows: "2002", mac: "16.35" },
+    purpose: "worksheet functions and panel in one program",
+  },
+  {
+    set: "ExcelApi",
+    version: "1.9",
+    since: { windows: "1903", mac: "16.24" },
+    purpose: "building check sheets: areas of several parts, print set-up, selection on any sheet",
+  },
 ];
 
 /** What makes more possible where it is present. */

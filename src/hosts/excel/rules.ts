@@ -5,7 +5,12 @@ import { rangeOf } from "./areas.ts";
 type NumberRule = Extract<Validation["rule"], { kind: "number" }>;
 
 const signs = { min: ">=", above: ">", max: "<=", below: "<" } as const;
-const operators = { min: "GreaterThanOrEqualTo", above: "GreaterThan", max: "LessThanOrEqualTo", below: "LessThan" } as const;
+const operators = {
+  min: "GreaterThanOrEqualTo",
+  above: "GreaterThan",
+  max: "LessThanOrEqualTo",
+  below: "LessThan",
+} as const;
 const bounds = Object.keys(signs) as (keyof typeof signs)[];
 /** The program's own limits of what a message may hold. */
 const longest = { title: 32, message: 255 } as const;
@@ -15,14 +20,22 @@ function numberRule(rule: NumberRule, cell: string): Excel.DataValidationRule {
   const given = bounds.filter((bound) => rule[bound] !== undefined);
   const kind = rule.whole ? "wholeNumber" : "decimal";
   if (given.length === 1) return { [kind]: { formula1: rule[given[0]!]!, operator: operators[given[0]!] } };
-  if (given.length === 2 && rule.min !== undefined && rule.max !== undefined) return { [kind]: { formula1: rule.min, formula2: rule.max, operator: "Between" } };
-  const conditions = [`ISNUMBER(${cell})`, ...given.map((bound) => `${cell}${signs[bound]}${rule[bound]}`), ...(rule.whole ? [`${cell}=INT(${cell})`] : [])];
+  if (given.length === 2 && rule.min !== undefined && rule.max !== undefined)
+    return { [kind]: { formula1: rule.min, formula2: rule.max, operator: "Between" } };
+  const conditions = [
+    `ISNUMBER(${cell})`,
+    ...given.map((bound) => `${cell}${signs[bound]}${rule[bound]}`),
+    ...(rule.whole ? [`${cell}=INT(${cell})`] : []),
+  ];
   return { custom: { formula: `=AND(${conditions.join(",")})` } };
 }
 
 function listRule(values: readonly string[], cell: string): Excel.DataValidationRule {
   const source = values.join(",");
-  if (values.some((value) => value.includes(",")) || source.length > longest.message) throw new Error(`the choices of ${cell} (${source}) cannot be a list of the program: no commas within, at most ${longest.message} characters together`);
+  if (values.some((value) => value.includes(",")) || source.length > longest.message)
+    throw new Error(
+      `the choices of ${cell} (${source}) cannot be a list of the program: no commas within, at most ${longest.message} characters together`,
+    );
   return { list: { inCellDropDown: true, source } };
 }
 

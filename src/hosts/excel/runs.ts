@@ -16,7 +16,8 @@ export interface ExcelDependencies {
 }
 
 const said: Readonly<Record<string, string>> = {
-  InvalidOperationInCellEditMode: "A cell is being edited. Finish it with Enter (or leave it with Escape), then try again.",
+  InvalidOperationInCellEditMode:
+    "A cell is being edited. Finish it with Enter (or leave it with Escape), then try again.",
   AccessDenied: "The workbook or the sheet does not allow this: it is protected or opened for reading only.",
 };
 

@@ -16,5 +16,13 @@ export async function selectedCells(context: Excel.RequestContext): Promise<Sele
     throw error;
   }
   const area = selected.areas.items[0];
-  return area && { sheet: selected.worksheet.name, row: area.rowIndex, column: area.columnIndex, rows: area.rowCount, columns: area.columnCount };
+  return (
+    area && {
+      sheet: selected.worksheet.name,
+      row: area.rowIndex,
+      column: area.columnIndex,
+      rows: area.rowCount,
+      columns: area.columnCount,
+    }
+  );
 }

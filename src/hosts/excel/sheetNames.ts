@@ -2,7 +2,8 @@ import type { SheetName } from "../host.ts";
 import { placeOf } from "../../sheet/index.ts";
 
 /** Names the program makes for its own ends: print areas, filters, advanced filters. */
-const builtIn = /^(_xl|_FilterDatabase$|Print_Area$|Print_Titles$|Criteria$|Extract$|Database$|Consolidate_Area$|Sheet_Title$)/i;
+const builtIn =
+  /^(_xl|_FilterDatabase$|Print_Area$|Print_Titles$|Criteria$|Extract$|Database$|Consolidate_Area$|Sheet_Title$)/i;
 
 /** The names that belong to the sheet alone. */
 export async function namesOfSheet(sheet: Excel.Worksheet): Promise<readonly SheetName[]> {

@@ -4,6 +4,7 @@ export async function sheetNamed(context: Excel.RequestContext, name: string): P
   sheet.load("name");
   await context.sync();
   // The program also finds a sheet by its id.
-  if (sheet.isNullObject || sheet.name.toLowerCase() !== name.toLowerCase()) throw new Error(`The workbook has no sheet named “${name}”.`);
+  if (sheet.isNullObject || sheet.name.toLowerCase() !== name.toLowerCase())
+    throw new Error(`The workbook has no sheet named “${name}”.`);
   return sheet;
 }

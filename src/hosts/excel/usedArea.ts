@@ -6,7 +6,12 @@ import { rowSteps } from "./read.ts";
 const mostLookedThrough = 100_000;
 const extent = "rowIndex,columnIndex,rowCount,columnCount";
 
-const toFirstCell = ({ rowIndex, columnIndex, rowCount, columnCount }: Excel.Range): Area => ({ row: 0, column: 0, rows: rowIndex + rowCount, columns: columnIndex + columnCount });
+const toFirstCell = ({ rowIndex, columnIndex, rowCount, columnCount }: Excel.Range): Area => ({
+  row: 0,
+  column: 0,
+  rows: rowIndex + rowCount,
+  columns: columnIndex + columnCount,
+});
 
 /** From the sheet's first cell to the last that holds something: formulas that show nothing too, which the program's own answer may leave out. */
 export async function usedArea(sheet: Excel.Worksheet): Promise<Area> {
@@ -24,11 +29,13 @@ export async function usedArea(sheet: Excel.Worksheet): Promise<Area> {
     const range = rangeOf(sheet, part);
     range.load("formulas");
     await sheet.context.sync();
-    (range.formulas as readonly (readonly unknown[])[]).forEach((cells, r) => cells.forEach((formula, c) => {
-      if (formula === "") return;
-      rows = Math.max(rows, part.row + r + 1);
-      columns = Math.max(columns, c + 1);
-    }));
+    (range.formulas as readonly (readonly unknown[])[]).forEach((cells, r) =>
+      cells.forEach((formula, c) => {
+        if (formula === "") return;
+        rows = Math.max(rows, part.row + r + 1);
+        columns = Math.max(columns, c + 1);
+      }),
+    );
   }
   return { row: 0, column: 0, rows, columns: rows === 0 ? 0 : columns };
 }

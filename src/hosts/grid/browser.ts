@@ -17,11 +17,21 @@ import { GridHost } from "./gridHost.ts";
 import { labelControls } from "./labels.ts";
 import { emptyWorkbook, registerPlugins } from "./runtime.ts";
 
-const guarded = "This cell is protected: the sheet computes it. Type into the framed input cells; to build the sheet otherwise, use Build in the panel.";
+const guarded =
+  "This cell is protected: the sheet computes it. Type into the framed input cells; to build the sheet otherwise, use Build in the panel.";
 const guardedFor = ["alertContent", "commonErr", "editErr", "pasteErr", "setStyleErr", "formulaErr"];
 /** The grid's own words speak of a creator who could give leave; here nobody can, and nobody need. For computing that takes long it has none. */
-const working = { analyzing: "Working out what depends on what …", calculating: "Computing …", "array-analysis": "Working out what fills several cells …", "array-calculation": "Computing what fills several cells …", done: "Computed" };
-const ownWords = { "sheets-formula": { progress: working }, "sheets-ui": { permission: { dialog: Object.fromEntries(guardedFor.map((key) => [key, guarded])) } } };
+const working = {
+  analyzing: "Working out what depends on what …",
+  calculating: "Computing …",
+  "array-analysis": "Working out what fills several cells …",
+  "array-calculation": "Computing what fills several cells …",
+  done: "Computed",
+};
+const ownWords = {
+  "sheets-formula": { progress: working },
+  "sheets-ui": { permission: { dialog: Object.fromEntries(guardedFor.map((key) => [key, guarded])) } },
+};
 // The program hands on a merge whose types it does not bring along.
 const merge = core.merge as unknown as (...parts: readonly object[]) => object;
 const locale = merge({}, coreLocale, validationLocale, highlightLocale, ownWords) as typeof coreLocale;
@@ -37,9 +47,27 @@ function followTheme(api: FUniver): void {
 /** Opens the grid in an element of the page, which it fills: formula bar, cells and sheet tabs. */
 export function openGridInBrowser(container: HTMLElement): GridHost {
   const { LocaleType, LogLevel, Univer } = core;
-  const univer = new Univer({ logLevel: LogLevel.WARN, locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: locale } });
-  const sheets = UniverSheetsCorePreset({ container, header: true, toolbar: false, formulaBar: true, footer: { sheetBar: true, statisticBar: false, menus: false, zoomSlider: false }, statusBarStatistic: false, disableTextFormatAlert: true, disableTextFormatMark: true, sheets: { protectedRangeShadow: false, disableForceStringAlert: true, disableForceStringMark: true } });
-  registerPlugins(univer, [sheets.plugins, UniverSheetsDataValidationPreset().plugins, UniverSheetsConditionalFormattingPreset().plugins]);
+  const univer = new Univer({
+    logLevel: LogLevel.WARN,
+    locale: LocaleType.EN_US,
+    locales: { [LocaleType.EN_US]: locale },
+  });
+  const sheets = UniverSheetsCorePreset({
+    container,
+    header: true,
+    toolbar: false,
+    formulaBar: true,
+    footer: { sheetBar: true, statisticBar: false, menus: false, zoomSlider: false },
+    statusBarStatistic: false,
+    disableTextFormatAlert: true,
+    disableTextFormatMark: true,
+    sheets: { protectedRangeShadow: false, disableForceStringAlert: true, disableForceStringMark: true },
+  });
+  registerPlugins(univer, [
+    sheets.plugins,
+    UniverSheetsDataValidationPreset().plugins,
+    UniverSheetsConditionalFormattingPreset().plugins,
+  ]);
   const api = FUniver.newAPI(univer);
   const runtime = { core, formula, univer, api, onScreen: true } as const;
   const host = new GridHost(runtime, api.createWorkbook(emptyWorkbook()));

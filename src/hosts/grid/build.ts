@@ -17,7 +17,10 @@ export function calculated({ api }: GridRuntime): Promise<void> {
 function nextResult({ api }: GridRuntime): { readonly applied: Promise<void>; readonly stop: () => void } {
   let stop = (): void => undefined;
   const applied = new Promise<void>((resolve, reject) => {
-    const limit = setTimeout(() => reject(new Error(`the grid has not computed within ${calculationLimit / 1000} s`)), calculationLimit);
+    const limit = setTimeout(
+      () => reject(new Error(`the grid has not computed within ${calculationLimit / 1000} s`)),
+      calculationLimit,
+    );
     const listening = api.getFormula().calculationResultApplied(() => {
       stop();
       resolve();
@@ -45,10 +48,13 @@ export async function recalculated(grid: GridRuntime, workbook: GridWorkbook): P
 
 function hasFormula(sheet: GridSheet): boolean {
   let found = false;
-  sheet.getSheet().getCellMatrix().forValue((_row, _column, cell) => {
-    found = Boolean(cell?.f ?? cell?.si);
-    return !found;
-  });
+  sheet
+    .getSheet()
+    .getCellMatrix()
+    .forValue((_row, _column, cell) => {
+      found = Boolean(cell?.f ?? cell?.si);
+      return !found;
+    });
   return found;
 }
 
@@ -75,7 +81,13 @@ const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve
  * Puts the plan on a new sheet and waits until it is computed. All or nothing: when anything fails, the sheet and its names go and the sheet
  * that was shown is shown again.
  */
-export async function build(grid: GridRuntime, workbook: GridWorkbook, names: SheetNames, plan: Plan, { sheetName, progress, signal }: ApplyOptions): Promise<GridSheet> {
+export async function build(
+  grid: GridRuntime,
+  workbook: GridWorkbook,
+  names: SheetNames,
+  plan: Plan,
+  { sheetName, progress, signal }: ApplyOptions,
+): Promise<GridSheet> {
   signal?.throwIfAborted();
   const { core, univer } = grid;
   const injector = univer.__getInjector();
@@ -87,13 +99,16 @@ export async function build(grid: GridRuntime, workbook: GridWorkbook, names: Sh
     await unlessAborted(breathe(), signal);
   };
   const mutate = (id: string, params: object): void => {
-    if (!commands.syncExecuteCommand(id, params)) throw new Error(`the grid refused “${id}” while “${sheetName}” was built`);
+    if (!commands.syncExecuteCommand(id, params))
+      throw new Error(`the grid refused “${id}” while “${sheetName}” was built`);
   };
 
   await tell(0, "placing cells");
   const styleTable = workbook.getWorkbook().getStyles();
   const result = nextResult(grid);
-  const sheet = workbook.create(sheetName, plan.rows, plan.columns, { sheet: sheetData(core, plan, (style) => styleTable.setValue(style)!) });
+  const sheet = workbook.create(sheetName, plan.rows, plan.columns, {
+    sheet: sheetData(core, plan, (style) => styleTable.setValue(style)!),
+  });
   const sheetId = sheet.getSheetId();
   try {
     names.add(sheetId, sheetName, plan.names);
@@ -101,8 +116,20 @@ export async function build(grid: GridRuntime, workbook: GridWorkbook, names: Sh
     await unlessAborted(calculated(grid), signal);
     if (plan.cells.some(({ formula }) => formula !== undefined)) await unlessAborted(result.applied, signal);
     await tell(Math.round(total * 0.75), "setting what may be typed");
-    if (plan.validations.length > 0) mutate("data-validation.mutation.addRule", { unitId: workbookId, subUnitId: sheetId, rule: plan.validations.map((v, i) => validationRule(core, v, `${sheetId}-v${i}`)), source: "command" });
-    plan.highlights.forEach((h, i) => mutate("sheet.mutation.add-conditional-rule", { unitId: workbookId, subUnitId: sheetId, rule: highlightRule(h, `${sheetId}-h${i}`) }));
+    if (plan.validations.length > 0)
+      mutate("data-validation.mutation.addRule", {
+        unitId: workbookId,
+        subUnitId: sheetId,
+        rule: plan.validations.map((v, i) => validationRule(core, v, `${sheetId}-v${i}`)),
+        source: "command",
+      });
+    plan.highlights.forEach((h, i) =>
+      mutate("sheet.mutation.add-conditional-rule", {
+        unitId: workbookId,
+        subUnitId: sheetId,
+        rule: highlightRule(h, `${sheetId}-h${i}`),
+      }),
+    );
     await tell(Math.round(total * 0.9), "protecting formulas");
     await unlessAborted(protect(grid, sheet, plan), signal);
     await tell(total, "done");
@@ -110,7 +137,10 @@ export async function build(grid: GridRuntime, workbook: GridWorkbook, names: Sh
   } catch (error) {
     names.remove(sheetId);
     workbook.setActiveSheet(before);
-    if (!workbook.deleteSheet(sheetId)) throw new Error(`“${sheetName}” could not be completed, nor could it be removed: delete it by hand`, { cause: error });
+    if (!workbook.deleteSheet(sheetId))
+      throw new Error(`“${sheetName}” could not be completed, nor could it be removed: delete it by hand`, {
+        cause: error,
+      });
     throw error;
   } finally {
     result.stop();
@@ -124,6 +154,8 @@ async function protect({ api }: GridRuntime, sheet: GridSheet, plan: Plan): Prom
   const areas = lockedAreas(plan.rows, plan.columns, plan.unlocked);
   if (areas.length === 0) return;
   const ranges = areas.map(({ row, column, rows, columns }) => sheet.getRange(row, column, rows, columns));
-  const rules = await sheet.getWorksheetPermission().protectRanges([{ ranges, options: { name: plan.template.title } }]);
+  const rules = await sheet
+    .getWorksheetPermission()
+    .protectRanges([{ ranges, options: { name: plan.template.title } }]);
   for (const rule of rules) await rule.setPoint(api.Enum.RangePermissionPoint.Edit, false);
 }

@@ -17,7 +17,8 @@ export class CellErrors {
 
   /** The first refusal of a pass stays: later calls of the same cell only follow from it. */
   refused(cell: string, functionName: string, code: string, message: string): void {
-    if (this.#kept.get(cell)?.pass !== this.#pass) this.#kept.set(cell, { code, message, functionName, pass: this.#pass });
+    if (this.#kept.get(cell)?.pass !== this.#pass)
+      this.#kept.set(cell, { code, message, functionName, pass: this.#pass });
   }
 
   /** A call of this cell went well: what an earlier pass left no longer holds. */

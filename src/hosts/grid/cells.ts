@@ -4,7 +4,8 @@ import type { CellContent, CellValue } from "../host.ts";
 import { cellKey, type CellErrors } from "./cellErrors.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
 
-const errorCodes = /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|CYCLE!|ERROR!|CONNECT!|BLOCKED!|GETTING_DATA)$/;
+const errorCodes =
+  /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|CYCLE!|ERROR!|CONNECT!|BLOCKED!|GETTING_DATA)$/;
 
 export function isErrorCode(value: CellValue): value is string {
   return typeof value === "string" && errorCodes.test(value);
@@ -20,7 +21,13 @@ export function plainText(value: CellValue): string {
 }
 
 /** Reads cells with the full precision of what was computed: the grid's own reading rounds. */
-export function readCells({ core, formula, univer }: GridRuntime, workbook: GridWorkbook, sheet: GridSheet, area: Area, errors: CellErrors): readonly (readonly CellContent[])[] {
+export function readCells(
+  { core, formula, univer }: GridRuntime,
+  workbook: GridWorkbook,
+  sheet: GridSheet,
+  area: Area,
+  errors: CellErrors,
+): readonly (readonly CellContent[])[] {
   const sheetId = sheet.getSheetId();
   const worksheet = sheet.getSheet();
   const spilled = univer.__getInjector().get(formula.FormulaDataModel).getArrayFormulaCellData()[workbookId]?.[sheetId];
@@ -32,7 +39,7 @@ export function readCells({ core, formula, univer }: GridRuntime, workbook: Grid
     return typeof value === "number" && pattern ? core.numfmt.format(pattern, value) : plainText(value);
   };
   const valueOf = (cell: Nullable<ICellData>): CellValue => {
-    const value = cell ? cell.v ?? null : null;
+    const value = cell ? (cell.v ?? null) : null;
     return cell && cell.t === core.CellValueType.BOOLEAN && typeof value === "number" ? value === 1 : value;
   };
   const read = (r: number, c: number): CellContent => {
@@ -41,10 +48,14 @@ export function readCells({ core, formula, univer }: GridRuntime, workbook: Grid
     const own = worksheet.getCellRaw(row, column);
     const child = spilled?.[row]?.[column];
     const cellFormula = formulas[r]?.[c];
-    const value = valueOf(own && own.v !== undefined && own.v !== null && own.v !== "" ? own : child ?? own);
+    const value = valueOf(own && own.v !== undefined && own.v !== null && own.v !== "" ? own : (child ?? own));
     const base = { ...(cellFormula && { formula: cellFormula }), text: textOf(own, value) };
     if ((cellFormula || child) && isErrorCode(value)) {
-      return { value: null, ...base, error: errorContent(value, errors.messageFor(cellKey(sheetId, row, column), value, cellFormula ?? "")) };
+      return {
+        value: null,
+        ...base,
+        error: errorContent(value, errors.messageFor(cellKey(sheetId, row, column), value, cellFormula ?? "")),
+      };
     }
     return { value: value === "" && !cellFormula ? null : value, ...base };
   };

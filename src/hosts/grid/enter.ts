@@ -8,11 +8,16 @@ import { cellData, rangeOf } from "./sheetData.ts";
 function takeBack({ core, univer }: GridRuntime, name: string): void {
   const injector = univer.__getInjector();
   injector.get(core.IUniverInstanceService).focusUnit(workbookId);
-  if (!injector.get(core.ICommandService).syncExecuteCommand(core.UndoCommand.id)) throw new Error(`writing into “${name}” was refused halfway and could not be taken back: look at what was written`);
+  if (!injector.get(core.ICommandService).syncExecuteCommand(core.UndoCommand.id))
+    throw new Error(`writing into “${name}” was refused halfway and could not be taken back: look at what was written`);
 }
 
 /** Writes into cells that may be typed in, over what they hold, as one step to undo: all or nothing. */
-export async function enterCells(grid: GridRuntime, sheet: GridSheet, cells: readonly Pick<InsertedCell, "row" | "column" | "value" | "formula">[]): Promise<void> {
+export async function enterCells(
+  grid: GridRuntime,
+  sheet: GridSheet,
+  cells: readonly Pick<InsertedCell, "row" | "column" | "value" | "formula">[],
+): Promise<void> {
   if (cells.length === 0) return;
   const name = sheet.getSheetName();
   const beyond = cells.find(({ row, column }) => row >= sheet.getMaxRows() || column >= sheet.getMaxColumns());
@@ -21,7 +26,9 @@ export async function enterCells(grid: GridRuntime, sheet: GridSheet, cells: rea
   if (locked) throw new Error(`the cell ${a1(locked)} of “${name}” is protected; nothing was written`);
   const value = cellData(grid.core, cells);
   // What stood there goes with its formula; the look stays.
-  for (const row of Object.values(value)) for (const [column, cell] of Object.entries(row)) row[Number(column)] = { v: null, f: null, si: null, p: null, t: null, ...cell };
+  for (const row of Object.values(value))
+    for (const [column, cell] of Object.entries(row))
+      row[Number(column)] = { v: null, f: null, si: null, p: null, t: null, ...cell };
   const injector = grid.univer.__getInjector();
   const commands = injector.get(grid.core.ICommandService);
   const undos = injector.get(grid.core.IUndoRedoService);
@@ -31,7 +38,15 @@ export async function enterCells(grid: GridRuntime, sheet: GridSheet, cells: rea
   try {
     for (const { row, column } of cells) {
       const range = rangeOf({ row, column, rows: 1, columns: 1 });
-      if (commands.syncExecuteCommand("sheet.command.set-range-values", { unitId: workbookId, subUnitId: sheet.getSheetId(), range, value: { [row]: { [column]: value[row]![column]! } } })) continue;
+      if (
+        commands.syncExecuteCommand("sheet.command.set-range-values", {
+          unitId: workbookId,
+          subUnitId: sheet.getSheetId(),
+          range,
+          value: { [row]: { [column]: value[row]![column]! } },
+        })
+      )
+        continue;
       refused = a1({ row, column });
       break;
     }

@@ -1,6 +1,18 @@
 import { worksheetFunctions } from "../../../functions/index.ts";
 import type { Address, Area, Plan } from "../../sheet/index.ts";
-import { CellsNotEmpty, type ApplyOptions, type CellContent, type CellValue, type Host, type InsertedCell, type Looks, type Place, type Selection, type SheetName, type SheetRules } from "../host.ts";
+import {
+  CellsNotEmpty,
+  type ApplyOptions,
+  type CellContent,
+  type CellValue,
+  type Host,
+  type InsertedCell,
+  type Looks,
+  type Place,
+  type Selection,
+  type SheetName,
+  type SheetRules,
+} from "../host.ts";
 import { checkSheetName } from "../sheetName.ts";
 import { unreadable } from "../unreadable.ts";
 import { build, calculated, recalculated } from "./build.ts";
@@ -46,7 +58,10 @@ export class GridHost implements Host {
   constructor(grid: GridRuntime, workbook: GridWorkbook) {
     this.#grid = grid;
     this.#workbook = workbook;
-    grid.univer.__getInjector().get(grid.formula.IFunctionService).registerExecutors(...hostFunctions(grid, worksheetFunctions, this.#errors));
+    grid.univer
+      .__getInjector()
+      .get(grid.formula.IFunctionService)
+      .registerExecutors(...hostFunctions(grid, worksheetFunctions, this.#errors));
     this.#names = new SheetNames(grid);
     this.#dependants = new Dependants(workbook, (name, sheetId) => this.#names.resolve(name, sheetId));
     grid.api.addEvent(grid.api.Event.SheetDeleted, ({ sheetId }) => {
@@ -111,7 +126,10 @@ export class GridHost implements Host {
   enter(place: Place, entry: Entry): Promise<void> {
     return this.#turns.take(async () => {
       const sheet = this.#sheet(place.sheet);
-      if (!sheet.getWorksheetPermission().canEditCell(place.row, place.column)) throw new Error(`the cell at row ${place.row + 1}, column ${place.column + 1} of “${place.sheet}” is protected`);
+      if (!sheet.getWorksheetPermission().canEditCell(place.row, place.column))
+        throw new Error(
+          `the cell at row ${place.row + 1}, column ${place.column + 1} of “${place.sheet}” is protected`,
+        );
       const range = sheet.getRange(place.row, place.column, 1, 1);
       if (entry === null) range.clearContent();
       else range.setValue(entry);
@@ -127,15 +145,27 @@ export class GridHost implements Host {
       const columns = Math.max(...cells.map(({ column }) => column)) + 1;
       const top = Math.min(...cells.map(({ row }) => row));
       const left = Math.min(...cells.map(({ column }) => column));
-      if (rows > sheet.getMaxRows() || columns > sheet.getMaxColumns()) throw new Error(`“${name}” ends at row ${sheet.getMaxRows()}, column ${sheet.getMaxColumns()}: there is no room for these cells; nothing was written`);
-      const standing = readCells(this.#grid, this.#workbook, sheet, { row: top, column: left, rows: rows - top, columns: columns - left }, this.#errors);
+      if (rows > sheet.getMaxRows() || columns > sheet.getMaxColumns())
+        throw new Error(
+          `“${name}” ends at row ${sheet.getMaxRows()}, column ${sheet.getMaxColumns()}: there is no room for these cells; nothing was written`,
+        );
+      const standing = readCells(
+        this.#grid,
+        this.#workbook,
+        sheet,
+        { row: top, column: left, rows: rows - top, columns: columns - left },
+        this.#errors,
+      );
       const filled = cells.filter(({ row, column }) => {
         const cell = standing[row - top]![column - left]!;
         return cell.formula !== undefined || cell.value !== null || cell.error !== undefined;
       });
       if (filled.length > 0) throw new CellsNotEmpty(name, filled);
       const locked = cells.find(({ row, column }) => !sheet.getWorksheetPermission().canEditCell(row, column));
-      if (locked) throw new Error(`the cell at row ${locked.row + 1}, column ${locked.column + 1} of “${name}” is protected; nothing was written`);
+      if (locked)
+        throw new Error(
+          `the cell at row ${locked.row + 1}, column ${locked.column + 1} of “${name}” is protected; nothing was written`,
+        );
       // One command, so one step to undo.
       sheet.getRange(top, left, rows - top, columns - left).setValues(cellData(this.#grid.core, cells));
       await calculated(this.#grid);
@@ -167,10 +197,14 @@ export class GridHost implements Host {
       const row = withoutFormula(target);
       const text = formula.trimStart().startsWith("=") ? formula.trim() : `=${formula.trim()}`;
       this.#errors.nextPass();
-      const results = await this.#grid.api.getFormula().executeFormulas({ [workbookId]: { [sheetId]: { [row]: { 0: [text] } } } });
-      const value = results[workbookId]?.[sheetId]?.[row]?.[0]?.[0]?.value as CellValue | readonly (readonly CellValue[])[] | undefined;
+      const results = await this.#grid.api
+        .getFormula()
+        .executeFormulas({ [workbookId]: { [sheetId]: { [row]: { 0: [text] } } } });
+      const value = results[workbookId]?.[sheetId]?.[row]?.[0]?.[0]?.value as
+        CellValue | readonly (readonly CellValue[])[] | undefined;
       // A formula the grid cannot parse has no value at all.
-      if (value === undefined || value === null) return [[{ value: null, formula: text, text: unreadable.code, error: unreadable }]];
+      if (value === undefined || value === null)
+        return [[{ value: null, formula: text, text: unreadable.code, error: unreadable }]];
       const rows = Array.isArray(value) ? (value as readonly (readonly CellValue[])[]) : [[value as CellValue]];
       const key = cellKey(sheetId, row, 0);
       const contents = rows.map((cells) => cells.map((cell) => this.#evaluated(key, text, cell)));
@@ -190,7 +224,12 @@ export class GridHost implements Host {
     const { sheetViewStartRow, sheetViewStartColumn, offsetX, offsetY } = sheet.getScrollState();
     const corner = sheet.getRange(0, 0, 1, 1).getCellRect();
     const start = sheet.getRange(sheetViewStartRow, sheetViewStartColumn, 1, 1).getCellRect();
-    return new DOMRect(range.getColumn() < columns ? x : x - (start.x - corner.x) - offsetX, range.getRow() < rows ? y : y - (start.y - corner.y) - offsetY, width, height);
+    return new DOMRect(
+      range.getColumn() < columns ? x : x - (start.x - corner.x) - offsetX,
+      range.getRow() < rows ? y : y - (start.y - corner.y) - offsetY,
+      width,
+      height,
+    );
   }
 
   onSelection(listener: (selection: Selection) => void): () => void {
@@ -222,7 +261,12 @@ export class GridHost implements Host {
 
   #evaluated(key: string, formula: string, value: CellValue): CellContent {
     if (!isErrorCode(value)) return { value, formula, text: plainText(value) };
-    return { value: null, formula, text: value, error: errorContent(value, this.#errors.messageFor(key, value, formula)) };
+    return {
+      value: null,
+      formula,
+      text: value,
+      error: errorContent(value, this.#errors.messageFor(key, value, formula)),
+    };
   }
 
   #sheet(name: string): GridSheet {
@@ -235,6 +279,14 @@ export class GridHost implements Host {
     if (!this.#grid.onScreen) return this.#chosen;
     const sheet = this.#workbook.getActiveSheet();
     const range = sheet.getActiveRange();
-    return range ? { sheet: sheet.getSheetName(), row: range.getRow(), column: range.getColumn(), rows: range.getHeight(), columns: range.getWidth() } : undefined;
+    return range
+      ? {
+          sheet: sheet.getSheetName(),
+          row: range.getRow(),
+          column: range.getColumn(),
+          rows: range.getHeight(),
+          columns: range.getWidth(),
+        }
+      : undefined;
   }
 }

@@ -11,12 +11,22 @@ type Value = number | string | boolean | null;
 const valueOf = (object: Nullable<BaseValueObject>): Value => (!object || object.isNull() ? null : object.getValue());
 
 /** Makes the grid's own function objects of worksheet functions. */
-export function hostFunctions({ formula: engine }: Pick<GridRuntime, "formula">, functions: readonly WorksheetFunction[], errors: CellErrors): readonly BaseFunction[] {
+export function hostFunctions(
+  { formula: engine }: Pick<GridRuntime, "formula">,
+  functions: readonly WorksheetFunction[],
+  errors: CellErrors,
+): readonly BaseFunction[] {
   /** Rows that fill a block of cells. */
-  const block = (rows: readonly (readonly number[])[]): BaseValueObject => new engine.ArrayValueObject({
-    calculateValueList: rows.map((row) => row.map((value) => engine.NumberValueObject.create(value))),
-    rowCount: rows.length, columnCount: rows[0]?.length ?? 0, unitId: "", sheetId: "", row: 0, column: 0,
-  });
+  const block = (rows: readonly (readonly number[])[]): BaseValueObject =>
+    new engine.ArrayValueObject({
+      calculateValueList: rows.map((row) => row.map((value) => engine.NumberValueObject.create(value))),
+      rowCount: rows.length,
+      columnCount: rows[0]?.length ?? 0,
+      unitId: "",
+      sheetId: "",
+      row: 0,
+      column: 0,
+    });
 
   class HostFunction extends engine.BaseFunction {
     constructor(private readonly worksheetFunction: WorksheetFunction) {

@@ -13,7 +13,9 @@ const wanted: readonly (readonly [selector: string, attributes: Attributes])[] =
 export function labelControls(container: HTMLElement): void {
   const label = (): void => {
     for (const [selector, attributes] of wanted) {
-      for (const control of container.querySelectorAll(selector)) for (const [name, value] of Object.entries(attributes)) if (!control.hasAttribute(name)) control.setAttribute(name, value);
+      for (const control of container.querySelectorAll(selector))
+        for (const [name, value] of Object.entries(attributes))
+          if (!control.hasAttribute(name)) control.setAttribute(name, value);
     }
   };
   new MutationObserver(label).observe(container, { childList: true, subtree: true });

@@ -23,7 +23,8 @@ export function lockedAreas(rows: number, columns: number, unlocked: readonly Ar
     const height = (stripes[i + 1]?.from ?? rows) - from;
     const ends = gaps === "" ? [] : gaps.split(",").map(Number);
     const areas: Area[] = [];
-    for (let g = 0; g < ends.length; g += 2) areas.push({ row: from, column: ends[g]!, rows: height, columns: ends[g + 1]! - ends[g]! + 1 });
+    for (let g = 0; g < ends.length; g += 2)
+      areas.push({ row: from, column: ends[g]!, rows: height, columns: ends[g + 1]! - ends[g]! + 1 });
     return areas;
   });
 }

@@ -15,11 +15,17 @@ export function followSheets({ api, core, univer }: GridRuntime, names: SheetNam
   const gone = new Map<string, readonly PlannedName[]>();
   let copied: string | undefined;
   let made: Params["sheet"];
-  const planned = (sheetId: string): readonly PlannedName[] => names.on(sheetId).flatMap(({ name, area }) => (area ? [{ name, row: area.row, column: area.column, rows: area.rows, columns: area.columns }] : []));
+  const planned = (sheetId: string): readonly PlannedName[] =>
+    names
+      .on(sheetId)
+      .flatMap(({ name, area }) =>
+        area ? [{ name, row: area.row, column: area.column, rows: area.rows, columns: area.columns }] : [],
+      );
   const paramsOf = ({ params }: Readonly<ICommandInfo>): Params => params ?? {};
 
   commands.beforeCommandExecuted((command) => {
-    if (command.id === "sheet.command.copy-sheet") copied = paramsOf(command).subUnitId ?? api.getActiveWorkbook()?.getActiveSheet().getSheetId();
+    if (command.id === "sheet.command.copy-sheet")
+      copied = paramsOf(command).subUnitId ?? api.getActiveWorkbook()?.getActiveSheet().getSheetId();
   });
   commands.onCommandExecuted((command) => {
     const { sheet, subUnitId } = paramsOf(command);

@@ -23,13 +23,22 @@ export function nodeGrid(): NodeGrid {
   const { FUniver } = require("@univerjs/core/facade") as typeof Facade;
   const formula = require("@univerjs/engine-formula") as typeof Formula;
   const { UniverSheetsNodeCorePreset } = require("@univerjs/preset-sheets-node-core") as typeof NodeSheets;
-  const locale = require("@univerjs/preset-sheets-node-core/locales/en-US") as typeof NodeLocale | { readonly default: typeof NodeLocale };
-  const { UniverSheetsConditionalFormattingPlugin } = require("@univerjs/sheets-conditional-formatting") as typeof ConditionalFormats;
+  const locale = require("@univerjs/preset-sheets-node-core/locales/en-US") as
+    typeof NodeLocale | { readonly default: typeof NodeLocale };
+  const { UniverSheetsConditionalFormattingPlugin } =
+    require("@univerjs/sheets-conditional-formatting") as typeof ConditionalFormats;
   require("@univerjs/sheets-conditional-formatting/facade");
   const { UniverSheetsNumfmtPlugin } = require("@univerjs/sheets-numfmt") as typeof NumberFormats;
 
-  const univer = new core.Univer({ logLevel: core.LogLevel.WARN, locale: core.LocaleType.EN_US, locales: { [core.LocaleType.EN_US]: ("default" in locale ? locale.default : locale) as typeof NodeLocale } });
-  registerPlugins(univer, [UniverSheetsNodeCorePreset().plugins, [UniverSheetsNumfmtPlugin, UniverSheetsConditionalFormattingPlugin]]);
+  const univer = new core.Univer({
+    logLevel: core.LogLevel.WARN,
+    locale: core.LocaleType.EN_US,
+    locales: { [core.LocaleType.EN_US]: ("default" in locale ? locale.default : locale) as typeof NodeLocale },
+  });
+  registerPlugins(univer, [
+    UniverSheetsNodeCorePreset().plugins,
+    [UniverSheetsNumfmtPlugin, UniverSheetsConditionalFormattingPlugin],
+  ]);
   const api = FUniver.newAPI(univer);
   const runtime: GridRuntime = { core, formula, univer, api, onScreen: false };
   const workbook = api.createWorkbook(emptyWorkbook());

@@ -16,13 +16,21 @@ function bound(written: string | undefined, up: boolean): { readonly at?: number
   return String(beside).length < String(value).length ? { at: beside, open: true } : { at: value, open: false };
 }
 
-function entryRule({ core }: GridRuntime, { operator, formula1, formula2, ...rule }: GridEntryRule): Validation["rule"] | "other" {
+function entryRule(
+  { core }: GridRuntime,
+  { operator, formula1, formula2, ...rule }: GridEntryRule,
+): Validation["rule"] | "other" {
   const { DataValidationOperator, DataValidationType } = core;
   // The grid's parts each bring a type of their own for the same words.
   const type = String(rule.type);
   if (type === String(DataValidationType.LIST)) return { kind: "list", values: (formula1 ?? "").split(",") };
   const whole = type === String(DataValidationType.WHOLE);
-  if ((!whole && type !== String(DataValidationType.DECIMAL)) || String(operator) !== String(DataValidationOperator.BETWEEN) || [formula1, formula2].some((text) => !Number.isFinite(Number(text ?? "?")))) return "other";
+  if (
+    (!whole && type !== String(DataValidationType.DECIMAL)) ||
+    String(operator) !== String(DataValidationOperator.BETWEEN) ||
+    [formula1, formula2].some((text) => !Number.isFinite(Number(text ?? "?")))
+  )
+    return "other";
   const [low, high] = [bound(formula1, true), bound(formula2, false)];
   return {
     kind: "number",
@@ -32,12 +40,19 @@ function entryRule({ core }: GridRuntime, { operator, formula1, formula2, ...rul
   };
 }
 
-interface TextRule { readonly type: string; readonly subType?: string; readonly operator?: string; readonly value?: unknown; readonly style?: ICellData["s"] }
+interface TextRule {
+  readonly type: string;
+  readonly subType?: string;
+  readonly operator?: string;
+  readonly value?: unknown;
+  readonly style?: ICellData["s"];
+}
 
 function colourRule({ ranges, rule }: GridColourRule): ColourRule {
   const { type, subType, operator, value, style } = rule as TextRule;
   const begins = operator === "beginsWith";
-  const known = type === "highlightCell" && subType === "text" && typeof value === "string" && (begins || operator === "equal");
+  const known =
+    type === "highlightCell" && subType === "text" && typeof value === "string" && (begins || operator === "equal");
   const { cl, bg, n } = typeof style === "object" && style ? style : {};
   return {
     areas: ranges.map(areaOf),
@@ -51,12 +66,22 @@ function colourRule({ ranges, rule }: GridColourRule): ColourRule {
 /** What the sheet's cells refuse, and how they colour what they hold. */
 export function rulesOf(grid: GridRuntime, sheet: GridSheet, area: Area, places: readonly Address[]): SheetRules {
   const permission = sheet.getWorksheetPermission();
-  const rules = sheet.getDataValidations().map(({ rule }) => ({ areas: (rule.ranges as readonly IRange[]).map(areaOf), rule }));
+  const rules = sheet
+    .getDataValidations()
+    .map(({ rule }) => ({ areas: (rule.ranges as readonly IRange[]).map(areaOf), rule }));
   return {
-    locked: Array.from({ length: area.rows }, (_r, r) => Array.from({ length: area.columns }, (_c, c) => !permission.canEditCell(area.row + r, area.column + c))),
+    locked: Array.from({ length: area.rows }, (_r, r) =>
+      Array.from({ length: area.columns }, (_c, c) => !permission.canEditCell(area.row + r, area.column + c)),
+    ),
     entries: places.map((place): EntryRule | undefined => {
       const found = rules.find(({ areas }) => areas.some((one) => holds(one, place)));
-      return found && { rule: entryRule(grid, found.rule), refuses: found.rule.errorStyle === grid.core.DataValidationErrorStyle.STOP && found.rule.showErrorMessage !== false };
+      return (
+        found && {
+          rule: entryRule(grid, found.rule),
+          refuses:
+            found.rule.errorStyle === grid.core.DataValidationErrorStyle.STOP && found.rule.showErrorMessage !== false,
+        }
+      );
     }),
     colours: sheet.getConditionalFormattingRules().map(colourRule),
   };

@@ -37,4 +37,9 @@ export function registerPlugins(univer: Core.Univer, lists: readonly Plugins[]):
 export const workbookId = "kernbook";
 export const firstSheetId = "first";
 /** The workbook a grid starts with: one empty sheet to try functions on. A new one each time, since the grid keeps and changes what it is given. */
-export const emptyWorkbook = () => ({ id: workbookId, name: "Kernbook", sheetOrder: [firstSheetId], sheets: { [firstSheetId]: { id: firstSheetId, name: "Sheet1", rowCount: 200, columnCount: 20 } } });
+export const emptyWorkbook = () => ({
+  id: workbookId,
+  name: "Kernbook",
+  sheetOrder: [firstSheetId],
+  sheets: { [firstSheetId]: { id: firstSheetId, name: "Sheet1", rowCount: 200, columnCount: 20 } },
+});

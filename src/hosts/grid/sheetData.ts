@@ -18,13 +18,22 @@ export function areaOf({ startRow, startColumn, endRow, endColumn }: IRange): Ar
   return { row: startRow, column: startColumn, rows: endRow - startRow + 1, columns: endColumn - startColumn + 1 };
 }
 
-function gridBorder(core: Core, { sides, line, color }: NonNullable<CellStyle["border"]>): NonNullable<IStyleData["bd"]> {
+function gridBorder(
+  core: Core,
+  { sides, line, color }: NonNullable<CellStyle["border"]>,
+): NonNullable<IStyleData["bd"]> {
   const { BorderStyleTypes } = core;
-  const edge = { s: { thin: BorderStyleTypes.THIN, medium: BorderStyleTypes.MEDIUM, dotted: BorderStyleTypes.DOTTED }[line], cl: { rgb: color } };
+  const edge = {
+    s: { thin: BorderStyleTypes.THIN, medium: BorderStyleTypes.MEDIUM, dotted: BorderStyleTypes.DOTTED }[line],
+    cl: { rgb: color },
+  };
   switch (sides) {
-    case "all": return { t: edge, r: edge, b: edge, l: edge };
-    case "below": return { b: edge };
-    case "above": return { t: edge };
+    case "all":
+      return { t: edge, r: edge, b: edge, l: edge };
+    case "below":
+      return { b: edge };
+    case "above":
+      return { t: edge };
   }
 }
 
@@ -38,7 +47,9 @@ function gridStyle(core: Core, style: CellStyle, format?: string): IStyleData {
     ...(style.italic && { it: BooleanNumber.TRUE }),
     ...(style.background && { bg: { rgb: style.background } }),
     ...(style.border && { bd: gridBorder(core, style.border) }),
-    ...(style.align && { ht: { left: HorizontalAlign.LEFT, center: HorizontalAlign.CENTER, right: HorizontalAlign.RIGHT }[style.align] }),
+    ...(style.align && {
+      ht: { left: HorizontalAlign.LEFT, center: HorizontalAlign.CENTER, right: HorizontalAlign.RIGHT }[style.align],
+    }),
     ...(style.wrap && { tb: WrapStrategy.WRAP }),
     ...(format && { n: { pattern: format } }),
   };
@@ -57,7 +68,11 @@ function content(core: Core, { value, formula }: Pick<PlannedCell, "value" | "fo
 export function cellData(core: Core, cells: readonly InsertedCell[]): Record<number, Record<number, ICellData>> {
   const out: Record<number, Record<number, ICellData>> = {};
   for (const cell of cells) {
-    const style = cell.role ? gridStyle(core, styles[cell.role], cell.format) : cell.format === undefined ? undefined : { n: { pattern: cell.format } };
+    const style = cell.role
+      ? gridStyle(core, styles[cell.role], cell.format)
+      : cell.format === undefined
+        ? undefined
+        : { n: { pattern: cell.format } };
     (out[cell.row] ??= {})[cell.column] = { ...content(core, cell), ...(style && { s: style }) };
   }
   return out;
@@ -73,20 +88,25 @@ export function sheetData(core: Core, plan: Plan, styleId: (style: IStyleData) =
     return id;
   };
   const cellData: Record<number, Record<number, ICellData>> = {};
-  for (const cell of plan.cells) (cellData[cell.row] ??= {})[cell.column] = { ...content(core, cell), s: styleOf(cell) };
+  for (const cell of plan.cells)
+    (cellData[cell.row] ??= {})[cell.column] = { ...content(core, cell), s: styleOf(cell) };
   // A joined area draws the lines of all its cells.
   for (const { row, column, rows, columns } of plan.spans) {
     const s = cellData[row]?.[column]?.s;
-    for (let r = row; s && r < row + rows; r++) for (let c = column; c < column + columns; c++) ((cellData[r] ??= {})[c] ??= {}).s = s;
+    for (let r = row; s && r < row + rows; r++)
+      for (let c = column; c < column + columns; c++) ((cellData[r] ??= {})[c] ??= {}).s = s;
   }
   const rowData: Record<number, { h: number; ia: 0 }> = {};
   for (const [row, lines] of Object.entries(plan.lines)) rowData[Number(row)] = { h: lines * pixelsPerLine + 4, ia: 0 };
-  for (const { row, role } of plan.cells) if (role === "title" || role === "block") rowData[row] ??= { h: pixelsPerRow + 6, ia: 0 };
+  for (const { row, role } of plan.cells)
+    if (role === "title" || role === "block") rowData[row] ??= { h: pixelsPerRow + 6, ia: 0 };
   const { rows, columns } = plan.freeze;
   return {
     cellData,
     rowData,
-    columnData: Object.fromEntries(plan.widths.map((width, column) => [column, { w: Math.round(width * pixelsPerCharacter) }])),
+    columnData: Object.fromEntries(
+      plan.widths.map((width, column) => [column, { w: Math.round(width * pixelsPerCharacter) }]),
+    ),
     defaultRowHeight: pixelsPerRow,
     mergeData: plan.spans.map(rangeOf),
     freeze: { xSplit: columns, ySplit: rows, startRow: rows, startColumn: columns },

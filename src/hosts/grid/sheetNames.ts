@@ -30,7 +30,13 @@ export class SheetNames {
 
   add(sheetId: string, sheetName: string, names: readonly PlannedName[]): void {
     const suffix = sheetId.replace(/\W/g, "_");
-    for (const area of names) this.#set({ id: this.#id(sheetId, area.name), name: `${area.name}.${suffix}`, formulaOrRefString: `${quotedSheet(sheetName)}!${areaA1(area, false)}`, hidden: true });
+    for (const area of names)
+      this.#set({
+        id: this.#id(sheetId, area.name),
+        name: `${area.name}.${suffix}`,
+        formulaOrRefString: `${quotedSheet(sheetName)}!${areaA1(area, false)}`,
+        hidden: true,
+      });
     this.#bySheet.set(sheetId, new Map(names.map(({ name }) => [same(name), name])));
     this.#updatePlain(names.map(({ name }) => name));
   }
@@ -57,7 +63,8 @@ export class SheetNames {
     const map = this.#map();
     const own = map[this.#id(sheetId, name)];
     if (own) return absolute(own.formulaOrRefString);
-    return Object.values(map).find((entry) => same(entry.name) === same(name) && !entry.id.startsWith("plain!"))?.formulaOrRefString;
+    return Object.values(map).find((entry) => same(entry.name) === same(name) && !entry.id.startsWith("plain!"))
+      ?.formulaOrRefString;
   }
 
   #updatePlain(names: readonly string[]): void {
@@ -65,7 +72,8 @@ export class SheetNames {
       const owners = [...this.#bySheet].filter(([, own]) => own.has(same(name))).map(([sheetId]) => sheetId);
       const id = `plain!${same(name)}`;
       const only = owners.length === 1 ? this.#map()[this.#id(owners[0]!, name)] : undefined;
-      if (only) this.#set({ id, name, formulaOrRefString: absolute(only.formulaOrRefString), localSheetId: owners[0]! });
+      if (only)
+        this.#set({ id, name, formulaOrRefString: absolute(only.formulaOrRefString), localSheetId: owners[0]! });
       else if (this.#map()[id]) this.#drop(id);
     }
     if (names.length > 0) this.#forgetParsed();
@@ -98,6 +106,12 @@ export class SheetNames {
 
   #run(mutation: string, entry: IDefinedNamesServiceParam): void {
     const { core, univer } = this.#grid;
-    if (!univer.__getInjector().get(core.ICommandService).syncExecuteCommand(mutation, { unitId: workbookId, ...entry })) throw new Error(`the grid refused the name ${entry.name}`);
+    if (
+      !univer
+        .__getInjector()
+        .get(core.ICommandService)
+        .syncExecuteCommand(mutation, { unitId: workbookId, ...entry })
+    )
+      throw new Error(`the grid refused the name ${entry.name}`);
   }
 }

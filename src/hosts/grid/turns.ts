@@ -5,7 +5,10 @@ export class Turns {
   take<T>(work: () => Promise<T>): Promise<T> {
     const mine = this.#last.then(work);
     // Only the order depends on the work before; whoever asked for it hears of its failure.
-    this.#last = mine.then(() => undefined, () => undefined);
+    this.#last = mine.then(
+      () => undefined,
+      () => undefined,
+    );
     return mine;
   }
 }

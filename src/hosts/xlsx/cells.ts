@@ -10,7 +10,15 @@ import { element, escaped, textElement } from "./xml.ts";
 /** What every cell shows, by row and column of the plan. */
 export type Values = readonly (readonly CellContent[])[];
 
-const storableErrors: ReadonlySet<string> = new Set(["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A"]);
+const storableErrors: ReadonlySet<string> = new Set([
+  "#NULL!",
+  "#DIV/0!",
+  "#VALUE!",
+  "#REF!",
+  "#NAME?",
+  "#NUM!",
+  "#N/A",
+]);
 
 /** Would a person who edits the cell and leaves it as it is get something other than this text? */
 function looksLikeMore(text: string): boolean {
@@ -21,7 +29,10 @@ function formulaCell(r: string, s: number, formula: string, { value, error }: Ce
   const f = element("f", {}, escaped(storedFormula(formula)));
   const cell = (t: string | undefined, v: string): string => element("c", { r, s, t }, f, v);
   if (error) {
-    if (!storableErrors.has(error.code)) throw new Error(`the cell ${r} shows ${error.code}, which a workbook file cannot keep: ${error.message ?? formula}`);
+    if (!storableErrors.has(error.code))
+      throw new Error(
+        `the cell ${r} shows ${error.code}, which a workbook file cannot keep: ${error.message ?? formula}`,
+      );
     return cell("e", element("v", {}, error.code));
   }
   // A formula that only passes on an empty cell shows 0 in a spreadsheet program.
@@ -40,11 +51,21 @@ function plainCell(r: string, s: number, value: PlannedCell["value"], texts: Sha
 
 /** `row column` of every cell of some areas. */
 export function keysOf(areas: readonly Area[]): ReadonlySet<string> {
-  return new Set(areas.flatMap(({ row, column, rows, columns }) => Array.from({ length: rows * columns }, (_, i) => `${row + Math.floor(i / columns)} ${column + (i % columns)}`)));
+  return new Set(
+    areas.flatMap(({ row, column, rows, columns }) =>
+      Array.from({ length: rows * columns }, (_, i) => `${row + Math.floor(i / columns)} ${column + (i % columns)}`),
+    ),
+  );
 }
 
 /** The sheet's rows with all cells. Joined cells all carry the look of the first, since each draws its own lines. */
-export function sheetData(plan: Plan, values: Values, heights: Heights, styleSheet: StyleSheet, texts: SharedTexts): string {
+export function sheetData(
+  plan: Plan,
+  values: Values,
+  heights: Heights,
+  styleSheet: StyleSheet,
+  texts: SharedTexts,
+): string {
   const unlocked = keysOf(plan.unlocked);
   const rows = new Map<number, Map<number, string>>();
   const put = (row: number, column: number, xml: string): void => {
@@ -56,11 +77,18 @@ export function sheetData(plan: Plan, values: Values, heights: Heights, styleShe
     const { row, column, value, formula, role, format } = cell;
     const key = `${row} ${column}`;
     const open = unlocked.has(key);
-    const look = (quoted: boolean): number => styleSheet.index({ style: styles[role], ...(format !== undefined && { format }), unlocked: open, quoted });
+    const look = (quoted: boolean): number =>
+      styleSheet.index({ style: styles[role], ...(format !== undefined && { format }), unlocked: open, quoted });
     const r = a1(cell);
     const content = values[row]?.[column];
     if (formula !== undefined && !content) throw new Error(`the cell ${r} has no computed value`);
-    put(row, column, formula === undefined ? plainCell(r, look(open && typeof value === "string" && looksLikeMore(value)), value, texts) : formulaCell(r, look(false), formula, content!));
+    put(
+      row,
+      column,
+      formula === undefined
+        ? plainCell(r, look(open && typeof value === "string" && looksLikeMore(value)), value, texts)
+        : formulaCell(r, look(false), formula, content!),
+    );
     const span = joined.get(key);
     for (let i = 1; span && i < span.rows * span.columns; i++) {
       const at = { row: row + Math.floor(i / span.columns), column: column + (i % span.columns) };
@@ -69,5 +97,15 @@ export function sheetData(plan: Plan, values: Values, heights: Heights, styleShe
   }
   for (const row of heights.keys()) if (!rows.has(row)) rows.set(row, new Map());
   const inOrder = <T>(map: ReadonlyMap<number, T>): [number, T][] => [...map].sort(([a], [b]) => a - b);
-  return element("sheetData", {}, ...inOrder(rows).map(([row, cells]) => element("row", { r: row + 1, ht: heights.get(row), customHeight: heights.has(row) ? 1 : undefined }, ...inOrder(cells).map(([, xml]) => xml))));
+  return element(
+    "sheetData",
+    {},
+    ...inOrder(rows).map(([row, cells]) =>
+      element(
+        "row",
+        { r: row + 1, ht: heights.get(row), customHeight: heights.has(row) ? 1 : undefined },
+        ...inOrder(cells).map(([, xml]) => xml),
+      ),
+    ),
+  );
 }

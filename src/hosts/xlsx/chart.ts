@@ -21,38 +21,109 @@ const point = 12_700;
 
 const val = (name: string, value: string | number): string => element(name, { val: value });
 const fill = (color: string): string => element("a:solidFill", {}, val("a:srgbClr", color));
-const stroke = (color: string, width: number, dash?: string): string => element("a:ln", { w: Math.round(width * point), cap: "rnd" }, fill(color), ...(dash ? [val("a:prstDash", dash)] : []), element("a:round"));
+const stroke = (color: string, width: number, dash?: string): string =>
+  element(
+    "a:ln",
+    { w: Math.round(width * point), cap: "rnd" },
+    fill(color),
+    ...(dash ? [val("a:prstDash", dash)] : []),
+    element("a:round"),
+  );
 
 function words(text: string, size: number, bold: boolean): string {
   const look = { lang: "en-GB", sz: size * 100, b: bold ? 1 : 0 };
-  return element("c:tx", {}, element("c:rich", {}, element("a:bodyPr"), element("a:lstStyle"), element("a:p", {}, element("a:pPr", {}, element("a:defRPr", { sz: look.sz, b: look.b }, fill(ink))), element("a:r", {}, element("a:rPr", look, fill(ink)), textElement("a:t", text)))));
-}
-
-const title = (text: string, size: number, bold: boolean): string => element("c:title", {}, words(text, size, bold), val("c:overlay", 0));
-
-const shown = (area: Area, values: Values): CellValue[] => Array.from({ length: area.rows }, (_, i) => values[area.row + i]?.[area.column]?.value ?? null);
-
-/** The cells of a series with what they show; cells without a number are gaps, and so are those that the axis has no place for. */
-function numbers(sheetName: string, area: Area, values: Values, left: readonly boolean[]): string {
-  const points = shown(area, values).flatMap((value, idx) => (typeof value === "number" && !left[idx] ? [element("c:pt", { idx }, element("c:v", {}, String(value)))] : []));
-  return element("c:numRef", {}, element("c:f", {}, `${quotedSheet(sheetName).replaceAll("&", "&amp;")}!${areaA1(area)}`), element("c:numCache", {}, element("c:formatCode", {}, "General"), val("c:ptCount", area.rows), ...points));
-}
-
-function seriesXml({ name, kind, x, y }: Series, i: number, before: number, { x: { log } }: PlannedChart, sheetName: string, values: Values): string {
-  const color = kind === "limit" ? limitColor : kind === "point" ? ink : colors[before % colors.length]!;
-  const symbol = kind === "point" ? lookOfCharts.points[before % lookOfCharts.points.length]! : lookOfCharts.series[before % colors.length]!.mark;
-  const marker = kind === "limit" ? val("c:symbol", "none") : val("c:symbol", symbol) + val("c:size", kind === "point" ? sizes.point : sizes.mark) + element("c:spPr", {}, ...(symbol === "star" || symbol === "x" ? [element("a:noFill")] : [fill(color)]), stroke(color, 0.75));
-  const line = kind === "point" ? element("a:ln", { w: Math.round(1.5 * point) }, element("a:noFill")) : stroke(color, 1.5, kind === "limit" ? "dash" : undefined);
-  const left = log ? shown(x, values).map((value) => typeof value === "number" && value <= 0) : [];
   return element(
-    "c:ser", {},
-    val("c:idx", i), val("c:order", i), element("c:tx", {}, textElement("c:v", name)),
-    element("c:spPr", {}, line), element("c:marker", {}, marker),
-    element("c:xVal", {}, numbers(sheetName, x, values, left)), element("c:yVal", {}, numbers(sheetName, y, values, left)), val("c:smooth", 0),
+    "c:tx",
+    {},
+    element(
+      "c:rich",
+      {},
+      element("a:bodyPr"),
+      element("a:lstStyle"),
+      element(
+        "a:p",
+        {},
+        element("a:pPr", {}, element("a:defRPr", { sz: look.sz, b: look.b }, fill(ink))),
+        element("a:r", {}, element("a:rPr", look, fill(ink)), textElement("a:t", text)),
+      ),
+    ),
   );
 }
 
-const small = element("c:txPr", {}, element("a:bodyPr"), element("a:lstStyle"), element("a:p", {}, element("a:pPr", {}, element("a:defRPr", { sz: 800 }, fill(ink))), element("a:endParaRPr", { lang: "en-GB" })));
+const title = (text: string, size: number, bold: boolean): string =>
+  element("c:title", {}, words(text, size, bold), val("c:overlay", 0));
+
+const shown = (area: Area, values: Values): CellValue[] =>
+  Array.from({ length: area.rows }, (_, i) => values[area.row + i]?.[area.column]?.value ?? null);
+
+/** The cells of a series with what they show; cells without a number are gaps, and so are those that the axis has no place for. */
+function numbers(sheetName: string, area: Area, values: Values, left: readonly boolean[]): string {
+  const points = shown(area, values).flatMap((value, idx) =>
+    typeof value === "number" && !left[idx] ? [element("c:pt", { idx }, element("c:v", {}, String(value)))] : [],
+  );
+  return element(
+    "c:numRef",
+    {},
+    element("c:f", {}, `${quotedSheet(sheetName).replaceAll("&", "&amp;")}!${areaA1(area)}`),
+    element("c:numCache", {}, element("c:formatCode", {}, "General"), val("c:ptCount", area.rows), ...points),
+  );
+}
+
+function seriesXml(
+  { name, kind, x, y }: Series,
+  i: number,
+  before: number,
+  { x: { log } }: PlannedChart,
+  sheetName: string,
+  values: Values,
+): string {
+  const color = kind === "limit" ? limitColor : kind === "point" ? ink : colors[before % colors.length]!;
+  const symbol =
+    kind === "point"
+      ? lookOfCharts.points[before % lookOfCharts.points.length]!
+      : lookOfCharts.series[before % colors.length]!.mark;
+  const marker =
+    kind === "limit"
+      ? val("c:symbol", "none")
+      : val("c:symbol", symbol) +
+        val("c:size", kind === "point" ? sizes.point : sizes.mark) +
+        element(
+          "c:spPr",
+          {},
+          ...(symbol === "star" || symbol === "x" ? [element("a:noFill")] : [fill(color)]),
+          stroke(color, 0.75),
+        );
+  const line =
+    kind === "point"
+      ? element("a:ln", { w: Math.round(1.5 * point) }, element("a:noFill"))
+      : stroke(color, 1.5, kind === "limit" ? "dash" : undefined);
+  const left = log ? shown(x, values).map((value) => typeof value === "number" && value <= 0) : [];
+  return element(
+    "c:ser",
+    {},
+    val("c:idx", i),
+    val("c:order", i),
+    element("c:tx", {}, textElement("c:v", name)),
+    element("c:spPr", {}, line),
+    element("c:marker", {}, marker),
+    element("c:xVal", {}, numbers(sheetName, x, values, left)),
+    element("c:yVal", {}, numbers(sheetName, y, values, left)),
+    val("c:smooth", 0),
+  );
+}
+
+const small = element(
+  "c:txPr",
+  {},
+  element("a:bodyPr"),
+  element("a:lstStyle"),
+  element(
+    "a:p",
+    {},
+    element("a:pPr", {}, element("a:defRPr", { sz: 800 }, fill(ink))),
+    element("a:endParaRPr", { lang: "en-GB" }),
+  ),
+);
 
 interface AxisLook {
   readonly log?: true | undefined;
@@ -63,14 +134,32 @@ interface AxisLook {
   readonly downAcross?: true | undefined;
 }
 
-function axis(id: number, other: number, position: "b" | "l", text: string, { log, logAcross, down, downAcross }: AxisLook): string {
+function axis(
+  id: number,
+  other: number,
+  position: "b" | "l",
+  text: string,
+  { log, logAcross, down, downAcross }: AxisLook,
+): string {
   return element(
-    "c:valAx", {},
-    val("c:axId", id), element("c:scaling", {}, ...(log ? [val("c:logBase", 10)] : []), val("c:orientation", down ? "maxMin" : "minMax")), val("c:delete", 0), val("c:axPos", position),
-    element("c:majorGridlines", {}, element("c:spPr", {}, stroke(gridColor, 0.5))), title(text, 9, false),
-    element("c:numFmt", { formatCode: "General", sourceLinked: 0 }), val("c:majorTickMark", "out"), val("c:minorTickMark", "none"),
+    "c:valAx",
+    {},
+    val("c:axId", id),
+    element("c:scaling", {}, ...(log ? [val("c:logBase", 10)] : []), val("c:orientation", down ? "maxMin" : "minMax")),
+    val("c:delete", 0),
+    val("c:axPos", position),
+    element("c:majorGridlines", {}, element("c:spPr", {}, stroke(gridColor, 0.5))),
+    title(text, 9, false),
+    element("c:numFmt", { formatCode: "General", sourceLinked: 0 }),
+    val("c:majorTickMark", "out"),
+    val("c:minorTickMark", "none"),
     // Numbers stand at the edge, also where the axes cross at zero within the chart.
-    val("c:tickLblPos", downAcross ? "high" : "low"), element("c:spPr", {}, stroke(ink, 0.75)), small, val("c:crossAx", other), val("c:crosses", logAcross ? "min" : "autoZero"), val("c:crossBetween", "midCat"),
+    val("c:tickLblPos", downAcross ? "high" : "low"),
+    element("c:spPr", {}, stroke(ink, 0.75)),
+    small,
+    val("c:crossAx", other),
+    val("c:crosses", logAcross ? "min" : "autoZero"),
+    val("c:crossBetween", "midCat"),
   );
 }
 
@@ -78,35 +167,89 @@ function axis(id: number, other: number, position: "b" | "l", text: string, { lo
 export function chartXml(chart: PlannedChart, sheetName: string, values: Values): string {
   const before = { value: 0, limit: 0, point: 0 };
   const series = chart.series.map((one, i) => seriesXml(one, i, before[one.kind]++, chart, sheetName, values));
-  return part(element(
-    "c:chartSpace", { "xmlns:c": namespaceOfCharts, "xmlns:a": drawing },
-    val("c:roundedCorners", 0),
+  return part(
     element(
-      "c:chart", {},
-      title(chart.title, 11, true), val("c:autoTitleDeleted", 0),
-      element("c:plotArea", {}, element("c:layout"), element("c:scatterChart", {}, val("c:scatterStyle", "lineMarker"), val("c:varyColors", 0), ...series, val("c:axId", 1), val("c:axId", 2)), axis(1, 2, "b", axisTitle(chart.x), { log: chart.x.log, downAcross: chart.y.down }), axis(2, 1, "l", axisTitle(chart.y), { logAcross: chart.x.log, down: chart.y.down })),
-      element("c:legend", {}, val("c:legendPos", "b"), val("c:overlay", 0), small),
-      val("c:plotVisOnly", 1), val("c:dispBlanksAs", "gap"),
+      "c:chartSpace",
+      { "xmlns:c": namespaceOfCharts, "xmlns:a": drawing },
+      val("c:roundedCorners", 0),
+      element(
+        "c:chart",
+        {},
+        title(chart.title, 11, true),
+        val("c:autoTitleDeleted", 0),
+        element(
+          "c:plotArea",
+          {},
+          element("c:layout"),
+          element(
+            "c:scatterChart",
+            {},
+            val("c:scatterStyle", "lineMarker"),
+            val("c:varyColors", 0),
+            ...series,
+            val("c:axId", 1),
+            val("c:axId", 2),
+          ),
+          axis(1, 2, "b", axisTitle(chart.x), { log: chart.x.log, downAcross: chart.y.down }),
+          axis(2, 1, "l", axisTitle(chart.y), { logAcross: chart.x.log, down: chart.y.down }),
+        ),
+        element("c:legend", {}, val("c:legendPos", "b"), val("c:overlay", 0), small),
+        val("c:plotVisOnly", 1),
+        val("c:dispBlanksAs", "gap"),
+      ),
+      element("c:spPr", {}, fill("FFFFFF"), stroke(frameColor, 0.75)),
     ),
-    element("c:spPr", {}, fill("FFFFFF"), stroke(frameColor, 0.75)),
-  ));
+  );
 }
 
 /** Puts the charts on the sheet, each over the cells the plan gives it. `r:id` counts the charts. */
 export function drawingXml(charts: readonly PlannedChart[], heights: Heights): string {
-  const corner = (name: string, column: number, row: number): string => element(name, {}, element("xdr:col", {}, String(column)), element("xdr:colOff", {}, "0"), element("xdr:row", {}, String(row)), element("xdr:rowOff", {}, "0"));
-  return part(element(
-    "xdr:wsDr", { "xmlns:xdr": "http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing", "xmlns:a": drawing },
-    ...charts.map(({ id, title: descr, at }, i) => element(
-      "xdr:twoCellAnchor", { editAs: "oneCell" },
-      corner("xdr:from", at.column, at.row), corner("xdr:to", at.column + at.columns, at.row + chartArea(at, heights).rows),
-      element(
-        "xdr:graphicFrame", { macro: "" },
-        element("xdr:nvGraphicFramePr", {}, element("xdr:cNvPr", { id: i + 2, name: id, descr }), element("xdr:cNvGraphicFramePr")),
-        element("xdr:xfrm", {}, element("a:off", { x: 0, y: 0 }), element("a:ext", { cx: 0, cy: 0 })),
-        element("a:graphic", {}, element("a:graphicData", { uri: namespaceOfCharts }, element("c:chart", { "xmlns:c": namespaceOfCharts, "xmlns:r": "http://schemas.openxmlformats.org/officeDocument/2006/relationships", "r:id": `rId${i + 1}` }))),
+  const corner = (name: string, column: number, row: number): string =>
+    element(
+      name,
+      {},
+      element("xdr:col", {}, String(column)),
+      element("xdr:colOff", {}, "0"),
+      element("xdr:row", {}, String(row)),
+      element("xdr:rowOff", {}, "0"),
+    );
+  return part(
+    element(
+      "xdr:wsDr",
+      { "xmlns:xdr": "http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing", "xmlns:a": drawing },
+      ...charts.map(({ id, title: descr, at }, i) =>
+        element(
+          "xdr:twoCellAnchor",
+          { editAs: "oneCell" },
+          corner("xdr:from", at.column, at.row),
+          corner("xdr:to", at.column + at.columns, at.row + chartArea(at, heights).rows),
+          element(
+            "xdr:graphicFrame",
+            { macro: "" },
+            element(
+              "xdr:nvGraphicFramePr",
+              {},
+              element("xdr:cNvPr", { id: i + 2, name: id, descr }),
+              element("xdr:cNvGraphicFramePr"),
+            ),
+            element("xdr:xfrm", {}, element("a:off", { x: 0, y: 0 }), element("a:ext", { cx: 0, cy: 0 })),
+            element(
+              "a:graphic",
+              {},
+              element(
+                "a:graphicData",
+                { uri: namespaceOfCharts },
+                element("c:chart", {
+                  "xmlns:c": namespaceOfCharts,
+                  "xmlns:r": "http://schemas.openxmlformats.org/officeDocument/2006/relationships",
+                  "r:id": `rId${i + 1}`,
+                }),
+              ),
+            ),
+          ),
+          element("xdr:clientData"),
+        ),
       ),
-      element("xdr:clientData"),
-    )),
-  ));
+    ),
+  );
 }

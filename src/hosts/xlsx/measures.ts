@@ -42,7 +42,8 @@ export function rowHeights(plan: Plan, values: Values): Heights {
   const raise = (row: number, height: number): void => {
     if (height > (heights.get(row) ?? defaultRowHeight)) heights.set(row, height);
   };
-  for (const [row, lines] of [...Object.entries(plan.lines), ...computedLines(plan, values)]) raise(Number(row), lines * pointsPerLine + aroundLines);
+  for (const [row, lines] of [...Object.entries(plan.lines), ...computedLines(plan, values)])
+    raise(Number(row), lines * pointsPerLine + aroundLines);
   for (const { row, role } of plan.cells) raise(row, tallRows[role] ?? 0);
   return heights;
 }

@@ -29,11 +29,19 @@ function seriesOf(ser: Element): ReadSeries {
   const y = at(ser, "c:yVal", "c:numRef");
   const line = at(ser, "c:spPr", "a:ln");
   const kind = child(line, "a:noFill") ? "point" : child(line, "a:prstDash") ? "limit" : "value";
-  return { name: at(ser, "c:tx", "c:v").text, kind, x: readReference(at(x, "c:f").text), y: readReference(at(y, "c:f").text), points: { x: cached(x), y: cached(y) } };
+  return {
+    name: at(ser, "c:tx", "c:v").text,
+    kind,
+    x: readReference(at(x, "c:f").text),
+    y: readReference(at(y, "c:f").text),
+    points: { x: cached(x), y: cached(y) },
+  };
 }
 
 /** The anchors of a drawing: where each chart stands, its id and the relation to its part. */
-export function readAnchors(drawing: Element): readonly { readonly id: string; readonly at: Area; readonly relation: string }[] {
+export function readAnchors(
+  drawing: Element,
+): readonly { readonly id: string; readonly at: Area; readonly relation: string }[] {
   return all(drawing, "xdr:twoCellAnchor").map((anchor) => {
     const number = (corner: string, name: string): number => Number(at(anchor, corner, name).text);
     const row = number("xdr:from", "xdr:row");
@@ -52,8 +60,25 @@ export function readChart(root: Element, { id, at: place }: { readonly id: strin
   const axes = all(plot, "c:valAx");
   const axis = (position: string): PlannedChart["x"] => {
     const found = axes.find((one) => at(one, "c:axPos").attributes["val"] === position)!;
-    return { ...axisOf(titleText(found)), ...(child(at(found, "c:scaling"), "c:logBase")?.attributes["val"] === "10" && { log: true }) };
+    return {
+      ...axisOf(titleText(found)),
+      ...(child(at(found, "c:scaling"), "c:logBase")?.attributes["val"] === "10" && { log: true }),
+    };
   };
-  const grows = (position: string): string | undefined => child(at(axes.find((one) => at(one, "c:axPos").attributes["val"] === position)!, "c:scaling"), "c:orientation")?.attributes["val"];
-  return { id, title: titleText(chart), x: axis("b"), y: { ...axis("l"), ...(grows("l") === "maxMin" && { down: true as const }) }, series: all(at(plot, "c:scatterChart"), "c:ser").map(seriesOf), at: place };
+  const grows = (position: string): string | undefined =>
+    child(
+      at(
+        axes.find((one) => at(one, "c:axPos").attributes["val"] === position)!,
+        "c:scaling",
+      ),
+      "c:orientation",
+    )?.attributes["val"];
+  return {
+    id,
+    title: titleText(chart),
+    x: axis("b"),
+    y: { ...axis("l"), ...(grows("l") === "maxMin" && { down: true as const }) },
+    series: all(at(plot, "c:scatterChart"), "c:ser").map(seriesOf),
+    at: place,
+  };
 }

@@ -45,13 +45,19 @@ export class ReadPackage {
     const cut = of.lastIndexOf("/") + 1;
     const name = `${of.slice(0, cut)}_rels/${of.slice(cut)}.rels`;
     if (!this.files[name]) return new Map();
-    return new Map(all(this.xml(name), "Relationship").map(({ attributes }) => [attributes["Id"]!, { type: attributes["Type"]!, target: resolved(of, attributes["Target"]!) }]));
+    return new Map(
+      all(this.xml(name), "Relationship").map(({ attributes }) => [
+        attributes["Id"]!,
+        { type: attributes["Type"]!, target: resolved(of, attributes["Target"]!) },
+      ]),
+    );
   }
 
   /** The one part a part refers to in that way. */
   only(of: string, kind: keyof typeof relationTypes): string {
     const found = [...this.relations(of).values()].filter(({ type }) => type === relationTypes[kind]);
-    if (found.length !== 1) throw new Error(`${of || "the file"} refers to ${found.length} parts as its ${kind}; one is needed`);
+    if (found.length !== 1)
+      throw new Error(`${of || "the file"} refers to ${found.length} parts as its ${kind}; one is needed`);
     return found[0]!.target;
   }
 }

@@ -23,8 +23,10 @@ function colorOf(of: Element | undefined): string | undefined {
 
 function fontOf(font: Element): CellStyle {
   return {
-    size: Number(child(font, "sz")?.attributes["val"] ?? defaultStyle.size), color: colorOf(child(font, "color")) ?? defaultStyle.color!,
-    ...(child(font, "b") && { bold: true as const }), ...(child(font, "i") && { italic: true as const }),
+    size: Number(child(font, "sz")?.attributes["val"] ?? defaultStyle.size),
+    color: colorOf(child(font, "color")) ?? defaultStyle.color!,
+    ...(child(font, "b") && { bold: true as const }),
+    ...(child(font, "i") && { italic: true as const }),
   };
 }
 
@@ -34,11 +36,17 @@ function backgroundOf(fill: Element): string | undefined {
 }
 
 function borderOf(border: Element): CellStyle["border"] {
-  const lined = ["left", "right", "top", "bottom"].filter((side) => child(border, side)?.attributes["style"] !== undefined);
+  const lined = ["left", "right", "top", "bottom"].filter(
+    (side) => child(border, side)?.attributes["style"] !== undefined,
+  );
   if (lined.length === 0) return undefined;
   const sides = lined.length === 4 ? "all" : lined[0] === "top" ? "above" : "below";
   const side = at(border, lined[0]!);
-  return { sides, line: side.attributes["style"] as NonNullable<CellStyle["border"]>["line"], color: colorOf(child(side, "color"))! };
+  return {
+    sides,
+    line: side.attributes["style"] as NonNullable<CellStyle["border"]>["line"],
+    color: colorOf(child(side, "color"))!,
+  };
 }
 
 function toneOf(dxf: Element): keyof typeof tones {
@@ -50,7 +58,9 @@ function toneOf(dxf: Element): keyof typeof tones {
 
 /** Reads the style part. */
 export function readStyles(root: Element): ReadStyles {
-  const formats = new Map(all(child(root, "numFmts"), "numFmt").map((one) => [one.attributes["numFmtId"], one.attributes["formatCode"]!]));
+  const formats = new Map(
+    all(child(root, "numFmts"), "numFmt").map((one) => [one.attributes["numFmtId"], one.attributes["formatCode"]!]),
+  );
   const fonts = at(root, "fonts").children.map(fontOf);
   const fills = at(root, "fills").children.map(backgroundOf);
   const borders = at(root, "borders").children.map(borderOf);
@@ -61,10 +71,17 @@ export function readStyles(root: Element): ReadStyles {
     const border = borders[Number(borderId)];
     const format = formats.get(numFmtId);
     const style: CellStyle = {
-      ...fonts[Number(fontId)]!, ...(background && { background }), ...(border && { border }),
-      ...(alignment["horizontal"] && { align: alignment["horizontal"] as NonNullable<CellStyle["align"]> }), ...(alignment["wrapText"] === "1" && { wrap: true as const }),
+      ...fonts[Number(fontId)]!,
+      ...(background && { background }),
+      ...(border && { border }),
+      ...(alignment["horizontal"] && { align: alignment["horizontal"] as NonNullable<CellStyle["align"]> }),
+      ...(alignment["wrapText"] === "1" && { wrap: true as const }),
     };
-    return { style, ...(format !== undefined && { format }), locked: child(xf, "protection")?.attributes["locked"] !== "0" };
+    return {
+      style,
+      ...(format !== undefined && { format }),
+      locked: child(xf, "protection")?.attributes["locked"] !== "0",
+    };
   });
   return { looks, tones: all(child(root, "dxfs"), "dxf").map(toneOf) };
 }

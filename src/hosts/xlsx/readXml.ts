@@ -62,7 +62,8 @@ export function readXml(text: string): Element {
     }
   }
   if (open.length > 1) throw new Error(`XML: <${open.at(-1)!.name}> is not closed`);
-  if (root.children.length !== 1 || root.text.trim() !== "") throw new Error("XML: one element and nothing beside it is needed");
+  if (root.children.length !== 1 || root.text.trim() !== "")
+    throw new Error("XML: one element and nothing beside it is needed");
   return root.children[0]!;
 }
 

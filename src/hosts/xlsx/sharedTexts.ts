@@ -24,6 +24,8 @@ export class SharedTexts {
 
   xml(): string {
     const items = [...this.indices.keys()].map((text) => element("si", {}, textElement("t", storedText(text))));
-    return part(element("sst", { xmlns: namespaceOfSheets, count: this.used, uniqueCount: this.indices.size }, ...items));
+    return part(
+      element("sst", { xmlns: namespaceOfSheets, count: this.used, uniqueCount: this.indices.size }, ...items),
+    );
   }
 }

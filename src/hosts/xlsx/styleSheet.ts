@@ -32,15 +32,45 @@ class Entries {
 }
 
 function fontXml({ size, bold, italic, color }: CellStyle): string {
-  return element("font", {}, ...(bold ? [element("b")] : []), ...(italic ? [element("i")] : []), element("sz", { val: size ?? defaultStyle.size! }), element("color", { rgb: argb(color ?? defaultStyle.color!) }), element("name", { val: font }), element("family", { val: 2 }));
+  return element(
+    "font",
+    {},
+    ...(bold ? [element("b")] : []),
+    ...(italic ? [element("i")] : []),
+    element("sz", { val: size ?? defaultStyle.size! }),
+    element("color", { rgb: argb(color ?? defaultStyle.color!) }),
+    element("name", { val: font }),
+    element("family", { val: 2 }),
+  );
 }
 
-const solid = (color: string): string => element("fill", {}, element("patternFill", { patternType: "solid" }, element("fgColor", { rgb: argb(color) }), element("bgColor", { indexed: 64 })));
+const solid = (color: string): string =>
+  element(
+    "fill",
+    {},
+    element(
+      "patternFill",
+      { patternType: "solid" },
+      element("fgColor", { rgb: argb(color) }),
+      element("bgColor", { indexed: 64 }),
+    ),
+  );
 const pattern = (patternType: string): string => element("fill", {}, element("patternFill", { patternType }));
 
 function borderXml(border: CellStyle["border"]): string {
-  const side = (name: string, sides: readonly string[]): string => (border && sides.includes(border.sides) ? element(name, { style: border.line }, element("color", { rgb: argb(border.color) })) : element(name));
-  return element("border", {}, side("left", ["all"]), side("right", ["all"]), side("top", ["all", "above"]), side("bottom", ["all", "below"]), element("diagonal"));
+  const side = (name: string, sides: readonly string[]): string =>
+    border && sides.includes(border.sides)
+      ? element(name, { style: border.line }, element("color", { rgb: argb(border.color) }))
+      : element(name);
+  return element(
+    "border",
+    {},
+    side("left", ["all"]),
+    side("right", ["all"]),
+    side("top", ["all", "above"]),
+    side("bottom", ["all", "below"]),
+    element("diagonal"),
+  );
 }
 
 const toneOrder = Object.keys(tones) as (keyof typeof tones)[];
@@ -53,7 +83,21 @@ export function toneIndex(tone: keyof typeof tones): number {
 /** In conditional looks a plain fill has its colour in the background. */
 function toneXml(tone: keyof typeof tones): string {
   const { color, background } = tones[tone];
-  return element("dxf", {}, element("font", {}, element("color", { rgb: argb(color) })), element("fill", {}, element("patternFill", { patternType: "solid" }, element("fgColor", { rgb: argb(background) }), element("bgColor", { rgb: argb(background) }))));
+  return element(
+    "dxf",
+    {},
+    element("font", {}, element("color", { rgb: argb(color) })),
+    element(
+      "fill",
+      {},
+      element(
+        "patternFill",
+        { patternType: "solid" },
+        element("fgColor", { rgb: argb(background) }),
+        element("bgColor", { rgb: argb(background) }),
+      ),
+    ),
+  );
 }
 
 export interface Look {
@@ -82,26 +126,56 @@ export class StyleSheet {
 
   index({ style, format, unlocked, quoted }: Look): number {
     const numFmtId = this.format(format);
-    return this.looks.index(element(
-      "xf",
-      {
-        numFmtId, fontId: this.fonts.index(fontXml(style)), fillId: style.background ? this.fills.index(solid(style.background)) : 0, borderId: this.borders.index(borderXml(style.border)), xfId: 0,
-        quotePrefix: quoted ? 1 : undefined, applyNumberFormat: numFmtId === 0 ? undefined : 1, applyFont: 1, applyFill: style.background ? 1 : undefined, applyBorder: style.border ? 1 : undefined, applyAlignment: 1, applyProtection: unlocked ? 1 : undefined,
-      },
-      element("alignment", { horizontal: style.align, vertical: "center", wrapText: style.wrap ? 1 : undefined, indent: style.align === "right" ? 1 : undefined }),
-      ...(unlocked ? [element("protection", { locked: 0 })] : []),
-    ));
+    return this.looks.index(
+      element(
+        "xf",
+        {
+          numFmtId,
+          fontId: this.fonts.index(fontXml(style)),
+          fillId: style.background ? this.fills.index(solid(style.background)) : 0,
+          borderId: this.borders.index(borderXml(style.border)),
+          xfId: 0,
+          quotePrefix: quoted ? 1 : undefined,
+          applyNumberFormat: numFmtId === 0 ? undefined : 1,
+          applyFont: 1,
+          applyFill: style.background ? 1 : undefined,
+          applyBorder: style.border ? 1 : undefined,
+          applyAlignment: 1,
+          applyProtection: unlocked ? 1 : undefined,
+        },
+        element("alignment", {
+          horizontal: style.align,
+          vertical: "center",
+          wrapText: style.wrap ? 1 : undefined,
+          indent: style.align === "right" ? 1 : undefined,
+        }),
+        ...(unlocked ? [element("protection", { locked: 0 })] : []),
+      ),
+    );
   }
 
   xml(): string {
-    return part(element(
-      "styleSheet", { xmlns: namespaceOfSheets },
-      ...(this.formats.size > 0 ? [element("numFmts", { count: this.formats.size }, ...[...this.formats].map(([formatCode, numFmtId]) => element("numFmt", { numFmtId, formatCode })))] : []),
-      this.fonts.xml("fonts"), this.fills.xml("fills"), this.borders.xml("borders"),
-      element("cellStyleXfs", { count: 1 }, element("xf", { numFmtId: 0, fontId: 0, fillId: 0, borderId: 0 })),
-      this.looks.xml("cellXfs"),
-      element("cellStyles", { count: 1 }, element("cellStyle", { name: "Normal", xfId: 0, builtinId: 0 })),
-      element("dxfs", { count: toneOrder.length }, ...toneOrder.map(toneXml)),
-    ));
+    return part(
+      element(
+        "styleSheet",
+        { xmlns: namespaceOfSheets },
+        ...(this.formats.size > 0
+          ? [
+              element(
+                "numFmts",
+                { count: this.formats.size },
+                ...[...this.formats].map(([formatCode, numFmtId]) => element("numFmt", { numFmtId, formatCode })),
+              ),
+            ]
+          : []),
+        this.fonts.xml("fonts"),
+        this.fills.xml("fills"),
+        this.borders.xml("borders"),
+        element("cellStyleXfs", { count: 1 }, element("xf", { numFmtId: 0, fontId: 0, fillId: 0, borderId: 0 })),
+        this.looks.xml("cellXfs"),
+        element("cellStyles", { count: 1 }, element("cellStyle", { name: "Normal", xfId: 0, builtinId: 0 })),
+        element("dxfs", { count: toneOrder.length }, ...toneOrder.map(toneXml)),
+      ),
+    );
   }
 }

@@ -7,25 +7,42 @@ type NumberRule = Extract<Validation["rule"], { kind: "number" }>;
 type Bound = "min" | "above" | "max" | "below";
 
 const signs = { min: ">=", above: ">", max: "<=", below: "<" } as const;
-const operators = { min: "greaterThanOrEqual", above: "greaterThan", max: "lessThanOrEqual", below: "lessThan" } as const;
+const operators = {
+  min: "greaterThanOrEqual",
+  above: "greaterThan",
+  max: "lessThanOrEqual",
+  below: "lessThan",
+} as const;
 const bounds = Object.keys(signs) as Bound[];
 const longestList = 255;
 
-interface Rule { readonly type: string; readonly operator?: string; readonly formulas: readonly string[] }
+interface Rule {
+  readonly type: string;
+  readonly operator?: string;
+  readonly formulas: readonly string[];
+}
 
 /** The program's own rules have one bound or a closed range; anything else is a condition on the cell itself. */
 function numberRule(rule: NumberRule, cell: string): Rule {
   const given = bounds.filter((bound) => rule[bound] !== undefined);
   const type = rule.whole ? "whole" : "decimal";
   if (given.length === 1) return { type, operator: operators[given[0]!], formulas: [String(rule[given[0]!])] };
-  if (given.length === 2 && rule.min !== undefined && rule.max !== undefined) return { type, formulas: [String(rule.min), String(rule.max)] };
-  const conditions = [`ISNUMBER(${cell})`, ...given.map((bound) => `${cell}${signs[bound]}${rule[bound]}`), ...(rule.whole ? [`${cell}=INT(${cell})`] : [])];
+  if (given.length === 2 && rule.min !== undefined && rule.max !== undefined)
+    return { type, formulas: [String(rule.min), String(rule.max)] };
+  const conditions = [
+    `ISNUMBER(${cell})`,
+    ...given.map((bound) => `${cell}${signs[bound]}${rule[bound]}`),
+    ...(rule.whole ? [`${cell}=INT(${cell})`] : []),
+  ];
   return { type: "custom", formulas: [`AND(${conditions.join(",")})`] };
 }
 
 function listRule(values: readonly string[], cell: string): Rule {
   const list = values.join(",");
-  if (values.some((value) => value.includes(",")) || list.length > longestList) throw new Error(`the choices of ${cell} (${list}) cannot be a list of the file: no commas within, at most ${longestList} characters together`);
+  if (values.some((value) => value.includes(",")) || list.length > longestList)
+    throw new Error(
+      `the choices of ${cell} (${list}) cannot be a list of the file: no commas within, at most ${longestList} characters together`,
+    );
   return { type: "list", formulas: [`"${list.replaceAll('"', '""')}"`] };
 }
 
@@ -35,7 +52,18 @@ export function validationXml(validation: Validation): string {
   const { type, operator, formulas } = rule.kind === "list" ? listRule(rule.values, cell) : numberRule(rule, cell);
   return element(
     "dataValidation",
-    { type, operator, allowBlank: allowBlank ? 1 : undefined, showInputMessage: 1, showErrorMessage: 1, errorTitle: title, error: message, promptTitle: title, prompt: message, sqref: areaA1(validation, false) },
+    {
+      type,
+      operator,
+      allowBlank: allowBlank ? 1 : undefined,
+      showInputMessage: 1,
+      showErrorMessage: 1,
+      errorTitle: title,
+      error: message,
+      promptTitle: title,
+      prompt: message,
+      sqref: areaA1(validation, false),
+    },
     ...formulas.map((text, i) => element(`formula${i + 1}`, {}, escaped(text))),
   );
 }
@@ -63,7 +91,16 @@ function readRule(one: Element): Validation["rule"] {
 export function readValidations(sheet: Element): readonly Validation[] {
   return all(child(sheet, "dataValidations"), "dataValidation").map((one) => {
     const { sqref = "", promptTitle = "", prompt = "", errorTitle, error, allowBlank } = one.attributes;
-    if (errorTitle !== promptTitle || error !== prompt) throw new Error(`the rule of ${sqref} says one thing when the cell is selected and another when an entry is refused`);
-    return { ...(sqref.includes(":") ? readArea(sqref) : { ...readAddress(sqref), rows: 1, columns: 1 }), rule: readRule(one), title: promptTitle, message: prompt, ...(allowBlank === "1" && { allowBlank: true as const }) };
+    if (errorTitle !== promptTitle || error !== prompt)
+      throw new Error(
+        `the rule of ${sqref} says one thing when the cell is selected and another when an entry is refused`,
+      );
+    return {
+      ...(sqref.includes(":") ? readArea(sqref) : { ...readAddress(sqref), rows: 1, columns: 1 }),
+      rule: readRule(one),
+      title: promptTitle,
+      message: prompt,
+      ...(allowBlank === "1" && { allowBlank: true as const }),
+    };
   });
 }

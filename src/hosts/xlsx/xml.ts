@@ -6,13 +6,17 @@ const entities: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", 
 const forbidden = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/;
 
 export function escaped(text: string): string {
-  if (forbidden.test(text)) throw new Error(`the text “${text}” holds a control character, which no workbook file can keep`);
+  if (forbidden.test(text))
+    throw new Error(`the text “${text}” holds a control character, which no workbook file can keep`);
   return text.replace(/[&<>"]/g, (c) => entities[c]!);
 }
 
 /** An element; attributes that are undefined are left out, children stand as they are. */
 export function element(name: string, attributes: Attributes = {}, ...children: readonly string[]): string {
-  const said = Object.entries(attributes).filter(([, value]) => value !== undefined).map(([key, value]) => ` ${key}="${escaped(String(value))}"`).join("");
+  const said = Object.entries(attributes)
+    .filter(([, value]) => value !== undefined)
+    .map(([key, value]) => ` ${key}="${escaped(String(value))}"`)
+    .join("");
   return children.length === 0 ? `<${name}${said}/>` : `<${name}${said}>${children.join("")}</${name}>`;
 }
 

@@ -1,7 +1,16 @@
 import { useState } from "preact/hooks";
 import { reasonOf } from "../../../src/core/index.ts";
 import { freeSheetName } from "../../../src/sheet/index.ts";
-import { compare, findingsPaper, findingsPlan, gradesInOrder, heldAgainst, limitsOfComparing, outcomeOf, type Comparison } from "../../../src/checker/index.ts";
+import {
+  compare,
+  findingsPaper,
+  findingsPlan,
+  gradesInOrder,
+  heldAgainst,
+  limitsOfComparing,
+  outcomeOf,
+  type Comparison,
+} from "../../../src/checker/index.ts";
 import { Paper } from "../../paper/paper.tsx";
 import { now } from "../../when.ts";
 import { WorkButton } from "../../workButton.tsx";
@@ -16,7 +25,8 @@ interface Outcome {
   readonly date: string;
 }
 
-const wordOf = ({ clean, counts }: Comparison): string => (clean ? "AS ITS TEMPLATE" : counts.serious > 0 ? "DIFFERS" : "TO LOOK AT");
+const wordOf = ({ clean, counts }: Comparison): string =>
+  clean ? "AS ITS TEMPLATE" : counts.serious > 0 ? "DIFFERS" : "TO LOOK AT";
 
 /** The sheet against what its template would build from its inputs. */
 export function CompareView({ host, go, trace }: ToolProps) {
@@ -45,7 +55,10 @@ export function CompareView({ host, go, trace }: ToolProps) {
     setWriting(true);
     try {
       const name = freeSheetName(`Findings ${comparison!.sheet}`, await host.sheetNames());
-      await host.apply(findingsPlan(comparison!, { date, host: host.name }), { sheetName: name, progress: () => undefined });
+      await host.apply(findingsPlan(comparison!, { date, host: host.name }), {
+        sheetName: name,
+        progress: () => undefined,
+      });
       setWritten(name);
     } catch (error) {
       setProblem(`The list was not put on a sheet: ${reasonOf(error)}.`);
@@ -53,23 +66,92 @@ export function CompareView({ host, go, trace }: ToolProps) {
     setWriting(false);
   };
   const comparison = outcome?.comparison;
-  return <>
-    <p>Recalculates, then holds every cell against what the template builds today from this sheet's own inputs.</p>
-    {selection && <p class="kb-problem" role="alert">{selection}</p>}
-    <WorkButton class="kb-primary" busy={busy} disabled={sheet === undefined} act={() => void run()}>{sheet === undefined ? "Select a cell of the sheet" : `Compare “${sheet}”`}</WorkButton>
-    <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
-    <div role="status">{busy ? <p>Recalculating and comparing …</p> : comparison && <p class="kb-hidden">Compared “{comparison.sheet}”: {outcomeOf(comparison)}</p>}</div>
-    {outcome && !comparison && <p class="kb-problem">“{outcome.sheet}”: {notATemplates}</p>}
-    {outcome && comparison && <section aria-label="Findings" class="kb-compared">
-      <h3>{outcome.sheet}</h3>
-      <p class="kb-overall"><span class={`kb-tag ${comparison.clean ? "kb-tag-good" : comparison.counts.serious > 0 ? "kb-tag-bad" : "kb-tag-open"}`}>{wordOf(comparison)}</span></p>
-      <p>{outcomeOf(comparison)}</p>
-      <dl class="kb-facts">{heldAgainst(comparison).map(([what, text]) => <div key={what}><dt>{what}</dt><dd>{text}</dd></div>)}<div><dt>date</dt><dd>{outcome.date}</dd></div></dl>
-      {gradesInOrder.map((grade) => <GradeList key={grade} grade={grade} findings={comparison.findings.filter((f) => f.grade === grade)} sheet={outcome.sheet} go={go} trace={trace} />)}
-      <p class="kb-hint">{limitsOfComparing}</p>
-      <Paper title="The findings on paper" fileName={`Findings ${outcome.sheet}.html`} make={() => Promise.resolve(findingsPaper(comparison, { date: outcome.date, host: host.name }))} />
-      <p><WorkButton busy={writing} act={() => void onSheet(outcome)}>Put the list on a new sheet</WorkButton></p>
-      <div role="status">{writing && <p class="kb-hint">Writing …</p>}{written && <p>The list stands on <button type="button" class="kb-link" onClick={() => go({ sheet: written, row: 0, column: 0 })}>{written}</button>.</p>}</div>
-    </section>}
-  </>;
+  return (
+    <>
+      <p>Recalculates, then holds every cell against what the template builds today from this sheet's own inputs.</p>
+      {selection && (
+        <p class="kb-problem" role="alert">
+          {selection}
+        </p>
+      )}
+      <WorkButton class="kb-primary" busy={busy} disabled={sheet === undefined} act={() => void run()}>
+        {sheet === undefined ? "Select a cell of the sheet" : `Compare “${sheet}”`}
+      </WorkButton>
+      <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
+      <div role="status">
+        {busy ? (
+          <p>Recalculating and comparing …</p>
+        ) : (
+          comparison && (
+            <p class="kb-hidden">
+              Compared “{comparison.sheet}”: {outcomeOf(comparison)}
+            </p>
+          )
+        )}
+      </div>
+      {outcome && !comparison && (
+        <p class="kb-problem">
+          “{outcome.sheet}”: {notATemplates}
+        </p>
+      )}
+      {outcome && comparison && (
+        <section aria-label="Findings" class="kb-compared">
+          <h3>{outcome.sheet}</h3>
+          <p class="kb-overall">
+            <span
+              class={`kb-tag ${comparison.clean ? "kb-tag-good" : comparison.counts.serious > 0 ? "kb-tag-bad" : "kb-tag-open"}`}
+            >
+              {wordOf(comparison)}
+            </span>
+          </p>
+          <p>{outcomeOf(comparison)}</p>
+          <dl class="kb-facts">
+            {heldAgainst(comparison).map(([what, text]) => (
+              <div key={what}>
+                <dt>{what}</dt>
+                <dd>{text}</dd>
+              </div>
+            ))}
+            <div>
+              <dt>date</dt>
+              <dd>{outcome.date}</dd>
+            </div>
+          </dl>
+          {gradesInOrder.map((grade) => (
+            <GradeList
+              key={grade}
+              grade={grade}
+              findings={comparison.findings.filter((f) => f.grade === grade)}
+              sheet={outcome.sheet}
+              go={go}
+              trace={trace}
+            />
+          ))}
+          <p class="kb-hint">{limitsOfComparing}</p>
+          <Paper
+            title="The findings on paper"
+            fileName={`Findings ${outcome.sheet}.html`}
+            make={() => Promise.resolve(findingsPaper(comparison, { date: outcome.date, host: host.name }))}
+          />
+          <p>
+            <WorkButton busy={writing} act={() => void onSheet(outcome)}>
+              Put the list on a new sheet
+            </WorkButton>
+          </p>
+          <div role="status">
+            {writing && <p class="kb-hint">Writing …</p>}
+            {written && (
+              <p>
+                The list stands on{" "}
+                <button type="button" class="kb-link" onClick={() => go({ sheet: written, row: 0, column: 0 })}>
+                  {written}
+                </button>
+                .
+              </p>
+            )}
+          </div>
+        </section>
+      )}
+    </>
+  );
 }

@@ -15,5 +15,11 @@ export function Differing({ text, from }: { readonly text: string; readonly from
   const start = shared(mine, other);
   const end = shared(mine.slice(start).reverse(), other.slice(start).reverse());
   const differing = mine.slice(start, mine.length - end).join("");
-  return <>{mine.slice(0, start).join("")}{differing && <mark>{differing}</mark>}{mine.slice(mine.length - end).join("")}</>;
+  return (
+    <>
+      {mine.slice(0, start).join("")}
+      {differing && <mark>{differing}</mark>}
+      {mine.slice(mine.length - end).join("")}
+    </>
+  );
 }

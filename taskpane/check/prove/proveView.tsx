@@ -1,7 +1,15 @@
 import { useEffect, useState } from "preact/hooks";
 import { reasonOf } from "../../../src/core/index.ts";
 import { worksheetFunctions } from "../../../functions/index.ts";
-import { loadCases, failWord, goodWords, readValidation, validationPlan, type AsBuilt, type ReadValidation } from "../../../src/checker/index.ts";
+import {
+  loadCases,
+  failWord,
+  goodWords,
+  readValidation,
+  validationPlan,
+  type AsBuilt,
+  type ReadValidation,
+} from "../../../src/checker/index.ts";
 import { a1, type Plan } from "../../../src/sheet/index.ts";
 import { now } from "../../when.ts";
 import { NewSheet } from "../newSheet.tsx";
@@ -24,10 +32,13 @@ const asBuilt = (): Promise<AsBuilt> => (building ??= loadCases().then(builder))
 /** "0 FAIL, 330 PASS, 67 BY TRACE": what fails always, the rest where there is any. */
 function countsText(by: readonly number[]): string {
   const words = [...goodWords, failWord].map((word, i) => ({ word, n: by[i] ?? 0 }));
-  return [words.at(-1)!, ...words.slice(0, -1).filter(({ n }) => n > 0)].map(({ word, n }) => `${n} ${word}`).join(", ");
+  return [words.at(-1)!, ...words.slice(0, -1).filter(({ n }) => n > 0)]
+    .map(({ word, n }) => `${n} ${word}`)
+    .join(", ");
 }
 
-const tone = (overall: string): string => (overall === "PASS" ? "kb-tag-good" : overall === failWord ? "kb-tag-bad" : "kb-tag-open");
+const tone = (overall: string): string =>
+  overall === "PASS" ? "kb-tag-good" : overall === failWord ? "kb-tag-bad" : "kb-tag-open";
 
 /** A validation sheet for the files of an office, and what it says. */
 export function ProveView({ host, go }: ToolProps) {
@@ -54,27 +65,105 @@ export function ProveView({ host, go }: ToolProps) {
       if (!live) return;
       setRead(undefined);
     };
-    look().catch((error: unknown) => { if (live) setProblem(`The validation sheet could not be read: ${reasonOf(error)}`); });
-    return () => { live = false; };
+    look().catch((error: unknown) => {
+      if (live) setProblem(`The validation sheet could not be read: ${reasonOf(error)}`);
+    });
+    return () => {
+      live = false;
+    };
   }, [host, selected, sheet, calculation]);
-  return <>
-    <p>Puts every published check on a new sheet as a live formula, with its inputs, the printed value, the tolerance, the source and a verdict computed on the sheet. An office files it as proof that this installation gives the printed numbers; it says nothing of the fitness of a design.</p>
-    <NewSheet id="kb-prove-name" host={host} wanted="Validation" button="Make the validation sheet" what="the validation sheet" make={async () => validationPlan(await loadCases(), worksheetFunctions, { when: now(), host: host.name }).plan} done={(made) => { setSheet(made); another(); }} />
-    <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
-    {read && sheet !== undefined && <section aria-label="Validation">
-      <h3><button type="button" class="kb-link" onClick={() => go({ sheet, row: 0, column: 0 })}>{sheet}</button></h3>
-      <p class="kb-overall" aria-live="polite">Overall <span class={`kb-tag ${tone(read.overall)}`}>{read.overall}</span></p>
-      <dl class="kb-facts">
-        <div><dt>functions now</dt><dd>{read.versionNow}</dd></div><div><dt>sheet built by</dt><dd>{read.versionBuilt}</dd></div>
-        {read.counts.map(({ basis, values, by }) => <div key={basis}><dt>{basis}</dt><dd>{values} {values === 1 ? "value" : "values"}: {countsText(by)}</dd></div>)}
-      </dl>
-      <p class="kb-hint">BY TRACE: an intermediate step that no cell can show; its value was computed when the sheet was made. DIFFERS: a superseded value, which the function rightly does not give. REFUSED: an input out of range, refused as it must be.</p>
-      {read.changed.length > 0 && <><h3>Changed since it was built: {read.changed.length}</h3>
-        <p class="kb-problem">Printed numbers, tolerances, inputs or formulas of this sheet are not those of the checks: it proves nothing. Make a new one.</p>
-        <p>{read.changed.slice(0, 20).map((at) => <button key={a1(at)} type="button" class="kb-link" onClick={() => go({ sheet, ...at })}>{a1(at)}</button>)}</p></>}
-      {read.failing.length > 0 && <><h3>To be looked at: {read.failing.length}</h3>
-        <ol class="kb-findings">{read.failing.slice(0, 50).map((row) => <li key={row.row} class="kb-grade-serious"><p><button type="button" class="kb-link" onClick={() => go({ sheet, row: row.row, column: 13 })}>{row.no}</button> {row.what}</p><p>printed {row.printed}, here {row.compared || "nothing"}: <strong>{row.verdict}</strong></p></li>)}</ol>
-        {read.failing.length > 50 && <p class="kb-hint">and {read.failing.length - 50} more on the sheet</p>}</>}
-    </section>}
-  </>;
+  return (
+    <>
+      <p>
+        Puts every published check on a new sheet as a live formula, with its inputs, the printed value, the tolerance,
+        the source and a verdict computed on the sheet. An office files it as proof that this installation gives the
+        printed numbers; it says nothing of the fitness of a design.
+      </p>
+      <NewSheet
+        id="kb-prove-name"
+        host={host}
+        wanted="Validation"
+        button="Make the validation sheet"
+        what="the validation sheet"
+        make={async () => validationPlan(await loadCases(), worksheetFunctions, { when: now(), host: host.name }).plan}
+        done={(made) => {
+          setSheet(made);
+          another();
+        }}
+      />
+      <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
+      {read && sheet !== undefined && (
+        <section aria-label="Validation">
+          <h3>
+            <button type="button" class="kb-link" onClick={() => go({ sheet, row: 0, column: 0 })}>
+              {sheet}
+            </button>
+          </h3>
+          <p class="kb-overall" aria-live="polite">
+            Overall <span class={`kb-tag ${tone(read.overall)}`}>{read.overall}</span>
+          </p>
+          <dl class="kb-facts">
+            <div>
+              <dt>functions now</dt>
+              <dd>{read.versionNow}</dd>
+            </div>
+            <div>
+              <dt>sheet built by</dt>
+              <dd>{read.versionBuilt}</dd>
+            </div>
+            {read.counts.map(({ basis, values, by }) => (
+              <div key={basis}>
+                <dt>{basis}</dt>
+                <dd>
+                  {values} {values === 1 ? "value" : "values"}: {countsText(by)}
+                </dd>
+              </div>
+            ))}
+          </dl>
+          <p class="kb-hint">
+            BY TRACE: an intermediate step that no cell can show; its value was computed when the sheet was made.
+            DIFFERS: a superseded value, which the function rightly does not give. REFUSED: an input out of range,
+            refused as it must be.
+          </p>
+          {read.changed.length > 0 && (
+            <>
+              <h3>Changed since it was built: {read.changed.length}</h3>
+              <p class="kb-problem">
+                Printed numbers, tolerances, inputs or formulas of this sheet are not those of the checks: it proves
+                nothing. Make a new one.
+              </p>
+              <p>
+                {read.changed.slice(0, 20).map((at) => (
+                  <button key={a1(at)} type="button" class="kb-link" onClick={() => go({ sheet, ...at })}>
+                    {a1(at)}
+                  </button>
+                ))}
+              </p>
+            </>
+          )}
+          {read.failing.length > 0 && (
+            <>
+              <h3>To be looked at: {read.failing.length}</h3>
+              <ol class="kb-findings">
+                {read.failing.slice(0, 50).map((row) => (
+                  <li key={row.row} class="kb-grade-serious">
+                    <p>
+                      <button type="button" class="kb-link" onClick={() => go({ sheet, row: row.row, column: 13 })}>
+                        {row.no}
+                      </button>{" "}
+                      {row.what}
+                    </p>
+                    <p>
+                      printed {row.printed}, here {row.compared || "nothing"}: <strong>{row.verdict}</strong>
+                    </p>
+                  </li>
+                ))}
+              </ol>
+              {read.failing.length > 50 && <p class="kb-hint">and {read.failing.length - 50} more on the sheet</p>}
+            </>
+          )}
+        </section>
+      )}
+    </>
+  );
 }

@@ -1,6 +1,10 @@
 import { nameOfPart, type Mark, type Part } from "../../../src/checker/index.ts";
 
-const stateWords = { "stale: values changed": "values changed since", "stale: formulas changed": "formulas changed since, with the values they had", "unreadable": "no mark of Sign off: typed by hand" } as const;
+const stateWords = {
+  "stale: values changed": "values changed since",
+  "stale: formulas changed": "formulas changed since, with the values they had",
+  unreadable: "no mark of Sign off: typed by hand",
+} as const;
 
 /** Whose mark it is, and what is the matter with one that does not hold. */
 export function markText({ by, date, text, state }: Mark): string {
@@ -9,7 +13,8 @@ export function markText({ by, date, text, state }: Mark): string {
 }
 
 /** The mark of a part, where it has one. */
-export const markOf = (part: Part, marks: readonly Mark[]): Mark | undefined => marks.find((m) => m.part.first === part.first && m.part.kind === part.kind);
+export const markOf = (part: Part, marks: readonly Mark[]): Mark | undefined =>
+  marks.find((m) => m.part.first === part.first && m.part.kind === part.kind);
 
 /** What was done last with a mark. */
 export interface Done {

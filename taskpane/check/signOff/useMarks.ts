@@ -1,7 +1,17 @@
 import type { RefObject } from "preact";
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../../src/core/index.ts";
-import { progressOf, readMarks, readRevisions, recognise, type BlockProgress, type EnteredCell, type Mark, type Recognised, type RevisionTable } from "../../../src/checker/index.ts";
+import {
+  progressOf,
+  readMarks,
+  readRevisions,
+  recognise,
+  type BlockProgress,
+  type EnteredCell,
+  type Mark,
+  type Recognised,
+  type RevisionTable,
+} from "../../../src/checker/index.ts";
 import type { Host } from "../../../src/hosts/index.ts";
 
 /** What is known of a sheet and its marks. */
@@ -18,13 +28,20 @@ async function look(host: Host, sheet: string): Promise<MarkedSheet> {
   const recognised = await recognise(host, sheet);
   if (!recognised) return { sheet, marked: undefined };
   const marks = readMarks(recognised);
-  return { sheet, marked: { recognised, marks, progress: progressOf(recognised, marks), revisions: readRevisions(recognised) } };
+  return {
+    sheet,
+    marked: { recognised, marks, progress: progressOf(recognised, marks), revisions: readRevisions(recognised) },
+  };
 }
 /** Sheets are computed in several steps; after the last one they are read. */
 const quiet = 600;
 
 /** The marks of a sheet, read again after every calculation: while they stand in `place` where they are looked at, else as soon as they are. */
-export function useMarks(host: Host, sheet: string | undefined, place: RefObject<HTMLElement>): {
+export function useMarks(
+  host: Host,
+  sheet: string | undefined,
+  place: RefObject<HTMLElement>,
+): {
   readonly seen: MarkedSheet | undefined;
   readonly busy: boolean;
   readonly problem: string;

@@ -1,7 +1,13 @@
 import { useEffect, useId, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../../src/core/index.ts";
 import type { Address } from "../../../src/sheet/index.ts";
-import { sensitivities, usualSensitivity, type Questioned, type Sensitivity, type SensitivityOptions } from "../../../src/checker/index.ts";
+import {
+  sensitivities,
+  usualSensitivity,
+  type Questioned,
+  type Sensitivity,
+  type SensitivityOptions,
+} from "../../../src/checker/index.ts";
 import { useFocusBack } from "../focusBack.ts";
 import { Bars } from "./bars.tsx";
 import { typedNumber } from "./words.ts";
@@ -17,7 +23,13 @@ interface Found {
 }
 
 /** How the governing utilisation answers to every numeric input. */
-export function InputsThatMatter({ read, go }: { readonly read: () => Promise<Questioned | undefined>; readonly go: (at: Address) => void }) {
+export function InputsThatMatter({
+  read,
+  go,
+}: {
+  readonly read: () => Promise<Questioned | undefined>;
+  readonly go: (at: Address) => void;
+}) {
   const id = useId();
   const [typed, setTyped] = useState(String(usualSensitivity.percent));
   const [tables, setTables] = useState<SensitivityOptions["tables"]>(usualSensitivity.tables);
@@ -28,7 +40,12 @@ export function InputsThatMatter({ read, go }: { readonly read: () => Promise<Qu
   const run = useRef(0);
   const place = useRef<HTMLDivElement>(null);
   useFocusBack(place, progress !== undefined);
-  useEffect(() => () => { run.current++; }, []);
+  useEffect(
+    () => () => {
+      run.current++;
+    },
+    [],
+  );
   const percent = typedNumber(typed);
   const allowed = percent !== undefined && percent >= 0.01 && percent <= 20;
 
@@ -55,22 +72,92 @@ export function InputsThatMatter({ read, go }: { readonly read: () => Promise<Qu
   };
   const checks = found?.of.checks ?? [];
   const chosen = checks.find((c) => c.id === check);
-  return <section aria-label="Which inputs matter">
-    <h3>Which inputs matter</h3>
-    <p class="kb-hint">Moves each numeric input a little, one at a time and all else as it is. The sheet is not touched. First order, near the design as it stands: the effects of several inputs, or of larger changes, are not their sum. Ask above for those.</p>
-    <div class="kb-amount">
-      <div><label for={`${id}-percent`}>Step in per cent</label><input id={`${id}-percent`} type="text" inputMode="decimal" value={typed} aria-invalid={!allowed} aria-describedby={`${id}-allowed`} onInput={(e) => setTyped(e.currentTarget.value)} /></div>
-      <div><label for={`${id}-tables`}>Inputs in tables</label><select id={`${id}-tables`} value={tables} onChange={(e) => setTables(e.currentTarget.value as SensitivityOptions["tables"])}><option value="columns">a column together</option><option value="cells">each cell by itself</option></select></div>
-    </div>
-    <p class="kb-hint" id={`${id}-allowed`}>{allowed ? "Whole numbers move by 1." : "The step: 0.01 to 20 per cent."}</p>
-    <div ref={place}>{progress ? <div class="kb-progress"><progress max={progress.of} value={progress.done} aria-label="Inputs moved" /><button type="button" onClick={() => { run.current++; }}>Stop</button></div>
-      : <button type="button" class="kb-primary" disabled={!allowed} onClick={() => void start()}>Show which inputs matter</button>}</div>
-    <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
-    <div role="status">{progress && <p class="kb-hidden">Moving inputs</p>}{found && <p>{found.whole ? `${found.all.length} inputs moved` : `Stopped after ${found.all.length} inputs`} on “{found.of.sheet}”.</p>}</div>
-    {found && <>
-      <label for={`${id}-of`}>Effect on</label>
-      <select id={`${id}-of`} value={check ?? ""} onChange={(e) => setCheck(e.currentTarget.value || undefined)}><option value="">the governing utilisation (the largest)</option>{checks.map((c) => <option key={c.id} value={c.id}>{c.description}</option>)}</select>
-      <Bars all={found.all} check={chosen?.id} go={go} now={chosen ? `the utilisation “${chosen.description}”` : "the governing utilisation (a ratio; 1 is the limit)"} />
-    </>}
-  </section>;
+  return (
+    <section aria-label="Which inputs matter">
+      <h3>Which inputs matter</h3>
+      <p class="kb-hint">
+        Moves each numeric input a little, one at a time and all else as it is. The sheet is not touched. First order,
+        near the design as it stands: the effects of several inputs, or of larger changes, are not their sum. Ask above
+        for those.
+      </p>
+      <div class="kb-amount">
+        <div>
+          <label for={`${id}-percent`}>Step in per cent</label>
+          <input
+            id={`${id}-percent`}
+            type="text"
+            inputMode="decimal"
+            value={typed}
+            aria-invalid={!allowed}
+            aria-describedby={`${id}-allowed`}
+            onInput={(e) => setTyped(e.currentTarget.value)}
+          />
+        </div>
+        <div>
+          <label for={`${id}-tables`}>Inputs in tables</label>
+          <select
+            id={`${id}-tables`}
+            value={tables}
+            onChange={(e) => setTables(e.currentTarget.value as SensitivityOptions["tables"])}
+          >
+            <option value="columns">a column together</option>
+            <option value="cells">each cell by itself</option>
+          </select>
+        </div>
+      </div>
+      <p class="kb-hint" id={`${id}-allowed`}>
+        {allowed ? "Whole numbers move by 1." : "The step: 0.01 to 20 per cent."}
+      </p>
+      <div ref={place}>
+        {progress ? (
+          <div class="kb-progress">
+            <progress max={progress.of} value={progress.done} aria-label="Inputs moved" />
+            <button
+              type="button"
+              onClick={() => {
+                run.current++;
+              }}
+            >
+              Stop
+            </button>
+          </div>
+        ) : (
+          <button type="button" class="kb-primary" disabled={!allowed} onClick={() => void start()}>
+            Show which inputs matter
+          </button>
+        )}
+      </div>
+      <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
+      <div role="status">
+        {progress && <p class="kb-hidden">Moving inputs</p>}
+        {found && (
+          <p>
+            {found.whole ? `${found.all.length} inputs moved` : `Stopped after ${found.all.length} inputs`} on “
+            {found.of.sheet}”.
+          </p>
+        )}
+      </div>
+      {found && (
+        <>
+          <label for={`${id}-of`}>Effect on</label>
+          <select id={`${id}-of`} value={check ?? ""} onChange={(e) => setCheck(e.currentTarget.value || undefined)}>
+            <option value="">the governing utilisation (the largest)</option>
+            {checks.map((c) => (
+              <option key={c.id} value={c.id}>
+                {c.description}
+              </option>
+            ))}
+          </select>
+          <Bars
+            all={found.all}
+            check={chosen?.id}
+            go={go}
+            now={
+              chosen ? `the utilisation “${chosen.description}”` : "the governing utilisation (a ratio; 1 is the limit)"
+            }
+          />
+        </>
+      )}
+    </section>
+  );
 }

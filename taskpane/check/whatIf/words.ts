@@ -28,4 +28,5 @@ export function signed(change: number): string {
   return `${change > 0 ? "+" : "−"}${Math.abs(change) >= 0.0005 ? Math.abs(change).toFixed(3) : numberText(Number(Math.abs(change).toPrecision(2)))}`;
 }
 
-export const tone = (verdict: string): string => (verdict === "OK" ? "kb-tag-good" : verdict === "FAIL" ? "kb-tag-bad" : "kb-tag-open");
+export const tone = (verdict: string): string =>
+  verdict === "OK" ? "kb-tag-good" : verdict === "FAIL" ? "kb-tag-bad" : "kb-tag-open";

@@ -16,16 +16,29 @@ let bundle: Promise<string> | undefined;
 const onlyWhatIsUsed: Plugin = {
   name: "only what is used",
   setup: (making) => {
-    making.onResolve({ filter: /^\.\.?\/.*\.ts$/ }, ({ path, resolveDir }) => ({ path: join(resolveDir, path), sideEffects: false }));
+    making.onResolve({ filter: /^\.\.?\/.*\.ts$/ }, ({ path, resolveDir }) => ({
+      path: join(resolveDir, path),
+      sideEffects: false,
+    }));
     // The one package the stand-in reads formulas with goes along.
-    making.onResolve({ filter: /^@borgar\/fx$/ }, ({ path }) => ({ path: createRequire(import.meta.url).resolve(path), sideEffects: false }));
+    making.onResolve({ filter: /^@borgar\/fx$/ }, ({ path }) => ({
+      path: createRequire(import.meta.url).resolve(path),
+      sideEffects: false,
+    }));
   },
 };
 
 async function standIn(): Promise<string> {
   const { outputFiles } = await build({
-    entryPoints: [fileURLToPath(new URL("standIn.ts", import.meta.url))], bundle: true, write: false, format: "iife", target: "es2022",
-    plugins: [onlyWhatIsUsed], packages: "external", loader: { ".css": "empty" }, logLevel: "error",
+    entryPoints: [fileURLToPath(new URL("standIn.ts", import.meta.url))],
+    bundle: true,
+    write: false,
+    format: "iife",
+    target: "es2022",
+    plugins: [onlyWhatIsUsed],
+    packages: "external",
+    loader: { ".css": "empty" },
+    logLevel: "error",
   });
   return outputFiles[0]!.text;
 }
@@ -43,6 +56,12 @@ export async function answerWithPublishedScript(page: Page): Promise<void> {
   const folder = dirname(createRequire(import.meta.url).resolve("@microsoft/office-js/dist/office.js"));
   await page.route(`${hostScripts}**`, (route) => {
     const file = join(folder, new URL(route.request().url()).pathname.slice(new URL(hostScripts).pathname.length));
-    return existsSync(file) ? route.fulfill({ contentType: "text/javascript", headers: { "Access-Control-Allow-Origin": "*" }, body: readFileSync(file) }) : route.abort();
+    return existsSync(file)
+      ? route.fulfill({
+          contentType: "text/javascript",
+          headers: { "Access-Control-Allow-Origin": "*" },
+          body: readFileSync(file),
+        })
+      : route.abort();
   });
 }

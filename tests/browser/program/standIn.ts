@@ -8,28 +8,46 @@ declare global {
     /** An API set that this program has not. */
     programLacks?: string;
     /** What the page has done so far, and a cell to fill, for the test. */
-    program: { readonly associated: readonly string[]; readonly startup: readonly string[]; readonly type: (row: number, column: number, formula: string) => void };
+    program: {
+      readonly associated: readonly string[];
+      readonly startup: readonly string[];
+      readonly type: (row: number, column: number, formula: string) => void;
+    };
   }
 }
 
-const excel = new FakeExcel({ calculator: async (workbook) => resultsOf(await window.computeWorkbook(toText(workbook))) });
+const excel = new FakeExcel({
+  calculator: async (workbook) => resultsOf(await window.computeWorkbook(toText(workbook))),
+});
 const associated: string[] = [];
 const startup: string[] = [];
 
 window.program = {
-  associated, startup,
-  type: (row, column, formula) => changeCell(excel.workbook.sheets[0]!, row, column, (cell) => { cell.formula = formula; }),
+  associated,
+  startup,
+  type: (row, column, formula) =>
+    changeCell(excel.workbook.sheets[0]!, row, column, (cell) => {
+      cell.formula = formula;
+    }),
 };
 Object.assign(window, {
   // As the program's own script begins: the error class and the codes come with a later part.
   CustomFunctions: { associate: (id: string) => associated.push(id) },
   Excel: { run: excel.run },
   Office: {
-    HostType: { Excel: "Excel" }, StartupBehavior: { load: "Load" },
+    HostType: { Excel: "Excel" },
+    StartupBehavior: { load: "Load" },
     onReady: () => Promise.resolve({ host: "Excel" }),
-    addin: { setStartupBehavior: (behavior: string) => { startup.push(behavior); return Promise.resolve(); } },
+    addin: {
+      setStartupBehavior: (behavior: string) => {
+        startup.push(behavior);
+        return Promise.resolve();
+      },
+    },
     context: {
-      requirements: { isSetSupported: (set: string, version: string) => set !== window.programLacks && excel.supports(set, version) },
+      requirements: {
+        isSetSupported: (set: string, version: string) => set !== window.programLacks && excel.supports(set, version),
+      },
       officeTheme: { isDarkTheme: window.matchMedia("(prefers-color-scheme: dark)").matches },
     },
   },

@@ -5,20 +5,67 @@ import { act, Misuse, OfficeError, strictObject, targetOf, type Handle, type Pro
 
 const areaOf = (range: object): string => areaA1(targetOf<RangeTarget>(range, "Range").areas[0]!, false);
 
-interface SeriesTarget { readonly chart: FakeChart; readonly series: FakeSeries }
+interface SeriesTarget {
+  readonly chart: FakeChart;
+  readonly series: FakeSeries;
+}
 
-const inLook = (key: string): Property<SeriesTarget> => ({ read: ({ series }) => series.look[key], write: ({ series }, value: unknown) => { series.look[key] = value; } });
+const inLook = (key: string): Property<SeriesTarget> => ({
+  read: ({ series }) => series.look[key],
+  write: ({ series }, value: unknown) => {
+    series.look[key] = value;
+  },
+});
 
 const seriesShape: Shape<SeriesTarget> = {
   kind: "ChartSeries",
-  properties: { name: { read: ({ series }) => series.name }, ...Object.fromEntries(["smooth", "markerStyle", "markerSize", "markerForegroundColor", "markerBackgroundColor"].map((key) => [key, inLook(key)])) },
+  properties: {
+    name: { read: ({ series }) => series.name },
+    ...Object.fromEntries(
+      ["smooth", "markerStyle", "markerSize", "markerForegroundColor", "markerBackgroundColor"].map((key) => [
+        key,
+        inLook(key),
+      ]),
+    ),
+  },
   parts: {
-    format: ({ context, target }) => strictObject<SeriesTarget>(context, { kind: "ChartSeriesFormat", parts: { line: () => strictObject<SeriesTarget>(context, { kind: "ChartLineFormat", properties: { color: inLook("line.color"), weight: inLook("line.weight"), lineStyle: inLook("line.lineStyle") } }, target) } }, target),
+    format: ({ context, target }) =>
+      strictObject<SeriesTarget>(
+        context,
+        {
+          kind: "ChartSeriesFormat",
+          parts: {
+            line: () =>
+              strictObject<SeriesTarget>(
+                context,
+                {
+                  kind: "ChartLineFormat",
+                  properties: {
+                    color: inLook("line.color"),
+                    weight: inLook("line.weight"),
+                    lineStyle: inLook("line.lineStyle"),
+                  },
+                },
+                target,
+              ),
+          },
+        },
+        target,
+      ),
   },
   methods: {
-    setXAxisValues: (self, range: object) => act(self, "setXAxisValues", ({ series }) => { series.x = areaOf(range); }),
-    setValues: (self, range: object) => act(self, "setValues", ({ series }) => { series.y = areaOf(range); }),
-    delete: (self) => act(self, "delete", ({ chart, series }) => { chart.series.splice(chart.series.indexOf(series), 1); }),
+    setXAxisValues: (self, range: object) =>
+      act(self, "setXAxisValues", ({ series }) => {
+        series.x = areaOf(range);
+      }),
+    setValues: (self, range: object) =>
+      act(self, "setValues", ({ series }) => {
+        series.y = areaOf(range);
+      }),
+    delete: (self) =>
+      act(self, "delete", ({ chart, series }) => {
+        chart.series.splice(chart.series.indexOf(series), 1);
+      }),
   },
 };
 
@@ -39,7 +86,20 @@ const seriesCollection: Shape<FakeChart> = {
 };
 
 function recorded(kind: string, keys: readonly string[]): Shape<FakeChart> {
-  return { kind, properties: Object.fromEntries(keys.map((key): [string, Property<FakeChart>] => [key, { read: () => { throw new Misuse(`the fake does not keep ${kind}.${key}`); }, write: () => undefined }])) };
+  return {
+    kind,
+    properties: Object.fromEntries(
+      keys.map((key): [string, Property<FakeChart>] => [
+        key,
+        {
+          read: () => {
+            throw new Misuse(`the fake does not keep ${kind}.${key}`);
+          },
+          write: () => undefined,
+        },
+      ]),
+    ),
+  };
 }
 
 function oneOf(key: "scaleType" | "position", allowed: readonly string[]): Property<FakeChart> {
@@ -58,39 +118,116 @@ const scale: Readonly<Record<string, Property<FakeChart>>> = {
   logBase: {
     read: (chart) => chart.scale.logBase,
     write: (chart, value: number) => {
-      if (!(value >= 2 && value <= 1000)) throw new OfficeError("InvalidArgument", `${value} is no base of a logarithm`);
+      if (!(value >= 2 && value <= 1000))
+        throw new OfficeError("InvalidArgument", `${value} is no base of a logarithm`);
       chart.scale.logBase = value;
     },
   },
 };
 
-const turned: Readonly<Record<string, Property<FakeChart>>> = { reversePlotOrder: { read: (chart) => chart.reversed, write: (chart, value: boolean) => { chart.reversed = value; } } };
+const turned: Readonly<Record<string, Property<FakeChart>>> = {
+  reversePlotOrder: {
+    read: (chart) => chart.reversed,
+    write: (chart, value: boolean) => {
+      chart.reversed = value;
+    },
+  },
+};
 
 function axis(which: "category" | "value"): Shape<FakeChart> {
   return {
     kind: "ChartAxis",
-    properties: { ...recorded("ChartAxis", ["tickLabelPosition"]).properties, ...(which === "category" ? scale : turned) },
+    properties: {
+      ...recorded("ChartAxis", ["tickLabelPosition"]).properties,
+      ...(which === "category" ? scale : turned),
+    },
     parts: {
-      title: ({ context, target }) => strictObject<FakeChart>(context, { kind: "ChartAxisTitle", properties: { text: { read: ({ axes }) => axes[which], write: (chart, value: string) => { chart.axes[which] = value; } } } }, target),
-      majorGridlines: ({ context, target }) => strictObject<FakeChart>(context, {
-        ...recorded("ChartGridlines", ["visible"]),
-        parts: { format: () => strictObject<FakeChart>(context, { kind: "ChartGridlinesFormat", parts: { line: () => strictObject(context, recorded("ChartLineFormat", ["color"]), target) } }, target) },
-      }, target),
+      title: ({ context, target }) =>
+        strictObject<FakeChart>(
+          context,
+          {
+            kind: "ChartAxisTitle",
+            properties: {
+              text: {
+                read: ({ axes }) => axes[which],
+                write: (chart, value: string) => {
+                  chart.axes[which] = value;
+                },
+              },
+            },
+          },
+          target,
+        ),
+      majorGridlines: ({ context, target }) =>
+        strictObject<FakeChart>(
+          context,
+          {
+            ...recorded("ChartGridlines", ["visible"]),
+            parts: {
+              format: () =>
+                strictObject<FakeChart>(
+                  context,
+                  {
+                    kind: "ChartGridlinesFormat",
+                    parts: { line: () => strictObject(context, recorded("ChartLineFormat", ["color"]), target) },
+                  },
+                  target,
+                ),
+            },
+          },
+          target,
+        ),
     },
   };
 }
 
 const chartShape: Shape<FakeChart> = {
   kind: "Chart",
-  properties: { name: { read: ({ name }) => name, write: (chart, value: string) => { chart.name = value; } } },
+  properties: {
+    name: {
+      read: ({ name }) => name,
+      write: (chart, value: string) => {
+        chart.name = value;
+      },
+    },
+  },
   parts: {
     series: ({ context, target }) => strictObject(context, seriesCollection, target),
-    title: ({ context, target }) => strictObject<FakeChart>(context, { kind: "ChartTitle", properties: { text: { read: ({ title }) => title, write: (chart, value: string) => { chart.title = value; } } } }, target),
+    title: ({ context, target }) =>
+      strictObject<FakeChart>(
+        context,
+        {
+          kind: "ChartTitle",
+          properties: {
+            text: {
+              read: ({ title }) => title,
+              write: (chart, value: string) => {
+                chart.title = value;
+              },
+            },
+          },
+        },
+        target,
+      ),
     legend: ({ context, target }) => strictObject(context, recorded("ChartLegend", ["position", "visible"]), target),
-    axes: ({ context, target }) => strictObject<FakeChart>(context, { kind: "ChartAxes", parts: { categoryAxis: () => strictObject(context, axis("category"), target), valueAxis: () => strictObject(context, axis("value"), target) } }, target),
+    axes: ({ context, target }) =>
+      strictObject<FakeChart>(
+        context,
+        {
+          kind: "ChartAxes",
+          parts: {
+            categoryAxis: () => strictObject(context, axis("category"), target),
+            valueAxis: () => strictObject(context, axis("value"), target),
+          },
+        },
+        target,
+      ),
   },
   methods: {
-    setPosition: (self, first: object, last: object) => act(self, "setPosition", (chart) => { chart.position = `${areaOf(first)}:${areaOf(last)}`; }),
+    setPosition: (self, first: object, last: object) =>
+      act(self, "setPosition", (chart) => {
+        chart.position = `${areaOf(first)}:${areaOf(last)}`;
+      }),
   },
 };
 
@@ -103,7 +240,16 @@ export const charts: Shape<SheetTarget> = {
       act(self, "add", (target) => {
         guard(target, "a chart");
         // The program guesses a series from the cells it is given.
-        made = { type, name: "", title: "", axes: { category: "", value: "" }, scale: { scaleType: "Linear", logBase: 10, position: "Automatic" }, reversed: false, position: "", series: [{ name: "Series1", x: "", y: areaOf(source), look: {} }] };
+        made = {
+          type,
+          name: "",
+          title: "",
+          axes: { category: "", value: "" },
+          scale: { scaleType: "Linear", logBase: 10, position: "Automatic" },
+          reversed: false,
+          position: "",
+          series: [{ name: "Series1", x: "", y: areaOf(source), look: {} }],
+        };
         target.sheet.charts.push(made);
       });
       return strictObject(self.context, chartShape, () => made);

@@ -8,7 +8,13 @@ import { placeOf, type FakeSheet, type FakeWorkbook } from "./state.ts";
 function planned(sheet: FakeSheet, workbook: FakeWorkbook): PlannedCell[] {
   return [...sheet.cells].map(([key, { value, formula, numberFormat }]): PlannedCell => {
     const [row, column] = placeOf(key);
-    return { row, column, role: "value", ...(numberFormat !== "General" && { format: numberFormat }), ...(formula !== undefined ? { formula: withoutNames(formula, sheet, workbook) } : value !== "" && { value }) };
+    return {
+      row,
+      column,
+      role: "value",
+      ...(numberFormat !== "General" && { format: numberFormat }),
+      ...(formula !== undefined ? { formula: withoutNames(formula, sheet, workbook) } : value !== "" && { value }),
+    };
   });
 }
 
@@ -24,13 +30,39 @@ async function compute(workbook: FakeWorkbook): Promise<ReadonlyMap<string, Read
       const rows = Math.max(0, ...cells.map(({ row }) => row)) + 1;
       const columns = Math.max(0, ...cells.map(({ column }) => column)) + 1;
       if (sheet.name === "Sheet1") await grid.insert(sheet.name, cells);
-      else await grid.apply({ ...smallPlan, rows: rows + beside, columns: columns + beside, spans: [], lines: {}, cells, names: [], validations: [], highlights: [], unlocked: [] }, { sheetName: sheet.name, progress: () => undefined });
-      const area = { row: 0, column: 0, rows: sheet.name === "Sheet1" ? rows : rows + beside, columns: sheet.name === "Sheet1" ? columns : columns + beside };
+      else
+        await grid.apply(
+          {
+            ...smallPlan,
+            rows: rows + beside,
+            columns: columns + beside,
+            spans: [],
+            lines: {},
+            cells,
+            names: [],
+            validations: [],
+            highlights: [],
+            unlocked: [],
+          },
+          { sheetName: sheet.name, progress: () => undefined },
+        );
+      const area = {
+        row: 0,
+        column: 0,
+        rows: sheet.name === "Sheet1" ? rows : rows + beside,
+        columns: sheet.name === "Sheet1" ? columns : columns + beside,
+      };
       const found = new Map<string, Computed>();
-      (await grid.read(sheet.name, area)).forEach((line, row) => line.forEach(({ value, text, error }, column) => {
-        const own = sheet.cells.get(`${row} ${column}`);
-        if (own ? own.formula !== undefined : value !== null || error) found.set(`${row} ${column}`, error ? { value: error.code, text: error.code, error: true } : { value: value ?? 0, text, error: false });
-      }));
+      (await grid.read(sheet.name, area)).forEach((line, row) =>
+        line.forEach(({ value, text, error }, column) => {
+          const own = sheet.cells.get(`${row} ${column}`);
+          if (own ? own.formula !== undefined : value !== null || error)
+            found.set(
+              `${row} ${column}`,
+              error ? { value: error.code, text: error.code, error: true } : { value: value ?? 0, text, error: false },
+            );
+        }),
+      );
       out.set(sheet.id, found);
     }
     return out;
@@ -46,7 +78,14 @@ const passing = /kb-[0-9a-f-]{23}/g;
 export function gridCalculator(): Calculator {
   const known = new Map<string, Promise<ReadonlyMap<string, ReadonlyMap<string, Computed>>>>();
   return async (workbook) => {
-    const contents = JSON.stringify([[...workbook.names], workbook.sheets.map(({ name, cells, names }) => [name, [...cells].map(([key, { value, formula, numberFormat }]) => [key, value, formula, numberFormat]), [...names]])]).replace(passing, "kb");
+    const contents = JSON.stringify([
+      [...workbook.names],
+      workbook.sheets.map(({ name, cells, names }) => [
+        name,
+        [...cells].map(([key, { value, formula, numberFormat }]) => [key, value, formula, numberFormat]),
+        [...names],
+      ]),
+    ]).replace(passing, "kb");
     const copy = structuredClone(workbook);
     if (!known.has(contents)) known.set(contents, compute(copy));
     // Ids count on from sheet to sheet; the order of the sheets is the same.

@@ -37,7 +37,12 @@ export class FakeExcel {
   /** So many looks at values find the functions not yet registered; then so many find them still computing. */
   unregisteredLooks = 0;
   busyLooks = 0;
-  readonly handlers: Services["handlers"] = { selection: new Set(), activation: new Set(), entry: new Set(), calculation: new Set() };
+  readonly handlers: Services["handlers"] = {
+    selection: new Set(),
+    activation: new Set(),
+    entry: new Set(),
+    calculation: new Set(),
+  };
   /** Of all requests: most operations, and most characters of what was set. */
   largest = { operations: 0, characters: 0 };
   readonly #options: FakeOptions;
@@ -48,7 +53,9 @@ export class FakeExcel {
     // eslint-disable-next-line @typescript-eslint/no-this-alias -- the services always see the workbook as it is
     const fake = this;
     this.#services = {
-      get workbook() { return fake.workbook; },
+      get workbook() {
+        return fake.workbook;
+      },
       computed: () => this.#computed(),
       has: (version) => this.supports("ExcelApi", version),
       changed: (what, sheetId) => this.#changed(what, sheetId),
@@ -82,7 +89,13 @@ export class FakeExcel {
       if (now.length === 0) return;
       if (this.cellEdit) throw new OfficeError("InvalidOperationInCellEditMode", "Excel is in cell-editing mode.");
       this.requests++;
-      this.largest = { operations: Math.max(this.largest.operations, now.length), characters: Math.max(this.largest.characters, now.reduce((sum, { size }) => sum + size, 0)) };
+      this.largest = {
+        operations: Math.max(this.largest.operations, now.length),
+        characters: Math.max(
+          this.largest.characters,
+          now.reduce((sum, { size }) => sum + size, 0),
+        ),
+      };
       this.#failAt("request", this.requests);
       try {
         for (const { label, work } of now) {
@@ -104,23 +117,39 @@ export class FakeExcel {
 
   #failAt(kind: Fault["kind"], count: number): void {
     const { fault } = this;
-    if (fault && fault.kind === kind && (fault.stays ? count >= fault.at : count === fault.at)) throw new OfficeError(fault.code ?? "GeneralException", `injected fault at ${kind} ${count}`);
+    if (fault && fault.kind === kind && (fault.stays ? count >= fault.at : count === fault.at))
+      throw new OfficeError(fault.code ?? "GeneralException", `injected fault at ${kind} ${count}`);
   }
 
   /** As in the program, events come after the request; a calculation reaches every sheet with a volatile cell. */
   #changed(what: FakeEvent, sheetId: string): void {
-    const volatile = what === "calculation" ? this.workbook.sheets.filter(({ cells }) => [...cells.values()].some(({ formula }) => formula?.includes("KERN.VERSION"))).map(({ id }) => id) : [];
-    for (const worksheetId of new Set([sheetId, ...volatile])) for (const handler of this.handlers[what]) setTimeout(() => void handler({ worksheetId }), 0);
+    const volatile =
+      what === "calculation"
+        ? this.workbook.sheets
+            .filter(({ cells }) => [...cells.values()].some(({ formula }) => formula?.includes("KERN.VERSION")))
+            .map(({ id }) => id)
+        : [];
+    for (const worksheetId of new Set([sheetId, ...volatile]))
+      for (const handler of this.handlers[what]) setTimeout(() => void handler({ worksheetId }), 0);
   }
 
   async #computed(): Promise<ReadonlyMap<string, ReadonlyMap<string, Computed>>> {
-    if (this.#services.suspended) throw new OfficeError("GeneralException", "values were asked for while calculation is suspended");
+    if (this.#services.suspended)
+      throw new OfficeError("GeneralException", "values were asked for while calculation is suspended");
     const all = await this.#options.calculator(this.workbook);
     const passing = this.unregisteredLooks > 0 ? "#NAME?" : this.busyLooks > 0 ? "#BUSY!" : undefined;
     if (this.unregisteredLooks > 0) this.unregisteredLooks--;
     else if (this.busyLooks > 0) this.busyLooks--;
     if (passing === undefined) return all;
-    const ours = (id: string, key: string): boolean => /KERN\./i.test(this.workbook.sheets.find((sheet) => sheet.id === id)?.cells.get(key)?.formula ?? "");
-    return new Map([...all].map(([id, cells]) => [id, new Map([...cells].map(([key, cell]) => [key, ours(id, key) ? { value: passing, text: passing, error: true } : cell]))]));
+    const ours = (id: string, key: string): boolean =>
+      /KERN\./i.test(this.workbook.sheets.find((sheet) => sheet.id === id)?.cells.get(key)?.formula ?? "");
+    return new Map(
+      [...all].map(([id, cells]) => [
+        id,
+        new Map(
+          [...cells].map(([key, cell]) => [key, ours(id, key) ? { value: passing, text: passing, error: true } : cell]),
+        ),
+      ]),
+    );
   }
 }

@@ -14,32 +14,51 @@ export function areaOfAddress(text: string): Area {
 
 /** The grid looks names up in its own way; here each stands as the cells it means. */
 export function withoutNames(formula: string, sheet: FakeSheet, workbook: FakeWorkbook): string {
-  return tokenize(formula).map(({ type, value }) => {
-    if (type !== tokenTypes.REF_NAMED) return value;
-    const [name, sheetName] = value.split("!").reverse() as [string, string?];
-    const owner = sheetName === undefined ? sheet : workbook.sheets.find((one) => quotedSheet(one.name) === sheetName);
-    const own = owner?.names.get(name.toLowerCase());
-    if (own?.lost) return "#REF!";
-    if (own) return `${quotedSheet(owner!.name)}!${areaA1(own.area)}`;
-    return workbook.names.get(name.toLowerCase())?.slice(1) ?? value;
-  }).join("");
+  return tokenize(formula)
+    .map(({ type, value }) => {
+      if (type !== tokenTypes.REF_NAMED) return value;
+      const [name, sheetName] = value.split("!").reverse() as [string, string?];
+      const owner =
+        sheetName === undefined ? sheet : workbook.sheets.find((one) => quotedSheet(one.name) === sheetName);
+      const own = owner?.names.get(name.toLowerCase());
+      if (own?.lost) return "#REF!";
+      if (own) return `${quotedSheet(owner!.name)}!${areaA1(own.area)}`;
+      return workbook.names.get(name.toLowerCase())?.slice(1) ?? value;
+    })
+    .join("");
 }
 
 /** The cells of all sheets whose formulas speak of a cell; those below each other together. */
-export function dependants(workbook: FakeWorkbook, of: FakeSheet, row: number, column: number): readonly { readonly sheet: FakeSheet; readonly area: Area }[] {
-  const speaks = (formula: string, sheet: FakeSheet): boolean => tokenize(withoutNames(formula, sheet, workbook), { mergeRefs: true }).some(({ type, value }) => {
-    if (type !== tokenTypes.REF_RANGE) return false;
-    const [cells, owner] = value.replaceAll("$", "").split("!").reverse() as [string, string?];
-    const area = areaOfAddress(cells);
-    return (owner === undefined ? sheet : workbook.sheets.find(({ name }) => quotedSheet(name) === owner)) === of && row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns;
-  });
-  return workbook.sheets.flatMap((sheet) => {
-    const found = [...sheet.cells].filter(([, { formula }]) => formula !== undefined && speaks(formula, sheet)).map(([key]) => placeOf(key));
-    const keys = new Set(found.map(([r, c]) => keyOf(r, c)));
-    return found.filter(([r, c]) => !keys.has(keyOf(r - 1, c))).map(([r, c]) => {
-      let rows = 1;
-      while (keys.has(keyOf(r + rows, c))) rows++;
-      return { sheet, area: { row: r, column: c, rows, columns: 1 } };
+export function dependants(
+  workbook: FakeWorkbook,
+  of: FakeSheet,
+  row: number,
+  column: number,
+): readonly { readonly sheet: FakeSheet; readonly area: Area }[] {
+  const speaks = (formula: string, sheet: FakeSheet): boolean =>
+    tokenize(withoutNames(formula, sheet, workbook), { mergeRefs: true }).some(({ type, value }) => {
+      if (type !== tokenTypes.REF_RANGE) return false;
+      const [cells, owner] = value.replaceAll("$", "").split("!").reverse() as [string, string?];
+      const area = areaOfAddress(cells);
+      return (
+        (owner === undefined ? sheet : workbook.sheets.find(({ name }) => quotedSheet(name) === owner)) === of &&
+        row >= area.row &&
+        row < area.row + area.rows &&
+        column >= area.column &&
+        column < area.column + area.columns
+      );
     });
+  return workbook.sheets.flatMap((sheet) => {
+    const found = [...sheet.cells]
+      .filter(([, { formula }]) => formula !== undefined && speaks(formula, sheet))
+      .map(([key]) => placeOf(key));
+    const keys = new Set(found.map(([r, c]) => keyOf(r, c)));
+    return found
+      .filter(([r, c]) => !keys.has(keyOf(r - 1, c)))
+      .map(([r, c]) => {
+        let rows = 1;
+        while (keys.has(keyOf(r + rows, c))) rows++;
+        return { sheet, area: { row: r, column: c, rows, columns: 1 } };
+      });
   });
 }

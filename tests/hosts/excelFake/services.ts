@@ -38,5 +38,6 @@ export interface RangeTarget extends SheetTarget {
 
 /** Refuses what protection forbids. `locked`: are the cells touched locked, or is more than cells touched? */
 export function guard({ sheet }: SheetTarget, what: string, locked = true): void {
-  if (sheet.protection && locked) throw new OfficeError("AccessDenied", `“${sheet.name}” is protected: ${what} is refused`);
+  if (sheet.protection && locked)
+    throw new OfficeError("AccessDenied", `“${sheet.name}” is protected: ${what} is refused`);
 }

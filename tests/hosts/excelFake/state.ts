@@ -102,7 +102,21 @@ export interface FakeWorkbook {
 }
 
 export function emptyCell(): FakeCell {
-  return { value: "", formula: undefined, numberFormat: "General", locked: true, size: 11, color: "#000000", bold: false, italic: false, fill: undefined, horizontalAlignment: "General", verticalAlignment: "Bottom", wrapText: false, borders: {} };
+  return {
+    value: "",
+    formula: undefined,
+    numberFormat: "General",
+    locked: true,
+    size: 11,
+    color: "#000000",
+    bold: false,
+    italic: false,
+    fill: undefined,
+    horizontalAlignment: "General",
+    verticalAlignment: "Bottom",
+    wrapText: false,
+    borders: {},
+  };
 }
 
 export const keyOf = (row: number, column: number): string => `${row} ${column}`;
@@ -123,11 +137,37 @@ export function changeCell(sheet: FakeSheet, row: number, column: number, change
 }
 
 export function newSheet(id: string, name: string): FakeSheet {
-  return { id, name, visibility: "Visible", selected: [{ row: 0, column: 0, rows: 1, columns: 1 }], cells: new Map(), names: new Map(), merged: [], validations: [], highlights: [], charts: [], widths: new Map(), heights: new Map(), hiddenRows: new Set(), hiddenColumns: new Set(), freeze: { rows: 0, columns: 0 }, showGridlines: true, protection: undefined, page: {} };
+  return {
+    id,
+    name,
+    visibility: "Visible",
+    selected: [{ row: 0, column: 0, rows: 1, columns: 1 }],
+    cells: new Map(),
+    names: new Map(),
+    merged: [],
+    validations: [],
+    highlights: [],
+    charts: [],
+    widths: new Map(),
+    heights: new Map(),
+    hiddenRows: new Set(),
+    hiddenColumns: new Set(),
+    freeze: { rows: 0, columns: 0 },
+    showGridlines: true,
+    protection: undefined,
+    page: {},
+  };
 }
 
 export function newWorkbook(): FakeWorkbook {
-  return { sheets: [newSheet("{1}", "Sheet1")], names: new Map(), activeId: "{1}", drawingSelected: false, structureProtected: false, nextId: 2 };
+  return {
+    sheets: [newSheet("{1}", "Sheet1")],
+    names: new Map(),
+    activeId: "{1}",
+    drawingSelected: false,
+    structureProtected: false,
+    nextId: 2,
+  };
 }
 
 /** All that a user would find again: everything but the counter of ids. */

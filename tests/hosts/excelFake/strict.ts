@@ -1,7 +1,10 @@
 /** An error of the spreadsheet program, with its code. */
 export class OfficeError extends Error {
   override readonly name = "RichApi.Error";
-  constructor(readonly code: string, message: string = code) {
+  constructor(
+    readonly code: string,
+    message: string = code,
+  ) {
     super(message);
   }
 }
@@ -58,7 +61,12 @@ export function act<T>(self: Handle<T>, what: string, work: (target: T) => unkno
  * An object of the program: nothing can be read before it was loaded and the request came back, nothing can be set or called that the shape does not
  * know. `find` says what it stands for when the request arrives: undefined where it is not there.
  */
-export function strictObject<T>(context: FakeContext, shape: Shape<T>, find: () => T | undefined, orNull = false): object {
+export function strictObject<T>(
+  context: FakeContext,
+  shape: Shape<T>,
+  find: () => T | undefined,
+  orNull = false,
+): object {
   const { kind, properties = {}, parts = {}, methods = {}, items } = shape;
   const loaded = new Map<string, unknown>();
   const children = new Map<string, object>();
@@ -83,8 +91,11 @@ export function strictObject<T>(context: FakeContext, shape: Shape<T>, find: () 
     const names = (Array.isArray(what) ? (what as string[]) : String(what).split(",")).map((name) => name.trim());
     const ofItems = names.filter((name) => name.startsWith("items/")).map((name) => name.slice("items/".length));
     const own = names.filter((name) => !name.startsWith("items/"));
-    for (const name of own) if (!Object.hasOwn(properties, name)) throw new Misuse(`${kind} has no property “${name}” to load`);
-    for (const name of ofItems) if (!items || !Object.hasOwn(items.shape.properties ?? {}, name)) throw new Misuse(`what ${kind} holds has no property “${name}” to load`);
+    for (const name of own)
+      if (!Object.hasOwn(properties, name)) throw new Misuse(`${kind} has no property “${name}” to load`);
+    for (const name of ofItems)
+      if (!items || !Object.hasOwn(items.shape.properties ?? {}, name))
+        throw new Misuse(`what ${kind} holds has no property “${name}” to load`);
     context.enqueue(`${kind}.load(${names.join(",")})`, async () => {
       if (orNull) {
         isNull = find() === undefined;
@@ -96,37 +107,47 @@ export function strictObject<T>(context: FakeContext, shape: Shape<T>, find: () 
     return proxy;
   };
 
-  const proxy: object = new Proxy({}, {
-    get(_, name) {
-      // Promises and test printers ask every object for these.
-      if (typeof name === "symbol" || name === "then" || name === "$$typeof" || name === "asymmetricMatch") return undefined;
-      if (name === "context") return context.face;
-      if (name === "load") return load;
-      if (name === "isNullObject") {
-        if (isNull === undefined) throw new Misuse(`${kind}.isNullObject was read before load and sync`);
-        return isNull;
-      }
-      if (Object.hasOwn(properties, name) || (name === "items" && items)) {
-        if (!loaded.has(name)) throw new Misuse(`${kind}.${name} was read before load and sync`);
-        return loaded.get(name);
-      }
-      if (Object.hasOwn(parts, name)) {
-        if (!children.has(name)) children.set(name, parts[name]!(self));
-        return children.get(name);
-      }
-      if (Object.hasOwn(methods, name)) return (...args: never[]) => methods[name]!(self, ...args);
-      throw new Misuse(`${kind} has no “${name}”`);
+  const proxy: object = new Proxy(
+    {},
+    {
+      get(_, name) {
+        // Promises and test printers ask every object for these.
+        if (typeof name === "symbol" || name === "then" || name === "$$typeof" || name === "asymmetricMatch")
+          return undefined;
+        if (name === "context") return context.face;
+        if (name === "load") return load;
+        if (name === "isNullObject") {
+          if (isNull === undefined) throw new Misuse(`${kind}.isNullObject was read before load and sync`);
+          return isNull;
+        }
+        if (Object.hasOwn(properties, name) || (name === "items" && items)) {
+          if (!loaded.has(name)) throw new Misuse(`${kind}.${name} was read before load and sync`);
+          return loaded.get(name);
+        }
+        if (Object.hasOwn(parts, name)) {
+          if (!children.has(name)) children.set(name, parts[name]!(self));
+          return children.get(name);
+        }
+        if (Object.hasOwn(methods, name)) return (...args: never[]) => methods[name]!(self, ...args);
+        throw new Misuse(`${kind} has no “${name}”`);
+      },
+      set(_, name, value) {
+        const property = typeof name === "string" && Object.hasOwn(properties, name) ? properties[name] : undefined;
+        if (!property?.write) throw new Misuse(`${kind}.${String(name)} cannot be set`);
+        const { write } = property;
+        loaded.set(name as string, value);
+        context.enqueue(
+          `${kind}.${String(name)} =`,
+          () => write(target(), structuredClone(value) as never),
+          JSON.stringify(value).length,
+        );
+        return true;
+      },
+      has: (_, name) =>
+        typeof name === "string" &&
+        (Object.hasOwn(properties, name) || Object.hasOwn(parts, name) || Object.hasOwn(methods, name)),
     },
-    set(_, name, value) {
-      const property = typeof name === "string" && Object.hasOwn(properties, name) ? properties[name] : undefined;
-      if (!property?.write) throw new Misuse(`${kind}.${String(name)} cannot be set`);
-      const { write } = property;
-      loaded.set(name as string, value);
-      context.enqueue(`${kind}.${String(name)} =`, () => write(target(), structuredClone(value) as never), JSON.stringify(value).length);
-      return true;
-    },
-    has: (_, name) => typeof name === "string" && (Object.hasOwn(properties, name) || Object.hasOwn(parts, name) || Object.hasOwn(methods, name)),
-  });
+  );
   handles.set(proxy, self);
   loaders.set(proxy, loadNow);
   return proxy;

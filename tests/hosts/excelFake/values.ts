@@ -5,10 +5,20 @@ const longestText = 32_767;
 const longestFormula = 8_192;
 
 /** A rectangle of exactly this size, as all writes must be. */
-export function rectangle(value: unknown, rows: number, columns: number, what: string): readonly (readonly unknown[])[] {
-  if (!Array.isArray(value) || !value.every(Array.isArray)) throw new Misuse(`${what} takes rows of cells, not ${typeof value}`);
+export function rectangle(
+  value: unknown,
+  rows: number,
+  columns: number,
+  what: string,
+): readonly (readonly unknown[])[] {
+  if (!Array.isArray(value) || !value.every(Array.isArray))
+    throw new Misuse(`${what} takes rows of cells, not ${typeof value}`);
   const table = value as readonly (readonly unknown[])[];
-  if (table.length !== rows || table.some((row) => row.length !== columns)) throw new OfficeError("InvalidArgument", `${what}: ${table.length} × ${table[0]?.length ?? 0} cells were given for a range of ${rows} × ${columns}`);
+  if (table.length !== rows || table.some((row) => row.length !== columns))
+    throw new OfficeError(
+      "InvalidArgument",
+      `${what}: ${table.length} × ${table[0]?.length ?? 0} cells were given for a range of ${rows} × ${columns}`,
+    );
   return table;
 }
 
@@ -38,7 +48,8 @@ function enterText(cell: FakeCell, text: string): void {
   if (text.length > longestText) throw new OfficeError("InvalidArgument", "the text is too long for a cell");
   if (text.startsWith("'")) cell.value = text.slice(1);
   else if (/^[=+\-@]/.test(text) && text.length > 1) {
-    if (text.length > longestFormula || !closes(text)) throw new OfficeError("InvalidArgument", `the formula ${text} cannot be read`);
+    if (text.length > longestFormula || !closes(text))
+      throw new OfficeError("InvalidArgument", `the formula ${text} cannot be read`);
     cell.formula = text.startsWith("=") ? text : `=${text}`;
     cell.value = "";
   } else if (/^(true|false)$/i.test(text)) cell.value = text.toLowerCase() === "true";

@@ -4,26 +4,57 @@ import { newSheet, type FakeSheet } from "./state.ts";
 import { act, Misuse, OfficeError, strictObject, type FakeContext, type Handle, type Shape } from "./strict.ts";
 import { checkName, namedItem, worksheetShape } from "./worksheet.ts";
 
-const asTarget = (services: Services, sheet: FakeSheet | undefined): SheetTarget | undefined => sheet && { services, sheet };
-const byKey = (services: Services, key: string): SheetTarget | undefined => asTarget(services, services.workbook.sheets.find(({ id, name }) => id === key || name.toLowerCase() === key.toLowerCase()));
-const active = (services: Services): SheetTarget => asTarget(services, services.workbook.sheets.find(({ id }) => id === services.workbook.activeId))!;
+const asTarget = (services: Services, sheet: FakeSheet | undefined): SheetTarget | undefined =>
+  sheet && { services, sheet };
+const byKey = (services: Services, key: string): SheetTarget | undefined =>
+  asTarget(
+    services,
+    services.workbook.sheets.find(({ id, name }) => id === key || name.toLowerCase() === key.toLowerCase()),
+  );
+const active = (services: Services): SheetTarget =>
+  asTarget(
+    services,
+    services.workbook.sheets.find(({ id }) => id === services.workbook.activeId),
+  )!;
 
 function events(name: keyof Services["handlers"]): (self: Handle<Services>) => object {
-  return (self) => strictObject<Services>(self.context, {
-    kind: "EventHandlers",
-    methods: {
-      add: (own: Handle<Services>, handler: (args: { readonly worksheetId: string }) => Promise<void>) => {
-        act(own, "add", ({ handlers }) => handlers[name].add(handler));
-        return strictObject<Services>(own.context, { kind: "EventHandlerResult", methods: { remove: (result) => act(result, "remove", ({ handlers }) => handlers[name].delete(handler)) } }, own.target);
+  return (self) =>
+    strictObject<Services>(
+      self.context,
+      {
+        kind: "EventHandlers",
+        methods: {
+          add: (own: Handle<Services>, handler: (args: { readonly worksheetId: string }) => Promise<void>) => {
+            act(own, "add", ({ handlers }) => handlers[name].add(handler));
+            return strictObject<Services>(
+              own.context,
+              {
+                kind: "EventHandlerResult",
+                methods: {
+                  remove: (result) => act(result, "remove", ({ handlers }) => handlers[name].delete(handler)),
+                },
+              },
+              own.target,
+            );
+          },
+        },
       },
-    },
-  }, self.target);
+      self.target,
+    );
 }
 
 const worksheets: Shape<Services> = {
   kind: "WorksheetCollection",
-  items: { shape: worksheetShape, of: (services) => services.workbook.sheets.map((sheet) => asTarget(services, sheet)) },
-  parts: { onSelectionChanged: events("selection"), onActivated: events("activation"), onChanged: events("entry"), onCalculated: events("calculation") },
+  items: {
+    shape: worksheetShape,
+    of: (services) => services.workbook.sheets.map((sheet) => asTarget(services, sheet)),
+  },
+  parts: {
+    onSelectionChanged: events("selection"),
+    onActivated: events("activation"),
+    onChanged: events("entry"),
+    onCalculated: events("calculation"),
+  },
   methods: {
     add: (self: Handle<Services>, name: string) => {
       let made: SheetTarget | undefined;
@@ -38,19 +69,28 @@ const worksheets: Shape<Services> = {
       });
       return strictObject(self.context, worksheetShape, () => made);
     },
-    getItem: ({ context, target }: Handle<Services>, key: string) => strictObject(context, worksheetShape, () => byKey(target(), key)),
-    getItemOrNullObject: ({ context, target }: Handle<Services>, key: string) => strictObject(context, worksheetShape, () => byKey(target(), key), true),
-    getActiveWorksheet: ({ context, target }: Handle<Services>) => strictObject(context, worksheetShape, () => active(target())),
+    getItem: ({ context, target }: Handle<Services>, key: string) =>
+      strictObject(context, worksheetShape, () => byKey(target(), key)),
+    getItemOrNullObject: ({ context, target }: Handle<Services>, key: string) =>
+      strictObject(context, worksheetShape, () => byKey(target(), key), true),
+    getActiveWorksheet: ({ context, target }: Handle<Services>) =>
+      strictObject(context, worksheetShape, () => active(target())),
   },
 };
 
 const names: Shape<Services> = {
   kind: "NamedItemCollection",
   methods: {
-    getItemOrNullObject: ({ context, target }: Handle<Services>, name: string) => strictObject(context, namedItem, () => {
-      const formula = target().workbook.names.get(name.toLowerCase());
-      return formula === undefined ? undefined : { name, formula };
-    }, true),
+    getItemOrNullObject: ({ context, target }: Handle<Services>, name: string) =>
+      strictObject(
+        context,
+        namedItem,
+        () => {
+          const formula = target().workbook.names.get(name.toLowerCase());
+          return formula === undefined ? undefined : { name, formula };
+        },
+        true,
+      ),
   },
 };
 
@@ -59,41 +99,76 @@ const application: Shape<Services> = {
   methods: {
     calculate: (self: Handle<Services>, kind: string) => {
       if (!["Recalculate", "Full", "FullRebuild"].includes(kind)) throw new Misuse(`there is no calculation ${kind}`);
-      act(self, `calculate(${kind})`, (services) => { for (const { id } of services.workbook.sheets) services.changed("calculation", id); });
+      act(self, `calculate(${kind})`, (services) => {
+        for (const { id } of services.workbook.sheets) services.changed("calculation", id);
+      });
     },
     suspendScreenUpdatingUntilNextSync: (self) => act(self, "suspendScreenUpdatingUntilNextSync", () => undefined),
-    suspendApiCalculationUntilNextSync: (self) => act(self, "suspendApiCalculationUntilNextSync", (services) => { services.suspended = true; }),
+    suspendApiCalculationUntilNextSync: (self) =>
+      act(self, "suspendApiCalculationUntilNextSync", (services) => {
+        services.suspended = true;
+      }),
   },
 };
 
 function selectedRanges({ context, target }: Handle<Services>): object {
   const find = (): RangeTarget => {
     const services = target();
-    if (services.workbook.drawingSelected) throw new OfficeError("InvalidSelection", "the current selection is invalid for this action");
+    if (services.workbook.drawingSelected)
+      throw new OfficeError("InvalidSelection", "the current selection is invalid for this action");
     return { ...active(services), areas: active(services).sheet.selected };
   };
-  return strictObject<RangeTarget>(context, {
-    ...rangeAreasShape,
-    parts: {
-      ...rangeAreasShape.parts,
-      areas: () => strictObject<RangeTarget>(context, { kind: "RangeCollection", items: { shape: rangeShape, of: (all) => all.areas.map((area): RangeTarget => ({ ...all, areas: [area] })) } }, find),
-      worksheet: () => strictObject<SheetTarget>(context, worksheetShape, find),
+  return strictObject<RangeTarget>(
+    context,
+    {
+      ...rangeAreasShape,
+      parts: {
+        ...rangeAreasShape.parts,
+        areas: () =>
+          strictObject<RangeTarget>(
+            context,
+            {
+              kind: "RangeCollection",
+              items: {
+                shape: rangeShape,
+                of: (all) => all.areas.map((area): RangeTarget => ({ ...all, areas: [area] })),
+              },
+            },
+            find,
+          ),
+        worksheet: () => strictObject<SheetTarget>(context, worksheetShape, find),
+      },
     },
-  }, find);
+    find,
+  );
 }
 
 export function workbookObject(context: FakeContext, services: Services): object {
-  return strictObject<Services>(context, {
-    kind: "Workbook",
-    parts: {
-      worksheets: (self) => strictObject(self.context, worksheets, self.target),
-      names: (self) => strictObject(self.context, names, self.target),
-      application: (self) => strictObject(self.context, application, self.target),
-      protection: (self) => strictObject<Services>(self.context, { kind: "WorkbookProtection", properties: { protected: { read: ({ workbook }) => workbook.structureProtected } } }, self.target),
+  return strictObject<Services>(
+    context,
+    {
+      kind: "Workbook",
+      parts: {
+        worksheets: (self) => strictObject(self.context, worksheets, self.target),
+        names: (self) => strictObject(self.context, names, self.target),
+        application: (self) => strictObject(self.context, application, self.target),
+        protection: (self) =>
+          strictObject<Services>(
+            self.context,
+            {
+              kind: "WorkbookProtection",
+              properties: { protected: { read: ({ workbook }) => workbook.structureProtected } },
+            },
+            self.target,
+          ),
+      },
+      methods: {
+        getSelectedRanges: selectedRanges,
+        getSelectedRange: () => {
+          throw new Misuse("getSelectedRange fails where several areas are selected");
+        },
+      },
     },
-    methods: {
-      getSelectedRanges: selectedRanges,
-      getSelectedRange: () => { throw new Misuse("getSelectedRange fails where several areas are selected"); },
-    },
-  }, () => services);
+    () => services,
+  );
 }

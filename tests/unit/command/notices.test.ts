@@ -4,7 +4,10 @@ import { describe, expect, it } from "vitest";
 import { notices } from "../../../src/command/notices.ts";
 
 const root = fileURLToPath(new URL("../../..", import.meta.url));
-const { dependencies, devDependencies } = JSON.parse(readFileSync(`${root}package.json`, "utf8")) as Record<"dependencies" | "devDependencies", Record<string, string>>;
+const { dependencies, devDependencies } = JSON.parse(readFileSync(`${root}package.json`, "utf8")) as Record<
+  "dependencies" | "devDependencies",
+  Record<string, string>
+>;
 const parts = notices(root).split(`\n\n${"-".repeat(80)}\n\n`);
 const heads = parts.map((part) => part.split("\n")[0]);
 

@@ -1,5 +1,14 @@
 import { spawnSync } from "node:child_process";
-import { chmodSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
@@ -20,7 +29,9 @@ afterEach(() => {
   rmSync(folder, { recursive: true });
 });
 
-async function run(...words: readonly string[]): Promise<{ readonly code: number; readonly said: string; readonly complained: string }> {
+async function run(
+  ...words: readonly string[]
+): Promise<{ readonly code: number; readonly said: string; readonly complained: string }> {
   const said: string[] = [];
   const complained: string[] = [];
   const code = await runSheet(words, { say: (line) => said.push(line), complain: (line) => complained.push(line) });
@@ -33,7 +44,9 @@ const readBack = () => readWorkbook(readFileSync(out()));
 function named(id: string): readonly unknown[] {
   const { names, cells } = readBack();
   const { row, column, rows } = names.find(({ name }) => name === `kb_${id}`)!;
-  return cells.filter((cell) => cell.column === column && cell.row >= row && cell.row < row + rows).map(({ value }) => value);
+  return cells
+    .filter((cell) => cell.column === column && cell.row >= row && cell.row < row + rows)
+    .map(({ value }) => value);
 }
 
 describe("what can be asked", () => {
@@ -46,7 +59,8 @@ describe("what can be asked", () => {
   it("explains itself, with the exit codes", async () => {
     const { code, said } = await run("--help");
     expect(code).toBe(0);
-    for (const word of ["--list", "--template", "--set", "--blank", "--example", "--out", "--force", "Ends with 0"]) expect(said).toContain(word);
+    for (const word of ["--list", "--template", "--set", "--blank", "--example", "--out", "--force", "Ends with 0"])
+      expect(said).toContain(word);
   });
 });
 
@@ -55,7 +69,11 @@ describe("what is refused, with 1 and nothing written", () => {
     ["an unknown option", ["--templat", "x"], /--templat/],
     ["a call without a template and a file", [], /--template is missing[\s\S]*--out is missing/],
     ["a word without an option", ["mu=0.2"], /“mu=0.2” belongs to no option/],
-    ["an unknown template", ["--template", "nothing", "--out", "x.xlsx"], /no template “nothing”; templates: post-tensioned/],
+    [
+      "an unknown template",
+      ["--template", "nothing", "--out", "x.xlsx"],
+      /no template “nothing”; templates: post-tensioned/,
+    ],
     ["another kind of file", ["--template", template.id, "--out", "beam.csv"], /“beam.csv” does not end in .xlsx/],
   ])("%s", async (_, words, message) => {
     const { code, complained } = await run(...words);
@@ -68,17 +86,37 @@ describe("what is refused, with 1 and nothing written", () => {
     ["a sheet name no program takes", ["--sheet-name", "a/b"], /not allowed/],
     ["a setting without a value", ["--set", "mu"], /not of the form name=value/],
     ["an unknown input, with the known ones", ["--set", "nu=0.2"], /no input “nu”; its inputs: .*\bmu\b/],
-    ["a value out of range", ["--set", "mu=-0.1"], /input mu \(μ, friction coefficient.*\) = −?-?0\.1 1\/rad is below 0; allowed: 0 to 1 1\/rad/],
+    [
+      "a value out of range",
+      ["--set", "mu=-0.1"],
+      /input mu \(μ, friction coefficient.*\) = −?-?0\.1 1\/rad is below 0; allowed: 0 to 1 1\/rad/,
+    ],
     ["a word for a number", ["--set", "mu=rough"], /input mu .*“rough” is not a number; a number in 1\/rad is needed/],
     ["a decimal comma", ["--set", "mu=0,2"], /input mu .*“0,2” is not a number/],
     ["a choice that is none", ["--set", "cement=X"], /input cement .*“X” is not one of the choices; allowed: S/],
     ["a shape that is none", ["--set", "tendons=7"], /input tendons .*= 7 is above 6; allowed: 1 to 6/],
     ["a part of a tendon", ["--set", "tendons=2.5"], /tendons .*2\.5 is not a whole number/],
-    ["a list of the wrong length", ["--set", "sigj=1400,1395"], /input sigj lists 2 values; 3 are needed, one for each tendon/],
-    ["a table's row of the wrong length", ["--set", "cpx=0,12,24;0,12;0,12,24"], /input cpx, tendon 2 lists 2 values; 3 are needed/],
+    [
+      "a list of the wrong length",
+      ["--set", "sigj=1400,1395"],
+      /input sigj lists 2 values; 3 are needed, one for each tendon/,
+    ],
+    [
+      "a table's row of the wrong length",
+      ["--set", "cpx=0,12,24;0,12;0,12,24"],
+      /input cpx, tendon 2 lists 2 values; 3 are needed/,
+    ],
     ["semicolons where one list is needed", ["--set", "sigj=1400;1395;1400"], /over tendon; separate them by commas/],
-    ["a list value out of range, named by its tendon", ["--set", "sigj=1400,0,1400"], /input sigj .*tendon 2.*= 0 MPa is not above 0/],
-    ["an input the shape has no place for", ["--set", "section=RECTANGLE", "--set", "btop=900"], /input btop has no place on a sheet of this shape: section = RECTANGLE/],
+    [
+      "a list value out of range, named by its tendon",
+      ["--set", "sigj=1400,0,1400"],
+      /input sigj .*tendon 2.*= 0 MPa is not above 0/,
+    ],
+    [
+      "an input the shape has no place for",
+      ["--set", "section=RECTANGLE", "--set", "btop=900"],
+      /input btop has no place on a sheet of this shape: section = RECTANGLE/,
+    ],
   ])("%s", async (_, words, message) => {
     const { code, complained } = await write(...words);
     expect(complained).toMatch(message);
@@ -99,11 +137,30 @@ describe("writing", () => {
     expect(said).toMatch(/Overall verdict: OK\nWarnings: none\nCaution: /);
     for (const caution of template.cautions) expect(said).toContain(`Caution: ${caution}`);
     expect(said).toMatch(/Written: .*beam\.xlsx \(\d+ kB\) in \d+\.\d s$/);
-    expect(readBack().cells.filter(({ formula }) => formula).map(({ formula }) => formula)).toEqual(expect.arrayContaining(plan.cells.filter(({ formula }) => formula).map(({ formula }) => formula)));
+    expect(
+      readBack()
+        .cells.filter(({ formula }) => formula)
+        .map(({ formula }) => formula),
+    ).toEqual(expect.arrayContaining(plan.cells.filter(({ formula }) => formula).map(({ formula }) => formula)));
   });
 
   it("takes settings of rows, lists and shape, cuts the example to the shape, and tells a failing design with 0", async () => {
-    const { code, said } = await write("--set", "sigj=1450,1400", "--set", "tendons=2", "--set", "member==1+1", "--set", "mu=0.25", "--set", "mu=0.2", "--set", "cpx=0,11,24;0,12,24", "--sheet-name", "B 2");
+    const { code, said } = await write(
+      "--set",
+      "sigj=1450,1400",
+      "--set",
+      "tendons=2",
+      "--set",
+      "member==1+1",
+      "--set",
+      "mu=0.25",
+      "--set",
+      "mu=0.2",
+      "--set",
+      "cpx=0,11,24;0,12,24",
+      "--sheet-name",
+      "B 2",
+    );
     expect(code).toBe(0);
     expect(said).toContain("tendons = 2");
     expect(said).toContain("with sigj, tendons, member, mu, cpx as set");
@@ -162,7 +219,8 @@ describe("what could not be written, with 2", () => {
 });
 
 it("works as a command: exit code, screen and file", () => {
-  const call = (...words: readonly string[]) => spawnSync(process.execPath, ["--import", "tsx", "src/command/sheet.ts", ...words], { cwd: root, encoding: "utf8" });
+  const call = (...words: readonly string[]) =>
+    spawnSync(process.execPath, ["--import", "tsx", "src/command/sheet.ts", ...words], { cwd: root, encoding: "utf8" });
   const good = call("--template", template.id, "--out", out());
   expect([good.status, good.stderr]).toEqual([0, ""]);
   expect(good.stdout).toContain("Overall verdict: OK");

@@ -11,10 +11,16 @@ import { surveyText } from "../../../src/command/verify/text.ts";
 import { halfLastDigit, type PublishedCase } from "../../../src/published/index.ts";
 
 let folder: string;
-beforeEach(() => { folder = mkdtempSync(join(tmpdir(), "verify-")); });
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), "verify-"));
+});
 afterEach(() => rmSync(folder, { recursive: true }));
 
-function run(...words: readonly string[]): { readonly code: number; readonly said: string; readonly complained: string } {
+function run(...words: readonly string[]): {
+  readonly code: number;
+  readonly said: string;
+  readonly complained: string;
+} {
   const said: string[] = [];
   const complained: string[] = [];
   const code = runVerify(words, { say: (line) => said.push(line), complain: (line) => complained.push(line) });
@@ -23,15 +29,31 @@ function run(...words: readonly string[]): { readonly code: number; readonly sai
 
 const cases = publishedCases();
 const base = { source: "a work of tests", where: "p. 1", basis: "published", unit: "MPa" } as const;
-const right: PublishedCase = { ...base, id: "RIGHT", function: "FRICTION_STRESS", rows: [{ inputs: [1000, 0, 0, 0, 10], printed: "1000" }] };
-const wrong: PublishedCase = { ...base, id: "WRONG", function: "FRICTION_STRESS", rows: [{ inputs: [1000, 0, 0, 0, 10], printed: "1002" }] };
+const right: PublishedCase = {
+  ...base,
+  id: "RIGHT",
+  function: "FRICTION_STRESS",
+  rows: [{ inputs: [1000, 0, 0, 0, 10], printed: "1000" }],
+};
+const wrong: PublishedCase = {
+  ...base,
+  id: "WRONG",
+  function: "FRICTION_STRESS",
+  rows: [{ inputs: [1000, 0, 0, 0, 10], printed: "1002" }],
+};
 const wide: PublishedCase = { ...wrong, id: "WIDE", tolerance: 3, because: "the source rounds on the way" };
 const stray: PublishedCase = { ...right, id: "STRAY", function: "NO_SUCH_FUNCTION" };
 const refused: PublishedCase = { ...right, id: "REFUSED", rows: [{ inputs: [-1, 0, 0, 0, 10], printed: "1000" }] };
 const old: PublishedCase = { ...wrong, id: "OLD", mustDiffer: true, note: "an older edition" };
-const recalled: PublishedCase = { ...right, id: "RECALLED", basis: "published, from memory", note: "two printings disagree" };
+const recalled: PublishedCase = {
+  ...right,
+  id: "RECALLED",
+  basis: "published, from memory",
+  note: "two printings disagree",
+};
 const planted = survey(worksheetFunctions, [right, wrong, wide, stray, refused, old, recalled]);
-const concerns = (s: Survey, id: string) => s.listed.filter(({ judgement }) => judgement.case.id === id).map(({ concern, reason }) => [concern, reason]);
+const concerns = (s: Survey, id: string) =>
+  s.listed.filter(({ judgement }) => judgement.case.id === id).map(({ concern, reason }) => [concern, reason]);
 
 describe("what is to be looked at", () => {
   it("holds every failing or disputed check with its reason, and no other", () => {
@@ -41,7 +63,10 @@ describe("what is to be looked at", () => {
     expect(concerns(planted, "STRAY")).toEqual([["failed", "there is no function NO_SUCH_FUNCTION"]]);
     expect(concerns(planted, "REFUSED")).toEqual([["failed", expect.stringContaining("#VALUE!")]]);
     expect(concerns(planted, "OLD")).toEqual([["superseded", "an older edition"]]);
-    expect(concerns(planted, "RECALLED")).toEqual([["from memory", expect.stringContaining("not counted")], ["note", "two printings disagree"]]);
+    expect(concerns(planted, "RECALLED")).toEqual([
+      ["from memory", expect.stringContaining("not counted")],
+      ["note", "two printings disagree"],
+    ]);
     expect(planted.total).toMatchObject({ cases: 7, published: 5, fromMemory: 1, mustDiffer: 1, failed: 3 });
   });
 
@@ -63,7 +88,9 @@ describe("what is to be looked at", () => {
       const own = concerns(found, c.id).map(([concern]) => concern);
       expect(own.includes("from memory"), c.id).toBe(c.basis !== "published");
       expect(own.includes("superseded"), c.id).toBe(c.mustDiffer === true);
-      expect(own.includes("wider tolerance"), c.id).toBe(c.rows.some((row) => (row.tolerance ?? c.tolerance ?? 0) > halfLastDigit(row.printed)));
+      expect(own.includes("wider tolerance"), c.id).toBe(
+        c.rows.some((row) => (row.tolerance ?? c.tolerance ?? 0) > halfLastDigit(row.printed)),
+      );
       expect(own.includes("note"), c.id).toBe(c.note !== undefined && !c.mustDiffer);
     }
   });
@@ -88,7 +115,8 @@ describe("the counts", () => {
 describe("the command", () => {
   it("explains itself and refuses what it does not know", () => {
     expect(run("--help").said).toContain("--html");
-    for (const words of [["--htm"], ["--html", ""], ["--json", "--html", "x.html"], ["surplus"]]) expect(run(...words), words.join(" ")).toMatchObject({ code: 2, said: "" });
+    for (const words of [["--htm"], ["--html", ""], ["--json", "--html", "x.html"], ["surplus"]])
+      expect(run(...words), words.join(" ")).toMatchObject({ code: 2, said: "" });
   });
 
   it("writes the book with every check, its inputs, values and verdicts; no link leads nowhere", () => {
@@ -108,7 +136,10 @@ describe("the command", () => {
   it("leaves a file that is there as it is, unless it may be replaced", () => {
     const file = join(folder, "book.html");
     writeFileSync(file, "mine");
-    expect(run("--html", file)).toMatchObject({ code: 2, complained: expect.stringContaining("is there already") as string });
+    expect(run("--html", file)).toMatchObject({
+      code: 2,
+      complained: expect.stringContaining("is there already") as string,
+    });
     expect(readFileSync(file, "utf8")).toBe("mine");
     run("--html", file, "--force");
     expect(readFileSync(file, "utf8")).toContain("verification book");
@@ -116,7 +147,11 @@ describe("the command", () => {
 
   it("says the same for programs", () => {
     const { said } = run("--json");
-    const { checks, total, listed } = JSON.parse(said) as { readonly checks: readonly unknown[]; readonly total: { readonly cases: number }; readonly listed: readonly unknown[] };
+    const { checks, total, listed } = JSON.parse(said) as {
+      readonly checks: readonly unknown[];
+      readonly total: { readonly cases: number };
+      readonly listed: readonly unknown[];
+    };
     expect(checks).toHaveLength(total.cases);
     expect(listed.length).toBeGreaterThan(0);
   });

@@ -45,16 +45,38 @@ describe("creep coefficient", () => {
   });
 
   it("warns below 40 % humidity", () => {
-    expect(warningsOf("CREEP_COEFFICIENT", 48, 35, 300, 7, 1000, "N")).toEqual(["RH (relative humidity of the surroundings) = 35 % is outside the range of EN 1992-1-1 3.1.4(5), 40 to 100 %"]);
+    expect(warningsOf("CREEP_COEFFICIENT", 48, 35, 300, 7, 1000, "N")).toEqual([
+      "RH (relative humidity of the surroundings) = 35 % is outside the range of EN 1992-1-1 3.1.4(5), 40 to 100 %",
+    ]);
     expect(warningsOf("CREEP_COEFFICIENT", 48, 40, 300, 7, 1000, "N")).toEqual([]);
   });
 
   test.each([
-    ["before loading", () => kern("CREEP_COEFFICIENT", 48, 70, 300, 28, 27, "N"), "t (age of concrete at which creep is wanted) = 27 days is below 28 days, the age at loading; allowed: at least 28 days"],
-    ["humidity", () => kern("CREEP_COEFFICIENT", 48, 101, 300, 28, 100, "N"), "RH (relative humidity of the surroundings) = 101 % is above 100 %; allowed: 0 to 100 %"],
-    ["size", () => kern("CREEP_COEFFICIENT", 48, 70, 0, 28, 100, "N"), "h0 (notional size) = 0 mm is not above 0 mm; allowed: above 0 mm"],
-    ["strength", () => kern("CREEP_COEFFICIENT", 110, 70, 300, 28, 100, "N"), "fcm (mean cylinder strength at 28 days) = 110 MPa is above 98 MPa; allowed: 20 to 98 MPa"],
-    ["loading missing", () => kern("CREEP_COEFFICIENT", 48, 70, 300, "", 100, "N"), "t0 (age of concrete at loading) is missing; a number in days is needed (allowed: above 0 days)"],
+    [
+      "before loading",
+      () => kern("CREEP_COEFFICIENT", 48, 70, 300, 28, 27, "N"),
+      "t (age of concrete at which creep is wanted) = 27 days is below 28 days, the age at loading; allowed: at least 28 days",
+    ],
+    [
+      "humidity",
+      () => kern("CREEP_COEFFICIENT", 48, 101, 300, 28, 100, "N"),
+      "RH (relative humidity of the surroundings) = 101 % is above 100 %; allowed: 0 to 100 %",
+    ],
+    [
+      "size",
+      () => kern("CREEP_COEFFICIENT", 48, 70, 0, 28, 100, "N"),
+      "h0 (notional size) = 0 mm is not above 0 mm; allowed: above 0 mm",
+    ],
+    [
+      "strength",
+      () => kern("CREEP_COEFFICIENT", 110, 70, 300, 28, 100, "N"),
+      "fcm (mean cylinder strength at 28 days) = 110 MPa is above 98 MPa; allowed: 20 to 98 MPa",
+    ],
+    [
+      "loading missing",
+      () => kern("CREEP_COEFFICIENT", 48, 70, 300, "", 100, "N"),
+      "t0 (age of concrete at loading) is missing; a number in days is needed (allowed: above 0 days)",
+    ],
   ])("refuses %s", (_, refused, message) => {
     expectRefusal(refused, message);
   });
@@ -75,16 +97,48 @@ describe("temperature-adjusted age", () => {
   });
 
   it("adds spans, in whatever order", () => {
-    const whole = kern("TEMPERATURE_ADJUSTED_AGE", [[20, 0.25], [60, 0.5], [30, 0.75]]);
-    const parts = [[20, 0.25], [60, 0.5], [30, 0.75]].map((row) => kern("TEMPERATURE_ADJUSTED_AGE", [row]));
-    expect(whole).toBeCloseTo(parts.reduce((a, b) => a + b), 12);
-    expect(kern("TEMPERATURE_ADJUSTED_AGE", [[30, 0.75], [20, 0.25], [60, 0.5]])).toBeCloseTo(whole, 12);
+    const whole = kern("TEMPERATURE_ADJUSTED_AGE", [
+      [20, 0.25],
+      [60, 0.5],
+      [30, 0.75],
+    ]);
+    const parts = [
+      [20, 0.25],
+      [60, 0.5],
+      [30, 0.75],
+    ].map((row) => kern("TEMPERATURE_ADJUSTED_AGE", [row]));
+    expect(whole).toBeCloseTo(
+      parts.reduce((a, b) => a + b),
+      12,
+    );
+    expect(
+      kern("TEMPERATURE_ADJUSTED_AGE", [
+        [30, 0.75],
+        [20, 0.25],
+        [60, 0.5],
+      ]),
+    ).toBeCloseTo(whole, 12);
   });
 
   test.each([
-    ["hotter than 80 °C", [[20, 1], [85, 1]], "T (mean concrete temperature during Δt) in row 2 of the range = 85 °C is above 80 °C; allowed: 0 to 80 °C"],
-    ["three columns", [[20, 1, 2]], "T, Δt (temperature history) is a range of 3 columns; 2 are needed: T (mean concrete temperature during Δt), Δt (duration)"],
-    ["an empty range", [], "T, Δt (temperature history) has 0 rows; at least 1 is needed, each with T (mean concrete temperature during Δt), Δt (duration)"],
+    [
+      "hotter than 80 °C",
+      [
+        [20, 1],
+        [85, 1],
+      ],
+      "T (mean concrete temperature during Δt) in row 2 of the range = 85 °C is above 80 °C; allowed: 0 to 80 °C",
+    ],
+    [
+      "three columns",
+      [[20, 1, 2]],
+      "T, Δt (temperature history) is a range of 3 columns; 2 are needed: T (mean concrete temperature during Δt), Δt (duration)",
+    ],
+    [
+      "an empty range",
+      [],
+      "T, Δt (temperature history) has 0 rows; at least 1 is needed, each with T (mean concrete temperature during Δt), Δt (duration)",
+    ],
   ])("refuses %s", (_, history, message) => {
     expectRefusal(() => kern("TEMPERATURE_ADJUSTED_AGE", history), message);
   });
@@ -102,6 +156,8 @@ describe("non-linear creep", () => {
   });
 
   it("cautions above 0.6 of the strength", () => {
-    expect(warningsOf("NONLINEAR_CREEP_COEFFICIENT", 2, 18.1, 30)).toEqual(["σc is above 0.6 fck(t0), the most that EN 1992-1-1 5.10.2.2(5) allows at transfer"]);
+    expect(warningsOf("NONLINEAR_CREEP_COEFFICIENT", 2, 18.1, 30)).toEqual([
+      "σc is above 0.6 fck(t0), the most that EN 1992-1-1 5.10.2.2(5) allows at transfer",
+    ]);
   });
 });

@@ -11,7 +11,8 @@ function named(id: string): Formula {
 export const kern = (id: string, ...args: Argument[]): number => run(named(id), args);
 
 /** The steps of a formula by name, in their printed units. */
-export const stepsOf = (id: string, ...args: Argument[]): Record<string, number> => Object.fromEntries(trace(named(id), args).steps.map(({ name, shown }) => [name, shown]));
+export const stepsOf = (id: string, ...args: Argument[]): Record<string, number> =>
+  Object.fromEntries(trace(named(id), args).steps.map(({ name, shown }) => [name, shown]));
 
 export const warningsOf = (id: string, ...args: Argument[]): readonly string[] => warnings(named(id), args);
 

@@ -23,13 +23,21 @@ describe("limits of stress", () => {
     expect(kern("TENSION_LIMIT_UNCRACKED", 3.5)).toBe(-3.5);
   });
   it("refuses a tension limit given as a negative strength", () => {
-    expectRefusal(() => kern("TENSION_LIMIT_UNCRACKED", -3.5), "fct,eff (effective tensile strength, a positive number) = −3.5 MPa is below 0 MPa; allowed: 0 to 15 MPa");
+    expectRefusal(
+      () => kern("TENSION_LIMIT_UNCRACKED", -3.5),
+      "fct,eff (effective tensile strength, a positive number) = −3.5 MPa is below 0 MPa; allowed: 0 to 15 MPa",
+    );
   });
 });
 
 describe("characteristic prestress", () => {
   // EN 1992-1-1:2004 5.10.9(1), (5.47), (5.48); 2000 kN to 2100 and 1900 kN is printed in the French text, seen.
-  test.each([["PRE_TENSIONED", 2100, 1900], ["UNBONDED", 2100, 1900], ["BONDED", 2200, 1800], ["MEASURED", 2000, 2000]])("%s", (construction, upper, lower) => {
+  test.each([
+    ["PRE_TENSIONED", 2100, 1900],
+    ["UNBONDED", 2100, 1900],
+    ["BONDED", 2200, 1800],
+    ["MEASURED", 2000, 2000],
+  ])("%s", (construction, upper, lower) => {
     expect(kern("CHARACTERISTIC_PRESTRESS_UPPER", 2000, construction)).toBeCloseTo(upper, 9);
     expect(kern("CHARACTERISTIC_PRESTRESS_LOWER", 2000, construction)).toBeCloseTo(lower, 9);
     expect(2000 * kern("PRESTRESS_FACTOR_UPPER", construction)).toBeCloseTo(upper, 9);

@@ -34,7 +34,12 @@ describe("Table 3.1", () => {
 
 describe("aggregates of 3.1.3(2)", () => {
   // Percentages of 3.1.3(2), text seen in the same transposition.
-  test.each([["QUARTZITE", 1], ["LIMESTONE", 0.9], ["SANDSTONE", 0.7], ["BASALT", 1.2]])("%s", (name, factor) => {
+  test.each([
+    ["QUARTZITE", 1],
+    ["LIMESTONE", 0.9],
+    ["SANDSTONE", 0.7],
+    ["BASALT", 1.2],
+  ])("%s", (name, factor) => {
     expect(kern("CONCRETE_MODULUS", 48, name)).toBeCloseTo(factor * kern("CONCRETE_MODULUS", 48), 10);
   });
 });
@@ -77,19 +82,53 @@ it("gives tangent modulus and design strength", () => {
   expect(kern("CONCRETE_TANGENT_MODULUS", 34)).toBeCloseTo(35.7, 12);
   expect(kern("CONCRETE_DESIGN_STRENGTH", 45)).toBe(30);
   expect(kern("CONCRETE_DESIGN_STRENGTH", 45, 0.85, 1.5)).toBeCloseTo(25.5, 12);
-  expect(warningsOf("CONCRETE_DESIGN_STRENGTH", 45, 0.7)).toEqual(["αcc (coefficient for long-term effects; nationally determined, 3.1.6(1) recommends 1.0) = 0.7 is outside the range of EN 1992-1-1 3.1.6(1), 0.8 to 1"]);
+  expect(warningsOf("CONCRETE_DESIGN_STRENGTH", 45, 0.7)).toEqual([
+    "αcc (coefficient for long-term effects; nationally determined, 3.1.6(1) recommends 1.0) = 0.7 is outside the range of EN 1992-1-1 3.1.6(1), 0.8 to 1",
+  ]);
 });
 
 describe("bad input", () => {
   test.each([
-    ["below the table", () => kern("CONCRETE_MEAN_STRENGTH", 10), "fck (characteristic cylinder strength at 28 days) = 10 MPa is below 12 MPa; allowed: 12 to 90 MPa"],
-    ["above the table", () => kern("CONCRETE_TENSILE_STRENGTH", 100), "fck (characteristic cylinder strength at 28 days) = 100 MPa is above 90 MPa; allowed: 12 to 90 MPa"],
-    ["too young", () => kern("CONCRETE_STRENGTH_AT_AGE", 40, 3, "R"), "t (age of concrete; up to 3 days the strength is found by test) = 3 days is not above 3 days; allowed: above 3 days"],
-    ["age zero", () => kern("CONCRETE_AGE_FACTOR", 0, "N"), "t (age of concrete) = 0 days is not above 0 days; allowed: above 0 days"],
-    ["cement missing", () => kern("CONCRETE_AGE_FACTOR", 7), "cement (cement class) is missing; allowed: S (slow: CEM 32,5 N), N (normal: CEM 32,5 R, CEM 42,5 N), R (rapid: CEM 42,5 R, CEM 52,5 N, CEM 52,5 R)"],
-    ["aggregate unknown", () => kern("CONCRETE_MODULUS", 48, "GRANITE"), "aggregate (kind of aggregate) = “GRANITE” is not one of the choices; allowed: QUARTZITE (quartzite: the modulus of Table 3.1), LIMESTONE (limestone: 10 % less), SANDSTONE (sandstone: 30 % less), BASALT (basalt: 20 % more)"],
-    ["text", () => kern("CONCRETE_MEAN_STRENGTH", "C40/50"), "fck (characteristic cylinder strength at 28 days) is the text “C40/50”; a number in MPa is needed"],
-    ["missing", () => kern("CONCRETE_MEAN_STRENGTH", null), "fck (characteristic cylinder strength at 28 days) is missing; a number in MPa is needed (allowed: 12 to 90 MPa)"],
+    [
+      "below the table",
+      () => kern("CONCRETE_MEAN_STRENGTH", 10),
+      "fck (characteristic cylinder strength at 28 days) = 10 MPa is below 12 MPa; allowed: 12 to 90 MPa",
+    ],
+    [
+      "above the table",
+      () => kern("CONCRETE_TENSILE_STRENGTH", 100),
+      "fck (characteristic cylinder strength at 28 days) = 100 MPa is above 90 MPa; allowed: 12 to 90 MPa",
+    ],
+    [
+      "too young",
+      () => kern("CONCRETE_STRENGTH_AT_AGE", 40, 3, "R"),
+      "t (age of concrete; up to 3 days the strength is found by test) = 3 days is not above 3 days; allowed: above 3 days",
+    ],
+    [
+      "age zero",
+      () => kern("CONCRETE_AGE_FACTOR", 0, "N"),
+      "t (age of concrete) = 0 days is not above 0 days; allowed: above 0 days",
+    ],
+    [
+      "cement missing",
+      () => kern("CONCRETE_AGE_FACTOR", 7),
+      "cement (cement class) is missing; allowed: S (slow: CEM 32,5 N), N (normal: CEM 32,5 R, CEM 42,5 N), R (rapid: CEM 42,5 R, CEM 52,5 N, CEM 52,5 R)",
+    ],
+    [
+      "aggregate unknown",
+      () => kern("CONCRETE_MODULUS", 48, "GRANITE"),
+      "aggregate (kind of aggregate) = “GRANITE” is not one of the choices; allowed: QUARTZITE (quartzite: the modulus of Table 3.1), LIMESTONE (limestone: 10 % less), SANDSTONE (sandstone: 30 % less), BASALT (basalt: 20 % more)",
+    ],
+    [
+      "text",
+      () => kern("CONCRETE_MEAN_STRENGTH", "C40/50"),
+      "fck (characteristic cylinder strength at 28 days) is the text “C40/50”; a number in MPa is needed",
+    ],
+    [
+      "missing",
+      () => kern("CONCRETE_MEAN_STRENGTH", null),
+      "fck (characteristic cylinder strength at 28 days) is missing; a number in MPa is needed (allowed: 12 to 90 MPa)",
+    ],
   ])("%s", (_, refused, message) => {
     expectRefusal(refused, message);
   });

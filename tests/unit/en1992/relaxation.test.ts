@@ -27,15 +27,31 @@ describe("relaxation", () => {
   });
 
   it("cautions outside 0.5 to 0.8 of the strength", () => {
-    expect(warningsOf("RELAXATION_LOSS", 0.81 * 1860, 1860, 2)).toEqual(["σpi is above 0.8 fpk, beyond the usual tests of relaxation"]);
-    expect(warningsOf("RELAXATION_LOSS", 0.49 * 1860, 1860, 2)).toEqual(["σpi is below 0.5 fpk, where relaxation is small and usual tests do not reach"]);
+    expect(warningsOf("RELAXATION_LOSS", 0.81 * 1860, 1860, 2)).toEqual([
+      "σpi is above 0.8 fpk, beyond the usual tests of relaxation",
+    ]);
+    expect(warningsOf("RELAXATION_LOSS", 0.49 * 1860, 1860, 2)).toEqual([
+      "σpi is below 0.5 fpk, where relaxation is small and usual tests do not reach",
+    ]);
     expect(warningsOf("RELAXATION_LOSS", 1302, 1860, 2)).toEqual([]);
   });
 
   test.each([
-    ["a stress near the strength", () => kern("RELAXATION_LOSS", 1800, 1860, 2), "σpi (tendon stress from which relaxation starts) = 1800 MPa is above 1767 MPa, 95 % of the tensile strength; allowed: 0 to 1767 MPa"],
-    ["a class that does not exist", () => kern("RELAXATION_LOSS", 1302, 1860, 4), "class (relaxation class) = “4” is not one of the choices; allowed: 1 (wire or strand, ordinary relaxation), 2 (wire or strand, low relaxation), 3 (hot-rolled and processed bars)"],
-    ["a negative time", () => kern("RELAXATION_LOSS", 1302, 1860, 2, -1), "t (time after tensioning) = −1 h is below 0 h; allowed: at least 0 h"],
+    [
+      "a stress near the strength",
+      () => kern("RELAXATION_LOSS", 1800, 1860, 2),
+      "σpi (tendon stress from which relaxation starts) = 1800 MPa is above 1767 MPa, 95 % of the tensile strength; allowed: 0 to 1767 MPa",
+    ],
+    [
+      "a class that does not exist",
+      () => kern("RELAXATION_LOSS", 1302, 1860, 4),
+      "class (relaxation class) = “4” is not one of the choices; allowed: 1 (wire or strand, ordinary relaxation), 2 (wire or strand, low relaxation), 3 (hot-rolled and processed bars)",
+    ],
+    [
+      "a negative time",
+      () => kern("RELAXATION_LOSS", 1302, 1860, 2, -1),
+      "t (time after tensioning) = −1 h is below 0 h; allowed: at least 0 h",
+    ],
   ])("refuses %s", (_, refused, message) => {
     expectRefusal(refused, message);
   });

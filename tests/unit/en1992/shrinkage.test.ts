@@ -12,18 +12,34 @@ const table32 = [
 ] as const;
 
 test.each(table32)("Table 3.2, C%i", (f_ck, row) => {
-  row.split(" ").forEach((printed, i) => expectPrinted(1000 * kern("DRYING_SHRINKAGE_NOMINAL", f_ck + 8, humidities[i], "N"), printed));
+  row
+    .split(" ")
+    .forEach((printed, i) =>
+      expectPrinted(1000 * kern("DRYING_SHRINKAGE_NOMINAL", f_ck + 8, humidities[i], "N"), printed),
+    );
 });
 
 // EN 1992-1-1:2004 Table 3.3, text seen in its national transposition (Tabla A19.3.3); linear between is common practice.
-test.each([[100, 1], [200, 0.85], [300, 0.75], [500, 0.7], [800, 0.7], [160, 0.91], [250, 0.8], [400, 0.725]])("Table 3.3 at %i mm", (h_0, k_h) => {
+test.each([
+  [100, 1],
+  [200, 0.85],
+  [300, 0.75],
+  [500, 0.7],
+  [800, 0.7],
+  [160, 0.91],
+  [250, 0.8],
+  [400, 0.725],
+])("Table 3.3 at %i mm", (h_0, k_h) => {
   expect(stepsOf("DRYING_SHRINKAGE", 0.0005, h_0, 7, 1000).k_h).toBeCloseTo(k_h, 12);
 });
 
 describe("published development in time", () => {
   // "Calculation of Creep and Shrinkage", design-office sheet to IRC:112-2011 6.4.2.6, public copy, text seen. IRC:112
   // has the equations of 3.1.4(6); its final strains are the sheet's inputs. It prints k_h = 0.7.
-  test.each([[14, "0.526845", "0.012043", "3.9"], [28, "0.653", "0.03528", "11.5"]])("thick section at %i days", (t, beta_as, beta_ds, eps_cd) => {
+  test.each([
+    [14, "0.526845", "0.012043", "3.9"],
+    [28, "0.653", "0.03528", "11.5"],
+  ])("thick section at %i days", (t, beta_as, beta_ds, eps_cd) => {
     expectPrinted(stepsOf("AUTOGENOUS_SHRINKAGE", 40, t).beta_as!, beta_as);
     const steps = stepsOf("DRYING_SHRINKAGE", 466e-6, 590.6803, 7, t);
     expect(steps.k_h).toBe(0.7);
@@ -33,7 +49,10 @@ describe("published development in time", () => {
 
   // "PSC losses", design-office sheet to IRC:112-2011, M40 girder, public copy, text seen: h_0 408.3 mm, t_s 5 days.
   // Not asserted: it gives β_ds at 28 days as 0.0651, where 23/(23 + 0.04 · 408.3^1.5) rounds to 0.0652.
-  test.each([[7, "0.41", "2.03e-6"], [28, "0.65", "2.19e-5"]])("box girder at %i days", (t, beta_as, eps_cd) => {
+  test.each([
+    [7, "0.41", "2.03e-6"],
+    [28, "0.65", "2.19e-5"],
+  ])("box girder at %i days", (t, beta_as, eps_cd) => {
     expectPrinted(stepsOf("AUTOGENOUS_SHRINKAGE", 40, t).beta_as!, beta_as);
     const steps = stepsOf("DRYING_SHRINKAGE", 466e-6, (2 * 7.174e6) / 35140, 5, t);
     expectPrinted(steps.k_h!, "0.72");
@@ -60,10 +79,26 @@ describe("total shrinkage", () => {
   });
 
   test.each([
-    ["an age before the end of curing", () => kern("SHRINKAGE_STRAIN", 40, 70, 250, 7, 6, "N"), "t (age of concrete at which shrinkage is wanted) = 6 days is below 7 days, the end of curing; allowed: at least 7 days"],
-    ["strength outside the table", () => kern("SHRINKAGE_STRAIN", 95, 70, 250, 7, 60, "N"), "fck (characteristic cylinder strength at 28 days) = 95 MPa is above 90 MPa; allowed: 12 to 90 MPa"],
-    ["negative humidity", () => kern("DRYING_SHRINKAGE_NOMINAL", 48, -5, "N"), "RH (relative humidity of the surroundings) = −5 % is below 0 %; allowed: 0 to 100 %"],
-    ["a strain in per mille", () => kern("DRYING_SHRINKAGE", 0.46, 250, 7, 60), "εcd,0 (nominal unrestrained drying shrinkage strain, shortening positive) = 0.46 is above 0.005; allowed: 0 to 0.005"],
+    [
+      "an age before the end of curing",
+      () => kern("SHRINKAGE_STRAIN", 40, 70, 250, 7, 6, "N"),
+      "t (age of concrete at which shrinkage is wanted) = 6 days is below 7 days, the end of curing; allowed: at least 7 days",
+    ],
+    [
+      "strength outside the table",
+      () => kern("SHRINKAGE_STRAIN", 95, 70, 250, 7, 60, "N"),
+      "fck (characteristic cylinder strength at 28 days) = 95 MPa is above 90 MPa; allowed: 12 to 90 MPa",
+    ],
+    [
+      "negative humidity",
+      () => kern("DRYING_SHRINKAGE_NOMINAL", 48, -5, "N"),
+      "RH (relative humidity of the surroundings) = −5 % is below 0 %; allowed: 0 to 100 %",
+    ],
+    [
+      "a strain in per mille",
+      () => kern("DRYING_SHRINKAGE", 0.46, 250, 7, 60),
+      "εcd,0 (nominal unrestrained drying shrinkage strain, shortening positive) = 0.46 is above 0.005; allowed: 0 to 0.005",
+    ],
   ])("refuses %s", (_, refused, message) => {
     expectRefusal(refused, message);
   });

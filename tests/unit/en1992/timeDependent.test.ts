@@ -10,7 +10,10 @@ describe("combined time-dependent loss", () => {
     // Steel and concrete at the tendon shorten alike: (Δσ − 0.8 Δσ_pr)/E_p = ε_cs + φ σ_c/E_cm − Δσ A_p (1/A_c + z²/I_c)(1 + 0.8 φ)/E_cm.
     const [E_p, E_cm, phi, A_p, A_c, I_c, z] = section;
     const gap = (loss: number): number =>
-      (loss - 0.8 * relaxation) / (E_p * 1000) - (eps + (phi * stress) / (E_cm * 1000) - (loss * A_p * (1 / A_c + (z * z) / I_c) * (1 + 0.8 * phi)) / (E_cm * 1000));
+      (loss - 0.8 * relaxation) / (E_p * 1000) -
+      (eps +
+        (phi * stress) / (E_cm * 1000) -
+        (loss * A_p * (1 / A_c + (z * z) / I_c) * (1 + 0.8 * phi)) / (E_cm * 1000));
     let [low, high] = [0, 1000];
     while (high - low > 1e-11) {
       const middle = (low + high) / 2;
@@ -21,7 +24,10 @@ describe("combined time-dependent loss", () => {
   });
 
   it("is the sum of its three parts", () => {
-    const parts = kern("TIME_DEPENDENT_LOSS_CREEP", stress, ...section) + kern("TIME_DEPENDENT_LOSS_SHRINKAGE", eps, ...section) + kern("TIME_DEPENDENT_LOSS_RELAXATION", relaxation, ...section);
+    const parts =
+      kern("TIME_DEPENDENT_LOSS_CREEP", stress, ...section) +
+      kern("TIME_DEPENDENT_LOSS_SHRINKAGE", eps, ...section) +
+      kern("TIME_DEPENDENT_LOSS_RELAXATION", relaxation, ...section);
     expect(parts / kern("TIME_DEPENDENT_LOSS", eps, relaxation, stress, ...section)).toBeCloseTo(1, 14);
   });
 
@@ -37,7 +43,13 @@ describe("combined time-dependent loss", () => {
   });
 
   it("needs every argument", () => {
-    expectRefusal(() => kern("TIME_DEPENDENT_LOSS", eps, relaxation, stress, 195, 35, 1.8, 2850, null, 8e10, 450), "Ac (area of the concrete section) is missing; a number in mm² is needed (allowed: above 0 and at most 1·10^9 mm²)");
-    expectRefusal(() => kern("TIME_DEPENDENT_LOSS", 0.35, relaxation, stress, ...section), "εcs (total shrinkage strain, shortening positive) = 0.35 is above 0.005; allowed: 0 to 0.005");
+    expectRefusal(
+      () => kern("TIME_DEPENDENT_LOSS", eps, relaxation, stress, 195, 35, 1.8, 2850, null, 8e10, 450),
+      "Ac (area of the concrete section) is missing; a number in mm² is needed (allowed: above 0 and at most 1·10^9 mm²)",
+    );
+    expectRefusal(
+      () => kern("TIME_DEPENDENT_LOSS", 0.35, relaxation, stress, ...section),
+      "εcs (total shrinkage strain, shortening positive) = 0.35 is above 0.005; allowed: 0 to 0.005",
+    );
   });
 });

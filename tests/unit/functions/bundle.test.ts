@@ -5,7 +5,12 @@ import { join } from "node:path";
 import { compileFunction } from "node:vm";
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
-import { register, worksheetFunctions, type CustomFunctionsHost, type WorksheetFunction } from "../../../functions/index.ts";
+import {
+  register,
+  worksheetFunctions,
+  type CustomFunctionsHost,
+  type WorksheetFunction,
+} from "../../../functions/index.ts";
 import { root } from "../../../src/command/build.ts";
 import { publishedCases } from "../../../src/command/cases.ts";
 import type { Argument, Cell, Formula, Parameter } from "../../../src/core/index.ts";
@@ -17,13 +22,28 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 /** The functions as the spreadsheet program loads them, built here so that nothing stale is tested. */
 function built(): string {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [join(root, "node_modules", "webpack", "bin", "webpack.js"), "--mode", "production", "--env", "functions", "--output-path", folder], { cwd: root, encoding: "utf8" });
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    [
+      join(root, "node_modules", "webpack", "bin", "webpack.js"),
+      "--mode",
+      "production",
+      "--env",
+      "functions",
+      "--output-path",
+      folder,
+    ],
+    { cwd: root, encoding: "utf8" },
+  );
   if (status !== 0) throw new Error(`the bundle could not be built: ${stdout}${stderr}`);
   return readFileSync(join(folder, "functions.js"), "utf8");
 }
 
 class HostError extends Error {
-  constructor(readonly code: string, readonly given?: string) {
+  constructor(
+    readonly code: string,
+    readonly given?: string,
+  ) {
     super(given);
   }
 }
@@ -31,7 +51,11 @@ class HostError extends Error {
 /** A stand-in for the program: what is registered with it, by id. */
 function program(load: (host: CustomFunctionsHost) => void) {
   const kept = new Map<string, (...args: unknown[]) => unknown>();
-  load({ associate: (id: string, run: (...args: unknown[]) => unknown) => kept.set(id, run), Error: HostError, ErrorCode: { invalidValue: "#VALUE!", invalidNumber: "#NUM!" } } as unknown as CustomFunctionsHost);
+  load({
+    associate: (id: string, run: (...args: unknown[]) => unknown) => kept.set(id, run),
+    Error: HostError,
+    ErrorCode: { invalidValue: "#VALUE!", invalidNumber: "#NUM!" },
+  } as unknown as CustomFunctionsHost);
   /** The value, or the error that a cell shows with its text. */
   const call = (id: string, args: readonly unknown[]): unknown => {
     try {
@@ -45,7 +69,9 @@ function program(load: (host: CustomFunctionsHost) => void) {
 }
 
 const code = built();
-const bundle = program((host) => void (compileFunction(code, ["CustomFunctions"]) as (host: CustomFunctionsHost) => void)(host));
+const bundle = program(
+  (host) => void (compileFunction(code, ["CustomFunctions"]) as (host: CustomFunctionsHost) => void)(host),
+);
 const source = program((host) => register(host));
 
 /** The same from both: value or error, and what KERN.WARNINGS says of it, which includes the reason for a number error. */
@@ -59,18 +85,37 @@ function agree(id: string, args: readonly Argument[]): void {
 
 const strange: readonly Cell[] = [null, "strange", true, -1e300, 1e300, 0];
 /** The ends of what a number may be: beyond them it is refused, before them it is warned of. */
-const ends = (p: Parameter): readonly Cell[] => (p.kind === "number" ? [p.min, p.max, p.above, p.below, ...(p.typical ?? []), ...(p.valid?.range ?? [])].filter((end) => end !== undefined).flatMap((end) => [end, end - 1e-3 * Math.abs(end), end + 1e-3 * Math.abs(end)]) : []);
+const ends = (p: Parameter): readonly Cell[] =>
+  p.kind === "number"
+    ? [p.min, p.max, p.above, p.below, ...(p.typical ?? []), ...(p.valid?.range ?? [])]
+        .filter((end) => end !== undefined)
+        .flatMap((end) => [end, end - 1e-3 * Math.abs(end), end + 1e-3 * Math.abs(end)])
+    : [];
 
 /** An argument made strange in every way: as a cell, as a range, in each column of a table. */
 function spoilt(p: Parameter, argument: Argument): readonly Argument[] {
-  const whole: readonly Argument[] = [...strange, ...ends(p), [], [[1, 2], [3, 4]]];
+  const whole: readonly Argument[] = [
+    ...strange,
+    ...ends(p),
+    [],
+    [
+      [1, 2],
+      [3, 4],
+    ],
+  ];
   if (p.kind !== "table" || !Array.isArray(argument)) return whole;
   const [first = [], ...rest] = argument as readonly (readonly Cell[])[];
-  return [...whole, ...Object.values(p.columns).flatMap((column, i) => [...strange, ...ends(column)].map((cell) => [first.map((own, j) => (j === i ? cell : own)), ...rest]))];
+  return [
+    ...whole,
+    ...Object.values(p.columns).flatMap((column, i) =>
+      [...strange, ...ends(column)].map((cell) => [first.map((own, j) => (j === i ? cell : own)), ...rest]),
+    ),
+  ];
 }
 
 /** A declaration from which arguments can be drawn; rows count as accepted when they can be computed. */
-const drawable = ({ formula, spill }: WorksheetFunction): Formula | undefined => formula ?? (spill && ({ ...spill, stepwise: spill.compute } as unknown as Formula));
+const drawable = ({ formula, spill }: WorksheetFunction): Formula | undefined =>
+  formula ?? (spill && ({ ...spill, stepwise: spill.compute } as unknown as Formula));
 const declared = worksheetFunctions.flatMap((f) => (drawable(f) ? [[f.id, f, drawable(f)!] as const] : []));
 
 describe("the bundle of the functions", () => {
@@ -84,7 +129,11 @@ describe("the bundle of the functions", () => {
     const [good] = samples;
     agree(id, [...good!, 1]);
     parameters.forEach(({ parameter }, i) => {
-      for (const wrong of spoilt(parameter, good![i])) agree(id, good!.map((own, j) => (i === j ? wrong : own)));
+      for (const wrong of spoilt(parameter, good![i]))
+        agree(
+          id,
+          good!.map((own, j) => (i === j ? wrong : own)),
+        );
     });
   });
 
@@ -100,7 +149,14 @@ describe("the bundle of the functions", () => {
   });
 
   it("leaves out what is only read", () => {
-    const read = declared.flatMap(([, , { summary, notes = [], unpublished = "", empirical = "" }]) => [summary, ...notes, unpublished, empirical]).filter((text) => text.length > 30);
+    const read = declared
+      .flatMap(([, , { summary, notes = [], unpublished = "", empirical = "" }]) => [
+        summary,
+        ...notes,
+        unpublished,
+        empirical,
+      ])
+      .filter((text) => text.length > 30);
     expect(read.length).toBeGreaterThan(100);
     expect([...new Set(read.filter((text) => code.includes(text)))]).toEqual([]);
   });

@@ -3,14 +3,19 @@ import { worksheetFunction, worksheetFunctions } from "../../../functions/index.
 import { formulas, InputError, NoResult } from "../../../src/core/index.ts";
 import { kern } from "./kern.ts";
 
-const message = (text: string | RegExp) => ({ error: { code: "#VALUE!", message: expect.stringMatching(text) as string } });
+const message = (text: string | RegExp) => ({
+  error: { code: "#VALUE!", message: expect.stringMatching(text) as string },
+});
 /** A declaration that behaves as the test needs, with the arguments of a real one. */
-const behaving = (compute: () => number) => worksheetFunction({ ...formulas.find(({ id }) => id === "FRICTION_STRESS")!, id: "BEHAVING", compute });
+const behaving = (compute: () => number) =>
+  worksheetFunction({ ...formulas.find(({ id }) => id === "FRICTION_STRESS")!, id: "BEHAVING", compute });
 const good = [1395, 0.2, 0.3, 0.003, 12];
 
 describe("a call", () => {
   it("gives the value", () => {
-    expect(kern("FRICTION_STRESS", ...good)).toEqual({ value: expect.closeTo(1395 * Math.exp(-(0.2 * 0.3 + 0.003 * 12)), 10) as number });
+    expect(kern("FRICTION_STRESS", ...good)).toEqual({
+      value: expect.closeTo(1395 * Math.exp(-(0.2 * 0.3 + 0.003 * 12)), 10) as number,
+    });
   });
 
   it("takes a range of one cell as a cell", () => {
@@ -18,7 +23,10 @@ describe("a call", () => {
   });
 
   it("refuses what is missing, by name and with the allowed range", () => {
-    for (const missing of [null, undefined, "", [[null]]]) expect(kern("FRICTION_STRESS", 1395, missing, 0.3, 0.003, 12)).toEqual(message(/^μ \(friction coefficient.*is missing.*allowed: 0 to 1 1\/rad/));
+    for (const missing of [null, undefined, "", [[null]]])
+      expect(kern("FRICTION_STRESS", 1395, missing, 0.3, 0.003, 12)).toEqual(
+        message(/^μ \(friction coefficient.*is missing.*allowed: 0 to 1 1\/rad/),
+      );
     expect(kern("FRICTION_STRESS")).toEqual(message(/^σp0 .*is missing/));
   });
 
@@ -30,13 +38,19 @@ describe("a call", () => {
   it("refuses text, logical values, ranges and surplus arguments", () => {
     expect(kern("FRICTION_STRESS", 1395, "0.2", 0.3, 0.003, 12)).toEqual(message(/is the text “0\.2”/));
     expect(kern("FRICTION_STRESS", 1395, true, 0.3, 0.003, 12)).toEqual(message(/is TRUE/));
-    expect(kern("FRICTION_STRESS", 1395, [[0.2], [0.3]], 0.3, 0.003, 12)).toEqual(message(/range of 2 × 1 cells; one cell is needed/));
+    expect(kern("FRICTION_STRESS", 1395, [[0.2], [0.3]], 0.3, 0.003, 12)).toEqual(
+      message(/range of 2 × 1 cells; one cell is needed/),
+    );
     expect(kern("FRICTION_STRESS", ...good, 1)).toEqual(message(/takes 5 arguments; 6 were given/));
   });
 
   it("uses the default of an optional argument that is left out or blank", () => {
-    const [f, at] = worksheetFunctions.flatMap((f) => f.parameters.map((p, i) => [f, i, p] as const)).find(([, , p]) => p.optional && p.parameter.kind === "number")!;
-    const given = f.parameters.map(({ parameter: p }) => (p.kind === "number" ? p.default ?? p.typical?.[0] ?? 1 : p.kind === "choice" ? p.values[0]!.value : null));
+    const [f, at] = worksheetFunctions
+      .flatMap((f) => f.parameters.map((p, i) => [f, i, p] as const))
+      .find(([, , p]) => p.optional && p.parameter.kind === "number")!;
+    const given = f.parameters.map(({ parameter: p }) =>
+      p.kind === "number" ? (p.default ?? p.typical?.[0] ?? 1) : p.kind === "choice" ? p.values[0]!.value : null,
+    );
     const whole = f.call(given);
     expect(whole).toHaveProperty("value");
     expect(f.call(given.map((v, i) => (i === at ? null : v)))).toEqual(whole);
@@ -44,13 +58,28 @@ describe("a call", () => {
   });
 
   it("says so where there is no answer, with the number error", () => {
-    expect(behaving(() => { throw new NoResult("no angle fits"); }).call(good)).toEqual({ error: { code: "#NUM!", message: "no angle fits" } });
-    for (const value of [NaN, Infinity, -Infinity]) expect(behaving(() => value).call(good)).toMatchObject({ error: { code: "#NUM!", message: expect.stringContaining("no finite result") as string } });
+    expect(
+      behaving(() => {
+        throw new NoResult("no angle fits");
+      }).call(good),
+    ).toEqual({ error: { code: "#NUM!", message: "no angle fits" } });
+    for (const value of [NaN, Infinity, -Infinity])
+      expect(behaving(() => value).call(good)).toMatchObject({
+        error: { code: "#NUM!", message: expect.stringContaining("no finite result") as string },
+      });
   });
 
   it("shows an unforeseen error instead of swallowing it", () => {
-    expect(behaving(() => { throw new TypeError("undefined is not a tendon"); }).call(good)).toEqual({ error: { code: "#VALUE!", message: "internal error in BEHAVING: undefined is not a tendon" } });
-    expect(behaving(() => { throw new InputError("x", "too far"); }).call(good)).toEqual({ error: { code: "#VALUE!", message: "too far" } });
+    expect(
+      behaving(() => {
+        throw new TypeError("undefined is not a tendon");
+      }).call(good),
+    ).toEqual({ error: { code: "#VALUE!", message: "internal error in BEHAVING: undefined is not a tendon" } });
+    expect(
+      behaving(() => {
+        throw new InputError("x", "too far");
+      }).call(good),
+    ).toEqual({ error: { code: "#VALUE!", message: "too far" } });
   });
 });
 
@@ -60,11 +89,15 @@ describe("WARNINGS", () => {
   });
 
   it("tells of input outside the everyday range", () => {
-    expect(kern("WARNINGS", "FRICTION_STRESS", 100, ...good.slice(1))).toEqual({ value: expect.stringMatching(/^σp0 .*= 100 MPa is outside the everyday range 500 to 1600 MPa$/) as string });
+    expect(kern("WARNINGS", "FRICTION_STRESS", 100, ...good.slice(1))).toEqual({
+      value: expect.stringMatching(/^σp0 .*= 100 MPa is outside the everyday range 500 to 1600 MPa$/) as string,
+    });
   });
 
   it("joins several with a semicolon", () => {
-    expect(kern("WARNINGS", "FRICTION_STRESS", 100, 0.9, ...good.slice(2))).toEqual({ value: expect.stringMatching(/^σp0 .*; μ /) as string });
+    expect(kern("WARNINGS", "FRICTION_STRESS", 100, 0.9, ...good.slice(2))).toEqual({
+      value: expect.stringMatching(/^σp0 .*; μ /) as string,
+    });
   });
 
   it("takes the id in any case, with or without the namespace, and arguments as ranges of one cell", () => {
@@ -74,7 +107,9 @@ describe("WARNINGS", () => {
   });
 
   it("gives the refusal's text where the call is refused", () => {
-    expect(kern("WARNINGS", "FRICTION_STRESS", -1, ...good.slice(1))).toEqual({ value: expect.stringMatching(/is below 0 MPa/) as string });
+    expect(kern("WARNINGS", "FRICTION_STRESS", -1, ...good.slice(1))).toEqual({
+      value: expect.stringMatching(/is below 0 MPa/) as string,
+    });
   });
 
   it("refuses an unknown or missing function", () => {

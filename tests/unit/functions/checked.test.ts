@@ -4,7 +4,14 @@ import { kern } from "./kern.ts";
 
 const row = [["mean stress", 12.5, "MPa", null, "OK"]] as const;
 const seal = sealOfValues([row]);
-const checked = (...ranges: readonly unknown[]) => kern("CHECKED", "AB", "2026-11-26", seal, ...(ranges as readonly (readonly (readonly (string | number | boolean | null)[])[])[]));
+const checked = (...ranges: readonly unknown[]) =>
+  kern(
+    "CHECKED",
+    "AB",
+    "2026-11-26",
+    seal,
+    ...(ranges as readonly (readonly (readonly (string | number | boolean | null)[])[])[]),
+  );
 const holds = { value: "AB 2026-11-26" };
 const staleNow = { value: "STALE: AB 2026-11-26" };
 const message = (text: RegExp) => ({ error: { code: "#VALUE!", message: expect.stringMatching(text) as string } });
@@ -36,11 +43,13 @@ describe("KERN.CHECKED", () => {
   it("keeps ranges apart, and their order", () => {
     const two = sealOfValues([[[1]], [[2]]]);
     expect(kern("CHECKED", "AB", "2026-11-26", two, [[1]], [[2]])).toEqual(holds);
-    for (const other of [[[[2]], [[1]]], [[[1], [2]]], [[[1, 2]]]]) expect(kern("CHECKED", "AB", "2026-11-26", two, ...other)).toEqual(staleNow);
+    for (const other of [[[[2]], [[1]]], [[[1], [2]]], [[[1, 2]]]])
+      expect(kern("CHECKED", "AB", "2026-11-26", two, ...other)).toEqual(staleNow);
   });
 
   it("takes empty cells as hosts give them, some as 0, and empty rows inserted among the others, for nothing", () => {
-    for (const blank of [null, undefined, "", 0]) expect(checked([["mean stress", 12.5, "MPa", blank, "OK"]])).toEqual(holds);
+    for (const blank of [null, undefined, "", 0])
+      expect(checked([["mean stress", 12.5, "MPa", blank, "OK"]])).toEqual(holds);
     expect(checked([["", null, "", null, ""], ...row, [null, null, null, null, null]])).toEqual(holds);
   });
 
@@ -55,11 +64,16 @@ describe("KERN.CHECKED", () => {
   it("refuses what is no mark, by name", () => {
     expect(kern("CHECKED")).toEqual(message(/^by is missing/));
     expect(kern("CHECKED", "  ", "2026-11-26", seal, row)).toEqual(message(/^by holds spaces only/));
-    expect(kern("CHECKED", "A".repeat(21), "2026-11-26", seal, row)).toEqual(message(/21 characters; allowed: at most 20/));
-    for (const day of ["2026-13-01", "2026-02-30", "26.11.2026", "today"]) expect(kern("CHECKED", "AB", day, seal, row), day).toEqual(message(new RegExp(`^date = “${day}” is no day`)));
+    expect(kern("CHECKED", "A".repeat(21), "2026-11-26", seal, row)).toEqual(
+      message(/21 characters; allowed: at most 20/),
+    );
+    for (const day of ["2026-13-01", "2026-02-30", "26.11.2026", "today"])
+      expect(kern("CHECKED", "AB", day, seal, row), day).toEqual(message(new RegExp(`^date = “${day}” is no day`)));
     expect(kern("CHECKED", "AB", 46352.5, seal, row)).toEqual(message(/^date is a number; a text is needed/));
     expect(kern("CHECKED", [["A", "B"]], "2026-11-26", seal, row)).toEqual(message(/^by is a range of several cells/));
-    expect(kern("CHECKED", "AB", "2026-11-26", "a seal", row)).toEqual(message(/^seal = “a seal” is none of the panel's seals/));
+    expect(kern("CHECKED", "AB", "2026-11-26", "a seal", row)).toEqual(
+      message(/^seal = “a seal” is none of the panel's seals/),
+    );
     expect(kern("CHECKED", "AB", "2026-11-26", seal)).toEqual(message(/^cells .* are missing/));
   });
 });

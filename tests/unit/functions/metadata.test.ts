@@ -32,17 +32,22 @@ describe("functions.json", () => {
     });
     const firstOptional = f.parameters.findIndex((p) => p.optional);
     const lastNeeded = f.parameters.findLastIndex((p) => !p.optional && !p.repeating);
-    if (firstOptional >= 0) expect(lastNeeded, "an argument after one that may be left out").toBeLessThan(firstOptional);
+    if (firstOptional >= 0)
+      expect(lastNeeded, "an argument after one that may be left out").toBeLessThan(firstOptional);
   });
 
   it("links each function to its reference page, where the address of the pages is known", () => {
     expect(made.functions.filter((f) => "helpUrl" in f)).toEqual([]);
-    for (const f of metadata("https://sheets.example.com/kernbook").functions) expect(f.helpUrl).toBe(`https://sheets.example.com/kernbook/reference/${f.id}.html`);
+    for (const f of metadata("https://sheets.example.com/kernbook").functions)
+      expect(f.helpUrl).toBe(`https://sheets.example.com/kernbook/reference/${f.id}.html`);
   });
 
   it("says unit, range and default of each number", () => {
-    const about = (id: string, name: string) => made.functions.find((f) => f.id === id)!.parameters.find((p) => p.name === name)!.description;
-    expect(about("FRICTION_STRESS", "sigma0")).toBe("tendon stress at the jack; σp0 in MPa; allowed: above 0 and at most 2500 MPa");
+    const about = (id: string, name: string) =>
+      made.functions.find((f) => f.id === id)!.parameters.find((p) => p.name === name)!.description;
+    expect(about("FRICTION_STRESS", "sigma0")).toBe(
+      "tendon stress at the jack; σp0 in MPa; allowed: above 0 and at most 2500 MPa",
+    );
     for (const f of worksheetFunctions) {
       for (const { name, parameter: p } of f.parameters) {
         if (p.kind !== "number") continue;
@@ -63,6 +68,8 @@ describe("functions.json", () => {
   });
 
   it("types each choice as its list is typed", () => {
-    for (const f of made.functions) for (const p of f.parameters) if (p.customEnumId) expect(p.type).toBe(made.enums.find(({ id }) => id === p.customEnumId)!.type);
+    for (const f of made.functions)
+      for (const p of f.parameters)
+        if (p.customEnumId) expect(p.type).toBe(made.enums.find(({ id }) => id === p.customEnumId)!.type);
   });
 });

@@ -1,8 +1,16 @@
 import { describe, expect, it } from "vitest";
-import { register, worksheetFunctions, type CustomFunctionsHost, type WorksheetFunction } from "../../../functions/index.ts";
+import {
+  register,
+  worksheetFunctions,
+  type CustomFunctionsHost,
+  type WorksheetFunction,
+} from "../../../functions/index.ts";
 
 class HostError extends Error {
-  constructor(readonly code: string, readonly given?: string) {
+  constructor(
+    readonly code: string,
+    readonly given?: string,
+  ) {
     super(given);
   }
 }
@@ -23,7 +31,10 @@ function registered(functions?: readonly WorksheetFunction[]) {
   };
   return { kept, call };
 }
-const stub = (result: ReturnType<WorksheetFunction["call"]>): WorksheetFunction => ({ ...worksheetFunctions.find(({ id }) => id === "FRICTION_STRESS")!, call: () => result });
+const stub = (result: ReturnType<WorksheetFunction["call"]>): WorksheetFunction => ({
+  ...worksheetFunctions.find(({ id }) => id === "FRICTION_STRESS")!,
+  call: () => result,
+});
 
 describe("registration", () => {
   const { kept, call } = registered();
@@ -33,17 +44,28 @@ describe("registration", () => {
   });
 
   it("hands the arguments over without the host's invocation object", () => {
-    expect(call("FRICTION_STRESS", 1395, 0.2, 0.3, 0.003, 12)).toBeCloseTo(1395 * Math.exp(-(0.2 * 0.3 + 0.003 * 12)), 10);
+    expect(call("FRICTION_STRESS", 1395, 0.2, 0.3, 0.003, 12)).toBeCloseTo(
+      1395 * Math.exp(-(0.2 * 0.3 + 0.003 * 12)),
+      10,
+    );
   });
 
   it("hands repeating arguments, which the host gives as one array, over one after another", () => {
-    expect(call("WARNINGS", "FRICTION_STRESS", [[[100]], [[0.2]], [[0.3]], [[0.003]], [[12]]])).toMatch(/100 MPa is outside/);
+    expect(call("WARNINGS", "FRICTION_STRESS", [[[100]], [[0.2]], [[0.3]], [[0.003]], [[12]]])).toMatch(
+      /100 MPa is outside/,
+    );
     expect(call("WARNINGS", "FRICTION_STRESS", [])).toMatch(/is missing/);
   });
 
   it("turns a refusal into the host's value error with its text", () => {
-    expect(call("FRICTION_STRESS", 1395, -0.1, 0.3, 0.003, 12)).toMatchObject({ code: "#VALUE!", given: expect.stringMatching(/^μ .*is below 0/) as string });
-    expect(call("FRICTION_STRESS", 1395, null, 0.3, 0.003, 12)).toMatchObject({ code: "#VALUE!", given: expect.stringMatching(/is missing/) as string });
+    expect(call("FRICTION_STRESS", 1395, -0.1, 0.3, 0.003, 12)).toMatchObject({
+      code: "#VALUE!",
+      given: expect.stringMatching(/^μ .*is below 0/) as string,
+    });
+    expect(call("FRICTION_STRESS", 1395, null, 0.3, 0.003, 12)).toMatchObject({
+      code: "#VALUE!",
+      given: expect.stringMatching(/is missing/) as string,
+    });
   });
 
   it("gives the number error without a text, which it cannot carry", () => {

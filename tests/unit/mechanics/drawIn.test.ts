@@ -8,7 +8,11 @@ describe("published draw-in", () => {
     const area = 2850;
     const [p1, p2] = [24450 / area, 99610 / area];
     const start = 3976000 / area;
-    const table = [[0, start], [6.2195, start - p1 * 6.2195], [15, start - p1 * 6.2195 - p2 * (15 - 6.2195)]];
+    const table = [
+      [0, start],
+      [6.2195, start - p1 * 6.2195],
+      [15, start - p1 * 6.2195 - p2 * (15 - 6.2195)],
+    ];
     prints(kern("DRAW_IN_LENGTH_TABLE", table, 6, 195) - 6.2195, "1.7");
     const level = kern("DRAW_IN_LEVEL_STRESS_TABLE", table, 6, 195);
     const loss = ((start - kern("STRESS_AFTER_DRAW_IN", start, level)) * area) / 1000;
@@ -32,8 +36,16 @@ describe("published draw-in", () => {
 });
 
 describe("area rule", () => {
-  const line = [[0, 0, ""], [40, 0, ""]];
-  const harped = [[0, -200, ""], [8, 300, ""], [16, 300, ""], [24, -200, ""]];
+  const line = [
+    [0, 0, ""],
+    [40, 0, ""],
+  ];
+  const harped = [
+    [0, -200, ""],
+    [8, 300, ""],
+    [16, 300, ""],
+    [24, -200, ""],
+  ];
 
   test("exponential friction along a straight tendon: closed form of the area", () => {
     const [s0, k, slip, E] = [1400, 0.004, 6, 195] as const;
@@ -55,10 +67,16 @@ describe("area rule", () => {
       // By closed form: between kinks the stress decays with k alone.
       const kink = Math.exp(-0.2 * Math.atan(0.0625));
       let area = 0;
-      for (const [from, to, factor] of [[0, 8, 1], [8, 16, kink], [16, 24, kink * kink]] as const) {
+      for (const [from, to, factor] of [
+        [0, 8, 1],
+        [8, 16, kink],
+        [16, 24, kink * kink],
+      ] as const) {
         const start = 1395 * factor;
         const reach = Math.min(to, Math.max(from, level.result > 0 ? Math.log(start / level.result) / 0.002 : to));
-        if (reach > from) area += (start * (Math.exp(-0.002 * from) - Math.exp(-0.002 * reach))) / 0.002 - level.result * (reach - from);
+        if (reach > from)
+          area +=
+            (start * (Math.exp(-0.002 * from) - Math.exp(-0.002 * reach))) / 0.002 - level.result * (reach - from);
       }
       expect((2 * area) / (slip * 195)).toBeCloseTo(1, 9);
     }
@@ -67,7 +85,10 @@ describe("area rule", () => {
 
   test("the dead end: the whole tendon loses, and the uniform rule says the same", () => {
     const [p, L, slip] = [2, 15, 9] as const;
-    const table = [[0, 1300], [L, 1300 - p * L]];
+    const table = [
+      [0, 1300],
+      [L, 1300 - p * L],
+    ];
     const loss = kern("DRAW_IN_LOSS_UNIFORM", slip, 195, p, L);
     expect(loss).toBeCloseTo((slip * 195) / L + p * L, 9);
     expect(kern("DRAW_IN_LENGTH_UNIFORM", slip, 195, p, L)).toBe(L);
@@ -83,7 +104,9 @@ describe("area rule", () => {
   });
 
   test("no friction at all: slip over length", () => {
-    expect(1400 - kern("STRESS_AFTER_DRAW_IN", 1400, kern("DRAW_IN_LEVEL_STRESS", line, "RIGHT", 1400, 0, 0, 6, 195))).toBeCloseTo((6 * 195) / 40, 9);
+    expect(
+      1400 - kern("STRESS_AFTER_DRAW_IN", 1400, kern("DRAW_IN_LEVEL_STRESS", line, "RIGHT", 1400, 0, 0, 6, 195)),
+    ).toBeCloseTo((6 * 195) / 40, 9);
   });
 
   test("no slip: nothing changes", () => {
@@ -93,15 +116,42 @@ describe("area rule", () => {
   });
 
   test("a slip that takes all the stress has no result", () => {
-    const short = [[0, 0, ""], [3, 0, ""]];
+    const short = [
+      [0, 0, ""],
+      [3, 0, ""],
+    ];
     expect(() => kern("DRAW_IN_LEVEL_STRESS", short, "LEFT", 1000, 0.2, 0.002, 20, 195)).toThrow(NoResult);
-    expect(() => kern("DRAW_IN_LEVEL_STRESS", short, "LEFT", 1000, 0.2, 0.002, 20, 195)).toThrow("a draw-in of 20 mm takes all the stress at the anchorage");
+    expect(() => kern("DRAW_IN_LEVEL_STRESS", short, "LEFT", 1000, 0.2, 0.002, 20, 195)).toThrow(
+      "a draw-in of 20 mm takes all the stress at the anchorage",
+    );
   });
 
   test.each([
-    ["a table that does not start at the jack", [[1, 1300], [5, 1290]], "must be 0 m"],
-    ["distances out of order", [[0, 1300], [5, 1290], [4, 1280]], "station 3 at 4 m does not lie beyond station 2 at 5 m"],
-    ["a stress that rises", [[0, 1300], [5, 1310]], "the stress rises from 1300 MPa at station 1 to 1310 MPa at station 2"],
+    [
+      "a table that does not start at the jack",
+      [
+        [1, 1300],
+        [5, 1290],
+      ],
+      "must be 0 m",
+    ],
+    [
+      "distances out of order",
+      [
+        [0, 1300],
+        [5, 1290],
+        [4, 1280],
+      ],
+      "station 3 at 4 m does not lie beyond station 2 at 5 m",
+    ],
+    [
+      "a stress that rises",
+      [
+        [0, 1300],
+        [5, 1310],
+      ],
+      "the stress rises from 1300 MPa at station 1 to 1310 MPa at station 2",
+    ],
   ] as const)("%s is refused", (_, table, message) => {
     const call = (): number => kern("DRAW_IN_LENGTH_TABLE", table, 6, 195);
     expect(call).toThrow(InputError);
@@ -111,13 +161,30 @@ describe("area rule", () => {
 
 describe("two anchorages", () => {
   test("without friction both draw-ins lower the whole tendon alike, however small one is beside the other", () => {
-    const line = [[0, -900, "LINE"], [1, -900, "LINE"]];
+    const line = [
+      [0, -900, "LINE"],
+      [1, -900, "LINE"],
+    ];
     for (const slip of [2e-4, 1e-6, 1e-9, 1]) {
       // Half of what the tendon loses: σ_a is half-way between the stresses before and after.
       const level = 900.011 - ((2 + slip) * 180) / 2;
-      for (const [left, right] of [[2, slip], [slip, 2]]) {
+      for (const [left, right] of [
+        [2, slip],
+        [slip, 2],
+      ]) {
         for (const end of ["LEFT", "RIGHT"]) {
-          const { result, proof } = traced("DRAW_IN_LEVEL_STRESS_BOTH_ENDS", line, 900.011, 900, 0.05, 0, left, right, 180, end);
+          const { result, proof } = traced(
+            "DRAW_IN_LEVEL_STRESS_BOTH_ENDS",
+            line,
+            900.011,
+            900,
+            0.05,
+            0,
+            left,
+            right,
+            180,
+            end,
+          );
           expect(Math.abs(result / level - 1), `${left} and ${right} mm, ${end}`).toBeLessThan(1e-12);
           expect(Math.abs(proof!)).toBeLessThan(1e-9);
         }

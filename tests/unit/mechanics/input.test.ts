@@ -1,7 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { formulas, run, trace, warnings, type Argument } from "../../../src/core/index.ts";
 
-const call = (id: string, ...args: readonly Argument[]): number => run(formulas.find((f) => f.id === id)!, args);
+const call = (id: string, ...args: readonly Argument[]): number =>
+  run(
+    formulas.find((f) => f.id === id)!,
+    args,
+  );
 const refusal = (id: string, ...args: readonly Argument[]): string => {
   try {
     return `gave ${call(id, ...args)}`;
@@ -9,26 +13,124 @@ const refusal = (id: string, ...args: readonly Argument[]): string => {
     return (error as Error).message;
   }
 };
-const points = [[0, 0, "TO_LEVEL"], [12, 500, "FROM_LEVEL"], [24, 0, null]];
+const points = [
+  [0, 0, "TO_LEVEL"],
+  [12, 500, "FROM_LEVEL"],
+  [24, 0, null],
+];
 
 describe("refusals name the input, its value and what is allowed", () => {
   test.each([
-    [["FRICTION_STRESS", 1395, -0.1, 0.3, 0.003, 12], "μ (friction coefficient between tendon and duct) = −0.1 1/rad is below 0 1/rad; allowed: 0 to 1 1/rad"],
-    [["FRICTION_STRESS", null, 0.2, 0.3, 0.003, 12], "σp0 (tendon stress at the jack) is missing; a number in MPa is needed (allowed: above 0 and at most 2500 MPa)"],
-    [["FRICTION_STRESS", 1395, "0,2", 0.3, 0.003, 12], "μ (friction coefficient between tendon and duct) is the text “0,2”; a number in 1/rad is needed"],
-    [["FRICTION_STRESS", 1395, true, 0.3, 0.003, 12], "μ (friction coefficient between tendon and duct) is TRUE; a number in 1/rad is needed"],
-    [["FRICTION_STRESS", 1395, [[0.2, 0.3]], 0.3, 0.003, 12], "μ (friction coefficient between tendon and duct) is a range of 1 × 2 cells; one cell is needed"],
+    [
+      ["FRICTION_STRESS", 1395, -0.1, 0.3, 0.003, 12],
+      "μ (friction coefficient between tendon and duct) = −0.1 1/rad is below 0 1/rad; allowed: 0 to 1 1/rad",
+    ],
+    [
+      ["FRICTION_STRESS", null, 0.2, 0.3, 0.003, 12],
+      "σp0 (tendon stress at the jack) is missing; a number in MPa is needed (allowed: above 0 and at most 2500 MPa)",
+    ],
+    [
+      ["FRICTION_STRESS", 1395, "0,2", 0.3, 0.003, 12],
+      "μ (friction coefficient between tendon and duct) is the text “0,2”; a number in 1/rad is needed",
+    ],
+    [
+      ["FRICTION_STRESS", 1395, true, 0.3, 0.003, 12],
+      "μ (friction coefficient between tendon and duct) is TRUE; a number in 1/rad is needed",
+    ],
+    [
+      ["FRICTION_STRESS", 1395, [[0.2, 0.3]], 0.3, 0.003, 12],
+      "μ (friction coefficient between tendon and duct) is a range of 1 × 2 cells; one cell is needed",
+    ],
     [["TENDON_ECCENTRICITY", points, 24.5], "x = 24.5 m lies outside the tendon; allowed: 0 to 24 m"],
-    [["TENDON_ECCENTRICITY", [[0, 0, "LINE"], [12, 1, "LINE"], [10, 0, ""]], 5], "control point 3 at x = 10 m does not lie to the right of point 2 at x = 12 m; x must increase from point to point"],
-    [["TENDON_ECCENTRICITY", [[0, 0], [12, 1]], 5], "points (control points of the tendon from left to right) is a range of 2 columns; 3 are needed: x, e, shape"],
-    [["TENDON_ECCENTRICITY", [[0, 0, "CURVE"], [12, 1, "LINE"]], 5], "shape (how the tendon runs from the point to the next) in row 1 of the range = “CURVE” is not one of the choices; allowed: LINE, FROM_LEVEL, TO_LEVEL, SMOOTH"],
-    [["TENDON_ECCENTRICITY", [[0, 0, "SMOOTH"], [12, 1, "LINE"]], 5], "control point 1 is SMOOTH, but there is no segment before it to go on from; allowed: LINE, FROM_LEVEL, TO_LEVEL"],
-    [["TENDON_MIN_RADIUS", [[0, 0, "LINE"], [12, 1, "LINE"]]], "the tendon is made of straight lines and has no radius"],
-    [["I_SECTION_AREA", 1200, 900, 180, 600, 500, 250], "bw (width of the web) = 600 mm is above 500 mm, the narrower flange; allowed: above 0 and at most 500 mm"],
-    [["OUTLINE_AREA", [[0, 0], [100, 100], [100, 0], [0, 100]]], "the outline crosses itself: the edge from point 1 (0, 0) meets the edge from point 3 (100, 0); points must run round the section in order"],
-    [["OUTLINE_AREA", [[0, 0], [1, 1]]], "outline (points of the outline, in order round the section) has 2 rows; at least 3 are needed, each with x (horizontal coordinate of a point of the outline), y (height of a point of the outline above the soffit)"],
-    [["ELASTIC_SHORTENING_SEQUENCE", [[1, 800, 100]], 2, 4e5, 5e10, 0, 195, 33], "j (place in the order of stressing) = 2 is not among the tendons; allowed: 1"],
-    [["MOMENT_UNIFORM", 10, 24, 25], "x (distance from the left end) = 25 m is above 24 m, the span; allowed: 0 to 24 m"],
+    [
+      [
+        "TENDON_ECCENTRICITY",
+        [
+          [0, 0, "LINE"],
+          [12, 1, "LINE"],
+          [10, 0, ""],
+        ],
+        5,
+      ],
+      "control point 3 at x = 10 m does not lie to the right of point 2 at x = 12 m; x must increase from point to point",
+    ],
+    [
+      [
+        "TENDON_ECCENTRICITY",
+        [
+          [0, 0],
+          [12, 1],
+        ],
+        5,
+      ],
+      "points (control points of the tendon from left to right) is a range of 2 columns; 3 are needed: x, e, shape",
+    ],
+    [
+      [
+        "TENDON_ECCENTRICITY",
+        [
+          [0, 0, "CURVE"],
+          [12, 1, "LINE"],
+        ],
+        5,
+      ],
+      "shape (how the tendon runs from the point to the next) in row 1 of the range = “CURVE” is not one of the choices; allowed: LINE, FROM_LEVEL, TO_LEVEL, SMOOTH",
+    ],
+    [
+      [
+        "TENDON_ECCENTRICITY",
+        [
+          [0, 0, "SMOOTH"],
+          [12, 1, "LINE"],
+        ],
+        5,
+      ],
+      "control point 1 is SMOOTH, but there is no segment before it to go on from; allowed: LINE, FROM_LEVEL, TO_LEVEL",
+    ],
+    [
+      [
+        "TENDON_MIN_RADIUS",
+        [
+          [0, 0, "LINE"],
+          [12, 1, "LINE"],
+        ],
+      ],
+      "the tendon is made of straight lines and has no radius",
+    ],
+    [
+      ["I_SECTION_AREA", 1200, 900, 180, 600, 500, 250],
+      "bw (width of the web) = 600 mm is above 500 mm, the narrower flange; allowed: above 0 and at most 500 mm",
+    ],
+    [
+      [
+        "OUTLINE_AREA",
+        [
+          [0, 0],
+          [100, 100],
+          [100, 0],
+          [0, 100],
+        ],
+      ],
+      "the outline crosses itself: the edge from point 1 (0, 0) meets the edge from point 3 (100, 0); points must run round the section in order",
+    ],
+    [
+      [
+        "OUTLINE_AREA",
+        [
+          [0, 0],
+          [1, 1],
+        ],
+      ],
+      "outline (points of the outline, in order round the section) has 2 rows; at least 3 are needed, each with x (horizontal coordinate of a point of the outline), y (height of a point of the outline above the soffit)",
+    ],
+    [
+      ["ELASTIC_SHORTENING_SEQUENCE", [[1, 800, 100]], 2, 4e5, 5e10, 0, 195, 33],
+      "j (place in the order of stressing) = 2 is not among the tendons; allowed: 1",
+    ],
+    [
+      ["MOMENT_UNIFORM", 10, 24, 25],
+      "x (distance from the left end) = 25 m is above 24 m, the span; allowed: 0 to 24 m",
+    ],
     [["DRAW_IN_LEVEL_STRESS", points, "LEFT", 300, 0.2, 0.002, 45, 195], /takes all the stress at the anchorage/],
   ] as const)("%j", ([id, ...args], message) => {
     if (typeof message === "string") expect(refusal(id, ...(args as readonly Argument[]))).toBe(message);
@@ -38,7 +140,9 @@ describe("refusals name the input, its value and what is allowed", () => {
 
 test("a value outside the everyday range is computed with a warning", () => {
   const f = formulas.find((g) => g.id === "FRICTION_STRESS")!;
-  expect(warnings(f, [1395, 0.6, 0.3, 0.003, 12])).toEqual(["μ (friction coefficient between tendon and duct) = 0.6 1/rad is outside the everyday range 0.05 to 0.35 1/rad"]);
+  expect(warnings(f, [1395, 0.6, 0.3, 0.003, 12])).toEqual([
+    "μ (friction coefficient between tendon and duct) = 0.6 1/rad is outside the everyday range 0.05 to 0.35 1/rad",
+  ]);
   expect(run(f, [1395, 0.6, 0.3, 0.003, 12])).toBeCloseTo(1395 * Math.exp(-0.216), 9);
 });
 
@@ -51,7 +155,10 @@ test("the first-order form of friction warns where the exponent is above 0.3, an
 });
 
 test("trace keeps the cell's own values and shows conversions", () => {
-  const t = trace(formulas.find((f) => f.id === "SELF_WEIGHT")!, [456400, 25]);
+  const t = trace(
+    formulas.find((f) => f.id === "SELF_WEIGHT")!,
+    [456400, 25],
+  );
   expect(t.result).toBeCloseTo(11.41, 12);
   expect(t.arguments.map((a) => a.conversion)).toEqual([undefined, "25 kN/m³ = 0.000025 N/mm³"]);
 });

@@ -17,7 +17,9 @@ export const traced = (id: string, ...args: readonly Argument[]): Trace => trace
 /** Equal within half a unit of the last digit printed in the source. */
 export function prints(value: number, printed: string): void {
   const decimals = (printed.split(".")[1] ?? "").length;
-  expect(Math.abs(value - Number(printed)), `${value} against the printed ${printed}`).toBeLessThanOrEqual(0.5 * 10 ** -decimals * (1 + 1e-9));
+  expect(Math.abs(value - Number(printed)), `${value} against the printed ${printed}`).toBeLessThanOrEqual(
+    0.5 * 10 ** -decimals * (1 + 1e-9),
+  );
 }
 
 export const inch = 25.4;

@@ -2,15 +2,42 @@ import { describe, expect, test } from "vitest";
 import { InputError } from "../../../src/core/index.ts";
 import { kern, prints, traced } from "./kern.ts";
 
-const square = [[0, 0], [100, 0], [100, 100], [0, 100]];
-const ring = (n: number, x0: number, y0: number, size: number): number[][] => [[n, x0, y0], [n, x0 + size, y0], [n, x0 + size, y0 + size], [n, x0, y0 + size]];
+const square = [
+  [0, 0],
+  [100, 0],
+  [100, 100],
+  [0, 100],
+];
+const ring = (n: number, x0: number, y0: number, size: number): number[][] => [
+  [n, x0, y0],
+  [n, x0 + size, y0],
+  [n, x0 + size, y0 + size],
+  [n, x0, y0 + size],
+];
 
 describe("published sections", () => {
   // "Contoh soal beton prestress", worked exercise on an I-beam of 15 m span; text seen.
   const exercise = [750, 400, 200, 150, 400, 200] as const;
   test("I-section of the exercise, by shape and by outline", () => {
-    const outline = [[0, 0], [400, 0], [400, 200], [275, 200], [275, 550], [400, 550], [400, 750], [0, 750], [0, 550], [125, 550], [125, 200], [0, 200]];
-    for (const [shape, points] of [["AREA", "212500"], ["CENTROID", "375"], ["INERTIA", "13169270833"]] as const) {
+    const outline = [
+      [0, 0],
+      [400, 0],
+      [400, 200],
+      [275, 200],
+      [275, 550],
+      [400, 550],
+      [400, 750],
+      [0, 750],
+      [0, 550],
+      [125, 550],
+      [125, 200],
+      [0, 200],
+    ];
+    for (const [shape, points] of [
+      ["AREA", "212500"],
+      ["CENTROID", "375"],
+      ["INERTIA", "13169270833"],
+    ] as const) {
       prints(kern(`I_SECTION_${shape}`, ...exercise), points);
       prints(kern(`OUTLINE_${shape}`, outline), points);
     }
@@ -29,7 +56,11 @@ describe("published sections", () => {
 
 describe("geometry known beforehand", () => {
   test("triangle: bh/2, h/3, bh³/36", () => {
-    const triangle = [[0, 0], [300, 0], [0, 600]];
+    const triangle = [
+      [0, 0],
+      [300, 0],
+      [0, 600],
+    ];
     expect(kern("OUTLINE_AREA", triangle)).toBeCloseTo(90000, 6);
     expect(kern("OUTLINE_CENTROID", triangle)).toBeCloseTo(200, 9);
     expect(kern("OUTLINE_INERTIA", triangle) / ((300 * 600 ** 3) / 36)).toBeCloseTo(1, 12);
@@ -53,11 +84,16 @@ describe("geometry known beforehand", () => {
   test("steel at a height, net and gross base", () => {
     const base = [300000, 500, 2.5e10] as const;
     const at = [[1000, 100]];
-    for (const [choice, extra] of [["NET", 6], ["GROSS", 5]] as const) {
+    for (const [choice, extra] of [
+      ["NET", 6],
+      ["GROSS", 5],
+    ] as const) {
       const a = 1000 * extra;
       expect(kern("TRANSFORMED_AREA", ...base, at, 210, 35, choice)).toBeCloseTo(300000 + a, 6);
       // Reduced area times distance squared, the parallel-axis rule for two parts.
-      expect(kern("TRANSFORMED_INERTIA", ...base, at, 210, 35, choice) / (2.5e10 + ((300000 * a) / (300000 + a)) * 400 ** 2)).toBeCloseTo(1, 12);
+      expect(
+        kern("TRANSFORMED_INERTIA", ...base, at, 210, 35, choice) / (2.5e10 + ((300000 * a) / (300000 + a)) * 400 ** 2),
+      ).toBeCloseTo(1, 12);
     }
     expect(kern("TRANSFORMED_AREA", ...base, at, 210, 35)).toBe(kern("TRANSFORMED_AREA", ...base, at, 210, 35, "NET"));
   });
@@ -74,19 +110,128 @@ describe("geometry known beforehand", () => {
 
 describe("shapes that cannot be", () => {
   test.each([
-    ["a web wider than its flange", "T_SECTION_AREA", [1000, 300, 200, 400], "bw (width of the web) = 400 mm is above 300 mm, the flange width b_f"],
-    ["flanges thicker than the height", "I_SECTION_INERTIA", [500, 400, 300, 150, 400, 250], "tbot (thickness of the bottom flange) = 250 mm is above 200 mm, the height below the top flange"],
-    ["webs wider than the box", "BOX_SECTION_AREA", [1000, 800, 100, 100, 600], "tw (thickness of each web) = 600 mm is above 500 mm, half the width b"],
-    ["an outline of two points", "OUTLINE_AREA", [[[0, 0], [1, 1]]], "at least 3"],
-    ["points on one line", "OUTLINE_AREA", [[[0, 0], [100, 100], [200, 200]]], "encloses no area"],
-    ["edges that cross", "OUTLINE_AREA", [[[0, 0], [100, 100], [100, 0], [0, 150]]], "crosses itself: the edge from point 1 (0, 0) meets the edge from point 3 (100, 0)"],
-    ["a crossing at two points", "OUTLINE_AREA", [[[0, 0], [100, 100], [300, 300], [300, 0], [100, 100], [0, 300]]], "crosses itself"],
-    ["a crossing at a point inside an edge", "OUTLINE_AREA", [[[0, 0], [200, 0], [200, 200], [100, 200], [100, 0], [100, -100], [0, -100]]], "crosses itself"],
-    ["a void outside", "OUTLINE_AREA", [square, ring(7, 50, 50, 80)], "point 2 of void 7, (130, 50), lies outside the outline"],
-    ["a void of two points", "OUTLINE_AREA", [square, [[3, 10, 10], [3, 20, 20], [4, 10, 10]]], "void 3 has 2 points"],
-    ["voids that overlap", "OUTLINE_AREA", [square, [...ring(1, 10, 10, 40), ...ring(2, 30, 30, 40)]], "void 1 and void 2 overlap"],
-    ["a void inside a void", "OUTLINE_AREA", [square, [...ring(1, 10, 10, 60), ...ring(2, 30, 30, 10)]], "void 1 and void 2 overlap"],
-    ["a void as large as the outline", "OUTLINE_AREA", [square, ring(1, 0, 0, 100)], "must be below that of the outline"],
+    [
+      "a web wider than its flange",
+      "T_SECTION_AREA",
+      [1000, 300, 200, 400],
+      "bw (width of the web) = 400 mm is above 300 mm, the flange width b_f",
+    ],
+    [
+      "flanges thicker than the height",
+      "I_SECTION_INERTIA",
+      [500, 400, 300, 150, 400, 250],
+      "tbot (thickness of the bottom flange) = 250 mm is above 200 mm, the height below the top flange",
+    ],
+    [
+      "webs wider than the box",
+      "BOX_SECTION_AREA",
+      [1000, 800, 100, 100, 600],
+      "tw (thickness of each web) = 600 mm is above 500 mm, half the width b",
+    ],
+    [
+      "an outline of two points",
+      "OUTLINE_AREA",
+      [
+        [
+          [0, 0],
+          [1, 1],
+        ],
+      ],
+      "at least 3",
+    ],
+    [
+      "points on one line",
+      "OUTLINE_AREA",
+      [
+        [
+          [0, 0],
+          [100, 100],
+          [200, 200],
+        ],
+      ],
+      "encloses no area",
+    ],
+    [
+      "edges that cross",
+      "OUTLINE_AREA",
+      [
+        [
+          [0, 0],
+          [100, 100],
+          [100, 0],
+          [0, 150],
+        ],
+      ],
+      "crosses itself: the edge from point 1 (0, 0) meets the edge from point 3 (100, 0)",
+    ],
+    [
+      "a crossing at two points",
+      "OUTLINE_AREA",
+      [
+        [
+          [0, 0],
+          [100, 100],
+          [300, 300],
+          [300, 0],
+          [100, 100],
+          [0, 300],
+        ],
+      ],
+      "crosses itself",
+    ],
+    [
+      "a crossing at a point inside an edge",
+      "OUTLINE_AREA",
+      [
+        [
+          [0, 0],
+          [200, 0],
+          [200, 200],
+          [100, 200],
+          [100, 0],
+          [100, -100],
+          [0, -100],
+        ],
+      ],
+      "crosses itself",
+    ],
+    [
+      "a void outside",
+      "OUTLINE_AREA",
+      [square, ring(7, 50, 50, 80)],
+      "point 2 of void 7, (130, 50), lies outside the outline",
+    ],
+    [
+      "a void of two points",
+      "OUTLINE_AREA",
+      [
+        square,
+        [
+          [3, 10, 10],
+          [3, 20, 20],
+          [4, 10, 10],
+        ],
+      ],
+      "void 3 has 2 points",
+    ],
+    [
+      "voids that overlap",
+      "OUTLINE_AREA",
+      [square, [...ring(1, 10, 10, 40), ...ring(2, 30, 30, 40)]],
+      "void 1 and void 2 overlap",
+    ],
+    [
+      "a void inside a void",
+      "OUTLINE_AREA",
+      [square, [...ring(1, 10, 10, 60), ...ring(2, 30, 30, 10)]],
+      "void 1 and void 2 overlap",
+    ],
+    [
+      "a void as large as the outline",
+      "OUTLINE_AREA",
+      [square, ring(1, 0, 0, 100)],
+      "must be below that of the outline",
+    ],
     ["ducts larger than the section", "NET_AREA", [10000, 100, 1e8, [[200, 100]]], "ducts take away 31415.9 mm²"],
     ["ducts far outside the section", "NET_INERTIA", [100000, 100, 1e8, [[100, 2000]]], "must lie inside the section"],
   ] as const)("%s is refused", (_, id, args, message) => {
@@ -96,7 +241,20 @@ describe("shapes that cannot be", () => {
   });
 
   test("an outline that touches itself along a slit is a section with a hole", () => {
-    const slit = [[0, 0], [100, 0], [100, 100], [0, 100], [0, 50], [20, 50], [20, 80], [80, 80], [80, 20], [20, 20], [20, 50], [0, 50]];
+    const slit = [
+      [0, 0],
+      [100, 0],
+      [100, 100],
+      [0, 100],
+      [0, 50],
+      [20, 50],
+      [20, 80],
+      [80, 80],
+      [80, 20],
+      [20, 20],
+      [20, 50],
+      [0, 50],
+    ];
     expect(kern("OUTLINE_AREA", slit)).toBeCloseTo(10000 - 3600, 9);
     expect(kern("OUTLINE_INERTIA", slit)).toBeCloseTo((100 ** 4 - 60 ** 4) / 12, 3);
   });

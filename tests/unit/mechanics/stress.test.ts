@@ -7,7 +7,8 @@ describe("published stresses", () => {
   test("rectangular beam, straight tendon", () => {
     const [A, I] = [288 * inch ** 2, 13824 * inch ** 4];
     const M = ((3 * 20 ** 2) / 8) * 12 * kip * (inch / 1000);
-    const at = (moment: number, y: number): number => -kern("FIBRE_STRESS", 250 * kip, 9 * inch, moment, A, I, y * inch) / ksi;
+    const at = (moment: number, y: number): number =>
+      -kern("FIBRE_STRESS", 250 * kip, 9 * inch, moment, A, I, y * inch) / ksi;
     prints(at(M, -12), "-0.477");
     prints(at(M, 12), "-1.259");
     prints(at(0, -12), "1.085");
@@ -17,7 +18,15 @@ describe("published stresses", () => {
   // Slides on the camber of a BT84 beam; text seen: trial loss 15 ksi (stress rounded to 188 ksi there), concrete stress at the strands 3.82 ksi, loss 32.27 ksi.
   test("concrete stress at the strands, second trial", () => {
     const M = 28046 * kip * (inch / 1000);
-    const stress = kern("CONCRETE_STRESS_AT_TENDON", 188 * 56 * 0.153 * kip, (42.37 - 4.68) * inch, M, 772 * inch ** 2, 710000 * inch ** 4) / ksi;
+    const stress =
+      kern(
+        "CONCRETE_STRESS_AT_TENDON",
+        188 * 56 * 0.153 * kip,
+        (42.37 - 4.68) * inch,
+        M,
+        772 * inch ** 2,
+        710000 * inch ** 4,
+      ) / ksi;
     prints(stress, "3.82");
     prints((28500 / 3374) * stress, "32.27");
   });
@@ -50,11 +59,15 @@ describe("fibre stresses", () => {
     expect(() => kern("ECCENTRICITY_FOR_FIBRE_STRESS", 1, 400, 10, ...section, 0)).toThrow(NoResult);
     // Kern point of the top fibre: I/(A·150 mm) = 50 mm below the centroid.
     expect(() => kern("PRESTRESS_FOR_FIBRE_STRESS", 1, 50, 10, ...section, -150)).toThrow("kern point");
-    expect(() => kern("PRESTRESS_FOR_FIBRE_STRESS", -5, 50, 0, ...section, 150)).toThrow("it would take a push of 150 kN");
+    expect(() => kern("PRESTRESS_FOR_FIBRE_STRESS", -5, 50, 0, ...section, 150)).toThrow(
+      "it would take a push of 150 kN",
+    );
   });
 
   test("signs: prestress below the centroid presses the soffit, sagging pulls it", () => {
-    expect(kern("FIBRE_STRESS", 100, 50, 0, ...section, 150)).toBeGreaterThan(kern("FIBRE_STRESS", 100, 50, 0, ...section, -150));
+    expect(kern("FIBRE_STRESS", 100, 50, 0, ...section, 150)).toBeGreaterThan(
+      kern("FIBRE_STRESS", 100, 50, 0, ...section, -150),
+    );
     expect(kern("FIBRE_STRESS", 0, 0, 10, ...section, 150)).toBeLessThan(0);
   });
 });
@@ -63,31 +76,70 @@ describe("elastic shortening", () => {
   // Results recalled from memory: GATE CE 2022 (mean 14.16 N/mm²); Indian textbook, three cables one after another (32, 16 and 0 N/mm²).
   test("sequence of three equal cables, from memory", () => {
     const rows = [1, 2, 3].map((order) => [order, 300, 100]);
-    const losses = [1, 2, 3].map((j) => kern("ELASTIC_SHORTENING_SEQUENCE", rows, j, 450 ** 2, 450 ** 4 / 12, 0, 210, 35));
+    const losses = [1, 2, 3].map((j) =>
+      kern("ELASTIC_SHORTENING_SEQUENCE", rows, j, 450 ** 2, 450 ** 4 / 12, 0, 210, 35),
+    );
     prints((losses[0]! + losses[1]! + losses[2]!) / 3, "14.16");
     const sigma = kern("CONCRETE_STRESS_AT_TENDON", 900, 100, 0, 450 ** 2, 450 ** 4 / 12);
     prints(kern("ELASTIC_SHORTENING_POST_EN1992_2004", 3, sigma, 210, 35), "14.16");
     const textbook = [1, 2, 3].map((order) => [order, 60, 50]);
-    ["32", "16", "0"].forEach((loss, i) => prints(kern("ELASTIC_SHORTENING_SEQUENCE", textbook, i + 1, 30000, (100 * 300 ** 3) / 12, 0, 210, 35), loss));
+    ["32", "16", "0"].forEach((loss, i) =>
+      prints(kern("ELASTIC_SHORTENING_SEQUENCE", textbook, i + 1, 30000, (100 * 300 ** 3) / 12, 0, 210, 35), loss),
+    );
   });
 
   // Result recalled from memory: FHWA design example of a Type VI girder, 13.7 ksi.
   test("pre-tension, from memory", () => {
     const M = ((1.13 * 109 ** 2) / 8) * 12 * kip * (inch / 1000);
-    const loss = kern("ELASTIC_SHORTENING_PRETENSION", 202.5 * 6.732 * kip, 31.38 * inch, M, 1085 * inch ** 2, 733320 * inch ** 4, 6.732 * inch ** 2, (28500 * ksi) / 1000, (4200 * ksi) / 1000);
+    const loss = kern(
+      "ELASTIC_SHORTENING_PRETENSION",
+      202.5 * 6.732 * kip,
+      31.38 * inch,
+      M,
+      1085 * inch ** 2,
+      733320 * inch ** 4,
+      6.732 * inch ** 2,
+      (28500 * ksi) / 1000,
+      (4200 * ksi) / 1000,
+    );
     prints(loss / ksi, "13.7");
   });
 
   test("tendons stressed together do not shorten each other and lose by their common centroid", () => {
-    const rows = [[1, 500, 100], [1, 1500, 300], [2, 1000, 200]];
-    const single = [[1, 2000, 250], [2, 1000, 200]];
-    expect(kern("ELASTIC_SHORTENING_SEQUENCE", rows, 1, 4e5, 3e10, 200, 195, 30)).toBeCloseTo(kern("ELASTIC_SHORTENING_SEQUENCE", single, 1, 4e5, 3e10, 200, 195, 30), 10);
+    const rows = [
+      [1, 500, 100],
+      [1, 1500, 300],
+      [2, 1000, 200],
+    ];
+    const single = [
+      [1, 2000, 250],
+      [2, 1000, 200],
+    ];
+    expect(kern("ELASTIC_SHORTENING_SEQUENCE", rows, 1, 4e5, 3e10, 200, 195, 30)).toBeCloseTo(
+      kern("ELASTIC_SHORTENING_SEQUENCE", single, 1, 4e5, 3e10, 200, 195, 30),
+      10,
+    );
     expect(kern("ELASTIC_SHORTENING_SEQUENCE", rows, 2, 4e5, 3e10, 200, 195, 30)).toBe(0);
-    expect(Math.abs(traced("ELASTIC_SHORTENING_SEQUENCE", rows, 1, 4e5, 3e10, 200, 195, 30).proof!)).toBeLessThan(1e-12);
+    expect(Math.abs(traced("ELASTIC_SHORTENING_SEQUENCE", rows, 1, 4e5, 3e10, 200, 195, 30).proof!)).toBeLessThan(
+      1e-12,
+    );
   });
 
   test("an order that no tendon has is refused", () => {
-    const call = (): number => kern("ELASTIC_SHORTENING_SEQUENCE", [[1, 500, 100], [3, 500, 100]], 2, 4e5, 3e10, 200, 195, 30);
+    const call = (): number =>
+      kern(
+        "ELASTIC_SHORTENING_SEQUENCE",
+        [
+          [1, 500, 100],
+          [3, 500, 100],
+        ],
+        2,
+        4e5,
+        3e10,
+        200,
+        195,
+        30,
+      );
     expect(call).toThrow(InputError);
     expect(call).toThrow("= 2 is not among the tendons; allowed: 1, 3");
   });
@@ -97,7 +149,20 @@ describe("elongation", () => {
   test("no friction: σ·L/E", () => {
     expect(kern("ELONGATION_UNIFORM", 1300, 0, 0.5, 0, 30, 195)).toBeCloseTo((1300 * 30) / 195, 10);
     expect(kern("ELONGATION_UNIFORM_EN1992_2004", 1300, 0, 0.5, 0.01, 30, 195)).toBeCloseTo((1300 * 30) / 195, 10);
-    expect(kern("TENDON_ELONGATION", [[0, 0, ""], [30, 0, ""]], "LEFT", 1300, 0.2, 0, 195)).toBeCloseTo((1300 * 30) / 195, 10);
+    expect(
+      kern(
+        "TENDON_ELONGATION",
+        [
+          [0, 0, ""],
+          [30, 0, ""],
+        ],
+        "LEFT",
+        1300,
+        0.2,
+        0,
+        195,
+      ),
+    ).toBeCloseTo((1300 * 30) / 195, 10);
   });
 
   test("small friction keeps its digits: first order in λ", () => {
@@ -114,10 +179,24 @@ describe("elongation", () => {
   });
 
   test("a straight tendon agrees with the closed form in both conventions, and a kink lowers it", () => {
-    const line = [[0, 0, ""], [40, 0, ""]];
-    expect(kern("TENDON_ELONGATION", line, "RIGHT", 1400, 0.2, 0.004, 195)).toBeCloseTo(kern("ELONGATION_UNIFORM", 1400, 0.2, 0, 0.004, 40, 195), 9);
-    expect(kern("TENDON_ELONGATION_EN1992_2004", line, "RIGHT", 1400, 0.2, 0.02, 195)).toBeCloseTo(kern("ELONGATION_UNIFORM_EN1992_2004", 1400, 0.2, 0, 0.02, 40, 195), 9);
-    const harped = [[0, -200, ""], [8, 300, ""], [16, 300, ""], [24, -200, ""]];
+    const line = [
+      [0, 0, ""],
+      [40, 0, ""],
+    ];
+    expect(kern("TENDON_ELONGATION", line, "RIGHT", 1400, 0.2, 0.004, 195)).toBeCloseTo(
+      kern("ELONGATION_UNIFORM", 1400, 0.2, 0, 0.004, 40, 195),
+      9,
+    );
+    expect(kern("TENDON_ELONGATION_EN1992_2004", line, "RIGHT", 1400, 0.2, 0.02, 195)).toBeCloseTo(
+      kern("ELONGATION_UNIFORM_EN1992_2004", 1400, 0.2, 0, 0.02, 40, 195),
+      9,
+    );
+    const harped = [
+      [0, -200, ""],
+      [8, 300, ""],
+      [16, 300, ""],
+      [24, -200, ""],
+    ];
     expect(Math.abs(traced("TENDON_ELONGATION", harped, "LEFT", 1400, 0.2, 0.004, 195).proof!)).toBeLessThan(1e-9);
   });
 

@@ -1,4 +1,14 @@
-import type { ApplyOptions, CellContent, Host, InsertedCell, Looks, Place, Selection, SheetName, SheetRules } from "../../../src/hosts/index.ts";
+import type {
+  ApplyOptions,
+  CellContent,
+  Host,
+  InsertedCell,
+  Looks,
+  Place,
+  Selection,
+  SheetName,
+  SheetRules,
+} from "../../../src/hosts/index.ts";
 import { CellsNotEmpty, SheetNameTaken, tones } from "../../../src/hosts/index.ts";
 import { holds, type Address, type Area, type Plan } from "../../../src/sheet/index.ts";
 
@@ -26,7 +36,11 @@ export class FakeHost implements Host {
   put(sheet: string, row: number, column: number, content: Partial<CellContent>): void {
     this.sheets.add(sheet);
     const value = content.value ?? null;
-    this.cells.set(`${sheet}!${row},${column}`, { value, text: content.text ?? (value === null ? "" : String(value)), ...content });
+    this.cells.set(`${sheet}!${row},${column}`, {
+      value,
+      text: content.text ?? (value === null ? "" : String(value)),
+      ...content,
+    });
     for (const listener of this.calculationListeners) listener();
   }
 
@@ -41,7 +55,11 @@ export class FakeHost implements Host {
     if (this.failure) throw this.failure;
     this.sheets.add(sheetName);
     this.plans.set(sheetName, plan);
-    for (const c of plan.cells) this.put(sheetName, c.row, c.column, { value: c.value ?? null, ...(c.formula !== undefined && { formula: c.formula }) });
+    for (const c of plan.cells)
+      this.put(sheetName, c.row, c.column, {
+        value: c.value ?? null,
+        ...(c.formula !== undefined && { formula: c.formula }),
+      });
     return { sheet: sheetName };
   }
 
@@ -50,12 +68,32 @@ export class FakeHost implements Host {
   }
 
   read(sheet: string, area: Area): Promise<readonly (readonly CellContent[])[]> {
-    return Promise.resolve(Array.from({ length: area.rows }, (_, r) => Array.from({ length: area.columns }, (_, c) => this.cells.get(`${sheet}!${area.row + r},${area.column + c}`) ?? { value: null, text: "" })));
+    return Promise.resolve(
+      Array.from({ length: area.rows }, (_, r) =>
+        Array.from(
+          { length: area.columns },
+          (_, c) => this.cells.get(`${sheet}!${area.row + r},${area.column + c}`) ?? { value: null, text: "" },
+        ),
+      ),
+    );
   }
 
   used(sheet: string): Promise<Area> {
-    const places = [...this.cells.keys()].filter((key) => key.startsWith(`${sheet}!`)).map((key) => key.slice(sheet.length + 1).split(",").map(Number) as [number, number]);
-    return Promise.resolve({ row: 0, column: 0, rows: Math.max(0, ...places.map(([row]) => row + 1)), columns: Math.max(0, ...places.map(([, column]) => column + 1)) });
+    const places = [...this.cells.keys()]
+      .filter((key) => key.startsWith(`${sheet}!`))
+      .map(
+        (key) =>
+          key
+            .slice(sheet.length + 1)
+            .split(",")
+            .map(Number) as [number, number],
+      );
+    return Promise.resolve({
+      row: 0,
+      column: 0,
+      rows: Math.max(0, ...places.map(([row]) => row + 1)),
+      columns: Math.max(0, ...places.map(([, column]) => column + 1)),
+    });
   }
 
   namesOn(sheet: string): Promise<readonly SheetName[]> {
@@ -63,19 +101,38 @@ export class FakeHost implements Host {
   }
 
   looks(_sheet: string, { rows, columns }: Area): Promise<Looks> {
-    return Promise.resolve({ formats: Array.from({ length: rows }, () => Array.from({ length: columns }, () => "General")), hiddenRows: [], hiddenColumns: [], sameColour: [], tooSmall: [], ...this.hiding });
+    return Promise.resolve({
+      formats: Array.from({ length: rows }, () => Array.from({ length: columns }, () => "General")),
+      hiddenRows: [],
+      hiddenColumns: [],
+      sameColour: [],
+      tooSmall: [],
+      ...this.hiding,
+    });
   }
 
   /** Those of the plan that was applied; none on other sheets. */
   rules(sheet: string, area: Area, places: readonly Address[]): Promise<SheetRules> {
     const plan = this.plans.get(sheet);
     return Promise.resolve({
-      locked: Array.from({ length: area.rows }, (_, r) => Array.from({ length: area.columns }, (_, c) => plan !== undefined && !plan.unlocked.some((one) => holds(one, { row: area.row + r, column: area.column + c })))),
+      locked: Array.from({ length: area.rows }, (_, r) =>
+        Array.from(
+          { length: area.columns },
+          (_, c) =>
+            plan !== undefined &&
+            !plan.unlocked.some((one) => holds(one, { row: area.row + r, column: area.column + c })),
+        ),
+      ),
       entries: places.map((place) => {
         const rule = plan?.validations.find((one) => holds(one, place))?.rule;
         return rule && { rule, refuses: true };
       }),
-      colours: (plan?.highlights ?? []).map(({ text, begins, tone, ...one }) => ({ areas: [one], text, ...(begins && { begins }), ...tones[tone] })),
+      colours: (plan?.highlights ?? []).map(({ text, begins, tone, ...one }) => ({
+        areas: [one],
+        text,
+        ...(begins && { begins }),
+        ...tones[tone],
+      })),
     });
   }
 
@@ -91,14 +148,16 @@ export class FakeHost implements Host {
 
   enterAll(sheet: string, cells: readonly Pick<InsertedCell, "row" | "column" | "value" | "formula">[]): Promise<void> {
     if (this.failure) return Promise.reject(this.failure);
-    for (const { row, column, value, formula } of cells) this.put(sheet, row, column, { value: value ?? null, ...(formula !== undefined && { formula }) });
+    for (const { row, column, value, formula } of cells)
+      this.put(sheet, row, column, { value: value ?? null, ...(formula !== undefined && { formula }) });
     return Promise.resolve();
   }
 
   insert(sheet: string, cells: readonly InsertedCell[]): Promise<void> {
     const filled = cells.filter(({ row, column }) => this.cells.has(`${sheet}!${row},${column}`));
     if (filled.length > 0) return Promise.reject(new CellsNotEmpty(sheet, filled));
-    for (const { row, column, value, formula } of cells) this.put(sheet, row, column, { value: value ?? null, ...(formula !== undefined && { formula }) });
+    for (const { row, column, value, formula } of cells)
+      this.put(sheet, row, column, { value: value ?? null, ...(formula !== undefined && { formula }) });
     return Promise.resolve();
   }
 

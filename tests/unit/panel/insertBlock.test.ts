@@ -9,9 +9,24 @@ import { worksheetFunctions } from "../../../functions/index.ts";
 
 const named = (id: string): DesignFunction => designFunctions.find((f) => f.id === id)!;
 /** A sheet of so many cells, all free. */
-const emptySheet = (rows: number, columns: number): Plan => ({ ...smallPlan, rows, columns, widths: [], spans: [], lines: {}, cells: [], names: [], validations: [], highlights: [], charts: [], meanings: [], unlocked: [{ row: 0, column: 0, rows, columns }] });
+const emptySheet = (rows: number, columns: number): Plan => ({
+  ...smallPlan,
+  rows,
+  columns,
+  widths: [],
+  spans: [],
+  lines: {},
+  cells: [],
+  names: [],
+  validations: [],
+  highlights: [],
+  charts: [],
+  meanings: [],
+  unlocked: [{ row: 0, column: 0, rows, columns }],
+});
 const none = { included: new Set<string>(), tableRows: 3 };
-const at = (cells: readonly InsertedCell[], row: number, column: number): InsertedCell | undefined => cells.find((c) => c.row === row && c.column === column);
+const at = (cells: readonly InsertedCell[], row: number, column: number): InsertedCell | undefined =>
+  cells.find((c) => c.row === row && c.column === column);
 
 describe("a labelled block", () => {
   it("has a heading, a row an argument with symbol, value, unit and range, and the formula last", () => {
@@ -29,13 +44,21 @@ describe("a labelled block", () => {
   });
   it("leaves optional arguments out unless they are ticked, and keeps the place of one between", () => {
     const f = named("TRANSMISSION_BOND_STRENGTH_EN1992_2004");
-    const formula = (...included: string[]): string | undefined => blockFor(f, { row: 0, column: 0 }, { included: new Set(included), tableRows: 1 }).cells.find((c) => c.formula)?.formula;
+    const formula = (...included: string[]): string | undefined =>
+      blockFor(f, { row: 0, column: 0 }, { included: new Set(included), tableRows: 1 }).cells.find((c) => c.formula)
+        ?.formula;
     expect(formula()).toBe("=KERN.TRANSMISSION_BOND_STRENGTH_EN1992_2004(C2,C3)");
     expect(formula("gamma_C")).toBe("=KERN.TRANSMISSION_BOND_STRENGTH_EN1992_2004(C2,C3,,C4)");
   });
   it("fills in defaults of ticked arguments and gives a range as many rows as are asked for", () => {
-    const relaxation = blockFor(named("RELAXATION_LOSS_EN1992_2004"), { row: 0, column: 0 }, { included: new Set(["t"]), tableRows: 1 });
-    expect(relaxation.cells.filter((c) => c.role === "input" && c.value !== undefined)).toMatchObject([{ value: 500000 }]);
+    const relaxation = blockFor(
+      named("RELAXATION_LOSS_EN1992_2004"),
+      { row: 0, column: 0 },
+      { included: new Set(["t"]), tableRows: 1 },
+    );
+    expect(relaxation.cells.filter((c) => c.role === "input" && c.value !== undefined)).toMatchObject([
+      { value: 500000 },
+    ]);
     const station = blockFor(named("STATION"), { row: 0, column: 0 }, { included: new Set(), tableRows: 6 });
     expect(station.cells.find((c) => c.formula)?.formula).toBe("=KERN.STATION(C4:C9,C10,C11)");
   });
@@ -46,13 +69,16 @@ describe("wiring", () => {
   it("refers to cells, on other sheets with the sheet's name, fixed where asked", () => {
     expect(bindingText({ kind: "cells", at: here }, "Beam", false)).toBe("C4");
     expect(bindingText({ kind: "cells", at: here }, "Other", true)).toBe("Beam!$C$4");
-    expect(bindingText({ kind: "cells", at: { ...here, sheet: "My beam", rows: 3 } }, "Other", false)).toBe("'My beam'!C4:C6");
-    expect(bindingText({ kind: "choice", value: "LEFT" }, "Beam", false)).toBe("\"LEFT\"");
+    expect(bindingText({ kind: "cells", at: { ...here, sheet: "My beam", rows: 3 } }, "Other", false)).toBe(
+      "'My beam'!C4:C6",
+    );
+    expect(bindingText({ kind: "choice", value: "LEFT" }, "Beam", false)).toBe('"LEFT"');
     expect(bindingText({ kind: "choice", value: 2 }, "Beam", false)).toBe("2");
   });
   it("takes numbers, references and names, and nothing else, when typed", () => {
-    for (const good of ["0.19", "1e-5", "B4", "$B$4:C9", "'My beam'!B2", "kb_mu"]) expect(typedFault(good), good).toBeUndefined();
-    for (const bad of ["", "B4+1", "SUM(B4:B9)", "=B4", "\"x\""]) expect(typedFault(bad), bad).toMatch(/type a number/);
+    for (const good of ["0.19", "1e-5", "B4", "$B$4:C9", "'My beam'!B2", "kb_mu"])
+      expect(typedFault(good), good).toBeUndefined();
+    for (const bad of ["", "B4+1", "SUM(B4:B9)", "=B4", '"x"']) expect(typedFault(bad), bad).toMatch(/type a number/);
   });
   it("refuses several cells for one value, and a range of the wrong width", () => {
     const [sigma] = named("FRICTION_STRESS").parameters;
@@ -72,7 +98,9 @@ describe("wiring", () => {
 
 describe("blocks on the grid", () => {
   let grid: GridHost;
-  beforeAll(async () => { grid = await openGridInNode(); }, 60_000);
+  beforeAll(async () => {
+    grid = await openGridInNode();
+  }, 60_000);
   afterAll(() => grid.dispose());
 
   it("compute what the function gives for the same arguments", async () => {
@@ -84,25 +112,40 @@ describe("blocks on the grid", () => {
     for (const [i, cell] of block.inputs.entries()) await grid.enter({ sheet: sheet!, ...cell }, values[i]!);
     const expected = worksheetFunctions.find(({ id }) => id === f.id)!.call(values) as { readonly value: number };
     expect((await grid.read(sheet!, { ...block.result, rows: 1, columns: 1 }))[0]![0]!.value).toBe(expected.value);
-    await expect(grid.insert(sheet!, blockFor(f, { row: 4, column: 1 }, none).cells)).rejects.toThrow(/are not empty; nothing was written/);
-    expect((await grid.read(sheet!, { row: 9, column: 1, rows: 2, columns: 5 })).flat().every((c) => c.value === null)).toBe(true);
+    await expect(grid.insert(sheet!, blockFor(f, { row: 4, column: 1 }, none).cells)).rejects.toThrow(
+      /are not empty; nothing was written/,
+    );
+    expect(
+      (await grid.read(sheet!, { row: 9, column: 1, rows: 2, columns: 5 })).flat().every((c) => c.value === null),
+    ).toBe(true);
   });
 
   it("of every function are known to the grid and miss nothing but what is to be filled in", async () => {
     const sheet = "Functions";
     let row = 0;
     const placed = designFunctions.map((f) => {
-      const block = blockFor(f, { row, column: 1 }, { included: new Set(f.parameters.map(({ name }) => name)), tableRows: 3 });
+      const block = blockFor(
+        f,
+        { row, column: 1 },
+        { included: new Set(f.parameters.map(({ name }) => name)), tableRows: 3 },
+      );
       row += block.area.rows + 1;
       return { f, block };
     });
     await grid.apply(emptySheet(row, 20), { sheetName: sheet, progress: () => undefined });
-    await grid.insert(sheet, placed.flatMap(({ block }) => block.cells));
+    await grid.insert(
+      sheet,
+      placed.flatMap(({ block }) => block.cells),
+    );
     const all = await grid.read(sheet, { row: 0, column: 3, rows: row, columns: 1 });
     for (const { f, block } of placed) {
       const cell = all[block.result.row]![0]!;
       // Empty inputs are refused by name; a function whose arguments all have defaults computes.
-      if (cell.error) expect(cell.error, f.id).toMatchObject({ code: "#VALUE!", message: expect.stringMatching(/^(?!internal error).*\S/) as string });
+      if (cell.error)
+        expect(cell.error, f.id).toMatchObject({
+          code: "#VALUE!",
+          message: expect.stringMatching(/^(?!internal error).*\S/) as string,
+        });
       else expect(typeof cell.value, f.id).toBe("number");
     }
   });

@@ -8,7 +8,14 @@ import { evaluateSteps, UnboundName } from "../../../src/checker/trace/secondEva
 const math = create(all!);
 
 describe("typesetting", () => {
-  it.each([["σ_p0", "{\\sigma}_{\\mathrm{p0}}"], ["k", "k"], ["f_ck,t", "{f}_{\\mathrm{ck}{,}\\mathrm{t}}"], ["RH", "\\mathrm{RH}"], ["β_c(t,t_0)", "{\\beta}_{\\mathrm{c}}(t{,}{t}_{0})"], ["Δσ_el", "{\\Delta \\sigma}_{\\mathrm{el}}"]])("%s", (symbol, tex) => {
+  it.each([
+    ["σ_p0", "{\\sigma}_{\\mathrm{p0}}"],
+    ["k", "k"],
+    ["f_ck,t", "{f}_{\\mathrm{ck}{,}\\mathrm{t}}"],
+    ["RH", "\\mathrm{RH}"],
+    ["β_c(t,t_0)", "{\\beta}_{\\mathrm{c}}(t{,}{t}_{0})"],
+    ["Δσ_el", "{\\Delta \\sigma}_{\\mathrm{el}}"],
+  ])("%s", (symbol, tex) => {
     expect(symbolTex(symbol)).toBe(tex);
   });
 
@@ -27,15 +34,22 @@ describe("typesetting", () => {
         expect(temml.renderToString(substitutionTex(math, f, name, ones), { throwOnError: true })).toContain("10");
       }
     }
-    for (const { symbol } of [...Object.values(f.params), ...Object.values(f.steps)]) expect(() => temml.renderToString(symbolTex(symbol), { throwOnError: true })).not.toThrow();
+    for (const { symbol } of [...Object.values(f.params), ...Object.values(f.steps)])
+      expect(() => temml.renderToString(symbolTex(symbol), { throwOnError: true })).not.toThrow();
   });
 });
 
 describe("second evaluation", () => {
   const sample = (equation: string): Formula => ({
-    id: "SAMPLE", family: "stress", summary: "sample", source: { key: "mechanics", basis: "derived" }, params: {},
-    result: { kind: "number", key: "sample", symbol: "s", text: "sample", unit: "–" }, steps: { s: { symbol: "s", unit: "–", equation } },
-    stepwise: () => ({ s: 0 }), compute: () => 0,
+    id: "SAMPLE",
+    family: "stress",
+    summary: "sample",
+    source: { key: "mechanics", basis: "derived" },
+    params: {},
+    result: { kind: "number", key: "sample", symbol: "s", text: "sample", unit: "–" },
+    steps: { s: { symbol: "s", unit: "–", equation } },
+    stepwise: () => ({ s: 0 }),
+    compute: () => 0,
   });
 
   it("evaluates friction as the reader of the equation would", () => {
@@ -45,9 +59,12 @@ describe("second evaluation", () => {
     expect(value).toBeCloseTo(1267.307, 3);
   });
 
-  it.each(["E * 2", "tau + 1", "h", "2 * phi", "i"])("refuses the unbound name in “%s”, although the library knows one", (equation) => {
-    expect(() => evaluateSteps(math, sample(equation), {})).toThrow(UnboundName);
-  });
+  it.each(["E * 2", "tau + 1", "h", "2 * phi", "i"])(
+    "refuses the unbound name in “%s”, although the library knows one",
+    (equation) => {
+      expect(() => evaluateSteps(math, sample(equation), {})).toThrow(UnboundName);
+    },
+  );
 
   it("refuses functions it does not know", () => {
     expect(() => evaluateSteps(math, sample("random(1, 2)"), {})).toThrow(UnboundName);
@@ -58,7 +75,16 @@ describe("second evaluation", () => {
   });
 
   it.each(formulas.map((f) => [f.id, f] as const))("finds every name of %s bound", (_, f) => {
-    const values = Object.fromEntries(Object.entries(f.params).map(([name, p]) => [name, p.kind === "number" ? p.default ?? p.typical?.[0] ?? p.min ?? p.max ?? 1 : p.kind === "choice" ? p.values[0]!.value : []]));
+    const values = Object.fromEntries(
+      Object.entries(f.params).map(([name, p]) => [
+        name,
+        p.kind === "number"
+          ? (p.default ?? p.typical?.[0] ?? p.min ?? p.max ?? 1)
+          : p.kind === "choice"
+            ? p.values[0]!.value
+            : [],
+      ]),
+    );
     const steps = { ...f, stepwise: () => Object.fromEntries(Object.keys(f.steps).map((n) => [n, 1])) } as Formula;
     // Values mean nothing here; only an unbound name must not occur. Equality with `compute` is tested on random inputs elsewhere.
     expect(Object.keys(evaluateSteps(math, steps, values))).toEqual(Object.keys(f.steps));

@@ -5,7 +5,13 @@ import { openGridInNode } from "../../../src/hosts/index.ts";
 import { expand, type Plan } from "../../../src/sheet/index.ts";
 import { templates } from "../../../src/templates/index.ts";
 import { inputValues, typedExample } from "../../../taskpane/build/fields.ts";
-import { agreement, evaluateSteps, relativeDifference, traceCell, type TracedCall } from "../../../src/checker/index.ts";
+import {
+  agreement,
+  evaluateSteps,
+  relativeDifference,
+  traceCell,
+  type TracedCall,
+} from "../../../src/checker/index.ts";
 
 const math = create(all!);
 
@@ -27,7 +33,8 @@ describe("every function on the example sheet can be traced", () => {
         if (!cell.formula?.includes("KERN.")) continue;
         const at = await traceCell(host, { sheet, row, column });
         // Warnings and versions are functions of the workbook, not formulas.
-        for (const traced of at.calls.filter((c) => c.call.whole)) calls.push({ address: at.address, traced, value: cell.value });
+        for (const traced of at.calls.filter((c) => c.call.whole))
+          calls.push({ address: at.address, traced, value: cell.value });
       }
     }
   }, 300_000);
@@ -36,21 +43,38 @@ describe("every function on the example sheet can be traced", () => {
   it("finds many of them", () => expect(calls.length).toBeGreaterThan(500));
 
   it("gives the value of the cell, from the cell's own arguments", () => {
-    const bad = calls.filter(({ traced }) => traced.formula).filter(({ traced, value }) => typeof value !== "number" || !traced.trace || relativeDifference(value, traced.trace.result) > agreement);
-    expect(bad.map(({ address, traced, value }) => `${address}: ${traced.call.text} = ${String(value)}, ${traced.refused?.message ?? String(traced.trace?.result)}`)).toEqual([]);
+    const bad = calls
+      .filter(({ traced }) => traced.formula)
+      .filter(
+        ({ traced, value }) =>
+          typeof value !== "number" || !traced.trace || relativeDifference(value, traced.trace.result) > agreement,
+      );
+    expect(
+      bad.map(
+        ({ address, traced, value }) =>
+          `${address}: ${traced.call.text} = ${String(value)}, ${traced.refused?.message ?? String(traced.trace?.result)}`,
+      ),
+    ).toEqual([]);
   });
 
   it("agrees with the displayed equations, and its searches leave no residual", () => {
     const bad = calls.filter(({ traced: { formula, trace } }) => {
       if (!formula || !trace) return false;
       const second = evaluateSteps(math, formula, trace.values);
-      return trace.steps.some((s) => relativeDifference(second[s.name]!, s.value) > agreement) || Math.abs(trace.proof ?? 0) > agreement;
+      return (
+        trace.steps.some((s) => relativeDifference(second[s.name]!, s.value) > agreement) ||
+        Math.abs(trace.proof ?? 0) > agreement
+      );
     });
     expect(bad.map(({ address, traced }) => `${address}: ${traced.call.text}`)).toEqual([]);
   });
 
   it("says of every cell it leads to what that cell means", () => {
-    const bare = calls.flatMap(({ address, traced }) => traced.arguments.filter((a) => a.origin?.place && a.origin.label?.from !== "template").map((a) => `${address}: ${a.origin!.address}`));
+    const bare = calls.flatMap(({ address, traced }) =>
+      traced.arguments
+        .filter((a) => a.origin?.place && a.origin.label?.from !== "template")
+        .map((a) => `${address}: ${a.origin!.address}`),
+    );
     expect([...new Set(bare)]).toEqual([]);
   });
 });

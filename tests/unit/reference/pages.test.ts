@@ -10,8 +10,15 @@ const pages = new Map(referenceFiles());
 const textOf = (id: string): string => pages.get(`reference/${id}.html`) ?? "";
 const cases = publishedCases();
 
-const entities: Readonly<Record<string, string>> = { "&amp;": "&", "&lt;": "<", "&gt;": ">", "&quot;": '"', "&#39;": "'" };
-const plain = (html: string): string => html.replace(/<[^>]*>/g, "").replace(/&(?:amp|lt|gt|quot|#39);/g, (e) => entities[e]!);
+const entities: Readonly<Record<string, string>> = {
+  "&amp;": "&",
+  "&lt;": "<",
+  "&gt;": ">",
+  "&quot;": '"',
+  "&#39;": "'",
+};
+const plain = (html: string): string =>
+  html.replace(/<[^>]*>/g, "").replace(/&(?:amp|lt|gt|quot|#39);/g, (e) => entities[e]!);
 /** The formula and the value of the executed example, as they stand on the page. */
 function exampleOn(id: string): { readonly formula: string; readonly value: unknown } {
   const formula = /<code class="kr-call">(.*?)<\/code>/.exec(textOf(id))?.[1];
@@ -22,7 +29,13 @@ function exampleOn(id: string): { readonly formula: string; readonly value: unkn
 
 describe("the reference pages", () => {
   it("are one a function, and two lists", () => {
-    expect([...pages.keys()].sort()).toEqual(["reference/index.html", "reference/names.html", ...worksheetFunctions.map(({ id }) => `reference/${id}.html`)].sort());
+    expect([...pages.keys()].sort()).toEqual(
+      [
+        "reference/index.html",
+        "reference/names.html",
+        ...worksheetFunctions.map(({ id }) => `reference/${id}.html`),
+      ].sort(),
+    );
   });
 
   it("hold no link that leads nowhere", () => {
@@ -44,34 +57,50 @@ describe("the reference pages", () => {
   });
 
   it("list every function by task and by name", () => {
-    for (const list of ["reference/index.html", "reference/names.html"]) for (const { id } of worksheetFunctions) expect(pages.get(list), `${list}: ${id}`).toContain(`href="${id}.html"`);
+    for (const list of ["reference/index.html", "reference/names.html"])
+      for (const { id } of worksheetFunctions) expect(pages.get(list), `${list}: ${id}`).toContain(`href="${id}.html"`);
     expect(pages.get("reference/index.html")).not.toContain("task-further");
   });
 
-  it.each(worksheetFunctions.filter((f) => f.formula ?? f.spill).map((f) => [f.id, (f.formula ?? f.spill)!] as const))("%s says source and basis, arguments, checks or why there are none", (id, declaration) => {
-    const text = plain(textOf(id));
-    expect(text).toContain(sources[declaration.source.key]);
-    expect(text).toMatch(/Basis: \S/);
-    if (declaration.source.basis !== "derived") expect(text).toContain("Check against your own copy");
-    for (const parameter of Object.values(declaration.params)) expect(text).toContain(parameter.text.slice(0, 12).replace(/_.*/, ""));
-    const own = cases.filter((c) => c.function === id);
-    for (const c of own) {
-      expect(text, c.id).toContain(c.where);
-      for (const { printed } of c.rows) expect(text, c.id).toContain(printed.replace("-", "−"));
-    }
-    if (own.some((c) => c.basis !== "published")) expect(text).toContain("from memory, not counted");
-    if (!own.some((c) => c.basis === "published" && !c.mustDiffer)) expect(text).toContain(declaration.unpublished!.replace(/\.$/, ""));
-  });
+  it.each(worksheetFunctions.filter((f) => f.formula ?? f.spill).map((f) => [f.id, (f.formula ?? f.spill)!] as const))(
+    "%s says source and basis, arguments, checks or why there are none",
+    (id, declaration) => {
+      const text = plain(textOf(id));
+      expect(text).toContain(sources[declaration.source.key]);
+      expect(text).toMatch(/Basis: \S/);
+      if (declaration.source.basis !== "derived") expect(text).toContain("Check against your own copy");
+      for (const parameter of Object.values(declaration.params))
+        expect(text).toContain(parameter.text.slice(0, 12).replace(/_.*/, ""));
+      const own = cases.filter((c) => c.function === id);
+      for (const c of own) {
+        expect(text, c.id).toContain(c.where);
+        for (const { printed } of c.rows) expect(text, c.id).toContain(printed.replace("-", "−"));
+      }
+      if (own.some((c) => c.basis !== "published")) expect(text).toContain("from memory, not counted");
+      if (!own.some((c) => c.basis === "published" && !c.mustDiffer))
+        expect(text).toContain(declaration.unpublished!.replace(/\.$/, ""));
+    },
+  );
 
-  it.each(worksheetFunctions.filter((f) => f.formula).map((f) => [f.id, f.formula!] as const))("%s sets every equation and shows every table", (id, formula) => {
-    const steps = Object.values(formula.steps);
-    const text = textOf(id);
-    expect(text.split("<math").length - 1).toBe(steps.filter((s) => !("lookup" in s)).length);
-    expect(text.split("kr-lookup\"").length - 1).toBe(steps.filter((s) => "lookup" in s).length);
-    expect(text).not.toMatch(/temml-error|<merror/);
-  });
+  it.each(worksheetFunctions.filter((f) => f.formula).map((f) => [f.id, f.formula!] as const))(
+    "%s sets every equation and shows every table",
+    (id, formula) => {
+      const steps = Object.values(formula.steps);
+      const text = textOf(id);
+      expect(text.split("<math").length - 1).toBe(steps.filter((s) => !("lookup" in s)).length);
+      expect(text.split('kr-lookup"').length - 1).toBe(steps.filter((s) => "lookup" in s).length);
+      expect(text).not.toMatch(/temml-error|<merror/);
+    },
+  );
 
-  it.each(["TENDON_ELONGATION", "ELONGATION_UNIFORM", "FRICTION_STRESS", "DRAW_IN_LENGTH", "BED_ELONGATION", "JACKING_STRESS_LIMIT_EN1992_2004"])("%s warns of the energy in the tendon", (id) => {
+  it.each([
+    "TENDON_ELONGATION",
+    "ELONGATION_UNIFORM",
+    "FRICTION_STRESS",
+    "DRAW_IN_LENGTH",
+    "BED_ELONGATION",
+    "JACKING_STRESS_LIMIT_EN1992_2004",
+  ])("%s warns of the energy in the tendon", (id) => {
     expect(plain(textOf(id))).toContain("lethal energy");
   });
 
@@ -85,7 +114,9 @@ describe("the reference pages", () => {
 
 describe("the executed examples", () => {
   let grid: GridHost;
-  beforeAll(async () => { grid = await openGridInNode(); });
+  beforeAll(async () => {
+    grid = await openGridInNode();
+  });
   afterAll(() => grid?.dispose());
 
   it.each(worksheetFunctions.map((f) => [f.id, f] as const))("%s gives in a grid what its page says", async (id, f) => {

@@ -3,11 +3,30 @@ import { describe, expect, it } from "vitest";
 import { compose } from "../../../src/sheet/index.ts";
 
 describe("shared parts", () => {
-  const parts = { pair: [{ id: "a" }, { id: "b" }], nested: [{ use: "pair" }, { id: "c" }], round: [{ use: "again" }], again: [{ use: "round" }] };
+  const parts = {
+    pair: [{ id: "a" }, { id: "b" }],
+    nested: [{ use: "pair" }, { id: "c" }],
+    round: [{ use: "again" }],
+    again: [{ use: "round" }],
+  };
 
   it("stand where they are used, in order, at any depth", () => {
-    expect(compose({ items: [{ id: "first" }, { use: "nested" }, { id: "last", columns: [{ use: "pair" }] }], use: "not in an array" }, parts)).toEqual({
-      items: [{ id: "first" }, { id: "a" }, { id: "b" }, { id: "c" }, { id: "last", columns: [{ id: "a" }, { id: "b" }] }],
+    expect(
+      compose(
+        {
+          items: [{ id: "first" }, { use: "nested" }, { id: "last", columns: [{ use: "pair" }] }],
+          use: "not in an array",
+        },
+        parts,
+      ),
+    ).toEqual({
+      items: [
+        { id: "first" },
+        { id: "a" },
+        { id: "b" },
+        { id: "c" },
+        { id: "last", columns: [{ id: "a" }, { id: "b" }] },
+      ],
       use: "not in an array",
     });
   });
@@ -17,7 +36,9 @@ describe("shared parts", () => {
   });
 
   it("are refused by name where there is none, and where one uses itself", () => {
-    expect(() => compose([{ use: "pear" }], parts)).toThrow("there is no shared part pear; there are again, nested, pair, round");
+    expect(() => compose([{ use: "pear" }], parts)).toThrow(
+      "there is no shared part pear; there are again, nested, pair, round",
+    );
     expect(() => compose([{ use: "round" }], parts)).toThrow("the shared part round uses itself: round, again");
   });
 });
@@ -27,7 +48,9 @@ describe("the shared parts of the templates", () => {
   const read = (url: URL): string => readFileSync(url, "utf8");
   const shared = readdirSync(new URL("shared/", folder)).map((name) => read(new URL(`shared/${name}`, folder)));
   const names = shared.flatMap((text) => Object.keys(JSON.parse(text) as object));
-  const files = readdirSync(folder).filter((name) => name.endsWith(".json")).map((name) => read(new URL(name, folder)));
+  const files = readdirSync(folder)
+    .filter((name) => name.endsWith(".json"))
+    .map((name) => read(new URL(name, folder)));
 
   it("have one name each", () => expect(names.filter((name, i) => names.indexOf(name) !== i)).toEqual([]));
 

@@ -5,7 +5,9 @@ import { templates } from "../../../src/templates/index.ts";
 /** Symbols of the standard may hold a + themselves: Δσ_p,c+s+r of EN 1992-1-1, (5.46). */
 it("sets signs between symbols apart, and leaves those within a symbol alone", () => {
   const [template] = templates;
-  const read = expand(template!, template!.example.inputs).cells.filter(({ role }) => role === "equation").map(({ value }) => String(value));
+  const read = expand(template!, template!.example.inputs)
+    .cells.filter(({ role }) => role === "equation")
+    .map(({ value }) => String(value));
   expect(read).toContain("σpm∞ = σpm0 − Δσp,c+s+r");
   expect(read.filter((text) => /c \+ s \+ r|μ \+ sl/.test(text))).toEqual([]);
   expect(read).toContain("Mqp = Ms + ψ2·Mq");

@@ -9,15 +9,27 @@ const areaOf = (id: string, of: Plan = plan): Area => {
   if (!meaning) throw new Error(`no ${id}`);
   return meaning.at;
 };
-const cellAt = (row: number, column: number, of: Plan = plan) => of.cells.find((c) => c.row === row && c.column === column);
+const cellAt = (row: number, column: number, of: Plan = plan) =>
+  of.cells.find((c) => c.row === row && c.column === column);
 const contents = (id: string, of: Plan = plan) => {
   const { row, column, rows } = areaOf(id, of);
-  return Array.from({ length: rows }, (_, i) => cellAt(row + i, column, of)?.formula ?? cellAt(row + i, column, of)?.value);
+  return Array.from(
+    { length: rows },
+    (_, i) => cellAt(row + i, column, of)?.formula ?? cellAt(row + i, column, of)?.value,
+  );
 };
 /** "$B$12": the i-th cell of a column; "$B12" with its row free. */
-const fixed = (id: string, i = 0, of: Plan = plan) => a1({ row: areaOf(id, of).row + i, column: areaOf(id, of).column }, true);
-const free = (id: string, i = 0, of: Plan = plan) => `$${a1({ row: areaOf(id, of).row + i, column: areaOf(id, of).column })}`;
-const range = (id: string, from: number, count: number, to = id) => areaA1({ row: areaOf(id).row + from, column: areaOf(id).column, rows: count, columns: areaOf(to).column - areaOf(id).column + 1 });
+const fixed = (id: string, i = 0, of: Plan = plan) =>
+  a1({ row: areaOf(id, of).row + i, column: areaOf(id, of).column }, true);
+const free = (id: string, i = 0, of: Plan = plan) =>
+  `$${a1({ row: areaOf(id, of).row + i, column: areaOf(id, of).column })}`;
+const range = (id: string, from: number, count: number, to = id) =>
+  areaA1({
+    row: areaOf(id).row + from,
+    column: areaOf(id).column,
+    rows: count,
+    columns: areaOf(to).column - areaOf(id).column + 1,
+  });
 const beside = (id: string, column: number, of: Plan = plan) => cellAt(areaOf(id, of).row, column, of);
 
 // 3 marks and one inner point for each of 2 tendons.
@@ -30,20 +42,37 @@ test("the small template lints", () => {
 describe("rows", () => {
   test("a row says what it is, in the sheet's columns", () => {
     const { row } = areaOf("mu");
-    expect([0, 1, 2, 3, 4, 12, 13].map((c) => cellAt(row, c)?.value)).toEqual(["1.2", "friction coefficient between tendon and duct", "μ", 0.2, "1/rad", 0, 1]);
+    expect([0, 1, 2, 3, 4, 12, 13].map((c) => cellAt(row, c)?.value)).toEqual([
+      "1.2",
+      "friction coefficient between tendon and duct",
+      "μ",
+      0.2,
+      "1/rad",
+      0,
+      1,
+    ]);
     expect(cellAt(row, 5)?.value).toBe("0 to 1 1/rad");
     expect(cellAt(row, 3)?.role).toBe("input");
-    expect(cellAt(row, 10)?.formula).toBe(`=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING",IF(OR(${fixed("mu")}<$M$${row + 1},${fixed("mu")}>$N$${row + 1}),"OUT OF RANGE","given"))`);
+    expect(cellAt(row, 10)?.formula).toBe(
+      `=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING",IF(OR(${fixed("mu")}<$M$${row + 1},${fixed("mu")}>$N$${row + 1}),"OUT OF RANGE","given"))`,
+    );
   });
   test("exclusive bounds exclude, what may be empty says so", () => {
     const { row } = areaOf("limit");
     const c = fixed("limit");
-    expect(cellAt(row, 10)?.formula).toBe(`=IF(AND(${c}<>"",NOT(ISNUMBER(${c}))),"MISSING",IF(AND(${c}<>"",OR(${c}<=$M$${row + 1},${c}>=$N$${row + 1})),"OUT OF RANGE",IF(${c}="","left empty","given")))`);
+    expect(cellAt(row, 10)?.formula).toBe(
+      `=IF(AND(${c}<>"",NOT(ISNUMBER(${c}))),"MISSING",IF(AND(${c}<>"",OR(${c}<=$M$${row + 1},${c}>=$N$${row + 1})),"OUT OF RANGE",IF(${c}="","left empty","given")))`,
+    );
   });
   test("choices are checked by membership and offered as a list, free text is not judged", () => {
     const c = fixed("cement");
-    expect(beside("cement", 10)?.formula).toBe(`=IF(${c}="","MISSING",IF(NOT(OR(${c}&""="S",${c}&""="N")),"OUT OF RANGE","given"))`);
-    expect(plan.validations.find((v) => v.row === areaOf("cement").row)?.rule).toEqual({ kind: "list", values: ["S", "N"] });
+    expect(beside("cement", 10)?.formula).toBe(
+      `=IF(${c}="","MISSING",IF(NOT(OR(${c}&""="S",${c}&""="N")),"OUT OF RANGE","given"))`,
+    );
+    expect(plan.validations.find((v) => v.row === areaOf("cement").row)?.rule).toEqual({
+      kind: "list",
+      values: ["S", "N"],
+    });
     expect(beside("project", 10)).toBeUndefined();
     expect(plan.validations.some((v) => v.row === areaOf("project").row)).toBe(false);
   });
@@ -64,12 +93,16 @@ describe("rows", () => {
 
 describe("references", () => {
   test("the same row, rows of the sheet, the row above", () => {
-    expect(contents("theta")[0]).toBe(`=IF(${free("an")}=1,0,$${a1({ row: areaOf("theta").row - 1, column: areaOf("theta").column })}+${fixed("turn")})`);
+    expect(contents("theta")[0]).toBe(
+      `=IF(${free("an")}=1,0,$${a1({ row: areaOf("theta").row - 1, column: areaOf("theta").column })}+${fixed("turn")})`,
+    );
     expect(contents("theta")[3]).toBe(`=IF(${free("an", 3)}=1,0,${free("theta", 2)}+${fixed("turn")})`);
   });
   test("tendon and station from the tables of either", () => {
     expect(contents("ax")).toEqual([0, 1, 2, 3, 4, 0, 1, 2, 3, 4].map((i) => `=${free("x", i)}`));
-    expect(contents("sfr")[stations + 2]).toBe(`=KERN.FRICTION_STRESS_EN1992_2004(${fixed("sigj", 1)},${fixed("mu")},${free("theta", stations + 2)},${fixed("k")},${free("ax", stations + 2)})`);
+    expect(contents("sfr")[stations + 2]).toBe(
+      `=KERN.FRICTION_STRESS_EN1992_2004(${fixed("sigj", 1)},${fixed("mu")},${free("theta", stations + 2)},${fixed("k")},${free("ax", stations + 2)})`,
+    );
   });
   test("station by tendon finds tendon by station, fixed because its rows do not move along", () => {
     const expected = [0, 1, 2, 3, 4].flatMap((s) => [0, 1].map((t) => `=${fixed("sfr", t * stations + s)}`));
@@ -99,8 +132,16 @@ describe("references", () => {
   });
   test("every formula column has one pattern down each group", () => {
     // Row numbers in `$B12` become distances from the formula's own row.
-    const relative = (formula: string, row: number) => formula.replace(/\$([A-Z]+)(\d+)/g, (_, c: string, r: string) => `${c}[${Number(r) - 1 - row}]`);
-    for (const [id, size] of [["theta", stations], ["ax", stations], ["ecc", stations], ["sfr", stations], ["vs", stations], ["vok", stations]] as const) {
+    const relative = (formula: string, row: number) =>
+      formula.replace(/\$([A-Z]+)(\d+)/g, (_, c: string, r: string) => `${c}[${Number(r) - 1 - row}]`);
+    for (const [id, size] of [
+      ["theta", stations],
+      ["ax", stations],
+      ["ecc", stations],
+      ["sfr", stations],
+      ["vs", stations],
+      ["vok", stations],
+    ] as const) {
       const { row } = areaOf(id);
       const all = contents(id);
       for (let g = 0; g < all.length; g += size) {
@@ -130,7 +171,9 @@ describe("verdicts", () => {
   test("table verdicts stand in the verdict column, statuses of table inputs too", () => {
     expect(areaOf("vok").column).toBe(10);
     const { row } = areaOf("sigj");
-    expect(cellAt(row, 10)?.formula).toBe(`=IF(NOT(ISNUMBER(${free("sigj")})),"MISSING",IF(OR(${free("sigj")}<=$B$${row - 1},${free("sigj")}>$B$${row}),"OUT OF RANGE","given"))`);
+    expect(cellAt(row, 10)?.formula).toBe(
+      `=IF(NOT(ISNUMBER(${free("sigj")})),"MISSING",IF(OR(${free("sigj")}<=$B$${row - 1},${free("sigj")}>$B$${row}),"OUT OF RANGE","given"))`,
+    );
     expect([cellAt(row - 2, 1)?.value, cellAt(row - 1, 1)?.value]).toEqual([0, 2500]);
   });
   test("counts run over the verdict column of everything above", () => {
@@ -142,13 +185,26 @@ describe("verdicts", () => {
   test("the overall verdict compares the shape with what was built", () => {
     const rows = ["tendons", "points", "intervals", "lifted"].map((id) => areaOf(id).row + 1);
     expect(contents("overall")[0]).toContain(`IF(OR(${rows.map((r) => `$D$${r}<>$M$${r}`).join(",")}),"REBUILD"`);
-    expect(rows.map((r) => [cellAt(r - 1, 3)?.value, cellAt(r - 1, 12)?.value])).toEqual([[2, 2], [3, 3], [2, 2], ["YES", "YES"]]);
+    expect(rows.map((r) => [cellAt(r - 1, 3)?.value, cellAt(r - 1, 12)?.value])).toEqual([
+      [2, 2],
+      [3, 3],
+      [2, 2],
+      ["YES", "YES"],
+    ]);
     expect(plan.unlocked.some((u) => rows.includes(u.row + 1) && u.column === 3)).toBe(false);
   });
   test("the summary says where everything stands", () => {
     const { row } = areaOf("uMax");
     expect(plan.summary.overall).toEqual({ row: areaOf("overall").row, column: 3 });
-    expect(plan.summary.checks).toEqual([{ id: "uMax", description: "highest stress of its limit", utilisation: { row, column: 3 }, where: { row, column: 8 }, verdict: { row, column: 10 } }]);
+    expect(plan.summary.checks).toEqual([
+      {
+        id: "uMax",
+        description: "highest stress of its limit",
+        utilisation: { row, column: 3 },
+        where: { row, column: 8 },
+        verdict: { row, column: 10 },
+      },
+    ]);
     expect(cellAt(row, 8)?.formula).toMatch(/^="x = "&TEXT\(/);
   });
 });
@@ -167,7 +223,10 @@ test("warnings: one line for a row with one call, one for the last row of each g
 
 test("charts: a series a tendon, one member of the outer dimension, x from the table itself or from one over what is left", () => {
   const [tendons, mean, service, lifting] = plan.charts;
-  expect(tendons!.series.map(({ name, y }) => [name, areaA1(y)])).toEqual([["tendon 1", range("sfr", 0, 5)], ["tendon 2", range("sfr", 5, 5)]]);
+  expect(tendons!.series.map(({ name, y }) => [name, areaA1(y)])).toEqual([
+    ["tendon 1", range("sfr", 0, 5)],
+    ["tendon 2", range("sfr", 5, 5)],
+  ]);
   expect(areaA1(tendons!.series[1]!.x)).toBe(range("ax", 5, 5));
   expect(areaA1(mean!.series[0]!.x)).toBe(range("x", 0, 5));
   expect(areaA1(service!.series[0]!.y)).toBe(range("vs", 10, 5));
@@ -181,13 +240,19 @@ describe("the sheet as a whole", () => {
     expect(keys.filter((key, i) => keys.indexOf(key) !== i)).toEqual([]);
   });
   test("nothing stands outside the printed area, no span crosses another cell", () => {
-    for (const { row, column } of plan.cells) expect(row < plan.rows && column < plan.columns, `${row},${column}`).toBe(true);
-    for (const span of plan.spans) expect(plan.cells.filter((c) => c.row === span.row && c.column > span.column && c.column < span.column + span.columns), JSON.stringify(span)).toEqual([]);
+    for (const { row, column } of plan.cells)
+      expect(row < plan.rows && column < plan.columns, `${row},${column}`).toBe(true);
+    for (const span of plan.spans)
+      expect(
+        plan.cells.filter((c) => c.row === span.row && c.column > span.column && c.column < span.column + span.columns),
+        JSON.stringify(span),
+      ).toEqual([]);
     expect(plan.print.area).toEqual({ row: 0, column: 0, rows: plan.rows, columns: plan.columns });
   });
   test("the head carries identity, conventions, cautions", () => {
     const values = plan.cells.map(({ value }) => value);
-    for (const text of ["Small sheet", "small 1.2.3", plan.hash, ...small.conventions, ...small.cautions]) expect(values).toContain(text);
+    for (const text of ["Small sheet", "small 1.2.3", plan.hash, ...small.conventions, ...small.cautions])
+      expect(values).toContain(text);
     expect(plan.freeze.rows).toBe(1);
     expect(cellAt(1, 5)?.value).toBe("equation as read");
   });
@@ -201,21 +266,49 @@ describe("the sheet as a whole", () => {
     }
   });
   test("the inputs are kept as built", () => {
-    expect(plan.inputs).toMatchObject({ tendons: 2, lifted: "YES", mu: 0.2, k: 0.007, limit: null, project: null, sigj: [1400, 1380], cpx: [[0, 5, 10], [0, 4, 10]] });
-    expect(plan.inputs["cps"]).toEqual([["LINE", "LINE", "LINE"], ["LINE", "LINE", "LINE"]]);
+    expect(plan.inputs).toMatchObject({
+      tendons: 2,
+      lifted: "YES",
+      mu: 0.2,
+      k: 0.007,
+      limit: null,
+      project: null,
+      sigj: [1400, 1380],
+      cpx: [
+        [0, 5, 10],
+        [0, 4, 10],
+      ],
+    });
+    expect(plan.inputs["cps"]).toEqual([
+      ["LINE", "LINE", "LINE"],
+      ["LINE", "LINE", "LINE"],
+    ]);
   });
   test("the hash is of what the template puts on the sheet, not of what is typed into its inputs", () => {
     expect(expand(copy(), structuredClone(small.example.inputs)).hash).toBe(plan.hash);
-    expect(expand(small, { ...small.example.inputs, mu: 0.21, limit: 1500, cement: "N", project: "another", sigj: [1300], strandLabel: ["a", "b"] }).hash).toBe(plan.hash);
+    expect(
+      expand(small, {
+        ...small.example.inputs,
+        mu: 0.21,
+        limit: 1500,
+        cement: "N",
+        project: "another",
+        sigj: [1300],
+        strandLabel: ["a", "b"],
+      }).hash,
+    ).toBe(plan.hash);
     const mu = (change: object) => {
       const other = copy();
-      for (const { items } of other.blocks) for (const item of items) if ("id" in item && item.id === "mu") Object.assign(item, change);
+      for (const { items } of other.blocks)
+        for (const item of items) if ("id" in item && item.id === "mu") Object.assign(item, change);
       return other;
     };
     // A default is only what is proposed; a text, a bound, a formula or a format stand on the sheet.
     expect(expand(mu({ input: { default: 0.25 } }), small.example.inputs).hash).toBe(plan.hash);
-    for (const change of [{ text: "friction" }, { input: { default: 0.2, max: 0.5 } }, { format: "0.0000" }]) expect(expand(mu(change), small.example.inputs).hash, JSON.stringify(change)).not.toBe(plan.hash);
-    for (const shape of [{ intervals: 4 }, { lifted: "NO" }]) expect(expand(small, { ...small.example.inputs, ...shape }).hash, JSON.stringify(shape)).not.toBe(plan.hash);
+    for (const change of [{ text: "friction" }, { input: { default: 0.2, max: 0.5 } }, { format: "0.0000" }])
+      expect(expand(mu(change), small.example.inputs).hash, JSON.stringify(change)).not.toBe(plan.hash);
+    for (const shape of [{ intervals: 4 }, { lifted: "NO" }])
+      expect(expand(small, { ...small.example.inputs, ...shape }).hash, JSON.stringify(shape)).not.toBe(plan.hash);
     expect(expand({ ...copy(), version: "1.2.4" }, small.example.inputs).hash).not.toBe(plan.hash);
   });
   test("rows, tables and blocks have a cell for a mark that may be typed in, beside their title", () => {
@@ -224,8 +317,21 @@ describe("the sheet as a whole", () => {
       expect(cell).toEqual({ row: cell.row, column: 11, role: "mark" });
       expect(plan.unlocked, a1(cell)).toContainEqual({ row: cell.row, column: 11, rows: 1, columns: 1 });
     }
-    const titled = plan.cells.filter(({ role, value, row }) => ["block", "subtitle"].includes(role) && value !== undefined && cellAt(row, 1)?.role === role).map(({ row }) => row);
-    const ofRows = plan.meanings.filter(({ at, id }) => at.column === 3 && at.rows === 1 && plan.cells.some((c) => c.row === at.row && c.column === 11 && c.role === "mark") && !(id in small.dimensions)).map(({ at }) => at.row);
+    const titled = plan.cells
+      .filter(
+        ({ role, value, row }) =>
+          ["block", "subtitle"].includes(role) && value !== undefined && cellAt(row, 1)?.role === role,
+      )
+      .map(({ row }) => row);
+    const ofRows = plan.meanings
+      .filter(
+        ({ at, id }) =>
+          at.column === 3 &&
+          at.rows === 1 &&
+          plan.cells.some((c) => c.row === at.row && c.column === 11 && c.role === "mark") &&
+          !(id in small.dimensions),
+      )
+      .map(({ at }) => at.row);
     expect(new Set(marks.map(({ row }) => row))).toEqual(new Set([...titled, ...ofRows]));
     expect(ofRows).toContain(areaOf("mu").row);
   });
@@ -235,25 +341,51 @@ describe("a table of what people write when they issue the sheet", () => {
   const withRecord = () => {
     const other = copy();
     Object.assign(other.dimensions, { line: { label: "line", size: 3 } });
-    (other.blocks as unknown[]).push({ id: "issued", title: "Issued", items: [{ table: "issued", title: "Issued", over: ["line"], columns: [{ id: "who", text: "by", format: "@", record: true }, { id: "state", text: "state", record: true }] }] });
+    (other.blocks as unknown[]).push({
+      id: "issued",
+      title: "Issued",
+      items: [
+        {
+          table: "issued",
+          title: "Issued",
+          over: ["line"],
+          columns: [
+            { id: "who", text: "by", format: "@", record: true },
+            { id: "state", text: "state", record: true },
+          ],
+        },
+      ],
+    });
     return other;
   };
   const built = expand(withRecord(), small.example.inputs);
   test("is empty cells that may be typed in, no input and no status", () => {
     expect(lint(withRecord())).toEqual([]);
     const { row } = areaOf("who", built);
-    expect(built.cells.filter((c) => c.role === "record")).toEqual([0, 1].flatMap((column) => [0, 1, 2].map((i) => ({ row: row + i, column, role: "record", ...(column === 0 && { format: "@" }) }))));
+    expect(built.cells.filter((c) => c.role === "record")).toEqual(
+      [0, 1].flatMap((column) =>
+        [0, 1, 2].map((i) => ({ row: row + i, column, role: "record", ...(column === 0 && { format: "@" }) })),
+      ),
+    );
     expect(built.unlocked).toContainEqual({ row, column: 0, rows: 3, columns: 1 });
     expect(built.inputs).toEqual(plan.inputs);
     expect(built.cells.filter((c) => c.row >= row && c.column === 10)).toEqual([]);
   });
   test("has a heading and nothing of symbols or units, and no mark of its own", () => {
     const { row } = areaOf("who", built);
-    expect([0, 1].map((column) => cellAt(row - 1, column, built))).toMatchObject([{ role: "tableHeading", value: "by" }, { role: "tableHeading", value: "state" }]);
+    expect([0, 1].map((column) => cellAt(row - 1, column, built))).toMatchObject([
+      { role: "tableHeading", value: "by" },
+      { role: "tableHeading", value: "state" },
+    ]);
     expect(cellAt(row - 2, 1, built)).toMatchObject({ role: "subtitle", value: "Issued" });
-    expect(built.cells.filter(({ role }) => role === "mark")).toHaveLength(plan.cells.filter(({ role }) => role === "mark").length);
+    expect(built.cells.filter(({ role }) => role === "mark")).toHaveLength(
+      plan.cells.filter(({ role }) => role === "mark").length,
+    );
   });
   test("colours what a mark or a state of the content says once it is stale", () => {
-    expect(built.highlights.filter(({ begins }) => begins).map((h) => [areaA1(h), h.text, h.tone])).toEqual([[`$L$3:$L$${built.rows}`, "STALE", "bad"], [areaA1(areaOf("state", built)), "STALE", "bad"]]);
+    expect(built.highlights.filter(({ begins }) => begins).map((h) => [areaA1(h), h.text, h.tone])).toEqual([
+      [`$L$3:$L$${built.rows}`, "STALE", "bad"],
+      [areaA1(areaOf("state", built)), "STALE", "bad"],
+    ]);
   });
 });

@@ -13,6 +13,7 @@ test.each([
 test("agrees with the definition in whole numbers on text of one to four bytes a character", () => {
   const text = "f_ck ≤ σ·μ² 😀".repeat(50);
   let hash = 0xcbf29ce484222325n;
-  for (const byte of new TextEncoder().encode(text)) hash = ((hash ^ BigInt(byte)) * 0x100000001b3n) & 0xffffffffffffffffn;
+  for (const byte of new TextEncoder().encode(text))
+    hash = ((hash ^ BigInt(byte)) * 0x100000001b3n) & 0xffffffffffffffffn;
   expect(fnv1a64(text)).toBe(hash.toString(16).padStart(16, "0"));
 });

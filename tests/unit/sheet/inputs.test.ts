@@ -13,19 +13,55 @@ function refusal(inputs: Inputs): readonly string[] {
 }
 
 test.each<[string, Inputs, string]>([
-  ["below", { mu: -0.1 }, "input mu (μ, friction coefficient between tendon and duct) = −0.1 1/rad is below 0; allowed: 0 to 1 1/rad"],
+  [
+    "below",
+    { mu: -0.1 },
+    "input mu (μ, friction coefficient between tendon and duct) = −0.1 1/rad is below 0; allowed: 0 to 1 1/rad",
+  ],
   ["above", { turn: 1.5 }, "input turn (α, angle change an interval) = 1.5 rad is above 1; allowed: 0 to 1 rad"],
-  ["on an excluded bound", { limit: 0 }, "input limit (σlim, limit from your copy) = 0 MPa is not above 0; allowed: above 0 and below 3000 MPa"],
-  ["a text for a number", { k: "0.007" }, "input k (k, unintended angle per metre, multiplied by μ) = “0.007” is not a number; a number in rad/m is needed"],
-  ["no choice", { cement: "X" }, "input cement (class, cement class) = “X” is not one of the choices; allowed: S (slow), N (normal)"],
+  [
+    "on an excluded bound",
+    { limit: 0 },
+    "input limit (σlim, limit from your copy) = 0 MPa is not above 0; allowed: above 0 and below 3000 MPa",
+  ],
+  [
+    "a text for a number",
+    { k: "0.007" },
+    "input k (k, unintended angle per metre, multiplied by μ) = “0.007” is not a number; a number in rad/m is needed",
+  ],
+  [
+    "no choice",
+    { cement: "X" },
+    "input cement (class, cement class) = “X” is not one of the choices; allowed: S (slow), N (normal)",
+  ],
   ["unknown", { nu: 1 }, "input nu is not an input of the template small"],
-  ["a list for one value", { mu: [0.2, 0.2] }, "input mu (μ, friction coefficient between tendon and duct) is a list; one value is needed"],
-  ["one value for a list", { sigj: 1400 }, "input sigj (σp0, tendon stress at the jack) = 1400 MPa is a single value; a list over tendon is needed"],
-  ["a list too long", { sigj: [1, 2, 3] }, "input sigj (σp0, tendon stress at the jack) lists 3 values over tendon; allowed: at most 2"],
-  ["inside a list", { sigj: [1400, 9999] }, "input sigj (σp0, tendon stress at the jack), tendon 2 = 9999 MPa is above 2500; allowed: above 0 and at most 2500 MPa"],
+  [
+    "a list for one value",
+    { mu: [0.2, 0.2] },
+    "input mu (μ, friction coefficient between tendon and duct) is a list; one value is needed",
+  ],
+  [
+    "one value for a list",
+    { sigj: 1400 },
+    "input sigj (σp0, tendon stress at the jack) = 1400 MPa is a single value; a list over tendon is needed",
+  ],
+  [
+    "a list too long",
+    { sigj: [1, 2, 3] },
+    "input sigj (σp0, tendon stress at the jack) lists 3 values over tendon; allowed: at most 2",
+  ],
+  [
+    "inside a list",
+    { sigj: [1400, 9999] },
+    "input sigj (σp0, tendon stress at the jack), tendon 2 = 9999 MPa is above 2500; allowed: above 0 and at most 2500 MPa",
+  ],
   ["shape not whole", { tendons: 2.5 }, "input tendons (nt, tendons) = 2.5 is not a whole number; allowed: 1 to 4"],
   ["shape out of range", { tendons: 9 }, "input tendons (nt, tendons) = 9 is above 4; allowed: 1 to 4"],
-  ["shape no choice", { lifted: "MAYBE" }, "input lifted (lift, lifted) = “MAYBE” is not one of the choices; allowed: YES (lifted), NO (in place)"],
+  [
+    "shape no choice",
+    { lifted: "MAYBE" },
+    "input lifted (lift, lifted) = “MAYBE” is not one of the choices; allowed: YES (lifted), NO (in place)",
+  ],
 ])("refused: %s", (_, inputs, message) => {
   expect(refusal(inputs)).toContain(message);
 });

@@ -11,9 +11,16 @@ import { texts } from "./text.ts";
 export { kernFunction } from "./kern.ts";
 
 /** What changes by itself with every calculation of the program. */
-const changing = Object.fromEntries(["NOW", "TODAY", "RAND", "RANDBETWEEN", "RANDARRAY"].map((name): [string, NativeFunction] => [name, { min: 0, max: any, run: () => cannot(`function ${name}, which gives another value at every calculation`) }]));
+const changing = Object.fromEntries(
+  ["NOW", "TODAY", "RAND", "RANDBETWEEN", "RANDARRAY"].map((name): [string, NativeFunction] => [
+    name,
+    { min: 0, max: any, run: () => cannot(`function ${name}, which gives another value at every calculation`) },
+  ]),
+);
 
-const all: ReadonlyMap<string, NativeFunction> = new Map(Object.entries({ ...logic, ...information, ...math, ...statistics, ...lookups, ...texts, ...changing }));
+const all: ReadonlyMap<string, NativeFunction> = new Map(
+  Object.entries({ ...logic, ...information, ...math, ...statistics, ...lookups, ...texts, ...changing }),
+);
 
 /** A function of the spreadsheet program by its name as typed or stored. */
 export function nativeFunction(name: string): NativeFunction | undefined {
@@ -21,4 +28,6 @@ export function nativeFunction(name: string): NativeFunction | undefined {
 }
 
 /** The names of every function that is computed here. */
-export const nativeFunctions: readonly string[] = [...all.keys()].filter((name) => !(name in changing) && !all.get(name)!.unfollowable);
+export const nativeFunctions: readonly string[] = [...all.keys()].filter(
+  (name) => !(name in changing) && !all.get(name)!.unfollowable,
+);

@@ -17,8 +17,18 @@ export const information: Readonly<Record<string, NativeFunction>> = {
   T: lifted(1, 1, (v) => (v instanceof Fault || typeof v === "string" ? v : "")),
   ROWS: whole(1, 1, (v) => (v instanceof Fault ? v : v instanceof Block ? v.rows : 1)),
   COLUMNS: whole(1, 1, (v) => (v instanceof Fault ? v : v instanceof Block ? v.columns : 1)),
-  ROW: { min: 0, max: 1, run: ([of], frame) => counted(of ? of(frame) : undefined, frame.row, ({ row, rows }) => (rows === 1 ? row : undefined)) },
-  COLUMN: { min: 0, max: 1, run: ([of], frame) => counted(of ? of(frame) : undefined, frame.column, ({ column, columns }) => (columns === 1 ? column : undefined)) },
+  ROW: {
+    min: 0,
+    max: 1,
+    run: ([of], frame) =>
+      counted(of ? of(frame) : undefined, frame.row, ({ row, rows }) => (rows === 1 ? row : undefined)),
+  },
+  COLUMN: {
+    min: 0,
+    max: 1,
+    run: ([of], frame) =>
+      counted(of ? of(frame) : undefined, frame.column, ({ column, columns }) => (columns === 1 ? column : undefined)),
+  },
   ISEVEN: lifted(1, 1, (v) => parity(v, 0)),
   ISODD: lifted(1, 1, (v) => parity(v, 1)),
 };
@@ -32,5 +42,7 @@ function counted(value: unknown, own: number, of: (area: Ref["area"]) => number 
 
 function parity(value: Scalar, odd: number): Scalar {
   if (value instanceof Fault) return value;
-  return typeof value === "boolean" || typeof value === "string" ? wrongValue : Math.abs(Math.trunc(value ?? 0)) % 2 === odd;
+  return typeof value === "boolean" || typeof value === "string"
+    ? wrongValue
+    : Math.abs(Math.trunc(value ?? 0)) % 2 === odd;
 }

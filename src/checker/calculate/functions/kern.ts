@@ -35,7 +35,9 @@ function call(f: WorksheetFunction, nodes: readonly Node[], frame: Frame): Value
 }
 
 /** One of our functions by its name in a formula, stored or as typed; undefined where it is none. */
-export function kernFunction(name: string): { readonly run: (nodes: readonly Node[], frame: Frame) => Value; readonly fills: boolean } | undefined {
+export function kernFunction(
+  name: string,
+): { readonly run: (nodes: readonly Node[], frame: Frame) => Value; readonly fills: boolean } | undefined {
   const id = ourFunction(name);
   const f = id === undefined ? undefined : byName.get(id);
   return f && { run: (nodes, frame) => call(f, nodes, frame), fills: f.result === "rows" };

@@ -19,12 +19,16 @@ function choose(condition: Value, then: Node, otherwise: Node, frame: Frame): Va
 
 /** What stands in for an error, evaluated only where there is one. */
 const insteadOf = (caught: (fault: Fault) => boolean): NativeFunction => ({
-  min: 2, max: 2, fills: "with",
+  min: 2,
+  max: 2,
+  fills: "with",
   run: ([first, instead], frame) => {
     const value = first!(frame);
     const one = single(value);
     if (one !== undefined) return one instanceof Fault && caught(one) ? instead!(frame) : value;
-    return [...each(value)].some((s) => s instanceof Fault && caught(s)) ? broadcast([value, instead!(frame)], (s, other) => (s instanceof Fault && caught(s) ? other : s)) : value;
+    return [...each(value)].some((s) => s instanceof Fault && caught(s))
+      ? broadcast([value, instead!(frame)], (s, other) => (s instanceof Fault && caught(s) ? other : s))
+      : value;
   },
 });
 
@@ -46,7 +50,8 @@ function conditions(args: readonly Node[], frame: Frame): readonly boolean[] | F
 }
 
 const joining = (f: (all: readonly boolean[]) => boolean): NativeFunction => ({
-  min: 1, max: any,
+  min: 1,
+  max: any,
   run: (args, frame) => {
     const all = conditions(args, frame);
     return all instanceof Fault ? all : f(all);
@@ -59,7 +64,12 @@ function deciding(node: Node, frame: Frame): Scalar {
 }
 
 export const logic: Readonly<Record<string, NativeFunction>> = {
-  IF: { min: 2, max: 3, fills: "with", run: ([condition, then, otherwise], frame) => choose(condition!(frame), then!, otherwise ?? nothing, frame) },
+  IF: {
+    min: 2,
+    max: 3,
+    fills: "with",
+    run: ([condition, then, otherwise], frame) => choose(condition!(frame), then!, otherwise ?? nothing, frame),
+  },
   IFERROR: insteadOf(() => true),
   IFNA: insteadOf(({ code }) => code === "#N/A"),
   AND: joining((all) => all.every(Boolean)),
@@ -73,7 +83,9 @@ export const logic: Readonly<Record<string, NativeFunction>> = {
   FALSE: lifted(0, 0, () => false),
   NA: lifted(0, 0, () => notFound),
   IFS: {
-    min: 2, max: any, fills: "with",
+    min: 2,
+    max: any,
+    fills: "with",
     run: (args, frame) => {
       for (let i = 0; i + 1 < args.length; i += 2) {
         const holds = toCondition(deciding(args[i]!, frame));
@@ -84,7 +96,9 @@ export const logic: Readonly<Record<string, NativeFunction>> = {
     },
   },
   SWITCH: {
-    min: 3, max: any, fills: "with",
+    min: 3,
+    max: any,
+    fills: "with",
     run: ([first, ...rest], frame) => {
       const value = deciding(first!, frame);
       if (value instanceof Fault) return value;
@@ -97,7 +111,9 @@ export const logic: Readonly<Record<string, NativeFunction>> = {
     },
   },
   CHOOSE: {
-    min: 2, max: any, fills: "with",
+    min: 2,
+    max: any,
+    fills: "with",
     run: ([first, ...rest], frame) => {
       const index = deciding(first!, frame);
       if (index instanceof Fault) return index;

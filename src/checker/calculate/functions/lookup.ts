@@ -1,7 +1,20 @@
 import { compare, sameText, toNumber } from "../convert.ts";
 import { wildcards } from "../criteria.ts";
 import { Ref, type Frame, type NativeFunction, type Node } from "../frame.ts";
-import { Block, broadcast, cannot, each, Fault, notFound, Rows, single, wrongReference, wrongValue, type Scalar, type Value } from "../values.ts";
+import {
+  Block,
+  broadcast,
+  cannot,
+  each,
+  Fault,
+  notFound,
+  Rows,
+  single,
+  wrongReference,
+  wrongValue,
+  type Scalar,
+  type Value,
+} from "../values.ts";
 import { any, whole } from "./define.ts";
 
 type Known = number | string | boolean;
@@ -12,7 +25,9 @@ const sameKind = (a: Scalar, b: Known): a is Known => typeof a === typeof b;
 function exact(items: readonly Scalar[], sought: Known, likeness: boolean): number {
   const like = likeness && typeof sought === "string" ? wildcards(sought) : undefined;
   if (like) return items.findIndex((s) => typeof s === "string" && like.test(s));
-  return items.findIndex((s) => sameKind(s, sought) && (typeof s === "string" ? sameText(s, sought as string) : s === sought));
+  return items.findIndex(
+    (s) => sameKind(s, sought) && (typeof s === "string" ? sameText(s, sought as string) : s === sought),
+  );
 }
 
 /** Place of the last item of the sought one's kind that is not after it (or, `descending`, not before it). The programs halve the list, so it must be in order. */
@@ -55,7 +70,7 @@ function index(of: Value, first: Value, second?: Value): Value {
   if (of instanceof Fault) return of;
   const block = of instanceof Block ? of : new Rows([[of]]);
   const flat = second === undefined && block.rows === 1;
-  const numbers = [flat ? 0 : first, flat ? first : second ?? (block.columns === 1 ? 1 : 0)].map((v) => single(v));
+  const numbers = [flat ? 0 : first, flat ? first : (second ?? (block.columns === 1 ? 1 : 0))].map((v) => single(v));
   if (numbers.includes(undefined)) {
     return broadcast([first, ...(second === undefined ? [] : [second])], (a, b) => {
       const found = index(of, a, second === undefined ? undefined : b);
@@ -74,33 +89,45 @@ function index(of: Value, first: Value, second?: Value): Value {
 function part(block: Block, row: number, column: number, rows: number, columns: number): Value {
   if (block instanceof Ref) return block.part(row, column, rows, columns);
   if (rows === 1 && columns === 1) return block.at(row, column);
-  return new Rows(Array.from({ length: rows }, (_r, r) => Array.from({ length: columns }, (_c, c) => block.at(row + r, column + c))));
+  return new Rows(
+    Array.from({ length: rows }, (_r, r) => Array.from({ length: columns }, (_c, c) => block.at(row + r, column + c))),
+  );
 }
 
 /** VLOOKUP, and across HLOOKUP. */
-const tabular = (across: boolean): NativeFunction => whole(3, 4, (sought, table, place, near = true) => {
-  if (table instanceof Fault) return table;
-  if (!(table instanceof Block)) return wrongValue;
-  const offset = toNumber(single(place) ?? wrongValue);
-  if (offset instanceof Fault) return offset;
-  const approximate = toNumber(single(near) ?? wrongValue);
-  if (approximate instanceof Fault) return approximate;
-  const n = Math.trunc(offset);
-  if (n < 1) return wrongValue;
-  if (n > (across ? table.rows : table.columns)) return wrongReference;
-  const keys = Array.from({ length: across ? table.columns : table.rows }, (_, i) => (across ? table.at(0, i) : table.at(i, 0)));
-  return seeking(sought, (known) => {
-    const at = approximate === 0 ? exact(keys, known, true) : nearest(keys, known);
-    return at < 0 ? notFound : across ? table.at(n - 1, at) : table.at(at, n - 1);
-  });
-}, "with");
+const tabular = (across: boolean): NativeFunction =>
+  whole(
+    3,
+    4,
+    (sought, table, place, near = true) => {
+      if (table instanceof Fault) return table;
+      if (!(table instanceof Block)) return wrongValue;
+      const offset = toNumber(single(place) ?? wrongValue);
+      if (offset instanceof Fault) return offset;
+      const approximate = toNumber(single(near) ?? wrongValue);
+      if (approximate instanceof Fault) return approximate;
+      const n = Math.trunc(offset);
+      if (n < 1) return wrongValue;
+      if (n > (across ? table.rows : table.columns)) return wrongReference;
+      const keys = Array.from({ length: across ? table.columns : table.rows }, (_, i) =>
+        across ? table.at(0, i) : table.at(i, 0),
+      );
+      return seeking(sought, (known) => {
+        const at = approximate === 0 ? exact(keys, known, true) : nearest(keys, known);
+        return at < 0 ? notFound : across ? table.at(n - 1, at) : table.at(at, n - 1);
+      });
+    },
+    "with",
+  );
 
 function lookup(sought: Value, where: Value, results?: Value): Value {
   if (where instanceof Fault) return where;
   if (results instanceof Fault) return results;
   const block = where instanceof Block ? where : new Rows([[where]]);
   const across = block.columns > block.rows;
-  const keys = Array.from({ length: across ? block.columns : block.rows }, (_, i) => (across ? block.at(0, i) : block.at(i, 0)));
+  const keys = Array.from({ length: across ? block.columns : block.rows }, (_, i) =>
+    across ? block.at(0, i) : block.at(i, 0),
+  );
   const values = results === undefined ? undefined : listOf(results);
   if (results !== undefined && !values) return notFound;
   return seeking(sought, (known) => {
@@ -146,7 +173,12 @@ function xlookup(args: readonly Node[], frame: Frame): Value {
   return across ? part(block, 0, at, block.rows, 1) : part(block, at, 0, 1, block.columns);
 }
 
-const unfollowable = (name: string): NativeFunction => ({ min: 0, max: any, run: () => cannot(name), unfollowable: name });
+const unfollowable = (name: string): NativeFunction => ({
+  min: 0,
+  max: any,
+  run: () => cannot(name),
+  unfollowable: name,
+});
 
 export const lookups: Readonly<Record<string, NativeFunction>> = {
   INDEX: whole(2, 3, (of, first, second) => index(of, first, second), "always"),
@@ -155,10 +187,17 @@ export const lookups: Readonly<Record<string, NativeFunction>> = {
   HLOOKUP: tabular(true),
   LOOKUP: whole(2, 3, (sought, where, results) => lookup(sought, where, results), "with"),
   XLOOKUP: { min: 3, max: 6, fills: "always", run: xlookup },
-  TRANSPOSE: whole(1, 1, (value) => {
-    if (!(value instanceof Block)) return value!;
-    return new Rows(Array.from({ length: value.columns }, (_c, c) => Array.from({ length: value.rows }, (_r, r) => value.at(r, c))));
-  }, "always"),
+  TRANSPOSE: whole(
+    1,
+    1,
+    (value) => {
+      if (!(value instanceof Block)) return value!;
+      return new Rows(
+        Array.from({ length: value.columns }, (_c, c) => Array.from({ length: value.rows }, (_r, r) => value.at(r, c))),
+      );
+    },
+    "always",
+  ),
   OFFSET: unfollowable("function OFFSET"),
   INDIRECT: unfollowable("function INDIRECT"),
 };

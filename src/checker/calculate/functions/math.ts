@@ -2,7 +2,17 @@ import { numberOfText } from "../convert.ts";
 import type { NativeFunction } from "../frame.ts";
 import { power } from "../operators.ts";
 import { roundTo } from "../rounding.ts";
-import { broadcast, cannot, divisionByZero, Fault, notFound, single, wrongNumber, wrongValue, type Scalar } from "../values.ts";
+import {
+  broadcast,
+  cannot,
+  divisionByZero,
+  Fault,
+  notFound,
+  single,
+  wrongNumber,
+  wrongValue,
+  type Scalar,
+} from "../values.ts";
 import { numeric, plain, whole } from "./define.ts";
 
 const degrees = 180 / Math.PI;
@@ -23,11 +33,32 @@ function floor(value: number, step: number): number | Fault {
 
 /** Units a sheet of ours converts, in their base unit of the same kind. */
 const units: Readonly<Record<string, readonly [kind: string, factor: number]>> = {
-  sec: ["time", 1], s: ["time", 1], mn: ["time", 60], min: ["time", 60], hr: ["time", 3600], day: ["time", 86400], d: ["time", 86400], yr: ["time", 31557600],
-  m: ["length", 1], mm: ["length", 0.001], cm: ["length", 0.01], km: ["length", 1000], in: ["length", 0.0254], ft: ["length", 0.3048], yd: ["length", 0.9144],
-  N: ["force", 1], kN: ["force", 1000], MN: ["force", 1e6], lbf: ["force", 4.4482216152605],
-  Pa: ["pressure", 1], kPa: ["pressure", 1000], MPa: ["pressure", 1e6], GPa: ["pressure", 1e9],
-  g: ["mass", 1], kg: ["mass", 1000], lbm: ["mass", 453.59237],
+  sec: ["time", 1],
+  s: ["time", 1],
+  mn: ["time", 60],
+  min: ["time", 60],
+  hr: ["time", 3600],
+  day: ["time", 86400],
+  d: ["time", 86400],
+  yr: ["time", 31557600],
+  m: ["length", 1],
+  mm: ["length", 0.001],
+  cm: ["length", 0.01],
+  km: ["length", 1000],
+  in: ["length", 0.0254],
+  ft: ["length", 0.3048],
+  yd: ["length", 0.9144],
+  N: ["force", 1],
+  kN: ["force", 1000],
+  MN: ["force", 1e6],
+  lbf: ["force", 4.4482216152605],
+  Pa: ["pressure", 1],
+  kPa: ["pressure", 1000],
+  MPa: ["pressure", 1e6],
+  GPa: ["pressure", 1e9],
+  g: ["mass", 1],
+  kg: ["mass", 1000],
+  lbm: ["mass", 453.59237],
 };
 
 function convert(value: Exclude<Scalar, Fault>, from: Exclude<Scalar, Fault>, to: Exclude<Scalar, Fault>): Scalar {
@@ -43,7 +74,8 @@ const sumProduct: NativeFunction = whole(1, 255, (...values) => {
   const faults = values.find((v) => v instanceof Fault);
   if (faults) return faults;
   const [first] = values;
-  const size = (v: typeof first): string => (typeof v === "object" && v !== null && "rows" in v ? `${v.rows}×${v.columns}` : "1×1");
+  const size = (v: typeof first): string =>
+    typeof v === "object" && v !== null && "rows" in v ? `${v.rows}×${v.columns}` : "1×1";
   if (values.some((v) => size(v) !== size(first))) return wrongValue;
   const number = (s: Scalar): Scalar => (s instanceof Fault || typeof s === "number" ? s : 0);
   const products = broadcast(values, (...scalars) => {
@@ -69,7 +101,10 @@ const sumProduct: NativeFunction = whole(1, 255, (...values) => {
   return sum;
 });
 
-const positive = (f: (a: number) => number) => (a: number): number | Fault => (a > 0 ? f(a) : wrongNumber);
+const positive =
+  (f: (a: number) => number) =>
+  (a: number): number | Fault =>
+    a > 0 ? f(a) : wrongNumber;
 
 export const math: Readonly<Record<string, NativeFunction>> = {
   ABS: numeric(1, 1, Math.abs),
@@ -79,7 +114,15 @@ export const math: Readonly<Record<string, NativeFunction>> = {
   EXP: numeric(1, 1, Math.exp),
   LN: numeric(1, 1, positive(Math.log)),
   LOG10: numeric(1, 1, positive(Math.log10)),
-  LOG: numeric(1, 2, (a, base = 10) => (a <= 0 || base <= 0 ? wrongNumber : base === 1 ? divisionByZero : base === 10 ? Math.log10(a) : Math.log(a) / Math.log(base))),
+  LOG: numeric(1, 2, (a, base = 10) =>
+    a <= 0 || base <= 0
+      ? wrongNumber
+      : base === 1
+        ? divisionByZero
+        : base === 10
+          ? Math.log10(a)
+          : Math.log(a) / Math.log(base),
+  ),
   POWER: numeric(2, 2, power),
   SIN: numeric(1, 1, Math.sin),
   COS: numeric(1, 1, Math.cos),

@@ -2,7 +2,19 @@ import { toNumber } from "../convert.ts";
 import { criterion } from "../criteria.ts";
 import type { Frame, NativeFunction, Node } from "../frame.ts";
 import { finite } from "../operators.ts";
-import { Block, broadcast, cannot, divisionByZero, each, Fault, single, wrongNumber, wrongValue, type Scalar, type Value } from "../values.ts";
+import {
+  Block,
+  broadcast,
+  cannot,
+  divisionByZero,
+  each,
+  Fault,
+  single,
+  wrongNumber,
+  wrongValue,
+  type Scalar,
+  type Value,
+} from "../values.ts";
 import { any, whole } from "./define.ts";
 
 /** The numbers of the arguments: of ranges and arrays the numbers alone, of single values what they mean. The first error is the result. */
@@ -26,12 +38,13 @@ function numbers(values: readonly Value[]): readonly number[] | Fault {
   return out;
 }
 
-const of = (f: (all: readonly number[]) => number | Fault): NativeFunction => whole(1, any, (...values) => {
-  const all = numbers(values);
-  if (all instanceof Fault) return all;
-  const result = f(all);
-  return result instanceof Fault ? result : finite(result);
-});
+const of = (f: (all: readonly number[]) => number | Fault): NativeFunction =>
+  whole(1, any, (...values) => {
+    const all = numbers(values);
+    if (all instanceof Fault) return all;
+    const result = f(all);
+    return result instanceof Fault ? result : finite(result);
+  });
 
 const sum = (all: readonly number[]): number => all.reduce((a, b) => a + b, 0);
 
@@ -70,7 +83,12 @@ function meeting(pairs: readonly Value[]): ((r: number, c: number) => boolean) |
 }
 
 /** What a function of a range and its criteria makes of the numbers that meet them. */
-function conditional(split: (values: readonly Value[]) => { readonly summed: Value; readonly pairs: readonly Value[] }, f: (all: readonly number[]) => number | Fault, min: number, max: number): NativeFunction {
+function conditional(
+  split: (values: readonly Value[]) => { readonly summed: Value; readonly pairs: readonly Value[] },
+  f: (all: readonly number[]) => number | Fault,
+  min: number,
+  max: number,
+): NativeFunction {
   const run = (args: readonly Node[], frame: Frame): Value => {
     const { summed, pairs } = split(args.map((arg) => arg(frame)));
     const meets = meeting(pairs);
@@ -121,10 +139,20 @@ export const statistics: Readonly<Record<string, NativeFunction>> = {
   }),
   LARGE: whole(2, 2, (...values) => ranked(values, (a, b) => b - a), "with"),
   SMALL: whole(2, 2, (...values) => ranked(values, (a, b) => a - b), "with"),
-  COUNT: counting((s, ofBlock) => typeof s === "number" || (!ofBlock && !(s instanceof Fault) && !(toNumber(s) instanceof Fault))),
+  COUNT: counting(
+    (s, ofBlock) => typeof s === "number" || (!ofBlock && !(s instanceof Fault) && !(toNumber(s) instanceof Fault)),
+  ),
   COUNTA: counting((s) => s !== null),
   COUNTBLANK: whole(1, 1, (value) => [...each(value)].filter((s) => s === null || s === "").length),
-  COUNTIF: whole(2, 2, (range, wanted) => (single(wanted) !== undefined ? countIfs(range, wanted) : broadcast([wanted!], (one) => countIfs(range, one) as Scalar)), "with"),
+  COUNTIF: whole(
+    2,
+    2,
+    (range, wanted) =>
+      single(wanted) !== undefined
+        ? countIfs(range, wanted)
+        : broadcast([wanted!], (one) => countIfs(range, one) as Scalar),
+    "with",
+  ),
   COUNTIFS: whole(2, any, countIfs),
   SUMIF: conditional(oneCriterion, (all) => finite(sum(all)), 2, 3),
   SUMIFS: conditional(severalCriteria, (all) => finite(sum(all)), 3, any),

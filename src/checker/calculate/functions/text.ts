@@ -52,7 +52,7 @@ export const texts: Readonly<Record<string, NativeFunction>> = {
   REPT: ofText(2, 2, (text, n) => (n < 0 || text.length * n > 32767 ? wrongValue : text.repeat(n))),
   VALUE: lifted(1, 1, (value) => {
     if (typeof value === "number" || value instanceof Fault) return value;
-    return typeof value === "boolean" ? wrongValue : value === null ? 0 : numberOfText(value) ?? wrongValue;
+    return typeof value === "boolean" ? wrongValue : value === null ? 0 : (numberOfText(value) ?? wrongValue);
   }),
   EXACT: lifted(2, 2, (a, b) => {
     const [first, second] = [toText(a), toText(b)];
@@ -63,6 +63,6 @@ export const texts: Readonly<Record<string, NativeFunction>> = {
     const code = toText(format);
     if (code instanceof Fault) return code;
     const number = typeof value === "string" ? numberOfText(value) : value;
-    return typeof number === "number" || number === null ? formatted(number ?? 0, code) : (toText(value));
+    return typeof number === "number" || number === null ? formatted(number ?? 0, code) : toText(value);
   }),
 };

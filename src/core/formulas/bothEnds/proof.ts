@@ -12,25 +12,44 @@ function rest(f: (x: number) => number, length: number): number {
 }
 
 /** Places at which the stress after draw-in has a corner, and the stretch in which the place of rest between both draw-ins lies: without friction it has a length. */
-export function corners(j: Jacked, level: Ends): { readonly breaks: readonly number[]; readonly rest: readonly [number, number] } {
+export function corners(
+  j: Jacked,
+  level: Ends,
+): { readonly breaks: readonly number[]; readonly rest: readonly [number, number] } {
   const gap = (x: number): number => turned(j, "LEFT", level.LEFT, x) - turned(j, "RIGHT", level.RIGHT, x);
   const slack = 1e-12 * j.at.LEFT.stress(0);
   const middle = [rest((x) => gap(x) + slack, j.length), rest((x) => gap(x) - slack, j.length)] as const;
   const reach = (end: End): number => {
     const { stress, length } = j.part[end];
-    return countedFrom(j.length, end, rest((s) => level[end] - stress(s), length));
+    return countedFrom(
+      j.length,
+      end,
+      rest((s) => level[end] - stress(s), length),
+    );
   };
   const right = j.at.RIGHT.breaks.map((b) => j.length - b);
-  return { breaks: [...j.at.LEFT.breaks, ...right, j.nullPoint.x, ...middle, reach("LEFT"), reach("RIGHT")].sort((a, b) => a - b), rest: middle };
+  return {
+    breaks: [...j.at.LEFT.breaks, ...right, j.nullPoint.x, ...middle, reach("LEFT"), reach("RIGHT")].sort(
+      (a, b) => a - b,
+    ),
+    rest: middle,
+  };
 }
 
 /** By how much the area rules are missed, relative: both together, and that of the left end up to the place of rest. */
 export function areaError(j: Jacked, level: Ends, slip: Ends, E_p: number): number {
-  const { breaks, rest: [first, last] } = corners(j, level);
+  const {
+    breaks,
+    rest: [first, last],
+  } = corners(j, level);
   const lost = (b: number): number => integrate((x) => before(j, x) - after(j, level, x), 0, b, breaks);
   const need = slip.LEFT * E_p;
   const both = scale(j.at.LEFT, (slip.LEFT + slip.RIGHT) * E_p);
-  return Math.max(Math.abs(lost(j.length) - (slip.LEFT + slip.RIGHT) * E_p) / both, (lost(first) - need) / both, (need - lost(last)) / both);
+  return Math.max(
+    Math.abs(lost(j.length) - (slip.LEFT + slip.RIGHT) * E_p) / both,
+    (lost(first) - need) / both,
+    (need - lost(last)) / both,
+  );
 }
 
 /** By how much the place where a draw-in ends is missed, relative: the area rule just before and just behind it. */
@@ -38,21 +57,31 @@ export function reachError(j: Jacked, end: End, reach: number, slip: Ends, E_p: 
   const need = { LEFT: slip.LEFT * E_p, RIGHT: slip.RIGHT * E_p };
   const found = seated(j, slip, E_p);
   const step = 1e-9 * j.length;
-  const sign = (f: (s: number) => number, from: number, to: number): number => (reach > to + step ? Infinity : Math.max(f(Math.max(reach - step, from)), reach + step >= to ? 0 : -f(reach + step), 0));
+  const sign = (f: (s: number) => number, from: number, to: number): number =>
+    reach > to + step
+      ? Infinity
+      : Math.max(f(Math.max(reach - step, from)), reach + step >= to ? 0 : -f(reach + step), 0);
   const own = scale(j.at[end], need[end]);
   if (!found.meet) {
     const { stress, breaks, length } = j.part[end];
     return sign((s) => 2 * (integrate(stress, 0, s, breaks) - s * stress(s)) - need[end], 0, length) / own;
   }
   // Seen from the end whose draw-in does not pass the null point, the rest lies where the stresses of both sides agree.
-  const near = found.reach.LEFT > j.own.LEFT || (found.reach.LEFT === j.own.LEFT && need.LEFT > capacity(j, "LEFT")) ? "LEFT" : "RIGHT";
+  const near =
+    found.reach.LEFT > j.own.LEFT || (found.reach.LEFT === j.own.LEFT && need.LEFT > capacity(j, "LEFT"))
+      ? "LEFT"
+      : "RIGHT";
   const rests = (u: number): number => excess(j, near, need, u);
-  return (end === near ? sign((s) => -rests(j.length - s), 0, j.length) : sign(rests, 0, j.own[otherEnd(near)])) / scale(j.at[otherEnd(near)], need[otherEnd(near)] + need[near]);
+  return (
+    (end === near ? sign((s) => -rests(j.length - s), 0, j.length) : sign(rests, 0, j.own[otherEnd(near)])) /
+    scale(j.at[otherEnd(near)], need[otherEnd(near)] + need[near])
+  );
 }
 
 /** Stress after friction at x a second way: each tendon seen from its far end. */
 export function frictionAgain(way: Way, values: object, sigma: Ends, x: number, length: number): Ends {
-  const of = (end: End): number => sigma[end] * Math.exp(-exponentFromBehind(way, values, end, countedFrom(length, end, x)));
+  const of = (end: End): number =>
+    sigma[end] * Math.exp(-exponentFromBehind(way, values, end, countedFrom(length, end, x)));
   return { LEFT: of("LEFT"), RIGHT: of("RIGHT") };
 }
 

@@ -47,7 +47,12 @@ export function before({ at, length }: Jacked, x: number): number {
  * The stress that the draw-in of one end allows at x. On its own side of the null point the stress is mirrored about σ_a. Once σ_a has
  * sunk below the stress at the null point the tendon goes on moving beyond it the way the other jack pulled it, so that the stress there only sinks, by twice the difference.
  */
-export function turned({ part, length, own, nullPoint: { stress } }: Jacked, end: End, level: number, x: number): number {
+export function turned(
+  { part, length, own, nullPoint: { stress } }: Jacked,
+  end: End,
+  level: number,
+  x: number,
+): number {
   const s = countedFrom(length, end, x);
   return s < own[end] ? 2 * level - part[end].stress(s) : part[otherEnd(end)].stress(length - s) + 2 * (level - stress);
 }
@@ -104,7 +109,10 @@ function meeting(j: Jacked, near: End, need: Ends): Seated {
 }
 
 function apart(j: Jacked, slip: Ends, E_p: number): Seated {
-  const of = (end: End): { readonly level: number; readonly length: number } => (isNothing(j.at[end], slip[end] * E_p) ? { level: j.part[end].length === 0 ? j.nullPoint.stress : j.part[end].stress(0), length: 0 } : drawIn(j.part[end], slip[end], E_p));
+  const of = (end: End): { readonly level: number; readonly length: number } =>
+    isNothing(j.at[end], slip[end] * E_p)
+      ? { level: j.part[end].length === 0 ? j.nullPoint.stress : j.part[end].stress(0), length: 0 }
+      : drawIn(j.part[end], slip[end], E_p);
   const [l, r] = [of("LEFT"), of("RIGHT")];
   return { level: { LEFT: l.level, RIGHT: r.level }, reach: { LEFT: l.length, RIGHT: r.length }, meet: false };
 }
@@ -116,11 +124,18 @@ export function seated(j: Jacked, slip: Ends, E_p: number): Seated {
   const over = { LEFT: need.LEFT > capacity(j, "LEFT"), RIGHT: need.RIGHT > capacity(j, "RIGHT") };
   if (!over.LEFT && !over.RIGHT) return apart(j, slip, E_p);
   // Which end passes: the one for which the place of rest lies on the far side of the null point.
-  const near = over.LEFT && (!over.RIGHT || j.own.LEFT === 0 || excess(j, "LEFT", need, j.own.RIGHT) >= 0) ? "LEFT" : "RIGHT";
+  const near =
+    over.LEFT && (!over.RIGHT || j.own.LEFT === 0 || excess(j, "LEFT", need, j.own.RIGHT) >= 0) ? "LEFT" : "RIGHT";
   const found = meeting(j, near, need);
-  for (const [end, x] of [["LEFT", 0], ["RIGHT", j.length]] as const) {
+  for (const [end, x] of [
+    ["LEFT", 0],
+    ["RIGHT", j.length],
+  ] as const) {
     const rest = after(j, found.level, x);
-    if (rest <= 0) throw new NoResult(`draw-ins of ${format(slip.LEFT)} mm and ${format(slip.RIGHT)} mm take all the stress at the ${end.toLowerCase()} anchorage: ${format(rest)} MPa would be left of ${format(before(j, x))} MPa`);
+    if (rest <= 0)
+      throw new NoResult(
+        `draw-ins of ${format(slip.LEFT)} mm and ${format(slip.RIGHT)} mm take all the stress at the ${end.toLowerCase()} anchorage: ${format(rest)} MPa would be left of ${format(before(j, x))} MPa`,
+      );
   }
   return found;
 }

@@ -15,7 +15,8 @@ export const creepCoefficientAci209 = stepwise({
   summary: "Creep coefficient at age t of concrete loaded at age t_0, by ACI 209R-92",
   notes: [
     "Creep strain is φ times the elastic strain at loading: it goes with the modulus at the age t_0.",
-    aciMix, aciHumidity,
+    aciMix,
+    aciHumidity,
     "Moist-cured concrete loaded before 7 days and steam-cured concrete loaded before 1 day are refused.",
     "Size by volume over surface; the report's other factor, by average thickness, is not used.",
     aciReadIn,
@@ -31,20 +32,74 @@ export const creepCoefficientAci209 = stepwise({
     psi: as(q.finesShare, { default: 50 }),
     a: as(q.airContent, { default: 6 }),
   },
-  limits: (v) => ({ t_0: { min: valueFor(earliestLoading, v.curing), because: "the earliest age of loading that the report covers for this curing" }, t: { min: v.t_0, because: "the age at loading" } }),
+  limits: (v) => ({
+    t_0: {
+      min: valueFor(earliestLoading, v.curing),
+      because: "the earliest age of loading that the report covers for this curing",
+    },
+    t: { min: v.t_0, because: "the age at loading" },
+  }),
   result: q.creepCoefficient,
   steps: {
-    a_t: { symbol: "a", unit: "–", text: "factor by curing", clause: "(A-22), (A-23)", lookup: { of: "curing", values: ageFactors } },
-    b_t: { symbol: "b", unit: "–", text: "exponent by curing", clause: "(A-22), (A-23)", lookup: { of: "curing", values: ageExponents } },
-    gamma_t0: { symbol: "γ_c,t0", unit: "–", text: "age at loading", clause: "(A-22), (A-23)", equation: "a_t * t_0^(-b_t)" },
+    a_t: {
+      symbol: "a",
+      unit: "–",
+      text: "factor by curing",
+      clause: "(A-22), (A-23)",
+      lookup: { of: "curing", values: ageFactors },
+    },
+    b_t: {
+      symbol: "b",
+      unit: "–",
+      text: "exponent by curing",
+      clause: "(A-22), (A-23)",
+      lookup: { of: "curing", values: ageExponents },
+    },
+    gamma_t0: {
+      symbol: "γ_c,t0",
+      unit: "–",
+      text: "age at loading",
+      clause: "(A-22), (A-23)",
+      equation: "a_t * t_0^(-b_t)",
+    },
     gamma_RH: { symbol: "γ_c,RH", unit: "–", text: "humidity", clause: "(A-24)", equation: "1.27 - 0.0067 * RH" },
-    gamma_VS: { symbol: "γ_c,vs", unit: "–", text: "size", clause: "(A-25)", equation: "2 / 3 * (1 + 1.13 * exp(-0.0213 * VS))" },
+    gamma_VS: {
+      symbol: "γ_c,vs",
+      unit: "–",
+      text: "size",
+      clause: "(A-25)",
+      equation: "2 / 3 * (1 + 1.13 * exp(-0.0213 * VS))",
+    },
     gamma_s: { symbol: "γ_c,s", unit: "–", text: "slump", clause: "(A-28)", equation: "0.82 + 0.00264 * s" },
-    gamma_psi: { symbol: "γ_c,ψ", unit: "–", text: "fine aggregate", clause: "(A-29)", equation: "0.88 + 0.0024 * psi" },
+    gamma_psi: {
+      symbol: "γ_c,ψ",
+      unit: "–",
+      text: "fine aggregate",
+      clause: "(A-29)",
+      equation: "0.88 + 0.0024 * psi",
+    },
     gamma_a: { symbol: "γ_c,α", unit: "–", text: "air content", clause: "(A-30)", equation: "max(0.46 + 0.09 * a, 1)" },
-    gamma_c: { symbol: "γ_c", unit: "–", text: "all factors together", clause: "(A-21)", equation: "gamma_t0 * gamma_RH * gamma_VS * gamma_s * gamma_psi * gamma_a" },
-    phi_u: { symbol: "φ_u", unit: "–", text: "final creep coefficient", clause: "(A-19), (A-20)", equation: "2.35 * gamma_c" },
-    f_t: { symbol: "f(t−t_0)", unit: "–", text: "development with time", clause: "(A-18)", equation: "(t - t_0)^0.6 / (10 + (t - t_0)^0.6)" },
+    gamma_c: {
+      symbol: "γ_c",
+      unit: "–",
+      text: "all factors together",
+      clause: "(A-21)",
+      equation: "gamma_t0 * gamma_RH * gamma_VS * gamma_s * gamma_psi * gamma_a",
+    },
+    phi_u: {
+      symbol: "φ_u",
+      unit: "–",
+      text: "final creep coefficient",
+      clause: "(A-19), (A-20)",
+      equation: "2.35 * gamma_c",
+    },
+    f_t: {
+      symbol: "f(t−t_0)",
+      unit: "–",
+      text: "development with time",
+      clause: "(A-18)",
+      equation: "(t - t_0)^0.6 / (10 + (t - t_0)^0.6)",
+    },
     phi: { symbol: "φ", unit: "–", text: "creep coefficient", clause: "(A-18)", equation: "f_t * phi_u" },
   },
   compute: (v) => {
@@ -59,7 +114,20 @@ export const creepCoefficientAci209 = stepwise({
     const gamma_c = gamma_t0 * gamma_RH * gamma_VS * gamma_s * gamma_psi * gamma_a;
     const phi_u = 2.35 * gamma_c;
     const f_t = creepDevelopment(v.t - v.t_0);
-    return { a_t, b_t, gamma_t0, gamma_RH, gamma_VS, gamma_s, gamma_psi, gamma_a, gamma_c, phi_u, f_t, phi: f_t * phi_u };
+    return {
+      a_t,
+      b_t,
+      gamma_t0,
+      gamma_RH,
+      gamma_VS,
+      gamma_s,
+      gamma_psi,
+      gamma_a,
+      gamma_c,
+      phi_u,
+      f_t,
+      phi: f_t * phi_u,
+    };
   },
   empirical: aciFit,
 });

@@ -30,7 +30,11 @@ export const creepCoefficientEn1992 = stepwise({
     t_0: q.ageAtLoading,
     t: as(q.concreteAge, { text: "age of concrete at which creep is wanted" }),
     cement: cementClass,
-    t_0T: as(q.temperatureAdjustedAge, { symbol: "t_0,T", text: "temperature-adjusted age at loading; blank or 0: t_0", default: 0 }),
+    t_0T: as(q.temperatureAdjustedAge, {
+      symbol: "t_0,T",
+      text: "temperature-adjusted age at loading; blank or 0: t_0",
+      default: 0,
+    }),
   },
   limits: ({ t_0 }) => ({ t: { min: t_0, because: "the age at loading" } }),
   result: q.creepCoefficient,
@@ -39,17 +43,42 @@ export const creepCoefficientEn1992 = stepwise({
     alpha_2: { symbol: "α_2", unit: "–", clause: "(B.8c)", equation: "(35 / f_cm)^0.2" },
     alpha_3: { symbol: "α_3", unit: "–", clause: "(B.8c)", equation: "(35 / f_cm)^0.5" },
     phi_RH: {
-      symbol: "φ_RH", unit: "–", text: "effect of humidity", clause: "(B.3a), (B.3b)",
-      equation: "f_cm <= 35 ? 1 + (1 - RH/100) / (0.1 * h_0^(1/3)) : (1 + (1 - RH/100) / (0.1 * h_0^(1/3)) * alpha_1) * alpha_2",
+      symbol: "φ_RH",
+      unit: "–",
+      text: "effect of humidity",
+      clause: "(B.3a), (B.3b)",
+      equation:
+        "f_cm <= 35 ? 1 + (1 - RH/100) / (0.1 * h_0^(1/3)) : (1 + (1 - RH/100) / (0.1 * h_0^(1/3)) * alpha_1) * alpha_2",
     },
-    beta_fcm: { symbol: "β(f_cm)", unit: "–", text: "effect of strength", clause: "(B.4)", equation: "16.8 / sqrt(f_cm)" },
+    beta_fcm: {
+      symbol: "β(f_cm)",
+      unit: "–",
+      text: "effect of strength",
+      clause: "(B.4)",
+      equation: "16.8 / sqrt(f_cm)",
+    },
     ...ageSteps(cementExponent, { exponent: "B.1(2)", age: "(B.9)", factor: "(B.5)" }),
-    phi_0: { symbol: "φ_0", unit: "–", text: "notional creep coefficient", clause: "(B.2)", equation: "phi_RH * beta_fcm * beta_t0" },
-    beta_H: {
-      symbol: "β_H", unit: "days", clause: "(B.8a), (B.8b)",
-      equation: "f_cm <= 35 ? min(1.5 * (1 + (0.012 * RH)^18) * h_0 + 250, 1500) : min(1.5 * (1 + (0.012 * RH)^18) * h_0 + 250 * alpha_3, 1500 * alpha_3)",
+    phi_0: {
+      symbol: "φ_0",
+      unit: "–",
+      text: "notional creep coefficient",
+      clause: "(B.2)",
+      equation: "phi_RH * beta_fcm * beta_t0",
     },
-    beta_c: { symbol: "β_c(t,t_0)", unit: "–", text: "development with time", clause: "(B.7)", equation: developmentEquation },
+    beta_H: {
+      symbol: "β_H",
+      unit: "days",
+      clause: "(B.8a), (B.8b)",
+      equation:
+        "f_cm <= 35 ? min(1.5 * (1 + (0.012 * RH)^18) * h_0 + 250, 1500) : min(1.5 * (1 + (0.012 * RH)^18) * h_0 + 250 * alpha_3, 1500 * alpha_3)",
+    },
+    beta_c: {
+      symbol: "β_c(t,t_0)",
+      unit: "–",
+      text: "development with time",
+      clause: "(B.7)",
+      equation: developmentEquation,
+    },
     phi: { symbol: "φ", unit: "–", text: "creep coefficient", clause: "(B.1)", equation: "phi_0 * beta_c" },
   },
   compute: ({ f_cm, RH, h_0, t_0, t, cement, t_0T }) => {
@@ -64,7 +93,20 @@ export const creepCoefficientEn1992 = stepwise({
     const sizeTerm = 1.5 * (1 + (0.012 * RH) ** 18) * h_0;
     const beta_H = f_cm <= 35 ? Math.min(sizeTerm + 250, 1500) : Math.min(sizeTerm + 250 * alpha_3, 1500 * alpha_3);
     const beta_c = development(beta_H, t, t_0);
-    return { alpha_1, alpha_2, alpha_3, phi_RH, beta_fcm, alpha, t_0adj, beta_t0, phi_0, beta_H, beta_c, phi: phi_0 * beta_c };
+    return {
+      alpha_1,
+      alpha_2,
+      alpha_3,
+      phi_RH,
+      beta_fcm,
+      alpha,
+      t_0adj,
+      beta_t0,
+      phi_0,
+      beta_H,
+      beta_c,
+      phi: phi_0 * beta_c,
+    };
   },
   empirical: "a fit to tests, with strengths in MPa, sizes in mm, ages in days and humidity in per cent",
 });

@@ -23,19 +23,39 @@ export const creepLossComponent = stepwise({
     method,
     E_s: as(q.tendonModulus, { symbol: "E_s" }),
     E_c: q.elasticModulusConcrete,
-    f_cir: as(q.concreteStressAtTendon, { symbol: "f_cir", text: "concrete stress beside the tendon right after transfer, compression positive" }),
-    f_cds: as(q.concreteStressAtTendon, { symbol: "f_cds", text: "compression that permanent loads applied later take off beside the tendon, positive" }),
+    f_cir: as(q.concreteStressAtTendon, {
+      symbol: "f_cir",
+      text: "concrete stress beside the tendon right after transfer, compression positive",
+    }),
+    f_cds: as(q.concreteStressAtTendon, {
+      symbol: "f_cds",
+      text: "compression that permanent loads applied later take off beside the tendon, positive",
+    }),
     weight: concreteWeight,
   },
-  cautions: ({ f_cir, f_cds }) => (f_cds > f_cir ? ["the loads applied later take off more than there is: creep gives a gain, which the method was not made for"] : []),
+  cautions: ({ f_cir, f_cds }) =>
+    f_cds > f_cir
+      ? ["the loads applied later take off more than there is: creep gives a gain, which the method was not made for"]
+      : [],
   result: as(q.timeDependentLoss, { symbol: "CR", text: "loss by creep, positive" }),
   steps: {
-    K: { symbol: "K_cr", unit: "–", text: "factor of the way of prestressing", lookup: { of: "method", values: byMethod } },
-    light: { symbol: "c", unit: "–", text: "factor of the concrete's weight", lookup: { of: "weight", values: byWeight } },
+    K: {
+      symbol: "K_cr",
+      unit: "–",
+      text: "factor of the way of prestressing",
+      lookup: { of: "method", values: byMethod },
+    },
+    light: {
+      symbol: "c",
+      unit: "–",
+      text: "factor of the concrete's weight",
+      lookup: { of: "weight", values: byWeight },
+    },
     loss: { symbol: "CR", unit: "MPa", equation: "K * light * E_s / E_c * (f_cir - f_cds)" },
   },
   compute: (v) => {
-    const K = valueFor(byMethod, v.method), light = valueFor(byWeight, v.weight);
+    const K = valueFor(byMethod, v.method),
+      light = valueFor(byWeight, v.weight);
     return { K, light, loss: ((K * light * v.E_s) / v.E_c) * (v.f_cir - v.f_cds) };
   },
   unpublished: "one product; no published result was found",

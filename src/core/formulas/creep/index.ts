@@ -7,4 +7,13 @@ import { notionalSizeEn1992 } from "./notionalSizeEn1992.ts";
 import { temperatureAdjustedAgeEn1992 } from "./temperatureAdjustedAgeEn1992.ts";
 
 /** Creep of concrete. */
-export const creep = [notionalSizeEn1992, temperatureAdjustedAgeEn1992, creepCoefficientEn1992, nonlinearCreepCoefficientEn1992, creepCoefficientAci209, creepCoefficientModelCode1990, creepCoefficientModelCode1999, creepLossComponent] as const;
+export const creep = [
+  notionalSizeEn1992,
+  temperatureAdjustedAgeEn1992,
+  creepCoefficientEn1992,
+  nonlinearCreepCoefficientEn1992,
+  creepCoefficientAci209,
+  creepCoefficientModelCode1990,
+  creepCoefficientModelCode1999,
+  creepLossComponent,
+] as const;

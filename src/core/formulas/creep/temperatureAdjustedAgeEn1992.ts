@@ -7,7 +7,10 @@ export const temperatureAdjustedAgeEn1992 = stepwise({
   id: "TEMPERATURE_ADJUSTED_AGE_EN1992_2004",
   family: "creep",
   summary: "Temperature-adjusted age of concrete from spans of time at mean temperatures",
-  notes: ["Temperatures outside 0 to 80 °C are refused: the clause does not cover them.", "A day at 20 °C counts 0.998 days."],
+  notes: [
+    "Temperatures outside 0 to 80 °C are refused: the clause does not cover them.",
+    "A day at 20 °C counts 0.998 days.",
+  ],
   source: { key: "EN1992-1-1:2004", clause: "Annex B.1(3) (B.10)", basis: "seen", readIn: "CE:2021" },
   params: {
     history: table({
@@ -20,9 +23,16 @@ export const temperatureAdjustedAgeEn1992 = stepwise({
   },
   result: q.temperatureAdjustedAge,
   steps: {
-    t_T: { symbol: "t_T", unit: "days", clause: "(B.10)", governing: "t_T = \\sum_i \\Delta t_i \\, e^{-\\left(\\frac{4000}{273 + T_i} - 13.65\\right)}" },
+    t_T: {
+      symbol: "t_T",
+      unit: "days",
+      clause: "(B.10)",
+      governing: "t_T = \\sum_i \\Delta t_i \\, e^{-\\left(\\frac{4000}{273 + T_i} - 13.65\\right)}",
+    },
   },
-  compute: ({ history }) => ({ t_T: history.reduce((sum, { T, dt }) => sum + dt * Math.exp(-(4000 / (273 + T) - 13.65)), 0) }),
+  compute: ({ history }) => ({
+    t_T: history.reduce((sum, { T, dt }) => sum + dt * Math.exp(-(4000 / (273 + T) - 13.65)), 0),
+  }),
   // The constant factor taken out of the sum, and the rows taken backwards.
   proof: ({ history }, { t_T }) => {
     const again = Math.exp(13.65) * history.reduceRight((sum, { T, dt }) => sum + dt / Math.exp(4000 / (273 + T)), 0);

@@ -18,10 +18,21 @@ export const alongTendon: readonly Formula[] = ways.flatMap((way) => {
   const says = `jacked from one end; ${way.says}`;
   return [
     stepwise({
-      id: `TENDON_STRESS_FRICTION${way.suffix}`, family: "friction", summary: `Tendon stress at x after friction, before draw-in; ${says}`, notes: [kink, ...way.notes], source: way.source, unpublished: none,
-      params: { ...jack, x }, result: q.tendonStress,
+      id: `TENDON_STRESS_FRICTION${way.suffix}`,
+      family: "friction",
+      summary: `Tendon stress at x after friction, before draw-in; ${says}`,
+      notes: [kink, ...way.notes],
+      source: way.source,
+      unpublished: none,
+      params: { ...jack, x },
+      result: q.tendonStress,
       steps: {
-        lambda: { symbol: "λ", unit: "–", text: "exponent of friction from the jack to x", governing: `\\lambda = ${way.tex}` },
+        lambda: {
+          symbol: "λ",
+          unit: "–",
+          text: "exponent of friction from the jack to x",
+          governing: `\\lambda = ${way.tex}`,
+        },
         sigma: { symbol: "σ_p,μ", unit: "MPa", equation: "sigma0 * exp(-lambda)" },
       },
       compute: (v) => {
@@ -29,13 +40,25 @@ export const alongTendon: readonly Formula[] = ways.flatMap((way) => {
         return { lambda, sigma: v.sigma0 * Math.exp(-lambda) };
       },
       /** λ seen from the dead end. */
-      proof: (v, { sigma }) => sigma / (v.sigma0 * Math.exp(-exponentFromBehind(way, v, v.end, way.distance(v, v.x, v.end)))) - 1,
+      proof: (v, { sigma }) =>
+        sigma / (v.sigma0 * Math.exp(-exponentFromBehind(way, v, v.end, way.distance(v, v.x, v.end)))) - 1,
     }),
     stepwise({
-      id: `TENDON_STRESS_DRAW_IN${way.suffix}`, family: "drawIn", summary: `Tendon stress at x after friction and draw-in; ${says}`, notes: [kink, "Draw-in at the jacked end alone.", ...way.notes], source: way.source, unpublished: none,
-      params: { ...jack, slip: q.drawIn, E_p: q.tendonModulus, x }, result: { ...q.tendonStress, min: -2500 },
+      id: `TENDON_STRESS_DRAW_IN${way.suffix}`,
+      family: "drawIn",
+      summary: `Tendon stress at x after friction and draw-in; ${says}`,
+      notes: [kink, "Draw-in at the jacked end alone.", ...way.notes],
+      source: way.source,
+      unpublished: none,
+      params: { ...jack, slip: q.drawIn, E_p: q.tendonModulus, x },
+      result: { ...q.tendonStress, min: -2500 },
       steps: {
-        sigma_f: { symbol: "σ_p,μ", unit: "MPa", text: "stress after friction", governing: `\\sigma_{p0}\\,e^{-(${way.tex})}` },
+        sigma_f: {
+          symbol: "σ_p,μ",
+          unit: "MPa",
+          text: "stress after friction",
+          governing: `\\sigma_{p0}\\,e^{-(${way.tex})}`,
+        },
         sigma_a: { symbol: "σ_a", unit: "MPa", text: "stress at which the draw-in ends", governing: rule },
         sigma: { symbol: "σ_p", unit: "MPa", equation: "min(sigma_f, 2 * sigma_a - sigma_f)" },
       },
@@ -47,18 +70,41 @@ export const alongTendon: readonly Formula[] = ways.flatMap((way) => {
       },
       proof: (v, { sigma_a, sigma }) => {
         const before = v.sigma0 * Math.exp(-exponentFromBehind(way, v, v.end, way.distance(v, v.x, v.end)));
-        return Math.max(Math.abs(levelError(pulledAt(way, v, v.end, v.sigma0), sigma_a, v.slip, v.E_p)), Math.abs(sigma - Math.min(before, 2 * sigma_a - before)) / v.sigma0);
+        return Math.max(
+          Math.abs(levelError(pulledAt(way, v, v.end, v.sigma0), sigma_a, v.slip, v.E_p)),
+          Math.abs(sigma - Math.min(before, 2 * sigma_a - before)) / v.sigma0,
+        );
       },
     }),
     stepwise({
-      id: `TENDON_MEAN_STRESS${way.suffix}`, family: "drawIn", summary: `Mean tendon stress over the length after friction and draw-in; ${says}`, notes: ["A draw-in of 0 gives the mean after friction.", ...way.notes], source: way.source, unpublished: none,
-      params: { ...jack, slip: q.drawIn, E_p: q.tendonModulus }, result: q.tendonStress,
-      steps: { sigma_m: { symbol: "σ_p,m", unit: "MPa", governing: "\\sigma_{p,m} = \\frac{1}{L}\\int_0^L \\min(\\sigma,\\ 2\\sigma_a - \\sigma)\\,ds" } },
+      id: `TENDON_MEAN_STRESS${way.suffix}`,
+      family: "drawIn",
+      summary: `Mean tendon stress over the length after friction and draw-in; ${says}`,
+      notes: ["A draw-in of 0 gives the mean after friction.", ...way.notes],
+      source: way.source,
+      unpublished: none,
+      params: { ...jack, slip: q.drawIn, E_p: q.tendonModulus },
+      result: q.tendonStress,
+      steps: {
+        sigma_m: {
+          symbol: "σ_p,m",
+          unit: "MPa",
+          governing: "\\sigma_{p,m} = \\frac{1}{L}\\int_0^L \\min(\\sigma,\\ 2\\sigma_a - \\sigma)\\,ds",
+        },
+      },
       compute: (v) => {
         const tendon = pulledAt(way, v, v.end, v.sigma0);
         const { level, length } = drawIn(tendon, v.slip, v.E_p);
         const after = (s: number): number => Math.min(tendon.stress(s), 2 * level - tendon.stress(s));
-        return { sigma_m: integrate(after, 0, tendon.length, [...tendon.breaks, length].sort((a, b) => a - b)) / tendon.length };
+        return {
+          sigma_m:
+            integrate(
+              after,
+              0,
+              tendon.length,
+              [...tendon.breaks, length].sort((a, b) => a - b),
+            ) / tendon.length,
+        };
       },
       /** What the draw-in takes is Δ·E_p, wherever it takes it. */
       proof: (v, { sigma_m }) => {

@@ -4,4 +4,11 @@ import { releaseFormulas } from "./release.ts";
 import { stressAfterDrawIn } from "./stressAfterDrawIn.ts";
 import { drawInLengthUniform, drawInLossUniform } from "./uniform.ts";
 
-export const drawInFormulas = [drawInLengthUniform, drawInLossUniform, ...drawInGeneral, stressAfterDrawIn, ...alongTendon, ...releaseFormulas];
+export const drawInFormulas = [
+  drawInLengthUniform,
+  drawInLossUniform,
+  ...drawInGeneral,
+  stressAfterDrawIn,
+  ...alongTendon,
+  ...releaseFormulas,
+];

@@ -13,7 +13,8 @@ export function pulled({ exponent, length, breaks, stretch }: Path, sigma0: numb
 }
 
 /** Stress after friction along a tendon described in any way, from the end where it is jacked. */
-export const pulledAt = (way: Way, values: object, end: End, sigma0: number): Pulled => pulled(way.path(values, end), sigma0);
+export const pulledAt = (way: Way, values: object, end: End, sigma0: number): Pulled =>
+  pulled(way.path(values, end), sigma0);
 
 export const otherEnd = (end: End): End => (end === "LEFT" ? "RIGHT" : "LEFT");
 

@@ -16,14 +16,19 @@ export function setOver({ stress, breaks }: FallingStress, reach: number): numbe
 }
 
 /** Is a draw-in too small to move a digit of the stress? */
-export const isNothing = ({ stress, length }: FallingStress, need: number): boolean => need <= 1e-30 * stress(0) * length;
+export const isNothing = ({ stress, length }: FallingStress, need: number): boolean =>
+  need <= 1e-30 * stress(0) * length;
 
 /**
  * Finds where the draw-in ends and the stress there: 2 ∫ max(σ − σ_a, 0) ds = Δ·E_p.
  * Where the dead end is reached, σ_a lies below the stress after friction there; where a kink stops the draw-in, between the
  * stresses before and behind the kink.
  */
-export function drawIn(tendon: FallingStress, slip: number, E_p: number): { readonly level: number; readonly length: number } {
+export function drawIn(
+  tendon: FallingStress,
+  slip: number,
+  E_p: number,
+): { readonly level: number; readonly length: number } {
   const { stress, breaks } = tendon;
   const need = slip * E_p;
   if (isNothing(tendon, need)) return { level: stress(0), length: 0 };
@@ -32,7 +37,10 @@ export function drawIn(tendon: FallingStress, slip: number, E_p: number): { read
   // The rule itself, solved for the stress: at a kink the stress at the place reached has two values, and this one lies between.
   const level = integrate(stress, 0, length, breaks) / length - need / (2 * length);
   const left = 2 * level - stress(0);
-  if (left <= 0) throw new NoResult(`a draw-in of ${format(slip)} mm takes all the stress at the anchorage: ${format(left)} MPa would be left of ${format(stress(0))} MPa`);
+  if (left <= 0)
+    throw new NoResult(
+      `a draw-in of ${format(slip)} mm takes all the stress at the anchorage: ${format(left)} MPa would be left of ${format(stress(0))} MPa`,
+    );
   return { level, length };
 }
 

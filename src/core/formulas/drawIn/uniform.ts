@@ -7,9 +7,24 @@ const { min: _, ...unbounded } = q.stressGradient;
 /** Without friction there is no affected length. */
 const gradient: Quantity = { ...unbounded, above: 0 };
 const params = { slip: q.drawIn, E_p: q.tendonModulus, p: q.stressGradient, L: q.tendonLength };
-const free = { symbol: "l_0", unit: "m", text: "length affected in an endless tendon", equation: "sqrt(slip * E_p / p)" } as const;
+const free = {
+  symbol: "l_0",
+  unit: "m",
+  text: "length affected in an endless tendon",
+  equation: "sqrt(slip * E_p / p)",
+} as const;
 
-function affected({ slip, E_p, p, L }: { readonly slip: number; readonly E_p: number; readonly p: number; readonly L: number }): { readonly l_0: number; readonly l_a: number } {
+function affected({
+  slip,
+  E_p,
+  p,
+  L,
+}: {
+  readonly slip: number;
+  readonly E_p: number;
+  readonly p: number;
+  readonly L: number;
+}): { readonly l_0: number; readonly l_a: number } {
   const l_0 = Math.sqrt((slip * E_p) / p);
   return { l_0, l_a: Math.min(l_0, L) };
 }
@@ -29,13 +44,22 @@ export const drawInLengthUniform = stepwise({
 export const drawInLossUniform = stepwise({
   id: "DRAW_IN_LOSS_UNIFORM",
   family: "drawIn",
-  summary: "Loss of tendon stress at the anchorage by its draw-in where friction takes a uniform stress per metre; loss positive",
-  notes: ["Where the draw-in reaches the dead end the whole tendon loses besides what friction gives back.", "p = 0: a straight tendon without friction; the loss is the same everywhere."],
+  summary:
+    "Loss of tendon stress at the anchorage by its draw-in where friction takes a uniform stress per metre; loss positive",
+  notes: [
+    "Where the draw-in reaches the dead end the whole tendon loses besides what friction gives back.",
+    "p = 0: a straight tendon without friction; the loss is the same everywhere.",
+  ],
   source: mechanics,
   params,
   result: q.elasticLoss,
   steps: {
-    reach: { symbol: "l_0 > L", unit: "–", text: "1 where the draw-in reaches the dead end", equation: "slip * E_p > p * L^2 ? 1 : 0" },
+    reach: {
+      symbol: "l_0 > L",
+      unit: "–",
+      text: "1 where the draw-in reaches the dead end",
+      equation: "slip * E_p > p * L^2 ? 1 : 0",
+    },
     loss: { symbol: "Δσ_sl", unit: "MPa", equation: "reach == 1 ? slip * E_p / L + p * L : 2 * sqrt(p * slip * E_p)" },
   },
   compute: ({ slip, E_p, p, L }) => {

@@ -3,4 +3,10 @@ import { elasticShorteningPretension } from "./pretension.ts";
 import { programmeFormulas } from "./programme.ts";
 import { elasticShorteningPostEn1992, elasticShorteningSequence } from "./sequence.ts";
 
-export const elasticFormulas = [elasticShorteningPretension, elasticLossAtLevel, elasticShorteningSequence, elasticShorteningPostEn1992, ...programmeFormulas];
+export const elasticFormulas = [
+  elasticShorteningPretension,
+  elasticLossAtLevel,
+  elasticShorteningSequence,
+  elasticShorteningPostEn1992,
+  ...programmeFormulas,
+];

@@ -34,13 +34,22 @@ export function compensated(all: readonly Wanted[], member: Member): ReadonlyMap
   const whole = total(all);
   for (const group of [...operations(all)].reverse()) {
     const later = [...jack];
-    for (const t of group) jack.set(t, later.reduce((sum, [i, P]) => sum + lossOf(t, P, i.e, i.P / whole, member), t.P));
+    for (const t of group)
+      jack.set(
+        t,
+        later.reduce((sum, [i, P]) => sum + lossOf(t, P, i.e, i.P / whole, member), t.P),
+      );
   }
   return jack;
 }
 
 /** Forces left after every tendon was brought to its jacking force in order, and again in each further round to the wanted force. */
-export function stressedInRounds(all: readonly Wanted[], member: Member, rounds: number, jack: (t: Wanted) => number): ReadonlyMap<Wanted, number> {
+export function stressedInRounds(
+  all: readonly Wanted[],
+  member: Member,
+  rounds: number,
+  jack: (t: Wanted) => number,
+): ReadonlyMap<Wanted, number> {
   const force = new Map<Wanted, number>();
   const whole = total(all);
   for (let round = 0; round < rounds; round++) {
@@ -48,7 +57,10 @@ export function stressedInRounds(all: readonly Wanted[], member: Member, rounds:
       const changes = group.map((t) => ({ t, dP: jack(t) - (force.get(t) ?? 0) }));
       for (const [other, P] of [...force]) {
         if (group.includes(other)) continue;
-        force.set(other, changes.reduce((left, { t, dP }) => left - lossOf(other, dP, t.e, round === 0 ? t.P / whole : 0, member), P));
+        force.set(
+          other,
+          changes.reduce((left, { t, dP }) => left - lossOf(other, dP, t.e, round === 0 ? t.P / whole : 0, member), P),
+        );
       }
       for (const { t } of changes) force.set(t, jack(t));
     }

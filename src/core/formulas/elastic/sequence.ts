@@ -5,12 +5,25 @@ import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 import { stressBy } from "./stressBy.ts";
 
-const tendons = table({ key: "stressedTendons", symbol: "tendons", text: "tendons with their order of stressing", columns: { order: q.stressingOrder, P: as(q.prestressForce, { above: 0 }), e: q.eccentricity }, minRows: 1 });
+const tendons = table({
+  key: "stressedTendons",
+  symbol: "tendons",
+  text: "tendons with their order of stressing",
+  columns: { order: q.stressingOrder, P: as(q.prestressForce, { above: 0 }), e: q.eccentricity },
+  minRows: 1,
+});
 
 /** Eccentricity of the tendons stressed in one operation, weighted by force. */
-function centroidOf(all: readonly { readonly order: number; readonly P: number; readonly e: number }[], order: number): number {
+function centroidOf(
+  all: readonly { readonly order: number; readonly P: number; readonly e: number }[],
+  order: number,
+): number {
   const group = all.filter((t) => t.order === order);
-  if (group.length === 0) throw new InputError("order", `j (place in the order of stressing) = ${format(order)} is not among the tendons; allowed: ${[...new Set(all.map((t) => t.order))].sort((a, b) => a - b).join(", ")}`);
+  if (group.length === 0)
+    throw new InputError(
+      "order",
+      `j (place in the order of stressing) = ${format(order)} is not among the tendons; allowed: ${[...new Set(all.map((t) => t.order))].sort((a, b) => a - b).join(", ")}`,
+    );
   return group.reduce((sum, t) => sum + t.P * t.e, 0) / group.reduce((sum, t) => sum + t.P, 0);
 }
 
@@ -25,16 +38,31 @@ export const elasticShorteningSequence = stepwise({
   ],
   source: mechanics,
   params: {
-    tendons, order: as(q.stressingOrder, { symbol: "j", text: "place in the order of stressing of the tendon looked at" }),
-    A: q.area, I: q.secondMoment, M_g: as(q.moment, { symbol: "M_g", text: "self-weight moment" }), E_p: q.tendonModulus, E_c: as(q.elasticModulusConcrete, { symbol: "E_c(t)", text: "modulus of elasticity of the concrete at stressing" }),
+    tendons,
+    order: as(q.stressingOrder, { symbol: "j", text: "place in the order of stressing of the tendon looked at" }),
+    A: q.area,
+    I: q.secondMoment,
+    M_g: as(q.moment, { symbol: "M_g", text: "self-weight moment" }),
+    E_p: q.tendonModulus,
+    E_c: as(q.elasticModulusConcrete, { symbol: "E_c(t)", text: "modulus of elasticity of the concrete at stressing" }),
   },
   result: q.elasticLoss,
-  steps: { loss: { symbol: "Δσ_el,j", unit: "MPa", governing: "\\Delta\\sigma_{el,j} = \\frac{E_p}{E_c}\\sum_{i\\ later}\\left[\\frac{P_i}{A} + \\frac{P_i e_i e_j}{I} - \\frac{P_i}{\\sum P}\\,\\frac{M_g e_j}{I}\\right]" } },
+  steps: {
+    loss: {
+      symbol: "Δσ_el,j",
+      unit: "MPa",
+      governing:
+        "\\Delta\\sigma_{el,j} = \\frac{E_p}{E_c}\\sum_{i\\ later}\\left[\\frac{P_i}{A} + \\frac{P_i e_i e_j}{I} - \\frac{P_i}{\\sum P}\\,\\frac{M_g e_j}{I}\\right]",
+    },
+  },
   unpublished: "The results found are recalled, not read; they are compared as such.",
   compute: ({ tendons: all, order, A, I, M_g, E_p, E_c }) => {
     const e_j = centroidOf(all, order);
     const total = all.reduce((sum, t) => sum + t.P, 0);
-    const stress = all.reduce((sum, t) => (t.order > order ? sum + stressBy(t.P, t.e, t.P / total, e_j, { A, I, M_g }) : sum), 0);
+    const stress = all.reduce(
+      (sum, t) => (t.order > order ? sum + stressBy(t.P, t.e, t.P / total, e_j, { A, I, M_g }) : sum),
+      0,
+    );
     return { loss: (E_p / E_c) * stress };
   },
   /** By resultants: force and moment of the later tendons at once. */
@@ -54,9 +82,16 @@ export const elasticShorteningPostEn1992 = formula({
   id: "ELASTIC_SHORTENING_POST_EN1992_2004",
   family: "elastic",
   summary: "Mean loss of stress of n equal post-tensioned tendons by elastic shortening; loss positive",
-  notes: ["σ_c is the concrete stress at the tendons under all of them and the self-weight; j = (n − 1)/2n, about 1/2 for many tendons."],
+  notes: [
+    "σ_c is the concrete stress at the tendons under all of them and the self-weight; j = (n − 1)/2n, about 1/2 for many tendons.",
+  ],
   source: { key: "EN1992-1-1:2004", clause: "5.10.5.1 (5.44)", basis: "seen", readIn: "CE:2021" },
-  params: { n: q.tendonCount, sigma_c: as(q.fibreStress, { text: "concrete stress at the tendons, compression positive" }), E_p: q.tendonModulus, E_cm: as(q.elasticModulusConcrete, { symbol: "E_cm(t)", text: "secant modulus of the concrete at stressing" }) },
+  params: {
+    n: q.tendonCount,
+    sigma_c: as(q.fibreStress, { text: "concrete stress at the tendons, compression positive" }),
+    E_p: q.tendonModulus,
+    E_cm: as(q.elasticModulusConcrete, { symbol: "E_cm(t)", text: "secant modulus of the concrete at stressing" }),
+  },
   result: q.elasticLoss,
   equation: "E_p / E_cm * (n - 1) / (2 * n) * sigma_c",
   compute: ({ n, sigma_c, E_p, E_cm }) => ((E_p / E_cm) * (n - 1) * sigma_c) / (2 * n),

@@ -8,7 +8,13 @@ export function ageFactor(s: number, t: number): number {
 
 /** The two steps from the cement class to β_cc, as formulas with the parameters `t` and `cement` show them. */
 export const ageFactorSteps = {
-  s: { symbol: "s", unit: "–", text: "coefficient of strength gain by cement class", clause: "3.1.2(6)", lookup: { of: "cement", values: strengthGain } },
+  s: {
+    symbol: "s",
+    unit: "–",
+    text: "coefficient of strength gain by cement class",
+    clause: "3.1.2(6)",
+    lookup: { of: "cement", values: strengthGain },
+  },
   beta_cc: { symbol: "β_cc", unit: "–", clause: "(3.2)", equation: "exp(s * (1 - sqrt(28 / t)))" },
 } as const;
 

@@ -13,10 +13,20 @@ export interface FrictionLaw {
   readonly tex: string;
 }
 export const frictionLaws: readonly FrictionLaw[] = [
-  { suffix: "", says: "wobble k in 1/m, outside μ", source: mechanics, k: q.wobblePerLength, exponent: (mu, alpha, k, s) => mu * alpha + k * s, tex: "\\mu\\alpha(s) + k s" },
   {
-    suffix: "_EN1992_2004", says: "wobble k in rad/m, inside μ",
+    suffix: "",
+    says: "wobble k in 1/m, outside μ",
+    source: mechanics,
+    k: q.wobblePerLength,
+    exponent: (mu, alpha, k, s) => mu * alpha + k * s,
+    tex: "\\mu\\alpha(s) + k s",
+  },
+  {
+    suffix: "_EN1992_2004",
+    says: "wobble k in rad/m, inside μ",
     source: { key: "EN1992-1-1:2004", clause: "5.10.5.2 (5.45), 5.10.5.3", basis: "seen", readIn: "CE:2021" },
-    k: q.wobbleAngle, exponent: (mu, alpha, k, s) => mu * (alpha + k * s), tex: "\\mu(\\alpha(s) + k s)",
+    k: q.wobbleAngle,
+    exponent: (mu, alpha, k, s) => mu * (alpha + k * s),
+    tex: "\\mu(\\alpha(s) + k s)",
   },
 ];

@@ -6,7 +6,14 @@ import { controlPoints, type ControlPoint, type End } from "../tendon/controlPoi
 import { checkDeviators, deviatorsTable, segmentsBetween, type Deviator } from "../tendon/external.ts";
 import type { Path } from "../tendon/path.ts";
 import { angleAlong, breaks, distanceFrom, fromEnd, left, profile, right, slopeAt, within } from "../tendon/profile.ts";
-import { checkSegments, lengthOf, pathOfSegments, segmentsTable, withinLength, type Segment } from "../tendon/segments.ts";
+import {
+  checkSegments,
+  lengthOf,
+  pathOfSegments,
+  segmentsTable,
+  withinLength,
+  type Segment,
+} from "../tendon/segments.ts";
 import { frictionLaws, type FrictionLaw } from "./laws.ts";
 
 /** A way to describe a tendon and its friction. What follows from λ(s) alone is declared once for all ways. */
@@ -31,9 +38,17 @@ export interface Way {
 }
 
 const ofProfile = (law: FrictionLaw): Way => {
-  interface V { readonly points: readonly ControlPoint[]; readonly mu: number; readonly k: number }
+  interface V {
+    readonly points: readonly ControlPoint[];
+    readonly mu: number;
+    readonly k: number;
+  }
   return {
-    suffix: law.suffix, says: `any profile of control points; ${law.says}`, source: law.source, of: "profile", tex: law.tex,
+    suffix: law.suffix,
+    says: `any profile of control points; ${law.says}`,
+    source: law.source,
+    of: "profile",
+    tex: law.tex,
     notes: ["Distances are measured along the span, as friction formulas take it for flat tendons."],
     tendon: { points: controlPoints },
     friction: { mu: q.frictionCoefficient, k: law.k },
@@ -42,7 +57,12 @@ const ofProfile = (law: FrictionLaw): Way => {
       const p = fromEnd(profile(points), end);
       const start = left(p);
       const angle = angleAlong(p);
-      return { exponent: (s) => law.exponent(mu, angle(start + s), k, s), length: right(p) - start, breaks: breaks(p).map((at) => at - start), stretch: (s) => Math.hypot(1, slopeAt(p, start + s)) };
+      return {
+        exponent: (s) => law.exponent(mu, angle(start + s), k, s),
+        length: right(p) - start,
+        breaks: breaks(p).map((at) => at - start),
+        stretch: (s) => Math.hypot(1, slopeAt(p, start + s)),
+      };
     },
     distance: (values, at, end) => {
       const p = profile((values as V).points);
@@ -52,12 +72,19 @@ const ofProfile = (law: FrictionLaw): Way => {
 };
 
 const seenFrom = <T>(list: readonly T[], end: End): readonly T[] => (end === "LEFT" ? list : [...list].reverse());
-const counted = (L: number, at: number, end: End): number => (end === "LEFT" ? withinLength(L, at) : L - withinLength(L, at));
+const counted = (L: number, at: number, end: End): number =>
+  end === "LEFT" ? withinLength(L, at) : L - withinLength(L, at);
 
 const ofSegments = (law: FrictionLaw): Way => {
-  interface V { readonly segments: readonly Segment[] }
+  interface V {
+    readonly segments: readonly Segment[];
+  }
   return {
-    suffix: `_SEGMENTS${law.suffix}`, says: `a tendon of segments curved in space; ${law.says}`, source: law.source, of: "segments", tex: law.tex,
+    suffix: `_SEGMENTS${law.suffix}`,
+    says: `a tendon of segments curved in space; ${law.says}`,
+    source: law.source,
+    of: "segments",
+    tex: law.tex,
     notes: [
       "Each segment turns by √(α_v² + α_h²), its angles in elevation and plan taken together, and has its own μ and k. Angles have no sign; reverse curvature begins a new segment.",
       "A segment of length 0 is an angle at one place, as at a deviator. Distances are measured along the tendon.",
@@ -74,9 +101,18 @@ const ofSegments = (law: FrictionLaw): Way => {
 };
 
 const external: Way = (() => {
-  interface V { readonly deviators: readonly Deviator[]; readonly L: number; readonly mu: number; readonly dtheta: number }
+  interface V {
+    readonly deviators: readonly Deviator[];
+    readonly L: number;
+    readonly mu: number;
+    readonly dtheta: number;
+  }
   return {
-    suffix: "_EXTERNAL", says: "an external tendon over deviators", source: mechanics, of: "external", tex: "\\mu\\sum_{s_i \\le s}(\\theta_i + \\Delta\\theta)",
+    suffix: "_EXTERNAL",
+    says: "an external tendon over deviators",
+    source: mechanics,
+    of: "external",
+    tex: "\\mu\\sum_{s_i \\le s}(\\theta_i + \\Delta\\theta)",
     notes: [
       "All friction stands at the deviators, θ = √(θ_v² + θ_h²) at each; the stress is the same from one to the next and falls by a step at each.",
       "At a deviator itself the stress behind it, seen from the jack. Some specifications add an unintended angle at each deviator: Δθ.",
@@ -87,7 +123,9 @@ const external: Way = (() => {
     path: (values, end) => {
       const { deviators, L, mu, dtheta } = values as V;
       checkDeviators(deviators, L);
-      return pathOfSegments(seenFrom(segmentsBetween(deviators, L), end), (_, angle, __, s) => (s === 0 ? mu * (angle + dtheta) : 0));
+      return pathOfSegments(seenFrom(segmentsBetween(deviators, L), end), (_, angle, __, s) =>
+        s === 0 ? mu * (angle + dtheta) : 0,
+      );
     },
     distance: (values, at, end) => counted((values as V).L, at, end),
   };

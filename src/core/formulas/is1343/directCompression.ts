@@ -7,9 +7,19 @@ export const compressionLimitDirectIs1343 = formula({
   id: "COMPRESSION_LIMIT_DIRECT_IS1343_1980",
   family: "limits",
   summary: "Greatest concrete stress in direct compression from the limit in bending, compression positive",
-  notes: ["0.8 times the limit in bending, recalled: compare it with your copy of the standard.", "The limit in bending comes from COMPRESSION_LIMIT_SERVICE_IS1343_1980 or, at transfer, from COMPRESSION_LIMIT_TRANSFER_IS1343_1980."],
+  notes: [
+    "0.8 times the limit in bending, recalled: compare it with your copy of the standard.",
+    "The limit in bending comes from COMPRESSION_LIMIT_SERVICE_IS1343_1980 or, at transfer, from COMPRESSION_LIMIT_TRANSFER_IS1343_1980.",
+  ],
   source: { key: "IS1343:1980", clause: "22.8", basis: "memory-medium" },
-  params: { bending: as(q.compressionLimit, { symbol: "σ_c,b", text: "greatest stress allowed in bending, compression positive", min: 0, max: 60 }) },
+  params: {
+    bending: as(q.compressionLimit, {
+      symbol: "σ_c,b",
+      text: "greatest stress allowed in bending, compression positive",
+      min: 0,
+      max: 60,
+    }),
+  },
   result: q.compressionLimit,
   equation: "0.8 * bending",
   compute: ({ bending }) => 0.8 * bending,

@@ -13,7 +13,9 @@ export const compressionLimitTransferIs1343 = stepwise({
   id: "COMPRESSION_LIMIT_TRANSFER_IS1343_1980",
   family: "limits",
   summary: "Greatest concrete compression in bending at transfer, compression positive",
-  notes: ["A straight line over the cube strength at transfer: post-tensioned from 30, pre-tensioned from 40 MPa, both to 60 MPa. Outside it is refused."],
+  notes: [
+    "A straight line over the cube strength at transfer: post-tensioned from 30, pre-tensioned from 40 MPa, both to 60 MPa. Outside it is refused.",
+  ],
   source: { key: "IS1343:1980", clause: "22.8.2 Fig. 8", basis: "memory-medium" },
   params: { f_ci: q.cubeStrengthAtTransfer, method },
   limits: (v) => ({ f_ci: { min: valueFor(from, v.method), max: 60, because: "the range of the diagram" } }),
@@ -22,11 +24,18 @@ export const compressionLimitTransferIs1343 = stepwise({
     f_0: { symbol: "f_0", unit: "MPa", text: "where the line begins", lookup: { of: "method", values: from } },
     c_0: { symbol: "c_0", unit: "–", text: "factor there", lookup: { of: "method", values: atFrom } },
     c_60: { symbol: "c_60", unit: "–", text: "factor at 60 MPa", lookup: { of: "method", values: at60 } },
-    c: { symbol: "c", unit: "–", text: "factor on the line", equation: "c_0 + (c_60 - c_0) * (f_ci - f_0) / (60 - f_0)" },
+    c: {
+      symbol: "c",
+      unit: "–",
+      text: "factor on the line",
+      equation: "c_0 + (c_60 - c_0) * (f_ci - f_0) / (60 - f_0)",
+    },
     limit: { symbol: "σ_c,max", unit: "MPa", equation: "c * f_ci" },
   },
   compute: (v) => {
-    const f_0 = valueFor(from, v.method), c_0 = valueFor(atFrom, v.method), c_60 = valueFor(at60, v.method);
+    const f_0 = valueFor(from, v.method),
+      c_0 = valueFor(atFrom, v.method),
+      c_60 = valueFor(at60, v.method);
     const c = c_0 + ((c_60 - c_0) * (v.f_ci - f_0)) / (60 - f_0);
     return { f_0, c_0, c_60, c, limit: c * v.f_ci };
   },
@@ -53,7 +62,8 @@ export const compressionLimitServiceIs1343 = stepwise({
     limit: { symbol: "σ_c,max", unit: "MPa", equation: "c * f_ck" },
   },
   compute: (v) => {
-    const c_30 = valueFor(zoneAt30, v.zone), c_60 = valueFor(zoneAt60, v.zone);
+    const c_30 = valueFor(zoneAt30, v.zone),
+      c_60 = valueFor(zoneAt60, v.zone);
     const c = c_30 + ((c_60 - c_30) * (v.f_ck - 30)) / 30;
     return { c_30, c_60, c, limit: c * v.f_ck };
   },
@@ -70,19 +80,39 @@ export const tensionLimitIs1343 = stepwise({
   id: "TENSION_LIMIT_IS1343_1980",
   family: "limits",
   summary: "Least concrete stress in service by the type of member: zero or a negative number, compression positive",
-  notes: ["Type 2: 3 MPa, or 4.5 MPa where part of it is temporary and the permanent stress stays compressive.", "Type 3 takes the hypothetical tension given, from your copy of the standard: its table was not read."],
+  notes: [
+    "Type 2: 3 MPa, or 4.5 MPa where part of it is temporary and the permanent stress stays compressive.",
+    "Type 3 takes the hypothetical tension given, from your copy of the standard: its table was not read.",
+  ],
   source: { key: "IS1343:1980", clause: "22.7.1", basis: "memory-high" },
-  params: { type: memberType, temporary: temporaryTension, f_t3: as(q.tensionLimit, { symbol: "f_t3", text: "hypothetical tension of type 3, a negative number; unused for types 1 and 2", max: 0, default: 0 }) },
-  limits: ({ type }) => (type === 3 ? { f_t3: { max: -0.1, because: "a member of type 3 needs its hypothetical tension" } } : {}),
+  params: {
+    type: memberType,
+    temporary: temporaryTension,
+    f_t3: as(q.tensionLimit, {
+      symbol: "f_t3",
+      text: "hypothetical tension of type 3, a negative number; unused for types 1 and 2",
+      max: 0,
+      default: 0,
+    }),
+  },
+  limits: ({ type }) =>
+    type === 3 ? { f_t3: { max: -0.1, because: "a member of type 3 needs its hypothetical tension" } } : {},
   result: q.tensionLimit,
   steps: {
     base: { symbol: "f_t", unit: "MPa", text: "tension allowed", lookup: { of: "type", values: allowed } },
-    more: { symbol: "Δf_t", unit: "MPa", text: "more for a temporary part", lookup: { of: "temporary", values: added } },
+    more: {
+      symbol: "Δf_t",
+      unit: "MPa",
+      text: "more for a temporary part",
+      lookup: { of: "temporary", values: added },
+    },
     third: { symbol: "type 3", unit: "–", text: "1 for type 3", lookup: { of: "type", values: hypothetical } },
     limit: { symbol: "σ_c,min", unit: "MPa", equation: "third == 1 ? f_t3 : base > 0 ? -(base + more) : -base" },
   },
   compute: (v) => {
-    const base = valueFor(allowed, v.type), more = valueFor(added, v.temporary), third = valueFor(hypothetical, v.type);
+    const base = valueFor(allowed, v.type),
+      more = valueFor(added, v.temporary),
+      third = valueFor(hypothetical, v.type);
     return { base, more, third, limit: third === 1 ? v.f_t3 : base > 0 ? -(base + more) : 0 };
   },
   unpublished: "table values, from memory",
@@ -95,7 +125,9 @@ export const transmissionLengthIs1343 = stepwise({
   id: "TRANSMISSION_LENGTH_IS1343_1980",
   family: "transmission",
   summary: "Transmission length as a multiple of the diameter, in mm",
-  notes: ["For gradual release and a cube strength at transfer of at least 35 MPa; below that it is refused. Sudden release needs more."],
+  notes: [
+    "For gradual release and a cube strength at transfer of at least 35 MPa; below that it is refused. Sudden release needs more.",
+  ],
   source: { key: "IS1343:1980", clause: "18.6.1.1", basis: "memory-medium" },
   params: { phi: q.strandDiameter, tendon: transmittedTendon, f_ci: q.cubeStrengthAtTransfer },
   limits: () => ({ f_ci: { min: 35, because: "the strength for which the multiples hold" } }),

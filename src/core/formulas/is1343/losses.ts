@@ -13,7 +13,10 @@ export const creepCoefficientIs1343 = stepwise({
   id: "CREEP_COEFFICIENT_IS1343_1980",
   family: "creep",
   summary: "Ultimate creep coefficient by the age at loading",
-  notes: ["The table gives 7 days, 28 days and 1 year; between them linear in the logarithm of the age, which is practice, not the standard's rule.", "Ages outside 7 to 365 days are refused."],
+  notes: [
+    "The table gives 7 days, 28 days and 1 year; between them linear in the logarithm of the age, which is practice, not the standard's rule.",
+    "Ages outside 7 to 365 days are refused.",
+  ],
   source: { key: "IS1343:1980", clause: "5.2.5.1", basis: "second-hand", readIn },
   params: { age: as(q.ageAtLoading, { symbol: "t_0", text: "age of the concrete at loading", min: 7, max: 365 }) },
   result: as(q.creepCoefficient, { symbol: "θ" }),
@@ -33,9 +36,17 @@ export const creepLossIs1343 = formula({
   id: "CREEP_LOSS_IS1343_1980",
   family: "creep",
   summary: "Loss of tendon stress by creep of the concrete at the tendon, positive under compression",
-  notes: ["Permanent loads and prestress only.", "Creep is in proportion to the stress below one third of the cube strength."],
+  notes: [
+    "Permanent loads and prestress only.",
+    "Creep is in proportion to the stress below one third of the cube strength.",
+  ],
   source: { key: "IS1343:1980", clause: "18.5.2.1", basis: "second-hand", readIn },
-  params: { theta: as(q.creepCoefficient, { symbol: "θ" }), E_p: q.tendonModulus, E_c: q.elasticModulusConcrete, sigma_c: q.concreteStressAtTendon },
+  params: {
+    theta: as(q.creepCoefficient, { symbol: "θ" }),
+    E_p: q.tendonModulus,
+    E_c: q.elasticModulusConcrete,
+    sigma_c: q.concreteStressAtTendon,
+  },
   result: as(q.timeDependentLoss, { symbol: "Δσ_c", text: "loss by creep, positive" }),
   equation: "theta * E_p / E_c * sigma_c",
   compute: ({ theta, E_p, E_c, sigma_c }) => ((theta * E_p) / E_c) * sigma_c,
@@ -49,15 +60,42 @@ export const shrinkageStrainIs1343 = stepwise({
   id: "SHRINKAGE_STRAIN_IS1343_1980",
   family: "shrinkage",
   summary: "Shrinkage strain that causes loss, shortening positive",
-  notes: ["Pre-tensioned 0.0003. Post-tensioned 0.0002/lg(t + 2), t the age at transfer in days.", "The increase for dry surroundings is from memory, medium confidence."],
+  notes: [
+    "Pre-tensioned 0.0003. Post-tensioned 0.0002/lg(t + 2), t the age at transfer in days.",
+    "The increase for dry surroundings is from memory, medium confidence.",
+  ],
   source: { key: "IS1343:1980", clause: "5.2.4", basis: "second-hand", readIn },
-  params: { method, t: as(q.ageAtLoading, { symbol: "t", text: "age of the concrete at transfer", max: 3650 }), surroundings },
+  params: {
+    method,
+    t: as(q.ageAtLoading, { symbol: "t", text: "age of the concrete at transfer", max: 3650 }),
+    surroundings,
+  },
   result: q.shrinkageStrain,
   steps: {
-    post: { symbol: "post", unit: "–", text: "1 for post-tensioned, 0 for pre-tensioned", lookup: { of: "method", values: methodPost } },
-    factor: { symbol: "c", unit: "–", text: "factor of the surroundings", lookup: { of: "surroundings", values: dryFactor } },
-    base: { symbol: "ε_0", unit: "–", text: "in normal surroundings", equation: "post == 1 ? 0.0002 / log10(t + 2) : 0.0003" },
-    eps: { symbol: "ε_cs", unit: "–", text: "increased, but not above 0.0003 by that", equation: "max(base, min(0.0003, factor * base))" },
+    post: {
+      symbol: "post",
+      unit: "–",
+      text: "1 for post-tensioned, 0 for pre-tensioned",
+      lookup: { of: "method", values: methodPost },
+    },
+    factor: {
+      symbol: "c",
+      unit: "–",
+      text: "factor of the surroundings",
+      lookup: { of: "surroundings", values: dryFactor },
+    },
+    base: {
+      symbol: "ε_0",
+      unit: "–",
+      text: "in normal surroundings",
+      equation: "post == 1 ? 0.0002 / log10(t + 2) : 0.0003",
+    },
+    eps: {
+      symbol: "ε_cs",
+      unit: "–",
+      text: "increased, but not above 0.0003 by that",
+      equation: "max(base, min(0.0003, factor * base))",
+    },
   },
   compute: (v) => {
     const post = valueFor(methodPost, v.method);
@@ -88,15 +126,30 @@ export const relaxationLossIs1343 = stepwise({
   id: "RELAXATION_LOSS_IS1343_1980",
   family: "relaxation",
   summary: "Loss of tendon stress by relaxation from the table for 1000 h at 27 °C, positive",
-  notes: ["Linear between the table's values. Below half the strength, where the table begins, its zero is held with a caution: less stress relaxes less. Above 0.8 of the strength the stress is refused.", "It stands where the maker gives no tested value. The temperature is from memory."],
+  notes: [
+    "Linear between the table's values. Below half the strength, where the table begins, its zero is held with a caution: less stress relaxes less. Above 0.8 of the strength the stress is refused.",
+    "It stands where the maker gives no tested value. The temperature is from memory.",
+  ],
   source: { key: "IS1343:1980", clause: "18.5.2.3 Table 4", basis: "second-hand", readIn },
-  params: { f_pi: as(q.initialTendonStress, { symbol: "f_pi", text: "initial tendon stress" }), f_p: as(q.tendonTensileStrength, { symbol: "f_p", text: "characteristic tensile strength of the prestressing steel" }) },
+  params: {
+    f_pi: as(q.initialTendonStress, { symbol: "f_pi", text: "initial tendon stress" }),
+    f_p: as(q.tendonTensileStrength, {
+      symbol: "f_p",
+      text: "characteristic tensile strength of the prestressing steel",
+    }),
+  },
   limits: ({ f_p }) => ({ f_pi: { max: 0.8 * f_p, because: "80 % of the tensile strength, where the table ends" } }),
-  cautions: ({ f_pi, f_p }) => (f_pi < 0.5 * f_p ? ["fpi is below half of fp, where the table begins: its zero is held"] : []),
+  cautions: ({ f_pi, f_p }) =>
+    f_pi < 0.5 * f_p ? ["fpi is below half of fp, where the table begins: its zero is held"] : [],
   result: q.relaxationLoss,
   steps: {
     ratio: { symbol: "f_pi/f_p", unit: "–", text: "initial stress over strength", equation: "f_pi / f_p" },
-    loss: { symbol: "Δσ_r", unit: "MPa", text: "from the table, linear between", lookup: { of: "ratio", points: relaxationByStress } },
+    loss: {
+      symbol: "Δσ_r",
+      unit: "MPa",
+      text: "from the table, linear between",
+      lookup: { of: "ratio", points: relaxationByStress },
+    },
   },
   compute: ({ f_pi, f_p }) => {
     const ratio = f_pi / f_p;
@@ -105,16 +158,44 @@ export const relaxationLossIs1343 = stepwise({
 });
 
 /** Elastic shortening by the ratio of moduli. */
-const elastic = (id: string, factor: number, summary: string, clause: string, basis: "second-hand" | "memory-high", more: { readonly unpublished?: string } = {}) => formula({
-  id, family: "elastic", summary, ...more,
-  source: { key: "IS1343:1980", clause, basis, ...(basis === "second-hand" && { readIn }) },
-  params: { E_p: q.tendonModulus, E_c: as(q.elasticModulusConcrete, { text: "modulus of elasticity of the concrete at transfer" }), sigma_c: q.concreteStressAtTendon },
-  result: q.elasticLoss,
-  equation: factor === 1 ? "E_p / E_c * sigma_c" : `${factor} * E_p / E_c * sigma_c`,
-  compute: ({ E_p, E_c, sigma_c }) => ((factor * E_p) / E_c) * sigma_c,
-});
-export const elasticLossPreIs1343 = elastic("ELASTIC_LOSS_PRE_IS1343_1980", 1, "Loss by elastic shortening of a pre-tensioned member from the concrete stress at the tendon, positive under compression", "18.5.2.4", "second-hand");
-export const elasticLossPostIs1343 = elastic("ELASTIC_LOSS_POST_IS1343_1980", 0.5, "Mean loss by elastic shortening of tendons stressed one after another: half the ratio of moduli times the concrete stress, positive under compression", "18.5.2.4", "memory-high", { unpublished: "one product; the one result found is recalled and takes the exact mean over three tendons" });
+const elastic = (
+  id: string,
+  factor: number,
+  summary: string,
+  clause: string,
+  basis: "second-hand" | "memory-high",
+  more: { readonly unpublished?: string } = {},
+) =>
+  formula({
+    id,
+    family: "elastic",
+    summary,
+    ...more,
+    source: { key: "IS1343:1980", clause, basis, ...(basis === "second-hand" && { readIn }) },
+    params: {
+      E_p: q.tendonModulus,
+      E_c: as(q.elasticModulusConcrete, { text: "modulus of elasticity of the concrete at transfer" }),
+      sigma_c: q.concreteStressAtTendon,
+    },
+    result: q.elasticLoss,
+    equation: factor === 1 ? "E_p / E_c * sigma_c" : `${factor} * E_p / E_c * sigma_c`,
+    compute: ({ E_p, E_c, sigma_c }) => ((factor * E_p) / E_c) * sigma_c,
+  });
+export const elasticLossPreIs1343 = elastic(
+  "ELASTIC_LOSS_PRE_IS1343_1980",
+  1,
+  "Loss by elastic shortening of a pre-tensioned member from the concrete stress at the tendon, positive under compression",
+  "18.5.2.4",
+  "second-hand",
+);
+export const elasticLossPostIs1343 = elastic(
+  "ELASTIC_LOSS_POST_IS1343_1980",
+  0.5,
+  "Mean loss by elastic shortening of tendons stressed one after another: half the ratio of moduli times the concrete stress, positive under compression",
+  "18.5.2.4",
+  "memory-high",
+  { unpublished: "one product; the one result found is recalled and takes the exact mean over three tendons" },
+);
 
 const coefficients = { CONCRETE: 0.55, STEEL: 0.3, LEAD: 0.25 };
 
@@ -126,7 +207,9 @@ export const frictionCoefficientIs1343 = stepwise({
   source: { key: "IS1343:1980", clause: "18.5.2.6", basis: "memory-high" },
   params: { surface: surfaceOfDuct },
   result: q.frictionCoefficient,
-  steps: { mu: { symbol: "μ", unit: "1/rad", text: "of the surfaces", lookup: { of: "surface", values: coefficients } } },
+  steps: {
+    mu: { symbol: "μ", unit: "1/rad", text: "of the surfaces", lookup: { of: "surface", values: coefficients } },
+  },
   compute: (v) => ({ mu: valueFor(coefficients, v.surface) }),
   unpublished: "three table values, from memory",
 });

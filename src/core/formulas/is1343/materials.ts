@@ -8,21 +8,67 @@ import { method } from "./choices.ts";
 const empirical = "a fit to tests: the square root of a stress in MPa";
 
 /** A rule on the square root of the cube strength, for 28 days and, as is common practice, for transfer. */
-function rootRule(id: string, strength: Quantity, factor: number, text: { readonly summary: string; readonly notes?: readonly string[] }, source: Parameters<typeof formula>[0]["source"], result: Quantity) {
+function rootRule(
+  id: string,
+  strength: Quantity,
+  factor: number,
+  text: { readonly summary: string; readonly notes?: readonly string[] },
+  source: Parameters<typeof formula>[0]["source"],
+  result: Quantity,
+) {
   return formula({
-    id, family: "materials", ...text, source, params: { f_c: strength }, result: { ...result, reads: "MPa" },
+    id,
+    family: "materials",
+    ...text,
+    source,
+    params: { f_c: strength },
+    result: { ...result, reads: "MPa" },
     equation: `${factor} * sqrt(f_c)`,
     compute: ({ f_c }) => factor * Math.sqrt(f_c),
-    empirical, unpublished: "one square root; the standard's own text was not read",
+    empirical,
+    unpublished: "one square root; the standard's own text was not read",
   });
 }
 
 const atTransfer = ["The rule of 28 days with the strength at transfer, which is common practice."];
 
-export const concreteModulusIs1343 = rootRule("CONCRETE_MODULUS_IS1343_1980", q.cubeStrength, 5700, { summary: "Short-term modulus of concrete from the characteristic cube strength" }, { key: "IS1343:1980", clause: "5.2.3", basis: "second-hand", readIn: "IS1343-NOTES" }, q.elasticModulusConcrete);
-export const concreteModulusAtTransferIs1343 = rootRule("CONCRETE_MODULUS_AT_TRANSFER_IS1343_1980", q.cubeStrengthAtTransfer, 5700, { summary: "Short-term modulus of concrete at transfer from the cube strength then", notes: atTransfer }, { key: "IS1343:1980", clause: "5.2.3, with the strength at transfer", basis: "practice" }, q.elasticModulusConcrete);
-export const concreteModulusIs1343y2012 = rootRule("CONCRETE_MODULUS_IS1343_2012", q.cubeStrength, 5000, { summary: "Short-term modulus of concrete from the characteristic cube strength, edition 2012" }, { key: "IS1343:2012", clause: "6.2.3.1", basis: "memory-high" }, q.elasticModulusConcrete);
-export const flexuralStrengthIs1343 = rootRule("CONCRETE_FLEXURAL_TENSILE_STRENGTH_IS1343_1980", q.cubeStrength, 0.7, { summary: "Flexural tensile strength from the characteristic cube strength", notes: ["At transfer the same rule with the cube strength then is common practice; this function takes the strength at 28 days."] }, { key: "IS1343:1980", clause: "5.2.2", basis: "memory-high" }, q.cubeFlexuralStrength);
+export const concreteModulusIs1343 = rootRule(
+  "CONCRETE_MODULUS_IS1343_1980",
+  q.cubeStrength,
+  5700,
+  { summary: "Short-term modulus of concrete from the characteristic cube strength" },
+  { key: "IS1343:1980", clause: "5.2.3", basis: "second-hand", readIn: "IS1343-NOTES" },
+  q.elasticModulusConcrete,
+);
+export const concreteModulusAtTransferIs1343 = rootRule(
+  "CONCRETE_MODULUS_AT_TRANSFER_IS1343_1980",
+  q.cubeStrengthAtTransfer,
+  5700,
+  { summary: "Short-term modulus of concrete at transfer from the cube strength then", notes: atTransfer },
+  { key: "IS1343:1980", clause: "5.2.3, with the strength at transfer", basis: "practice" },
+  q.elasticModulusConcrete,
+);
+export const concreteModulusIs1343y2012 = rootRule(
+  "CONCRETE_MODULUS_IS1343_2012",
+  q.cubeStrength,
+  5000,
+  { summary: "Short-term modulus of concrete from the characteristic cube strength, edition 2012" },
+  { key: "IS1343:2012", clause: "6.2.3.1", basis: "memory-high" },
+  q.elasticModulusConcrete,
+);
+export const flexuralStrengthIs1343 = rootRule(
+  "CONCRETE_FLEXURAL_TENSILE_STRENGTH_IS1343_1980",
+  q.cubeStrength,
+  0.7,
+  {
+    summary: "Flexural tensile strength from the characteristic cube strength",
+    notes: [
+      "At transfer the same rule with the cube strength then is common practice; this function takes the strength at 28 days.",
+    ],
+  },
+  { key: "IS1343:1980", clause: "5.2.2", basis: "memory-high" },
+  q.cubeFlexuralStrength,
+);
 
 const grades = { PRE: 40, POST: 30 };
 
@@ -40,14 +86,34 @@ export const minimumGradeIs1343 = stepwise({
 });
 
 /** Stress behind the anchorage at initial tensioning. */
-const jacking = (id: string, factor: number, key: "IS1343:1980" | "IS1343:2012", clause: string, edition: string) => formula({
-  id, family: "limits", summary: `Greatest tendon stress at the jack, ${edition}`,
-  source: { key, clause, basis: "memory-high" },
-  params: { f_p: as(q.tendonTensileStrength, { symbol: "f_p", text: "characteristic tensile strength of the prestressing steel" }) },
-  result: q.tendonStressLimit,
-  equation: `${factor} * f_p`,
-  compute: ({ f_p }) => factor * f_p,
-  unpublished: "one product; the clause is from memory",
-});
-export const jackingStressLimitIs1343 = jacking("JACKING_STRESS_LIMIT_IS1343_1980", 0.8, "IS1343:1980", "18.5.1", "0.80 of the strength");
-export const jackingStressLimitIs1343y2012 = jacking("JACKING_STRESS_LIMIT_IS1343_2012", 0.76, "IS1343:2012", "19.5.1", "0.76 of the strength");
+const jacking = (id: string, factor: number, key: "IS1343:1980" | "IS1343:2012", clause: string, edition: string) =>
+  formula({
+    id,
+    family: "limits",
+    summary: `Greatest tendon stress at the jack, ${edition}`,
+    source: { key, clause, basis: "memory-high" },
+    params: {
+      f_p: as(q.tendonTensileStrength, {
+        symbol: "f_p",
+        text: "characteristic tensile strength of the prestressing steel",
+      }),
+    },
+    result: q.tendonStressLimit,
+    equation: `${factor} * f_p`,
+    compute: ({ f_p }) => factor * f_p,
+    unpublished: "one product; the clause is from memory",
+  });
+export const jackingStressLimitIs1343 = jacking(
+  "JACKING_STRESS_LIMIT_IS1343_1980",
+  0.8,
+  "IS1343:1980",
+  "18.5.1",
+  "0.80 of the strength",
+);
+export const jackingStressLimitIs1343y2012 = jacking(
+  "JACKING_STRESS_LIMIT_IS1343_2012",
+  0.76,
+  "IS1343:2012",
+  "19.5.1",
+  "0.76 of the strength",
+);

@@ -15,11 +15,25 @@ export const characteristicPrestressLowerEn1992 = stepwise({
   params: {
     P_mt: as(q.prestressForce, { symbol: "P_m,t", text: "mean prestressing force at time t", sort: "mean prestress" }),
     construction,
-    r_inf: as(q.prestressFactor, { symbol: "r_inf", text: "factor from mean to lower characteristic prestress; blank or 0: the recommended value", default: 0 }),
+    r_inf: as(q.prestressFactor, {
+      symbol: "r_inf",
+      text: "factor from mean to lower characteristic prestress; blank or 0: the recommended value",
+      default: 0,
+    }),
   },
-  result: as(q.prestressForce, { symbol: "P_k,inf", text: "lower characteristic prestressing force", sort: "characteristic prestress" }),
+  result: as(q.prestressForce, {
+    symbol: "P_k,inf",
+    text: "lower characteristic prestressing force",
+    sort: "characteristic prestress",
+  }),
   steps: {
-    r_recommended: { symbol: "r_inf,rec", unit: "–", text: "recommended factor", clause: "5.10.9(1)", lookup: { of: "construction", values: lowerFactors } },
+    r_recommended: {
+      symbol: "r_inf,rec",
+      unit: "–",
+      text: "recommended factor",
+      clause: "5.10.9(1)",
+      lookup: { of: "construction", values: lowerFactors },
+    },
     P_kinf: { symbol: "P_k,inf", unit: "kN", clause: "(5.48)", equation: "(r_inf > 0 ? r_inf : r_recommended) * P_mt" },
   },
   compute: (v) => {

@@ -15,11 +15,25 @@ export const characteristicPrestressUpperEn1992 = stepwise({
   params: {
     P_mt: as(q.prestressForce, { symbol: "P_m,t", text: "mean prestressing force at time t", sort: "mean prestress" }),
     construction,
-    r_sup: as(q.prestressFactor, { symbol: "r_sup", text: "factor from mean to upper characteristic prestress; blank or 0: the recommended value", default: 0 }),
+    r_sup: as(q.prestressFactor, {
+      symbol: "r_sup",
+      text: "factor from mean to upper characteristic prestress; blank or 0: the recommended value",
+      default: 0,
+    }),
   },
-  result: as(q.prestressForce, { symbol: "P_k,sup", text: "upper characteristic prestressing force", sort: "characteristic prestress" }),
+  result: as(q.prestressForce, {
+    symbol: "P_k,sup",
+    text: "upper characteristic prestressing force",
+    sort: "characteristic prestress",
+  }),
   steps: {
-    r_recommended: { symbol: "r_sup,rec", unit: "–", text: "recommended factor", clause: "5.10.9(1)", lookup: { of: "construction", values: upperFactors } },
+    r_recommended: {
+      symbol: "r_sup,rec",
+      unit: "–",
+      text: "recommended factor",
+      clause: "5.10.9(1)",
+      lookup: { of: "construction", values: upperFactors },
+    },
     P_ksup: { symbol: "P_k,sup", unit: "kN", clause: "(5.47)", equation: "(r_sup > 0 ? r_sup : r_recommended) * P_mt" },
   },
   compute: (v) => {

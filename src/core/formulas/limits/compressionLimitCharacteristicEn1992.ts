@@ -7,11 +7,18 @@ export const compressionLimitCharacteristicEn1992 = formula({
   id: "COMPRESSION_LIMIT_CHARACTERISTIC_EN1992_2004",
   family: "limits",
   summary: "Greatest concrete compression under the characteristic combination, compression positive",
-  notes: ["For exposure classes XD, XF and XS, unless the cover of the compressed zone is increased or it is confined.", "k_1 is nationally determined; the default is the recommended value."],
+  notes: [
+    "For exposure classes XD, XF and XS, unless the cover of the compressed zone is increased or it is confined.",
+    "k_1 is nationally determined; the default is the recommended value.",
+  ],
   source: { key: "EN1992-1-1:2004", clause: "7.2(2)", basis: "seen", readIn: "CE:2021" },
   params: {
     f_ck: q.concreteStrength,
-    k_1: as(q.nationalFactor, { symbol: "k_1", text: "factor on f_ck; nationally determined, 7.2(2) recommends 0.6", default: 0.6 }),
+    k_1: as(q.nationalFactor, {
+      symbol: "k_1",
+      text: "factor on f_ck; nationally determined, 7.2(2) recommends 0.6",
+      default: 0.6,
+    }),
   },
   result: q.compressionLimit,
   equation: "k_1 * f_ck",

@@ -14,7 +14,10 @@ export const compressionLimitTransferEn1992 = formula({
   source: { key: "EN1992-1-1:2004", clause: "5.10.2.2(5) (5.42)", basis: "seen", readIn: "CE:2021" },
   params: {
     f_ckt: q.concreteStrengthAtAge,
-    k: as(q.nationalFactor, { text: "factor on the strength: 0.6; k_6 for pre-tensioned members, 5.10.2.2(5)", default: 0.6 }),
+    k: as(q.nationalFactor, {
+      text: "factor on the strength: 0.6; k_6 for pre-tensioned members, 5.10.2.2(5)",
+      default: 0.6,
+    }),
   },
   result: q.compressionLimit,
   equation: "k * f_ckt",

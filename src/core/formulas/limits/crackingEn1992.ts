@@ -33,15 +33,26 @@ export const crackWidthLimitEn1992 = stepwise({
   result: q.crackWidthLimit,
   steps: {
     bonded: { symbol: "bonded", unit: "–", text: "1 for bonded tendons", lookup: { of: "member", values: isBonded } },
-    w_b: { symbol: "w_b", unit: "mm", text: "bonded tendons; 0: decompression instead", lookup: { of: "exposure", values: bondedWidth } },
+    w_b: {
+      symbol: "w_b",
+      unit: "mm",
+      text: "bonded tendons; 0: decompression instead",
+      lookup: { of: "exposure", values: bondedWidth },
+    },
     w_u: { symbol: "w_u", unit: "mm", text: "unbonded tendons", lookup: { of: "exposure", values: unbondedWidth } },
     w_max: { symbol: "w_max", unit: "mm", equation: "bonded == 1 ? w_b : w_u" },
   },
   compute: (v) => {
-    const bonded = valueFor(isBonded, v.member), w_b = valueFor(bondedWidth, v.exposure), w_u = valueFor(unbondedWidth, v.exposure);
-    if (valueFor(bonded === 1 ? bondedCombination : unbondedCombination, v.combination) === 0) throw new NoResult(`Table 7.1N limits the crack width under the ${bonded === 1 ? "frequent" : "quasi-permanent"} combination for this kind of member, not under the one given`);
+    const bonded = valueFor(isBonded, v.member),
+      w_b = valueFor(bondedWidth, v.exposure),
+      w_u = valueFor(unbondedWidth, v.exposure);
+    if (valueFor(bonded === 1 ? bondedCombination : unbondedCombination, v.combination) === 0)
+      throw new NoResult(
+        `Table 7.1N limits the crack width under the ${bonded === 1 ? "frequent" : "quasi-permanent"} combination for this kind of member, not under the one given`,
+      );
     const w_max = bonded === 1 ? w_b : w_u;
-    if (w_max === 0) throw new NoResult("Table 7.1N asks for decompression under the frequent combination instead of a crack width");
+    if (w_max === 0)
+      throw new NoResult("Table 7.1N asks for decompression under the frequent combination instead of a crack width");
     return { bonded, w_b, w_u, w_max };
   },
   unpublished: "a look-up in a table; its rows are tested",
@@ -57,7 +68,8 @@ const isQuasiPermanent = { CHARACTERISTIC: 0, FREQUENT: 0, QUASI_PERMANENT: 1 };
 export const decompressionRequiredEn1992 = stepwise({
   id: "DECOMPRESSION_REQUIRED_EN1992_2004",
   family: "limits",
-  summary: "Whether decompression is to be checked, by exposure class, bond of the tendons and combination: 1 yes, 0 no",
+  summary:
+    "Whether decompression is to be checked, by exposure class, bond of the tendons and combination: 1 yes, 0 no",
   notes: [
     ...tableNotes,
     "Where it is 1 all parts of the bonded tendons or ducts lie at least 25 mm inside compressed concrete (7.3.1(5)); DECOMPRESSION_LIMIT_EN1992_2004 carries that to the stress of the fibre. No tension at the fibre itself, a limit of 0, is on the safe side.",
@@ -68,15 +80,38 @@ export const decompressionRequiredEn1992 = stepwise({
   result: q.required,
   steps: {
     bonded: { symbol: "bonded", unit: "–", text: "1 for bonded tendons", lookup: { of: "member", values: isBonded } },
-    atFrequent: { symbol: "fr", unit: "–", text: "1 where required under the frequent combination", lookup: { of: "exposure", values: frequent } },
-    atQuasi: { symbol: "qp", unit: "–", text: "1 where required under the quasi-permanent combination", lookup: { of: "exposure", values: quasiPermanent } },
-    isFr: { symbol: "is fr", unit: "–", text: "1 for the frequent combination", lookup: { of: "combination", values: isFrequent } },
-    isQp: { symbol: "is qp", unit: "–", text: "1 for the quasi-permanent combination", lookup: { of: "combination", values: isQuasiPermanent } },
+    atFrequent: {
+      symbol: "fr",
+      unit: "–",
+      text: "1 where required under the frequent combination",
+      lookup: { of: "exposure", values: frequent },
+    },
+    atQuasi: {
+      symbol: "qp",
+      unit: "–",
+      text: "1 where required under the quasi-permanent combination",
+      lookup: { of: "exposure", values: quasiPermanent },
+    },
+    isFr: {
+      symbol: "is fr",
+      unit: "–",
+      text: "1 for the frequent combination",
+      lookup: { of: "combination", values: isFrequent },
+    },
+    isQp: {
+      symbol: "is qp",
+      unit: "–",
+      text: "1 for the quasi-permanent combination",
+      lookup: { of: "combination", values: isQuasiPermanent },
+    },
     required: { symbol: "req.", unit: "–", equation: "bonded * (isFr * atFrequent + isQp * atQuasi)" },
   },
   compute: (v) => {
-    const bonded = valueFor(isBonded, v.member), atFrequent = valueFor(frequent, v.exposure), atQuasi = valueFor(quasiPermanent, v.exposure);
-    const isFr = valueFor(isFrequent, v.combination), isQp = valueFor(isQuasiPermanent, v.combination);
+    const bonded = valueFor(isBonded, v.member),
+      atFrequent = valueFor(frequent, v.exposure),
+      atQuasi = valueFor(quasiPermanent, v.exposure);
+    const isFr = valueFor(isFrequent, v.combination),
+      isQp = valueFor(isQuasiPermanent, v.combination);
     return { bonded, atFrequent, atQuasi, isFr, isQp, required: bonded * (isFr * atFrequent + isQp * atQuasi) };
   },
   unpublished: "a look-up in a table; its rows are tested",
@@ -86,7 +121,8 @@ export const decompressionRequiredEn1992 = stepwise({
 export const decompressionLimitEn1992 = formula({
   id: "DECOMPRESSION_LIMIT_EN1992_2004",
   family: "limits",
-  summary: "Least stress of the tensioned fibre that still leaves concrete under compression round the tendon: a negative number or zero, compression positive",
+  summary:
+    "Least stress of the tensioned fibre that still leaves concrete under compression round the tendon: a negative number or zero, compression positive",
   notes: [
     "The stress is linear over the height: it is zero at the distance a − d_dec from the fibre, where a is the distance of the nearest part of tendon or duct from the tensioned fibre and d_dec the compressed concrete asked for, recommended 25 mm.",
     "σ_far is the stress of the opposite fibre under the same combination. Where the tendon lies closer to the fibre than d_dec, no tension is left: 0.",

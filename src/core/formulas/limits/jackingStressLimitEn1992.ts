@@ -12,8 +12,16 @@ export const jackingStressLimitEn1992 = formula({
   params: {
     f_pk: q.tendonTensileStrength,
     f_p01k: q.tendonProofStress,
-    k_1: as(q.nationalFactor, { symbol: "k_1", text: "factor on f_pk; nationally determined, 5.10.2.1(1) recommends 0.8", default: 0.8 }),
-    k_2: as(q.nationalFactor, { symbol: "k_2", text: "factor on f_p0.1k; nationally determined, 5.10.2.1(1) recommends 0.9", default: 0.9 }),
+    k_1: as(q.nationalFactor, {
+      symbol: "k_1",
+      text: "factor on f_pk; nationally determined, 5.10.2.1(1) recommends 0.8",
+      default: 0.8,
+    }),
+    k_2: as(q.nationalFactor, {
+      symbol: "k_2",
+      text: "factor on f_p0.1k; nationally determined, 5.10.2.1(1) recommends 0.9",
+      default: 0.9,
+    }),
   },
   result: q.tendonStressLimit,
   equation: "min(k_1 * f_pk, k_2 * f_p01k)",

@@ -14,6 +14,8 @@ export const prestressFactorLowerEn1992 = stepwise({
   source: { key: "EN1992-1-1:2004", clause: "5.10.9(1)", basis: "seen", readIn: "CE:2021" },
   params: { construction },
   result: as(q.prestressFactor, { symbol: "r_inf", text: "factor from mean to lower characteristic prestress" }),
-  steps: { r_inf: { symbol: "r_inf", unit: "–", clause: "5.10.9(1)", lookup: { of: "construction", values: lowerFactors } } },
+  steps: {
+    r_inf: { symbol: "r_inf", unit: "–", clause: "5.10.9(1)", lookup: { of: "construction", values: lowerFactors } },
+  },
   compute: (v) => ({ r_inf: valueFor(lowerFactors, v.construction) }),
 });

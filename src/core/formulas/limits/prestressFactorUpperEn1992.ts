@@ -14,6 +14,8 @@ export const prestressFactorUpperEn1992 = stepwise({
   source: { key: "EN1992-1-1:2004", clause: "5.10.9(1)", basis: "seen", readIn: "CE:2021" },
   params: { construction },
   result: as(q.prestressFactor, { symbol: "r_sup", text: "factor from mean to upper characteristic prestress" }),
-  steps: { r_sup: { symbol: "r_sup", unit: "–", clause: "5.10.9(1)", lookup: { of: "construction", values: upperFactors } } },
+  steps: {
+    r_sup: { symbol: "r_sup", unit: "–", clause: "5.10.9(1)", lookup: { of: "construction", values: upperFactors } },
+  },
   compute: (v) => ({ r_sup: valueFor(upperFactors, v.construction) }),
 });

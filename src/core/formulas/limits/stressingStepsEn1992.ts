@@ -5,8 +5,20 @@ import { q } from "../../quantities/index.ts";
 
 const source = { key: "EN1992-1-1:2004", clause: "5.10.2.2(4)", basis: "seen", readIn: "CE:2021" } as const;
 const factors = {
-  k_4: as(q.nationalFactor, { symbol: "k_4", text: "part of the strength for full stressing from which a tendon may be stressed; nationally determined, 5.10.2.2(4) recommends 0.5", above: 0, max: 0.99, default: 0.5 }),
-  k_5: as(q.nationalFactor, { symbol: "k_5", text: "part of the force allowed there; nationally determined, 5.10.2.2(4) recommends 0.3", above: 0, max: 0.99, default: 0.3 }),
+  k_4: as(q.nationalFactor, {
+    symbol: "k_4",
+    text: "part of the strength for full stressing from which a tendon may be stressed; nationally determined, 5.10.2.2(4) recommends 0.5",
+    above: 0,
+    max: 0.99,
+    default: 0.5,
+  }),
+  k_5: as(q.nationalFactor, {
+    symbol: "k_5",
+    text: "part of the force allowed there; nationally determined, 5.10.2.2(4) recommends 0.3",
+    above: 0,
+    max: 0.99,
+    default: 0.3,
+  }),
 };
 const notes = [
   "For a tendon that is stressed in steps. The strength for full stressing comes from the technical approval of the anchorage.",
@@ -21,11 +33,25 @@ export const partialForceEn1992 = stepwise({
   summary: "Part of a tendon's full force that may be applied at the strength the concrete has, 0 to 1",
   notes: [...notes, "Below k_4 of the strength no stressing is allowed: it is refused."],
   source,
-  params: { f_cmt: as(q.concreteMeanStrengthAtAge, { text: "mean cylinder strength of the concrete at the time of stressing" }), f_full: q.fullStressingStrength, ...factors },
-  limits: ({ f_full, k_4 }) => ({ f_cmt: { min: k_4 * f_full, because: "k_4 of the strength for full stressing, below which no tendon may be stressed" } }),
+  params: {
+    f_cmt: as(q.concreteMeanStrengthAtAge, { text: "mean cylinder strength of the concrete at the time of stressing" }),
+    f_full: q.fullStressingStrength,
+    ...factors,
+  },
+  limits: ({ f_full, k_4 }) => ({
+    f_cmt: {
+      min: k_4 * f_full,
+      because: "k_4 of the strength for full stressing, below which no tendon may be stressed",
+    },
+  }),
   result: q.forceShare,
   steps: {
-    ratio: { symbol: "f/f_full", unit: "–", text: "strength over that for full stressing", equation: "min(f_cmt / f_full, 1)" },
+    ratio: {
+      symbol: "f/f_full",
+      unit: "–",
+      text: "strength over that for full stressing",
+      equation: "min(f_cmt / f_full, 1)",
+    },
     share: { symbol: "P/P_full", unit: "–", equation: "k_5 + (1 - k_5) * (ratio - k_4) / (1 - k_4)" },
   },
   compute: ({ f_cmt, f_full, k_4, k_5 }) => {
@@ -62,7 +88,11 @@ export const overstressLimitEn1992 = formula({
   source: { key: "EN1992-1-1:2004", clause: "5.10.2.1(2)", basis: "memory-high" },
   params: {
     f_p01k: q.tendonProofStress,
-    k_3: as(q.nationalFactor, { symbol: "k_3", text: "factor on f_p0.1k; nationally determined, 5.10.2.1(2) recommends 0.95", default: 0.95 }),
+    k_3: as(q.nationalFactor, {
+      symbol: "k_3",
+      text: "factor on f_p0.1k; nationally determined, 5.10.2.1(2) recommends 0.95",
+      default: 0.95,
+    }),
   },
   result: q.tendonStressLimit,
   equation: "k_3 * f_p01k",

@@ -11,7 +11,11 @@ export const tendonStressLimitServiceEn1992 = formula({
   source: { key: "EN1992-1-1:2004", clause: "7.2(5)", basis: "seen", readIn: "CE:2021" },
   params: {
     f_pk: q.tendonTensileStrength,
-    k_5: as(q.nationalFactor, { symbol: "k_5", text: "factor on f_pk; nationally determined, 7.2(5) recommends 0.75", default: 0.75 }),
+    k_5: as(q.nationalFactor, {
+      symbol: "k_5",
+      text: "factor on f_pk; nationally determined, 7.2(5) recommends 0.75",
+      default: 0.75,
+    }),
   },
   result: q.tendonStressLimit,
   equation: "k_5 * f_pk",

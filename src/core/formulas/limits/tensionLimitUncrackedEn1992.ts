@@ -6,7 +6,9 @@ export const tensionLimitUncrackedEn1992 = formula({
   id: "TENSION_LIMIT_UNCRACKED_EN1992_2004",
   family: "limits",
   summary: "Least concrete stress of an uncracked section: a negative number, compression positive",
-  notes: ["f_ct,eff is f_ctm or f_ctm,fl, provided that minimum reinforcement is found with the same value; at transfer the strength at that age."],
+  notes: [
+    "f_ct,eff is f_ctm or f_ctm,fl, provided that minimum reinforcement is found with the same value; at transfer the strength at that age.",
+  ],
   source: { key: "EN1992-1-1:2004", clause: "7.1(2)", basis: "seen", readIn: "CE:2021" },
   params: { f_cteff: q.effectiveTensileStrength },
   result: q.tensionLimit,

@@ -3,7 +3,6 @@ import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 
-
 export const tendonForce = formula({
   id: "TENDON_FORCE",
   family: "loading",

@@ -3,7 +3,6 @@ import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 
-
 /** Uniform load of a member's own weight. */
 export const selfWeight = formula({
   id: "SELF_WEIGHT",
@@ -34,15 +33,24 @@ export const momentUniform = formula({
 export const momentOverhang = stepwise({
   id: "MOMENT_UNIFORM_OVERHANG",
   family: "loading",
-  summary: "Bending moment at x of a member lifted or stored on two supports at distance a from its ends, sagging positive",
+  summary:
+    "Bending moment at x of a member lifted or stored on two supports at distance a from its ends, sagging positive",
   notes: ["The supports stand symmetrically. Between the end and a support the moment is hogging, so negative."],
   source: mechanics,
   params: { w: q.lineLoad, L: as(q.span, { text: "length of the member" }), a: q.overhang, x: q.station },
-  limits: ({ L }) => ({ a: { max: L / 2, because: "half the length" }, x: { max: L, because: "the length of the member" } }),
+  limits: ({ L }) => ({
+    a: { max: L / 2, because: "half the length" },
+    x: { max: L, because: "the length of the member" },
+  }),
   result: q.moment,
   steps: {
     reaction: { symbol: "R", unit: "kN", equation: "w * L / 2", text: "reaction of each support" },
-    M: { symbol: "M", unit: "kN·m", equation: "reaction * (max(x - a, 0) + max(x - (L - a), 0)) - w * x^2 / 2", text: "loads and reactions to the left of x" },
+    M: {
+      symbol: "M",
+      unit: "kN·m",
+      equation: "reaction * (max(x - a, 0) + max(x - (L - a), 0)) - w * x^2 / 2",
+      text: "loads and reactions to the left of x",
+    },
   },
   compute: ({ w, L, a, x }) => {
     const reaction = (w * L) / 2;

@@ -17,10 +17,21 @@ export const station = stepwise({
     delta: q.placeTolerance,
   },
   result: { ...q.station, reads: "m" },
-  steps: { x: { symbol: "x", unit: "m", reads: "m", governing: "x_n = \\min\\{x_i : x_i > x_{n-1} + \\delta\\},\\quad x_1 = \\min x_i", text: "the next place to the right" } },
+  steps: {
+    x: {
+      symbol: "x",
+      unit: "m",
+      reads: "m",
+      governing: "x_n = \\min\\{x_i : x_i > x_{n-1} + \\delta\\},\\quad x_1 = \\min x_i",
+      text: "the next place to the right",
+    },
+  },
   compute: ({ places, n, delta }) => {
     const sorted = places.map((p) => p.x).sort((a, b) => a - b);
-    const distinct = sorted.reduce<number[]>((kept, x) => (kept.length === 0 || x > kept.at(-1)! + delta ? [...kept, x] : kept), []);
+    const distinct = sorted.reduce<number[]>(
+      (kept, x) => (kept.length === 0 || x > kept.at(-1)! + delta ? [...kept, x] : kept),
+      [],
+    );
     const x = distinct[Math.min(n, distinct.length) - 1];
     if (x === undefined) throw new NoResult("there are no places along the span");
     return { x };

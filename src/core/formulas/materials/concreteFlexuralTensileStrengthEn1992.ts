@@ -6,7 +6,10 @@ export const concreteFlexuralTensileStrengthEn1992 = formula({
   id: "CONCRETE_FLEXURAL_TENSILE_STRENGTH_EN1992_2004",
   family: "materials",
   summary: "Mean flexural tensile strength from the mean axial strength and the depth of the member",
-  notes: ["From a depth of 600 mm on it equals the axial strength.", "The same factor holds for the characteristic strengths."],
+  notes: [
+    "From a depth of 600 mm on it equals the axial strength.",
+    "The same factor holds for the characteristic strengths.",
+  ],
   source: { key: "EN1992-1-1:2004", clause: "3.1.8(1) (3.23)", basis: "seen", readIn: "CE:2021" },
   params: { f_ctm: q.concreteTensileStrength, h: q.sectionHeight },
   result: q.concreteFlexuralTensileStrength,

@@ -11,12 +11,21 @@ export const concreteModulusEn1992 = stepwise({
   id: "CONCRETE_MODULUS_EN1992_2004",
   family: "materials",
   summary: "Secant modulus of concrete at 28 days from the mean cylinder strength and the aggregate",
-  notes: ["Secant between zero stress and 0.4 f_cm.", "Table 3.1 prints the result to 1 GPa; here it is not rounded, which differs by up to 1.5 %."],
+  notes: [
+    "Secant between zero stress and 0.4 f_cm.",
+    "Table 3.1 prints the result to 1 GPa; here it is not rounded, which differs by up to 1.5 %.",
+  ],
   source: { key: "EN1992-1-1:2004", clause: "Table 3.1, 3.1.3(2)", basis: "seen", readIn: "CE:2021" },
   params: { f_cm: q.concreteMeanStrength, aggregate },
   result: as(q.concreteModulus, { reads: "GPa" }),
   steps: {
-    factor: { symbol: "k_agg", unit: "–", text: "factor of the aggregate", clause: "3.1.3(2)", lookup: { of: "aggregate", values: factors } },
+    factor: {
+      symbol: "k_agg",
+      unit: "–",
+      text: "factor of the aggregate",
+      clause: "3.1.3(2)",
+      lookup: { of: "aggregate", values: factors },
+    },
     E_cm: { symbol: "E_cm", unit: "GPa", reads: "GPa", clause: "Table 3.1", equation: "factor * 22 * (f_cm / 10)^0.3" },
   },
   compute: (v) => {

@@ -10,7 +10,11 @@ export const concreteStrengthAtAgeEn1992 = stepwise({
   id: "CONCRETE_STRENGTH_AT_AGE_EN1992_2004",
   family: "materials",
   summary: "Characteristic cylinder strength at age t, at 20 °C; refused up to 3 days, where tests decide",
-  notes: ["From 28 days on it stays f_ck.", "An estimate: before stressing or release, tests prove the strength.", classesReadIn],
+  notes: [
+    "From 28 days on it stays f_ck.",
+    "An estimate: before stressing or release, tests prove the strength.",
+    classesReadIn,
+  ],
   source: { key: "EN1992-1-1:2004", clause: "3.1.2(5), 3.1.2(6)", basis: "seen", readIn: "CE:2021" },
   params: {
     f_ck: q.concreteStrength,

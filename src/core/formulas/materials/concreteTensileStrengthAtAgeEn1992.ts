@@ -16,7 +16,13 @@ export const concreteTensileStrengthAtAgeEn1992 = stepwise({
   result: q.concreteTensileStrengthAtAge,
   steps: {
     ...ageFactorSteps,
-    alpha: { symbol: "α", unit: "–", text: "exponent: 1 before 28 days, 2/3 from then on", clause: "(3.4)", equation: "t < 28 ? 1 : 2/3" },
+    alpha: {
+      symbol: "α",
+      unit: "–",
+      text: "exponent: 1 before 28 days, 2/3 from then on",
+      clause: "(3.4)",
+      equation: "t < 28 ? 1 : 2/3",
+    },
     f_ctmt: { symbol: "f_ctm,t", unit: "MPa", clause: "(3.4)", equation: "beta_cc^alpha * f_ctm" },
   },
   compute: ({ f_ctm, t, cement }) => {

@@ -12,7 +12,12 @@ export const concreteTensileStrengthEn1992 = stepwise({
   result: q.concreteTensileStrength,
   steps: {
     f_cm: { symbol: "f_cm", unit: "MPa", clause: "Table 3.1", equation: "f_ck + 8" },
-    f_ctm: { symbol: "f_ctm", unit: "MPa", clause: "Table 3.1", equation: "f_ck <= 50 ? 0.30 * f_ck^(2/3) : 2.12 * log(1 + f_cm / 10)" },
+    f_ctm: {
+      symbol: "f_ctm",
+      unit: "MPa",
+      clause: "Table 3.1",
+      equation: "f_ck <= 50 ? 0.30 * f_ck^(2/3) : 2.12 * log(1 + f_cm / 10)",
+    },
   },
   compute: ({ f_ck }) => {
     const f_cm = f_ck + 8;

@@ -6,7 +6,9 @@ import { products, type Product } from "./products.ts";
 
 /** Wire, strand and bar by the names of their product standards. */
 export const tendonProduct = choice({
-  key: "tendonProduct", symbol: "product", text: "wire, strand or bar by its product standard",
+  key: "tendonProduct",
+  symbol: "product",
+  text: "wire, strand or bar by its product standard",
   values: Object.entries(products).map(([value, { text }]) => ({ value, text })),
 });
 
@@ -16,24 +18,53 @@ const rows = [
   "The certificate of the delivery decides.",
 ];
 
-const column = (of: (product: Product) => number): Readonly<Record<string, number>> => Object.fromEntries(Object.entries(products).map(([name, product]) => [name, of(product)]));
+const column = (of: (product: Product) => number): Readonly<Record<string, number>> =>
+  Object.fromEntries(Object.entries(products).map(([name, product]) => [name, of(product)]));
 const areas = column(({ area }) => area);
 /** In N, for the stresses: equations work in coherent units. */
 const breakingInN = column((p) => p.breaking * 1e3);
 const proofInN = column(({ proofLoad }) => proofLoad * 1e3);
 
 const isFromMemory = (name: Label): boolean => products[name]!.basis.startsWith("memory");
-const fromMemory = ({ product }: { readonly product: Label }): readonly string[] => (isFromMemory(product) ? [`${products[product]!.standard}: from memory, wholly or in part; take the values from the product's certificate`] : []);
+const fromMemory = ({ product }: { readonly product: Label }): readonly string[] =>
+  isFromMemory(product)
+    ? [`${products[product]!.standard}: from memory, wholly or in part; take the values from the product's certificate`]
+    : [];
 const proofMeans = ({ product }: { readonly product: Label }): readonly string[] => {
   const { proof: kind, standard } = products[product]!;
-  return kind === "0.1 %" ? [] : [`${standard} defines it at ${kind === "0.2 %" ? "0.2 % permanent extension" : kind}: it is not the 0.1 % proof value that EN 1992-1-1 asks for`];
+  return kind === "0.1 %"
+    ? []
+    : [
+        `${standard} defines it at ${kind === "0.2 %" ? "0.2 % permanent extension" : kind}: it is not the 0.1 % proof value that EN 1992-1-1 asks for`,
+      ];
 };
 
 /** One property, read from the table in the unit it is printed in. */
-function property(id: string, result: Quantity, summary: string, values: Readonly<Record<string, number>>, more: { readonly notes?: readonly string[]; readonly cautions?: typeof fromMemory; readonly unpublished?: string } = {}): Formula {
-  const step: Step = { symbol: result.symbol, unit: result.unit, reads: result.unit, text: result.text, lookup: { of: "product", values } };
+function property(
+  id: string,
+  result: Quantity,
+  summary: string,
+  values: Readonly<Record<string, number>>,
+  more: {
+    readonly notes?: readonly string[];
+    readonly cautions?: typeof fromMemory;
+    readonly unpublished?: string;
+  } = {},
+): Formula {
+  const step: Step = {
+    symbol: result.symbol,
+    unit: result.unit,
+    reads: result.unit,
+    text: result.text,
+    lookup: { of: "product", values },
+  };
   return stepwise({
-    id, family: "materials", summary, source, result: as(result, { reads: result.unit }), params: { product: tendonProduct },
+    id,
+    family: "materials",
+    summary,
+    source,
+    result: as(result, { reads: result.unit }),
+    params: { product: tendonProduct },
     notes: [...(more.notes ?? []), ...rows],
     cautions: (v) => [...fromMemory(v), ...(more.cautions?.(v) ?? [])],
     steps: { value: step },
@@ -43,9 +74,22 @@ function property(id: string, result: Quantity, summary: string, values: Readonl
 }
 
 /** A load over the nominal area. */
-function stress(id: string, result: Quantity, load: Quantity, loads: Readonly<Record<string, number>>, summary: string, notes: readonly string[], more?: typeof fromMemory): Formula {
+function stress(
+  id: string,
+  result: Quantity,
+  load: Quantity,
+  loads: Readonly<Record<string, number>>,
+  summary: string,
+  notes: readonly string[],
+  more?: typeof fromMemory,
+): Formula {
   return stepwise({
-    id, family: "materials", summary, source, result, params: { product: tendonProduct },
+    id,
+    family: "materials",
+    summary,
+    source,
+    result,
+    params: { product: tendonProduct },
     notes: [...notes, ...rows],
     cautions: (v) => [...fromMemory(v), ...(more?.(v) ?? [])],
     steps: {
@@ -54,29 +98,84 @@ function stress(id: string, result: Quantity, load: Quantity, loads: Readonly<Re
       f: { symbol: result.symbol, unit: "MPa", equation: "F / A" },
     },
     compute: ({ product }) => {
-      const F = valueFor(loads, product), A = valueFor(areas, product);
+      const F = valueFor(loads, product),
+        A = valueFor(areas, product);
       return { F, A, f: F / A };
     },
     unpublished: "a load over an area, whose table values have published results each",
   }) as unknown as Formula;
 }
 
-const proofNote = "Product standards define it differently: 0.1 % permanent extension (EN, BS), 0.2 % (IS), load at 1 % extension (ASTM). A caution says where it is not the 0.1 % value.";
+const proofNote =
+  "Product standards define it differently: 0.1 % permanent extension (EN, BS), 0.2 % (IS), load at 1 % extension (ASTM). A caution says where it is not the 0.1 % value.";
 
 export const tendonProducts = [
-  property("TENDON_PRODUCT_DIAMETER", q.strandDiameter, "Nominal diameter of a wire, strand or bar by its product name", column(({ diameter }) => diameter), { unpublished: "the diameter stands in the product's name" }),
+  property(
+    "TENDON_PRODUCT_DIAMETER",
+    q.strandDiameter,
+    "Nominal diameter of a wire, strand or bar by its product name",
+    column(({ diameter }) => diameter),
+    { unpublished: "the diameter stands in the product's name" },
+  ),
   property("TENDON_PRODUCT_AREA", q.productArea, "Nominal area of one wire, strand or bar by its product name", areas),
-  property("TENDON_PRODUCT_MASS", q.massPerLength, "Mass per length of one wire, strand or bar by its product name", column(({ mass }) => mass)),
-  property("TENDON_PRODUCT_BREAKING_LOAD", q.breakingLoad, "Least breaking load of one wire, strand or bar by its product name", column((p) => p.breaking)),
-  property("TENDON_PRODUCT_PROOF_LOAD", q.proofLoad, "Proof load of one wire, strand or bar by its product name", column(({ proofLoad }) => proofLoad), { notes: [proofNote], cautions: proofMeans }),
-  stress("TENDON_PRODUCT_TENSILE_STRENGTH", q.tendonTensileStrength, q.breakingLoad, breakingInN, "Tensile strength of a wire, strand or bar by its product name: breaking load over nominal area", ["Standards round the breaking loads, so it may differ from the nominal strength of the name by a few MPa."]),
-  stress("TENDON_PRODUCT_PROOF_STRESS", as(q.tendonProofStress, { symbol: "f_p", text: "proof stress as the product standard defines it" }), q.proofLoad, proofInN, "Proof stress of a wire, strand or bar by its product name: proof load over nominal area", [proofNote], proofMeans),
-  property("TENDON_PRODUCT_MODULUS", q.tendonModulus, "Modulus of elasticity of a wire, strand or bar by its product name", column((p) => p.modulus), {
-    notes: ["195 GPa for strand and 205 GPa for wire and bar (EN 1992-1-1 3.3.6), 210 GPa for wire and 200 GPa for bar of Indian standards (IS 1343). Elongations need the value of the certificate."],
-    unpublished: "design values of EN 1992-1-1 and IS 1343, partly from memory",
-  }),
-  property("TENDON_PRODUCT_RELAXATION_CLASS", q.relaxationClassNumber, "Relaxation class of EN 1992-1-1 for a wire, strand or bar by its product name", column(({ relaxationClass }) => relaxationClass), {
-    notes: ["2: strand and wire with at most 2.5 % after 1000 h at 70 % of the strength. 1: other wire. 3: bars. IS 1785 and IS 2090 do not name classes: theirs are by kind of product."],
-    unpublished: "a class by kind of product",
-  }),
+  property(
+    "TENDON_PRODUCT_MASS",
+    q.massPerLength,
+    "Mass per length of one wire, strand or bar by its product name",
+    column(({ mass }) => mass),
+  ),
+  property(
+    "TENDON_PRODUCT_BREAKING_LOAD",
+    q.breakingLoad,
+    "Least breaking load of one wire, strand or bar by its product name",
+    column((p) => p.breaking),
+  ),
+  property(
+    "TENDON_PRODUCT_PROOF_LOAD",
+    q.proofLoad,
+    "Proof load of one wire, strand or bar by its product name",
+    column(({ proofLoad }) => proofLoad),
+    { notes: [proofNote], cautions: proofMeans },
+  ),
+  stress(
+    "TENDON_PRODUCT_TENSILE_STRENGTH",
+    q.tendonTensileStrength,
+    q.breakingLoad,
+    breakingInN,
+    "Tensile strength of a wire, strand or bar by its product name: breaking load over nominal area",
+    ["Standards round the breaking loads, so it may differ from the nominal strength of the name by a few MPa."],
+  ),
+  stress(
+    "TENDON_PRODUCT_PROOF_STRESS",
+    as(q.tendonProofStress, { symbol: "f_p", text: "proof stress as the product standard defines it" }),
+    q.proofLoad,
+    proofInN,
+    "Proof stress of a wire, strand or bar by its product name: proof load over nominal area",
+    [proofNote],
+    proofMeans,
+  ),
+  property(
+    "TENDON_PRODUCT_MODULUS",
+    q.tendonModulus,
+    "Modulus of elasticity of a wire, strand or bar by its product name",
+    column((p) => p.modulus),
+    {
+      notes: [
+        "195 GPa for strand and 205 GPa for wire and bar (EN 1992-1-1 3.3.6), 210 GPa for wire and 200 GPa for bar of Indian standards (IS 1343). Elongations need the value of the certificate.",
+      ],
+      unpublished: "design values of EN 1992-1-1 and IS 1343, partly from memory",
+    },
+  ),
+  property(
+    "TENDON_PRODUCT_RELAXATION_CLASS",
+    q.relaxationClassNumber,
+    "Relaxation class of EN 1992-1-1 for a wire, strand or bar by its product name",
+    column(({ relaxationClass }) => relaxationClass),
+    {
+      notes: [
+        "2: strand and wire with at most 2.5 % after 1000 h at 70 % of the strength. 1: other wire. 3: bars. IS 1785 and IS 2090 do not name classes: theirs are by kind of product.",
+      ],
+      unpublished: "a class by kind of product",
+    },
+  ),
 ] as const;

@@ -6,10 +6,21 @@ import { mechanics } from "../mechanics.ts";
 import { fibre } from "./conditions.ts";
 
 const params = {
-  P: q.regionForce, M: q.moment,
-  f_c: as(q.compressionLimit, { symbol: "f_c", min: 0, max: 200 }), f_t: as(q.tensionLimit, { symbol: "f_t", text: "least allowed concrete stress, negative where tension is allowed", min: -200, max: 200 }),
-  A: q.area, I: q.secondMoment, y_b: as(q.centroidHeight, { above: 0 }), h: q.sectionHeight,
-  r: as(q.forceFactor, { default: 1 }), fibre,
+  P: q.regionForce,
+  M: q.moment,
+  f_c: as(q.compressionLimit, { symbol: "f_c", min: 0, max: 200 }),
+  f_t: as(q.tensionLimit, {
+    symbol: "f_t",
+    text: "least allowed concrete stress, negative where tension is allowed",
+    min: -200,
+    max: 200,
+  }),
+  A: q.area,
+  I: q.secondMoment,
+  y_b: as(q.centroidHeight, { above: 0 }),
+  h: q.sectionHeight,
+  r: as(q.forceFactor, { default: 1 }),
+  fibre,
 };
 
 /** Which fibres count. */
@@ -17,10 +28,16 @@ const topCounts = { BOTH: 1, TOP: 1, BOTTOM: 0 };
 const bottomCounts = { BOTH: 1, TOP: 0, BOTTOM: 1 };
 const which = {
   top: { symbol: "top", unit: "–", text: "1 where the top fibre counts", lookup: { of: "fibre", values: topCounts } },
-  bottom: { symbol: "bottom", unit: "–", text: "1 where the bottom fibre counts", lookup: { of: "fibre", values: bottomCounts } },
+  bottom: {
+    symbol: "bottom",
+    unit: "–",
+    text: "1 where the bottom fibre counts",
+    lookup: { of: "fibre", values: bottomCounts },
+  },
 } as const;
 const counting = (label: Label) => ({ top: valueFor(topCounts, label), bottom: valueFor(bottomCounts, label) });
-const picked = (both: string, top: string, bottom: string): string => `top * bottom == 1 ? ${both} : (top == 1 ? ${top} : ${bottom})`;
+const picked = (both: string, top: string, bottom: string): string =>
+  `top * bottom == 1 ? ${both} : (top == 1 ? ${top} : ${bottom})`;
 interface Given {
   readonly P: number;
   readonly M: number;
@@ -36,18 +53,27 @@ interface Given {
 
 /** Eccentricity at which the fibre at y takes the stress σ. */
 const place = (y: string, stress: string): string => `(${stress} - r * P / A + M * ${y} / I) * I / (r * P * ${y})`;
-const at = ({ P, M, A, I, r }: Given, y: number, stress: number): number => ((stress - (r * P) / A + (M * y) / I) * I) / (r * P * y);
+const at = ({ P, M, A, I, r }: Given, y: number, stress: number): number =>
+  ((stress - (r * P) / A + (M * y) / I) * I) / (r * P * y);
 
 /** The four places at which a limit is just reached. */
 const places = (v: Given): { readonly ct: number; readonly cb: number; readonly tt: number; readonly tb: number } => ({
-  ct: at(v, v.y_b - v.h, v.f_c), cb: at(v, v.y_b, v.f_c), tt: at(v, v.y_b - v.h, v.f_t), tb: at(v, v.y_b, v.f_t),
+  ct: at(v, v.y_b - v.h, v.f_c),
+  cb: at(v, v.y_b, v.f_c),
+  tt: at(v, v.y_b - v.h, v.f_t),
+  tb: at(v, v.y_b, v.f_t),
 });
 const empty = (v: Given): readonly string[] => {
   if (v.fibre !== "BOTH") return [];
   const { ct, cb, tt, tb } = places(v);
-  return Math.max(ct, tb) > Math.min(cb, tt) ? ["no eccentricity keeps the limits of this stage at this force: the least is above the greatest"] : [];
+  return Math.max(ct, tb) > Math.min(cb, tt)
+    ? ["no eccentricity keeps the limits of this stage at this force: the least is above the greatest"]
+    : [];
 };
-const limits = ({ f_c, h }: Given) => ({ f_t: { max: f_c, because: "the compression limit" }, y_b: { max: 0.999 * h, because: "a centroid inside the height" } });
+const limits = ({ f_c, h }: Given) => ({
+  f_t: { max: f_c, because: "the compression limit" },
+  y_b: { max: 0.999 * h, because: "a centroid inside the height" },
+});
 const notes = [
   "One stage at one station; with several stages the zone runs from the greatest of the least eccentricities to the least of the greatest (MAX, MIN over the stages).",
   "r is the factor of the force in the stage: what is left of P, or its characteristic value over it. With one fibre alone, a moment that belongs to that fibre can be given. Limits of tension are negative, compression positive.",
@@ -57,7 +83,8 @@ const notes = [
 export const cableZoneLeast = stepwise({
   id: "CABLE_ZONE_LEAST",
   family: "region",
-  summary: "Least eccentricity of the cable at a station that keeps the limits of one stage, positive below the centroid: the upper edge of the cable zone",
+  summary:
+    "Least eccentricity of the cable at a station that keeps the limits of one stage, positive below the centroid: the upper edge of the cable zone",
   notes,
   source: mechanics,
   params,
@@ -66,8 +93,18 @@ export const cableZoneLeast = stepwise({
   result: as(q.regionEccentricity, { symbol: "e_low", text: "least eccentricity of the cable" }),
   steps: {
     ...which,
-    tb: { symbol: "e_t,b", unit: "mm", text: "tension limit at the bottom just reached", equation: place("y_b", "f_t") },
-    ct: { symbol: "e_c,t", unit: "mm", text: "compression limit at the top just reached", equation: place("(y_b - h)", "f_c") },
+    tb: {
+      symbol: "e_t,b",
+      unit: "mm",
+      text: "tension limit at the bottom just reached",
+      equation: place("y_b", "f_t"),
+    },
+    ct: {
+      symbol: "e_c,t",
+      unit: "mm",
+      text: "compression limit at the top just reached",
+      equation: place("(y_b - h)", "f_c"),
+    },
     e: { symbol: "e_low", unit: "mm", equation: picked("max(tb, ct)", "ct", "tb") },
   },
   compute: (v) => {
@@ -81,7 +118,8 @@ export const cableZoneLeast = stepwise({
 export const cableZoneGreatest = stepwise({
   id: "CABLE_ZONE_GREATEST",
   family: "region",
-  summary: "Greatest eccentricity of the cable at a station that keeps the limits of one stage, positive below the centroid: the lower edge of the cable zone",
+  summary:
+    "Greatest eccentricity of the cable at a station that keeps the limits of one stage, positive below the centroid: the lower edge of the cable zone",
   notes,
   source: mechanics,
   params,
@@ -90,8 +128,18 @@ export const cableZoneGreatest = stepwise({
   result: as(q.regionEccentricity, { symbol: "e_high", text: "greatest eccentricity of the cable" }),
   steps: {
     ...which,
-    tt: { symbol: "e_t,t", unit: "mm", text: "tension limit at the top just reached", equation: place("(y_b - h)", "f_t") },
-    cb: { symbol: "e_c,b", unit: "mm", text: "compression limit at the bottom just reached", equation: place("y_b", "f_c") },
+    tt: {
+      symbol: "e_t,t",
+      unit: "mm",
+      text: "tension limit at the top just reached",
+      equation: place("(y_b - h)", "f_t"),
+    },
+    cb: {
+      symbol: "e_c,b",
+      unit: "mm",
+      text: "compression limit at the bottom just reached",
+      equation: place("y_b", "f_c"),
+    },
     e: { symbol: "e_high", unit: "mm", equation: picked("min(tt, cb)", "tt", "cb") },
   },
   compute: (v) => {

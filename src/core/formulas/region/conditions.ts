@@ -5,17 +5,33 @@ import type { HalfPlane } from "./halfPlane.ts";
 
 /** Which fibres of a row, or of a stage, count. */
 export const fibre = choice({
-  key: "checkedFibre", symbol: "fibre", text: "fibre that is checked", default: "BOTH",
-  values: [{ value: "BOTH", text: "top and bottom" }, { value: "TOP", text: "top alone" }, { value: "BOTTOM", text: "bottom alone" }],
+  key: "checkedFibre",
+  symbol: "fibre",
+  text: "fibre that is checked",
+  default: "BOTH",
+  values: [
+    { value: "BOTH", text: "top and bottom" },
+    { value: "TOP", text: "top alone" },
+    { value: "BOTTOM", text: "bottom alone" },
+  ],
 });
 
 /** One row a condition: a stage with a combination of loads, its limits, and the section that bears it. */
 export const conditions = table({
-  key: "stressConditions", symbol: "conditions", text: "conditions, one row each", minRows: 1,
+  key: "stressConditions",
+  symbol: "conditions",
+  text: "conditions, one row each",
+  minRows: 1,
   columns: {
-    M: as(q.moment, { text: "moment, sagging positive" }), r: as(q.forceFactor, { text: "factor of the force" }),
-    f_c: as(q.compressionLimit, { symbol: "f_c", text: "greatest stress", min: 0, max: 200 }), f_t: as(q.tensionLimit, { symbol: "f_t", text: "least stress, compression positive", min: -200, max: 200 }),
-    A: as(q.area, { text: "area" }), I: as(q.secondMoment, { text: "second moment" }), y_b: as(q.centroidHeight, { text: "centroid above the soffit", above: 0 }), h: as(q.sectionHeight, { text: "height" }), fibre,
+    M: as(q.moment, { text: "moment, sagging positive" }),
+    r: as(q.forceFactor, { text: "factor of the force" }),
+    f_c: as(q.compressionLimit, { symbol: "f_c", text: "greatest stress", min: 0, max: 200 }),
+    f_t: as(q.tensionLimit, { symbol: "f_t", text: "least stress, compression positive", min: -200, max: 200 }),
+    A: as(q.area, { text: "area" }),
+    I: as(q.secondMoment, { text: "second moment" }),
+    y_b: as(q.centroidHeight, { text: "centroid above the soffit", above: 0 }),
+    h: as(q.sectionHeight, { text: "height" }),
+    fibre,
   },
 });
 type Row = ValueOf<typeof conditions>[number];
@@ -47,8 +63,20 @@ export function halfPlanes(rows: readonly Row[]): readonly HalfPlane[] {
       const constant = r / A + byE * shift;
       const load = (M * y) / I;
       return [
-        { a: -(load + f_t), b: byE, c: constant, condition: i + 1, name: `tension at the ${name} in condition ${i + 1}` },
-        { a: load + f_c, b: -byE, c: -constant, condition: i + 1, name: `compression at the ${name} in condition ${i + 1}` },
+        {
+          a: -(load + f_t),
+          b: byE,
+          c: constant,
+          condition: i + 1,
+          name: `tension at the ${name} in condition ${i + 1}`,
+        },
+        {
+          a: load + f_c,
+          b: -byE,
+          c: -constant,
+          condition: i + 1,
+          name: `compression at the ${name} in condition ${i + 1}`,
+        },
       ];
     });
   });
@@ -57,8 +85,16 @@ export function halfPlanes(rows: readonly Row[]): readonly HalfPlane[] {
 /** The half-planes, after a look at what one row's cells say together. */
 export function checkedHalfPlanes(rows: readonly Row[]): readonly HalfPlane[] {
   rows.forEach(({ f_c, f_t, y_b, h }, i) => {
-    if (f_t >= f_c) throw new InputError("conditions", `row ${i + 1} of conditions allows from ${format(f_t)} to ${format(f_c)} MPa; the tension limit must be below the compression limit, compression positive`);
-    if (y_b >= h) throw new InputError("conditions", `row ${i + 1} of conditions has its centroid ${format(y_b)} mm above the soffit; it must lie below the height h = ${format(h)} mm`);
+    if (f_t >= f_c)
+      throw new InputError(
+        "conditions",
+        `row ${i + 1} of conditions allows from ${format(f_t)} to ${format(f_c)} MPa; the tension limit must be below the compression limit, compression positive`,
+      );
+    if (y_b >= h)
+      throw new InputError(
+        "conditions",
+        `row ${i + 1} of conditions has its centroid ${format(y_b)} mm above the soffit; it must lie below the height h = ${format(h)} mm`,
+      );
   });
   return halfPlanes(rows);
 }

@@ -15,15 +15,30 @@ interface Given {
 }
 
 const params = { e: q.regionEccentricity, conditions, ...forces };
-const withBounds = (planes: readonly HalfPlane[], v: Given): readonly HalfPlane[] => [...planes, ...forceBounds(v.P_min, v.P_max)];
-const interval = (v: Given): Interval => required(alongReciprocal(withBounds(checkedHalfPlanes(v.conditions), v), v.e), "no force keeps the limits at this eccentricity");
-const off = (v: Given, P: number, ends: (plane: HalfPlane) => boolean): number => offEdge(withBounds(checkedHalfPlanes(v.conditions), v), { u: 1 / P, e: v.e }, ends, relativeSlack);
+const withBounds = (planes: readonly HalfPlane[], v: Given): readonly HalfPlane[] => [
+  ...planes,
+  ...forceBounds(v.P_min, v.P_max),
+];
+const interval = (v: Given): Interval =>
+  required(
+    alongReciprocal(withBounds(checkedHalfPlanes(v.conditions), v), v.e),
+    "no force keeps the limits at this eccentricity",
+  );
+const off = (v: Given, P: number, ends: (plane: HalfPlane) => boolean): number =>
+  offEdge(withBounds(checkedHalfPlanes(v.conditions), v), { u: 1 / P, e: v.e }, ends, relativeSlack);
 const caution = (v: Given, end: (i: Interval) => End): readonly string[] => {
   const { by } = end(alongReciprocal(withBounds(halfPlanes(v.conditions), v), v.e));
   return by.condition === 0 ? [boundDecides(by.name)] : [];
 };
-const noResult = "No result where no force between P_min and P_max keeps all limits; the message names those that exclude it. Whether the tendon finds room at e is another question.";
-const governs = (which: string) => ({ symbol: "i", unit: "–", text: "condition that governs; 0: the bound given", governing: `\\text{${which} of all limits}` }) as const;
+const noResult =
+  "No result where no force between P_min and P_max keeps all limits; the message names those that exclude it. Whether the tendon finds room at e is another question.";
+const governs = (which: string) =>
+  ({
+    symbol: "i",
+    unit: "–",
+    text: "condition that governs; 0: the bound given",
+    governing: `\\text{${which} of all limits}`,
+  }) as const;
 
 export const forceLeast = stepwise({
   id: "FEASIBLE_FORCE_LEAST",
@@ -35,7 +50,10 @@ export const forceLeast = stepwise({
   limits: forceLimits,
   cautions: (v) => caution(v, ({ high }) => high),
   result: as(q.regionForce, { symbol: "P_low", text: "least prestressing force" }),
-  steps: { i: governs("the greatest lower bound"), P: { symbol: "P_low", unit: "kN", governing: `\\min P:\\quad ${inequality},\\quad P_{min} \\le P \\le P_{max}` } },
+  steps: {
+    i: governs("the greatest lower bound"),
+    P: { symbol: "P_low", unit: "kN", governing: `\\min P:\\quad ${inequality},\\quad P_{min} \\le P \\le P_{max}` },
+  },
   compute: (v) => {
     const { high } = interval(v);
     return { i: high.by.condition, P: 1 / high.at };
@@ -53,7 +71,10 @@ export const forceGreatest = stepwise({
   limits: forceLimits,
   cautions: (v) => caution(v, ({ low }) => low),
   result: as(q.regionForce, { symbol: "P_high", text: "greatest prestressing force" }),
-  steps: { i: governs("the least upper bound"), P: { symbol: "P_high", unit: "kN", governing: `\\max P:\\quad ${inequality},\\quad P_{min} \\le P \\le P_{max}` } },
+  steps: {
+    i: governs("the least upper bound"),
+    P: { symbol: "P_high", unit: "kN", governing: `\\max P:\\quad ${inequality},\\quad P_{min} \\le P \\le P_{max}` },
+  },
   compute: (v) => {
     const { low } = interval(v);
     return { i: low.by.condition, P: 1 / low.at };

@@ -25,7 +25,8 @@ export function relativeSlack(plane: HalfPlane, point: Point): number {
 }
 
 /** The least relative slack of some half-planes; 1 where there are none. */
-export const leastSlack = (planes: readonly HalfPlane[], point: Point): number => Math.min(1, ...planes.map((plane) => relativeSlack(plane, point)));
+export const leastSlack = (planes: readonly HalfPlane[], point: Point): number =>
+  Math.min(1, ...planes.map((plane) => relativeSlack(plane, point)));
 
 /** The room for the tendon in the section. */
 export const eccentricityBounds = (e_min: number, e_max: number): readonly HalfPlane[] => [

@@ -7,6 +7,16 @@ import { vertexCount, vertexFormulas } from "./outline.ts";
 
 /** Which forces and eccentricities keep the limits of all stages. */
 export const regionFormulas = [
-  eccentricityLeast, eccentricityGreatest, forceLeast, forceGreatest, leastForce, leastForceEccentricity,
-  vertexCount, ...vertexFormulas, regionMargin, regionGoverning, cableZoneLeast, cableZoneGreatest,
+  eccentricityLeast,
+  eccentricityGreatest,
+  forceLeast,
+  forceGreatest,
+  leastForce,
+  leastForceEccentricity,
+  vertexCount,
+  ...vertexFormulas,
+  regionMargin,
+  regionGoverning,
+  cableZoneLeast,
+  cableZoneGreatest,
 ];

@@ -14,7 +14,10 @@ export interface Interval {
 }
 
 /** What half-planes leave of a line: along e at a given u, or along u at a given e. Bounds among them close it. */
-function along(planes: readonly HalfPlane[], coefficients: (plane: HalfPlane) => readonly [slope: number, constant: number]): Interval {
+function along(
+  planes: readonly HalfPlane[],
+  coefficients: (plane: HalfPlane) => readonly [slope: number, constant: number],
+): Interval {
   let low: End | undefined, high: End | undefined, outside: HalfPlane | undefined;
   for (const by of planes) {
     const [slope, constant] = coefficients(by);
@@ -26,8 +29,10 @@ function along(planes: readonly HalfPlane[], coefficients: (plane: HalfPlane) =>
   return { low: low!, high: high!, ...(outside && { outside }) };
 }
 
-export const alongEccentricity = (planes: readonly HalfPlane[], u: number): Interval => along(planes, ({ a, b, c }) => [b, a * u + c]);
-export const alongReciprocal = (planes: readonly HalfPlane[], e: number): Interval => along(planes, ({ a, b, c }) => [a, b * e + c]);
+export const alongEccentricity = (planes: readonly HalfPlane[], u: number): Interval =>
+  along(planes, ({ a, b, c }) => [b, a * u + c]);
+export const alongReciprocal = (planes: readonly HalfPlane[], e: number): Interval =>
+  along(planes, ({ a, b, c }) => [a, b * e + c]);
 
 /** The interval, or why there is none. */
 export function required(interval: Interval, what: string): Interval {
@@ -41,7 +46,12 @@ export function required(interval: Interval, what: string): Interval {
  * 0 where a point lies on the edge of the half-planes that end a line on one side, and in all the others.
  * `ends` picks the half-planes of that side.
  */
-export function offEdge(planes: readonly HalfPlane[], point: Point, ends: (plane: HalfPlane) => boolean, relative: (plane: HalfPlane, point: Point) => number): number {
+export function offEdge(
+  planes: readonly HalfPlane[],
+  point: Point,
+  ends: (plane: HalfPlane) => boolean,
+  relative: (plane: HalfPlane, point: Point) => number,
+): number {
   const least = (some: readonly HalfPlane[]): number => Math.min(...some.map((plane) => relative(plane, point)));
   const others = planes.filter((plane) => !ends(plane));
   return least(planes.filter(ends)) + Math.min(0, others.length > 0 ? least(others) + 1e-12 : 0);

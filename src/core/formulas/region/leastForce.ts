@@ -11,17 +11,29 @@ const notes = [
   "Where the least force considered, P_min, is reached already, the greatest eccentricity that goes with it is given.",
 ];
 const governing = `\\min P:\\quad ${inequality},\\quad e_{min} \\le e \\le e_{max},\\ P_{min} \\le P \\le P_{max}`;
-const shared = { family: "region", source: mechanics, params: regionParams, limits: regionLimits, cautions: leastForceIsBound } as const;
+const shared = {
+  family: "region",
+  source: mechanics,
+  params: regionParams,
+  limits: regionLimits,
+  cautions: leastForceIsBound,
+} as const;
 
 /** Of all eccentricities the one that needs the least force. */
 export const leastForce = stepwise({
   ...shared,
   id: "REGION_LEAST_FORCE",
-  summary: "Least prestressing force of all that keeps the limits of all conditions, at the eccentricity that allows it",
+  summary:
+    "Least prestressing force of all that keeps the limits of all conditions, at the eccentricity that allows it",
   notes,
   result: as(q.regionForce, { symbol: "P_low", text: "least prestressing force of all" }),
   steps: {
-    e: { symbol: "e", unit: "mm", text: "eccentricity that goes with it", governing: "\\text{the vertex of the least force}" },
+    e: {
+      symbol: "e",
+      unit: "mm",
+      text: "eccentricity that goes with it",
+      governing: "\\text{the vertex of the least force}",
+    },
     P: { symbol: "P_low", unit: "kN", governing },
   },
   compute: (v) => {
@@ -34,7 +46,8 @@ export const leastForce = stepwise({
 export const leastForceEccentricity = stepwise({
   ...shared,
   id: "REGION_LEAST_FORCE_ECCENTRICITY",
-  summary: "Eccentricity at which the least prestressing force of all keeps the limits of all conditions, positive below the centroid",
+  summary:
+    "Eccentricity at which the least prestressing force of all keeps the limits of all conditions, positive below the centroid",
   notes,
   result: as(q.regionEccentricity, { symbol: "e", text: "eccentricity of the least force" }),
   steps: {

@@ -30,21 +30,46 @@ function closestOf({ P, e, conditions: rows }: Given, i: number): number {
   const { M, r, f_c, f_t, A, I, y_b, h } = row;
   const place = e + y_b - rows[0]!.y_b - M / (r * P);
   const stress = (y: number): number => ((r * P) / A) * (1 + (place * y * A) / I);
-  const stresses = [...(row.fibre === "TOP" ? [] : [stress(y_b)]), ...(row.fibre === "BOTTOM" ? [] : [stress(y_b - h)])];
+  const stresses = [
+    ...(row.fibre === "TOP" ? [] : [stress(y_b)]),
+    ...(row.fibre === "BOTTOM" ? [] : [stress(y_b - h)]),
+  ];
   return Math.min(...stresses.map((s) => Math.min(s - f_t, f_c - s)));
 }
-const sizes = ({ P, e, conditions: rows }: Given): number => rows.reduce((sum, { M, r, f_c, f_t, A, I, h }) => sum + (r * P) / A + ((r * P * (Math.abs(e) + h) + Math.abs(M)) * h) / I + f_c + Math.abs(f_t), 0);
+const sizes = ({ P, e, conditions: rows }: Given): number =>
+  rows.reduce(
+    (sum, { M, r, f_c, f_t, A, I, h }) =>
+      sum + (r * P) / A + ((r * P * (Math.abs(e) + h) + Math.abs(M)) * h) / I + f_c + Math.abs(f_t),
+    0,
+  );
 const least = (v: Given): number => Math.min(...v.conditions.map((_, i) => closestOf(v, i + 1)));
 
-const shared = { family: "region", source: mechanics, params: { P: q.regionForce, e: q.regionEccentricity, conditions }, unpublished: unpublishedSearch } as const;
-const margin = { symbol: "Δσ", unit: "MPa", text: "distance of the closest limit", governing: "\\Delta\\sigma = \\min_i \\min(\\sigma_i - f_{t,i},\\ f_{c,i} - \\sigma_i),\\quad \\sigma_i = \\frac{r_i P}{A_i} + \\frac{r_i P\\,(e+\\delta_i)\\,y}{I_i} - \\frac{M_i\\,y}{I_i}" } as const;
-const i = { symbol: "i", unit: "–", text: "condition of the closest limit", governing: `i:\\quad ${inequality}\\ \\text{with the least distance}` } as const;
+const shared = {
+  family: "region",
+  source: mechanics,
+  params: { P: q.regionForce, e: q.regionEccentricity, conditions },
+  unpublished: unpublishedSearch,
+} as const;
+const margin = {
+  symbol: "Δσ",
+  unit: "MPa",
+  text: "distance of the closest limit",
+  governing:
+    "\\Delta\\sigma = \\min_i \\min(\\sigma_i - f_{t,i},\\ f_{c,i} - \\sigma_i),\\quad \\sigma_i = \\frac{r_i P}{A_i} + \\frac{r_i P\\,(e+\\delta_i)\\,y}{I_i} - \\frac{M_i\\,y}{I_i}",
+} as const;
+const i = {
+  symbol: "i",
+  unit: "–",
+  text: "condition of the closest limit",
+  governing: `i:\\quad ${inequality}\\ \\text{with the least distance}`,
+} as const;
 
 /** Does a design stand inside the region, and how far? */
 export const regionMargin = stepwise({
   ...shared,
   id: "REGION_MARGIN",
-  summary: "Distance of a design's closest stress limit, over all conditions and fibres, in MPa: negative where a limit is passed",
+  summary:
+    "Distance of a design's closest stress limit, over all conditions and fibres, in MPa: negative where a limit is passed",
   notes: [...conditionNotes, "Zero on the edge of the region, positive inside."],
   result: q.stressMargin,
   steps: { i, margin },

@@ -4,22 +4,54 @@ import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 import { conditionNotes } from "./conditions.ts";
 import { relativeSlack, type Point } from "./halfPlane.ts";
-import { allPlanes, cornersAgain, cornersOf, inequality, regionLimits, regionParams, unpublishedSearch, type RegionValues } from "./shared.ts";
+import {
+  allPlanes,
+  cornersAgain,
+  cornersOf,
+  inequality,
+  regionLimits,
+  regionParams,
+  unpublishedSearch,
+  type RegionValues,
+} from "./shared.ts";
 
 const shared = { family: "region", source: mechanics, limits: regionLimits, unpublished: unpublishedSearch } as const;
-const area = "The limits are straight lines in 1/P and e, so the region is a convex polygon. No result where nothing of it is left, or no more than a line or a point; the message names limits that exclude each other.";
+const area =
+  "The limits are straight lines in 1/P and e, so the region is a convex polygon. No result where nothing of it is left, or no more than a line or a point; the message names limits that exclude each other.";
 const closed = "\\{(1/P,\\ e)\\}:\\quad " + inequality;
 
 /** 0 where two different edges pass through the point and none leaves it outside. */
 function offCorner(v: RegionValues, point: Point): number {
-  const all = allPlanes(v).map((plane) => relativeSlack(plane, point)).sort((one, other) => one - other);
+  const all = allPlanes(v)
+    .map((plane) => relativeSlack(plane, point))
+    .sort((one, other) => one - other);
   return Math.abs(all[0]!) + Math.abs(all[1]!);
 }
 
-const kinds: readonly { readonly id: string; readonly text: string; readonly pick: "u" | "e" | "P"; readonly result: Quantity }[] = [
-  { id: "REGION_VERTEX_RECIPROCAL", text: "Reciprocal of the force", pick: "u", result: as(q.reciprocalForce, { symbol: "u_k", text: "reciprocal of the force at the vertex" }) },
-  { id: "REGION_VERTEX_ECCENTRICITY", text: "Eccentricity", pick: "e", result: as(q.regionEccentricity, { symbol: "e_k", text: "eccentricity of the vertex" }) },
-  { id: "REGION_VERTEX_FORCE", text: "Force", pick: "P", result: as(q.regionForce, { symbol: "P_k", text: "force at the vertex" }) },
+const kinds: readonly {
+  readonly id: string;
+  readonly text: string;
+  readonly pick: "u" | "e" | "P";
+  readonly result: Quantity;
+}[] = [
+  {
+    id: "REGION_VERTEX_RECIPROCAL",
+    text: "Reciprocal of the force",
+    pick: "u",
+    result: as(q.reciprocalForce, { symbol: "u_k", text: "reciprocal of the force at the vertex" }),
+  },
+  {
+    id: "REGION_VERTEX_ECCENTRICITY",
+    text: "Eccentricity",
+    pick: "e",
+    result: as(q.regionEccentricity, { symbol: "e_k", text: "eccentricity of the vertex" }),
+  },
+  {
+    id: "REGION_VERTEX_FORCE",
+    text: "Force",
+    pick: "P",
+    result: as(q.regionForce, { symbol: "P_k", text: "force at the vertex" }),
+  },
 ];
 
 /** The outline point by point, as a table of rows for a chart. */
@@ -36,7 +68,8 @@ export const vertexFormulas = kinds.map(({ id, text, pick, result }) => {
     id,
     summary: `${text} at the k-th vertex of the region of force and eccentricity that keeps the limits of all conditions`,
     notes: [
-      ...conditionNotes, area,
+      ...conditionNotes,
+      area,
       "The first vertex is that of the least force (of several, the one of the greatest eccentricity); from there against the clock, with e to the right and 1/P upward.",
       "Where k exceeds the number of vertices the first vertex is given again: a table of n + 1 or more rows closes the outline.",
     ],

@@ -11,7 +11,9 @@ const rounding = 1e-13;
 
 function side(plane: HalfPlane, point: Point): number {
   const value = slack(plane, point);
-  return Math.abs(value) <= rounding * (Math.abs(plane.a * point.u) + Math.abs(plane.b * point.e) + Math.abs(plane.c)) ? 0 : value;
+  return Math.abs(value) <= rounding * (Math.abs(plane.a * point.u) + Math.abs(plane.b * point.e) + Math.abs(plane.c))
+    ? 0
+    : value;
 }
 
 /** Where two edges meet. */
@@ -45,7 +47,12 @@ function distinct(corners: readonly Corner[]): readonly Corner[] {
 function box(bounds: Bounds): readonly Corner[] {
   const [right, left] = [bounds.e[1], bounds.e[0]];
   const [top, bottom] = bounds.u;
-  return [{ ...meeting(bottom, left), edge: bottom }, { ...meeting(bottom, right), edge: right }, { ...meeting(top, right), edge: top }, { ...meeting(top, left), edge: left }];
+  return [
+    { ...meeting(bottom, left), edge: bottom },
+    { ...meeting(bottom, right), edge: right },
+    { ...meeting(top, right), edge: top },
+    { ...meeting(top, left), edge: left },
+  ];
 }
 
 export interface Bounds {
@@ -56,11 +63,18 @@ export interface Bounds {
 }
 
 /** What is left of the bounds; fewer than three corners where that is nothing. */
-export const outline = (planes: readonly HalfPlane[], bounds: Bounds): readonly Corner[] => distinct(planes.reduce(clip, box(bounds)));
+export const outline = (planes: readonly HalfPlane[], bounds: Bounds): readonly Corner[] =>
+  distinct(planes.reduce(clip, box(bounds)));
 
 const far: Bounds = {
-  e: [{ a: 0, b: 1, c: 1e7, condition: 0, name: "" }, { a: 0, b: -1, c: 1e7, condition: 0, name: "" }],
-  u: [{ a: -1, b: 0, c: 1e3, condition: 0, name: "" }, { a: 1, b: 0, c: -1e-15, condition: 0, name: "" }],
+  e: [
+    { a: 0, b: 1, c: 1e7, condition: 0, name: "" },
+    { a: 0, b: -1, c: 1e7, condition: 0, name: "" },
+  ],
+  u: [
+    { a: -1, b: 0, c: 1e3, condition: 0, name: "" },
+    { a: 1, b: 0, c: -1e-15, condition: 0, name: "" },
+  ],
 };
 
 /** Of half-planes that leave nothing, a few that already do: each that can be spared is left out. */
@@ -77,23 +91,43 @@ export function region(planes: readonly HalfPlane[], bounds: Bounds): readonly P
   if (corners.length < 3) {
     const few = conflict([...planes, ...bounds.e, ...bounds.u]);
     // By Helly's theorem three half-planes suffice where nothing at all is left.
-    throw new NoResult(few.length <= 3 ? `no force and eccentricity keep all limits: ${namesOf(few)} exclude each other` : "the limits leave no more than a line or a point of force and eccentricity");
+    throw new NoResult(
+      few.length <= 3
+        ? `no force and eccentricity keep all limits: ${namesOf(few)} exclude each other`
+        : "the limits leave no more than a line or a point of force and eccentricity",
+    );
   }
   const top = Math.max(...corners.map(({ u }) => u));
-  const start = corners.reduce((best, { u, e }, i) => (u >= top * (1 - 1e-11) && (best < 0 || e > corners[best]!.e) ? i : best), -1);
+  const start = corners.reduce(
+    (best, { u, e }, i) => (u >= top * (1 - 1e-11) && (best < 0 || e > corners[best]!.e) ? i : best),
+    -1,
+  );
   return [...corners.slice(start), ...corners.slice(0, start)].map(({ u, e }) => ({ u, e }));
 }
 
 /** The second way: of all points where two edges meet, those that no half-plane excludes; `width` is that of the room for e. */
 export function cornersByPairs(planes: readonly HalfPlane[], width: number): readonly Point[] {
   const tolerance = 1e-11;
-  const inside = (point: Point): boolean => planes.every((plane) => slack(plane, point) >= -tolerance * (Math.abs(plane.a * point.u) + Math.abs(plane.b * point.e) + Math.abs(plane.c)));
-  const same = (one: Point, other: Point): boolean => Math.abs(one.u - other.u) <= 1e-9 * one.u && Math.abs(one.e - other.e) <= Math.max(1e-9 * width, 1e-12 * Math.abs(one.e));
+  const inside = (point: Point): boolean =>
+    planes.every(
+      (plane) =>
+        slack(plane, point) >=
+        -tolerance * (Math.abs(plane.a * point.u) + Math.abs(plane.b * point.e) + Math.abs(plane.c)),
+    );
+  const same = (one: Point, other: Point): boolean =>
+    Math.abs(one.u - other.u) <= 1e-9 * one.u &&
+    Math.abs(one.e - other.e) <= Math.max(1e-9 * width, 1e-12 * Math.abs(one.e));
   const found: Point[] = [];
   planes.forEach((one, i) => {
     for (const other of planes.slice(0, i)) {
       const point = meeting(one, other);
-      if (Number.isFinite(point.u) && Number.isFinite(point.e) && inside(point) && !found.some((other) => same(other, point))) found.push(point);
+      if (
+        Number.isFinite(point.u) &&
+        Number.isFinite(point.e) &&
+        inside(point) &&
+        !found.some((other) => same(other, point))
+      )
+        found.push(point);
     }
   });
   return found;

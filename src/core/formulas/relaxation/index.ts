@@ -5,4 +5,10 @@ import { relaxationLossStagedEn1992 } from "./relaxationLossStagedEn1992.ts";
 import { relaxationTimeFactor } from "./relaxationTimeFactor.ts";
 
 /** Relaxation of prestressing steel. */
-export const relaxation = [relaxationLossEn1992, relaxationLossStagedEn1992, relaxationLossIntrinsic, relaxationLossComponent, relaxationTimeFactor] as const;
+export const relaxation = [
+  relaxationLossEn1992,
+  relaxationLossStagedEn1992,
+  relaxationLossIntrinsic,
+  relaxationLossComponent,
+  relaxationTimeFactor,
+] as const;

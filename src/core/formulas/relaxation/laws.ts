@@ -9,16 +9,47 @@ const exponents = { 1: 6.7, 2: 9.1, 3: 8 };
 
 /** The steps that take the class to its constants, the same in every relaxation formula. */
 export const classSteps = {
-  rho_class: { symbol: "ρ_class", unit: "%", text: "relaxation after 1000 h of the class", clause: "3.3.2(6)", lookup: { of: "relaxationClass", values: classLoss } },
-  K: { symbol: "K", unit: "–", text: "factor of the class", clause: "(3.28)–(3.30)", lookup: { of: "relaxationClass", values: factors } },
-  b: { symbol: "b", unit: "–", text: "exponent of the class", clause: "(3.28)–(3.30)", lookup: { of: "relaxationClass", values: exponents } },
-  rho: { symbol: "ρ_1000", unit: "%", text: "relaxation after 1000 h that is used", equation: "rho_1000 > 0 ? rho_1000 : rho_class" },
+  rho_class: {
+    symbol: "ρ_class",
+    unit: "%",
+    text: "relaxation after 1000 h of the class",
+    clause: "3.3.2(6)",
+    lookup: { of: "relaxationClass", values: classLoss },
+  },
+  K: {
+    symbol: "K",
+    unit: "–",
+    text: "factor of the class",
+    clause: "(3.28)–(3.30)",
+    lookup: { of: "relaxationClass", values: factors },
+  },
+  b: {
+    symbol: "b",
+    unit: "–",
+    text: "exponent of the class",
+    clause: "(3.28)–(3.30)",
+    lookup: { of: "relaxationClass", values: exponents },
+  },
+  rho: {
+    symbol: "ρ_1000",
+    unit: "%",
+    text: "relaxation after 1000 h that is used",
+    equation: "rho_1000 > 0 ? rho_1000 : rho_class",
+  },
 } as const satisfies Steps;
 
 /** The values of those steps. */
-export function classConstants(relaxationClass: Label, rho_1000: number): { readonly rho_class: number; readonly K: number; readonly b: number; readonly rho: number } {
+export function classConstants(
+  relaxationClass: Label,
+  rho_1000: number,
+): { readonly rho_class: number; readonly K: number; readonly b: number; readonly rho: number } {
   const rho_class = valueFor(classLoss, relaxationClass);
-  return { rho_class, K: valueFor(factors, relaxationClass), b: valueFor(exponents, relaxationClass), rho: rho_1000 > 0 ? rho_1000 : rho_class };
+  return {
+    rho_class,
+    K: valueFor(factors, relaxationClass),
+    b: valueFor(exponents, relaxationClass),
+    rho: rho_1000 > 0 ? rho_1000 : rho_class,
+  };
 }
 
 /** (3.28) to (3.30): loss over initial stress after t hours. */
@@ -32,6 +63,14 @@ export function equivalentTime(K: number, rho: number, b: number, mu: number, S:
 }
 
 /** Annex D: further loss in the hours after that time. Rounding alone could leave a difference just below 0. */
-export function furtherLoss(K: number, rho: number, b: number, mu: number, S: number, earlier: number, hours: number): number {
+export function furtherLoss(
+  K: number,
+  rho: number,
+  b: number,
+  mu: number,
+  S: number,
+  earlier: number,
+  hours: number,
+): number {
   return Math.max(0, relaxationRatio(K, rho, b, mu, hours) * S - earlier);
 }

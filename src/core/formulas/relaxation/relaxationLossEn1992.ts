@@ -23,7 +23,10 @@ export const relaxationLossEn1992 = stepwise({
     f_pk: q.tendonTensileStrength,
     relaxationClass,
     t: as(q.timeAfterTensioning, { default: 500000 }),
-    rho_1000: as(q.relaxation1000, { text: "relaxation after 1000 h at 20 °C by test; blank or 0: the value of the class", default: 0 }),
+    rho_1000: as(q.relaxation1000, {
+      text: "relaxation after 1000 h at 20 °C by test; blank or 0: the value of the class",
+      default: 0,
+    }),
   },
   limits: ({ f_pk }) => ({ sigma_pi: { max: 0.95 * f_pk, because: "95 % of the tensile strength" } }),
   cautions: ({ sigma_pi, f_pk }) => {
@@ -35,8 +38,20 @@ export const relaxationLossEn1992 = stepwise({
   result: q.relaxationLoss,
   steps: {
     ...classSteps,
-    mu: { symbol: "μ", unit: "–", text: "initial stress over strength", clause: "3.3.2(7)", equation: "sigma_pi / f_pk" },
-    ratio: { symbol: "Δσ_pr/σ_pi", unit: "–", text: "loss over initial stress", clause: "(3.28)–(3.30)", equation: "K * rho * exp(b * mu) * (t / 1000)^(0.75 * (1 - mu)) * 1e-5" },
+    mu: {
+      symbol: "μ",
+      unit: "–",
+      text: "initial stress over strength",
+      clause: "3.3.2(7)",
+      equation: "sigma_pi / f_pk",
+    },
+    ratio: {
+      symbol: "Δσ_pr/σ_pi",
+      unit: "–",
+      text: "loss over initial stress",
+      clause: "(3.28)–(3.30)",
+      equation: "K * rho * exp(b * mu) * (t / 1000)^(0.75 * (1 - mu)) * 1e-5",
+    },
     loss: { symbol: "Δσ_pr", unit: "MPa", text: "loss of stress", equation: "ratio * sigma_pi" },
   },
   compute: (v) => {

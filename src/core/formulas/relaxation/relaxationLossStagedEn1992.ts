@@ -8,7 +8,8 @@ import { classConstants, classSteps, equivalentTime, furtherLoss } from "./laws.
 export const relaxationLossStagedEn1992 = stepwise({
   id: "RELAXATION_LOSS_STAGED_EN1992_2004",
   family: "relaxation",
-  summary: "Further loss of tendon stress by relaxation over a duration, after earlier relaxation and a change of stress, positive",
+  summary:
+    "Further loss of tendon stress by relaxation over a duration, after earlier relaxation and a change of stress, positive",
   notes: [
     "σ_p,i is the stress at the start of the stage; the sum of earlier relaxation is added to it.",
     "The equivalent time is the one in which that stress would have lost as much as has been lost already.",
@@ -18,18 +19,40 @@ export const relaxationLossStagedEn1992 = stepwise({
   params: {
     sigma_pi: as(q.initialTendonStress, { symbol: "σ_p,i", text: "tendon stress at the start of the stage" }),
     earlier: as(q.relaxationLoss, { symbol: "ΣΔσ_pr", text: "sum of relaxation in the stages before" }),
-    f_pk: q.tendonTensileStrength, relaxationClass,
+    f_pk: q.tendonTensileStrength,
+    relaxationClass,
     dt: as(q.timeAfterTensioning, { symbol: "Δt", text: "duration of the stage" }),
-    rho_1000: as(q.relaxation1000, { text: "relaxation after 1000 h at 20 °C by test; blank or 0: the value of the class", default: 0 }),
+    rho_1000: as(q.relaxation1000, {
+      text: "relaxation after 1000 h at 20 °C by test; blank or 0: the value of the class",
+      default: 0,
+    }),
   },
-  limits: ({ f_pk, earlier }) => ({ sigma_pi: { max: 0.95 * f_pk - earlier, because: "95 % of the tensile strength, earlier relaxation added" } }),
+  limits: ({ f_pk, earlier }) => ({
+    sigma_pi: { max: 0.95 * f_pk - earlier, because: "95 % of the tensile strength, earlier relaxation added" },
+  }),
   result: q.relaxationLoss,
   steps: {
     ...classSteps,
-    S: { symbol: "σ_p,i⁺+ΣΔσ_pr", unit: "MPa", text: "stress with the earlier relaxation added", equation: "sigma_pi + earlier" },
+    S: {
+      symbol: "σ_p,i⁺+ΣΔσ_pr",
+      unit: "MPa",
+      text: "stress with the earlier relaxation added",
+      equation: "sigma_pi + earlier",
+    },
     mu: { symbol: "μ", unit: "–", text: "that stress over the strength", equation: "S / f_pk" },
-    t_e: { symbol: "t_e", unit: "h", reads: "h", text: "equivalent time", equation: "earlier > 0 ? 1000 * (earlier / (K * rho * exp(b * mu) * 1e-5 * S))^(1 / (0.75 * (1 - mu))) : 0" },
-    loss: { symbol: "Δσ_pr", unit: "MPa", text: "further loss, never below 0", equation: "max(0, K * rho * exp(b * mu) * ((t_e + dt) / 1000)^(0.75 * (1 - mu)) * 1e-5 * S - earlier)" },
+    t_e: {
+      symbol: "t_e",
+      unit: "h",
+      reads: "h",
+      text: "equivalent time",
+      equation: "earlier > 0 ? 1000 * (earlier / (K * rho * exp(b * mu) * 1e-5 * S))^(1 / (0.75 * (1 - mu))) : 0",
+    },
+    loss: {
+      symbol: "Δσ_pr",
+      unit: "MPa",
+      text: "further loss, never below 0",
+      equation: "max(0, K * rho * exp(b * mu) * ((t_e + dt) / 1000)^(0.75 * (1 - mu)) * 1e-5 * S - earlier)",
+    },
   },
   compute: (v) => {
     const { rho_class, K, b, rho } = classConstants(v.relaxationClass, v.rho_1000);

@@ -12,12 +12,21 @@ export const relaxationTimeFactor = stepwise({
   id: "RELAXATION_TIME_FACTOR_CEBFIP_1990",
   family: "relaxation",
   summary: "Relaxation after t hours over relaxation after 1000 hours, at constant strain",
-  notes: ["Multiply the relaxation found for 1000 h by it.", "500 000 h usually stand for the final value: 2.11 times for normal, 3.26 times for low relaxation.", "Times below 1 h are refused."],
+  notes: [
+    "Multiply the relaxation found for 1000 h by it.",
+    "500 000 h usually stand for the final value: 2.11 times for normal, 3.26 times for low relaxation.",
+    "Times below 1 h are refused.",
+  ],
   source: { key: "CEB-FIP:1990", clause: "2.3.4.5", basis: "second-hand", readIn: "IS1343-NOTES" },
   params: { t: as(q.timeAfterTensioning, { min: 1 }), steel: relaxationKind },
   result: q.relaxationTimeFactor,
   steps: {
-    k: { symbol: "k", unit: "–", text: "exponent by kind of steel", lookup: { of: "steel", values: relaxationExponents } },
+    k: {
+      symbol: "k",
+      unit: "–",
+      text: "exponent by kind of steel",
+      lookup: { of: "steel", values: relaxationExponents },
+    },
     factor: { symbol: "ρ_t/ρ_1000", unit: "–", equation: "(t / 1000)^k" },
   },
   compute: ({ t, steel }) => {

@@ -5,4 +5,17 @@ import { netFormulas, transformedFormulas } from "./net.ts";
 import { outlineFormulas } from "./outline.ts";
 import { boxSection, iSection, rectangle, tSection } from "./shapes.ts";
 
-export const sectionFormulas = [...rectangle, ...tSection, ...iSection, ...boxSection, ...hollowSlab, ...outlineFormulas, sectionModulus, kernDistance, ...netFormulas, ...transformedFormulas, ...compositeFormulas, toppingStress];
+export const sectionFormulas = [
+  ...rectangle,
+  ...tSection,
+  ...iSection,
+  ...boxSection,
+  ...hollowSlab,
+  ...outlineFormulas,
+  sectionModulus,
+  kernDistance,
+  ...netFormulas,
+  ...transformedFormulas,
+  ...compositeFormulas,
+  toppingStress,
+];

@@ -18,10 +18,21 @@ interface Section {
 
 export function withAdditions(section: Section, additions: readonly Addition[], parameter: string): Section {
   const A = additions.reduce((sum, a) => sum + a.area, section.A);
-  if (A <= 0) throw new InputError(parameter, `${parameter} take away ${format(section.A - A)} mm²; it must be less than the area of the section, ${format(section.A)} mm²`);
+  if (A <= 0)
+    throw new InputError(
+      parameter,
+      `${parameter} take away ${format(section.A - A)} mm²; it must be less than the area of the section, ${format(section.A)} mm²`,
+    );
   const y = additions.reduce((sum, a) => sum + a.area * a.y, section.A * section.y) / A;
-  const I = additions.reduce((sum, a) => sum + a.own + a.area * (a.y - y) ** 2, section.I + section.A * (section.y - y) ** 2);
-  if (I <= 0) throw new InputError(parameter, `${parameter} take away more than the second moment of the section, ${format(section.I)} mm⁴; they must lie inside the section`);
+  const I = additions.reduce(
+    (sum, a) => sum + a.own + a.area * (a.y - y) ** 2,
+    section.I + section.A * (section.y - y) ** 2,
+  );
+  if (I <= 0)
+    throw new InputError(
+      parameter,
+      `${parameter} take away more than the second moment of the section, ${format(section.I)} mm⁴; they must lie inside the section`,
+    );
   return { A, y, I };
 }
 
@@ -34,56 +45,110 @@ function fromSoffit(section: Section, additions: readonly Addition[]): Section {
 }
 
 const A = { symbol: "A'", unit: "mm²", text: "area", governing: "A' = A + \\sum a_i" } as const;
-const y = { symbol: "y'", unit: "mm", text: "height of the centroid above the soffit", governing: "y' = \\frac{A\\,y_b + \\sum a_i y_i}{A'}" } as const;
-const I = { symbol: "I'", unit: "mm⁴", text: "second moment of area about its own centroid", governing: "I' = I + A (y_b - y')^2 + \\sum \\left[I_i + a_i (y_i - y')^2\\right]" } as const;
+const y = {
+  symbol: "y'",
+  unit: "mm",
+  text: "height of the centroid above the soffit",
+  governing: "y' = \\frac{A\\,y_b + \\sum a_i y_i}{A'}",
+} as const;
+const I = {
+  symbol: "I'",
+  unit: "mm⁴",
+  text: "second moment of area about its own centroid",
+  governing: "I' = I + A (y_b - y')^2 + \\sum \\left[I_i + a_i (y_i - y')^2\\right]",
+} as const;
 
 /** Each function shows the steps that lead to it. */
 export const kinds = [
   { suffix: "AREA", pick: "A", steps: { A }, text: A.text, result: q.area },
   { suffix: "CENTROID", pick: "y", steps: { A, y }, text: y.text, result: q.centroidHeight },
   { suffix: "INERTIA", pick: "I", steps: { A, y, I }, text: I.text, result: q.secondMoment },
-] as const satisfies readonly { readonly suffix: string; readonly pick: keyof Section; readonly steps: Steps; readonly text: string; readonly result: Quantity }[];
+] as const satisfies readonly {
+  readonly suffix: string;
+  readonly pick: keyof Section;
+  readonly steps: Steps;
+  readonly text: string;
+  readonly result: Quantity;
+}[];
 
 /** The steps with what a_i stands for, said in the first. */
 function meaning(steps: Steps, a_i: string): Steps {
-  return Object.fromEntries(Object.entries(steps).map(([name, step]) => [name, name === "A" && "governing" in step ? { ...step, governing: `${step.governing},\\quad a_i = ${a_i}` } : step]));
+  return Object.fromEntries(
+    Object.entries(steps).map(([name, step]) => [
+      name,
+      name === "A" && "governing" in step ? { ...step, governing: `${step.governing},\\quad a_i = ${a_i}` } : step,
+    ]),
+  );
 }
 
 export function shown(steps: Steps, section: Section): Record<string, number> {
   return Object.fromEntries(Object.keys(steps).map((name) => [name, section[name as keyof Section]]));
 }
 
-export function difference(pick: "A" | "y" | "I", found: number, section: Section, additions: readonly Addition[]): number {
+export function difference(
+  pick: "A" | "y" | "I",
+  found: number,
+  section: Section,
+  additions: readonly Addition[],
+): number {
   const other = fromSoffit(section, additions);
-  const scale = pick === "I" ? other.I + other.A * other.y ** 2 : pick === "y" ? Math.abs(other.y) + Math.sqrt(other.I / other.A) : other.A;
+  const scale =
+    pick === "I"
+      ? other.I + other.A * other.y ** 2
+      : pick === "y"
+        ? Math.abs(other.y) + Math.sqrt(other.I / other.A)
+        : other.A;
   return (found - other[pick]) / scale;
 }
 
 export const base = { A: q.area, y_b: q.centroidHeight, I: q.secondMoment };
-const ducts = table({ key: "ducts", symbol: "ducts", text: "ducts", columns: { d: q.ductDiameter, y: q.heightAboveSoffit }, minRows: 1 });
-const hole = ({ d, y }: { readonly d: number; readonly y: number }): Addition => ({ area: (-Math.PI * d * d) / 4, y, own: (-Math.PI * d ** 4) / 64 });
+const ducts = table({
+  key: "ducts",
+  symbol: "ducts",
+  text: "ducts",
+  columns: { d: q.ductDiameter, y: q.heightAboveSoffit },
+  minRows: 1,
+});
+const hole = ({ d, y }: { readonly d: number; readonly y: number }): Addition => ({
+  area: (-Math.PI * d * d) / 4,
+  y,
+  own: (-Math.PI * d ** 4) / 64,
+});
 
 /** The section net of ducts, until they are grouted. */
-export const netFormulas = kinds.map(({ suffix, pick, steps, text, result }) =>
-  stepwise({
-    id: `NET_${suffix}`,
-    family: "section",
-    summary: `Net section: ${text}, ducts taken out`,
-    notes: ["Ducts are round holes; their own second moment is taken out too."],
-    source: mechanics,
-    params: { ...base, ducts },
-    result: as(result, { symbol: `${result.symbol}`, text: `${text}, net of ducts` }),
-    steps: meaning(steps, "-\\tfrac{\\pi}{4} d_i^2"),
-    compute: (v) => shown(steps, withAdditions({ A: v.A, y: v.y_b, I: v.I }, v.ducts.map(hole), "ducts")),
-    proof: (v, found) => difference(pick, found[pick]!, { A: v.A, y: v.y_b, I: v.I }, v.ducts.map(hole)),
-    unpublished: "Parallel-axis rule; no published net section was found.",
-  }) as unknown as Formula,
+export const netFormulas = kinds.map(
+  ({ suffix, pick, steps, text, result }) =>
+    stepwise({
+      id: `NET_${suffix}`,
+      family: "section",
+      summary: `Net section: ${text}, ducts taken out`,
+      notes: ["Ducts are round holes; their own second moment is taken out too."],
+      source: mechanics,
+      params: { ...base, ducts },
+      result: as(result, { symbol: `${result.symbol}`, text: `${text}, net of ducts` }),
+      steps: meaning(steps, "-\\tfrac{\\pi}{4} d_i^2"),
+      compute: (v) => shown(steps, withAdditions({ A: v.A, y: v.y_b, I: v.I }, v.ducts.map(hole), "ducts")),
+      proof: (v, found) => difference(pick, found[pick]!, { A: v.A, y: v.y_b, I: v.I }, v.ducts.map(hole)),
+      unpublished: "Parallel-axis rule; no published net section was found.",
+    }) as unknown as Formula,
 );
 
-const tendons = table({ key: "tendonsInSection", symbol: "tendons", text: "bonded tendons", columns: { A_p: q.bondedTendonArea, y: q.heightAboveSoffit }, minRows: 1 });
+const tendons = table({
+  key: "tendonsInSection",
+  symbol: "tendons",
+  text: "bonded tendons",
+  columns: { A_p: q.bondedTendonArea, y: q.heightAboveSoffit },
+  minRows: 1,
+});
 const from = choice({
-  key: "sectionBase", symbol: "base", text: "what the given section is", default: "NET",
-  values: [{ value: "NET", text: "concrete alone, ducts out: steel counts fully" }, { value: "GROSS", text: "outline with the steel's place filled: steel counts with the ratio less one" }],
+  key: "sectionBase",
+  symbol: "base",
+  text: "what the given section is",
+  default: "NET",
+  values: [
+    { value: "NET", text: "concrete alone, ducts out: steel counts fully" },
+    { value: "GROSS", text: "outline with the steel's place filled: steel counts with the ratio less one" },
+  ],
 });
 interface Bonded {
   readonly tendons: readonly { readonly A_p: number; readonly y: number }[];
@@ -91,20 +156,25 @@ interface Bonded {
   readonly E_c: number;
   readonly base: string;
 }
-const bonded = (v: Bonded): readonly Addition[] => v.tendons.map(({ A_p, y }) => ({ area: A_p * (v.E_p / v.E_c - (v.base === "GROSS" ? 1 : 0)), y, own: 0 }));
+const bonded = (v: Bonded): readonly Addition[] =>
+  v.tendons.map(({ A_p, y }) => ({ area: A_p * (v.E_p / v.E_c - (v.base === "GROSS" ? 1 : 0)), y, own: 0 }));
 
 /** The section with its bonded steel, in terms of concrete. */
-export const transformedFormulas = kinds.map(({ suffix, pick, steps, text, result }) =>
-  stepwise({
-    id: `TRANSFORMED_${suffix}`,
-    family: "section",
-    summary: `Transformed section: ${text}, bonded tendons counted by the ratio of moduli`,
-    source: mechanics,
-    params: { ...base, tendons, E_p: q.tendonModulus, E_c: q.elasticModulusConcrete, base: from },
-    result: as(result, { text: `${text}, bonded steel included` }),
-    steps: meaning(steps, "\\tfrac{E_p}{E_c} A_{p,i}\\ \\text{on the net section},\\ \\left(\\tfrac{E_p}{E_c} - 1\\right) A_{p,i}\\ \\text{on the gross}"),
-    compute: (v) => shown(steps, withAdditions({ A: v.A, y: v.y_b, I: v.I }, bonded(v), "tendons")),
-    proof: (v, found) => difference(pick, found[pick]!, { A: v.A, y: v.y_b, I: v.I }, bonded(v)),
-    unpublished: "Parallel-axis rule; no published transformed section was found.",
-  }) as unknown as Formula,
+export const transformedFormulas = kinds.map(
+  ({ suffix, pick, steps, text, result }) =>
+    stepwise({
+      id: `TRANSFORMED_${suffix}`,
+      family: "section",
+      summary: `Transformed section: ${text}, bonded tendons counted by the ratio of moduli`,
+      source: mechanics,
+      params: { ...base, tendons, E_p: q.tendonModulus, E_c: q.elasticModulusConcrete, base: from },
+      result: as(result, { text: `${text}, bonded steel included` }),
+      steps: meaning(
+        steps,
+        "\\tfrac{E_p}{E_c} A_{p,i}\\ \\text{on the net section},\\ \\left(\\tfrac{E_p}{E_c} - 1\\right) A_{p,i}\\ \\text{on the gross}",
+      ),
+      compute: (v) => shown(steps, withAdditions({ A: v.A, y: v.y_b, I: v.I }, bonded(v), "tendons")),
+      proof: (v, found) => difference(pick, found[pick]!, { A: v.A, y: v.y_b, I: v.I }, bonded(v)),
+      unpublished: "Parallel-axis rule; no published transformed section was found.",
+    }) as unknown as Formula,
 );

@@ -43,17 +43,29 @@ function refuseCrossing(points: readonly Point[], parameter: string, name: strin
   const n = points.length;
   const point = (i: number): Point => points[(i + n) % n]!;
   const refuse = (i: number, j: number): never => {
-    throw new InputError(parameter, `${name} crosses itself: the edge from point ${i + 1} ${at(point(i))} meets the edge from point ${j + 1} ${at(point(j))}; points must run round the section in order`);
+    throw new InputError(
+      parameter,
+      `${name} crosses itself: the edge from point ${i + 1} ${at(point(i))} meets the edge from point ${j + 1} ${at(point(j))}; points must run round the section in order`,
+    );
   };
   for (let i = 0; i < n; i++) {
     for (let j = 0; j < n; j++) {
       if (j === i || j === (i + 1) % n || i === (j + 1) % n) continue;
       if (j > i && crosses(point(i), point(i + 1), point(j), point(j + 1))) refuse(i, j);
-      if (onEdge(point(i), point(j), point(j + 1)) && side(point(j), point(j + 1), point(i - 1)) * side(point(j), point(j + 1), point(i + 1)) < 0) refuse(i, j);
+      if (
+        onEdge(point(i), point(j), point(j + 1)) &&
+        side(point(j), point(j + 1), point(i - 1)) * side(point(j), point(j + 1), point(i + 1)) < 0
+      )
+        refuse(i, j);
       if (j > i && same(point(i), point(j))) {
         const rays = [point(j - 1), point(j + 1)];
         const on = rays.some((ray) => [point(i - 1), point(i + 1)].some((other) => same(ray, other)));
-        if (!on && between(point(i), point(i - 1), point(i + 1), rays[0]!) !== between(point(i), point(i - 1), point(i + 1), rays[1]!)) refuse(i, j);
+        if (
+          !on &&
+          between(point(i), point(i - 1), point(i + 1), rays[0]!) !==
+            between(point(i), point(i - 1), point(i + 1), rays[1]!)
+        )
+          refuse(i, j);
       }
     }
   }
@@ -70,19 +82,26 @@ function holds(ring: readonly Point[], p: Point): boolean {
   return inside;
 }
 
-const edges = (ring: readonly Point[]): readonly (readonly [Point, Point])[] => ring.map((p, i) => [p, ring[(i + 1) % ring.length]!]);
-const meet = (one: readonly Point[], other: readonly Point[]): boolean => edges(one).some(([a, b]) => edges(other).some(([c, d]) => crosses(a, b, c, d)));
+const edges = (ring: readonly Point[]): readonly (readonly [Point, Point])[] =>
+  ring.map((p, i) => [p, ring[(i + 1) % ring.length]!]);
+const meet = (one: readonly Point[], other: readonly Point[]): boolean =>
+  edges(one).some(([a, b]) => edges(other).some(([c, d]) => crosses(a, b, c, d)));
 
 /** Refuses a void that leaves the outline. */
 export function refuseOutside(outline: readonly Point[], hollow: readonly Point[], name: string): void {
   const out = hollow.findIndex((p) => !holds(outline, p));
-  if (out >= 0) throw new InputError("voids", `point ${out + 1} of ${name}, ${at(hollow[out]!)}, lies outside the outline; voids must lie inside it`);
+  if (out >= 0)
+    throw new InputError(
+      "voids",
+      `point ${out + 1} of ${name}, ${at(hollow[out]!)}, lies outside the outline; voids must lie inside it`,
+    );
   if (meet(outline, hollow)) throw new InputError("voids", `${name} crosses the outline; voids must lie inside it`);
 }
 
 /** Refuses two voids that overlap. */
 export function refuseOverlap(one: readonly Point[], other: readonly Point[], names: readonly [string, string]): void {
-  if (meet(one, other) || one.every((p) => holds(other, p)) || other.every((p) => holds(one, p))) throw new InputError("voids", `${names[0]} and ${names[1]} overlap; each part may be cut out only once`);
+  if (meet(one, other) || one.every((p) => holds(other, p)) || other.every((p) => holds(one, p)))
+    throw new InputError("voids", `${names[0]} and ${names[1]} overlap; each part may be cut out only once`);
 }
 
 /** Area, centroid, second moment about the centroid and perimeter of a closed polygon, whichever way round its points run. */

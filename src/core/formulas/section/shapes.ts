@@ -34,19 +34,67 @@ const texts = {
 const plain = "Geometry of rectangles; tests compare it with the polygon rule.";
 
 const areaOf = (parts: readonly PartInNumbers[]): number => parts.reduce((sum, [b, t]) => sum + b * t, 0);
-const centroidOf = (parts: readonly PartInNumbers[], A: number): number => parts.reduce((sum, [b, t, y]) => sum + b * t * y, 0) / A;
-const inertiaOf = (parts: readonly PartInNumbers[], y_b: number): number => parts.reduce((sum, [b, t, y]) => sum + (b * t ** 3) / 12 + b * t * (y - y_b) ** 2, 0);
+const centroidOf = (parts: readonly PartInNumbers[], A: number): number =>
+  parts.reduce((sum, [b, t, y]) => sum + b * t * y, 0) / A;
+const inertiaOf = (parts: readonly PartInNumbers[], y_b: number): number =>
+  parts.reduce((sum, [b, t, y]) => sum + (b * t ** 3) / 12 + b * t * (y - y_b) ** 2, 0);
 
 /** Area, centroid and second moment of a shape made of rectangles. */
-function ofRectangles<const P extends Parameters>({ id, name, params, limits, parts, inNumbers, published }: Shape<P>): readonly Formula[] {
-  const sum = (term: (part: Part) => string): string => parts.map((part, i) => `${part.minus ? " - " : i > 0 ? " + " : ""}${term(part)}`).join("");
-  const A = { symbol: "A", unit: "mm²", equation: sum(({ width, depth }) => `${width} * ${depth}`), text: "area" } as const;
-  const y_b = { symbol: "y_b", unit: "mm", equation: `(${sum(({ width, depth, middle }) => `${width} * ${depth} * ${middle}`)}) / A`, text: "height of the centroid above the soffit" } as const;
-  const own = sum(({ width, depth, middle, minus }) => `${width} * ${depth}^3 / 12 ${minus ? "-" : "+"} ${width} * ${depth} * (${middle} - y_b)^2`);
-  const I = { symbol: "I", unit: "mm⁴", equation: own, text: "each rectangle about the centroid of the section" } as const;
-  const shared = { family: "section", source: mechanics, params, ...(limits && { limits }), ...(!published && { unpublished: plain }) } as const;
-  const declare = <S extends Steps>(suffix: string, text: string, result: Quantity, steps: S, compute: (values: Values<P>) => { readonly [K in keyof S]: number }): Formula =>
-    stepwise({ ...shared, id: `${id}_${suffix}`, summary: `${text} of ${name}`, result, steps, compute }) as unknown as Formula;
+function ofRectangles<const P extends Parameters>({
+  id,
+  name,
+  params,
+  limits,
+  parts,
+  inNumbers,
+  published,
+}: Shape<P>): readonly Formula[] {
+  const sum = (term: (part: Part) => string): string =>
+    parts.map((part, i) => `${part.minus ? " - " : i > 0 ? " + " : ""}${term(part)}`).join("");
+  const A = {
+    symbol: "A",
+    unit: "mm²",
+    equation: sum(({ width, depth }) => `${width} * ${depth}`),
+    text: "area",
+  } as const;
+  const y_b = {
+    symbol: "y_b",
+    unit: "mm",
+    equation: `(${sum(({ width, depth, middle }) => `${width} * ${depth} * ${middle}`)}) / A`,
+    text: "height of the centroid above the soffit",
+  } as const;
+  const own = sum(
+    ({ width, depth, middle, minus }) =>
+      `${width} * ${depth}^3 / 12 ${minus ? "-" : "+"} ${width} * ${depth} * (${middle} - y_b)^2`,
+  );
+  const I = {
+    symbol: "I",
+    unit: "mm⁴",
+    equation: own,
+    text: "each rectangle about the centroid of the section",
+  } as const;
+  const shared = {
+    family: "section",
+    source: mechanics,
+    params,
+    ...(limits && { limits }),
+    ...(!published && { unpublished: plain }),
+  } as const;
+  const declare = <S extends Steps>(
+    suffix: string,
+    text: string,
+    result: Quantity,
+    steps: S,
+    compute: (values: Values<P>) => { readonly [K in keyof S]: number },
+  ): Formula =>
+    stepwise({
+      ...shared,
+      id: `${id}_${suffix}`,
+      summary: `${text} of ${name}`,
+      result,
+      steps,
+      compute,
+    }) as unknown as Formula;
   return [
     declare("AREA", texts.area, q.area, { A }, (v) => ({ A: areaOf(inNumbers(v)) })),
     declare("CENTROID", texts.centroid, q.centroidHeight, { A, y_b }, (v) => {
@@ -64,34 +112,88 @@ function ofRectangles<const P extends Parameters>({ id, name, params, limits, pa
 }
 
 /** The outer surface of a shape. */
-function perimeterOf<const P extends Parameters>(spec: Pick<Shape<P>, "id" | "name" | "params" | "limits"> & { readonly notes?: readonly string[]; readonly equation: string; readonly compute: (values: Values<P>) => number }): Formula {
+function perimeterOf<const P extends Parameters>(
+  spec: Pick<Shape<P>, "id" | "name" | "params" | "limits"> & {
+    readonly notes?: readonly string[];
+    readonly equation: string;
+    readonly compute: (values: Values<P>) => number;
+  },
+): Formula {
   const { id, name, ...rest } = spec;
-  return formula<P>({ ...rest, id: `${id}_PERIMETER`, family: "section", summary: `${texts.perimeter} of ${name}: the outer surface`, source: mechanics, result: q.perimeter, unpublished: plain }) as unknown as Formula;
+  return formula<P>({
+    ...rest,
+    id: `${id}_PERIMETER`,
+    family: "section",
+    summary: `${texts.perimeter} of ${name}: the outer surface`,
+    source: mechanics,
+    result: q.perimeter,
+    unpublished: plain,
+  }) as unknown as Formula;
 }
 
 const width = (symbol: string, text: string): Quantity => as(q.sectionWidth, { symbol, text });
 const thickness = (symbol: string, text: string): Quantity => as(q.sectionThickness, { symbol, text });
 
 const rectangleShape = { id: "RECTANGLE", name: "a rectangle", params: { b: q.sectionWidth, h: q.sectionHeight } };
-const rectangleShared = { family: "section", source: mechanics, params: rectangleShape.params, unpublished: plain } as const;
+const rectangleShared = {
+  family: "section",
+  source: mechanics,
+  params: rectangleShape.params,
+  unpublished: plain,
+} as const;
 export const rectangle: readonly Formula[] = [
-  formula({ ...rectangleShared, id: "RECTANGLE_AREA", summary: `${texts.area} of a rectangle`, result: q.area, equation: "b * h", compute: ({ b, h }) => b * h }),
-  formula({ ...rectangleShared, id: "RECTANGLE_CENTROID", summary: `${texts.centroid} of a rectangle`, result: q.centroidHeight, equation: "h / 2", compute: ({ h }) => h / 2 }),
-  formula({ ...rectangleShared, id: "RECTANGLE_INERTIA", summary: `${texts.inertia} of a rectangle`, result: q.secondMoment, equation: "b * h^3 / 12", compute: ({ b, h }) => (b * h ** 3) / 12 }),
+  formula({
+    ...rectangleShared,
+    id: "RECTANGLE_AREA",
+    summary: `${texts.area} of a rectangle`,
+    result: q.area,
+    equation: "b * h",
+    compute: ({ b, h }) => b * h,
+  }),
+  formula({
+    ...rectangleShared,
+    id: "RECTANGLE_CENTROID",
+    summary: `${texts.centroid} of a rectangle`,
+    result: q.centroidHeight,
+    equation: "h / 2",
+    compute: ({ h }) => h / 2,
+  }),
+  formula({
+    ...rectangleShared,
+    id: "RECTANGLE_INERTIA",
+    summary: `${texts.inertia} of a rectangle`,
+    result: q.secondMoment,
+    equation: "b * h^3 / 12",
+    compute: ({ b, h }) => (b * h ** 3) / 12,
+  }),
   perimeterOf({ ...rectangleShape, equation: "2 * (b + h)", compute: ({ b, h }) => 2 * (b + h) }),
 ] as unknown as readonly Formula[];
 
 const tShape = {
   id: "T_SECTION",
   name: "a T-section with the flange on top",
-  params: { h: q.sectionHeight, b_f: width("b_f", "width of the flange"), t_f: thickness("t_f", "thickness of the flange"), b_w: width("b_w", "width of the web") },
-  limits: ({ h, b_f }: { readonly h: number; readonly b_f: number }) => ({ t_f: { max: h, because: "the height h" }, b_w: { max: b_f, because: "the flange width b_f" } }),
+  params: {
+    h: q.sectionHeight,
+    b_f: width("b_f", "width of the flange"),
+    t_f: thickness("t_f", "thickness of the flange"),
+    b_w: width("b_w", "width of the web"),
+  },
+  limits: ({ h, b_f }: { readonly h: number; readonly b_f: number }) => ({
+    t_f: { max: h, because: "the height h" },
+    b_w: { max: b_f, because: "the flange width b_f" },
+  }),
 };
 export const tSection: readonly Formula[] = [
   ...ofRectangles({
     ...tShape,
-    parts: [{ width: "b_f", depth: "t_f", middle: "(h - t_f / 2)" }, { width: "b_w", depth: "(h - t_f)", middle: "(h - t_f) / 2" }],
-    inNumbers: ({ h, b_f, t_f, b_w }) => [[b_f, t_f, h - t_f / 2], [b_w, h - t_f, (h - t_f) / 2]],
+    parts: [
+      { width: "b_f", depth: "t_f", middle: "(h - t_f / 2)" },
+      { width: "b_w", depth: "(h - t_f)", middle: "(h - t_f) / 2" },
+    ],
+    inNumbers: ({ h, b_f, t_f, b_w }) => [
+      [b_f, t_f, h - t_f / 2],
+      [b_w, h - t_f, (h - t_f) / 2],
+    ],
   }),
   perimeterOf({ ...tShape, equation: "2 * (h + b_f)", compute: ({ h, b_f }) => 2 * (h + b_f) }),
 ];
@@ -101,11 +203,23 @@ const iShape = {
   name: "an I-section",
   params: {
     h: q.sectionHeight,
-    b_top: width("b_top", "width of the top flange"), t_top: thickness("t_top", "thickness of the top flange"),
+    b_top: width("b_top", "width of the top flange"),
+    t_top: thickness("t_top", "thickness of the top flange"),
     b_w: width("b_w", "width of the web"),
-    b_bot: width("b_bot", "width of the bottom flange"), t_bot: thickness("t_bot", "thickness of the bottom flange"),
+    b_bot: width("b_bot", "width of the bottom flange"),
+    t_bot: thickness("t_bot", "thickness of the bottom flange"),
   },
-  limits: ({ h, b_top, b_bot, t_top }: { readonly h: number; readonly b_top: number; readonly b_bot: number; readonly t_top: number }) => ({
+  limits: ({
+    h,
+    b_top,
+    b_bot,
+    t_top,
+  }: {
+    readonly h: number;
+    readonly b_top: number;
+    readonly b_bot: number;
+    readonly t_top: number;
+  }) => ({
     t_top: { max: h, because: "the height h" },
     t_bot: { max: h - t_top, because: "the height below the top flange" },
     b_w: { max: Math.min(b_top, b_bot), because: "the narrower flange" },
@@ -119,16 +233,30 @@ export const iSection: readonly Formula[] = [
       { width: "b_w", depth: "(h - t_top - t_bot)", middle: "(h - t_top + t_bot) / 2" },
       { width: "b_bot", depth: "t_bot", middle: "t_bot / 2" },
     ],
-    inNumbers: ({ h, b_top, t_top, b_w, b_bot, t_bot }) => [[b_top, t_top, h - t_top / 2], [b_w, h - t_top - t_bot, (h - t_top + t_bot) / 2], [b_bot, t_bot, t_bot / 2]],
+    inNumbers: ({ h, b_top, t_top, b_w, b_bot, t_bot }) => [
+      [b_top, t_top, h - t_top / 2],
+      [b_w, h - t_top - t_bot, (h - t_top + t_bot) / 2],
+      [b_bot, t_bot, t_bot / 2],
+    ],
     published: true,
   }),
-  perimeterOf({ ...iShape, equation: "2 * (h + b_top + b_bot - b_w)", compute: ({ h, b_top, b_bot, b_w }) => 2 * (h + b_top + b_bot - b_w) }),
+  perimeterOf({
+    ...iShape,
+    equation: "2 * (h + b_top + b_bot - b_w)",
+    compute: ({ h, b_top, b_bot, b_w }) => 2 * (h + b_top + b_bot - b_w),
+  }),
 ];
 
 const boxShape = {
   id: "BOX_SECTION",
   name: "a box with one rectangular void",
-  params: { b: q.sectionWidth, h: q.sectionHeight, t_top: thickness("t_top", "thickness of the top slab"), t_bot: thickness("t_bot", "thickness of the bottom slab"), t_w: thickness("t_w", "thickness of each web") },
+  params: {
+    b: q.sectionWidth,
+    h: q.sectionHeight,
+    t_top: thickness("t_top", "thickness of the top slab"),
+    t_bot: thickness("t_bot", "thickness of the bottom slab"),
+    t_w: thickness("t_w", "thickness of each web"),
+  },
   limits: ({ b, h, t_top }: { readonly b: number; readonly h: number; readonly t_top: number }) => ({
     t_top: { max: h, because: "the height h" },
     t_bot: { max: h - t_top, because: "the height below the top slab" },
@@ -138,12 +266,21 @@ const boxShape = {
 export const boxSection: readonly Formula[] = [
   ...ofRectangles({
     ...boxShape,
-    parts: [{ width: "b", depth: "h", middle: "h / 2" }, { width: "(b - 2 * t_w)", depth: "(h - t_top - t_bot)", middle: "(h - t_top + t_bot) / 2", minus: true }],
-    inNumbers: ({ b, h, t_top, t_bot, t_w }) => [[b, h, h / 2], [2 * t_w - b, h - t_top - t_bot, (h - t_top + t_bot) / 2]],
+    parts: [
+      { width: "b", depth: "h", middle: "h / 2" },
+      { width: "(b - 2 * t_w)", depth: "(h - t_top - t_bot)", middle: "(h - t_top + t_bot) / 2", minus: true },
+    ],
+    inNumbers: ({ b, h, t_top, t_bot, t_w }) => [
+      [b, h, h / 2],
+      [2 * t_w - b, h - t_top - t_bot, (h - t_top + t_bot) / 2],
+    ],
   }),
   perimeterOf({
     ...boxShape,
-    params: { ...boxShape.params, s: as(q.share, { text: "share of the inner surface that dries: 0 none, 1 all of it", default: 0 }) },
+    params: {
+      ...boxShape.params,
+      s: as(q.share, { text: "share of the inner surface that dries: 0 none, 1 all of it", default: 0 }),
+    },
     notes: ["The inner surface counts with the share s, none of it where s is left out."],
     equation: "2 * (b + h) + s * 2 * (b - 2 * t_w + h - t_top - t_bot)",
     compute: ({ b, h, t_top, t_bot, t_w, s }) => 2 * (b + h) + s * 2 * (b - 2 * t_w + h - t_top - t_bot),

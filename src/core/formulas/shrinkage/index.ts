@@ -7,4 +7,14 @@ import { shrinkageStrainEn1992 } from "./shrinkageStrainEn1992.ts";
 import { shrinkageStrainModelCode1990, shrinkageStrainModelCode1999 } from "./shrinkageStrainModelCode.ts";
 
 /** Shrinkage of concrete. */
-export const shrinkage = [dryingShrinkageNominalEn1992, dryingShrinkageEn1992, autogenousShrinkageEn1992, shrinkageStrainEn1992, shrinkageStrainAci209, shrinkageStrainModelCode1990, shrinkageStrainModelCode1999, shrinkageLossComponent, shrinkageFactorComponent] as const;
+export const shrinkage = [
+  dryingShrinkageNominalEn1992,
+  dryingShrinkageEn1992,
+  autogenousShrinkageEn1992,
+  shrinkageStrainEn1992,
+  shrinkageStrainAci209,
+  shrinkageStrainModelCode1990,
+  shrinkageStrainModelCode1999,
+  shrinkageLossComponent,
+  shrinkageFactorComponent,
+] as const;

@@ -16,7 +16,8 @@ export const shrinkageStrainAci209 = stepwise({
   family: "shrinkage",
   summary: "Shrinkage strain at age t of concrete that dries from the age t_c, by ACI 209R-92, shortening positive",
   notes: [
-    aciMix, aciHumidity,
+    aciMix,
+    aciHumidity,
     "Moist curing of 1 to 90 days, steam curing of 1 to 3 days; other durations are refused.",
     "The factor of moist curing is the logarithm that ACI 209.2R-08 fits to the report's table.",
     "At 80 % humidity the report's two straight lines do not quite meet.",
@@ -35,22 +36,69 @@ export const shrinkageStrainAci209 = stepwise({
     c: as(q.cementContent, { default: 410 }),
     a: as(q.airContent, { default: 6 }),
   },
-  limits: (v) => ({ t_c: { max: valueFor(longestCuring, v.curing), because: "the longest curing that the report covers" }, t: { min: v.t_c, because: "the end of curing" } }),
-  cautions: ({ VS }) => (1.2 * Math.exp(-0.00472 * VS) < 0.2 ? ["the factor of size is below 0.2, the least that ACI 209R-92 allows for all factors together (from memory)"] : []),
+  limits: (v) => ({
+    t_c: { max: valueFor(longestCuring, v.curing), because: "the longest curing that the report covers" },
+    t: { min: v.t_c, because: "the end of curing" },
+  }),
+  cautions: ({ VS }) =>
+    1.2 * Math.exp(-0.00472 * VS) < 0.2
+      ? ["the factor of size is below 0.2, the least that ACI 209R-92 allows for all factors together (from memory)"]
+      : [],
   result: q.shrinkageStrain,
   steps: {
     steam: { symbol: "steam", unit: "–", text: "1 for steam curing", lookup: { of: "curing", values: isSteam } },
-    gamma_tc: { symbol: "γ_sh,tc", unit: "–", text: "moist curing", clause: "(A-6)", equation: "steam == 1 ? 1 : 1.202 - 0.2337 * log10(t_c)" },
-    gamma_RH: { symbol: "γ_sh,RH", unit: "–", text: "humidity", clause: "(A-7)", equation: "RH <= 80 ? 1.40 - 0.0102 * RH : 3.00 - 0.03 * RH" },
+    gamma_tc: {
+      symbol: "γ_sh,tc",
+      unit: "–",
+      text: "moist curing",
+      clause: "(A-6)",
+      equation: "steam == 1 ? 1 : 1.202 - 0.2337 * log10(t_c)",
+    },
+    gamma_RH: {
+      symbol: "γ_sh,RH",
+      unit: "–",
+      text: "humidity",
+      clause: "(A-7)",
+      equation: "RH <= 80 ? 1.40 - 0.0102 * RH : 3.00 - 0.03 * RH",
+    },
     gamma_VS: { symbol: "γ_sh,vs", unit: "–", text: "size", clause: "(A-8)", equation: "1.2 * exp(-0.00472 * VS)" },
     gamma_s: { symbol: "γ_sh,s", unit: "–", text: "slump", clause: "(A-11)", equation: "0.89 + 0.00161 * s" },
-    gamma_psi: { symbol: "γ_sh,ψ", unit: "–", text: "fine aggregate", clause: "(A-12)", equation: "psi <= 50 ? 0.30 + 0.014 * psi : 0.90 + 0.002 * psi" },
+    gamma_psi: {
+      symbol: "γ_sh,ψ",
+      unit: "–",
+      text: "fine aggregate",
+      clause: "(A-12)",
+      equation: "psi <= 50 ? 0.30 + 0.014 * psi : 0.90 + 0.002 * psi",
+    },
     gamma_c: { symbol: "γ_sh,c", unit: "–", text: "cement content", clause: "(A-13)", equation: "0.75 + 0.00061 * c" },
-    gamma_a: { symbol: "γ_sh,α", unit: "–", text: "air content", clause: "(A-14)", equation: "max(0.95 + 0.008 * a, 1)" },
-    gamma_sh: { symbol: "γ_sh", unit: "–", text: "all factors together", clause: "(A-5)", equation: "gamma_tc * gamma_RH * gamma_VS * gamma_s * gamma_psi * gamma_c * gamma_a" },
+    gamma_a: {
+      symbol: "γ_sh,α",
+      unit: "–",
+      text: "air content",
+      clause: "(A-14)",
+      equation: "max(0.95 + 0.008 * a, 1)",
+    },
+    gamma_sh: {
+      symbol: "γ_sh",
+      unit: "–",
+      text: "all factors together",
+      clause: "(A-5)",
+      equation: "gamma_tc * gamma_RH * gamma_VS * gamma_s * gamma_psi * gamma_c * gamma_a",
+    },
     eps_u: { symbol: "ε_shu", unit: "–", text: "final shrinkage", clause: "(A-4)", equation: "780e-6 * gamma_sh" },
-    f: { symbol: "f", unit: "days", text: "time to half the final shrinkage, by curing", lookup: { of: "curing", values: halfTimes } },
-    f_t: { symbol: "f(t,t_c)", unit: "–", text: "development with time", clause: "(A-1)", equation: "(t - t_c) / (f + (t - t_c))" },
+    f: {
+      symbol: "f",
+      unit: "days",
+      text: "time to half the final shrinkage, by curing",
+      lookup: { of: "curing", values: halfTimes },
+    },
+    f_t: {
+      symbol: "f(t,t_c)",
+      unit: "–",
+      text: "development with time",
+      clause: "(A-1)",
+      equation: "(t - t_c) / (f + (t - t_c))",
+    },
     eps: { symbol: "ε_sh", unit: "–", text: "shrinkage strain", clause: "(A-1)", equation: "f_t * eps_u" },
   },
   compute: (v) => {
@@ -66,7 +114,21 @@ export const shrinkageStrainAci209 = stepwise({
     const eps_u = 780e-6 * gamma_sh;
     const f = valueFor(halfTimes, v.curing);
     const f_t = (v.t - v.t_c) / (f + (v.t - v.t_c));
-    return { steam, gamma_tc, gamma_RH, gamma_VS, gamma_s, gamma_psi, gamma_c, gamma_a, gamma_sh, eps_u, f, f_t, eps: f_t * eps_u };
+    return {
+      steam,
+      gamma_tc,
+      gamma_RH,
+      gamma_VS,
+      gamma_s,
+      gamma_psi,
+      gamma_c,
+      gamma_a,
+      gamma_sh,
+      eps_u,
+      f,
+      f_t,
+      eps: f_t * eps_u,
+    };
   },
   empirical: aciFit,
 });

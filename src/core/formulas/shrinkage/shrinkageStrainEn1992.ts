@@ -2,7 +2,18 @@ import { stepwise } from "../../formula.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { cementClass } from "../en1992/choices.ts";
-import { autogenous, autogenousSteps, drying, dryingSteps, humidityNote, nominal, nominalSteps, printedHumidity, sizeNote, thinSection } from "./laws.ts";
+import {
+  autogenous,
+  autogenousSteps,
+  drying,
+  dryingSteps,
+  humidityNote,
+  nominal,
+  nominalSteps,
+  printedHumidity,
+  sizeNote,
+  thinSection,
+} from "./laws.ts";
 
 /** Total shrinkage with every step of 3.1.4(6) and Annex B.2. */
 export const shrinkageStrainEn1992 = stepwise({
@@ -15,7 +26,12 @@ export const shrinkageStrainEn1992 = stepwise({
     humidityNote,
     sizeNote,
   ],
-  source: { key: "EN1992-1-1:2004", clause: "3.1.4(6) (3.8–3.13), Table 3.3, Annex B.2", basis: "seen", readIn: "CE:2021" },
+  source: {
+    key: "EN1992-1-1:2004",
+    clause: "3.1.4(6) (3.8–3.13), Table 3.3, Annex B.2",
+    basis: "seen",
+    readIn: "CE:2021",
+  },
   params: {
     f_ck: q.concreteStrength,
     RH: as(q.relativeHumidity, { valid: printedHumidity }),

@@ -11,13 +11,20 @@ export const prestressForFibreStress = stepwise({
   id: "PRESTRESS_FOR_FIBRE_STRESS",
   family: "stress",
   summary: "Prestressing force that brings a fibre to a wanted stress, compression positive",
-  notes: ["y is positive below the centroid. No result where the force would have to push, or where the fibre's stress does not depend on it."],
+  notes: [
+    "y is positive below the centroid. No result where the force would have to push, or where the fibre's stress does not depend on it.",
+  ],
   source: mechanics,
   params: { sigma_c: target, e: q.eccentricity, M: q.moment, A: q.area, I: q.secondMoment, y: q.fibreDistance },
   result: q.prestressForce,
   steps: {
     lacking: { symbol: "Δσ_c", unit: "MPa", equation: "sigma_c + M * y / I", text: "stress the prestress has to give" },
-    share: { symbol: "c", unit: "–", equation: "1 + A * e * y / I", text: "stress of the fibre over the mean stress P/A" },
+    share: {
+      symbol: "c",
+      unit: "–",
+      equation: "1 + A * e * y / I",
+      text: "stress of the fibre over the mean stress P/A",
+    },
     P: { symbol: "P", unit: "kN", equation: "lacking * A / share" },
   },
   compute: ({ sigma_c, e, M, A, I, y }) => {
@@ -25,7 +32,8 @@ export const prestressForFibreStress = stepwise({
     const share = 1 + (A * e * y) / I;
     if (share === 0) throw new NoResult("the tendon lies at the kern point of this fibre: no force changes its stress");
     const P = (lacking * A) / share;
-    if (P < 0) throw new NoResult(`no tension in the tendon gives this stress; it would take a push of ${format(-P / 1000)} kN`);
+    if (P < 0)
+      throw new NoResult(`no tension in the tendon gives this stress; it would take a push of ${format(-P / 1000)} kN`);
     return { lacking, share, P };
   },
 });
@@ -35,12 +43,26 @@ export const eccentricityForFibreStress = stepwise({
   id: "ECCENTRICITY_FOR_FIBRE_STRESS",
   family: "stress",
   summary: "Eccentricity of a prestressing force that brings a fibre to a wanted stress, positive below the centroid",
-  notes: ["y is positive below the centroid; no result for the fibre at the centroid, y = 0. Whether the tendon finds room there is another question."],
+  notes: [
+    "y is positive below the centroid; no result for the fibre at the centroid, y = 0. Whether the tendon finds room there is another question.",
+  ],
   source: mechanics,
-  params: { sigma_c: target, P: as(q.prestressForce, { above: 0 }), M: q.moment, A: q.area, I: q.secondMoment, y: q.fibreDistance },
+  params: {
+    sigma_c: target,
+    P: as(q.prestressForce, { above: 0 }),
+    M: q.moment,
+    A: q.area,
+    I: q.secondMoment,
+    y: q.fibreDistance,
+  },
   result: q.eccentricity,
   steps: {
-    lacking: { symbol: "Δσ_c", unit: "MPa", equation: "sigma_c - P / A + M * y / I", text: "stress the eccentricity has to give" },
+    lacking: {
+      symbol: "Δσ_c",
+      unit: "MPa",
+      equation: "sigma_c - P / A + M * y / I",
+      text: "stress the eccentricity has to give",
+    },
     e: { symbol: "e", unit: "mm", equation: "lacking * I / (P * y)" },
   },
   compute: ({ sigma_c, P, M, A, I, y }) => {

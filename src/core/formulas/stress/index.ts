@@ -2,4 +2,10 @@ import { concreteStressAtTendon, fibreStress } from "./fibreStress.ts";
 import { eccentricityForFibreStress, prestressForFibreStress } from "./forFibreStress.ts";
 import { tensionUtilisation } from "./tensionUtilisation.ts";
 
-export const stressFormulas = [fibreStress, concreteStressAtTendon, prestressForFibreStress, eccentricityForFibreStress, tensionUtilisation];
+export const stressFormulas = [
+  fibreStress,
+  concreteStressAtTendon,
+  prestressForFibreStress,
+  eccentricityForFibreStress,
+  tensionUtilisation,
+];

@@ -8,7 +8,8 @@ import { mechanics } from "../mechanics.ts";
 export const tensionUtilisation = stepwise({
   id: "TENSION_UTILISATION",
   family: "stress",
-  summary: "Utilisation of a fibre in tension: the stress that pulls over the stress that holds plus the tension allowed",
+  summary:
+    "Utilisation of a fibre in tension: the stress that pulls over the stress that holds plus the tension allowed",
   notes: [
     "1 exactly where the stress of the fibre reaches the limit, above 1 where it passes it; 0 where nothing pulls. It works for decompression too, where stress over limit would divide by zero.",
     "Prestress counts with r_inf where it compresses the fibre and with r_sup where it pulls.",
@@ -18,14 +19,25 @@ export const tensionUtilisation = stepwise({
   params: {
     sigma_p: as(q.fibreStress, { symbol: "σ_c,p", text: "stress of the fibre by prestress, compression positive" }),
     sigma_M: as(q.fibreStress, { symbol: "σ_c,M", text: "stress of the fibre by loads, compression positive" }),
-    r_sup: q.upperFactor, r_inf: q.lowerFactor,
+    r_sup: q.upperFactor,
+    r_inf: q.lowerFactor,
     f_t: as(q.fibreStress, { symbol: "f_t", text: "tension limit, zero or negative", max: 0 }),
   },
   result: q.utilisation,
   steps: {
-    p: { symbol: "r·σ_c,p", unit: "MPa", equation: "sigma_p >= 0 ? r_inf * sigma_p : r_sup * sigma_p", text: "prestress, the unfavourable value" },
+    p: {
+      symbol: "r·σ_c,p",
+      unit: "MPa",
+      equation: "sigma_p >= 0 ? r_inf * sigma_p : r_sup * sigma_p",
+      text: "prestress, the unfavourable value",
+    },
     pull: { symbol: "σ_pull", unit: "MPa", equation: "-(min(p, 0) + min(sigma_M, 0))", text: "what pulls" },
-    hold: { symbol: "σ_hold", unit: "MPa", equation: "max(p, 0) + max(sigma_M, 0) - f_t", text: "what holds, with the tension allowed" },
+    hold: {
+      symbol: "σ_hold",
+      unit: "MPa",
+      equation: "max(p, 0) + max(sigma_M, 0) - f_t",
+      text: "what holds, with the tension allowed",
+    },
     u: { symbol: "u_t", unit: "–", equation: "pull == 0 ? 0 : pull / hold" },
   },
   compute: ({ sigma_p, sigma_M, r_sup, r_inf, f_t }) => {

@@ -5,7 +5,10 @@ import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 
 const losses = { eta_j: q.jackLoss, eta_a: q.anchorageLoss };
-const notes = ["The force in the tendon behind the anchorage is p A_ram (1 − η_j)(1 − η_a). Take A_ram and η_j from the calibration of this jack with this gauge; 0 where the calibration counts a loss already.", "While the jack lets down, friction in it acts the other way."];
+const notes = [
+  "The force in the tendon behind the anchorage is p A_ram (1 − η_j)(1 − η_a). Take A_ram and η_j from the calibration of this jack with this gauge; 0 where the calibration counts a loss already.",
+  "While the jack lets down, friction in it acts the other way.",
+];
 const none = "Pressure times area; no published number found.";
 
 export const jackForce = formula({
@@ -34,9 +37,15 @@ interface Hydraulics {
 const transmitted = ({ A_ram, eta_j, eta_a }: Hydraulics): number => A_ram * (1 - eta_j) * (1 - eta_a);
 
 /** Force and pressure that no equipment of the trade stands for point to a slip in the ram's area. */
-export const forceLimit = (v: Hydraulics) => ({ P: { max: highestReading * transmitted(v), because: "the force that takes 2000 bar with this ram: check the area" } });
+export const forceLimit = (v: Hydraulics) => ({
+  P: { max: highestReading * transmitted(v), because: "the force that takes 2000 bar with this ram: check the area" },
+});
 export const ratingCaution = (v: Hydraulics & { readonly P: number }): readonly string[] =>
-  v.P > usualRating * transmitted(v) ? [`the gauge comes to ${format((10 * v.P) / transmitted(v))} bar, above the usual 700 bar: compare with what jack, hoses and pump are rated for`] : [];
+  v.P > usualRating * transmitted(v)
+    ? [
+        `the gauge comes to ${format((10 * v.P) / transmitted(v))} bar, above the usual 700 bar: compare with what jack, hoses and pump are rated for`,
+      ]
+    : [];
 
 export const gaugePressure = formula({
   id: "GAUGE_PRESSURE",
@@ -44,7 +53,11 @@ export const gaugePressure = formula({
   summary: "Pressure on the gauge for a force in the tendon behind the anchorage",
   notes: [...notes, cautions.stressing],
   source: mechanics,
-  params: { P: as(q.prestressForce, { text: "force wanted in the tendon behind the anchorage" }), A_ram: q.ramArea, ...losses },
+  params: {
+    P: as(q.prestressForce, { text: "force wanted in the tendon behind the anchorage" }),
+    A_ram: q.ramArea,
+    ...losses,
+  },
   limits: forceLimit,
   cautions: ratingCaution,
   result: q.gaugePressure,
@@ -61,7 +74,12 @@ export const stageGaugePressure = formula({
   summary: "Pressure on the gauge at a stage of the jacking force",
   notes: ["A row of a stressing table: the same share goes into ELONGATION_STAGE.", ...notes, cautions.stressing],
   source: mechanics,
-  params: { P_i: share.P_i, P: as(q.prestressForce, { symbol: "P_0", text: "jacking force behind the anchorage at the last stage" }), A_ram: q.ramArea, ...losses },
+  params: {
+    P_i: share.P_i,
+    P: as(q.prestressForce, { symbol: "P_0", text: "jacking force behind the anchorage at the last stage" }),
+    A_ram: q.ramArea,
+    ...losses,
+  },
   limits: forceLimit,
   cautions: ratingCaution,
   result: q.gaugePressure,
@@ -74,9 +92,17 @@ export const stageElongation = formula({
   id: "ELONGATION_STAGE",
   family: "stressing",
   summary: "Elongation expected between the first reading and a stage of the jacking force",
-  notes: ["Friction takes the same part at every force, so the elongation grows with the force. The first reading is taken once the slack is out; the share of force there is ψ_0.", "A value below 0 belongs to a stage before the first reading.", cautions.stressing],
+  notes: [
+    "Friction takes the same part at every force, so the elongation grows with the force. The first reading is taken once the slack is out; the share of force there is ψ_0.",
+    "A value below 0 belongs to a stage before the first reading.",
+    cautions.stressing,
+  ],
   source: mechanics,
-  params: { P_i: share.P_i, psi_0: as(q.forceShare, { symbol: "ψ_0", text: "part of the jacking force at the first reading", min: 0 }), elongation: as(q.elongation, { symbol: "Δl", text: "elongation calculated for the whole jacking force", min: 0 }) },
+  params: {
+    P_i: share.P_i,
+    psi_0: as(q.forceShare, { symbol: "ψ_0", text: "part of the jacking force at the first reading", min: 0 }),
+    elongation: as(q.elongation, { symbol: "Δl", text: "elongation calculated for the whole jacking force", min: 0 }),
+  },
   result: { ...q.elongation, symbol: "Δl_i", min: -12000, max: 12000 },
   equation: "(P_i - psi_0) * elongation",
   compute: ({ P_i, psi_0, elongation }) => (P_i - psi_0) * elongation,
@@ -87,9 +113,15 @@ export const jackStrokes = formula({
   id: "JACK_STROKES",
   family: "stressing",
   summary: "Number of strokes of the jack for an elongation",
-  notes: ["Each regrip takes a draw-in into the jack's own grips: use the stroke that is left for the tendon.", cautions.stressing],
+  notes: [
+    "Each regrip takes a draw-in into the jack's own grips: use the stroke that is left for the tendon.",
+    cautions.stressing,
+  ],
   source: mechanics,
-  params: { elongation: as(q.elongation, { text: "elongation to be drawn, with slack and length in the jack", min: 0 }), stroke: q.jackStroke },
+  params: {
+    elongation: as(q.elongation, { text: "elongation to be drawn, with slack and length in the jack", min: 0 }),
+    stroke: q.jackStroke,
+  },
   result: q.strokeCount,
   equation: "ceil(elongation / stroke)",
   compute: ({ elongation, stroke }) => {

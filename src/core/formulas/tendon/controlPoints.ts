@@ -27,8 +27,15 @@ export const jackingEnd = choice({
   key: "jackingEnd",
   symbol: "end",
   text: "jacking end",
-  values: [{ value: "LEFT", text: "left end" }, { value: "RIGHT", text: "right end" }],
+  values: [
+    { value: "LEFT", text: "left end" },
+    { value: "RIGHT", text: "right end" },
+  ],
 });
 
-export type ControlPoint = { readonly x: number; readonly e: number; readonly shape: "LINE" | "FROM_LEVEL" | "TO_LEVEL" | "SMOOTH" };
+export type ControlPoint = {
+  readonly x: number;
+  readonly e: number;
+  readonly shape: "LINE" | "FROM_LEVEL" | "TO_LEVEL" | "SMOOTH";
+};
 export type End = "LEFT" | "RIGHT";

@@ -25,7 +25,11 @@ export const deviationForceFriction = stepwise({
   summary: "Force of a tendon on a deviator over which it is pulled: the resultant of both forces",
   notes: ["The force behind the deviator is less by friction, so the resultant leans towards the jack."],
   source: mechanics,
-  params: { P_1: as(q.prestressForce, { symbol: "P_1", text: "force of the tendon on the jack's side" }), mu: as(q.frictionCoefficient, { text: "friction coefficient between tendon and deviator" }), theta },
+  params: {
+    P_1: as(q.prestressForce, { symbol: "P_1", text: "force of the tendon on the jack's side" }),
+    mu: as(q.frictionCoefficient, { text: "friction coefficient between tendon and deviator" }),
+    theta,
+  },
   result: q.deviatorForce,
   steps: {
     P_2: { symbol: "P_2", unit: "kN", text: "force behind the deviator", equation: "P_1 * exp(-mu * theta)" },
@@ -39,11 +43,29 @@ export const deviationForceFriction = stepwise({
 });
 
 const direction = {
-  P_1: as(q.prestressForce, { symbol: "P_1", text: "force of the tendon left of the deviator" }), P_2: as(q.prestressForce, { symbol: "P_2", text: "force of the tendon right of the deviator" }),
-  beta_1: as(q.directionAngle, { symbol: "β_1", text: "inclination left of the deviator, positive where the tendon goes down to the right" }), beta_2: as(q.directionAngle, { symbol: "β_2", text: "inclination right of the deviator, positive where the tendon goes down to the right" }),
+  P_1: as(q.prestressForce, { symbol: "P_1", text: "force of the tendon left of the deviator" }),
+  P_2: as(q.prestressForce, { symbol: "P_2", text: "force of the tendon right of the deviator" }),
+  beta_1: as(q.directionAngle, {
+    symbol: "β_1",
+    text: "inclination left of the deviator, positive where the tendon goes down to the right",
+  }),
+  beta_2: as(q.directionAngle, {
+    symbol: "β_2",
+    text: "inclination right of the deviator, positive where the tendon goes down to the right",
+  }),
 };
-const plan = { psi_1: as(q.directionAngle, { symbol: "ψ_1", text: "direction in plan left of the deviator, positive to the left of the span seen along x" }), psi_2: as(q.directionAngle, { symbol: "ψ_2", text: "direction in plan right of the deviator, positive to the left of the span seen along x" }) };
-const vector = "One of three components of the force of the tendon on the deviator: P_2 along its direction to the right and P_1 back along its direction from the left.";
+const plan = {
+  psi_1: as(q.directionAngle, {
+    symbol: "ψ_1",
+    text: "direction in plan left of the deviator, positive to the left of the span seen along x",
+  }),
+  psi_2: as(q.directionAngle, {
+    symbol: "ψ_2",
+    text: "direction in plan right of the deviator, positive to the left of the span seen along x",
+  }),
+};
+const vector =
+  "One of three components of the force of the tendon on the deviator: P_2 along its direction to the right and P_1 back along its direction from the left.";
 
 export const deviationForceVertical = formula({
   id: "DEVIATION_FORCE_VERTICAL",
@@ -67,7 +89,8 @@ export const deviationForceAlong = formula({
   params: { ...direction, ...plan },
   result: q.deviatorForce,
   equation: "P_2 * cos(beta_2) * cos(psi_2) - P_1 * cos(beta_1) * cos(psi_1)",
-  compute: ({ P_1, P_2, beta_1, beta_2, psi_1, psi_2 }) => P_2 * Math.cos(beta_2) * Math.cos(psi_2) - P_1 * Math.cos(beta_1) * Math.cos(psi_1),
+  compute: ({ P_1, P_2, beta_1, beta_2, psi_1, psi_2 }) =>
+    P_2 * Math.cos(beta_2) * Math.cos(psi_2) - P_1 * Math.cos(beta_1) * Math.cos(psi_1),
   unpublished: none,
 });
 
@@ -80,8 +103,15 @@ export const deviationForceAcross = formula({
   params: { ...direction, ...plan },
   result: q.deviatorForce,
   equation: "P_2 * cos(beta_2) * sin(psi_2) - P_1 * cos(beta_1) * sin(psi_1)",
-  compute: ({ P_1, P_2, beta_1, beta_2, psi_1, psi_2 }) => P_2 * Math.cos(beta_2) * Math.sin(psi_2) - P_1 * Math.cos(beta_1) * Math.sin(psi_1),
+  compute: ({ P_1, P_2, beta_1, beta_2, psi_1, psi_2 }) =>
+    P_2 * Math.cos(beta_2) * Math.sin(psi_2) - P_1 * Math.cos(beta_1) * Math.sin(psi_1),
   unpublished: none,
 });
 
-export const deviationFormulas: readonly Formula[] = [deviationForce, deviationForceFriction, deviationForceVertical, deviationForceAlong, deviationForceAcross] as unknown as readonly Formula[];
+export const deviationFormulas: readonly Formula[] = [
+  deviationForce,
+  deviationForceFriction,
+  deviationForceVertical,
+  deviationForceAlong,
+  deviationForceAcross,
+] as unknown as readonly Formula[];

@@ -5,10 +5,27 @@ import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 import { controlPoints, jackingEnd } from "./controlPoints.ts";
 import { integrate } from "./integrate.ts";
-import { angleBetween, angleByCurvature, angleFrom, breaks, distanceFrom, eccentricityAt, fromEnd, left, profile, right, slopeAt, smallestRadius, within } from "./profile.ts";
+import {
+  angleBetween,
+  angleByCurvature,
+  angleFrom,
+  breaks,
+  distanceFrom,
+  eccentricityAt,
+  fromEnd,
+  left,
+  profile,
+  right,
+  slopeAt,
+  smallestRadius,
+  within,
+} from "./profile.ts";
 
 const x = as(q.controlX, { text: "distance from the left end of the tendon" });
-const notes = ["Between control points the tendon is straight or a parabola e(x) whose slope changes linearly.", "Eccentricity positive below the centroid."];
+const notes = [
+  "Between control points the tendon is straight or a parabola e(x) whose slope changes linearly.",
+  "Eccentricity positive below the centroid.",
+];
 
 export const tendonEccentricity = stepwise({
   id: "TENDON_ECCENTRICITY",
@@ -18,7 +35,13 @@ export const tendonEccentricity = stepwise({
   source: mechanics,
   params: { points: controlPoints, x },
   result: q.eccentricity,
-  steps: { e: { symbol: "e(x)", unit: "mm", governing: "e(x) = e_i + e'_i (x - x_i) + \\frac{e'_{i+1} - e'_i}{2\\,(x_{i+1} - x_i)} (x - x_i)^2" } },
+  steps: {
+    e: {
+      symbol: "e(x)",
+      unit: "mm",
+      governing: "e(x) = e_i + e'_i (x - x_i) + \\frac{e'_{i+1} - e'_i}{2\\,(x_{i+1} - x_i)} (x - x_i)^2",
+    },
+  },
   compute: ({ points, x: at }) => {
     const p = profile(points);
     return { e: eccentricityAt(p, within(p, at)) };
@@ -39,7 +62,13 @@ export const tendonSlope = stepwise({
   source: mechanics,
   params: { points: controlPoints, x },
   result: q.tendonSlope,
-  steps: { slope: { symbol: "e'(x)", unit: "–", governing: "e'(x) = e'_i + (e'_{i+1} - e'_i)\\,\\frac{x - x_i}{x_{i+1} - x_i}" } },
+  steps: {
+    slope: {
+      symbol: "e'(x)",
+      unit: "–",
+      governing: "e'(x) = e'_i + (e'_{i+1} - e'_i)\\,\\frac{x - x_i}{x_{i+1} - x_i}",
+    },
+  },
   compute: ({ points, x: at }) => {
     const p = profile(points);
     return { slope: slopeAt(p, within(p, at)) };
@@ -49,9 +78,15 @@ export const tendonSlope = stepwise({
     const p = profile(points);
     const a = within(p, at);
     const to = breaks(p).find((b) => b > a) ?? right(p);
-    const from = breaks(p).filter((b) => b < to).at(-1)!;
+    const from = breaks(p)
+      .filter((b) => b < to)
+      .at(-1)!;
     const u = (a - from) / (to - from);
-    const [e_0, e_m, e_1] = [from, (from + to) / 2, to].map((place) => eccentricityAt(p, place)) as [number, number, number];
+    const [e_0, e_m, e_1] = [from, (from + to) / 2, to].map((place) => eccentricityAt(p, place)) as [
+      number,
+      number,
+      number,
+    ];
     const derivative = (e_0 * (4 * u - 3) + e_m * (4 - 8 * u) + e_1 * (4 * u - 1)) / (to - from);
     return (slope - derivative) / (1 + Math.abs(derivative));
   },
@@ -62,12 +97,21 @@ export const tendonAngle = stepwise({
   id: "TENDON_ANGLE",
   family: "tendon",
   summary: "Sum of absolute angle changes of a tendon from one place to another further right",
-  notes: ["Exact angles, arctan of the slope; reverse curvature adds.", "Kinks at control points count where they are passed or where the interval ends on them, not where it begins: angles of adjoining intervals add up."],
+  notes: [
+    "Exact angles, arctan of the slope; reverse curvature adds.",
+    "Kinks at control points count where they are passed or where the interval ends on them, not where it begins: angles of adjoining intervals add up.",
+  ],
   source: mechanics,
   params: { points: controlPoints, x_1: as(x, { symbol: "x_1" }), x_2: as(x, { symbol: "x_2" }) },
   limits: ({ x_1 }) => ({ x_2: { min: x_1, because: "x_1" } }),
   result: q.angle,
-  steps: { alpha: { symbol: "α", unit: "rad", governing: "\\alpha = \\int_{x_1}^{x_2} \\frac{|e''|}{1 + e'^2}\\,dx + \\sum_{kinks} |\\Delta\\arctan e'|" } },
+  steps: {
+    alpha: {
+      symbol: "α",
+      unit: "rad",
+      governing: "\\alpha = \\int_{x_1}^{x_2} \\frac{|e''|}{1 + e'^2}\\,dx + \\sum_{kinks} |\\Delta\\arctan e'|",
+    },
+  },
   compute: ({ points, x_1, x_2 }) => {
     const p = profile(points);
     return { alpha: angleBetween(p, within(p, x_1, "x_1"), within(p, x_2, "x_2")) };
@@ -82,11 +126,19 @@ export const tendonAngleFromJack = stepwise({
   id: "TENDON_ANGLE_FROM_JACK",
   family: "tendon",
   summary: "Sum of absolute angle changes of a tendon from the jacking end to x",
-  notes: ["Exact angles, arctan of the slope; reverse curvature adds; a kink at x itself counts, one at the jack does not."],
+  notes: [
+    "Exact angles, arctan of the slope; reverse curvature adds; a kink at x itself counts, one at the jack does not.",
+  ],
   source: mechanics,
   params: { points: controlPoints, x, end: jackingEnd },
   result: q.angle,
-  steps: { alpha: { symbol: "α", unit: "rad", governing: "\\alpha = \\int_{jack}^{x} \\frac{|e''|}{1 + e'^2}\\,dx + \\sum_{kinks} |\\Delta\\arctan e'|" } },
+  steps: {
+    alpha: {
+      symbol: "α",
+      unit: "rad",
+      governing: "\\alpha = \\int_{jack}^{x} \\frac{|e''|}{1 + e'^2}\\,dx + \\sum_{kinks} |\\Delta\\arctan e'|",
+    },
+  },
   compute: ({ points, x: at, end }) => {
     const p = profile(points);
     return { alpha: angleFrom(p, within(p, at), end) };
@@ -136,7 +188,12 @@ export const tendonLength = stepwise({
     const primitive = (t: number): number => (t * Math.hypot(1, t) + Math.asinh(t)) / 2;
     const closed = profile(points).reduce((sum, s) => {
       const bend = (s.end - s.start) / (s.to - s.from);
-      return sum + (Math.abs(s.end - s.start) < 1e-6 ? (s.to - s.from) * Math.hypot(1, (s.start + s.end) / 2) : (primitive(s.end) - primitive(s.start)) / bend);
+      return (
+        sum +
+        (Math.abs(s.end - s.start) < 1e-6
+          ? (s.to - s.from) * Math.hypot(1, (s.start + s.end) / 2)
+          : (primitive(s.end) - primitive(s.start)) / bend)
+      );
     }, 0);
     return L / closed - 1;
   },
@@ -174,11 +231,23 @@ export const spatialAngle = formula({
   summary: "Angle change of a tendon curved in plan and elevation at once",
   notes: ["For a stretch in which both curvatures are uniform; small slopes."],
   source: mechanics,
-  params: { alpha_v: as(q.angle, { symbol: "α_v", text: "angle change in elevation" }), alpha_h: as(q.angle, { symbol: "α_h", text: "angle change in plan" }) },
+  params: {
+    alpha_v: as(q.angle, { symbol: "α_v", text: "angle change in elevation" }),
+    alpha_h: as(q.angle, { symbol: "α_h", text: "angle change in plan" }),
+  },
   result: q.angle,
   equation: "sqrt(alpha_v^2 + alpha_h^2)",
   compute: ({ alpha_v, alpha_h }) => Math.sqrt(alpha_v * alpha_v + alpha_h * alpha_h),
   unpublished: "Common practice, no published number found.",
 });
 
-export const tendonFormulas = [tendonEccentricity, tendonSlope, tendonAngle, tendonAngleFromJack, distanceFromJack, tendonLength, tendonMinRadius, spatialAngle];
+export const tendonFormulas = [
+  tendonEccentricity,
+  tendonSlope,
+  tendonAngle,
+  tendonAngleFromJack,
+  distanceFromJack,
+  tendonLength,
+  tendonMinRadius,
+  spatialAngle,
+];

@@ -19,7 +19,8 @@ function refined(f: (x: number) => number, a: number, b: number, whole: number, 
   const middle = (a + b) / 2;
   const first = gauss(f, a, middle);
   const second = gauss(f, middle, b);
-  if (depth === 0 || Math.abs(first + second - whole) <= 1e-13 * (Math.abs(first) + Math.abs(second))) return first + second;
+  if (depth === 0 || Math.abs(first + second - whole) <= 1e-13 * (Math.abs(first) + Math.abs(second)))
+    return first + second;
   return refined(f, a, middle, first, depth - 1) + refined(f, middle, b, second, depth - 1);
 }
 
@@ -27,7 +28,8 @@ function refined(f: (x: number) => number, a: number, b: number, whole: number, 
 export function integrate(f: (x: number) => number, a: number, b: number, breaks: readonly number[]): number {
   const stops = [a, ...breaks.filter((x) => x > a && x < b), b];
   let sum = 0;
-  for (let i = 0; i + 1 < stops.length; i++) sum += refined(f, stops[i]!, stops[i + 1]!, gauss(f, stops[i]!, stops[i + 1]!), 12);
+  for (let i = 0; i + 1 < stops.length; i++)
+    sum += refined(f, stops[i]!, stops[i + 1]!, gauss(f, stops[i]!, stops[i + 1]!), 12);
   return sum;
 }
 
@@ -41,7 +43,8 @@ export function bySimpson(f: (x: number) => number, a: number, b: number, breaks
     const h = (to - from) / n;
     // Just inside the ends, where a kink would count for both sides.
     const at = (x: number): number => f(Math.min(Math.max(x, from + 1e-12 * (to - from)), to - 1e-12 * (to - from)));
-    for (let j = 0; j < n; j += 2) sum += ((at(from + j * h) + 4 * at(from + (j + 1) * h) + at(from + (j + 2) * h)) * h) / 3;
+    for (let j = 0; j < n; j += 2)
+      sum += ((at(from + j * h) + 4 * at(from + (j + 1) * h) + at(from + (j + 2) * h)) * h) / 3;
   }
   return sum;
 }

@@ -22,14 +22,22 @@ export function profile(points: readonly ControlPoint[]): Profile {
   for (let i = 0; i + 1 < points.length; i++) {
     const a = points[i]!;
     const b = points[i + 1]!;
-    if (!(b.x > a.x)) throw new InputError("points", `control point ${i + 2} at x = ${metres(b.x)} does not lie to the right of point ${i + 1} at x = ${metres(a.x)}; x must increase from point to point`);
+    if (!(b.x > a.x))
+      throw new InputError(
+        "points",
+        `control point ${i + 2} at x = ${metres(b.x)} does not lie to the right of point ${i + 1} at x = ${metres(a.x)}; x must increase from point to point`,
+      );
     const mean = (b.e - a.e) / (b.x - a.x);
     let start = mean;
     if (a.shape === "FROM_LEVEL") start = 0;
     else if (a.shape === "TO_LEVEL") start = 2 * mean;
     else if (a.shape === "SMOOTH") {
       const before = segments.at(-1);
-      if (!before) throw new InputError("points", "control point 1 is SMOOTH, but there is no segment before it to go on from; allowed: LINE, FROM_LEVEL, TO_LEVEL");
+      if (!before)
+        throw new InputError(
+          "points",
+          "control point 1 is SMOOTH, but there is no segment before it to go on from; allowed: LINE, FROM_LEVEL, TO_LEVEL",
+        );
       start = before.end;
     }
     segments.push({ from: a.x, to: b.x, e: a.e, start, end: 2 * mean - start });
@@ -53,7 +61,11 @@ function slopeIn(s: Segment, x: number): number {
 export function within(p: Profile, x: number, parameter = "x"): number {
   // Stations computed from the span miss an end by a few bits.
   const slack = 1e-9 * (right(p) - left(p));
-  if (x < left(p) - slack || x > right(p) + slack) throw new InputError(parameter, `x = ${metres(x)} lies outside the tendon; allowed: ${format(left(p) / 1000)} to ${metres(right(p))}`);
+  if (x < left(p) - slack || x > right(p) + slack)
+    throw new InputError(
+      parameter,
+      `x = ${metres(x)} lies outside the tendon; allowed: ${format(left(p) / 1000)} to ${metres(right(p))}`,
+    );
   return Math.min(Math.max(x, left(p)), right(p));
 }
 
@@ -93,7 +105,10 @@ export function angleAlong(p: Profile): (x: number) => number {
   let turned = 0;
   const starts = p.map((s, i) => {
     const before = p[i - 1];
-    if (before) turned += Math.abs(Math.atan(before.end) - Math.atan(before.start)) + Math.abs(Math.atan(s.start) - Math.atan(before.end));
+    if (before)
+      turned +=
+        Math.abs(Math.atan(before.end) - Math.atan(before.start)) +
+        Math.abs(Math.atan(s.start) - Math.atan(before.end));
     return { ...s, turned, direction: Math.atan(s.start) };
   });
   return (x) => {
@@ -106,7 +121,13 @@ export function angleAlong(p: Profile): (x: number) => number {
 export function fromEnd(p: Profile, end: End): Profile {
   if (end === "LEFT") return p;
   const R = right(p);
-  return [...p].reverse().map((s) => ({ from: R - s.to, to: R - s.from, e: s.e + ((s.start + s.end) * (s.to - s.from)) / 2, start: -s.end, end: -s.start }));
+  return [...p].reverse().map((s) => ({
+    from: R - s.to,
+    to: R - s.from,
+    e: s.e + ((s.start + s.end) * (s.to - s.from)) / 2,
+    start: -s.end,
+    end: -s.start,
+  }));
 }
 
 /** Distance along the span from the jacking end. */

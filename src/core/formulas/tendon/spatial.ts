@@ -10,16 +10,34 @@ import { breaks, left, profile, right, slopeAt, slopeBeside, within, type Profil
 import { angleInSpace, checkSegments, lengthOf, segmentsTable, withinLength } from "./segments.ts";
 
 const x = as(q.controlX, { text: "distance from the left end of the tendon" });
-const planPoints = { ...controlPoints, key: "planPoints", symbol: "plan", text: "control points of the tendon in plan from left to right, with the offset from a line along the span; same ends as in elevation", columns: { ...controlPoints.columns, e: as(q.eccentricity, { symbol: "y", text: "offset in plan from a line along the span" }) } };
-const notes = ["The tendon is described twice, in elevation and in plan, each by control points; both descriptions begin and end at the same x.", "Curvatures of both views are taken together at each place, √(κ_v² + κ_h²), as is done for flat tendons."];
+const planPoints = {
+  ...controlPoints,
+  key: "planPoints",
+  symbol: "plan",
+  text: "control points of the tendon in plan from left to right, with the offset from a line along the span; same ends as in elevation",
+  columns: {
+    ...controlPoints.columns,
+    e: as(q.eccentricity, { symbol: "y", text: "offset in plan from a line along the span" }),
+  },
+};
+const notes = [
+  "The tendon is described twice, in elevation and in plan, each by control points; both descriptions begin and end at the same x.",
+  "Curvatures of both views are taken together at each place, √(κ_v² + κ_h²), as is done for flat tendons.",
+];
 
-interface Views { readonly v: Profile; readonly h: Profile }
+interface Views {
+  readonly v: Profile;
+  readonly h: Profile;
+}
 
 function views(points: readonly ControlPoint[], plan: readonly ControlPoint[]): Views {
   const [v, h] = [profile(points), profile(plan)];
   const slack = 1e-9 * (right(v) - left(v));
   if (Math.abs(left(v) - left(h)) > slack || Math.abs(right(v) - right(h)) > slack) {
-    throw new InputError("plan", `the tendon runs from x = ${format(left(v) / 1000)} to ${format(right(v) / 1000)} m in elevation but from ${format(left(h) / 1000)} to ${format(right(h) / 1000)} m in plan; both must be the same`);
+    throw new InputError(
+      "plan",
+      `the tendon runs from x = ${format(left(v) / 1000)} to ${format(right(v) / 1000)} m in elevation but from ${format(left(h) / 1000)} to ${format(right(h) / 1000)} m in plan; both must be the same`,
+    );
   }
   return { v, h };
 }
@@ -41,7 +59,10 @@ function kink(p: Profile, at: number): number {
 
 function angleBetween(w: Views, a: number, b: number): number {
   const smooth = integrate((at) => angleInSpace(turning(w.v, at), turning(w.h, at)), a, b, stops(w));
-  return stops(w).reduce((sum, at) => (at > a && at <= b ? sum + angleInSpace(kink(w.v, at), kink(w.h, at)) : sum), smooth);
+  return stops(w).reduce(
+    (sum, at) => (at > a && at <= b ? sum + angleInSpace(kink(w.v, at), kink(w.h, at)) : sum),
+    smooth,
+  );
 }
 
 /** The same by short chords of both directions: the change of each view's angle over many small steps. */
@@ -58,20 +79,36 @@ function angleBySteps(w: Views, a: number, b: number): number {
     }
     return total;
   };
-  const smooth = at.slice(1).reduce((total, to, i) => total + (to > at[i]! ? (4 * sum(2 * n, at[i]!, to) - sum(n, at[i]!, to)) / 3 : 0), 0);
-  return stops(w).reduce((total, s) => (s > a && s <= b ? total + angleInSpace(kink(w.v, s), kink(w.h, s)) : total), smooth);
+  const smooth = at
+    .slice(1)
+    .reduce((total, to, i) => total + (to > at[i]! ? (4 * sum(2 * n, at[i]!, to) - sum(n, at[i]!, to)) / 3 : 0), 0);
+  return stops(w).reduce(
+    (total, s) => (s > a && s <= b ? total + angleInSpace(kink(w.v, s), kink(w.h, s)) : total),
+    smooth,
+  );
 }
 
 const tendonAngleSpatial = stepwise({
   id: "TENDON_ANGLE_SPATIAL",
   family: "tendon",
-  summary: "Sum of angle changes in space of a tendon curved in elevation and in plan, from one place to another further right",
-  notes: [...notes, "Reverse curvature adds. Kinks count where they are passed or where the interval ends on them, not where it begins."],
+  summary:
+    "Sum of angle changes in space of a tendon curved in elevation and in plan, from one place to another further right",
+  notes: [
+    ...notes,
+    "Reverse curvature adds. Kinks count where they are passed or where the interval ends on them, not where it begins.",
+  ],
   source: mechanics,
   params: { points: controlPoints, plan: planPoints, x_1: as(x, { symbol: "x_1" }), x_2: as(x, { symbol: "x_2" }) },
   limits: ({ x_1 }) => ({ x_2: { min: x_1, because: "x_1" } }),
   result: q.angle,
-  steps: { alpha: { symbol: "α", unit: "rad", governing: "\\alpha = \\int_{x_1}^{x_2} \\sqrt{\\alpha_v'^2 + \\alpha_h'^2}\\,dx + \\sum_{kinks}\\sqrt{\\Delta\\alpha_v^2 + \\Delta\\alpha_h^2}" } },
+  steps: {
+    alpha: {
+      symbol: "α",
+      unit: "rad",
+      governing:
+        "\\alpha = \\int_{x_1}^{x_2} \\sqrt{\\alpha_v'^2 + \\alpha_h'^2}\\,dx + \\sum_{kinks}\\sqrt{\\Delta\\alpha_v^2 + \\Delta\\alpha_h^2}",
+    },
+  },
   compute: ({ points, plan, x_1, x_2 }) => {
     const w = views(points, plan);
     return { alpha: angleBetween(w, within(w.v, x_1, "x_1"), within(w.v, x_2, "x_2")) };
@@ -112,7 +149,13 @@ const tendonMinRadiusSpatial = stepwise({
   source: mechanics,
   params: { points: controlPoints, plan: planPoints },
   result: q.radius,
-  steps: { R: { symbol: "R_min", unit: "m", governing: "R = \\min\\frac{|r'|^3}{|r' \\times r''|},\\quad r = (x,\\ e(x),\\ y(x))" } },
+  steps: {
+    R: {
+      symbol: "R_min",
+      unit: "m",
+      governing: "R = \\min\\frac{|r'|^3}{|r' \\times r''|},\\quad r = (x,\\ e(x),\\ y(x))",
+    },
+  },
   compute: ({ points, plan }) => {
     const R = smallestRadius(views(points, plan));
     if (R === Infinity) throw new NoResult("the tendon is made of straight lines and has no radius");
@@ -143,33 +186,43 @@ const tendonMinRadiusSpatial = stepwise({
   unpublished: "No published number found; a tendon straight in plan gives TENDON_MIN_RADIUS, which is checked.",
 });
 
-const ofSegments = frictionLaws.map((law) =>
-  stepwise({
-    id: `TENDON_ANGLE_SEGMENTS${law.suffix}`,
-    family: "tendon",
-    summary: `Sum of angle changes in space of a tendon of segments, from the jacking end to x; range of segments as for friction with ${law.says}`,
-    notes: ["Each segment turns by √(α_v² + α_h²), evenly along it; one of length 0 at once. μ and k of the range do not enter."],
-    source: law.source,
-    params: { segments: segmentsTable(`tendonSegments${law.suffix}`, law.k), end: jackingEnd, x },
-    result: q.angle,
-    steps: { alpha: { symbol: "α", unit: "rad", governing: "\\alpha = \\sum_i \\sqrt{\\alpha_{v,i}^2 + \\alpha_{h,i}^2}" } },
-    compute: ({ segments, end, x: at }) => {
-      checkSegments(segments);
-      return { alpha: turned(segments, end, withinLength(lengthOf(segments), at)) };
-    },
-    /** From both ends to x: together the whole, but for an angle at x itself. */
-    proof: ({ segments, end, x: at }, { alpha }) => {
-      const L = lengthOf(segments);
-      const whole = segments.reduce((sum, s) => sum + Math.sqrt(s.alpha_v ** 2 + s.alpha_h ** 2), 0);
-      const behind = turned(segments, end === "LEFT" ? "RIGHT" : "LEFT", withinLength(L, at), 1e-11 * L);
-      return (alpha + behind - whole) / (1 + whole);
-    },
-    unpublished: "A sum; SPATIAL_ANGLE for each segment.",
-  }) as unknown as Formula,
+const ofSegments = frictionLaws.map(
+  (law) =>
+    stepwise({
+      id: `TENDON_ANGLE_SEGMENTS${law.suffix}`,
+      family: "tendon",
+      summary: `Sum of angle changes in space of a tendon of segments, from the jacking end to x; range of segments as for friction with ${law.says}`,
+      notes: [
+        "Each segment turns by √(α_v² + α_h²), evenly along it; one of length 0 at once. μ and k of the range do not enter.",
+      ],
+      source: law.source,
+      params: { segments: segmentsTable(`tendonSegments${law.suffix}`, law.k), end: jackingEnd, x },
+      result: q.angle,
+      steps: {
+        alpha: { symbol: "α", unit: "rad", governing: "\\alpha = \\sum_i \\sqrt{\\alpha_{v,i}^2 + \\alpha_{h,i}^2}" },
+      },
+      compute: ({ segments, end, x: at }) => {
+        checkSegments(segments);
+        return { alpha: turned(segments, end, withinLength(lengthOf(segments), at)) };
+      },
+      /** From both ends to x: together the whole, but for an angle at x itself. */
+      proof: ({ segments, end, x: at }, { alpha }) => {
+        const L = lengthOf(segments);
+        const whole = segments.reduce((sum, s) => sum + Math.sqrt(s.alpha_v ** 2 + s.alpha_h ** 2), 0);
+        const behind = turned(segments, end === "LEFT" ? "RIGHT" : "LEFT", withinLength(L, at), 1e-11 * L);
+        return (alpha + behind - whole) / (1 + whole);
+      },
+      unpublished: "A sum; SPATIAL_ANGLE for each segment.",
+    }) as unknown as Formula,
 );
 
 /** Angle from an end to a place, or to just before it. */
-function turned(segments: readonly { readonly l: number; readonly alpha_v: number; readonly alpha_h: number }[], end: "LEFT" | "RIGHT", at: number, before = 0): number {
+function turned(
+  segments: readonly { readonly l: number; readonly alpha_v: number; readonly alpha_h: number }[],
+  end: "LEFT" | "RIGHT",
+  at: number,
+  before = 0,
+): number {
   const L = lengthOf(segments);
   const reach = (end === "LEFT" ? at : L - at) - before;
   let from = 0;
@@ -180,4 +233,8 @@ function turned(segments: readonly { readonly l: number; readonly alpha_v: numbe
   }, 0);
 }
 
-export const spatialFormulas: readonly Formula[] = [tendonAngleSpatial, tendonMinRadiusSpatial, ...ofSegments] as unknown as readonly Formula[];
+export const spatialFormulas: readonly Formula[] = [
+  tendonAngleSpatial,
+  tendonMinRadiusSpatial,
+  ...ofSegments,
+] as unknown as readonly Formula[];

@@ -4,4 +4,9 @@ import { timeDependentLossRelaxationEn1992 } from "./timeDependentLossRelaxation
 import { timeDependentLossShrinkageEn1992 } from "./timeDependentLossShrinkageEn1992.ts";
 
 /** Creep, shrinkage and relaxation acting together. */
-export const timeDependent = [timeDependentLossEn1992, timeDependentLossCreepEn1992, timeDependentLossShrinkageEn1992, timeDependentLossRelaxationEn1992] as const;
+export const timeDependent = [
+  timeDependentLossEn1992,
+  timeDependentLossCreepEn1992,
+  timeDependentLossShrinkageEn1992,
+  timeDependentLossRelaxationEn1992,
+] as const;

@@ -1,13 +1,23 @@
 import { stepwise } from "../../formula.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
-import { creepStep, modulusNote, partNote, restraint, restraintStep, sectionParams, source, unpublished } from "./interaction.ts";
+import {
+  creepStep,
+  modulusNote,
+  partNote,
+  restraint,
+  restraintStep,
+  sectionParams,
+  source,
+  unpublished,
+} from "./interaction.ts";
 
 /** What creep contributes to the combined loss. */
 export const timeDependentLossCreepEn1992 = stepwise({
   id: "TIME_DEPENDENT_LOSS_CREEP_EN1992_2004",
   family: "timeDependent",
-  summary: "Part of the combined time-dependent loss of tendon stress that comes from creep, positive where the concrete at the tendon is compressed",
+  summary:
+    "Part of the combined time-dependent loss of tendon stress that comes from creep, positive where the concrete at the tendon is compressed",
   notes: [partNote, modulusNote],
   source,
   params: { sigma_cQP: q.concreteStressAtTendon, ...sectionParams },

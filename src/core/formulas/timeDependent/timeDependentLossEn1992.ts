@@ -1,6 +1,16 @@
 import { stepwise } from "../../formula.ts";
 import { q } from "../../quantities/index.ts";
-import { creepStep, modulusNote, relaxationStep, restraint, restraintStep, sectionParams, shrinkageStep, source, unpublished } from "./interaction.ts";
+import {
+  creepStep,
+  modulusNote,
+  relaxationStep,
+  restraint,
+  restraintStep,
+  sectionParams,
+  shrinkageStep,
+  source,
+  unpublished,
+} from "./interaction.ts";
 
 /** Loss of stress by creep, shrinkage and relaxation as they act on each other. */
 export const timeDependentLossEn1992 = stepwise({
@@ -15,14 +25,25 @@ export const timeDependentLossEn1992 = stepwise({
     "Times A_p it is the loss of force.",
   ],
   source,
-  params: { eps_cs: q.shrinkageStrain, dsigma_pr: q.relaxationLoss, sigma_cQP: q.concreteStressAtTendon, ...sectionParams },
+  params: {
+    eps_cs: q.shrinkageStrain,
+    dsigma_pr: q.relaxationLoss,
+    sigma_cQP: q.concreteStressAtTendon,
+    ...sectionParams,
+  },
   result: q.timeDependentLoss,
   steps: {
     shrinkagePart: shrinkageStep,
     relaxationPart: relaxationStep,
     creepPart: creepStep,
     D: restraintStep,
-    loss: { symbol: "Δσ_p,c+s+r", unit: "MPa", text: "loss of stress", clause: "(5.46)", equation: "(shrinkagePart + relaxationPart + creepPart) / D" },
+    loss: {
+      symbol: "Δσ_p,c+s+r",
+      unit: "MPa",
+      text: "loss of stress",
+      clause: "(5.46)",
+      equation: "(shrinkagePart + relaxationPart + creepPart) / D",
+    },
   },
   compute: (v) => {
     const shrinkagePart = v.eps_cs * v.E_p;

@@ -1,7 +1,16 @@
 import { stepwise } from "../../formula.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
-import { modulusNote, partNote, relaxationStep, restraint, restraintStep, sectionParams, source, unpublished } from "./interaction.ts";
+import {
+  modulusNote,
+  partNote,
+  relaxationStep,
+  restraint,
+  restraintStep,
+  sectionParams,
+  source,
+  unpublished,
+} from "./interaction.ts";
 
 /** What relaxation contributes to the combined loss. */
 export const timeDependentLossRelaxationEn1992 = stepwise({

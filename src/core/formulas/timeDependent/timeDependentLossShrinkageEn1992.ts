@@ -1,7 +1,16 @@
 import { stepwise } from "../../formula.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
-import { modulusNote, partNote, restraint, restraintStep, sectionParams, shrinkageStep, source, unpublished } from "./interaction.ts";
+import {
+  modulusNote,
+  partNote,
+  restraint,
+  restraintStep,
+  sectionParams,
+  shrinkageStep,
+  source,
+  unpublished,
+} from "./interaction.ts";
 
 /** What shrinkage contributes to the combined loss. */
 export const timeDependentLossShrinkageEn1992 = stepwise({

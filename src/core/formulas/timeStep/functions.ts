@@ -6,13 +6,23 @@ import { History, type Member, type State } from "./history.ts";
 import type { TimeLaw } from "./law.ts";
 
 const events = table({
-  key: "loadEvents", symbol: "events", text: "what acts on the section and from when: the first row is the anchoring of the tendons", minRows: 1,
-  columns: { age: as(q.ageAtLoading, { symbol: "t_i", text: "age of concrete" }), M: as(q.moment, { symbol: "ΔM_i", text: "moment that begins to act then, sagging positive" }) },
+  key: "loadEvents",
+  symbol: "events",
+  text: "what acts on the section and from when: the first row is the anchoring of the tendons",
+  minRows: 1,
+  columns: {
+    age: as(q.ageAtLoading, { symbol: "t_i", text: "age of concrete" }),
+    M: as(q.moment, { symbol: "ΔM_i", text: "moment that begins to act then, sagging positive" }),
+  },
 });
 
 const memberParams = {
   events,
-  sigma_p0: as(q.tendonStress, { symbol: "σ_pm0", text: "tendon stress after immediate losses, at the first event", above: 0 }),
+  sigma_p0: as(q.tendonStress, {
+    symbol: "σ_pm0",
+    text: "tendon stress after immediate losses, at the first event",
+    above: 0,
+  }),
   A_p: q.tendonArea,
   e: q.eccentricity,
   A: as(q.area, { symbol: "A_c", text: "area of the concrete section" }),
@@ -20,7 +30,11 @@ const memberParams = {
   E_p: q.tendonModulus,
 } as const;
 const optionalParams = {
-  earlier: as(q.relaxationLoss, { symbol: "ΣΔσ_pr", text: "relaxation before the first event, as in a pre-tensioning bed", default: 0 }),
+  earlier: as(q.relaxationLoss, {
+    symbol: "ΣΔσ_pr",
+    text: "relaxation before the first event, as in a pre-tensioning bed",
+    default: 0,
+  }),
   n: as(q.stepsPerDecade, { default: 10 }),
 } as const;
 const age = as(q.concreteAge, { text: "age of concrete at which the value is wanted" });
@@ -35,10 +49,18 @@ function historyOf(law: TimeLaw, values: MemberValues & Readonly<Record<string, 
   const { t, ...rest } = values;
   values.events.forEach((event, i) => {
     const before = values.events[i - 1];
-    if (before && event.age <= before.age) throw new InputError("events", `ti (age of concrete) in row ${i + 1} of the range = ${format(event.age)} days does not lie after row ${i}, ${format(before.age)} days; ages must increase`);
+    if (before && event.age <= before.age)
+      throw new InputError(
+        "events",
+        `ti (age of concrete) in row ${i + 1} of the range = ${format(event.age)} days does not lie after row ${i}, ${format(before.age)} days; ages must increase`,
+      );
   });
   const first = values.events[0]!.age;
-  if (t < first) throw new InputError("t", `t (age of concrete) = ${format(t)} days lies before the first event at ${format(first)} days; allowed: at least ${format(first)} days`);
+  if (t < first)
+    throw new InputError(
+      "t",
+      `t (age of concrete) = ${format(t)} days lies before the first event at ${format(first)} days; allowed: at least ${format(first)} days`,
+    );
   const key = law.suffix + JSON.stringify(rest);
   let history = recent.get(key);
   if (history) recent.delete(key);
@@ -48,15 +70,44 @@ function historyOf(law: TimeLaw, values: MemberValues & Readonly<Record<string, 
   return history;
 }
 
-const strainTex = "\\varepsilon_c(t) = \\int_{t_1}^{t} J(t,t')\\,d\\sigma_c(t') + \\sigma_c(t_1)\\left[J(t,t_1) - J(t_1,t_1)\\right] + \\varepsilon_{cs}(t) - \\varepsilon_{cs}(t_1)";
+const strainTex =
+  "\\varepsilon_c(t) = \\int_{t_1}^{t} J(t,t')\\,d\\sigma_c(t') + \\sigma_c(t_1)\\left[J(t,t_1) - J(t_1,t_1)\\right] + \\varepsilon_{cs}(t) - \\varepsilon_{cs}(t_1)";
 const steps = {
-  relaxed: { symbol: "Δσ_pr", unit: "MPa", text: "relaxation since the first event", governing: "\\Delta\\sigma_{pr}(t) = \\int_{t_1}^{t} \\dot\\sigma_{pr}\\left(\\sigma_p + \\Delta\\sigma_{pr}\\right) dt" },
-  shortened: { symbol: "ε_c", unit: "–", text: "shortening of the concrete at the tendons since the first event", governing: strainTex },
-  gained: { symbol: "Δσ_p,el", unit: "MPa", text: "rise of tendon stress when later loads came on", governing: "\\Delta\\sigma_{p,el} = \\sum_i \\frac{E_p J(t_i,t_i)\\,\\Delta M_i\\,e/I_c}{1 + E_p J(t_i,t_i) A_p\\left(1/A_c + e^2/I_c\\right)}" },
-  sigma_c: { symbol: "σ_c", unit: "MPa", text: "concrete stress at the tendons, compression positive", governing: "\\sigma_c(t) = \\sigma_p(t) A_p \\left(\\frac{1}{A_c} + \\frac{e^2}{I_c}\\right) - \\frac{e}{I_c}\\sum_{t_i \\le t}\\Delta M_i" },
+  relaxed: {
+    symbol: "Δσ_pr",
+    unit: "MPa",
+    text: "relaxation since the first event",
+    governing:
+      "\\Delta\\sigma_{pr}(t) = \\int_{t_1}^{t} \\dot\\sigma_{pr}\\left(\\sigma_p + \\Delta\\sigma_{pr}\\right) dt",
+  },
+  shortened: {
+    symbol: "ε_c",
+    unit: "–",
+    text: "shortening of the concrete at the tendons since the first event",
+    governing: strainTex,
+  },
+  gained: {
+    symbol: "Δσ_p,el",
+    unit: "MPa",
+    text: "rise of tendon stress when later loads came on",
+    governing:
+      "\\Delta\\sigma_{p,el} = \\sum_i \\frac{E_p J(t_i,t_i)\\,\\Delta M_i\\,e/I_c}{1 + E_p J(t_i,t_i) A_p\\left(1/A_c + e^2/I_c\\right)}",
+  },
+  sigma_c: {
+    symbol: "σ_c",
+    unit: "MPa",
+    text: "concrete stress at the tendons, compression positive",
+    governing:
+      "\\sigma_c(t) = \\sigma_p(t) A_p \\left(\\frac{1}{A_c} + \\frac{e^2}{I_c}\\right) - \\frac{e}{I_c}\\sum_{t_i \\le t}\\Delta M_i",
+  },
   sigma_p: { symbol: "σ_p", unit: "MPa", text: "tendon stress", equation: "sigma_p0 - relaxed - E_p * shortened" },
 } as const satisfies Steps;
-const loss = { symbol: "Δσ_p,c+s+r", unit: "MPa", text: "loss of stress by creep, shrinkage and relaxation", equation: "sigma_p0 + gained - sigma_p" } as const;
+const loss = {
+  symbol: "Δσ_p,c+s+r",
+  unit: "MPa",
+  text: "loss of stress by creep, shrinkage and relaxation",
+  equation: "sigma_p0 + gained - sigma_p",
+} as const;
 
 /** Where the laws do not reach: creep beyond linear, concrete in tension. At every event and at the end; what comes first is told. */
 function cautionsOf(law: TimeLaw, values: MemberValues): readonly string[] {
@@ -65,11 +116,16 @@ function cautionsOf(law: TimeLaw, values: MemberValues): readonly string[] {
   const history = historyOf(law, values as never);
   const after = [...history.around(values.t).map((event) => event.after), history.at(values.t)];
   const pulled = after.find(({ sigma_c }) => sigma_c < 0);
-  if (pulled) out.push(`the concrete at the tendons is in tension, ${format(pulled.sigma_c)} MPa at ${format(pulled.age)} days: this integration knows no cracks`);
+  if (pulled)
+    out.push(
+      `the concrete at the tendons is in tension, ${format(pulled.sigma_c)} MPa at ${format(pulled.age)} days: this integration knows no cracks`,
+    );
   for (const { age: at, sigma_c } of after) {
     const limit = law.linearTo?.(values as never, at, first);
     if (!limit || sigma_c <= limit.stress) continue;
-    out.push(`the concrete stress at the tendons, ${format(sigma_c)} MPa at ${format(at)} days, is above ${limit.named}, ${format(limit.stress)} MPa: creep is no longer linear there and more is lost than this says`);
+    out.push(
+      `the concrete stress at the tendons, ${format(sigma_c)} MPa at ${format(at)} days, is above ${limit.named}, ${format(limit.stress)} MPa: creep is no longer linear there and more is lost than this says`,
+    );
     break;
   }
   return out;
@@ -82,7 +138,9 @@ function residual(law: TimeLaw, values: MemberValues, found: Found): number {
   const { compliance, shrinkage } = law.materials(values as never, values.events[0]!.age);
   const history = historyOf(law, values as never);
   const states = history.upTo(values.t);
-  const jumps = new Map(history.around(values.t).map(({ before, after }) => [before.age, after.sigma_c - before.sigma_c]));
+  const jumps = new Map(
+    history.around(values.t).map(({ before, after }) => [before.age, after.sigma_c - before.sigma_c]),
+  );
   const first = states[0]!;
   const [start, now] = [first.age, values.t];
   let strain = first.sigma_c * (compliance(start)(now) - compliance(start)(start)) + shrinkage(now) - shrinkage(start);
@@ -92,7 +150,8 @@ function residual(law: TimeLaw, values: MemberValues, found: Found): number {
     if (!before) return;
     const jump = jumps.get(state.age) ?? 0;
     const gradual = state.sigma_c - jump - before.sigma_c;
-    const part = gradual * ((compliance(before.age)(now) + compliance(state.age)(now)) / 2) + jump * compliance(state.age)(now);
+    const part =
+      gradual * ((compliance(before.age)(now) + compliance(state.age)(now)) / 2) + jump * compliance(state.age)(now);
     strain += part;
     scale += Math.abs(part);
   });
@@ -102,7 +161,8 @@ function residual(law: TimeLaw, values: MemberValues, found: Found): number {
   const misses = [
     (strain - found.shortened) / scale,
     (sigma_p0 - found.relaxed - E_p * found.shortened - found.sigma_p) / (sigma_p0 + E_p * scale),
-    ((found.sigma_p * A_p) / A + bending - found.sigma_c) / (Math.abs(bending) + (sigma_p0 * A_p) / A + (Math.abs(moment * e)) / I),
+    ((found.sigma_p * A_p) / A + bending - found.sigma_c) /
+      (Math.abs(bending) + (sigma_p0 * A_p) / A + Math.abs(moment * e) / I),
     found.loss === undefined ? 0 : (sigma_p0 + found.gained - found.sigma_p - found.loss) / sigma_p0,
   ];
   return Math.max(...misses.map(Math.abs));
@@ -113,42 +173,92 @@ const common = [
   "One level of bonded tendons in a section that stays whole; no ordinary reinforcement, no topping. Self-weight acts from the first event on; moments are those added at each event.",
   "Steps grow in proportion to the time since the last event, n of them in each power of ten; more of them change the result by less than the laws are known.",
 ];
-const unpublished = "no published integration with all inputs was found; the tests compare it with closed forms of ageing and non-ageing creep, with pure relaxation, and with itself under refinement";
+const unpublished =
+  "no published integration with all inputs was found; the tests compare it with closed forms of ageing and non-ageing creep, with pure relaxation, and with itself under refinement";
 
 /** The functions of one set of laws. */
-export function byStepsFunctions(law: TimeLaw): { readonly formulas: readonly Formula[]; readonly spills: readonly Spill[] } {
+export function byStepsFunctions(law: TimeLaw): {
+  readonly formulas: readonly Formula[];
+  readonly spills: readonly Spill[];
+} {
   const { suffix, says, notes, source, empirical } = law;
   const params: Parameters = { ...memberParams, ...law.needed };
   const scalarParams: Parameters = { ...params, t: age, ...optionalParams, ...law.optional };
-  const base = { family: "timeDependent", source, notes: [...common, ...notes], empirical, unpublished, params: scalarParams, limits: (v: Values<Parameters>) => law.limits(v, (v as unknown as Member).earlier), cautions: (v: Values<Parameters>) => cautionsOf(law, v as never) } as const;
+  const base = {
+    family: "timeDependent",
+    source,
+    notes: [...common, ...notes],
+    empirical,
+    unpublished,
+    params: scalarParams,
+    limits: (v: Values<Parameters>) => law.limits(v, (v as unknown as Member).earlier),
+    cautions: (v: Values<Parameters>) => cautionsOf(law, v as never),
+  } as const;
   const stateOf = (v: unknown): State => historyOf(law, v as never).at((v as MemberValues).t);
-  const pick = ({ relaxed, shortened, gained, sigma_c, sigma_p }: State) => ({ relaxed, shortened, gained, sigma_c, sigma_p });
+  const pick = ({ relaxed, shortened, gained, sigma_c, sigma_p }: State) => ({
+    relaxed,
+    shortened,
+    gained,
+    sigma_c,
+    sigma_p,
+  });
   const stress = stepwise({
-    ...base, id: `TENDON_STRESS_BY_STEPS${suffix}`, summary: `Tendon stress left at an age, by time-step integration ${says}`, result: q.tendonStress, steps,
-    compute: (v) => pick(stateOf(v)), proof: (v, s) => residual(law, v as never, s),
+    ...base,
+    id: `TENDON_STRESS_BY_STEPS${suffix}`,
+    summary: `Tendon stress left at an age, by time-step integration ${says}`,
+    result: q.tendonStress,
+    steps,
+    compute: (v) => pick(stateOf(v)),
+    proof: (v, s) => residual(law, v as never, s),
   });
   const total = stepwise({
-    ...base, id: `TIME_DEPENDENT_LOSS_BY_STEPS${suffix}`, summary: `Loss of tendon stress by creep, shrinkage and relaxation up to an age, by time-step integration ${says}; positive, the rise under later loads not counted`,
-    result: q.timeDependentLoss, steps: { ...steps, loss },
+    ...base,
+    id: `TIME_DEPENDENT_LOSS_BY_STEPS${suffix}`,
+    summary: `Loss of tendon stress by creep, shrinkage and relaxation up to an age, by time-step integration ${says}; positive, the rise under later loads not counted`,
+    result: q.timeDependentLoss,
+    steps: { ...steps, loss },
     compute: (v) => {
       const s = stateOf(v);
       return { ...pick(s), loss: (v as unknown as Member).sigma_p0 + s.gained - s.sigma_p };
     },
     proof: (v, s) => residual(law, v as never, s),
   });
-  const row = (v: Member, s: State) => ({ t: s.age, sigma_p: s.sigma_p, sigma_c: s.sigma_c, loss: v.sigma_p0 + s.gained - s.sigma_p, relaxed: s.relaxed });
+  const row = (v: Member, s: State) => ({
+    t: s.age,
+    sigma_p: s.sigma_p,
+    sigma_c: s.sigma_c,
+    loss: v.sigma_p0 + s.gained - s.sigma_p,
+    relaxed: s.relaxed,
+  });
   const columns = {
-    t: q.concreteAge, sigma_p: q.tendonStress, sigma_c: as(q.fibreStress, { text: "concrete stress at the tendons, compression positive" }),
-    loss: as(q.timeDependentLoss, { text: "loss by creep, shrinkage and relaxation so far" }), relaxed: as(q.relaxationLoss, { text: "relaxation so far" }),
+    t: q.concreteAge,
+    sigma_p: q.tendonStress,
+    sigma_c: as(q.fibreStress, { text: "concrete stress at the tendons, compression positive" }),
+    loss: as(q.timeDependentLoss, { text: "loss by creep, shrinkage and relaxation so far" }),
+    relaxed: as(q.relaxationLoss, { text: "relaxation so far" }),
   } as const;
   const history = spilling({
-    ...base, id: `TENDON_STRESS_HISTORY${suffix}`, summary: `Every step of the time-step integration up to an age, ${says}: age, tendon stress, concrete stress at the tendons, loss and relaxation so far`, columns,
+    ...base,
+    id: `TENDON_STRESS_HISTORY${suffix}`,
+    summary: `Every step of the time-step integration up to an age, ${says}: age, tendon stress, concrete stress at the tendons, loss and relaxation so far`,
+    columns,
     governing: `${steps.sigma_p.symbol.replace("σ", "\\sigma")}(t) = \\sigma_{pm0} - \\Delta\\sigma_{pr}(t) - E_p\\,\\varepsilon_c(t)`,
-    compute: (v) => historyOf(law, v as never).upTo((v as unknown as MemberValues).t).map((s) => row(v as never, s)),
+    compute: (v) =>
+      historyOf(law, v as never)
+        .upTo((v as unknown as MemberValues).t)
+        .map((s) => row(v as never, s)),
   });
   const atEvents = spilling({
-    ...base, id: `TENDON_STRESS_AT_EVENTS${suffix}`, summary: `Final values at the events by time-step integration ${says}: a row for each event up to the age wanted and one for that age; age, stress just before and just after, concrete stress after, loss so far`,
-    columns: { t: columns.t, sigma_before: as(q.tendonStress, { symbol: "σ_p⁻", text: "tendon stress just before" }), sigma_p: as(q.tendonStress, { text: "tendon stress just after" }), sigma_c: columns.sigma_c, loss: columns.loss },
+    ...base,
+    id: `TENDON_STRESS_AT_EVENTS${suffix}`,
+    summary: `Final values at the events by time-step integration ${says}: a row for each event up to the age wanted and one for that age; age, stress just before and just after, concrete stress after, loss so far`,
+    columns: {
+      t: columns.t,
+      sigma_before: as(q.tendonStress, { symbol: "σ_p⁻", text: "tendon stress just before" }),
+      sigma_p: as(q.tendonStress, { text: "tendon stress just after" }),
+      sigma_c: columns.sigma_c,
+      loss: columns.loss,
+    },
     governing: "\\sigma_p(t_i^+) = \\sigma_p(t_i^-) + \\Delta\\sigma_{p,el,i}",
     compute: (v) => {
       const of = historyOf(law, v as never);

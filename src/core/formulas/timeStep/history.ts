@@ -154,12 +154,27 @@ export class History {
     const sigma_c = this.#concreteStress(sigma_p, M);
     this.#before.push(before);
     this.#increments.push({ amount: sigma_c - before.sigma_c, strain: compliance });
-    const state = { ...before, sigma_p, sigma_c, gained: before.gained + gain, shortened: before.shortened - gain / E_p };
-    this.#marks[this.#marks.length - 1] = { state, increments: this.#increments.length, compliance, M, event: event + 1 };
+    const state = {
+      ...before,
+      sigma_p,
+      sigma_c,
+      gained: before.gained + gain,
+      shortened: before.shortened - gain / E_p,
+    };
+    this.#marks[this.#marks.length - 1] = {
+      state,
+      increments: this.#increments.length,
+      compliance,
+      M,
+      event: event + 1,
+    };
   }
 
   /** One step of creep, shrinkage and relaxation. */
-  #step({ state: last, increments, compliance: start, M }: Mark, age: number): { readonly state: State; readonly increment: Increment; readonly compliance: (now: number) => number } {
+  #step(
+    { state: last, increments, compliance: start, M }: Mark,
+    age: number,
+  ): { readonly state: State; readonly increment: Increment; readonly compliance: (now: number) => number } {
     const { E_p, sigma_p0, earlier, events } = this.#member;
     const { shrinkage, relaxation } = this.#materials;
     const end = this.#materials.compliance(age);
@@ -168,7 +183,8 @@ export class History {
     for (let i = 0; i < increments; i++) free += this.#increments[i]!.amount * this.#increments[i]!.strain(age);
     const unit = strain(age);
     const restraint = 1 + E_p * this.#stiffness * unit;
-    const balanced = (relaxed: number): number => (sigma_p0 - relaxed - E_p * (free - this.#stiffness * last.sigma_p * unit)) / restraint;
+    const balanced = (relaxed: number): number =>
+      (sigma_p0 - relaxed - E_p * (free - this.#stiffness * last.sigma_p * unit)) / restraint;
     // Relaxation depends on the mean stress of the step, which depends on relaxation: a contraction, a few rounds suffice.
     let relaxed = last.relaxed;
     for (let round = 0, change = Infinity; change > 1e-12 * sigma_p0; round++) {
@@ -182,6 +198,10 @@ export class History {
     if (!(sigma_p > 0)) throw new NoResult(`no tendon stress is left at an age of ${format(age)} days`);
     const sigma_c = this.#concreteStress(sigma_p, M);
     const amount = sigma_c - last.sigma_c;
-    return { state: { ...last, age, sigma_p, sigma_c, relaxed, shortened: free + amount * unit }, increment: { amount, strain }, compliance: end };
+    return {
+      state: { ...last, age, sigma_p, sigma_c, relaxed, shortened: free + amount * unit },
+      increment: { amount, strain },
+      compliance: end,
+    };
   }
 }

@@ -17,22 +17,63 @@ export const lawAci209 = timeLaw({
   notes: [
     "A load applied at t′ strains by [1 + φ(t,t′)]/E_c(t′); E_c(t′) is the modulus at 28 days times the square root of the strength gained.",
     "A first event before the earliest age of loading that the report covers for the curing is refused.",
-    aciMix, aciHumidity, relaxationNote,
+    aciMix,
+    aciHumidity,
+    relaxationNote,
   ],
   source: { key: "ACI209R-92", clause: "2.2, 2.4, 2.5", basis: "second-hand", readIn: "ACI209.2R-08" },
   empirical: "the laws are fits to tests, with ages in days, sizes in mm and humidity and shares in per cent",
-  needed: { E_c: as(q.elasticModulusConcrete, { text: "modulus of elasticity of the concrete at 28 days" }), RH: as(q.relativeHumidity, { min: 40 }), VS: q.volumeSurface, t_c: as(q.ageAtEndOfCuring, { symbol: "t_c", min: 1 }), curing, cement: cementType, ...steel },
-  optional: { ...testedRelaxation, s: as(q.slump, { default: 70 }), psi: as(q.finesShare, { default: 50 }), c: as(q.cementContent, { default: 410 }), a: as(q.airContent, { default: 6 }) },
+  needed: {
+    E_c: as(q.elasticModulusConcrete, { text: "modulus of elasticity of the concrete at 28 days" }),
+    RH: as(q.relativeHumidity, { min: 40 }),
+    VS: q.volumeSurface,
+    t_c: as(q.ageAtEndOfCuring, { symbol: "t_c", min: 1 }),
+    curing,
+    cement: cementType,
+    ...steel,
+  },
+  optional: {
+    ...testedRelaxation,
+    s: as(q.slump, { default: 70 }),
+    psi: as(q.finesShare, { default: 50 }),
+    c: as(q.cementContent, { default: 410 }),
+    a: as(q.airContent, { default: 6 }),
+  },
   limits: relaxationLimits,
   materials: (v, first) => {
     const earliest = valueFor(earliestLoading, v.curing);
-    if (first < earliest) throw new InputError("events", `ti (age of concrete) in row 1 of the range = ${format(first)} days is below ${earliest} day${earliest === 1 ? "" : "s"}, the earliest age of loading for this curing; allowed: at least ${earliest} day${earliest === 1 ? "" : "s"}`);
-    const strength = (t: number): number => concreteStrengthAtAgeAci209.compute({ f_c28: 1, t, curing: v.curing, cement: v.cement });
-    const shrunk = (t: number): number => shrinkageStrainAci209.compute({ t_c: v.t_c, t, curing: v.curing, RH: v.RH, VS: v.VS, s: v.s, psi: v.psi, c: v.c, a: v.a });
+    if (first < earliest)
+      throw new InputError(
+        "events",
+        `ti (age of concrete) in row 1 of the range = ${format(first)} days is below ${earliest} day${earliest === 1 ? "" : "s"}, the earliest age of loading for this curing; allowed: at least ${earliest} day${earliest === 1 ? "" : "s"}`,
+      );
+    const strength = (t: number): number =>
+      concreteStrengthAtAgeAci209.compute({ f_c28: 1, t, curing: v.curing, cement: v.cement });
+    const shrunk = (t: number): number =>
+      shrinkageStrainAci209.compute({
+        t_c: v.t_c,
+        t,
+        curing: v.curing,
+        RH: v.RH,
+        VS: v.VS,
+        s: v.s,
+        psi: v.psi,
+        c: v.c,
+        a: v.a,
+      });
     return {
       compliance: (loaded) => {
         const elastic = 1 / (v.E_c * Math.sqrt(strength(loaded) / strength(28)));
-        const { phi_u } = creepCoefficientAci209.stepwise({ t_0: loaded, t: loaded, curing: v.curing, RH: v.RH, VS: v.VS, s: v.s, psi: v.psi, a: v.a }) as { phi_u: number };
+        const { phi_u } = creepCoefficientAci209.stepwise({
+          t_0: loaded,
+          t: loaded,
+          curing: v.curing,
+          RH: v.RH,
+          VS: v.VS,
+          s: v.s,
+          psi: v.psi,
+          a: v.a,
+        }) as { phi_u: number };
         return (now) => elastic * (1 + phi_u * creepDevelopment(now - loaded));
       },
       shrinkage: (age) => shrunk(Math.max(age, v.t_c)),

@@ -26,21 +26,38 @@ export const lawEn1992 = timeLaw({
   source: { key: "EN1992-1-1:2004", clause: "5.10.6, 3.1.4, 3.3.2, Annexes B and D", basis: "seen", readIn: "CE:2021" },
   empirical: "the laws are fits to tests, with strengths in MPa, sizes in mm, ages in days and humidity in per cent",
   needed: {
-    f_ck: q.concreteStrength, E_cm: q.concreteModulus, RH: as(q.relativeHumidity, { valid: printedHumidity }), h_0: q.notionalSize, t_s: q.ageAtEndOfCuring, cement: cementClass,
+    f_ck: q.concreteStrength,
+    E_cm: q.concreteModulus,
+    RH: as(q.relativeHumidity, { valid: printedHumidity }),
+    h_0: q.notionalSize,
+    t_s: q.ageAtEndOfCuring,
+    cement: cementClass,
     ...steel,
   },
   optional: {
     ...testedRelaxation,
-    t_0T: as(q.temperatureAdjustedAge, { symbol: "t_0,T", text: "temperature-adjusted age at the first event; blank or 0: its age", default: 0 }),
+    t_0T: as(q.temperatureAdjustedAge, {
+      symbol: "t_0,T",
+      text: "temperature-adjusted age at the first event; blank or 0: its age",
+      default: 0,
+    }),
   },
   limits: relaxationLimits,
   // Strength by (3.2) only where the standard lets it be computed; before 3 days it is to be tested.
   linearTo: (v, age, first) => {
     const t = v.t_0T > 0 ? v.t_0T + (age - first) : age;
     if (t <= testedUntil) return undefined;
-    return { stress: 0.45 * concreteStrengthAtAgeEn1992.compute({ f_ck: v.f_ck, t, cement: v.cement }), named: "0.45 f_ck(t) of 3.1.4(4)" };
+    return {
+      stress: 0.45 * concreteStrengthAtAgeEn1992.compute({ f_ck: v.f_ck, t, cement: v.cement }),
+      named: "0.45 f_ck(t) of 3.1.4(4)",
+    };
   },
-  cautions: (v, first) => (first <= testedUntil && v.t_0T === 0 ? [`the first event, at ${format(first)} days, lies in the first 3 days, where 3.1.2(5) asks for tests of the strength: Ecm(t) follows (3.2) there all the same`] : []),
+  cautions: (v, first) =>
+    first <= testedUntil && v.t_0T === 0
+      ? [
+          `the first event, at ${format(first)} days, lies in the first 3 days, where 3.1.2(5) asks for tests of the strength: Ecm(t) follows (3.2) there all the same`,
+        ]
+      : [],
   materials: (v, first) => {
     const f_cm = v.f_ck + 8;
     const s = valueFor(strengthGain, v.cement);
@@ -49,7 +66,15 @@ export const lawEn1992 = timeLaw({
     return {
       compliance: (loaded) => {
         const elastic = 1 / (v.E_cm * ageFactor(s, adjusted(loaded)) ** 0.3);
-        const { phi_0, beta_H } = creepCoefficientEn1992.stepwise({ f_cm, RH: v.RH, h_0: v.h_0, t_0: loaded, t: loaded, cement: v.cement, t_0T: adjusted(loaded) }) as { phi_0: number; beta_H: number };
+        const { phi_0, beta_H } = creepCoefficientEn1992.stepwise({
+          f_cm,
+          RH: v.RH,
+          h_0: v.h_0,
+          t_0: loaded,
+          t: loaded,
+          cement: v.cement,
+          t_0T: adjusted(loaded),
+        }) as { phi_0: number; beta_H: number };
         const creep = phi_0 / (1.05 * v.E_cm);
         return (now) => elastic + creep * development(beta_H, now, loaded);
       },

@@ -28,11 +28,27 @@ export const lawIs1343 = timeLaw({
   ],
   source: { key: "IS1343:1980", clause: "5.2.4, 5.2.5, 18.5.2", basis: "memory-high" },
   empirical: "tables over the age in days and the stress in MPa",
-  needed: { E_c: q.elasticModulusConcrete, eps_cs: as(q.shrinkageStrain, { text: "shrinkage strain still to come at the first event, in the end" }), f_p: as(q.tendonTensileStrength, { symbol: "f_p", text: "characteristic tensile strength of the prestressing steel" }) },
+  needed: {
+    E_c: q.elasticModulusConcrete,
+    eps_cs: as(q.shrinkageStrain, { text: "shrinkage strain still to come at the first event, in the end" }),
+    f_p: as(q.tendonTensileStrength, {
+      symbol: "f_p",
+      text: "characteristic tensile strength of the prestressing steel",
+    }),
+  },
   optional: { r: as(q.relaxationMultiple, { default: 1 }) },
-  limits: ({ f_p }, earlier) => ({ sigma_p0: { max: tableEnd * f_p - earlier, because: "80 % of the tensile strength, earlier relaxation added, where the table of relaxation ends" } }),
+  limits: ({ f_p }, earlier) => ({
+    sigma_p0: {
+      max: tableEnd * f_p - earlier,
+      because: "80 % of the tensile strength, earlier relaxation added, where the table of relaxation ends",
+    },
+  }),
   materials: ({ E_c, eps_cs, f_p, r }, first) => {
-    if (first < 7) throw new InputError("events", `ti (age of concrete) in row 1 of the range = ${format(first)} days is below 7 days, where the table of creep begins; allowed: at least 7 days`);
+    if (first < 7)
+      throw new InputError(
+        "events",
+        `ti (age of concrete) in row 1 of the range = ${format(first)} days is below 7 days, where the table of creep begins; allowed: at least 7 days`,
+      );
     return {
       compliance: (loaded) => {
         const theta = valueBetween(creepByAge, Math.log10(loaded));
@@ -40,7 +56,10 @@ export const lawIs1343 = timeLaw({
       },
       shrinkage: (age) => eps_cs * grown(age - first),
       relaxation: (stress, earlier, days) => {
-        if (stress > tableEnd * f_p) throw new NoResult(`the tendon stress, earlier relaxation added, comes to ${format(stress)} MPa, above 80 % of the strength, where the table of relaxation ends`);
+        if (stress > tableEnd * f_p)
+          throw new NoResult(
+            `the tendon stress, earlier relaxation added, comes to ${format(stress)} MPa, above 80 % of the strength, where the table of relaxation ends`,
+          );
         const after1000 = valueBetween(relaxationByStress, stress / f_p);
         if (earlier >= r * after1000) return 0;
         const equivalent = thousandHours * (earlier / after1000) ** (1 / relaxationPower);

@@ -24,19 +24,36 @@ export const lawModelCode1990 = timeLaw({
   source: { key: "CEB-FIP:1990", clause: "2.1.6.4", basis: "memory-high" },
   empirical: "the laws are fits to tests, with strengths in MPa, sizes in mm, ages in days and humidity in per cent",
   needed: {
-    f_cm: as(q.concreteMeanStrength, { max: 90 }), E_ci: as(q.concreteTangentModulus, { symbol: "E_ci" }), RH: as(q.relativeHumidity, { min: 40 }), h: as(q.notionalSize, { symbol: "h" }), t_s: q.ageAtEndOfCuring, cement: cementModelCode,
+    f_cm: as(q.concreteMeanStrength, { max: 90 }),
+    E_ci: as(q.concreteTangentModulus, { symbol: "E_ci" }),
+    RH: as(q.relativeHumidity, { min: 40 }),
+    h: as(q.notionalSize, { symbol: "h" }),
+    t_s: q.ageAtEndOfCuring,
+    cement: cementModelCode,
     ...steel,
   },
   optional: testedRelaxation,
   limits: relaxationLimits,
-  linearTo: (v, age) => ({ stress: 0.4 * ageFactor(valueFor(strengthGain, v.cement), age) * v.f_cm, named: "0.4 f_cm(t) of 2.1.6.4.3" }),
+  linearTo: (v, age) => ({
+    stress: 0.4 * ageFactor(valueFor(strengthGain, v.cement), age) * v.f_cm,
+    named: "0.4 f_cm(t) of 2.1.6.4.3",
+  }),
   materials: (v) => {
     const s = valueFor(strengthGain, v.cement);
-    const shrunk = (t: number): number => shrinkageStrainModelCode1990.compute({ f_cm: v.f_cm, RH: v.RH, h: v.h, t_s: v.t_s, t, cement: v.cement });
+    const shrunk = (t: number): number =>
+      shrinkageStrainModelCode1990.compute({ f_cm: v.f_cm, RH: v.RH, h: v.h, t_s: v.t_s, t, cement: v.cement });
     return {
       compliance: (loaded) => {
         const elastic = 1 / (v.E_ci * Math.sqrt(ageFactor(s, loaded)));
-        const { phi_0, beta_H } = creepCoefficientModelCode1990.stepwise({ f_cm: v.f_cm, RH: v.RH, h: v.h, t_0: loaded, t: loaded, cement: v.cement, t_0T: 0 }) as { phi_0: number; beta_H: number };
+        const { phi_0, beta_H } = creepCoefficientModelCode1990.stepwise({
+          f_cm: v.f_cm,
+          RH: v.RH,
+          h: v.h,
+          t_0: loaded,
+          t: loaded,
+          cement: v.cement,
+          t_0T: 0,
+        }) as { phi_0: number; beta_H: number };
         return (now) => elastic + (phi_0 / v.E_ci) * development(beta_H, now, loaded);
       },
       shrinkage: (age) => shrunk(Math.max(age, v.t_s)),

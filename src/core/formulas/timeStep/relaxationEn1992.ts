@@ -12,17 +12,41 @@ const mostStressed = 0.95;
 
 /** The steel's arguments, for every set of laws that relaxes by EN 1992-1-1. */
 export const steel = { f_pk: q.tendonTensileStrength, relaxationClass } as const;
-export const testedRelaxation = { rho_1000: as(q.relaxation1000, { text: "relaxation after 1000 h at 20 °C by test; blank or 0: the value of the class", default: 0 }) } as const;
+export const testedRelaxation = {
+  rho_1000: as(q.relaxation1000, {
+    text: "relaxation after 1000 h at 20 °C by test; blank or 0: the value of the class",
+    default: 0,
+  }),
+} as const;
 export const relaxationNote = "Relaxation by EN 1992-1-1 3.3.2(7), carried on by the equivalent time of its Annex D.";
 
-export const relaxationLimits = ({ f_pk }: { readonly f_pk: number }, earlier: number): Limits<{ sigma_p0: Quantity }> =>
-  ({ sigma_p0: { max: mostStressed * f_pk - earlier, because: "95 % of the tensile strength, earlier relaxation added" } });
+export const relaxationLimits = (
+  { f_pk }: { readonly f_pk: number },
+  earlier: number,
+): Limits<{ sigma_p0: Quantity }> => ({
+  sigma_p0: { max: mostStressed * f_pk - earlier, because: "95 % of the tensile strength, earlier relaxation added" },
+});
 
-export function relaxationBy(v: { readonly f_pk: number; readonly relaxationClass: Label; readonly rho_1000: number }): Materials["relaxation"] {
+export function relaxationBy(v: {
+  readonly f_pk: number;
+  readonly relaxationClass: Label;
+  readonly rho_1000: number;
+}): Materials["relaxation"] {
   const { K, b, rho } = classConstants(v.relaxationClass, v.rho_1000);
   return (stress, earlier, days) => {
     const mu = stress / v.f_pk;
-    if (mu > mostStressed) throw new NoResult(`the tendon stress, earlier relaxation added, comes to ${format(stress)} MPa, above 95 % of the tensile strength`);
-    return furtherLoss(K, rho, b, mu, stress, earlier, equivalentTime(K, rho, b, mu, stress, earlier) + days * hoursPerDay);
+    if (mu > mostStressed)
+      throw new NoResult(
+        `the tendon stress, earlier relaxation added, comes to ${format(stress)} MPa, above 95 % of the tensile strength`,
+      );
+    return furtherLoss(
+      K,
+      rho,
+      b,
+      mu,
+      stress,
+      earlier,
+      equivalentTime(K, rho, b, mu, stress, earlier) + days * hoursPerDay,
+    );
   };
 }

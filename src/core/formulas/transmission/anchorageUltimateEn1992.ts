@@ -12,8 +12,11 @@ const lengths = {
 export const anchorageCheckEn1992 = formula({
   id: "ANCHORAGE_CHECK_REQUIRED_EN1992_2004",
   family: "transmission",
-  summary: "Whether anchorage by bond is to be checked in the ultimate state at a section: 1 where the tension in the concrete exceeds the lower tensile strength, 0 where not",
-  notes: ["σ_ct is the greatest tension of the section under the ultimate loads, computed on the uncracked section, a positive number (0 where all of it is compressed)."],
+  summary:
+    "Whether anchorage by bond is to be checked in the ultimate state at a section: 1 where the tension in the concrete exceeds the lower tensile strength, 0 where not",
+  notes: [
+    "σ_ct is the greatest tension of the section under the ultimate loads, computed on the uncracked section, a positive number (0 where all of it is compressed).",
+  ],
   source: { key: "EN1992-1-1:2004", clause: `${clause}(1)`, basis: "seen", readIn: "CE:2021" },
   params: { sigma_ct: q.ultimateTension, f_ctk005: as(q.concreteTensileStrengthLower, { above: 0 }) },
   result: q.required,
@@ -33,14 +36,27 @@ export const anchoredStressEn1992 = stepwise({
   ],
   source: { key: "EN1992-1-1:2004", clause: `${clause}(4)`, basis: "seen", readIn: "CE:2021" },
   params: {
-    x: q.bondedDistance, ...lengths,
-    sigma_pmInf: as(q.tendonStress, { symbol: "σ_pm∞", text: "prestress after all losses" }), sigma_pd: as(q.tendonStress, { symbol: "σ_pd", text: "tendon stress of the ultimate state for which l_bpd was computed" }),
+    x: q.bondedDistance,
+    ...lengths,
+    sigma_pmInf: as(q.tendonStress, { symbol: "σ_pm∞", text: "prestress after all losses" }),
+    sigma_pd: as(q.tendonStress, {
+      symbol: "σ_pd",
+      text: "tendon stress of the ultimate state for which l_bpd was computed",
+    }),
   },
-  limits: ({ l_pt2, sigma_pmInf }) => ({ l_bpd: { min: l_pt2, because: "the transmission length, of which the anchorage length is an extension" }, sigma_pd: { min: sigma_pmInf, because: "the prestress after all losses" } }),
+  limits: ({ l_pt2, sigma_pmInf }) => ({
+    l_bpd: { min: l_pt2, because: "the transmission length, of which the anchorage length is an extension" },
+    sigma_pd: { min: sigma_pmInf, because: "the prestress after all losses" },
+  }),
   result: as(q.tendonStress, { symbol: "σ_p,anch", text: "tendon stress that bond can anchor" }),
   steps: {
     first: { symbol: "x_1", unit: "–", text: "part of the transmission length", equation: "min(x / l_pt2, 1)" },
-    second: { symbol: "x_2", unit: "–", text: "part of the rest of the anchorage length", equation: "x <= l_pt2 ? 0 : x >= l_bpd ? 1 : (x - l_pt2) / (l_bpd - l_pt2)" },
+    second: {
+      symbol: "x_2",
+      unit: "–",
+      text: "part of the rest of the anchorage length",
+      equation: "x <= l_pt2 ? 0 : x >= l_bpd ? 1 : (x - l_pt2) / (l_bpd - l_pt2)",
+    },
     sigma: { symbol: "σ_p,anch", unit: "MPa", equation: "first * sigma_pmInf + second * (sigma_pd - sigma_pmInf)" },
   },
   compute: ({ x, l_pt2, l_bpd, sigma_pmInf, sigma_pd }) => {
@@ -55,7 +71,8 @@ export const anchoredStressEn1992 = stepwise({
 export const crackedSectionStressEn1992 = stepwise({
   id: "TENDON_STRESS_CRACKED_SECTION_EN1992_2004",
   family: "transmission",
-  summary: "Stress that a cracked section asks of the tendons in the ultimate state, from bending and the tension of inclined cracks",
+  summary:
+    "Stress that a cracked section asks of the tendons in the ultimate state, from bending and the tension of inclined cracks",
   notes: [
     "To be held by ANCHORED_STRESS_EN1992_2004 at the same crack; steel beside the tendons is left out (its force may be taken off M_Ed/z).",
     "The tension by shear is 0.5 V_Ed (cot θ − cot α), 6.2.3(7); M_Ed/z with it need not exceed M_Ed,max/z. α is the slope of the shear reinforcement: 0 for vertical stirrups.",
@@ -63,13 +80,30 @@ export const crackedSectionStressEn1992 = stepwise({
   ],
   source: { key: "EN1992-1-1:2004", clause: `${clause}(3), 6.2.3(7) (6.18)`, basis: "memory-high" },
   params: {
-    M_Ed: as(q.moment, { symbol: "M_Ed", text: "design moment at the crack, sagging positive", min: 0 }), V_Ed: q.shearForce, z: q.leverArm, A_p: q.tendonArea,
-    cot_theta: q.cotangent, cot_alpha: as(q.cotangent, { symbol: "cot α", text: "cotangent of the slope of the shear reinforcement; 0: vertical", min: 0, max: 1, default: 0, valid: { range: [0, 1], where: "EN 1992-1-1:2004 9.2.2(1)" } }),
+    M_Ed: as(q.moment, { symbol: "M_Ed", text: "design moment at the crack, sagging positive", min: 0 }),
+    V_Ed: q.shearForce,
+    z: q.leverArm,
+    A_p: q.tendonArea,
+    cot_theta: q.cotangent,
+    cot_alpha: as(q.cotangent, {
+      symbol: "cot α",
+      text: "cotangent of the slope of the shear reinforcement; 0: vertical",
+      min: 0,
+      max: 1,
+      default: 0,
+      valid: { range: [0, 1], where: "EN 1992-1-1:2004 9.2.2(1)" },
+    }),
   },
   result: as(q.tendonStress, { symbol: "σ_p,req", text: "tendon stress the cracked section asks for" }),
   steps: {
     bending: { symbol: "F_M", unit: "kN", text: "tension by bending", equation: "M_Ed / z" },
-    shear: { symbol: "ΔF_td", unit: "kN", text: "tension by shear", clause: "(6.18)", equation: "0.5 * V_Ed * (cot_theta - cot_alpha)" },
+    shear: {
+      symbol: "ΔF_td",
+      unit: "kN",
+      text: "tension by shear",
+      clause: "(6.18)",
+      equation: "0.5 * V_Ed * (cot_theta - cot_alpha)",
+    },
     sigma: { symbol: "σ_p,req", unit: "MPa", equation: "(bending + max(shear, 0)) / A_p" },
   },
   compute: ({ M_Ed, V_Ed, z, A_p, cot_theta, cot_alpha }) => {

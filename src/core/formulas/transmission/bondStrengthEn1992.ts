@@ -8,7 +8,13 @@ import { designTensileStrength, designTensileStrengthStep, tensileFactors } from
 const atRelease = { STRAND: 3.2, INDENTED_WIRE: 2.7 };
 const inTheEnd = { STRAND: 1.2, INDENTED_WIRE: 1.4 };
 
-const eta1 = { symbol: "η_1", unit: "–", text: "factor of the bond conditions", clause: "8.10.2.2(1)", lookup: { of: "bond", values: bondConditionFactors } } as const;
+const eta1 = {
+  symbol: "η_1",
+  unit: "–",
+  text: "factor of the bond conditions",
+  clause: "8.10.2.2(1)",
+  lookup: { of: "bond", values: bondConditionFactors },
+} as const;
 
 /** Bond that transmits the prestress at release. */
 export const transmissionBondStrengthEn1992 = stepwise({
@@ -17,11 +23,23 @@ export const transmissionBondStrengthEn1992 = stepwise({
   summary: "Bond strength at release, from the mean tensile strength at that age",
   notes: ["The design tensile strength at release is α_ct 0.7 f_ctm(t)/γ_C."],
   source: { key: "EN1992-1-1:2004", clause: "8.10.2.2(1) (8.15)", basis: "seen", readIn: "CE:2021" },
-  params: { f_ctmt: q.concreteTensileStrengthAtAge, tendon: tendonSurface, bond: bondConditions, gamma_C: tensileFactors.gamma_C, alpha_ct: tensileFactors.alpha_ct },
+  params: {
+    f_ctmt: q.concreteTensileStrengthAtAge,
+    tendon: tendonSurface,
+    bond: bondConditions,
+    gamma_C: tensileFactors.gamma_C,
+    alpha_ct: tensileFactors.alpha_ct,
+  },
   result: as(q.bondStrength, { symbol: "f_bpt" }),
   steps: {
     f_ctdt: designTensileStrengthStep,
-    eta_p1: { symbol: "η_p1", unit: "–", text: "factor of the kind of tendon", clause: "8.10.2.2(1)", lookup: { of: "tendon", values: atRelease } },
+    eta_p1: {
+      symbol: "η_p1",
+      unit: "–",
+      text: "factor of the kind of tendon",
+      clause: "8.10.2.2(1)",
+      lookup: { of: "tendon", values: atRelease },
+    },
     eta_1: eta1,
     f_bpt: { symbol: "f_bpt", unit: "MPa", clause: "(8.15)", equation: "eta_p1 * eta_1 * f_ctdt" },
   },
@@ -39,14 +57,35 @@ export const anchorageBondStrengthEn1992 = stepwise({
   id: "ANCHORAGE_BOND_STRENGTH_EN1992_2004",
   family: "transmission",
   summary: "Bond strength for anchorage in the ultimate limit state, from the lower tensile strength",
-  notes: ["The tensile strength is taken no higher than that of C60/75 unless tests show more bond (8.10.2.3(2)); the cap is on the argument."],
+  notes: [
+    "The tensile strength is taken no higher than that of C60/75 unless tests show more bond (8.10.2.3(2)); the cap is on the argument.",
+  ],
   source: { key: "EN1992-1-1:2004", clause: "8.10.2.3(2) (8.20)", basis: "seen", readIn: "CE:2021" },
-  params: { f_ctk005: as(q.concreteTensileStrengthLower, { above: 0 }), tendon: tendonSurface, bond: bondConditions, gamma_C: tensileFactors.gamma_C, alpha_ct: tensileFactors.alpha_ct },
-  cautions: ({ f_ctk005 }) => (f_ctk005 > 3.1 ? ["fctk,0.05 is above that of C60/75, 3.1 MPa, to which 8.10.2.3(2) limits it"] : []),
+  params: {
+    f_ctk005: as(q.concreteTensileStrengthLower, { above: 0 }),
+    tendon: tendonSurface,
+    bond: bondConditions,
+    gamma_C: tensileFactors.gamma_C,
+    alpha_ct: tensileFactors.alpha_ct,
+  },
+  cautions: ({ f_ctk005 }) =>
+    f_ctk005 > 3.1 ? ["fctk,0.05 is above that of C60/75, 3.1 MPa, to which 8.10.2.3(2) limits it"] : [],
   result: as(q.bondStrength, { symbol: "f_bpd" }),
   steps: {
-    f_ctd: { symbol: "f_ctd", unit: "MPa", text: "design tensile strength", clause: "3.1.6(2) (3.16)", equation: "alpha_ct * f_ctk005 / gamma_C" },
-    eta_p2: { symbol: "η_p2", unit: "–", text: "factor of the kind of tendon", clause: "8.10.2.3(2)", lookup: { of: "tendon", values: inTheEnd } },
+    f_ctd: {
+      symbol: "f_ctd",
+      unit: "MPa",
+      text: "design tensile strength",
+      clause: "3.1.6(2) (3.16)",
+      equation: "alpha_ct * f_ctk005 / gamma_C",
+    },
+    eta_p2: {
+      symbol: "η_p2",
+      unit: "–",
+      text: "factor of the kind of tendon",
+      clause: "8.10.2.3(2)",
+      lookup: { of: "tendon", values: inTheEnd },
+    },
     eta_1: eta1,
     f_bpd: { symbol: "f_bpd", unit: "MPa", clause: "(8.20)", equation: "eta_p2 * eta_1 * f_ctd" },
   },

@@ -8,17 +8,28 @@ export const bondFraction = stepwise({
   id: "BOND_FRACTION",
   family: "transmission",
   summary: "Part of the full prestress of a tendon that bond has built up at x, from both ends of the member; 0 to 1",
-  notes: ["Rises in a straight line over the transmission length, from the end of the debonded length; the bond stress is taken as constant.", "Where the two ends overlap, the smaller counts."],
+  notes: [
+    "Rises in a straight line over the transmission length, from the end of the debonded length; the bond stress is taken as constant.",
+    "Where the two ends overlap, the smaller counts.",
+  ],
   source: mechanics,
   params: {
-    x: q.station, L: as(q.span, { text: "length of the member" }), a_left: as(q.debondedLength, { symbol: "a_l", text: "length debonded from the left end" }), a_right: as(q.debondedLength, { symbol: "a_r", text: "length debonded from the right end" }),
+    x: q.station,
+    L: as(q.span, { text: "length of the member" }),
+    a_left: as(q.debondedLength, { symbol: "a_l", text: "length debonded from the left end" }),
+    a_right: as(q.debondedLength, { symbol: "a_r", text: "length debonded from the right end" }),
     l_pt: as(q.transmissionLength, { above: 0 }),
   },
   limits: ({ L }) => ({ x: { max: L, because: "the length of the member" } }),
   result: q.bondFraction,
   steps: {
     left: { symbol: "β_l", unit: "–", text: "from the left end", equation: "max(0, min(1, (x - a_left) / l_pt))" },
-    right: { symbol: "β_r", unit: "–", text: "from the right end", equation: "max(0, min(1, (L - x - a_right) / l_pt))" },
+    right: {
+      symbol: "β_r",
+      unit: "–",
+      text: "from the right end",
+      equation: "max(0, min(1, (L - x - a_right) / l_pt))",
+    },
     beta: { symbol: "β", unit: "–", equation: "min(left, right)" },
   },
   compute: ({ x, L, a_left, a_right, l_pt }) => {

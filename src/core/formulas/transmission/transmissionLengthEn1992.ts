@@ -13,13 +13,33 @@ export const transmissionLengthEn1992 = stepwise({
   id: "TRANSMISSION_LENGTH_EN1992_2004",
   family: "transmission",
   summary: "Basic value of the transmission length, in mm",
-  notes: ["σ_pm0 is the tendon stress just after release.", "The design value is the less favourable of the lower and the upper one (8.10.2.2(3)).", cautions.release],
+  notes: [
+    "σ_pm0 is the tendon stress just after release.",
+    "The design value is the less favourable of the lower and the upper one (8.10.2.2(3)).",
+    cautions.release,
+  ],
   source: { key: "EN1992-1-1:2004", clause: `${clause}(2) (8.16)`, basis: "seen", readIn: "CE:2021" },
-  params: { phi: q.strandDiameter, sigma_pm0: as(q.tendonStress, { symbol: "σ_pm0", text: "tendon stress just after release" }), f_bpt: as(q.bondStrength, { symbol: "f_bpt", text: "bond strength at release" }), tendon: tendonSurface, release: releaseWay },
+  params: {
+    phi: q.strandDiameter,
+    sigma_pm0: as(q.tendonStress, { symbol: "σ_pm0", text: "tendon stress just after release" }),
+    f_bpt: as(q.bondStrength, { symbol: "f_bpt", text: "bond strength at release" }),
+    tendon: tendonSurface,
+    release: releaseWay,
+  },
   result: q.transmissionLength,
   steps: {
-    alpha_1: { symbol: "α_1", unit: "–", text: "factor of the release", lookup: { of: "release", values: releaseFactors } },
-    alpha_2: { symbol: "α_2", unit: "–", text: "factor of the kind of tendon", lookup: { of: "tendon", values: surfaceLengthFactors } },
+    alpha_1: {
+      symbol: "α_1",
+      unit: "–",
+      text: "factor of the release",
+      lookup: { of: "release", values: releaseFactors },
+    },
+    alpha_2: {
+      symbol: "α_2",
+      unit: "–",
+      text: "factor of the kind of tendon",
+      lookup: { of: "tendon", values: surfaceLengthFactors },
+    },
     l_pt: { symbol: "l_pt", unit: "mm", clause: "(8.16)", equation: "alpha_1 * alpha_2 * phi * sigma_pm0 / f_bpt" },
   },
   compute: (v) => {
@@ -79,15 +99,29 @@ export const anchorageLengthEn1992 = stepwise({
   notes: ["Needed where the tension in the concrete exceeds f_ctk,0.05 in the ultimate state (8.10.2.3(1))."],
   source: { key: "EN1992-1-1:2004", clause: "8.10.2.3(4) (8.21)", basis: "seen", readIn: "CE:2021" },
   params: {
-    l_pt2: as(q.transmissionLength, { symbol: "l_pt2", text: "upper design value of the transmission length" }), phi: q.strandDiameter,
-    sigma_pd: as(q.tendonStress, { symbol: "σ_pd", text: "tendon stress of the ultimate state" }), sigma_pmInf: as(q.tendonStress, { symbol: "σ_pm∞", text: "prestress after all losses" }),
-    f_bpd: as(q.bondStrength, { symbol: "f_bpd", text: "bond strength for anchorage" }), tendon: tendonSurface,
+    l_pt2: as(q.transmissionLength, { symbol: "l_pt2", text: "upper design value of the transmission length" }),
+    phi: q.strandDiameter,
+    sigma_pd: as(q.tendonStress, { symbol: "σ_pd", text: "tendon stress of the ultimate state" }),
+    sigma_pmInf: as(q.tendonStress, { symbol: "σ_pm∞", text: "prestress after all losses" }),
+    f_bpd: as(q.bondStrength, { symbol: "f_bpd", text: "bond strength for anchorage" }),
+    tendon: tendonSurface,
   },
   limits: ({ sigma_pd }) => ({ sigma_pmInf: { max: sigma_pd, because: "the stress of the ultimate state" } }),
   result: as(q.transmissionLength, { symbol: "l_bpd", text: "anchorage length" }),
   steps: {
-    alpha_2: { symbol: "α_2", unit: "–", text: "factor of the kind of tendon", clause: `${clause}(2)`, lookup: { of: "tendon", values: surfaceLengthFactors } },
-    l_bpd: { symbol: "l_bpd", unit: "mm", clause: "(8.21)", equation: "l_pt2 + alpha_2 * phi * (sigma_pd - sigma_pmInf) / f_bpd" },
+    alpha_2: {
+      symbol: "α_2",
+      unit: "–",
+      text: "factor of the kind of tendon",
+      clause: `${clause}(2)`,
+      lookup: { of: "tendon", values: surfaceLengthFactors },
+    },
+    l_bpd: {
+      symbol: "l_bpd",
+      unit: "mm",
+      clause: "(8.21)",
+      equation: "l_pt2 + alpha_2 * phi * (sigma_pd - sigma_pmInf) / f_bpd",
+    },
   },
   compute: (v) => {
     const alpha_2 = valueFor(surfaceLengthFactors, v.tendon);
