@@ -93,6 +93,8 @@ function rowsNow(snapshot: Snapshot, plan: Plan, columns: readonly (number | und
     keys,
     likenessOf,
   );
+  // Nothing inserted or deleted; what is planned below the last filled row is empty.
+  if (first.every((n, p) => n === p || (n === -1 && p >= snapshot.rows))) return first;
   const paired = new Set(first);
   if (!first.includes(-1) && keys.every((_, n) => paired.has(n))) return first;
   return refined(snapshot, plan, columns, first, likenessOf);

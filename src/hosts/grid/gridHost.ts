@@ -24,6 +24,7 @@ import { hostFunctions } from "./hostFunction.ts";
 import { firstColumnFor } from "./inView.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
 import { looksOf } from "./looks.ts";
+import { keepMoreParsed } from "./parsedFormulas.ts";
 import { rulesOf } from "./readRules.ts";
 import { cellData } from "./sheetData.ts";
 import { SheetNames } from "./sheetNames.ts";
@@ -62,6 +63,7 @@ export class GridHost implements Host {
       .__getInjector()
       .get(grid.formula.IFunctionService)
       .registerExecutors(...hostFunctions(grid, worksheetFunctions, this.#errors));
+    keepMoreParsed(grid);
     this.#names = new SheetNames(grid);
     this.#dependants = new Dependants(workbook, (name, sheetId) => this.#names.resolve(name, sheetId));
     grid.api.addEvent(grid.api.Event.SheetDeleted, ({ sheetId }) => {

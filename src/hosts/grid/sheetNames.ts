@@ -1,4 +1,4 @@
-import type { IDefinedNamesServiceParam } from "@univerjs/engine-formula";
+import type { IDefinedNamesService, IDefinedNamesServiceParam } from "@univerjs/engine-formula";
 import { areaA1, placeOf, type PlannedName } from "../../sheet/index.ts";
 import type { SheetName } from "../host.ts";
 import { quotedSheet } from "../sheetName.ts";
@@ -6,6 +6,19 @@ import { followSheets } from "./namesFollow.ts";
 import { workbookId, type GridRuntime } from "./runtime.ts";
 
 const same = (name: string): string => name.toLowerCase();
+
+/** Every word of the workbook's formulas, in small letters. */
+function wordsOfFormulas({ api }: GridRuntime): ReadonlySet<string> {
+  const words = new Set<string>();
+  for (const sheet of api.getActiveWorkbook()?.getSheets() ?? [])
+    sheet
+      .getSheet()
+      .getCellMatrix()
+      .forValue((_row, _column, cell) => {
+        for (const [word] of cell?.f?.matchAll(/[\p{L}_\\][\p{L}\p{N}_.\\]*/gu) ?? []) words.add(same(word));
+      });
+  return words;
+}
 
 /** Hidden names are kept without dollar signs: the grid's name box shows the first name with the very text of the selected cell's reference. */
 function absolute(reference: string): string {
@@ -30,13 +43,14 @@ export class SheetNames {
 
   add(sheetId: string, sheetName: string, names: readonly PlannedName[]): void {
     const suffix = sheetId.replace(/\W/g, "_");
-    for (const area of names)
-      this.#set({
+    this.#set(
+      names.map((area) => ({
         id: this.#id(sheetId, area.name),
         name: `${area.name}.${suffix}`,
         formulaOrRefString: `${quotedSheet(sheetName)}!${areaA1(area, false)}`,
         hidden: true,
-      });
+      })),
+    );
     this.#bySheet.set(sheetId, new Map(names.map(({ name }) => [same(name), name])));
     this.#updatePlain(names.map(({ name }) => name));
   }
@@ -45,7 +59,7 @@ export class SheetNames {
     const names = this.#bySheet.get(sheetId);
     if (!names) return;
     this.#bySheet.delete(sheetId);
-    for (const name of names.values()) this.#drop(this.#id(sheetId, name));
+    this.#drop([...names.values()].map((name) => this.#id(sheetId, name)));
     this.#updatePlain([...names.values()]);
   }
 
@@ -68,15 +82,26 @@ export class SheetNames {
   }
 
   #updatePlain(names: readonly string[]): void {
+    if (names.length === 0) return;
+    const map = this.#map();
+    const standing: IDefinedNamesServiceParam[] = [];
+    const gone: string[] = [];
     for (const name of names) {
       const owners = [...this.#bySheet].filter(([, own]) => own.has(same(name))).map(([sheetId]) => sheetId);
       const id = `plain!${same(name)}`;
-      const only = owners.length === 1 ? this.#map()[this.#id(owners[0]!, name)] : undefined;
+      const only = owners.length === 1 ? map[this.#id(owners[0]!, name)] : undefined;
       if (only)
-        this.#set({ id, name, formulaOrRefString: absolute(only.formulaOrRefString), localSheetId: owners[0]! });
-      else if (this.#map()[id]) this.#drop(id);
+        standing.push({
+          id,
+          name,
+          formulaOrRefString: absolute(only.formulaOrRefString),
+          localSheetId: owners[0]!,
+        });
+      else if (map[id]) gone.push(id);
     }
-    if (names.length > 0) this.#forgetParsed();
+    this.#set(standing);
+    this.#drop(gone);
+    this.#forgetParsed();
   }
 
   /** The grid keeps formulas parsed, with what their names stood for then: a name that is gone would go on giving the old cells' value. */
@@ -91,17 +116,47 @@ export class SheetNames {
   }
 
   #map(): Readonly<Record<string, IDefinedNamesServiceParam>> {
+    return this.#names().getDefinedNameMap(workbookId) ?? {};
+  }
+
+  /**
+   * The grid compares every word of every formula with every name that has changed: a sheet has hundreds of them, and most stand in no formula. So only
+   * those that do are changed in the way that has formulas computed anew.
+   */
+  #set(entries: readonly IDefinedNamesServiceParam[]): void {
+    const mentioned = this.#mentioned(entries);
+    const silent = entries.filter((entry) => !mentioned.has(entry));
+    if (silent.length > 0)
+      this.#names().registerDefinedNames(workbookId, {
+        ...this.#map(),
+        ...Object.fromEntries(silent.map((entry) => [entry.id, entry])),
+      });
+    for (const entry of mentioned) this.#run("formula.mutation.set-defined-name", entry);
+  }
+
+  #drop(ids: readonly string[]): void {
+    const map = this.#map();
+    const entries = ids.flatMap((id) => map[id] ?? []);
+    const mentioned = this.#mentioned(entries);
+    const silent = new Set(entries.filter((entry) => !mentioned.has(entry)).map(({ id }) => id));
+    if (silent.size > 0)
+      this.#names().registerDefinedNames(
+        workbookId,
+        Object.fromEntries(Object.entries(map).filter(([id]) => !silent.has(id))),
+      );
+    for (const entry of mentioned) this.#run("formula.mutation.remove-defined-name", entry);
+  }
+
+  /** Those of the names that a formula of the workbook may mention. */
+  #mentioned(entries: readonly IDefinedNamesServiceParam[]): ReadonlySet<IDefinedNamesServiceParam> {
+    if (entries.length === 0) return new Set();
+    const words = wordsOfFormulas(this.#grid);
+    return new Set(entries.filter(({ name }) => words.has(same(name))));
+  }
+
+  #names(): IDefinedNamesService {
     const { formula, univer } = this.#grid;
-    return univer.__getInjector().get(formula.IDefinedNamesService).getDefinedNameMap(workbookId) ?? {};
-  }
-
-  #set(entry: IDefinedNamesServiceParam): void {
-    this.#run("formula.mutation.set-defined-name", entry);
-  }
-
-  #drop(id: string): void {
-    const entry = this.#map()[id];
-    if (entry) this.#run("formula.mutation.remove-defined-name", entry);
+    return univer.__getInjector().get(formula.IDefinedNamesService);
   }
 
   #run(mutation: string, entry: IDefinedNamesServiceParam): void {
