@@ -1,5 +1,5 @@
 /** The only door to the checker's tools: reading formulas, recognising and comparing sheets, what-if, marks, validation sheets. */
-export { takeSnapshot, type Snapshot } from "./snapshot.ts";
+export { takeSnapshot } from "./book/takeSnapshot.ts";
 export type { Recognised } from "./recognise/recognised.ts";
 export { recognise, recogniseSnapshot } from "./recognise/recognise.ts";
 export { compare, type Comparison } from "./compare/compare.ts";
@@ -7,7 +7,8 @@ export { findingsPaper } from "./compare/findingsPaper.ts";
 export { findingsPlan } from "./compare/findingsPlan.ts";
 export { aboutOf, heldAgainst, limits as limitsOfComparing, outcomeOf, whereOf } from "./compare/said.ts";
 export { gradesInOrder, gradeWords, type Finding, type FindingKind, type Grade } from "./compare/finding.ts";
-export { Book, Calculation, valuesAgainstHost } from "./calculate/index.ts";
+export { bookOfSheets } from "./book/bookOfSheets.ts";
+export { readBook } from "./book/readBook.ts";
 export { nameOfPart, partsAt, partsOf, type Part } from "./marks/parts.ts";
 export {
   markCells,
@@ -61,5 +62,4 @@ export { agreement, evaluateSteps, relativeDifference } from "./trace/secondEval
 export { linesOf, pathText, printed, rootOf, type Branch, type TreeLine } from "./trace/tree.ts";
 export { collect, type Collected } from "./trace/collect.ts";
 export { calculationNote, type Setting } from "./trace/note.ts";
-export { readFormula } from "./formula/calls.ts";
 export { loadCases } from "../published/index.ts";

@@ -1,4 +1,5 @@
-import { fnv1a64, type Area, type Plan, type PlannedCell, type Role } from "../sheet/index.ts";
+import type { Area } from "../cells/index.ts";
+import { fnv1a64, type Plan, type PlannedCell, type Role } from "../sheet/index.ts";
 
 /** Of a row: rows of a sheet have no more lines than this, whatever a text asks for. */
 const mostLines = 24;

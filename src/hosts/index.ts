@@ -1,5 +1,5 @@
 /** The only door to the hosts. */
-export * from "./host.ts";
+export * from "./host/host.ts";
 export {
   FunctionsNotRegistered,
   openExcel,
@@ -13,9 +13,9 @@ export {
   type ExcelRun,
 } from "./excel/index.ts";
 export { openGridInBrowser, openGridInNode, type Entry, type GridHost } from "./grid/index.ts";
-export { likeColours } from "./likeColours.ts";
-export { checkSheetName, quotedSheet } from "./sheetName.ts";
-export { defaultStyle, styles, tones, type CellStyle } from "./styles.ts";
+export { likeColours } from "./look/likeColours.ts";
+export { checkSheetName, quotedSheet } from "./host/sheetName.ts";
+export { defaultStyle, styles, tones, type CellStyle } from "./look/styles.ts";
 export {
   readWorkbook,
   writeWorkbook,

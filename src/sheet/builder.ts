@@ -1,3 +1,4 @@
+import { a1, type Address, type Area } from "../cells/index.ts";
 import { fnv1a64, stale, version } from "../core/index.ts";
 import { allowedWords, boundsOf, formatOf, plainSymbol, type Says } from "./says.ts";
 import { columns, furtherWidth, headings, headingsRow, titleRow, widths } from "./columns.ts";
@@ -6,10 +7,7 @@ import { equationAsRead, marksExplained, sourceText } from "./formulaText.ts";
 import { inputValues, nested, shapeValues, type Inputs } from "./inputs.ts";
 import { layOut, warnedRows, type HeaderRow, type Layout, type PlacedTable } from "./layout.ts";
 import {
-  a1,
   inputRoles,
-  type Address,
-  type Area,
   type Highlight,
   type Meaning,
   type Plan,

@@ -1,5 +1,6 @@
+import type { Area } from "../cells/index.ts";
 import type { Layout } from "./layout.ts";
-import type { Area, PlannedChart, Series } from "./plan.ts";
+import type { PlannedChart, Series } from "./plan.ts";
 import type { Problems } from "./problems.ts";
 import { meets, type Dimension, type Subject } from "./shape.ts";
 import type { ChartSpec } from "./template.ts";

@@ -1,5 +1,5 @@
+import { a1 } from "../cells/index.ts";
 import type { Dependency } from "./builder.ts";
-import { a1 } from "./plan.ts";
 
 const key = (row: number, column: number): number => row * 1000 + column;
 

@@ -5,7 +5,6 @@ export { expand } from "./expand.ts";
 export { fnv1a64 } from "../core/index.ts";
 export type { Inputs } from "./inputs.ts";
 export { lint } from "./lint.ts";
-export { cellsOf, holds, placeOf, placeText, splitSheet, type PlacedArea } from "./places.ts";
 export * from "./plan.ts";
 export { RefusedSheet } from "./problems.ts";
 export { allowedWords, boundsOf, plainSymbol, says, type Says } from "./says.ts";

@@ -1,19 +1,10 @@
+import type { Address, Area } from "../cells/index.ts";
 import type { InputValue } from "./template.ts";
 
 /**
  * A plan: a check sheet as plain data, before it is on any host. Rows and columns count from 0.
  * Hosts apply plans; they decide nothing about engineering.
  */
-export interface Address {
-  readonly row: number;
-  readonly column: number;
-}
-
-/** A block of cells, `rows` by `columns`, from its upper left cell. */
-export interface Area extends Address {
-  readonly rows: number;
-  readonly columns: number;
-}
 
 /** What a cell is, for its look. Every host has one style a role. */
 export type Role =
@@ -181,32 +172,4 @@ export interface Plan {
   readonly charts: readonly PlannedChart[];
   readonly meanings: readonly Meaning[];
   readonly summary: Summary;
-}
-
-/** "D" for column 3. */
-export function columnLetters(column: number): string {
-  let letters = "";
-  for (let c = column + 1; c > 0; c = Math.floor((c - 1) / 26))
-    letters = String.fromCharCode(65 + ((c - 1) % 26)) + letters;
-  return letters;
-}
-
-/** 3 for "D" or "d". */
-export function columnOfLetters(letters: string): number {
-  let count = 0;
-  for (let i = 0; i < letters.length; i++) count = count * 26 + (letters.charCodeAt(i) & 31);
-  return count - 1;
-}
-
-/** "D12" for row 11, column 3. */
-export function a1({ row, column }: Address, absolute = false): string {
-  const letters = columnLetters(column);
-  return absolute ? `$${letters}$${row + 1}` : `${letters}${row + 1}`;
-}
-
-/** "$D$12:$F$14", or "$D$12" for a single cell. */
-export function areaA1(area: Area, absolute = true): string {
-  const first = a1(area, absolute);
-  if (area.rows === 1 && area.columns === 1) return first;
-  return `${first}:${a1({ row: area.row + area.rows - 1, column: area.column + area.columns - 1 }, absolute)}`;
 }

@@ -1,6 +1,7 @@
+import type { Address } from "../cells/index.ts";
 import { expandLoosely } from "./builder.ts";
 import { faultOf, nested, type Inputs } from "./inputs.ts";
-import type { Address, Plan } from "./plan.ts";
+import type { Plan } from "./plan.ts";
 import { RefusedSheet } from "./problems.ts";
 import type { Says } from "./says.ts";
 import type { InputSpec, InputValue, Template } from "./template.ts";

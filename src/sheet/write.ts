@@ -1,6 +1,6 @@
+import { a1, type Address, type Area, areaA1 } from "../cells/index.ts";
 import { columns, firstRow } from "./columns.ts";
 import { warningRows, type Layout } from "./layout.ts";
-import { a1, areaA1, type Address, type Area } from "./plan.ts";
 import { parseFormula, type Token } from "./references.ts";
 import { resolve, targetA1, type Context } from "./resolve.ts";
 import type { ShapeInput } from "./template.ts";

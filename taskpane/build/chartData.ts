@@ -1,5 +1,6 @@
+import type { Area } from "../../src/cells/index.ts";
 import type { CellContent, Host } from "../../src/hosts/index.ts";
-import type { Area, PlannedChart, Series } from "../../src/sheet/index.ts";
+import type { PlannedChart, Series } from "../../src/sheet/index.ts";
 
 export interface Point {
   readonly x: number;

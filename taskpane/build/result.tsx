@@ -1,7 +1,8 @@
+import { a1, type Address } from "../../src/cells/index.ts";
 import { useEffect, useState } from "preact/hooks";
 import { reasonOf } from "../../src/core/index.ts";
 import type { CellContent, Host } from "../../src/hosts/index.ts";
-import { a1, columns, type Address } from "../../src/sheet/index.ts";
+import { columns } from "../../src/sheet/index.ts";
 import type { Built } from "../built.ts";
 import { Cautions, fullCautions } from "../cautions.tsx";
 import { Chart } from "./chart.tsx";

@@ -1,7 +1,8 @@
+import { a1, type Address, type Area, areaA1 } from "../../src/cells/index.ts";
 import { allowedText, basisText, sources, type Parameter, type Quantity } from "../../src/core/index.ts";
 import type { FunctionParameter } from "../../functions/index.ts";
 import type { InsertedCell } from "../../src/hosts/index.ts";
-import { a1, areaA1, plainSymbol, type Address, type Area } from "../../src/sheet/index.ts";
+import { plainSymbol } from "../../src/sheet/index.ts";
 import { callText } from "./formulaText.ts";
 import type { DesignFunction } from "./search.ts";
 

@@ -1,8 +1,8 @@
+import { placeText } from "../../src/cells/index.ts";
 import { useEffect, useState } from "preact/hooks";
 import { reasonOf } from "../../src/core/index.ts";
 import type { Host, Selection } from "../../src/hosts/index.ts";
 import { Sentence, TradeSymbol } from "../trace/tradeSymbol.tsx";
-import { placeText } from "../../src/sheet/index.ts";
 import { blockFor } from "./block.ts";
 import { takes } from "./functionCard.tsx";
 import type { DesignFunction } from "./search.ts";

@@ -1,7 +1,7 @@
+import { a1, type Address, type Area, placeText } from "../../src/cells/index.ts";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../src/core/index.ts";
 import type { CellContent, Host, InsertedCell, Place, Selection } from "../../src/hosts/index.ts";
-import { a1, placeText, type Address, type Area } from "../../src/sheet/index.ts";
 import { scrollToTop } from "../scroll.ts";
 import { ReferenceLink } from "../reference/openReference.tsx";
 import { libraries, type Libraries } from "../trace/libraries.ts";

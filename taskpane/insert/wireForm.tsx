@@ -1,8 +1,8 @@
+import { type Address, placeText } from "../../src/cells/index.ts";
 import { useEffect, useState } from "preact/hooks";
 import { reasonOf } from "../../src/core/index.ts";
 import type { FunctionParameter } from "../../functions/index.ts";
 import { CellsNotEmpty, type Host, type InsertedCell, type Selection } from "../../src/hosts/index.ts";
-import { placeText, type Address } from "../../src/sheet/index.ts";
 import { Sentence, TradeSymbol } from "../trace/tradeSymbol.tsx";
 import { callText } from "./formulaText.ts";
 import { takes } from "./functionCard.tsx";

@@ -1,8 +1,8 @@
+import { placeText } from "../../src/cells/index.ts";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../src/core/index.ts";
 import { printed, traceCell, tracerOf, type TracedCall, type TracedCell } from "../../src/checker/index.ts";
 import type { Host, Place } from "../../src/hosts/index.ts";
-import { placeText } from "../../src/sheet/index.ts";
 import { onBuilt } from "../built.ts";
 import { scrollToTop } from "../scroll.ts";
 import { CallTrace } from "./callTrace.tsx";

@@ -2,13 +2,14 @@
  * `npm run bench`: cost of a worksheet function, sizes of what loads first, times in the workbench.
  * Ratios and medians of one run on one machine; nothing here decides a test.
  */
+import { a1 } from "../../src/cells/index.ts";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 import { measure } from "mitata";
 import { buildIfStale, dist } from "../../src/command/build.ts";
 import { formulas, run, type Formula } from "../../src/core/index.ts";
-import { a1, expand } from "../../src/sheet/index.ts";
+import { expand } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
 import { openGridInNode } from "../../src/hosts/index.ts";

@@ -1,4 +1,5 @@
-import { Book, type Snapshot } from "../../src/checker/index.ts";
+import type { Book, Snapshot } from "../../src/cells/index.ts";
+import { bookOfSheets } from "../../src/checker/index.ts";
 import { openGridInNode, type CellContent, type CellValue, type GridHost } from "../../src/hosts/index.ts";
 import { expand, type Inputs, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
@@ -47,4 +48,4 @@ export function sheetOf(cells: Readonly<Record<string, CellValue>>, sheet = "She
   return { sheet, rows, columns, cells: all, names: new Map() };
 }
 
-export const bookOf = (cells: Readonly<Record<string, CellValue>>): Book => new Book([sheetOf(cells)]);
+export const bookOf = (cells: Readonly<Record<string, CellValue>>): Book => bookOfSheets([sheetOf(cells)]);

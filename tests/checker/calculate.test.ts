@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { Book, Calculation } from "../../src/checker/index.ts";
+import { Calculation } from "../../src/cells/index.ts";
+import { bookOfSheets } from "../../src/checker/index.ts";
 import { openGridInNode, type CellValue, type GridHost } from "../../src/hosts/index.ts";
 import { at, bookOf, sheetOf } from "./books.ts";
 
@@ -306,7 +307,7 @@ describe("changes", () => {
   it("concern only what depends on them; all else keeps the host's value", () => {
     const base = sheetOf({ A1: 1, B1: "=A1*2", C1: "=SUM(A1:B1)", D1: "=5" });
     // The host says 99 for a formula that gives 5: nobody asked to compute that one.
-    const book = new Book([
+    const book = bookOfSheets([
       { ...base, cells: base.cells.map((row) => row.map((cell, c) => (c === 3 ? { ...cell, value: 99 } : cell))) },
     ]);
     const of = new Calculation(book, [change("A1", 10)]);
@@ -320,7 +321,7 @@ describe("changes", () => {
   });
   it("whatever cannot be followed is not trusted after a change", () => {
     const base = sheetOf({ A1: 1, B1: '=INDIRECT("A1")', C1: "=B1+1" });
-    expect(new Calculation(new Book([base]), [change("A1", 2)]).valueAt(place("C1")).cannot).toMatch(/INDIRECT/);
+    expect(new Calculation(bookOfSheets([base]), [change("A1", 2)]).valueAt(place("C1")).cannot).toMatch(/INDIRECT/);
   });
   it("a chain of 20,000 cells goes without depth, forwards and backwards", () => {
     const rows = 20_000;
@@ -329,7 +330,7 @@ describe("changes", () => {
         const end = backwards ? r === rows - 1 : r === 0;
         return [end ? { value: 1, text: "1" } : { value: null, text: "", formula: `=A${backwards ? r + 2 : r}+1` }];
       });
-      const book = new Book([{ sheet: "Sheet1", rows, columns: 1, cells, names: new Map() }]);
+      const book = bookOfSheets([{ sheet: "Sheet1", rows, columns: 1, cells, names: new Map() }]);
       expect(
         new Calculation(book, [], everything).valueAt({ sheet: "Sheet1", row: backwards ? 0 : rows - 1, column: 0 })
           .value,
@@ -343,7 +344,7 @@ describe("books", () => {
     const base = sheetOf({ A1: 2, A2: "=kb_two*Loads!B1", B1: "={1;2}*A1", B2: null, C1: "=SUM(B1:B2)" });
     const cells = base.cells.map((row, r) => row.map((cell, c) => (c === 1 ? { ...cell, value: (r + 1) * 2 } : cell)));
     const names = new Map([["kb_two", { ...at("A1"), rows: 1, columns: 1, sheet: "Sheet1" }]]);
-    const book = new Book([{ ...base, cells, names }, sheetOf({ A1: 0, B1: "=Sheet1!A1+1" }, "Loads")]);
+    const book = bookOfSheets([{ ...base, cells, names }, sheetOf({ A1: 0, B1: "=Sheet1!A1+1" }, "Loads")]);
     const of = new Calculation(book, [change("A1", 3)]);
     expect(of.valueAt(place("A2")).value).toBe(12);
     expect(of.valueAt(place("B2")).value).toBe(6);

@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it } from "vitest";
-import { Book, valuesAgainstHost } from "../../src/checker/index.ts";
+import { valuesAgainstHost } from "../../src/cells/index.ts";
+import { bookOfSheets } from "../../src/checker/index.ts";
 import type { GridHost } from "../../src/hosts/index.ts";
 import type { Inputs } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
@@ -12,7 +13,7 @@ afterEach(() => host?.dispose());
 async function allAgree(id: string, inputs: Inputs = {}): Promise<void> {
   const built = await builtBook(id, inputs);
   host = built.host;
-  const book = new Book([await built.snapshot()]);
+  const book = bookOfSheets([await built.snapshot()]);
   const { compared, differences, notCompared } = valuesAgainstHost(book);
   expect(notCompared).toEqual([]);
   expect(differences).toEqual([]);
@@ -30,7 +31,7 @@ describe("every cell of a shipped template's sheet is what its formula gives", (
   it("with inputs left empty: the same errors and messages, but where the grid passes over an error in a comparison", async () => {
     const built = await builtBook("pre-tensioned-en1992-2004", { fck: null, tRelax: null, RH: null });
     host = built.host;
-    const book = new Book([await built.snapshot()]);
+    const book = bookOfSheets([await built.snapshot()]);
     const { differences, notCompared } = valuesAgainstHost(book);
     expect(notCompared).toEqual([]);
     expect(differences.filter(({ passedOver }) => !passedOver)).toEqual([]);
@@ -78,7 +79,7 @@ describe("a value that its formula does not give is told", () => {
         r === check.row && c === check.column ? { ...cell, value: (cell.value as number) * (1 + 1e-6) } : cell,
       ),
     );
-    const { differences } = valuesAgainstHost(new Book([{ ...snapshot, cells }]));
+    const { differences } = valuesAgainstHost(bookOfSheets([{ ...snapshot, cells }]));
     expect(differences).toHaveLength(1);
     expect(differences[0]).toMatchObject({
       place: { sheet: "Beam", ...check },

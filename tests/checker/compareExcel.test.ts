@@ -1,6 +1,7 @@
+import { a1, type Address } from "../../src/cells/index.ts";
 import { describe, expect, it } from "vitest";
 import { compare, type FindingKind } from "../../src/checker/index.ts";
-import { a1, expand, type Address } from "../../src/sheet/index.ts";
+import { expand } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { changeCell } from "../hosts/excelFake/index.ts";
 import { gridCalculator } from "../hosts/excelFake/gridCalculator.ts";

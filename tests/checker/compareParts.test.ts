@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import fc from "fast-check";
 import { align } from "../../src/checker/recognise/align.ts";
 import { outlineOf } from "../../src/checker/recognise/rows.ts";
-import { normalNow, normalPlanned } from "../../src/checker/formula/normal.ts";
+import { normalNow, normalPlanned } from "../../src/cells/language/normal.ts";
 import { formulaChange } from "../../src/checker/compare/formulaChange.ts";
 import { formatChange, hidesNumbers, hidesTexts } from "../../src/checker/compare/numberFormat.ts";
 import { gathered } from "../../src/checker/compare/finding.ts";

@@ -1,3 +1,4 @@
+import { a1, type Address } from "../../src/cells/index.ts";
 import { afterEach, describe, expect, it } from "vitest";
 import {
   compare,
@@ -11,15 +12,7 @@ import {
   type Flag,
   type Grade,
 } from "../../src/checker/index.ts";
-import {
-  a1,
-  expand,
-  type Address,
-  type Meaning,
-  type Plan,
-  type PlannedCell,
-  type Template,
-} from "../../src/sheet/index.ts";
+import { expand, type Meaning, type Plan, type PlannedCell, type Template } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { gridWithFaults, type GridFaults } from "./gridFaults.ts";
 

@@ -1,8 +1,9 @@
+import { a1 } from "../../src/cells/index.ts";
 import { afterEach, describe, expect, it } from "vitest";
 import { handOutHeadRows, readHandOut } from "../../src/checker/index.ts";
 import { nodeGrid, type NodeGrid } from "../../src/hosts/grid/node.ts";
 import { readWorkbook, writeWorkbook, type CellContent } from "../../src/hosts/index.ts";
-import { a1, columns, expand, type Plan } from "../../src/sheet/index.ts";
+import { columns, expand, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { gridCalculator } from "../hosts/excelFake/gridCalculator.ts";
 import { openFake } from "../hosts/openFake.ts";

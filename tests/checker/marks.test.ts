@@ -1,3 +1,4 @@
+import { a1, type Address } from "../../src/cells/index.ts";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import {
   markCells,
@@ -18,7 +19,7 @@ import {
   type Recognised,
 } from "../../src/checker/index.ts";
 import { readWorkbook, writeWorkbook, type CellContent, type GridHost } from "../../src/hosts/index.ts";
-import { a1, expand, lint, type Address, type Inputs, type Plan, type Template } from "../../src/sheet/index.ts";
+import { expand, lint, type Inputs, type Plan, type Template } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { copy } from "../unit/sheet/small.ts";
 import { gridWithFaults, type GridFaults } from "./gridFaults.ts";

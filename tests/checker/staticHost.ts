@@ -1,5 +1,5 @@
+import { a1, type Area, columnOfLetters } from "../../src/cells/index.ts";
 import type { CellContent, CellValue, Host, Place } from "../../src/hosts/index.ts";
-import { a1, columnOfLetters, type Area } from "../../src/sheet/index.ts";
 
 /** What stands in a cell of a workbook of tests: a value, a formula with its value, or a value with how it is printed. */
 export type StaticCell =

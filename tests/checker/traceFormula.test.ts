@@ -1,8 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { readFormula } from "../../src/checker/index.ts";
-import { parseFormula, writeNode } from "../../src/checker/formula/nodes.ts";
-import { termsOf } from "../../src/checker/formula/terms.ts";
-import { placeOf } from "../../src/sheet/index.ts";
+import { parseFormula, placeOf, readFormula, writeNode } from "../../src/cells/index.ts";
+import { termsOf } from "../../src/checker/trace/terms.ts";
 
 const kinds = (formula: string): readonly unknown[] =>
   readFormula(formula).calls[0]!.arguments.map((a) => [a.kind, a.text]);

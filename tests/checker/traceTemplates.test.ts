@@ -1,8 +1,9 @@
+import { a1 } from "../../src/cells/index.ts";
 import { describe, expect, it } from "vitest";
 import { collect, Tracer } from "../../src/checker/index.ts";
-import { patternOf } from "../../src/checker/calculate/pattern.ts";
+import { patternOf } from "../../src/cells/calculation/pattern.ts";
 import type { Host } from "../../src/hosts/index.ts";
-import { a1, expand, type Plan } from "../../src/sheet/index.ts";
+import { expand, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { staticHost, type StaticCell } from "./staticHost.ts";
 

@@ -1,3 +1,4 @@
+import type { Address } from "../../src/cells/index.ts";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import {
   effectOn,
@@ -12,7 +13,7 @@ import {
 } from "../../src/checker/index.ts";
 import { questionedOf } from "../../src/checker/whatIf/state.ts";
 import type { CellContent, GridHost } from "../../src/hosts/index.ts";
-import type { Address, Plan } from "../../src/sheet/index.ts";
+import type { Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { builtBook } from "./books.ts";
 

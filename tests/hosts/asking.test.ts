@@ -1,6 +1,7 @@
+import { holds } from "../../src/cells/index.ts";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { tones, type ColourRule, type Host } from "../../src/hosts/index.ts";
-import { holds, type Plan } from "../../src/sheet/index.ts";
+import type { Plan } from "../../src/sheet/index.ts";
 import { GridFaults } from "../checker/gridFaults.ts";
 import { nodeGrid } from "../../src/hosts/grid/node.ts";
 import { changeCell } from "./excelFake/index.ts";

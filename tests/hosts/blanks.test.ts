@@ -1,8 +1,9 @@
+import { a1 } from "../../src/cells/index.ts";
 import { describe, expect, it, vi } from "vitest";
 import type { Argument } from "../../src/core/index.ts";
 import type * as Functions from "../../functions/index.ts";
 import { openGridInNode } from "../../src/hosts/index.ts";
-import { a1, expand, type Plan } from "../../src/sheet/index.ts";
+import { expand, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { differences } from "./differences.ts";
 import { changeCell } from "./excelFake/index.ts";

@@ -1,6 +1,6 @@
+import { a1, type Area, areaA1 } from "../../src/cells/index.ts";
 import { isDeepStrictEqual } from "node:util";
 import type { CellContent } from "../../src/hosts/index.ts";
-import { a1, areaA1, type Area } from "../../src/sheet/index.ts";
 import { cellAt, type FakeCell, type FakeSheet } from "./excelFake/index.ts";
 import type { Edge, FakeValidation, Line } from "./excelFake/state.ts";
 import { cellsOf, placeOf } from "./excelFake/state.ts";

@@ -1,7 +1,8 @@
+import { a1, areaA1 } from "../../src/cells/index.ts";
 import type { IRange, IStyleData } from "@univerjs/core";
 import type { GridHost } from "../../src/hosts/index.ts";
 import type { nodeGrid } from "../../src/hosts/grid/node.ts";
-import { a1, areaA1, type Plan } from "../../src/sheet/index.ts";
+import type { Plan } from "../../src/sheet/index.ts";
 import { halfCharacters, type Picture, type PicturedRule, type PicturedStyle } from "./picture.ts";
 
 type Grid = ReturnType<typeof nodeGrid>;

@@ -1,4 +1,5 @@
-import type { Area, Validation } from "../../src/sheet/index.ts";
+import type { Area } from "../../src/cells/index.ts";
+import type { Validation } from "../../src/sheet/index.ts";
 import type { CellValue } from "../../src/hosts/index.ts";
 import { defaultStyle, type CellStyle } from "../../src/hosts/index.ts";
 

@@ -1,5 +1,6 @@
+import { a1, type Area, areaA1 } from "../../src/cells/index.ts";
 import { styles, tones, type CellContent } from "../../src/hosts/index.ts";
-import { a1, areaA1, type Area, type Plan } from "../../src/sheet/index.ts";
+import type { Plan } from "../../src/sheet/index.ts";
 import { halfCharacters, picturedRule, picturedStyle, type Picture } from "./picture.ts";
 
 const within = ({ row, column, rows, columns }: Area, r: number, c: number): boolean =>

@@ -1,4 +1,5 @@
-import type { Area, Plan } from "../../src/sheet/index.ts";
+import type { Area } from "../../src/cells/index.ts";
+import type { Plan } from "../../src/sheet/index.ts";
 
 /** A sheet of a few rows, made by hand: one input that matters, a name, a rule, a highlight, a spanned note. */
 export const smallPlan: Plan = {

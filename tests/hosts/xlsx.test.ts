@@ -1,3 +1,4 @@
+import { a1, type Area } from "../../src/cells/index.ts";
 import { strFromU8, unzipSync } from "fflate";
 import { readXlsx } from "hucre/xlsx";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -13,7 +14,7 @@ import {
   type ReadWorkbook,
   type Values,
 } from "../../src/hosts/index.ts";
-import { a1, expand, freeSheetName, type Area, type Plan } from "../../src/sheet/index.ts";
+import { expand, freeSheetName, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { chartPlan, smallPlan } from "./smallPlan.ts";
 

@@ -1,5 +1,5 @@
+import { a1, areaA1 } from "../../src/cells/index.ts";
 import { readWorkbook, tones } from "../../src/hosts/index.ts";
-import { a1, areaA1 } from "../../src/sheet/index.ts";
 import { halfCharacters, picturedRule, picturedStyle, type Picture } from "./picture.ts";
 
 /** The sheet of a workbook file, as the file itself says it. */

@@ -24,12 +24,15 @@ describe("the dependency rule is an error", () => {
   const forbidden: readonly (readonly [string, string, string])[] = [
     ["core", "src/core/run.ts", "../sheet/index.ts"],
     ["core", "src/core/run.ts", "../../functions/index.ts"],
+    ["core", "src/core/run.ts", "../cells/index.ts"],
+    ["cells", "src/cells/address/address.ts", "../../sheet/index.ts"],
+    ["cells", "src/cells/address/address.ts", "../../../functions/index.ts"],
     ["sheet", "src/sheet/plan.ts", "../hosts/index.ts"],
     ["sheet", "src/sheet/plan.ts", "../../functions/index.ts"],
     ["functions", "functions/register.ts", "../src/hosts/index.ts"],
     ["functions", "functions/register.ts", "../src/sheet/index.ts"],
-    ["hosts", "src/hosts/host.ts", "../core/index.ts"],
-    ["hosts", "src/hosts/host.ts", "../command/build.ts"],
+    ["hosts", "src/hosts/host/host.ts", "../../core/index.ts"],
+    ["hosts", "src/hosts/host/host.ts", "../../command/build.ts"],
     ["published", "src/published/judge.ts", "../sheet/index.ts"],
     ["typeset", "src/typeset/symbols.ts", "../../functions/index.ts"],
     ["reference", "src/reference/pages.ts", "../command/cases.ts"],
@@ -41,7 +44,9 @@ describe("the dependency rule is an error", () => {
   });
 
   it("an area is entered through its index only", async () => {
-    expect(await broken("src/hosts/host.ts", 'import "../sheet/plan.ts";\n')).toContain("import-x/no-restricted-paths");
+    expect(await broken("src/hosts/host/host.ts", 'import "../../sheet/plan.ts";\n')).toContain(
+      "import-x/no-restricted-paths",
+    );
     expect(await broken("src/command/build.ts", 'import "../sheet/plan.ts";\n')).toContain(
       "import-x/no-restricted-paths",
     );
@@ -52,7 +57,7 @@ describe("the dependency rule is an error", () => {
 
   it("what the arrows allow is no error", async () => {
     expect(
-      await broken("src/hosts/host.ts", 'import "../sheet/index.ts";\nimport "../../functions/index.ts";\n'),
+      await broken("src/hosts/host/host.ts", 'import "../../sheet/index.ts";\nimport "../../../functions/index.ts";\n'),
     ).toEqual([]);
     expect(await broken("functions/register.ts", 'import "../src/core/index.ts";\n')).toEqual([]);
   });

@@ -1,6 +1,7 @@
+import type { Area } from "../../src/cells/index.ts";
 import { expect } from "vitest";
 import { openGridInNode } from "../../src/hosts/grid/index.ts";
-import { expand, type Area, type Inputs, type Plan } from "../../src/sheet/index.ts";
+import { expand, type Inputs, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 
 /** A template's sheet on the grid, with its example unless other inputs are given. */

@@ -1,10 +1,10 @@
+import { bookOfSheets } from "../book/bookOfSheets.ts";
+import { type Address, agrees, Calculation, cellAt, type Computed } from "../../cells/index.ts";
 import { format as numberText } from "../../core/index.ts";
-import { inputRoles, peoplesRoles, type Address } from "../../sheet/index.ts";
+import { inputRoles, peoplesRoles } from "../../sheet/index.ts";
 import type { CellContent } from "../../hosts/index.ts";
-import { agrees, Book, Calculation, type Computed } from "../calculate/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { plannedAt, standing } from "../recognise/standing.ts";
-import { cellAt } from "../snapshot.ts";
 import { shownResult } from "./cells.ts";
 import type { Finding, FindingKind } from "./finding.ts";
 
@@ -40,9 +40,13 @@ function templateValues(recognised: Recognised): (planned: Address) => Computed 
     };
   }
   const names = new Map(plan.names.map(({ name, ...area }) => [name.toLowerCase(), { sheet, ...area }]));
-  const calculation = new Calculation(new Book([{ sheet, rows: plan.rows, columns: plan.columns, cells, names }]), [], {
-    everything: true,
-  });
+  const calculation = new Calculation(
+    bookOfSheets([{ sheet, rows: plan.rows, columns: plan.columns, cells, names }]),
+    [],
+    {
+      everything: true,
+    },
+  );
   return (planned) => calculation.valueAt({ sheet, ...planned });
 }
 

@@ -1,12 +1,18 @@
+import {
+  type Address,
+  cellAt,
+  isNumberAsText,
+  type Moves,
+  normalNow,
+  normalPlanned,
+  rewritten,
+} from "../../cells/index.ts";
 import { everydayText, format as numberText, isUnusual, version } from "../../core/index.ts";
-import { columns, peoplesRoles, plainSymbol, type Address, type PlannedCell, type Role } from "../../sheet/index.ts";
+import { columns, peoplesRoles, plainSymbol, type PlannedCell, type Role } from "../../sheet/index.ts";
 import type { CellContent, Looks } from "../../hosts/index.ts";
-import { isNumberAsText } from "../formula/numberAsText.ts";
-import { normalNow, normalPlanned, rewritten, type Moves } from "../formula/normal.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { members } from "../recognise/members.ts";
 import { standing } from "../recognise/standing.ts";
-import { cellAt } from "../snapshot.ts";
 import type { Finding, FindingKind, Grade } from "./finding.ts";
 import { formulaChange } from "./formulaChange.ts";
 import { formatChange, hidesTexts } from "./numberFormat.ts";

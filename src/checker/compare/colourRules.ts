@@ -1,8 +1,8 @@
+import { type Area, cellAt, cellsOf, holds } from "../../cells/index.ts";
 import { likeColours, tones, type ColourRule } from "../../hosts/index.ts";
-import { cellsOf, holds, type Area, type Highlight } from "../../sheet/index.ts";
+import type { Highlight } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { plannedAt, standing } from "../recognise/standing.ts";
-import { cellAt } from "../snapshot.ts";
 import { labels } from "./cells.ts";
 import type { Finding } from "./finding.ts";
 import { hidesNumbers, hidesTexts } from "./numberFormat.ts";

@@ -1,9 +1,10 @@
+import { readBook } from "../book/readBook.ts";
+import { valuesAgainstHost } from "../../cells/index.ts";
+import { takeSnapshot } from "../book/takeSnapshot.ts";
 import type { Host } from "../../hosts/index.ts";
-import { readBook, valuesAgainstHost } from "../calculate/index.ts";
 import { isHandOut } from "../handOut/index.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
-import { takeSnapshot } from "../snapshot.ts";
 import { effects, type Effect } from "./asTemplate.ts";
 import { cellFindings } from "./cells.ts";
 import { colourFindings } from "./colourRules.ts";

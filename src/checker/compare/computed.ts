@@ -1,5 +1,5 @@
+import type { AgainstHost } from "../../cells/index.ts";
 import { readMarks, type MarkState } from "../marks/marks.ts";
-import type { AgainstHost } from "../calculate/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { plannedAt } from "../recognise/standing.ts";
 import { labels, shownResult } from "./cells.ts";

@@ -1,6 +1,7 @@
+import { type Address, cellsOf } from "../../cells/index.ts";
 import { format as numberText } from "../../core/index.ts";
 import type { EntryRule } from "../../hosts/index.ts";
-import { cellsOf, type Address, type Validation } from "../../sheet/index.ts";
+import type { Validation } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { standing } from "../recognise/standing.ts";
 import { labels } from "./cells.ts";

@@ -1,4 +1,4 @@
-import type { Address } from "../../sheet/index.ts";
+import type { Address } from "../../cells/index.ts";
 
 /** How grave a finding is: it may change or hide a result; someone should look at it; good to know. */
 export type Grade = "serious" | "look" | "note";

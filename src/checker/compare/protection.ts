@@ -1,5 +1,5 @@
+import { holds } from "../../cells/index.ts";
 import type { SheetRules } from "../../hosts/index.ts";
-import { holds } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { standing } from "../recognise/standing.ts";
 import { labels } from "./cells.ts";

@@ -1,7 +1,6 @@
-import { columnLetters, columns, type Address } from "../../sheet/index.ts";
-import { rewritten } from "../formula/normal.ts";
+import { type Address, cellAt, columnLetters, rewritten } from "../../cells/index.ts";
+import { columns } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
-import { cellAt } from "../snapshot.ts";
 import { labels, tableOf } from "./cells.ts";
 import type { Finding } from "./finding.ts";
 

@@ -1,6 +1,5 @@
+import { a1, type Address, cellAt, cellsOf } from "../../cells/index.ts";
 import { format as numberText, version } from "../../core/index.ts";
-import { a1, cellsOf, type Address } from "../../sheet/index.ts";
-import { cellAt } from "../snapshot.ts";
 import { standing } from "../recognise/standing.ts";
 import type { Effect, Governing } from "./asTemplate.ts";
 import type { Comparison } from "./compare.ts";

@@ -1,9 +1,8 @@
+import { areaA1, cellAt } from "../../cells/index.ts";
 import { version } from "../../core/index.ts";
-import { areaA1 } from "../../sheet/index.ts";
 import type { Looks } from "../../hosts/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { standing } from "../recognise/standing.ts";
-import { cellAt } from "../snapshot.ts";
 import { labels } from "./cells.ts";
 import type { Finding } from "./finding.ts";
 

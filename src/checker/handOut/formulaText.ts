@@ -1,5 +1,5 @@
+import type { Address, Area } from "../../cells/index.ts";
 import { parseA1Ref, stringifyA1Ref, tokenize, tokenTypes } from "@borgar/fx";
-import type { Address, Area } from "../../sheet/index.ts";
 
 interface Range {
   readonly top: number;

@@ -1,10 +1,11 @@
+import { type Area, cellAt, columnLetters, type Snapshot } from "../../cells/index.ts";
+import { takeSnapshot } from "../book/takeSnapshot.ts";
 import { cautions } from "../../core/index.ts";
 import type { CellContent, Host } from "../../hosts/index.ts";
-import { columnLetters, columns, type Area, type Plan, type PlannedChart } from "../../sheet/index.ts";
+import { columns, type Plan, type PlannedChart } from "../../sheet/index.ts";
 import type { Looks } from "../../hosts/index.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
-import { cellAt, takeSnapshot, type Snapshot } from "../snapshot.ts";
 import { SheetWriter } from "../writer.ts";
 import { areaNow, lookOf, plainRole } from "./look.ts";
 import { breaksBefore, fittedWidths, sidesFor } from "./printed.ts";

@@ -1,6 +1,6 @@
+import { type Area, cellAt, type Snapshot } from "../../cells/index.ts";
 import type { Looks } from "../../hosts/index.ts";
-import type { Area, Highlight, PlannedChart, Role } from "../../sheet/index.ts";
-import { cellAt, type Snapshot } from "../snapshot.ts";
+import type { Highlight, PlannedChart, Role } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 
 /** How a copied sheet looks, in the rows and columns of the sheet as it stands. */

@@ -1,6 +1,6 @@
+import { cellAt, type Snapshot } from "../../cells/index.ts";
 import { styles, type CellContent } from "../../hosts/index.ts";
 import type { Print, Role } from "../../sheet/index.ts";
-import { cellAt, type Snapshot } from "../snapshot.ts";
 import { plainRole, type Look } from "./look.ts";
 
 /** In characters: so much of a sheet stands on one page that can be read without a glass. */

@@ -1,7 +1,7 @@
-import { a1, type Address, type Area, type Meaning } from "../../sheet/index.ts";
+import { a1, type Address, type Area, type Snapshot } from "../../cells/index.ts";
+import type { Meaning } from "../../sheet/index.ts";
 import { hasSymbol, plainSymbol } from "../../typeset/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
-import type { Snapshot } from "../snapshot.ts";
 import { areaNow } from "./look.ts";
 import { inWords, movedDown, piecesOf, sameAs, type Piece } from "./formulaText.ts";
 

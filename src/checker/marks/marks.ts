@@ -1,9 +1,8 @@
+import { type Address, areaA1, cellAt, readFormula } from "../../cells/index.ts";
 import { stale as staleWord } from "../../core/index.ts";
 import type { CellContent, InsertedCell } from "../../hosts/index.ts";
-import { areaA1, columns, type Address } from "../../sheet/index.ts";
-import { readFormula } from "../formula/calls.ts";
+import { columns } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
-import { cellAt } from "../snapshot.ts";
 import { partsOf, type BlockParts, type Part } from "./parts.ts";
 import { areasOf, readSeal, sealNow, sealOf, sealText } from "./seal.ts";
 

@@ -1,4 +1,4 @@
-import { cellAt } from "../snapshot.ts";
+import { cellAt } from "../../cells/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { markFormula, readMarkFormula, stateOf, type EnteredCell, type MarkState } from "./marks.ts";
 import { wholeSheet } from "./parts.ts";

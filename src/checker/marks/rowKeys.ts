@@ -1,5 +1,5 @@
-import { rewritten } from "../formula/normal.ts";
-import { a1, columnLetters, type Plan } from "../../sheet/index.ts";
+import { a1, columnLetters, rewritten } from "../../cells/index.ts";
+import type { Plan } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 
 const keysOf = new WeakMap<Plan, readonly string[]>();

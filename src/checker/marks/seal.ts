@@ -1,8 +1,7 @@
+import { a1, type Area, cellAt, cellsOf, firstStanding } from "../../cells/index.ts";
 import { fnv1a64, sealOfValues } from "../../core/index.ts";
-import { a1, cellsOf, columns, type Area } from "../../sheet/index.ts";
+import { columns } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
-import { firstStanding } from "../recognise/standing.ts";
-import { cellAt } from "../snapshot.ts";
 import type { Part } from "./parts.ts";
 import { cellKey, placeless } from "./rowKeys.ts";
 

@@ -1,6 +1,6 @@
+import { cellAt } from "../../cells/index.ts";
 import { columns } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
-import { cellAt } from "../snapshot.ts";
 import type { Part } from "./parts.ts";
 
 /** Verdicts and statuses that say that something does not hold or cannot be said. */

@@ -1,6 +1,6 @@
+import { a1, type Address, type Area, areaA1 } from "../../cells/index.ts";
 import { basisText, type Argument, type Cell, type Parameter } from "../../core/index.ts";
 import { halfLastDigit } from "../../published/index.ts";
-import { a1, areaA1, type Address, type Area } from "../../sheet/index.ts";
 import { plainSymbol } from "../../typeset/index.ts";
 import type { SheetWriter } from "../writer.ts";
 import { columns, inputsBeside } from "./columns.ts";

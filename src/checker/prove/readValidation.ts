@@ -1,7 +1,7 @@
+import { type Address, normalNow } from "../../cells/index.ts";
 import type { CellContent, Host } from "../../hosts/index.ts";
 import { version } from "../../core/index.ts";
-import type { Address, Plan } from "../../sheet/index.ts";
-import { normalNow } from "../formula/normal.ts";
+import type { Plan } from "../../sheet/index.ts";
 import { columns, countColumns, head } from "./columns.ts";
 import { validationTitle, type MadeWhere } from "./validationPlan.ts";
 import { basesExplained, fail, good } from "./words.ts";

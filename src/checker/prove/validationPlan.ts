@@ -1,7 +1,8 @@
+import { a1, type Area, areaA1 } from "../../cells/index.ts";
 import { cautions, version } from "../../core/index.ts";
 import type { WorksheetFunction } from "../../../functions/index.ts";
 import type { PublishedCase } from "../../published/index.ts";
-import { a1, areaA1, type Area, type Highlight, type Plan } from "../../sheet/index.ts";
+import type { Highlight, Plan } from "../../sheet/index.ts";
 import { SheetWriter } from "../writer.ts";
 import { putProof, type Placed } from "./block.ts";
 import { columns, countColumns, head, headings, widths } from "./columns.ts";

@@ -1,5 +1,5 @@
+import { cellAt, type Snapshot } from "../../cells/index.ts";
 import { plannedHeadings, type Plan } from "../../sheet/index.ts";
-import { cellAt, type Snapshot } from "../snapshot.ts";
 
 /** The row of the sheet whose texts are most of the column headings, with the column of each. */
 function headingsNow(

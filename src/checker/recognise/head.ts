@@ -1,5 +1,4 @@
-import { ourFunction } from "../formula/ourFunction.ts";
-import type { Snapshot } from "../snapshot.ts";
+import { ourFunction, type Snapshot } from "../../cells/index.ts";
 import type { SaidAtHead } from "./recognised.ts";
 
 /** Heads stand within the first rows, also after some were inserted above. */

@@ -1,5 +1,5 @@
-import { plainSymbol, type Address, type Plan } from "../../sheet/index.ts";
-import { cellAt, type Snapshot } from "../snapshot.ts";
+import { type Address, cellAt, type Snapshot } from "../../cells/index.ts";
+import { plainSymbol, type Plan } from "../../sheet/index.ts";
 import { standing } from "./standing.ts";
 import type { Recognised } from "./recognised.ts";
 

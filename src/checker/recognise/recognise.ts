@@ -1,10 +1,10 @@
+import { type Address, cellAt, holds, normalNow, normalPlanned, type Snapshot } from "../../cells/index.ts";
+import { takeSnapshot } from "../book/takeSnapshot.ts";
 import type { Host } from "../../hosts/index.ts";
 import {
   faultOfInput,
   filled,
-  holds,
   skeletonOf,
-  type Address,
   type Inputs,
   type Meaning,
   type Plan,
@@ -12,8 +12,6 @@ import {
   type Template,
 } from "../../sheet/index.ts";
 import { templates } from "../../templates/index.ts";
-import { cellAt, takeSnapshot, type Snapshot } from "../snapshot.ts";
-import { normalNow, normalPlanned } from "../formula/normal.ts";
 import { align } from "./align.ts";
 import { columnsNow } from "./columns.ts";
 import { headOf } from "./head.ts";

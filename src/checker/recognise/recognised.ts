@@ -1,5 +1,5 @@
-import type { Address, InputCell, Inputs, Meaning, Plan, Template } from "../../sheet/index.ts";
-import type { Snapshot } from "../snapshot.ts";
+import type { Address, Snapshot } from "../../cells/index.ts";
+import type { InputCell, Inputs, Meaning, Plan, Template } from "../../sheet/index.ts";
 
 /** What a sheet says of itself at its head. */
 export interface SaidAtHead {

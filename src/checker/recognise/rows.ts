@@ -1,5 +1,5 @@
+import { cellAt, type Snapshot } from "../../cells/index.ts";
 import type { Plan, PlannedCell } from "../../sheet/index.ts";
-import { cellAt, type Snapshot } from "../snapshot.ts";
 
 /** A formula without what it refers to: cells move, what is done with them stays. */
 export function outlineOf(formula: string): string {

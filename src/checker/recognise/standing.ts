@@ -1,4 +1,4 @@
-import type { Address } from "../../sheet/index.ts";
+import type { Address } from "../../cells/index.ts";
 import type { Recognised } from "./recognised.ts";
 
 /** Where a planned cell stands now; undefined where it is gone. */
@@ -19,18 +19,4 @@ export function plannedAt(
   const r = rowPlanned(row);
   const c = columnPlanned(column);
   return r === undefined || c === undefined ? undefined : { row: r, column: c };
-}
-
-/** Where the first planned row (or column) that is not gone stands now, from one end of a range towards the other; undefined where all are gone. */
-export function firstStanding(
-  from: number,
-  to: number,
-  now: (planned: number) => number | undefined,
-): number | undefined {
-  const step = from <= to ? 1 : -1;
-  for (let i = from; i !== to + step; i += step) {
-    const found = now(i);
-    if (found !== undefined) return found;
-  }
-  return undefined;
 }

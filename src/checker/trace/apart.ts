@@ -1,7 +1,16 @@
-import { compile } from "../calculate/compile.ts";
-import type { CellArea, Frame, Reader } from "../calculate/frame.ts";
-import { Block, CannotCompute, Fault, type Scalar, type Value } from "../calculate/values.ts";
+import {
+  Block,
+  CannotCompute,
+  type CellArea,
+  compile,
+  Fault,
+  type Frame,
+  type Reader,
+  type Scalar,
+  type Value,
+} from "../../cells/index.ts";
 import type { Argument } from "../../core/index.ts";
+import { ourFunctions } from "../book/bookOfSheets.ts";
 import type { OriginOf } from "./origin.ts";
 import type { Reading } from "./reading.ts";
 
@@ -66,7 +75,7 @@ export function evaluateApart(
   };
   try {
     const frame: Frame = { reader, sheet: 0, row: at.row, column: at.column, locals: [] };
-    return handed(compile(`=${expression}`, at.row, at.column).run(frame));
+    return handed(compile(`=${expression}`, at.row, at.column, ourFunctions).run(frame));
   } catch (problem) {
     if (problem instanceof CannotCompute) return undefined;
     throw problem;

@@ -1,3 +1,4 @@
+import type { Call, WrittenArgument } from "../../cells/index.ts";
 import {
   formulas,
   InputError,
@@ -15,7 +16,6 @@ import {
 } from "../../core/index.ts";
 import { namespace, worksheetFunctions } from "../../../functions/index.ts";
 import type { CellContent, Host } from "../../hosts/index.ts";
-import type { Call, WrittenArgument } from "../formula/calls.ts";
 import type { Place } from "../../hosts/index.ts";
 import { evaluateApart } from "./apart.ts";
 import { flagsOf, type Flag } from "./flags.ts";

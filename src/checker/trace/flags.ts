@@ -1,3 +1,4 @@
+import { isNumberAsText, type WrittenArgument } from "../../cells/index.ts";
 import {
   everydayText,
   isOptional,
@@ -10,9 +11,7 @@ import {
   type Quantity,
 } from "../../core/index.ts";
 import { numberText } from "../../typeset/index.ts";
-import { termsOf } from "../formula/terms.ts";
-import type { WrittenArgument } from "../formula/calls.ts";
-import { isNumberAsText } from "../formula/numberAsText.ts";
+import { termsOf } from "./terms.ts";
 import { letters, saysOtherwise } from "./contraries.ts";
 import { unitHeld, type Label } from "./labels.ts";
 import type { Origin, OriginOf } from "./origin.ts";

@@ -1,7 +1,6 @@
+import { agreesWithHost, Fault, nudges, type Scalar } from "../../cells/index.ts";
 import type { CellContent, Place } from "../../hosts/index.ts";
 import { numberText } from "../../typeset/index.ts";
-import { agreesWithHost, nudges } from "../calculate/agreement.ts";
-import { Fault, type Scalar } from "../calculate/values.ts";
 import { evaluateApart, type Evaluated } from "./apart.ts";
 import type { OriginOf } from "./origin.ts";
 import type { Reading } from "./reading.ts";

@@ -1,7 +1,7 @@
+import { ourFunction } from "../../cells/index.ts";
 import { tokenize } from "@borgar/fx";
 import { namespace } from "../../../functions/index.ts";
 import { hasSymbol, numberText } from "../../typeset/index.ts";
-import { ourFunction } from "../formula/ourFunction.ts";
 import type { Origin, OriginOf } from "./origin.ts";
 
 /** A piece of a formula as it is shown: text as written, or cells with what they are called. */

@@ -1,8 +1,7 @@
+import { cellAt, type PlacedArea } from "../../cells/index.ts";
 import type { Host } from "../../hosts/index.ts";
 import { recognise } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
-import { cellAt } from "../snapshot.ts";
-import type { PlacedArea } from "../../sheet/index.ts";
 import { labelFromTexts, labelOfMeaning, reach, type Label } from "./labels.ts";
 import type { Reading } from "./reading.ts";
 

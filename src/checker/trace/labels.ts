@@ -1,6 +1,6 @@
+import { type Area, isNumberAsText } from "../../cells/index.ts";
 import type { CellContent } from "../../hosts/index.ts";
-import type { Area, Meaning } from "../../sheet/index.ts";
-import { isNumberAsText } from "../formula/numberAsText.ts";
+import type { Meaning } from "../../sheet/index.ts";
 import { alsoSymbol, splitUnit } from "./unitInText.ts";
 import { spelledUnit, type SpelledUnit } from "./units.ts";
 

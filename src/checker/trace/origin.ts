@@ -1,6 +1,5 @@
+import { type PlacedArea, placeOf, placeText, splitSheet, type WrittenReference } from "../../cells/index.ts";
 import type { CellContent, Host } from "../../hosts/index.ts";
-import type { WrittenReference } from "../formula/calls.ts";
-import { placeOf, placeText, splitSheet, type PlacedArea } from "../../sheet/index.ts";
 import { labelAt, type Knowledge } from "./knowledge.ts";
 import { aroundFor, type Label } from "./labels.ts";
 import type { Reading } from "./reading.ts";

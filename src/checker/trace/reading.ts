@@ -1,6 +1,6 @@
+import type { PlacedArea } from "../../cells/index.ts";
 import { reasonOf } from "../../core/index.ts";
 import type { CellContent, Host } from "../../hosts/index.ts";
-import type { PlacedArea } from "../../sheet/index.ts";
 
 const empty: CellContent = { value: null, text: "" };
 

@@ -1,9 +1,7 @@
+import { type FormulaNode, numberIn, ourFunction } from "../../cells/index.ts";
 import { formulas } from "../../core/index.ts";
 import type { CellContent } from "../../hosts/index.ts";
 import { numberText } from "../../typeset/index.ts";
-import { numberIn } from "../formula/numberIn.ts";
-import type { FormulaNode } from "../formula/nodes.ts";
-import { ourFunction } from "../formula/ourFunction.ts";
 import { unitHeld, type Label } from "./labels.ts";
 import { inUnit, isPowerOfTen, spelledUnit } from "./units.ts";
 

@@ -1,6 +1,6 @@
+import { readFormula } from "../../cells/index.ts";
 import { basisText, formulas, reasonOf, sources, spills, type Declaration } from "../../core/index.ts";
 import { clauseWords } from "../../typeset/index.ts";
-import { readFormula } from "../formula/calls.ts";
 
 /** The short name of a work: what stands before its first comma or colon that is followed by a blank. */
 function workOf(key: Declaration["source"]["key"]): string {

@@ -1,8 +1,14 @@
+import {
+  ourFunction,
+  type PlacedArea,
+  placeText,
+  readFormula,
+  type ReadFormula,
+  type WrittenArgument,
+  type WrittenReference,
+} from "../../cells/index.ts";
 import { reasonOf, spills } from "../../core/index.ts";
 import type { CellContent, Host, Place } from "../../hosts/index.ts";
-import { readFormula, type ReadFormula, type WrittenArgument, type WrittenReference } from "../formula/calls.ts";
-import { placeText, type PlacedArea } from "../../sheet/index.ts";
-import { ourFunction } from "../formula/ourFunction.ts";
 import { traceCall, type SpilledResult, type TracedCall } from "./call.ts";
 import { Knowledge, labelAt } from "./knowledge.ts";
 import { unlikeItsFormula } from "./holds.ts";

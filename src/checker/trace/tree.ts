@@ -1,6 +1,6 @@
+import { type PlacedArea, placeText } from "../../cells/index.ts";
 import type { CellContent, Place } from "../../hosts/index.ts";
 import { numberText } from "../../typeset/index.ts";
-import { placeText, type PlacedArea } from "../../sheet/index.ts";
 import type { Label } from "./labels.ts";
 import type { Origin } from "./origin.ts";
 import { sourceOfFormula } from "./source.ts";

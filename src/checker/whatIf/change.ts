@@ -1,5 +1,5 @@
+import type { Change } from "../../cells/index.ts";
 import { faultOfInput } from "../../sheet/index.ts";
-import type { Change } from "../calculate/index.ts";
 import { inputName, type InputNow, type SheetInput } from "./sheetInputs.ts";
 
 /** How an input is changed: to a value (a number in its own unit, or a choice), by an amount in its unit, or by per cent of what it holds. */

@@ -1,5 +1,5 @@
-import { boundsOf, type Address } from "../../sheet/index.ts";
-import { agrees } from "../calculate/index.ts";
+import { type Address, agrees } from "../../cells/index.ts";
+import { boundsOf } from "../../sheet/index.ts";
 import { valueAfter } from "./change.ts";
 import { inputName, type InputNow, type SheetInput } from "./sheetInputs.ts";
 import { State, type Questioned } from "./state.ts";

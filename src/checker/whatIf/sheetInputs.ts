@@ -1,16 +1,9 @@
-import {
-  allowedWords,
-  plainSymbol,
-  type Address,
-  type InputCell,
-  type InputSpec,
-  type Says,
-} from "../../sheet/index.ts";
+import { type Address, cellAt } from "../../cells/index.ts";
+import { allowedWords, plainSymbol, type InputCell, type InputSpec, type Says } from "../../sheet/index.ts";
 import type { CellValue } from "../../hosts/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { members } from "../recognise/members.ts";
 import { standing } from "../recognise/standing.ts";
-import { cellAt } from "../snapshot.ts";
 
 /** A cell of an input where it stands now. */
 export interface InputNow {

@@ -1,10 +1,20 @@
-import { cellsOf, columns, type Address } from "../../sheet/index.ts";
-import { Calculation, readBook, type Book, type Change, type Computed } from "../calculate/index.ts";
+import {
+  type Address,
+  type Book,
+  Calculation,
+  cellAt,
+  cellsOf,
+  type Change,
+  type Computed,
+  type Snapshot,
+} from "../../cells/index.ts";
+import { readBook } from "../book/readBook.ts";
+import { takeSnapshot } from "../book/takeSnapshot.ts";
+import { columns } from "../../sheet/index.ts";
 import type { Host } from "../../hosts/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
 import { standing } from "../recognise/standing.ts";
-import { cellAt, takeSnapshot, type Snapshot } from "../snapshot.ts";
 import { sheetInputs, type SheetInput } from "./sheetInputs.ts";
 
 /** A cell of the plan that the sheet still holds. */

@@ -1,6 +1,5 @@
-import type { Address } from "../../sheet/index.ts";
+import { type Address, agrees } from "../../cells/index.ts";
 import type { CellValue } from "../../hosts/index.ts";
-import { agrees } from "../calculate/index.ts";
 import { cellChanges, type InputChange } from "./change.ts";
 import type { SheetInput } from "./sheetInputs.ts";
 import { State, type CheckCells, type CheckState, type Questioned } from "./state.ts";

@@ -1,5 +1,6 @@
+import { a1, type Address, cellsOf } from "../../cells/index.ts";
 import type { CellContent, Values } from "../../hosts/index.ts";
-import { a1, cellsOf, type Address, type Plan } from "../../sheet/index.ts";
+import type { Plan } from "../../sheet/index.ts";
 
 /** So many missing inputs and errors on screen; the sheet has them all. */
 const most = 10;

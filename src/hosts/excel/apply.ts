@@ -1,6 +1,6 @@
 import type { Plan } from "../../sheet/index.ts";
-import type { ApplyOptions } from "../host.ts";
-import { checkSheetName } from "../sheetName.ts";
+import type { ApplyOptions } from "../host/host.ts";
+import { checkSheetName } from "../host/sheetName.ts";
 import { buildSheet } from "./build.ts";
 import { twice, type ExcelDependencies } from "./runs.ts";
 

@@ -1,4 +1,4 @@
-import { areaA1, type Area } from "../../sheet/index.ts";
+import { type Area, areaA1 } from "../../cells/index.ts";
 
 /** Addresses of several areas in one text, in texts of bounded length. */
 const longestAddress = 1_000;

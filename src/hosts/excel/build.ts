@@ -1,6 +1,6 @@
 import type { Plan } from "../../sheet/index.ts";
-import type { ApplyOptions, CellContent, CellValue } from "../host.ts";
-import { rowHeights } from "../xlsx/measures.ts";
+import type { ApplyOptions, CellContent, CellValue } from "../host/host.ts";
+import { rowHeights } from "../look/measures.ts";
 import { addressLists, rangeOf } from "./areas.ts";
 import { addCharts } from "./charts.ts";
 import { chunks } from "./contents.ts";

@@ -1,7 +1,7 @@
 import type { PlannedChart } from "../../sheet/index.ts";
-import { axisTitle, lookOfCharts } from "../chartLook.ts";
-import { chartArea, type Heights } from "../xlsx/measures.ts";
-import { defaultStyle } from "../styles.ts";
+import { axisTitle, lookOfCharts } from "../look/chartLook.ts";
+import { chartArea, type Heights } from "../look/measures.ts";
+import { defaultStyle } from "../look/styles.ts";
 import { rangeOf } from "./areas.ts";
 
 const markers = {

@@ -1,5 +1,5 @@
-import type { Place } from "../host.ts";
-import { placeOf } from "../../sheet/index.ts";
+import { placeOf } from "../../cells/index.ts";
+import type { Place } from "../host/host.ts";
 import { optionalSets } from "./requirements.ts";
 import { codeOf, type ExcelDependencies } from "./runs.ts";
 import { sheetNamed } from "./sheets.ts";

@@ -1,5 +1,5 @@
-import { a1 } from "../../sheet/index.ts";
-import type { CellContent, InsertedCell } from "../host.ts";
+import { a1 } from "../../cells/index.ts";
+import type { CellContent, InsertedCell } from "../host/host.ts";
 import { typed, type Typed } from "./contents.ts";
 import { contentProperties, contentsOf } from "./read.ts";
 import { computedSheet } from "./recalculate.ts";

@@ -1,5 +1,5 @@
-import type { CellContent } from "../host.ts";
-import { unreadable } from "../unreadable.ts";
+import type { CellContent } from "../host/host.ts";
+import { unreadable } from "../host/unreadable.ts";
 import type { OwnEvaluations } from "./ownEvaluations.ts";
 import { computedValues } from "./probe.ts";
 import { namesIn, qualified } from "./qualify.ts";

@@ -1,5 +1,6 @@
-import type { Address, Area, Plan } from "../../sheet/index.ts";
-import { Turns } from "../grid/turns.ts";
+import type { Address, Area } from "../../cells/index.ts";
+import type { Plan } from "../../sheet/index.ts";
+import { Turns } from "../host/turns.ts";
 import type {
   ApplyOptions,
   CellContent,
@@ -10,7 +11,7 @@ import type {
   Selection,
   SheetName,
   SheetRules,
-} from "../host.ts";
+} from "../host/host.ts";
 import { applyPlan } from "./apply.ts";
 import { dependantsOf } from "./dependants.ts";
 import { enterCells, type EnteredCell } from "./enter.ts";

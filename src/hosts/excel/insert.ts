@@ -1,6 +1,6 @@
-import { a1 } from "../../sheet/index.ts";
-import { CellsNotEmpty, type InsertedCell } from "../host.ts";
-import { styles } from "../styles.ts";
+import { a1 } from "../../cells/index.ts";
+import { CellsNotEmpty, type InsertedCell } from "../host/host.ts";
+import { styles } from "../look/styles.ts";
 import { typed } from "./contents.ts";
 import { keepLook } from "./keep.ts";
 import { drawLook } from "./looks.ts";

@@ -1,5 +1,6 @@
-import type { Area, Plan, Role } from "../../sheet/index.ts";
-import { defaultStyle, styles, type CellStyle } from "../styles.ts";
+import type { Area } from "../../cells/index.ts";
+import type { Plan, Role } from "../../sheet/index.ts";
+import { defaultStyle, styles, type CellStyle } from "../look/styles.ts";
 import { addressLists, blocks, rowRuns } from "./areas.ts";
 
 const edges = {

@@ -1,6 +1,7 @@
-import { areaA1, type Plan } from "../../sheet/index.ts";
-import { defaultColumnWidth, type Heights } from "../xlsx/measures.ts";
-import { printAreas } from "../xlsx/printAreas.ts";
+import { areaA1 } from "../../cells/index.ts";
+import type { Plan } from "../../sheet/index.ts";
+import { defaultColumnWidth, type Heights } from "../look/measures.ts";
+import { printAreas } from "../look/printAreas.ts";
 import { rangeOf } from "./areas.ts";
 import { columnPoints } from "./measures.ts";
 

@@ -1,5 +1,5 @@
 import { tokenize, tokenTypes, type Token } from "@borgar/fx";
-import { quotedSheet } from "../sheetName.ts";
+import { quotedSheet } from "../host/sheetName.ts";
 
 const references: ReadonlySet<string> = new Set([tokenTypes.REF_RANGE, tokenTypes.REF_BEAM, tokenTypes.REF_TERNARY]);
 

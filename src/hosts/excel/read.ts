@@ -1,5 +1,5 @@
-import type { Area } from "../../sheet/index.ts";
-import type { CellContent, CellValue } from "../host.ts";
+import type { Area } from "../../cells/index.ts";
+import type { CellContent, CellValue } from "../host/host.ts";
 import { rangeOf } from "./areas.ts";
 
 /** Far below the 5 MB the program gives in one answer. */

@@ -1,5 +1,6 @@
-import type { Address, Area, Validation } from "../../sheet/index.ts";
-import type { ColourRule, EntryRule, SheetRules } from "../host.ts";
+import type { Address, Area } from "../../cells/index.ts";
+import type { Validation } from "../../sheet/index.ts";
+import type { ColourRule, EntryRule, SheetRules } from "../host/host.ts";
 import { rangeOf } from "./areas.ts";
 import { mostCellObjects, rowSteps } from "./read.ts";
 

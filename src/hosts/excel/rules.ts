@@ -1,5 +1,6 @@
-import { a1, type Highlight, type Validation } from "../../sheet/index.ts";
-import { tones } from "../styles.ts";
+import { a1 } from "../../cells/index.ts";
+import type { Highlight, Validation } from "../../sheet/index.ts";
+import { tones } from "../look/styles.ts";
 import { rangeOf } from "./areas.ts";
 
 type NumberRule = Extract<Validation["rule"], { kind: "number" }>;

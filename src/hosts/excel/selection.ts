@@ -1,4 +1,4 @@
-import type { Selection } from "../host.ts";
+import type { Selection } from "../host/host.ts";
 import { codeOf } from "./runs.ts";
 
 /** What the program says where something other than cells is selected: a chart, say. */

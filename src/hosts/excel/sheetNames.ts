@@ -1,5 +1,5 @@
-import type { SheetName } from "../host.ts";
-import { placeOf } from "../../sheet/index.ts";
+import { placeOf } from "../../cells/index.ts";
+import type { SheetName } from "../host/host.ts";
 
 /** Names the program makes for its own ends: print areas, filters, advanced filters. */
 const builtIn =

@@ -1,4 +1,4 @@
-import type { Area } from "../../sheet/index.ts";
+import type { Area } from "../../cells/index.ts";
 import { rangeOf } from "./areas.ts";
 import { rowSteps } from "./read.ts";
 

@@ -1,5 +1,5 @@
 import type { Plan } from "../../sheet/index.ts";
-import type { ApplyOptions } from "../host.ts";
+import type { ApplyOptions } from "../host/host.ts";
 import { lockedAreas } from "./lockedAreas.ts";
 import { highlightRule, validationRule } from "./rules.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";

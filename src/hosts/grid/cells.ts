@@ -1,6 +1,6 @@
+import type { Area } from "../../cells/index.ts";
 import type { ICellData, Nullable } from "@univerjs/core";
-import type { Area } from "../../sheet/index.ts";
-import type { CellContent, CellValue } from "../host.ts";
+import type { CellContent, CellValue } from "../host/host.ts";
 import { cellKey, type CellErrors } from "./cellErrors.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
 

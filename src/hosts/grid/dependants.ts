@@ -1,6 +1,6 @@
+import type { Area } from "../../cells/index.ts";
 import { parseA1Ref, tokenize, tokenTypes } from "@borgar/fx";
-import type { Area } from "../../sheet/index.ts";
-import type { Place } from "../host.ts";
+import type { Place } from "../host/host.ts";
 import type { GridWorkbook } from "./runtime.ts";
 import { usedArea } from "./usedArea.ts";
 

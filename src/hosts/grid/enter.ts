@@ -1,5 +1,5 @@
-import { a1 } from "../../sheet/index.ts";
-import type { InsertedCell } from "../host.ts";
+import { a1 } from "../../cells/index.ts";
+import type { InsertedCell } from "../host/host.ts";
 import { calculated } from "./build.ts";
 import { workbookId, type GridRuntime, type GridSheet } from "./runtime.ts";
 import { cellData, rangeOf } from "./sheetData.ts";

@@ -1,5 +1,6 @@
+import type { Address, Area } from "../../cells/index.ts";
 import { worksheetFunctions } from "../../../functions/index.ts";
-import type { Address, Area, Plan } from "../../sheet/index.ts";
+import type { Plan } from "../../sheet/index.ts";
 import {
   CellsNotEmpty,
   type ApplyOptions,
@@ -12,9 +13,9 @@ import {
   type Selection,
   type SheetName,
   type SheetRules,
-} from "../host.ts";
-import { checkSheetName } from "../sheetName.ts";
-import { unreadable } from "../unreadable.ts";
+} from "../host/host.ts";
+import { checkSheetName } from "../host/sheetName.ts";
+import { unreadable } from "../host/unreadable.ts";
 import { build, calculated, recalculated } from "./build.ts";
 import { CellErrors, cellKey } from "./cellErrors.ts";
 import { errorContent, isErrorCode, plainText, readCells } from "./cells.ts";
@@ -28,7 +29,7 @@ import { keepMoreParsed } from "./parsedFormulas.ts";
 import { rulesOf } from "./readRules.ts";
 import { cellData } from "./sheetData.ts";
 import { SheetNames } from "./sheetNames.ts";
-import { Turns } from "./turns.ts";
+import { Turns } from "../host/turns.ts";
 import { usedArea } from "./usedArea.ts";
 
 /** What may stand in a cell by hand; a text that begins with `=` is a formula. */

@@ -1,4 +1,4 @@
-import type { Area } from "../../sheet/index.ts";
+import type { Area } from "../../cells/index.ts";
 
 /** Everything on the sheet but the unlocked areas, in as few rectangles as stripes of equal rows give. */
 export function lockedAreas(rows: number, columns: number, unlocked: readonly Area[]): readonly Area[] {

@@ -1,6 +1,6 @@
-import type { Address, Area } from "../../sheet/index.ts";
-import { unseen, type Looks } from "../host.ts";
-import { likeColours } from "../likeColours.ts";
+import type { Address, Area } from "../../cells/index.ts";
+import { unseen, type Looks } from "../host/host.ts";
+import { likeColours } from "../look/likeColours.ts";
 import type { GridSheet, GridWorkbook } from "./runtime.ts";
 
 const general = "General";

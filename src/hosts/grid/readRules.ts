@@ -1,6 +1,7 @@
+import { type Address, type Area, holds } from "../../cells/index.ts";
 import type { ICellData, IRange } from "@univerjs/core";
-import { holds, type Address, type Area, type Validation } from "../../sheet/index.ts";
-import type { ColourRule, EntryRule, SheetRules } from "../host.ts";
+import type { Validation } from "../../sheet/index.ts";
+import type { ColourRule, EntryRule, SheetRules } from "../host/host.ts";
 import { neighbour } from "./rules.ts";
 import type { GridRuntime, GridSheet } from "./runtime.ts";
 import { areaOf } from "./sheetData.ts";

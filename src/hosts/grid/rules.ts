@@ -1,6 +1,6 @@
 import type { ISheetDataValidationRule } from "@univerjs/core";
 import type { Highlight, Validation } from "../../sheet/index.ts";
-import { tones } from "../styles.ts";
+import { tones } from "../look/styles.ts";
 import type { GridRuntime } from "./runtime.ts";
 import { rangeOf } from "./sheetData.ts";
 

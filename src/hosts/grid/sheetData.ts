@@ -1,7 +1,8 @@
+import type { Area } from "../../cells/index.ts";
 import type { ICellData, IRange, IStyleData, IWorksheetData } from "@univerjs/core";
-import type { Area, Plan, PlannedCell } from "../../sheet/index.ts";
-import type { InsertedCell } from "../host.ts";
-import { defaultStyle, styles, type CellStyle } from "../styles.ts";
+import type { Plan, PlannedCell } from "../../sheet/index.ts";
+import type { InsertedCell } from "../host/host.ts";
+import { defaultStyle, styles, type CellStyle } from "../look/styles.ts";
 import type { GridRuntime } from "./runtime.ts";
 
 type Core = GridRuntime["core"];

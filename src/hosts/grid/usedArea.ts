@@ -1,4 +1,4 @@
-import type { Area } from "../../sheet/index.ts";
+import type { Area } from "../../cells/index.ts";
 import type { GridSheet } from "./runtime.ts";
 
 /** From the sheet's first cell to the last row and column that hold something. */

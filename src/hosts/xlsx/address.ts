@@ -1,4 +1,4 @@
-import { columnOfLetters, type Address, type Area } from "../../sheet/index.ts";
+import { type Address, type Area, columnOfLetters } from "../../cells/index.ts";
 
 const cell = /^\$?([A-Z]{1,3})\$?(\d+)$/;
 

@@ -1,14 +1,13 @@
-import { a1, type Area, type Plan, type PlannedCell } from "../../sheet/index.ts";
-import type { CellContent } from "../host.ts";
-import { styles } from "../styles.ts";
-import type { Heights } from "./measures.ts";
+import type { Values } from "../look/values.ts";
+import { a1, type Area } from "../../cells/index.ts";
+import type { Plan, PlannedCell } from "../../sheet/index.ts";
+import type { CellContent } from "../host/host.ts";
+import { styles } from "../look/styles.ts";
+import type { Heights } from "../look/measures.ts";
 import { storedText, type SharedTexts } from "./sharedTexts.ts";
 import { storedFormula } from "./storedFormula.ts";
 import type { StyleSheet } from "./styleSheet.ts";
 import { element, escaped, textElement } from "./xml.ts";
-
-/** What every cell shows, by row and column of the plan. */
-export type Values = readonly (readonly CellContent[])[];
 
 const storableErrors: ReadonlySet<string> = new Set([
   "#NULL!",

@@ -1,10 +1,11 @@
-import { areaA1, type Area, type PlannedChart, type Series } from "../../sheet/index.ts";
-import type { CellValue } from "../host.ts";
-import { axisTitle, lookOfCharts } from "../chartLook.ts";
-import { quotedSheet } from "../sheetName.ts";
-import { defaultStyle } from "../styles.ts";
-import type { Values } from "./cells.ts";
-import { chartArea, type Heights } from "./measures.ts";
+import { type Area, areaA1 } from "../../cells/index.ts";
+import type { Values } from "../look/values.ts";
+import type { PlannedChart, Series } from "../../sheet/index.ts";
+import type { CellValue } from "../host/host.ts";
+import { axisTitle, lookOfCharts } from "../look/chartLook.ts";
+import { quotedSheet } from "../host/sheetName.ts";
+import { defaultStyle } from "../look/styles.ts";
+import { chartArea, type Heights } from "../look/measures.ts";
 import { element, part, textElement } from "./xml.ts";
 
 const drawing = "http://schemas.openxmlformats.org/drawingml/2006/main";

@@ -1,4 +1,4 @@
-export { type Values } from "./cells.ts";
+export type { Values } from "../look/values.ts";
 export { type ReadChart, type ReadSeries } from "./readCharts.ts";
 export { type ReadCell } from "./readCells.ts";
 export { readWorkbook, type ReadWorkbook } from "./readWorkbook.ts";

@@ -1,5 +1,5 @@
-import type { Address } from "../../sheet/index.ts";
-import type { CellValue } from "../host.ts";
+import type { Address } from "../../cells/index.ts";
+import type { CellValue } from "../host/host.ts";
 import { readAddress } from "./address.ts";
 import type { ReadLook } from "./readStyles.ts";
 import { all, at, child, type Element } from "./readXml.ts";

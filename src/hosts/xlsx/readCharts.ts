@@ -1,4 +1,5 @@
-import type { Area, PlannedChart, Series } from "../../sheet/index.ts";
+import type { Area } from "../../cells/index.ts";
+import type { PlannedChart, Series } from "../../sheet/index.ts";
 import { readReference } from "./address.ts";
 import { all, at, child, type Element } from "./readXml.ts";
 

@@ -1,4 +1,4 @@
-import { defaultStyle, tones, type CellStyle } from "../styles.ts";
+import { defaultStyle, tones, type CellStyle } from "../look/styles.ts";
 import { all, at, child, type Element } from "./readXml.ts";
 import { argb } from "./styleSheet.ts";
 

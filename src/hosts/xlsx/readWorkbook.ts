@@ -1,6 +1,7 @@
-import type { Area, Highlight, Plan, PlannedName, Validation } from "../../sheet/index.ts";
+import type { Area } from "../../cells/index.ts";
+import type { Highlight, Plan, PlannedName, Validation } from "../../sheet/index.ts";
 import { readAddress, readArea, readReference } from "./address.ts";
-import { columnMargin } from "./measures.ts";
+import { columnMargin } from "../look/measures.ts";
 import { readAnchors, readChart, type ReadChart } from "./readCharts.ts";
 import { readSharedTexts, readSheetCells, type ReadCell } from "./readCells.ts";
 import { ReadPackage } from "./readPackage.ts";

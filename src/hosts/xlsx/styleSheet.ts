@@ -1,4 +1,4 @@
-import { defaultStyle, tones, type CellStyle } from "../styles.ts";
+import { defaultStyle, tones, type CellStyle } from "../look/styles.ts";
 import { element, part } from "./xml.ts";
 
 const font = "Calibri";

@@ -1,4 +1,5 @@
-import { a1, areaA1, type Validation } from "../../sheet/index.ts";
+import { a1, areaA1 } from "../../cells/index.ts";
+import type { Validation } from "../../sheet/index.ts";
 import { all, child, type Element } from "./readXml.ts";
 import { readAddress, readArea } from "./address.ts";
 import { element, escaped } from "./xml.ts";

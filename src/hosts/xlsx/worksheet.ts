@@ -1,6 +1,8 @@
-import { a1, areaA1, type Address, type Highlight, type Plan } from "../../sheet/index.ts";
-import { sheetData, type Values } from "./cells.ts";
-import { columnMargin, defaultColumnWidth, defaultRowHeight, margins, type Heights } from "./measures.ts";
+import { a1, type Address, areaA1 } from "../../cells/index.ts";
+import type { Values } from "../look/values.ts";
+import type { Highlight, Plan } from "../../sheet/index.ts";
+import { sheetData } from "./cells.ts";
+import { columnMargin, defaultColumnWidth, defaultRowHeight, margins, type Heights } from "../look/measures.ts";
 import type { SharedTexts } from "./sharedTexts.ts";
 import { namespaceOfSheets, toneIndex, type StyleSheet } from "./styleSheet.ts";
 import { validationXml } from "./validations.ts";

@@ -1,11 +1,12 @@
+import { areaA1 } from "../../cells/index.ts";
+import type { Values } from "../look/values.ts";
 import { strToU8, zipSync } from "fflate";
-import { areaA1, faultOfSheetName, type Plan } from "../../sheet/index.ts";
-import { quotedSheet } from "../sheetName.ts";
-import type { Values } from "./cells.ts";
+import { faultOfSheetName, type Plan } from "../../sheet/index.ts";
+import { quotedSheet } from "../host/sheetName.ts";
 import { chartXml, drawingXml } from "./chart.ts";
-import { rowHeights, type Heights } from "./measures.ts";
+import { rowHeights, type Heights } from "../look/measures.ts";
 import { contentTypesXml, relationsXml, relationTypes } from "./package.ts";
-import { printAreas } from "./printAreas.ts";
+import { printAreas } from "../look/printAreas.ts";
 import { SharedTexts } from "./sharedTexts.ts";
 import { namespaceOfSheets, StyleSheet } from "./styleSheet.ts";
 import { worksheetXml } from "./worksheet.ts";

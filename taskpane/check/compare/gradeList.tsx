@@ -1,5 +1,5 @@
+import { a1 } from "../../../src/cells/index.ts";
 import { useState } from "preact/hooks";
-import { a1 } from "../../../src/sheet/index.ts";
 import { aboutOf, gradeWords, whereOf, type Finding } from "../../../src/checker/index.ts";
 import type { ToolProps } from "../tool.ts";
 import { Differing } from "./differing.tsx";

@@ -1,3 +1,4 @@
+import { a1 } from "../../../src/cells/index.ts";
 import { useEffect, useState } from "preact/hooks";
 import { reasonOf } from "../../../src/core/index.ts";
 import { worksheetFunctions } from "../../../functions/index.ts";
@@ -10,7 +11,7 @@ import {
   type AsBuilt,
   type ReadValidation,
 } from "../../../src/checker/index.ts";
-import { a1, type Plan } from "../../../src/sheet/index.ts";
+import type { Plan } from "../../../src/sheet/index.ts";
 import { now } from "../../when.ts";
 import { NewSheet } from "../newSheet.tsx";
 import type { ToolProps } from "../tool.ts";

@@ -1,6 +1,6 @@
+import { a1, type Address } from "../../../src/cells/index.ts";
 import { useState } from "preact/hooks";
 import { doubtsIn, errorsIn, nameOfPart, partsAt, type Mark, type Part } from "../../../src/checker/index.ts";
-import { a1, type Address } from "../../../src/sheet/index.ts";
 import { markOf, markText } from "./markWords.ts";
 import type { Marked } from "./useMarks.ts";
 

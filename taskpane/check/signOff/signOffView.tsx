@@ -1,3 +1,4 @@
+import { a1, type Address } from "../../../src/cells/index.ts";
 import { useEffect, useRef, useState } from "preact/hooks";
 import {
   markCells,
@@ -8,7 +9,6 @@ import {
   type Mark,
   type Part,
 } from "../../../src/checker/index.ts";
-import { a1, type Address } from "../../../src/sheet/index.ts";
 import type { ToolProps } from "../tool.ts";
 import { notATemplates, useSheet } from "../useSheet.ts";
 import { readDate, readInitials, today } from "./entries.ts";

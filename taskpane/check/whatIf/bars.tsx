@@ -1,5 +1,5 @@
+import type { Address } from "../../../src/cells/index.ts";
 import { useState } from "preact/hooks";
-import type { Address } from "../../../src/sheet/index.ts";
 import { bySize, changeIn, effectOn, type NoStep, type Sensitivity, type Step } from "../../../src/checker/index.ts";
 import { signed } from "./words.ts";
 

@@ -1,6 +1,6 @@
+import type { Address } from "../../../src/cells/index.ts";
 import { useEffect, useId, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../../src/core/index.ts";
-import type { Address } from "../../../src/sheet/index.ts";
 import {
   sensitivities,
   usualSensitivity,

@@ -1,4 +1,4 @@
-import { a1, type Address } from "../../../src/sheet/index.ts";
+import { a1, type Address } from "../../../src/cells/index.ts";
 import type { CheckOutcome, CheckState, WhatIf } from "../../../src/checker/index.ts";
 import { held, signed, titleOf, tone, utilisationText } from "./words.ts";
 

@@ -1,6 +1,6 @@
+import { a1, type Address } from "../../../src/cells/index.ts";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../../src/core/index.ts";
-import { a1, type Address } from "../../../src/sheet/index.ts";
 import {
   NotAllowed,
   questioned,

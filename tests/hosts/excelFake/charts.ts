@@ -1,4 +1,4 @@
-import { areaA1 } from "../../../src/sheet/index.ts";
+import { areaA1 } from "../../../src/cells/index.ts";
 import { guard, type RangeTarget, type SheetTarget } from "./services.ts";
 import type { FakeChart, FakeSeries } from "./state.ts";
 import { act, Misuse, OfficeError, strictObject, targetOf, type Handle, type Property, type Shape } from "./strict.ts";

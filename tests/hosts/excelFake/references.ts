@@ -1,6 +1,6 @@
+import { type Area, areaA1 } from "../../../src/cells/index.ts";
 import { tokenize, tokenTypes } from "@borgar/fx";
 import { quotedSheet } from "../../../src/hosts/index.ts";
-import { areaA1, type Area } from "../../../src/sheet/index.ts";
 import { keyOf, placeOf, type FakeSheet, type FakeWorkbook } from "./state.ts";
 import { OfficeError } from "./strict.ts";
 

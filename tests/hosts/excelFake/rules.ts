@@ -1,4 +1,4 @@
-import type { Area } from "../../../src/sheet/index.ts";
+import type { Area } from "../../../src/cells/index.ts";
 import { guard, type RangeTarget } from "./services.ts";
 import type { FakeHighlight, FakeValidation } from "./state.ts";
 import { Misuse, strictObject, type Handle, type Shape } from "./strict.ts";

@@ -1,4 +1,4 @@
-import type { Area } from "../../../src/sheet/index.ts";
+import type { Area } from "../../../src/cells/index.ts";
 import type { FakeSheet, FakeWorkbook } from "./state.ts";
 import { OfficeError } from "./strict.ts";
 

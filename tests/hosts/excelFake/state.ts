@@ -1,4 +1,4 @@
-import type { Area } from "../../../src/sheet/index.ts";
+import type { Area } from "../../../src/cells/index.ts";
 
 /** The workbook of the fake as plain data, so that what was before and what is after compare as data. */
 export interface Line {

@@ -1,4 +1,4 @@
-import type { Area } from "../../../src/sheet/index.ts";
+import type { Area } from "../../../src/cells/index.ts";
 import { rangeShape } from "./range.ts";
 import type { RangeTarget, SheetTarget } from "./services.ts";
 import { placeOf } from "./state.ts";

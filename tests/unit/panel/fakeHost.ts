@@ -1,3 +1,4 @@
+import { type Address, type Area, holds } from "../../../src/cells/index.ts";
 import type {
   ApplyOptions,
   CellContent,
@@ -10,7 +11,7 @@ import type {
   SheetRules,
 } from "../../../src/hosts/index.ts";
 import { CellsNotEmpty, SheetNameTaken, tones } from "../../../src/hosts/index.ts";
-import { holds, type Address, type Area, type Plan } from "../../../src/sheet/index.ts";
+import type { Plan } from "../../../src/sheet/index.ts";
 
 /** A host whose cells stand in a Map. It calculates nothing: values and evaluations are given to it. */
 export class FakeHost implements Host {

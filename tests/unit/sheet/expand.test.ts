@@ -1,5 +1,6 @@
+import { a1, type Area, areaA1 } from "../../../src/cells/index.ts";
 import { describe, expect, test } from "vitest";
-import { a1, areaA1, expand, lint, type Area, type Plan } from "../../../src/sheet/index.ts";
+import { expand, lint, type Plan } from "../../../src/sheet/index.ts";
 import { copy, small } from "./small.ts";
 
 const plan = expand(small, small.example.inputs);

@@ -1,0 +1,75 @@
+import type { CellContent } from "../values/content.ts";
+import type { PlacedArea } from "../address/place.ts";
+import { cellAt, type Snapshot } from "./snapshot.ts";
+import type { OwnFunctions } from "../functions/index.ts";
+import type { CellArea, Whereabouts } from "../values/frame.ts";
+import { Formulas, keyOf } from "./formulas.ts";
+import { Fault, type Scalar } from "../values/values.ts";
+import { blocksOf, type FilledBlocks } from "./filledBlocks.ts";
+
+/** Names by sheet and name in small letters, with the cells they stand for; undefined where they stand for none. */
+export type BookNames = ReadonlyMap<string, PlacedArea | undefined>;
+
+/** The key of a name as a sheet sees it, whatever the case of either. */
+export function nameKey(sheet: string, name: string): string {
+  return `${sheet.toLowerCase()}\n${name.toLowerCase()}`;
+}
+
+/** What a host's cell holds, as a value of formulas. */
+function scalarOf({ value, error }: CellContent): Scalar {
+  return error ? new Fault(error.code, error.message) : value;
+}
+
+/**
+ * Sheets as they stand, with every formula read and what depends on what. It never changes; what other inputs would give is a Calculation on it.
+ * References to sheets it does not hold cannot be computed.
+ */
+export class Book implements Whereabouts {
+  readonly formulas: Formulas;
+  readonly blocks: FilledBlocks;
+  readonly #numbers: ReadonlyMap<string, number>;
+
+  /** `names`: the names of the workbook as each sheet sees them, beside the sheets' own. */
+  constructor(
+    readonly sheets: readonly Snapshot[],
+    readonly functions: OwnFunctions,
+    private readonly names: BookNames = new Map(),
+  ) {
+    this.#numbers = new Map(sheets.map(({ sheet }, i) => [sheet.toLowerCase(), i]));
+    this.formulas = new Formulas(this, sheets, functions);
+    this.blocks = blocksOf(this);
+  }
+
+  sheetNumber(name: string): number | undefined {
+    return this.#numbers.get(name.toLowerCase());
+  }
+
+  nameArea(name: string, sheet: number): CellArea | undefined {
+    const snapshot = this.sheets[sheet]!;
+    const area = snapshot.names.get(name.toLowerCase()) ?? this.names.get(nameKey(snapshot.sheet, name));
+    const number = area && this.sheetNumber(area.sheet);
+    return area && number !== undefined
+      ? { sheet: number, row: area.row, column: area.column, rows: area.rows, columns: area.columns }
+      : undefined;
+  }
+
+  used(sheet: number): { readonly rows: number; readonly columns: number } {
+    return this.sheets[sheet]!;
+  }
+
+  content(sheet: number, row: number, column: number): CellContent {
+    return cellAt(this.sheets[sheet]!, row, column);
+  }
+
+  /** The host's own value of a cell. */
+  hostValue(sheet: number, row: number, column: number): Scalar {
+    return scalarOf(this.content(sheet, row, column));
+  }
+
+  /** The number of a cell of a sheet by name; throws where the book does not hold the sheet. */
+  keyOf(place: { readonly sheet: string; readonly row: number; readonly column: number }): number {
+    const sheet = this.sheetNumber(place.sheet);
+    if (sheet === undefined) throw new Error(`The sheet “${place.sheet}” was not read.`);
+    return keyOf(sheet, place.row, place.column);
+  }
+}

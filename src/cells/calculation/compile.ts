@@ -1,0 +1,223 @@
+import { reasonOf } from "../../core/index.ts";
+import { parseFormula } from "../language/nodes.ts";
+import type { Node } from "../values/frame.ts";
+import { Ref } from "../values/frame.ts";
+import { nativeFunction, ownFunction, type OwnFunctions } from "../functions/index.ts";
+import { binary, unary } from "../values/operators.ts";
+import {
+  addressReference,
+  nameReference,
+  referenceNode,
+  spanOf,
+  spanReference,
+  type StaticReference,
+} from "./references.ts";
+import { broadcast, cannot, Fault, Rows, wrongValue, type Scalar } from "../values/values.ts";
+
+/** A formula read once for all cells that share its pattern. */
+export interface Compiled {
+  readonly run: Node;
+  /** Everything it can read, whichever way its conditions go. */
+  readonly references: readonly StaticReference[];
+  /** Why more may be read than the references say. */
+  readonly unfollowable?: string;
+  /** Whether its value can fill several cells. */
+  readonly fills: boolean;
+  /** How many values LET names in it. */
+  readonly locals: number;
+}
+
+interface Tree {
+  readonly type: string;
+  readonly value?: number | string | boolean | null;
+  readonly raw?: string;
+  readonly kind?: string;
+  readonly operator?: string;
+  readonly callee?: Tree & { readonly name?: string };
+  readonly arguments?: readonly (Tree | null)[];
+  readonly elements?: readonly (readonly Tree[])[];
+  readonly declarations?: readonly { readonly id: { readonly name: string }; readonly init: Tree | null }[];
+  readonly body?: Tree | null;
+}
+
+/** A part of a formula: how to evaluate it, whether it can be several cells, and the cells it stands for where that is sure. */
+interface Part {
+  readonly run: Node;
+  readonly fills: boolean;
+  readonly reference?: StaticReference;
+}
+
+type Scope = ReadonlyMap<string, { readonly slot: number; readonly fills: boolean }>;
+
+class Compiler {
+  readonly references: StaticReference[] = [];
+  unfollowable: string | undefined;
+  locals = 0;
+  constructor(
+    private readonly row: number,
+    private readonly column: number,
+    private readonly functions: OwnFunctions,
+  ) {}
+
+  part(tree: Tree | null, scope: Scope): Part {
+    if (!tree) return { run: () => null, fills: false };
+    switch (tree.type) {
+      case "Literal":
+        return this.constant(tree.value!);
+      case "ErrorLiteral":
+        return this.constant(new Fault(String(tree.value)));
+      case "ReferenceIdentifier":
+        return this.reference(String(tree.value), tree.kind!, scope);
+      case "UnaryExpression":
+        return this.unary(tree, scope);
+      case "BinaryExpression":
+        return this.binary(tree, scope);
+      case "ArrayExpression":
+        return this.array(tree.elements!, scope);
+      case "CallExpression":
+        return this.call(tree, scope);
+      case "LetExpression":
+        return this.let(tree, scope);
+      default:
+        return this.cannotFollow("LAMBDA");
+    }
+  }
+
+  private constant(value: Scalar): Part {
+    return { run: () => value, fills: false };
+  }
+
+  private cannotFollow(what: string): Part {
+    this.unfollowable ??= what;
+    return { run: () => cannot(`${what}, which cannot be followed`), fills: false };
+  }
+
+  private reference(text: string, kind: string, scope: Scope): Part {
+    if (kind === "table") return this.cannotFollow(`the table reference ${text}`);
+    const local = kind === "name" ? scope.get(text.toUpperCase()) : undefined;
+    if (local) return { run: ({ locals }) => locals[local.slot]!, fills: local.fills };
+    const reference = kind === "name" ? nameReference(text) : addressReference(text, this.row, this.column);
+    this.references.push(reference);
+    return { run: referenceNode(reference), reference, fills: kind !== "range" || text.includes(":") };
+  }
+
+  private unary({ operator, arguments: [inner] = [] }: Tree, scope: Scope): Part {
+    if (operator === "#") return this.cannotFollow("a reference to a spilled block");
+    const part = this.part(inner ?? null, scope);
+    if (operator === "@") return this.intersecting(part);
+    const f = unary[operator!];
+    if (!f) return this.cannotFollow(`the operator ${operator}`);
+    return { run: (frame) => broadcast([part.run(frame)], f), fills: part.fills };
+  }
+
+  /** `@`: of a range the cell in the formula's own row or column. */
+  private intersecting({ run }: Part): Part {
+    return {
+      fills: false,
+      run: (frame) => {
+        const value = run(frame);
+        if (!(value instanceof Ref)) return value instanceof Rows ? value.at(0, 0) : value;
+        const { area } = value;
+        const row = area.rows === 1 ? 0 : frame.row - area.row;
+        const column = area.columns === 1 ? 0 : frame.column - area.column;
+        return row >= 0 && row < area.rows && column >= 0 && column < area.columns ? value.at(row, column) : wrongValue;
+      },
+    };
+  }
+
+  private binary({ operator, arguments: [first, second] = [] }: Tree, scope: Scope): Part {
+    const before = this.references.length;
+    const a = this.part(first ?? null, scope);
+    const b = this.part(second ?? null, scope);
+    if (operator === ":") return this.span(a, b, before);
+    const f = binary[operator!];
+    if (!f)
+      return this.cannotFollow(
+        operator === ","
+          ? "a union of references"
+          : operator === " "
+            ? "an intersection of references"
+            : `the operator ${operator}`,
+      );
+    return { run: (frame) => broadcast([a.run(frame), b.run(frame)], f), fills: a.fills || b.fills };
+  }
+
+  /** A range whose corners are computed: it lies within the block around all that either corner refers to. */
+  private span(a: Part, b: Part, before: number): Part {
+    const all = this.references.slice(before);
+    if (all.length === 0) return this.cannotFollow("a range without addresses");
+    this.references.push(all.reduce(spanReference));
+    return {
+      fills: true,
+      run: (frame) => {
+        const [first, second] = [a.run(frame), b.run(frame)];
+        if (first instanceof Fault) return first;
+        if (second instanceof Fault) return second;
+        const area = first instanceof Ref && second instanceof Ref ? spanOf(first.area, second.area) : undefined;
+        return area ? new Ref(frame.reader, area) : cannot("a range between values that are no references");
+      },
+    };
+  }
+
+  private array(elements: readonly (readonly Tree[])[], scope: Scope): Part {
+    const rows = elements.map((row) => row.map((element) => this.part(element, scope).run));
+    return { run: (frame) => new Rows(rows.map((row) => row.map((run) => run(frame) as Scalar))), fills: true };
+  }
+
+  private call({ callee, arguments: given = [] }: Tree, scope: Scope): Part {
+    const name = callee?.name;
+    if (name === undefined) return this.cannotFollow("LAMBDA");
+    const parts = given.map((argument) => this.part(argument, scope));
+    const nodes = parts.map(({ run }) => run);
+    const own = ownFunction(this.functions, name);
+    if (own) return { run: (frame) => own.run(nodes, frame), fills: own.fills };
+    const native = nativeFunction(name);
+    if (!native) return { run: () => cannot(`function ${name.toUpperCase()}`), fills: true };
+    if (native.unfollowable) return this.cannotFollow(native.unfollowable);
+    if (nodes.length < native.min || nodes.length > native.max)
+      return { run: () => cannot(`function ${name.toUpperCase()} with ${nodes.length} arguments`), fills: false };
+    return {
+      run: (frame) => native.run(nodes, frame),
+      fills: native.fills === "always" || (native.fills === "with" && parts.some(({ fills }) => fills)),
+    };
+  }
+
+  private let({ declarations = [], body }: Tree, scope: Scope): Part {
+    const inside = new Map(scope);
+    const steps = declarations.map(({ id, init }) => {
+      const part = this.part(init, inside);
+      const slot = this.locals++;
+      inside.set(id.name.toUpperCase(), { slot, fills: part.fills });
+      return { slot, run: part.run };
+    });
+    const result = this.part(body ?? null, inside);
+    return {
+      fills: result.fills,
+      run: (frame) => {
+        for (const { slot, run } of steps) frame.locals[slot] = run(frame);
+        return result.run(frame);
+      },
+    };
+  }
+}
+
+/** Reads a formula (with or without `=`) that stands in a cell. Whatever cannot be read or followed says so when it is evaluated. */
+export function compile(formula: string, row: number, column: number, functions: OwnFunctions): Compiled {
+  const text = formula.trim();
+  let tree: Tree;
+  try {
+    tree = parseFormula(text.startsWith("=") ? text : `=${text}`);
+  } catch (error) {
+    const why = `the formula, which cannot be read (${reasonOf(error)})`;
+    return { run: () => cannot(why), references: [], unfollowable: why, fills: false, locals: 0 };
+  }
+  const compiler = new Compiler(row, column, functions);
+  const { run, fills } = compiler.part(tree, new Map());
+  return {
+    run,
+    references: compiler.references,
+    ...(compiler.unfollowable !== undefined && { unfollowable: compiler.unfollowable }),
+    fills,
+    locals: compiler.locals,
+  };
+}

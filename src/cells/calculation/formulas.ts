@@ -1,0 +1,151 @@
+import type { Snapshot } from "./snapshot.ts";
+import type { OwnFunctions } from "../functions/index.ts";
+import { compile, type Compiled } from "./compile.ts";
+import type { CellArea, Whereabouts } from "../values/frame.ts";
+import { patternOf } from "./pattern.ts";
+
+const columnsPerRow = 2 ** 14;
+const cellsPerSheet = 2 ** 34;
+
+/** One number a cell of a book. */
+export function keyOf(sheet: number, row: number, column: number): number {
+  return sheet * cellsPerSheet + row * columnsPerRow + column;
+}
+
+/** The cell of a number that `keyOf` gave. */
+export function placeOfKey(key: number): { readonly sheet: number; readonly row: number; readonly column: number } {
+  const within = key % cellsPerSheet;
+  return {
+    sheet: Math.floor(key / cellsPerSheet),
+    row: Math.floor(within / columnsPerRow),
+    column: within % columnsPerRow,
+  };
+}
+
+/** A cell with a formula, and the cells and ranges it can read. */
+export interface FormulaCell {
+  readonly key: number;
+  readonly sheet: number;
+  readonly row: number;
+  readonly column: number;
+  readonly formula: string;
+  readonly compiled: Compiled;
+  readonly reads: readonly number[];
+  /** Numbers of ranges. */
+  readonly ranges: readonly number[];
+  /** Why it may read more than that. */
+  readonly unfollowable?: string;
+}
+
+const most = 20_000;
+const known = new WeakMap<OwnFunctions, Map<string, Compiled>>();
+
+/** A formula ready to be evaluated in its cell; read once for all cells filled down from one another. */
+export function compiledFor(formula: string, row: number, column: number, functions: OwnFunctions): Compiled {
+  const all = known.get(functions) ?? new Map<string, Compiled>();
+  known.set(functions, all);
+  const pattern = patternOf(formula, row, column);
+  const before = all.get(pattern);
+  if (before) return before;
+  const compiled = compile(formula, row, column, functions);
+  if (all.size >= most) all.clear();
+  all.set(pattern, compiled);
+  return compiled;
+}
+
+/** The formulas of some sheets: which cells each reads, and which formulas read a cell. */
+export class Formulas {
+  readonly cells = new Map<number, FormulaCell>();
+  readonly ranges: CellArea[] = [];
+  /** Formulas whose reading cannot be told, so that any change may concern them. */
+  readonly unfollowable: FormulaCell[] = [];
+  readonly #rangeNumbers = new Map<string, number>();
+  readonly #readers = new Map<number, number[]>();
+  readonly #rangeReaders: number[][] = [];
+  /** Numbers of the ranges that lie over a column. */
+  readonly #overColumn = new Map<number, number[]>();
+
+  constructor(
+    private readonly where: Whereabouts,
+    sheets: readonly Snapshot[],
+    private readonly functions: OwnFunctions,
+  ) {
+    sheets.forEach(({ cells }, sheet) =>
+      cells.forEach((row, r) =>
+        row.forEach(({ formula }, c) => {
+          if (formula !== undefined) this.#add(sheet, r, c, formula);
+        }),
+      ),
+    );
+  }
+
+  /** The cells and ranges a formula can read where it stands. */
+  reading(
+    compiled: Compiled,
+    sheet: number,
+    row: number,
+    column: number,
+  ): Pick<FormulaCell, "reads" | "ranges" | "unfollowable"> {
+    const reads: number[] = [];
+    const ranges: number[] = [];
+    let { unfollowable } = compiled;
+    for (const reference of compiled.references) {
+      const area = reference(this.where, sheet, row, column);
+      if (typeof area === "string") unfollowable ??= area;
+      else if (area.rows === 1 && area.columns === 1) reads.push(keyOf(area.sheet, area.row, area.column));
+      else ranges.push(this.#rangeNumber(area));
+    }
+    return { reads, ranges, ...(unfollowable !== undefined && { unfollowable }) };
+  }
+
+  /** The formulas that read a cell; ranges already followed are left out and noted. */
+  readersOf(key: number, followed: Set<number>): readonly number[] {
+    const out = [...(this.#readers.get(key) ?? [])];
+    const { sheet, row, column } = placeOfKey(key);
+    for (const number of this.#overColumn.get(sheet * columnsPerRow + column) ?? []) {
+      const range = this.ranges[number]!;
+      if (row < range.row || row >= range.row + range.rows || followed.has(number)) continue;
+      followed.add(number);
+      out.push(...this.#rangeReaders[number]!);
+    }
+    return out;
+  }
+
+  #add(sheet: number, row: number, column: number, formula: string): void {
+    const compiled = compiledFor(formula, row, column, this.functions);
+    const key = keyOf(sheet, row, column);
+    const cell: FormulaCell = {
+      key,
+      sheet,
+      row,
+      column,
+      formula,
+      compiled,
+      ...this.reading(compiled, sheet, row, column),
+    };
+    this.cells.set(key, cell);
+    if (cell.unfollowable !== undefined) this.unfollowable.push(cell);
+    for (const read of cell.reads) {
+      const readers = this.#readers.get(read);
+      if (readers) readers.push(key);
+      else this.#readers.set(read, [key]);
+    }
+    for (const range of cell.ranges) this.#rangeReaders[range]!.push(key);
+  }
+
+  #rangeNumber(area: CellArea): number {
+    const text = `${area.sheet},${area.row},${area.column},${area.rows},${area.columns}`;
+    const before = this.#rangeNumbers.get(text);
+    if (before !== undefined) return before;
+    const number = this.ranges.length;
+    this.ranges.push(area);
+    this.#rangeReaders.push([]);
+    this.#rangeNumbers.set(text, number);
+    for (let c = area.column; c < area.column + area.columns; c++) {
+      const over = this.#overColumn.get(area.sheet * columnsPerRow + c);
+      if (over) over.push(number);
+      else this.#overColumn.set(area.sheet * columnsPerRow + c, [number]);
+    }
+    return number;
+  }
+}

@@ -1,0 +1,36 @@
+/** The only door to the language of cells: addresses, formulas as trees, and their calculation. */
+export {
+  a1,
+  areaA1,
+  cellsOf,
+  columnLetters,
+  columnOfLetters,
+  holds,
+  type Address,
+  type Area,
+} from "./address/address.ts";
+export { placeOf, placeText, splitSheet, type Place, type PlacedArea } from "./address/place.ts";
+export { parseFormula, writeNode, type FormulaNode } from "./language/nodes.ts";
+export {
+  readFormula,
+  referenceIn,
+  type Call,
+  type ReadFormula,
+  type WrittenArgument,
+  type WrittenReference,
+} from "./language/calls.ts";
+export { firstStanding, type Moves } from "./language/moves.ts";
+export { normalNow, normalPlanned, rewritten } from "./language/normal.ts";
+export { numberIn } from "./language/numberIn.ts";
+export { ourFunction } from "./language/ourFunction.ts";
+export type { CellContent, CellValue } from "./values/content.ts";
+export { agrees, agreesWithHost, nudges } from "./values/agreement.ts";
+export type { CellArea, Frame, Reader } from "./values/frame.ts";
+export { isNumberAsText } from "./values/numberAsText.ts";
+export { Block, CannotCompute, Fault, type Scalar, type Value } from "./values/values.ts";
+export { nativeFunctions, type OwnFunction, type OwnFunctions, type OwnResult } from "./functions/index.ts";
+export { valuesAgainstHost, type AgainstHost, type Difference } from "./calculation/againstHost.ts";
+export { Book, nameKey, type BookNames } from "./calculation/book.ts";
+export { Calculation, type Change, type Computed } from "./calculation/calculation.ts";
+export { compile } from "./calculation/compile.ts";
+export { cellAt, type Snapshot } from "./calculation/snapshot.ts";

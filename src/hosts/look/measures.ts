@@ -1,0 +1,60 @@
+import type { Area } from "../../cells/index.ts";
+import type { Values } from "./values.ts";
+import type { Plan } from "../../sheet/index.ts";
+import { styles } from "./styles.ts";
+
+/** Lengths of the file, in points unless said otherwise. */
+const pointsPerLine = 13;
+const aroundLines = 3;
+export const defaultRowHeight = pointsPerLine + aroundLines;
+const tallRows: Readonly<Record<string, number>> = { title: 24, block: 19 };
+/** Of the letters of running text, in digits, in which column widths count. */
+const letterWidth = 0.9;
+/** With the title rows above it such a chart fits a page of A4 lying, unscaled. */
+const chartHeight = 20 * defaultRowHeight;
+
+/** In characters: of columns the plan says nothing about, those under the charts. */
+export const defaultColumnWidth = 12;
+/** The file counts the cell's inner margin into a column's width. */
+export const columnMargin = 91 / 128;
+
+/** Of the printed page, in inches as the file has them. */
+export const margins = { left: 0.5, right: 0.5, top: 0.5, bottom: 0.7, header: 0.3, footer: 0.3 } as const;
+
+export type Heights = ReadonlyMap<number, number>;
+
+/** How many lines the texts that formulas give take, where they wrap; what the plan writes itself it has counted. */
+function computedLines(plan: Plan, values: Values): ReadonlyMap<number, number> {
+  const spans = new Map(plan.spans.map((span) => [`${span.row} ${span.column}`, span]));
+  const lines = new Map<number, number>();
+  for (const { row, column, role, formula } of plan.cells) {
+    const text = values[row]?.[column]?.value;
+    if (formula === undefined || typeof text !== "string" || !styles[role].wrap) continue;
+    const columns = spans.get(`${row} ${column}`)?.columns ?? 1;
+    const width = plan.widths.slice(column, column + columns).reduce((sum, one) => sum + one, 0);
+    lines.set(row, Math.max(lines.get(row) ?? 1, Math.ceil((text.length * letterWidth) / width)));
+  }
+  return lines;
+}
+
+/** Heights of the rows that are not of the default height. */
+export function rowHeights(plan: Plan, values: Values): Heights {
+  const heights = new Map<number, number>();
+  const raise = (row: number, height: number): void => {
+    if (height > (heights.get(row) ?? defaultRowHeight)) heights.set(row, height);
+  };
+  for (const [row, lines] of [...Object.entries(plan.lines), ...computedLines(plan, values)])
+    raise(Number(row), lines * pointsPerLine + aroundLines);
+  for (const { row, role } of plan.cells) raise(row, tallRows[role] ?? 0);
+  return heights;
+}
+
+/** The part of a chart's place it takes: beside tall rows fewer of them, so that charts are of one size and fit a printed page. */
+export function chartArea(at: Area, heights: Heights): Area {
+  let rows = 0;
+  for (let height = 0; rows < at.rows; rows++) {
+    height += heights.get(at.row + rows) ?? defaultRowHeight;
+    if (height > chartHeight && rows > 0) break;
+  }
+  return { ...at, rows };
+}

@@ -1,0 +1,70 @@
+import type { Role } from "../../sheet/index.ts";
+
+/** How a cell of some role looks: every host draws from this one table. Colours are `#rrggbb`. */
+export interface CellStyle {
+  readonly size?: number;
+  readonly bold?: true;
+  readonly italic?: true;
+  readonly color?: string;
+  readonly background?: string;
+  /** A line round the cell or under it. Inputs have one, so that they are told apart without colour too. */
+  readonly border?: {
+    readonly sides: "all" | "below" | "above";
+    readonly line: "thin" | "medium" | "dotted";
+    readonly color: string;
+  };
+  readonly align?: "left" | "center" | "right";
+  readonly wrap?: true;
+}
+
+const ink = "#1d2733";
+const quiet = "#56626f";
+const slate = "#24505f";
+const mist = "#e6eef0";
+const line = "#b9c4cb";
+const inputFill = "#fdf6df";
+const inputLine = "#8a6d1f";
+const cautionInk = "#7a2e12";
+const cautionFill = "#fbeee7";
+
+const inputBorder = { sides: "all", line: "medium", color: inputLine } as const;
+const rule = { sides: "below", line: "dotted", color: line } as const;
+
+export const defaultStyle: CellStyle = { size: 10, color: ink };
+
+export const styles: Readonly<Record<Role, CellStyle>> = {
+  title: { size: 16, bold: true, color: slate },
+  subtitle: { color: quiet },
+  caution: { color: cautionInk, background: cautionFill, wrap: true },
+  block: { size: 12, bold: true, color: "#ffffff", background: slate },
+  note: { italic: true, color: quiet, wrap: true },
+  heading: { bold: true, color: slate, border: { sides: "below", line: "medium", color: slate } },
+  tableHeading: { bold: true, background: mist, wrap: true, align: "center" },
+  tableSymbol: { background: mist, align: "center", italic: true },
+  tableUnit: { color: quiet, background: mist, align: "center", border: { sides: "below", line: "thin", color: line } },
+  item: { color: quiet, align: "left" },
+  description: { wrap: true },
+  symbol: { align: "center", italic: true },
+  value: { align: "right", border: rule },
+  unit: { color: quiet, align: "left" },
+  equation: { color: quiet, wrap: true },
+  source: { color: quiet, wrap: true },
+  mark: { align: "left", border: { sides: "all", line: "dotted", color: line } },
+  bound: { color: quiet, align: "right" },
+  input: { align: "right", background: inputFill, border: inputBorder },
+  choice: { align: "center", background: inputFill, border: inputBorder },
+  textInput: { align: "left", wrap: true, background: inputFill, border: inputBorder },
+  record: { align: "left", wrap: true, border: { sides: "all", line: "dotted", color: line } },
+  shape: { align: "right", bold: true, background: mist, border: { sides: "all", line: "thin", color: slate } },
+  verdict: { align: "center", bold: true },
+  overall: { size: 12, align: "center", bold: true, border: { sides: "all", line: "medium", color: slate } },
+  warning: { color: cautionInk, wrap: true },
+  label: { color: quiet },
+};
+
+/** Cells coloured by their text; the words themselves say the same. */
+export const tones = {
+  good: { color: "#14532d", background: "#dff3e4" },
+  bad: { color: "#8c1d18", background: "#fbe1de" },
+  open: { color: "#6b4a00", background: "#fff0c9" },
+} as const satisfies Record<string, CellStyle>;
