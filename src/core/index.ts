@@ -2,7 +2,7 @@
 export { cautions } from "./cautions.ts";
 export { InputError, NoResult, reasonOf } from "./errors.ts";
 export { families, type Declaration, type Family, type Formula, type Spill, type Step, type Steps } from "./formula.ts";
-export { formulas, spills } from "./formulas/index.ts";
+export { declarations, formulas, spills } from "./formulas/index.ts";
 export { fnv1a64 } from "./hash.ts";
 export * from "./parameters.ts";
 export { argumentCount, nameOf, readFactor, type Argument, type Cell } from "./read.ts";

@@ -117,6 +117,7 @@ const everydayValues: Readonly<Record<string, number>> = {
   toppingModulus: 31,
   fullStressingStrength: 45,
   forceShare: 0.6,
+  partialForce: 0.6,
   oppositeStress: 12,
   tendonFromFibre: 80,
   ultimateTension: 3,

@@ -1,34 +1,34 @@
 import { describe, expect, it } from "vitest";
 import { worksheetFunctions } from "../../functions/index.ts";
 import { publishedCases } from "../../src/command/cases.ts";
-import { formulas, sources } from "../../src/core/index.ts";
+import { declarations, formulas, sources } from "../../src/core/index.ts";
 import { countsAsPublished } from "../../src/published/index.ts";
 import { broken, kept, promises, type Promised, type PromisedArgument } from "./snapshot.ts";
 
 const cases = publishedCases();
 
-describe("every formula", () => {
+describe("every function", () => {
   it("has an id of its own, in capitals with underscores, of at most 58 characters", () => {
-    expect(new Set(formulas.map(({ id }) => id)).size).toBe(formulas.length);
-    for (const { id } of formulas) {
+    expect(new Set(declarations.map(({ id }) => id)).size).toBe(declarations.length);
+    for (const { id } of declarations) {
       expect(id).toMatch(/^[A-Z][A-Z0-9]*(_[A-Z0-9]+)*$/);
       expect(id.length, id).toBeLessThanOrEqual(58);
     }
   });
 
   it("names sources of the bibliography", () => {
-    for (const { id, source } of formulas) {
+    for (const { id, source } of declarations) {
       expect(Object.keys(sources), id).toContain(source.key);
       if (source.readIn) expect(Object.keys(sources), id).toContain(source.readIn);
     }
   });
 
   it("carries standard and edition in its id exactly where it belongs to a standard", () => {
-    for (const { id, source } of formulas)
+    for (const { id, source } of declarations)
       expect(id.endsWith("_EN1992_2004"), id).toBe(source.key === "EN1992-1-1:2004");
   });
 
-  it.each(formulas.map((f) => [f.id, f] as const))("%s has a published result or says why not", (id, f) => {
+  it.each(declarations.map((f) => [f.id, f] as const))("%s has a published result or says why not", (id, f) => {
     const published = cases.filter((c) => c.function === id && countsAsPublished(c));
     expect(
       published.length > 0 || (f.unpublished ?? "").length > 10,

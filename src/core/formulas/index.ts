@@ -1,4 +1,4 @@
-import type { Formula, Spill } from "../formula.ts";
+import type { Declaration, Formula, Spill } from "../formula.ts";
 import { bedFormulas } from "./bed/index.ts";
 import { bothEndsFormulas } from "./bothEnds/index.ts";
 import { creep } from "./creep/index.ts";
@@ -46,3 +46,6 @@ export const formulas: readonly Formula[] = [
 
 /** Every function whose result fills several cells. */
 export const spills: readonly Spill[] = [...stressingSpills, ...timeStepSpills];
+
+/** Every function of the core, whether its result fills one cell or several. */
+export const declarations: readonly Declaration[] = [...formulas, ...spills];

@@ -1,3 +1,4 @@
+import { merged } from "./define.ts";
 import { models } from "./models.ts";
 import { member } from "./member.ts";
 import { section } from "./section.ts";
@@ -13,18 +14,18 @@ import { stressing } from "./stressing.ts";
 import { time } from "./time.ts";
 
 /** Every quantity once, by meaning. */
-export const q = {
-  ...section,
-  ...member,
-  ...tendon,
-  ...pretension,
-  ...concrete,
-  ...steel,
-  ...stressing,
-  ...time,
-  ...is1343,
-  ...region,
-  ...composite,
-  ...limitQuantities,
-  ...models,
-};
+export const q = merged(
+  section,
+  member,
+  tendon,
+  pretension,
+  concrete,
+  steel,
+  stressing,
+  time,
+  is1343,
+  region,
+  composite,
+  limitQuantities,
+  models,
+);

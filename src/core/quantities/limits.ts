@@ -28,7 +28,7 @@ export const limitQuantities = quantities({
     typical: [25, 100],
     default: 25,
   },
-  forceShare: {
+  partialForce: {
     symbol: "P/P_full",
     unit: "–",
     text: "part of the full prestressing force of a tendon",

@@ -44,7 +44,7 @@ export const partialForceEn1992 = stepwise({
       because: "k_4 of the strength for full stressing, below which no tendon may be stressed",
     },
   }),
-  result: q.forceShare,
+  result: q.partialForce,
   steps: {
     ratio: {
       symbol: "f/f_full",
@@ -68,7 +68,7 @@ export const partialForceStrengthEn1992 = formula({
   summary: "Least mean strength of the concrete for a step of stressing, from the part of the full force",
   notes: [...notes, "Steps up to k_5 of the force need k_4 of the strength."],
   source,
-  params: { share: q.forceShare, f_full: q.fullStressingStrength, ...factors },
+  params: { share: q.partialForce, f_full: q.fullStressingStrength, ...factors },
   result: as(q.concreteMeanStrengthAtAge, { symbol: "f_cm,min", text: "least mean cylinder strength at stressing" }),
   equation: "f_full * (k_4 + (1 - k_4) * max(share - k_5, 0) / (1 - k_5))",
   compute: ({ share, f_full, k_4, k_5 }) => f_full * (k_4 + ((1 - k_4) * Math.max(share - k_5, 0)) / (1 - k_5)),
