@@ -14,6 +14,7 @@ import {
   type Spill,
 } from "../src/core/index.ts";
 import { checkedFunction } from "./checkedFunction.ts";
+import { inputWarningsFunction } from "./inputWarningsFunction.ts";
 import { versionFunction } from "./versionFunction.ts";
 import { warningsFunction } from "./warningsFunction.ts";
 
@@ -114,6 +115,7 @@ export function spillFunction(spill: Spill): WorksheetFunction {
 }
 
 const aboutWarnings = warningsFunction(formulas, spills, namespace);
+const aboutInputs = inputWarningsFunction;
 const aboutVersion = versionFunction;
 const aboutMarks = checkedFunction;
 
@@ -130,6 +132,16 @@ export const worksheetFunctions: readonly WorksheetFunction[] = [
     maximum: mostRepeated,
     result: "string",
     call: guarded(aboutWarnings.id, aboutWarnings.compute),
+  },
+  {
+    id: aboutInputs.id,
+    name: `${namespace}.${aboutInputs.id}`,
+    summary: aboutInputs.summary,
+    parameters: parametersOf(aboutInputs, aboutInputs.repeating),
+    minimum: 2,
+    maximum: mostRepeated,
+    result: "string",
+    call: guarded(aboutInputs.id, aboutInputs.compute),
   },
   {
     id: aboutVersion.id,

@@ -4,9 +4,20 @@ export { InputError, NoResult, reasonOf } from "./errors.ts";
 export { families, type Declaration, type Family, type Formula, type Spill, type Step, type Steps } from "./formula.ts";
 export { declarations, formulas, spills } from "./formulas/index.ts";
 export { fnv1a64 } from "./hash.ts";
+export { neighbourHint, neighboursOf, type Neighbour } from "./neighbours.ts";
 export * from "./parameters.ts";
 export { argumentCount, nameOf, readFactor, type Argument, type Cell } from "./read.ts";
-export { read, run, runSpill, trace, warnings, type Trace, type TracedArgument, type TracedStep } from "./run.ts";
+export {
+  read,
+  run,
+  runSpill,
+  trace,
+  valueWarnings,
+  warnings,
+  type Trace,
+  type TracedArgument,
+  type TracedStep,
+} from "./run.ts";
 export { sealOfValues, stale } from "./seal.ts";
 export { sortsDiffer } from "./sorts.ts";
 export { basisText, ownCopyAdvice, sources, type Basis, type Source, type SourceKey } from "./sources.ts";

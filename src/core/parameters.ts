@@ -1,3 +1,4 @@
+import type { Neighbour } from "./neighbours.ts";
 import type { Unit } from "./units.ts";
 
 /** What every parameter or result says about itself. */
@@ -30,6 +31,10 @@ export interface Quantity extends Described, Bounds {
   readonly reads?: Unit;
   /** Everyday range; a value outside it is computed with a warning. */
   readonly typical?: readonly [number, number];
+  /** Where the everyday range holds 0: the smallest everyday size of any other value. */
+  readonly smallest?: number;
+  /** The units in which it is easily typed by mistake, where they are not those of its unit. */
+  readonly neighbours?: readonly Neighbour[];
   /** The source's own validity; a value outside it is computed with a warning that names the source. */
   readonly valid?: { readonly range: readonly [number, number]; readonly where: string };
   /** Whole numbers only. */
@@ -143,14 +148,32 @@ export function allowedText(bounds: Bounds & { readonly unit: Unit }): string {
   return "";
 }
 
-/** "0.15 to 0.25 1/rad": what a quantity is on most jobs; empty where nothing is said. */
-export function everydayText({ typical, unit }: Pick<Quantity, "typical" | "unit">): string {
-  return typical ? allowedText({ unit, min: typical[0], max: typical[1] }) : "";
+type Everyday = Pick<Quantity, "typical" | "smallest">;
+
+/** "0.15 to 0.25 1/rad", "0 or 0.1 to 8 m": what a quantity is on most jobs; empty where nothing is said. */
+export function everydayText({ typical, smallest, unit }: Everyday & Pick<Quantity, "unit">): string {
+  if (!typical) return "";
+  const [min, max] = typical;
+  if (smallest === undefined) return allowedText({ unit, min, max });
+  if (min === 0) return `0 or ${allowedText({ unit, min: smallest, max })}`;
+  return `${allowedText({ unit, min, max })}, and 0 or at least ${format(smallest)} in size`;
+}
+
+/** So much smaller than the smallest everyday value that it is 0, with what adding up left of it. */
+const nothing = 1e-7;
+
+/** On which side an allowed value lies outside the everyday range, in the quantity's own unit; undefined where it does not. */
+export function unusual({ typical, smallest }: Everyday, value: number): "below" | "above" | "small" | undefined {
+  if (!typical) return undefined;
+  if (value < typical[0]) return "below";
+  if (value > typical[1]) return "above";
+  const size = Math.abs(value);
+  return smallest !== undefined && size < smallest && size > smallest * nothing ? "small" : undefined;
 }
 
 /** Whether an allowed value lies outside the everyday range, in the quantity's own unit. */
-export function isUnusual({ typical }: Pick<Quantity, "typical">, value: number): boolean {
-  return typical !== undefined && (value < typical[0] || value > typical[1]);
+export function isUnusual(quantity: Everyday, value: number): boolean {
+  return unusual(quantity, value) !== undefined;
 }
 
 /** A number for a message: up to six significant digits, a true minus sign, powers of ten from ten million on. */

@@ -10,6 +10,7 @@ import {
   type Quantity,
   type Table,
 } from "./parameters.ts";
+import { neighbourHint } from "./neighbours.ts";
 import { coherentUnit, unitFactor } from "./units.ts";
 
 /** What a cell can hold. */
@@ -55,6 +56,13 @@ function inUnit(value: number, q: Quantity): string {
   return q.unit === "–" ? format(value) : `${format(value)} ${q.unit}`;
 }
 
+/** The message with the unit the value was probably typed in, where there is room for it. */
+function hinted(message: string, q: Quantity, value: number): string {
+  const hint = neighbourHint(q, value);
+  const whole = `${message}. ${hint}`;
+  return hint === "" || whole.length > shownCharacters ? message : whole;
+}
+
 /** A number within the quantity's bounds, or an InputError; `where` names the row of a range. */
 export function readNumber(cell: Cell, q: Quantity, parameter: string, where = ""): number {
   if (typeof cell === "number") {
@@ -67,12 +75,20 @@ export function readNumber(cell: Cell, q: Quantity, parameter: string, where = "
     if (side === "below")
       throw new InputError(
         parameter,
-        `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.above ? "not above" : "below"} ${inUnit(q.min ?? q.above!, q)}; allowed: ${allowedText(q)}`,
+        hinted(
+          `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.above ? "not above" : "below"} ${inUnit(q.min ?? q.above!, q)}; allowed: ${allowedText(q)}`,
+          q,
+          cell,
+        ),
       );
     if (side === "above")
       throw new InputError(
         parameter,
-        `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.below ? "not below" : "above"} ${inUnit(q.max ?? q.below!, q)}; allowed: ${allowedText(q)}`,
+        hinted(
+          `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.below ? "not below" : "above"} ${inUnit(q.max ?? q.below!, q)}; allowed: ${allowedText(q)}`,
+          q,
+          cell,
+        ),
       );
     if (q.whole && !Number.isInteger(cell))
       throw new InputError(

@@ -1,6 +1,7 @@
 import { InputError, NoResult } from "./errors.ts";
 import type { Declaration, Formula, Spill } from "./formula.ts";
-import { allowedText, format, isOptional, type Parameter, type Quantity } from "./parameters.ts";
+import { neighbourHint } from "./neighbours.ts";
+import { allowedText, everydayText, format, isOptional, unusual, type Parameter, type Quantity } from "./parameters.ts";
 import { checkLimits, nameOf, readArgument, readFactor, readers, type Argument, type Reader } from "./read.ts";
 import { coherentUnit } from "./units.ts";
 
@@ -153,18 +154,25 @@ export function warnings(f: Declaration, args: readonly Argument[]): readonly st
   return warningsOf(f, read(f, args));
 }
 
+/** What should be known about an allowed value of a quantity, in its own unit: a sentence for each range it leaves. `where` names the row of a range. */
+export function valueWarnings(q: Quantity, value: number, where = ""): readonly string[] {
+  const shown = `${nameOf(q)}${where} = ${format(value)}${q.unit === "–" ? "" : ` ${q.unit}`}`;
+  const out: string[] = [];
+  if (q.valid && (value < q.valid.range[0] || value > q.valid.range[1])) {
+    const range = allowedText({ unit: q.unit, min: q.valid.range[0], max: q.valid.range[1] });
+    out.push(`${shown} is outside the range of ${q.valid.where}, ${range}`);
+  }
+  if (unusual(q, value)) {
+    const hint = neighbourHint(q, value);
+    out.push(`${shown} is outside the everyday range ${everydayText(q)}${hint && `. ${hint}`}`);
+  }
+  return out;
+}
+
 function warningsOf(f: Declaration, values: Readonly<Record<string, unknown>>): readonly string[] {
   const out: string[] = [];
   const look = (q: Quantity, value: number, where = ""): void => {
-    const shown = value / readFactor(q);
-    const tell = (range: readonly [number, number], what: string): void => {
-      if (shown < range[0] || shown > range[1])
-        out.push(
-          `${nameOf(q)}${where} = ${format(shown)}${q.unit === "–" ? "" : ` ${q.unit}`} is outside ${what} ${allowedText({ unit: q.unit, min: range[0], max: range[1] })}`,
-        );
-    };
-    if (q.valid) tell(q.valid.range, `the range of ${q.valid.where},`);
-    if (q.typical) tell(q.typical, "the everyday range");
+    out.push(...valueWarnings(q, value / readFactor(q), where));
   };
   for (const [name, parameter] of Object.entries(f.params)) {
     if (parameter.kind === "number") look(parameter, values[name] as number);

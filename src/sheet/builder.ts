@@ -1,4 +1,4 @@
-import { a1, type Address, type Area } from "../cells/index.ts";
+import { a1, areaA1, type Address, type Area } from "../cells/index.ts";
 import { fnv1a64, stale, version } from "../core/index.ts";
 import { allowedWords, boundsOf, formatOf, plainSymbol, type Says } from "./says.ts";
 import { columns, furtherWidth, headings, headingsRow, titleRow, widths } from "./columns.ts";
@@ -21,7 +21,7 @@ import { Problems } from "./problems.ts";
 import { calls, parseFormula } from "./references.ts";
 import { contexts, type Context, type TableContext } from "./resolve.ts";
 import { isRecord, shapeSheet, type ShapedColumn, type ShapedRow, type ShapedSheet } from "./shape.ts";
-import { statusFormula, type StatusOf } from "./status.ts";
+import { inputWarningsCall, statusFormula, type StatusOf } from "./status.ts";
 import type { InputSpec, InputValue, Template } from "./template.ts";
 import { builtCell, warningAreas, write, writeTokens, type Written } from "./write.ts";
 
@@ -283,7 +283,14 @@ class Builder {
       }
       const cell = (column: number): string => a1({ row, column }, true);
       const status = statusFormula([
-        { cell: cell(columns.value), input: spec.input, bounds, from: cell(columns.from), to: cell(columns.to) },
+        {
+          cell: cell(columns.value),
+          input: spec.input,
+          bounds,
+          from: cell(columns.from),
+          to: cell(columns.to),
+          ...everydayOf(says),
+        },
       ]);
       if (status)
         this.putFormula(row, columns.verdict, "verdict", { formula: status, reads: [area], problems: [] }, place);
@@ -406,6 +413,7 @@ class Builder {
             bounds: boundsOf(column.input!, says.quantity),
             from: bound("from"),
             to: bound("to"),
+            ...everydayOf(says),
           };
         }),
       );
@@ -482,29 +490,35 @@ class Builder {
 
   private warnings(first: number): void {
     let row = first;
+    const warning = (formula: string, reads: readonly Area[], problems: readonly string[], place: string): void => {
+      this.putFormula(row, columns.value, "warning", { formula, reads, problems }, `${place}, warnings`);
+      this.spans.push({ row, column: columns.value, rows: 1, columns: columns.verdict - columns.value });
+      row++;
+    };
     const line = (description: string, context: Context, formula: string, place: string): void => {
       const call = calls(parseFormula(formula).tokens)[0];
       this.put(row, columns.description, "description", description);
-      if (call) {
-        const args = call.arguments.map((tokens) =>
-          writeTokens(tokens, context, { row, column: columns.value }, this.layout, true),
-        );
-        const text = [`"${call.id}"`, ...args.map((arg) => arg.formula.slice(1))].join(",");
-        this.putFormula(
-          row,
-          columns.value,
-          "warning",
-          {
-            formula: `=KERN.WARNINGS(${text})`,
-            reads: args.flatMap(({ reads }) => reads),
-            problems: args.flatMap(({ problems }) => problems),
-          },
-          `${place}, warnings`,
-        );
-        this.spans.push({ row, column: columns.value, rows: 1, columns: columns.verdict - columns.value });
-      }
-      row++;
+      if (!call) return void row++;
+      const args = call.arguments.map((tokens) =>
+        writeTokens(tokens, context, { row, column: columns.value }, this.layout, true),
+      );
+      const text = [`"${call.id}"`, ...args.map((arg) => arg.formula.slice(1))].join(",");
+      const reads = args.flatMap((arg) => arg.reads);
+      const problems = args.flatMap((arg) => arg.problems);
+      warning(`=KERN.WARNINGS(${text})`, reads, problems, place);
     };
+    for (const it of this.sheet.watched) {
+      const { item, says, place } = "kind" in it ? it : { ...it.column, item: it.table.item };
+      const top = "kind" in it ? this.layout.itemRows.get(it)! : this.layout.tables.get(it.table)!.first;
+      const area: Area = {
+        row: top,
+        column: "kind" in it ? columns.value : it.column.at,
+        rows: "kind" in it ? 1 : it.table.groups[0]!.rows,
+        columns: 1,
+      };
+      this.put(row, columns.description, "description", `input ${item}: ${plainSymbol(says.symbol)}, ${says.text}`);
+      warning(`=${inputWarningsCall(says.quantity!.key, areaA1(area, true))}`, [area], [], place);
+    }
     for (const it of this.sheet.warned) {
       if ("kind" in it) {
         line(`row ${it.item}: ${plainSymbol(it.says.symbol)}, ${it.says.text}`, one, it.row.formula!, it.place);
@@ -533,6 +547,7 @@ class Builder {
       ["FAIL", "bad"],
       ["OUT OF RANGE", "bad"],
       ["REBUILD", "bad"],
+      ["UNUSUAL", "open"],
       ["NO LIMIT", "open"],
       ["MISSING", "open"],
       ["INCOMPLETE", "open"],
@@ -640,6 +655,11 @@ class Builder {
     };
     return { plan, dependencies: this.dependencies, problems: this.problems.list };
   }
+}
+
+/** The quantity whose everyday range an input's status asks. */
+function everydayOf({ quantity }: Says): { readonly everyday?: string } {
+  return quantity?.typical ? { everyday: quantity.key } : {};
 }
 
 /** Template and inputs as cells, with all that is wrong with either; for lint and `expand`. */

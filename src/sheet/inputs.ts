@@ -1,4 +1,4 @@
-import { allowedText, format, outside, type Bounds, type Unit } from "../core/index.ts";
+import { allowedText, format, neighbourHint, outside, type Bounds, type Unit } from "../core/index.ts";
 import type { Problems } from "./problems.ts";
 import { boundsOf, plainSymbol, type Says } from "./says.ts";
 import type { ShapedSheet, ShapeValues } from "./shape.ts";
@@ -31,10 +31,12 @@ export function faultOf(value: Single, input: InputSpec, says: Says): string | u
   const b = boundsOf(input, says.quantity);
   const allowed = `allowed: ${b.whole ? "whole numbers, " : ""}${allowedText({ ...b, unit: says.unit as Unit })}`;
   const side = outside(b, value);
+  const hint = says.quantity ? neighbourHint(says.quantity, value) : "";
+  const asked = hint && `. ${hint}`;
   if (side === "below")
-    return `= ${shown(value, says.unit)} is ${value === b.above ? "not above" : "below"} ${format(b.min ?? b.above!)}; ${allowed}`;
+    return `= ${shown(value, says.unit)} is ${value === b.above ? "not above" : "below"} ${format(b.min ?? b.above!)}; ${allowed}${asked}`;
   if (side === "above")
-    return `= ${shown(value, says.unit)} is ${value === b.below ? "not below" : "above"} ${format(b.max ?? b.below!)}; ${allowed}`;
+    return `= ${shown(value, says.unit)} is ${value === b.below ? "not below" : "above"} ${format(b.max ?? b.below!)}; ${allowed}${asked}`;
   if (b.whole && !Number.isInteger(value)) return `= ${shown(value, says.unit)} is not a whole number; ${allowed}`;
   return undefined;
 }

@@ -66,7 +66,7 @@ export function warningRows(sheet: ShapedSheet): number {
     1,
     sheet.warned.reduce(
       (sum, it) => sum + ("kind" in it ? 1 : warnedRows(it.table, it.column.column.warnAt!).length),
-      0,
+      sheet.watched.length,
     ),
   );
 }

@@ -3,6 +3,7 @@ import { columns as sheetColumns } from "./columns.ts";
 import { Problems } from "./problems.ts";
 import { says, type Says } from "./says.ts";
 import type {
+  InputSpec,
   Block,
   Column,
   Condition,
@@ -96,6 +97,8 @@ export interface ShapedSheet {
   readonly dimensions: ReadonlyMap<string, Dimension>;
   readonly subjects: ReadonlyMap<string, Subject>;
   /** Rows and columns whose function's warnings are listed. */
+  /** Inputs with an everyday range, whose unusual values the sheet lists. */
+  readonly watched: readonly (ShapedRow | { readonly table: ShapedTable; readonly column: ShapedColumn })[];
   readonly warned: readonly (ShapedRow | { readonly table: ShapedTable; readonly column: ShapedColumn })[];
 }
 
@@ -284,6 +287,18 @@ export function shapeSheet(
   });
   for (const id of Object.keys(template.dimensions)) dimensions.of(id);
 
+  const watches = (input: InputSpec | undefined, { quantity }: Says): boolean =>
+    input !== undefined && input.choices === undefined && quantity?.typical !== undefined;
+  const watched = blocks
+    .flatMap(({ items }) => items)
+    .flatMap((item): ShapedSheet["watched"] => {
+      if (item.kind === "row") return watches(item.row.input, item.says) ? [item] : [];
+      return item.kind === "table"
+        ? item.columns
+            .filter(({ column, says: of }) => watches(column.input, of))
+            .map((column) => ({ table: item, column }))
+        : [];
+    });
   const warned = blocks
     .flatMap(({ items }) => items)
     .flatMap((item): ShapedSheet["warned"] => {
@@ -296,7 +311,7 @@ export function shapeSheet(
         : [];
     });
   return {
-    sheet: { template, values, blocks, dimensions: dimensions.known, subjects, warned },
+    sheet: { template, values, blocks, dimensions: dimensions.known, subjects, watched, warned },
     problems: problems.list,
   };
 }

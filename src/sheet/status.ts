@@ -8,6 +8,8 @@ export interface StatusOf {
   readonly bounds: Bounds & { readonly whole?: true };
   readonly from: string;
   readonly to: string;
+  /** The quantity whose everyday range is asked; absent where it has none. */
+  readonly everyday?: string;
 }
 
 const or = (conditions: readonly string[]): string =>
@@ -32,13 +34,22 @@ function outside({ cell, input, bounds, from, to }: StatusOf): string | undefine
   return input.mayBeEmpty ? `AND(${cell}<>"",${or(conditions)})` : or(conditions);
 }
 
-/** The status of one input or of a table row's inputs: MISSING, OUT OF RANGE, left empty or given. Undefined where none is judged. */
+/** What the sheet says of inputs of one quantity, empty where they are usual. */
+export function inputWarningsCall(quantity: string, cells: string): string {
+  return `KERN.INPUT_WARNINGS("${quantity}",${cells})`;
+}
+
+/** The status of one input or of a table row's inputs: MISSING, OUT OF RANGE, UNUSUAL, left empty or given. Undefined where none is judged. */
 export function statusFormula(all: readonly StatusOf[]): string | undefined {
   const judged = all.filter(({ input }) => !input.freeText);
   if (judged.length === 0) return undefined;
   const ranges = judged.flatMap((one) => outside(one) ?? []);
+  const watched = judged.flatMap(({ cell, everyday }) =>
+    everyday === undefined ? [] : [`${inputWarningsCall(everyday, cell)}<>""`],
+  );
+  const usual = watched.length === 0 ? '"given"' : `IF(${or(watched)},"UNUSUAL","given")`;
   const given =
-    judged.length === 1 && judged[0]!.input.mayBeEmpty ? `IF(${judged[0]!.cell}="","left empty","given")` : '"given"';
+    judged.length === 1 && judged[0]!.input.mayBeEmpty ? `IF(${judged[0]!.cell}="","left empty",${usual})` : usual;
   const inRange = ranges.length === 0 ? given : `IF(${or(ranges)},"OUT OF RANGE",${given})`;
   // A text compared with a number would count as large, so the range is asked only of cells that hold what they should.
   return `=IF(${or(judged.map(missing))},"MISSING",${inRange})`;

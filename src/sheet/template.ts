@@ -18,7 +18,7 @@
  * - `{shapeChanged}`: TRUE where a shape input differs from what the sheet was built with.
  * Index columns say a member's number (`"index": "tendon"`). Anything else is the spreadsheet's own formula language, with or without a
  * leading `=`. Numbers other than 0 and 1 are not typed into formulas, nor addresses. Verdicts say OK, FAIL or NO LIMIT; inputs have a
- * status of their own: given, left empty, MISSING or OUT OF RANGE.
+ * status of their own: given, left empty, MISSING, OUT OF RANGE, or UNUSUAL for a value outside the everyday range of its quantity.
  *
  * Templates share parts: wherever an array of a template's file holds `{ "use": "name" }`, the members of that shared part stand instead (compose.ts).
  *
@@ -87,7 +87,7 @@ export interface Block {
 }
 export type Item = Row | NoteItem | TableItem | WarningsItem;
 
-/** Here stand the warnings: of every row with one function call, and of the columns with `warnAt`. */
+/** Here stand the warnings: of every input with an everyday range, of every row with one function call, and of the columns with `warnAt`. */
 export interface WarningsItem {
   readonly warnings: true;
   readonly when?: Condition;

@@ -24,7 +24,7 @@ export function warningAreas(layout: Layout): readonly Area[] {
     .flatMap(({ items }) => items)
     .flatMap((item) => {
       const rows = warningRows(layout.sheet);
-      return item.kind === "warnings" && layout.sheet.warned.length > 0
+      return item.kind === "warnings" && layout.sheet.warned.length + layout.sheet.watched.length > 0
         ? [{ row: layout.itemRows.get(item)!, column: columns.value, rows, columns: 1 }]
         : [];
     });

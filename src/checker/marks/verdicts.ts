@@ -7,6 +7,7 @@ import type { Part } from "./parts.ts";
 const doubtful: ReadonlySet<unknown> = new Set([
   "FAIL",
   "OUT OF RANGE",
+  "UNUSUAL",
   "MISSING",
   "NO LIMIT",
   "INCOMPLETE",

@@ -8,6 +8,8 @@ export const composite = quantities({
     text: "height of the topping's underside above the soffit",
     min: -1000,
     max: 20000,
+    typical: [0, 4000],
+    smallest: 10,
   },
   toppingModulus: {
     symbol: "E_t",

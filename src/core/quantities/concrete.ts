@@ -1,3 +1,4 @@
+import { strainNeighbours } from "../neighbours.ts";
 import { quantities } from "./define.ts";
 
 /** Concrete: strength, stiffness, creep and shrinkage. Compression positive; shrinkage positive when the concrete shortens. */
@@ -9,6 +10,7 @@ export const concrete = quantities({
     sort: "characteristic cylinder strength",
     min: 12,
     max: 90,
+    typical: [16, 90],
   },
   concreteStrengthAtAge: {
     symbol: "f_ck,t",
@@ -17,6 +19,7 @@ export const concrete = quantities({
     sort: "characteristic cylinder strength at age",
     above: 0,
     max: 120,
+    typical: [10, 90],
   },
   concreteMeanStrength: {
     symbol: "f_cm",
@@ -33,6 +36,7 @@ export const concrete = quantities({
     sort: "mean cylinder strength at age",
     min: 0,
     max: 150,
+    typical: [10, 110],
   },
   concreteDesignStrength: {
     symbol: "f_cd",
@@ -57,6 +61,7 @@ export const concrete = quantities({
     sort: "lower tensile strength",
     min: 0,
     max: 10,
+    typical: [1, 4.5],
   },
   concreteTensileStrengthUpper: {
     symbol: "f_ctk,0.95",
@@ -73,6 +78,7 @@ export const concrete = quantities({
     sort: "mean tensile strength at age",
     min: 0,
     max: 10,
+    typical: [0.5, 5.5],
   },
   concreteDesignTensileStrength: {
     symbol: "f_ctd,t",
@@ -96,6 +102,7 @@ export const concrete = quantities({
     text: "effective tensile strength, a positive number",
     min: 0,
     max: 15,
+    typical: [0.5, 8],
   },
 
   concreteModulus: {
@@ -140,10 +147,18 @@ export const concrete = quantities({
     text: "coefficient for long-term effects on compressive strength",
     above: 0,
     max: 1,
+    typical: [0.7, 1],
   },
   concretePartialFactor: { symbol: "γ_C", unit: "–", text: "partial factor for concrete", min: 1, max: 2 },
 
-  relativeHumidity: { symbol: "RH", unit: "%", text: "relative humidity of the surroundings", min: 0, max: 100 },
+  relativeHumidity: {
+    symbol: "RH",
+    unit: "%",
+    text: "relative humidity of the surroundings",
+    min: 0,
+    max: 100,
+    typical: [30, 100],
+  },
   notionalSize: {
     symbol: "h_0",
     unit: "mm",
@@ -161,19 +176,23 @@ export const concrete = quantities({
     min: 0,
     max: 20,
     typical: [0, 5],
+    smallest: 0.1,
   },
   shrinkageStrain: {
     symbol: "ε_cs",
     unit: "–",
+    neighbours: strainNeighbours,
     text: "total shrinkage strain, shortening positive",
     sort: "total shrinkage strain",
     min: 0,
     max: 0.005,
     typical: [0, 0.001],
+    smallest: 2e-5,
   },
   dryingShrinkage: {
     symbol: "ε_cd",
     unit: "–",
+    neighbours: strainNeighbours,
     text: "drying shrinkage strain, shortening positive",
     sort: "drying shrinkage strain",
     min: 0,
@@ -182,15 +201,18 @@ export const concrete = quantities({
   dryingShrinkageNominal: {
     symbol: "ε_cd,0",
     unit: "–",
+    neighbours: strainNeighbours,
     text: "nominal unrestrained drying shrinkage strain, shortening positive",
     sort: "nominal drying shrinkage strain",
     min: 0,
     max: 0.005,
     typical: [0, 0.001],
+    smallest: 2e-5,
   },
   autogenousShrinkage: {
     symbol: "ε_ca",
     unit: "–",
+    neighbours: strainNeighbours,
     text: "autogenous shrinkage strain, shortening positive",
     sort: "autogenous shrinkage strain",
     min: 0,
@@ -203,6 +225,8 @@ export const concrete = quantities({
     text: "sustained concrete stress at t_0, compression positive",
     min: 0,
     max: 150,
+    typical: [0, 60],
+    smallest: 0.1,
   },
   concreteStressAtTendon: {
     symbol: "σ_c,QP",
@@ -211,11 +235,19 @@ export const concrete = quantities({
     min: -50,
     max: 150,
     typical: [-5, 30],
+    smallest: 0.05,
   },
-  compressionLimit: { symbol: "σ_c,max", unit: "MPa", text: "greatest allowed concrete stress, compression positive" },
+  compressionLimit: {
+    symbol: "σ_c,max",
+    unit: "MPa",
+    text: "greatest allowed concrete stress, compression positive",
+    typical: [2, 60],
+  },
   tensionLimit: {
     symbol: "σ_c,min",
     unit: "MPa",
     text: "least allowed concrete stress: a negative number, compression positive",
+    typical: [-15, 10],
+    smallest: 0.1,
   },
 });

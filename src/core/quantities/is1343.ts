@@ -17,6 +17,7 @@ export const is1343 = quantities({
     sort: "cube strength at transfer",
     above: 0,
     max: 60,
+    typical: [20, 60],
   },
   cubeFlexuralStrength: {
     symbol: "f_cr",

@@ -3,13 +3,23 @@ import { quantities } from "./define.ts";
 /** The member along its span. Moment: sagging positive. `x` runs from the left end. */
 export const member = quantities({
   span: { symbol: "L", unit: "m", text: "span between the supports", above: 0, max: 200, typical: [4, 60] },
-  station: { symbol: "x", unit: "m", text: "distance from the left end", min: 0, max: 200 },
+  station: {
+    symbol: "x",
+    unit: "m",
+    text: "distance from the left end",
+    min: 0,
+    max: 200,
+    typical: [0, 60],
+    smallest: 0.07,
+  },
   overhang: {
     symbol: "a",
     unit: "m",
     text: "distance of a lifting or storage support from the end of the member",
     min: 0,
     max: 100,
+    typical: [0, 15],
+    smallest: 0.02,
   },
   lineLoad: {
     symbol: "w",
@@ -18,9 +28,18 @@ export const member = quantities({
     min: -1000,
     max: 1000,
     typical: [0, 200],
+    smallest: 0.25,
   },
   unitWeight: { symbol: "γ_c", unit: "kN/m³", text: "unit weight of the member", above: 0, max: 40, typical: [23, 26] },
-  moment: { symbol: "M", unit: "kN·m", text: "bending moment, sagging positive", min: -1e6, max: 1e6 },
+  moment: {
+    symbol: "M",
+    unit: "kN·m",
+    text: "bending moment, sagging positive",
+    min: -1e6,
+    max: 1e6,
+    typical: [-20000, 50000],
+    smallest: 0.1,
+  },
   elasticModulusConcrete: {
     symbol: "E_c",
     unit: "GPa",
@@ -35,8 +54,18 @@ export const member = quantities({
     text: "loss of tendon stress by elastic shortening, loss positive",
     min: -2500,
     max: 2500,
+    typical: [0, 300],
+    smallest: 0.5,
   },
-  fibreStress: { symbol: "σ_c", unit: "MPa", text: "concrete stress, compression positive", min: -1000, max: 1000 },
+  fibreStress: {
+    symbol: "σ_c",
+    unit: "MPa",
+    text: "concrete stress, compression positive",
+    min: -1000,
+    max: 1000,
+    typical: [-30, 60],
+    smallest: 0.1,
+  },
   upperFactor: { symbol: "r_sup", unit: "–", text: "factor for the upper characteristic prestress", min: 1, max: 1.5 },
   lowerFactor: { symbol: "r_inf", unit: "–", text: "factor for the lower characteristic prestress", min: 0.5, max: 1 },
   place: {
@@ -46,6 +75,8 @@ export const member = quantities({
     text: "a place along the span that must be a station",
     min: 0,
     max: 1000,
+    typical: [0, 100],
+    smallest: 0.12,
   },
   placeTolerance: {
     symbol: "δ",
@@ -54,6 +85,8 @@ export const member = quantities({
     text: "places closer together than this count as one station",
     min: 0,
     max: 1,
+    typical: [0, 0.1],
+    smallest: 0.001,
   },
   rank: {
     symbol: "n",

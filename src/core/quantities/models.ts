@@ -53,6 +53,7 @@ export const models = quantities({
     sort: "duration",
     min: 1,
     max: 60,
+    typical: [3, 60],
   },
   tendonYieldStress: {
     symbol: "f_py",

@@ -1,3 +1,4 @@
+import { millionths } from "../neighbours.ts";
 import { quantities } from "./define.ts";
 
 /** Pre-tensioning: the bed, heat curing, bond and transmission. Losses positive. */
@@ -17,6 +18,7 @@ export const pretension = quantities({
     sort: "bond strength",
     above: 0,
     max: 30,
+    typical: [1, 12],
   },
   transmissionLength: {
     symbol: "l_pt",
@@ -34,6 +36,7 @@ export const pretension = quantities({
     min: 0,
     max: 100,
     typical: [0, 8],
+    smallest: 0.05,
   },
   bondFraction: {
     symbol: "β",
@@ -50,8 +53,33 @@ export const pretension = quantities({
     max: 1000,
     typical: [10, 200],
   },
-  bedLoss: { symbol: "Δσ", unit: "MPa", text: "loss of tendon stress on the bed, positive", min: 0, max: 1000 },
-  curingHours: { symbol: "Δt", unit: "h", reads: "h", text: "duration of the temperature step", min: 0, max: 2000 },
+  timeOnBed: {
+    symbol: "t",
+    unit: "h",
+    reads: "h",
+    text: "time from tensioning to release",
+    sort: "time after tensioning",
+    min: 0,
+    typical: [12, 200],
+  },
+  bedLoss: {
+    symbol: "Δσ",
+    unit: "MPa",
+    text: "loss of tendon stress on the bed, positive",
+    min: 0,
+    max: 1000,
+    typical: [0, 100],
+    smallest: 0.2,
+  },
+  curingHours: {
+    symbol: "Δt",
+    unit: "h",
+    reads: "h",
+    text: "duration of the temperature step",
+    min: 0,
+    max: 2000,
+    typical: [2, 40],
+  },
   equivalentHours: {
     symbol: "t_eq",
     unit: "h",
@@ -79,6 +107,7 @@ export const pretension = quantities({
   expansionCoefficient: {
     symbol: "α_c",
     unit: "–",
+    neighbours: millionths,
     text: "linear expansion of concrete per °C",
     min: 0,
     max: 3e-5,
@@ -90,6 +119,7 @@ export const pretension = quantities({
     text: "distance of the deviators from the member's ends",
     above: 0,
     max: 100,
+    typical: [0.5, 40],
   },
   deviationForce: { symbol: "F_v", unit: "kN", text: "vertical force at a deviator", min: 0, max: 1e5 },
 });

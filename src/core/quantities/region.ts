@@ -26,6 +26,7 @@ export const region = quantities({
     min: -10000,
     max: 10000,
     typical: [-1000, 3000],
+    smallest: 5,
   },
   eccentricityBound: {
     symbol: "e",
@@ -35,6 +36,7 @@ export const region = quantities({
     min: -10000,
     max: 10000,
     typical: [-2000, 3000],
+    smallest: 5,
   },
   edgeDistance: {
     symbol: "c_e",

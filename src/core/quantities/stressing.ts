@@ -8,7 +8,8 @@ export const stressing = quantities({
     text: "length of the segment along the tendon; 0 for an angle at one place, as a deviator",
     min: 0,
     max: 1000,
-    typical: [1, 25],
+    typical: [0, 25],
+    smallest: 0.1,
   },
   segmentAngleElevation: {
     symbol: "α_v",
@@ -17,6 +18,7 @@ export const stressing = quantities({
     min: 0,
     max: 20,
     typical: [0, 0.5],
+    smallest: 0.01,
   },
   segmentAnglePlan: {
     symbol: "α_h",
@@ -25,6 +27,7 @@ export const stressing = quantities({
     min: 0,
     max: 20,
     typical: [0, 0.5],
+    smallest: 0.01,
   },
   tendonLevelStress: { symbol: "σ_a", unit: "MPa", text: "stress at which the draw-in ends", min: -2500, max: 2500 },
   unintendedAngle: {
@@ -34,6 +37,7 @@ export const stressing = quantities({
     min: 0,
     max: 0.2,
     typical: [0, 0.05],
+    smallest: 0.001,
   },
   deviatorAngle: {
     symbol: "θ",
@@ -42,6 +46,7 @@ export const stressing = quantities({
     min: 0,
     max: Math.PI,
     typical: [0, 0.5],
+    smallest: 0.01,
   },
   directionAngle: {
     symbol: "β",
@@ -50,6 +55,7 @@ export const stressing = quantities({
     min: -1.5,
     max: 1.5,
     typical: [-0.6, 0.6],
+    smallest: 0.012,
   },
   deviatorForce: { symbol: "F", unit: "kN", text: "force of the tendon on the deviator", min: -2e6, max: 2e6 },
   gaugePressure: {
@@ -78,6 +84,7 @@ export const stressing = quantities({
     min: 0,
     max: 0.3,
     typical: [0, 0.06],
+    smallest: 0.001,
   },
   anchorageLoss: {
     symbol: "η_a",
@@ -87,6 +94,7 @@ export const stressing = quantities({
     min: 0,
     max: 0.3,
     typical: [0, 0.06],
+    smallest: 0.001,
   },
   readElongation: { symbol: "Δl", unit: "mm", text: "elongation as read", min: 0, max: 10000, typical: [5, 1000] },
   jackStroke: {
@@ -104,6 +112,8 @@ export const stressing = quantities({
     text: "measured elongation against the calculated one, positive where more was measured",
     min: -1e6,
     max: 1e6,
+    typical: [-30, 30],
+    smallest: 0.01,
   },
   elongationTolerance: {
     symbol: "δ_tol",
@@ -128,6 +138,7 @@ export const stressing = quantities({
     min: 0,
     max: 20,
     typical: [0, 3],
+    smallest: 0.1,
   },
   roundCount: {
     symbol: "m",

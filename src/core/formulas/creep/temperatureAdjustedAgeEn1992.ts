@@ -1,6 +1,10 @@
 import { stepwise } from "../../formula.ts";
-import { table } from "../../parameters.ts";
+import { format, table } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
+
+/** From here on concrete is heated rather than warm, and not for longer than this. Common practice, no source. */
+const heat = 40;
+const longestHeat = 2;
 
 /** Age that counts each span of time by its temperature. */
 export const temperatureAdjustedAgeEn1992 = stepwise({
@@ -21,6 +25,13 @@ export const temperatureAdjustedAgeEn1992 = stepwise({
       minRows: 1,
     }),
   },
+  // Heat curing is planned in hours, this function counts days; ordinary temperatures may last for days.
+  cautions: ({ history }) =>
+    history.flatMap(({ T, dt }, i) =>
+      T >= heat && dt > longestHeat
+        ? [`Δt in row ${i + 1} = ${format(dt)} days at ${format(T)} °C is long for heat curing. A value in hours?`]
+        : [],
+    ),
   result: q.temperatureAdjustedAge,
   steps: {
     t_T: {

@@ -70,6 +70,7 @@ export const elongationAtJack = formula({
       min: 0,
       max: 10,
       typical: [0, 2],
+      smallest: 0.05,
     }),
     E_p: q.tendonModulus,
     slip_d: as(q.drawIn, { symbol: "Δ_d", text: "pull-in of the dead-end anchorage while stressing" }),

@@ -91,6 +91,8 @@ export const crackedSectionStressEn1992 = stepwise({
       min: 0,
       max: 1,
       default: 0,
+      typical: [0, 1],
+      smallest: 0.02,
       valid: { range: [0, 1], where: "EN 1992-1-1:2004 9.2.2(1)" },
     }),
   },
