@@ -55,7 +55,7 @@ describe("rows", () => {
     expect(cellAt(row, 5)?.value).toBe("0 to 1 1/rad");
     expect(cellAt(row, 3)?.role).toBe("input");
     expect(cellAt(row, 10)?.formula).toBe(
-      `=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING",IF(OR(${fixed("mu")}<$M$${row + 1},${fixed("mu")}>$N$${row + 1}),"OUT OF RANGE","given"))`,
+      `=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING",IF(OR(${fixed("mu")}<$M$${row + 1},${fixed("mu")}>$N$${row + 1}),"OUT OF RANGE",IF(KERN.INPUT_WARNINGS("frictionCoefficient",${fixed("mu")})<>"","UNUSUAL","given")))`,
     );
   });
   test("exclusive bounds exclude, what may be empty says so", () => {
@@ -173,7 +173,7 @@ describe("verdicts", () => {
     expect(areaOf("vok").column).toBe(10);
     const { row } = areaOf("sigj");
     expect(cellAt(row, 10)?.formula).toBe(
-      `=IF(NOT(ISNUMBER(${free("sigj")})),"MISSING",IF(OR(${free("sigj")}<=$B$${row - 1},${free("sigj")}>$B$${row}),"OUT OF RANGE","given"))`,
+      `=IF(NOT(ISNUMBER(${free("sigj")})),"MISSING",IF(OR(${free("sigj")}<=$B$${row - 1},${free("sigj")}>$B$${row}),"OUT OF RANGE",IF(KERN.INPUT_WARNINGS("jackingStress",${free("sigj")})<>"","UNUSUAL","given")))`,
     );
     expect([cellAt(row - 2, 1)?.value, cellAt(row - 1, 1)?.value]).toEqual([0, 2500]);
   });
@@ -210,15 +210,28 @@ describe("verdicts", () => {
   });
 });
 
-test("warnings: one line for a row with one call, one for the last row of each group", () => {
+test("warnings: one line for an input with an everyday range, one for a row with one call, one for the last row of each group", () => {
   const { row, rows, column } = plan.summary.warnings;
-  expect(rows).toBe(3);
+  const inputs = ["mu", "k", "L", "turn"].map((id) => [id, fixed(id)]);
+  const columnsOfInputs = ["sigj", "cpx", "cpe"].map((id) => [id, areaA1(inputArea(id))]);
+  const key: Readonly<Record<string, string>> = {
+    mu: "frictionCoefficient",
+    k: "wobbleAngle",
+    L: "span",
+    turn: "angleChange",
+    sigj: "jackingStress",
+    cpx: "controlX",
+    cpe: "eccentricity",
+  };
+  expect(rows).toBe(10);
   expect(Array.from({ length: rows }, (_, i) => cellAt(row + i, column)?.formula)).toEqual([
+    ...[...inputs, ...columnsOfInputs].map(([id, cells]) => `=KERN.INPUT_WARNINGS("${key[id!]!}",${cells})`),
     `=KERN.WARNINGS("FRICTION_STRESS_EN1992_2004",${fixed("sigj", 0)},${fixed("mu")},${fixed("theta", 4)},${fixed("k")},${fixed("ax", 4)})`,
     `=KERN.WARNINGS("FRICTION_STRESS_EN1992_2004",${fixed("sigj", 1)},${fixed("mu")},${fixed("theta", 9)},${fixed("k")},${fixed("ax", 9)})`,
     `=KERN.WARNINGS("FRICTION_STRESS_EN1992_2004",${fixed("jack")},${fixed("mu")},${fixed("turn")},${fixed("k")},${fixed("ref")})`,
   ]);
-  expect(cellAt(row, 1)?.value).toBe("row 3.1: σp, tendon stress, tension positive, tendon 1, station 5");
+  expect(cellAt(row, 1)?.value).toMatch(/^input \d\.\d: μ, friction coefficient/);
+  expect(cellAt(row + 7, 1)?.value).toBe("row 3.1: σp, tendon stress, tension positive, tendon 1, station 5");
   expect(contents("nWarn")).toEqual([`=(COUNTIF(${areaA1(plan.summary.warnings)},"?*"))`]);
 });
 

@@ -1,0 +1,70 @@
+import { afterAll, describe, expect, test } from "vitest";
+import { openGridInNode } from "../../src/hosts/grid/index.ts";
+import { columns, expand, type Inputs } from "../../src/sheet/index.ts";
+import { templates } from "../../src/templates/index.ts";
+
+const grid = await openGridInNode();
+afterAll(() => grid.dispose());
+
+/** One tendon and no extras: few cells to compute. */
+const small: Inputs = {
+  opinion: "NO",
+  region: "NO",
+  lifted: "NO",
+  tendons: 1,
+  tendonName: ["all"],
+  strands: [17],
+  duct: [110],
+  sigj: [1400],
+  end: ["LEFT"],
+  order: [1],
+  cpx: [[0, 12, 24]],
+  cpe: [[0, 520, 0]],
+  cps: [["TO_LEVEL", "FROM_LEVEL", "LINE"]],
+};
+let sheets = 0;
+
+/** The statuses of inputs by id, and the list of warnings, of a sheet with these inputs. */
+async function said(id: string, base: Inputs, changes: Inputs) {
+  const template = templates.find((one) => one.id === id)!;
+  const { inputs } = template.example;
+  // Inputs of shapes that the small sheet has not are left out by their own `when`.
+  const plan = expand(template, { ...inputs, ...base, ...changes });
+  const sheetName = `Unusual ${++sheets}`;
+  await grid.apply(plan, { sheetName, progress: () => undefined });
+  const values = await grid.read(sheetName, { row: 0, column: 0, rows: plan.rows, columns: plan.columns });
+  const status = (input: string): unknown => {
+    const { at } = plan.meanings.find((meaning) => meaning.id === input)!;
+    return values[at.row]![columns.verdict]!.value;
+  };
+  const { row, rows, column } = plan.summary.warnings;
+  const warnings = Array.from({ length: rows }, (_, i) => values[row + i]![column]!.text).filter((text) => text !== "");
+  return { status, warnings };
+}
+
+describe("values in a neighbouring unit that were allowed without a word", () => {
+  const wrong: Inputs = { rho1000: 0.025, tRelax: 57, tEnd: 57, RH: 0.7 };
+
+  test("are marked at the input and stand in the list of warnings", async () => {
+    const { status, warnings } = await said("post-tensioned-en1992-2004", small, wrong);
+    for (const id of Object.keys(wrong)) expect(status(id), id).toBe("UNUSUAL");
+    const text = warnings.join("\n");
+    expect(text).toMatch(/ρ1000 .* = 0\.025 % is outside the everyday range 0 or 1 to 12 %\. A value in parts of 1, not per cent\?/);
+    expect(text).toMatch(/57 h is outside the everyday range 200000 to 1100000 h\. A value in years\?/);
+    expect(text).toMatch(/57 days is outside the everyday range 3650 to 45000 days\. A value in years\?/);
+    expect(text).toMatch(/0\.7 % is outside the everyday range 30 to 100 %\. A value in parts of 1, not per cent\?/);
+  });
+
+  test("of a table are named by their row", async () => {
+    const { status, warnings } = await said("post-tensioned-en1992-2004", small, { cpe: [[0, 0.52, 0]] });
+    expect(status("cpe")).toBe("given");
+    expect(warnings.join("\n")).toMatch(/e \(.*\) in row 2 = 0\.52 mm is outside the everyday range .*\. A value in m\?/);
+  });
+
+  test("usual values say nothing", async () => {
+    const { status, warnings } = await said("post-tensioned-en1992-2004", small, {});
+    for (const id of ["tRelax", "tEnd", "RH"]) expect(status(id), id).toBe("given");
+    expect(status("rho1000")).toBe("left empty");
+    expect(warnings).toEqual([]);
+  });
+});
