@@ -33,9 +33,9 @@ async function said(id: string, base: Inputs, changes: Inputs) {
   const sheetName = `Unusual ${++sheets}`;
   await grid.apply(plan, { sheetName, progress: () => undefined });
   const values = await grid.read(sheetName, { row: 0, column: 0, rows: plan.rows, columns: plan.columns });
-  const status = (input: string): unknown => {
+  const status = (input: string, below = 0): unknown => {
     const { at } = plan.meanings.find((meaning) => meaning.id === input)!;
-    return values[at.row]![columns.verdict]!.value;
+    return values[at.row + below]![columns.verdict]!.value;
   };
   const { row, rows, column } = plan.summary.warnings;
   const warnings = Array.from({ length: rows }, (_, i) => values[row + i]![column]!.text).filter((text) => text !== "");
@@ -49,7 +49,9 @@ describe("values in a neighbouring unit that were allowed without a word", () =>
     const { status, warnings } = await said("post-tensioned-en1992-2004", small, wrong);
     for (const id of Object.keys(wrong)) expect(status(id), id).toBe("UNUSUAL");
     const text = warnings.join("\n");
-    expect(text).toMatch(/ρ1000 .* = 0\.025 % is outside the everyday range 0 or 1 to 12 %\. A value in parts of 1, not per cent\?/);
+    expect(text).toMatch(
+      /ρ1000 .* = 0\.025 % is outside the everyday range 0 or 1 to 12 %\. A value in parts of 1, not per cent\?/,
+    );
     expect(text).toMatch(/57 h is outside the everyday range 200000 to 1100000 h\. A value in years\?/);
     expect(text).toMatch(/57 days is outside the everyday range 3650 to 45000 days\. A value in years\?/);
     expect(text).toMatch(/0\.7 % is outside the everyday range 30 to 100 %\. A value in parts of 1, not per cent\?/);
@@ -57,8 +59,10 @@ describe("values in a neighbouring unit that were allowed without a word", () =>
 
   test("of a table are named by their row", async () => {
     const { status, warnings } = await said("post-tensioned-en1992-2004", small, { cpe: [[0, 0.52, 0]] });
-    expect(status("cpe")).toBe("given");
-    expect(warnings.join("\n")).toMatch(/e \(.*\) in row 2 = 0\.52 mm is outside the everyday range .*\. A value in m\?/);
+    expect([status("cpe"), status("cpe", 1), status("cpe", 2)]).toEqual(["given", "UNUSUAL", "given"]);
+    expect(warnings.join("\n")).toMatch(
+      /e \(.*\) in row 2 = 0\.52 mm is outside the everyday range .*\. A value in m\?/,
+    );
   });
 
   test("usual values say nothing", async () => {

@@ -213,7 +213,7 @@ describe("verdicts", () => {
 test("warnings: one line for an input with an everyday range, one for a row with one call, one for the last row of each group", () => {
   const { row, rows, column } = plan.summary.warnings;
   const inputs = ["mu", "k", "L", "turn"].map((id) => [id, fixed(id)]);
-  const columnsOfInputs = ["sigj", "cpx", "cpe"].map((id) => [id, areaA1(inputArea(id))]);
+  const columnsOfInputs = ["sigj", "cpx", "cpe"].map((id) => [id, areaA1(areaOf(id))]);
   const key: Readonly<Record<string, string>> = {
     mu: "frictionCoefficient",
     k: "wobbleAngle",
