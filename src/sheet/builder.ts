@@ -8,6 +8,7 @@ import { inputValues, nested, shapeValues, type Inputs } from "./inputs.ts";
 import { layOut, warnedRows, type HeaderRow, type Layout, type PlacedTable } from "./layout.ts";
 import {
   inputRoles,
+  type ConflictCells,
   type Highlight,
   type Meaning,
   type Plan,
@@ -20,6 +21,7 @@ import {
 import { Problems } from "./problems.ts";
 import { calls, parseFormula } from "./references.ts";
 import { contexts, type Context, type TableContext } from "./resolve.ts";
+import { conflict, firstMessage, judgements, textConstant, type Judgement } from "./relations.ts";
 import { isRecord, shapeSheet, type ShapedColumn, type ShapedRow, type ShapedSheet } from "./shape.ts";
 import { inputWarningsCall, statusFormula, type StatusOf } from "./status.ts";
 import type { InputSpec, InputValue, Template } from "./template.ts";
@@ -53,6 +55,7 @@ class Builder {
   private readonly meanings: Meaning[] = [];
   private readonly checks: Summary["checks"][number][] = [];
   private readonly dependencies: Dependency[] = [];
+  private readonly conflicts: ConflictCells[] = [];
   private readonly lineCounts = new Map<number, number>();
   private overall: Address | undefined;
   private hashCell: Address = { row: 0, column: 0 };
@@ -261,6 +264,47 @@ class Builder {
     return input.freeText ? "textInput" : input.choices ? "choice" : "input";
   }
 
+  /** The conditions of an input's relations as the status cell of a row asks them. */
+  private broken(judged: readonly Judgement[], context: Context, at: Address): readonly string[] {
+    return judged.map((one) => write(one.broken, context, at, this.layout).formula.slice(1));
+  }
+
+  /** Beside a status that says CONFLICT: why. */
+  private conflictMessage(
+    { row, column }: Address,
+    judged: readonly Judgement[],
+    context: Context,
+    otherwise: string,
+    place: string,
+    of: ConflictCells["of"],
+  ): void {
+    const status = { row, column: columns.verdict };
+    const last = judged.at(-1)!.message;
+    const message = `IF(${a1(status, true)}="${conflict}",${firstMessage(judged.slice(0, -1), last)},${otherwise})`;
+    this.putFormula(
+      row,
+      column,
+      "equation",
+      write(message, context, { row, column }, this.layout),
+      `${place}, relations`,
+    );
+    const where = context.kind === "row" ? [] : context.group.over.map((d, i) => d.members[context.members[i]!]!.text);
+    this.conflicts.push({ of, where: where.join(", "), status, message: { row, column } });
+  }
+
+  /** What an input may be, which gives way to what it contradicts. */
+  private allowedAndSource(row: number, input: InputSpec, { says, place }: ShapedRow): void {
+    const allowed = says.equation ?? allowedWords(input, says);
+    const judged = judgements(this.sheet, says.id);
+    if (judged.length === 0) return this.equationAndSource(row, allowed, says.source);
+    const at = { row, column: columns.equation };
+    this.conflictMessage(at, judged, one, textConstant(allowed), place, [{ id: says.id, index: 0 }]);
+    this.spans.push({ ...at, rows: 1, columns: columns.source - columns.equation });
+    // Room for a message of two lines.
+    this.lineCounts.set(row, Math.max(this.lineCounts.get(row) ?? 1, 2));
+    this.equationAndSource(row, "", says.source);
+  }
+
   private row(shaped: ShapedRow): void {
     const { row: spec, says, item, place } = shaped;
     const row = this.layout.itemRows.get(shaped)!;
@@ -276,7 +320,7 @@ class Builder {
       const bounds = boundsOf(spec.input, says.quantity);
       this.put(row, columns.value, this.inputRole(spec.input), this.values.get(says.id)?.[0], says.format);
       if (spec.input.freeText) this.spans.push({ ...area, columns: columns.source - columns.value });
-      else this.equationAndSource(row, says.equation ?? allowedWords(spec.input, says), says.source ?? "");
+      else this.allowedAndSource(row, spec.input, shaped);
       if (!spec.input.choices && !spec.input.freeText) {
         this.put(row, columns.from, "bound", bounds.min ?? bounds.above);
         this.put(row, columns.to, "bound", bounds.max ?? bounds.below);
@@ -290,6 +334,7 @@ class Builder {
           from: cell(columns.from),
           to: cell(columns.to),
           ...everydayOf(says),
+          broken: this.broken(judgements(this.sheet, says.id), one, area),
         },
       ]);
       if (status)
@@ -401,6 +446,9 @@ class Builder {
     if (isRecord(shaped)) for (let i = 0; i < shaped.rows; i++) this.lineCounts.set(first + i, 2);
     const inputs = shaped.columns.filter(({ column }) => column.input);
     if (inputs.length === 0) return;
+    const judged = new Map(inputs.map(({ says }) => [says.id, judgements(this.sheet, says.id)] as const));
+    const all = [...judged.values()].flat();
+    const messageColumn = Math.max(columns.from, ...shaped.columns.map(({ at }) => at + 1));
     for (const context of rows) {
       if (context.group.part) continue;
       const row = first + context.row;
@@ -414,6 +462,7 @@ class Builder {
             from: bound("from"),
             to: bound("to"),
             ...everydayOf(says),
+            broken: this.broken(judged.get(says.id)!, context, { row, column: at }),
           };
         }),
       );
@@ -425,6 +474,10 @@ class Builder {
           { formula: status, reads: inputs.map(({ at }) => ({ row, column: at, rows: 1, columns: 1 })), problems: [] },
           shaped.place,
         );
+      if (all.length > 0) {
+        const of = [...judged].flatMap(([id, its]) => (its.length > 0 ? [{ id, index: context.row }] : []));
+        this.conflictMessage({ row, column: messageColumn }, all, context, '""', shaped.place, of);
+      }
     }
   }
 
@@ -546,6 +599,7 @@ class Builder {
       ["OK", "good"],
       ["FAIL", "bad"],
       ["OUT OF RANGE", "bad"],
+      [conflict, "bad"],
       ["REBUILD", "bad"],
       ["UNUSUAL", "open"],
       ["NO LIMIT", "open"],
@@ -647,6 +701,7 @@ class Builder {
         footer: `${template.id} ${template.version} · ${hash} · page {page} of {pages}`,
       },
       meanings: this.meanings,
+      conflicts: this.conflicts,
       summary: {
         overall: this.overall ?? { row: 0, column: 0 },
         checks: this.checks,

@@ -5,6 +5,7 @@ import { faultOf, type Inputs } from "./inputs.ts";
 import { Problems } from "./problems.ts";
 import { calls, parseFormula } from "./references.ts";
 import { quantities, says } from "./says.ts";
+import { relationProblems, relationsOf } from "./relations.ts";
 import { placeOf, type ShapedSheet } from "./shape.ts";
 import type { Column, Condition, Row, Template } from "./template.ts";
 import { schemaProblems } from "./validate.ts";
@@ -74,6 +75,9 @@ function staticProblems(template: Template, problems: Problems): void {
       } else if ("id" in item) sayingProblems(item, place, problems);
     });
   });
+  for (const relation of template.relations ?? []) {
+    for (const problem of relationProblems(template, relation)) problems.add(`relation of ${relation.of}`, problem);
+  }
   for (const chart of template.charts) {
     conditionProblems(template, chart.when, `chart ${chart.id}`, problems);
     const { members } = chart;
@@ -143,6 +147,13 @@ function rowProblems(sheet: ShapedSheet, problems: Problems): void {
   if (lists > 1) problems.add("template", `lists its warnings ${lists} times; once is enough`);
 }
 
+function relationFormulaProblems(sheet: ShapedSheet, problems: Problems): void {
+  for (const id of new Set((sheet.template.relations ?? []).map(({ of }) => of))) {
+    for (const { holds } of relationsOf(sheet, id))
+      for (const problem of formulaProblems(holds, sheet)) problems.add(`relation of ${id}`, problem);
+  }
+}
+
 /** A sheet with all that is wrong with its template and its inputs in this shape. */
 export function lintedExpansion(
   template: Template,
@@ -153,6 +164,7 @@ export function lintedExpansion(
   const expansion = expandLoosely(template, inputs);
   rowProblems(expansion.sheet, problems);
   columnProblems(expansion.sheet, problems);
+  relationFormulaProblems(expansion.sheet, problems);
   for (const problem of expansion.problems) problems.add("", problem);
   const cycle = findCycle(expansion.dependencies);
   if (cycle !== undefined) problems.add("", `circle: ${cycle}`);

@@ -115,6 +115,15 @@ export interface Meaning {
   readonly at: Area;
 }
 
+/** A status cell that can say CONFLICT, and the cell that then says why. `of`: the inputs it judges, with their row in a table. */
+export interface ConflictCells {
+  readonly of: readonly { readonly id: string; readonly index: number }[];
+  /** "tendon 2, control point 3"; empty outside tables. */
+  readonly where: string;
+  readonly status: Address;
+  readonly message: Address;
+}
+
 /** Where the panel finds the result after building. */
 export interface Summary {
   readonly overall: Address;
@@ -171,5 +180,7 @@ export interface Plan {
   readonly print: Print;
   readonly charts: readonly PlannedChart[];
   readonly meanings: readonly Meaning[];
+  /** In the order of the sheet. */
+  readonly conflicts?: readonly ConflictCells[];
   readonly summary: Summary;
 }

@@ -1,3 +1,4 @@
+import { conflict } from "./relations.ts";
 import type { InputSpec } from "./template.ts";
 import type { Bounds } from "../core/index.ts";
 
@@ -10,6 +11,8 @@ export interface StatusOf {
   readonly to: string;
   /** The quantity whose everyday range is asked; absent where it has none. */
   readonly everyday?: string;
+  /** Conditions that are TRUE where the input contradicts another. */
+  readonly broken?: readonly string[];
 }
 
 const or = (conditions: readonly string[]): string =>
@@ -39,7 +42,7 @@ export function inputWarningsCall(quantity: string, cells: string): string {
   return `KERN.INPUT_WARNINGS("${quantity}",${cells})`;
 }
 
-/** The status of one input or of a table row's inputs: MISSING, OUT OF RANGE, UNUSUAL, left empty or given. Undefined where none is judged. */
+/** The status of one input or of a table row's inputs: MISSING, OUT OF RANGE, CONFLICT, UNUSUAL, left empty or given. Undefined where none is judged. */
 export function statusFormula(all: readonly StatusOf[]): string | undefined {
   const judged = all.filter(({ input }) => !input.freeText);
   if (judged.length === 0) return undefined;
@@ -50,7 +53,9 @@ export function statusFormula(all: readonly StatusOf[]): string | undefined {
   const usual = watched.length === 0 ? '"given"' : `IF(${or(watched)},"UNUSUAL","given")`;
   const given =
     judged.length === 1 && judged[0]!.input.mayBeEmpty ? `IF(${judged[0]!.cell}="","left empty",${usual})` : usual;
-  const inRange = ranges.length === 0 ? given : `IF(${or(ranges)},"OUT OF RANGE",${given})`;
+  const broken = judged.flatMap((one) => one.broken ?? []);
+  const agreeing = broken.length === 0 ? given : `IF(${or(broken)},"${conflict}",${given})`;
+  const inRange = ranges.length === 0 ? agreeing : `IF(${or(ranges)},"OUT OF RANGE",${agreeing})`;
   // A text compared with a number would count as large, so the range is asked only of cells that hold what they should.
   return `=IF(${or(judged.map(missing))},"MISSING",${inRange})`;
 }

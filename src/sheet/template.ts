@@ -18,7 +18,8 @@
  * - `{shapeChanged}`: TRUE where a shape input differs from what the sheet was built with.
  * Index columns say a member's number (`"index": "tendon"`). Anything else is the spreadsheet's own formula language, with or without a
  * leading `=`. Numbers other than 0 and 1 are not typed into formulas, nor addresses. Verdicts say OK, FAIL or NO LIMIT; inputs have a
- * status of their own: given, left empty, MISSING, OUT OF RANGE, or UNUSUAL for a value outside the everyday range of its quantity.
+ * status of their own: given, left empty, MISSING, OUT OF RANGE, CONFLICT (`relations`: what must hold between inputs), or UNUSUAL for a
+ * value outside the everyday range of its quantity.
  *
  * Templates share parts: wherever an array of a template's file holds `{ "use": "name" }`, the members of that shared part stand instead (compose.ts).
  *
@@ -41,6 +42,8 @@ export interface Template {
   readonly dimensions: Readonly<Record<string, Dimension>>;
   readonly blocks: readonly Block[];
   readonly charts: readonly ChartSpec[];
+  /** What must hold between inputs. */
+  readonly relations?: readonly Relation[];
   /** An invented example: values by input id; arrays (nested by dimension) for table inputs. */
   readonly example: {
     readonly name: string;
@@ -97,6 +100,18 @@ export interface NoteItem {
   readonly note: string;
   readonly caution?: true;
   readonly when?: Condition;
+}
+
+/**
+ * Inputs that belong together. Where `holds` is false the input `of` gets the status CONFLICT, with the message beside it. In a table each row is judged.
+ * A relation is judged once the numbers it reads are given, and only on sheets that have everything it names.
+ */
+export interface Relation {
+  readonly of: string;
+  /** A condition in the language of formulas: `{tq}>={tg}`. */
+  readonly holds: string;
+  /** What is wrong, what is allowed, what to do. `{id}` becomes symbol, value and unit: "t_q = 5 days". It names two values at least: both sides. */
+  readonly message: string;
 }
 
 export interface InputSpec {

@@ -8,6 +8,7 @@ import is1343 from "./shared/is1343.json";
 import postTensioned from "./shared/post-tensioned.json";
 import preTensioned from "./shared/pre-tensioned.json";
 import region from "./shared/region.json";
+import relations from "./shared/relations.json";
 import revisions from "./shared/revisions.json";
 import secondOpinion from "./shared/second-opinion.json";
 import section from "./shared/section.json";
@@ -22,6 +23,7 @@ const parts = {
   ...is1343,
   ...secondOpinion,
   ...region,
+  ...relations,
   ...revisions,
   ...choiceParts,
 };

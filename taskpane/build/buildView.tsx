@@ -10,6 +10,7 @@ import {
   allProblems,
   fieldGroups,
   inputValues,
+  keyOf,
   problemOfName,
   shapeFields,
   shapeValues,
@@ -243,6 +244,16 @@ function TemplateForm({
       // One frame for the progress to show before the expansion takes the thread.
       await new Promise((next) => setTimeout(next, 20));
       const plan = engine.expand(template, inputValues(template, typed));
+      const conflicts = engine.conflictsIn(plan);
+      if (conflicts.length > 0) {
+        setFailure([
+          "Inputs contradict each other; the sheet was not built. Correct one of each:",
+          ...conflicts.map(({ message }) => message),
+        ]);
+        const { id, index } = conflicts[0]!.of[0]!;
+        inputElement(keyOf(groups, id, index))?.focus();
+        return;
+      }
       const { sheet } = await host.apply(plan, {
         sheetName,
         progress: (done, of, what) => setStep({ done, of, what }),

@@ -168,6 +168,13 @@ export function cellKey(id: string, member: readonly number[]): string {
   return [id, ...member].join("/");
 }
 
+/** The key of an input's cell counted in its table; of an input without a table its id. */
+export function keyOf(groups: readonly FieldGroup[], id: string, index: number): string {
+  const table = groups.flatMap(({ tables }) => tables).find(({ fields }) => fields.some((f) => f.id === id));
+  const member = table && combinations(table.over)[index];
+  return member ? cellKey(id, member) : id;
+}
+
 /** Every combination of members, the outer dimension first. */
 export function combinations(over: FieldTable["over"]): readonly (readonly number[])[] {
   return over.reduce<readonly (readonly number[])[]>(

@@ -8,6 +8,7 @@ const doubtful: ReadonlySet<unknown> = new Set([
   "FAIL",
   "OUT OF RANGE",
   "UNUSUAL",
+  "CONFLICT",
   "MISSING",
   "NO LIMIT",
   "INCOMPLETE",

@@ -1,3 +1,4 @@
+import { conflictsIn } from "../../checker/index.ts";
 import { cautions } from "../../core/index.ts";
 import { openGridInNode, writeWorkbook, type Values } from "../../hosts/index.ts";
 import { faultOfSheetName, freeSheetName, type Plan, type Template } from "../../sheet/index.ts";
@@ -50,6 +51,13 @@ function sheetNameFor(template: Template, blank: boolean, wanted: string | undef
   return wanted ?? freeSheetName(blank ? template.title : template.example.name, []);
 }
 
+/** The same rule as the status cells of the sheet. */
+function refuseConflicts(plan: Plan): void {
+  const conflicts = conflictsIn(plan);
+  if (conflicts.length === 0) return;
+  throw new Refused(conflicts.map(({ of, message }) => `input ${of.map(({ id }) => id).join(", ")}: ${message}`));
+}
+
 async function computed(plan: Plan, sheetName: string): Promise<Values> {
   const host = await openGridInNode();
   try {
@@ -69,6 +77,7 @@ async function write(
   const sheetName = sheetNameFor(template, blank, wanted);
   const settings = settingsOf(template, set);
   const plan = planFor(template, settings, blank);
+  refuseConflicts(plan);
   checkFree(out, force);
   const values = await computed(plan, sheetName);
   const bytes = writeWorkbook(plan, values, sheetName);

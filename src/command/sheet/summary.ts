@@ -44,6 +44,9 @@ export function summaryLines(plan: Plan, values: Values): readonly string[] {
   const missing = plan.cells
     .filter((cell) => cell.role === "verdict" && at(cell).value === "MISSING")
     .map((cell) => `${a1(cell)}: ${texts.get(cell.row) ?? "a row of a table"}`);
+  const conflicts = (plan.conflicts ?? []).flatMap(({ status, message }) =>
+    at(status).value === "CONFLICT" ? [`${a1(status)}: ${shown(at(message))}`] : [],
+  );
   const errors = plan.cells
     .filter((cell) => cell.formula !== undefined && at(cell).error)
     .map((cell) => `${a1(cell)}: ${shown(at(cell))}`);
@@ -64,6 +67,7 @@ export function summaryLines(plan: Plan, values: Values): readonly string[] {
       : []),
     `Overall verdict: ${shown(at(overall))}`,
     ...listed("Inputs missing", missing),
+    ...listed("Inputs in conflict", conflicts),
     ...(warned.length > 0 ? listed("Warnings", warned, warned.length) : ["Warnings: none"]),
     ...(missing.length > 0 && errors.length > 0
       ? [`Cells with an error: ${errors.length}; enter the missing inputs first`]

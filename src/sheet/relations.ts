@@ -1,0 +1,131 @@
+import { parseFormula, type CellReference, type Token } from "./references.ts";
+import { plainSymbol } from "./says.ts";
+import type { ShapedSheet, Subject } from "./shape.ts";
+import type { InputSpec, Relation, Template } from "./template.ts";
+
+/** What a status cell says where inputs contradict each other. */
+export const conflict = "CONFLICT";
+
+const longestText = 240;
+
+/** A text as a formula's constant; programs take no constants longer than 255 characters. */
+export function textConstant(text: string): string {
+  const parts = text.match(new RegExp(`[^]{1,${longestText}}`, "g")) ?? [""];
+  return parts.map((part) => `"${part.replace(/"/g, '""')}"`).join("&");
+}
+
+function cellReferences(tokens: readonly Token[]): readonly CellReference[] {
+  return tokens.flatMap((token) =>
+    token.type === "reference" && token.reference.kind === "cell" ? [token.reference] : [],
+  );
+}
+
+/** The message as pieces: texts, and references with their braces. */
+function messageParts(message: string): readonly string[] {
+  return message.split(/(\{[^{}]*\})/).filter((part) => part !== "");
+}
+
+const isReference = (part: string): boolean => part.startsWith("{");
+
+/** The cells that a relation reads and that its message names. */
+export function referencesOf({ holds, message }: Relation): {
+  readonly read: readonly CellReference[];
+  readonly named: readonly CellReference[];
+} {
+  const named = messageParts(message).filter(isReference).join("+");
+  return { read: cellReferences(parseFormula(holds).tokens), named: cellReferences(parseFormula(named).tokens) };
+}
+
+/** The relations of an input that this sheet can judge: everything they name is present. */
+export function relationsOf({ template, subjects }: ShapedSheet, id: string): readonly Relation[] {
+  return (template.relations ?? []).filter((relation) => {
+    if (relation.of !== id) return false;
+    const { read, named } = referencesOf(relation);
+    return [...read, ...named].every((reference) => subjects.has(reference.id));
+  });
+}
+
+function inputOf(subject: Subject | undefined): InputSpec | undefined {
+  if (subject?.kind === "row") return subject.row.row.input;
+  return subject?.kind === "column" ? subject.column.column.input : undefined;
+}
+
+/** Numbers that must have been given before a relation is judged. */
+function given({ id, pick }: CellReference, subjects: ShapedSheet["subjects"]): readonly string[] {
+  const input = inputOf(subjects.get(id));
+  if (!input || input.choices || input.freeText || pick === "above") return [];
+  if (pick === "match") return [`ISNUMBER({${id}})`];
+  if (pick === "first" || pick === "last") return [`ISNUMBER({${id}[${pick}]})`];
+  const range = `{${id}[${pick === "whole" ? "*" : ""}]}`;
+  return [`COUNT(${range})=ROWS(${range})`];
+}
+
+/** A formula, in the template's language, that is TRUE where a relation does not hold. What cannot be judged is not broken. */
+function broken(relation: Relation, { subjects }: ShapedSheet): string {
+  const conditions = new Set(referencesOf(relation).read.flatMap((reference) => given(reference, subjects)));
+  return `IFERROR(AND(${[...conditions, `NOT(${relation.holds.replace(/^=/, "")})`].join(",")}),FALSE)`;
+}
+
+/** "t_q = 5 days" as a formula. Computed values are rounded: an input is shown as it was typed. */
+function named(part: string, subjects: ShapedSheet["subjects"]): string {
+  const [reference] = cellReferences(parseFormula(part).tokens);
+  const subject = reference && subjects.get(reference.id);
+  if (!subject) return textConstant(part);
+  const { symbol, text, unit } = subject.says;
+  const name = symbol === "–" || symbol === "no." ? text : plainSymbol(symbol);
+  const value = inputOf(subject) || subject.kind === "shape" ? part : `ROUND(${part},1+1)`;
+  return `${textConstant(`${name} = `)}&${value}${unit === "–" ? "" : `&${textConstant(` ${unit}`)}`}`;
+}
+
+function messageFormula({ message }: Relation, { subjects }: ShapedSheet): string {
+  return messageParts(message)
+    .map((part) => (isReference(part) ? named(part, subjects) : textConstant(part)))
+    .join("&");
+}
+
+/** Formulas, in the template's language, that judge the relations of an input: whether one is broken, and what the first broken one says. */
+export interface Judgement {
+  readonly broken: string;
+  readonly message: string;
+}
+
+export function judgements(sheet: ShapedSheet, id: string): readonly Judgement[] {
+  return relationsOf(sheet, id).map((relation) => ({
+    broken: broken(relation, sheet),
+    message: messageFormula(relation, sheet),
+  }));
+}
+
+/** The message of the first broken relation; `otherwise` where none is. */
+export function firstMessage(all: readonly Judgement[], otherwise: string): string {
+  return all.reduceRight((rest, one) => `IF(${one.broken},${one.message},${rest})`, otherwise);
+}
+
+/** Everything a template has an input or a value for, in any shape. */
+function idsOf(template: Template): { readonly all: ReadonlySet<string>; readonly inputs: ReadonlySet<string> } {
+  const all = new Set(template.shape.map(({ id }) => id));
+  const inputs = new Set<string>();
+  for (const item of template.blocks.flatMap(({ items }) => items)) {
+    const members = "table" in item ? item.columns : "id" in item ? [item] : [];
+    for (const { id, input } of members) {
+      all.add(id);
+      if (input && !input.freeText) inputs.add(id);
+    }
+  }
+  return { all, inputs };
+}
+
+/** What is wrong with a relation whatever the shape inputs say. */
+export function relationProblems(template: Template, relation: Relation): readonly string[] {
+  const { all, inputs } = idsOf(template);
+  const { read, named } = referencesOf(relation);
+  const unknown = [...new Set([...read, ...named].map(({ id }) => id))].filter((id) => !all.has(id));
+  const ranges = named.filter(({ pick }) => pick === "group" || pick === "whole");
+  const told = new Set(named.map(({ id, pick }) => `${id} ${pick}`));
+  return [
+    ...(inputs.has(relation.of) ? [] : [`${relation.of} is not an input that is judged`]),
+    ...unknown.map((id) => `{${id}} is not the id of any row, column or shape input`),
+    ...ranges.map(({ id }) => `its message names the column {${id}}; it can name single cells only`),
+    ...(told.size < 2 ? ["its message names fewer than two values; a reader needs both sides"] : []),
+  ];
+}
