@@ -1,0 +1,214 @@
+/**
+ * Draws inputs for a sheet: most near what an engineer would enter, some anywhere in the allowed range, some at its very ends. Afterwards what would only
+ * contradict other inputs is put right, so that few draws are lost; whether a draw is free of conflicts is for the sheet to say.
+ */
+import { boundsOf, type InputCell, type Template } from "../../src/sheet/index.ts";
+import type { Random } from "./random.ts";
+import type { DrawnSheet } from "./sheet.ts";
+
+type Single = string | number | null;
+
+interface Range {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** A number nothing is allowed beyond, where a quantity has no bound of its own. */
+const far = 1e6;
+const justBeyond = 1e-3;
+
+function allowedRange({ spec, says }: InputCell): Range {
+  const { min, above, max, below } = boundsOf(spec, says.quantity);
+  const high = max ?? (below === undefined ? far : below - justBeyond);
+  const low = min ?? (above === undefined ? -high : above + Math.min(justBeyond, (high - above) * 1e-6));
+  return { low, high };
+}
+
+/** Evenly in the logarithm where the range is wide and positive, so that small numbers come too. */
+function anywhere({ low, high }: Range, random: Random): number {
+  const from = Math.max(low, high * 1e-4);
+  if (low >= 0 && high / from > 100 && random.chance(0.7)) return from * (high / from) ** random.next();
+  return random.between(low, high);
+}
+
+function clamped(value: number, { low, high }: Range): number {
+  return Math.min(high, Math.max(low, value));
+}
+
+function numberFor(cell: InputCell, example: unknown, wildness: number, random: Random): number {
+  const allowed = allowedRange(cell);
+  const { typical, whole } = cell.says.quantity ?? {};
+  const drawn = (): number => {
+    if (random.chance(wildness)) return random.chance(0.3) ? random.pick([allowed.low, allowed.high]) : anywhere(allowed, random);
+    if (typeof example === "number" && random.chance(0.6)) return example * random.between(0.7, 1.4);
+    if (typical) return anywhere({ low: typical[0], high: typical[1] }, random);
+    return typeof example === "number" ? example * random.between(0.3, 3) : anywhere(allowed, random);
+  };
+  const value = clamped(drawn(), allowed);
+  return whole || cell.says.id === "members" ? clamped(Math.round(value), { low: Math.ceil(allowed.low), high: Math.floor(allowed.high) }) : value;
+}
+
+function exampleOf(template: Template, { id, index }: InputCell): unknown {
+  const flat = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value.flatMap(flat) : [value]);
+  const all = flat(template.example.inputs[id]);
+  return all[index] ?? all[0];
+}
+
+function valueFor(template: Template, cell: InputCell, wildness: number, random: Random): Single {
+  const { spec } = cell;
+  if (spec.freeText) return "";
+  if (spec.mayBeEmpty && random.chance(0.5)) return null;
+  if (spec.choices) return random.pick(spec.choices).value;
+  return numberFor(cell, exampleOf(template, cell), wildness, random);
+}
+
+/** Values by input id while they are put right. */
+class Values {
+  readonly #places = new Map<string, number[]>();
+  readonly all: Single[];
+  constructor(
+    private readonly inputs: readonly InputCell[],
+    drawn: readonly Single[],
+  ) {
+    this.all = [...drawn];
+    inputs.forEach(({ id }, i) => this.#places.set(id, [...(this.#places.get(id) ?? []), i]));
+  }
+
+  has(id: string): boolean {
+    return this.#places.has(id);
+  }
+
+  number(id: string, index = 0): number {
+    return Number(this.all[this.#places.get(id)![index]!]);
+  }
+
+  count(id: string): number {
+    return this.#places.get(id)?.length ?? 0;
+  }
+
+  /** Puts a number in, kept within what the input allows. */
+  set(id: string, value: Single, index = 0): void {
+    const place = this.#places.get(id)?.[index];
+    if (place === undefined) return;
+    this.all[place] = typeof value === "number" ? clamped(value, allowedRange(this.inputs[place]!)) : value;
+  }
+
+  limit(id: string, low: number, high: number, random: Random): void {
+    for (let i = 0; i < this.count(id); i++) this.limitOne(id, i, low, high, random);
+  }
+
+  limitOne(id: string, index: number, low: number, high: number, random: Random): void {
+    const value = this.number(id, index);
+    if (!(value >= low && value <= high)) this.set(id, random.between(low, high), index);
+  }
+}
+
+/** An outline that goes round without crossing: points round an ellipse, the lowest at 0. */
+function outline(values: Values, random: Random): number {
+  const n = values.count("oy");
+  const [width, depth] = [random.between(200, 2000), random.between(200, 2500)];
+  const points = Array.from({ length: n }, (_, i) => {
+    const turn = (2 * Math.PI * (i + random.between(-0.2, 0.2))) / n - Math.PI / 2;
+    return { x: (width / 2) * Math.cos(turn), y: (depth / 2) * (1 + Math.sin(turn)) };
+  });
+  const lowest = Math.min(...points.map(({ y }) => y));
+  points.forEach(({ x, y }, i) => {
+    values.set("ox", x, i);
+    values.set("oy", y - lowest, i);
+  });
+  return Math.max(...points.map(({ y }) => y - lowest));
+}
+
+function section(values: Values, random: Random): number {
+  const h = values.has("oy") ? outline(values, random) : values.number("h");
+  for (const id of ["tf", "ttop", "tbot", "ttopbox", "tbotbox"]) values.limit(id, 0.02 * h, 0.4 * h, random);
+  for (const [web, ...flanges] of [["bw", "bf"], ["bwi", "btop", "bbot"]] as const)
+    if (values.has(web)) {
+      const narrowest = Math.min(...flanges.map((id) => values.number(id)));
+      values.limit(web, 0.1 * narrowest, narrowest, random);
+    }
+  if (values.has("tweb")) values.limit("tweb", 0.05 * values.number("bbox"), 0.45 * values.number("bbox"), random);
+  return h;
+}
+
+function ages(values: Values): void {
+  const ids = ["t0", "tg", "tq", "tEnd"].filter((id) => values.has(id));
+  ids.slice(1).forEach((id, i) => values.set(id, Math.max(values.number(id), values.number(ids[i]!) * (id === "tEnd" ? 1.5 : 1))));
+  if (values.has("ts")) values.set("ts", Math.min(values.number("ts"), values.number("tEnd")));
+  if (values.has("psi2")) values.set("psi2", Math.min(values.number("psi2"), values.number("psi1")));
+  if (values.has("fp01k")) values.set("fp01k", Math.min(values.number("fp01k"), values.number("fpk")));
+}
+
+function curing(values: Values, random: Random): void {
+  if (values.has("hdt")) {
+    const n = values.count("hdt");
+    const hours = Math.min(24 * values.number("t0"), 2000 * n);
+    values.set("t0", hours / 24);
+    for (let i = 0; i < n; i++) values.set("hdt", hours / n, i);
+    const hottest = Math.max(...Array.from({ length: n }, (_, i) => values.number("hT", i)));
+    values.limit("tempering", -20, hottest, random);
+  }
+  if (values.has("tBed")) {
+    values.set("tBed", Math.max(values.number("tBed"), 24 * values.number("t0")));
+    values.set("tRelax", Math.max(values.number("tRelax"), 100 * values.number("tBed") + 1e5));
+  }
+}
+
+function tendons(sheet: DrawnSheet, values: Values, h: number, random: Random): void {
+  const L = values.number("L");
+  const n = values.count("duct");
+  const points = values.count("cpx") / n;
+  const area = sheet.with(values.all).valuesOf("Ac")[0];
+  const yb = Number(sheet.with(values.all).valuesOf("yb")[0]);
+  const most = typeof area === "number" ? Math.min(500, Math.sqrt(area / n / 2), 0.8 * h) : 500;
+  for (let t = 0; t < n; t++) {
+    const own = (2 * Math.sqrt((values.number("strands", t) * values.number("As1")) / Math.PI)) * 1.05;
+    if (own > most) values.set("strands", Math.max(1, Math.floor(((most / 1.1) ** 2 * Math.PI) / 4 / values.number("As1"))), t);
+    const inner = 1.03 * 2 * Math.sqrt((values.number("strands", t) * values.number("As1")) / Math.PI);
+    if (!(values.number("duct", t) >= inner && values.number("duct", t) <= most)) values.set("duct", random.between(inner, Math.max(inner, most)), t);
+    const cuts = Array.from({ length: points - 2 }, () => random.between(0.1, 0.9)).sort((a, b) => a - b);
+    [0, ...cuts, 1].forEach((part, p) => {
+      values.set("cpx", part * L, t * points + p);
+      values.limitOne("cpe", t * points + p, yb - h, yb, random);
+      if (p === 0) values.set("cps", random.pick(["LINE", "FROM_LEVEL", "TO_LEVEL"]), t * points);
+    });
+  }
+}
+
+function strands(values: Values, h: number, random: Random): void {
+  const L = values.number("L");
+  values.limit("xDev", 0.05 * L, L / 2, random);
+  values.limit("yMid", 0.03 * h, h, random);
+  values.limit("yEnd", 0.03 * h, h, random);
+  values.limit("debond", 0, 0.49 * L, random);
+  const least = 2 * Math.sqrt(values.number("As1") / Math.PI);
+  if (least > 40) values.set("As1", (Math.PI / 4) * 39.9 ** 2);
+  values.limit("diameter", Math.min(40, least), 40, random);
+}
+
+/** One draw of all inputs of a sheet. `wildness`: how many in one are drawn from anywhere they are allowed. */
+export function draw(sheet: DrawnSheet, wildness: number, random: Random): readonly Single[] {
+  const drawn = sheet.inputs.map((cell) => valueFor(sheet.template, cell, wildness, random));
+  const values = new Values(sheet.inputs, drawn);
+  const h = section(values, random);
+  values.set("L", Math.max(values.number("L"), h / 1000));
+  values.limit("delta", 0, Math.min(0.02, values.number("L") / 50), random);
+  values.limit("liftAt", 0, values.number("L") / 2, random);
+  values.limit("edge", 0, h / 2, random);
+  curing(values, random);
+  ages(values);
+  if (values.has("cpx")) tendons(sheet, values, h, random);
+  if (values.has("yMid")) strands(values, h, random);
+  return values.all;
+}
+
+/** A small shape with every choice open, so that a draw takes no longer than it must. */
+export function drawShape(template: Template, random: Random): Readonly<Record<string, string | number>> {
+  const few: Readonly<Record<string, number>> = { intervals: 1, tendons: 2, rows: 2, points: 4, steps: 2, corners: 6 };
+  return Object.fromEntries(
+    template.shape.map(({ id, choices, min, max }) => [
+      id,
+      choices ? random.pick(choices).value : random.whole(min!, Math.min(max!, few[id] ?? min!)),
+    ]),
+  );
+}
