@@ -39,13 +39,16 @@ function numberFor(cell: InputCell, example: unknown, wildness: number, random: 
   const allowed = allowedRange(cell);
   const { typical, whole } = cell.says.quantity ?? {};
   const drawn = (): number => {
-    if (random.chance(wildness)) return random.chance(0.3) ? random.pick([allowed.low, allowed.high]) : anywhere(allowed, random);
+    if (random.chance(wildness))
+      return random.chance(0.3) ? random.pick([allowed.low, allowed.high]) : anywhere(allowed, random);
     if (typeof example === "number" && random.chance(0.6)) return example * random.between(0.7, 1.4);
     if (typical) return anywhere({ low: typical[0], high: typical[1] }, random);
     return typeof example === "number" ? example * random.between(0.3, 3) : anywhere(allowed, random);
   };
   const value = clamped(drawn(), allowed);
-  return whole || cell.says.id === "members" ? clamped(Math.round(value), { low: Math.ceil(allowed.low), high: Math.floor(allowed.high) }) : value;
+  return whole || cell.says.id === "members"
+    ? clamped(Math.round(value), { low: Math.ceil(allowed.low), high: Math.floor(allowed.high) })
+    : value;
 }
 
 function exampleOf(template: Template, { id, index }: InputCell): unknown {
@@ -122,7 +125,10 @@ function outline(values: Values, random: Random): number {
 function section(values: Values, random: Random): number {
   const h = values.has("oy") ? outline(values, random) : values.number("h");
   for (const id of ["tf", "ttop", "tbot", "ttopbox", "tbotbox"]) values.limit(id, 0.02 * h, 0.4 * h, random);
-  for (const [web, ...flanges] of [["bw", "bf"], ["bwi", "btop", "bbot"]] as const)
+  for (const [web, ...flanges] of [
+    ["bw", "bf"],
+    ["bwi", "btop", "bbot"],
+  ] as const)
     if (values.has(web)) {
       const narrowest = Math.min(...flanges.map((id) => values.number(id)));
       values.limit(web, 0.1 * narrowest, narrowest, random);
@@ -133,7 +139,11 @@ function section(values: Values, random: Random): number {
 
 function ages(values: Values): void {
   const ids = ["t0", "tg", "tq", "tEnd"].filter((id) => values.has(id));
-  ids.slice(1).forEach((id, i) => values.set(id, Math.max(values.number(id), values.number(ids[i]!) * (id === "tEnd" ? 1.5 : 1))));
+  ids
+    .slice(1)
+    .forEach((id, i) =>
+      values.set(id, Math.max(values.number(id), values.number(ids[i]!) * (id === "tEnd" ? 1.5 : 1))),
+    );
   if (values.has("ts")) values.set("ts", Math.min(values.number("ts"), values.number("tEnd")));
   if (values.has("psi2")) values.set("psi2", Math.min(values.number("psi2"), values.number("psi1")));
   if (values.has("fp01k")) values.set("fp01k", Math.min(values.number("fp01k"), values.number("fpk")));
@@ -162,10 +172,12 @@ function tendons(sheet: DrawnSheet, values: Values, h: number, random: Random): 
   const yb = Number(sheet.with(values.all).valuesOf("yb")[0]);
   const most = typeof area === "number" ? Math.min(500, Math.sqrt(area / n / 2), 0.8 * h) : 500;
   for (let t = 0; t < n; t++) {
-    const own = (2 * Math.sqrt((values.number("strands", t) * values.number("As1")) / Math.PI)) * 1.05;
-    if (own > most) values.set("strands", Math.max(1, Math.floor(((most / 1.1) ** 2 * Math.PI) / 4 / values.number("As1"))), t);
+    const own = 2 * Math.sqrt((values.number("strands", t) * values.number("As1")) / Math.PI) * 1.05;
+    if (own > most)
+      values.set("strands", Math.max(1, Math.floor(((most / 1.1) ** 2 * Math.PI) / 4 / values.number("As1"))), t);
     const inner = 1.03 * 2 * Math.sqrt((values.number("strands", t) * values.number("As1")) / Math.PI);
-    if (!(values.number("duct", t) >= inner && values.number("duct", t) <= most)) values.set("duct", random.between(inner, Math.max(inner, most)), t);
+    if (!(values.number("duct", t) >= inner && values.number("duct", t) <= most))
+      values.set("duct", random.between(inner, Math.max(inner, most)), t);
     const cuts = Array.from({ length: points - 2 }, () => random.between(0.1, 0.9)).sort((a, b) => a - b);
     [0, ...cuts, 1].forEach((part, p) => {
       values.set("cpx", part * L, t * points + p);

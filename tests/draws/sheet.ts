@@ -1,5 +1,6 @@
-import { Book, Calculation, plannedSnapshot } from "../../src/checker/index.ts";
-import { a1, skeletonOf, type Address, type InputCell, type Plan, type Template } from "../../src/sheet/index.ts";
+import { bookOfSheets, plannedSnapshot } from "../../src/checker/index.ts";
+import { a1, Calculation, type Address, type Book } from "../../src/cells/index.ts";
+import { skeletonOf, type InputCell, type Plan, type Template } from "../../src/sheet/index.ts";
 import type { Inputs } from "../../src/sheet/index.ts";
 
 type Single = string | number | null;
@@ -18,7 +19,7 @@ export class DrawnSheet {
     const { plan, inputs } = skeletonOf(template, shape);
     this.plan = plan;
     this.inputs = inputs;
-    this.#book = new Book([plannedSnapshot(plan)]);
+    this.#book = bookOfSheets([plannedSnapshot(plan)]);
     this.#formulas = plan.cells.filter(({ formula }) => formula !== undefined);
   }
 

@@ -1,0 +1,217 @@
+import { describe, expect, it } from "vitest";
+import { conflictsIn } from "../../src/checker/index.ts";
+import { expand, lint, type Inputs, type Relation } from "../../src/sheet/index.ts";
+import { templates } from "../../src/templates/index.ts";
+import { small } from "../unit/sheet/small.ts";
+
+const shortId: Readonly<Record<string, string>> = {
+  PT: "post-tensioned-en1992-2004",
+  PRE: "pre-tensioned-en1992-2004",
+  "IS-PT": "post-tensioned-is1343-1980",
+  "IS-PRE": "pre-tensioned-is1343-1980",
+};
+
+function templateOf(short: string) {
+  return templates.find(({ id }) => id === shortId[short])!;
+}
+
+const known = new Map<Inputs, readonly string[]>();
+
+function messages(short: string, inputs: Inputs): readonly string[] {
+  const all = known.get(inputs) ?? computedMessages(short, inputs);
+  known.set(inputs, all);
+  return all;
+}
+
+function computedMessages(short: string, inputs: Inputs): readonly string[] {
+  const template = templateOf(short);
+  return conflictsIn(expand(template, { ...template.example.inputs, ...inputs })).map(({ message }) => message);
+}
+
+const box = { section: "BOX", h: 1000, bbox: 1500, ttopbox: 200, tbotbox: 200, tweb: 200 };
+const square = { section: "OUTLINE", corners: 4, ox: [0, 1000, 1000, 0], oy: [0, 0, 1200, 1200] };
+
+/** A conflict: template, what is typed, both sides of the message. */
+const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
+  ["PT", { tg: 7 }, ["tg = 7 days", "t0 = 14 days"]],
+  ["PT", { tg: 60, tq: 50 }, ["tq = 50 days", "tg = 60 days"]],
+  ["PT", { tq: 5 }, ["tq = 5 days", "t0 = 14 days"]],
+  ["PT", { tEnd: 57 }, ["tEnd|t∞ = 57 days", "60 days"]],
+  ["PT", { tEnd: 300 }, ["t∞ = 300 days", "tq = 365 days"]],
+  ["PT", { ts: 30000 }, ["ts = 30000 days", "t∞ = 20833 days"]],
+  ["PT", { psi2: 0.6 }, ["ψ2 = 0.6", "ψ1 = 0.4"]],
+  ["PT", { fp01k: 1900 }, ["fp0.1k = 1900 MPa", "fpk = 1860 MPa"]],
+  ["PT", { liftAt: 12.5 }, ["a = 12.5 m", "L = 24 m"]],
+  [
+    "PT",
+    {
+      delta: 1,
+      intervals: 10,
+      L: 15,
+      cpx: [
+        [0, 7, 15],
+        [0, 7, 15],
+        [0, 7, 15],
+      ],
+    },
+    ["δ = 1 m", "L = 15 m"],
+  ],
+  ["PT", { edge: 700 }, ["ce = 700 mm", "h = 1200 mm"]],
+  ["PT", { duct: [65, 65, 25] }, ["tendon 3: ", "d = 25 mm", "Ap = 750 mm²"]],
+  [
+    "PT",
+    {
+      cpx: [
+        [1, 12, 24],
+        [0, 12, 24],
+        [0, 12, 24],
+      ],
+    },
+    ["tendon 1, point 1: ", "x = 1 m", "control point = 1"],
+  ],
+  [
+    "PT",
+    {
+      cpx: [
+        [0, 12, 24],
+        [0, 25, 24],
+        [0, 12, 24],
+      ],
+    },
+    ["tendon 2, point 3: ", "x = 24 m", "x = 25 m"],
+  ],
+  [
+    "PT",
+    {
+      cpx: [
+        [0, 12, 24],
+        [0, 12, 24],
+        [0, 12, 23],
+      ],
+    },
+    ["tendon 3, point 3: ", "x = 23 m", "L = 24 m"],
+  ],
+  [
+    "PT",
+    {
+      cpe: [
+        [360, 750, 360],
+        [20, 550, 20],
+        [-320, 450, -320],
+      ],
+    },
+    ["e = 750 mm", "yb = 663.92 mm"],
+  ],
+  [
+    "PT",
+    {
+      cps: [
+        ["SMOOTH", "LINE", "LINE"],
+        ["LINE", "LINE", "LINE"],
+        ["LINE", "LINE", "LINE"],
+      ],
+    },
+    ["SMOOTH", "control point = 1"],
+  ],
+  ["PT", { bwi: 600 }, ["bw = 600 mm", "bbot = 500 mm"]],
+  ["PT", { ttop: 600, tbot: 700 }, ["ttop = 600 mm", "tbot = 700 mm", "h = 1200 mm"]],
+  ["PT", { section: "T", bf: 900, tf: 1300, bw: 200 }, ["tf = 1300 mm", "h = 1200 mm"]],
+  ["PT", { section: "T", bf: 900, tf: 200, bw: 1000 }, ["bw = 1000 mm", "bf = 900 mm"]],
+  ["PT", { ...box, ttopbox: 900 }, ["ttop = 900 mm", "tbot = 200 mm", "h = 1000 mm"]],
+  ["PT", { ...box, tweb: 800 }, ["tw = 800 mm", "b = 1500 mm"]],
+  ["PT", { ...square, ox: [0, 1000, 0, 1000] }, ["x = 0 mm", "y = 0 mm"]],
+  [
+    "PT",
+    {
+      L: 1,
+      cpx: [
+        [0, 0.5, 1],
+        [0, 0.5, 1],
+        [0, 0.5, 1],
+      ],
+      liftAt: 0.1,
+    },
+    ["h = 1200 mm", "L = 1 m"],
+  ],
+  [
+    "PT",
+    {
+      section: "RECTANGLE",
+      h: 300,
+      b: 60,
+      edge: 100,
+      cpe: [
+        [0, 0, 0],
+        [0, 0, 0],
+        [0, 0, 0],
+      ],
+    },
+    ["d = 65 mm", "Ac = 18000 mm²"],
+  ],
+  ["PT", { sigj: [1900, 1400, 1400] }, ["σp0 = 1900 MPa", "fpk = 1860 MPa"]],
+  ["PRE", { hdt: [40, 100, 200, 100] }, ["ΣΔt = 440 h", "t0 = 1 days"]],
+  ["PRE", { hdt: [3, 4, 8, 5] }, ["ΣΔt = 20 h", "t0 = 1 days"]],
+  ["PRE", { tBed: 12 }, ["tr0 = 12 h", "t0 = 1 days"]],
+  ["PRE", { tRelax: 57 }, ["tr = 57 h", "tr0+teq = "]],
+  ["PRE", { tempering: 60, hT: [20, 40, 55, 40] }, ["T0 = 60 °C", "max T = 55 °C"]],
+  ["PRE", { debond: [0, 8, 0, 0] }, ["row 2: ", "a = 8 m", "L = 15 m"]],
+  ["PRE", { xDev: 8 }, ["xdev = 8 m", "L = 15 m"]],
+  ["PRE", { yMid: [60, 110, 110, 790] }, ["ymid = 790 mm", "h = 750 mm"]],
+  ["PRE", { yEnd: [60, 110, 760, 690] }, ["yend = 760 mm", "h = 750 mm"]],
+  ["PRE", { diameter: 8 }, ["φ = 8 mm", "As1 = 93 mm²"]],
+  ["IS-PRE", { debond: [0, 8, 0, 0] }, ["a = 8 m", "L = "]],
+  ["IS-PT", { tg: 10, t0: 14 }, ["tg = 10 days", "t0 = 14 days"]],
+  ["IS-PT", { tEnd: 20 }, ["t∞ = 20 days"]],
+];
+
+describe("inputs that contradict each other are told with both sides", () => {
+  it.each(cases)("%s %o", (short, inputs, sides) => {
+    const all = messages(short, inputs);
+    const fits = all.filter((message) =>
+      sides.every((side) => new RegExp(side.replace(/[.+]/g, "\\$&")).test(message)),
+    );
+    expect(fits.length, all.join("\n")).toBeGreaterThan(0);
+    for (const message of all) expect(message.length).toBeLessThan(255);
+  });
+
+  it.each(templates.map(({ id }) => id))("%s: the example has none, and neither has a blank sheet", (id) => {
+    const template = templates.find((one) => one.id === id)!;
+    expect(conflictsIn(expand(template, template.example.inputs))).toEqual([]);
+    expect(conflictsIn(expand(template))).toEqual([]);
+  });
+
+  it("every relation of every template is broken by one of the cases", () => {
+    const broken = cases.flatMap(([short, inputs]) => messages(short, inputs));
+    const words = ({ message }: Relation): string =>
+      message
+        .split(/\{[^{}]*\}/)
+        .at(-1)!
+        .trim();
+    const untold = templates
+      .flatMap(({ relations = [] }) => relations)
+      .filter((relation) => !broken.some((message) => message.endsWith(words(relation))));
+    expect(untold.map(({ of, holds }) => `${of}: ${holds}`)).toEqual([]);
+  });
+
+  it("on a sheet a conflict is neither OK nor FAIL", () => {
+    const template = templateOf("PT");
+    const overall = template.blocks
+      .flatMap(({ items }) => items)
+      .find((item) => "id" in item && item.id === "nMissing");
+    expect(JSON.stringify(overall)).toContain("{count:CONFLICT}");
+  });
+});
+
+describe("a relation that cannot be judged does not lint", () => {
+  const withRelation = (relation: Relation) => lint({ ...small, relations: [relation] }).join("\n");
+  it.each([
+    [{ of: "nothing", holds: "{L}>0", message: "{L} is less than {mu}" }, "nothing is not an input"],
+    [{ of: "L", holds: "{nowhere}>0", message: "{L} is less than {mu}" }, "{nowhere} is not the id"],
+    [{ of: "L", holds: "{L}>0", message: "{L} is too small" }, "fewer than two values"],
+    [{ of: "L", holds: "{L}>12", message: "{L} is less than {mu}" }, "the number 12 is typed into the formula"],
+  ])("%o", (relation, problem) => expect(withRelation(relation)).toContain(problem));
+
+  it("and one that can be judged does", () => {
+    expect(withRelation({ of: "L", holds: "{L}>{mu}", message: "{L} is less than {mu}" })).toBe("");
+  });
+});
