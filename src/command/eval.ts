@@ -1,5 +1,6 @@
 /** Evaluates worksheet formulas without a grid on screen: values at full precision, or the error with its message. */
 import { openGridInNode, type CellContent, type GridHost } from "../hosts/index.ts";
+import { evaluated } from "./eval/evaluated.ts";
 import { endWithReader } from "./output.ts";
 
 endWithReader();
@@ -10,9 +11,10 @@ const help = `Evaluates worksheet formulas and prints their values at full preci
   npm run -s eval -- 'SUM(1, 2)' '=ROUND(PI(), 3)'      several formulas, a line each
   npm run -s eval < formulas.txt                        one formula a line from standard input
 
-A leading = is allowed. A spilled result is printed as rows, its cells separated by tabs.
+A leading = is allowed. A spilled result is printed as rows, its cells separated by tabs. Warnings go to standard error: input outside its everyday
+range or its source's validity. A misspelt function is answered with the nearest ones.
 
-  --json   one JSON object a line: {formula, value | values | error: {code, message}}
+  --json   one JSON object a line: {formula, value | values | error: {code, message}, warnings?: [text]}
   --help   this text
 
 Ends with 0 when every formula gave a value, 1 when any gave an error, 2 when called wrongly.
@@ -27,13 +29,12 @@ async function standardInput(): Promise<readonly string[]> {
   return text.split(/\r?\n/).filter((line) => line.trim() !== "");
 }
 
-function asJson(formula: string, cells: Cells): string {
+function asJson(formula: string, cells: Cells, warnings: readonly string[]): string {
   const error = cells.flat().find((cell) => cell.error)?.error;
   if (error) return JSON.stringify({ formula, error });
   const values = cells.map((row) => row.map(({ value }) => value));
-  return JSON.stringify(
-    values.length === 1 && values[0]!.length === 1 ? { formula, value: values[0]![0] } : { formula, values },
-  );
+  const result = values.length === 1 && values[0]!.length === 1 ? { value: values[0]![0] } : { values };
+  return JSON.stringify({ formula, ...result, ...(warnings.length > 0 && { warnings }) });
 }
 
 function asText(cells: Cells): string {
@@ -50,9 +51,10 @@ async function evaluateAll(host: GridHost, formulas: readonly string[], json: bo
   const [sheet] = await host.sheetNames();
   let failed = false;
   for (const formula of formulas) {
-    const cells = await host.evaluate(formula, sheet!);
+    const { cells, warnings } = await evaluated(host, sheet!, formula);
     failed ||= cells.flat().some((cell) => cell.error);
-    console.log(json ? asJson(formula, cells) : asText(cells));
+    console.log(json ? asJson(formula, cells, warnings) : asText(cells));
+    if (!json) for (const warning of warnings) console.error(`Warning: ${warning}`);
   }
   return !failed;
 }

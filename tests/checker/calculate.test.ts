@@ -40,6 +40,12 @@ const shared: readonly (readonly [string, CellValue])[] = [
   ["2^-1", 0.5],
   ["2^3^2", 64],
   ["50%", 0.5],
+  // Zeros that say nothing do not make a text of a number.
+  ["1.0+2.50", 3.5],
+  ["SUM({1.0;2.5})", 3.5],
+  ["SUM(1.50,0.20)", 1.7],
+  ["MAX({0.10,0.20;.30,1.0E0})", 1],
+  ['LEN("1.0")', 3],
   ["A5%", "#VALUE!"],
   ["A1&A2", "12"],
   ["1+2&3", "33"],

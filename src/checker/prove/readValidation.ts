@@ -19,6 +19,8 @@ export interface FailingRow {
 /** What a validation sheet says now. */
 export interface ReadValidation {
   readonly overall: string;
+  /** The program has not computed all counts yet: what is read so far means nothing. */
+  readonly computing: boolean;
   readonly versionNow: string;
   readonly versionBuilt: string;
   /** By basis and for all, in the sheet's order: values, then a count for each good word and for FAIL. */
@@ -44,7 +46,9 @@ function changedCells(rows: readonly (readonly CellContent[])[], sheet: string, 
 }
 
 const textOf = ({ text, error, value }: CellContent): string => (error ? error.code : text || String(value ?? ""));
-const number = ({ value }: CellContent): number => (typeof value === "number" ? value : NaN);
+const number = ({ value }: CellContent): number => (typeof value === "number" ? value : 0);
+/** A count that has neither a value nor an error. */
+const isOpen = ({ value, error }: CellContent): boolean => typeof value !== "number" && !error;
 
 /** Reads a validation sheet as it stands and holds it against how it is built, where this version built it; undefined where the sheet is none. */
 export async function readValidation(host: Host, sheet: string, asBuilt: AsBuilt): Promise<ReadValidation | undefined> {
@@ -87,7 +91,11 @@ export async function readValidation(host: Host, sheet: string, asBuilt: AsBuilt
         ],
   );
   const overall = top[head.overall]![columns.basis]!;
+  const countCells = Array.from({ length: basesExplained.length + 1 }, (_, i) => top[head.firstBasis + i]!).flatMap(
+    (row) => [row[countColumns.values]!, ...row.slice(countColumns.built + 1, countColumns.built + 2 + good.length)],
+  );
   return {
+    computing: countCells.some(isOpen),
     // A word that was typed, or that rows contradict, is not repeated.
     overall:
       overall.value === "PASS" && (overall.formula === undefined || failing.length > 0 || changed.length > 0)

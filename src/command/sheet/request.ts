@@ -13,6 +13,8 @@ export type Request =
       readonly set: readonly string[];
       readonly blank: boolean;
       readonly force: boolean;
+      /** End with a status of its own where the overall verdict is not OK. */
+      readonly strict: boolean;
       readonly sheetName?: string;
     };
 
@@ -33,6 +35,7 @@ const options = {
   example: { type: "boolean" },
   blank: { type: "boolean" },
   force: { type: "boolean" },
+  strict: { type: "boolean" },
   "sheet-name": { type: "string" },
 } as const;
 
@@ -51,7 +54,16 @@ export function requestOf(words: readonly string[]): Request {
     throw new Refused([`“${positionals[0]}” belongs to no option; values are given as --set name=value`]);
   if (values.help) return { kind: "help" };
   if (values.list) return { kind: "list" };
-  const { template, out, set = [], blank = false, example = false, force = false, "sheet-name": sheetName } = values;
+  const {
+    template,
+    out,
+    set = [],
+    blank = false,
+    example = false,
+    force = false,
+    strict = false,
+    "sheet-name": sheetName,
+  } = values;
   const faults = [
     ...(template === undefined ? ["--template is missing: the id of a template, as --list says it"] : []),
     ...(out === undefined
@@ -69,6 +81,7 @@ export function requestOf(words: readonly string[]): Request {
     set,
     blank,
     force,
+    strict,
     ...(sheetName !== undefined && { sheetName }),
   };
 }

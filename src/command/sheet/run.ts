@@ -23,11 +23,13 @@ export const help = `Writes a check sheet as an .xlsx file.
   --blank             start from nothing but the template's defaults
   --sheet-name <name> the name of the sheet
   --force             replace the file where it is there already
+  --strict            end with 3 when the overall verdict is not OK; the file is written all the same
   --list, --help      the templates; this text
 
 The file holds the formulas and the values computed now: it can be read without the worksheet functions, and computes where they are loaded.
 
-Ends with 0 when the file is written, whatever the verdict; 1 when the call or an input is refused; 2 when the file could not be written or is there already.
+Ends with 0 when the file is written, whatever the verdict (but see --strict); 1 when the call or an input is refused; 2 when the file could not be written
+or is there already; 3 with --strict when the overall verdict is not OK.
 `;
 
 /** Where lines for the reader and lines about refusals go. */
@@ -69,9 +71,9 @@ async function computed(plan: Plan, sheetName: string): Promise<Values> {
 }
 
 async function write(
-  { template: id, out, set, blank, force, sheetName: wanted }: Extract<Request, { kind: "write" }>,
+  { template: id, out, set, blank, force, strict, sheetName: wanted }: Extract<Request, { kind: "write" }>,
   { say }: Voice,
-): Promise<void> {
+): Promise<0 | 3> {
   const began = performance.now();
   const template = templateOf(id);
   const sheetName = sheetNameFor(template, blank, wanted);
@@ -89,16 +91,18 @@ async function write(
   summaryLines(plan, values).forEach(say);
   for (const caution of new Set([cautions.competence, ...template.cautions])) say(`Caution: ${caution}`);
   say(`Written: ${out} (${Math.ceil(bytes.length / 1000)} kB) in ${((performance.now() - began) / 1000).toFixed(1)} s`);
+  const { row, column } = plan.summary.overall;
+  return strict && values[row]![column]!.value !== "OK" ? 3 : 0;
 }
 
 /** Does what a call asks for and gives the exit code. */
-export async function runSheet(words: readonly string[], voice: Voice): Promise<0 | 1 | 2> {
+export async function runSheet(words: readonly string[], voice: Voice): Promise<0 | 1 | 2 | 3> {
   try {
     const request = requestOf(words);
     if (request.kind === "help") voice.say(help.trimEnd());
     else if (request.kind === "list")
       for (const { id, title, line } of templates) voice.say(`${id}\t${title}\t${line}`);
-    else await write(request, voice);
+    else return await write(request, voice);
     return 0;
   } catch (error) {
     if (error instanceof NotWritten) {

@@ -25,6 +25,7 @@ import { hostFunctions } from "./hostFunction.ts";
 import { firstColumnFor } from "./inView.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
 import { looksOf } from "./looks.ts";
+import { readEveryNumeral } from "./numerals.ts";
 import { keepMoreParsed } from "./parsedFormulas.ts";
 import { rulesOf } from "./readRules.ts";
 import { cellData } from "./sheetData.ts";
@@ -65,6 +66,7 @@ export class GridHost implements Host {
       .get(grid.formula.IFunctionService)
       .registerExecutors(...hostFunctions(grid, worksheetFunctions, this.#errors));
     keepMoreParsed(grid);
+    readEveryNumeral(grid);
     this.#names = new SheetNames(grid);
     this.#dependants = new Dependants(workbook, (name, sheetId) => this.#names.resolve(name, sheetId));
     grid.api.addEvent(grid.api.Event.SheetDeleted, ({ sheetId }) => {

@@ -101,7 +101,12 @@ export function ProveView({ host, go }: ToolProps) {
             </button>
           </h3>
           <p class="kb-overall" aria-live="polite">
-            Overall <span class={`kb-tag ${tone(read.overall)}`}>{read.overall}</span>
+            Overall{" "}
+            {read.computing ? (
+              <span class="kb-tag kb-tag-open">calculating …</span>
+            ) : (
+              <span class={`kb-tag ${tone(read.overall)}`}>{read.overall}</span>
+            )}
           </p>
           <dl class="kb-facts">
             <div>
@@ -116,7 +121,9 @@ export function ProveView({ host, go }: ToolProps) {
               <div key={basis}>
                 <dt>{basis}</dt>
                 <dd>
-                  {values} {values === 1 ? "value" : "values"}: {countsText(by)}
+                  {read.computing
+                    ? "calculating …"
+                    : `${values} ${values === 1 ? "value" : "values"}: ${countsText(by)}`}
                 </dd>
               </div>
             ))}
@@ -126,7 +133,7 @@ export function ProveView({ host, go }: ToolProps) {
             DIFFERS: a superseded value, which the function rightly does not give. REFUSED: an input out of range,
             refused as it must be.
           </p>
-          {read.changed.length > 0 && (
+          {!read.computing && read.changed.length > 0 && (
             <>
               <h3>Changed since it was built: {read.changed.length}</h3>
               <p class="kb-problem">
@@ -142,7 +149,7 @@ export function ProveView({ host, go }: ToolProps) {
               </p>
             </>
           )}
-          {read.failing.length > 0 && (
+          {!read.computing && read.failing.length > 0 && (
             <>
               <h3>To be looked at: {read.failing.length}</h3>
               <ol class="kb-findings">

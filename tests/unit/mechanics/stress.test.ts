@@ -88,6 +88,17 @@ describe("elastic shortening", () => {
     );
   });
 
+  // By hand, concentric: n = 5.909, c = 0.00375, stress 5 MPa; net 29.545/(1 + n c), gross 29.545/(1 + (n − 1) c).
+  test("pre-tension says whether the section is net or gross", () => {
+    const given = [2000, 0, 0, 400_000, 6e10, 1500, 195, 33] as const;
+    prints(kern("ELASTIC_SHORTENING_PRETENSION", ...given), "28.905");
+    prints(kern("ELASTIC_SHORTENING_PRETENSION", ...given, "NET"), "28.905");
+    prints(kern("ELASTIC_SHORTENING_PRETENSION", ...given, "GROSS"), "29.011");
+    // The gross section less the steel's place, net: the same again.
+    const [P, , , A, I, ...steel] = given;
+    prints(kern("ELASTIC_SHORTENING_PRETENSION", P, 0, 0, A - 1500, I, ...steel, "NET"), "29.011");
+  });
+
   // Result recalled from memory: FHWA design example of a Type VI girder, 13.7 ksi.
   test("pre-tension, from memory", () => {
     const M = ((1.13 * 109 ** 2) / 8) * 12 * kip * (inch / 1000);

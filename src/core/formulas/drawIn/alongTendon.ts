@@ -22,7 +22,7 @@ export const alongTendon: readonly Formula[] = ways.flatMap((way) => {
       family: "friction",
       summary: `Tendon stress at x after friction, before draw-in; ${says}`,
       notes: [kink, ...way.notes],
-      source: way.source,
+      source: way.frictionSource,
       unpublished: none,
       params: { ...jack, x },
       result: q.tendonStress,

@@ -1,5 +1,6 @@
 import { stepwise } from "../../formula.ts";
 import type { Quantity } from "../../parameters.ts";
+import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 
@@ -52,7 +53,7 @@ export const drawInLossUniform = stepwise({
   ],
   source: mechanics,
   params,
-  result: q.elasticLoss,
+  result: as(q.elasticLoss, { symbol: "Δσ_sl", text: "loss of tendon stress by draw-in, loss positive" }),
   steps: {
     reach: {
       symbol: "l_0 > L",

@@ -1,8 +1,12 @@
 import { cautions } from "../../cautions.ts";
 import { stepwise } from "../../formula.ts";
+import { valueFor } from "../../lookup.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
+import { sectionBase } from "../section/net.ts";
 import { mechanics } from "../mechanics.ts";
+
+const filled = { NET: 0, GROSS: 1 };
 
 /** Release of bonded tendons: compatibility between steel and concrete, solved at once. */
 export const elasticShorteningPretension = stepwise({
@@ -10,7 +14,8 @@ export const elasticShorteningPretension = stepwise({
   family: "elastic",
   summary: "Loss of stress of pre-tensioned tendons by elastic shortening at release; loss positive",
   notes: [
-    "Gross section with the force just before release. The self-weight moment acts as soon as the member cambers off its bed; 0 leaves it out, a declared simplification.",
+    "A and I are of the concrete alone (NET) or of the outline with the steel's place filled (GROSS): say which. The steel's own place stiffens the gross section, so that n − 1 takes the place of n in the denominator.",
+    "P_r is the force just before release. The self-weight moment acts as soon as the member cambers off its bed; 0 leaves it out, a declared simplification.",
     "All tendons at one eccentricity, released together.",
     cautions.release,
   ],
@@ -24,6 +29,7 @@ export const elasticShorteningPretension = stepwise({
     A_p: q.tendonArea,
     E_p: q.tendonModulus,
     E_c: as(q.elasticModulusConcrete, { text: "modulus of elasticity of the concrete at release" }),
+    base: sectionBase,
   },
   result: q.elasticLoss,
   steps: {
@@ -34,11 +40,18 @@ export const elasticShorteningPretension = stepwise({
       equation: "A_p * (1 / A + e^2 / I)",
       text: "shortening of the concrete at the tendons by their force",
     },
-    loss: { symbol: "Δσ_el", unit: "MPa", equation: "n * (P / A_p * c - M_g * e / I) / (1 + n * c)" },
+    place: {
+      symbol: "b",
+      unit: "–",
+      text: "1 where the steel's place is filled with concrete in A and I",
+      lookup: { of: "base", values: filled },
+    },
+    loss: { symbol: "Δσ_el", unit: "MPa", equation: "n * (P / A_p * c - M_g * e / I) / (1 + (n - place) * c)" },
   },
-  compute: ({ P, e, M_g, A, I, A_p, E_p, E_c }) => {
+  compute: ({ P, e, M_g, A, I, A_p, E_p, E_c, base }) => {
     const n = E_p / E_c;
     const c = A_p * (1 / A + (e * e) / I);
-    return { n, c, loss: (n * ((P / A_p) * c - (M_g * e) / I)) / (1 + n * c) };
+    const place = valueFor(filled, base);
+    return { n, c, place, loss: (n * ((P / A_p) * c - (M_g * e) / I)) / (1 + (n - place) * c) };
   },
 });

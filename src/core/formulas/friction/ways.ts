@@ -23,6 +23,9 @@ export interface Way {
   /** Ends their summaries. */
   readonly says: string;
   readonly notes: readonly string[];
+  /** Of the exponent of friction. */
+  readonly frictionSource: Source;
+  /** Of what follows from it by mechanics. */
   readonly source: Source;
   /** Which description this is, whatever the law. */
   readonly of: "profile" | "segments" | "external";
@@ -46,7 +49,8 @@ const ofProfile = (law: FrictionLaw): Way => {
   return {
     suffix: law.suffix,
     says: `any profile of control points; ${law.says}`,
-    source: law.source,
+    frictionSource: law.source,
+    source: law.follows,
     of: "profile",
     tex: law.tex,
     notes: ["Distances are measured along the span, as friction formulas take it for flat tendons."],
@@ -82,7 +86,8 @@ const ofSegments = (law: FrictionLaw): Way => {
   return {
     suffix: `_SEGMENTS${law.suffix}`,
     says: `a tendon of segments curved in space; ${law.says}`,
-    source: law.source,
+    frictionSource: law.source,
+    source: law.follows,
     of: "segments",
     tex: law.tex,
     notes: [
@@ -110,6 +115,7 @@ const external: Way = (() => {
   return {
     suffix: "_EXTERNAL",
     says: "an external tendon over deviators",
+    frictionSource: mechanics,
     source: mechanics,
     of: "external",
     tex: "\\mu\\sum_{s_i \\le s}(\\theta_i + \\Delta\\theta)",

@@ -140,7 +140,8 @@ const tendons = table({
   columns: { A_p: q.bondedTendonArea, y: q.heightAboveSoffit },
   minRows: 1,
 });
-const from = choice({
+/** What a given section is, where steel is added to it. */
+export const sectionBase = choice({
   key: "sectionBase",
   symbol: "base",
   text: "what the given section is",
@@ -166,8 +167,11 @@ export const transformedFormulas = kinds.map(
       id: `TRANSFORMED_${suffix}`,
       family: "section",
       summary: `Transformed section: ${text}, bonded tendons counted by the ratio of moduli`,
+      notes: [
+        "A, y_b and I are either of the concrete alone (NET: ducts and steel out) or of the outline with the steel's place filled (GROSS). Say which: gross values taken as net count the steel's place twice.",
+      ],
       source: mechanics,
-      params: { ...base, tendons, E_p: q.tendonModulus, E_c: q.elasticModulusConcrete, base: from },
+      params: { ...base, tendons, E_p: q.tendonModulus, E_c: q.elasticModulusConcrete, base: sectionBase },
       result: as(result, { text: `${text}, bonded steel included` }),
       steps: meaning(
         steps,

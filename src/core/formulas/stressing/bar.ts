@@ -22,7 +22,7 @@ export const barLossNut = formula({
   notes: [...notes, cautions.stressing],
   source: mechanics,
   params: bar,
-  result: q.elasticLoss,
+  result: as(q.elasticLoss, { symbol: "Δσ_n", text: "loss of tendon stress by the take-up of the nut, loss positive" }),
   equation: "slip * E_p / L",
   compute: ({ slip, E_p, L }) => (slip * E_p) / L,
   unpublished: none,

@@ -15,7 +15,7 @@ const uniform = frictionLaws.map((law) =>
     family: "stressing",
     summary: `Elongation at the jack of a tendon of uniform curvature, exact mean stress; ${law.says}`,
     notes: ["Before draw-in. Angle over the whole length.", cautions.stressing],
-    source: law.source,
+    source: law.follows,
     params: {
       sigma0: q.jackingStress,
       mu: q.frictionCoefficient,

@@ -195,7 +195,7 @@ const ofSegments = frictionLaws.map(
       notes: [
         "Each segment turns by √(α_v² + α_h²), evenly along it; one of length 0 at once. μ and k of the range do not enter.",
       ],
-      source: law.source,
+      source: law.follows,
       params: { segments: segmentsTable(`tendonSegments${law.suffix}`, law.k), end: jackingEnd, x },
       result: q.angle,
       steps: {

@@ -23,7 +23,8 @@ export const lawEn1992 = timeLaw({
     relaxationNote,
     "With t_0T the concrete counts as that old at the first event and as much older at the later ones; durations stay real.",
   ],
-  source: { key: "EN1992-1-1:2004", clause: "5.10.6, 3.1.4, 3.3.2, Annexes B and D", basis: "seen", readIn: "CE:2021" },
+  // Superposition over steps is mechanics; the laws it sums have their own functions, with their own basis.
+  source: { key: "EN1992-1-1:2004", clause: "laws of 3.1.4, 3.3.2, Annexes B and D", basis: "derived" },
   empirical: "the laws are fits to tests, with strengths in MPa, sizes in mm, ages in days and humidity in per cent",
   needed: {
     f_ck: q.concreteStrength,

@@ -76,9 +76,9 @@ export const crackedSectionStressEn1992 = stepwise({
   notes: [
     "To be held by ANCHORED_STRESS_EN1992_2004 at the same crack; steel beside the tendons is left out (its force may be taken off M_Ed/z).",
     "The tension by shear is 0.5 V_Ed (cot θ − cot α), 6.2.3(7); M_Ed/z with it need not exceed M_Ed,max/z. α is the slope of the shear reinforcement: 0 for vertical stirrups.",
-    "8.10.2.3(3) asks for a cracked section with the effects of shear by 6.2.3(6) and 9.2.1.3; that clause was recalled.",
+    "8.10.2.3 asks for a cracked section with the effects of shear; which paragraph asks it, and which one of 6.2.3 and 9.2.1.3 it refers to, was recalled and is uncertain. The force itself is the equilibrium of a truss.",
   ],
-  source: { key: "EN1992-1-1:2004", clause: `${clause}(3), 6.2.3(7) (6.18)`, basis: "memory-high" },
+  source: { key: "EN1992-1-1:2004", clause: `${clause}, paragraph uncertain; 6.2.3(7) (6.18)`, basis: "memory-medium" },
   params: {
     M_Ed: as(q.moment, { symbol: "M_Ed", text: "design moment at the crack, sagging positive", min: 0 }),
     V_Ed: q.shearForce,

@@ -21,7 +21,10 @@ export const transmissionBondStrengthEn1992 = stepwise({
   id: "TRANSMISSION_BOND_STRENGTH_EN1992_2004",
   family: "transmission",
   summary: "Bond strength at release, from the mean tensile strength at that age",
-  notes: ["The design tensile strength at release is α_ct 0.7 f_ctm(t)/γ_C."],
+  notes: [
+    "The design tensile strength at release is α_ct 0.7 f_ctm(t)/γ_C.",
+    "η_p1 and η_1 were read in the French transcription of the standard only.",
+  ],
   source: { key: "EN1992-1-1:2004", clause: "8.10.2.2(1) (8.15)", basis: "seen", readIn: "CE:2021" },
   params: {
     f_ctmt: q.concreteTensileStrengthAtAge,
@@ -59,6 +62,7 @@ export const anchorageBondStrengthEn1992 = stepwise({
   summary: "Bond strength for anchorage in the ultimate limit state, from the lower tensile strength",
   notes: [
     "The tensile strength is taken no higher than that of C60/75 unless tests show more bond (8.10.2.3(2)); the cap is on the argument.",
+    "η_p2 and η_1 were read in the French transcription only; whether 1.2 holds for strands of three wires too was not verified.",
   ],
   source: { key: "EN1992-1-1:2004", clause: "8.10.2.3(2) (8.20)", basis: "seen", readIn: "CE:2021" },
   params: {

@@ -16,6 +16,7 @@ export const transmissionLengthEn1992 = stepwise({
   notes: [
     "σ_pm0 is the tendon stress just after release.",
     "The design value is the less favourable of the lower and the upper one (8.10.2.2(3)).",
+    "α_1 and α_2 were read in the French transcription of the standard only.",
     cautions.release,
   ],
   source: { key: "EN1992-1-1:2004", clause: `${clause}(2) (8.16)`, basis: "seen", readIn: "CE:2021" },

@@ -1,0 +1,46 @@
+import { describe, expect, it } from "vitest";
+import { declarations, q } from "../../../src/core/index.ts";
+import { merged, quantities } from "../../../src/core/quantities/define.ts";
+import { kern } from "./kern.ts";
+
+describe("keys of quantities", () => {
+  it("are unique by construction: the same key in two files is refused", () => {
+    const one = quantities({ share: { symbol: "s", unit: "–", text: "one", max: 1.2 } });
+    const other = quantities({ share: { symbol: "s", unit: "–", text: "other", max: 1 } });
+    expect(() => merged(one, other)).toThrow("two quantities have the key share");
+    for (const [key, quantity] of Object.entries(q)) expect(quantity.key).toBe(key);
+  });
+
+  it("a stage of 1.05 of the jacking force is one", () => {
+    expect(kern("GAUGE_PRESSURE_STAGE", 1.05, 1000, 50_000, 0.02, 0.02)).toBeCloseTo(
+      (1.05 * 1_000_000) / (50_000 * 0.98 ** 2) / 0.1,
+      9,
+    );
+  });
+});
+
+describe("how rules were established", () => {
+  const basisOf = (id: string) => declarations.find((f) => f.id === id)!.source;
+
+  it("what follows from friction by mechanics does not claim that its text was read", () => {
+    for (const { id, source } of declarations)
+      if (
+        /^(DRAW_IN|NULL_POINT|TENDON_(STRESS_(DRAW_IN|BOTH|RELEASE|BY_STEPS)|MEAN|ELONGATION)|RELEASE_|ELONGATION|TIME_DEPENDENT_LOSS_BY_STEPS)/.test(
+          id,
+        )
+      )
+        expect(source.basis, id).not.toBe("seen");
+    expect(basisOf("TENDON_STRESS_FRICTION_EN1992_2004")).toMatchObject({ basis: "seen", clause: "5.10.5.2 (5.45)" });
+  });
+
+  it("an uncertain clause says so", () => {
+    const { basis, clause } = basisOf("TENDON_STRESS_CRACKED_SECTION_EN1992_2004");
+    expect(basis).toBe("memory-medium");
+    expect(clause).toMatch(/uncertain/);
+  });
+
+  it("a loss by draw-in or by the nut is not called one by elastic shortening", () => {
+    for (const { id, ...f } of declarations)
+      if (/^(DRAW_IN|BAR)_LOSS/.test(id)) expect(JSON.stringify(f), id).not.toMatch(/elastic shortening/);
+  });
+});
