@@ -10,6 +10,8 @@ export const alderQuay: Beam = {
   RH: 70,
   ts: 3,
   tEnd: 20833,
+  tg: 60,
+  tq: 365,
   ads1: 4,
   ads2: 0.12,
   alpha: 0,

@@ -95,3 +95,9 @@ export function shrinkage(v: Climate, h0: number, t: number): number {
   const drying = t > v.ts ? ((t - v.ts) / (t - v.ts + 0.04 * Math.sqrt(h0 ** 3))) * kh * ecd0 : 0;
   return drying + 2.5 * (v.fck - 10) * 1e-6 * (1 - Math.exp(-0.2 * Math.sqrt(t)));
 }
+
+/** 3.1.4(4) with (3.7): above 0.45 f_ck(t0) the coefficient grows. */
+export function highStressCreep(phi: number, stress: number, fckt0: number): number {
+  const k = stress / fckt0;
+  return k <= 0.45 ? phi : phi * Math.exp(1.5 * k - 0.675);
+}

@@ -4,7 +4,7 @@
  * a closed polynomial for the parabolas, Romberg integration and bisection.
  * Units: N, mm, MPa, rad, days throughout; the results are in the units of the sheet.
  */
-import { bisect, concrete, creepCoefficient, iSection, shrinkage } from "./en1992.ts";
+import { bisect, concrete, creepCoefficient, highStressCreep, iSection, shrinkage } from "./en1992.ts";
 
 export interface Beam {
   readonly fck: number;
@@ -15,6 +15,9 @@ export interface Beam {
   readonly RH: number;
   readonly ts: number;
   readonly tEnd: number;
+  /** Ages at the superimposed load and at the start of the quasi-permanent part of the variable one. */
+  readonly tg: number;
+  readonly tq: number;
   readonly ads1: number;
   readonly ads2: number;
   readonly alpha: number;
@@ -80,7 +83,10 @@ export function beam(v: Beam) {
   const fcmt = Math.min(beta(v.t0) * fcm, v.fckt + 8);
   const fctmt = Math.min(fctm * beta(v.t0) ** (v.t0 < 28 ? 1 : 2 / 3), (fctm * fcmt) / fcm);
   const Ecmt = Ecm * (fcmt / fcm) ** 0.3;
-  const phi = creepCoefficient(v, h0, v.t0);
+  const phiFrom = (age: number): number => creepCoefficient({ ...v, t0: age }, h0, age);
+  const phi = phiFrom(v.t0),
+    phiG = phiFrom(v.tg),
+    phiQ = phiFrom(v.tq);
   const ecs = (t: number): number => shrinkage(v, h0, t);
   const ecsEnd = ecs(v.tEnd),
     ecs0 = ecs(v.t0);
@@ -163,15 +169,19 @@ export function beam(v: Beam) {
     const P0 = P0t.reduce((sum, p) => sum + p, 0);
     const e0 = P0t.reduce((sum, p, j) => sum + p * en[j]!, 0) / P0;
     const sp0 = P0 / Aps;
-    const scLater = (-(Ms + v.psi2 * Mq) * e0) / Inet;
-    const scQP = P0 / Anet + (P0 * e0 * e0) / Inet - (Mg * e0) / Inet + scLater;
+    const scG = (-Ms * e0) / Inet,
+      scQ = (-v.psi2 * Mq * e0) / Inet;
+    const scLater = scG + scQ;
+    const scT = P0 / Anet + (P0 * e0 * e0) / Inet - (Mg * e0) / Inet;
+    const scQP = scT + scLater;
     const spr = sp0 - alphaE * scLater;
     const muR = spr / v.fpk;
     const dpr = spr * 0.66 * v.rho1000 * Math.exp(9.1 * muR) * (v.tRelaxHours / 1000) ** (0.75 * (1 - muR)) * 1e-5;
     const below = 1 + alphaE * (Aps / Anet) * (1 + (Anet / Inet) * e0 * e0) * (1 + 0.8 * phi);
     const byShrinkage = ((ecsEnd - ecs0) * v.Ep) / below,
       relaxation = (0.8 * dpr) / below,
-      creep = (alphaE * phi * scQP) / below;
+      // Each change of stress with the coefficient of its own age; here all later ones relieve, so only the first can be high.
+      creep = (alphaE * (highStressCreep(phi, scT, v.fckt) * scT + phiG * scG + phiQ * scQ)) / below;
     const et = ytr - ynet + e0;
     const spChar = sp0 + (alphaE * (Ms + Mq) * et) / Itr;
     const dcsr = byShrinkage + relaxation + creep;
@@ -201,6 +211,7 @@ export function beam(v: Beam) {
       e0,
       sp0,
       spChar,
+      scT,
       scQP,
       spr,
       dpr,
@@ -278,6 +289,8 @@ export function beam(v: Beam) {
     fctmt,
     Ecmt,
     phi,
+    phiG,
+    phiQ,
     ecsEnd,
     ecs0,
     g,

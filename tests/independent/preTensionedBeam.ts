@@ -4,7 +4,7 @@
  * the strands that strain with it; where the sheet uses the closed form of Annex D, this one searches.
  * Units: N, mm, MPa, rad, days; temperatures in °C, curing and relaxation times in hours.
  */
-import { bisect, concrete, creepCoefficient, iSection, shrinkage, type ISection } from "./en1992.ts";
+import { bisect, concrete, creepCoefficient, highStressCreep, iSection, shrinkage, type ISection } from "./en1992.ts";
 
 export interface PreTensionedBeam extends ISection {
   readonly fck: number;
@@ -14,6 +14,9 @@ export interface PreTensionedBeam extends ISection {
   readonly t0: number;
   readonly ts: number;
   readonly tEnd: number;
+  /** Ages at the superimposed load and at the start of the quasi-permanent part of the variable one. */
+  readonly tg: number;
+  readonly tq: number;
   readonly alpha: number;
   readonly ads1: number;
   readonly ads2: number;
@@ -130,7 +133,11 @@ export function preTensionedBeam(v: PreTensionedBeam) {
   const Ecmt = Ecm * (fcmt / fcm) ** 0.3;
   // (B.10)
   const t0T = v.curing.reduce((sum, { T, hours }) => sum + (hours / 24) * Math.exp(13.65 - 4000 / (273 + T)), 0);
-  const phi = creepCoefficient(v, h0, t0T);
+  // Heat made the concrete older by as much at every later age; durations stay real.
+  const phiFrom = (age: number): number => creepCoefficient({ ...v, t0: age }, h0, t0T + age - v.t0);
+  const phi = phiFrom(v.t0),
+    phiG = phiFrom(v.tg),
+    phiQ = phiFrom(v.tq);
   const ecsEnd = shrinkage(v, h0, v.tEnd),
     ecs0 = shrinkage(v, h0, v.t0);
 
@@ -223,7 +230,9 @@ export function preTensionedBeam(v: PreTensionedBeam) {
     const eAll = yb - centre;
     const sp0 = mean((_, i) => sp0r[i]!);
     const scT = all.at(centre);
-    const scLater = late(none, Ms + v.psi2 * Mq).at(centre);
+    const scG = late(none, Ms).at(centre),
+      scQ = late(none, v.psi2 * Mq).at(centre);
+    const scLater = scG + scQ;
     const scQP = scT + scLater;
     const spr = sp0 - later * scLater;
     // Annex D: the time after which the present stress would have relaxed by as much.
@@ -233,7 +242,7 @@ export function preTensionedBeam(v: PreTensionedBeam) {
     const dpr = relaxed(S, te + v.tRelax - tRelease) - earlier;
     const below = 1 + later * (ApTotal / Ac) * (1 + (Ac / Ic) * eAll * eAll) * (1 + 0.8 * phi);
     const byShrinkage = ((ecsEnd - ecs0) * v.Ep) / below,
-      creep = (later * phi * scQP) / below,
+      creep = (later * (highStressCreep(phi, scT, v.fckt) * scT + phiG * scG + phiQ * scQ)) / below,
       relaxation = (0.8 * dpr) / below;
     const dcsr = byShrinkage + creep + relaxation;
     const spChar =
@@ -341,6 +350,8 @@ export function preTensionedBeam(v: PreTensionedBeam) {
     Ecmt,
     t0T,
     phi,
+    phiG,
+    phiQ,
     ecsEnd,
     ecs0,
     g,

@@ -32,6 +32,8 @@ describe("the pre-tensioned example in the grid against a full recomputation str
     ["Ecmt", () => [expected.Ecmt / 1000]],
     ["t0T", () => [expected.t0T]],
     ["phi", () => [expected.phi]],
+    ["phiG", () => [expected.phiG]],
+    ["phiQ", () => [expected.phiQ]],
     ["ecsEnd", () => [expected.ecsEnd]],
     ["ecs0", () => [expected.ecs0]],
     ["sigjLimit", () => [expected.limits.jack]],

@@ -9,6 +9,7 @@ export const nonlinearCreepCoefficientEn1992 = stepwise({
   summary: "Creep coefficient for a sustained compression above 0.45 f_ck(t_0); below it the linear coefficient stays",
   notes: [
     "k_σ refers to the characteristic strength at t_0, as corrigendum AC:2008 has it; the print of 2004 had the mean strength.",
+    "For losses the stress is that of the concrete at tendon level, which the clause names.",
     "Beyond 0.6 f_ck(t_0) it is computed with a caution.",
   ],
   source: { key: "EN1992-1-1:2004", clause: "3.1.4(4) (3.7)", basis: "seen", readIn: "CE:2021" },
@@ -38,12 +39,6 @@ export const nonlinearCreepCoefficientEn1992 = stepwise({
     return { k_sigma, phi_nl: k_sigma > 0.45 ? phi * Math.exp(1.5 * (k_sigma - 0.45)) : phi };
   },
   cautions: ({ sigma_c, f_ckt0 }) =>
-    sigma_c > 0.6 * f_ckt0
-      ? ["σc is above 0.6 fck(t0), the most that EN 1992-1-1 5.10.2.2(5) allows at transfer"]
-      : sigma_c > 0.45 * f_ckt0
-        ? [
-            "σc is above 0.45 fck(t0): creep is no longer linear, and losses computed with the linear coefficient are too small",
-          ]
-        : [],
+    sigma_c > 0.6 * f_ckt0 ? ["σc is above 0.6 fck(t0), the most that EN 1992-1-1 5.10.2.2(5) allows at transfer"] : [],
   unpublished: "no published result was found; at 0.45 f_ck(t_0) both branches meet, which the tests check",
 });

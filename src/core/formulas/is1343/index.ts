@@ -13,6 +13,7 @@ import { hypotheticalTensionIs1343 } from "./hypotheticalTension.ts";
 import {
   compressionLimitServiceIs1343,
   compressionLimitTransferIs1343,
+  linearCreepLimitIs1343,
   tensionLimitIs1343,
   transmissionLengthIs1343,
 } from "./limits.ts";
@@ -47,6 +48,7 @@ export const is1343Formulas = [
   compressionLimitTransferIs1343,
   compressionLimitServiceIs1343,
   compressionLimitDirectIs1343,
+  linearCreepLimitIs1343,
   tensionLimitIs1343,
   hypotheticalTensionIs1343,
 ] as const;

@@ -1,4 +1,4 @@
-import { stepwise } from "../../formula.ts";
+import { formula, stepwise } from "../../formula.ts";
 import { valueFor } from "../../lookup.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
@@ -14,33 +14,64 @@ export const compressionLimitTransferIs1343 = stepwise({
   family: "limits",
   summary: "Greatest concrete compression in bending at transfer, compression positive",
   notes: [
-    "A straight line over the cube strength at transfer: post-tensioned from 30, pre-tensioned from 40 MPa, both to 60 MPa. Outside it is refused.",
+    "A straight line over the cube strength: post-tensioned from 30, pre-tensioned from 40 MPa, both to 60 MPa. Outside it is refused.",
+    "Not established: whether the diagram is entered with the strength at transfer or with the grade of the concrete. The lower factor of both readings is used; it multiplies the strength at transfer.",
   ],
   source: { key: "IS1343:1980", clause: "22.8.2 Fig. 8", basis: "memory-medium" },
-  params: { f_ci: q.cubeStrengthAtTransfer, method },
-  limits: (v) => ({ f_ci: { min: valueFor(from, v.method), max: 60, because: "the range of the diagram" } }),
+  params: { f_ci: q.cubeStrengthAtTransfer, f_ck: q.cubeStrength, method },
+  limits: (v) => {
+    const range = { min: valueFor(from, v.method), max: 60, because: "the range of the diagram" };
+    return { f_ci: range, f_ck: range };
+  },
   result: q.compressionLimit,
   steps: {
     f_0: { symbol: "f_0", unit: "MPa", text: "where the line begins", lookup: { of: "method", values: from } },
     c_0: { symbol: "c_0", unit: "–", text: "factor there", lookup: { of: "method", values: atFrom } },
     c_60: { symbol: "c_60", unit: "–", text: "factor at 60 MPa", lookup: { of: "method", values: at60 } },
-    c: {
-      symbol: "c",
+    c_ci: {
+      symbol: "c(f_ci)",
       unit: "–",
-      text: "factor on the line",
+      text: "factor read at the strength at transfer",
       equation: "c_0 + (c_60 - c_0) * (f_ci - f_0) / (60 - f_0)",
     },
+    c_ck: {
+      symbol: "c(f_ck)",
+      unit: "–",
+      text: "factor read at the grade",
+      equation: "c_0 + (c_60 - c_0) * (f_ck - f_0) / (60 - f_0)",
+    },
+    c: { symbol: "c", unit: "–", text: "the lower of both readings", equation: "min(c_ci, c_ck)" },
     limit: { symbol: "σ_c,max", unit: "MPa", equation: "c * f_ci" },
   },
   compute: (v) => {
     const f_0 = valueFor(from, v.method),
       c_0 = valueFor(atFrom, v.method),
       c_60 = valueFor(at60, v.method);
-    const c = c_0 + ((c_60 - c_0) * (v.f_ci - f_0)) / (60 - f_0);
-    return { f_0, c_0, c_60, c, limit: c * v.f_ci };
+    const factor = (strength: number): number => c_0 + ((c_60 - c_0) * (strength - f_0)) / (60 - f_0);
+    const c_ci = factor(v.f_ci),
+      c_ck = factor(v.f_ck);
+    const c = Math.min(c_ci, c_ck);
+    return { f_0, c_0, c_60, c_ci, c_ck, c, limit: c * v.f_ci };
   },
   empirical: "a diagram over the strength in MPa",
   unpublished: "a diagram from memory; its ends are tested",
+});
+
+/** How far creep may be taken as linear. */
+export const linearCreepLimitIs1343 = formula({
+  id: "LINEAR_CREEP_LIMIT_IS1343_1980",
+  family: "limits",
+  summary: "Greatest sustained concrete stress for which creep is in proportion to the stress, compression positive",
+  notes: [
+    "Above it this standard has no rule for creep, as far as it is known here: losses by CREEP_LOSS_IS1343_1980 are then too small.",
+    "Not established: whether the strength at loading or that at 28 days is meant. This function takes the strength at transfer, the lower one.",
+  ],
+  source: { key: "IS1343:1980", clause: "5.2.5", basis: "second-hand", readIn: "IS1343-NOTES" },
+  params: { f_ci: q.cubeStrengthAtTransfer },
+  result: q.compressionLimit,
+  equation: "f_ci / 3",
+  compute: ({ f_ci }) => f_ci / 3,
+  unpublished: "one ratio, read second-hand",
 });
 
 const zoneAt30 = { I: 0.41, II: 0.34 };

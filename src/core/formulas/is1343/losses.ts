@@ -37,8 +37,8 @@ export const creepLossIs1343 = formula({
   family: "creep",
   summary: "Loss of tendon stress by creep of the concrete at the tendon, positive under compression",
   notes: [
-    "Permanent loads and prestress only.",
-    "Creep is in proportion to the stress below one third of the cube strength.",
+    "Permanent loads and prestress only. Each change of stress creeps with the coefficient of its own age: one call for each, and the sum of them is the loss.",
+    "Creep is in proportion to the stress below one third of the cube strength: LINEAR_CREEP_LIMIT_IS1343_1980.",
   ],
   source: { key: "IS1343:1980", clause: "18.5.2.1", basis: "second-hand", readIn },
   params: {

@@ -1,11 +1,11 @@
-import { as } from "../../parameters.ts";
+import { as, table } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 
 /** What the denominator of EN 1992-1-1:2004 (5.46) needs besides the stresses. */
 export const sectionParams = {
   E_p: q.tendonModulus,
   E_cm: q.concreteModulus,
-  phi: q.creepCoefficient,
+  phi: as(q.creepCoefficient, { text: "creep coefficient from the age at prestressing, linear" }),
   A_p: q.tendonArea,
   A_c: as(q.area, { symbol: "A_c", text: "area of the concrete section" }),
   I_c: as(q.secondMoment, { symbol: "I_c", text: "second moment of area of the concrete section" }),
@@ -32,12 +32,45 @@ export const relaxationStep = {
   equation: "0.8 * dsigma_pr",
 } as const;
 export const creepStep = {
-  symbol: "(E_p/E_cm) φ σ_c,QP",
+  symbol: "(E_p/E_cm) Σφ_i Δσ_c,i",
   unit: "MPa",
   text: "free part of creep",
-  clause: "(5.46)",
-  equation: "E_p / E_cm * phi * sigma_cQP",
+  clause: "(5.46), 3.1.4(2)",
+  governing: "\\frac{E_p}{E_{cm}} \\sum_i \\varphi(t,t_i)\\,\\Delta\\sigma_{c,i}",
 } as const;
+
+/** Every change of stress creeps from its own age on. */
+export const stressChanges = table({
+  key: "concreteStressChanges",
+  symbol: "φ_i, Δσ_c,i",
+  text: "changes of concrete stress at the tendons, each with the creep coefficient of its age: prestress and self-weight first",
+  minRows: 1,
+  columns: {
+    phi_i: as(q.creepCoefficient, { symbol: "φ_i", text: "creep coefficient from the age at the change" }),
+    dsigma_c: as(q.concreteStressAtTendon, {
+      symbol: "Δσ_c,i",
+      text: "change of concrete stress at the tendons, compression positive",
+    }),
+  },
+});
+
+interface Creeping {
+  readonly changes: readonly { readonly phi_i: number; readonly dsigma_c: number }[];
+  readonly E_p: number;
+  readonly E_cm: number;
+}
+
+export function freeCreep({ changes, E_p, E_cm }: Creeping): number {
+  return (E_p / E_cm) * changes.reduce((sum, { phi_i, dsigma_c }) => sum + phi_i * dsigma_c, 0);
+}
+
+/** The same sum backwards, each product scaled by itself; relative to its largest term. */
+export function creepMiss({ changes, E_p, E_cm }: Creeping, creepPart: number): number {
+  const terms = changes.map(({ phi_i, dsigma_c }) => (phi_i * (E_p * dsigma_c)) / E_cm);
+  const scale = Math.max(...terms.map(Math.abs));
+  const again = terms.reduceRight((sum, term) => sum + term, 0);
+  return scale === 0 ? creepPart : (again - creepPart) / scale;
+}
 
 /** The denominator: how far the concrete's own stiffness restrains the loss. */
 export const restraintStep = {
@@ -54,6 +87,10 @@ export function restraint({ E_p, E_cm, phi, A_p, A_c, I_c, z_cp }: SectionValues
 
 export const source = { key: "EN1992-1-1:2004", clause: "5.10.6(2) (5.46)", basis: "seen", readIn: "CE:2021" } as const;
 
+export const creepNotes = [
+  "σ_c is at the tendon, from self-weight, initial prestress and other quasi-permanent actions, compression positive. A later load that relieves the concrete is a negative change: with the greater coefficient of the prestress it would relieve too much.",
+  "Above 0.45 f_ck(t_0) φ_i of the prestress is NONLINEAR_CREEP_COEFFICIENT_EN1992_2004. The denominator keeps the linear φ of the age at prestressing: what it describes is unloading.",
+] as const;
 export const modulusNote = "E_cm is the 28-day secant modulus of Table 3.1.";
 export const partNote = "The parts from shrinkage, relaxation and creep add up to TIME_DEPENDENT_LOSS_EN1992_2004.";
 export const unpublished =

@@ -2,13 +2,17 @@ import { stepwise } from "../../formula.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import {
+  creepMiss,
+  creepNotes,
   creepStep,
+  freeCreep,
   modulusNote,
   partNote,
   restraint,
   restraintStep,
   sectionParams,
   source,
+  stressChanges,
   unpublished,
 } from "./interaction.ts";
 
@@ -18,9 +22,9 @@ export const timeDependentLossCreepEn1992 = stepwise({
   family: "timeDependent",
   summary:
     "Part of the combined time-dependent loss of tendon stress that comes from creep, positive where the concrete at the tendon is compressed",
-  notes: [partNote, modulusNote],
+  notes: [...creepNotes, partNote, modulusNote],
   source,
-  params: { sigma_cQP: q.concreteStressAtTendon, ...sectionParams },
+  params: { changes: stressChanges, ...sectionParams },
   result: as(q.timeDependentLoss, { symbol: "Δσ_p,c", text: "loss of tendon stress from creep, positive" }),
   steps: {
     creepPart: creepStep,
@@ -28,9 +32,10 @@ export const timeDependentLossCreepEn1992 = stepwise({
     loss: { symbol: "Δσ_p,c", unit: "MPa", text: "loss of stress", clause: "(5.46)", equation: "creepPart / D" },
   },
   compute: (v) => {
-    const creepPart = (v.E_p / v.E_cm) * v.phi * v.sigma_cQP;
+    const creepPart = freeCreep(v);
     const D = restraint(v);
     return { creepPart, D, loss: creepPart / D };
   },
+  proof: (v, { creepPart }) => creepMiss(v, creepPart),
   unpublished,
 });

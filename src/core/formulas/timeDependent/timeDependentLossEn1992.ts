@@ -1,7 +1,10 @@
 import { stepwise } from "../../formula.ts";
 import { q } from "../../quantities/index.ts";
 import {
+  creepMiss,
+  creepNotes,
   creepStep,
+  freeCreep,
   modulusNote,
   relaxationStep,
   restraint,
@@ -9,6 +12,7 @@ import {
   sectionParams,
   shrinkageStep,
   source,
+  stressChanges,
   unpublished,
 } from "./interaction.ts";
 
@@ -19,7 +23,7 @@ export const timeDependentLossEn1992 = stepwise({
   summary: "Loss of tendon stress by creep, shrinkage and relaxation together, positive",
   notes: [
     "Δσ_pr is taken for the stress under permanent actions, initial prestress and ψ_2 Q, at constant strain: the factor 0.8 is in here.",
-    "σ_c,QP is at the tendon, from self-weight, initial prestress and other quasi-permanent actions, compression positive.",
+    ...creepNotes,
     modulusNote,
     "Bonded tendons: stresses of the section; unbonded tendons: mean stresses along the tendon.",
     "Times A_p it is the loss of force.",
@@ -28,7 +32,7 @@ export const timeDependentLossEn1992 = stepwise({
   params: {
     eps_cs: q.shrinkageStrain,
     dsigma_pr: q.relaxationLoss,
-    sigma_cQP: q.concreteStressAtTendon,
+    changes: stressChanges,
     ...sectionParams,
   },
   result: q.timeDependentLoss,
@@ -48,9 +52,10 @@ export const timeDependentLossEn1992 = stepwise({
   compute: (v) => {
     const shrinkagePart = v.eps_cs * v.E_p;
     const relaxationPart = 0.8 * v.dsigma_pr;
-    const creepPart = (v.E_p / v.E_cm) * v.phi * v.sigma_cQP;
+    const creepPart = freeCreep(v);
     const D = restraint(v);
     return { shrinkagePart, relaxationPart, creepPart, D, loss: (shrinkagePart + relaxationPart + creepPart) / D };
   },
+  proof: (v, { creepPart }) => creepMiss(v, creepPart),
   unpublished,
 });

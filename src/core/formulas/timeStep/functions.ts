@@ -2,7 +2,7 @@ import { InputError } from "../../errors.ts";
 import { spilling, stepwise, type Formula, type Spill, type Steps } from "../../formula.ts";
 import { as, format, table, type Parameters, type Values } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
-import { History, type Member, type State } from "./history.ts";
+import { History, loadStrain, type Member, type State } from "./history.ts";
 import type { TimeLaw } from "./law.ts";
 
 const events = table({
@@ -109,7 +109,7 @@ const loss = {
   equation: "sigma_p0 + gained - sigma_p",
 } as const;
 
-/** Where the laws do not reach: creep beyond linear, concrete in tension. At every event and at the end; what comes first is told. */
+/** Where the laws do not reach or change: creep beyond linear, concrete in tension. At every event and at the end; what comes first is told. */
 function cautionsOf(law: TimeLaw, values: MemberValues): readonly string[] {
   const first = values.events[0]!.age;
   const out = [...(law.cautions?.(values as never, first) ?? [])];
@@ -123,9 +123,8 @@ function cautionsOf(law: TimeLaw, values: MemberValues): readonly string[] {
   for (const { age: at, sigma_c } of after) {
     const limit = law.linearTo?.(values as never, at, first);
     if (!limit || sigma_c <= limit.stress) continue;
-    out.push(
-      `the concrete stress at the tendons, ${format(sigma_c)} MPa at ${format(at)} days, is above ${limit.named}, ${format(limit.stress)} MPa: creep is no longer linear there and more is lost than this says`,
-    );
+    const what = `the concrete stress at the tendons, ${format(sigma_c)} MPa at ${format(at)} days, is above ${limit.named}, ${format(limit.stress)} MPa`;
+    out.push(`${what}: ${limit.beyond ?? "creep is no longer linear there and more is lost than this says"}`);
     break;
   }
   return out;
@@ -135,7 +134,8 @@ type Found = { readonly [K in keyof typeof steps]: number } & { readonly loss?: 
 
 /** The greatest miss, relative: of superposition over all states, of compatibility, of equilibrium, of the sum. */
 function residual(law: TimeLaw, values: MemberValues, found: Found): number {
-  const { compliance, shrinkage } = law.materials(values as never, values.events[0]!.age);
+  const materials = law.materials(values as never, values.events[0]!.age);
+  const { compliance, shrinkage } = materials;
   const history = historyOf(law, values as never);
   const states = history.upTo(values.t);
   const jumps = new Map(
@@ -143,7 +143,10 @@ function residual(law: TimeLaw, values: MemberValues, found: Found): number {
   );
   const first = states[0]!;
   const [start, now] = [first.age, values.t];
-  let strain = first.sigma_c * (compliance(start)(now) - compliance(start)(start)) + shrinkage(now) - shrinkage(start);
+  const atOnce = (amount: number, stress: number, age: number) =>
+    loadStrain(materials, compliance(age), amount, stress, age);
+  const initial = atOnce(first.sigma_c, first.sigma_c, start);
+  let strain = first.sigma_c * (initial(now) - initial(start)) + shrinkage(now) - shrinkage(start);
   let scale = Math.abs(strain) + found.sigma_p / values.E_p;
   states.forEach((state, i) => {
     const before = states[i - 1];
@@ -151,7 +154,8 @@ function residual(law: TimeLaw, values: MemberValues, found: Found): number {
     const jump = jumps.get(state.age) ?? 0;
     const gradual = state.sigma_c - jump - before.sigma_c;
     const part =
-      gradual * ((compliance(before.age)(now) + compliance(state.age)(now)) / 2) + jump * compliance(state.age)(now);
+      gradual * ((compliance(before.age)(now) + compliance(state.age)(now)) / 2) +
+      jump * atOnce(jump, state.sigma_c, state.age)(now);
     strain += part;
     scale += Math.abs(part);
   });

@@ -5,6 +5,8 @@ import { format } from "../../parameters.ts";
 export interface Materials {
   /** Strain at age `now` by a unit stress applied at age `loaded`: elastic and creep together. Given `loaded`, a function of `now`. */
   readonly compliance: (loaded: number) => (now: number) => number;
+  /** By how much creep of a load that leaves the concrete under this stress exceeds linear creep; absent where the law has no such rule. */
+  readonly highStressFactor?: (stress: number, age: number) => number;
   /** Free shrinkage at an age. */
   readonly shrinkage: (age: number) => number;
   /** Further relaxation over a duration, from the stress that constant length would have kept and the relaxation before. */
@@ -44,6 +46,20 @@ export interface State {
 interface Increment {
   readonly amount: number;
   readonly strain: (now: number) => number;
+}
+
+/** Strain by unit of a load that comes on at once: compression up to a high stress creeps more than linearly, relief never does. */
+export function loadStrain(
+  { highStressFactor }: Materials,
+  compliance: (now: number) => number,
+  amount: number,
+  stress: number,
+  age: number,
+): (now: number) => number {
+  const factor = amount > 0 && highStressFactor ? highStressFactor(stress, age) : 1;
+  if (factor === 1) return compliance;
+  const elastic = compliance(age);
+  return (now) => elastic + factor * (compliance(now) - elastic);
 }
 
 /** First step after an event, in days. */
@@ -89,7 +105,7 @@ export class History {
     const { age, M } = events[0]!;
     const compliance = materials.compliance(age);
     const sigma_c = this.#concreteStress(sigma_p0, M);
-    this.#increments.push({ amount: sigma_c, strain: compliance });
+    this.#increments.push({ amount: sigma_c, strain: loadStrain(materials, compliance, sigma_c, sigma_c, age) });
     this.#firstElastic = sigma_c * compliance(age);
     const state = { age, sigma_p: sigma_p0, sigma_c, relaxed: 0, shortened: 0, gained: 0 };
     this.#marks = [{ state, increments: 1, compliance, M, event: 0 }];
@@ -153,7 +169,9 @@ export class History {
     const sigma_p = before.sigma_p + gain;
     const sigma_c = this.#concreteStress(sigma_p, M);
     this.#before.push(before);
-    this.#increments.push({ amount: sigma_c - before.sigma_c, strain: compliance });
+    const amount = sigma_c - before.sigma_c;
+    const strain = loadStrain(this.#materials, compliance, amount, sigma_c, before.age);
+    this.#increments.push({ amount, strain });
     const state = {
       ...before,
       sigma_p,
