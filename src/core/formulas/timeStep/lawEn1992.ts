@@ -112,7 +112,9 @@ export const lawEn1992 = timeLaw({
       highStressFactor: (stress, age) => {
         const strength = strengthAt(v, age, first);
         if (strength === undefined || stress <= linearPart * strength) return 1;
-        return nonlinearCreepCoefficientEn1992.compute({ phi: 1, sigma_c: stress, f_ckt0: strength });
+        // Concrete bears no more than its strength: beyond it the design fails elsewhere, and the law says nothing.
+        const sigma_c = Math.min(stress, strength);
+        return nonlinearCreepCoefficientEn1992.compute({ phi: 1, sigma_c, f_ckt0: strength });
       },
     };
   },
