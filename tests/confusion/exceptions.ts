@@ -28,6 +28,7 @@ export const exceptions: readonly Exception[] = [
     because:
       "adjusted ages run from half a day in heat to months in the cold; sheets take it from TEMPERATURE_ADJUSTED_AGE",
   },
+  { quantity: "temperatureAdjustedAge", typical: [0, 3650], typedIn: "years", because: anyAge },
   {
     quantity: "duration",
     typedIn: "hours",

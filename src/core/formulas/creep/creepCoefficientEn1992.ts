@@ -31,6 +31,8 @@ export const creepCoefficientEn1992 = stepwise({
     t: as(q.concreteAge, { text: "age of concrete at which creep is wanted" }),
     cement: cementClass,
     t_0T: as(q.temperatureAdjustedAge, {
+      // Loads come on years later too.
+      typical: [0, 3650],
       symbol: "t_0,T",
       text: "temperature-adjusted age at loading; blank or 0: t_0",
       default: 0,
