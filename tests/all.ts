@@ -1,8 +1,12 @@
-/** Runs every check of the project, reports each, and ends with `N passed, N failed`. */
+/**
+ * Runs every check of the project, reports each, and ends with `N passed, N failed`. With `--quick` only what the inner loop needs: types, lint, units,
+ * contract and published checks, with what earlier runs have found out about files that have not changed.
+ */
 import { spawn } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { buildIfStale, root } from "../src/command/build.ts";
+import { innerLoop } from "../vitest.config.ts";
 
 interface Count {
   readonly passed: number;
@@ -22,15 +26,31 @@ function tool(path: string, ...args: readonly string[]): Promise<boolean> {
   });
 }
 
+const quick = process.argv.includes("--quick");
+const cache = join(root, ".cache");
+
+/** What the compiler knows of unchanged files holds for certain: it keeps what each depends on. */
 async function types(): Promise<Count> {
-  // The core first, with its own narrower library: what compiles with the DOM may not compile without it.
-  const core = await tool("typescript/bin/tsc", "-p", "src/core");
-  const all = await tool("typescript/bin/tsc", "-p", ".");
+  const compile = (project: string, name: string): Promise<boolean> =>
+    tool("typescript/bin/tsc", "-p", project, "--incremental", "--tsBuildInfoFile", join(cache, `${name}.tsbuildinfo`));
+  // The core by itself, with its own narrower library: what compiles with the DOM may not compile without it.
+  const core = await compile("src/core", "core");
+  const all = await compile(".", "all");
   return core && all ? onePassed : oneFailed;
 }
 
+/** What eslint says of a file may depend on the types of others: only the inner loop trusts what it has kept. */
 async function lint(): Promise<Count> {
-  return (await tool("eslint/bin/eslint.js", ".")) ? onePassed : oneFailed;
+  const kept = quick ? ["--cache", "--cache-strategy", "content", "--cache-location", join(cache, "eslint.json")] : [];
+  return (await tool("eslint/bin/eslint.js", ".", ...kept)) ? onePassed : oneFailed;
+}
+
+/** How a file is to be formatted depends on that file alone. */
+async function format(): Promise<Count> {
+  const kept = ["--cache", "--cache-strategy", "content", "--cache-location", join(cache, "prettier.json")];
+  return (await tool("prettier/bin/prettier.cjs", "--check", "--log-level", "warn", ".", ...kept))
+    ? onePassed
+    : oneFailed;
 }
 
 async function build(): Promise<Count> {
@@ -46,8 +66,7 @@ interface VitestReport {
 
 /** Runs vitest and counts its tests; a file that could not be loaded counts as one failure, and so does an error outside the tests. */
 async function tests(name: string, ...args: readonly string[]): Promise<Count> {
-  const report = join(root, ".cache", `${name}.json`);
-  mkdirSync(join(root, ".cache"), { recursive: true });
+  const report = join(cache, `${name}.json`);
   rmSync(report, { force: true });
   const ok = await tool(
     "vitest/vitest.mjs",
@@ -66,24 +85,43 @@ async function tests(name: string, ...args: readonly string[]): Promise<Count> {
   return { passed: numPassedTests, failed: ok ? failed : Math.max(failed, 1) };
 }
 
-const parts: readonly (readonly [string, () => Promise<Count>])[] = [
+type Part = readonly [name: string, run: () => Promise<Count>];
+
+const checked: readonly Part[] = [
   ["types", types],
   ["lint", lint],
+  ["format", format],
+];
+const whole: readonly Part[] = [
   ["calculations, contract, plan", () => tests("node")],
   ["build", build],
   ["browser", () => tests("browser", "--config", "tests/browser/vitest.config.ts")],
 ];
+const inner: readonly Part[] = [
+  ["units, contract, published", () => tests("quick", "--project", "quick", ...innerLoop)],
+];
 
 const results: { readonly name: string; readonly count: Count; readonly seconds: number }[] = [];
-for (const [name, run] of parts) {
+
+async function run([name, part]: Part): Promise<void> {
   console.log(`\n━━ ${name} ━━`);
   const began = Date.now();
-  const count = await run().catch((error: unknown) => {
+  const count = await part().catch((error: unknown) => {
     console.error(error instanceof Error ? error.message : error);
     return oneFailed;
   });
   results.push({ name, count, seconds: (Date.now() - began) / 1000 });
 }
+
+mkdirSync(cache, { recursive: true });
+// Types and lint take one processor each; the tests take what there is.
+await Promise.all([
+  run(checked[0]!),
+  (async () => {
+    for (const part of checked.slice(1)) await run(part);
+  })(),
+]);
+for (const part of quick ? inner : whole) await run(part);
 
 console.log("\n━━ summary ━━");
 for (const { name, count, seconds } of results)

@@ -239,7 +239,7 @@ export class GridFaults {
         `the cell at row ${row + 1}, column ${column + 1} of “${sheet}” is protected: take the protection away first`,
       );
     target.getRange(row, column, 1, 1).setValue(cell);
-    await this.#settled();
+    await calculated(this.#grid.runtime);
   }
 
   /** What follows from an edit of rows is computed late or not at all: everything is computed once more. */

@@ -1,0 +1,107 @@
+import { a1, type Address } from "../../src/cells/index.ts";
+import { afterEach, expect } from "vitest";
+import {
+  compare,
+  tracerOf,
+  type Comparison,
+  type FindingKind,
+  type Flag,
+  type Grade,
+} from "../../src/checker/index.ts";
+import { expand, type Meaning, type Plan, type PlannedCell, type Template } from "../../src/sheet/index.ts";
+import { templates } from "../../src/templates/index.ts";
+import { gridWithFaults, type GridFaults } from "./gridFaults.ts";
+
+export const name = "Beam";
+let open: GridFaults | undefined;
+/** Ends the grid of the test. */
+export function ended(): void {
+  open?.host.dispose();
+  open = undefined;
+}
+afterEach(ended);
+
+/** An empty grid in place of the one before. */
+export function opened(): GridFaults {
+  ended();
+  return (open = gridWithFaults());
+}
+
+/** A freshly built sheet with its invented example, and ways to point at its cells. */
+export class Built {
+  readonly plan: Plan;
+  private constructor(
+    readonly template: Template,
+    readonly faults: GridFaults,
+  ) {
+    this.plan = expand(template, template.example.inputs);
+  }
+
+  static async of(template: Template): Promise<Built> {
+    const built = new Built(template, opened());
+    await built.faults.host.apply(built.plan, { sheetName: name, progress: () => undefined });
+    return built;
+  }
+
+  /** Ready to be changed where it is protected. */
+  static async unprotected(template: Template): Promise<Built> {
+    const built = await Built.of(template);
+    await built.faults.unprotected(name);
+    return built;
+  }
+
+  cell(where: string, fits: (cell: PlannedCell) => boolean): PlannedCell {
+    const found = this.plan.cells.find(fits);
+    if (!found) throw new Error(`${this.template.id} has no ${where}`);
+    return found;
+  }
+
+  meaning(id: string): Meaning {
+    const found = this.plan.meanings.find((m) => m.id === id);
+    if (!found) throw new Error(`${this.template.id} has no ${id}`);
+    return found;
+  }
+
+  async compared(sheet = name): Promise<Comparison> {
+    const comparison = await compare(this.faults.host, sheet);
+    if (!comparison) throw new Error(`“${sheet}” was not recognised`);
+    return comparison;
+  }
+
+  async flags(at: Address): Promise<readonly Flag[]> {
+    return (await tracerOf(this.faults.host).trace({ sheet: name, row: at.row, column: at.column })).calls.flatMap(
+      ({ flags }) => flags,
+    );
+  }
+}
+
+export const alarms = ({ findings }: Comparison) => findings.filter(({ grade }) => grade !== "note");
+export const [en, enPre, is, isPre] = templates as readonly [Template, Template, Template, Template];
+
+/** Does a comparison name this fault at this cell, and nothing else that is no consequence of it? */
+export async function finds(
+  built: Built,
+  kind: FindingKind,
+  grade: Grade,
+  at: Address | undefined,
+  consequences: readonly FindingKind[] = [],
+): Promise<Comparison> {
+  const comparison = await built.compared();
+  const found = comparison.findings.find(
+    (f) => f.kind === kind && (at === undefined || (f.at?.row === at.row && f.at.column === at.column)),
+  );
+  expect(
+    found,
+    `${kind} at ${at ? a1(at) : "the sheet"}; found ${JSON.stringify(alarms(comparison).slice(0, 5))}`,
+  ).toBeDefined();
+  expect(found!.grade).toBe(grade);
+  expect(comparison.clean).toBe(grade === "note");
+  expect(
+    alarms(comparison)
+      .filter((f) => f !== found && !consequences.includes(f.kind))
+      .map((f) => `${f.kind} ${f.at ? a1(f.at) : ""} ${f.what}`),
+  ).toEqual([]);
+  return comparison;
+}
+
+export const isValue = ({ role, column }: PlannedCell): boolean => role === "value" && column === 3;
