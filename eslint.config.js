@@ -48,7 +48,7 @@ export default tseslint.config(
     extends: [tseslint.configs.recommendedTypeChecked],
     languageOptions: {
       parserOptions: {
-        projectService: { allowDefaultProject: ["vitest.config.ts"] },
+        projectService: true,
         tsconfigRootDir: import.meta.dirname,
       },
     },
