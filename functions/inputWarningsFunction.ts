@@ -39,6 +39,9 @@ function quantityOf(argument: Argument): Quantity {
   );
 }
 
+/** So many of a column are named; one in the wrong unit is soon seen. */
+const listed = 5;
+
 /**
  * What is unusual about inputs of a sheet: values outside the quantity's everyday range, with the unit they were perhaps typed in. Empty cells, texts and
  * refused values are left to the input's status.
@@ -55,12 +58,12 @@ export const inputWarningsFunction = {
     const cells = values.flatMap((value) =>
       Array.isArray(value) ? (value as readonly (readonly Cell[])[]).flat() : [value as Cell],
     );
-    return cells
-      .flatMap((cell, i) =>
-        typeof cell === "number" && Number.isFinite(cell) && outside(quantity, cell) === undefined
-          ? valueWarnings(quantity, cell, cells.length > 1 ? ` in row ${i + 1}` : "")
-          : [],
-      )
-      .join("; ");
+    const all = cells.flatMap((cell, i) =>
+      typeof cell === "number" && Number.isFinite(cell) && outside(quantity, cell) === undefined
+        ? valueWarnings(quantity, cell, cells.length > 1 ? ` in row ${i + 1}` : "")
+        : [],
+    );
+    const more = all.length - listed;
+    return [...all.slice(0, listed), ...(more > 0 ? [`and ${more} more`] : [])].join("; ");
   },
 } as const;

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
-import { trace, type Argument, type Cell, type Formula } from "../../src/core/index.ts";
+import { q, trace, type Argument, type Cell, type Formula } from "../../src/core/index.ts";
 import { argumentsOf } from "../equation/arguments.ts";
 import { faultOf, speaksOfTheInside } from "./check.ts";
 import { anyArgument, argumentFor } from "./draws.ts";
@@ -107,6 +107,20 @@ function drawMark(random: Random): readonly Argument[] {
   );
 }
 
+/** Quantities as sheets name them, with cells of all kinds. */
+function drawInputs(random: Random): readonly Argument[] {
+  const key = pick(random, [...Object.keys(q), anyArgument(random)]);
+  const cell = (): Argument => pick(random, [0, 0.02, 0.7, 57, 1400, 2e5, anyArgument(random)]);
+  return [key, ...Array.from({ length: integer(random, 0, 3) }, cell)];
+}
+
+/** Functions whose arguments no range describes. */
+const ofItsOwn: Readonly<Record<string, (random: Random, seed: number) => readonly Argument[]>> = {
+  WARNINGS: drawAbout,
+  CHECKED: drawMark,
+  INPUT_WARNINGS: drawInputs,
+};
+
 /** What the panel shows of a call must agree with the cell. */
 function faultOfTrace(f: WorksheetFunction, args: readonly Argument[], value: unknown): string | undefined {
   if (!f.formula) return undefined;
@@ -123,12 +137,7 @@ export function fuzz(f: WorksheetFunction, calls: number, seed: number): Tally {
   const note = (what: string, args: readonly Argument[]): void =>
     void (tally.faults.length < faultsKept && tally.faults.push({ what, args }));
   for (let n = 0; n < calls; n++) {
-    const args =
-      f.id === "WARNINGS"
-        ? drawAbout(random, seed)
-        : f.id === "CHECKED"
-          ? drawMark(random)
-          : drawArguments(random, f, basesOf(f, seed));
+    const args = ofItsOwn[f.id]?.(random, seed) ?? drawArguments(random, f, basesOf(f, seed));
     try {
       const result = f.call(args);
       if ("value" in result) tally.values++;

@@ -65,6 +65,17 @@ describe("values in a neighbouring unit that were allowed without a word", () =>
     );
   });
 
+  test("a strength that the concrete does not have by the age of release is warned of", async () => {
+    const { warnings } = await said(
+      "pre-tensioned-en1992-2004",
+      { opinion: "NO", region: "NO", lifted: "NO", curing: "NORMAL" },
+      {},
+    );
+    expect(warnings.join("\n")).toMatch(
+      /30 MPa is required, but only about 14\.5 MPa can be expected at an age of 1 day/,
+    );
+  });
+
   test("usual values say nothing", async () => {
     const { status, warnings } = await said("post-tensioned-en1992-2004", small, {});
     for (const id of ["tRelax", "tEnd", "RH"]) expect(status(id), id).toBe("given");

@@ -8,8 +8,7 @@ export const stressing = quantities({
     text: "length of the segment along the tendon; 0 for an angle at one place, as a deviator",
     min: 0,
     max: 1000,
-    typical: [0, 25],
-    smallest: 0.1,
+    typical: [1, 25],
   },
   segmentAngleElevation: {
     symbol: "α_v",

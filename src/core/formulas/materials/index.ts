@@ -15,6 +15,7 @@ import { concreteTensileStrengthAtAgeEn1992 } from "./concreteTensileStrengthAtA
 import { concreteTensileStrengthEn1992 } from "./concreteTensileStrengthEn1992.ts";
 import { concreteTensileStrengthLowerEn1992 } from "./concreteTensileStrengthLowerEn1992.ts";
 import { concreteTensileStrengthUpperEn1992 } from "./concreteTensileStrengthUpperEn1992.ts";
+import { strengthRequiredCube, strengthRequiredEn1992 } from "./strengthRequired.ts";
 import { tendonProducts } from "./tendonProduct.ts";
 
 /** Strength and stiffness of concrete. */
@@ -35,6 +36,8 @@ export const materials = [
   concreteModulusAtAgeEn1992,
   concreteDesignStrengthEn1992,
   concreteDesignTensileStrengthAtReleaseEn1992,
+  strengthRequiredEn1992,
+  strengthRequiredCube,
   ...concreteClasses,
   ...tendonProducts,
 ] as const;
