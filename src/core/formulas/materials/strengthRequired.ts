@@ -10,7 +10,7 @@ const doubted = 1.1;
 
 const result = as(q.utilisation, { symbol: "η_t", text: "strength required over the strength expected at the age" });
 const age = as(q.concreteAge, {
-  above: 0,
+  min: 0.1,
   text: "age at transfer or release; with heat curing the temperature-adjusted age",
 });
 const proof =
