@@ -44,9 +44,11 @@ async function said(id: string, base: Inputs, changes: Inputs) {
 
 describe("values in a neighbouring unit that were allowed without a word", () => {
   const wrong: Inputs = { rho1000: 0.025, tRelax: 57, tEnd: 57, RH: 0.7 };
+  // Loads early enough for 57 days to come after them; with those of the example that end of service is refused.
+  const early: Inputs = { tg: 20, tq: 40 };
 
   test("are marked at the input and stand in the list of warnings", async () => {
-    const { status, warnings } = await said("post-tensioned-en1992-2004", small, wrong);
+    const { status, warnings } = await said("post-tensioned-en1992-2004", small, { ...early, ...wrong });
     for (const id of Object.keys(wrong)) expect(status(id), id).toBe("UNUSUAL");
     const text = warnings.join("\n");
     expect(text).toMatch(
