@@ -75,6 +75,14 @@ export const time = quantities({
     typical: [0, 90],
     smallest: 0.5,
   },
+  /** No sort: either the age itself, or with heat curing the temperature-adjusted one. */
+  ageOfStrength: {
+    symbol: "t",
+    unit: "days",
+    text: "age of concrete; with heat curing the temperature-adjusted age",
+    min: 0.1,
+    typical: [0.5, 90],
+  },
   stepsPerDecade: {
     symbol: "n",
     unit: "–",
