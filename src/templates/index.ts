@@ -13,6 +13,7 @@ import revisions from "./shared/revisions.json";
 import secondOpinion from "./shared/second-opinion.json";
 import section from "./shared/section.json";
 import sheet from "./shared/sheet.json";
+import stressing from "./shared/stressing.json";
 
 const parts = {
   ...sheet,
@@ -23,15 +24,4 @@ const parts = {
   ...is1343,
   ...secondOpinion,
   ...region,
-  ...relations,
-  ...revisions,
-  ...choiceParts,
-};
-
-/** Every template, in the order people choose from. What a JSON file holds is checked by lint, not by the compiler. */
-export const templates: readonly Template[] = [
-  postTensionedEn1992,
-  preTensionedEn1992,
-  postTensionedIs1343,
-  preTensionedIs1343,
-].map((file) => compose(file, parts) as Template);
+  ...stressing,

@@ -46,6 +46,7 @@ export const alderQuayRoof: PreTensionedBeam = {
   psi2: 0.2,
   liftAt: 1.2,
   liftFactor: 1.15,
+  liftLow: 0.9,
   intervals: 4,
   h: 750,
   btop: 400,
