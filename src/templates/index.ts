@@ -5,6 +5,7 @@ import postTensionedIs1343 from "./post-tensioned-is1343-1980.json";
 import preTensionedIs1343 from "./pre-tensioned-is1343-1980.json";
 import en1992 from "./shared/en1992.json";
 import is1343 from "./shared/is1343.json";
+import loads from "./shared/loads.json";
 import postTensioned from "./shared/post-tensioned.json";
 import preTensioned from "./shared/pre-tensioned.json";
 import region from "./shared/region.json";
@@ -18,10 +19,23 @@ import stressing from "./shared/stressing.json";
 const parts = {
   ...sheet,
   ...section,
+  ...loads,
   ...postTensioned,
   ...preTensioned,
   ...en1992,
   ...is1343,
   ...secondOpinion,
   ...region,
+  ...relations,
   ...stressing,
+  ...revisions,
+  ...choiceParts,
+};
+
+/** Every template, in the order people choose from. What a JSON file holds is checked by lint, not by the compiler. */
+export const templates: readonly Template[] = [
+  postTensionedEn1992,
+  preTensionedEn1992,
+  postTensionedIs1343,
+  preTensionedIs1343,
+].map((file) => compose(file, parts) as Template);

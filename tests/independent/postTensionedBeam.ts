@@ -48,6 +48,15 @@ export interface Beam {
   readonly bbot: number;
   readonly tbot: number;
   readonly intervals: number;
+  /** Moments in N·mm at x in mm beside those of the uniform loads, and the places where they bend, which are stations. */
+  readonly further?: {
+    readonly places: readonly number[];
+    readonly Mg: (x: number) => number;
+    readonly Ms: (x: number) => number;
+    readonly Mq: (x: number) => number;
+  };
+  /** No uniform load on a span: the further moments are all there are. */
+  readonly noSpan?: boolean;
   /** Each tendon: simple parabola through (0, e0), (L/2, e1) with its lowest point there, (L, e0). */
   readonly tendons: readonly {
     readonly strands: number;
@@ -124,6 +133,7 @@ export function beam(v: Beam) {
     ...tendons.map(() => L / 2),
     v.liftAt * 1000,
     L - v.liftAt * 1000,
+    ...(v.further?.places ?? []),
   ].sort((a, b) => a - b);
   const distinct = places.filter((x, i) => i === 0 || x > places[i - 1]! + 10);
   const stations = places.map((_, i) => distinct[Math.min(i, distinct.length - 1)]!);
@@ -134,9 +144,10 @@ export function beam(v: Beam) {
     fcChar = 0.6 * v.fck,
     fcQP = 0.45 * v.fck;
   const rows = stations.map((x) => {
-    const Mg = (g * x * (L - x)) / 2,
-      Ms = (v.gs * x * (L - x)) / 2,
-      Mq = (v.q * x * (L - x)) / 2;
+    const span = v.noSpan ? 0 : (x * (L - x)) / 2;
+    const Mg = g * span + (v.further?.Mg(x) ?? 0),
+      Ms = v.gs * span + (v.further?.Ms(x) ?? 0),
+      Mq = v.q * span + (v.further?.Mq(x) ?? 0);
     const a = v.liftAt * 1000;
     const R = (g * L) / 2;
     const Ml = (x > a ? R * (x - a) : 0) + (x > L - a ? R * (x - (L - a)) : 0) - (g * x * x) / 2;
