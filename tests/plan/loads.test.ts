@@ -100,7 +100,7 @@ describe("loads as they come, against a second computation", () => {
       own.rows.map((row) => row.dcsr),
     );
     expect(await built.errors()).toEqual([]);
-  }, 120_000);
+  });
 
   test("moments entered for a member that no span formula describes", async () => {
     const places = [0, 4, 8, 12, 16, 20, 24];
@@ -124,7 +124,7 @@ describe("loads as they come, against a second computation", () => {
       }),
     );
     expect((await built.verdicts()).overall).toBe("OK");
-  }, 120_000);
+  });
 });
 
 describe("a member without end supports", () => {
@@ -154,7 +154,7 @@ describe("a member without end supports", () => {
     });
     expect((await built.verdicts()).overall).toBe("FAIL");
     expect(await built.errors()).toEqual([]);
-  }, 120_000);
+  });
 });
 
 test("pre-tensioned: point loads stand left and right, one at midspan once; the self-weight entered shortens the strands", async () => {
@@ -173,12 +173,12 @@ test("pre-tensioned: point loads stand left and right, one at midspan once; the 
   x.forEach((at, i) => expect(Mq[i]).toBeCloseTo((ql * at * (L - at)) / 2 + 10 * Math.min(at, 5) + 10 * at, 6));
   const g = ((await built.column("g")) as number[])[0]!;
   expect((await built.column("MgMid"))[0]).toBeCloseTo((g * L * L) / 8 + 9, 6);
-}, 120_000);
+});
 
 test("further self-weight without its moments while lifting leaves the sheet incomplete", async () => {
   built = await builtSheet(post, { ...exampleOf(post), loads: "FURTHER", furG: [0, 30, 0] });
   expect((await built.verdicts()).overall).toBe("INCOMPLETE");
-}, 120_000);
+});
 
 describe.each(templates)("$id", (template) => {
   test.each([

@@ -55,13 +55,13 @@ test("the first tendon alone pulls at the bottom of the ends, the second at the 
     verdict: "FAIL",
     where: expect.stringMatching(/after tendon 1: midspan, x = 12\.00 m/) as string,
   });
-}, 120_000);
+});
 
 test("self-weight that is sure to act in part holds the top", async () => {
   built = await builtSheet(id, { ...steep, selfSure: 0.5 });
   expect(await verdictOf(/^tension in the concrete while stressing/)).toMatchObject({ verdict: "OK" });
   expect((await built.column("utSure"))[0]).toBeCloseTo((0.5 * 12) / 17, 9);
-}, 120_000);
+});
 
 test("on its end supports the self-weight pulls in full at the bottom from the first tendon on", async () => {
   built = await builtSheet(id, {
@@ -76,7 +76,7 @@ test("on its end supports the self-weight pulls in full at the bottom from the f
   expect((await verdictOf(/^tension in the concrete while stressing/)).verdict).toBe("FAIL");
   const whole = await built.column("Mg");
   expect(await built.column("bMost")).toEqual([...whole, ...whole, ...whole]);
-}, 120_000);
+});
 
 test("young concrete has its own limits, and a strength that the approval asks for and is not reached fails", async () => {
   built = await builtSheet(id, { ...example, fckStep: [null, null, 22] });
@@ -86,12 +86,12 @@ test("young concrete has its own limits, and a strength that the approval asks f
   // 38 MPa for full stressing; 1400 of 1440 MPa is 0.9722 of the force.
   expect((await built.column("utNeed"))[2]).toBeCloseTo(38 * (0.5 + (0.5 * (1400 / 1440 - 0.3)) / 0.7), 9);
   expect((await verdictOf(/^concrete strength for stressing/)).verdict).toBe("FAIL");
-}, 120_000);
+});
 
 test("without the strength of the approval the sheet is incomplete", async () => {
   built = await builtSheet(id, { ...example, fcmFull: null });
   expect((await built.verdicts()).overall).toBe("INCOMPLETE");
-}, 120_000);
+});
 
 test("lifting: the lower factor governs where the upper one passes", async () => {
   built = await builtSheet(id, {
@@ -110,4 +110,4 @@ test("lifting: the lower factor governs where the upper one passes", async () =>
     verdict: "FAIL",
     where: expect.stringMatching(/^Lifting, lower factor 0\.85, x = 12\.00 m/) as string,
   });
-}, 120_000);
+});

@@ -37,8 +37,8 @@ export const member = quantities({
     text: "point load, downward positive",
     min: -1e5,
     max: 1e5,
-    typical: [-2000, 2000],
-    smallest: 0.1,
+    typical: [-1500, 1500],
+    smallest: 2,
   },
   moment: {
     symbol: "M",
