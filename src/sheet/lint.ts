@@ -67,7 +67,8 @@ function staticProblems(template: Template, problems: Problems): void {
         }
         for (const id of item.over.concat(...(item.parts ?? []).map(({ over }) => over)))
           if (!template.dimensions[id]) problems.add(place, `there is no dimension ${id}`);
-        for (const { formulas, index } of item.parts ?? []) {
+        for (const { formulas, index, when } of item.parts ?? []) {
+          conditionProblems(template, when, `${place}, parts`, problems);
           for (const id of [...Object.keys(formulas), ...Object.keys(index ?? {})])
             if (!item.columns.some((column) => column.id === id))
               problems.add(place, `parts: there is no column ${id}`);

@@ -106,6 +106,10 @@ export function meets(when: Condition | undefined, values: ShapeValues): boolean
   return Object.entries(when ?? {}).every(([id, value]) => values[id] === value);
 }
 
+function presentParts(table: TableItem, values: ShapeValues): readonly Part[] {
+  return (table.parts ?? []).filter(({ when }) => meets(when, values));
+}
+
 /** "block 5 (losses), item 3 (sigma)": where a message points, counted as in the template's file. */
 export function placeOf(template: Template, block: number, item: number): string {
   const of = template.blocks[block]!;
@@ -142,7 +146,7 @@ class Dimensions {
   }
 
   rowsOf(table: TableItem): number {
-    return [table.over, ...(table.parts ?? []).map(({ over }) => over)].reduce(
+    return [table.over, ...presentParts(table, this.values).map(({ over }) => over)].reduce(
       (sum, over) => sum + this.rowsOver(over),
       0,
     );
@@ -238,7 +242,7 @@ export function shapeSheet(
     let rows = 0;
     const groups = [
       { over: table.over, part: undefined },
-      ...(table.parts ?? []).map((part) => ({ over: part.over, part })),
+      ...presentParts(table, values).map((part) => ({ over: part.over, part })),
     ].map(({ over, part }): Group => {
       for (const id of over)
         if (!dimensions.of(id) && !(id in template.dimensions)) problems.add(place, `there is no dimension ${id}`);

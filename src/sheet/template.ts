@@ -183,6 +183,7 @@ export interface TableItem {
 }
 
 export interface Part {
+  readonly when?: Condition;
   readonly over: readonly string[];
   readonly formulas: Readonly<Record<string, string>>;
   readonly index?: Readonly<Record<string, string>>;

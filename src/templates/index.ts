@@ -5,6 +5,7 @@ import postTensionedIs1343 from "./post-tensioned-is1343-1980.json";
 import preTensionedIs1343 from "./pre-tensioned-is1343-1980.json";
 import en1992 from "./shared/en1992.json";
 import is1343 from "./shared/is1343.json";
+import loads from "./shared/loads.json";
 import postTensioned from "./shared/post-tensioned.json";
 import preTensioned from "./shared/pre-tensioned.json";
 import region from "./shared/region.json";
@@ -13,10 +14,12 @@ import revisions from "./shared/revisions.json";
 import secondOpinion from "./shared/second-opinion.json";
 import section from "./shared/section.json";
 import sheet from "./shared/sheet.json";
+import stressing from "./shared/stressing.json";
 
 const parts = {
   ...sheet,
   ...section,
+  ...loads,
   ...postTensioned,
   ...preTensioned,
   ...en1992,
@@ -24,6 +27,7 @@ const parts = {
   ...secondOpinion,
   ...region,
   ...relations,
+  ...stressing,
   ...revisions,
   ...choiceParts,
 };

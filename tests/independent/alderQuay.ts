@@ -32,6 +32,8 @@ export const alderQuay: Beam = {
   psi2: 0.2,
   liftAt: 1.5,
   liftFactor: 1.1,
+  liftLow: 0.9,
+  fcmFull: 38,
   h: 1200,
   btop: 900,
   ttop: 180,
@@ -42,6 +44,6 @@ export const alderQuay: Beam = {
   tendons: [
     { strands: 6, duct: 65, sigj: 1400, left: true, order: 2, e0: 360, e1: 550 },
     { strands: 6, duct: 65, sigj: 1400, left: false, order: 3, e0: 20, e1: 550 },
-    { strands: 5, duct: 65, sigj: 1400, left: true, order: 1, e0: -320, e1: 450 },
+    { strands: 5, duct: 65, sigj: 1400, left: true, order: 1, e0: -320, e1: 400 },
   ],
 };

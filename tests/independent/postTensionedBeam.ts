@@ -38,6 +38,9 @@ export interface Beam {
   readonly psi2: number;
   readonly liftAt: number;
   readonly liftFactor: number;
+  readonly liftLow: number;
+  /** Mean strength the anchorage asks for full stressing. */
+  readonly fcmFull: number;
   readonly h: number;
   readonly btop: number;
   readonly ttop: number;
@@ -45,6 +48,15 @@ export interface Beam {
   readonly bbot: number;
   readonly tbot: number;
   readonly intervals: number;
+  /** Moments in N·mm at x in mm beside those of the uniform loads, and the places where they bend, which are stations. */
+  readonly further?: {
+    readonly places: readonly number[];
+    readonly Mg: (x: number) => number;
+    readonly Ms: (x: number) => number;
+    readonly Mq: (x: number) => number;
+  };
+  /** No uniform load on a span: the further moments are all there are. */
+  readonly noSpan?: boolean;
   /** Each tendon: simple parabola through (0, e0), (L/2, e1) with its lowest point there, (L, e0). */
   readonly tendons: readonly {
     readonly strands: number;
@@ -121,6 +133,7 @@ export function beam(v: Beam) {
     ...tendons.map(() => L / 2),
     v.liftAt * 1000,
     L - v.liftAt * 1000,
+    ...(v.further?.places ?? []),
   ].sort((a, b) => a - b);
   const distinct = places.filter((x, i) => i === 0 || x > places[i - 1]! + 10);
   const stations = places.map((_, i) => distinct[Math.min(i, distinct.length - 1)]!);
@@ -131,9 +144,10 @@ export function beam(v: Beam) {
     fcChar = 0.6 * v.fck,
     fcQP = 0.45 * v.fck;
   const rows = stations.map((x) => {
-    const Mg = (g * x * (L - x)) / 2,
-      Ms = (v.gs * x * (L - x)) / 2,
-      Mq = (v.q * x * (L - x)) / 2;
+    const span = v.noSpan ? 0 : (x * (L - x)) / 2;
+    const Mg = g * span + (v.further?.Mg(x) ?? 0),
+      Ms = v.gs * span + (v.further?.Ms(x) ?? 0),
+      Mq = v.q * span + (v.further?.Mq(x) ?? 0);
     const a = v.liftAt * 1000;
     const R = (g * L) / 2;
     const Ml = (x > a ? R * (x - a) : 0) + (x > L - a ? R * (x - (L - a)) : 0) - (g * x * x) / 2;
@@ -231,6 +245,7 @@ export function beam(v: Beam) {
     { name: "transfer", late: false, lift: 0, s: 0, q: 0, fc: fcTransfer, ft: -fctmt },
     { name: "storage", late: false, lift: 1, s: 0, q: 0, fc: fcTransfer, ft: -fctmt },
     { name: "lifting", late: false, lift: v.liftFactor, s: 0, q: 0, fc: fcTransfer, ft: -fctmt },
+    { name: "lifting, less weight", late: false, lift: v.liftLow, s: 0, q: 0, fc: fcTransfer, ft: -fctmt },
     { name: "permanent", late: true, lift: 0, s: 1, q: 0, fc: fcQP, ft: 0 },
     { name: "quasi", late: true, lift: 0, s: 1, q: v.psi2, fc: fcQP, ft: 0 },
     { name: "frequent", late: true, lift: 0, s: 1, q: v.psi1, fc: fcChar, ft },
@@ -268,6 +283,48 @@ export function beam(v: Beam) {
       };
     }),
   }));
+  // After each tendon: what is stressed so far, with the worst self-weight for each fibre between none (all, after the last) and what twice the
+  // highest hogging moment of the prestress can lift.
+  const last = Math.max(...tendons.map((t) => t.order));
+  const steps = tendons.map((now) => {
+    const at = rows.map((r) => {
+      const all = r.P.reduce((sum, p) => sum + p, 0);
+      const force = tendons.map((t, j) => {
+        if (t.order > now.order) return 0;
+        const taken = tendons.map((o, i) =>
+          o.order > t.order && o.order <= now.order
+            ? r.P[i]! / r.Anet + ((r.P[i]! * r.en[i]! - (r.P[i]! / all) * r.Mg) * r.en[j]!) / r.Inet
+            : 0,
+        );
+        return r.P[j]! - (v.Ep / Ecmt) * t.Ap * taken.reduce((sum, s) => sum + s, 0);
+      });
+      const P = force.reduce((sum, p) => sum + p, 0);
+      const Pe = force.reduce((sum, p, j) => sum + p * r.en[j]!, 0);
+      return { r, P, Pe };
+    });
+    const share =
+      tendons.reduce((sum, t) => sum + (t.order <= now.order ? t.sigj * t.Ap : 0), 0) /
+      tendons.reduce((sum, t) => sum + t.sigj * t.Ap, 0);
+    const most = now.order === last ? Infinity : 2.2 * Math.max(0, ...at.map((a) => a.Pe));
+    return {
+      share,
+      P: at.map((a) => a.P),
+      e: at.map((a) => a.Pe / a.P),
+      need: v.fcmFull * (0.5 + (0.5 * (now.sigj / Math.min(0.8 * v.fpk, 0.9 * v.fp01k) - 0.3)) / 0.7),
+      stresses: at.map(({ r, P, Pe }) => {
+        const little = now.order === last ? r.Mg : 0;
+        const much = Math.min(r.Mg, most);
+        const zt = v.h - r.ynet;
+        const top = (f: number, M: number): number => (f * P) / r.Anet + ((M - f * Pe) * zt) / r.Inet;
+        const bottom = (f: number, M: number): number => (f * P) / r.Anet - ((M - f * Pe) * r.ynet) / r.Inet;
+        return {
+          top: Math.min(top(1.1, little), top(0.9, little)),
+          bottom: Math.min(bottom(1.1, much), bottom(0.9, much)),
+          high: Math.max(top(1.1, much), top(0.9, much), bottom(1.1, little), bottom(0.9, little)),
+        };
+      }),
+    };
+  });
   const sigjMean = tendons.reduce((sum, t) => sum + t.sigj * t.Ap, 0) / Aps;
   const losses = rows.map((r) => {
     const anchored = r.P.reduce((sum, p) => sum + p, 0) / Aps;
@@ -298,6 +355,7 @@ export function beam(v: Beam) {
     tendons,
     rows,
     stages,
+    steps,
     limits: {
       jack: Math.min(0.8 * v.fpk, 0.9 * v.fp01k),
       initial: Math.min(0.75 * v.fpk, 0.85 * v.fp01k),

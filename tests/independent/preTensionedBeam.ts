@@ -47,6 +47,7 @@ export interface PreTensionedBeam extends ISection {
   readonly psi2: number;
   readonly liftAt: number;
   readonly liftFactor: number;
+  readonly liftLow: number;
   readonly intervals: number;
   readonly rows: readonly {
     readonly strands: number;
@@ -302,6 +303,7 @@ export function preTensionedBeam(v: PreTensionedBeam) {
     { prestress: "before", lift: 0, s: 0, q: 0, fc: v.k6 * v.fckt, ft: -fctmt },
     { prestress: "before", lift: 1, s: 0, q: 0, fc: v.k6 * v.fckt, ft: -fctmt },
     { prestress: "before", lift: v.liftFactor, s: 0, q: 0, fc: v.k6 * v.fckt, ft: -fctmt },
+    { prestress: "before", lift: v.liftLow, s: 0, q: 0, fc: v.k6 * v.fckt, ft: -fctmt },
     { prestress: "lateLower", lift: 0, s: 1, q: 0, fc: 0.45 * v.fck, ft: -fctm },
     { prestress: "lateUpper", lift: 0, s: 1, q: v.psi2, fc: 0.45 * v.fck, ft: -fctm },
     { prestress: "lateUpper", lift: 0, s: 1, q: v.psi1, fc: 0.6 * v.fck, ft: -fctm },

@@ -103,6 +103,13 @@ describe("the example sheet in the grid against a full recomputation straight fr
     ["strengthReached", () => [alderQuay.fckt / expected.fckt0]],
     ["ftFreq", () => [-expected.fctm]],
     ["ftQP", () => [0]],
+    ["bP", () => expected.steps.flatMap((s) => s.P.map((p) => p / 1000))],
+    ["bE", () => expected.steps.flatMap((s) => s.e)],
+    ["lowTop", () => expected.steps.flatMap((s) => s.stresses.map(({ top }) => top))],
+    ["lowBottom", () => expected.steps.flatMap((s) => s.stresses.map(({ bottom }) => bottom))],
+    ["bHigh", () => expected.steps.flatMap((s) => s.stresses.map(({ high }) => high))],
+    ["utShare", () => expected.steps.map((s) => s.share)],
+    ["utNeed", () => expected.steps.map((s) => s.need)],
     ["gc", () => expected.stages.map((s) => Math.max(...s.at.map((a) => a.uc)))],
     ["uCompression", () => [Math.max(...expected.stages.flatMap((s) => s.at.map((a) => a.uc)))]],
   ])("%s", async (id, values) => built.agree(id, values()));

@@ -629,6 +629,46 @@ describe("stressing programme", () => {
     );
   });
 
+  test("after each place in the order: what the sequence has taken by then, and all of it after the last", () => {
+    fc.assert(
+      fc.property(programme, (rows) => {
+        const whole = rows.reduce((sum, r) => sum + r[1], 0);
+        const [A, I, M, Ep, Ec] = member;
+        rows.forEach((_, k) => {
+          const force = rows
+            .slice(0, k + 1)
+            .map(([, P, e, Ap], j) =>
+              rows
+                .slice(j + 1, k + 1)
+                .reduce(
+                  (left, [, Pi, ei]) =>
+                    left - ((Ap * Ep) / Ec) * (Pi / A + (Pi * ei * e) / I - ((Pi / whole) * M * 1000 * e) / I),
+                  P,
+                ),
+            );
+          const total = force.reduce((sum, P) => sum + P, 0);
+          close(call("FORCE_AFTER_STRESSING_STEP", rows, k + 1, ...member), total, 1000);
+          const e = force.reduce((sum, P, j) => sum + P * rows[j]![2], 0) / total;
+          close(call("ECCENTRICITY_AFTER_STRESSING_STEP", rows, k + 1, ...member), e, 1000);
+        });
+        const lost = rows.reduce(
+          (sum, [o, , , Ap]) =>
+            sum +
+            Ap *
+              call(
+                "ELASTIC_SHORTENING_SEQUENCE",
+                rows.map(([p, P, e]) => [p, P, e]),
+                o,
+                ...member,
+              ),
+          0,
+        );
+        close(call("FORCE_AFTER_STRESSING_STEP", rows, rows.length, ...member), whole - lost / 1000, 1000);
+      }),
+      often,
+    );
+  });
+
   test("further rounds leave less and less", () => {
     const rows = [
       [1, 2000, 300, 1800],

@@ -31,6 +31,15 @@ export const member = quantities({
     smallest: 0.25,
   },
   unitWeight: { symbol: "γ_c", unit: "kN/m³", text: "unit weight of the member", above: 0, max: 40, typical: [23, 26] },
+  pointLoad: {
+    symbol: "F",
+    unit: "kN",
+    text: "point load, downward positive",
+    min: -1e5,
+    max: 1e5,
+    typical: [-1500, 1500],
+    smallest: 2,
+  },
   moment: {
     symbol: "M",
     unit: "kN·m",

@@ -168,7 +168,7 @@ export const tendon = quantities({
     text: "factor on self-weight while lifting",
     min: 0.5,
     max: 3,
-    typical: [1, 1.5],
+    typical: [0.7, 1.5],
   },
   utilisation: { symbol: "u", unit: "–", text: "utilisation, 1 where the limit is just reached", min: 0, max: 1e9 },
 });

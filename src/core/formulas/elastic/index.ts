@@ -1,6 +1,7 @@
 import { elasticLossAtLevel } from "./atLevel.ts";
 import { elasticShorteningPretension } from "./pretension.ts";
 import { programmeFormulas } from "./programme.ts";
+import { stepFormulas } from "./step.ts";
 import { elasticShorteningPostEn1992, elasticShorteningSequence } from "./sequence.ts";
 
 export const elasticFormulas = [
@@ -9,4 +10,5 @@ export const elasticFormulas = [
   elasticShorteningSequence,
   elasticShorteningPostEn1992,
   ...programmeFormulas,
+  ...stepFormulas,
 ];

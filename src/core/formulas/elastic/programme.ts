@@ -7,7 +7,7 @@ import { mechanics } from "../mechanics.ts";
 import { compensated, operations, stressedInRounds, type Member, type Wanted } from "./rounds.ts";
 import { stressBy } from "./stressBy.ts";
 
-const tendons = table({
+export const programmeTendons = table({
   key: "stressingProgramme",
   symbol: "tendons",
   text: "tendons with their order of stressing, the force wanted in each and its area",
@@ -19,7 +19,7 @@ const tendons = table({
   },
   minRows: 1,
 });
-const section = {
+export const programmeMember = {
   A: q.area,
   I: q.secondMoment,
   M_g: as(q.moment, { symbol: "M_g", text: "self-weight moment" }),
@@ -48,7 +48,7 @@ export const elasticShorteningMean = stepwise({
   summary: "Mean loss of stress of all post-tensioned tendons of a range by those stressed after each; loss positive",
   notes: ["Weighted by the area of the tendons: it is the loss of force of all of them over their area.", basis[0]!],
   source: mechanics,
-  params: { tendons, ...section },
+  params: { tendons: programmeTendons, ...programmeMember },
   result: q.elasticLoss,
   steps: {
     loss: {
@@ -89,7 +89,7 @@ export const compensatedJackingForce = stepwise({
     cautions.stressing,
   ],
   source: mechanics,
-  params: { tendons, row, ...section },
+  params: { tendons: programmeTendons, row, ...programmeMember },
   result: { ...q.prestressForce, symbol: "P_0,j", text: "jacking force", min: -1e6 },
   steps: {
     P_0: {
@@ -120,7 +120,7 @@ export const elasticLossAfterRounds = stepwise({
     cautions.stressing,
   ],
   source: mechanics,
-  params: { tendons, row, rounds: q.roundCount, ...section },
+  params: { tendons: programmeTendons, row, rounds: q.roundCount, ...programmeMember },
   result: q.elasticLoss,
   steps: {
     loss: {
