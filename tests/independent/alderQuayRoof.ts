@@ -35,7 +35,7 @@ export const alderQuayRoof: PreTensionedBeam = {
     { T: 20, hours: 3 },
     { T: 40, hours: 4 },
     { T: 60, hours: 8 },
-    { T: 40, hours: 5 },
+    { T: 40, hours: 9 },
   ],
   tensionedAt: 20,
   L: 15,
