@@ -33,6 +33,7 @@ const everydayValues: Readonly<Record<string, number>> = {
   area: 400_000,
   centroidHeight: 500,
   secondMoment: 3.4e10,
+  "heightAboveSoffit:y": 600,
   sectionModulus: 6.8e7,
   perimeter: 2800,
   notionalSize: 200,

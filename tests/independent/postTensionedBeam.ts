@@ -66,6 +66,8 @@ export interface Beam {
     readonly order: number;
     readonly e0: number;
     readonly e1: number;
+    /** Horizontal position, the same along the span. */
+    readonly z: number;
   }[];
 }
 
@@ -134,6 +136,9 @@ export function beam(v: Beam) {
     v.liftAt * 1000,
     L - v.liftAt * 1000,
     ...(v.further?.places ?? []),
+    // Where the check of the web begins: as far from the supports as the centroid is high.
+    yb,
+    L - yb,
   ].sort((a, b) => a - b);
   const distinct = places.filter((x, i) => i === 0 || x > places[i - 1]! + 10);
   const stations = places.map((_, i) => distinct[Math.min(i, distinct.length - 1)]!);
@@ -202,6 +207,15 @@ export function beam(v: Beam) {
     const spInf = sp0 - dcsr;
     const Pinf = spInf * Aps;
     const top = v.h - ynet;
+    // Bending about the weak axis by tendons off it, on the gross section.
+    const web = v.h - v.ttop - v.tbot;
+    const Iz = (v.ttop * v.btop ** 3 + web * v.bw ** 3 + v.tbot * v.bbot ** 3) / 12;
+    const Mw = tendons.reduce((sum, t, j) => sum + P0t[j]! * t.z, 0);
+    const weak = (1.1 * Math.abs(Mw) * Math.max(v.btop, v.bbot)) / 2 / Iz;
+    const onTheWay = tendons.map((t) => {
+      const sum = tendons.reduce((total, o, i) => (o.order <= t.order ? total + P[i]! * o.z : total), 0);
+      return (1.1 * Math.abs(sum) * Math.max(v.btop, v.bbot)) / 2 / Iz;
+    });
     const fibre = (F: number) => [F / Anet - (F * e0 * top) / Inet, F / Anet + (F * e0 * ynet) / Inet] as const;
     return {
       x,
@@ -235,6 +249,9 @@ export function beam(v: Beam) {
       dcsr,
       spInf,
       Pinf,
+      Mw,
+      weak,
+      onTheWay,
       before: fibre(P0),
       late: fibre(Pinf),
     };
@@ -261,13 +278,13 @@ export function beam(v: Beam) {
         (-own * r.ynet) / r.Inet - (later * r.ytr) / r.Itr,
       ] as const;
       const all = [0, 1].flatMap((i) => [1.1, 0.9].map((f) => f * p[i as 0 | 1] + m[i as 0 | 1]));
-      const min = Math.min(...all),
-        max = Math.max(...all);
+      const min = Math.min(...all) - r.weak,
+        max = Math.max(...all) + r.weak;
       // What pulls over what holds, fibre by fibre, with the worse of the two characteristic values of prestress.
       const ut = Math.max(
         ...[0, 1].map((i) => {
           const sp = p[i as 0 | 1] * (p[i as 0 | 1] < 0 ? 1.1 : 0.9);
-          const sm = m[i as 0 | 1];
+          const sm = m[i as 0 | 1] - r.weak;
           const pull = (sp < 0 ? -sp : 0) + (sm < 0 ? -sm : 0);
           return pull === 0 ? 0 : pull / ((sp > 0 ? sp : 0) + (sm > 0 ? sm : 0) - stage.ft);
         }),

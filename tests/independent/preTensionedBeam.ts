@@ -191,6 +191,8 @@ export function preTensionedBeam(v: PreTensionedBeam) {
     ...debonds.map((a, i) => Math.min(a + transmission[i]!.lpt2, L / 2)),
     v.xDev * 1000,
     v.liftAt * 1000,
+    // Where the check of the web begins: as far from the support as the centroid is high.
+    Math.min(yb, L / 2),
   ].sort((a, b) => a - b);
   const distinct = places.reduce<number[]>(
     (kept, x) => (kept.length === 0 || x > kept.at(-1)! + 10 ? [...kept, x] : kept),

@@ -1,6 +1,7 @@
 import type { Declaration, Formula, Spill } from "../formula.ts";
 import { bedFormulas } from "./bed/index.ts";
 import { bothEndsFormulas } from "./bothEnds/index.ts";
+import { crackingFormulas } from "./cracking/index.ts";
 import { creep } from "./creep/index.ts";
 import { drawInFormulas } from "./drawIn/index.ts";
 import { elasticFormulas } from "./elastic/index.ts";
@@ -39,6 +40,7 @@ export const formulas: readonly Formula[] = [
   ...timeStepFormulas,
   ...limits,
   ...stressFormulas,
+  ...crackingFormulas,
   ...regionFormulas,
   ...stressingFormulas,
   ...is1343Formulas,

@@ -8,6 +8,7 @@ import { is1343 } from "./is1343.ts";
 import { region } from "./region.ts";
 import { composite } from "./composite.ts";
 import { limitQuantities } from "./limits.ts";
+import { detailing } from "./detailing.ts";
 import { concrete } from "./concrete.ts";
 import { steel } from "./steel.ts";
 import { stressing } from "./stressing.ts";
@@ -28,4 +29,5 @@ export const q = merged(
   composite,
   limitQuantities,
   models,
+  detailing,
 );

@@ -5,7 +5,7 @@ import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 import { polygon, polygonByTrapezia, refuseOutside, refuseOverlap, type Moments, type Point } from "./polygon.ts";
 
-const outline = table({
+export const outline = table({
   key: "outline",
   symbol: "outline",
   text: "points of the outline, in order round the section",

@@ -72,7 +72,7 @@ function refuseCrossing(points: readonly Point[], parameter: string, name: strin
 }
 
 /** Does a point lie inside a polygon or on its edge? */
-function holds(ring: readonly Point[], p: Point): boolean {
+export function holds(ring: readonly Point[], p: Point): boolean {
   let inside = false;
   for (let i = 0; i < ring.length; i++) {
     const [a, b] = [ring[i]!, ring[(i + 1) % ring.length]!];

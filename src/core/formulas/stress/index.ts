@@ -1,5 +1,6 @@
 import { concreteStressAtTendon, fibreStress } from "./fibreStress.ts";
 import { eccentricityForFibreStress, prestressForFibreStress } from "./forFibreStress.ts";
+import { principalTension, temperatureCamber, webShearStress } from "./web.ts";
 import { tensionUtilisation } from "./tensionUtilisation.ts";
 
 export const stressFormulas = [
@@ -8,4 +9,7 @@ export const stressFormulas = [
   prestressForFibreStress,
   eccentricityForFibreStress,
   tensionUtilisation,
+  webShearStress,
+  principalTension,
+  temperatureCamber,
 ];

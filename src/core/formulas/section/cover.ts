@@ -1,0 +1,169 @@
+import { InputError } from "../../errors.ts";
+import { stepwise } from "../../formula.ts";
+import { as, format, table } from "../../parameters.ts";
+import { q } from "../../quantities/index.ts";
+import { mechanics } from "../mechanics.ts";
+import { outline } from "./outline.ts";
+import { holds, polygon, type Point } from "./polygon.ts";
+
+const groups = table({
+  key: "tendonGroups",
+  symbol: "tendons",
+  text: "tendons in the section, a row for each or for equal ones side by side",
+  columns: {
+    d: as(q.embeddedDiameter, { text: "diameter of duct, strand or wire", min: 0 }),
+    y: as(q.heightAboveSoffit, { text: "height of the centre" }),
+    z: as(q.lateralOffset, { text: "horizontal coordinate of the middle of the row" }),
+    n: as(q.strandCount, { symbol: "n", text: "number side by side" }),
+    s: q.sideSpacing,
+  },
+  minRows: 1,
+});
+interface Group {
+  readonly d: number;
+  readonly y: number;
+  readonly z: number;
+  readonly n: number;
+  readonly s: number;
+}
+interface Circle {
+  readonly d: number;
+  readonly y: number;
+  readonly z: number;
+}
+
+/** Every tendon by itself; refuses several in one place. */
+function circles(rows: readonly Group[]): readonly Circle[] {
+  return rows.flatMap(({ d, y, z, n, s }, row) => {
+    if (n > 1 && s === 0)
+      throw new InputError(
+        "tendons",
+        `row ${row + 1} has ${format(n)} tendons side by side and a spacing of 0 mm; their centre spacing must be above 0 mm`,
+      );
+    return Array.from({ length: n }, (_, i) => ({ d, y, z: z + (i - (n - 1) / 2) * s }));
+  });
+}
+
+/** Distance of a place from an edge. */
+function fromEdge(p: Point, a: Point, b: Point): number {
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const length = dx * dx + dy * dy;
+  const u = length === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / length));
+  return Math.hypot(p.x - a.x - u * dx, p.y - a.y - u * dy);
+}
+
+/** Edges that are a surface of the concrete: a slit is run there and back. */
+function surface(points: readonly Point[]): readonly (readonly [Point, Point])[] {
+  const edges = points.map((p, i) => [p, points[(i + 1) % points.length]!] as const);
+  const same = (p: Point, r: Point): boolean => p.x === r.x && p.y === r.y;
+  return edges.filter(([a, b]) => !edges.some(([c, d]) => same(a, d) && same(b, c)));
+}
+
+function coverOf(points: readonly Point[], { d, y, z }: Circle): number {
+  const p = { x: z, y };
+  const distance = Math.min(...surface(points).map(([a, b]) => fromEdge(p, a, b)));
+  return (holds(points, p) ? distance : -distance) - d / 2;
+}
+
+/** How much concrete lies between the tendons and the surface? */
+export const tendonCover = stepwise({
+  id: "TENDON_COVER",
+  family: "section",
+  summary: "Min. concrete cover of the tendons in a section given point by point",
+  notes: [
+    "From the outside of duct or strand to the nearest surface of the concrete, at the sides too. Negative where one lies outside.",
+    "A void is joined to the outside by a slit, which counts as no surface.",
+  ],
+  source: mechanics,
+  params: { outline, tendons: groups },
+  result: as(q.cover, { symbol: "c_min" }),
+  steps: {
+    c: { symbol: "c_min", unit: "mm", governing: "c = \\min_i\\left(\\text{distance to the surface} - d_i/2\\right)" },
+  },
+  compute: ({ outline: points, tendons }) => {
+    polygon(points, "outline", "the outline");
+    return { c: Math.min(...circles(tendons).map((circle) => coverOf(points, circle))) };
+  },
+  /** The circle as far out as the cover touches the surface: sampled round it, no point leaves the concrete by more than rounding, one is on it. */
+  proof: ({ outline: points, tendons }, { c }) => {
+    const gaps = circles(tendons).map(({ d, y, z }) => {
+      const inside = holds(points, { x: z, y });
+      const samples = surface(points).flatMap(([a, b]) => {
+        const foot = ternary((u) => Math.hypot(z - a.x - u * (b.x - a.x), y - a.y - u * (b.y - a.y)));
+        return [Math.hypot(z - a.x - foot * (b.x - a.x), y - a.y - foot * (b.y - a.y))];
+      });
+      return (inside ? Math.min(...samples) : -Math.min(...samples)) - d / 2;
+    });
+    return (c - Math.min(...gaps)) / (1 + Math.abs(c) + Math.max(...tendons.map(({ d }) => d)));
+  },
+  unpublished: "Geometry; tests compare it with rectangles.",
+});
+
+/** Where a convex function of 0 to 1 is smallest. */
+function ternary(f: (u: number) => number): number {
+  let [low, high] = [0, 1];
+  for (let i = 0; i < 200; i++) {
+    const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
+    if (f(a) <= f(b)) high = b;
+    else low = a;
+  }
+  return (low + high) / 2;
+}
+
+const limit = (symbol: string, text: string) => as(q.clearDistance, { symbol, text });
+
+/** Limit over clear distance of two tendons: clear beside each other, above each other, or slantwise by the larger limit. */
+function pairUtilisation(one: Circle, other: Circle, a_h: number, a_v: number): number {
+  const touch = (one.d + other.d) / 2;
+  const part = (needed: number, distance: number): number =>
+    distance > touch ? needed / (distance - touch) : Infinity;
+  const [dz, dy] = [Math.abs(one.z - other.z), Math.abs(one.y - other.y)];
+  return Math.min(part(a_h, dz), part(a_v, dy), part(Math.max(a_h, a_v), Math.hypot(dz, dy)));
+}
+
+/** Is there room for the concrete between the tendons? */
+export const tendonSpacingUtilisation = stepwise({
+  id: "TENDON_SPACING_UTILISATION",
+  family: "section",
+  summary: "Utilisation of the clear spacing of tendons: limit over clear distance of the closest pair",
+  notes: [
+    "A pair has room where it is clear horizontally by a_h, or vertically by a_v, or slantwise by the larger of both; the most favourable counts.",
+    "Tendons that touch or overlap give 1000. One tendon alone gives 0.",
+  ],
+  source: mechanics,
+  params: {
+    tendons: groups,
+    a_h: limit("a_h", "min. horizontal clear spacing"),
+    a_v: limit("a_v", "min. vertical clear spacing"),
+  },
+  result: q.utilisation,
+  steps: {
+    u: {
+      symbol: "u",
+      unit: "–",
+      governing: "u = \\max_{pairs}\\min\\left(\\frac{a_h}{c_h}, \\frac{a_v}{c_v}, \\frac{\\max(a_h, a_v)}{c}\\right)",
+    },
+  },
+  compute: ({ tendons, a_h, a_v }) => {
+    const all = circles(tendons);
+    let u = 0;
+    all.forEach((one, i) => {
+      for (const other of all.slice(i + 1)) u = Math.max(u, pairUtilisation(one, other, a_h, a_v));
+    });
+    return { u: Math.min(u, 1000) };
+  },
+  /** At u times less room asked for every pair has it; at a little more than that one has not. */
+  proof: ({ tendons, a_h, a_v }, { u }) => {
+    const all = circles(tendons);
+    const fits = (factor: number): boolean =>
+      all.every((one, i) =>
+        all.slice(i + 1).every((other) => pairUtilisation(one, other, a_h * factor, a_v * factor) <= 1),
+      );
+    if (all.length === 1) return u;
+    if (u === 1000) return fits(1 / 999) ? 1 : 0;
+    return fits((1 - 1e-9) / u) && !fits((1 + 1e-9) / u) ? 0 : 1;
+  },
+  unpublished: "Geometry; tests compare it with a grid of ducts.",
+});
+
+export const coverFormulas = [tendonCover, tendonSpacingUtilisation];

@@ -1,0 +1,217 @@
+import { stepwise } from "../../formula.ts";
+import { as, type Quantity } from "../../parameters.ts";
+import { q } from "../../quantities/index.ts";
+import { mechanics } from "../mechanics.ts";
+import { around, partAbove, widthAt } from "./around.ts";
+import { outline } from "./outline.ts";
+import { polygon, type Point } from "./polygon.ts";
+
+const level = as(q.heightAboveSoffit, { symbol: "y", text: "height in the coordinates of the outline" });
+const notes = [
+  "The outline closes by itself; either way round will do. A void is joined to the outside by a slit: the points run to it and back along the same line.",
+];
+
+const infinite = [-Infinity, Infinity] as const;
+const areaBelow = (points: readonly Point[], y: number): number => around(points, (x) => x, -Infinity, y);
+const lateralCentroid = (points: readonly Point[]): number =>
+  around(points, (x) => (x * x) / 2, ...infinite) / around(points, (x) => x, ...infinite);
+
+/** Shoelace area of points in order, without looking whether they cross. */
+function shoelace(points: readonly Point[]): number {
+  return Math.abs(
+    points.reduce((sum, p, i) => {
+      const next = points[(i + 1) % points.length]!;
+      return sum + p.x * next.y - next.x * p.y;
+    }, 0) / 2,
+  );
+}
+
+/** The width by pairing the crossings from the left, a little above and below. */
+function widthByCrossings(points: readonly Point[], y: number): number {
+  const beside = (above: boolean): number => {
+    const at = points
+      .flatMap((p, i) => {
+        const next = points[(i + 1) % points.length]!;
+        const [a, b] = above ? [p.y <= y, next.y <= y] : [p.y < y, next.y < y];
+        return a === b ? [] : [p.x + ((next.x - p.x) * (y - p.y)) / (next.y - p.y)];
+      })
+      .sort((a, b) => a - b);
+    return at.reduce((sum, x, i) => sum + (i % 2 === 0 ? -x : x), 0);
+  };
+  return Math.min(beside(true), beside(false));
+}
+
+interface Kind {
+  readonly id: string;
+  readonly summary: string;
+  readonly notes?: readonly string[];
+  readonly result: Quantity;
+  readonly governing: string;
+  readonly compute: (points: readonly Point[], y: number) => number;
+  /** A second way and what its difference is measured by. */
+  readonly again: (points: readonly Point[], y: number) => readonly [value: number, scale: number];
+  readonly atLevel?: true;
+  readonly unpublished: string;
+}
+
+/** Trapezia of the edges in x: moments about the vertical axis, apart from the rule in y. */
+function byStrips(points: readonly Point[], f: (a: Point, b: Point) => number): number {
+  const clockwise = points.reduce((sum, p, i) => {
+    const next = points[(i + 1) % points.length]!;
+    return sum + p.x * next.y - next.x * p.y;
+  }, 0);
+  const sum = points.reduce((total, p, i) => total + f(p, points[(i + 1) % points.length]!), 0);
+  return clockwise < 0 ? -sum : sum;
+}
+const cross = (a: Point, b: Point): number => a.x * b.y - b.x * a.y;
+const reach = (points: readonly Point[]): number => Math.max(...points.map((p) => Math.abs(p.x)), 1);
+const rise = (points: readonly Point[]): number => Math.max(...points.map((p) => Math.abs(p.y)), 1);
+
+const kinds: readonly Kind[] = [
+  {
+    id: "OUTLINE_WIDTH",
+    summary: "Width of a section given point by point at a height",
+    notes: ["At a step, as between web and flange, the narrower side counts. Voids are not counted."],
+    result: q.widthAtLevel,
+    governing: "b(y) = \\sum_i \\pm x_i(y)",
+    compute: widthAt,
+    again: (points, y) => [widthByCrossings(points, y), reach(points)],
+    atLevel: true,
+    unpublished: "Geometry; tests compare it with rectangles and with the crossings paired from the left.",
+  },
+  {
+    id: "OUTLINE_AREA_BELOW",
+    summary: "Area of a section given point by point below a height",
+    result: q.partArea,
+    governing: "A(y) = \\int_{\\eta<y} dA",
+    compute: (points, y) => Math.max(0, areaBelow(points, y)),
+    again: (points, y) => [shoelace(points) - shoelace(partAbove(points, y)), shoelace(points)],
+    atLevel: true,
+    unpublished: "Geometry; tests compare it with rectangles and with the outline cut in two.",
+  },
+  {
+    id: "OUTLINE_FIRST_MOMENT",
+    summary: "First moment of the part of a section beyond a height, about the centroid of the whole",
+    notes: ["The part above and the part below have the same moment without sign; it is given positive."],
+    result: q.firstMoment,
+    governing: "S(y) = \\int_{\\eta>y} (\\eta - y_b)\\,dA",
+    compute: (points, y) => {
+      const { y: centroid } = polygon(points, "outline", "the outline");
+      return Math.max(
+        0,
+        around(points, (x, eta) => x * (eta - centroid), y, Infinity),
+      );
+    },
+    again: (points, y) => {
+      const { y: centroid, A } = polygon(points, "outline", "the outline");
+      const below = around(points, (x, eta) => x * (centroid - eta), -Infinity, y);
+      return [below, A * rise(points)];
+    },
+    atLevel: true,
+    unpublished: "Geometry; tests compare it with rectangles and with the part on the other side.",
+  },
+  {
+    id: "OUTLINE_LATERAL_CENTROID",
+    summary: "Horizontal coordinate of the centroid of a section given point by point",
+    result: q.lateralOffset,
+    governing: "z_s = \\frac{1}{A}\\int z\\,dA",
+    compute: lateralCentroid,
+    again: (points) => [byStrips(points, (a, b) => (cross(a, b) * (a.x + b.x)) / 6) / shoelace(points), reach(points)],
+    unpublished: "Geometry; tests compare it with the sum of triangles from the origin.",
+  },
+  {
+    id: "OUTLINE_LATERAL_INERTIA",
+    summary: "Second moment of area about the vertical axis through the centroid, for weak-axis bending",
+    result: as(q.secondMoment, {
+      symbol: "I_z",
+      text: "second moment of area about the vertical axis through the centroid",
+    }),
+    governing: "I_z = \\int (z - z_s)^2\\,dA",
+    compute: (points) => {
+      const z = lateralCentroid(points);
+      return around(points, (x) => (x - z) ** 3 / 3, ...infinite);
+    },
+    again: (points) => {
+      const z = lateralCentroid(points);
+      const about = byStrips(points, (a, b) => (cross(a, b) * (a.x * a.x + a.x * b.x + b.x * b.x)) / 12);
+      return [about - shoelace(points) * z * z, shoelace(points) * reach(points) ** 2];
+    },
+    unpublished: "Geometry; tests compare it with the sum of triangles from the origin.",
+  },
+  {
+    id: "OUTLINE_PRODUCT_INERTIA",
+    summary:
+      "Product moment of area about the axes through the centroid; 0 for a section symmetrical about one of them",
+    notes: ["Where it is not 0, bending about the horizontal axis alone is not what the loads cause."],
+    result: q.productMoment,
+    governing: "I_{yz} = \\int (y - y_b)(z - z_s)\\,dA",
+    compute: (points) => {
+      const z = lateralCentroid(points);
+      const { y } = polygon(points, "outline", "the outline");
+      return around(points, (x, eta) => ((x - z) ** 2 / 2) * (eta - y), ...infinite);
+    },
+    again: (points) => {
+      const A = shoelace(points);
+      const about = byStrips(
+        points,
+        (a, b) => (cross(a, b) * (a.x * b.y + 2 * a.x * a.y + 2 * b.x * b.y + b.x * a.y)) / 24,
+      );
+      const { y } = polygon(points, "outline", "the outline");
+      return [about - A * lateralCentroid(points) * y, A * reach(points) * rise(points)];
+    },
+    unpublished: "Geometry; tests compare it with the sum of triangles from the origin.",
+  },
+];
+
+/** What the declarations of both kinds have in common. */
+function common(kind: Kind) {
+  return {
+    id: kind.id,
+    family: "section",
+    summary: kind.summary,
+    notes: [...notes, ...(kind.notes ?? [])],
+    source: mechanics,
+    result: kind.result,
+    steps: { value: { symbol: kind.result.symbol, unit: kind.result.unit, governing: kind.governing } },
+    unpublished: kind.unpublished,
+  } as const;
+}
+function computed(kind: Kind, points: readonly Point[], y: number): { readonly value: number } {
+  polygon(points, "outline", "the outline");
+  return { value: kind.compute(points, y) };
+}
+function difference(kind: Kind, points: readonly Point[], y: number, value: number): number {
+  const [again, scale] = kind.again(points, y);
+  return (value - again) / scale;
+}
+
+const atLevel = kinds
+  .filter((kind) => kind.atLevel)
+  .map((kind) =>
+    stepwise({
+      ...common(kind),
+      params: { outline, y: level },
+      limits: ({ outline: points }) => ({
+        y: {
+          min: Math.min(...points.map((p) => p.y)),
+          max: Math.max(...points.map((p) => p.y)),
+          because: "the height of the section",
+        },
+      }),
+      compute: ({ outline: points, y }) => computed(kind, points, y),
+      proof: ({ outline: points, y }, { value }) => difference(kind, points, y, value),
+    }),
+  );
+const ofWhole = kinds
+  .filter((kind) => !kind.atLevel)
+  .map((kind) =>
+    stepwise({
+      ...common(kind),
+      params: { outline },
+      compute: ({ outline: points }) => computed(kind, points, 0),
+      proof: ({ outline: points }, { value }) => difference(kind, points, 0, value),
+    }),
+  );
+
+/** What shear, weak-axis bending and cracking need of a section given point by point. */
+export const levelFormulas = [...atLevel, ...ofWhole];
