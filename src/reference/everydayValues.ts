@@ -6,6 +6,7 @@ const everydayValues: Readonly<Record<string, number>> = {
   ageAtEndOfCuring: 3,
   ageAtLoading: 28,
   concreteAge: 7,
+  strengthAge: 7,
   relativeHumidity: 70,
   timeAfterTensioning: 1000,
   greatestCuringTemperature: 60,

@@ -10,6 +10,14 @@ export const time = quantities({
     min: 0,
     typical: [1, 36525],
   },
+  /** By the calendar, or adjusted for the temperature: without a sort, so that both may stand. */
+  strengthAge: {
+    symbol: "t",
+    unit: "days",
+    text: "age of the concrete, by the calendar or adjusted for the temperature",
+    min: 0.1,
+    typical: [0.5, 36525],
+  },
   ageAtLoading: {
     symbol: "t_0",
     unit: "days",
@@ -74,14 +82,6 @@ export const time = quantities({
     min: 0,
     typical: [0, 90],
     smallest: 0.5,
-  },
-  /** No sort: either the age itself, or with heat curing the temperature-adjusted one. */
-  ageOfStrength: {
-    symbol: "t",
-    unit: "days",
-    text: "age of concrete; with heat curing the temperature-adjusted age",
-    min: 0.1,
-    typical: [0.5, 90],
   },
   stepsPerDecade: {
     symbol: "n",

@@ -9,7 +9,7 @@ import { ageFactor, ageFactorSteps, classesReadIn, daysCounted, strengthGain } f
 const doubted = 1.1;
 
 const result = as(q.utilisation, { symbol: "η_t", text: "strength required over the strength expected at the age" });
-const age = as(q.ageOfStrength, {
+const age = as(q.strengthAge, {
   text: "age at transfer or release; with heat curing the temperature-adjusted age",
 });
 const proof =
