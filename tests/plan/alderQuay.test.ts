@@ -115,7 +115,7 @@ describe("the example sheet in the grid against a full recomputation straight fr
   ])("%s", async (id, values) => built.agree(id, values()));
 
   // Discretised both times: the sheet takes six steps in a power of ten, which moves its loss by less than a thousandth (tests/property/timeStep.test.ts).
-  test("the second opinion, by another scheme of integration", async () => {
+  test("the cross-check by time steps, by another scheme of integration", async () => {
     const concreteAt = { fck: 40, RH: 70, ts: 3, alpha: 0, ads1: 4, ads2: 0.12 };
     const ageing = {
       phi: (now: number, loaded: number) =>

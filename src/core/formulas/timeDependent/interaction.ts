@@ -64,14 +64,6 @@ export function freeCreep({ changes, E_p, E_cm }: Creeping): number {
   return (E_p / E_cm) * changes.reduce((sum, { phi_i, dsigma_c }) => sum + phi_i * dsigma_c, 0);
 }
 
-/** The same sum backwards, each product scaled by itself; relative to its largest term. */
-export function creepMiss({ changes, E_p, E_cm }: Creeping, creepPart: number): number {
-  const terms = changes.map(({ phi_i, dsigma_c }) => (phi_i * (E_p * dsigma_c)) / E_cm);
-  const scale = Math.max(...terms.map(Math.abs));
-  const again = terms.reduceRight((sum, term) => sum + term, 0);
-  return scale === 0 ? creepPart : (again - creepPart) / scale;
-}
-
 /** The denominator: how far the concrete's own stiffness restrains the loss. */
 export const restraintStep = {
   symbol: "D",
@@ -83,6 +75,21 @@ export const restraintStep = {
 
 export function restraint({ E_p, E_cm, phi, A_p, A_c, I_c, z_cp }: SectionValues): number {
   return 1 + (E_p / E_cm) * (A_p / A_c) * (1 + (A_c / I_c) * z_cp ** 2) * (1 + 0.8 * phi);
+}
+
+/** Strains of tendon and concrete, term by term: what the free parts, creep summed backwards, leave once the loss has relieved the concrete. */
+export function lossMiss(
+  v: Creeping & SectionValues,
+  otherParts: readonly number[],
+  { creepPart, loss }: { readonly creepPart: number; readonly loss: number },
+): number {
+  const creep = v.changes.map(({ phi_i, dsigma_c }) => (phi_i * (v.E_p * dsigma_c)) / v.E_cm);
+  const relieved = loss * v.A_p * (1 / v.A_c + v.z_cp ** 2 / v.I_c) * (v.E_p / v.E_cm) * (1 + 0.8 * v.phi);
+  const terms = [...creep.toReversed(), ...otherParts];
+  const scale = 1 + Math.abs(relieved) + terms.reduce((sum, term) => sum + Math.abs(term), 0);
+  const balance = terms.reduce((sum, term) => sum + term, 0) - relieved - loss;
+  const creepGap = creep.reduceRight((sum, term) => sum + term, 0) - creepPart;
+  return Math.max(Math.abs(balance), Math.abs(creepGap)) / scale;
 }
 
 export const source = { key: "EN1992-1-1:2004", clause: "5.10.6(2) (5.46)", basis: "seen", readIn: "CE:2021" } as const;

@@ -2,10 +2,10 @@ import { stepwise } from "../../formula.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import {
-  creepMiss,
   creepNotes,
   creepStep,
   freeCreep,
+  lossMiss,
   modulusNote,
   partNote,
   restraint,
@@ -36,6 +36,6 @@ export const timeDependentLossCreepEn1992 = stepwise({
     const D = restraint(v);
     return { creepPart, D, loss: creepPart / D };
   },
-  proof: (v, { creepPart }) => creepMiss(v, creepPart),
+  proof: (v, found) => lossMiss(v, [], found),
   unpublished,
 });

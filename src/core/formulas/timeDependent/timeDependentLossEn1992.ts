@@ -1,10 +1,10 @@
 import { stepwise } from "../../formula.ts";
 import { q } from "../../quantities/index.ts";
 import {
-  creepMiss,
   creepNotes,
   creepStep,
   freeCreep,
+  lossMiss,
   modulusNote,
   relaxationStep,
   restraint,
@@ -56,6 +56,6 @@ export const timeDependentLossEn1992 = stepwise({
     const D = restraint(v);
     return { shrinkagePart, relaxationPart, creepPart, D, loss: (shrinkagePart + relaxationPart + creepPart) / D };
   },
-  proof: (v, { creepPart }) => creepMiss(v, creepPart),
+  proof: (v, found) => lossMiss(v, [v.E_p * v.eps_cs, 0.8 * v.dsigma_pr], found),
   unpublished,
 });

@@ -173,7 +173,7 @@ function residual(law: TimeLaw, values: MemberValues, found: Found): number {
 }
 
 const common = [
-  "Time-step integration with compatibility of tendon and concrete at every step; creep by superposition of all increments of concrete stress. A second opinion beside the total of the standard, not the standard's own formula.",
+  "Time-step integration with compatibility of tendon and concrete at every step; creep by superposition of all increments of concrete stress. A cross-check beside the total of the standard, not the standard's own formula.",
   "One level of bonded tendons in a section that stays whole; no ordinary reinforcement, no topping. Self-weight acts from the first event on; moments are those added at each event.",
   "Steps grow in proportion to the time since the last event, n of them in each power of ten; more of them change the result by less than the laws are known.",
 ];

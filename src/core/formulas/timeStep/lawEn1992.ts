@@ -66,7 +66,8 @@ export const lawEn1992 = timeLaw({
     }),
     f_ckt0: as(q.concreteStrengthAtAge, {
       symbol: "f_ck(t_0)",
-      text: "characteristic strength at the first event, for non-linear creep; blank: by (3.1) and (3.2)",
+      text: "characteristic strength at the first event, for non-linear creep; blank or 0: by (3.1) and (3.2)",
+      min: 0,
       default: 0,
     }),
   },
