@@ -206,6 +206,7 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   const values = new Values(sheet.inputs, drawn);
   const h = section(values, random);
   values.limit("sigj", 0.4 * values.number("fpk"), values.number("fpk"), random);
+  if (values.has("fci")) values.limit("fck", 40, 60, random);
   values.limit("fci", 40, 60, random);
   values.set("L", Math.max(values.number("L"), h / 1000));
   values.limit("delta", 0, Math.min(0.02, values.number("L") / 50), random);
