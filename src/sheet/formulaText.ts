@@ -22,6 +22,7 @@ export const marksExplained = `Marks behind a clause say how it was established:
 
 function symbolOf(reference: Reference, subjects: Subjects): string {
   if (reference.kind === "shapeChanged") return "a shape input changed";
+  if (reference.kind === "failing") return "checks that say FAIL";
   if (reference.kind === "count") return `number of ${reference.word}`;
   const symbol = (id: string): string => {
     const says = subjects.get(id)?.says;

@@ -4,7 +4,8 @@ import { tokenize } from "@borgar/fx";
 export type Reference =
   | { readonly kind: "cell"; readonly id: string; readonly to?: string; readonly pick: Pick }
   | { readonly kind: "count"; readonly word: string }
-  | { readonly kind: "shapeChanged" };
+  | { readonly kind: "shapeChanged" }
+  | { readonly kind: "failing" };
 export type Pick = "match" | "group" | "whole" | "above" | "first" | "last";
 export type CellReference = Extract<Reference, { kind: "cell" }>;
 
@@ -30,7 +31,7 @@ const picks: Readonly<Record<string, Pick>> = {
 };
 
 export function parseReference(inside: string): Reference | undefined {
-  if (inside === "shapeChanged") return { kind: "shapeChanged" };
+  if (inside === "shapeChanged" || inside === "failing") return { kind: inside };
   const count = /^count:([A-Za-z][A-Za-z ]*)$/.exec(inside);
   if (count) return { kind: "count", word: count[1]! };
   const cell = /^([A-Za-z]\w*)(?::([A-Za-z]\w*))?(\[[^\]]*\])?$/.exec(inside);

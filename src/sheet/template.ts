@@ -15,6 +15,7 @@
  * - `{id[-1]}`: the row above in the same table (from its first row: the heading's cell above, so ask for the first row before);
  * - `{count:WORD}`: how many verdict and status cells of the sheet above say WORD (it may have spaces: `{count:OUT OF RANGE}`);
  *   `{count:error}`: how many of them hold an error; `{count:warnings}`: how many warnings the sheet lists, wherever it lists them;
+ * - `{failing}`: numbers and titles of the rows and tables above of which a verdict says FAIL;
  * - `{shapeChanged}`: TRUE where a shape input differs from what the sheet was built with.
  * Index columns say a member's number (`"index": "tendon"`). Anything else is the spreadsheet's own formula language, with or without a
  * leading `=`. Numbers other than 0 and 1 are not typed into formulas, nor addresses. Verdicts say OK, FAIL or NO LIMIT; inputs have a

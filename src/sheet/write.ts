@@ -2,6 +2,7 @@ import { a1, type Address, type Area, areaA1 } from "../cells/index.ts";
 import { columns, firstRow } from "./columns.ts";
 import { warningRows, type Layout } from "./layout.ts";
 import { parseFormula, type Token } from "./references.ts";
+import { textConstant } from "./relations.ts";
 import { resolve, targetA1, type Context } from "./resolve.ts";
 import type { ShapeInput } from "./template.ts";
 
@@ -49,6 +50,27 @@ function shapeChanged(layout: Layout): { text: string; reads: Area[] } {
   };
 }
 
+/** Rows and tables above a row that have verdicts: the cells, and how the sheet names them. */
+function verdictAreas(layout: Layout, above: number): readonly { readonly area: Area; readonly name: string }[] {
+  const at = (row: number, rows: number): Area => ({ row, column: columns.verdict, rows, columns: 1 });
+  return layout.sheet.blocks
+    .flatMap(({ items }) => items)
+    .flatMap((item) => {
+      if (item.kind === "row" && item.row.verdict !== undefined)
+        return [{ area: at(layout.itemRows.get(item)!, 1), name: `${item.item} ${item.says.text}` }];
+      if (item.kind !== "table" || !item.columns.some(({ column }) => column.verdict)) return [];
+      return [{ area: at(layout.tables.get(item)!.first, item.rows), name: `${item.item} ${item.table.title}` }];
+    })
+    .filter(({ area }) => area.row + area.rows <= above);
+}
+
+function failing(layout: Layout, above: number): { text: string; reads: Area[] } {
+  const all = verdictAreas(layout, above);
+  const one = ({ area, name }: (typeof all)[number]): string =>
+    `IF(COUNTIF(${areaA1(area)},"FAIL")>0,${textConstant(`${name}; `)},"")`;
+  return { text: all.length === 0 ? '""' : all.map(one).join("&"), reads: all.map(({ area }) => area) };
+}
+
 /** Writes tokens with addresses in place of references. `at` is the cell the formula stands in. */
 export function writeTokens(
   tokens: readonly Token[],
@@ -67,6 +89,11 @@ export function writeTokens(
         const changed = shapeChanged(layout);
         reads.push(...changed.reads);
         return changed.text;
+      }
+      if (reference.kind === "failing") {
+        const named = failing(layout, at.row);
+        reads.push(...named.reads);
+        return named.text;
       }
       if (reference.kind === "count") {
         const areas = reference.word === "warnings" ? warningAreas(layout) : verdictsAbove(at.row);

@@ -142,7 +142,7 @@ function ages(values: Values): void {
   ids
     .slice(1)
     .forEach((id, i) =>
-      values.set(id, Math.max(values.number(id), values.number(ids[i]!) * (id === "tEnd" ? 1.5 : 1))),
+      values.set(id, Math.max(values.number(id), values.number(ids[i]!) * (id === "tEnd" ? 1.5 : 1.01))),
     );
   if (values.has("ts")) values.set("ts", Math.min(values.number("ts"), values.number("tEnd")));
   if (values.has("psi2")) values.set("psi2", Math.min(values.number("psi2"), values.number("psi1")));
@@ -159,8 +159,8 @@ function curing(values: Values, random: Random): void {
     values.limit("tempering", -20, hottest, random);
   }
   if (values.has("tBed")) {
-    values.set("tBed", Math.max(values.number("tBed"), 24 * values.number("t0")));
-    values.set("tRelax", Math.max(values.number("tRelax"), 100 * values.number("tBed") + 1e5));
+    values.set("tBed", Math.max(values.number("tBed"), 24.1 * values.number("t0")));
+    values.set("tRelax", Math.max(values.number("tRelax"), 100 * values.number("tBed") + 1e6));
   }
 }
 
@@ -181,7 +181,9 @@ function tendons(sheet: DrawnSheet, values: Values, h: number, random: Random): 
     const cuts = Array.from({ length: points - 2 }, () => random.between(0.1, 0.9)).sort((a, b) => a - b);
     [0, ...cuts, 1].forEach((part, p) => {
       values.set("cpx", part * L, t * points + p);
-      values.limitOne("cpe", t * points + p, yb - h, yb, random);
+      // Above the soffit and below the top by half the duct, and a little more for the way between the points.
+      const inside = 0.55 * values.number("duct", t);
+      values.limitOne("cpe", t * points + p, yb - h + inside, yb - inside, random);
       if (p === 0) values.set("cps", random.pick(["LINE", "FROM_LEVEL", "TO_LEVEL"]), t * points);
     });
   }
@@ -203,6 +205,9 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   const drawn = sheet.inputs.map((cell) => valueFor(sheet.template, cell, wildness, random));
   const values = new Values(sheet.inputs, drawn);
   const h = section(values, random);
+  values.limit("sigj", 0.4 * values.number("fpk"), values.number("fpk"), random);
+  if (values.has("fci")) values.limit("fck", 40, 60, random);
+  values.limit("fci", 40, 60, random);
   values.set("L", Math.max(values.number("L"), h / 1000));
   values.limit("delta", 0, Math.min(0.02, values.number("L") / 50), random);
   values.limit("liftAt", 0, values.number("L") / 2, random);

@@ -84,7 +84,15 @@ export class Computation {
       const meaning = this.plan.meanings.find(
         ({ at }) => cell.column === at.column && cell.row >= at.row && cell.row < at.row + at.rows,
       );
-      return [{ id: meaning?.id ?? "–", at: a1(cell), said: cannot ?? `${error!.code} ${error!.message ?? ""}` }];
+      return [
+        {
+          id:
+            meaning?.id ??
+            `– ${this.plan.cells.find((one) => one.row === cell.row && one.column === cell.column)?.formula ?? ""}`,
+          at: a1(cell),
+          said: cannot ?? `${error!.code} ${error!.message ?? ""}`,
+        },
+      ];
     });
   }
 }

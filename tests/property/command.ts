@@ -23,7 +23,7 @@ if (!Number.isInteger(times) || times < 1 || !Number.isInteger(seed)) {
 }
 console.log(`every property ${times} times as often as in the tests, seed ${seed}`);
 
-const places = ["tests/property", "tests/equation", "tests/checker/compareParts"].filter((place) =>
+const places = ["tests/property", "tests/equation", "tests/checker/compareParts", "tests/draws"].filter((place) =>
   place.includes(values.only),
 );
 if (places.length === 0) {

@@ -34,7 +34,7 @@ export const steel = quantities({
     unit: "MPa",
     text: "tendon stress from which relaxation starts",
     min: 0,
-    max: 2500,
+    max: 3000,
     typical: [300, 1700],
   },
   relaxation1000: {

@@ -15,7 +15,7 @@ export const tendon = quantities({
     unit: "MPa",
     text: "tendon stress, tension positive",
     min: 0,
-    max: 2500,
+    max: 3000,
     typical: [50, 1900],
   },
   tendonArea: {

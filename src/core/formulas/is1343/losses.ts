@@ -127,7 +127,7 @@ export const relaxationLossIs1343 = stepwise({
   family: "relaxation",
   summary: "Loss of tendon stress by relaxation from the table for 1000 h at 27 °C, positive",
   notes: [
-    "Linear between the table's values. Below half the strength, where the table begins, its zero is held with a caution: less stress relaxes less. Above 0.8 of the strength the stress is refused.",
+    "Linear between the table's values. Below half the strength, where the table begins, its zero is held with a caution: less stress relaxes less. Above 0.8 of the strength, where it ends, its last value is held with a caution: more stress relaxes more.",
     "It stands where the maker gives no tested value. The temperature is from memory.",
   ],
   source: { key: "IS1343:1980", clause: "18.5.2.3 Table 4", basis: "second-hand", readIn },
@@ -138,9 +138,12 @@ export const relaxationLossIs1343 = stepwise({
       text: "characteristic tensile strength of the prestressing steel",
     }),
   },
-  limits: ({ f_p }) => ({ f_pi: { max: 0.8 * f_p, because: "80 % of the tensile strength, where the table ends" } }),
-  cautions: ({ f_pi, f_p }) =>
-    f_pi < 0.5 * f_p ? ["fpi is below half of fp, where the table begins: its zero is held"] : [],
+  limits: ({ f_p }) => ({ f_pi: { max: f_p, because: "the tensile strength" } }),
+  cautions: ({ f_pi, f_p }) => {
+    if (f_pi < 0.5 * f_p) return ["fpi is below half of fp, where the table begins: its zero is held"];
+    // Rounding alone must not warn of the jacking limit, which is the end of the table.
+    return f_pi > 0.8 * f_p * (1 + 1e-9) ? ["fpi is above 0.8 fp, where the table ends: its last value is held"] : [];
+  },
   result: q.relaxationLoss,
   steps: {
     ratio: { symbol: "f_pi/f_p", unit: "–", text: "initial stress over strength", equation: "f_pi / f_p" },

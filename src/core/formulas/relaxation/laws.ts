@@ -62,6 +62,9 @@ export function equivalentTime(K: number, rho: number, b: number, mu: number, S:
   return earlier > 0 ? 1000 * (earlier / (relaxationRatio(K, rho, b, mu, 1000) * S)) ** (1 / (0.75 * (1 - mu))) : 0;
 }
 
+/** Above this part of the strength the relaxation of this part is used: the formula knows no tests there. */
+export const mostStressed = 0.95;
+
 /** Annex D: further loss in the hours after that time. Rounding alone could leave a difference just below 0. */
 export function furtherLoss(
   K: number,

@@ -2,7 +2,7 @@ import { stepwise } from "../../formula.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { relaxationClass } from "../en1992/choices.ts";
-import { classConstants, classSteps, relaxationRatio } from "./laws.ts";
+import { classConstants, classSteps, mostStressed, relaxationRatio } from "./laws.ts";
 
 /** Loss of stress at constant strain, at any time. */
 export const relaxationLossEn1992 = stepwise({
@@ -14,7 +14,7 @@ export const relaxationLossEn1992 = stepwise({
     "Time in hours; 500 000 h stands for the final value (3.3.2(8)).",
     "Constant strain: shortening of the concrete reduces it, which the combined loss counts by the factor 0.8.",
     "At 20 °C; near 50 °C and above relaxation is greater.",
-    "σ_pi above 0.95 f_pk is refused; below 0.5 and above 0.8 f_pk it is computed with a caution, tests being usual at 0.6 to 0.8.",
+    "σ_pi above f_pk is refused. Above 0.95 f_pk the ratio for 0.95 f_pk is used. Below 0.5 and above 0.8 f_pk there is a caution: tests are usual at 0.6 to 0.8.",
     "Form and class 2 as read; class 1 read as a quotation; the constants of class 3 are from memory, and Annex D prints 9.09 for class 2.",
   ],
   source: { key: "EN1992-1-1:2004", clause: "3.3.2(7) (3.28–3.30)", basis: "second-hand", readIn: "CE:2021" },
@@ -28,9 +28,10 @@ export const relaxationLossEn1992 = stepwise({
       default: 0,
     }),
   },
-  limits: ({ f_pk }) => ({ sigma_pi: { max: 0.95 * f_pk, because: "95 % of the tensile strength" } }),
+  limits: ({ f_pk }) => ({ sigma_pi: { max: f_pk, because: "the tensile strength" } }),
   cautions: ({ sigma_pi, f_pk }) => {
     const mu = sigma_pi / f_pk;
+    if (mu > mostStressed) return ["σpi is above 0.95 fpk: the ratio for 0.95 fpk is used, and more may be lost"];
     if (mu > 0.8) return ["σpi is above 0.8 fpk, beyond the usual tests of relaxation"];
     if (mu > 0 && mu < 0.5) return ["σpi is below 0.5 fpk, where relaxation is small and usual tests do not reach"];
     return [];
@@ -41,9 +42,9 @@ export const relaxationLossEn1992 = stepwise({
     mu: {
       symbol: "μ",
       unit: "–",
-      text: "initial stress over strength",
+      text: "initial stress over strength, at most 0.95",
       clause: "3.3.2(7)",
-      equation: "sigma_pi / f_pk",
+      equation: "min(sigma_pi / f_pk, 0.95)",
     },
     ratio: {
       symbol: "Δσ_pr/σ_pi",
@@ -56,7 +57,7 @@ export const relaxationLossEn1992 = stepwise({
   },
   compute: (v) => {
     const { rho_class, K, b, rho } = classConstants(v.relaxationClass, v.rho_1000);
-    const mu = v.sigma_pi / v.f_pk;
+    const mu = Math.min(v.sigma_pi / v.f_pk, mostStressed);
     const ratio = relaxationRatio(K, rho, b, mu, v.t);
     return { rho_class, K, b, rho, mu, ratio, loss: ratio * v.sigma_pi };
   },

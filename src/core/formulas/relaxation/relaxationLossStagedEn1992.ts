@@ -2,7 +2,7 @@ import { stepwise } from "../../formula.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { relaxationClass } from "../en1992/choices.ts";
-import { classConstants, classSteps, equivalentTime, furtherLoss } from "./laws.ts";
+import { classConstants, classSteps, equivalentTime, furtherLoss, mostStressed } from "./laws.ts";
 
 /** Relaxation going on after the stress has changed. */
 export const relaxationLossStagedEn1992 = stepwise({
@@ -28,8 +28,12 @@ export const relaxationLossStagedEn1992 = stepwise({
     }),
   },
   limits: ({ f_pk, earlier }) => ({
-    sigma_pi: { max: 0.95 * f_pk - earlier, because: "95 % of the tensile strength, earlier relaxation added" },
+    sigma_pi: { max: f_pk - earlier, because: "the tensile strength, earlier relaxation added" },
   }),
+  cautions: ({ sigma_pi, earlier, f_pk }) =>
+    sigma_pi + earlier > mostStressed * f_pk
+      ? ["σp,i with the earlier relaxation is above 0.95 fpk: the ratio for 0.95 fpk is used, and more may be lost"]
+      : [],
   result: q.relaxationLoss,
   steps: {
     ...classSteps,
@@ -39,7 +43,12 @@ export const relaxationLossStagedEn1992 = stepwise({
       text: "stress with the earlier relaxation added",
       equation: "sigma_pi + earlier",
     },
-    mu: { symbol: "μ", unit: "–", text: "that stress over the strength", equation: "S / f_pk" },
+    mu: {
+      symbol: "μ",
+      unit: "–",
+      text: "that stress over the strength, at most 0.95",
+      equation: "min(S / f_pk, 0.95)",
+    },
     t_e: {
       symbol: "t_e",
       unit: "h",
@@ -57,7 +66,7 @@ export const relaxationLossStagedEn1992 = stepwise({
   compute: (v) => {
     const { rho_class, K, b, rho } = classConstants(v.relaxationClass, v.rho_1000);
     const S = v.sigma_pi + v.earlier;
-    const mu = S / v.f_pk;
+    const mu = Math.min(S / v.f_pk, mostStressed);
     const t_e = equivalentTime(K, rho, b, mu, S, v.earlier);
     return { rho_class, K, b, rho, S, mu, t_e, loss: furtherLoss(K, rho, b, mu, S, v.earlier, t_e + v.dt) };
   },

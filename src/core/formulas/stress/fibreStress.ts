@@ -12,7 +12,12 @@ export const fibreStress = formula({
   summary: "Concrete stress of a fibre under prestress and moment; compression positive",
   notes: ["y is the distance of the fibre from the centroid, positive below: y_b for the soffit, y_b − h for the top."],
   source: mechanics,
-  params: { ...fibre, y: q.fibreDistance },
+  params: {
+    ...fibre,
+    P: as(force, { min: -1e6, text: `${force.text}, negative for a force lost` }),
+    y: q.fibreDistance,
+  },
+  cautions: ({ P }) => (P < 0 ? ["P is negative: a force taken off the section"] : []),
   result: q.fibreStress,
   equation: "P / A + P * e * y / I - M * y / I",
   compute: ({ P, e, M, A, I, y }) => P / A + (P * e * y) / I - (M * y) / I,

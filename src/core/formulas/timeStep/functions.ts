@@ -115,6 +115,8 @@ function cautionsOf(law: TimeLaw, values: MemberValues): readonly string[] {
   const out = [...(law.cautions?.(values as never, first) ?? [])];
   const history = historyOf(law, values as never);
   const after = [...history.around(values.t).map((event) => event.after), history.at(values.t)];
+  const slack = after.find(({ sigma_p }) => sigma_p <= 0);
+  if (slack) out.push(`no tendon stress is left at ${format(slack.age)} days: the losses are more than the prestress`);
   const pulled = after.find(({ sigma_c }) => sigma_c < 0);
   if (pulled)
     out.push(

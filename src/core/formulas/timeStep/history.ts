@@ -213,7 +213,6 @@ export class History {
       relaxed = now;
     }
     const sigma_p = balanced(relaxed);
-    if (!(sigma_p > 0)) throw new NoResult(`no tendon stress is left at an age of ${format(age)} days`);
     const sigma_c = this.#concreteStress(sigma_p, M);
     const amount = sigma_c - last.sigma_c;
     return {

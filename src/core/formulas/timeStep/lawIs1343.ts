@@ -1,4 +1,4 @@
-import { InputError, NoResult } from "../../errors.ts";
+import { InputError } from "../../errors.ts";
 import { valueBetween } from "../../lookup.ts";
 import { as, format } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
@@ -39,8 +39,8 @@ export const lawIs1343 = timeLaw({
   optional: { r: as(q.relaxationMultiple, { default: 1 }) },
   limits: ({ f_p }, earlier) => ({
     sigma_p0: {
-      max: tableEnd * f_p - earlier,
-      because: "80 % of the tensile strength, earlier relaxation added, where the table of relaxation ends",
+      max: f_p - earlier,
+      because: "the tensile strength, earlier relaxation added",
     },
   }),
   materials: ({ E_c, eps_cs, f_p, r }, first) => {
@@ -56,11 +56,8 @@ export const lawIs1343 = timeLaw({
       },
       shrinkage: (age) => eps_cs * grown(age - first),
       relaxation: (stress, earlier, days) => {
-        if (stress > tableEnd * f_p)
-          throw new NoResult(
-            `the tendon stress, earlier relaxation added, comes to ${format(stress)} MPa, above 80 % of the strength, where the table of relaxation ends`,
-          );
-        const after1000 = valueBetween(relaxationByStress, stress / f_p);
+        // Above its end the table's last value is held: the tendon is then stressed beyond every limit.
+        const after1000 = valueBetween(relaxationByStress, Math.min(stress / f_p, tableEnd));
         if (earlier >= r * after1000) return 0;
         const equivalent = thousandHours * (earlier / after1000) ** (1 / relaxationPower);
         return Math.max(0, after1000 * Math.min(r, ((equivalent + days) / thousandHours) ** relaxationPower) - earlier);

@@ -1,14 +1,11 @@
-import { NoResult } from "../../errors.ts";
 import type { Limits } from "../../formula.ts";
-import { as, format, type Label, type Quantity } from "../../parameters.ts";
+import { as, type Label, type Quantity } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { relaxationClass } from "../en1992/choices.ts";
-import { classConstants, equivalentTime, furtherLoss } from "../relaxation/laws.ts";
+import { classConstants, equivalentTime, furtherLoss, mostStressed } from "../relaxation/laws.ts";
 import type { Materials } from "./history.ts";
 
 const hoursPerDay = 24;
-/** Above this part of the strength the formula of relaxation is refused, as in RELAXATION_LOSS_EN1992_2004. */
-const mostStressed = 0.95;
 
 /** The steel's arguments, for every set of laws that relaxes by EN 1992-1-1. */
 export const steel = { f_pk: q.tendonTensileStrength, relaxationClass } as const;
@@ -24,7 +21,7 @@ export const relaxationLimits = (
   { f_pk }: { readonly f_pk: number },
   earlier: number,
 ): Limits<{ sigma_p0: Quantity }> => ({
-  sigma_p0: { max: mostStressed * f_pk - earlier, because: "95 % of the tensile strength, earlier relaxation added" },
+  sigma_p0: { max: f_pk - earlier, because: "the tensile strength, earlier relaxation added" },
 });
 
 export function relaxationBy(v: {
@@ -34,11 +31,8 @@ export function relaxationBy(v: {
 }): Materials["relaxation"] {
   const { K, b, rho } = classConstants(v.relaxationClass, v.rho_1000);
   return (stress, earlier, days) => {
-    const mu = stress / v.f_pk;
-    if (mu > mostStressed)
-      throw new NoResult(
-        `the tendon stress, earlier relaxation added, comes to ${format(stress)} MPa, above 95 % of the tensile strength`,
-      );
+    if (stress <= 0) return 0;
+    const mu = Math.min(stress / v.f_pk, mostStressed);
     return furtherLoss(
       K,
       rho,
