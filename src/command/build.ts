@@ -1,13 +1,14 @@
 import { spawn } from "node:child_process";
 import { createHash } from "node:crypto";
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 
 export const root = fileURLToPath(new URL("../..", import.meta.url));
 export const dist = join(root, "dist");
 
-const made = join(root, ".cache", "built");
+const cache = join(root, ".cache");
+const made = join(cache, "built");
 const from = ["src", "functions", "taskpane", "manifest", "package-lock.json", "package.json", "tsconfig.json"];
 
 function* filesUnder(path: string): Generator<string> {
@@ -32,11 +33,11 @@ function stateOfSources(): string {
   return hash.digest("hex");
 }
 
-function webpack(): Promise<number> {
+function webpack(into: string): Promise<number> {
   return new Promise((resolve, reject) => {
     const child = spawn(
       process.execPath,
-      [join(root, "node_modules", "webpack", "bin", "webpack.js"), "--mode", "production"],
+      [join(root, "node_modules", "webpack", "bin", "webpack.js"), "--mode", "production", "--output-path", into],
       { cwd: root, stdio: ["ignore", 2, 2] },
     );
     child.on("error", reject);
@@ -44,14 +45,34 @@ function webpack(): Promise<number> {
   });
 }
 
-/** Builds the pages if their sources have changed since the last build. Rejects when the build fails. */
-export async function buildIfStale(say: (text: string) => void): Promise<void> {
+/** Puts a new folder in the place of an old one, so that whoever reads there sees the one or the other, never half of each. */
+export function putInPlace(next: string, place: string): void {
+  const before = `${next}.before`;
+  if (existsSync(place)) renameSync(place, before);
+  renameSync(next, place);
+  rmSync(before, { recursive: true, force: true });
+}
+
+/** Builds the pages into `dist`, whose old pages stay until the new ones are complete. Rejects when the build fails. */
+export async function build(say: (text: string) => void): Promise<void> {
   const state = stateOfSources();
-  if (existsSync(join(dist, "index.html")) && existsSync(made) && readFileSync(made, "utf8") === state) return;
+  const next = join(cache, `build-${process.pid}`);
+  mkdirSync(cache, { recursive: true });
   say("building the pages (half a minute or so) …");
   const began = Date.now();
-  if ((await webpack()) !== 0) throw new Error("the build failed; its messages stand above");
-  mkdirSync(join(root, ".cache"), { recursive: true });
-  writeFileSync(made, state);
+  try {
+    if ((await webpack(next)) !== 0) throw new Error("the build failed; its messages stand above");
+    putInPlace(next, dist);
+    writeFileSync(made, state);
+  } finally {
+    rmSync(next, { recursive: true, force: true });
+  }
   say(`built in ${Math.round((Date.now() - began) / 1000)} s`);
+}
+
+/** Builds the pages if their sources have changed since the last build. Rejects when the build fails. */
+export async function buildIfStale(say: (text: string) => void): Promise<void> {
+  const upToDate =
+    existsSync(join(dist, "index.html")) && existsSync(made) && readFileSync(made, "utf8") === stateOfSources();
+  if (!upToDate) await build(say);
 }

@@ -6,7 +6,9 @@ import { sideLoading } from "../hosts/index.ts";
 import { deploymentAddress } from "./address.ts";
 import { buildIfStale, dist } from "./build.ts";
 import { authorityName, developmentCertificates } from "./certificates.ts";
-import { listen, pages } from "./pages.ts";
+import { listen } from "./serve/listen.ts";
+import { pages } from "./serve/pages.ts";
+import { sayWhenRebuilt } from "./serve/rebuilt.ts";
 
 /** Sites on which the program shows add-ins on the web. */
 const frames =
@@ -32,7 +34,11 @@ try {
   const { key, cert, authority, fresh } = await developmentCertificates();
   const server = createServer(
     { key, cert },
-    pages({ "Content-Security-Policy": `frame-ancestors ${frames}`, "Access-Control-Allow-Origin": "*" }),
+    pages({
+      folder: dist,
+      headers: { "Content-Security-Policy": `frame-ancestors ${frames}`, "Access-Control-Allow-Origin": "*" },
+      complain: (text) => console.error(text),
+    }),
   );
   const at = port === "" ? 443 : Number(port);
   if (!(await listen(server, at, hostname)))
@@ -51,6 +57,7 @@ and delete the folder ${dirname(authority)}
 Then side-load the manifest:
 ${sideLoading.map(({ where, steps }) => `  ${`${where}:`.padEnd(9)}${steps}`).join("\n")}
 Press Ctrl+C here to stop.`);
+  sayWhenRebuilt(dist, (text) => console.log(text));
 } catch (error) {
   console.error(`The add-in could not be served: ${reasonOf(error)}`);
   process.exitCode = 1;

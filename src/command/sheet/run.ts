@@ -7,7 +7,7 @@ import { planFor, shapeText } from "./inputs.ts";
 import { Refused, requestOf, type Request } from "./request.ts";
 import { settingsOf } from "./settings.ts";
 import { summaryLines } from "./summary.ts";
-import { checkFree, NotWritten, writeSafely } from "./writeSafely.ts";
+import { checkFree, NotWritten, writeSafely } from "../writeSafely.ts";
 
 export const help = `Writes a check sheet as an .xlsx file.
 

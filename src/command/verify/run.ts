@@ -2,7 +2,7 @@ import { parseArgs } from "node:util";
 import { reasonOf } from "../../core/index.ts";
 import { worksheetFunctions } from "../../../functions/index.ts";
 import { publishedCases } from "../cases.ts";
-import { checkFree, NotWritten, writeSafely } from "../sheet/writeSafely.ts";
+import { checkFree, NotWritten, writeSafely } from "../writeSafely.ts";
 import { verificationBook } from "./book.ts";
 import { survey } from "./survey.ts";
 import { surveyJson, surveyText } from "./text.ts";

@@ -1,0 +1,42 @@
+import { open } from "node:fs/promises";
+import { join, normalize, sep } from "node:path";
+
+/** A file as it was at one moment: size and content belong together, whatever happens to the file afterwards. */
+export interface FolderFile {
+  readonly content: Buffer;
+  readonly path: string;
+}
+
+/** Errors that say that there is no such file, and no more. */
+const absent: ReadonlySet<string | undefined> = new Set(["ENOENT", "ENOTDIR", "EISDIR", "ENAMETOOLONG", "ELOOP"]);
+const codeOf = (error: unknown): string | undefined =>
+  error instanceof Error ? (error as NodeJS.ErrnoException).code : undefined;
+
+/** Part of an address as a path below a folder; undefined where it leads out of it or to a hidden file. */
+export function pathBelow(folder: string, address: string): string | undefined {
+  const path = normalize(join(folder, address.endsWith("/") ? `${address}index.html` : address));
+  if (address.includes("\0") || !path.startsWith(folder + sep)) return undefined;
+  const hidden = path
+    .slice(folder.length)
+    .split(sep)
+    .some((part) => part.startsWith("."));
+  return hidden ? undefined : path;
+}
+
+/** Reads a file of a folder whole; undefined where there is none. Rejects where it is there and can't be read. */
+export async function folderFile(folder: string, address: string): Promise<FolderFile | undefined> {
+  const path = pathBelow(folder, address);
+  if (path === undefined) return undefined;
+  try {
+    const file = await open(path);
+    try {
+      if (!(await file.stat()).isFile()) return undefined;
+      return { content: await file.readFile(), path };
+    } finally {
+      await file.close();
+    }
+  } catch (error) {
+    if (absent.has(codeOf(error))) return undefined;
+    throw error;
+  }
+}

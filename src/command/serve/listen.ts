@@ -1,0 +1,18 @@
+import type { Server } from "node:http";
+
+/** Whether the port could be opened; false where another program has it. */
+export function listen(server: Server, port: number, host: string): Promise<boolean> {
+  return new Promise((resolve, reject) => {
+    const failed = (error: NodeJS.ErrnoException): void => {
+      if (error.code === "EADDRINUSE") resolve(false);
+      else if (error.code === "EACCES")
+        reject(new Error(`port ${port} may not be opened by this user; choose one above 1024`));
+      else reject(error);
+    };
+    server.once("error", failed);
+    server.listen(port, host, () => {
+      server.off("error", failed);
+      resolve(true);
+    });
+  });
+}

@@ -1,0 +1,94 @@
+import { spawn } from "node:child_process";
+import {
+  chmodSync,
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { NotWritten, writeSafely } from "../../../src/command/writeSafely.ts";
+
+let folder: string;
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), "write-"));
+});
+afterEach(() => rmSync(folder, { recursive: true }));
+
+const bytes = Buffer.from("new");
+const at = (name: string): string => join(folder, name);
+
+describe("writing a file whole or not at all", () => {
+  it("writes a file whose name is as long as file systems allow", () => {
+    const name = `${"n".repeat(250)}.xlsx`;
+    writeSafely(at(name), bytes, false);
+    expect(readdirSync(folder)).toEqual([name]);
+  });
+
+  it("refuses a name that is too long, and leaves nothing", () => {
+    expect(() => writeSafely(at(`${"n".repeat(300)}.xlsx`), bytes, false)).toThrow(NotWritten);
+    expect(readdirSync(folder)).toEqual([]);
+  });
+
+  it.each([true, false])("never replaces a link or what it leads to (force: %s)", (force) => {
+    writeFileSync(at("theirs.xlsx"), "theirs", { mode: 0o640 });
+    symlinkSync(at("theirs.xlsx"), at("link.xlsx"));
+    expect(() => writeSafely(at("link.xlsx"), bytes, force)).toThrow(/is a link to .*theirs\.xlsx; give the name/);
+    expect(lstatSync(at("link.xlsx")).isSymbolicLink()).toBe(true);
+    expect(readFileSync(at("theirs.xlsx"), "utf8")).toBe("theirs");
+    expect(statSync(at("theirs.xlsx")).mode & 0o777).toBe(0o640);
+    expect(readdirSync(folder)).toHaveLength(2);
+  });
+
+  it("refuses a link that leads nowhere", () => {
+    symlinkSync(at("nowhere"), at("link.xlsx"));
+    expect(() => writeSafely(at("link.xlsx"), bytes, true)).toThrow(/is a link to/);
+  });
+
+  it("refuses a folder", () => {
+    mkdirSync(at("folder.xlsx"));
+    expect(() => writeSafely(at("folder.xlsx"), bytes, true)).toThrow(/is no file/);
+  });
+
+  it("replaces a file only when told to, and keeps its permissions", () => {
+    writeFileSync(at("mine.xlsx"), "mine");
+    chmodSync(at("mine.xlsx"), 0o600);
+    expect(() => writeSafely(at("mine.xlsx"), bytes, false)).toThrow(/--force replaces it/);
+    expect(readFileSync(at("mine.xlsx"), "utf8")).toBe("mine");
+    writeSafely(at("mine.xlsx"), bytes, true);
+    expect(readFileSync(at("mine.xlsx"), "utf8")).toBe("new");
+    expect(statSync(at("mine.xlsx")).mode & 0o777).toBe(0o600);
+    expect(readdirSync(folder)).toEqual(["mine.xlsx"]);
+  });
+
+  it("leaves whole files and nothing else when ended while it writes", async () => {
+    const script = `
+      import { writeSafely } from ${JSON.stringify(join(import.meta.dirname, "../../../src/command/writeSafely.ts"))};
+      console.log("ready");
+      const bytes = Buffer.alloc(20_000_000, 1);
+      const next = (i) => {
+        writeSafely(${JSON.stringify(folder)} + "/" + i + ".xlsx", bytes, false);
+        setTimeout(next, 0, i + 1);
+      };
+      next(0);`;
+    const tsx = join(import.meta.dirname, "../../../node_modules/tsx/dist/cli.mjs");
+    const file = at("script.mts");
+    writeFileSync(file, script);
+    const child = spawn(process.execPath, [tsx, file], { stdio: ["ignore", "pipe", "inherit"] });
+    await new Promise((resolve) => child.stdout.once("data", resolve));
+    await new Promise((resolve) => setTimeout(resolve, 150));
+    child.kill("SIGINT");
+    const status = await new Promise((resolve) => child.on("exit", resolve));
+    expect(status).toBe(130);
+    const left = readdirSync(folder).filter((name) => name !== "script.mts");
+    expect(left.filter((name) => !/^\d+\.xlsx$/.test(name))).toEqual([]);
+    for (const name of left) expect(statSync(at(name)).size).toBe(20_000_000);
+  });
+});
