@@ -82,13 +82,14 @@ export default tseslint.config(
     files: ["taskpane/**"],
     ignores: ["taskpane/trace/**", "taskpane/check/*/**"],
     rules: {
-      "no-restricted-imports": [
+      "no-restricted-imports": ["error", { paths: [mathjs] }],
+      "@typescript-eslint/no-restricted-imports": [
         "error",
         {
-          paths: [mathjs],
           patterns: [
             {
               group: ["**/checker/index.ts", "**/trace/traceView.tsx"],
+              allowTypeImports: true,
               message: "What the panel loads first leaves Trace and the checker out.",
             },
           ],

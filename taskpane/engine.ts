@@ -7,5 +7,5 @@ export interface Engine {
   /** Throws where the inputs must not become a sheet; the message says why. */
   readonly expand: (template: Template, inputs: Readonly<Record<string, InputValue>>) => Plan;
   /** Inputs of a plan that contradict each other. */
-  readonly conflictsIn: (plan: Plan) => readonly Conflict[];
+  readonly conflictsIn: (plan: Plan) => Promise<readonly Conflict[]>;
 }

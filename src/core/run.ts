@@ -169,13 +169,18 @@ export function valueWarnings(q: Quantity, value: number, where = ""): readonly 
   return out;
 }
 
+/** A default is the standard's own value or stands for nothing given: never unusual. */
+const isDefault = (q: Quantity, value: number): boolean =>
+  q.default !== undefined && value === q.default * readFactor(q);
+
 function warningsOf(f: Declaration, values: Readonly<Record<string, unknown>>): readonly string[] {
   const out: string[] = [];
   const look = (q: Quantity, value: number, where = ""): void => {
     out.push(...valueWarnings(q, value / readFactor(q), where));
   };
   for (const [name, parameter] of Object.entries(f.params)) {
-    if (parameter.kind === "number") look(parameter, values[name] as number);
+    if (parameter.kind === "number" && !isDefault(parameter, values[name] as number))
+      look(parameter, values[name] as number);
     if (parameter.kind === "table") {
       (values[name] as readonly Record<string, number>[]).forEach((row, r) => {
         for (const [c, column] of Object.entries(parameter.columns))

@@ -244,7 +244,7 @@ function TemplateForm({
       // One frame for the progress to show before the expansion takes the thread.
       await new Promise((next) => setTimeout(next, 20));
       const plan = engine.expand(template, inputValues(template, typed));
-      const conflicts = engine.conflictsIn(plan);
+      const conflicts = await engine.conflictsIn(plan);
       if (conflicts.length > 0) {
         setFailure([
           "Inputs contradict each other; the sheet was not built. Correct one of each:",

@@ -19,8 +19,8 @@ function loaded(awake: number): (x: number, way: string) => number {
   const mutants = new Switches();
   mutants.awake = awake;
   const exports = {} as { f: (x: number, way: string) => number };
-  // eslint-disable-next-line @typescript-eslint/no-implied-eval
   (
+    // eslint-disable-next-line @typescript-eslint/no-implied-eval
     new Function(
       "module",
       "mutants",

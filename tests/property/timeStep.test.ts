@@ -312,7 +312,7 @@ describe("time-step integration of a beam", () => {
       ),
     ).toThrow(/row 2 of the range = 14 days does not lie after row 1/);
     expect(() => kern(lossId, ...beam({ t: 10 }))).toThrow(/lies before the first event at 14 days/);
-    expect(() => kern(lossId, ...beam().with(1, 1800))).toThrow(InputError);
+    expect(() => kern(lossId, ...beam().with(1, 1900))).toThrow(InputError);
   });
 });
 

@@ -130,7 +130,6 @@ export const detailing = quantities({
     min: 100,
     max: 300,
     typical: [190, 210],
-    default: 200,
   },
   barCover: { symbol: "c", unit: "mm", text: "cover to the bars", min: 0, max: 500, typical: [0, 100], smallest: 3 },
   steelModulus: {

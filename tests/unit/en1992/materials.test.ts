@@ -102,7 +102,7 @@ describe("bad input", () => {
     [
       "too young",
       () => kern("CONCRETE_STRENGTH_AT_AGE", 40, 3, "R"),
-      "t (age of concrete; up to 3 days the strength is found by test) = 3 days is not above 3 days; allowed: above 3 days",
+      "t (age of concrete; up to 3 days the strength is found by test) = 3 days is not above 3 days; allowed: above 3 days. A value in years?",
     ],
     [
       "age zero",

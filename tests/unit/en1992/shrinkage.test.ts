@@ -74,6 +74,7 @@ describe("total shrinkage", () => {
   it("warns of dry air and of thin sections", () => {
     expect(warningsOf("SHRINKAGE_STRAIN", 40, 15, 80, 3, 1000, "N")).toEqual([
       "RH (relative humidity of the surroundings) = 15 % is outside the range of EN 1992-1-1 Table 3.2, 20 to 100 %",
+      "RH (relative humidity of the surroundings) = 15 % is outside the everyday range 30 to 100 %",
       "h0 is below 100 mm, the first point of EN 1992-1-1 Table 3.3: kh is held at 1.00",
     ]);
   });
@@ -97,7 +98,7 @@ describe("total shrinkage", () => {
     [
       "a strain in per mille",
       () => kern("DRYING_SHRINKAGE", 0.46, 250, 7, 60),
-      "εcd,0 (nominal unrestrained drying shrinkage strain, shortening positive) = 0.46 is above 0.005; allowed: 0 to 0.005",
+      "εcd,0 (nominal unrestrained drying shrinkage strain, shortening positive) = 0.46 is above 0.005; allowed: 0 to 0.005. A value in per mille?",
     ],
   ])("refuses %s", (_, refused, message) => {
     expectRefusal(refused, message);

@@ -85,7 +85,7 @@ export function lossMiss(
 ): number {
   const creep = v.changes.map(({ phi_i, dsigma_c }) => (phi_i * (v.E_p * dsigma_c)) / v.E_cm);
   const relieved = loss * v.A_p * (1 / v.A_c + v.z_cp ** 2 / v.I_c) * (v.E_p / v.E_cm) * (1 + 0.8 * v.phi);
-  const terms = [...creep.toReversed(), ...otherParts];
+  const terms = [...[...creep].reverse(), ...otherParts];
   const scale = 1 + Math.abs(relieved) + terms.reduce((sum, term) => sum + Math.abs(term), 0);
   const balance = terms.reduce((sum, term) => sum + term, 0) - relieved - loss;
   const creepGap = creep.reduceRight((sum, term) => sum + term, 0) - creepPart;
