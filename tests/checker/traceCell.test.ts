@@ -203,9 +203,16 @@ describe("what does not fit", () => {
       [["x", "unit"]],
     ],
     ["rows of several units in one range", { F1: { f: `=${stress}(MAX(B1:B5),B2,B3,B4,B5)` } }, []],
-    ["a conversion too many", { F1: { f: `=${stress}(B1,B2,B3,B4,B5/1000)` } }, [["x", "unit"]]],
+    [
+      "a conversion too many",
+      { F1: { f: `=${stress}(B1,B2,B3,B4,B5/1000)` } },
+      [
+        ["x", "unit"],
+        ["x", "unusual"],
+      ],
+    ],
     ["half of it", { F1: { f: `=${stress}(B1,B2,B3,B4,B5/2)` } }, []],
-    ["degrees", { C3: "deg", F1: { f: `=${stress}(B1,B2,RADIANS(B3),B4,B5)` } }, []],
+    ["degrees", { B3: 17.2, C3: "deg", F1: { f: `=${stress}(B1,B2,RADIANS(B3),B4,B5)` } }, []],
     [
       "swapped",
       { F1: { f: `=${stress}(B1,B3,B2,B4,B5)` } },

@@ -342,7 +342,9 @@ describe("the calculation note", () => {
         F9: { f: "=KERN.FIBRE_STRESS(B1,0,0,B2*10^6,2*10^10,350)", v: 4 },
       }),
     );
-    expect(text).toMatch(/prestressing force, 0 for loads alone = 1200 kN, from B1; put in as 1200000 N /);
+    expect(text).toMatch(
+      /prestressing force, 0 for loads alone, negative for a force lost = 1200 kN, from B1; put in as 1200000 N /,
+    );
     expect(text).toMatch(/area of the section = 300000 mm², from B2\*10\^6 /);
     expect(text).toMatch(/= 350 mm, typed in the formula /);
     expect(

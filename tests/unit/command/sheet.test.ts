@@ -213,7 +213,7 @@ describe("what could not be written, with 2", () => {
     mkdirSync(join(out(), "inside"), { recursive: true });
     const { code, complained } = await write("--force");
     expect(code).toBe(2);
-    expect(complained).toMatch(/beam\.xlsx could not be written/);
+    expect(complained).toMatch(/beam\.xlsx is there already and is no file/);
     expect(readdirSync(folder)).toEqual(["beam.xlsx"]);
   });
 });

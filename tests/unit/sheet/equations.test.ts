@@ -8,7 +8,7 @@ it("sets signs between symbols apart, and leaves those within a symbol alone", (
   const read = expand(template!, template!.example.inputs)
     .cells.filter(({ role }) => role === "equation")
     .map(({ value }) => String(value));
-  expect(read).toContain("σpm∞ = σpm0 − Δσp,c+s+r");
+  expect(read).toContain('δσ/Δσ = IF(ISNUMBER(δσ), δσ/Δσp,c+s+r, "–")');
   expect(read.filter((text) => /c \+ s \+ r|μ \+ sl/.test(text))).toEqual([]);
   expect(read).toContain("Mqp = Ms + ψ2·Mq");
 });
