@@ -51,6 +51,8 @@ describe("every cell of a shipped template's sheet is what its formula gives", (
         sigj: [1380, 1300],
         end: ["LEFT", "LEFT"],
         order: [2, 1],
+        zt: [0, 0],
+        Rlim: [6, 6],
         cpx: [
           [0, 12, 24],
           [0, 12, 24],

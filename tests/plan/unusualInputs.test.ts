@@ -21,6 +21,8 @@ const small: Inputs = {
   cpx: [[0, 12, 24]],
   cpe: [[0, 520, 0]],
   cps: [["TO_LEVEL", "FROM_LEVEL", "LINE"]],
+  zt: [0],
+  Rlim: [6],
 };
 let sheets = 0;
 

@@ -248,6 +248,7 @@ export const concrete = quantities({
     unit: "MPa",
     text: "least allowed concrete stress: a negative number, compression positive",
     typical: [-15, 10],
-    smallest: 0.1,
+    // 15 MPa typed in GPa stays below it; decompression beside a small weak-axis stress does not.
+    smallest: 0.02,
   },
 });
