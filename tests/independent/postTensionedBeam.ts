@@ -317,7 +317,7 @@ export function beam(v: Beam) {
       });
       const P = force.reduce((sum, p) => sum + p, 0);
       const Pe = force.reduce((sum, p, j) => sum + p * r.en[j]!, 0);
-      return { r, P, Pe };
+      return { r, P, Pe, weak: r.onTheWay[tendons.indexOf(now)]! };
     });
     const share =
       tendons.reduce((sum, t) => sum + (t.order <= now.order ? t.sigj * t.Ap : 0), 0) /
@@ -328,16 +328,16 @@ export function beam(v: Beam) {
       P: at.map((a) => a.P),
       e: at.map((a) => a.Pe / a.P),
       need: v.fcmFull * (0.5 + (0.5 * (now.sigj / Math.min(0.8 * v.fpk, 0.9 * v.fp01k) - 0.3)) / 0.7),
-      stresses: at.map(({ r, P, Pe }) => {
+      stresses: at.map(({ r, P, Pe, weak }) => {
         const little = now.order === last ? r.Mg : 0;
         const much = Math.min(r.Mg, most);
         const zt = v.h - r.ynet;
         const top = (f: number, M: number): number => (f * P) / r.Anet + ((M - f * Pe) * zt) / r.Inet;
         const bottom = (f: number, M: number): number => (f * P) / r.Anet - ((M - f * Pe) * r.ynet) / r.Inet;
         return {
-          top: Math.min(top(1.1, little), top(0.9, little)),
-          bottom: Math.min(bottom(1.1, much), bottom(0.9, much)),
-          high: Math.max(top(1.1, much), top(0.9, much), bottom(1.1, little), bottom(0.9, little)),
+          top: Math.min(top(1.1, little), top(0.9, little)) - weak,
+          bottom: Math.min(bottom(1.1, much), bottom(0.9, much)) - weak,
+          high: Math.max(top(1.1, much), top(0.9, much), bottom(1.1, little), bottom(0.9, little)) + weak,
         };
       }),
     };

@@ -22,15 +22,16 @@ const steep = {
   order: [2, 3, 1],
   strands: [5, 5, 7],
   duct: [65, 65, 75],
+  zt: [0, 0, 0],
   ql: 13,
 };
 
 test("the first tendon alone pulls at the bottom of the ends, the second at the top of midspan where no self-weight is sure", async () => {
   built = await builtSheet(id, steep);
   const places = [
-    { strands: 5, duct: 65, e0: 360, e1: 550 },
-    { strands: 5, duct: 65, e0: 20, e1: 550 },
-    { strands: 7, duct: 75, e0: -490, e1: 450 },
+    { strands: 5, duct: 65, order: 2, e0: 360, e1: 550, z: 0 },
+    { strands: 5, duct: 65, order: 3, e0: 20, e1: 550, z: 0 },
+    { strands: 7, duct: 75, order: 1, e0: -490, e1: 450, z: 0 },
   ];
   const expected = beam({ ...alderQuay, q: 13, tendons: alderQuay.tendons.map((t, i) => ({ ...t, ...places[i]! })) });
   await built.agree(
@@ -55,6 +56,16 @@ test("the first tendon alone pulls at the bottom of the ends, the second at the 
     verdict: "FAIL",
     where: expect.stringMatching(/after tendon 1: midspan, x = 12\.00 m/) as string,
   });
+});
+
+test("tendons off the axis, stressed one by one, bend the member about its weak axis on the way", async () => {
+  built = await builtSheet(id, { ...example, order: [2, 3, 1] });
+  const expected = beam({ ...alderQuay, tendons: alderQuay.tendons.map((t, i) => ({ ...t, order: [2, 3, 1][i]! })) });
+  await built.agree(
+    "lowTop",
+    expected.steps.flatMap((s) => s.stresses.map(({ top }) => top)),
+  );
+  expect((await verdictOf(/^tension in the concrete while stressing/)).verdict).toBe("FAIL");
 });
 
 test("self-weight that is sure to act in part holds the top", async () => {
