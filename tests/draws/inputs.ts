@@ -101,7 +101,10 @@ class Values {
   }
 
   limitOne(id: string, index: number, low: number, high: number, random: Random): void {
+    if (this.#places.get(id)?.[index] === undefined) return;
     const value = this.number(id, index);
+    // Where nothing is entered there is nothing to put right.
+    if (this.all[this.#places.get(id)![index]!] === null) return;
     if (!(value >= low && value <= high)) this.set(id, random.between(low, high), index);
   }
 }
@@ -212,6 +215,12 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   values.limit("delta", 0, Math.min(0.02, values.number("L") / 50), random);
   values.limit("liftAt", 0, values.number("L") / 2, random);
   values.limit("edge", 0, h / 2, random);
+  values.limit("detFrom", 0, values.number("L") / 2, random);
+  values.limit("ysB", 0, h / 2, random);
+  if (values.has("webUp")) {
+    values.limit("webLow", 0, 0.5 * h, random);
+    values.limit("webUp", values.number("webLow") + 0.1 * h, h, random);
+  }
   curing(values, random);
   ages(values);
   if (values.has("cpx")) tendons(sheet, values, h, random);

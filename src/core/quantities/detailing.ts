@@ -50,7 +50,7 @@ export const detailing = quantities({
     unit: "mm",
     text: "diameter of strand, wire or duct",
     above: 0,
-    max: 500,
+    max: 2000,
     typical: [3, 200],
   },
   firstMoment: {
@@ -131,7 +131,7 @@ export const detailing = quantities({
     max: 300,
     typical: [190, 210],
   },
-  barCover: { symbol: "c", unit: "mm", text: "cover to the bars", min: 0, max: 500, typical: [0, 100], smallest: 3 },
+  barCover: { symbol: "c", unit: "mm", text: "cover to the bars", min: 0, max: 5000, typical: [0, 100], smallest: 3 },
   steelModulus: {
     symbol: "E",
     unit: "GPa",

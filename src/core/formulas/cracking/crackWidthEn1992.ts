@@ -39,7 +39,7 @@ export const crackWidthEn1992 = stepwise({
   ],
   source: { key: "EN1992-1-1:2004", clause: "7.3.4 (7.8) to (7.11), (7.14)", basis: "seen", readIn: "CE:2021" },
   params: {
-    sigma_s: as(q.steelStress, { min: 0, max: 2000 }),
+    sigma_s: as(q.steelStress, { min: 0, max: 1e5 }),
     A_s: as(q.barArea, { above: 0, text: "bars in the effective tension zone" }),
     A_p: as(q.bondedTendonArea, { symbol: "A_p'", text: "bonded tendons in the effective tension zone, 0 for none" }),
     xi_1: q.bondRatio,

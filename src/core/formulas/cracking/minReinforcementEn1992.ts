@@ -38,7 +38,11 @@ export const minCrackReinforcementEn1992 = stepwise({
       text: "area of the concrete tension zone before the first crack",
       above: 0,
     }),
-    size: as(q.sectionHeight, { symbol: "h", text: "height of the section or web; for a flange its width" }),
+    size: as(q.sectionHeight, {
+      max: 30000,
+      symbol: "h",
+      text: "height of the section or web; for a flange its width",
+    }),
     sigma_c: as(q.fibreStress, {
       symbol: "σ_c",
       text: "mean concrete stress of the part, N/(b·h), compression positive; not used for a flange",

@@ -24,7 +24,7 @@ const params = {
   layers,
   N: q.axialForce,
   M: q.moment,
-  E_c: as(q.elasticModulusConcrete, { text: "modulus of the concrete in the cracked section", max: 49 }),
+  E_c: as(q.elasticModulusConcrete, { text: "modulus of the concrete in the cracked section", max: 60 }),
 };
 type Arguments = Values<typeof params>;
 

@@ -37,10 +37,10 @@ export const lawIs1343 = timeLaw({
     }),
   },
   optional: { r: as(q.relaxationMultiple, { default: 1 }) },
-  limits: ({ f_p }, earlier) => ({
+  limits: ({ f_p }) => ({
     sigma_p0: {
-      max: f_p - earlier,
-      because: "the tensile strength, earlier relaxation added",
+      max: f_p,
+      because: "the tensile strength",
     },
   }),
   materials: ({ E_c, eps_cs, f_p, r }, first) => {

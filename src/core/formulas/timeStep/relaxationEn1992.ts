@@ -17,11 +17,8 @@ export const testedRelaxation = {
 } as const;
 export const relaxationNote = "Relaxation by EN 1992-1-1 3.3.2(7), carried on by the equivalent time of its Annex D.";
 
-export const relaxationLimits = (
-  { f_pk }: { readonly f_pk: number },
-  earlier: number,
-): Limits<{ sigma_p0: Quantity }> => ({
-  sigma_p0: { max: f_pk - earlier, because: "the tensile strength, earlier relaxation added" },
+export const relaxationLimits = ({ f_pk }: { readonly f_pk: number }): Limits<{ sigma_p0: Quantity }> => ({
+  sigma_p0: { max: f_pk, because: "the tensile strength" },
 });
 
 export function relaxationBy(v: {
