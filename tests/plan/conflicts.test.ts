@@ -29,6 +29,8 @@ function computedMessages(short: string, inputs: Inputs): readonly string[] {
 }
 
 const box = { section: "BOX", h: 1000, bbox: 1500, ttopbox: 200, tbotbox: 200, tweb: 200 };
+const further = { loads: "FURTHER", momentPoints: 3, pointLoads: 1 };
+const straight = ["LINE", "LINE", "LINE"];
 const square = { section: "OUTLINE", corners: 4, ox: [0, 1000, 1000, 0], oy: [0, 0, 1200, 1200] };
 
 /** A conflict: template, what is typed, both sides of the message. */
@@ -162,6 +164,30 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["IS-PRE", { debond: [0, 8, 0, 0] }, ["a = 8 m", "L = "]],
   ["IS-PT", { tg: 10, t0: 14 }, ["tg = 10 days", "t0 = 14 days"]],
   ["IS-PT", { tEnd: 20 }, ["t∞ = 20 days"]],
+  ["PT", { ...further, plX: [25] }, ["xF = 25 m", "xn = 24 m"]],
+  ["PT", { ...further, furX: [0, 12, 25] }, ["xi = 25 m", "xn = 24 m"]],
+  ["PT", { ...further, furX: [0, 13, 12] }, ["xi = 12 m", "= 13 m"]],
+  ["PRE", { ...further, plX: [8] }, ["xF = 8 m", "xn = 7.5 m"]],
+  ["PT", { fckStep: [null, null, 36] }, ["= 36 MPa", "fck,t0 = 34 MPa"]],
+  ["IS-PT", { fciStep: [null, null, 42] }, ["= 42 MPa", "fci = 40 MPa"]],
+  // The last segment goes on downwards: e = 600 at both ends, about 830 between them.
+  [
+    "PT",
+    {
+      cpe: [
+        [360, 550, 360],
+        [20, 550, 20],
+        [-320, 600, 600],
+      ],
+      cps: [straight, straight, ["LINE", "SMOOTH", "LINE"]],
+    },
+    ["tendon 3, point 3: ", "Before x = 24 m", "yb = 663.92 mm", "h = 1200 mm"],
+  ],
+  ["PT", { ...square, web: "YES", webLow: 700, webUp: 600 }, ["yw,2 = 600 mm", "yw,1 = 700 mm", "h = 1200 mm"]],
+  ["PT", { ...square, web: "YES", webLow: 200, webUp: 1300 }, ["yw,2 = 1300 mm", "h = 1200 mm"]],
+  ["PT", { ysB: 650 }, ["ys = 650 mm", "h = 1200 mm"]],
+  ["IS-PRE", { fck: 35 }, ["fck = 35 MPa", "= 40 MPa"]],
+  ["IS-PRE", { fci: 38 }, ["fci = 38 MPa", "= 40 MPa"]],
 ];
 
 describe("inputs that contradict each other are told with both sides", () => {

@@ -25,11 +25,18 @@ async function check(part: string): Promise<{ readonly verdict: unknown; readonl
 const overall = async (): Promise<unknown> => (await built.verdicts()).overall;
 
 describe("every stress change creeps with the coefficient of its own age", () => {
-  const mid = 6;
+  // The upper tendon lower than in the example, and no tendon off the plane of the web.
+  const low = [
+    [360, 550, 360],
+    [20, 550, 20],
+    [-320, 450, -320],
+  ];
 
   test("post-tensioned, much of the variable load quasi-permanent: the loss rises and decompression fails", async () => {
-    await build(post, { psi1: 0.9, psi2: 0.9 });
-    const expected = beam({ ...alderQuay, psi1: 0.9, psi2: 0.9 });
+    await build(post, { psi1: 0.9, psi2: 0.9, cpe: low, zt: [0, 0, 0] });
+    const tendons = alderQuay.tendons.map((t, i) => ({ ...t, e1: low[i]![1]!, z: 0 }));
+    const expected = beam({ ...alderQuay, psi1: 0.9, psi2: 0.9, tendons });
+    const mid = expected.rows.findIndex(({ x }) => x === 12_000);
     await built.agree(
       "dcsr",
       expected.rows.map((row) => row.dcsr),
@@ -40,9 +47,9 @@ describe("every stress change creeps with the coefficient of its own age", () =>
     );
     // The two figures of a separate computation by (5.46) with φ(t0), φ(tg) and φ(tq), from the inputs alone.
     expect(expected.rows[mid]!.dcsr).toBeCloseTo(148.66, 2);
-    expect(expected.stages[4]!.at[mid]!.min).toBeCloseTo(-0.32, 2);
+    expect(expected.stages.find(({ name }) => name === "quasi")!.at[mid]!.min).toBeCloseTo(-0.32, 2);
     expect(((await built.column("dcsr"))[mid] as number).toFixed(1)).toBe("148.7");
-    expect(await check("tension in the concrete")).toMatchObject({
+    expect(await check("tension demand / resistance")).toMatchObject({
       verdict: "FAIL",
       where: "Quasi-permanent, x = 12.00 m",
     });
@@ -64,6 +71,7 @@ describe("every stress change creeps with the coefficient of its own age", () =>
       expected.rows.map((row) => row.creep),
     );
     // The time steps follow: they lose more than with linear creep, and the two still agree.
+    const mid = expected.rows.findIndex(({ x }) => x === 12_000);
     const found = ((await built.column("soPct")) as number[])[mid]!;
     expect(Math.abs(found)).toBeLessThan(0.05);
   }, 120_000);
@@ -128,7 +136,7 @@ describe("sheets to IS 1343:1980", () => {
   }, 120_000);
 
   test("stress beyond a third of the strength at transfer: no rule for creep, no OK", async () => {
-    await build("post-tensioned-is1343-1980", { fci: 36 });
+    await build("post-tensioned-is1343-1980", { fci: 36, lifted: "NO" });
     expect(await check("limit of linear creep")).toMatchObject({
       verdict: "NO LIMIT",
       where: "no rule for creep above f_ci/3: losses are too small",
@@ -140,7 +148,7 @@ describe("sheets to IS 1343:1980", () => {
     await build("pre-tensioned-is1343-1980", { ftTransferIn: null });
     const empty = "input f_t,0 is empty";
     expect(await number("openLimits")).toContain(empty);
-    expect(await check("tension in the concrete")).toMatchObject({ verdict: "NO LIMIT", where: empty });
+    expect(await check("tension demand / resistance")).toMatchObject({ verdict: "NO LIMIT", where: empty });
     expect((await built.column("gt"))[0]).toBe(empty);
     expect((await built.column("ut"))[0]).toBe(empty);
     expect(await number("rgMargin")).toBe(empty);

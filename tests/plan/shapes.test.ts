@@ -22,6 +22,8 @@ const variants: readonly (readonly [string, Inputs])[] = [
       corners: 8,
       ox: [-250, 250, 250, 110, 110, 450, 450, -450],
       oy: [0, 0, 250, 250, 1020, 1020, 1200, 1200],
+      webLow: 250,
+      webUp: 1020,
     },
   ],
   [
@@ -34,6 +36,8 @@ const variants: readonly (readonly [string, Inputs])[] = [
       sigj: [1400],
       end: ["LEFT"],
       order: [1],
+      zt: [0],
+      Rlim: [6],
       cpx: [[0, 12, 24]],
       cpe: [[0, 520, 0]],
       cps: [["TO_LEVEL", "FROM_LEVEL", "LINE"]],
@@ -179,21 +183,31 @@ describe("the states of the sheet", () => {
     expect(await overallOf(await build({ ql: 45 }))).toBe("FAIL");
   });
 
-  test("a tendon outside the concrete: FAIL", async () => {
-    expect(
-      await overallOf(
-        await build({
-          cpe: [
-            [360, 680, 360],
-            [20, 550, 20],
-            [-320, 450, -320],
-          ],
-          strands: [5, 5, 5],
-          ql: 10,
-          fckt: 34,
-        }),
-      ),
-    ).toBe("FAIL");
+  const firstTendonAt = (e: number): Inputs => ({
+    cpe: [
+      [360, e, 360],
+      [20, 550, 20],
+      [-320, 450, -320],
+    ],
+    strands: [5, 5, 5],
+    ql: 10,
+    fckt: 34,
+  });
+
+  test("a tendon outside the concrete: its eccentricity contradicts the section, so INCOMPLETE; its cover fails", async () => {
+    const made = await build(firstTendonAt(680));
+    expect(await overallOf(made)).toBe("INCOMPLETE");
+    const cells = await made.grid.read(sheet, { row: 0, column: 0, rows: made.plan.rows, columns: made.plan.columns });
+    const broken = made.plan.conflicts!.filter(({ status }) => cells[status.row]![status.column]!.value === "CONFLICT");
+    expect(broken.map(({ of, where }) => [of.map(({ id }) => id), where])).toEqual([
+      [expect.arrayContaining(["cpe"]), "tendon 1, point 2"],
+    ]);
+    const cover = made.plan.summary.checks.find(({ description }) => description.includes("cover of the tendons"))!;
+    expect(cells[cover.verdict.row]![cover.verdict.column]!.value).toBe("FAIL");
+  });
+
+  test("a tendon inside the section with hardly any concrete below it: FAIL", async () => {
+    expect(await overallOf(await build(firstTendonAt(625)))).toBe("FAIL");
   });
 
   test("storage governs lifting where the factor on self-weight relieves the prestress", async () => {
