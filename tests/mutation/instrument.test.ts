@@ -19,14 +19,10 @@ function loaded(awake: number): (x: number, way: string) => number {
   const mutants = new Switches();
   mutants.awake = awake;
   const exports = {} as { f: (x: number, way: string) => number };
-  (
-    // eslint-disable-next-line @typescript-eslint/no-implied-eval
-    new Function(
-      "module",
-      "mutants",
-      transformSync(instrument("f.ts", source, 0).code, { loader: "ts", format: "cjs" }).code,
-    ) as (...parts: readonly unknown[]) => void
-  )(
+  const { code } = transformSync(instrument("f.ts", source, 0).code, { loader: "ts", format: "cjs" });
+  // eslint-disable-next-line @typescript-eslint/no-implied-eval
+  const module = new Function("module", "mutants", code) as (...parts: readonly unknown[]) => void;
+  module(
     {
       set exports(made: object) {
         Object.defineProperties(exports, Object.getOwnPropertyDescriptors(made));
