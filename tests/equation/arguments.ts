@@ -178,6 +178,11 @@ function rangeHere(
       low: limit?.min === undefined ? range.high : range.low,
       high: limit?.min === undefined ? range.high : Math.min(range.low * 2 + 1, q.max ?? Infinity),
     };
+  const outline = args["outline"] as readonly (readonly number[])[] | undefined;
+  if (name === "y" && outline) {
+    const heights = outline.map((point) => point[1]!);
+    return { low: Math.min(...heights), high: Math.max(...heights) };
+  }
   const points = args["points"] as readonly (readonly number[])[] | undefined;
   if (q.key === "controlX" && points) return { low: points[0]![0]!, high: points.at(-1)![0]! };
   const segments = args["segments"] as readonly (readonly number[])[] | undefined;

@@ -14,7 +14,7 @@ const groups = table({
     d: as(q.embeddedDiameter, { text: "diameter of duct, strand or wire", min: 0 }),
     y: as(q.heightAboveSoffit, { text: "height of the centre" }),
     z: as(q.lateralOffset, { text: "horizontal coordinate of the middle of the row" }),
-    n: as(q.strandCount, { symbol: "n", text: "number side by side" }),
+    n: as(q.strandCount, { symbol: "n", text: "number side by side", max: 100, typical: [1, 12] }),
     s: q.sideSpacing,
   },
   minRows: 1,
