@@ -214,7 +214,7 @@ describe("the hand-out copy", () => {
     const {
       item,
       at: { row: middle },
-    } = plan.meanings[20]!;
+    } = plan.meanings.find((meaning) => meaning.id === "fck")!;
     const { recognised, original, copy, plan: handOut } = await copied(await built(withRows(plan, middle, 2)));
     expect(recognised?.rowNow(middle)).toBe(middle + 2);
     expectSameValues(original, copy);
