@@ -1,8 +1,7 @@
 import type { IDefinedNamesService, IDefinedNamesServiceParam } from "@univerjs/engine-formula";
-import { areaA1, placeOf } from "../../cells/index.ts";
+import { areaA1, placeOf, quotedSheet } from "../../cells/index.ts";
 import type { PlannedName } from "../../sheet/index.ts";
 import type { SheetName } from "../host/host.ts";
-import { quotedSheet } from "../host/sheetName.ts";
 import { followSheets } from "./namesFollow.ts";
 import { workbookId, type GridRuntime } from "./runtime.ts";
 
