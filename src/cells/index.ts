@@ -22,7 +22,7 @@ export {
   type TemplatePiece,
 } from "./language/templateFormula.ts";
 export type { CellReference, TemplateReference } from "./language/templateReference.ts";
-export { quotedText, textConstant } from "./language/textConstant.ts";
+export { quotedText, textConstant, unquotedText } from "./language/textConstant.ts";
 export { cellReference, cellReferences, partsOf, type FormulaNode } from "./language/tree.ts";
 export {
   readFormula,
@@ -32,7 +32,7 @@ export {
   type WrittenArgument,
   type WrittenReference,
 } from "./language/calls.ts";
-export { addMentioned, functionsIn, namesIn, qualified, withFunctions, type Mentioned } from "./language/mentions.ts";
+export { addMentioned, functionsIn, namesIn, qualified, withFunctions, wordsIn, type Mentioned } from "./language/mentions.ts";
 export { movedDown, sameFormula, wordsOf } from "./language/moved.ts";
 export { firstStanding, type Moves } from "./language/moves.ts";
 export { normalNow, normalPlanned, rewritten } from "./language/normal.ts";

@@ -23,6 +23,13 @@ export function namesIn(formula: string): readonly string[] {
   return [...new Set(names.map(({ text }) => text))];
 }
 
+/** Every word of a formula that can be a name, also one that is written like a function or a cell. */
+export function wordsIn(formula: string): readonly string[] {
+  return piecesOf(formula).flatMap((piece) =>
+    isReference(piece) || piece.kind === "function" || piece.kind === "other" ? [splitSheet(piece.text).rest] : [],
+  );
+}
+
 /** The functions a formula calls, as they are written. */
 export function functionsIn(formula: string): readonly string[] {
   return piecesOf(formula).flatMap(({ kind, text }) => (kind === "function" ? [text] : []));

@@ -3,6 +3,11 @@ export function quotedText(text: string): string {
   return `"${text.replaceAll('"', '""')}"`;
 }
 
+/** The text that a formula writes. */
+export function unquotedText(written: string): string {
+  return written.slice(1, -1).replaceAll('""', '"');
+}
+
 /** Programs take no constants longer than 255 characters. */
 const longest = 240;
 
