@@ -32,7 +32,15 @@ export {
   type WrittenArgument,
   type WrittenReference,
 } from "./language/calls.ts";
-export { addMentioned, functionsIn, namesIn, qualified, withFunctions, wordsIn, type Mentioned } from "./language/mentions.ts";
+export {
+  addMentioned,
+  functionsIn,
+  namesIn,
+  qualified,
+  withFunctions,
+  wordsIn,
+  type Mentioned,
+} from "./language/mentions.ts";
 export { movedDown, sameFormula, wordsOf } from "./language/moved.ts";
 export { firstStanding, type Moves } from "./language/moves.ts";
 export { normalNow, normalPlanned, rewritten } from "./language/normal.ts";

@@ -1,6 +1,9 @@
 /** What stands between braces in a template's formula. */
 export type TemplateReference =
-  CellReference | { readonly kind: "count"; readonly word: string } | { readonly kind: "shapeChanged" };
+  | CellReference
+  | { readonly kind: "count"; readonly word: string }
+  | { readonly kind: "shapeChanged" }
+  | { readonly kind: "failing" };
 
 /** A row's or column's cells, by its id; with `to` the columns from one id to another. */
 export interface CellReference {

@@ -74,7 +74,8 @@ function readPrint(sheet: Element, definedNames: ReadonlyMap<string, string>): R
     orientation = "",
   } = at(sheet, "pageSetup").attributes;
   const titles = readCells(definedNames.get("_xlnm.Print_Titles") ?? "");
-  if (typeof titles?.top !== "number" || typeof titles.bottom !== "number") throw new Error("the file says no title rows to print");
+  if (typeof titles?.top !== "number" || typeof titles.bottom !== "number")
+    throw new Error("the file says no title rows to print");
   const areas = piecesOf(definedNames.get("_xlnm.Print_Area") ?? "").filter(({ kind }) => kind === "cells");
   const footer = at(sheet, "headerFooter", "oddFooter")
     .text.replace(/^&C&8 /, "")
