@@ -39,6 +39,10 @@ const zones = Object.entries(areas).flatMap(([name, { folder, uses }]) => [
 ]);
 
 const mathjs = { name: "mathjs", message: "Only Trace, the reference and the tests use mathjs." };
+const fxBehindCells = {
+  selector: "ImportDeclaration[source.value='@borgar/fx']",
+  message: "Formulas are read and written by src/cells alone.",
+};
 const unused = ["error", { argsIgnorePattern: "^_", varsIgnorePattern: "^_" }];
 
 export default tseslint.config(
@@ -71,6 +75,12 @@ export default tseslint.config(
   },
   // The calculation and the sheets are pure: they say nothing to a console.
   { files: ["src/core/**", "src/cells/**", "src/sheet/**"], rules: { "no-console": "error" } },
+  // One door to what reads formulas.
+  {
+    files: ["src/**", "functions/**", "taskpane/**"],
+    ignores: ["src/cells/**"],
+    rules: { "no-restricted-syntax": ["error", fxBehindCells] },
+  },
   // mathjs is large: it stays out of all that loads first.
   {
     files: ["src/**", "functions/**", "taskpane/**"],

@@ -9,8 +9,21 @@ export {
   type Address,
   type Area,
 } from "./address/address.ts";
-export { placeOf, placeText, splitSheet, type Place, type PlacedArea } from "./address/place.ts";
-export { parseFormula, writeNode, type FormulaNode } from "./language/nodes.ts";
+export { placeOf, placeText, type Place, type PlacedArea } from "./address/place.ts";
+export { areaOf, areaWithin, readCells, type ReadCells } from "./address/readCells.ts";
+export { quotedSheet, splitSheet } from "./address/sheetPrefix.ts";
+export { parseFormula } from "./language/parse.ts";
+export { isReference, piecesOf, withoutPrefix, withPrefix, type Piece, type PieceKind } from "./language/pieces.ts";
+export { writeNode } from "./language/print.ts";
+export {
+  templateFormula,
+  type TemplateCall,
+  type TemplateFormula,
+  type TemplatePiece,
+} from "./language/templateFormula.ts";
+export type { CellReference, TemplateReference } from "./language/templateReference.ts";
+export { quotedText, textConstant, unquotedText } from "./language/textConstant.ts";
+export { cellReference, cellReferences, partsOf, type FormulaNode } from "./language/tree.ts";
 export {
   readFormula,
   referenceIn,
@@ -19,10 +32,20 @@ export {
   type WrittenArgument,
   type WrittenReference,
 } from "./language/calls.ts";
+export {
+  addMentioned,
+  functionsIn,
+  namesIn,
+  qualified,
+  withFunctions,
+  wordsIn,
+  type Mentioned,
+} from "./language/mentions.ts";
+export { movedDown, sameFormula, wordsOf } from "./language/moved.ts";
 export { firstStanding, type Moves } from "./language/moves.ts";
 export { normalNow, normalPlanned, rewritten } from "./language/normal.ts";
 export { numberIn } from "./language/numberIn.ts";
-export { ourFunction } from "./language/ourFunction.ts";
+export { namespace, ourFunction } from "./language/ourFunction.ts";
 export type { CellContent, CellValue } from "./values/content.ts";
 export { agrees, agreesWithHost, nudges } from "./values/agreement.ts";
 export type { CellArea, Frame, Reader } from "./values/frame.ts";

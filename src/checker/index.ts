@@ -58,7 +58,7 @@ export { takesDefault, type SpilledResult, type TracedCall, type TracedOrigin } 
 export type { Origin } from "./trace/origin.ts";
 export type { Flag } from "./trace/flags.ts";
 export type { Label } from "./trace/labels.ts";
-export { numberOf, piecesOf, symbolOf } from "./trace/inSymbols.ts";
+export { numberOf, shownPieces, symbolOf } from "./trace/inSymbols.ts";
 export { agreement, evaluateSteps, relativeDifference } from "./trace/secondEvaluation.ts";
 export { linesOf, pathText, printed, rootOf, type Branch, type TreeLine } from "./trace/tree.ts";
 export { collect, type Collected } from "./trace/collect.ts";

@@ -14,7 +14,7 @@ export {
 } from "./excel/index.ts";
 export { openGridInBrowser, openGridInNode, type Entry, type GridHost } from "./grid/index.ts";
 export { likeColours } from "./look/likeColours.ts";
-export { checkSheetName, quotedSheet } from "./host/sheetName.ts";
+export { checkSheetName } from "./host/sheetName.ts";
 export { defaultStyle, styles, tones, type CellStyle } from "./look/styles.ts";
 export {
   readWorkbook,

@@ -1,4 +1,4 @@
-import { a1, areaA1, type Address, type Area } from "../cells/index.ts";
+import { a1, areaA1, templateFormula, textConstant, type Address, type Area } from "../cells/index.ts";
 import { fnv1a64, stale, version } from "../core/index.ts";
 import { allowedWords, boundsOf, formatOf, plainSymbol, type Says } from "./says.ts";
 import { columns, furtherWidth, headings, headingsRow, titleRow, widths } from "./columns.ts";
@@ -19,13 +19,12 @@ import {
   type Validation,
 } from "./plan.ts";
 import { Problems } from "./problems.ts";
-import { calls, parseFormula } from "./references.ts";
 import { contexts, type Context, type TableContext } from "./resolve.ts";
-import { conflict, firstMessage, judgements, textConstant, type Judgement } from "./relations.ts";
+import { conflict, firstMessage, judgements, type Judgement } from "./relations.ts";
 import { isRecord, shapeSheet, type ShapedColumn, type ShapedRow, type ShapedSheet } from "./shape.ts";
 import { inputWarningsCall, statusFormula, type StatusOf } from "./status.ts";
 import type { InputSpec, InputValue, Template } from "./template.ts";
-import { builtCell, warningAreas, write, writeTokens, type Written } from "./write.ts";
+import { builtCell, warningAreas, write, writePart, type Written } from "./write.ts";
 
 /** A formula cell with the cells it reads and the place in the template it comes from. */
 export interface Dependency {
@@ -549,13 +548,13 @@ class Builder {
       row++;
     };
     const line = (description: string, context: Context, formula: string, place: string): void => {
-      const call = calls(parseFormula(formula).tokens)[0];
+      const call = templateFormula(formula).calls[0];
       this.put(row, columns.description, "description", description);
       if (!call) return void row++;
-      const args = call.arguments.map((tokens) =>
-        writeTokens(tokens, context, { row, column: columns.value }, this.layout, true),
+      const args = call.arguments.map((argument) =>
+        writePart(argument, context, { row, column: columns.value }, this.layout),
       );
-      const text = [`"${call.id}"`, ...args.map((arg) => arg.formula.slice(1))].join(",");
+      const text = [`"${call.id}"`, ...args.map((arg) => arg.text)].join(",");
       const reads = args.flatMap((arg) => arg.reads);
       const problems = args.flatMap((arg) => arg.problems);
       warning(`=KERN.WARNINGS(${text})`, reads, problems, place);

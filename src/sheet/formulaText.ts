@@ -1,5 +1,11 @@
 import { basisText, formulas, ownCopyAdvice, type Basis, type Formula } from "../core/index.ts";
-import { calls, only, parseFormula, trim, type Call, type Reference, type Token } from "./references.ts";
+import {
+  cellReference,
+  templateFormula,
+  type TemplateCall,
+  type TemplatePiece,
+  type TemplateReference,
+} from "../cells/index.ts";
 import { plainSymbol, type Says } from "./says.ts";
 import type { Subject } from "./shape.ts";
 
@@ -20,7 +26,7 @@ const marks: Readonly<Record<Basis, string>> = {
 /** Explains the marks behind clauses; for the head of every sheet. */
 export const marksExplained = `Marks behind a clause say how it was established: ${(Object.keys(marks) as readonly Basis[]).map((basis) => `${marks[basis]} = ${basisText[basis]}`).join("; ")}; “in” names the text that was read. ${ownCopyAdvice}`;
 
-function symbolOf(reference: Reference, subjects: Subjects): string {
+function symbolOf(reference: TemplateReference, subjects: Subjects): string {
   if (reference.kind === "shapeChanged") return "a shape input changed";
   if (reference.kind === "failing") return "checks that say FAIL";
   if (reference.kind === "count") return `number of ${reference.word}`;
@@ -57,19 +63,22 @@ const signs: Readonly<Record<string, string>> = {
 /** Signs that stand apart from what they join. */
 const spaced: ReadonlySet<string> = new Set(["+", "−", "=", "<", ">", "≤", "≥", "≠"]);
 
+/** What a sign before a number or a symbol stands behind. */
+const before = "(,·/^ ";
+
+function pieceText(piece: TemplatePiece, subjects: Subjects): string {
+  if (piece.kind === "template") return symbolOf(piece.reference, subjects);
+  return piece.kind === "operator" ? (signs[piece.text] ?? piece.text) : piece.text;
+}
+
 /** A native formula with symbols in place of addresses. */
-function nativeText(tokens: readonly Token[], subjects: Subjects): string {
+function nativeText(pieces: readonly TemplatePiece[], subjects: Subjects): string {
   let out = "";
-  for (const token of trim(tokens)) {
-    if (token.type === "whitespace") continue;
-    const text =
-      token.type === "reference"
-        ? symbolOf(token.reference, subjects)
-        : token.type === "operator"
-          ? (signs[token.text] ?? token.text)
-          : token.text;
+  for (const piece of pieces) {
+    if (piece.kind === "blank") continue;
+    const text = pieceText(piece, subjects);
     // A sign before a number or a symbol stands by it; between two it stands apart. What stands within a symbol is no sign.
-    const apart = token.type === "operator" && spaced.has(text) && out !== "" && !/[(,·/^ ]$/.test(out);
+    const apart = piece.kind === "operator" && spaced.has(text) && out !== "" && !before.includes(out.at(-1)!);
     out += apart ? ` ${text} ` : text;
   }
   return out.replace(/ {2,}/g, " ").trim();
@@ -100,18 +109,17 @@ function equationText(equation: string, symbols: Readonly<Record<string, string>
     .replace(/==/g, "=");
 }
 
-function callText(f: Formula, call: Call, subjects: Subjects): string {
+function callText(f: Formula, call: TemplateCall, subjects: Subjects): string {
   const symbols: Record<string, string> = {};
   Object.entries(f.params).forEach(([name, parameter], i) => {
-    const token = only(call.arguments[i] ?? []);
+    const given = call.arguments[i];
+    const reference = cellReference(given);
     const said =
-      token?.type === "reference" &&
-      token.reference.kind === "cell" &&
-      token.reference.to === undefined &&
-      parameter.kind === "number"
-        ? symbolOf(token.reference, subjects)
+      reference && reference.to === undefined && parameter.kind === "number"
+        ? symbolOf(reference, subjects)
         : undefined;
-    symbols[name] = said ?? (token?.type === "number" ? token.text : plainSymbol(parameter.symbol));
+    const number = given?.type === "Literal" && typeof given.value === "number" ? given.raw : undefined;
+    symbols[name] = said ?? number ?? plainSymbol(parameter.symbol);
   });
   for (const [name, step] of Object.entries(f.steps)) symbols[name] = plainSymbol(step.symbol);
   const last = Object.values(f.steps).at(-1)!;
@@ -127,10 +135,10 @@ function callText(f: Formula, call: Call, subjects: Subjects): string {
 /** "Equation as read": a function's own equation with the row's symbols, or the native formula with symbols for addresses. */
 export function equationAsRead(says: Says, formula: string, subjects: Subjects): string {
   if (says.equation !== undefined) return says.equation;
-  const { tokens } = parseFormula(formula);
-  const call = calls(tokens).find(({ whole }) => whole);
+  const parsed = templateFormula(formula);
+  const call = parsed.calls.find(({ whole }) => whole);
   const f = call && formulasById.get(call.id);
-  const right = call && f ? callText(f, call, subjects) : nativeText(tokens, subjects);
+  const right = call && f ? callText(f, call, subjects) : nativeText(parsed.pieces, subjects);
   const left = plainSymbol(says.symbol);
   return left === "–" || left === right ? right : `${left} = ${right}`;
 }
@@ -146,7 +154,7 @@ function sourceOfFormula(f: Formula): string {
 export function sourceText(says: Says, formula: string | undefined): string {
   if (says.source !== undefined) return says.source;
   if (formula === undefined) return "";
-  const texts = calls(parseFormula(formula).tokens).flatMap(({ id }) => {
+  const texts = templateFormula(formula).calls.flatMap(({ id }) => {
     const f = formulasById.get(id);
     return f ? [sourceOfFormula(f)] : [];
   });

@@ -1,9 +1,9 @@
+import { templateFormula } from "../cells/index.ts";
 import { expandLoosely, type Expansion } from "./builder.ts";
 import { findCycle } from "./cycles.ts";
 import { formulaProblems } from "./formulaLint.ts";
 import { faultOf, type Inputs } from "./inputs.ts";
 import { Problems } from "./problems.ts";
-import { calls, parseFormula } from "./references.ts";
 import { quantities, says } from "./says.ts";
 import { relationProblems, relationsOf } from "./relations.ts";
 import { placeOf, type ShapedSheet } from "./shape.ts";
@@ -116,7 +116,7 @@ function columnProblems(sheet: ShapedSheet, problems: Problems): void {
             if (typeof content === "string" && content.startsWith("="))
               for (const problem of formulaProblems(content, sheet, said)) problems.add(place, problem);
         }
-        if (column.warnAt && column.formula !== undefined && calls(parseFormula(column.formula).tokens).length !== 1)
+        if (column.warnAt && column.formula !== undefined && templateFormula(column.formula).calls.length !== 1)
           problems.add(place, "warnAt needs a formula with exactly one function call");
         if (column.formula !== undefined)
           for (const problem of formulaProblems(column.formula, sheet, column.verdict ? undefined : said))

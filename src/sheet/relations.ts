@@ -1,24 +1,10 @@
-import { parseFormula, type CellReference, type Token } from "./references.ts";
+import { cellReferences, templateFormula, textConstant, withoutPrefix, type CellReference } from "../cells/index.ts";
 import { plainSymbol } from "./says.ts";
 import type { ShapedSheet, Subject } from "./shape.ts";
 import type { InputSpec, Relation, Template } from "./template.ts";
 
 /** What a status cell says where inputs contradict each other. */
 export const conflict = "CONFLICT";
-
-const longestText = 240;
-
-/** A text as a formula's constant; programs take no constants longer than 255 characters. */
-export function textConstant(text: string): string {
-  const parts = text.match(new RegExp(`[^]{1,${longestText}}`, "g")) ?? [""];
-  return parts.map((part) => `"${part.replace(/"/g, '""')}"`).join("&");
-}
-
-function cellReferences(tokens: readonly Token[]): readonly CellReference[] {
-  return tokens.flatMap((token) =>
-    token.type === "reference" && token.reference.kind === "cell" ? [token.reference] : [],
-  );
-}
 
 /** The message as pieces: texts, and references with their braces. */
 function messageParts(message: string): readonly string[] {
@@ -33,7 +19,7 @@ export function referencesOf({ holds, message }: Relation): {
   readonly named: readonly CellReference[];
 } {
   const named = messageParts(message).filter(isReference).join("+");
-  return { read: cellReferences(parseFormula(holds).tokens), named: cellReferences(parseFormula(named).tokens) };
+  return { read: cellReferences(templateFormula(holds).parts), named: cellReferences(templateFormula(named).parts) };
 }
 
 /** The relations of an input that this sheet can judge: everything they name is present. */
@@ -63,12 +49,12 @@ function given({ id, pick }: CellReference, subjects: ShapedSheet["subjects"]): 
 /** A formula, in the template's language, that is TRUE where a relation does not hold. What cannot be judged is not broken. */
 function broken(relation: Relation, { subjects }: ShapedSheet): string {
   const conditions = new Set(referencesOf(relation).read.flatMap((reference) => given(reference, subjects)));
-  return `IFERROR(AND(${[...conditions, `NOT(${relation.holds.replace(/^=/, "")})`].join(",")}),FALSE)`;
+  return `IFERROR(AND(${[...conditions, `NOT(${withoutPrefix(relation.holds)})`].join(",")}),FALSE)`;
 }
 
 /** "t_q = 5 days" as a formula. Computed values are rounded: an input is shown as it was typed. */
 function named(part: string, subjects: ShapedSheet["subjects"]): string {
-  const [reference] = cellReferences(parseFormula(part).tokens);
+  const [reference] = cellReferences(templateFormula(part).parts);
   const subject = reference && subjects.get(reference.id);
   if (!subject) return textConstant(part);
   const { symbol, text, unit } = subject.says;

@@ -1,7 +1,6 @@
-import { a1, type Area, areaA1 } from "../cells/index.ts";
+import { a1, areaA1, type Area, type CellReference } from "../cells/index.ts";
 import { columns } from "./columns.ts";
 import type { Layout, PlacedTable } from "./layout.ts";
-import type { CellReference } from "./references.ts";
 import type { Dimension, Group, ShapedColumn, ShapedTable } from "./shape.ts";
 
 /** Where a formula stands: in a plain row, or in one row of a table. */

@@ -1,4 +1,4 @@
-import { parseFormula, calls } from "./references.ts";
+import { templateFormula } from "../cells/index.ts";
 import { columns as sheetColumns } from "./columns.ts";
 import { Problems } from "./problems.ts";
 import { says, type Says } from "./says.ts";
@@ -307,9 +307,7 @@ export function shapeSheet(
     .flatMap(({ items }) => items)
     .flatMap((item): ShapedSheet["warned"] => {
       if (item.kind === "row")
-        return item.row.formula !== undefined && calls(parseFormula(item.row.formula).tokens).length === 1
-          ? [item]
-          : [];
+        return item.row.formula !== undefined && templateFormula(item.row.formula).calls.length === 1 ? [item] : [];
       return item.kind === "table"
         ? item.columns.filter(({ column }) => column.warnAt !== undefined).map((column) => ({ table: item, column }))
         : [];

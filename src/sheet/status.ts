@@ -1,3 +1,4 @@
+import { quotedText } from "../cells/index.ts";
 import { conflict } from "./relations.ts";
 import type { InputSpec } from "./template.ts";
 import type { Bounds } from "../core/index.ts";
@@ -27,7 +28,7 @@ function missing({ cell, input }: StatusOf): string {
 function outside({ cell, input, bounds, from, to }: StatusOf): string | undefined {
   const conditions = input.choices
     ? // Compared as text, so that choices that are numbers stay texts of the formula.
-      [`NOT(${or(input.choices.map(({ value }) => `${cell}&""="${String(value).replace(/"/g, '""')}"`))})`]
+      [`NOT(${or(input.choices.map(({ value }) => `${cell}&""=${quotedText(String(value))}`))})`]
     : [
         ...(bounds.min !== undefined ? [`${cell}<${from}`] : bounds.above !== undefined ? [`${cell}<=${from}`] : []),
         ...(bounds.max !== undefined ? [`${cell}>${to}`] : bounds.below !== undefined ? [`${cell}>=${to}`] : []),

@@ -1,8 +1,17 @@
-import { a1, type Address, type Area, areaA1 } from "../cells/index.ts";
+import {
+  a1,
+  areaA1,
+  partsOf,
+  templateFormula,
+  textConstant,
+  writeNode,
+  type Address,
+  type Area,
+  type FormulaNode,
+  type TemplateReference,
+} from "../cells/index.ts";
 import { columns, firstRow } from "./columns.ts";
 import { warningRows, type Layout } from "./layout.ts";
-import { parseFormula, type Token } from "./references.ts";
-import { textConstant } from "./relations.ts";
 import { resolve, targetA1, type Context } from "./resolve.ts";
 import type { ShapeInput } from "./template.ts";
 
@@ -71,54 +80,70 @@ function failing(layout: Layout, above: number): { text: string; reads: Area[] }
   return { text: all.length === 0 ? '""' : all.map(one).join("&"), reads: all.map(({ area }) => area) };
 }
 
-/** Writes tokens with addresses in place of references. `at` is the cell the formula stands in. */
-export function writeTokens(
-  tokens: readonly Token[],
+/** A reference with addresses in place of its id. */
+interface WrittenReference {
+  readonly text: string;
+  readonly reads: readonly Area[];
+  readonly problem?: string;
+}
+
+function counted(word: string, row: number, layout: Layout): WrittenReference {
+  const reads = word === "warnings" ? warningAreas(layout) : verdictsAbove(row);
+  const one = (area: Area): string => {
+    if (word === "warnings") return `COUNTIF(${areaA1(area)},"?*")`;
+    return word === "error" ? `SUMPRODUCT(ISERROR(${areaA1(area)})*1)` : `COUNTIF(${areaA1(area)},"${word}")`;
+  };
+  return { text: reads.length === 0 ? "0" : `(${reads.map(one).join("+")})`, reads };
+}
+
+/** `at` is the cell the formula stands in; `fixed`: nothing moves where the formula is filled elsewhere. */
+function written(
+  reference: TemplateReference,
   context: Context,
   at: Address,
   layout: Layout,
-  fixed = false,
-): Written {
-  const reads: Area[] = [];
-  const problems: string[] = [];
-  const text = tokens
-    .map((token) => {
-      if (token.type !== "reference") return token.text;
-      const { reference } = token;
-      if (reference.kind === "shapeChanged") {
-        const changed = shapeChanged(layout);
-        reads.push(...changed.reads);
-        return changed.text;
-      }
-      if (reference.kind === "failing") {
-        const named = failing(layout, at.row);
-        reads.push(...named.reads);
-        return named.text;
-      }
-      if (reference.kind === "count") {
-        const areas = reference.word === "warnings" ? warningAreas(layout) : verdictsAbove(at.row);
-        reads.push(...areas);
-        if (areas.length === 0) return "0";
-        const one = (area: Area): string => {
-          if (reference.word === "warnings") return `COUNTIF(${areaA1(area)},"?*")`;
-          return reference.word === "error"
-            ? `SUMPRODUCT(ISERROR(${areaA1(area)})*1)`
-            : `COUNTIF(${areaA1(area)},"${reference.word}")`;
-        };
-        return `(${areas.map(one).join("+")})`;
-      }
-      const target = resolve(reference, context, layout);
-      if (typeof target === "string") {
-        problems.push(target);
-        return "0";
-      }
-      reads.push(target.area);
-      return targetA1(target, fixed || context.kind === "row");
-    })
-    .join("");
-  return { formula: `=${text}`, reads, problems };
+  fixed: boolean,
+): WrittenReference {
+  if (reference.kind === "shapeChanged") return shapeChanged(layout);
+  if (reference.kind === "failing") return failing(layout, at.row);
+  if (reference.kind === "count") return counted(reference.word, at.row, layout);
+  const target = resolve(reference, context, layout);
+  if (typeof target === "string") return { text: "0", reads: [], problem: target };
+  return { text: targetA1(target, fixed || context.kind === "row"), reads: [target.area] };
 }
 
+/** A template's formula, as it is written there, with addresses in place of references. */
 export function write(formula: string, context: Context, at: Address, layout: Layout): Written {
-  return writeTokens(parseFormula(formula).tokens, context, at, layout);
+  let text = "=";
+  const reads: Area[] = [];
+  const problems: string[] = [];
+  for (const piece of templateFormula(formula).pieces) {
+    if (piece.kind !== "template") {
+      text += piece.text;
+      continue;
+    }
+    const reference = written(piece.reference, context, at, layout, false);
+    text += reference.text;
+    reads.push(...reference.reads);
+    if (reference.problem !== undefined) problems.push(reference.problem);
+  }
+  return { formula: text, reads, problems };
+}
+
+/** A part of a template's formula, to stand in another formula; its addresses stand still. */
+export function writePart(
+  part: FormulaNode | null,
+  context: Context,
+  at: Address,
+  layout: Layout,
+): Omit<Written, "formula"> & { readonly text: string } {
+  const references = new Map<FormulaNode, WrittenReference>();
+  for (const node of part ? partsOf(part) : [])
+    if (node.type === "TemplateReference") references.set(node, written(node.reference, context, at, layout, true));
+  const all = [...references.values()];
+  return {
+    text: writeNode(part, (node) => references.get(node)?.text),
+    reads: all.flatMap(({ reads }) => reads),
+    problems: all.flatMap(({ problem }) => problem ?? []),
+  };
 }

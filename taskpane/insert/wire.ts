@@ -1,6 +1,6 @@
-import { areaA1 } from "../../src/cells/index.ts";
+import { areaA1, quotedSheet } from "../../src/cells/index.ts";
 import { allowedText, outside, type Label, type Parameter } from "../../src/core/index.ts";
-import { quotedSheet, type CellContent, type Selection } from "../../src/hosts/index.ts";
+import { type CellContent, type Selection } from "../../src/hosts/index.ts";
 
 /** What stands for an argument: cells picked on a sheet, a number, reference or name typed, or one of its choices. */
 export type Binding =

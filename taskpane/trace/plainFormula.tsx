@@ -1,4 +1,4 @@
-import { numberOf, piecesOf, printed, symbolOf, type Origin, type TracedCell } from "../../src/checker/index.ts";
+import { numberOf, shownPieces, printed, symbolOf, type Origin, type TracedCell } from "../../src/checker/index.ts";
 import type { Place } from "../../src/hosts/index.ts";
 import { TradeSymbol } from "./tradeSymbol.tsx";
 import { LabelWords, OriginLink, unitWords } from "./originLink.tsx";
@@ -13,7 +13,7 @@ function contents({ contents: cells, place, problem }: Origin): string {
 /** A formula in the symbols of the cells it refers to, and with their numbers put in. */
 export function FormulaWords({ cell }: { readonly cell: TracedCell }) {
   if (cell.content.formula === undefined || cell.precedents.length === 0) return null;
-  const pieces = piecesOf(cell.content.formula, cell.originOf);
+  const pieces = shownPieces(cell.content.formula, cell.originOf);
   const symbols = pieces.some((p) => symbolOf(p) !== p.text);
   return (
     <div class="kb-formula">

@@ -1,11 +1,11 @@
-import { type Address, type Area, areaA1 } from "../../src/cells/index.ts";
+import { type Address, type Area, areaA1, quotedSheet } from "../../src/cells/index.ts";
 import type { ICellData } from "@univerjs/core";
 import { calculated } from "../../src/hosts/grid/build.ts";
 import { lockedAreas } from "../../src/hosts/grid/lockedAreas.ts";
 import { nodeGrid, type NodeGrid } from "../../src/hosts/grid/node.ts";
 import { rangeOf } from "../../src/hosts/grid/sheetData.ts";
 import { workbookId, type GridSheet } from "../../src/hosts/grid/runtime.ts";
-import { quotedSheet, type GridHost } from "../../src/hosts/index.ts";
+import { type GridHost } from "../../src/hosts/index.ts";
 
 /** A number, a text that stays text, a truth value or a formula; null empties the cell. */
 export type FaultyEntry = number | string | boolean | null | { readonly formula: string };

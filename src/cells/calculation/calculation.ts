@@ -1,3 +1,4 @@
+import { withPrefix } from "../language/pieces.ts";
 import { a1 } from "../address/address.ts";
 import type { CellValue } from "../values/content.ts";
 import type { Place } from "../address/place.ts";
@@ -71,12 +72,7 @@ export class Calculation implements Reader {
     at: { readonly row: number; readonly column: number } = { row: 0, column: 0 },
   ): readonly (readonly Computed[])[] {
     const number = placeOfKey(this.where.keyOf({ sheet, row: 0, column: 0 })).sheet;
-    const compiled = compiledFor(
-      expression.trim().startsWith("=") ? expression.trim() : `=${expression.trim()}`,
-      at.row,
-      at.column,
-      this.where.functions,
-    );
+    const compiled = compiledFor(withPrefix(expression), at.row, at.column, this.where.functions);
     const { reads, ranges } = this.where.formulas.reading(compiled, number, at.row, at.column);
     let value: Value;
     try {

@@ -1,5 +1,7 @@
 import { reasonOf } from "../../core/index.ts";
-import { parseFormula } from "../language/nodes.ts";
+import { parseFormula } from "../language/parse.ts";
+import { withPrefix } from "../language/pieces.ts";
+import type { CallNode, FormulaNode, LetNode, OperatorNode, ReferenceNode } from "../language/tree.ts";
 import type { Node } from "../values/frame.ts";
 import { Ref } from "../values/frame.ts";
 import { nativeFunction, ownFunction, type OwnFunctions } from "../functions/index.ts";
@@ -27,19 +29,6 @@ export interface Compiled {
   readonly locals: number;
 }
 
-interface Tree {
-  readonly type: string;
-  readonly value?: number | string | boolean | null;
-  readonly raw?: string;
-  readonly kind?: string;
-  readonly operator?: string;
-  readonly callee?: Tree & { readonly name?: string };
-  readonly arguments?: readonly (Tree | null)[];
-  readonly elements?: readonly (readonly Tree[])[];
-  readonly declarations?: readonly { readonly id: { readonly name: string }; readonly init: Tree | null }[];
-  readonly body?: Tree | null;
-}
-
 /** A part of a formula: how to evaluate it, whether it can be several cells, and the cells it stands for where that is sure. */
 interface Part {
   readonly run: Node;
@@ -59,26 +48,29 @@ class Compiler {
     private readonly functions: OwnFunctions,
   ) {}
 
-  part(tree: Tree | null, scope: Scope): Part {
+  part(tree: FormulaNode | null, scope: Scope): Part {
     if (!tree) return { run: () => null, fills: false };
     switch (tree.type) {
       case "Literal":
-        return this.constant(tree.value!);
+        return this.constant(tree.value);
       case "ErrorLiteral":
-        return this.constant(new Fault(String(tree.value)));
+        return this.constant(new Fault(tree.value));
       case "ReferenceIdentifier":
-        return this.reference(String(tree.value), tree.kind!, scope);
+        return this.reference(tree, scope);
       case "UnaryExpression":
         return this.unary(tree, scope);
       case "BinaryExpression":
         return this.binary(tree, scope);
       case "ArrayExpression":
-        return this.array(tree.elements!, scope);
+        return this.array(tree.elements, scope);
       case "CallExpression":
         return this.call(tree, scope);
       case "LetExpression":
         return this.let(tree, scope);
-      default:
+      case "TemplateReference":
+        return this.cannotFollow(`the reference ${tree.text}`);
+      case "Identifier":
+      case "LambdaExpression":
         return this.cannotFollow("LAMBDA");
     }
   }
@@ -92,7 +84,7 @@ class Compiler {
     return { run: () => cannot(`${what}, which cannot be followed`), fills: false };
   }
 
-  private reference(text: string, kind: string, scope: Scope): Part {
+  private reference({ value: text, kind }: ReferenceNode, scope: Scope): Part {
     if (kind === "table") return this.cannotFollow(`the table reference ${text}`);
     const local = kind === "name" ? scope.get(text.toUpperCase()) : undefined;
     if (local) return { run: ({ locals }) => locals[local.slot]!, fills: local.fills };
@@ -101,11 +93,11 @@ class Compiler {
     return { run: referenceNode(reference), reference, fills: kind !== "range" || text.includes(":") };
   }
 
-  private unary({ operator, arguments: [inner] = [] }: Tree, scope: Scope): Part {
+  private unary({ operator, arguments: [inner] }: OperatorNode, scope: Scope): Part {
     if (operator === "#") return this.cannotFollow("a reference to a spilled block");
     const part = this.part(inner ?? null, scope);
     if (operator === "@") return this.intersecting(part);
-    const f = unary[operator!];
+    const f = unary[operator];
     if (!f) return this.cannotFollow(`the operator ${operator}`);
     return { run: (frame) => broadcast([part.run(frame)], f), fills: part.fills };
   }
@@ -125,12 +117,12 @@ class Compiler {
     };
   }
 
-  private binary({ operator, arguments: [first, second] = [] }: Tree, scope: Scope): Part {
+  private binary({ operator, arguments: [first, second] }: OperatorNode, scope: Scope): Part {
     const before = this.references.length;
     const a = this.part(first ?? null, scope);
     const b = this.part(second ?? null, scope);
     if (operator === ":") return this.span(a, b, before);
-    const f = binary[operator!];
+    const f = binary[operator];
     if (!f)
       return this.cannotFollow(
         operator === ","
@@ -159,13 +151,13 @@ class Compiler {
     };
   }
 
-  private array(elements: readonly (readonly Tree[])[], scope: Scope): Part {
+  private array(elements: readonly (readonly FormulaNode[])[], scope: Scope): Part {
     const rows = elements.map((row) => row.map((element) => this.part(element, scope).run));
     return { run: (frame) => new Rows(rows.map((row) => row.map((run) => run(frame) as Scalar))), fills: true };
   }
 
-  private call({ callee, arguments: given = [] }: Tree, scope: Scope): Part {
-    const name = callee?.name;
+  private call({ callee, arguments: given }: CallNode, scope: Scope): Part {
+    const { name } = callee;
     if (name === undefined) return this.cannotFollow("LAMBDA");
     const parts = given.map((argument) => this.part(argument, scope));
     const nodes = parts.map(({ run }) => run);
@@ -182,7 +174,7 @@ class Compiler {
     };
   }
 
-  private let({ declarations = [], body }: Tree, scope: Scope): Part {
+  private let({ declarations, body }: LetNode, scope: Scope): Part {
     const inside = new Map(scope);
     const steps = declarations.map(({ id, init }) => {
       const part = this.part(init, inside);
@@ -190,7 +182,7 @@ class Compiler {
       inside.set(id.name.toUpperCase(), { slot, fills: part.fills });
       return { slot, run: part.run };
     });
-    const result = this.part(body ?? null, inside);
+    const result = this.part(body, inside);
     return {
       fills: result.fills,
       run: (frame) => {
@@ -203,10 +195,9 @@ class Compiler {
 
 /** Reads a formula (with or without `=`) that stands in a cell. Whatever cannot be read or followed says so when it is evaluated. */
 export function compile(formula: string, row: number, column: number, functions: OwnFunctions): Compiled {
-  const text = formula.trim();
-  let tree: Tree;
+  let tree: FormulaNode;
   try {
-    tree = parseFormula(text.startsWith("=") ? text : `=${text}`);
+    tree = parseFormula(withPrefix(formula));
   } catch (error) {
     const why = `the formula, which cannot be read (${reasonOf(error)})`;
     return { run: () => cannot(why), references: [], unfollowable: why, fills: false, locals: 0 };

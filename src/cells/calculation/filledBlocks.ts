@@ -1,7 +1,8 @@
 import { agrees } from "../values/agreement.ts";
-import type { Book } from "./book.ts";
-import { keyOf, type FormulaCell } from "./formulas.ts";
-import { Block, CannotCompute } from "../values/values.ts";
+import type { CellContent } from "../values/content.ts";
+import type { Whereabouts } from "../values/frame.ts";
+import { keyOf, type FormulaCell, type Formulas } from "./formulas.ts";
+import { Block, CannotCompute, type Scalar } from "../values/values.ts";
 
 /** Formulas that fill several cells: the size of each block by its first cell, and the first cell of each other one. */
 export interface FilledBlocks {
@@ -9,8 +10,15 @@ export interface FilledBlocks {
   readonly first: ReadonlyMap<number, number>;
 }
 
+/** Sheets with their formulas, and what the host says of their cells. */
+interface Sheets extends Whereabouts {
+  readonly formulas: Formulas;
+  content(sheet: number, row: number, column: number): CellContent;
+  hostValue(sheet: number, row: number, column: number): Scalar;
+}
+
 /** What a formula gives on the host's own values; undefined where that cannot be computed. */
-function onHostValues(book: Book, { sheet, row, column, compiled }: FormulaCell): unknown {
+function onHostValues(book: Sheets, { sheet, row, column, compiled }: FormulaCell): unknown {
   try {
     return compiled.run({
       reader: { where: book, read: (s, r, c) => book.hostValue(s, r, c) },
@@ -26,13 +34,13 @@ function onHostValues(book: Book, { sheet, row, column, compiled }: FormulaCell)
 }
 
 /** A cell that holds something without a formula of its own. */
-function bare(book: Book, sheet: number, row: number, column: number): boolean {
+function bare(book: Sheets, sheet: number, row: number, column: number): boolean {
   const { formula, value, error } = book.content(sheet, row, column);
   return formula === undefined && (value !== null || error !== undefined);
 }
 
 /** Finds the filled blocks: a host says only of a block's first cell that it has a formula. */
-export function blocksOf(book: Book): FilledBlocks {
+export function blocksOf(book: Sheets): FilledBlocks {
   const sizes = new Map<number, { readonly rows: number; readonly columns: number }>();
   const first = new Map<number, number>();
   for (const cell of book.formulas.cells.values()) {

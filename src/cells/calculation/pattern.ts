@@ -1,21 +1,28 @@
-import { columnOfLetters } from "../address/address.ts";
+import { readCells } from "../address/readCells.ts";
+import { piecesOf } from "../language/pieces.ts";
 
-/** Texts, quoted sheet names and words of a formula; whatever stands between them is the same for all. */
-const pieces = /"(?:[^"]|"")*"|'(?:[^']|'')*'|[$A-Za-z_\\\u0080-\uffff][$\w.\\?\u0080-\uffff]*/g;
-const address = /^(\$?)([A-Za-z]{1,3})(\$?)([1-9]\d{0,6})$/;
+/** A row or column as it stands, or as a distance from the formula's own; nothing where a range has no end. */
+function placed(index: number | null, fixed: boolean, from: number): string {
+  if (index === null) return "";
+  return fixed ? String(index) : `[${index - from}]`;
+}
 
 /**
  * A formula with its relative addresses written as distances from its cell: cells that were filled down from one another share it, so that a table
  * column is read once.
  */
 export function patternOf(formula: string, row: number, column: number): string {
-  return formula.replace(pieces, (piece, offset: number) => {
-    const first = piece.charCodeAt(0);
-    if (first === 34 || first === 39) return piece;
-    const read = address.exec(piece);
-    if (!read || formula.charCodeAt(offset + piece.length) === 40) return piece;
-    const r = read[3] ? read[4]! : `[${Number(read[4]) - 1 - row}]`;
-    const c = read[1] ? read[2]!.toUpperCase() : `[${columnOfLetters(read[2]!) - column}]`;
-    return `\u0001${r},${c}\u0001`;
-  });
+  let out = "";
+  for (const { kind, text } of piecesOf(formula)) {
+    const read = kind === "cells" ? readCells(text) : undefined;
+    if (!read) {
+      out += text;
+      continue;
+    }
+    const { top, left, bottom, right, fixed } = read;
+    const first = `${placed(top, fixed.top, row)},${placed(left, fixed.left, column)}`;
+    const last = `${placed(bottom, fixed.bottom, row)},${placed(right, fixed.right, column)}`;
+    out += `\u0001${text.slice(0, text.lastIndexOf("!") + 1)}${first}:${last}\u0001`;
+  }
+  return out;
 }

@@ -1,22 +1,11 @@
-import { splitSheet } from "../address/place.ts";
-import { parseA1Ref } from "@borgar/fx";
+import { readCells, type ReadCells } from "../address/readCells.ts";
+import { splitSheet } from "../address/sheetPrefix.ts";
 import type { CellArea, Frame, Node, Whereabouts } from "../values/frame.ts";
 import { Ref } from "../values/frame.ts";
 import { cannot } from "../values/values.ts";
 
 /** The cells a reference means for a formula that stands in some cell; a text where that cannot be told. */
 export type StaticReference = (where: Whereabouts, sheet: number, row: number, column: number) => CellArea | string;
-
-interface ReadRange {
-  readonly top: number | null;
-  readonly left: number | null;
-  readonly bottom: number | null;
-  readonly right: number | null;
-  readonly $top: boolean;
-  readonly $left: boolean;
-  readonly $bottom: boolean;
-  readonly $right: boolean;
-}
 
 /** A corner as a place on the sheet or as a distance from the formula's cell. */
 type Corner = (at: number) => number;
@@ -27,23 +16,22 @@ function corner(index: number, absolute: boolean, from: number): Corner {
   return (at) => at + distance;
 }
 
-function bySheet(context: readonly string[] | undefined): (where: Whereabouts, sheet: number) => number | string {
-  if (!context || context.length === 0) return (_where, sheet) => sheet;
-  const [name] = context;
-  if (context.length > 1) return () => `the workbook ${name}`;
-  return (where) => where.sheetNumber(name!) ?? `the sheet ${name}, which was not read`;
+function bySheet({ sheet: name, book }: ReadCells): (where: Whereabouts, sheet: number) => number | string {
+  if (book !== undefined) return () => `the workbook ${book}`;
+  if (name === undefined) return (_where, sheet) => sheet;
+  return (where) => where.sheetNumber(name) ?? `the sheet ${name}, which was not read`;
 }
 
 /** Addresses: cells, ranges, whole columns and rows (as far as the sheet is used). */
 export function addressReference(text: string, row: number, column: number): StaticReference {
-  const read = parseA1Ref(text) as { readonly context?: readonly string[]; readonly range?: ReadRange } | undefined;
-  const range = read?.range;
-  if (!range) return () => `the reference ${text}`;
-  const sheetOf = bySheet(read.context);
-  const top = corner(range.top ?? 0, range.top === null || range.$top, row);
-  const left = corner(range.left ?? 0, range.left === null || range.$left, column);
-  const bottom = range.bottom === null ? undefined : corner(range.bottom, range.$bottom, row);
-  const right = range.right === null ? undefined : corner(range.right, range.$right, column);
+  const read = readCells(text);
+  if (!read) return () => `the reference ${text}`;
+  const { fixed } = read;
+  const sheetOf = bySheet(read);
+  const top = corner(read.top ?? 0, read.top === null || fixed.top, row);
+  const left = corner(read.left ?? 0, read.left === null || fixed.left, column);
+  const bottom = read.bottom === null ? undefined : corner(read.bottom, fixed.bottom, row);
+  const right = read.right === null ? undefined : corner(read.right, fixed.right, column);
   return (where, from, r, c) => {
     const sheet = sheetOf(where, from);
     if (typeof sheet === "string") return sheet;

@@ -1,6 +1,8 @@
 import { numberIn } from "./numberIn.ts";
-import { parseFormula, writeNode, type CallNode, type FormulaNode } from "./nodes.ts";
-import { ourFunction } from "./ourFunction.ts";
+import { misspeltFunction, ourFunction } from "./ourFunction.ts";
+import { parseFormula } from "./parse.ts";
+import { writeNode } from "./print.ts";
+import { replaced, type CallNode, type FormulaNode } from "./tree.ts";
 
 /** Something a formula refers to: cells, a name, a column of a table, or the whole result that spills from a cell. */
 export interface WrittenReference {
@@ -48,7 +50,7 @@ export interface ReadFormula {
   readonly references: readonly WrittenReference[];
 }
 
-const nearly = /^(?:KERN[_:-]?|KERNBOOK[._]?)([A-Z0-9_]{3,})$/i;
+const anchorArray = "_XLFN.ANCHORARRAY";
 
 /** What LET or LAMBDA names, by name in capitals; a name of LAMBDA's stands for nothing that is known. */
 type Bound = ReadonlyMap<string, FormulaNode | null>;
@@ -64,7 +66,7 @@ export function referenceIn(node: FormulaNode, bound: Bound = new Map()): Writte
   if (node.type === "UnaryExpression" && (node.operator === "+" || node.operator === "@"))
     return referenceIn(node.arguments[0]!, bound);
   // As the file format keeps a spilled reference.
-  if (node.type === "CallExpression" && /^_xlfn\.ANCHORARRAY$/i.test(node.callee.name ?? "") && node.arguments[0])
+  if (node.type === "CallExpression" && node.callee.name?.toUpperCase() === anchorArray && node.arguments[0])
     return spilledFrom(node.arguments[0]);
   return undefined;
 }
@@ -76,28 +78,13 @@ function spilledFrom(anchor: FormulaNode): WrittenReference | undefined {
 /** A part with everything that LET names in it put in its place; undefined where LAMBDA names something in it. */
 function resolved(node: FormulaNode, bound: Bound): FormulaNode | undefined {
   let open = false;
-  const visit = (n: FormulaNode | null): FormulaNode | null => {
-    if (!n) return n;
-    switch (n.type) {
-      case "ReferenceIdentifier": {
-        const key = n.value.toUpperCase();
-        if (n.kind !== "name" || !bound.has(key)) return n;
-        const named = bound.get(key) ?? null;
-        if (!named) open = true;
-        return named ?? n;
-      }
-      case "UnaryExpression":
-      case "BinaryExpression":
-        return { ...n, arguments: n.arguments.map((a) => visit(a)!) };
-      case "CallExpression":
-        return { ...n, arguments: n.arguments.map(visit) };
-      case "ArrayExpression":
-        return { ...n, elements: n.elements.map((row) => row.map((e) => visit(e)!)) };
-      default:
-        return n;
-    }
-  };
-  const out = visit(node)!;
+  const out = replaced(node, (reference) => {
+    const key = reference.value.toUpperCase();
+    if (reference.kind !== "name" || !bound.has(key)) return reference;
+    const named = bound.get(key) ?? null;
+    if (!named) open = true;
+    return named ?? reference;
+  });
   return open ? undefined : out;
 }
 
@@ -162,7 +149,7 @@ export function readFormula(formula: string): ReadFormula {
   const walkCall = (node: CallNode, depth: number, bound: Bound): void => {
     const name = node.callee.name ?? "";
     const right = ourFunction(name);
-    const id = right ?? nearly.exec(name)?.[1]?.toUpperCase();
+    const id = right ?? misspeltFunction(name);
     let at = -1;
     if (id) {
       at = calls.length;

@@ -1,10 +1,9 @@
+import { a1, columnLetters } from "../address/address.ts";
+import { areaOf, readCells } from "../address/readCells.ts";
+import { splitSheet } from "../address/sheetPrefix.ts";
 import { firstStanding, type Moves } from "./moves.ts";
-import { a1, columnLetters, columnOfLetters } from "../address/address.ts";
-import { splitSheet } from "../address/place.ts";
-
-/** Texts, quoted sheet names, cells and ranges, and what only looks different: each in a group of its own. `@` before a range takes one cell of it. */
-const pieces =
-  /("(?:[^"]|"")*")|(?:#REF!)|('(?:[^']|'')*'!|(?<![\w.\u0080-\uffff])[A-Za-z_\u0080-\uffff][\w.\u0080-\uffff]*!)|(?<![\w.\u0080-\uffff])\$?([A-Za-z]{1,3})\$?(\d{1,7})(?::\$?([A-Za-z]{1,3})\$?(\d{1,7}))?(?![\w(.\u0080-\uffff])|(\s+)|(_xldudf_KERN_)|(@)(?!\s*(?:(?:'(?:[^']|'')*'|[A-Za-z_\u0080-\uffff][\w.\u0080-\uffff]*)!)?\$?[A-Za-z]{0,3}\$?\d*:)/g;
+import { namespace, ourFunction } from "./ourFunction.ts";
+import { piecesOf, type Piece } from "./pieces.ts";
 
 /** Cells as a formula mentions them; with `sheet` where it names one other than its own. */
 export interface Cells {
@@ -13,37 +12,50 @@ export interface Cells {
   readonly to?: { readonly row: number; readonly column: number };
 }
 
+/** A sheet's name as it is compared; nothing for the formula's own. */
+function sheetText(sheet: string | undefined, ownSheet: string): string {
+  return sheet === undefined || sheet.toLowerCase() === ownSheet.toLowerCase() ? "" : `'${sheet.toUpperCase()}'!`;
+}
+
+/** `@` takes one cell of a range; before anything else it only looks different. */
+function takesOneCell(next: Piece | undefined): boolean {
+  return next?.kind === "cells" && next.text.includes(":");
+}
+
 /** A formula as text in which only what it says counts: no blanks, no dollar signs, letters large; each mention of cells as `write` has it. */
 export function rewritten(formula: string, ownSheet: string, write: (cells: Cells) => string): string {
-  let out = "";
-  let at = 0;
-  let sheet: string | undefined;
-  const plain = (text: string): void => {
-    if (text !== "") sheet = undefined;
-    out += text.toUpperCase();
+  const pieces = piecesOf(formula).filter(({ kind }) => kind !== "blank");
+  const cells = (text: string): string => {
+    const { sheet, rest } = splitSheet(text);
+    const other = sheetText(sheet, ownSheet);
+    const read = readCells(rest);
+    const area = read && areaOf(read);
+    if (!area) return other + rest.toUpperCase();
+    const { row, column, rows, columns } = area;
+    return (
+      other +
+      write({
+        ...(other !== "" && { sheet: sheet! }),
+        from: { row, column },
+        ...(rest.includes(":") && { to: { row: row + rows - 1, column: column + columns - 1 } }),
+      })
+    );
   };
-  for (const found of formula.matchAll(pieces)) {
-    plain(formula.slice(at, found.index));
-    at = found.index + found[0].length;
-    const [, text, prefix, c0, r0, c1, r1, , kern] = found;
-    if (text !== undefined) out += text;
-    else if (found[0] === lost) plain(lost);
-    else if (prefix !== undefined) {
-      const { sheet: name = "" } = splitSheet(prefix);
-      if (name.toLowerCase() === ownSheet.toLowerCase()) continue;
-      out += `'${name.toUpperCase()}'!`;
-      sheet = name;
-    } else if (c0 !== undefined) {
-      out += write({
-        ...(sheet !== undefined && { sheet }),
-        from: { row: Number(r0) - 1, column: columnOfLetters(c0) },
-        ...(c1 !== undefined && { to: { row: Number(r1) - 1, column: columnOfLetters(c1) } }),
-      });
-      sheet = undefined;
-    } else if (kern !== undefined) out += "KERN.";
-  }
-  plain(formula.slice(at));
-  return out;
+  return pieces
+    .map(({ kind, text }, i) => {
+      if (kind === "text") return text;
+      if (kind === "cells") return cells(text);
+      if (kind === "name") {
+        const { sheet, rest } = splitSheet(text);
+        return sheetText(sheet, ownSheet) + rest.toUpperCase();
+      }
+      if (kind === "function") {
+        const ours = ourFunction(text);
+        return ours === undefined ? text.toUpperCase() : namespace + ours;
+      }
+      return text === "@" && !takesOneCell(pieces[i + 1]) ? "" : text.toUpperCase();
+    })
+    .join("");
 }
 
 const cellText = (row: number, column: number, ownRow: number | undefined): string =>

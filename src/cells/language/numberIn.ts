@@ -1,4 +1,4 @@
-import type { FormulaNode } from "./nodes.ts";
+import type { FormulaNode } from "./tree.ts";
 
 /** A number written into the formula, such as `1000`, `10^6`, `1/1000`, `5%`. */
 export function numberIn(node: FormulaNode | null): number | undefined {
@@ -14,6 +14,6 @@ export function numberIn(node: FormulaNode | null): number | undefined {
     if (a === undefined || b === undefined) return undefined;
     return { "+": a + b, "-": a - b, "*": a * b, "/": a / b, "^": a ** b }[node.operator];
   }
-  if (node.type === "CallExpression" && /^PI$/i.test(node.callee.name ?? "")) return Math.PI;
+  if (node.type === "CallExpression" && node.callee.name?.toUpperCase() === "PI") return Math.PI;
   return undefined;
 }

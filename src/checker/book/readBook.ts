@@ -1,33 +1,15 @@
 import { bookOfSheets } from "./bookOfSheets.ts";
-import { type Book, nameKey, type PlacedArea, placeOf, type Snapshot, splitSheet } from "../../cells/index.ts";
+import {
+  type Book,
+  nameKey,
+  type PlacedArea,
+  placeOf,
+  type Snapshot,
+  type Mentioned,
+  addMentioned,
+} from "../../cells/index.ts";
 import { takeSnapshot } from "./takeSnapshot.ts";
-import { tokenize } from "@borgar/fx";
 import type { Host } from "../../hosts/index.ts";
-
-/** What a formula mentions beyond its own sheet's cells. */
-interface Mentioned {
-  readonly sheets: Set<string>;
-  readonly names: Set<string>;
-}
-
-/** Sheets and names a formula mentions; a quick look, since most formulas mention none. */
-function mention(formula: string, into: Mentioned): void {
-  for (const token of tokenize(formula, { mergeRefs: true })) {
-    if (!token.type.startsWith("range")) continue;
-    const { sheet, rest } = splitSheet(token.value);
-    if (sheet !== undefined && !sheet.includes("[")) into.sheets.add(sheet);
-    if (token.type === "range_named") into.names.add(rest);
-  }
-}
-
-const plainWords = /"(?:[^"]|"")*"|[$A-Za-z_\\\u0080-\uffff][$\w.\\?\u0080-\uffff]*(?!\s*\()|!/g;
-const plainAddress = /^\$?[A-Za-z]{1,3}\$?[1-9]\d{0,6}$|^(?:TRUE|FALSE)$/i;
-
-/** Whether a formula can mention another sheet or a name. */
-function mayMention(formula: string): boolean {
-  for (const [word] of formula.matchAll(plainWords)) if (!word.startsWith('"') && !plainAddress.test(word)) return true;
-  return false;
-}
 
 /**
  * Reads a sheet (or takes it as it was read) with every sheet that its formulas refer to, and theirs in turn, and the workbook's names they use.
@@ -48,7 +30,7 @@ export async function readBook(host: Host, from: string | Snapshot): Promise<Boo
   for (let snapshot = waiting.pop(); snapshot; snapshot = waiting.pop()) {
     const mentioned: Mentioned = { sheets: new Set(), names: new Set() };
     for (const row of snapshot.cells)
-      for (const { formula } of row) if (formula !== undefined && mayMention(formula)) mention(formula, mentioned);
+      for (const { formula } of row) if (formula !== undefined) addMentioned(formula, mentioned);
     for (const sheet of mentioned.sheets) await want(sheet);
     for (const name of mentioned.names) {
       const own = snapshot.names.get(name.toLowerCase());

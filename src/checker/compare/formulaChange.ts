@@ -1,3 +1,4 @@
+import { piecesOf as writtenPieces, type PieceKind as WrittenKind } from "../../cells/index.ts";
 import type { FindingKind } from "./finding.ts";
 
 type PieceKind = "text" | "number" | "cells" | "name" | "sign";
@@ -6,24 +7,21 @@ interface Piece {
   readonly text: string;
 }
 
-const piece =
-  /("(?:[^"]|"")*")|('(?:[^']|'')*'!)?([A-Z]{1,3}\d{1,7}(?::[A-Z]{1,3}\d{1,7})?|#REF!)(?![\w(.])|((?:\d+\.?\d*|\.\d+)(?:E[+-]?\d+)?)|([A-Z_][\w.]*)|(.)/g;
+const kinds: Partial<Readonly<Record<WrittenKind, PieceKind>>> = {
+  text: "text",
+  number: "number",
+  cells: "cells",
+  name: "name",
+  function: "name",
+  boolean: "name",
+};
 
 /** The pieces of a formula in its compared form. */
 function piecesOf(formula: string): readonly Piece[] {
-  return [...formula.matchAll(piece)].map(([whole, text, , cells, number, name]): Piece => ({
-    kind:
-      text !== undefined
-        ? "text"
-        : cells !== undefined
-          ? "cells"
-          : number !== undefined
-            ? "number"
-            : name !== undefined
-              ? "name"
-              : "sign",
-    text: number !== undefined ? String(Number(number)) : whole,
-  }));
+  return writtenPieces(formula).map(({ kind, text }): Piece => {
+    if (kind === "number") return { kind: "number", text: String(Number(text)) };
+    return { kind: text === "#REF!" ? "cells" : (kinds[kind] ?? "sign"), text };
+  });
 }
 
 export interface FormulaChange {

@@ -1,9 +1,8 @@
-import { a1, type Address, type Area, type Snapshot } from "../../cells/index.ts";
+import { a1, movedDown, sameFormula, wordsOf, type Address, type Area, type Snapshot } from "../../cells/index.ts";
 import type { Meaning } from "../../sheet/index.ts";
 import { hasSymbol, plainSymbol } from "../../typeset/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { areaNow } from "./look.ts";
-import { inWords, movedDown, piecesOf, sameAs, type Piece } from "./formulaText.ts";
 
 /** The formulas of cells that follow one another down a column and are the same. */
 export interface SaidFormula {
@@ -54,28 +53,25 @@ export function saidFormulas(
   down: number,
 ): ReadonlyMap<number, readonly SaidFormula[]> {
   const out = new Map<number, SaidFormula[]>();
-  const piecesAt = (row: number, column: number): readonly Piece[] | undefined => {
-    const formula = snapshot.cells[row]?.[column]?.formula;
-    return formula === undefined ? undefined : piecesOf(formula);
-  };
+  const formulaAt = (row: number, column: number): string | undefined => snapshot.cells[row]?.[column]?.formula;
   for (let column = 0; column < snapshot.columns; column++) {
     let before: { readonly said: string; readonly at: Address } | undefined;
     for (let row = 0; row < snapshot.rows; row++) {
-      const pieces = piecesAt(row, column);
-      if (pieces === undefined) continue;
+      const formula = formulaAt(row, column);
+      if (formula === undefined) continue;
       const at = { row, column };
       let rows = 1;
       for (
-        let next = piecesAt(row + rows, column);
-        next !== undefined && sameAs(pieces, at, next, { row: row + rows, column });
-        next = piecesAt(row + rows, column)
+        let next = formulaAt(row + rows, column);
+        next !== undefined && sameFormula(formula, at, next, { row: row + rows, column });
+        next = formulaAt(row + rows, column)
       )
         rows++;
       const named = (name: string): Area | undefined => {
         const place = snapshot.names.get(name.toLowerCase());
         return place?.sheet === snapshot.sheet ? place : undefined;
       };
-      const read = inWords(pieces, down, (what) => {
+      const read = wordsOf(formula, down, (what) => {
         const area = "area" in what ? what.area : named(what.name);
         return recognised && area ? wordsFor(recognised, area, at) : undefined;
       });
@@ -83,7 +79,7 @@ export function saidFormulas(
       if (!like) before = { said: ofAnyRow(read), at };
       out.set(row, [
         ...(out.get(row) ?? []),
-        { at, rows, read, stands: movedDown(pieces, down), ...(like && { like }) },
+        { at, rows, read, stands: movedDown(formula, down), ...(like && { like }) },
       ]);
       row += rows - 1;
     }

@@ -1,4 +1,4 @@
-import { type Address, areaA1, cellAt, readFormula } from "../../cells/index.ts";
+import { quotedText, type Address, areaA1, cellAt, readFormula } from "../../cells/index.ts";
 import { stale as staleWord } from "../../core/index.ts";
 import type { CellContent, InsertedCell } from "../../hosts/index.ts";
 import { columns } from "../../sheet/index.ts";
@@ -23,12 +23,11 @@ export interface Mark {
 export type EnteredCell = Pick<InsertedCell, "row" | "column" | "value" | "formula">;
 
 /** Function calls hold no quotation marks of the user's. */
-const literal = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 
 /** The formula of a mark: whose, its day, the seal of the part, and its cells. */
 export function markFormula(part: Part, recognised: Recognised, by: string, date: string): string {
   const ranges = areasOf(part, recognised).map((area) => areaA1(area));
-  return `=KERN.CHECKED(${[literal(by), literal(date), literal(sealText(sealOf(part, recognised))), ...ranges].join(",")})`;
+  return `=KERN.CHECKED(${[quotedText(by), quotedText(date), quotedText(sealText(sealOf(part, recognised))), ...ranges].join(",")})`;
 }
 
 interface Written {

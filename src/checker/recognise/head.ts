@@ -1,8 +1,16 @@
-import { ourFunction, type Snapshot } from "../../cells/index.ts";
+import { ourFunction, piecesOf, type Snapshot } from "../../cells/index.ts";
 import type { SaidAtHead } from "./recognised.ts";
 
 /** Heads stand within the first rows, also after some were inserted above. */
 const headRows = 80;
+
+/** `=KERN.VERSION()` and nothing else. */
+function asksVersion(formula: string): boolean {
+  const [name = "", ...rest] = piecesOf(formula).flatMap(({ kind, text }) =>
+    kind === "prefix" || kind === "blank" ? [] : [text],
+  );
+  return ourFunction(name) === "VERSION" && rest.join("") === "()";
+}
 
 /** What a sheet says of the template it comes from; undefined where it says nothing of the kind. Found by how it is written, wherever it stands. */
 export function headOf(snapshot: Snapshot, knows: (templateId: string) => boolean): SaidAtHead | undefined {
@@ -11,7 +19,7 @@ export function headOf(snapshot: Snapshot, knows: (templateId: string) => boolea
   let functionsVersion = "";
   for (const row of snapshot.cells.slice(0, headRows)) {
     for (const { value, formula } of row) {
-      if (formula !== undefined && ourFunction(/^=\s*([\w.]+)\(\)$/.exec(formula)?.[1] ?? "") === "VERSION") {
+      if (formula !== undefined && asksVersion(formula)) {
         // The version as built stands in the same row, a text like the one computed.
         functionsVersion =
           row

@@ -1,13 +1,16 @@
-import { cellAt, type Snapshot } from "../../cells/index.ts";
+import { namespace, ourFunction, piecesOf, cellAt, type Snapshot } from "../../cells/index.ts";
 import type { Plan, PlannedCell } from "../../sheet/index.ts";
 
 /** A formula without what it refers to: cells move, what is done with them stays. */
 export function outlineOf(formula: string): string {
-  return formula
-    .replace(
-      /"[^"]*"|\$?[A-Za-z]{1,3}\$?\d+(?::\$?[A-Za-z]{1,3}\$?\d+)?(?![\w(])|#REF!|\s+|_xldudf_KERN_|@/g,
-      (found) => (found.startsWith('"') ? found : /\d|#/.test(found) ? "R" : found === "_xldudf_KERN_" ? "KERN." : ""),
-    )
+  return piecesOf(formula)
+    .map(({ kind, text }) => {
+      if (kind === "cells" || kind === "error") return kind === "error" && text !== "#REF!" ? text : "R";
+      if (kind === "blank" || text === "@") return "";
+      const ours = kind === "function" ? ourFunction(text) : undefined;
+      return ours === undefined ? text : namespace + ours;
+    })
+    .join("")
     .toUpperCase();
 }
 

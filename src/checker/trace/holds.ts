@@ -1,4 +1,4 @@
-import { agreesWithHost, Fault, nudges, type Scalar } from "../../cells/index.ts";
+import { agreesWithHost, Fault, nudges, type Scalar, withoutPrefix } from "../../cells/index.ts";
 import type { CellContent, Place } from "../../hosts/index.ts";
 import { numberText } from "../../typeset/index.ts";
 import { evaluateApart, type Evaluated } from "./apart.ts";
@@ -30,7 +30,7 @@ export function unlikeItsFormula(
   originOf: OriginOf,
 ): string | undefined {
   if (formula === undefined) return undefined;
-  const expression = formula.replace(/^=/, "");
+  const expression = withoutPrefix(formula);
   const evaluated = evaluateApart(expression, at, reading, originOf);
   // Some programs pass over an error that a formula only compares; where the program shows one, it is said as it is.
   if (!evaluated || evaluated.error !== undefined || error) return undefined;

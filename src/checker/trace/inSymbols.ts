@@ -1,6 +1,4 @@
-import { ourFunction } from "../../cells/index.ts";
-import { tokenize } from "@borgar/fx";
-import { namespace } from "../../../functions/index.ts";
+import { isReference, namespace, ourFunction, piecesOf, withoutPrefix } from "../../cells/index.ts";
 import { hasSymbol, numberText } from "../../typeset/index.ts";
 import type { Origin, OriginOf } from "./origin.ts";
 
@@ -10,14 +8,12 @@ export interface FormulaPiece {
   readonly origin?: Origin;
 }
 
-const references = new Set(["range", "range_beam", "range_ternary", "range_named", "structured"]);
-
 /** A formula in pieces, its references apart. `originOf` knows those that stand for cells. */
-export function piecesOf(formula: string, originOf: OriginOf): readonly FormulaPiece[] {
-  return tokenize(formula.replace(/^=/, ""), { mergeRefs: true }).map(({ type, value }): FormulaPiece => {
-    const origin = references.has(type) ? originOf(value) : undefined;
-    const ours = type === "func" ? ourFunction(value) : undefined;
-    return { text: ours === undefined ? value : `${namespace}.${ours}`, ...(origin && { origin }) };
+export function shownPieces(formula: string, originOf: OriginOf): readonly FormulaPiece[] {
+  return piecesOf(withoutPrefix(formula)).map((piece): FormulaPiece => {
+    const origin = isReference(piece) ? originOf(piece.text) : undefined;
+    const ours = piece.kind === "function" ? ourFunction(piece.text) : undefined;
+    return { text: ours === undefined ? piece.text : namespace + ours, ...(origin && { origin }) };
   });
 }
 

@@ -14,7 +14,7 @@ import { paperDocument } from "../paper/document.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import type { TracedCall, TracedOrigin } from "./call.ts";
 import type { Collected } from "./collect.ts";
-import { numberOf, piecesOf } from "./inSymbols.ts";
+import { numberOf, shownPieces } from "./inSymbols.ts";
 import type { Label } from "./labels.ts";
 import { formulaInWords } from "./noteFormula.ts";
 import { basisOf, placeInWork } from "./source.ts";
@@ -130,7 +130,7 @@ function quantity(cell: TracedCell, setting: Setting, root: TracedCell): Markup 
       ? withUnit(content.value, label?.unit ?? "")
       : content.text || "empty";
   const whole = cell.calls.find((c) => c.call.whole);
-  const pieces = content.formula === undefined ? [] : piecesOf(content.formula, cell.originOf);
+  const pieces = content.formula === undefined ? [] : shownPieces(content.formula, cell.originOf);
   return html`<section class="kn-item"><h3>${nameOfCell(label, cell.address)} <span class="kn-quiet">${cell.place.sheet === root.place.sheet ? cell.address : `${cell.place.sheet}!${cell.address}`}</span></h3>
 ${!whole && content.formula !== undefined && html`<p><code>${formulaInWords(pieces)}</code></p>${pieces.some((p) => numberOf(p) !== p.text) && html`<p><code>= ${pieces.map((p) => numberOf(p)).join("")}</code></p>`}`}
 ${cell.calls.map((c) => callOf(c, setting))}

@@ -1,4 +1,14 @@
-import { type PlacedArea, placeOf, placeText, splitSheet, type WrittenReference } from "../../cells/index.ts";
+import {
+  areaOf,
+  areaWithin,
+  readCells,
+  type ReadCells,
+  type PlacedArea,
+  placeOf,
+  placeText,
+  splitSheet,
+  type WrittenReference,
+} from "../../cells/index.ts";
 import type { CellContent, Host } from "../../hosts/index.ts";
 import { labelAt, type Knowledge } from "./knowledge.ts";
 import { aroundFor, type Label } from "./labels.ts";
@@ -38,17 +48,13 @@ interface Resolved {
   readonly problem?: string;
 }
 
-const wholeColumns = /^(?:(?:'(?:[^']|'')*'|[^!']+)!)?\$?[A-Z]{1,3}:\$?[A-Z]{1,3}$/i;
-const wholeRows = /^(?:(?:'(?:[^']|'')*'|[^!']+)!)?\$?\d+:\$?\d+$/;
-
-/** Whole columns or rows as far as the sheet is used. */
-async function usedPart(host: Host, text: string, sheet: string): Promise<PlacedArea | undefined> {
-  const { rest: ends, sheet: on = sheet } = splitSheet(text);
-  const used = await host.used(on);
-  const place = wholeColumns.test(text)
-    ? placeOf(ends.replace(/([A-Z]+):(\$?[A-Z]+)/i, `$11:$2${Math.max(1, used.rows)}`), on)
-    : placeOf(ends.replace(/\$?(\d+):\$?(\d+)/, "A$1:A$2"), on);
-  return place && (wholeColumns.test(text) ? place : { ...place, columns: Math.max(1, used.columns) });
+/** Where cells stand; whole columns or rows as far as the sheet is used. */
+async function placeFor(host: Host, cells: ReadCells, sheet: string): Promise<PlacedArea> {
+  const on = cells.sheet ?? sheet;
+  const area = areaOf(cells);
+  if (area) return { sheet: on, ...area };
+  const { rows, columns } = await host.used(on);
+  return { sheet: on, ...areaWithin(cells, { rows: Math.max(1, rows), columns: Math.max(1, columns) }) };
 }
 
 async function resolve(
@@ -62,10 +68,10 @@ async function resolve(
     return { reference, problem: "stands in another workbook, which is not read" };
   if (kind === "table")
     return { reference, problem: "a part of a table of the spreadsheet program, whose cells the host does not tell" };
-  if (/^(?:'[^']*:[^']*'|[^'!]*:[^'!]*)!/.test(text))
+  if (splitSheet(text).sheet?.includes(":"))
     return { reference, problem: "cells of several sheets at once, which are not shown" };
   if (kind === "spilled") {
-    const anchor = placeOf(text.replace(/#$/, ""), sheet);
+    const anchor = placeOf(text.slice(0, -1), sheet);
     const place = anchor && (await spilled(anchor));
     return place ? { reference, place } : { reference, problem: "how far its result spills cannot be told" };
   }
@@ -77,12 +83,10 @@ async function resolve(
     const place = placeOf(address, on);
     return place ? { reference, place } : { reference, problem: `stands for ${address}` };
   }
-  if (wholeColumns.test(text) || wholeRows.test(text)) {
-    const place = await usedPart(host, text, sheet);
-    return place ? { reference, place } : { reference };
-  }
-  const place = placeOf(text, sheet);
-  return place ? { reference, place } : { reference, problem: "cannot be read as cells" };
+  const cells = readCells(text);
+  return cells
+    ? { reference, place: await placeFor(host, cells, sheet) }
+    : { reference, problem: "cannot be read as cells" };
 }
 
 /** Everything a formula refers to, read with what stands around it in few calls of the host. By the reference's text in capitals. */

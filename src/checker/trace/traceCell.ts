@@ -1,4 +1,5 @@
 import {
+  functionsIn,
   ourFunction,
   type PlacedArea,
   placeText,
@@ -233,7 +234,7 @@ const fills = new Set(spills.map(({ id }) => id));
 
 /** Whether a function of ours that fills several cells stands in a formula; a quick look. */
 function fillsCells(formula: string): boolean {
-  return [...formula.matchAll(/[\w.]+(?=\()/g)].some(([name]) => fills.has(ourFunction(name) ?? ""));
+  return functionsIn(formula).some((name) => fills.has(ourFunction(name) ?? ""));
 }
 
 function referencesOf(written: WrittenArgument): readonly string[] {

@@ -1,8 +1,8 @@
+import { namesIn, qualified, withPrefix } from "../../cells/index.ts";
 import type { CellContent } from "../host/host.ts";
 import { unreadable } from "../host/unreadable.ts";
 import type { OwnEvaluations } from "./ownEvaluations.ts";
 import { computedValues } from "./probe.ts";
-import { namesIn, qualified } from "./qualify.ts";
 import { contentProperties, contentsOf } from "./read.ts";
 import { optionalSets } from "./requirements.ts";
 import { codeOf, twice, type ExcelDependencies } from "./runs.ts";
@@ -52,8 +52,7 @@ export async function evaluateOn(
   sheetName: string,
 ): Promise<readonly (readonly CellContent[])[]> {
   const { run, report } = dependencies;
-  const trimmed = expression.trim();
-  const formula = trimmed.startsWith("=") ? trimmed : `=${trimmed}`;
+  const formula = withPrefix(expression);
   const scratchName = `kb-${crypto.randomUUID().slice(0, 23)}`;
   const remove = (): Promise<void> =>
     twice(

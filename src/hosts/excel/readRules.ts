@@ -1,7 +1,7 @@
-import type { Address, Area } from "../../cells/index.ts";
-import type { Validation } from "../../sheet/index.ts";
+import { piecesOf, unquotedText, withoutPrefix, type Address, type Area } from "../../cells/index.ts";
 import type { ColourRule, EntryRule, SheetRules } from "../host/host.ts";
 import { rangeOf } from "./areas.ts";
+import { ruleOf } from "./entryRule.ts";
 import { mostCellObjects, rowSteps } from "./read.ts";
 
 /** So many of the program's objects a request. */
@@ -20,57 +20,6 @@ async function lockedCells(sheet: Excel.Worksheet, area: Area): Promise<readonly
     out.push(...cells.value.map((line) => line.map(({ format }) => format?.protection?.locked !== false)));
   }
   return out;
-}
-
-/** The program gives a number of a rule as a formula, such as `=10`. */
-function numberOf(written: unknown): number {
-  return typeof written === "number"
-    ? written
-    : typeof written === "string" && written.replace(/^=/, "").trim() !== ""
-      ? Number(written.replace(/^=/, ""))
-      : NaN;
-}
-
-const boundOf = {
-  GreaterThanOrEqualTo: "min",
-  GreaterThan: "above",
-  LessThanOrEqualTo: "max",
-  LessThan: "below",
-  ">=": "min",
-  ">": "above",
-  "<=": "max",
-  "<": "below",
-} as const;
-
-/** A comparison of the program's own, or the condition on the cell itself that a plan's rule becomes where the program has none. */
-function ruleOf({ list, decimal, wholeNumber, custom }: Excel.DataValidationRule): Validation["rule"] | "other" {
-  if (list)
-    return typeof list.source === "string" && !list.source.startsWith("=")
-      ? { kind: "list", values: list.source.split(",").map((value) => value.trim()) }
-      : "other";
-  const basic = decimal ?? wholeNumber;
-  if (basic) {
-    const whole = wholeNumber ? ({ whole: true } as const) : {};
-    const [first, second] = [numberOf(basic.formula1), numberOf(basic.formula2)];
-    if (basic.operator === "Between")
-      return Number.isNaN(first + second) ? "other" : { kind: "number", min: first, max: second, ...whole };
-    const bound = boundOf[basic.operator as keyof typeof boundOf] as (typeof boundOf)[keyof typeof boundOf] | undefined;
-    return bound === undefined || Number.isNaN(first) ? "other" : { kind: "number", [bound]: first, ...whole };
-  }
-  const conditions = /^=AND\(ISNUMBER\((\$?[A-Z]+\$?\d+)\),(.*)\)$/i.exec(custom?.formula ?? "");
-  if (!conditions) return "other";
-  const [, cell, rest] = conditions as unknown as readonly [string, string, string];
-  const rule: Record<string, number | true> = {};
-  for (const condition of rest.split(",")) {
-    if (condition === `${cell}=INT(${cell})`) {
-      rule["whole"] = true;
-      continue;
-    }
-    const compared = condition.startsWith(cell) ? /^(>=|<=|>|<)([-+.\dE]+)$/i.exec(condition.slice(cell.length)) : null;
-    if (!compared) return "other";
-    rule[boundOf[compared[1] as keyof typeof boundOf]] = Number(compared[2]);
-  }
-  return { kind: "number", ...rule };
 }
 
 async function entriesOf(
@@ -96,8 +45,8 @@ async function entriesOf(
 
 /** The text of a condition such as `="FAIL"`; undefined where it compares with something else. */
 function textOf(formula: unknown): string | undefined {
-  const text = /^=?"((?:[^"]|"")*)"$/.exec(String(formula))?.[1];
-  return text?.replaceAll('""', '"');
+  const [piece, ...more] = piecesOf(withoutPrefix(String(formula)));
+  return piece?.kind === "text" && more.length === 0 ? unquotedText(piece.text) : undefined;
 }
 
 /** What a conditional format of each type the program has says besides its condition; of the others only that they are there. */

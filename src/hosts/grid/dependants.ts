@@ -1,5 +1,4 @@
-import type { Area } from "../../cells/index.ts";
-import { parseA1Ref, tokenize, tokenTypes } from "@borgar/fx";
+import { areaWithin, piecesOf, readCells, withoutPrefix, type Area } from "../../cells/index.ts";
 import type { Place } from "../host/host.ts";
 import type { GridWorkbook } from "./runtime.ts";
 import { usedArea } from "./usedArea.ts";
@@ -14,27 +13,9 @@ interface Mentions {
   readonly names: readonly string[];
 }
 
-const references: ReadonlySet<string> = new Set([tokenTypes.REF_RANGE, tokenTypes.REF_BEAM, tokenTypes.REF_TERNARY]);
-/** Whole rows and columns reach this far. */
-const end = 1_048_576;
-
-function areaOf(reference: string): Mention | undefined {
-  const read = parseA1Ref(reference.replace(/#$/, "")) as
-    | {
-        context?: readonly string[];
-        range?: { top: number | null; left: number | null; bottom: number | null; right: number | null };
-      }
-    | undefined;
-  if (!read?.range) return undefined;
-  const { top, left, bottom, right } = read.range;
-  const sheet = read.context?.at(-1);
-  return {
-    row: top ?? 0,
-    column: left ?? 0,
-    rows: (bottom ?? end) - (top ?? 0) + 1,
-    columns: (right ?? end) - (left ?? 0) + 1,
-    ...(sheet !== undefined && { sheet }),
-  };
+function areaIn(reference: string): Mention | undefined {
+  const read = readCells(reference);
+  return read && { ...areaWithin(read), ...(read.sheet !== undefined && { sheet: read.sheet }) };
 }
 
 /** Which cells refer to a cell, from the formulas themselves; each formula is read once, however often it is asked. */
@@ -64,7 +45,7 @@ export class Dependants {
         column >= area.column &&
         column < area.column + area.columns;
       const ofName = (text: string): Mention | undefined => {
-        if (!named.has(text)) named.set(text, areaOf(this.#resolve(text, other.getSheetId())?.replace(/^=/, "") ?? ""));
+        if (!named.has(text)) named.set(text, areaIn(withoutPrefix(this.#resolve(text, other.getSheetId()) ?? "")));
         return named.get(text);
       };
       other
@@ -85,10 +66,10 @@ export class Dependants {
   #mentions(formula: string): Mentions {
     const known = this.#read.get(formula);
     if (known) return known;
-    const tokens = tokenize(formula, { mergeRefs: true });
+    const pieces = piecesOf(formula);
     const made: Mentions = {
-      areas: tokens.flatMap(({ type, value }) => (references.has(type) ? (areaOf(value) ?? []) : [])),
-      names: tokens.flatMap(({ type, value }) => (type === tokenTypes.REF_NAMED ? [value] : [])),
+      areas: pieces.flatMap(({ kind, text }) => (kind === "cells" ? (areaIn(text) ?? []) : [])),
+      names: pieces.flatMap(({ kind, text }) => (kind === "name" ? [text] : [])),
     };
     this.#read.set(formula, made);
     return made;

@@ -1,4 +1,4 @@
-import type { Address, Area } from "../../cells/index.ts";
+import { withPrefix, type Address, type Area } from "../../cells/index.ts";
 import { worksheetFunctions } from "../../../functions/index.ts";
 import type { Plan } from "../../sheet/index.ts";
 import {
@@ -200,7 +200,7 @@ export class GridHost implements Host {
       const target = this.#sheet(sheet);
       const sheetId = target.getSheetId();
       const row = withoutFormula(target);
-      const text = formula.trimStart().startsWith("=") ? formula.trim() : `=${formula.trim()}`;
+      const text = withPrefix(formula);
       this.#errors.nextPass();
       const results = await this.#grid.api
         .getFormula()

@@ -1,14 +1,13 @@
 import type { IDefinedNamesService, IDefinedNamesServiceParam } from "@univerjs/engine-formula";
-import { areaA1, placeOf } from "../../cells/index.ts";
+import { areaA1, placeOf, quotedSheet, wordsIn } from "../../cells/index.ts";
 import type { PlannedName } from "../../sheet/index.ts";
 import type { SheetName } from "../host/host.ts";
-import { quotedSheet } from "../host/sheetName.ts";
 import { followSheets } from "./namesFollow.ts";
 import { workbookId, type GridRuntime } from "./runtime.ts";
 
 const same = (name: string): string => name.toLowerCase();
 
-/** Every word of the workbook's formulas, in small letters. */
+/** Every word of the workbook's formulas that can be a name, in small letters. */
 function wordsOfFormulas({ api }: GridRuntime): ReadonlySet<string> {
   const words = new Set<string>();
   for (const sheet of api.getActiveWorkbook()?.getSheets() ?? [])
@@ -16,15 +15,15 @@ function wordsOfFormulas({ api }: GridRuntime): ReadonlySet<string> {
       .getSheet()
       .getCellMatrix()
       .forValue((_row, _column, cell) => {
-        for (const [word] of cell?.f?.matchAll(/[\p{L}_\\][\p{L}\p{N}_.\\]*/gu) ?? []) words.add(same(word));
+        for (const word of wordsIn(cell?.f ?? "")) words.add(same(word));
       });
   return words;
 }
 
 /** Hidden names are kept without dollar signs: the grid's name box shows the first name with the very text of the selected cell's reference. */
 function absolute(reference: string): string {
-  const at = reference.lastIndexOf("!") + 1;
-  return reference.slice(0, at) + reference.slice(at).replace(/\$?([A-Z]+)\$?(\d+)/g, "$$$1$$$2");
+  const area = placeOf(reference, "");
+  return area ? reference.slice(0, reference.lastIndexOf("!") + 1) + areaA1(area) : reference;
 }
 
 /**

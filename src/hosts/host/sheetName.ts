@@ -7,10 +7,3 @@ export function checkSheetName(name: string, taken: readonly string[]): void {
   if (fault !== undefined) throw new Error(fault);
   if (isSheetNameTaken(name, taken)) throw new SheetNameTaken(name, freeSheetName(name, taken));
 }
-
-/** The sheet's name as formulas write it before `!`. */
-export function quotedSheet(name: string): string {
-  return /^[A-Za-z_]\w*$/.test(name) && !/^[A-Za-z]{1,3}\d+$|^R\d*C\d*$/i.test(name)
-    ? name
-    : `'${name.replaceAll("'", "''")}'`;
-}

@@ -1,9 +1,8 @@
-import { type Area, areaA1 } from "../../cells/index.ts";
+import { type Area, areaA1, quotedSheet } from "../../cells/index.ts";
 import type { Values } from "../look/values.ts";
 import type { PlannedChart, Series } from "../../sheet/index.ts";
 import type { CellValue } from "../host/host.ts";
 import { axisTitle, lookOfCharts } from "../look/chartLook.ts";
-import { quotedSheet } from "../host/sheetName.ts";
 import { defaultStyle } from "../look/styles.ts";
 import { chartArea, type Heights } from "../look/measures.ts";
 import { element, part, textElement } from "./xml.ts";

@@ -1,4 +1,4 @@
-import type { Area } from "../../cells/index.ts";
+import { piecesOf, readCells, type Area } from "../../cells/index.ts";
 import type { Highlight, Plan, PlannedName, Validation } from "../../sheet/index.ts";
 import { readAddress, readArea, readReference } from "./address.ts";
 import { columnMargin } from "../look/measures.ts";
@@ -73,10 +73,10 @@ function readPrint(sheet: Element, definedNames: ReadonlyMap<string, string>): R
     pageOrder = "",
     orientation = "",
   } = at(sheet, "pageSetup").attributes;
-  const titles = /\$(\d+):\$(\d+)$/.exec(definedNames.get("_xlnm.Print_Titles") ?? "");
-  if (!titles) throw new Error("the file says no title rows to print");
-  // A comma within quotes belongs to the sheet's name.
-  const areas = definedNames.get("_xlnm.Print_Area")?.match(/(?:'(?:[^']|'')*'|[^',])+/g) ?? [];
+  const titles = readCells(definedNames.get("_xlnm.Print_Titles") ?? "");
+  if (typeof titles?.top !== "number" || typeof titles.bottom !== "number")
+    throw new Error("the file says no title rows to print");
+  const areas = piecesOf(definedNames.get("_xlnm.Print_Area") ?? "").filter(({ kind }) => kind === "cells");
   const footer = at(sheet, "headerFooter", "oddFooter")
     .text.replace(/^&C&8 /, "")
     .replaceAll("&P", "{page}")
@@ -85,11 +85,11 @@ function readPrint(sheet: Element, definedNames: ReadonlyMap<string, string>): R
   const breaks = all(child(sheet, "rowBreaks"), "brk").map(({ attributes }) => Number(attributes["id"]));
   const addresses = at(sheet, "printOptions").attributes["headings"] === "1";
   return {
-    areas: areas.map(readReference),
+    areas: areas.map(({ text }) => readReference(text)),
     ...(breaks.length > 0 && { breaks }),
     ...(addresses && { addresses }),
     pageOrder,
-    titleRows: [Number(titles[1]) - 1, Number(titles[2]) - 1],
+    titleRows: [titles.top, titles.bottom],
     orientation,
     paper: paperSize,
     pagesWide: fitToWidth,

@@ -1,4 +1,5 @@
 import { namespace } from "../../../functions/index.ts";
+import { withFunctions, withoutPrefix } from "../../cells/index.ts";
 
 /** How files mark a function of an add-in; the program maps it to the add-in once that is loaded. */
 const ours = "_xldudf_";
@@ -22,13 +23,6 @@ const unstorable = new Set(
   ),
 );
 
-/** Texts and quoted sheet names are passed over; what stands before a bracket is a function. */
-const functionsAndQuotes = /"(?:[^"]|"")*"|'(?:[^']|'')*'|[A-Za-z_][\w.]*(?=\()/g;
-
-function mapped(formula: string, map: (name: string) => string): string {
-  return formula.replace(functionsAndQuotes, (token) => (/^["']/.test(token) ? token : map(token)));
-}
-
 function stored(name: string): string {
   if (name.startsWith(`${namespace}.`)) return ours + name.replaceAll(".", "_");
   const known = name.toUpperCase();
@@ -41,11 +35,16 @@ function stored(name: string): string {
 
 /** A formula (with its leading `=`) as a file keeps it: without `=`, functions under their stored names. */
 export function storedFormula(formula: string): string {
-  return mapped(formula.replace(/^=/, ""), stored);
+  return withFunctions(withoutPrefix(formula), stored);
+}
+
+function typed(name: string): string {
+  const prefix = `${ours}${namespace}_`;
+  if (name.startsWith(prefix)) return `${namespace}.${name.slice(prefix.length)}`;
+  return name.startsWith(later) ? name.slice(later.length) : name;
 }
 
 /** The formula as it is typed, with `=`. */
 export function typedFormula(text: string): string {
-  const prefix = `${ours}${namespace}_`;
-  return `=${mapped(text, (name) => (name.startsWith(prefix) ? `${namespace}.${name.slice(prefix.length)}` : name.startsWith(later) ? name.slice(later.length) : name))}`;
+  return `=${withFunctions(text, typed)}`;
 }

@@ -1,8 +1,7 @@
-import { areaA1 } from "../../cells/index.ts";
+import { areaA1, quotedSheet } from "../../cells/index.ts";
 import type { Values } from "../look/values.ts";
 import { strToU8, zipSync } from "fflate";
 import { faultOfSheetName, type Plan } from "../../sheet/index.ts";
-import { quotedSheet } from "../host/sheetName.ts";
 import { chartXml, drawingXml } from "./chart.ts";
 import { rowHeights, type Heights } from "../look/measures.ts";
 import { contentTypesXml, relationsXml, relationTypes } from "./package.ts";

@@ -1,5 +1,4 @@
-import { a1, type Area, areaA1 } from "../../../src/cells/index.ts";
-import { quotedSheet } from "../../../src/hosts/index.ts";
+import { a1, type Area, areaA1, quotedSheet } from "../../../src/cells/index.ts";
 import { rangeFormat } from "./formats.ts";
 import { conditionalFormats, dataValidation } from "./rules.ts";
 import { dependants } from "./references.ts";

@@ -1,6 +1,5 @@
-import { type Area, areaA1 } from "../../../src/cells/index.ts";
+import { type Area, areaA1, quotedSheet } from "../../../src/cells/index.ts";
 import { tokenize, tokenTypes } from "@borgar/fx";
-import { quotedSheet } from "../../../src/hosts/index.ts";
 import { keyOf, placeOf, type FakeSheet, type FakeWorkbook } from "./state.ts";
 import { OfficeError } from "./strict.ts";
 

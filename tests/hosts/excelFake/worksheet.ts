@@ -1,6 +1,5 @@
-import { areaA1 } from "../../../src/cells/index.ts";
+import { areaA1, quotedSheet } from "../../../src/cells/index.ts";
 import { faultOfSheetName, isSheetNameTaken } from "../../../src/sheet/index.ts";
-import { quotedSheet } from "../../../src/hosts/index.ts";
 import { charts } from "./charts.ts";
 import { rangeAreasShape, rangeObject } from "./range.ts";
 import { areaOfAddress } from "./references.ts";

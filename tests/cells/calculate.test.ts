@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { Calculation } from "../../src/cells/index.ts";
 import { bookOfSheets } from "../../src/checker/index.ts";
 import { openGridInNode, type CellValue, type GridHost } from "../../src/hosts/index.ts";
-import { at, bookOf, sheetOf } from "./books.ts";
+import { at, bookOf, sheetOf } from "../checker/books.ts";
 
 const place = (address: string, sheet = "Sheet1") => ({ sheet, ...at(address) });
 const change = (address: string, value: CellValue, sheet = "Sheet1") => ({ ...place(address, sheet), value });

@@ -4,7 +4,7 @@ import { bookOfSheets } from "../../src/checker/index.ts";
 import type { GridHost } from "../../src/hosts/index.ts";
 import type { Inputs } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
-import { builtBook } from "./books.ts";
+import { builtBook } from "../checker/books.ts";
 
 let host: GridHost | undefined;
 afterEach(() => host?.dispose());

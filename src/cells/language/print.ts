@@ -1,38 +1,4 @@
-import { parse, tokenize } from "@borgar/fx";
-
-/** A part of a formula. */
-export type FormulaNode =
-  | { readonly type: "Literal"; readonly value: number | string | boolean; readonly raw: string }
-  | { readonly type: "ErrorLiteral"; readonly value: string }
-  | { readonly type: "ReferenceIdentifier"; readonly value: string; readonly kind: "range" | "beam" | "name" | "table" }
-  | {
-      readonly type: "UnaryExpression" | "BinaryExpression";
-      readonly operator: string;
-      readonly arguments: readonly FormulaNode[];
-    }
-  | {
-      readonly type: "CallExpression";
-      readonly callee: FormulaNode & { readonly name?: string };
-      readonly arguments: readonly (FormulaNode | null)[];
-    }
-  | { readonly type: "ArrayExpression"; readonly elements: readonly (readonly FormulaNode[])[] }
-  | {
-      readonly type: "LetExpression";
-      readonly declarations: readonly { readonly id: { readonly name: string }; readonly init: FormulaNode | null }[];
-      readonly body: FormulaNode | null;
-    }
-  | {
-      readonly type: "LambdaExpression";
-      readonly params: readonly { readonly name: string }[];
-      readonly body: FormulaNode | null;
-    }
-  | { readonly type: "Identifier"; readonly name: string };
-export type CallNode = Extract<FormulaNode, { readonly type: "CallExpression" }>;
-
-/** Reads a formula with its `=`. Throws where it is no formula that can be read. */
-export function parseFormula(formula: string): FormulaNode {
-  return parse(tokenize(formula, { mergeRefs: true }));
-}
+import type { FormulaNode, ReferenceNode, TemplateReferenceNode } from "./tree.ts";
 
 const strength: Readonly<Record<string, number>> = {
   "=": 1,
@@ -64,8 +30,7 @@ function strengthOf(node: FormulaNode): number {
  */
 export function writeNode(
   node: FormulaNode | null,
-  reference: (node: Extract<FormulaNode, { readonly type: "ReferenceIdentifier" }>) => string | undefined = () =>
-    undefined,
+  reference: (node: ReferenceNode | TemplateReferenceNode) => string | undefined = () => undefined,
 ): string {
   const write = (n: FormulaNode | null): string => {
     if (!n) return "";
@@ -76,6 +41,8 @@ export function writeNode(
         return n.value;
       case "ReferenceIdentifier":
         return reference(n) ?? n.value;
+      case "TemplateReference":
+        return reference(n) ?? n.text;
       case "Identifier":
         return n.name;
       case "UnaryExpression": {

@@ -1,0 +1,63 @@
+import type { Address, Area } from "../address/address.ts";
+import { areaOf, cellsText, readCells, type ReadCells } from "../address/readCells.ts";
+import { piecesOf, type Piece } from "./pieces.ts";
+
+/** The cells of the formula's own sheet that a piece names; undefined for whole rows and columns, and for anything else. */
+function ownArea({ kind, text }: Piece): (ReadCells & Area) | undefined {
+  const read = kind === "cells" ? readCells(text) : undefined;
+  const area = read && areaOf(read);
+  return read && area && read.sheet === undefined ? { ...read, ...area } : undefined;
+}
+
+function movedPiece(piece: Piece, rows: number): string {
+  const own = ownArea(piece);
+  return own ? cellsText({ ...own, top: own.row + rows, bottom: own.row + own.rows - 1 + rows }) : piece.text;
+}
+
+/** The formula for a sheet on which everything stands `rows` rows further down. */
+export function movedDown(formula: string, rows: number): string {
+  return piecesOf(formula)
+    .map((piece) => movedPiece(piece, rows))
+    .join("");
+}
+
+/**
+ * The formula without its `=`, each reference and name replaced by what `said` gives for it, else as it stands `rows` rows further down. Arguments stand apart by
+ * semicolons, since symbols have commas of their own.
+ */
+export function wordsOf(
+  formula: string,
+  rows: number,
+  said: (what: { readonly area: Area } | { readonly name: string }) => string | undefined,
+): string {
+  return piecesOf(formula)
+    .filter(({ kind }) => kind !== "prefix")
+    .map((piece) => {
+      const { kind, text } = piece;
+      const own = ownArea(piece);
+      if (own) return said({ area: own }) ?? movedPiece(piece, rows);
+      if (kind === "operator" && text === ",") return "; ";
+      return (kind === "name" ? said({ name: text }) : undefined) ?? text;
+    })
+    .join("");
+}
+
+/** Is the formula at one cell the same as at another: does each reference mean the same cells, or those as far away? */
+export function sameFormula(a: string, atA: Address, b: string, atB: Address): boolean {
+  const [ofA, ofB] = [piecesOf(a), piecesOf(b)];
+  if (ofA.length !== ofB.length) return false;
+  const [down, right] = [atB.row - atA.row, atB.column - atA.column];
+  const same = (p: number, q: number, by: number): boolean => p === q || p + by === q;
+  return ofA.every((piece, i) => {
+    const other = ofB[i]!;
+    const x = ownArea(piece);
+    const y = ownArea(other);
+    if (!x || !y) return piece.text === other.text;
+    return (
+      same(x.row, y.row, down) &&
+      same(x.row + x.rows, y.row + y.rows, down) &&
+      same(x.column, y.column, right) &&
+      same(x.column + x.columns, y.column + y.columns, right)
+    );
+  });
+}

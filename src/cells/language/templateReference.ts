@@ -1,0 +1,44 @@
+/** What stands between braces in a template's formula. */
+export type TemplateReference =
+  | CellReference
+  | { readonly kind: "count"; readonly word: string }
+  | { readonly kind: "shapeChanged" }
+  | { readonly kind: "failing" };
+
+/** A row's or column's cells, by its id; with `to` the columns from one id to another. */
+export interface CellReference {
+  readonly kind: "cell";
+  readonly id: string;
+  readonly to?: string;
+  readonly pick: Pick;
+}
+export type Pick = "match" | "group" | "whole" | "above" | "first" | "last";
+
+const picks: ReadonlyMap<string, Pick> = new Map([
+  ["[]", "group"],
+  ["[*]", "whole"],
+  ["[-1]", "above"],
+  ["[first]", "first"],
+  ["[last]", "last"],
+]);
+
+const isLetter = (c: string): boolean => (c >= "a" && c <= "z") || (c >= "A" && c <= "Z");
+const isIdLetter = (c: string): boolean => isLetter(c) || (c >= "0" && c <= "9") || c === "_";
+const isId = (text: string): boolean => text !== "" && isLetter(text[0]!) && [...text].every(isIdLetter);
+const isWord = (text: string): boolean =>
+  text !== "" && isLetter(text[0]!) && [...text].every((c) => isLetter(c) || c === " ");
+
+const counts = "count:";
+
+/** Reads `id`, `id[]`, `a:b[*]`, `count:WORD`, `shapeChanged`, `failing`; undefined for anything else. */
+export function templateReference(inside: string): TemplateReference | undefined {
+  if (inside === "shapeChanged" || inside === "failing") return { kind: inside };
+  if (inside.startsWith(counts) && isWord(inside.slice(counts.length)))
+    return { kind: "count", word: inside.slice(counts.length) };
+  const bracket = inside.indexOf("[");
+  const pick = bracket < 0 ? "match" : picks.get(inside.slice(bracket));
+  const [id = "", to, ...more] = (bracket < 0 ? inside : inside.slice(0, bracket)).split(":");
+  if (pick === undefined || more.length > 0 || !isId(id)) return undefined;
+  if (to === undefined) return { kind: "cell", id, pick };
+  return isId(to) && (pick === "group" || pick === "whole") ? { kind: "cell", id, to, pick } : undefined;
+}
