@@ -1,4 +1,4 @@
-import { basisText, formulas, ownCopyAdvice, type Basis, type Formula } from "../core/index.ts";
+import { basisText, equationFor, formulas, ownCopyAdvice, sourceFor, type Basis, type Formula } from "../core/index.ts";
 import { calls, only, parseFormula, trim, type Call, type Reference, type Token } from "./references.ts";
 import { plainSymbol, type Says } from "./says.ts";
 import type { Subject } from "./shape.ts";
@@ -100,6 +100,16 @@ function equationText(equation: string, symbols: Readonly<Record<string, string>
     .replace(/==/g, "=");
 }
 
+/** The choices that a call writes out as text. */
+export function choicesIn({ params }: Pick<Formula, "params">, call: Call): Readonly<Record<string, unknown>> {
+  return Object.fromEntries(
+    Object.entries(params).flatMap(([name, { kind }], i) => {
+      const token = only(call.arguments[i] ?? []);
+      return kind === "choice" && token?.type === "string" ? [[name, token.text.slice(1, -1)]] : [];
+    }),
+  );
+}
+
 function callText(f: Formula, call: Call, subjects: Subjects): string {
   const symbols: Record<string, string> = {};
   Object.entries(f.params).forEach(([name, parameter], i) => {
@@ -115,7 +125,7 @@ function callText(f: Formula, call: Call, subjects: Subjects): string {
   });
   for (const [name, step] of Object.entries(f.steps)) symbols[name] = plainSymbol(step.symbol);
   const last = Object.values(f.steps).at(-1)!;
-  if ("equation" in last) return equationText(last.equation, symbols);
+  if ("equation" in last) return equationText(equationFor(last, choicesIn(f, call)), symbols);
   return "lookup" in last
     ? `table by ${symbols[last.lookup.of] ?? last.lookup.of}`
     : `${f.id
@@ -135,8 +145,8 @@ export function equationAsRead(says: Says, formula: string, subjects: Subjects):
   return left === "–" || left === right ? right : `${left} = ${right}`;
 }
 
-function sourceOfFormula(f: Formula): string {
-  const { key, clause, basis, readIn } = f.source;
+function sourceOfCall(f: Formula, call: Call): string {
+  const { key, clause, basis, readIn } = sourceFor(f, choicesIn(f, call));
   const name = key === "mechanics" || key === "practice" ? "" : `${key}${clause ? ` ${clause}` : ""}`;
   const mark = `${marks[basis]}${readIn ? ` in ${readIn}` : ""}`;
   return name === "" ? (key === "mechanics" ? "mechanics, derived" : mark) : `${name} [${mark}]`;
@@ -146,9 +156,9 @@ function sourceOfFormula(f: Formula): string {
 export function sourceText(says: Says, formula: string | undefined): string {
   if (says.source !== undefined) return says.source;
   if (formula === undefined) return "";
-  const texts = calls(parseFormula(formula).tokens).flatMap(({ id }) => {
-    const f = formulasById.get(id);
-    return f ? [sourceOfFormula(f)] : [];
+  const texts = calls(parseFormula(formula).tokens).flatMap((call) => {
+    const f = formulasById.get(call.id);
+    return f ? [sourceOfCall(f, call)] : [];
   });
   return [...new Set(texts)].join("; ");
 }
