@@ -121,7 +121,7 @@ const everydayValues: Readonly<Record<string, number>> = {
   oppositeStress: 12,
   tendonFromFibre: 80,
   ultimateTension: 3,
-  bondedDistance: 1100,
+  bondedDistance: 1.1,
   "transmissionLength:l_bpd": 1500,
   shearForce: 400,
   leverArm: 850,
