@@ -215,7 +215,8 @@ function warningsOf(f: Declaration, values: Readonly<Record<string, unknown>>): 
   for (const [name, declared] of Object.entries(f.params)) {
     const value = values[name];
     const parameter = told(declared, value, values);
-    if (parameter.kind === "number" && value !== undefined && !isDefault(parameter, value as number)) look(parameter, value as number);
+    if (parameter.kind === "number" && value !== undefined && !isDefault(parameter, value as number))
+      look(parameter, value as number);
     if (parameter.kind === "table") {
       rowsIn(value).forEach((row, r) => {
         for (const [c, column] of Object.entries(parameter.columns))

@@ -43,7 +43,11 @@ const wrong: PublishedCase = {
 };
 const wide: PublishedCase = { ...wrong, id: "WIDE", tolerance: 3, because: "the source rounds on the way" };
 const stray: PublishedCase = { ...right, id: "STRAY", function: "NO_SUCH_FUNCTION" };
-const refused: PublishedCase = { ...right, id: "REFUSED", rows: [{ inputs: [0, 0, 0, "1/m", -1, 10], printed: "1000" }] };
+const refused: PublishedCase = {
+  ...right,
+  id: "REFUSED",
+  rows: [{ inputs: [0, 0, 0, "1/m", -1, 10], printed: "1000" }],
+};
 const old: PublishedCase = { ...wrong, id: "OLD", mustDiffer: true, note: "an older edition" };
 const recalled: PublishedCase = {
   ...right,
