@@ -1,4 +1,4 @@
-import { allowedText, format, type Choice, type Columns, type Parameter } from "../src/core/index.ts";
+import { allowedText, format, type Choice, type Columns, type Parameter, type Table } from "../src/core/index.ts";
 
 type Column = Columns[string];
 
@@ -20,6 +20,14 @@ function listed({ values }: Choice): string {
     .join(", ")} and ${values.length - mostListed} more, as the list of choices shows`;
 }
 
+/** One of the tables that a range may be, in a few words: a host cuts long descriptions. */
+function kindText([name, { columns }]: readonly [string, Table]): string {
+  const all = Object.values(columns).map(
+    (column) => `${plain(column.symbol)}${column.kind === "number" && column.unit !== "–" ? ` ${column.unit}` : ""}`,
+  );
+  return `${name}: ${all.join(", ")}`;
+}
+
 /** What a person reads about an argument while typing: meaning, symbol and unit, allowed range, default. */
 export function parameterText(parameter: Parameter): string {
   const symbol = plain(parameter.symbol);
@@ -32,6 +40,7 @@ export function parameterText(parameter: Parameter): string {
         ...(parameter.whole ? ["whole numbers"] : []),
         ...(allowed ? [`allowed: ${allowed}`] : []),
         ...(parameter.default === undefined ? [] : [`default: ${format(parameter.default)}`]),
+        ...(parameter.blank === undefined ? [] : [`blank: ${parameter.blank}`]),
       ].join("; ");
     }
     case "choice": {
@@ -39,9 +48,11 @@ export function parameterText(parameter: Parameter): string {
         parameter.text,
         `${symbol}, one of ${listed(parameter)}`,
         ...(parameter.default === undefined ? [] : [`default: ${parameter.default}`]),
+        ...(parameter.blank === undefined ? [] : [`blank: ${parameter.blank}`]),
       ].join("; ");
     }
     case "table": {
+      if (parameter.kinds) return [parameter.text, ...Object.entries(parameter.kinds.tables).map(kindText)].join("; ");
       const columns = Object.values(parameter.columns)
         .map((column) => `${plain(column.symbol)} (${column.text}; ${rangeText(column)})`)
         .join(", ");

@@ -81,11 +81,14 @@ function guarded(id: string, compute: (args: readonly Argument[]) => Value): Wor
 }
 
 function parametersOf(f: Pick<Declaration, "params">, repeating?: string): readonly FunctionParameter[] {
-  return Object.entries(f.params).map(([name, parameter]) => ({
+  const all = Object.entries(f.params);
+  // What may stay blank between others still has its place: only the last ones are left out.
+  const least = all.reduce((count, [, parameter], i) => (isOptional(parameter) ? count : i + 1), 0);
+  return all.map(([name, parameter], i) => ({
     name,
     parameter,
     isMatrix: parameter.kind === "table" || name === repeating,
-    optional: isOptional(parameter),
+    optional: i >= least && isOptional(parameter),
     repeating: name === repeating,
   }));
 }

@@ -7,7 +7,7 @@ endWithReader();
 
 const help = `Evaluates worksheet formulas and prints their values at full precision.
 
-  npm run -s eval -- 'KERN.FRICTION_STRESS(1395, 0.2, 0.3, 0.003, 12)'
+  npm run -s eval -- 'KERN.FRICTION_STRESS(0.3, 0.2, 0.003, "1/m", 1395, 12)'
   npm run -s eval -- 'SUM(1, 2)' '=ROUND(PI(), 3)'      several formulas, a line each
   npm run -s eval < formulas.txt                        one formula a line from standard input
 

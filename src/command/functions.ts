@@ -10,13 +10,17 @@ import { endWithReader } from "./output.ts";
 
 endWithReader();
 
-function unitOf({ parameter }: FunctionParameter): string {
+function unitOf({ parameter }: Pick<FunctionParameter, "parameter">): string {
   switch (parameter.kind) {
     case "number":
       return parameter.unit;
     case "choice":
       return parameter.values.map(({ value }) => value).join("|");
     case "table":
+      if (parameter.kinds)
+        return Object.values(parameter.kinds.tables)
+          .map((kind) => unitOf({ parameter: kind }))
+          .join(" or ");
       return `range: ${Object.values(parameter.columns)
         .map(
           (c) =>

@@ -13,6 +13,7 @@ const onlyRead: ReadonlySet<string> = new Set([
   "unpublished",
   // Where it comes from; the bibliography goes with it.
   "source",
+  "sourceFollows",
   // What several functions put into their equations and summaries.
   "says",
   "tex",
@@ -22,7 +23,7 @@ const onlyRead: ReadonlySet<string> = new Set([
 const besideCompute = "proof";
 
 /** How a step is written down; a call computes it with `compute`. */
-const workings: ReadonlySet<string> = new Set(["equation", "governing", "lookup"]);
+const workings: ReadonlySet<string> = new Set(["equation", "governing", "lookup", "cases"]);
 /** All that a step says of itself; its name alone counts for a call, since the last one is the result. */
 const ofStep: ReadonlySet<string> = new Set([...workings, "symbol", "unit", "reads", "text", "clause"]);
 

@@ -39,6 +39,32 @@ interface StepBase {
 /** A step as a mathjs expression in the parameters and the steps before it. */
 export interface StepOfEquation extends StepBase {
   readonly equation: string;
+  /** Where a choice decides between equations: what people read for each of its values. */
+  readonly cases?: Cases;
+}
+
+/** The argument that decides, and the equation for each of its values. */
+export interface Cases {
+  readonly argument: string;
+  readonly as: Readonly<Record<string, string>>;
+}
+
+/** An equation for each value of a choice, which is evaluated as one conditional expression. */
+export function byChoice(
+  argument: string,
+  as: Readonly<Record<string, string>>,
+): Pick<StepOfEquation, "equation" | "cases"> {
+  const equations = Object.entries(as);
+  const last = equations.at(-1)![1];
+  const equation = equations
+    .slice(0, -1)
+    .reduceRight((rest, [value, own]) => `equalText(${argument}, "${value}") ? ${own} : (${rest})`, last);
+  return { equation, cases: { argument, as } };
+}
+
+/** The equation of a step for these values of the arguments. */
+export function equationFor({ equation, cases }: StepOfEquation, values: Readonly<Record<string, unknown>>): string {
+  return (cases && cases.as[String(values[cases.argument])]) ?? equation;
 }
 /** A step read from a table: by the value of a choice, or between points (linear between, as stated in `text`). */
 export interface StepOfTable extends StepBase {
@@ -66,12 +92,14 @@ interface FormulaBase<P extends Parameters> {
   /** Definitions, sign and range that decide the result, a sentence each. */
   readonly notes?: readonly string[];
   readonly source: Source;
+  /** Where a choice among the arguments takes the rule as a standard writes it: that argument, and the source for its values. */
+  readonly sourceFollows?: { readonly argument: string; readonly as: Readonly<Record<string, Source>> };
   /** Worksheet argument order. */
   readonly params: P;
   /** Bounds that depend on other arguments. */
-  readonly limits?: (values: Values<P>) => Limits<P>;
+  limits?(values: Values<P>): Limits<P>;
   /** Sentences about this very input that a user should know; no error. */
-  readonly cautions?: (values: Values<P>) => readonly string[];
+  cautions?(values: Values<P>): readonly string[];
   /** Why units cannot be checked: the source's own empirical equation. */
   readonly empirical?: string;
   /** Why no published result stands against it. */
@@ -105,10 +133,10 @@ export interface Formula<P extends Parameters = Parameters> extends FormulaBase<
   /** One step for a one-line formula, named `result`. */
   readonly steps: Steps;
   /** The steps' values by name, in the units the equations work in. */
-  readonly stepwise: (values: Values<P>) => Readonly<Record<string, number>>;
+  stepwise(values: Values<P>): Readonly<Record<string, number>>;
   /** The result alone, in the unit the equation works in. */
-  readonly compute: (values: Values<P>) => number;
-  readonly proof?: (values: Values<P>, steps: Readonly<Record<string, number>>) => number;
+  compute(values: Values<P>): number;
+  proof?(values: Values<P>, steps: Readonly<Record<string, number>>): number;
 }
 
 /** A function whose result fills a block of cells: rows with the same columns. */
@@ -118,11 +146,19 @@ export interface Spill<P extends Parameters = Parameters> extends FormulaBase<P>
   /** The governing equation as TeX. */
   readonly governing: string;
   /** The rows, in the units the columns read. */
-  readonly compute: (values: Values<P>) => readonly Readonly<Record<string, number>>[];
+  compute(values: Values<P>): readonly Readonly<Record<string, number>>[];
 }
 
 /** What formulas and spills have in common. */
 export type Declaration<P extends Parameters = Parameters> = FormulaBase<P>;
+
+/** The source of a rule as it is used with these values of its arguments. */
+export function sourceFor(
+  { source, sourceFollows }: Pick<Declaration, "source" | "sourceFollows">,
+  values: Readonly<Record<string, unknown>>,
+): Source {
+  return (sourceFollows && sourceFollows.as[String(values[sourceFollows.argument])]) ?? source;
+}
 
 /** Declares a function of several rows. */
 export function spilling<const P extends Parameters, const C extends Readonly<Record<string, Quantity>>>(

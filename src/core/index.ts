@@ -1,12 +1,22 @@
 /** The only door to the calculation core. */
 export { cautions } from "./cautions.ts";
 export { InputError, NoResult, reasonOf } from "./errors.ts";
-export { families, type Declaration, type Family, type Formula, type Spill, type Step, type Steps } from "./formula.ts";
+export {
+  equationFor,
+  families,
+  sourceFor,
+  type Declaration,
+  type Family,
+  type Formula,
+  type Spill,
+  type Step,
+  type Steps,
+} from "./formula.ts";
 export { declarations, formulas, spills } from "./formulas/index.ts";
 export { fnv1a64 } from "./hash.ts";
 export { neighbourHint, neighboursOf, type Neighbour } from "./neighbours.ts";
 export * from "./parameters.ts";
-export { argumentCount, nameOf, readFactor, type Argument, type Cell } from "./read.ts";
+export { argumentCount, choicesGiven, nameOf, parametersFor, readFactor, type Argument, type Cell } from "./read.ts";
 export {
   read,
   run,

@@ -64,6 +64,9 @@ const byUnit: Readonly<Record<Unit, readonly Neighbour[]>> = {
   "1/m": [thousandth("1/mm")],
   "rad/mm": [],
   "rad/m": [{ name: "degrees/m", factor: degrees.factor }, thousandth("rad/mm")],
+  // A call works in one of them, which has its own.
+  "1/m or rad/m": [],
+  "1/m, rad/m or rad": [],
   days: [
     { name: "hours", factor: 24 },
     { name: "years", factor: 1 / daysOfYear },

@@ -41,6 +41,16 @@ export interface Quantity extends Described, Bounds {
   readonly whole?: true;
   /** Used where the cell is blank or the argument left out. */
   readonly default?: number;
+  /** What a blank cell means, where it may stay blank. */
+  readonly blank?: string;
+  /** Where a choice among the other arguments decides which quantity this is. The unit then names all of them. */
+  readonly follows?: Follows;
+}
+
+/** The argument that decides, and the quantity for each of its values. */
+export interface Follows {
+  readonly argument: string;
+  readonly as: Readonly<Record<string, Quantity>>;
 }
 
 export type Label = string | number;
@@ -51,6 +61,8 @@ export interface Choice<V extends Label = Label> extends Described {
   readonly key: string;
   readonly values: readonly { readonly value: V; readonly text: string }[];
   readonly default?: NoInfer<V>;
+  /** What a blank cell means, where it may stay blank. */
+  readonly blank?: string;
 }
 
 /** Free text, such as the id of a function. */
@@ -69,6 +81,14 @@ export interface Table<C extends Columns = Columns> extends Described {
   readonly minRows: number;
   /** An optional table that is left out counts as one without rows. */
   readonly optional?: true;
+  /** Where the range may be one of several tables. `columns` and `minRows` are then those of the first. */
+  readonly kinds?: TableKinds;
+}
+
+/** The tables a range may be, and what tells from its cells which it is; `tell` refuses a range that it cannot tell. */
+export interface TableKinds<T extends Readonly<Record<string, Table>> = Readonly<Record<string, Table>>> {
+  readonly tables: T;
+  readonly tell: (rows: readonly (readonly unknown[])[], parameter: string) => string;
 }
 
 export type Columns = Readonly<Record<string, Quantity | Choice>>;
@@ -76,9 +96,16 @@ export type Parameter = Quantity | Choice | Text | Table;
 export type Parameters = Readonly<Record<string, Parameter>>;
 
 type ScalarOf<P> = P extends Choice<infer V> ? V : P extends Quantity ? number : string;
+type BlankOf<P> = P extends { readonly blank: string } ? undefined : never;
+type RowsOf<C> = readonly { readonly [K in keyof C]: ScalarOf<C[K]> }[];
+/** The rows of a range together with the table it is. */
+type ToldOf<T> = { [K in keyof T]: T[K] extends Table<infer C> ? { readonly is: K; readonly rows: RowsOf<C> } : never };
 /** The value of a parameter as `compute` sees it. */
-export type ValueOf<P> =
-  P extends Table<infer C> ? readonly { readonly [K in keyof C]: ScalarOf<C[K]> }[] : ScalarOf<P>;
+export type ValueOf<P> = P extends { readonly kinds: TableKinds<infer T> }
+  ? ToldOf<T>[keyof T]
+  : P extends Table<infer C>
+    ? RowsOf<C>
+    : ScalarOf<P> | BlankOf<P>;
 /** The arguments of `compute`, by name. */
 export type Values<P extends Parameters> = { readonly [K in keyof P]: ValueOf<P[K]> };
 
@@ -104,6 +131,27 @@ export function table<const C extends Columns>(spec: Omit<Table<C>, "kind">): Ta
   return { kind: "table", ...spec };
 }
 
+/** A range that may be any of several tables. */
+export function oneOf<const T extends Readonly<Record<string, Table>>>(spec: {
+  readonly key: string;
+  readonly symbol: string;
+  readonly text: string;
+  readonly tables: T;
+  readonly tell: (rows: readonly (readonly unknown[])[], parameter: string) => keyof T & string;
+}): Omit<Table, "kinds"> & { readonly kinds: TableKinds<T> } {
+  const { tables, tell, ...rest } = spec;
+  const first = Object.values(tables)[0]!;
+  return { kind: "table", ...rest, columns: first.columns, minRows: first.minRows, kinds: { tables, tell } };
+}
+
+/** A quantity or choice whose cell may stay blank; `blank` says what that means. */
+export function orBlank<const P extends Quantity | Choice>(
+  parameter: P,
+  blank: string,
+): P & { readonly blank: string } {
+  return { ...parameter, blank };
+}
+
 export function text(spec: Omit<Text, "kind">): Text {
   return { kind: "text", ...spec };
 }
@@ -111,7 +159,22 @@ export function text(spec: Omit<Text, "kind">): Text {
 /** May the argument be left out? */
 export function isOptional(parameter: Parameter): boolean {
   if (parameter.kind === "table") return parameter.optional === true;
-  return parameter.kind !== "text" && parameter.default !== undefined;
+  return parameter.kind !== "text" && (parameter.default !== undefined || parameter.blank !== undefined);
+}
+
+/** The quantity that a parameter or column is where its argument's neighbours have these values: its own unit and bounds. */
+function quantityFor(q: Quantity, values: Readonly<Record<string, unknown>>): Quantity {
+  const as = q.follows?.as[String(values[q.follows.argument])];
+  return as ? { ...as, ...(q.blank !== undefined && { blank: q.blank }) } : q;
+}
+
+/** A parameter as it is for the values of the other arguments: the quantity that a choice decides, columns alike. */
+export function inForce<P extends Parameter>(parameter: P, values: Readonly<Record<string, unknown>>): P;
+export function inForce(parameter: Parameter, values: Readonly<Record<string, unknown>>): Parameter {
+  if (parameter.kind === "number") return quantityFor(parameter, values);
+  if (parameter.kind !== "table") return parameter;
+  const columns = Object.entries(parameter.columns).map(([name, column]) => [name, inForce(column, values)] as const);
+  return { ...parameter, columns: Object.fromEntries(columns) };
 }
 
 /** On which side a finite number leaves the bounds; undefined where it keeps to them. */

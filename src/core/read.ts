@@ -3,6 +3,7 @@ import type { Declaration } from "./formula.ts";
 import {
   allowedText,
   format,
+  inForce,
   isOptional,
   outside,
   type Choice,
@@ -23,6 +24,8 @@ export interface Reader {
   readonly name: string;
   readonly parameter: Parameter;
   readonly factor: number;
+  /** What it takes follows from another argument, which is read first. */
+  readonly waits: boolean;
   /** A plain number strictly between these is within bounds; whatever else there is to say is left to `readArgument`. NaN where no number will do. */
   readonly low: number;
   readonly high: number;
@@ -33,14 +36,25 @@ export function readFactor(quantity: Pick<Quantity, "unit" | "reads">): number {
   return unitFactor(quantity.unit, quantity.reads ?? coherentUnit(quantity.unit));
 }
 
+/** Does what the parameter takes follow from another argument? */
+function waits(parameter: Parameter): boolean {
+  if (parameter.kind === "number") return parameter.follows !== undefined;
+  if (parameter.kind !== "table") return false;
+  return [parameter, ...Object.values(parameter.kinds?.tables ?? {})].some(({ columns }) =>
+    Object.values(columns).some((column) => column.kind === "number" && column.follows !== undefined),
+  );
+}
+
 export function readers(f: Declaration): readonly Reader[] {
   return Object.entries(f.params).map(([name, parameter]) => {
-    if (parameter.kind !== "number") return { name, parameter, factor: 1, low: NaN, high: NaN };
-    const plain = !parameter.whole;
+    const later = waits(parameter);
+    if (parameter.kind !== "number") return { name, parameter, factor: 1, waits: later, low: NaN, high: NaN };
+    const plain = !parameter.whole && !later;
     return {
       name,
       parameter,
       factor: readFactor(parameter),
+      waits: later,
       low: plain ? Math.max(parameter.min ?? -Infinity, parameter.above ?? -Infinity) : NaN,
       high: Math.min(parameter.max ?? Infinity, parameter.below ?? Infinity),
     };
@@ -152,19 +166,33 @@ function choices(c: Choice): readonly (readonly string[])[] {
 
 const isBlank = (cell: Cell): boolean => cell === null || cell === undefined || cell === "";
 
-function readTable(argument: Argument, t: Table, parameter: string): unknown {
-  const names = Object.keys(t.columns);
-  const rows: readonly (readonly Cell[])[] = Array.isArray(argument)
-    ? (argument as readonly (readonly Cell[])[])
-    : isBlank(argument as Cell)
-      ? []
-      : [[argument as Cell]];
-  const titles = [names.map((n) => nameOf(t.columns[n]!)), names.map((n) => t.columns[n]!.symbol.replace(/_/g, ""))];
+/** The rows of a range without the blank ones at its end. */
+function rowsOf(argument: Argument): readonly (readonly Cell[])[] {
+  if (!Array.isArray(argument)) return isBlank(argument as Cell) ? [] : [[argument as Cell]];
+  const rows = argument as readonly (readonly Cell[])[];
   let last = rows.length;
   while (last > 0 && rows[last - 1]!.every(isBlank)) last--;
+  return rows.slice(0, last);
+}
+
+/** What a range holds: its rows, and where it may be one of several tables which of them. */
+function readRange(
+  argument: Argument,
+  t: Table,
+  parameter: string,
+  values: Readonly<Record<string, unknown>>,
+): unknown {
+  const rows = rowsOf(argument);
+  if (!t.kinds || rows.length === 0) return readTable(rows, inForce(t, values), parameter);
+  const is = t.kinds.tell(rows, parameter);
+  return { is, rows: readTable(rows, inForce(t.kinds.tables[is]!, values), parameter) };
+}
+
+function readTable(rows: readonly (readonly Cell[])[], t: Table, parameter: string): unknown {
+  const names = Object.keys(t.columns);
+  const titles = [names.map((n) => nameOf(t.columns[n]!)), names.map((n) => t.columns[n]!.symbol.replace(/_/g, ""))];
   const out: Record<string, unknown>[] = [];
-  for (let r = 0; r < last; r++) {
-    const row = rows[r]!;
+  for (const [r, row] of rows.entries()) {
     if (row.length !== names.length)
       throw new InputError(
         parameter,
@@ -206,19 +234,25 @@ function single(argument: Argument, parameter: string, name: string): Cell {
   );
 }
 
-/** The argument of one parameter in the unit the equation reads. */
-export function readArgument(argument: Argument, { name, parameter, factor }: Reader): unknown {
+/** The argument of one parameter in the unit the equation reads; undefined where it is blank and may be. */
+export function readArgument(
+  argument: Argument,
+  { name, parameter: declared, factor }: Reader,
+  values: Readonly<Record<string, unknown>>,
+): unknown {
+  const parameter = inForce(declared, values);
   switch (parameter.kind) {
-    case "number":
-      return (
-        (typeof argument === "number"
-          ? readNumber(argument, parameter, name)
-          : readNumber(single(argument, name, nameOf(parameter)), parameter, name)) * factor
-      );
-    case "choice":
-      return readChoice(single(argument, name, nameOf(parameter)), parameter, name);
+    case "number": {
+      const cell = typeof argument === "number" ? argument : single(argument, name, nameOf(parameter));
+      if (parameter.blank !== undefined && isBlank(cell)) return undefined;
+      return readNumber(cell, parameter, name) * (parameter === declared ? factor : readFactor(parameter));
+    }
+    case "choice": {
+      const cell = single(argument, name, nameOf(parameter));
+      return parameter.blank !== undefined && isBlank(cell) ? undefined : readChoice(cell, parameter, name);
+    }
     case "table":
-      return readTable(argument, parameter, name);
+      return readRange(argument, parameter, name, values);
     case "text": {
       const cell = single(argument, name, nameOf(parameter));
       if (isBlank(cell)) throw new InputError(name, `${nameOf(parameter)} is missing; a text is needed`);
@@ -227,10 +261,47 @@ export function readArgument(argument: Argument, { name, parameter, factor }: Re
   }
 }
 
+/** The table that a range is by its cells; where they do not tell, the parameter as declared. */
+function toldBy(argument: Argument, parameter: Parameter, name: string): Parameter {
+  if (parameter.kind !== "table" || !parameter.kinds) return parameter;
+  const rows = rowsOf(argument);
+  if (rows.length === 0) return parameter;
+  try {
+    return parameter.kinds.tables[parameter.kinds.tell(rows, name)]!;
+  } catch (problem) {
+    if (problem instanceof InputError) return parameter;
+    throw problem;
+  }
+}
+
+function choiceGiven(argument: Argument, parameter: Parameter): unknown {
+  if (parameter.kind !== "choice" || Array.isArray(argument)) return undefined;
+  const given = String(argument).trim().toUpperCase();
+  return parameter.values.find(({ value }) => String(value).toUpperCase() === given)?.value;
+}
+
+/** The choices among the arguments of a call, by name; undefined for the others. */
+export function choicesGiven(
+  { params }: Pick<Declaration, "params">,
+  args: readonly Argument[],
+): Readonly<Record<string, unknown>> {
+  return Object.fromEntries(Object.entries(params).map(([name, p], i) => [name, choiceGiven(args[i], p)]));
+}
+
+/** The parameters as they are in a call with these arguments, whether or not it is refused: the quantity a choice decides, the table a range is. */
+export function parametersFor(
+  { params }: Pick<Declaration, "params">,
+  args: readonly Argument[],
+): readonly Parameter[] {
+  const all = Object.entries(params);
+  const values = choicesGiven({ params }, args);
+  return all.map(([name, p], i) => inForce(toldBy(args[i], p, name), values));
+}
+
 /** How many arguments a formula takes: at least, at most. */
 export function argumentCount(f: Declaration): readonly [number, number] {
   const all = Object.values(f.params);
-  return [all.filter((p) => !isOptional(p)).length, all.length];
+  return [all.reduce((least, p, i) => (isOptional(p) ? least : i + 1), 0), all.length];
 }
 
 /** Refuses what the other arguments forbid. */

@@ -1,7 +1,16 @@
 import { InputError, NoResult } from "./errors.ts";
 import type { Declaration, Formula, Spill } from "./formula.ts";
 import { neighbourHint } from "./neighbours.ts";
-import { allowedText, everydayText, format, isOptional, unusual, type Parameter, type Quantity } from "./parameters.ts";
+import {
+  allowedText,
+  everydayText,
+  format,
+  inForce,
+  isOptional,
+  unusual,
+  type Parameter,
+  type Quantity,
+} from "./parameters.ts";
 import { checkLimits, nameOf, readArgument, readFactor, readers, type Argument, type Reader } from "./read.ts";
 import { coherentUnit } from "./units.ts";
 
@@ -37,14 +46,22 @@ function readPrepared({ f, readers }: ToRead, args: readonly Argument[]): Readon
   if (args.length > readers.length)
     throw new InputError("", `${f.id} takes ${readers.length} arguments; ${args.length} were given`);
   const values: Record<string, unknown> = {};
+  let waiting = false;
   for (let i = 0; i < readers.length; i++) {
     const reader = readers[i]!;
     const argument = args[i];
-    values[reader.name] =
-      typeof argument === "number" && argument > reader.low && argument < reader.high
-        ? argument * reader.factor
-        : readArgument(argument, reader);
+    if (reader.waits) waiting = true;
+    else
+      values[reader.name] =
+        typeof argument === "number" && argument > reader.low && argument < reader.high
+          ? argument * reader.factor
+          : readArgument(argument, reader, values);
   }
+  // What follows from another argument is read once that is known.
+  if (waiting)
+    readers.forEach((reader, i) => {
+      if (reader.waits) values[reader.name] = readArgument(args[i], reader, values);
+    });
   if (f.limits) checkLimits(f, values);
   return values;
 }
@@ -80,6 +97,7 @@ function resultOf({ f, fromResult }: Prepared, computed: number): number {
 
 export interface TracedArgument {
   readonly name: string;
+  /** As it is in this call, where a choice or the range's own shape decides. */
   readonly parameter: Parameter;
   /** The cell's own value, or the default. */
   readonly given: Argument;
@@ -111,6 +129,19 @@ export interface Trace {
   readonly proof?: number;
 }
 
+/** A parameter as it is in one call: the table its range was told to be, the quantity a choice decides. */
+function told(parameter: Parameter, value: unknown, values: Readonly<Record<string, unknown>>): Parameter {
+  if (parameter.kind !== "table" || !parameter.kinds) return inForce(parameter, values);
+  const is = isTold(value) ? value.is : undefined;
+  return inForce(is === undefined ? parameter : parameter.kinds.tables[is]!, values);
+}
+
+const isTold = (value: unknown): value is { readonly is: string; readonly rows: Rows } =>
+  typeof value === "object" && value !== null && "is" in value;
+
+type Rows = readonly Readonly<Record<string, number>>[];
+const rowsIn = (value: unknown): Rows => (isTold(value) ? value.rows : (value as Rows));
+
 /** Runs a formula and keeps every intermediate value. Throws like `run`. */
 export function trace(f: Formula, args: readonly Argument[]): Trace {
   const values = read(f, args);
@@ -125,7 +156,9 @@ export function trace(f: Formula, args: readonly Argument[]): Trace {
   const result = resultOf(p, traced.at(-1)!.value);
   return {
     formula: f,
-    arguments: p.readers.map(({ name, parameter, factor }, i) => {
+    arguments: p.readers.map(({ name, parameter: declared }, i) => {
+      const parameter = told(declared, values[name], values);
+      const factor = parameter.kind === "number" ? readFactor(parameter) : 1;
       const isDefault = isOptional(parameter) && (args[i] === null || args[i] === undefined || args[i] === "");
       const given = isDefault && parameter.kind !== "table" && parameter.kind !== "text" ? parameter.default : args[i];
       const reads = parameter.kind === "number" ? (parameter.reads ?? coherentUnit(parameter.unit)) : undefined;
@@ -136,6 +169,7 @@ export function trace(f: Formula, args: readonly Argument[]): Trace {
         isDefault,
         value: values[name],
         ...(parameter.kind === "number" &&
+          values[name] !== undefined &&
           factor !== 1 && {
             conversion: `${format((values[name] as number) / factor)} ${parameter.unit} = ${format(values[name] as number)} ${reads}`,
           }),
@@ -178,11 +212,13 @@ function warningsOf(f: Declaration, values: Readonly<Record<string, unknown>>): 
   const look = (q: Quantity, value: number, where = ""): void => {
     out.push(...valueWarnings(q, value / readFactor(q), where));
   };
-  for (const [name, parameter] of Object.entries(f.params)) {
-    if (parameter.kind === "number" && !isDefault(parameter, values[name] as number))
-      look(parameter, values[name] as number);
+  for (const [name, declared] of Object.entries(f.params)) {
+    const value = values[name];
+    const parameter = told(declared, value, values);
+    if (parameter.kind === "number" && value !== undefined && !isDefault(parameter, value as number))
+      look(parameter, value as number);
     if (parameter.kind === "table") {
-      (values[name] as readonly Record<string, number>[]).forEach((row, r) => {
+      rowsIn(value).forEach((row, r) => {
         for (const [c, column] of Object.entries(parameter.columns))
           if (column.kind === "number") look(column, row[c]!, ` in row ${r + 1}`);
       });

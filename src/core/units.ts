@@ -39,6 +39,9 @@ const table = {
   "1/m": { factor: 1e-3, coherent: "1/mm", math: "1/m" },
   "rad/mm": { factor: 1, coherent: "rad/mm", math: "rad/mm" },
   "rad/m": { factor: 1e-3, coherent: "rad/mm", math: "rad/m" },
+  // Of quantities whose unit follows from another argument: a call always works in one of them.
+  "1/m or rad/m": { factor: 1, coherent: "1/m or rad/m", math: "" },
+  "1/m, rad/m or rad": { factor: 1, coherent: "1/m, rad/m or rad", math: "" },
   days: { factor: 1, coherent: "days", math: "day" },
   h: { factor: 1 / 24, coherent: "days", math: "hour" },
   "°C": { factor: 1, coherent: "°C", math: "" },

@@ -1,11 +1,11 @@
 import {
+  parametersFor,
   reasonOf,
   trace,
   type Argument,
   type Cell,
   type Formula,
   type Parameter,
-  type Parameters,
 } from "../core/index.ts";
 import type { WorksheetFunction } from "../../functions/index.ts";
 import type { CaseCell, CaseInput, CaseRow, PublishedCase } from "./case.ts";
@@ -43,19 +43,24 @@ function cellIn(cell: CaseCell, parameter: Parameter): Cell {
 }
 
 function argumentIn(input: CaseInput, parameter: Parameter): Argument {
-  if (!Array.isArray(input)) return cellIn(input as CaseCell, parameter);
   const columns = parameter.kind === "table" ? Object.values(parameter.columns) : [];
+  // One cell may stand for a range of one.
+  if (!Array.isArray(input)) return cellIn(input as CaseCell, columns[0] ?? parameter);
   return (input as readonly (readonly CaseCell[])[]).map((row) =>
     row.map((cell, c) => (columns[c] ? cellIn(cell, columns[c]) : (cell as Cell))),
   );
 }
 
+const bare = (cell: CaseCell): Cell => (typeof cell === "object" && cell !== null ? cell.value : cell);
+
 /** The row's arguments in the cells' own units, as a worksheet gives them. */
-export function argumentsOf(
-  row: CaseRow,
-  f: { readonly id: string; readonly params: Parameters },
-): readonly Argument[] {
-  const parameters = Object.values(f.params);
+export function argumentsOf(row: CaseRow, f: Pick<Formula, "id" | "params">): readonly Argument[] {
+  // With units aside: what a choice or the shape of a range decides does not hang on them.
+  const plain = row.inputs.map((input): Argument => {
+    if (!Array.isArray(input)) return bare(input as CaseCell);
+    return (input as readonly (readonly CaseCell[])[]).map((cells) => cells.map(bare));
+  });
+  const parameters = parametersFor(f, plain);
   return row.inputs.map((input, i) => {
     const parameter = parameters[i];
     if (!parameter) throw new Error(`${f.id} has ${parameters.length} arguments; ${row.inputs.length} are given`);

@@ -1,12 +1,4 @@
-import {
-  allowedText,
-  everydayText,
-  format,
-  isOptional,
-  type Choice,
-  type Quantity,
-  type Table,
-} from "../core/index.ts";
+import { allowedText, everydayText, format, type Choice, type Quantity, type Table } from "../core/index.ts";
 import type { FunctionParameter } from "../../functions/index.ts";
 import { html, type Markup } from "../typeset/index.ts";
 import { called, readsAs } from "./quantities.ts";
@@ -14,6 +6,14 @@ import { sentence, symbol, unitText } from "./words.ts";
 
 /** Unit, allowed, everyday and valid range, default: what a number may be. */
 export function numberFacts(q: Quantity): readonly Markup[] {
+  if (q.follows)
+    return [
+      html`by <code>${q.follows.argument}</code>`,
+      ...Object.entries(q.follows.as).map(
+        ([value, as]) => html`<code>${value}</code>: ${sentence(as.text)}, ${joined(numberFacts(as))}`,
+      ),
+      ...blankFact(q),
+    ];
   const reads = readsAs(q);
   const allowed = allowedText(q);
   return [
@@ -27,16 +27,26 @@ export function numberFacts(q: Quantity): readonly Markup[] {
         ]
       : []),
     ...(q.default === undefined ? [] : [html`default ${format(q.default)}`]),
+    ...blankFact(q),
   ];
 }
 
+const blankFact = ({ blank }: { readonly blank?: string }): readonly Markup[] =>
+  blank === undefined ? [] : [html`may stay blank: ${blank}`];
+
 const joined = (facts: readonly Markup[]): Markup => html`${facts.map((fact, i) => html`${i > 0 && html`; `}${fact}`)}`;
 
-function choices({ values, default: fallback }: Choice): Markup {
-  return html`<ul class="kr-choices">${values.map(({ value, text }) => html`<li><code>${value}</code>${String(value) !== text && html` ${sentence(text)}`}${value === fallback && html` <span class="kr-tag">default</span>`}</li>`)}</ul>`;
+function choices({ values, default: fallback, blank }: Choice): Markup {
+  return html`${blank !== undefined && html`<div class="kr-facts">may stay blank: ${blank}</div>`}<ul class="kr-choices">${values.map(({ value, text }) => html`<li><code>${value}</code>${String(value) !== text && html` ${sentence(text)}`}${value === fallback && html` <span class="kr-tag">default</span>`}</li>`)}</ul>`;
 }
 
-function columns({ columns: all, minRows, optional }: Table): Markup {
+/** Each of the tables that a range may be. */
+function kinds(of: NonNullable<Table["kinds"]>): Markup {
+  return html`${Object.values(of.tables).map((kind) => html`<p>${sentence(kind.text)}.</p>${columns(kind)}`)}`;
+}
+
+function columns({ columns: all, minRows, optional, kinds: several }: Table): Markup {
+  if (several) return kinds(several);
   return html`<p class="kr-facts">A range, one row each; at least ${minRows} row${minRows !== 1 && "s"}${optional && "; may be left out"}. Its columns:</p>
 <ol class="kr-columns">${Object.values(all).map((c) => html`<li>${called(c)}${called(c).text !== c.text && html` ${sentence(c.text)}`}${c.kind === "number" ? html`<div class="kr-facts">${joined(numberFacts(c))}</div>` : choices(c)}</li>`)}</ol>`;
 }
@@ -44,7 +54,7 @@ function columns({ columns: all, minRows, optional }: Table): Markup {
 /** One argument: name, symbol, meaning and what it takes. */
 export function argument(p: FunctionParameter): Markup {
   const { name, parameter, repeating } = p;
-  const optional = isOptional(parameter);
+  const optional = p.optional;
   return html`<li><div><code>${name}${repeating && " …"}</code> ${symbol(parameter.symbol)}${optional && html` <span class="kr-tag">may be left out</span>`}</div>
 <div>${sentence(parameter.text)}${
     parameter.kind === "number"

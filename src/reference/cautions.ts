@@ -6,7 +6,8 @@ const whileStressing: ReadonlySet<Family> = new Set<Family>(["friction", "drawIn
 /** Subjects whose results decide about the release of a pre-tensioned member. */
 const atRelease: ReadonlySet<Family> = new Set<Family>(["bed", "transmission"]);
 /** Functions of other subjects that say how far a tendon may be stressed. */
-const byName = /JACKING|^TENDON_FORCE$|^TENDON_STRESS$|INITIAL_STRESS|OVERSTRESS|ELASTIC_SHORTENING_SEQUENCE/;
+const byName =
+  /JACKING|^TENDON_FORCE$|^TENDON_STRESS$|INITIAL_STRESS|OVERSTRESS|ELASTIC_LOSS_SEQUENCE|ELASTIC_LOSS_PROGRAMME/;
 
 /** What must be said beside a function: first what can kill. */
 export function cautionsFor({ id, formula, spill }: WorksheetFunction): readonly string[] {

@@ -1,4 +1,4 @@
-import type { Argument, Declaration, Parameter } from "../core/index.ts";
+import { parametersFor, type Argument, type Declaration, type Parameter } from "../core/index.ts";
 import { argumentsOf, asItShould, halfLastDigit, type Judgement, type Outcome } from "../published/index.ts";
 import { html, numberText, type Markup } from "../typeset/index.ts";
 import { called, valueOf } from "./quantities.ts";
@@ -31,8 +31,8 @@ interface Inputs {
 }
 
 function inputsOf(j: Judgement, f: Declaration): Inputs {
-  const parameters = Object.values(f.params);
   const rows = j.outcomes.map(({ row }) => argumentsOf(row, f));
+  const parameters = parametersFor(f, rows[0] ?? []);
   const thens = new Set(j.outcomes.map(({ row }) => row.then?.text));
   const [then] = thens;
   return {

@@ -16,7 +16,7 @@ export interface Example {
 
 /** Arguments for functions about the workbook, which no range describes. */
 const fixed: Readonly<Record<string, readonly Argument[]>> = {
-  WARNINGS: ["FRICTION_STRESS", 1395, 0.9, 0.3, 0.003, 12],
+  WARNINGS: ["FRICTION_STRESS", 0.3, 0.9, 0.003, "1/m", 1395, 12],
   INPUT_WARNINGS: ["relativeHumidity", 0.7],
   VERSION: [],
   CHECKED: ["AB", "2026-11-26", "30bf864eb27915a7", [["mean stress", 12.5, "MPa", "OK"]]],

@@ -1,4 +1,4 @@
-import { basisText, families, type Argument, type Family } from "../core/index.ts";
+import { basisText, families, parametersFor, type Argument, type Declaration, type Family } from "../core/index.ts";
 import { namespace, type Value, type WorksheetFunction } from "../../functions/index.ts";
 import { countsAsPublished, judge, type PublishedCase } from "../published/index.ts";
 import { hasSymbol, html, withUnit, type Markup } from "../typeset/index.ts";
@@ -76,9 +76,11 @@ function example(of: WorksheetFunction, { cases }: Library): Markup {
 }
 
 function exampleMarkup(of: WorksheetFunction, e: Example): Markup {
-  const rows = of.parameters.map((p, i) =>
-    p.repeating ? { p, values: e.args.slice(i) } : { p, values: [e.args[i]] as readonly Argument[] },
-  );
+  const declaration = of.formula ?? of.spill;
+  const inForce = declaration ? parametersFor(declaration, e.args) : [];
+  const rows = of.parameters
+    .map((declared, i): typeof declared => ({ ...declared, parameter: inForce[i] ?? declared.parameter }))
+    .map((p, i) => (p.repeating ? { p, values: e.args.slice(i) } : { p, values: [e.args[i]] as readonly Argument[] }));
   return html`<section><h2>Example</h2>
 ${whence(e)}
 <p class="kr-syntax"><code class="kr-call">${formulaText(of, e.args)}</code></p>
@@ -123,6 +125,13 @@ ${takesResult.length > 0 && html`<h3>Functions that take the result</h3><div>${n
 <p><a href="${pageOf()}#family-${family}">All of ${families[family]}</a></p></section>`;
 }
 
+/** Where a choice among the arguments takes the rule of a standard. */
+function sourcesByChoice({ sourceFollows }: Declaration): Markup {
+  if (!sourceFollows) return html``;
+  const { argument: name, as } = sourceFollows;
+  return html`${Object.entries(as).map(([value, source]) => html`<h3>With <code>${name}</code> ${value}</h3>${sourceWords(source)}`)}`;
+}
+
 /** The reference page of a function: its whole content below the page's head. */
 export function functionPage(of: WorksheetFunction, library: Library): Markup {
   const declaration = of.formula ?? of.spill;
@@ -138,7 +147,7 @@ ${gives(of)}
 ${of.parameters.length > 0 && html`<section><h2>Arguments</h2><ol class="kr-arguments">${of.parameters.map(argument)}</ol></section>`}
 ${notes.length > 0 && html`<section><h2>Definitions and signs</h2><ul>${notes.map((n) => html`<li>${sentence(n)}</li>`)}</ul></section>`}
 ${of.formula && html`<section><h2>${several ? "Steps" : "Equation"}</h2>${stepsMarkup(of.formula)}${of.formula.empirical !== undefined && html`<p class="kr-facts">An empirical equation, whose units do not follow from one another: ${of.formula.empirical.replace(/\.$/, "")}.</p>`}</section>`}
-${declaration && html`<section><h2>Source</h2>${sourceWords(declaration.source)}</section>`}
+${declaration && html`<section><h2>Source</h2>${sourceWords(declaration.source)}${sourcesByChoice(declaration)}</section>`}
 ${example(of, library)}
 ${checks(of, library)}
 ${related(of, library)}`;

@@ -21,7 +21,8 @@ export function readsAs(q: Pick<Quantity, "unit" | "reads">): string {
 }
 
 function cellText(cell: Cell, column: Columns[string] | Parameter | undefined): string {
-  if (cell === null || cell === undefined || cell === "") return "left out";
+  if (cell === null || cell === undefined || cell === "")
+    return column && "blank" in column && column.blank !== undefined ? `blank: ${column.blank}` : "left out";
   if (typeof cell === "number") return withUnit(cell, column?.kind === "number" ? column.unit : "");
   if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
   return String(cell);

@@ -1,4 +1,4 @@
-import type { Quantity } from "../core/index.ts";
+import type { Columns, Quantity } from "../core/index.ts";
 import type { WorksheetFunction } from "../../functions/index.ts";
 
 /** Functions that belong together with another, by how. */
@@ -21,15 +21,18 @@ export function resultsOf({ formula, spill }: WorksheetFunction): readonly Quant
   return formula ? [formula.result] : Object.values(spill?.columns ?? {});
 }
 
+/** The keys a parameter or column goes by: its own, and those of the quantities a choice makes of it. */
+const keysOf = (of: Columns[string]): readonly string[] =>
+  of.kind === "number" && of.follows ? [of.key, ...Object.values(of.follows.as).map(({ key }) => key)] : [of.key];
+
 function takenBy(of: WorksheetFunction): ReadonlySet<string> {
   return new Set(
-    of.parameters.flatMap(({ parameter }) =>
-      parameter.kind === "number"
-        ? [parameter.key]
-        : parameter.kind === "table"
-          ? Object.values(parameter.columns).map((c) => c.key)
-          : [],
-    ),
+    of.parameters.flatMap(({ parameter }) => {
+      if (parameter.kind === "number") return keysOf(parameter);
+      if (parameter.kind !== "table") return [];
+      const tables = Object.values(parameter.kinds?.tables ?? { parameter });
+      return tables.flatMap(({ columns }) => Object.values(columns).flatMap(keysOf));
+    }),
   );
 }
 

@@ -1,5 +1,7 @@
 import {
+  argumentCount,
   outside,
+  parametersFor,
   readFactor,
   warnings,
   type Argument,
@@ -63,12 +65,15 @@ function argumentOf(
   p: Parameter,
   share: () => number,
   everyday: boolean,
+  last: boolean,
   limit?: Limits[string],
 ): Argument {
   switch (p.kind) {
     case "number":
+      if (p.blank !== undefined && last) return null;
       return numberOf(p, share(), everyday ? everydayValue(id, name, p.key) : undefined, limit);
     case "choice":
+      if (p.blank !== undefined && last) return null;
       return p.default !== undefined && everyday
         ? p.default
         : p.values[Math.floor(share() * p.values.length) % p.values.length]!.value;
@@ -85,19 +90,27 @@ function argumentOf(
 function draw(f: Declaration, share: () => number, everyday: boolean): readonly Argument[] {
   let limits: Limits = {};
   let args: readonly Argument[] = [];
-  const shares = Object.keys(f.params).map(share);
+  const all = Object.entries(f.params);
+  const [least] = argumentCount(f);
+  const shares = all.map(share);
   // Bounds of one argument follow from others: settled in a few rounds.
   for (let round = 0; round < 4; round++) {
-    args = Object.entries(f.params).map(([name, p], i) =>
-      argumentOf(f.id, name, p, () => shares[i]!, everyday, limits[name]),
+    const drawn = (name: string, p: Parameter, i: number): Argument =>
+      argumentOf(f.id, name, p, () => shares[i]!, everyday, i >= least, limits[name]);
+    // Choices first: they decide what other arguments are.
+    const inForce = parametersFor(
+      f,
+      all.map(([name, p], i) => (p.kind === "choice" ? drawn(name, p, i) : undefined)),
     );
+    args = all.map(([name], i) => drawn(name, inForce[i]!, i));
     if (!f.limits) break;
     limits = f.limits(
       Object.fromEntries(
-        Object.entries(f.params).map(([name, p], i) => [
-          name,
-          p.kind === "number" ? (args[i] as number) * readFactor(p) : args[i],
-        ]),
+        all.map(([name], i) => {
+          const p = inForce[i]!;
+          if (args[i] === null) return [name, undefined];
+          return [name, p.kind === "number" ? (args[i] as number) * readFactor(p) : args[i]];
+        }),
       ) as never,
     );
   }

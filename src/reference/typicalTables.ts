@@ -3,12 +3,15 @@ import type { Cell, Table } from "../core/index.ts";
 type Rows = readonly (readonly Cell[])[];
 
 /** Everyday rows for ranges that have an order or a geometry of their own, by the table's key. They belong to no project. */
+const profile: Rows = [
+  [0, 0, "FROM_LEVEL"],
+  [12, 400, "TO_LEVEL"],
+  [24, 0, "SMOOTH"],
+];
+
 const rowsByKey: Readonly<Record<string, Rows>> = {
-  controlPoints: [
-    [0, 0, "FROM_LEVEL"],
-    [12, 400, "TO_LEVEL"],
-    [24, 0, "SMOOTH"],
-  ],
+  controlPoints: profile,
+  tendonPath: profile,
   stressAlongTendon: [
     [0, 1400],
     [6, 1350],
@@ -52,20 +55,6 @@ const rowsByKey: Readonly<Record<string, Rows>> = {
     [18, 15],
   ],
   places: [[6], [12], [18]],
-  tendonSegments: [
-    [6, 0.1, 0.02, 0.19, 0.0015],
-    [12, 0.2, 0, 0.19, 0.0015],
-    [6, 0.1, 0, 0.19, 0.0015],
-  ],
-  tendonSegments_EN1992_2004: [
-    [6, 0.1, 0.02, 0.19, 0.008],
-    [12, 0.2, 0, 0.19, 0.008],
-    [6, 0.1, 0, 0.19, 0.008],
-  ],
-  deviators: [
-    [8, 0.1, 0],
-    [16, 0.1, 0],
-  ],
   planPoints: [
     [0, 0, "FROM_LEVEL"],
     [12, 80, "TO_LEVEL"],
@@ -76,11 +65,8 @@ const rowsByKey: Readonly<Record<string, Rows>> = {
     [2, 2000, 380, 1500],
     [3, 2000, 460, 1500],
   ],
-  elongationRecord: [
-    [168, 165],
-    [160, 164],
-    [171, 166],
-  ],
+  measuredElongations: [[168], [160], [171]],
+  calculatedElongations: [[165], [164], [166]],
   toppings: [[1200, 150, 1000, 33]],
   loadEvents: [
     [7, 350],

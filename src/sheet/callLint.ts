@@ -10,6 +10,7 @@ import {
 } from "../cells/index.ts";
 import {
   argumentCount,
+  inForce,
   isOptional,
   sortsDiffer,
   type Choice,
@@ -18,7 +19,7 @@ import {
   type Quantity,
   type Table,
 } from "../core/index.ts";
-import { formulasById } from "./formulaText.ts";
+import { choicesIn, formulasById } from "./formulaText.ts";
 import { coveredColumns } from "./resolve.ts";
 import type { Says } from "./says.ts";
 import type { ShapedSheet, Subject } from "./shape.ts";
@@ -58,6 +59,9 @@ function sortProblem(what: string, wanted: Quantity, says: Says): string | undef
 }
 
 export function quantityProblems(what: string, wanted: Quantity, says: Says): readonly string[] {
+  // Which quantity it is stands in a cell: any of them will do here.
+  if (wanted.follows && Object.values(wanted.follows.as).some((as) => quantityProblems(what, as, says).length === 0))
+    return [];
   if (says.unit !== wanted.unit) return [`${what} is in ${wanted.unit}; ${says.id} is in ${says.unit}`];
   const sort = sortProblem(what, wanted, says);
   return sort === undefined ? [] : [sort];
@@ -75,6 +79,21 @@ function choiceProblems(
   return others.length === 0
     ? []
     : [`${what} is one of ${wanted.values.map(({ value }) => value).join(", ")}; ${from} can be ${others.join(", ")}`];
+}
+
+/** Of a range that may be several tables: nothing where it is one of them. */
+function rangeProblems(
+  what: string,
+  wanted: Table,
+  choices: Readonly<Record<string, unknown>>,
+  reference: CellReference,
+  sheet: ShapedSheet,
+): readonly string[] {
+  if (!wanted.kinds) return tableProblems(what, wanted, reference, sheet);
+  const each = Object.values(wanted.kinds.tables).map((kind) =>
+    tableProblems(what, inForce(kind, choices), reference, sheet),
+  );
+  return each.some((problems) => problems.length === 0) ? [] : each[0]!;
 }
 
 function tableProblems(what: string, wanted: Table, reference: CellReference, sheet: ShapedSheet): readonly string[] {
@@ -123,13 +142,14 @@ function argumentProblems(
   parameter: Parameter,
   argument: FormulaNode,
   what: string,
+  choices: Readonly<Record<string, unknown>>,
   sheet: ShapedSheet,
 ): readonly string[] {
   const reference = cellReference(argument);
   const literal = argument.type === "Literal" ? argument : undefined;
   if (parameter.kind === "table")
     return reference
-      ? tableProblems(what, parameter, reference, sheet)
+      ? rangeProblems(what, parameter, choices, reference, sheet)
       : [`${what} is a range; a column reference is needed`];
   if (reference && (reference.pick === "group" || reference.pick === "whole"))
     return [`${what} is one value; {${reference.id}${reference.to ? `:${reference.to}` : ""}[…]} is a range`];
@@ -157,10 +177,12 @@ export function callProblems(call: TemplateCall, sheet: ShapedSheet): readonly s
   const count = call.arguments.length;
   if (count < least || count > most)
     return [`${name} takes ${least === most ? least : `${least} to ${most}`} arguments; ${count} are given`];
-  return Object.values(f.params).flatMap((parameter, i) => {
+  const choices = choicesIn(f, call);
+  return Object.values(f.params).flatMap((declared, i) => {
+    const parameter = inForce(declared, choices);
     const argument = call.arguments[i];
     const what = `argument ${i + 1} of ${name} (${parameter.text})`;
-    if (argument) return argumentProblems(parameter, argument, what, sheet);
+    if (argument) return argumentProblems(parameter, argument, what, choices, sheet);
     return isOptional(parameter) ? [] : [`${what} is missing`];
   });
 }

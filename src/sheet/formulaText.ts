@@ -1,4 +1,4 @@
-import { basisText, formulas, ownCopyAdvice, type Basis, type Formula } from "../core/index.ts";
+import { basisText, equationFor, formulas, ownCopyAdvice, sourceFor, type Basis, type Formula } from "../core/index.ts";
 import {
   cellReference,
   templateFormula,
@@ -109,6 +109,17 @@ function equationText(equation: string, symbols: Readonly<Record<string, string>
     .replace(/==/g, "=");
 }
 
+/** The choices that a call writes out as text. */
+export function choicesIn({ params }: Pick<Formula, "params">, call: TemplateCall): Readonly<Record<string, unknown>> {
+  return Object.fromEntries(
+    Object.entries(params).flatMap(([name, { kind }], i) => {
+      const given = call.arguments[i];
+      const text = given?.type === "Literal" && typeof given.value === "string" ? given.value : undefined;
+      return kind === "choice" && text !== undefined ? [[name, text]] : [];
+    }),
+  );
+}
+
 function callText(f: Formula, call: TemplateCall, subjects: Subjects): string {
   const symbols: Record<string, string> = {};
   Object.entries(f.params).forEach(([name, parameter], i) => {
@@ -123,7 +134,7 @@ function callText(f: Formula, call: TemplateCall, subjects: Subjects): string {
   });
   for (const [name, step] of Object.entries(f.steps)) symbols[name] = plainSymbol(step.symbol);
   const last = Object.values(f.steps).at(-1)!;
-  if ("equation" in last) return equationText(last.equation, symbols);
+  if ("equation" in last) return equationText(equationFor(last, choicesIn(f, call)), symbols);
   return "lookup" in last
     ? `table by ${symbols[last.lookup.of] ?? last.lookup.of}`
     : `${f.id
@@ -143,8 +154,8 @@ export function equationAsRead(says: Says, formula: string, subjects: Subjects):
   return left === "–" || left === right ? right : `${left} = ${right}`;
 }
 
-function sourceOfFormula(f: Formula): string {
-  const { key, clause, basis, readIn } = f.source;
+function sourceOfCall(f: Formula, call: TemplateCall): string {
+  const { key, clause, basis, readIn } = sourceFor(f, choicesIn(f, call));
   const name = key === "mechanics" || key === "practice" ? "" : `${key}${clause ? ` ${clause}` : ""}`;
   const mark = `${marks[basis]}${readIn ? ` in ${readIn}` : ""}`;
   return name === "" ? (key === "mechanics" ? "mechanics, derived" : mark) : `${name} [${mark}]`;
@@ -154,9 +165,9 @@ function sourceOfFormula(f: Formula): string {
 export function sourceText(says: Says, formula: string | undefined): string {
   if (says.source !== undefined) return says.source;
   if (formula === undefined) return "";
-  const texts = templateFormula(formula).calls.flatMap(({ id }) => {
-    const f = formulasById.get(id);
-    return f ? [sourceOfFormula(f)] : [];
+  const texts = templateFormula(formula).calls.flatMap((call) => {
+    const f = formulasById.get(call.id);
+    return f ? [sourceOfCall(f, call)] : [];
   });
   return [...new Set(texts)].join("; ");
 }

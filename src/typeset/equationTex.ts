@@ -1,5 +1,5 @@
 import type { MathJsInstance, MathNode } from "mathjs";
-import type { Formula } from "../core/index.ts";
+import { equationFor, type Formula } from "../core/index.ts";
 import { hasSymbol, symbolTex } from "./symbols.ts";
 
 /** The part of mathjs that reads expressions. */
@@ -38,13 +38,25 @@ function toTex(math: Parser, expression: string, symbol: (name: string) => strin
     .replace(/(\d),(?=\d)/g, "$1,\\;");
 }
 
-/** "σ(x) = …" in the trade's symbols. */
-export function equationTex(math: Parser, f: Formula, step: string): string {
+/** "σ(x) = …" in the trade's symbols. Where a choice decides, the equation for it, or all of them where no values are given. */
+export function equationTex(
+  math: Parser,
+  f: Formula,
+  step: string,
+  values?: Readonly<Record<string, unknown>>,
+): string {
   const symbols = symbolsOf(f);
   const declared = f.steps[step]!;
   if ("governing" in declared) return declared.governing;
   if ("lookup" in declared) return "";
-  return `${symbols.get(step)!} = ${toTex(math, declared.equation, (name) => symbols.get(name) ?? (name === "pi" ? "\\pi" : `\\mathrm{${name}}`))}`;
+  const tex = (equation: string): string =>
+    toTex(math, equation, (name) => symbols.get(name) ?? (name === "pi" ? "\\pi" : `\\mathrm{${name}}`));
+  if (!declared.cases) return `${symbols.get(step)!} = ${tex(declared.equation)}`;
+  const { argument, as } = declared.cases;
+  const chosen = values && as[String(values[argument])];
+  if (chosen !== undefined) return `${symbols.get(step)!} = ${tex(chosen)}`;
+  const lines = Object.entries(as).map(([value, own]) => `${tex(own)} & \\text{${value}}`);
+  return `${symbols.get(step)!} = \\begin{cases} ${lines.join(" \\\\ ")} \\end{cases}`;
 }
 
 /** The right-hand side with the numbers put in, in the units the equation reads; empty where there is no such line. */
@@ -56,7 +68,7 @@ export function substitutionTex(
 ): string {
   const declared = f.steps[step]!;
   if (!("equation" in declared)) return "";
-  return toTex(math, declared.equation, (name) => {
+  return toTex(math, equationFor(declared, values), (name) => {
     const value = values[name];
     if (typeof value === "number") return numberTex(value, true);
     if (typeof value === "string") return `\\text{${value.replace(/_/g, "\\_")}}`;

@@ -98,6 +98,16 @@ export function blockFor(of: DesignFunction, at: Address, { included, tableRows 
       row++;
       return;
     }
+    if (parameter.kinds) {
+      const others = Object.values(parameter.kinds.tables)
+        .slice(1)
+        .map(({ text }) => text);
+      put(
+        allowed,
+        "label",
+        `laid out for ${Object.values(parameter.kinds.tables)[0]!.text}; or ${others.join("; or ")}`,
+      );
+    }
     const columns = Object.values(parameter.columns);
     columns.forEach((column, i) =>
       put(value + i, "tableHeading", plainSymbol(column.symbol) === "–" ? column.text : plainSymbol(column.symbol)),

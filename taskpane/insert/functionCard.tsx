@@ -8,7 +8,12 @@ import type { DesignFunction } from "./search.ts";
 
 /** One line of what an argument takes: unit, range, default, choices. */
 export function takes(parameter: Parameter): string {
-  const fallback = "default" in parameter && parameter.default !== undefined ? `default ${parameter.default}` : "";
+  const fallback = [
+    "default" in parameter && parameter.default !== undefined ? `default ${parameter.default}` : "",
+    "blank" in parameter && parameter.blank !== undefined ? `blank: ${parameter.blank}` : "",
+  ]
+    .filter(Boolean)
+    .join("; ");
   switch (parameter.kind) {
     case "number":
       return [
@@ -22,6 +27,7 @@ export function takes(parameter: Parameter): string {
     case "choice":
       return [parameter.values.map((v) => v.value).join(", "), fallback].filter(Boolean).join("; ");
     case "table":
+      if (parameter.kinds) return Object.values(parameter.kinds.tables).map(takes).join("; or ");
       return `a range with columns ${Object.values(parameter.columns)
         .map((c) => `${c.text}${c.kind === "number" && c.unit !== "–" ? ` in ${c.unit}` : ""}`)
         .join("; ")}`;

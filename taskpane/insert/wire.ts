@@ -33,6 +33,12 @@ export function shapeFault(parameter: Parameter, at: Selection): string | undefi
     return at.rows * at.columns > 1
       ? `${parameter.text} takes one cell; ${at.rows} × ${at.columns} are selected`
       : undefined;
+  if (parameter.kinds) {
+    const counts = Object.values(parameter.kinds.tables).map((kind) => Object.keys(kind.columns).length);
+    return counts.includes(at.columns)
+      ? undefined
+      : `this range has ${[...new Set(counts)].join(" or ")} columns; ${at.columns} ${at.columns === 1 ? "is" : "are"} selected`;
+  }
   const columns = Object.values(parameter.columns);
   return at.columns === columns.length
     ? undefined

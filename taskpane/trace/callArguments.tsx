@@ -70,9 +70,12 @@ interface RowProps {
   readonly go: (to: Place) => void;
 }
 
-function ArgumentRow({ name, parameter, origin, trace, atFault, flags, go }: RowProps) {
+function ArgumentRow({ name, parameter: declared, origin, trace, atFault, flags, go }: RowProps) {
   const traced = trace?.arguments.find((a) => a.name === name);
-  const isDefault = origin?.error === undefined && takesDefault(parameter, origin?.value);
+  const parameter = traced?.parameter ?? declared;
+  const isLeftOut = origin?.error === undefined && takesDefault(parameter, origin?.value);
+  const blank = isLeftOut && "blank" in parameter ? parameter.blank : undefined;
+  const isDefault = isLeftOut && blank === undefined;
   const value: Argument = isDefault && "default" in parameter ? parameter.default : (origin?.value ?? null);
   const chosen =
     parameter.kind === "choice" ? parameter.values.find((v) => v.value === (traced?.value ?? value))?.text : undefined;
@@ -84,7 +87,7 @@ function ArgumentRow({ name, parameter, origin, trace, atFault, flags, go }: Row
           <TradeSymbol of={parameter.symbol} /> <Sentence of={parameter.text} />
         </span>{" "}
         <b>
-          {given(value, parameter)}
+          {blank ?? given(value, parameter)}
           {chosen && ` (${chosen})`}
         </b>
       </div>

@@ -1,11 +1,13 @@
 import {
   basisText,
   coherentUnit,
+  equationFor,
   ownCopyAdvice,
   readFactor,
   reasonOf,
+  sourceFor,
   sources,
-  type Declaration,
+  type Source,
   type Trace,
 } from "../../src/core/index.ts";
 import { worksheetFunctions } from "../../functions/index.ts";
@@ -56,7 +58,7 @@ export function CallTrace({ traced, go, libraries, at }: Props) {
         </>
       )}
       {spilled && <SpillTable spilled={spilled} at={at} />}
-      <SourceOf of={of} />
+      <SourceOf source={sourceFor(of, traced.trace?.values ?? {})} />
       {of.notes && (
         <section>
           <h4>Definitions and signs</h4>
@@ -191,8 +193,8 @@ function Calculation({
               ) : (
                 <Equation
                   libraries={libraries}
-                  plain={"equation" in step ? step.equation : step.governing}
-                  tex={libraries ? equationTex(libraries.math, formula, name) : ""}
+                  plain={"equation" in step ? equationFor(step, trace.values) : step.governing}
+                  tex={libraries ? equationTex(libraries.math, formula, name, trace.values) : ""}
                 />
               )}
               {"equation" in step && libraries && (
@@ -317,7 +319,7 @@ function Second({
   );
 }
 
-function SourceOf({ of: { source } }: { readonly of: Declaration }) {
+function SourceOf({ source }: { readonly source: Source }) {
   const standard = source.basis !== "derived";
   return (
     <section class="kb-source">

@@ -124,7 +124,7 @@ describe("the add-in's page", () => {
       expect(await seriousProblems(page)).toEqual([]);
       await picture(page, `build-${theme}`);
 
-      await page.evaluate(() => window.program.type(0, 0, "=KERN.FRICTION_STRESS(1395,0.2,0.3,0.003,12)"));
+      await page.evaluate(() => window.program.type(0, 0, '=KERN.FRICTION_STRESS(0.3,0.2,0.003,"1/m",1395,12)'));
       await page.getByRole("tab", { name: "Trace" }).click();
       // 1395·e^−0.096
       await page

@@ -132,7 +132,7 @@ describe("the newcomer's path", () => {
     const { value } = await cellWhen(page, own, "B2", (cell) => typeof cell.value === "number");
     // 1395 · e^(−0.2·0.3 − 0.003·12), worked with a pocket calculator.
     expect(value).toBeCloseTo(1267.307, 2);
-    await typeInCell(page, own, "B4", "=KERN.FRICTION_STRESS(1395,-0.1,0.3,0.003,12)");
+    await typeInCell(page, own, "B4", '=KERN.FRICTION_STRESS(0.3,-0.1,0.003,"1/m",1395,12)');
     const wrong = await cellWhen(page, own, "B4", (cell) => cell.error !== undefined);
     expect(wrong.error).toEqual({
       code: "#VALUE!",

@@ -40,7 +40,7 @@ describe("the workbench page", () => {
       rows: 1,
       columns: 1,
     });
-    await typeInCell(page, sheet, "C4", "=KERN.FRICTION_STRESS(1395,0.2,0.3,0.003,12)");
+    await typeInCell(page, sheet, "C4", '=KERN.FRICTION_STRESS(0.3,0.2,0.003,"1/m",1395,12)');
     // 1395 · e^(−0.2·0.3 − 0.003·12), worked with a pocket calculator.
     const { value } = await cellWhen(page, sheet, "C4", (cell) => typeof cell.value === "number");
     expect(value).toBeCloseTo(1267.307, 2);

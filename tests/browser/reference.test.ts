@@ -45,12 +45,12 @@ describe("the reference in the panel", () => {
     await panel(page).getByRole("heading", { name: "KERN.FRICTION_STRESS", exact: true }).waitFor();
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("KERN.FRICTION_STRESS");
     expect(await panel(page).locator("math").count()).toBeGreaterThan(0);
-    await panel(page).getByRole("link", { name: "FRICTION_STRESS_EN1992_2004", exact: true }).first().click();
-    await panel(page).getByRole("heading", { name: "KERN.FRICTION_STRESS_EN1992_2004" }).waitFor();
+    await panel(page).getByRole("link", { name: "FRICTION_STRESS_LINEAR", exact: true }).first().click();
+    await panel(page).getByRole("heading", { name: "KERN.FRICTION_STRESS_LINEAR" }).waitFor();
     await panel(page).getByRole("button", { name: "Page before" }).click();
     await panel(page).getByRole("heading", { name: "KERN.FRICTION_STRESS", exact: true }).waitFor();
     await panel(page).getByRole("button", { name: "All found" }).click();
-    await panel(page).getByRole("option", { name: "FRICTION_STRESS_EN1992_2004" }).waitFor();
+    await panel(page).getByRole("option", { name: "FRICTION_STRESS_LINEAR" }).waitFor();
     expect(errors).toEqual([]);
     expect(external).toEqual([]);
   });

@@ -7,14 +7,14 @@ const kinds = (formula: string): readonly unknown[] =>
 
 describe("reading a cell's formula", () => {
   it("finds the call and its arguments as written", () => {
-    const { calls, references } = readFormula("=KERN.FRICTION_STRESS($D$5,kb_mu,-0.3,,A1*2)");
+    const { calls, references } = readFormula('=KERN.FRICTION_STRESS(-0.3,kb_mu,,"1/m",$D$5,A1*2)');
     expect(calls[0]).toMatchObject({
       id: "FRICTION_STRESS",
-      text: "KERN.FRICTION_STRESS($D$5,kb_mu,-0.3,,A1*2)",
+      text: 'KERN.FRICTION_STRESS(-0.3,kb_mu,,"1/m",$D$5,A1*2)',
       depth: 0,
       whole: true,
     });
-    expect(kinds("=KERN.FRICTION_STRESS($D$5,kb_mu,-0.3,,A1*2)")).toEqual([
+    expect(kinds('=KERN.FRICTION_STRESS(-0.3,kb_mu,,"1/m",$D$5,A1*2)')).toEqual([
       ["reference", "$D$5"],
       ["reference", "kb_mu"],
       ["literal", "-0.3"],
@@ -29,7 +29,7 @@ describe("reading a cell's formula", () => {
   });
 
   it("lists nested calls from the outside in, says which is the whole formula, and which argument is a call's result", () => {
-    const { calls } = readFormula("=IF(A1>0,KERN.TENDON_FORCE(KERN.FRICTION_STRESS(1,2,3,4,5),B2),0)");
+    const { calls } = readFormula('=IF(A1>0,KERN.TENDON_FORCE(KERN.FRICTION_STRESS(3,2,4,"1/m",1,5),B2),0)');
     expect(calls.map(({ id, depth, whole }) => [id, depth, whole])).toEqual([
       ["TENDON_FORCE", 0, false],
       ["FRICTION_STRESS", 1, false],
@@ -46,7 +46,9 @@ describe("reading a cell's formula", () => {
   });
 
   it("sees through LET to the cells and calls it names", () => {
-    const { calls, references } = readFormula("=LET(a,B1,s,KERN.FRICTION_STRESS(a,2,3,4,5),KERN.TENDON_FORCE(s,a*2))");
+    const { calls, references } = readFormula(
+      '=LET(a,B1,s,KERN.FRICTION_STRESS(3,2,4,"1/m",a,5),KERN.TENDON_FORCE(s,a*2))',
+    );
     expect(references.map((r) => r.text)).toEqual(["B1"]);
     const outer = calls.find((c) => c.id === "TENDON_FORCE")!;
     expect(outer.arguments[0]).toMatchObject({

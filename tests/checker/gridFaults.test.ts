@@ -36,7 +36,7 @@ describe("what people do to a sheet", () => {
     await faults.insertRows("Beam", 2, 3);
     expect(await cell(7, 2)).toMatchObject({
       value: friction(0.2),
-      formula: "=KERN.FRICTION_STRESS(1395,C6,0.3,0.003,12)",
+      formula: '=KERN.FRICTION_STRESS(0.3,C6,0.003,"1/m",1395,12)',
     });
     expect(await cell(9, 2)).toMatchObject({ value: 2 * friction(0.2), formula: "=C8*2" });
     expect(await faults.host.resolveName("kb_mu", "Beam")).toBe("Beam!$C$6");

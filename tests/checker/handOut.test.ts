@@ -235,7 +235,7 @@ describe("the hand-out copy", () => {
         cells: [
           ...smallPlan.cells,
           { row: 10, column: 2, formula: "=1/0", role: "value" },
-          { row: 11, column: 2, formula: "=KERN.FRICTION_STRESS(-1,0.2,0.3,0.003,12)", role: "value" },
+          { row: 11, column: 2, formula: '=KERN.FRICTION_STRESS(0.3,0.2,0.003,"1/m",-1,12)', role: "value" },
         ],
       }),
     );

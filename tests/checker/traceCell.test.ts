@@ -328,7 +328,7 @@ describe("what does not fit", () => {
         A3: "Loss in the jack",
         B3: cell,
         C3: "%",
-        F1: { f: "=KERN.JACK_FORCE(B1,B2,B3,0)" },
+        F1: { f: "=KERN.JACK_FORCE(B2,B3,0,B1)" },
       });
     expect(flags(await ratio({ v: 0.02, text: "2%" })).filter(([, kind]) => kind === "unit")).toEqual([]);
     expect(flags(await ratio(2)).filter(([, kind]) => kind === "unit")).toHaveLength(1);

@@ -12,7 +12,7 @@ const cylinder = wanted("CONCRETE_MEAN_STRENGTH_EN1992_2004", "f_ck");
 const cube = wanted("CONCRETE_MODULUS_IS1343_1980", "f_ck");
 const modulus28 = wanted("CONCRETE_TANGENT_MODULUS_EN1992_2004", "E_cm");
 const modulusAtTransfer = wanted("ELASTIC_LOSS_POST_IS1343_1980", "E_c");
-const modulusAtStressing = wanted("ELASTIC_SHORTENING_POST_EN1992_2004", "E_cm(t)");
+const modulusAtStressing = wanted("ELASTIC_LOSS_POST_EN1992_2004", "E_cm(t)");
 const tendonModulus = wanted("TRANSFORMED_AREA", "E_p");
 const tensile = wanted("RELAXATION_LOSS_EN1992_2004", "f_pk");
 const proof = wanted("JACKING_STRESS_LIMIT_EN1992_2004", "f_p0.1k");
@@ -23,7 +23,7 @@ const topFlange = wanted("I_SECTION_AREA", "b_top");
 const composite = wanted("TOPPING_STRESS", "I'");
 const meanForce = wanted("CHARACTERISTIC_PRESTRESS_UPPER_EN1992_2004", "P_m,t");
 const upperFactor = wanted("TENSION_UTILISATION", "r_sup");
-const selfWeight = wanted("ELASTIC_SHORTENING_SEQUENCE", "M_g");
+const selfWeight = wanted("ELASTIC_LOSS_SEQUENCE", "M_g");
 
 describe("what the words beside a cell say that an argument is not", () => {
   it.each<readonly [string, string, Quantity]>([

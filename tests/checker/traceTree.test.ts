@@ -45,7 +45,7 @@ const sheet: Readonly<Record<string, StaticCell>> = {
   B8: 1500,
   C8: "mm2",
   E1: "Stress",
-  F1: { f: "=KERN.FRICTION_STRESS(B1,B2,B3,B4,B5)", v: 1267.3073024158452 },
+  F1: { f: '=KERN.FRICTION_STRESS(B3,B2,B4,"1/m",B1,B5)', v: 1267.3073024158452 },
   G1: "MPa",
   E2: "Force",
   F2: { f: "=F1*B8/1000", v: 1900.9609536237678 },
@@ -348,7 +348,13 @@ describe("the calculation note", () => {
     expect(text).toMatch(/area of the section = 300000 mm², from B2\*10\^6 /);
     expect(text).toMatch(/= 350 mm, typed in the formula /);
     expect(
-      words(await note("F1", 1, { ...sheet, B2: 0.9, F1: { f: "=KERN.FRICTION_STRESS(B1,B2,B3,B4,B5)", v: 1027.27 } })),
+      words(
+        await note("F1", 1, {
+          ...sheet,
+          B2: 0.9,
+          F1: { f: '=KERN.FRICTION_STRESS(B3,B2,B4,"1/m",B1,B5)', v: 1027.27 },
+        }),
+      ),
     ).toMatch(/Look at .*outside the everyday range/);
   });
 
@@ -362,7 +368,7 @@ describe("the calculation note", () => {
       /The cell holds 1800, but its formula gives 1900\.96 .*Do not use this value before the workbook is recalculated/,
     );
     expect(
-      words(await note("F1", 1, { ...sheet, F1: { f: "=KERN.FRICTION_STRESS(B1,B2,B3,B4,B5)", v: 1300 } })),
+      words(await note("F1", 1, { ...sheet, F1: { f: '=KERN.FRICTION_STRESS(B3,B2,B4,"1/m",B1,B5)', v: 1300 } })),
     ).toMatch(/The cell holds 1300, but its formula gives 1267\.31/);
     expect(words(await note("F2", 1))).not.toContain("The cell holds");
   });

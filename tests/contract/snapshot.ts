@@ -30,6 +30,7 @@ function takes(p: Parameter): string {
     case "choice":
       return p.values.map(({ value }) => value).join(" | ");
     case "table":
+      if (p.kinds) return Object.values(p.kinds.tables).map(takes).join(" or ");
       return `range of ${Object.entries(p.columns)
         .map(
           ([name, column]) =>

@@ -1,11 +1,13 @@
 import fc from "fast-check";
 import {
+  inForce,
   InputError,
   read,
   readFactor,
   type Argument,
   type Bounds,
   type Cell,
+  type Columns,
   type Formula,
   type Parameter,
   type Quantity,
@@ -41,6 +43,20 @@ function at(u: number, { low, high }: Range, q: Quantity): number {
   return q.whole ? Math.round(value) : value;
 }
 
+/** A row of numbers of their everyday ranges; of a quantity that a choice decides a value that all of them allow. */
+const everyday = (columns: Columns): fc.Arbitrary<readonly Cell[]> =>
+  fc.tuple(
+    ...Object.values(columns).map((c) => {
+      if (c.kind === "choice") return fc.constantFrom(...c.values.map(({ value }) => value));
+      const of = c.follows ? Object.values(c.follows.as) : [c];
+      const range = {
+        low: Math.max(...of.map((q) => rangeOf(q).low)),
+        high: Math.min(...of.map((q) => rangeOf(q).high)),
+      };
+      return share.map((u) => at(u, range, of[0]!));
+    }),
+  );
+
 /** Rows for a table that has an order or a geometry of its own, by the table's key. */
 const rowsByKey: Readonly<Record<string, fc.Arbitrary<readonly (readonly Cell[])[]>>> = {
   controlPoints: fc
@@ -66,10 +82,14 @@ const rowsByKey: Readonly<Record<string, fc.Arbitrary<readonly (readonly Cell[])
       return [[0, jack], ...falls.map(([step, fall]) => [(s += step), (sigma -= fall)])];
     }),
   deviators: fc
-    .array(fc.tuple(between(2, 20), between(0, 0.4), between(0, 0.2)), { minLength: 1, maxLength: 4 })
-    .map((rows) => {
+    .tuple(
+      fc.array(fc.tuple(between(2, 20), between(0, 0.4), between(0, 0.2)), { minLength: 1, maxLength: 4 }),
+      between(1, 40),
+    )
+    .map(([rows, last]) => {
       let x = 0;
-      return rows.map(([step, v, h]) => [(x += step), v, h]);
+      const inside = rows.map(([step, v, h]) => [(x += step), v, h]);
+      return [[0, 0, 0], ...inside, [x + last, 0, 0]];
     }),
   // A star-shaped ring around a middle: it never crosses itself.
   outline: fc
@@ -125,16 +145,40 @@ const planOf = (
   return plan.map(([x, ...rest], i) => [i === plan.length - 1 ? points.at(-1)![0]! : (x as number) * scale, ...rest]);
 };
 
+/** Makes choices and blanks drawn apart into a call that has a chance: the convention the path needs, blanks where they must be. */
+function fit(args: Record<string, unknown>): void {
+  const path = args["path"] as readonly (readonly Cell[])[] | undefined;
+  if (path && "wobble" in args) {
+    const segments = path[0]!.length === 5;
+    const deviators = !segments && typeof path[0]![2] === "number";
+    if (deviators) args["wobble"] = "rad";
+    else if (args["wobble"] === "rad") args["wobble"] = "1/m";
+    for (const own of ["mu", "k"]) {
+      if (segments) args[own] = null;
+      else args[own] ??= 0.5;
+    }
+  }
+  if ("jacks" in args) {
+    const one = args["jacks"] !== "BOTH";
+    if (one) {
+      for (const right of ["sigma_r", "slip_r"]) if (right in args) args[right] = null;
+      if (args["anchorage"]) args["anchorage"] = args["jacks"];
+    } else {
+      if ("sigma_lo" in args) args["sigma_lo"] = null;
+      if ("anchorage" in args) args["anchorage"] ??= "LEFT";
+    }
+  }
+  const plan = args["plan"] as readonly (readonly Cell[])[] | undefined;
+  if (!plan || plan.length === 0) return;
+  const elevation = (args["points"] ?? path) as readonly (readonly Cell[])[];
+  args["plan"] = typeof elevation[0]![2] === "string" ? planOf(elevation, plan) : [];
+}
+
 function rows(t: Table): fc.Arbitrary<readonly (readonly Cell[])[]> {
+  if (t.kinds) return fc.oneof(...Object.values(t.kinds.tables).map(rows));
   const own = rowsByKey[t.key];
-  if (own) return own;
-  const row = fc.tuple(
-    ...Object.values(t.columns).map((c) =>
-      c.kind === "number"
-        ? share.map((u) => at(u, rangeOf(c), c))
-        : fc.constantFrom(...c.values.map(({ value }) => value)),
-    ),
-  );
+  if (own) return t.optional ? fc.oneof(fc.constant([]), own) : own;
+  const row = everyday(t.columns);
   return fc.array(row, { minLength: Math.max(1, t.minRows), maxLength: t.minRows + 4 });
 }
 
@@ -145,12 +189,16 @@ function wholeSection(f: Formula): boolean {
   return sectionKeys.filter((key) => keys.includes(key)).length >= 2;
 }
 
+/** What may stay blank is left blank as often as not. */
 function draft(p: Parameter): fc.Arbitrary<unknown> {
+  const blank = "blank" in p && p.blank !== undefined;
   switch (p.kind) {
     case "number":
-      return share;
-    case "choice":
-      return fc.constantFrom(...p.values.map(({ value }) => value));
+      return blank ? fc.option(share, { nil: null }) : share;
+    case "choice": {
+      const value = fc.constantFrom(...p.values.map((v) => v.value));
+      return blank ? fc.option(value, { nil: null }) : value;
+    }
     case "text":
       return fc.constant("text");
     case "table":
@@ -183,14 +231,18 @@ function rangeHere(
     const heights = outline.map((point) => point[1]!);
     return { low: Math.min(...heights), high: Math.max(...heights) };
   }
-  const points = args["points"] as readonly (readonly number[])[] | undefined;
-  if (q.key === "controlX" && points) return { low: points[0]![0]!, high: points.at(-1)![0]! };
-  const segments = args["segments"] as readonly (readonly number[])[] | undefined;
-  if (q.key === "controlX" && segments) return { low: 0, high: segments.reduce((sum, [l]) => sum + l!, 0) };
-  const deviators = args["deviators"] as readonly (readonly number[])[] | undefined;
-  if (q.key === "tendonLength" && deviators)
-    return { low: deviators.at(-1)![0]! + 1, high: deviators.at(-1)![0]! + 40 };
-  if (q.key === "controlX" && deviators) return { low: 0, high: args["L"] as number };
+  const path = (args["path"] ?? args["points"]) as readonly (readonly number[])[] | undefined;
+  if (q.key === "controlX" && path) {
+    const ends =
+      path[0]!.length === 5
+        ? { low: 0, high: path.reduce((sum, [l]) => sum + l!, 0) }
+        : { low: path[0]![0]!, high: path.at(-1)![0]! };
+    // What another place forbids counts too.
+    return {
+      low: Math.max(ends.low, (limit?.min ?? 0) / factor),
+      high: Math.min(ends.high, (limit?.max ?? Infinity) / factor),
+    };
+  }
   const tendons = args["tendons"] as readonly unknown[] | undefined;
   if ((q.key === "stressingOrder" || name === "row") && tendons) return { low: 1, high: tendons.length };
   if (wholeSection(f)) {
@@ -208,17 +260,22 @@ export function argumentsOf(f: Formula): fc.Arbitrary<readonly Argument[]> {
     .tuple(...names.map((name) => draft(f.params[name]!)))
     .map((drawn) => {
       const args: Record<string, unknown> = Object.fromEntries(names.map((name, i) => [name, drawn[i]]));
-      if (args["plan"]) args["plan"] = planOf(args["points"] as never, args["plan"] as never);
+      fit(args);
       // Bounds of one argument follow from others: settle them in a few rounds.
       for (let round = 0; round < 4; round++) {
         let limits: Readonly<Record<string, Partial<Bounds> | undefined>> = {};
         if (round > 0 && f.limits) {
-          const values = Object.fromEntries(names.map((name) => [name, valueOf(f.params[name]!, args[name])]));
+          const values = Object.fromEntries(
+            names.map((name) => [name, valueOf(inForce(f.params[name]!, args), args[name])]),
+          );
           limits = f.limits(values as never);
         }
         names.forEach((name, i) => {
           const p = f.params[name]!;
-          if (p.kind === "number") args[name] = at(drawn[i] as number, rangeHere(p, name, f, args, limits), p);
+          if (p.kind !== "number" || args[name] === null) return;
+          const q = inForce(p, args);
+          const u = typeof drawn[i] === "number" ? drawn[i] : 0.5;
+          args[name] = at(u, rangeHere(q, name, f, args, limits), q);
         });
       }
       return names.map((name) => args[name] as Argument);
@@ -227,6 +284,7 @@ export function argumentsOf(f: Formula): fc.Arbitrary<readonly Argument[]> {
 }
 
 function valueOf(p: Parameter, argument: unknown): unknown {
+  if (argument === null) return undefined;
   return p.kind === "number" ? (argument as number) * readFactor(p) : argument;
 }
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { all, create, type Unit } from "mathjs";
 import { describe, expect, it } from "vitest";
-import { coherentUnit, formulas, mathUnit, read, type Formula, type Step } from "../../src/core/index.ts";
+import { coherentUnit, formulas, inForce, mathUnit, read, type Formula, type Step } from "../../src/core/index.ts";
 import { evaluateSteps, evaluateWithUnits, namesIn } from "../../src/checker/trace/secondEvaluation.ts";
 import { argumentsOf } from "./arguments.ts";
 import { runs } from "../property/draws.ts";
@@ -158,11 +158,17 @@ describe("equations give the dimension that is declared", () => {
 
   it("and refuse one wobble convention in place of the other", () => {
     const own = formulas.find(({ id }) => id === "FRICTION_STRESS")!;
-    const other = formulas.find(({ id }) => id === "FRICTION_STRESS_EN1992_2004")!;
-    const mixed = { ...own, params: { ...own.params, k: other.params["k"]! } } as Formula;
     const values = { sigma0: 1395, mu: 0.2, alpha: 0.3, k: 5e-6, x: 12000 };
-    expect(() => dimension(evaluateWithUnits(math, own, values, angle)["result"])).not.toThrow();
-    expect(() => evaluateWithUnits(math, mixed, values, angle)).toThrow();
+    for (const [wobble, other] of [
+      ["1/m", "rad/m"],
+      ["rad/m", "1/m"],
+    ] as const) {
+      const given = { ...values, wobble };
+      const wrong = inForce(own.params["k"]!, { wobble: other });
+      const mixed: Formula = { ...own, params: { ...own.params, k: wrong } };
+      expect(() => dimension(evaluateWithUnits(math, own, given, angle)["result"])).not.toThrow();
+      expect(() => evaluateWithUnits(math, mixed, given, angle), `k in ${other} where ${wobble} is said`).toThrow();
+    }
   });
 
   it("unless they are a source's own fit, which says so", () => {

@@ -5,19 +5,22 @@ import type { Argument, Cell, Choice, Parameter, Quantity, Table } from "../../s
 const blank = (cell: Cell): boolean => cell === null || cell === undefined || cell === "";
 
 function numberAllowed(q: Quantity, cell: Cell): boolean {
-  if (blank(cell)) return q.default !== undefined;
+  if (blank(cell)) return q.default !== undefined || q.blank !== undefined;
+  // Which of several quantities it is stands in another argument: it must be within the bounds of one of them.
+  if (q.follows) return Object.values(q.follows.as).some((as) => numberAllowed(as, cell));
   if (typeof cell !== "number" || !Number.isFinite(cell)) return false;
   const { min = -Infinity, above = -Infinity, max = Infinity, below = Infinity } = q;
   return cell >= min && cell > above && cell <= max && cell < below && (!q.whole || Number.isInteger(cell));
 }
 
 function choiceAllowed(c: Choice, cell: Cell): boolean {
-  if (blank(cell)) return c.default !== undefined;
+  if (blank(cell)) return c.default !== undefined || c.blank !== undefined;
   const words = c.values.map(({ value }) => `${value}`.toUpperCase());
   return words.includes(`${cell}`.trim().toUpperCase());
 }
 
 function tableAllowed(t: Table, argument: Argument): boolean {
+  if (t.kinds) return Object.values(t.kinds.tables).some((kind) => tableAllowed(kind, argument));
   const given = Array.isArray(argument)
     ? (argument as readonly (readonly Cell[])[])
     : blank(argument as Cell)

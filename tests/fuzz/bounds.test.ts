@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
 import {
   nameOf,
+  parametersFor,
   read,
   readFactor,
   trace,
@@ -24,16 +25,30 @@ const declared = worksheetFunctions.filter(({ formula, spill }) => formula ?? sp
 /** A number parameter or a column of a range, and how to put a value there. */
 interface Place {
   readonly name: string;
+  /** The column that tells which of several tables the range is: words there make another table of it. */
+  readonly tells: boolean;
   readonly quantity: Quantity;
   readonly put: (args: readonly Argument[], value: Cell) => readonly Argument[];
 }
 
-function placesOf(f: WorksheetFunction): readonly Place[] {
-  return f.parameters.flatMap(({ name, parameter }, at): readonly Place[] => {
+/** Where numbers stand in a call, each with the quantity it is there. What is left blank stays so. */
+function placesOf(f: WorksheetFunction, call: readonly Argument[]): readonly Place[] {
+  const inForce = parametersFor((f.formula ?? f.spill)!, call);
+  return f.parameters.flatMap(({ name, parameter: own }, at): readonly Place[] => {
+    const parameter = inForce[at]!;
+    if (call[at] === null) return [];
     if (parameter.kind === "number")
-      return [{ name, quantity: parameter, put: (args, value) => args.map((arg, i) => (i === at ? value : arg)) }];
-    if (parameter.kind !== "table") return [];
-    return Object.values(parameter.columns).flatMap((column, c) => {
+      return [
+        {
+          name,
+          tells: false,
+          quantity: parameter,
+          put: (args, value) => args.map((arg, i) => (i === at ? value : arg)),
+        },
+      ];
+    if (parameter.kind !== "table" || (call[at] as readonly unknown[]).length === 0) return [];
+    const columns = Object.values(parameter.columns);
+    return columns.flatMap((column, c) => {
       if (column.kind !== "number") return [];
       const put: Place["put"] = (args, value) =>
         args.map((arg, i) =>
@@ -43,17 +58,28 @@ function placesOf(f: WorksheetFunction): readonly Place[] {
               )
             : arg,
         );
-      return [{ name: `${name}.${column.symbol}`, quantity: column, put }];
+      const tells = own.kind === "table" && own.kinds !== undefined && columns.length === 3 && c === 2;
+      return [{ name: `${name}.${column.symbol}`, tells, quantity: column, put }];
     });
   });
 }
 
-/** Rows, where the function takes a range that may be left out. */
-function withRows(f: WorksheetFunction, bases: readonly (readonly Argument[])[]): readonly Argument[] {
-  return bases.find((args) =>
-    args.every((arg, i) => f.parameters[i]!.parameter.kind !== "table" || (arg as readonly unknown[]).length > 0),
-  )!;
+/** One call of each form: with every table that a range may be, every quantity that a choice makes of a number, and what may stay blank given or not. */
+function formsOf(f: WorksheetFunction): readonly (readonly Argument[])[] {
+  const forms = new Map<string, readonly Argument[]>();
+  for (const args of basesOf(f, seed)) {
+    const given = parametersFor((f.formula ?? f.spill)!, args).map(({ key }, i) => {
+      const arg = args[i];
+      return Array.isArray(arg) ? `${key} ${arg.length > 0}` : `${key} ${arg !== null}`;
+    });
+    const form = given.join();
+    if (!forms.has(form)) forms.set(form, args);
+  }
+  return [...forms.values()];
 }
+
+const callsOf = (f: WorksheetFunction): readonly (readonly [readonly Argument[], Place])[] =>
+  formsOf(f).flatMap((args) => placesOf(f, args).map((place) => [args, place] as const));
 
 /** Values just outside each bound, and some way outside. */
 function justOutside({ min, max, above, below }: Bounds): readonly number[] {
@@ -82,8 +108,7 @@ const messageOf = (f: WorksheetFunction, args: readonly Argument[]): string | un
 
 describe("a number outside its declared bounds is refused, by name and with the range allowed", () => {
   it.each(declared.map((f) => [f.id, f] as const))("%s", (_, f) => {
-    const args = withRows(f, basesOf(f, seed));
-    for (const { name, quantity, put } of placesOf(f)) {
+    for (const [args, { name, quantity, put, tells }] of callsOf(f)) {
       for (const value of justOutside(quantity)) {
         const message = messageOf(f, put(args, value));
         expect(message, `${name} = ${value}`).toContain(nameOf(quantity));
@@ -95,11 +120,10 @@ describe("a number outside its declared bounds is refused, by name and with the 
         NaN,
         Infinity,
         -Infinity,
-        "1",
-        "text",
+        ...(tells ? [] : ["1", "text"]),
         true,
         false,
-        ...(quantity.default === undefined ? [null, undefined, ""] : []),
+        ...(quantity.default === undefined && quantity.blank === undefined ? [null, undefined, ""] : []),
       ]) {
         expect(messageOf(f, put(args, value)), `${name} = ${value}`).toContain(nameOf(quantity));
       }
@@ -109,8 +133,7 @@ describe("a number outside its declared bounds is refused, by name and with the 
 
 describe("a number on a bound that belongs to the range is not refused for it", () => {
   it.each(declared.map((f) => [f.id, f] as const))("%s", (_, f) => {
-    const args = withRows(f, basesOf(f, seed));
-    for (const { name, quantity, put } of placesOf(f)) {
+    for (const [args, { name, quantity, put }] of callsOf(f)) {
       for (const edge of [quantity.min, quantity.max])
         if (edge !== undefined)
           expect(messageOf(f, put(args, edge)) ?? "", `${name} = ${edge}`).not.toMatch(

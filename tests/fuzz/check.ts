@@ -11,7 +11,8 @@ const plain = (symbol: string): string => symbol.replace(/_/g, "");
 
 /** How a message can name a parameter: by its symbol, its name or a column of its range. */
 function namesOf(name: string, p: Parameter): readonly string[] {
-  const columns = p.kind === "table" ? Object.entries(p.columns).flatMap(([n, c]) => [n, plain(c.symbol), c.text]) : [];
+  const tables = p.kind === "table" ? [p, ...Object.values(p.kinds?.tables ?? {})] : [];
+  const columns = tables.flatMap((t) => Object.entries(t.columns).flatMap(([n, c]) => [n, plain(c.symbol), c.text]));
   return [name, plain(p.symbol), p.text, ...columns];
 }
 

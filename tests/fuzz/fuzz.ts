@@ -62,7 +62,9 @@ function between(random: Random, f: WorksheetFunction, bases: Bases): Argument[]
   const u = pick(random, [0, random()]);
   return f.parameters.map(({ parameter }, i) => {
     if (parameter.kind !== "number" || parameter.whole) return a[i];
-    return (a[i] as number) + u * ((b[i] as number) - (a[i] as number));
+    // A blank cell has nothing between it and a number.
+    if (typeof a[i] !== "number" || typeof b[i] !== "number") return a[i];
+    return a[i] + u * (b[i] - a[i]);
   });
 }
 

@@ -15,7 +15,7 @@ function evaluate(args: readonly string[], input = "") {
 describe("the eval command", () => {
   it("prints values at full precision, a line each, and ends with 0", () => {
     const { status, lines } = evaluate([
-      "KERN.FRICTION_STRESS(1395,0.2,0.3,0.003,12)",
+      'KERN.FRICTION_STRESS(0.3,0.2,0.003,"1/m",1395,12)',
       "=ROUND(1/3,2)",
       "SEQUENCE(2,2)",
     ]);
@@ -24,7 +24,7 @@ describe("the eval command", () => {
   });
 
   it("reads a formula a line from standard input, prints errors with their message, and ends with 1", () => {
-    const { status, lines } = evaluate([], "1+1\n\nKERN.FRICTION_STRESS(-1,0.2,0.3,0.003,12)\n");
+    const { status, lines } = evaluate([], '1+1\n\nKERN.FRICTION_STRESS(0.3,0.2,0.003,"1/m",-1,12)\n');
     expect(lines[0]).toBe("2");
     expect(lines[1]).toMatch(/^#VALUE! σp0 .*is below 0 MPa; allowed: above 0/);
     expect(status).toBe(1);

@@ -28,7 +28,7 @@ describe("building", () => {
     expect(await build()).toEqual({ sheet: "Beam" });
     const result = await cell(4, 2);
     expect(result.value).toBeCloseTo(friction(0.2), 10);
-    expect(result.formula).toBe("=KERN.FRICTION_STRESS(1395,C3,0.3,0.003,12)");
+    expect(result.formula).toBe('=KERN.FRICTION_STRESS(0.3,C3,0.003,"1/m",1395,12)');
     expect(result.text).toBe("1267.3");
     expect((await cell(5, 2)).value).toBe("OK");
     expect((await cell(8, 2)).error).toEqual({ code: "#VALUE!" });

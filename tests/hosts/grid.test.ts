@@ -27,7 +27,7 @@ describe("building", () => {
     expect(await build()).toEqual({ sheet: "Beam" });
     const result = await cell(4, 2);
     expect(result.value).toBeCloseTo(friction(0.2), 10);
-    expect(result.formula).toBe("=KERN.FRICTION_STRESS(1395,C3,0.3,0.003,12)");
+    expect(result.formula).toBe('=KERN.FRICTION_STRESS(0.3,C3,0.003,"1/m",1395,12)');
     expect(result.text).toBe("1267.3");
     expect((await cell(5, 2)).value).toBe("OK");
     expect((await cell(6, 2)).value).toBeCloseTo(2 * friction(0.2), 10);
@@ -192,14 +192,16 @@ describe("evaluating", () => {
   it("keeps its messages apart from those of the cells", async () => {
     await build();
     const before = await cell(8, 2);
-    await host.evaluate("KERN.FRICTION_STRESS(-1,0.2,0.3,0.003,12)", "Beam");
+    await host.evaluate('KERN.FRICTION_STRESS(0.3,0.2,0.003,"1/m",-1,12)', "Beam");
     expect(await cell(8, 2)).toEqual(before);
   });
 
   it("passes on an error in an argument instead of computing with it", async () => {
-    expect((await host.evaluate("KERN.FRICTION_STRESS(1395,NA(),0.3,0.003,12)", "Sheet1"))[0]![0]!.error).toEqual({
-      code: "#N/A",
-    });
+    expect((await host.evaluate('KERN.FRICTION_STRESS(0.3,NA(),0.003,"1/m",1395,12)', "Sheet1"))[0]![0]!.error).toEqual(
+      {
+        code: "#N/A",
+      },
+    );
   });
 });
 

@@ -19,11 +19,11 @@ export const smallPlan: Plan = {
     { row: 3, column: 0, value: "=1+1", role: "textInput" },
     { row: 3, column: 1, value: "5.10", role: "source" },
     { row: 3, column: 2, value: "TRUE", role: "source" },
-    { row: 4, column: 2, formula: "=KERN.FRICTION_STRESS(1395,C3,0.3,0.003,12)", role: "value", format: "0.0" },
+    { row: 4, column: 2, formula: '=KERN.FRICTION_STRESS(0.3,C3,0.003,"1/m",1395,12)', role: "value", format: "0.0" },
     { row: 5, column: 2, formula: '=IF(C5>1200,"OK","FAIL")', role: "verdict" },
     { row: 6, column: 2, formula: "=C5*2", role: "value" },
     { row: 7, column: 2, role: "mark" },
-    { row: 8, column: 2, formula: "=KERN.FRICTION_STRESS(1395,C8,0.3,0.003,12)", role: "value" },
+    { row: 8, column: 2, formula: '=KERN.FRICTION_STRESS(0.3,C8,0.003,"1/m",1395,12)', role: "value" },
     { row: 9, column: 2, value: true, role: "value" },
   ],
   names: [

@@ -147,15 +147,15 @@ describe("the bed and heat curing", () => {
     fc.assert(
       fc.property(between(20, 150), between(185, 205), between(500, 1450), (bed, E, sigma) => {
         // A slip of the elongation under σ takes all of σ.
-        close(kern("BED_DRAW_IN_LOSS", 1, bed, E) * kern("BED_ELONGATION", sigma, bed, E), sigma);
+        close(kern("LOCK_OFF_LOSS", bed, E, 1) * kern("BED_ELONGATION", bed, E, sigma), sigma);
       }),
     );
   });
   it("stretches 100 m of strand at 1395 MPa by 715.4 mm, and loses what the general draw-in without friction loses", () => {
-    expect(kern("BED_ELONGATION", 1395, 100, 195)).toBeCloseTo(715.3846, 4);
+    expect(kern("BED_ELONGATION", 100, 195, 1395)).toBeCloseTo(715.3846, 4);
     fc.assert(
       fc.property(between(0.1, 10), between(20, 150), between(185, 205), (slip, bed, E) => {
-        close(kern("BED_DRAW_IN_LOSS", slip, bed, E), kern("DRAW_IN_LOSS_UNIFORM", slip, E, 0, bed));
+        close(kern("LOCK_OFF_LOSS", bed, E, slip), kern("DRAW_IN_LOSS_UNIFORM", bed, E, 0, slip));
       }),
     );
   });
@@ -180,13 +180,13 @@ describe("the bed and heat curing", () => {
   });
   it("holds down the vertical part of the force, more for a steeper rise, nothing for a straight row", () => {
     // 3-4-5: 0.3 m down over 0.4 m holds 3/5 of the force.
-    expect(kern("DEFLECTION_FORCE", 100, 100, 400, 0.4)).toBeCloseTo(60, 9);
-    expect(kern("DEFLECTION_FORCE", 100, 250, 250, 5)).toBe(0);
+    expect(kern("HOLD_DOWN_FORCE", 100, 400, 0.4, 100)).toBeCloseTo(60, 9);
+    expect(kern("HOLD_DOWN_FORCE", 250, 250, 5, 100)).toBe(0);
     fc.assert(
       fc.property(between(10, 5000), between(1, 800), between(1, 10), between(1.01, 3), (P, rise, dev, more) => {
-        const force = kern("DEFLECTION_FORCE", P, 0, rise, dev);
+        const force = kern("HOLD_DOWN_FORCE", 0, rise, dev, P);
         close(Math.hypot(force, (P * dev) / Math.hypot(dev, rise / 1000)), P);
-        expect(kern("DEFLECTION_FORCE", P, 0, rise, dev * more)).toBeLessThan(force);
+        expect(kern("HOLD_DOWN_FORCE", 0, rise, dev * more, P)).toBeLessThan(force);
       }),
     );
   });
@@ -224,16 +224,16 @@ describe("elastic loss at a level", () => {
         between(185, 205),
         between(22, 38),
         (P, e, Mg, A, I, Ap, Ep, Ec) => {
-          const loss = kern("ELASTIC_SHORTENING_PRETENSION", P, e, Mg, A, I, Ap, Ep, Ec);
+          const loss = kern("ELASTIC_LOSS_PRETENSION", A, I, e, Ap, Ep, Ec, P, Mg);
           const after = kern("CONCRETE_STRESS_AT_TENDON", P - (loss * Ap) / 1000, e, Mg, A, I);
-          close(kern("ELASTIC_LOSS_AT_LEVEL", after, Ep, Ec), loss, 100);
+          close(kern("ELASTIC_LOSS_AT_LEVEL", Ep, Ec, after), loss, 100);
           // A is the concrete alone here, so the steel adds (E_p/E_c) A_p at e.
           const steel = (Ep / Ec) * Ap,
             At = A + steel,
             shift = (steel * e) / At,
             It = I + A * shift ** 2 + steel * (e - shift) ** 2;
           const before = kern("CONCRETE_STRESS_AT_TENDON", P, e - shift, Mg, At, It);
-          close(kern("ELASTIC_LOSS_AT_LEVEL", before, Ep, Ec), loss, 100);
+          close(kern("ELASTIC_LOSS_AT_LEVEL", Ep, Ec, before), loss, 100);
         },
       ),
     );

@@ -61,7 +61,7 @@ describe("the list of published results", () => {
         where: "",
         basis: "published",
         unit: "MPa",
-        rows: [{ inputs: [1000, 0, 0, 0, 10], printed: "1001" }],
+        rows: [{ inputs: [0, 0, 0, "1/m", 1000, 10], printed: "1001" }],
       },
       worksheetFunctions,
     );
@@ -94,8 +94,8 @@ describe("the list of published results", () => {
       unit: "MPa",
       mustDiffer: true,
     } as const;
-    const differs = { inputs: [1000, 0, 0, 0, 10], printed: "1001" };
-    const agrees = { inputs: [1000, 0, 0, 0, 10], printed: "1000" };
+    const differs = { inputs: [0, 0, 0, "1/m", 1000, 10], printed: "1001" };
+    const agrees = { inputs: [0, 0, 0, "1/m", 1000, 10], printed: "1000" };
     expect(judge({ ...base, rows: [differs, differs, differs] }, worksheetFunctions).passed).toBe(true);
     expect(judge({ ...base, rows: [differs, differs, agrees] }, worksheetFunctions).passed).toBe(false);
     expect(judge({ ...base, rows: [differs, { ...agrees, coincides: true }] }, worksheetFunctions).passed).toBe(true);

@@ -1,5 +1,13 @@
 import { a1, type Address, type Area, areaA1 } from "../../cells/index.ts";
-import { basisText, type Argument, type Cell, type Parameter } from "../../core/index.ts";
+import {
+  basisText,
+  choicesGiven,
+  parametersFor,
+  sourceFor,
+  type Argument,
+  type Cell,
+  type Parameter,
+} from "../../core/index.ts";
 import { halfLastDigit } from "../../published/index.ts";
 import { plainSymbol } from "../../typeset/index.ts";
 import type { SheetWriter } from "../writer.ts";
@@ -176,7 +184,9 @@ export function putProof(w: SheetWriter, start: number, number: number, proof: P
     columns.what,
     w.widths.length - 1,
   );
-  const parameters = Object.values(f.params);
+  const firstArguments = entries[0]?.args ?? [];
+  const parameters = parametersFor(f, firstArguments);
+  const source = sourceFor(f, choicesGiven(f, firstArguments));
   const scalars = parameters
     .map((p, i) => ({ p, i }))
     .filter(({ p, i }) => p.kind !== "table" && entries.some(({ args }) => args[i] !== undefined && args[i] !== null));
@@ -193,7 +203,7 @@ export function putProof(w: SheetWriter, start: number, number: number, proof: P
   w.sentence(
     start + 2,
     "source",
-    `The function's own rule: ${f.source.clause === undefined ? f.source.key : `${f.source.key}, ${f.source.clause}`}; basis: ${basisText[f.source.basis]}.`,
+    `The function's own rule: ${source.clause === undefined ? source.key : `${source.key}, ${source.clause}`}; basis: ${basisText[source.basis]}.`,
     columns.what,
     columns.verdict,
   );

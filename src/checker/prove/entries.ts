@@ -2,6 +2,7 @@ import {
   allowedText,
   format,
   outside,
+  parametersFor,
   reasonOf,
   run,
   type Argument,
@@ -100,7 +101,7 @@ function beyond({ min, above, max, below }: Quantity): number | undefined {
 
 /** The function's first call again, with one input out of its declared range. */
 function refusalOf(f: Formula, first: Entry): Entry | undefined {
-  const parameters = Object.values(f.params);
+  const parameters = parametersFor(f, first.args);
   for (const [i, p] of parameters.entries()) {
     const value = p.kind === "number" ? beyond(p) : undefined;
     if (

@@ -4,6 +4,7 @@ import {
   InputError,
   isOptional,
   NoResult,
+  parametersFor,
   runSpill,
   spills,
   trace,
@@ -163,7 +164,11 @@ export async function traceCall(
   };
   const of = unknown ? undefined : (formula ?? spill);
   if (!of) return base;
-  const params = Object.entries(of.params) as readonly (readonly [string, Parameter])[];
+  const inForce = parametersFor(
+    of,
+    given.map((a) => a.value),
+  );
+  const params = Object.keys(of.params).map((name, i) => [name, inForce[i]!] as const);
   const flags = flagsOf(
     params.flatMap(([name, parameter], i) =>
       given[i] ? [{ name, parameter, written: given[i].written, value: given[i].value }] : [],

@@ -1,7 +1,6 @@
 import { isNumberAsText, type WrittenArgument } from "../../cells/index.ts";
 import {
   everydayText,
-  isOptional,
   isUnusual,
   nameOf,
   q,
@@ -117,8 +116,8 @@ function scalarFlags(argument: Flaggable, wanted: Quantity, originOf: OriginOf):
     if (isNumberAsText(single.value)) add("text", `${who} holds the text “${single.value}”, not a number`);
     if (single.value === null && single.formula === undefined && single.text === "") {
       if (written.kind === "expression") add("empty", `${who} is empty and counts as 0`);
-      else if (isOptional(wanted) && label?.from !== "template")
-        add("empty", `${who} is empty: the default ${numberText(wanted.default!)} is taken`);
+      else if (wanted.default !== undefined && label?.from !== "template")
+        add("empty", `${who} is empty: the default ${numberText(wanted.default)} is taken`);
     }
   }
   return out;

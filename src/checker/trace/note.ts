@@ -1,4 +1,13 @@
-import { cautions, coherentUnit, nameOf, readFactor, version, type Formula, type Trace } from "../../core/index.ts";
+import {
+  cautions,
+  coherentUnit,
+  equationFor,
+  nameOf,
+  readFactor,
+  version,
+  type Formula,
+  type Trace,
+} from "../../core/index.ts";
 import {
   equationTex,
   html,
@@ -68,7 +77,7 @@ function stepsOf(formula: Formula, { steps, values }: Trace, setting: Setting): 
     const written =
       "lookup" in step
         ? html`<p class="kn-quiet">read from the table by ${formula.params[step.lookup.of]?.text ?? formula.steps[step.lookup.of]?.text ?? step.lookup.of}</p>`
-        : html`${set(equationTex(setting.math, formula, name), "equation" in step ? step.equation : step.governing, setting)}${"equation" in step && set(`= ${substitutionTex(setting.math, formula, name, known)}`, "", setting)}`;
+        : html`${set(equationTex(setting.math, formula, name, values), "equation" in step ? equationFor(step, values) : step.governing, setting)}${"equation" in step && set(`= ${substitutionTex(setting.math, formula, name, known)}`, "", setting)}`;
     return html`${several && (step.text !== undefined || step.clause !== undefined) && html`<p class="kn-quiet">${step.text !== undefined && sentence(step.text)}${step.clause !== undefined && ` ${step.clause}`}</p>`}${written}<p>${symbol(step.symbol)} = ${withUnit(value, reads)}${readFactor(step) !== 1 && ` = ${withUnit(shown, step.unit)}`}</p>`;
   })}`;
 }
@@ -83,7 +92,8 @@ function whence({ written, origin }: TracedOrigin): string {
 function argumentsOf(call: TracedCall): Markup {
   const of = call.formula ?? call.spill;
   if (!of) return html``;
-  return html`<ul class="kn-quiet">${Object.entries(of.params).map(([name, p], i) => {
+  return html`<ul class="kn-quiet">${Object.entries(of.params).map(([name, declared], i) => {
+    const p = call.trace?.arguments[i]?.parameter ?? declared;
     const given = call.arguments[i];
     const value = given?.value;
     const conversion = call.trace?.arguments.find((a) => a.name === name)?.conversion?.split(" = ")[1];
@@ -95,7 +105,9 @@ function argumentsOf(call: TracedCall): Markup {
         : value === null || value === undefined || value === ""
           ? "default" in p && p.default !== undefined
             ? `${p.kind === "number" ? withUnit(p.default, p.unit) : p.default} (default)`
-            : "not given"
+            : "blank" in p && p.blank !== undefined
+              ? `blank: ${p.blank}`
+              : "not given"
           : Array.isArray(value)
             ? `${value.length} rows`
             : String(value);
@@ -112,7 +124,7 @@ ${argumentsOf(call)}
 ${call.trace && call.formula && stepsOf(call.formula, call.trace, setting)}
 ${call.spill && set(call.spill.governing, call.spill.governing, setting)}
 ${call.refused && html`<p class="kn-flag">No result: ${call.refused.message}.</p>`}
-<p class="kn-quiet">${placeInWork(of)}. Basis: ${basisOf(of)}.</p>
+<p class="kn-quiet">${placeInWork(of, call.trace?.values)}. Basis: ${basisOf(of, call.trace?.values)}.</p>
 ${(call.trace?.warnings ?? call.spilled?.warnings ?? []).map((w) => html`<p class="kn-flag">Warning: ${sentence(w)}.</p>`)}
 ${call.flags.map((f) => html`<p class="kn-flag">Look at ${nameOf(of.params[f.parameter]!)}: ${f.message}.</p>`)}`;
 }

@@ -2,6 +2,7 @@ import type { MathJsInstance, MathNode } from "mathjs";
 import {
   mathUnit,
   coherentUnit,
+  inForce,
   valueBetween,
   valueFor,
   type Formula,
@@ -157,8 +158,9 @@ export function evaluateWithUnits(
   };
   const scope = new Map<string, unknown>();
   for (const [name, value] of Object.entries(values)) {
-    const parameter = formula.params[name];
-    scope.set(name, parameter?.kind === "number" ? measured(value as number, parameter) : value);
+    const declared = formula.params[name];
+    const parameter = declared && inForce(declared, values);
+    scope.set(name, parameter?.kind === "number" && typeof value === "number" ? measured(value, parameter) : value);
   }
   const plain = formula.stepwise(values as never);
   const out: Record<string, unknown> = {};

@@ -1,5 +1,5 @@
-import { readFormula } from "../../cells/index.ts";
-import { basisText, formulas, reasonOf, sources, spills, type Declaration } from "../../core/index.ts";
+import { readFormula, type Call } from "../../cells/index.ts";
+import { basisText, formulas, reasonOf, sourceFor, sources, spills, type Declaration } from "../../core/index.ts";
 import { clauseWords } from "../../typeset/index.ts";
 
 /** The short name of a work: what stands before its first comma or colon that is followed by a blank. */
@@ -7,14 +7,26 @@ function workOf(key: Declaration["source"]["key"]): string {
   return sources[key].split(/, |: (?=\p{Lu})|\. /u)[0]!.replace(/\.$/, "");
 }
 
-/** "EN 1992-1-1:2004, Clause 5.10.6(2) (5.46)": where a function's rule stands, in one line. */
-export function placeInWork({ source }: Declaration): string {
+/** "EN 1992-1-1:2004, Clause 5.10.6(2) (5.46)": where a function's rule stands, in one line, with the choices made in a call. */
+export function placeInWork(of: Declaration, choices: Readonly<Record<string, unknown>> = {}): string {
+  const source = sourceFor(of, choices);
   return source.clause === undefined ? workOf(source.key) : `${workOf(source.key)}, ${clauseWords(source.clause)}`;
 }
 
 /** How a rule was established, in words. */
-export function basisOf({ source }: Declaration): string {
+export function basisOf(of: Declaration, choices: Readonly<Record<string, unknown>> = {}): string {
+  const source = sourceFor(of, choices);
   return `${basisText[source.basis]}${source.readIn ? `, in ${workOf(source.readIn)}` : ""}`;
+}
+
+/** What a call has typed in as arguments, by name. */
+function typedIn({ params }: Declaration, call: Call): Readonly<Record<string, unknown>> {
+  return Object.fromEntries(
+    Object.keys(params).flatMap((name, i) => {
+      const written = call.arguments[i];
+      return written?.kind === "literal" ? [[name, written.value]] : [];
+    }),
+  );
 }
 
 const known = new Map<string, string>();
@@ -27,7 +39,11 @@ export function sourceOfFormula(formula: string): string {
   try {
     const { calls } = readFormula(formula);
     const places = [
-      ...new Set(calls.flatMap(({ id }) => [...formulas, ...spills].filter((f) => f.id === id).map(placeInWork))),
+      ...new Set(
+        calls.flatMap((call) =>
+          [...formulas, ...spills].filter((f) => f.id === call.id).map((f) => placeInWork(f, typedIn(f, call))),
+        ),
+      ),
     ];
     if (places.length > 0) text = places.slice(0, 2).join("; ") + (places.length > 2 ? "; …" : "");
   } catch (problem) {

@@ -1,6 +1,5 @@
 import type { Declaration, Formula, Spill } from "../formula.ts";
 import { bedFormulas } from "./bed/index.ts";
-import { bothEndsFormulas } from "./bothEnds/index.ts";
 import { crackingFormulas } from "./cracking/index.ts";
 import { creep } from "./creep/index.ts";
 import { drawInFormulas } from "./drawIn/index.ts";
@@ -29,7 +28,6 @@ export const formulas: readonly Formula[] = [
   ...tendonFormulas,
   ...frictionFormulas,
   ...drawInFormulas,
-  ...bothEndsFormulas,
   ...bedFormulas,
   ...transmissionFormulas,
   ...elasticFormulas,

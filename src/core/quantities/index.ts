@@ -13,12 +13,14 @@ import { concrete } from "./concrete.ts";
 import { steel } from "./steel.ts";
 import { stressing } from "./stressing.ts";
 import { time } from "./time.ts";
+import { wobble } from "./wobble.ts";
 
 /** Every quantity once, by meaning. */
 export const q = merged(
   section,
   member,
   tendon,
+  wobble,
   pretension,
   concrete,
   steel,

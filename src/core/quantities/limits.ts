@@ -59,12 +59,12 @@ export const limitQuantities = quantities({
   },
   bondedDistance: {
     symbol: "x",
-    unit: "mm",
+    unit: "m",
     text: "distance from where the bond of the tendon begins",
     min: 0,
-    max: 200000,
-    typical: [0, 50000],
-    smallest: 60,
+    max: 200,
+    typical: [0, 50],
+    smallest: 0.06,
   },
   leverArm: {
     symbol: "z",

@@ -121,5 +121,5 @@ export const pretension = quantities({
     max: 100,
     typical: [0.5, 40],
   },
-  deviationForce: { symbol: "F_v", unit: "kN", text: "vertical force at a deviator", min: 0, max: 1e5 },
+  holdDownForce: { symbol: "F_v", unit: "kN", text: "hold-down force at a deviator, vertical", min: 0, max: 1e5 },
 });

@@ -130,14 +130,12 @@ export const stressing = quantities({
     max: 1.2,
     typical: [0.05, 1.1],
   },
-  nutTakeUp: {
-    symbol: "Δ",
-    unit: "mm",
-    text: "take-up of the nut and its seat when the jack lets go",
+  lockOffLoss: {
+    symbol: "Δσ_sl",
+    unit: "MPa",
+    text: "loss of tendon stress at lock-off, loss positive",
     min: 0,
-    max: 20,
-    typical: [0, 3],
-    smallest: 0.1,
+    max: 1e9,
   },
   roundCount: {
     symbol: "m",

@@ -33,17 +33,21 @@ const right: PublishedCase = {
   ...base,
   id: "RIGHT",
   function: "FRICTION_STRESS",
-  rows: [{ inputs: [1000, 0, 0, 0, 10], printed: "1000" }],
+  rows: [{ inputs: [0, 0, 0, "1/m", 1000, 10], printed: "1000" }],
 };
 const wrong: PublishedCase = {
   ...base,
   id: "WRONG",
   function: "FRICTION_STRESS",
-  rows: [{ inputs: [1000, 0, 0, 0, 10], printed: "1002" }],
+  rows: [{ inputs: [0, 0, 0, "1/m", 1000, 10], printed: "1002" }],
 };
 const wide: PublishedCase = { ...wrong, id: "WIDE", tolerance: 3, because: "the source rounds on the way" };
 const stray: PublishedCase = { ...right, id: "STRAY", function: "NO_SUCH_FUNCTION" };
-const refused: PublishedCase = { ...right, id: "REFUSED", rows: [{ inputs: [-1, 0, 0, 0, 10], printed: "1000" }] };
+const refused: PublishedCase = {
+  ...right,
+  id: "REFUSED",
+  rows: [{ inputs: [0, 0, 0, "1/m", -1, 10], printed: "1000" }],
+};
 const old: PublishedCase = { ...wrong, id: "OLD", mustDiffer: true, note: "an older edition" };
 const recalled: PublishedCase = {
   ...right,

@@ -9,7 +9,9 @@ const message = (text: string | RegExp) => ({
 /** A declaration that behaves as the test needs, with the arguments of a real one. */
 const behaving = (compute: () => number) =>
   worksheetFunction({ ...formulas.find(({ id }) => id === "FRICTION_STRESS")!, id: "BEHAVING", compute });
-const good = [1395, 0.2, 0.3, 0.003, 12];
+const good = [0.3, 0.2, 0.003, "1/m", 1395, 12] as const;
+/** The same with another jacking stress and friction coefficient. */
+const other = (sigma0: number, mu = 0.2) => [0.3, mu, 0.003, "1/m", sigma0, 12] as const;
 
 describe("a call", () => {
   it("gives the value", () => {
@@ -19,29 +21,29 @@ describe("a call", () => {
   });
 
   it("takes a range of one cell as a cell", () => {
-    expect(kern("FRICTION_STRESS", [[1395]], [[0.2]], 0.3, 0.003, 12)).toEqual(kern("FRICTION_STRESS", ...good));
+    expect(kern("FRICTION_STRESS", 0.3, [[0.2]], 0.003, "1/m", [[1395]], 12)).toEqual(kern("FRICTION_STRESS", ...good));
   });
 
   it("refuses what is missing, by name and with the allowed range", () => {
     for (const missing of [null, undefined, "", [[null]]])
-      expect(kern("FRICTION_STRESS", 1395, missing, 0.3, 0.003, 12)).toEqual(
+      expect(kern("FRICTION_STRESS", 0.3, missing, 0.003, "1/m", 1395, 12)).toEqual(
         message(/^μ \(friction coefficient.*is missing.*allowed: 0 to 1 1\/rad/),
       );
-    expect(kern("FRICTION_STRESS")).toEqual(message(/^σp0 .*is missing/));
+    expect(kern("FRICTION_STRESS")).toEqual(message(/^α .*is missing/));
   });
 
   it("takes a zero as a zero: some hosts hand a blank cell over as one, so sheets guard their inputs themselves", () => {
-    expect(kern("FRICTION_STRESS", 1395, 0, 0.3, 0.003, 12)).toHaveProperty("value");
-    expect(kern("FRICTION_STRESS", 0, 0.2, 0.3, 0.003, 12)).toEqual(message(/not above 0 MPa/));
+    expect(kern("FRICTION_STRESS", 0.3, 0, 0.003, "1/m", 1395, 12)).toHaveProperty("value");
+    expect(kern("FRICTION_STRESS", 0.3, 0.2, 0.003, "1/m", 0, 12)).toEqual(message(/not above 0 MPa/));
   });
 
   it("refuses text, logical values, ranges and surplus arguments", () => {
-    expect(kern("FRICTION_STRESS", 1395, "0.2", 0.3, 0.003, 12)).toEqual(message(/is the text “0\.2”/));
-    expect(kern("FRICTION_STRESS", 1395, true, 0.3, 0.003, 12)).toEqual(message(/is TRUE/));
-    expect(kern("FRICTION_STRESS", 1395, [[0.2], [0.3]], 0.3, 0.003, 12)).toEqual(
+    expect(kern("FRICTION_STRESS", 0.3, "0.2", 0.003, "1/m", 1395, 12)).toEqual(message(/is the text “0\.2”/));
+    expect(kern("FRICTION_STRESS", 0.3, true, 0.003, "1/m", 1395, 12)).toEqual(message(/is TRUE/));
+    expect(kern("FRICTION_STRESS", 0.3, [[0.2], [0.3]], 0.003, "1/m", 1395, 12)).toEqual(
       message(/range of 2 × 1 cells; one cell is needed/),
     );
-    expect(kern("FRICTION_STRESS", ...good, 1)).toEqual(message(/takes 5 arguments; 6 were given/));
+    expect(kern("FRICTION_STRESS", ...good, 1)).toEqual(message(/takes 6 arguments; 7 were given/));
   });
 
   it("uses the default of an optional argument that is left out or blank", () => {
@@ -89,25 +91,25 @@ describe("WARNINGS", () => {
   });
 
   it("tells of input outside the everyday range", () => {
-    expect(kern("WARNINGS", "FRICTION_STRESS", 100, ...good.slice(1))).toEqual({
+    expect(kern("WARNINGS", "FRICTION_STRESS", ...other(100))).toEqual({
       value: expect.stringMatching(/^σp0 .*= 100 MPa is outside the everyday range 500 to 1600 MPa$/) as string,
     });
   });
 
   it("joins several with a semicolon", () => {
-    expect(kern("WARNINGS", "FRICTION_STRESS", 100, 0.9, ...good.slice(2))).toEqual({
-      value: expect.stringMatching(/^σp0 .*; μ /) as string,
+    expect(kern("WARNINGS", "FRICTION_STRESS", ...other(100, 0.9))).toEqual({
+      value: expect.stringMatching(/^μ .*; σp0 /) as string,
     });
   });
 
   it("takes the id in any case, with or without the namespace, and arguments as ranges of one cell", () => {
-    const told = kern("WARNINGS", "FRICTION_STRESS", 100, ...good.slice(1));
-    expect(kern("WARNINGS", "kern.friction_stress", 100, ...good.slice(1))).toEqual(told);
-    expect(kern("WARNINGS", [["FRICTION_STRESS"]], [[100]], ...good.slice(1).map((v) => [[v]]))).toEqual(told);
+    const told = kern("WARNINGS", "FRICTION_STRESS", ...other(100));
+    expect(kern("WARNINGS", "kern.friction_stress", ...other(100))).toEqual(told);
+    expect(kern("WARNINGS", [["FRICTION_STRESS"]], ...other(100).map((v) => [[v]]))).toEqual(told);
   });
 
   it("gives the refusal's text where the call is refused", () => {
-    expect(kern("WARNINGS", "FRICTION_STRESS", -1, ...good.slice(1))).toEqual({
+    expect(kern("WARNINGS", "FRICTION_STRESS", ...other(-1))).toEqual({
       value: expect.stringMatching(/is below 0 MPa/) as string,
     });
   });

@@ -44,25 +44,25 @@ describe("registration", () => {
   });
 
   it("hands the arguments over without the host's invocation object", () => {
-    expect(call("FRICTION_STRESS", 1395, 0.2, 0.3, 0.003, 12)).toBeCloseTo(
+    expect(call("FRICTION_STRESS", 0.3, 0.2, 0.003, "1/m", 1395, 12)).toBeCloseTo(
       1395 * Math.exp(-(0.2 * 0.3 + 0.003 * 12)),
       10,
     );
   });
 
   it("hands repeating arguments, which the host gives as one array, over one after another", () => {
-    expect(call("WARNINGS", "FRICTION_STRESS", [[[100]], [[0.2]], [[0.3]], [[0.003]], [[12]]])).toMatch(
+    expect(call("WARNINGS", "FRICTION_STRESS", [[[0.3]], [[0.2]], [[0.003]], [["1/m"]], [[100]], [[12]]])).toMatch(
       /100 MPa is outside/,
     );
     expect(call("WARNINGS", "FRICTION_STRESS", [])).toMatch(/is missing/);
   });
 
   it("turns a refusal into the host's value error with its text", () => {
-    expect(call("FRICTION_STRESS", 1395, -0.1, 0.3, 0.003, 12)).toMatchObject({
+    expect(call("FRICTION_STRESS", 0.3, -0.1, 0.003, "1/m", 1395, 12)).toMatchObject({
       code: "#VALUE!",
       given: expect.stringMatching(/^μ .*is below 0/) as string,
     });
-    expect(call("FRICTION_STRESS", 1395, null, 0.3, 0.003, 12)).toMatchObject({
+    expect(call("FRICTION_STRESS", 0.3, null, 0.003, "1/m", 1395, 12)).toMatchObject({
       code: "#VALUE!",
       given: expect.stringMatching(/is missing/) as string,
     });

@@ -22,23 +22,23 @@ const points = [
 describe("refusals name the input, its value and what is allowed", () => {
   test.each([
     [
-      ["FRICTION_STRESS", 1395, -0.1, 0.3, 0.003, 12],
+      ["FRICTION_STRESS", 0.3, -0.1, 0.003, "1/m", 1395, 12],
       "μ (friction coefficient between tendon and duct) = −0.1 1/rad is below 0 1/rad; allowed: 0 to 1 1/rad",
     ],
     [
-      ["FRICTION_STRESS", null, 0.2, 0.3, 0.003, 12],
+      ["FRICTION_STRESS", 0.3, 0.2, 0.003, "1/m", null, 12],
       "σp0 (tendon stress at the jack) is missing; a number in MPa is needed (allowed: above 0 and at most 2500 MPa)",
     ],
     [
-      ["FRICTION_STRESS", 1395, "0,2", 0.3, 0.003, 12],
+      ["FRICTION_STRESS", 0.3, "0,2", 0.003, "1/m", 1395, 12],
       "μ (friction coefficient between tendon and duct) is the text “0,2”; a number in 1/rad is needed",
     ],
     [
-      ["FRICTION_STRESS", 1395, true, 0.3, 0.003, 12],
+      ["FRICTION_STRESS", 0.3, true, 0.003, "1/m", 1395, 12],
       "μ (friction coefficient between tendon and duct) is TRUE; a number in 1/rad is needed",
     ],
     [
-      ["FRICTION_STRESS", 1395, [[0.2, 0.3]], 0.3, 0.003, 12],
+      ["FRICTION_STRESS", 0.3, [[0.2, 0.3]], 0.003, "1/m", 1395, 12],
       "μ (friction coefficient between tendon and duct) is a range of 1 × 2 cells; one cell is needed",
     ],
     [["TENDON_ECCENTRICITY", points, 24.5], "x = 24.5 m lies outside the tendon; allowed: 0 to 24 m"],
@@ -124,14 +124,17 @@ describe("refusals name the input, its value and what is allowed", () => {
       "outline (points of the outline, in order round the section) has 2 rows; at least 3 are needed, each with x (horizontal coordinate of a point of the outline), y (height of a point of the outline above the soffit)",
     ],
     [
-      ["ELASTIC_SHORTENING_SEQUENCE", [[1, 800, 100]], 2, 4e5, 5e10, 0, 195, 33],
+      ["ELASTIC_LOSS_SEQUENCE", [[1, 800, 100]], 4e5, 5e10, 195, 33, 0, 2],
       "j (place in the order of stressing) = 2 is not among the tendons; allowed: 1",
     ],
     [
       ["MOMENT_UNIFORM", 10, 24, 25],
       "x (distance from the left end) = 25 m is above 24 m, the span; allowed: 0 to 24 m",
     ],
-    [["DRAW_IN_LEVEL_STRESS", points, "LEFT", 300, 0.2, 0.002, 45, 195], /takes all the stress at the anchorage/],
+    [
+      ["DRAW_IN_LEVEL_STRESS", points, 0.2, 0.002, "1/m", 195, "LEFT", 300, 45],
+      /takes all the stress at the anchorage/,
+    ],
   ] as const)("%j", ([id, ...args], message) => {
     if (typeof message === "string") expect(refusal(id, ...(args as readonly Argument[]))).toBe(message);
     else expect(refusal(id, ...(args as readonly Argument[]))).toMatch(message);
@@ -140,18 +143,25 @@ describe("refusals name the input, its value and what is allowed", () => {
 
 test("a value outside the everyday range is computed with a warning", () => {
   const f = formulas.find((g) => g.id === "FRICTION_STRESS")!;
-  expect(warnings(f, [1395, 0.6, 0.3, 0.003, 12])).toEqual([
+  expect(warnings(f, [0.3, 0.6, 0.003, "1/m", 1395, 12])).toEqual([
     "μ (friction coefficient between tendon and duct) = 0.6 1/rad is outside the everyday range 0.05 to 0.35 1/rad",
   ]);
-  expect(run(f, [1395, 0.6, 0.3, 0.003, 12])).toBeCloseTo(1395 * Math.exp(-0.216), 9);
+  expect(run(f, [0.3, 0.6, 0.003, "1/m", 1395, 12])).toBeCloseTo(1395 * Math.exp(-0.216), 9);
 });
 
 test("the first-order form of friction warns where the exponent is above 0.3, and gives the exponent", () => {
   const f = formulas.find((g) => g.id === "FRICTION_STRESS_LINEAR")!;
-  expect(warnings(f, [1395, 0.25, 1, 0.002, 24])).toEqual([]);
-  expect(warnings(f, [1395, 0.25, 1.2, 0, 0])).toEqual([]);
-  expect(warnings(f, [1395, 0.25, 1.2, 0.002, 20])).toEqual(["μα + kx = 0.34 is above 0.3: use the exponential form"]);
-  expect(warnings(f, [1395, 0.25, 1, 0.002, 40])).toEqual(["μα + kx = 0.33 is above 0.3: use the exponential form"]);
+  expect(warnings(f, [1, 0.25, 0.002, "1/m", 1395, 24])).toEqual([]);
+  expect(warnings(f, [1.2, 0.25, 0, "1/m", 1395, 0])).toEqual([]);
+  expect(warnings(f, [1.2, 0.25, 0.002, "1/m", 1395, 20])).toEqual([
+    "μα + kx = 0.34 is above 0.3: use the exponential form",
+  ]);
+  expect(warnings(f, [1, 0.25, 0.002, "1/m", 1395, 40])).toEqual([
+    "μα + kx = 0.33 is above 0.3: use the exponential form",
+  ]);
+  expect(warnings(f, [1.2, 0.25, 0.009, "rad/m", 1395, 20])).toEqual([
+    "μ(α + kx) = 0.34 is above 0.3: use the exponential form",
+  ]);
 });
 
 test("trace keeps the cell's own values and shows conversions", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { declarations, q } from "../../../src/core/index.ts";
+import { declarations, q, sourceFor } from "../../../src/core/index.ts";
 import { merged, quantities } from "../../../src/core/quantities/define.ts";
 import { kern } from "./kern.ts";
 
@@ -12,7 +12,7 @@ describe("keys of quantities", () => {
   });
 
   it("a stage of 1.05 of the jacking force is one", () => {
-    expect(kern("GAUGE_PRESSURE_STAGE", 1.05, 1000, 50_000, 0.02, 0.02)).toBeCloseTo(
+    expect(kern("GAUGE_PRESSURE", 50_000, 0.02, 0.02, 1000, 1.05)).toBeCloseTo(
       (1.05 * 1_000_000) / (50_000 * 0.98 ** 2) / 0.1,
       9,
     );
@@ -23,14 +23,16 @@ describe("how rules were established", () => {
   const basisOf = (id: string) => declarations.find((f) => f.id === id)!.source;
 
   it("what follows from friction by mechanics does not claim that its text was read", () => {
-    for (const { id, source } of declarations)
+    for (const { id, source, sourceFollows } of declarations)
       if (
         /^(DRAW_IN|NULL_POINT|TENDON_(STRESS_(DRAW_IN|BOTH|RELEASE|BY_STEPS)|MEAN|ELONGATION)|RELEASE_|ELONGATION|TIME_DEPENDENT_LOSS_BY_STEPS)/.test(
           id,
         )
       )
-        expect(source.basis, id).not.toBe("seen");
-    expect(basisOf("TENDON_STRESS_FRICTION_EN1992_2004")).toMatchObject({ basis: "seen", clause: "5.10.5.2 (5.45)" });
+        for (const { basis } of [source, ...Object.values(sourceFollows?.as ?? {})]) expect(basis, id).not.toBe("seen");
+    const friction = declarations.find(({ id }) => id === "TENDON_STRESS_FRICTION")!;
+    expect(sourceFor(friction, { wobble: "rad/m" })).toMatchObject({ basis: "seen", clause: "5.10.5.2 (5.45)" });
+    expect(sourceFor(friction, { wobble: "1/m" })).toMatchObject({ key: "mechanics", basis: "derived" });
   });
 
   it("an uncertain clause says so", () => {
@@ -39,8 +41,8 @@ describe("how rules were established", () => {
     expect(clause).toMatch(/uncertain/);
   });
 
-  it("a loss by draw-in or by the nut is not called one by elastic shortening", () => {
+  it("a loss by draw-in or at lock-off is not called one by elastic shortening", () => {
     for (const { id, ...f } of declarations)
-      if (/^(DRAW_IN|BAR)_LOSS/.test(id)) expect(JSON.stringify(f), id).not.toMatch(/elastic shortening/);
+      if (/^(DRAW_IN|LOCK_OFF)_LOSS/.test(id)) expect(JSON.stringify(f), id).not.toMatch(/elastic shortening/);
   });
 });

@@ -11,13 +11,13 @@ const swiss = [
   [6.2195, -577.1, "TO_LEVEL"],
   [7.5, -695.9, "FROM_LEVEL"],
   [8.8496, -563.9, "TO_LEVEL"],
-  [17.5, 282.1, ""],
+  [17.5, 282.1, "LINE"],
 ];
 
 describe("published tendons", () => {
   test("radii over the edge, over the support and in the span", () => {
     prints(kern("TENDON_MIN_RADIUS", swiss), "6.9");
-    prints(kern("TENDON_MIN_RADIUS", [swiss[0]!, [6.2195, -577.1, "LINE"], [7.5, -695.9, ""]]), "33.5");
+    prints(kern("TENDON_MIN_RADIUS", [swiss[0]!, [6.2195, -577.1, "LINE"], [7.5, -695.9, "LINE"]]), "33.5");
     prints(kern("TENDON_MIN_RADIUS", swiss.slice(3)), "44.2");
   });
 
@@ -30,10 +30,10 @@ describe("published tendons", () => {
     const cable = [
       [0, end, "TO_LEVEL"],
       [5, middle, "FROM_LEVEL"],
-      [10, end, ""],
+      [10, end, "LINE"],
     ];
-    prints(kern("TENDON_ANGLE", cable, 0, 10), angle);
-    prints(1200 - kern("FRICTION_STRESS_LINEAR", 1200, 0.35, Number(angle), 0.0015, 10), loss);
+    prints(kern("TENDON_ANGLE", cable, "LEFT", 10, 0), angle);
+    prints(1200 - kern("FRICTION_STRESS_LINEAR", Number(angle), 0.35, 0.0015, "1/m", 1200, 10), loss);
   });
 
   // The same Swiss exercise: force after friction with the angle 2·Δe/Δx of each half parabola (small angles); 3976, 3412, 3151 and 2928 kN.
@@ -51,10 +51,10 @@ describe("published tendons", () => {
       [6, "3151"],
       [8, "2928"],
     ] as const) {
-      prints((kern("FRICTION_STRESS_EN1992_2004", 0.75 * 1860, 0.18, theta(i), 0.005, x[i]) * 2850) / 1000, force);
+      prints((kern("FRICTION_STRESS", theta(i), 0.18, 0.005, "rad/m", 0.75 * 1860, x[i]) * 2850) / 1000, force);
     }
     // Exact angles are smaller than tan: by 1.2 % for slopes near 0.19.
-    const exact = kern("TENDON_ANGLE", swiss, 0, 17.5);
+    const exact = kern("TENDON_ANGLE", swiss, "LEFT", 17.5, 0);
     expect(exact).toBeLessThan(theta(4));
     expect(exact / theta(4)).toBeGreaterThan(0.985);
   });
@@ -69,16 +69,17 @@ describe("published tendons", () => {
       [35.875, "152.206376"],
       [41, "172.609518"],
     ] as const;
-    for (const [x, loss] of printed) prints(1455 - kern("FRICTION_STRESS", 1455, 0.18, 0.006 * x, 0.002, x), loss);
+    for (const [x, loss] of printed)
+      prints(1455 - kern("FRICTION_STRESS", 0.006 * x, 0.18, 0.002, "1/m", 1455, x), loss);
   });
 });
 
 describe("profile", () => {
   const harped = [
-    [0, -100, ""],
-    [8, 300, ""],
-    [16, 300, ""],
-    [24, -100, ""],
+    [0, -100, "LINE"],
+    [8, 300, "LINE"],
+    [16, 300, "LINE"],
+    [24, -100, "LINE"],
   ];
   const kink = Math.atan(0.05);
 
@@ -88,7 +89,7 @@ describe("profile", () => {
         "TENDON_SLOPE",
         [
           [0, 0, "FROM_LEVEL"],
-          [10, 500, ""],
+          [10, 500, "LINE"],
         ],
         0,
       ),
@@ -98,7 +99,7 @@ describe("profile", () => {
         "TENDON_SLOPE",
         [
           [0, 0, "FROM_LEVEL"],
-          [10, 500, ""],
+          [10, 500, "LINE"],
         ],
         10,
       ),
@@ -108,7 +109,7 @@ describe("profile", () => {
         "TENDON_SLOPE",
         [
           [0, 0, "TO_LEVEL"],
-          [10, 500, ""],
+          [10, 500, "LINE"],
         ],
         0,
       ),
@@ -118,7 +119,7 @@ describe("profile", () => {
         "TENDON_ECCENTRICITY",
         [
           [0, 0, "TO_LEVEL"],
-          [10, 500, ""],
+          [10, 500, "LINE"],
         ],
         5,
       ),
@@ -127,32 +128,32 @@ describe("profile", () => {
     const smooth = [
       [0, 0, "FROM_LEVEL"],
       [10, 500, "SMOOTH"],
-      [15, 750, ""],
+      [15, 750, "LINE"],
     ];
     expect(kern("TENDON_SLOPE", smooth, 10)).toBeCloseTo(0.1, 12);
     expect(kern("TENDON_SLOPE", smooth, 15)).toBeCloseTo(0, 12);
-    expect(kern("TENDON_ANGLE", smooth, 0, 15)).toBeCloseTo(2 * Math.atan(0.1), 12);
+    expect(kern("TENDON_ANGLE", smooth, "LEFT", 15, 0)).toBeCloseTo(2 * Math.atan(0.1), 12);
   });
 
   test("kinks count where they are passed or ended on, not where the interval begins, and none at the jack", () => {
-    expect(kern("TENDON_ANGLE", harped, 0, 7.99)).toBe(0);
-    expect(kern("TENDON_ANGLE", harped, 0, 8)).toBeCloseTo(kink, 12);
-    expect(kern("TENDON_ANGLE", harped, 8, 15)).toBe(0);
-    expect(kern("TENDON_ANGLE", harped, 8, 8)).toBe(0);
-    expect(kern("TENDON_ANGLE", harped, 0, 24)).toBeCloseTo(2 * kink, 12);
-    expect(kern("TENDON_ANGLE_FROM_JACK", harped, 0, "LEFT")).toBe(0);
-    expect(kern("TENDON_ANGLE_FROM_JACK", harped, 8, "RIGHT")).toBeCloseTo(2 * kink, 12);
-    expect(kern("TENDON_ANGLE_FROM_JACK", harped, 8.01, "RIGHT")).toBeCloseTo(kink, 12);
-    expect(kern("TENDON_ANGLE_FROM_JACK", harped, 24, "RIGHT")).toBe(0);
+    expect(kern("TENDON_ANGLE", harped, "LEFT", 7.99, 0)).toBe(0);
+    expect(kern("TENDON_ANGLE", harped, "LEFT", 8, 0)).toBeCloseTo(kink, 12);
+    expect(kern("TENDON_ANGLE", harped, "LEFT", 15, 8)).toBe(0);
+    expect(kern("TENDON_ANGLE", harped, "LEFT", 8, 8)).toBe(0);
+    expect(kern("TENDON_ANGLE", harped, "LEFT", 24, 0)).toBeCloseTo(2 * kink, 12);
+    expect(kern("TENDON_ANGLE", harped, "LEFT", 0)).toBe(0);
+    expect(kern("TENDON_ANGLE", harped, "RIGHT", 8)).toBeCloseTo(2 * kink, 12);
+    expect(kern("TENDON_ANGLE", harped, "RIGHT", 8.01)).toBeCloseTo(kink, 12);
+    expect(kern("TENDON_ANGLE", harped, "RIGHT", 24)).toBe(0);
   });
 
   test("reverse curvature adds", () => {
     const wave = [
       [0, 0, "FROM_LEVEL"],
       [5, 100, "TO_LEVEL"],
-      [10, 200, ""],
+      [10, 200, "LINE"],
     ];
-    expect(kern("TENDON_ANGLE", wave, 0, 10)).toBeCloseTo(2 * Math.atan(0.04), 12);
+    expect(kern("TENDON_ANGLE", wave, "LEFT", 10, 0)).toBeCloseTo(2 * Math.atan(0.04), 12);
   });
 
   test("distance, length, angle in space", () => {
@@ -160,46 +161,46 @@ describe("profile", () => {
       kern(
         "DISTANCE_FROM_JACK",
         [
-          [2, 0, ""],
-          [12, 0, ""],
+          [2, 0, "LINE"],
+          [12, 0, "LINE"],
         ],
-        5,
         "LEFT",
+        5,
       ),
     ).toBeCloseTo(3, 12);
     expect(
       kern(
         "DISTANCE_FROM_JACK",
         [
-          [2, 0, ""],
-          [12, 0, ""],
+          [2, 0, "LINE"],
+          [12, 0, "LINE"],
         ],
-        5,
         "RIGHT",
+        5,
       ),
     ).toBeCloseTo(7, 12);
     expect(
       kern("TENDON_LENGTH", [
-        [0, 0, ""],
-        [3, 4000, ""],
+        [0, 0, "LINE"],
+        [3, 4000, "LINE"],
       ]),
     ).toBeCloseTo(5, 12);
-    expect(kern("SPATIAL_ANGLE", 0.3, 0.4)).toBeCloseTo(0.5, 12);
+    expect(kern("TENDON_ANGLE", [[1, 0.3, 0.4, 0, 0]], "LEFT", 1)).toBeCloseTo(0.5, 12);
   });
 
   test("the second ways agree, steep tendons too", () => {
     const steep = [
       [0, 0, "FROM_LEVEL"],
       [2, 3000, "TO_LEVEL"],
-      [5, 6000, ""],
-      [6, 0, ""],
+      [5, 6000, "LINE"],
+      [6, 0, "LINE"],
     ];
     for (const points of [swiss, harped, steep]) {
       for (const [id, ...rest] of [
         ["TENDON_ECCENTRICITY", 4.5],
         ["TENDON_SLOPE", 4.5],
-        ["TENDON_ANGLE", 1, 5.5],
-        ["TENDON_ANGLE_FROM_JACK", 4.5, "RIGHT"],
+        ["TENDON_ANGLE", "LEFT", 5.5, 1],
+        ["TENDON_ANGLE", "RIGHT", 4.5],
         ["TENDON_LENGTH"],
       ] as const) {
         expect(Math.abs(traced(id, points, ...rest).proof!), id).toBeLessThan(1e-9);
@@ -216,9 +217,9 @@ describe("refused", () => {
       "TENDON_LENGTH",
       [
         [
-          [0, 0, ""],
-          [8, 1, ""],
-          [6, 0, ""],
+          [0, 0, "LINE"],
+          [8, 1, "LINE"],
+          [6, 0, "LINE"],
         ],
       ],
       "control point 3 at x = 6 m does not lie to the right of point 2 at x = 8 m",
@@ -228,8 +229,8 @@ describe("refused", () => {
       "TENDON_LENGTH",
       [
         [
-          [0, 0, ""],
-          [0, 1, ""],
+          [0, 0, "LINE"],
+          [0, 1, "LINE"],
         ],
       ],
       "control point 2 at x = 0 m",
@@ -240,7 +241,7 @@ describe("refused", () => {
       [
         [
           [0, 0, "SMOOTH"],
-          [8, 1, ""],
+          [8, 1, "LINE"],
         ],
       ],
       "control point 1 is SMOOTH",
@@ -251,19 +252,19 @@ describe("refused", () => {
       [
         [
           [0, 0, "CURVE"],
-          [8, 1, ""],
+          [8, 1, "LINE"],
         ],
       ],
       "allowed: LINE",
     ],
-    ["one point", "TENDON_LENGTH", [[[0, 0, ""]]], "at least 2 are needed"],
+    ["one point", "TENDON_LENGTH", [[[0, 0, "LINE"]]], "at least 2 are needed"],
     [
       "a place left of the tendon",
       "TENDON_ECCENTRICITY",
       [
         [
-          [1, 0, ""],
-          [8, 1, ""],
+          [1, 0, "LINE"],
+          [8, 1, "LINE"],
         ],
         0.5,
       ],
@@ -271,14 +272,14 @@ describe("refused", () => {
     ],
     [
       "a place right of the tendon",
-      "TENDON_ANGLE_FROM_JACK",
+      "TENDON_ANGLE",
       [
         [
-          [1, 0, ""],
-          [8, 1, ""],
+          [1, 0, "LINE"],
+          [8, 1, "LINE"],
         ],
-        8.001,
         "LEFT",
+        8.001,
       ],
       "x = 8.001 m lies outside the tendon; allowed: 1 to 8 m",
     ],
@@ -287,24 +288,25 @@ describe("refused", () => {
       "TENDON_ANGLE",
       [
         [
-          [1, 0, ""],
-          [8, 1, ""],
+          [1, 0, "LINE"],
+          [8, 1, "LINE"],
         ],
-        5,
+        "LEFT",
         3,
+        5,
       ],
-      "x2 (distance from the left end of the tendon) = 3 m is below 5 m, x_1",
+      "x (distance from the left end of the tendon) = 3 m is below 5 m, x1, from which the angle counts",
     ],
     [
       "an unknown end",
-      "TENDON_ANGLE_FROM_JACK",
+      "TENDON_ANGLE",
       [
         [
-          [1, 0, ""],
-          [8, 1, ""],
+          [1, 0, "LINE"],
+          [8, 1, "LINE"],
         ],
-        5,
         "TOP",
+        5,
       ],
       "allowed: LEFT",
     ],
@@ -317,9 +319,9 @@ describe("refused", () => {
   test("a tendon of straight lines has no radius", () => {
     expect(() =>
       kern("TENDON_MIN_RADIUS", [
-        [0, 0, ""],
-        [5, 100, ""],
-        [10, 0, ""],
+        [0, 0, "LINE"],
+        [5, 100, "LINE"],
+        [10, 0, "LINE"],
       ]),
     ).toThrow(NoResult);
   });
@@ -338,10 +340,10 @@ describe("in space", () => {
       [19.3, -700, "LINE"],
       [33, 820, "LINE"],
     ];
-    const { result, proof } = traced("TENDON_ANGLE_SPATIAL", elevation, plan, 14.177376532, 17.5);
+    const { result, proof } = traced("TENDON_ANGLE", elevation, "LEFT", 17.5, 14.177376532, plan);
     // Straight lines in plan: the kink at 14.178 m, besides what the parabola in elevation turns.
     const kink = Math.atan(705 / 14177.77832829112) + Math.atan(1545 / (19300 - 14177.77832829112));
-    expect(result).toBeCloseTo(kink + kern("TENDON_ANGLE", elevation, 14.177376532, 17.5), 9);
+    expect(result).toBeCloseTo(kink + kern("TENDON_ANGLE", elevation, "LEFT", 17.5, 14.177376532), 9);
     expect(Math.abs(proof!)).toBeLessThan(1e-9);
   });
 });

@@ -31,16 +31,16 @@ const at = (cells: readonly InsertedCell[], row: number, column: number): Insert
 describe("a labelled block", () => {
   it("has a heading, a row an argument with symbol, value, unit and range, and the formula last", () => {
     const { cells, area, inputs, result } = blockFor(named("FRICTION_STRESS"), { row: 2, column: 1 }, none);
-    expect(area).toEqual({ row: 2, column: 1, rows: 7, columns: 5 });
+    expect(area).toEqual({ row: 2, column: 1, rows: 8, columns: 5 });
     expect(at(cells, 2, 1)).toMatchObject({ value: expect.stringContaining("KERN.FRICTION_STRESS: ") as string });
     expect(at(cells, 4, 2)).toMatchObject({ value: "μ" });
     expect(at(cells, 4, 3)).toMatchObject({ role: "input" });
     expect(at(cells, 4, 4)).toMatchObject({ value: "1/rad" });
     expect(at(cells, 4, 5)).toMatchObject({ value: "0 to 1 1/rad" });
-    expect(inputs).toHaveLength(5);
-    expect(result).toEqual({ row: 8, column: 3 });
-    expect(at(cells, 8, 3)).toMatchObject({ formula: "=KERN.FRICTION_STRESS(D4,D5,D6,D7,D8)" });
-    expect(at(cells, 8, 5)).toMatchObject({ value: sourceWords(named("FRICTION_STRESS")) });
+    expect(inputs).toHaveLength(6);
+    expect(result).toEqual({ row: 9, column: 3 });
+    expect(at(cells, 9, 3)).toMatchObject({ formula: "=KERN.FRICTION_STRESS(D4,D5,D6,D7,D8,D9)" });
+    expect(at(cells, 9, 5)).toMatchObject({ value: sourceWords(named("FRICTION_STRESS")) });
   });
   it("leaves optional arguments out unless they are ticked, and keeps the place of one between", () => {
     const f = named("TRANSMISSION_BOND_STRENGTH_EN1992_2004");
@@ -81,7 +81,7 @@ describe("wiring", () => {
     for (const bad of ["", "B4+1", "SUM(B4:B9)", "=B4", '"x"']) expect(typedFault(bad), bad).toMatch(/type a number/);
   });
   it("refuses several cells for one value, and a range of the wrong width", () => {
-    const [sigma] = named("FRICTION_STRESS").parameters;
+    const sigma = named("FRICTION_STRESS").parameters.find(({ name }) => name === "sigma0");
     expect(shapeFault(sigma!.parameter, { ...here, rows: 2 })).toMatch(/takes one cell; 2 × 1/);
     const tendons = named("TRANSFORMED_AREA").parameters.find(({ name }) => name === "tendons")!;
     expect(shapeFault(tendons.parameter, { ...here, rows: 4 })).toMatch(/has 2 columns/);
@@ -108,7 +108,7 @@ describe("blocks on the grid", () => {
     const f = named("FRICTION_STRESS");
     const block = blockFor(f, { row: 2, column: 1 }, none);
     await grid.insert(sheet!, block.cells);
-    const values = [1395, 0.2, 0.3, 0.003, 12];
+    const values = [0.3, 0.2, 0.003, "1/m", 1395, 12];
     for (const [i, cell] of block.inputs.entries()) await grid.enter({ sheet: sheet!, ...cell }, values[i]!);
     const expected = worksheetFunctions.find(({ id }) => id === f.id)!.call(values) as { readonly value: number };
     expect((await grid.read(sheet!, { ...block.result, rows: 1, columns: 1 }))[0]![0]!.value).toBe(expected.value);
@@ -116,7 +116,7 @@ describe("blocks on the grid", () => {
       /are not empty; nothing was written/,
     );
     expect(
-      (await grid.read(sheet!, { row: 9, column: 1, rows: 2, columns: 5 })).flat().every((c) => c.value === null),
+      (await grid.read(sheet!, { row: 10, column: 1, rows: 2, columns: 5 })).flat().every((c) => c.value === null),
     ).toBe(true);
   });
 

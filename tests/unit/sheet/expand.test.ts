@@ -102,7 +102,7 @@ describe("references", () => {
   test("tendon and station from the tables of either", () => {
     expect(contents("ax")).toEqual([0, 1, 2, 3, 4, 0, 1, 2, 3, 4].map((i) => `=${free("x", i)}`));
     expect(contents("sfr")[stations + 2]).toBe(
-      `=KERN.FRICTION_STRESS_EN1992_2004(${fixed("sigj", 1)},${fixed("mu")},${free("theta", stations + 2)},${fixed("k")},${free("ax", stations + 2)})`,
+      `=KERN.FRICTION_STRESS(${free("theta", stations + 2)},${fixed("mu")},${fixed("k")},"rad/m",${fixed("sigj", 1)},${free("ax", stations + 2)})`,
     );
   });
   test("station by tendon finds tendon by station, fixed because its rows do not move along", () => {
@@ -226,9 +226,9 @@ test("warnings: one line for an input with an everyday range, one for a row with
   expect(rows).toBe(10);
   expect(Array.from({ length: rows }, (_, i) => cellAt(row + i, column)?.formula)).toEqual([
     ...[...inputs, ...columnsOfInputs].map(([id, cells]) => `=KERN.INPUT_WARNINGS("${key[id!]!}",${cells})`),
-    `=KERN.WARNINGS("FRICTION_STRESS_EN1992_2004",${fixed("sigj", 0)},${fixed("mu")},${fixed("theta", 4)},${fixed("k")},${fixed("ax", 4)})`,
-    `=KERN.WARNINGS("FRICTION_STRESS_EN1992_2004",${fixed("sigj", 1)},${fixed("mu")},${fixed("theta", 9)},${fixed("k")},${fixed("ax", 9)})`,
-    `=KERN.WARNINGS("FRICTION_STRESS_EN1992_2004",${fixed("jack")},${fixed("mu")},${fixed("turn")},${fixed("k")},${fixed("ref")})`,
+    `=KERN.WARNINGS("FRICTION_STRESS",${fixed("theta", 4)},${fixed("mu")},${fixed("k")},"rad/m",${fixed("sigj", 0)},${fixed("ax", 4)})`,
+    `=KERN.WARNINGS("FRICTION_STRESS",${fixed("theta", 9)},${fixed("mu")},${fixed("k")},"rad/m",${fixed("sigj", 1)},${fixed("ax", 9)})`,
+    `=KERN.WARNINGS("FRICTION_STRESS",${fixed("turn")},${fixed("mu")},${fixed("k")},"rad/m",${fixed("jack")},${fixed("ref")})`,
   ]);
   expect(cellAt(row, 1)?.value).toMatch(/^input \d\.\d: μ, friction coefficient/);
   expect(cellAt(row + 7, 1)?.value).toBe("row 3.1: σp, tendon stress, tension positive, tendon 1, station 5");

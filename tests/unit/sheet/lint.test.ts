@@ -31,7 +31,7 @@ const replace =
     Object.assign(it, { id, ...spec });
   };
 
-const friction = "KERN.FRICTION_STRESS_EN1992_2004";
+const friction = "KERN.FRICTION_STRESS";
 
 test("a sound template gives no message", () => {
   expect(lint(small)).toEqual([]);
@@ -143,22 +143,22 @@ test.each<[string, (t: ReturnType<typeof copy>) => void, string]>([
   ],
   [
     "too few arguments",
-    change("sRef", { formula: `${friction}({jack},{mu})` }),
-    `${friction} takes 5 arguments; 2 are given`,
+    change("sRef", { formula: `${friction}({turn},{mu})` }),
+    `${friction} takes 6 arguments; 2 are given`,
   ],
   [
     "a missing argument",
-    change("sRef", { formula: `${friction}({jack},,{turn},{k},{ref})` }),
-    "argument 2 of KERN.FRICTION_STRESS_EN1992_2004 (friction coefficient between tendon and duct) is missing",
+    change("sRef", { formula: `${friction}({turn},,{k},"rad/m",{jack},{ref})` }),
+    "argument 2 of KERN.FRICTION_STRESS (friction coefficient between tendon and duct) is missing",
   ],
   [
     "the unit of an argument",
-    change("sRef", { formula: `${friction}({jack},{mu},{turn},{k},{turn})` }),
+    change("sRef", { formula: `${friction}({turn},{mu},{k},"rad/m",{jack},{turn})` }),
     "is in m; turn is in rad",
   ],
   [
     "the unit of a sum in an argument",
-    change("sRef", { formula: `${friction}({jack},{mu},{turn}+{L},{k},{ref})` }),
+    change("sRef", { formula: `${friction}({turn}+{L},{mu},{k},"rad/m",{jack},{ref})` }),
     "is in rad; L is in m",
   ],
   [
@@ -219,7 +219,7 @@ test.each<[string, (t: ReturnType<typeof copy>) => void, string]>([
   ],
   [
     "a range where a value is asked",
-    change("sRef", { formula: `${friction}({sigj[]},{mu},{turn},{k},{ref})` }),
+    change("sRef", { formula: `${friction}({turn},{mu},{k},"rad/m",{sigj[]},{ref})` }),
     "is one value; {sigj[…]} is a range",
   ],
   [

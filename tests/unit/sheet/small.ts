@@ -184,7 +184,7 @@ export const small: Template = {
             {
               id: "sfr",
               quantity: "tendonStress",
-              formula: "KERN.FRICTION_STRESS_EN1992_2004({sigj},{mu},{theta},{k},{ax})",
+              formula: 'KERN.FRICTION_STRESS({theta},{mu},{k},"rad/m",{sigj},{ax})',
               warnAt: "last",
             },
           ],
@@ -216,7 +216,7 @@ export const small: Template = {
           quantity: "tendonStress",
           text: "stress at the reference point",
           symbol: "σ_ref",
-          formula: "KERN.FRICTION_STRESS_EN1992_2004({jack},{mu},{turn},{k},{ref})",
+          formula: 'KERN.FRICTION_STRESS({turn},{mu},{k},"rad/m",{jack},{ref})',
         },
         { id: "jack", quantity: "jackingStress", formula: "MAX({sigj[]})" },
         { id: "ref", quantity: "distanceFromJack", formula: "{L}" },

@@ -1,11 +1,13 @@
-import { bedDrawInLoss, bedElongation, deflectionForce } from "./bed.ts";
-import { equivalentTimeHeatCuringEn1992, heatCuredStrengthEn1992, thermalLossEn1992 } from "./heatCuringEn1992.ts";
+import { bedElongation } from "./bedElongation.ts";
+import { equivalentTimeHeatCuringEn1992 } from "./equivalentTimeHeatCuringEn1992.ts";
+import { heatCuredStrengthEn1992 } from "./heatCuredStrengthEn1992.ts";
+import { holdDownForce } from "./holdDownForce.ts";
+import { thermalLossEn1992 } from "./thermalLossEn1992.ts";
 
 export const bedFormulas = [
   bedElongation,
-  bedDrawInLoss,
-  deflectionForce,
+  holdDownForce,
   equivalentTimeHeatCuringEn1992,
   thermalLossEn1992,
   heatCuredStrengthEn1992,
-] as const;
+];

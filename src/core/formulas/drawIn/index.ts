@@ -1,14 +1,21 @@
-import { alongTendon } from "./alongTendon.ts";
-import { drawInGeneral } from "./general.ts";
-import { releaseFormulas } from "./release.ts";
+import { drawInLength } from "./drawInLength.ts";
+import { drawInLengthTable } from "./drawInLengthTable.ts";
+import { drawInLengthUniform } from "./drawInLengthUniform.ts";
+import { drawInLevelStress } from "./drawInLevelStress.ts";
+import { drawInLevelStressTable } from "./drawInLevelStressTable.ts";
+import { drawInLossUniform } from "./drawInLossUniform.ts";
 import { stressAfterDrawIn } from "./stressAfterDrawIn.ts";
-import { drawInLengthUniform, drawInLossUniform } from "./uniform.ts";
+import { tendonMeanStress } from "./tendonMeanStress.ts";
+import { tendonStressDrawIn } from "./tendonStressDrawIn.ts";
 
 export const drawInFormulas = [
   drawInLengthUniform,
   drawInLossUniform,
-  ...drawInGeneral,
+  drawInLevelStress,
+  drawInLength,
+  drawInLevelStressTable,
+  drawInLengthTable,
   stressAfterDrawIn,
-  ...alongTendon,
-  ...releaseFormulas,
+  tendonStressDrawIn,
+  tendonMeanStress,
 ];

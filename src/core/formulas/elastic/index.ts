@@ -1,14 +1,19 @@
-import { elasticLossAtLevel } from "./atLevel.ts";
-import { elasticShorteningPretension } from "./pretension.ts";
-import { programmeFormulas } from "./programme.ts";
-import { stepFormulas } from "./step.ts";
-import { elasticShorteningPostEn1992, elasticShorteningSequence } from "./sequence.ts";
+import { eccentricityAfterStressingStep } from "./eccentricityAfterStressingStep.ts";
+import { elasticLossAtLevel } from "./elasticLossAtLevel.ts";
+import { elasticLossPostEn1992 } from "./elasticLossPostEn1992.ts";
+import { elasticLossPretension } from "./elasticLossPretension.ts";
+import { elasticLossProgramme } from "./elasticLossProgramme.ts";
+import { elasticLossSequence } from "./elasticLossSequence.ts";
+import { forceAfterStressingStep } from "./forceAfterStressingStep.ts";
+import { jackingForceCompensated } from "./jackingForceCompensated.ts";
 
 export const elasticFormulas = [
-  elasticShorteningPretension,
+  elasticLossPretension,
   elasticLossAtLevel,
-  elasticShorteningSequence,
-  elasticShorteningPostEn1992,
-  ...programmeFormulas,
-  ...stepFormulas,
+  elasticLossSequence,
+  elasticLossPostEn1992,
+  elasticLossProgramme,
+  jackingForceCompensated,
+  forceAfterStressingStep,
+  eccentricityAfterStressingStep,
 ];

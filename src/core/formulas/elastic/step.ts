@@ -1,25 +1,25 @@
 import { cautions } from "../../cautions.ts";
-import { InputError, NoResult } from "../../errors.ts";
-import { stepwise } from "../../formula.ts";
+import { InputError } from "../../errors.ts";
 import { as, format } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
-import { mechanics } from "../mechanics.ts";
-import { programmeMember, programmeTendons } from "./programme.ts";
+import { shorteningMember } from "./member.ts";
+import { programme } from "./programme.ts";
 import { lossOf, type Member, type Wanted } from "./rounds.ts";
 
-const params = {
-  tendons: programmeTendons,
+/** Between the stressing of one tendon and the next. */
+export const stepParams = {
+  tendons: programme,
+  ...shorteningMember,
   order: as(q.stressingOrder, { symbol: "k", text: "place in the order of stressing just reached" }),
-  ...programmeMember,
 };
-const notes = [
-  "Tendons of a later place are not stressed yet. Each tendon has its force after draw-in, less what those stressed after it have taken so far by elastic shortening, as in ELASTIC_SHORTENING_SEQUENCE.",
+export const stepNotes = [
+  "Tendons of a later place are not stressed yet. Each tendon has its force after draw-in, less what those stressed after it have taken so far by elastic shortening, as in ELASTIC_LOSS_SEQUENCE.",
   "In that shortening the self-weight moment becomes active in proportion to the force stressed. Where less of it acts, tendons below the centroid lose more than this and those above it less, so that tension at the top is not underestimated.",
   cautions.stressing,
 ];
-const force =
+/** The force left in a tendon, as TeX. */
+export const forceLeft =
   "P_j^{(k)} = P_j - A_{p,j}\\frac{E_p}{E_c}\\sum_{j < i \\le k}\\left[\\frac{P_i}{A} + \\frac{P_i e_i e_j}{I} - \\frac{P_i}{\\sum P}\\frac{M_g e_j}{I}\\right]";
-const unpublished = "No published number found; tests stress the tendons one after another and look at what is left.";
 
 interface Left {
   readonly t: Wanted;
@@ -27,7 +27,7 @@ interface Left {
 }
 
 /** Forces of the tendons stressed so far. */
-function leftAfter(all: readonly Wanted[], order: number, member: Member): readonly Left[] {
+export function leftAfter(all: readonly Wanted[], order: number, member: Member): readonly Left[] {
   const stressed = all.filter((t) => t.order <= order);
   if (stressed.length === 0)
     throw new InputError(
@@ -44,7 +44,7 @@ function leftAfter(all: readonly Wanted[], order: number, member: Member): reado
 }
 
 /** The same by resultants: place after place, what each new group takes from all before it at once. */
-function resultants(
+export function resultants(
   all: readonly Wanted[],
   order: number,
   { A, I, M_g, E_p, E_c }: Member,
@@ -69,55 +69,6 @@ function resultants(
   );
 }
 
-const sumOf = (left: readonly Left[]): number => left.reduce((sum, { P }) => sum + P, 0);
-const momentOf = (left: readonly Left[]): number => left.reduce((sum, { t, P }) => sum + P * t.e, 0);
-const scaleOf = (all: readonly Wanted[]): number => all.reduce((sum, { P }) => sum + P, 0);
-
-/** What acts on the concrete between the stressing of one tendon and the next? */
-export const forceAfterStep = stepwise({
-  id: "FORCE_AFTER_STRESSING_STEP",
-  family: "stressing",
-  summary: "Force of all post-tensioned tendons stressed up to a place in the order of stressing",
-  notes,
-  source: mechanics,
-  params,
-  result: { ...q.prestressForce, symbol: "P_k", text: "force of the tendons stressed so far", min: -1e6 },
-  steps: { P_k: { symbol: "P_k", unit: "kN", governing: `P_k = \\sum_{j \\le k} P_j^{(k)},\\quad ${force}` } },
-  compute: ({ tendons: all, order, ...member }) => ({ P_k: sumOf(leftAfter(all, order, member)) }),
-  proof: ({ tendons: all, order, ...member }, { P_k }) => (P_k - resultants(all, order, member).P) / scaleOf(all),
-  unpublished,
-});
-
-/** And where does it act? */
-export const eccentricityAfterStep = stepwise({
-  id: "ECCENTRICITY_AFTER_STRESSING_STEP",
-  family: "stressing",
-  summary: "Eccentricity of the force of all post-tensioned tendons stressed up to a place in the order of stressing",
-  notes,
-  source: mechanics,
-  params,
-  result: as(q.eccentricity, { symbol: "e_k", text: "eccentricity of the force of the tendons stressed so far" }),
-  steps: {
-    e_k: {
-      symbol: "e_k",
-      unit: "mm",
-      governing: `e_k = \\frac{\\sum_{j \\le k} P_j^{(k)} e_j}{\\sum_{j \\le k} P_j^{(k)}},\\quad ${force}`,
-    },
-  },
-  compute: ({ tendons: all, order, ...member }) => {
-    const left = leftAfter(all, order, member);
-    if (sumOf(left) <= 0)
-      throw new NoResult(
-        "the tendons stressed later take the whole force of those before them: there is too much steel for this section",
-      );
-    return { e_k: momentOf(left) / sumOf(left) };
-  },
-  proof: ({ tendons: all, order, ...member }, { e_k }) => {
-    const { P, Pe } = resultants(all, order, member);
-    const arm = Math.max(...all.map((t) => Math.abs(t.e)), 1);
-    return (e_k * P - Pe) / (arm * scaleOf(all));
-  },
-  unpublished,
-});
-
-export const stepFormulas = [forceAfterStep, eccentricityAfterStep];
+export const sumOf = (left: readonly Left[]): number => left.reduce((sum, { P }) => sum + P, 0);
+export const momentOf = (left: readonly Left[]): number => left.reduce((sum, { t, P }) => sum + P * t.e, 0);
+export const scaleOf = (all: readonly Wanted[]): number => all.reduce((sum, { P }) => sum + P, 0);

@@ -1,5 +1,6 @@
 import { frictionStress } from "./frictionStress.ts";
-import { frictionStressEn1992 } from "./frictionStressEn1992.ts";
 import { frictionStressLinear } from "./frictionStressLinear.ts";
+import { nullPoint } from "./nullPoint.ts";
+import { tendonStressFriction } from "./tendonStressFriction.ts";
 
-export const frictionFormulas = [frictionStress, frictionStressEn1992, frictionStressLinear];
+export const frictionFormulas = [frictionStress, frictionStressLinear, tendonStressFriction, nullPoint];

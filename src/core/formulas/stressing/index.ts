@@ -1,7 +1,31 @@
-import { barFormulas } from "./bar.ts";
-import { elongationFormulas } from "./elongation.ts";
-import { measuredFormulas } from "./measured.ts";
-import { pressureFormulas } from "./pressure.ts";
+import { elongationAtJack } from "./elongationAtJack.ts";
+import { elongationDeviation } from "./elongationDeviation.ts";
+import { elongationDeviationUtilisation } from "./elongationDeviationUtilisation.ts";
+import { elongationFromReadings } from "./elongationFromReadings.ts";
+import { elongationStage } from "./elongationStage.ts";
+import { elongationUniform } from "./elongationUniform.ts";
+import { gaugePressure } from "./gaugePressure.ts";
+import { jackForce } from "./jackForce.ts";
+import { jackStrokes } from "./jackStrokes.ts";
+import { lockOffJackingStress } from "./lockOffJackingStress.ts";
+import { lockOffLoss } from "./lockOffLoss.ts";
+import { lockOffStress } from "./lockOffStress.ts";
+import { stressingTable } from "./stressingTable.ts";
+import { tendonElongation } from "./tendonElongation.ts";
 
-export const stressingFormulas = [...elongationFormulas, ...barFormulas, ...pressureFormulas, ...measuredFormulas];
-export { stressingSpills } from "./stages.ts";
+export const stressingFormulas = [
+  elongationUniform,
+  tendonElongation,
+  lockOffLoss,
+  lockOffStress,
+  lockOffJackingStress,
+  jackForce,
+  gaugePressure,
+  elongationStage,
+  jackStrokes,
+  elongationFromReadings,
+  elongationAtJack,
+  elongationDeviation,
+  elongationDeviationUtilisation,
+];
+export const stressingSpills = [stressingTable];

@@ -1,4 +1,4 @@
-import type { Pulled } from "../drawIn/pulled.ts";
+import type { Pulled } from "../friction/pulled.ts";
 import type { integrate } from "../tendon/integrate.ts";
 
 /** ∫ σ dl along the true curve from the jack to a distance; over E_p it is the elongation there. `by`: the way to integrate. */

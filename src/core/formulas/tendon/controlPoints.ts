@@ -1,4 +1,4 @@
-import { choice, table } from "../../parameters.ts";
+import { as, choice, table } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 
 /** How the tendon runs from a control point to the next. */
@@ -23,19 +23,23 @@ export const controlPoints = table({
   minRows: 2,
 });
 
-export const jackingEnd = choice({
-  key: "jackingEnd",
-  symbol: "end",
-  text: "jacking end",
-  values: [
-    { value: "LEFT", text: "left end" },
-    { value: "RIGHT", text: "right end" },
-  ],
-});
+/** The same in plan, where the offset stands for the eccentricity. */
+export const planPoints = {
+  ...table({
+    key: "planPoints",
+    symbol: "plan",
+    text: "control points in plan; same ends as in elevation",
+    columns: {
+      ...controlPoints.columns,
+      e: as(q.eccentricity, { symbol: "y", text: "offset in plan from a line along the span" }),
+    },
+    minRows: 2,
+  }),
+  optional: true,
+} as const;
 
 export type ControlPoint = {
   readonly x: number;
   readonly e: number;
   readonly shape: "LINE" | "FROM_LEVEL" | "TO_LEVEL" | "SMOOTH";
 };
-export type End = "LEFT" | "RIGHT";

@@ -1,13 +1,23 @@
 import { deflectedEccentricity } from "./deflectedEccentricity.ts";
-import { deviationFormulas } from "./deviation.ts";
-import { tendonFormulas as ofControlPoints } from "./geometry.ts";
-import { tendonKinkAngle } from "./kink.ts";
-import { spatialFormulas } from "./spatial.ts";
+import { deviationForce } from "./deviationForce.ts";
+import { deviationForceComponent } from "./deviationForceComponent.ts";
+import { distanceFromJack } from "./distanceFromJack.ts";
+import { tendonAngle } from "./tendonAngle.ts";
+import { tendonEccentricity } from "./tendonEccentricity.ts";
+import { tendonKinkAngle } from "./tendonKinkAngle.ts";
+import { tendonLength } from "./tendonLength.ts";
+import { tendonMinRadius } from "./tendonMinRadius.ts";
+import { tendonSlope } from "./tendonSlope.ts";
 
 export const tendonFormulas = [
-  ...ofControlPoints,
+  tendonEccentricity,
+  tendonSlope,
+  tendonAngle,
+  distanceFromJack,
+  tendonLength,
+  tendonMinRadius,
   tendonKinkAngle,
   deflectedEccentricity,
-  ...spatialFormulas,
-  ...deviationFormulas,
+  deviationForce,
+  deviationForceComponent,
 ];

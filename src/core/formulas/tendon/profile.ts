@@ -1,6 +1,7 @@
 import { InputError } from "../../errors.ts";
 import { format } from "../../parameters.ts";
-import type { ControlPoint, End } from "./controlPoints.ts";
+import type { ControlPoint } from "./controlPoints.ts";
+import type { End } from "./ends.ts";
 import { integrate } from "./integrate.ts";
 
 /** One segment: a parabola or a straight line between two control points, by its end slopes. Lengths in mm. */
@@ -133,13 +134,6 @@ export function fromEnd(p: Profile, end: End): Profile {
 /** Distance along the span from the jacking end. */
 export function distanceFrom(p: Profile, x: number, end: End): number {
   return end === "LEFT" ? x - left(p) : right(p) - x;
-}
-
-/** Angle change on the way from the jacking end to x. A kink at x itself counts: the tendon has been pulled over it. */
-export function angleFrom(p: Profile, x: number, end: End): number {
-  const seen = fromEnd(p, end);
-  const at = end === "LEFT" ? x : right(p) - x;
-  return angleBetween(seen, left(seen), at);
 }
 
 /** Angle change from a to b a second way: curvature summed along x, kinks by the angle between two lines. */

@@ -36,13 +36,13 @@ export const anchoredStressEn1992 = stepwise({
   ],
   source: { key: "EN1992-1-1:2004", clause: `${clause}(4)`, basis: "seen", readIn: "CE:2021" },
   params: {
-    x: q.bondedDistance,
     ...lengths,
     sigma_pmInf: as(q.tendonStress, { symbol: "σ_pm∞", text: "prestress after all losses" }),
     sigma_pd: as(q.tendonStress, {
       symbol: "σ_pd",
       text: "tendon stress of the ultimate state for which l_bpd was computed",
     }),
+    x: q.bondedDistance,
   },
   limits: ({ l_pt2, sigma_pmInf }) => ({
     l_bpd: { min: l_pt2, because: "the transmission length, of which the anchorage length is an extension" },
