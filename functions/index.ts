@@ -11,6 +11,7 @@ export { referenceFolder, referencePage } from "./referencePlace.ts";
 export { register, type CustomFunctionsHost } from "./register.ts";
 export {
   namespace,
+  ourFunctions,
   worksheetFunction,
   worksheetFunctions,
   type FunctionParameter,

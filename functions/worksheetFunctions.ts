@@ -168,3 +168,6 @@ export const worksheetFunctions: readonly WorksheetFunction[] = [
     call: guarded(aboutMarks.id, aboutMarks.compute),
   },
 ];
+
+/** Our worksheet functions by their id, as formulas call them. */
+export const ourFunctions: ReadonlyMap<string, WorksheetFunction> = new Map(worksheetFunctions.map((f) => [f.id, f]));

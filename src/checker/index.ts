@@ -1,6 +1,6 @@
 /** The only door to the checker's tools: reading formulas, recognising and comparing sheets, what-if, marks, validation sheets. */
 export { takeSnapshot } from "./book/takeSnapshot.ts";
-export { conflictsIn, plannedSnapshot, type Conflict } from "./conflicts.ts";
+export { conflictsIn, type Conflict } from "./conflicts.ts";
 export type { Recognised } from "./recognise/recognised.ts";
 export { recognise, recogniseSnapshot } from "./recognise/recognise.ts";
 export { compare, type Comparison } from "./compare/compare.ts";

@@ -14,6 +14,7 @@ export {
 } from "./excel/index.ts";
 export { openGridInBrowser, openGridInNode, type Entry, type GridHost } from "./grid/index.ts";
 export { likeColours } from "./look/likeColours.ts";
+export { planValues } from "./host/planValues.ts";
 export { checkSheetName } from "./host/sheetName.ts";
 export { defaultStyle, styles, tones, type CellStyle } from "./look/styles.ts";
 export {

@@ -1,6 +1,6 @@
-import { bookOfSheets, plannedSnapshot } from "../../src/checker/index.ts";
+import { bookOfSheets } from "../../src/checker/index.ts";
 import { a1, Calculation, type Address, type Book } from "../../src/cells/index.ts";
-import { skeletonOf, type InputCell, type Plan, type Template } from "../../src/sheet/index.ts";
+import { plannedSnapshot, skeletonOf, type InputCell, type Plan, type Template } from "../../src/sheet/index.ts";
 import type { Inputs } from "../../src/sheet/index.ts";
 
 type Single = string | number | null;
@@ -19,7 +19,7 @@ export class DrawnSheet {
     const { plan, inputs } = skeletonOf(template, shape);
     this.plan = plan;
     this.inputs = inputs;
-    this.#book = bookOfSheets([plannedSnapshot(plan)]);
+    this.#book = bookOfSheets([plannedSnapshot(plan, "Sheet1")]);
     this.#formulas = plan.cells.filter(({ formula }) => formula !== undefined);
   }
 

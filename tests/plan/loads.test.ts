@@ -1,4 +1,4 @@
-import { afterEach, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { planFor } from "../../src/command/sheet/inputs.ts";
 import { expand, type Inputs, type InputValue } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
@@ -14,12 +14,7 @@ const exampleOf = (id: string): Inputs => templateOf(id).example.inputs;
 const withoutLoads = (id: string): Inputs =>
   Object.fromEntries(Object.entries(exampleOf(id)).filter(([key]) => key !== "gs" && key !== "ql"));
 
-let built: BuiltSheet | undefined;
-afterEach(() => {
-  built?.grid.dispose();
-  built = undefined;
-});
-
+let built: BuiltSheet;
 /** Straight between points, in kN·m and m; the result in N·mm at x in mm. */
 const straight =
   (xs: readonly number[], ms: readonly number[]) =>
@@ -41,7 +36,7 @@ const point =
   };
 const agreeing = ["x", "Mg", "Ms", "Mq", "P0", "dcsr", "spInf", "lowTop", "lowBottom", "vmin", "vmax"] as const;
 
-async function agreeWith(sheet: BuiltSheet, expected: ReturnType<typeof beam>): Promise<void> {
+function agreeWith(sheet: BuiltSheet, expected: ReturnType<typeof beam>): void {
   const r = expected.rows;
   const values: Readonly<Record<(typeof agreeing)[number], readonly number[]>> = {
     x: r.map((row) => row.x / 1000),
@@ -56,14 +51,14 @@ async function agreeWith(sheet: BuiltSheet, expected: ReturnType<typeof beam>): 
     vmin: expected.stages.flatMap((s) => s.at.map((a) => a.min)),
     vmax: expected.stages.flatMap((s) => s.at.map((a) => a.max)),
   };
-  for (const id of agreeing) await sheet.agree(id, values[id]);
+  for (const id of agreeing) sheet.agree(id, values[id]);
 }
 
 describe("loads as they come, against a second computation", () => {
   const xs = [0, 6, 12, 18, 24];
 
-  test("point loads and further moments of every action, beside the uniform loads", async () => {
-    built = await builtSheet(post, {
+  test("point loads and further moments of every action, beside the uniform loads", () => {
+    built = builtSheet(post, {
       ...exampleOf(post),
       loads: "FURTHER",
       momentPoints: 5,
@@ -87,31 +82,31 @@ describe("loads as they come, against a second computation", () => {
       },
     });
     const lifted = straight(xs, [0, 10, 14, 10, 0]);
-    await built.agree(
+    built.agree(
       "Ml",
       own.rows.map((row) => (row.Ml + lifted(row.x)) / 1e6),
     );
     for (const id of ["x", "Mg", "Ms", "Mq"] as const)
-      await built.agree(
+      built.agree(
         id,
         own.rows.map((row) => (id === "x" ? row.x / 1000 : row[id] / 1e6)),
       );
-    await built.agree(
+    built.agree(
       "dcsr",
       own.rows.map((row) => row.dcsr),
     );
-    expect(await built.errors()).toEqual([]);
+    expect(built.errors()).toEqual([]);
   });
 
-  test("moments entered for a member that no span formula describes", async () => {
+  test("moments entered for a member that no span formula describes", () => {
     const places = [0, 4, 8, 12, 16, 20, 24];
     const [furG, furS, furQ] = [
       [0, 300, 600, 820, 600, 300, 0],
       [0, 200, 300, 400, 300, 200, 0],
       [0, 500, 800, 900, 800, 500, 0],
     ];
-    built = await builtSheet(post, { ...withoutLoads(post), loads: "MOMENTS", momentPoints: 7, furG, furS, furQ });
-    await agreeWith(
+    built = builtSheet(post, { ...withoutLoads(post), loads: "MOMENTS", momentPoints: 7, furG, furS, furQ });
+    agreeWith(
       built,
       beam({
         ...alderQuay,
@@ -125,7 +120,7 @@ describe("loads as they come, against a second computation", () => {
       }),
     );
     // Only the web, whose shear nobody entered, withholds OK.
-    const { overall, checks } = await built.verdicts();
+    const { overall, checks } = built.verdicts();
     expect(overall).toBe("INCOMPLETE");
     expect(checks.filter(({ verdict }) => verdict !== "OK").map(({ description }) => description)).toEqual([
       "principal tension in the web",
@@ -136,10 +131,10 @@ describe("loads as they come, against a second computation", () => {
 describe("a member without end supports", () => {
   test.each(templates.map(({ id }) => id))(
     "%s: no moment entered is INCOMPLETE, whatever the span",
-    async (id) => {
-      built = await builtSheet(id, { ...withoutLoads(id), loads: "MOMENTS" });
-      expect((await built.verdicts()).overall).toBe("INCOMPLETE");
-      const own = (await built.column("Mg")) as number[];
+    (id) => {
+      built = builtSheet(id, { ...withoutLoads(id), loads: "MOMENTS" });
+      expect(built.verdicts().overall).toBe("INCOMPLETE");
+      const own = built.column("Mg") as number[];
       expect(own.every((M) => M === 0)).toBe(true);
     },
     120_000,
@@ -153,8 +148,8 @@ describe("a member without end supports", () => {
     expect(() => planFor(templateOf(post), settings, true)).toThrow(/input ql has no place on a sheet of this shape/);
   });
 
-  test("points that do not reach both ends: FAIL", async () => {
-    built = await builtSheet(post, {
+  test("points that do not reach both ends: FAIL", () => {
+    built = builtSheet(post, {
       ...withoutLoads(post),
       loads: "MOMENTS",
       furX: [0, 12, 23],
@@ -162,13 +157,13 @@ describe("a member without end supports", () => {
       furS: [0, 400, 0],
       furQ: [0, 900, 0],
     });
-    expect((await built.verdicts()).overall).toBe("FAIL");
-    expect(await built.errors()).toEqual([]);
+    expect(built.verdicts().overall).toBe("FAIL");
+    expect(built.errors()).toEqual([]);
   });
 });
 
-test("pre-tensioned: point loads stand left and right, one at midspan once; the self-weight entered shortens the strands", async () => {
-  built = await builtSheet(pre, {
+test("pre-tensioned: point loads stand left and right, one at midspan once; the self-weight entered shortens the strands", () => {
+  built = builtSheet(pre, {
     ...exampleOf(pre),
     loads: "FURTHER",
     pointLoads: 2,
@@ -178,16 +173,16 @@ test("pre-tensioned: point loads stand left and right, one at midspan once; the 
     furL: [0, 1, 1],
   });
   const { L, ql } = exampleOf(pre) as { readonly L: number; readonly ql: number };
-  const [x, Mq] = [(await built.column("x")) as number[], (await built.column("Mq")) as number[]];
+  const [x, Mq] = [built.column("x") as number[], built.column("Mq") as number[]];
   // Pair of 10 kN: 10·x up to 5 m, then 50; 20 kN at midspan: 10·x.
   x.forEach((at, i) => expect(Mq[i]).toBeCloseTo((ql * at * (L - at)) / 2 + 10 * Math.min(at, 5) + 10 * at, 6));
-  const g = ((await built.column("g")) as number[])[0]!;
-  expect((await built.column("MgMid"))[0]).toBeCloseTo((g * L * L) / 8 + 9, 6);
+  const g = (built.column("g") as number[])[0]!;
+  expect(built.column("MgMid")[0]).toBeCloseTo((g * L * L) / 8 + 9, 6);
 });
 
-test("further self-weight without its moments while lifting leaves the sheet incomplete", async () => {
-  built = await builtSheet(post, { ...exampleOf(post), loads: "FURTHER", furG: [0, 30, 0] });
-  expect((await built.verdicts()).overall).toBe("INCOMPLETE");
+test("further self-weight without its moments while lifting leaves the sheet incomplete", () => {
+  built = builtSheet(post, { ...exampleOf(post), loads: "FURTHER", furG: [0, 30, 0] });
+  expect(built.verdicts().overall).toBe("INCOMPLETE");
 });
 
 describe.each(templates)("$id", (template) => {

@@ -1,14 +1,11 @@
-import { afterAll, describe, expect, test } from "vitest";
-import { openGridInNode } from "../../src/hosts/grid/index.ts";
+import { describe, expect, test } from "vitest";
+import { openGridInNode, type Values } from "../../src/hosts/index.ts";
 import { expand, RefusedSheet, type Inputs, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
+import { valuesOf } from "./builtSheet.ts";
 
-type Grid = Awaited<ReturnType<typeof openGridInNode>>;
 const template = templates.find((t) => t.id === "post-tensioned-en1992-2004")!;
 const base = template.example.inputs;
-
-let grid: Grid | undefined;
-afterAll(() => grid?.dispose());
 
 /** Every shape the template can take, with inputs that suit it. */
 const variants: readonly (readonly [string, Inputs])[] = [
@@ -138,23 +135,17 @@ const variants: readonly (readonly [string, Inputs])[] = [
 
 interface Made {
   readonly plan: Plan;
-  readonly grid: Grid;
+  readonly cells: Values;
 }
-const sheet = "Beam";
 
-/** A fresh grid each time: sheets that stay would be computed along. */
-async function build(inputs: Inputs, change: (plan: Plan) => Plan = (plan) => plan): Promise<Made> {
-  grid?.dispose();
-  grid = await openGridInNode();
-  const plan = change(expand(template, { ...base, ...inputs }));
-  await grid.apply(plan, { sheetName: sheet, progress: () => undefined });
-  return { plan, grid };
+function build(inputs: Inputs): Made {
+  const plan = expand(template, { ...base, ...inputs });
+  return { plan, cells: valuesOf(plan) };
 }
 
 describe("every shape builds", () => {
-  test.each(variants)("%s: without an error cell, with a verdict", async (_name, inputs) => {
-    const { plan, grid: made } = await build(inputs);
-    const cells = await made.read(sheet, { row: 0, column: 0, rows: plan.rows, columns: plan.columns });
+  test.each(variants)("%s: without an error cell, with a verdict", (_name, inputs) => {
+    const { plan, cells } = build(inputs);
     expect(
       cells.flatMap((row, i) =>
         row.flatMap((cell) =>
@@ -168,19 +159,18 @@ describe("every shape builds", () => {
 });
 
 describe("the states of the sheet", () => {
-  const overallOf = async ({ plan, grid: made }: Made): Promise<unknown> =>
-    (await made.read(sheet, { ...plan.summary.overall, rows: 1, columns: 1 }))[0]![0]!.value;
+  const overallOf = ({ plan: { summary }, cells }: Made): unknown =>
+    cells[summary.overall.row]![summary.overall.column]!.value;
 
-  test("an input left out: INCOMPLETE, and the row says MISSING", async () => {
-    const made = await build({ slip: null });
-    expect(await overallOf(made)).toBe("INCOMPLETE");
+  test("an input left out: INCOMPLETE, and the row says MISSING", () => {
+    const made = build({ slip: null });
+    expect(overallOf(made)).toBe("INCOMPLETE");
     const { row } = made.plan.meanings.find((m) => m.id === "slip")!.at;
-    const status = await made.grid.read(sheet, { row, column: 10, rows: 1, columns: 1 });
-    expect(status[0]![0]!.value).toBe("MISSING");
+    expect(made.cells[row]![10]!.value).toBe("MISSING");
   });
 
-  test("a beam that is too weak: FAIL", async () => {
-    expect(await overallOf(await build({ ql: 45 }))).toBe("FAIL");
+  test("a beam that is too weak: FAIL", () => {
+    expect(overallOf(build({ ql: 45 }))).toBe("FAIL");
   });
 
   const firstTendonAt = (e: number): Inputs => ({
@@ -194,10 +184,10 @@ describe("the states of the sheet", () => {
     fckt: 34,
   });
 
-  test("a tendon outside the concrete: its eccentricity contradicts the section, so INCOMPLETE; its cover fails", async () => {
-    const made = await build(firstTendonAt(680));
-    expect(await overallOf(made)).toBe("INCOMPLETE");
-    const cells = await made.grid.read(sheet, { row: 0, column: 0, rows: made.plan.rows, columns: made.plan.columns });
+  test("a tendon outside the concrete: its eccentricity contradicts the section, so INCOMPLETE; its cover fails", () => {
+    const made = build(firstTendonAt(680));
+    expect(overallOf(made)).toBe("INCOMPLETE");
+    const { cells } = made;
     const broken = made.plan.conflicts!.filter(({ status }) => cells[status.row]![status.column]!.value === "CONFLICT");
     expect(broken.map(({ of, where }) => [of.map(({ id }) => id), where])).toEqual([
       [expect.arrayContaining(["cpe"]), "tendon 1, point 2"],
@@ -206,18 +196,18 @@ describe("the states of the sheet", () => {
     expect(cells[cover.verdict.row]![cover.verdict.column]!.value).toBe("FAIL");
   });
 
-  test("a tendon inside the section with hardly any concrete below it: FAIL", async () => {
-    expect(await overallOf(await build(firstTendonAt(625)))).toBe("FAIL");
+  test("a tendon inside the section with hardly any concrete below it: FAIL", () => {
+    expect(overallOf(build(firstTendonAt(625)))).toBe("FAIL");
   });
 
-  test("storage governs lifting where the factor on self-weight relieves the prestress", async () => {
-    expect(await overallOf(await build({ fckt: 32.5 }))).toBe("FAIL");
+  test("storage governs lifting where the factor on self-weight relieves the prestress", () => {
+    expect(overallOf(build({ fckt: 32.5 }))).toBe("FAIL");
   });
 
-  test("top fibres that nothing holds: FAIL, not INCOMPLETE", async () => {
+  test("top fibres that nothing holds: FAIL, not INCOMPLETE", () => {
     expect(
-      await overallOf(
-        await build({
+      overallOf(
+        build({
           cpe: [
             [500, 550, 500],
             [400, 550, 400],
@@ -229,15 +219,27 @@ describe("the states of the sheet", () => {
   });
 
   test("a shape input changed on the sheet all the same: REBUILD", async () => {
+    const sheetName = "Beam";
     const place = (plan: Plan) => plan.meanings.find((m) => m.id === "tendons")!.at;
     // The cell is locked; here the lock is taken off, as someone may do in the spreadsheet program.
-    const made = await build({}, (plan) => ({ ...plan, unlocked: [...plan.unlocked, place(plan)] }));
-    await made.grid.enter({ sheet, row: place(made.plan).row, column: place(made.plan).column }, 4);
-    await expect.poll(() => overallOf(made), { timeout: 10_000 }).toBe("REBUILD");
+    const { plan } = build({});
+    const grid = await openGridInNode();
+    try {
+      await grid.apply(
+        { ...plan, unlocked: [...plan.unlocked, place(plan)] },
+        { sheetName, progress: () => undefined },
+      );
+      await grid.enter({ sheet: sheetName, row: place(plan).row, column: place(plan).column }, 4);
+      const overall = async () =>
+        (await grid.read(sheetName, { ...plan.summary.overall, rows: 1, columns: 1 }))[0]![0]!.value;
+      await expect.poll(overall, { timeout: 10_000 }).toBe("REBUILD");
+    } finally {
+      grid.dispose();
+    }
   });
 
-  test("a jacking stress above the limit is a verdict, not an error", async () => {
-    expect(await overallOf(await build({ sigj: [1460, 1400, 1400] }))).toBe("FAIL");
+  test("a jacking stress above the limit is a verdict, not an error", () => {
+    expect(overallOf(build({ sigj: [1460, 1400, 1400] }))).toBe("FAIL");
   });
 });
 

@@ -1,10 +1,7 @@
-import { afterAll, describe, expect, test } from "vitest";
-import { openGridInNode } from "../../src/hosts/grid/index.ts";
+import { describe, expect, test } from "vitest";
 import { columns, expand, type Inputs } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
-
-const grid = await openGridInNode();
-afterAll(() => grid.dispose());
+import { valuesOf } from "./builtSheet.ts";
 
 /** One tendon and no extras: few cells to compute. */
 const small: Inputs = {
@@ -24,17 +21,13 @@ const small: Inputs = {
   zt: [0],
   Rlim: [6],
 };
-let sheets = 0;
-
 /** The statuses of inputs by id, and the list of warnings, of a sheet with these inputs. */
-async function said(id: string, base: Inputs, changes: Inputs) {
+function said(id: string, base: Inputs, changes: Inputs) {
   const template = templates.find((one) => one.id === id)!;
   const { inputs } = template.example;
   // Inputs of shapes that the small sheet has not are left out by their own `when`.
   const plan = expand(template, { ...inputs, ...base, ...changes });
-  const sheetName = `Unusual ${++sheets}`;
-  await grid.apply(plan, { sheetName, progress: () => undefined });
-  const values = await grid.read(sheetName, { row: 0, column: 0, rows: plan.rows, columns: plan.columns });
+  const values = valuesOf(plan);
   const status = (input: string, below = 0): unknown => {
     const { at } = plan.meanings.find((meaning) => meaning.id === input)!;
     return values[at.row + below]![columns.verdict]!.value;
@@ -49,8 +42,8 @@ describe("values in a neighbouring unit that were allowed without a word", () =>
   // Loads early enough for 57 days to come after them; with those of the example that end of service is refused.
   const early: Inputs = { tg: 20, tq: 40 };
 
-  test("are marked at the input and stand in the list of warnings", async () => {
-    const { status, warnings } = await said("post-tensioned-en1992-2004", small, { ...early, ...wrong });
+  test("are marked at the input and stand in the list of warnings", () => {
+    const { status, warnings } = said("post-tensioned-en1992-2004", small, { ...early, ...wrong });
     for (const id of Object.keys(wrong)) expect(status(id), id).toBe("UNUSUAL");
     const text = warnings.join("\n");
     expect(text).toMatch(
@@ -61,16 +54,16 @@ describe("values in a neighbouring unit that were allowed without a word", () =>
     expect(text).toMatch(/0\.7 % is outside the everyday range 30 to 100 %\. A value in parts of 1, not per cent\?/);
   });
 
-  test("of a table are named by their row", async () => {
-    const { status, warnings } = await said("post-tensioned-en1992-2004", small, { cpe: [[0, 0.52, 0]] });
+  test("of a table are named by their row", () => {
+    const { status, warnings } = said("post-tensioned-en1992-2004", small, { cpe: [[0, 0.52, 0]] });
     expect([status("cpe"), status("cpe", 1), status("cpe", 2)]).toEqual(["given", "UNUSUAL", "given"]);
     expect(warnings.join("\n")).toMatch(
       /e \(.*\) in row 2 = 0\.52 mm is outside the everyday range .*\. A value in m\?/,
     );
   });
 
-  test("a strength that the concrete does not have by the age of release is warned of", async () => {
-    const { warnings } = await said(
+  test("a strength that the concrete does not have by the age of release is warned of", () => {
+    const { warnings } = said(
       "pre-tensioned-en1992-2004",
       { opinion: "NO", region: "NO", lifted: "NO", curing: "NORMAL" },
       {},
@@ -80,8 +73,8 @@ describe("values in a neighbouring unit that were allowed without a word", () =>
     );
   });
 
-  test("usual values say nothing", async () => {
-    const { status, warnings } = await said("post-tensioned-en1992-2004", small, {});
+  test("usual values say nothing", () => {
+    const { status, warnings } = said("post-tensioned-en1992-2004", small, {});
     for (const id of ["tRelax", "tEnd", "RH"]) expect(status(id), id).toBe("given");
     expect(status("rho1000")).toBe("left empty");
     expect(warnings).toEqual([]);

@@ -10,7 +10,7 @@ import {
   type Value,
 } from "../../cells/index.ts";
 import type { Argument } from "../../core/index.ts";
-import { ourFunctions } from "../book/bookOfSheets.ts";
+import { ourFunctions } from "../../../functions/index.ts";
 import type { OriginOf } from "./origin.ts";
 import type { Reading } from "./reading.ts";
 

@@ -1,6 +1,6 @@
 import { conflictsIn } from "../../checker/index.ts";
 import { cautions } from "../../core/index.ts";
-import { openGridInNode, writeWorkbook, type Values } from "../../hosts/index.ts";
+import { openGridInNode, planValues, writeWorkbook, type Values } from "../../hosts/index.ts";
 import { faultOfSheetName, freeSheetName, type Plan, type Template } from "../../sheet/index.ts";
 import { templates } from "../../templates/index.ts";
 import { planFor, shapeText } from "./inputs.ts";
@@ -61,6 +61,8 @@ function refuseConflicts(plan: Plan): void {
 }
 
 async function computed(plan: Plan, sheetName: string): Promise<Values> {
+  const values = planValues(plan, sheetName);
+  if (values) return values;
   const host = await openGridInNode();
   try {
     await host.apply(plan, { sheetName, progress: () => undefined });

@@ -1,5 +1,8 @@
+import { quotedSheet } from "../../cells/index.ts";
 import type { Plan } from "../../sheet/index.ts";
 import type { ApplyOptions } from "../host/host.ts";
+import { planResults, type PlanResults } from "../host/planValues.ts";
+import { cellKey, type CellErrors } from "./cellErrors.ts";
 import { lockedAreas } from "./lockedAreas.ts";
 import { highlightRule, validationRule } from "./rules.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
@@ -77,6 +80,59 @@ async function unlessAborted<T>(work: Promise<T>, signal: AbortSignal | undefine
 /** Lets the page draw and hear a click on Cancel. */
 const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
 
+/** What the plan's formulas give; undefined where the grid has to compute, because formulas of other sheets wait for a sheet of this name. */
+function resultsAhead(workbook: GridWorkbook, plan: Plan, sheetName: string): PlanResults | undefined {
+  const waiting = workbook.getSheets().some((sheet) => mentions(sheet, sheetName));
+  return waiting ? undefined : planResults(plan, sheetName);
+}
+
+function mentions(sheet: GridSheet, name: string): boolean {
+  const sought = [`${name}!`, `${quotedSheet(name)}!`].map((text) => text.toLowerCase());
+  let found = false;
+  sheet
+    .getSheet()
+    .getCellMatrix()
+    .forValue((_row, _column, cell) => {
+      const formula = cell?.f?.toLowerCase();
+      found = formula !== undefined && sought.some((text) => formula.includes(text));
+      return !found;
+    });
+  return found;
+}
+
+/** A new sheet sets the grid computing all of it; where its values are known that is half a minute of work for nothing. */
+function withoutCalculation<T>({ formula, univer }: GridRuntime, create: () => T): T {
+  const insertion = "sheet.mutation.insert-sheet";
+  const dirty = univer.__getInjector().get(formula.IActiveDirtyManagerService);
+  const registered = dirty.get(insertion);
+  dirty.remove(insertion);
+  try {
+    return create();
+  } finally {
+    if (registered) dirty.register(insertion, registered);
+  }
+}
+
+/** The grid reads a sheet's formulas at its first calculation. Where the sheet came with its values, that is done while people look at it, not at their first entry. */
+function readFormulas({ core, onScreen, univer }: GridRuntime): void {
+  if (!onScreen) return;
+  const commands = univer.__getInjector().get(core.ICommandService);
+  const nothing = { dirtyRanges: [], dirtyNameMap: {}, dirtyDefinedNameMap: {}, dirtyUnitFeatureMap: {} };
+  const id = "formula.mutation.set-trigger-formula-calculation-start";
+  commands.syncExecuteCommand(
+    id,
+    { ...nothing, dirtyUnitOtherFormulaMap: {}, forceCalculation: false },
+    { onlyLocal: true },
+  );
+}
+
+/** The grid keeps only the codes of errors; what our functions say is kept beside it. */
+function keepRefusals(errors: CellErrors, sheetId: string, results: PlanResults): void {
+  for (const [{ row, column }, { error, refusedBy }] of results)
+    if (error?.message !== undefined && refusedBy !== undefined)
+      errors.refused(cellKey(sheetId, row, column), refusedBy, error.code, error.message);
+}
+
 /**
  * Puts the plan on a new sheet and waits until it is computed. All or nothing: when anything fails, the sheet and its names go and the sheet
  * that was shown is shown again.
@@ -85,6 +141,7 @@ export async function build(
   grid: GridRuntime,
   workbook: GridWorkbook,
   names: SheetNames,
+  errors: CellErrors,
   plan: Plan,
   { sheetName, progress, signal }: ApplyOptions,
 ): Promise<GridSheet> {
@@ -105,16 +162,22 @@ export async function build(
 
   await tell(0, "placing cells");
   const styleTable = workbook.getWorkbook().getStyles();
+  // What the grid has still to compute from before would go through the new sheet as well.
+  await unlessAborted(calculated(grid), signal);
+  const ahead = resultsAhead(workbook, plan, sheetName);
   const result = nextResult(grid);
-  const sheet = workbook.create(sheetName, plan.rows, plan.columns, {
-    sheet: sheetData(core, plan, (style) => styleTable.setValue(style)!),
-  });
+  const create = (): GridSheet =>
+    workbook.create(sheetName, plan.rows, plan.columns, {
+      sheet: sheetData(core, plan, ahead, (style) => styleTable.setValue(style)!),
+    });
+  const sheet = ahead ? withoutCalculation(grid, create) : create();
   const sheetId = sheet.getSheetId();
   try {
-    names.add(sheetId, sheetName, plan.names);
+    const mentioned = names.add(sheetId, sheetName, plan.names);
+    if (ahead) keepRefusals(errors, sheetId, ahead);
     await tell(Math.round(total / 4), "computing");
-    await unlessAborted(calculated(grid), signal);
-    if (plan.cells.some(({ formula }) => formula !== undefined)) await unlessAborted(result.applied, signal);
+    if (!ahead || mentioned) await unlessAborted(calculated(grid), signal);
+    if (!ahead && plan.cells.some(({ formula }) => formula !== undefined)) await unlessAborted(result.applied, signal);
     await tell(Math.round(total * 0.75), "setting what may be typed");
     if (plan.validations.length > 0)
       mutate("data-validation.mutation.addRule", {
@@ -133,6 +196,7 @@ export async function build(
     await tell(Math.round(total * 0.9), "protecting formulas");
     await unlessAborted(protect(grid, sheet, plan), signal);
     await tell(total, "done");
+    if (ahead) readFormulas(grid);
     return sheet;
   } catch (error) {
     names.remove(sheetId);

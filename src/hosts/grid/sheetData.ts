@@ -2,6 +2,7 @@ import type { Area } from "../../cells/index.ts";
 import type { ICellData, IRange, IStyleData, IWorksheetData } from "@univerjs/core";
 import type { Plan, PlannedCell } from "../../sheet/index.ts";
 import type { InsertedCell } from "../host/host.ts";
+import type { PlanResult, PlanResults } from "../host/planValues.ts";
 import { defaultStyle, styles, type CellStyle } from "../look/styles.ts";
 import type { GridRuntime } from "./runtime.ts";
 
@@ -56,9 +57,21 @@ function gridStyle(core: Core, style: CellStyle, format?: string): IStyleData {
   };
 }
 
-function content(core: Core, { value, formula }: Pick<PlannedCell, "value" | "formula">): ICellData {
-  if (formula !== undefined) return { f: formula };
-  if (value === undefined) return {};
+function content(
+  core: Core,
+  { value, formula }: Pick<PlannedCell, "value" | "formula">,
+  computed?: PlanResult,
+): ICellData {
+  if (formula !== undefined) return { f: formula, ...(computed && computedContent(core, computed)) };
+  return value === undefined ? {} : valueContent(core, value);
+}
+
+function computedContent(core: Core, { value, error }: PlanResult): ICellData {
+  if (error) return { v: error.code, t: core.CellValueType.STRING };
+  return value === null ? {} : valueContent(core, value);
+}
+
+function valueContent(core: Core, value: string | number | boolean): ICellData {
   // The type is said, so that text stays text whatever it looks like.
   if (typeof value === "string") return { v: value, t: core.CellValueType.STRING };
   if (typeof value === "boolean") return { v: value ? 1 : 0, t: core.CellValueType.BOOLEAN };
@@ -80,7 +93,12 @@ export function cellData(core: Core, cells: readonly InsertedCell[]): Record<num
 }
 
 /** The plan as the grid's own sheet: put in place in one step, since each edit of a living sheet costs a tenth of a second. */
-export function sheetData(core: Core, plan: Plan, styleId: (style: IStyleData) => string): Partial<IWorksheetData> {
+export function sheetData(
+  core: Core,
+  plan: Plan,
+  results: PlanResults | undefined,
+  styleId: (style: IStyleData) => string,
+): Partial<IWorksheetData> {
   const ids = new Map<string, string>();
   const styleOf = ({ role, format }: PlannedCell): string => {
     const key = `${role} ${format ?? ""}`;
@@ -90,7 +108,7 @@ export function sheetData(core: Core, plan: Plan, styleId: (style: IStyleData) =
   };
   const cellData: Record<number, Record<number, ICellData>> = {};
   for (const cell of plan.cells)
-    (cellData[cell.row] ??= {})[cell.column] = { ...content(core, cell), s: styleOf(cell) };
+    (cellData[cell.row] ??= {})[cell.column] = { ...content(core, cell, results?.get(cell)), s: styleOf(cell) };
   // A joined area draws the lines of all its cells.
   for (const { row, column, rows, columns } of plan.spans) {
     const s = cellData[row]?.[column]?.s;

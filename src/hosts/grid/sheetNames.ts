@@ -41,7 +41,8 @@ export class SheetNames {
     followSheets(grid, this);
   }
 
-  add(sheetId: string, sheetName: string, names: readonly PlannedName[]): void {
+  /** Whether formulas of the workbook mention one of them, and are computed anew. */
+  add(sheetId: string, sheetName: string, names: readonly PlannedName[]): boolean {
     const suffix = sheetId.replace(/\W/g, "_");
     this.#set(
       names.map((area) => ({
@@ -52,7 +53,7 @@ export class SheetNames {
       })),
     );
     this.#bySheet.set(sheetId, new Map(names.map(({ name }) => [same(name), name])));
-    this.#updatePlain(names.map(({ name }) => name));
+    return this.#updatePlain(names.map(({ name }) => name));
   }
 
   remove(sheetId: string): void {
@@ -81,8 +82,8 @@ export class SheetNames {
       ?.formulaOrRefString;
   }
 
-  #updatePlain(names: readonly string[]): void {
-    if (names.length === 0) return;
+  #updatePlain(names: readonly string[]): boolean {
+    if (names.length === 0) return false;
     const map = this.#map();
     const standing: IDefinedNamesServiceParam[] = [];
     const gone: string[] = [];
@@ -99,9 +100,10 @@ export class SheetNames {
         });
       else if (map[id]) gone.push(id);
     }
-    this.#set(standing);
-    this.#drop(gone);
+    const mentioned = this.#set(standing);
+    const missed = this.#drop(gone);
     this.#forgetParsed();
+    return mentioned || missed;
   }
 
   /** The grid keeps formulas parsed, with what their names stood for then: a name that is gone would go on giving the old cells' value. */
@@ -123,7 +125,7 @@ export class SheetNames {
    * The grid compares every word of every formula with every name that has changed: a sheet has hundreds of them, and most stand in no formula. So only
    * those that do are changed in the way that has formulas computed anew.
    */
-  #set(entries: readonly IDefinedNamesServiceParam[]): void {
+  #set(entries: readonly IDefinedNamesServiceParam[]): boolean {
     const mentioned = this.#mentioned(entries);
     const silent = entries.filter((entry) => !mentioned.has(entry));
     if (silent.length > 0)
@@ -132,9 +134,10 @@ export class SheetNames {
         ...Object.fromEntries(silent.map((entry) => [entry.id, entry])),
       });
     for (const entry of mentioned) this.#run("formula.mutation.set-defined-name", entry);
+    return mentioned.size > 0;
   }
 
-  #drop(ids: readonly string[]): void {
+  #drop(ids: readonly string[]): boolean {
     const map = this.#map();
     const entries = ids.flatMap((id) => map[id] ?? []);
     const mentioned = this.#mentioned(entries);
@@ -145,6 +148,7 @@ export class SheetNames {
         Object.fromEntries(Object.entries(map).filter(([id]) => !silent.has(id))),
       );
     for (const entry of mentioned) this.#run("formula.mutation.remove-defined-name", entry);
+    return mentioned.size > 0;
   }
 
   /** Those of the names that a formula of the workbook may mention. */
