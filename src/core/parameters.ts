@@ -17,6 +17,8 @@ export interface Bounds {
   readonly above?: number;
   /** Exclusive upper bound. */
   readonly below?: number;
+  /** Why nothing larger is taken, where that is not plain from the quantity. */
+  readonly because?: string;
 }
 
 /** A number with a unit. `reads` is the unit the equation works in: the coherent one unless said otherwise. */
@@ -111,14 +113,18 @@ export type Values<P extends Parameters> = { readonly [K in keyof P]: ValueOf<P[
 
 /** The same quantity under another symbol, text, default or range, as one formula needs it. A new bound takes the place of the old one on its side. */
 export function as(quantity: Quantity, changes: Partial<Omit<Quantity, "kind" | "key" | "unit">>): Quantity {
-  const { min, above, max, below, ...rest } = quantity;
+  const { min, above, max, below, because, ...rest } = quantity;
   const low =
     changes.min === undefined && changes.above === undefined
       ? { ...(min !== undefined && { min }), ...(above !== undefined && { above }) }
       : {};
   const high =
     changes.max === undefined && changes.below === undefined
-      ? { ...(max !== undefined && { max }), ...(below !== undefined && { below }) }
+      ? {
+          ...(max !== undefined && { max }),
+          ...(below !== undefined && { below }),
+          ...(because !== undefined && { because }),
+        }
       : {};
   return { ...rest, ...low, ...high, ...changes };
 }

@@ -99,7 +99,7 @@ export function readNumber(cell: Cell, q: Quantity, parameter: string, where = "
       throw new InputError(
         parameter,
         hinted(
-          `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.below ? "not below" : "above"} ${inUnit(q.max ?? q.below!, q)}; allowed: ${allowedText(q)}`,
+          `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.below ? "not below" : "above"} ${inUnit(q.max ?? q.below!, q)}${q.because === undefined ? "" : `, ${q.because}`}; allowed: ${allowedText(q)}`,
           q,
           cell,
         ),

@@ -36,7 +36,7 @@ export function faultOf(value: Single, input: InputSpec, says: Says): string | u
   if (side === "below")
     return `= ${shown(value, says.unit)} is ${value === b.above ? "not above" : "below"} ${format(b.min ?? b.above!)}; ${allowed}${asked}`;
   if (side === "above")
-    return `= ${shown(value, says.unit)} is ${value === b.below ? "not below" : "above"} ${format(b.max ?? b.below!)}; ${allowed}${asked}`;
+    return `= ${shown(value, says.unit)} is ${value === b.below ? "not below" : "above"} ${format(b.max ?? b.below!)}${b.because === undefined ? "" : `, ${b.because}`}; ${allowed}${asked}`;
   if (b.whole && !Number.isInteger(value)) return `= ${shown(value, says.unit)} is not a whole number; ${allowed}`;
   return undefined;
 }

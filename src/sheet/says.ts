@@ -45,6 +45,7 @@ export function boundsOf(input: InputSpec, quantity: Quantity | undefined): Boun
   const high = (b: Bounds): Bounds => ({
     ...(b.max !== undefined && { max: b.max }),
     ...(b.below !== undefined && { below: b.below }),
+    ...(b.because !== undefined && { because: b.because }),
   });
   return {
     ...side(low(input), low(quantity ?? {})),

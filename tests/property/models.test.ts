@@ -84,7 +84,12 @@ describe("creep models", () => {
         },
       ),
     );
-    expect(kern(id, 7, 1e12, "MOIST", 50, 40)).toBeCloseTo(step(id, "phi_u", 7, 8, "MOIST", 50, 40), 5);
+    // The last age a function takes: t^0.6/(10 + t^0.6) of the final value.
+    const last = (1e7 - 7) ** 0.6;
+    expect(kern(id, 7, 1e7, "MOIST", 50, 40)).toBeCloseTo(
+      (step(id, "phi_u", 7, 8, "MOIST", 50, 40) * last) / (10 + last),
+      10,
+    );
   });
   it("by ACI 209R-92 take the mix factors of standard concrete as 1 within their own rounding", () => {
     for (const [id, args, steps] of [
@@ -244,7 +249,8 @@ describe("strength with age by ACI 209R-92", () => {
     ] as const) {
       const at = (t: number): number => kern("CONCRETE_STRENGTH_AT_AGE_ACI209R_1992", 40, t, curing, cement) / 40;
       expect(Math.abs(at(28) - 1)).toBeLessThan(0.02);
-      expect(at(1e12)).toBeCloseTo(1 / b, 9);
+      // a/t is all that is missing at the last age a function takes, with a of at most 4 days.
+      expect(Math.abs(at(1e7) - 1 / b)).toBeLessThan(4 / (b * b * 1e7));
       fc.assert(
         fc.property(between(1, 1000), between(1, 3), (t, k) => {
           expect(at(t * k)).toBeGreaterThanOrEqual(at(t) - 1e-12);

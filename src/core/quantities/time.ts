@@ -1,5 +1,10 @@
 import { quantities } from "./define.ts";
 
+/** Ages and times end here: further out every law is extrapolated beyond sense, and an integration over time would not come to an end. */
+const because = "longer than any structure lasts";
+const upToDays = { max: 1e7, because } as const;
+const upToHours = { max: 24e7, because } as const;
+
 /** Ages of concrete and times of steel. Ages count from casting. */
 export const time = quantities({
   concreteAge: {
@@ -8,6 +13,7 @@ export const time = quantities({
     text: "age of concrete",
     sort: "concrete age",
     min: 0,
+    ...upToDays,
     typical: [1, 36525],
   },
   /** By the calendar, or adjusted for the temperature: without a sort, so that both may stand. */
@@ -16,6 +22,7 @@ export const time = quantities({
     unit: "days",
     text: "age of the concrete, by the calendar or adjusted for the temperature",
     min: 0.1,
+    ...upToDays,
     typical: [0.5, 36525],
   },
   ageAtLoading: {
@@ -24,6 +31,7 @@ export const time = quantities({
     text: "age of concrete at loading",
     sort: "concrete age",
     above: 0,
+    ...upToDays,
     typical: [0.5, 3650],
   },
   ageAtTransfer: {
@@ -32,6 +40,7 @@ export const time = quantities({
     text: "age of the concrete when the tendons are stressed",
     sort: "concrete age",
     above: 0,
+    ...upToDays,
     typical: [3, 60],
   },
   ageAtRelease: {
@@ -40,6 +49,7 @@ export const time = quantities({
     text: "age of the concrete when the tendons are released from the bed",
     sort: "concrete age",
     above: 0,
+    ...upToDays,
     typical: [0.5, 10],
   },
   ageAtSuperimposedLoad: {
@@ -48,6 +58,7 @@ export const time = quantities({
     text: "age of the concrete when the superimposed permanent load comes on",
     sort: "concrete age",
     above: 0,
+    ...upToDays,
     typical: [14, 330],
   },
   ageAtVariableLoad: {
@@ -56,6 +67,7 @@ export const time = quantities({
     text: "age of the concrete from which the variable load acts",
     sort: "concrete age",
     above: 0,
+    ...upToDays,
     typical: [30, 700],
   },
   ageAtEndOfService: {
@@ -64,6 +76,7 @@ export const time = quantities({
     text: "age of the concrete at the end of service",
     sort: "concrete age",
     above: 0,
+    ...upToDays,
     typical: [3650, 45000],
   },
   ageAtEndOfCuring: {
@@ -72,6 +85,7 @@ export const time = quantities({
     text: "age of concrete at the end of curing, when drying begins",
     sort: "concrete age",
     min: 0,
+    ...upToDays,
     typical: [1, 14],
   },
   temperatureAdjustedAge: {
@@ -80,6 +94,7 @@ export const time = quantities({
     text: "temperature-adjusted age of concrete",
     sort: "temperature-adjusted age",
     min: 0,
+    ...upToDays,
     typical: [0, 90],
     smallest: 0.5,
   },
@@ -105,6 +120,7 @@ export const time = quantities({
     text: "duration",
     sort: "duration",
     min: 0,
+    ...upToDays,
     typical: [0, 28],
     smallest: 0.08,
   },
@@ -116,6 +132,7 @@ export const time = quantities({
     text: "time after tensioning for the final relaxation",
     sort: "time after tensioning",
     min: 0,
+    ...upToHours,
     typical: [200_000, 1_100_000],
   },
   timeAfterTensioning: {
@@ -125,6 +142,7 @@ export const time = quantities({
     text: "time after tensioning",
     sort: "time after tensioning",
     min: 0,
+    ...upToHours,
     typical: [1, 876600],
   },
 });

@@ -46,3 +46,45 @@ describe("how rules were established", () => {
       if (/^(DRAW_IN|LOCK_OFF)_LOSS/.test(id)) expect(JSON.stringify(f), id).not.toMatch(/elastic shortening/);
   });
 });
+
+describe("ages and times end somewhere", () => {
+  it("each has an upper bound, also where a function narrows it", () => {
+    const asked = declarations.flatMap(({ id, params }) =>
+      Object.values(params).flatMap((p) => {
+        const all = p.kind === "table" ? Object.values(p.columns) : [p];
+        return all.flatMap((one) => (one.kind === "number" ? [[id, one] as const] : []));
+      }),
+    );
+    for (const [where, { unit, max, below, key }] of [...Object.values(q).map((one) => ["", one] as const), ...asked]) {
+      const days = { days: 1, h: 1 / 24 }[unit as string];
+      if (days !== undefined) expect((max ?? below ?? Infinity) * days, `${where} ${key}`).toBeLessThanOrEqual(1e7);
+    }
+  });
+
+  const byStepsAt = (t: number) =>
+    kern(
+      "TIME_DEPENDENT_LOSS_BY_STEPS_IS1343_1980",
+      [[14, 500]],
+      1200,
+      2550,
+      400,
+      450_000,
+      8e10,
+      195,
+      32,
+      3e-4,
+      1860,
+      t,
+      0,
+      100,
+    );
+
+  it("an age beyond it is refused in words, and the last one is computed at once", () => {
+    expect(() => byStepsAt(1e300)).toThrow(
+      /is above 1·10\^7 days, longer than any structure lasts; allowed: 0 to 1·10\^7/,
+    );
+    const began = performance.now();
+    expect(byStepsAt(1e7)).toBeGreaterThan(byStepsAt(36_525) - 1e-9);
+    expect(performance.now() - began).toBeLessThan(5000);
+  });
+});
