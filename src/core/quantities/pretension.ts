@@ -1,5 +1,6 @@
 import { millionths } from "../neighbours.ts";
 import { quantities } from "./define.ts";
+import { upToHours } from "./time.ts";
 
 /** Pre-tensioning: the bed, heat curing, bond and transmission. Losses positive. */
 export const pretension = quantities({
@@ -60,6 +61,7 @@ export const pretension = quantities({
     text: "time from tensioning to release",
     sort: "time after tensioning",
     min: 0,
+    ...upToHours,
     typical: [12, 200],
   },
   bedLoss: {
@@ -87,6 +89,7 @@ export const pretension = quantities({
     text: "time that heat curing adds for the relaxation",
     sort: "time after tensioning",
     min: 0,
+    ...upToHours,
   },
   initialConcreteTemperature: {
     symbol: "T_0",

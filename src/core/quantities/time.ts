@@ -3,7 +3,7 @@ import { quantities } from "./define.ts";
 /** Ages and times end here: further out every law is extrapolated beyond sense, and an integration over time would not come to an end. */
 const because = "longer than any structure lasts";
 const upToDays = { max: 1e7, because } as const;
-const upToHours = { max: 24e7, because } as const;
+export const upToHours = { max: 24e7, because } as const;
 
 /** Ages of concrete and times of steel. Ages count from casting. */
 export const time = quantities({
