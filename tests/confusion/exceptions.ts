@@ -20,6 +20,8 @@ export const exceptions: readonly Exception[] = [
   { quantity: "concreteAge", typedIn: "years", because: anyAge },
   { quantity: "ageAtLoading", typedIn: "hours", because: anyAge },
   { quantity: "ageAtLoading", typedIn: "years", because: anyAge },
+  { quantity: "strengthAge", typedIn: "hours", because: anyAge },
+  { quantity: "strengthAge", typedIn: "years", because: anyAge },
   { quantity: "timeAfterTensioning", typedIn: "days", because: anyTime },
   { quantity: "timeAfterTensioning", typedIn: "years", because: anyTime },
   {
@@ -37,6 +39,11 @@ export const exceptions: readonly Exception[] = [
   },
   { quantity: "regionForce", typical: [1, 20000], typedIn: "N", because: searchEnd },
   { quantity: "regionForce", typical: [100, 1e6], typedIn: "N", because: searchEnd },
+  {
+    quantity: "shear",
+    typedIn: "N",
+    because: "the shear of every span passes through 0, so that small values are as everyday as large ones",
+  },
   {
     quantity: "gaugePressure",
     typedIn: "MPa",

@@ -59,8 +59,7 @@ export const detailing = quantities({
     text: "first moment of area",
     min: 0,
     max: 1e15,
-    typical: [0, 1e10],
-    smallest: 1000,
+    typical: [1e5, 1e10],
   },
   partArea: {
     symbol: "A",
@@ -96,6 +95,15 @@ export const detailing = quantities({
     min: 0,
     max: 3.2,
     typical: [0, 0.2],
+    smallest: 0.0005,
+  },
+  kinkLimit: {
+    symbol: "Δθ_lim",
+    unit: "rad",
+    text: "kink allowed between two segments",
+    min: 0,
+    max: 3.2,
+    typical: [0, 0.02],
     smallest: 0.0005,
   },
   barArea: {
@@ -156,7 +164,7 @@ export const detailing = quantities({
     min: -1e5,
     max: 1e5,
     typical: [-600, 1800],
-    smallest: 1,
+    smallest: 2,
   },
   axialForce: {
     symbol: "N",
@@ -165,7 +173,7 @@ export const detailing = quantities({
     min: -1e6,
     max: 1e6,
     typical: [-20000, 20000],
-    smallest: 1,
+    smallest: 21,
   },
   compressionDepth: {
     symbol: "x",
@@ -192,8 +200,8 @@ export const detailing = quantities({
     text: "tension force of the zone before the first crack",
     min: 0,
     max: 1e6,
-    typical: [0, 50000],
-    smallest: 0.5,
+    typical: [0, 10000],
+    smallest: 11,
   },
   stressChange: {
     symbol: "Δσ_p",
@@ -220,7 +228,7 @@ export const detailing = quantities({
     min: -1e4,
     max: 1e4,
     typical: [-10, 10],
-    smallest: 0.01,
+    smallest: 0.011,
   },
   temperatureDifference: {
     symbol: "ΔT",

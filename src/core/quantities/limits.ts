@@ -2,7 +2,14 @@ import { quantities } from "./define.ts";
 
 /** Limits of cracking, of stressing in steps and of anchorage by bond. */
 export const limitQuantities = quantities({
-  crackWidthLimit: { symbol: "w_max", unit: "mm", text: "greatest crack width allowed", above: 0, max: 1 },
+  crackWidthLimit: {
+    symbol: "w_max",
+    unit: "mm",
+    text: "max. crack width allowed",
+    above: 0,
+    max: 1,
+    typical: [0.05, 0.4],
+  },
   required: { symbol: "req.", unit: "–", text: "1 where it is required, 0 where not", min: 0, max: 1, whole: true },
   oppositeStress: {
     symbol: "σ_far",

@@ -18,6 +18,9 @@ export const nonlinearCreepCoefficientEn1992 = stepwise({
     sigma_c: q.sustainedConcreteStress,
     f_ckt0: as(q.concreteStrengthAtAge, { min: 1 }),
   },
+  limits: ({ f_ckt0 }) => ({
+    sigma_c: { max: f_ckt0, because: "the strength at loading: concrete crushes there" },
+  }),
   result: as(q.creepCoefficient, { symbol: "φ_nl", text: "creep coefficient with the factor for high stress" }),
   steps: {
     k_sigma: {
