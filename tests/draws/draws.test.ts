@@ -8,7 +8,7 @@ import { templates } from "../../src/templates/index.ts";
 import { seed } from "../property/draws.ts";
 import { draw, drawShape } from "./inputs.ts";
 import { Random } from "./random.ts";
-import { DrawnSheet } from "./sheet.ts";
+import { computedSheet, DrawnSheet } from "./sheet.ts";
 
 const times = Number(process.env["KERNBOOK_TIMES"] ?? 1);
 const shapesInTests = 6;
@@ -39,18 +39,6 @@ const failing: readonly (readonly [string, Readonly<Record<string, number>>])[] 
   ["a tenth of the section", all(widths, 0.1)],
   ["twice the span", all(lengths, 2)],
 ];
-
-function sheetWith(id: string, inputs: Inputs) {
-  const template = templateOf(id);
-  const sheet = new DrawnSheet(
-    template,
-    Object.fromEntries(template.shape.map((one) => [one.id, inputs[one.id] ?? one.default])),
-  );
-  const flat = (value: InputValue | undefined): readonly InputValue[] =>
-    Array.isArray(value) ? (value as readonly InputValue[]).flatMap(flat) : [value ?? null];
-  const values = sheet.inputs.map(({ id: input, index, spec }) => flat(inputs[input])[index] ?? spec.default ?? null);
-  return sheet.with(values as readonly (string | number | null)[]);
-}
 
 describe("no cell holds an error", () => {
   it.each(ids)("%s: whatever is drawn", { timeout: 120_000 * times }, (id) => {
@@ -87,7 +75,7 @@ describe("a failing design says FAIL with figures", () => {
   it.each(ids.flatMap((id) => failing.map(([what, factors]) => [id, what, factors] as const)))(
     "%s: %s",
     (id, _what, factors) => {
-      const computed = sheetWith(id, multiplied(templateOf(id).example.inputs, factors));
+      const computed = computedSheet(templateOf(id), multiplied(templateOf(id).example.inputs, factors));
       expect(computed.conflicts).toEqual([]);
       expect(computed.errors.slice(0, 5)).toEqual([]);
       expect(computed.overall).toBe("FAIL");
@@ -97,7 +85,7 @@ describe("a failing design says FAIL with figures", () => {
   );
 
   it("loads of 100 and 200 kN/m on the invented footbridge beam", () => {
-    const computed = sheetWith(ids[0]!, { ...templates[0]!.example.inputs, gs: 100, ql: 200 });
+    const computed = computedSheet(templates[0]!, { gs: 100, ql: 200 });
     expect(computed.errors).toEqual([]);
     expect(computed.overall).toBe("FAIL");
   });

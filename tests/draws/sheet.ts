@@ -1,7 +1,7 @@
 import { bookOfSheets } from "../../src/checker/index.ts";
 import { a1, Calculation, type Address, type Book } from "../../src/cells/index.ts";
 import { plannedSnapshot, skeletonOf, type InputCell, type Plan, type Template } from "../../src/sheet/index.ts";
-import type { Inputs } from "../../src/sheet/index.ts";
+import type { Inputs, InputValue } from "../../src/sheet/index.ts";
 
 type Single = string | number | null;
 
@@ -68,12 +68,37 @@ export class Computation {
     return this.#at(this.plan.summary.overall).value;
   }
 
-  get checks(): readonly { readonly id: string; readonly utilisation: unknown; readonly verdict: unknown }[] {
-    return this.plan.summary.checks.map(({ id, utilisation, verdict }) => ({
+  get checks(): readonly {
+    readonly id: string;
+    readonly utilisation: unknown;
+    readonly verdict: unknown;
+    readonly where: unknown;
+  }[] {
+    return this.plan.summary.checks.map(({ id, utilisation, verdict, where }) => ({
       id,
       utilisation: this.#at(utilisation).value,
       verdict: this.#at(verdict).value,
+      where: this.#at(where).value,
     }));
+  }
+
+  check(id: string) {
+    return this.checks.find((one) => one.id === id)!;
+  }
+
+  /** The warnings that the sheet lists. */
+  get warnings(): readonly string[] {
+    return this.plan.cells
+      .filter(({ role }) => role === "warning")
+      .map((cell) => this.#at(cell).value)
+      .filter((value): value is string => typeof value === "string" && value !== "");
+  }
+
+  /** Input statuses by the name of the status: cells that say it. */
+  statuses(word: string): readonly string[] {
+    return this.plan.cells.flatMap((cell) =>
+      cell.role === "verdict" && cell.formula !== undefined && this.#at(cell).value === word ? [a1(cell)] : [],
+    );
   }
 
   /** Cells that hold an error, with the row or column they belong to and what they say. */
@@ -95,4 +120,18 @@ export class Computation {
       ];
     });
   }
+}
+
+/** A template's example with some inputs set, computed once; a shorter list of the example leaves the rest of the table as its defaults. */
+export function computedSheet(template: Template, set: Inputs = {}): Computation {
+  const inputs: Inputs = { ...template.example.inputs, ...set };
+  const shape = Object.fromEntries(template.shape.map((one) => [one.id, inputs[one.id] ?? one.default]));
+  const sheet = new DrawnSheet(template, shape);
+  const flat = (value: InputValue | undefined): readonly InputValue[] =>
+    Array.isArray(value) ? (value as readonly InputValue[]).flatMap(flat) : [value ?? null];
+  const values = sheet.inputs.map(({ id, index, spec }): InputValue => {
+    const given = id in inputs ? flat(inputs[id])[index] : undefined;
+    return given === undefined ? (spec.default ?? null) : given;
+  });
+  return sheet.with(values as readonly Single[]);
 }

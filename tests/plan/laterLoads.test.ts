@@ -98,7 +98,7 @@ describe("the cross-check by time steps has verdicts of its own", () => {
     const shares = built.column("soPct") as number[];
     expect(Math.max(...shares)).toBeGreaterThan(0.05);
     expect(number("soU")).toBeCloseTo(Math.max(...shares) / 0.05, 9);
-    expect(check("loss by time steps above").verdict).toBe("FAIL");
+    expect(check("time steps against the standard's loss").verdict).toBe("FAIL");
     expect(await overall()).toBe("FAIL");
   }, 120_000);
 
