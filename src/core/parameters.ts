@@ -17,7 +17,7 @@ export interface Bounds {
   readonly above?: number;
   /** Exclusive upper bound. */
   readonly below?: number;
-  /** Why nothing larger is taken, where that is not plain from the quantity. */
+  /** Why nothing larger is taken, of an upper bound so far out that it is told only where it is passed. */
   readonly because?: string;
 }
 
@@ -191,11 +191,17 @@ export function outside(bounds: Bounds, value: number): "below" | "above" | unde
   return undefined;
 }
 
+/** What follows the upper bound in the refusal of a larger value. */
+export function beyondText(bounds: Bounds & { readonly unit: Unit }): string {
+  if (bounds.because !== undefined) return `, ${bounds.because}; allowed: up to that`;
+  return `; allowed: ${allowedText(bounds)}`;
+}
+
 /** "0 to 1 1/rad", "above 0 MPa": the allowed range of a quantity in words; empty where anything goes. */
 export function allowedText(bounds: Bounds & { readonly unit: Unit }): string {
   const unit = bounds.unit === "–" ? "" : ` ${bounds.unit}`;
   const low = bounds.min ?? bounds.above;
-  const high = bounds.max ?? bounds.below;
+  const high = bounds.because === undefined ? (bounds.max ?? bounds.below) : undefined;
   const from =
     bounds.above !== undefined && bounds.min === undefined
       ? `above ${format(bounds.above)}`

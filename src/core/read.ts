@@ -2,6 +2,7 @@ import { InputError } from "./errors.ts";
 import type { Declaration } from "./formula.ts";
 import {
   allowedText,
+  beyondText,
   format,
   inForce,
   isOptional,
@@ -99,7 +100,7 @@ export function readNumber(cell: Cell, q: Quantity, parameter: string, where = "
       throw new InputError(
         parameter,
         hinted(
-          `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.below ? "not below" : "above"} ${inUnit(q.max ?? q.below!, q)}${q.because === undefined ? "" : `, ${q.because}`}; allowed: ${allowedText(q)}`,
+          `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.below ? "not below" : "above"} ${inUnit(q.max ?? q.below!, q)}${beyondText(q)}`,
           q,
           cell,
         ),
@@ -324,7 +325,9 @@ export function checkLimits(f: Declaration, values: Readonly<Record<string, unkn
         ...(min !== undefined
           ? { min: min / factor }
           : { ...(q.min !== undefined && { min: q.min }), ...(q.above !== undefined && { above: q.above }) }),
-        ...(max !== undefined ? { max: max / factor } : q.max !== undefined && { max: q.max }),
+        ...(max !== undefined
+          ? { max: max / factor }
+          : q.max !== undefined && q.because === undefined && { max: q.max }),
       };
       throw new InputError(
         name,

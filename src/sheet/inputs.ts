@@ -1,4 +1,4 @@
-import { allowedText, format, neighbourHint, outside, type Bounds, type Unit } from "../core/index.ts";
+import { allowedText, beyondText, format, neighbourHint, outside, type Bounds, type Unit } from "../core/index.ts";
 import type { Problems } from "./problems.ts";
 import { boundsOf, plainSymbol, type Says } from "./says.ts";
 import type { ShapedSheet, ShapeValues } from "./shape.ts";
@@ -30,13 +30,14 @@ export function faultOf(value: Single, input: InputSpec, says: Says): string | u
     return `= ${shown(value, says.unit)} is not a number${says.unit === "–" ? "" : `; a number in ${says.unit} is needed`}`;
   const b = boundsOf(input, says.quantity);
   const allowed = `allowed: ${b.whole ? "whole numbers, " : ""}${allowedText({ ...b, unit: says.unit as Unit })}`;
+  const beyond = b.because === undefined ? `; ${allowed}` : beyondText({ ...b, unit: says.unit as Unit });
   const side = outside(b, value);
   const hint = says.quantity ? neighbourHint(says.quantity, value) : "";
   const asked = hint && `. ${hint}`;
   if (side === "below")
     return `= ${shown(value, says.unit)} is ${value === b.above ? "not above" : "below"} ${format(b.min ?? b.above!)}; ${allowed}${asked}`;
   if (side === "above")
-    return `= ${shown(value, says.unit)} is ${value === b.below ? "not below" : "above"} ${format(b.max ?? b.below!)}${b.because === undefined ? "" : `, ${b.because}`}; ${allowed}${asked}`;
+    return `= ${shown(value, says.unit)} is ${value === b.below ? "not below" : "above"} ${format(b.max ?? b.below!)}${beyond}${asked}`;
   if (b.whole && !Number.isInteger(value)) return `= ${shown(value, says.unit)} is not a whole number; ${allowed}`;
   return undefined;
 }

@@ -81,7 +81,7 @@ describe("ages and times end somewhere", () => {
 
   it("an age beyond it is refused in words, and the last one is computed at once", () => {
     expect(() => byStepsAt(1e300)).toThrow(
-      /is above 1·10\^7 days, longer than any structure lasts; allowed: 0 to 1·10\^7/,
+      /is above 1·10\^7 days, longer than any structure lasts; allowed: up to that/,
     );
     const began = performance.now();
     expect(byStepsAt(1e7)).toBeGreaterThan(byStepsAt(36_525) - 1e-9);
