@@ -62,9 +62,13 @@ export function byChoice(
   return { equation, cases: { argument, as } };
 }
 
-/** The equation of a step for these values of the arguments. */
-export function equationFor({ equation, cases }: StepOfEquation, values: Readonly<Record<string, unknown>>): string {
-  return (cases && cases.as[String(values[cases.argument])]) ?? equation;
+/** What people read for these values of the arguments: the equation of a step, or its governing equation as TeX. */
+export function equationFor(
+  step: StepOfEquation | StepInWords,
+  values: Readonly<Record<string, unknown>> = {},
+): string {
+  const { cases } = step;
+  return (cases && cases.as[String(values[cases.argument])]) ?? ("equation" in step ? step.equation : step.governing);
 }
 /** A step read from a table: by the value of a choice, or between points (linear between, as stated in `text`). */
 export interface StepOfTable extends StepBase {
@@ -75,6 +79,8 @@ export interface StepOfTable extends StepBase {
 /** A step that sums, searches or integrates: the governing equation as TeX. Its residual or second way stands in `proof`. */
 export interface StepInWords extends StepBase {
   readonly governing: string;
+  /** Where a choice decides: the governing equation for each of its values. */
+  readonly cases?: Cases;
 }
 export type Steps = Readonly<Record<string, Step>>;
 
@@ -194,6 +200,6 @@ export function stepwise<const P extends Parameters, const S extends Steps>(spec
     ...rest,
     stepwise: compute,
     compute: (values) => compute(values)[last]!,
-    ...(proof && { proof: proof as Formula<P>["proof"] & object }),
+    ...(proof && { proof: proof }),
   };
 }

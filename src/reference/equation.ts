@@ -1,6 +1,6 @@
 import { all, create, type MathJsInstance } from "mathjs/number";
 import temml from "temml";
-import type { Formula } from "../core/index.ts";
+import { equationFor, type Formula } from "../core/index.ts";
 import { equationTex, html, Markup } from "../typeset/index.ts";
 
 let reader: MathJsInstance | undefined;
@@ -10,6 +10,5 @@ export function equation(f: Formula, step: string): Markup {
   const declared = f.steps[step]!;
   if ("lookup" in declared) return html``;
   const tex = equationTex((reader ??= create(all!)), f, step);
-  const plain = "equation" in declared ? declared.equation : declared.governing;
-  return html`<div class="kr-equation" tabindex="0" role="group" aria-label="Equation: ${plain}">${new Markup(temml.renderToString(tex, { displayMode: true, throwOnError: true }))}</div>`;
+  return html`<div class="kr-equation" tabindex="0" role="group" aria-label="Equation: ${equationFor(declared)}">${new Markup(temml.renderToString(tex, { displayMode: true, throwOnError: true }))}</div>`;
 }

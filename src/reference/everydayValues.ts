@@ -158,6 +158,13 @@ const ofFunctions: readonly (readonly [functions: RegExp, values: Readonly<Recor
   [/_BY_STEPS_|_AT_EVENTS_/, { t: 36_500 }],
 ];
 
+/** The everyday choice, by the choice's key, where it is not the one in the middle. */
+const everydayChoices: Readonly<Record<string, string>> = { jacks: "LEFT", jackingEnd: "LEFT", anchorageEnd: "LEFT" };
+
+export function everydayChoice(key: string): string | undefined {
+  return everydayChoices[key];
+}
+
 /** The everyday value of an argument; undefined where none is known. */
 export function everydayValue(id: string, name: string, key: string): number | undefined {
   return (

@@ -1,7 +1,9 @@
 import {
+  InputError,
   argumentCount,
   outside,
   parametersFor,
+  read,
   readFactor,
   warnings,
   type Argument,
@@ -11,7 +13,7 @@ import {
   type Quantity,
 } from "../core/index.ts";
 import type { WorksheetFunction } from "../../functions/index.ts";
-import { everydayValue } from "./everydayValues.ts";
+import { everydayChoice, everydayValue } from "./everydayValues.ts";
 import { typicalRows } from "./typicalTables.ts";
 
 type Limits = Readonly<Record<string, { readonly min?: number; readonly max?: number } | undefined>>;
@@ -74,9 +76,10 @@ function argumentOf(
       return numberOf(p, share(), everyday ? everydayValue(id, name, p.key) : undefined, limit);
     case "choice":
       if (p.blank !== undefined && last) return null;
-      return p.default !== undefined && everyday
-        ? p.default
-        : p.values[Math.floor(share() * p.values.length) % p.values.length]!.value;
+      return (
+        (everyday ? (p.default ?? everydayChoice(p.key)) : undefined) ??
+        p.values[Math.floor(share() * p.values.length) % p.values.length]!.value
+      );
     case "text":
       return "FRICTION_STRESS";
     // Rows ascend, as most tables with an order want it.
@@ -84,6 +87,16 @@ function argumentOf(
       return typicalRows(p, (column, row): Cell =>
         column.kind === "number" ? numberOf(column, Math.min(0.9, 0.3 + 0.2 * row)) : column.values[0]!.value,
       );
+  }
+}
+
+/** The bounds that follow from these arguments; undefined where one of them is refused by itself. */
+function limitsOf(f: Declaration, args: readonly Argument[]): Limits | undefined {
+  try {
+    return f.limits?.(read({ ...f, limits: () => ({}) }, args) as never);
+  } catch (e) {
+    if (e instanceof InputError) return undefined;
+    throw e;
   }
 }
 
@@ -103,16 +116,9 @@ function draw(f: Declaration, share: () => number, everyday: boolean): readonly 
       all.map(([name, p], i) => (p.kind === "choice" ? drawn(name, p, i) : undefined)),
     );
     args = all.map(([name], i) => drawn(name, inForce[i]!, i));
-    if (!f.limits) break;
-    limits = f.limits(
-      Object.fromEntries(
-        all.map(([name], i) => {
-          const p = inForce[i]!;
-          if (args[i] === null) return [name, undefined];
-          return [name, p.kind === "number" ? (args[i] as number) * readFactor(p) : args[i]];
-        }),
-      ) as never,
-    );
+    const settled = f.limits && limitsOf(f, args);
+    if (!settled) break;
+    limits = settled;
   }
   return args;
 }

@@ -4,9 +4,9 @@ type Rows = readonly (readonly Cell[])[];
 
 /** Everyday rows for ranges that have an order or a geometry of their own, by the table's key. They belong to no project. */
 const profile: Rows = [
-  [0, 0, "FROM_LEVEL"],
-  [12, 400, "TO_LEVEL"],
-  [24, 0, "SMOOTH"],
+  [0, 0, "TO_LEVEL"],
+  [12, 400, "FROM_LEVEL"],
+  [24, 0, "LINE"],
 ];
 
 const rowsByKey: Readonly<Record<string, Rows>> = {
@@ -56,9 +56,9 @@ const rowsByKey: Readonly<Record<string, Rows>> = {
   ],
   places: [[6], [12], [18]],
   planPoints: [
-    [0, 0, "FROM_LEVEL"],
-    [12, 80, "TO_LEVEL"],
-    [24, 0, "SMOOTH"],
+    [0, 0, "TO_LEVEL"],
+    [12, 80, "FROM_LEVEL"],
+    [24, 0, "LINE"],
   ],
   stressingProgramme: [
     [1, 2000, 300, 1500],

@@ -47,7 +47,7 @@ export function equationTex(
 ): string {
   const symbols = symbolsOf(f);
   const declared = f.steps[step]!;
-  if ("governing" in declared) return declared.governing;
+  if ("governing" in declared) return equationFor(declared, values);
   if ("lookup" in declared) return "";
   const tex = (equation: string): string =>
     toTex(math, equation, (name) => symbols.get(name) ?? (name === "pi" ? "\\pi" : `\\mathrm{${name}}`));

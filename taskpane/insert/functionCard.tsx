@@ -1,4 +1,4 @@
-import { allowedText, everydayText, ownCopyAdvice, type Parameter } from "../../src/core/index.ts";
+import { allowedText, equationFor, everydayText, ownCopyAdvice, type Parameter } from "../../src/core/index.ts";
 import { equationTex } from "../../src/typeset/index.ts";
 import { Equation } from "../trace/equation.tsx";
 import type { Libraries } from "../trace/libraries.ts";
@@ -57,7 +57,7 @@ export function FunctionCard({
             <Equation
               key={name}
               libraries={libraries}
-              plain={"equation" in step ? step.equation : step.governing}
+              plain={equationFor(step)}
               tex={libraries ? equationTex(libraries.math, formula, name) : ""}
             />
           ),

@@ -193,7 +193,7 @@ function Calculation({
               ) : (
                 <Equation
                   libraries={libraries}
-                  plain={"equation" in step ? equationFor(step, trace.values) : step.governing}
+                  plain={equationFor(step, trace.values)}
                   tex={libraries ? equationTex(libraries.math, formula, name, trace.values) : ""}
                 />
               )}

@@ -143,6 +143,16 @@ export function placeOf(address: string): { readonly row: number; readonly colum
   };
 }
 
+/** The upper left cell of a named row or column of the sheet. */
+export async function cellNamed(page: Page, sheet: string, id: string): Promise<string> {
+  const reference = await page.evaluate(([n, s]) => window.kernbook!.host!.resolveName(n, s), [
+    `kb_${id}`,
+    sheet,
+  ] as const);
+  const found = /\$?([A-Z]+)\$?(\d+)/.exec(reference!.slice(reference!.lastIndexOf("!") + 1));
+  return `${found![1]}${found![2]}`;
+}
+
 /** What stands in a cell, at full precision, as the host reads it. */
 export async function readCell(page: Page, sheet: string, address: string): Promise<CellContent> {
   return page.evaluate(

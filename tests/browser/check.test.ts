@@ -1,6 +1,15 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import type { Page } from "playwright-core";
-import { cellWhen, openWorkshop, readCell, seriousProblems, whenReady, type Workshop } from "./browser.ts";
+import {
+  cellNamed,
+  cellWhen,
+  openWorkshop,
+  placeOf,
+  readCell,
+  seriousProblems,
+  whenReady,
+  type Workshop,
+} from "./browser.ts";
 
 let shop: Workshop;
 beforeAll(async () => {
@@ -38,8 +47,12 @@ describe("the checker's tools in the panel", () => {
     await panel(page)
       .getByText(/as the sheet says/)
       .waitFor();
+    const strength = await cellNamed(page, beam, "fck");
     // As another program would leave it: the grid's own refusal of such an entry is passed by.
-    await page.evaluate((sheet) => window.kernbook!.host!.enterAll(sheet, [{ row: 34, column: 3, value: "40" }]), beam);
+    await page.evaluate(([sheet, place]) => window.kernbook!.host!.enterAll(sheet, [{ ...place, value: "40" }]), [
+      beam,
+      placeOf(strength),
+    ] as const);
     await panel(page)
       .getByRole("button", { name: `Compare “${beam}”` })
       .click();
@@ -48,12 +61,11 @@ describe("the checker's tools in the panel", () => {
       .getByText(/stored as text/)
       .waitFor();
     await panel(page)
-      .getByRole("button", { name: /^Go to D35/ })
+      .getByRole("button", { name: new RegExp(`^Go to ${strength}`) })
       .click();
     expect(await page.evaluate(async () => window.kernbook!.host!.selection())).toMatchObject({
       sheet: beam,
-      row: 34,
-      column: 3,
+      ...placeOf(strength),
     });
     await panel(page).getByRole("button", { name: "Put the list on a new sheet" }).click();
     await panel(page)
@@ -101,24 +113,26 @@ describe("the checker's tools in the panel", () => {
     await whenReady(page);
     await openTool(page, "Sign off");
     await panel(page).getByLabel("Your initials").fill("AB");
-    await page.evaluate((sheet) => window.kernbook!.host!.select({ sheet, row: 34, column: 3 }), beam);
+    const strength = { sheet: beam, ...placeOf(await cellNamed(page, beam, "fck")) };
+    const mark = `L${strength.row + 1}`;
+    await page.evaluate((cell) => window.kernbook!.host!.select(cell), strength);
     await panel(page)
       .getByRole("button", { name: /^Mark .*2\.1/ })
       .click();
-    await cellWhen(page, beam, "L35", ({ text }) => /^AB 2\d{3}-/.test(text), 60);
+    await cellWhen(page, beam, mark, ({ text }) => /^AB 2\d{3}-/.test(text), 60);
     const done = panel(page).getByRole("status").filter({ hasText: "row 2.1" });
     await done.getByText(/stands at/).waitFor();
-    await page.evaluate((sheet) => window.kernbook!.host!.enter({ sheet, row: 34, column: 3 }, 42), beam);
-    await cellWhen(page, beam, "L35", ({ text }) => text.startsWith("STALE"), 60);
+    await page.evaluate((cell) => window.kernbook!.host!.enter(cell, 42), strength);
+    await cellWhen(page, beam, mark, ({ text }) => text.startsWith("STALE"), 60);
     await done.getByText(/values changed since/).waitFor();
     // The value it had, while another view is looked at.
     await page.getByRole("tab", { name: "Build" }).click();
-    await page.evaluate((sheet) => window.kernbook!.host!.enter({ sheet, row: 34, column: 3 }, 40), beam);
-    await cellWhen(page, beam, "L35", ({ text }) => /^AB 2\d{3}-/.test(text), 60);
+    await page.evaluate((cell) => window.kernbook!.host!.enter(cell, 40), strength);
+    await cellWhen(page, beam, mark, ({ text }) => /^AB 2\d{3}-/.test(text), 60);
     await page.waitForTimeout(1500);
     await page.getByRole("tab", { name: "Check" }).click();
     await done.getByText(/stands at/).waitFor();
-    await page.evaluate((sheet) => window.kernbook!.host!.select({ sheet, row: 35, column: 3 }), beam);
+    await page.evaluate((cell) => window.kernbook!.host!.select({ ...cell, row: cell.row + 1 }), strength);
     await done.waitFor({ state: "detached" });
     expect(errors).toEqual([]);
   });

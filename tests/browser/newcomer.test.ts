@@ -3,6 +3,7 @@ import type { Page } from "playwright-core";
 import { alderQuay } from "../independent/alderQuay.ts";
 import { beam } from "../independent/postTensionedBeam.ts";
 import {
+  cellNamed,
   cellWhen,
   clickCell,
   openWorkshop,
@@ -29,15 +30,7 @@ async function opened(options: Parameters<Workshop["open"]>[0] = {}): Promise<Pa
   return page;
 }
 
-/** The upper left cell of a named row or column of the sheet. */
-async function cellOf(page: Page, id: string, name = sheet): Promise<string> {
-  const reference = await page.evaluate(([n, s]) => window.kernbook!.host!.resolveName(n, s), [
-    `kb_${id}`,
-    name,
-  ] as const);
-  const found = /\$?([A-Z]+)\$?(\d+)/.exec(reference!.slice(reference!.lastIndexOf("!") + 1));
-  return `${found![1]}${found![2]}`;
-}
+const cellOf = (page: Page, id: string, name = sheet): Promise<string> => cellNamed(page, name, id);
 const below = (address: string, rows: number): string => address.replace(/\d+$/, (row) => String(Number(row) + rows));
 const tab = (page: Page, name: string) => page.getByRole("tab", { name });
 

@@ -25,7 +25,7 @@ const sheet: Readonly<Record<string, StaticCell>> = {
   A5: "Distance from the jack",
   B5: 12,
   C5: "m",
-  F1: { f: `=${stress}(B1,B2,B3,B4,B5)`, v: 1267.3073024158452 },
+  F1: { f: `=${stress}(B3,B2,B4,"1/m",B1,B5)`, v: 1267.3073024158452 },
 };
 
 describe("tracing a cell of any sheet", () => {
@@ -42,10 +42,11 @@ describe("tracing a cell of any sheet", () => {
         origin?.label?.unit,
       ]),
     ).toEqual([
-      ["B1", 1395, "Stress at the jack", "MPa"],
-      ["B2", 0.2, "Friction coefficient", "1/rad"],
       ["B3", 0.3, "Angle", "rad"],
+      ["B2", 0.2, "Friction coefficient", "1/rad"],
       ["B4", 0.003, "Wobble", "1/m"],
+      [undefined, "1/m", undefined, undefined],
+      ["B1", 1395, "Stress at the jack", "MPa"],
       ["B5", 12, "Distance from the jack", "m"],
     ]);
     expect(call!.trace!.result).toBeCloseTo(1267.307, 3);
@@ -59,7 +60,7 @@ describe("tracing a cell of any sheet", () => {
   it("goes through names, other sheets and quoted sheets", async () => {
     const cell = await trace(
       {
-        F1: { f: `=IF(TRUE,${stress}(jack,'My data'!B2,0.3,0.003,Data!B5*1)+1,0)` },
+        F1: { f: `=IF(TRUE,${stress}(0.3,'My data'!B2,0.003,"1/m",jack,Data!B5*1)+1,0)` },
         "Data!A1": "Stress at the jack",
         "Data!B1": 1395,
         "Data!C1": "MPa",
@@ -72,14 +73,15 @@ describe("tracing a cell of any sheet", () => {
     );
     const [call] = cell.calls;
     expect(call!.arguments.map(({ origin, value }) => [origin?.address, value])).toEqual([
-      ["Data!B1", 1395],
-      ["My data!B2", 0.2],
       [undefined, 0.3],
+      ["My data!B2", 0.2],
       [undefined, 0.003],
+      [undefined, "1/m"],
+      ["Data!B1", 1395],
       [undefined, 12],
     ]);
-    expect(call!.arguments[0]!.origin!.label!.description).toBe("Stress at the jack");
-    expect(call!.arguments[4]!.origins.map((o) => o.address)).toEqual(["Data!B5"]);
+    expect(call!.arguments[4]!.origin!.label!.description).toBe("Stress at the jack");
+    expect(call!.arguments[5]!.origins.map((o) => o.address)).toEqual(["Data!B5"]);
     expect(call!.trace!.result).toBeCloseTo(1267.307, 3);
   });
 
@@ -95,7 +97,7 @@ describe("tracing a cell of any sheet", () => {
   it("hands the result of an inner call to the outer one", async () => {
     const { calls } = await trace({
       ...sheet,
-      F1: { f: `=KERN.TENDON_FORCE(${stress}(B1,B2,B3,B4,B5),B6)` },
+      F1: { f: `=KERN.TENDON_FORCE(${stress}(B3,B2,B4,"1/m",B1,B5),B6)` },
       A6: "Area",
       B6: 1500,
       C6: "mm2",
@@ -131,7 +133,7 @@ describe("tracing a cell of any sheet", () => {
   ])("names the nearest function to %s", async (name, nearest) => {
     const {
       calls: [call],
-    } = await trace({ ...sheet, F1: { f: `=${name}(B1,B2,B3,B4,B5)`, error: "#NAME?" } });
+    } = await trace({ ...sheet, F1: { f: `=${name}(B3,B2,B4,"1/m",B1,B5)`, error: "#NAME?" } });
     expect(call!.unknown!.nearest[0]).toBe(nearest);
     expect(call!.trace).toBeUndefined();
   });
@@ -151,10 +153,10 @@ describe("tracing a cell of any sheet", () => {
       (await trace({ ...sheet, D1: cell }, "D1")).unlike;
     expect(await unlike({ f: "=ROUND(B5*B2,1)", v: 2.4 })).toBeUndefined();
     expect(await unlike({ f: "=ROUND(B5*B2,1)", v: 2.5 })).toMatch(/holds 2\.5, but its formula gives 2\.4 /);
-    expect(await unlike({ f: `=${stress}(B1,B2,B3,B4,B5)/1000`, v: 1.2 })).toMatch(
+    expect(await unlike({ f: `=${stress}(B3,B2,B4,"1/m",B1,B5)/1000`, v: 1.2 })).toMatch(
       /holds 1\.2, but its formula gives 1\.26731 /,
     );
-    expect(await unlike({ f: `=IF(${stress}(B1,B2,B3,B4,B5)>1260,"FAIL","OK")`, v: "OK" })).toMatch(
+    expect(await unlike({ f: `=IF(${stress}(B3,B2,B4,"1/m",B1,B5)>1260,"FAIL","OK")`, v: "OK" })).toMatch(
       /holds “OK”, but its formula gives “FAIL”/,
     );
     expect(await unlike({ f: "=D1+1", v: 1 })).toMatch(/holds 1, but its formula gives 2 .*refers to itself/);
@@ -179,50 +181,56 @@ describe("what does not fit", () => {
     ["GPa for MPa", { C1: "GPa" }, [["sigma0", "unit"]]],
     ["mm for m", { C5: "mm" }, [["x", "unit"]]],
     ["rad/m for 1/m", { C4: "rad/m" }, [["k", "unit"]]],
+    [
+      "rad/m where the wobble stands inside μ",
+      { B4: 0.008, C4: "rad/m", F1: { f: `=${stress}(B3,B2,B4,"rad/m",B1,B5)` } },
+      [],
+    ],
+    ["1/m for rad/m", { B4: 0.008, F1: { f: `=${stress}(B3,B2,B4,"rad/m",B1,B5)` } }, [["k", "unit"]]],
     ["a unit in brackets", { A5: "Distance (cm)", C5: null }, [["x", "unit"]]],
-    ["right conversion", { C5: "mm", B5: 12000, F1: { f: `=${stress}(B1,B2,B3,B4,B5/1000)` } }, []],
+    ["right conversion", { C5: "mm", B5: 12000, F1: { f: `=${stress}(B3,B2,B4,"1/m",B1,B5/1000)` } }, []],
     [
       "right conversion by CONVERT",
-      { C5: "mm", B5: 12000, F1: { f: `=${stress}(B1,B2,B3,B4,CONVERT(B5,"mm","m"))` } },
+      { C5: "mm", B5: 12000, F1: { f: `=${stress}(B3,B2,B4,"1/m",B1,CONVERT(B5,"mm","m"))` } },
       [],
     ],
     [
       "wrong conversion by CONVERT",
-      { C5: "mm", B5: 12000, F1: { f: `=${stress}(B1,B2,B3,B4,CONVERT(B5,"cm","m"))` } },
+      { C5: "mm", B5: 12000, F1: { f: `=${stress}(B3,B2,B4,"1/m",B1,CONVERT(B5,"cm","m"))` } },
       [["x", "unit"]],
     ],
-    ["wrong factor", { C5: "mm", B5: 12000, F1: { f: `=${stress}(B1,B2,B3,B4,B5/100)` } }, [["x", "unit"]]],
+    ["wrong factor", { C5: "mm", B5: 12000, F1: { f: `=${stress}(B3,B2,B4,"1/m",B1,B5/100)` } }, [["x", "unit"]]],
     [
       "wrong factor inside IFERROR",
-      { C5: "mm", B5: 12000, F1: { f: `=${stress}(B1,B2,B3,B4,IFERROR(B5/100,"none"))` } },
+      { C5: "mm", B5: 12000, F1: { f: `=${stress}(B3,B2,B4,"1/m",B1,IFERROR(B5/100,"none"))` } },
       [["x", "unit"]],
     ],
     [
       "mm in one choice of two",
-      { A6: "Distance, mm", B6: 12, F1: { f: `=${stress}(B1,B2,B3,B4,CHOOSE(2,B5,B6))` } },
+      { A6: "Distance, mm", B6: 12, F1: { f: `=${stress}(B3,B2,B4,"1/m",B1,CHOOSE(2,B5,B6))` } },
       [["x", "unit"]],
     ],
-    ["rows of several units in one range", { F1: { f: `=${stress}(MAX(B1:B5),B2,B3,B4,B5)` } }, []],
+    ["rows of several units in one range", { F1: { f: `=${stress}(B3,B2,B4,"1/m",MAX(B1:B5),B5)` } }, []],
     [
       "a conversion too many",
-      { F1: { f: `=${stress}(B1,B2,B3,B4,B5/1000)` } },
+      { F1: { f: `=${stress}(B3,B2,B4,"1/m",B1,B5/1000)` } },
       [
         ["x", "unit"],
         ["x", "unusual"],
       ],
     ],
-    ["half of it", { F1: { f: `=${stress}(B1,B2,B3,B4,B5/2)` } }, []],
-    ["degrees", { B3: 17.2, C3: "deg", F1: { f: `=${stress}(B1,B2,RADIANS(B3),B4,B5)` } }, []],
+    ["half of it", { F1: { f: `=${stress}(B3,B2,B4,"1/m",B1,B5/2)` } }, []],
+    ["degrees", { B3: 17.2, C3: "deg", F1: { f: `=${stress}(RADIANS(B3),B2,B4,"1/m",B1,B5)` } }, []],
     [
       "swapped",
-      { F1: { f: `=${stress}(B1,B3,B2,B4,B5)` } },
+      { F1: { f: `=${stress}(B2,B3,B4,"1/m",B1,B5)` } },
       [
-        ["mu", "swapped"],
         ["alpha", "swapped"],
+        ["mu", "swapped"],
       ],
     ],
     ["a number as text", { B2: { v: "0.2", text: "0.2" } }, [["mu", "text"]]],
-    ["an empty cell in a sum", { F1: { f: `=${stress}(B1,B2,B3,B4,B5+B9)` } }, [["x", "empty"]]],
+    ["an empty cell in a sum", { F1: { f: `=${stress}(B3,B2,B4,"1/m",B1,B5+B9)` } }, [["x", "empty"]]],
     ["out of the everyday range", { B2: 0.9 }, [["mu", "unusual"]]],
   ])("%s", async (_, cells, expected) => expect(await changed(cells)).toEqual(expected));
 

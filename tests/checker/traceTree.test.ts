@@ -87,10 +87,10 @@ describe("how a value comes about as a tree", () => {
       ["F3", "1.5", false],
       ["  F2", "1900.96", false],
       ["    F1", "1267.31", false],
-      ["      B1", "1395", false],
-      ["      B2", "0.2", false],
       ["      B3", "0.3", false],
+      ["      B2", "0.2", false],
       ["      B4", "0.003", false],
+      ["      B1", "1395", false],
       ["      B5", "12", false],
       ["        B6", "15", false],
       ["        B7", "3", false],
@@ -194,7 +194,7 @@ describe("what a value comes about from, in order of calculation", () => {
     const progress: number[] = [];
     const all = await collected("F3", Infinity, { progress: (done) => progress.push(done) });
     expect(quantities(all)).toEqual(["B5", "F1", "F2", "F3"]);
-    expect(addresses(all.inputs)).toEqual(["B1", "B2", "B3", "B4", "B6", "B7", "B8"]);
+    expect(addresses(all.inputs)).toEqual(["B3", "B2", "B4", "B1", "B6", "B7", "B8"]);
     expect(all.notFollowed).toEqual([]);
     expect(all.root.address).toBe("F3");
     expect(progress).toEqual([1, 2, 3, 4]);
@@ -204,7 +204,7 @@ describe("what a value comes about from, in order of calculation", () => {
     const one = await collected("F2", 1);
     expect([quantities(one), addresses(one.inputs), addresses(one.notFollowed)]).toEqual([
       ["F1", "F2"],
-      ["B1", "B2", "B3", "B4", "B8"],
+      ["B3", "B2", "B4", "B1", "B8"],
       ["B5"],
     ]);
     const none = await collected("F2", 0);

@@ -77,7 +77,7 @@ function stepsOf(formula: Formula, { steps, values }: Trace, setting: Setting): 
     const written =
       "lookup" in step
         ? html`<p class="kn-quiet">read from the table by ${formula.params[step.lookup.of]?.text ?? formula.steps[step.lookup.of]?.text ?? step.lookup.of}</p>`
-        : html`${set(equationTex(setting.math, formula, name, values), "equation" in step ? equationFor(step, values) : step.governing, setting)}${"equation" in step && set(`= ${substitutionTex(setting.math, formula, name, known)}`, "", setting)}`;
+        : html`${set(equationTex(setting.math, formula, name, values), equationFor(step, values), setting)}${"equation" in step && set(`= ${substitutionTex(setting.math, formula, name, known)}`, "", setting)}`;
     return html`${several && (step.text !== undefined || step.clause !== undefined) && html`<p class="kn-quiet">${step.text !== undefined && sentence(step.text)}${step.clause !== undefined && ` ${step.clause}`}</p>`}${written}<p>${symbol(step.symbol)} = ${withUnit(value, reads)}${readFactor(step) !== 1 && ` = ${withUnit(shown, step.unit)}`}</p>`;
   })}`;
 }

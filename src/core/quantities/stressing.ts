@@ -30,7 +30,7 @@ export const stressing = quantities({
   },
   tendonLevelStress: { symbol: "σ_a", unit: "MPa", text: "stress at which the draw-in ends", min: -2500, max: 2500 },
   unintendedAngle: {
-    symbol: "Δθ",
+    symbol: "k",
     unit: "rad",
     text: "unintended angle at each deviator, added to the intended one; 0 where none is taken",
     min: 0,

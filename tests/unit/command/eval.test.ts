@@ -13,21 +13,23 @@ const of = async (formula: string) => {
 
 describe("numbers with zeros that say nothing", () => {
   it("are numbers as arguments and in array constants", async () => {
-    const plain = (await of("KERN.FRICTION_STRESS(1395,0.2,0.3,0.003,12)")).value;
+    const plain = (await of('KERN.FRICTION_STRESS(0.3,0.2,0.003,"1/m",1395,12)')).value;
     expect(plain).toBeCloseTo(1395 * Math.exp(-0.096), 9);
-    expect((await of("KERN.FRICTION_STRESS(1395.0,0.20,0.30,0.0030,12.0)")).value).toBe(plain);
+    expect((await of('KERN.FRICTION_STRESS(0.30,0.20,0.0030,"1/m",1395.0,12.0)')).value).toBe(plain);
     expect((await of("KERN.OUTLINE_AREA({0.0,0.0;100.0,0.0;100.0,200.0;0.0,200.0})")).value).toBe(20000);
     expect((await of("SUM({1.0;2.5})")).value).toBe(3.5);
   });
 
   it("stay texts in quotes", async () => {
-    expect((await of('KERN.FRICTION_STRESS("1395.0",0.2,0.3,0.003,12)')).error?.message).toMatch(/the text “1395\.0”/);
+    expect((await of('KERN.FRICTION_STRESS(0.3,0.2,0.003,"1/m","1395.0",12)')).error?.message).toMatch(
+      /the text “1395\.0”/,
+    );
   });
 });
 
 describe("a misspelt function", () => {
   it("is answered with the nearest ones", async () => {
-    const { error } = await of("KERN.FRICTON_STRESS(1395,0.2,0.3,0.003,12)");
+    const { error } = await of('KERN.FRICTON_STRESS(0.3,0.2,0.003,"1/m",1395,12)');
     expect(error?.code).toBe("#NAME?");
     expect(error?.message).toMatch(/^there is no function KERN\.FRICTON_STRESS; nearest: KERN\.FRICTION_STRESS,?/);
   });
@@ -45,7 +47,7 @@ describe("a misspelt function", () => {
 
 describe("warnings", () => {
   it("are told of every call of ours, with the unit perhaps meant", async () => {
-    const { value, warnings } = await of("2*KERN.FRICTION_STRESS(1395,0.2,20,0.003,12)");
+    const { value, warnings } = await of('2*KERN.FRICTION_STRESS(20,0.2,0.003,"1/m",1395,12)');
     expect(value).toBeTypeOf("number");
     expect(warnings).toHaveLength(1);
     expect(warnings[0]).toMatch(
@@ -54,6 +56,6 @@ describe("warnings", () => {
   });
 
   it("are none where there is nothing to tell, nor of native functions", async () => {
-    expect((await of("KERN.FRICTION_STRESS(1395,0.2,0.3,0.003,12)+SUM(1,2)")).warnings).toEqual([]);
+    expect((await of('KERN.FRICTION_STRESS(0.3,0.2,0.003,"1/m",1395,12)+SUM(1,2)')).warnings).toEqual([]);
   });
 });

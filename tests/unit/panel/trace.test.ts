@@ -54,7 +54,9 @@ describe("second evaluation", () => {
 
   it("evaluates friction as the reader of the equation would", () => {
     const f = formulas.find((x) => x.id === "FRICTION_STRESS")!;
-    const value = evaluateSteps(math, f, { sigma0: 1395, mu: 0.2, alpha: 0.3, k: 0.003e-3, x: 12000 })["result"]!;
+    const value = evaluateSteps(math, f, { sigma0: 1395, mu: 0.2, alpha: 0.3, k: 0.003e-3, wobble: "1/m", x: 12000 })[
+      "result"
+    ]!;
     // 1395·e^−(0.06 + 0.036), by hand calculator.
     expect(value).toBeCloseTo(1267.307, 3);
   });

@@ -50,7 +50,7 @@ export const drawInLength = stepwise({
   limits: letDownLimit,
   cautions: idle,
   result: { ...q.controlX, symbol: "l_a", text: "length affected by the draw-in" },
-  steps: { length: { symbol: "l_a", unit: "m", governing: areaRule } },
+  steps: { length: { symbol: "l_a", unit: "m", ...areaRule } },
   compute: (v) => {
     const end = endOf(v);
     if (oneJack(v)) return { length: lockedOff(pulledFrom(v, end), v).length };

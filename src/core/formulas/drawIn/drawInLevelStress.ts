@@ -42,7 +42,7 @@ export const drawInLevelStress = stepwise({
   limits: letDownLimit,
   cautions: idle,
   result: { ...q.tendonLevelStress },
-  steps: { level: { symbol: "σ_a", unit: "MPa", governing: areaRule } },
+  steps: { level: { symbol: "σ_a", unit: "MPa", ...areaRule } },
   compute: (v) => {
     const end = endOf(v);
     if (oneJack(v)) return { level: lockedOff(pulledFrom(v, end), v).level };

@@ -1,7 +1,7 @@
 import { cautions } from "../../cautions.ts";
 import { stepwise } from "../../formula.ts";
 import { q } from "../../quantities/index.ts";
-import { exponentFromBehind, exponentLaw, rubbing, rubbingNotes } from "../friction/alongPath.ts";
+import { exponentFromBehind, rubbing, rubbingNotes, withExponent } from "../friction/alongPath.ts";
 import { followsFriction } from "../friction/wobble.ts";
 import {
   idle,
@@ -58,9 +58,9 @@ export const tendonStressDrawIn = stepwise({
       symbol: "σ_p,μ",
       unit: "MPa",
       text: "stress after friction",
-      governing: `\\sigma = \\sigma_{p0}\\,e^{-\\lambda},\\quad ${exponentLaw}`,
+      ...withExponent("\\sigma = \\sigma_{p0}\\,e^{-\\lambda}"),
     },
-    loss: { symbol: "Δσ_sl", unit: "MPa", text: "loss by letting down and draw-in", governing: areaRule },
+    loss: { symbol: "Δσ_sl", unit: "MPa", text: "loss by letting down and draw-in", ...areaRule },
     sigma: { symbol: "σ_p", unit: "MPa", equation: "sigma_f - loss" },
   },
   compute: (v) => {

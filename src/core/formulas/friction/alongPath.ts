@@ -1,4 +1,5 @@
 import { InputError } from "../../errors.ts";
+import type { StepInWords } from "../../formula.ts";
 import { orBlank } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { nameOf } from "../../read.ts";
@@ -33,10 +34,25 @@ export const rubbingNotes = [
   "On deviators all friction acts at the deviators: “wobble” is rad and k the unintended angle at each, 0 where the specification takes none. The stress is the same from one to the next and falls by a step at each; at a deviator itself it is the stress behind it, seen from the jack.",
 ];
 
-/** The exponent as TeX. */
-export const exponentTex = "\\lambda(s)";
-export const exponentLaw =
-  "\\lambda = \\begin{cases} \\mu\\alpha(s) + k s & \\text{1/m} \\\\ \\mu(\\alpha(s) + k s) & \\text{rad/m} \\\\ \\mu\\sum_{s_i \\le s}(\\theta_i + k) & \\text{rad} \\end{cases}";
+/** The exponent λ(s) as TeX, by the wobble convention. */
+const exponents = {
+  "1/m": "\\mu\\alpha(s) + k s",
+  "rad/m": "\\mu(\\alpha(s) + k s)",
+  rad: "\\mu\\sum_{s_i \\le s}(\\theta_i + k)",
+} as const;
+
+/** A governing equation in λ with the exponent behind it: that of the convention chosen, or all of them. */
+export function withExponent(law: string): Pick<StepInWords, "governing" | "cases"> {
+  const all = Object.entries(exponents);
+  const lines = all.map(([wobble, exponent]) => `${exponent} & \\text{${wobble}}`);
+  return {
+    governing: `${law},\\quad \\lambda = \\begin{cases} ${lines.join(" \\\\ ")} \\end{cases}`,
+    cases: {
+      argument: "wobble",
+      as: Object.fromEntries(all.map(([wobble, exponent]) => [wobble, `${law},\\quad \\lambda = ${exponent}`])),
+    },
+  };
+}
 
 /** μ and k of the whole tendon; refuses a blank one. */
 function whole(v: Rubbing): { readonly mu: number; readonly k: number } {

@@ -4,7 +4,7 @@ import { idle, jackedFrom, jacking, jackNotes } from "../jacking/arguments.ts";
 import { nullPointError } from "../jacking/bothEndsProof.ts";
 import { mechanics } from "../mechanics.ts";
 import { leftEnd } from "../tendon/course.ts";
-import { exponentLaw, rubbing, rubbingNotes } from "./alongPath.ts";
+import { rubbing, rubbingNotes, withExponent } from "./alongPath.ts";
 import { followsFriction } from "./wobble.ts";
 
 export const nullPoint = stepwise({
@@ -21,7 +21,7 @@ export const nullPoint = stepwise({
     x_0: {
       symbol: "x_0",
       unit: "m",
-      governing: `\\sigma_{p0} e^{-\\lambda_l(x_0)} = \\sigma_{p0,r} e^{-\\lambda_r(L - x_0)},\\quad ${exponentLaw}`,
+      ...withExponent("\\sigma_{p0} e^{-\\lambda_l(x_0)} = \\sigma_{p0,r} e^{-\\lambda_r(L - x_0)}"),
     },
   },
   compute: (v) => ({ x_0: jackedFrom(v).nullPoint.x + leftEnd(v.path) }),

@@ -5,7 +5,7 @@ import { before } from "../jacking/bothEnds.ts";
 import { frictionAgain } from "../jacking/bothEndsProof.ts";
 import { mechanics } from "../mechanics.ts";
 import { distanceTo } from "../tendon/course.ts";
-import { exponentFromBehind, exponentLaw, rubbing, rubbingNotes } from "./alongPath.ts";
+import { exponentFromBehind, rubbing, rubbingNotes, withExponent } from "./alongPath.ts";
 import { frictionClause } from "./wobble.ts";
 
 export const tendonStressFriction = stepwise({
@@ -30,7 +30,7 @@ export const tendonStressFriction = stepwise({
   cautions: idle,
   result: q.tendonStress,
   steps: {
-    sigma: { symbol: "σ_p,μ", unit: "MPa", governing: `\\sigma = \\sigma_{p0}\\,e^{-\\lambda},\\quad ${exponentLaw}` },
+    sigma: { symbol: "σ_p,μ", unit: "MPa", ...withExponent("\\sigma = \\sigma_{p0}\\,e^{-\\lambda}") },
   },
   compute: (v) => {
     const end = oneJack(v);

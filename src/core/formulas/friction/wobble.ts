@@ -47,7 +47,7 @@ export const frictionClause: SourceByWobble = {
 /** What follows from that exponent by mechanics: draw-in, null point, elongation, mean stress. */
 export const followsFriction: SourceByWobble = {
   argument: "wobble",
-  as: { "rad/m": { key: "EN1992-1-1:2004", clause: "friction by 5.10.5.2 (5.45)", basis: "derived" } },
+  as: { "rad/m": { key: "EN1992-1-1:2004", clause: "5.10.5.2 (5.45) for the friction", basis: "derived" } },
 };
 
 /** Where both conventions are in print. */

@@ -2,7 +2,7 @@ import { cautions } from "../../cautions.ts";
 import { stepwise } from "../../formula.ts";
 import { q } from "../../quantities/index.ts";
 import { letDown } from "../drawIn/letDown.ts";
-import { exponentLaw, rubbing, rubbingNotes } from "../friction/alongPath.ts";
+import { rubbing, rubbingNotes, withExponent } from "../friction/alongPath.ts";
 import { followsFriction } from "../friction/wobble.ts";
 import {
   endOf,
@@ -49,7 +49,9 @@ export const tendonElongation = stepwise({
       symbol: "Δl_1",
       unit: "mm",
       text: "elongation at the jacking stress; with both jacks up to the null point",
-      governing: `\\Delta l_1 = \\int_0^L \\frac{\\sigma(s)}{E_p}\\,dl,\\quad \\sigma = \\sigma_{p0}\\,e^{-\\lambda},\\quad ${exponentLaw}`,
+      ...withExponent(
+        "\\Delta l_1 = \\int_0^L \\frac{\\sigma(s)}{E_p}\\,dl,\\quad \\sigma = \\sigma_{p0}\\,e^{-\\lambda}",
+      ),
     },
     back: {
       symbol: "Δl_12",
