@@ -15,15 +15,16 @@ describe("reading a cell's formula", () => {
       whole: true,
     });
     expect(kinds('=KERN.FRICTION_STRESS(-0.3,kb_mu,,"1/m",$D$5,A1*2)')).toEqual([
-      ["reference", "$D$5"],
-      ["reference", "kb_mu"],
       ["literal", "-0.3"],
+      ["reference", "kb_mu"],
       ["missing", ""],
+      ["literal", '"1/m"'],
+      ["reference", "$D$5"],
       ["expression", "A1*2"],
     ]);
     expect(references).toEqual([
-      { text: "$D$5", kind: "cells" },
       { text: "kb_mu", kind: "name" },
+      { text: "$D$5", kind: "cells" },
       { text: "A1", kind: "cells" },
     ]);
   });
@@ -56,7 +57,7 @@ describe("reading a cell's formula", () => {
       call: calls.findIndex((c) => c.id === "FRICTION_STRESS"),
     });
     expect(outer.arguments[1]).toMatchObject({ kind: "expression", text: "a*2", evaluate: "B1*2" });
-    expect(calls.find((c) => c.id === "FRICTION_STRESS")!.arguments[0]).toMatchObject({
+    expect(calls.find((c) => c.id === "FRICTION_STRESS")!.arguments[4]).toMatchObject({
       kind: "reference",
       reference: { text: "B1" },
     });

@@ -52,7 +52,7 @@ describe("pairing of rows", () => {
 
 describe("formulas as they are compared", () => {
   it("leave out what only looks different", () => {
-    expect(normalNow("=kern.friction_stress( $D$5 , Beam!D6,'Beam'!$D7)", "Beam")).toBe(
+    expect(normalNow("=kern.friction_stress( 'Beam'!$D7 , Beam!D6,,\"1/m\", $D$5)", "Beam")).toBe(
       '=KERN.FRICTION_STRESS(D7,D6,,"1/m",D5)',
     );
     expect(normalNow("=_xldudf_KERN_VERSION()", "Beam")).toBe("=KERN.VERSION()");

@@ -107,15 +107,15 @@ describe("results that fill several cells", () => {
       ["D1", "the result it is a part of", true],
     ]);
     expect((await tracer.behind(branches[0]!, "Sheet1")).map(({ address }) => address)).toEqual([
-      "A1:A3",
-      "B1",
       "B2",
+      "B1",
       "B3",
+      "A1:A3",
     ]);
     const collected = await collect(tracer, at("H3"), { depth: Infinity });
     const { quantities, inputs } = collected;
     expect(quantities.map(({ address }) => address)).toEqual(["D1", "H3"]);
-    expect(inputs.map(({ address }) => address)).toEqual(["A1:A3", "B1", "B2", "B3"]);
+    expect(inputs.map(({ address }) => address)).toEqual(["B2", "B1", "B3", "A1:A3"]);
     const note = calculationNote(
       collected,
       { date: "1 May 2026", host: "static", depth: Infinity },

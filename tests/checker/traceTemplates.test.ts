@@ -30,6 +30,9 @@ describe.each(templates.map((t) => [t.id, t] as const))("%s as it is built", (_,
     const unnamed: string[] = [];
     const unread: string[] = [];
     const seen = new Set<string>();
+    // A rule that looks at the row before finds none in a table's first row: there it refers to the head, and uses nothing of it.
+    const endsHead = new Set(plan.cells.filter(({ role }) => role === "bound").map(({ row }) => row));
+    const above = (row: number, text: string): string => `${/^\$[A-Z]+/.exec(text)?.[0] ?? ""}${row}`;
     let calls = 0;
     for (const { row, column, formula } of plan.cells) {
       if (formula === undefined) continue;
@@ -44,7 +47,8 @@ describe.each(templates.map((t) => [t.id, t] as const))("%s as it is built", (_,
         calls++;
         for (const { origins } of all)
           for (const { text, label } of origins)
-            if (label?.from !== "template") unnamed.push(`${cell.address}: ${text}`);
+            if (label?.from !== "template" && !(endsHead.has(row - 1) && text === above(row, text)))
+              unnamed.push(`${cell.address}: ${text}`);
         if (unknown) flagged.push(`${cell.address} ${unknown.message}`);
         // Nothing is computed here, so that no value lies in or out of a range.
         for (const { kind, parameter, message } of flags)

@@ -16,7 +16,11 @@ import type { Entry, Proof } from "./entries.ts";
 import { fail } from "./words.ts";
 
 type Range = readonly (readonly Cell[])[];
-const isRange = (a: Argument): a is Range => Array.isArray(a);
+/** The cells of an argument that is a range, be it of one cell; undefined for any other. */
+function rangeOf(argument: Argument, { kind }: Parameter): Range | undefined {
+  if (Array.isArray(argument)) return argument as Range;
+  return kind === "table" && argument !== undefined && argument !== null ? [[argument as Cell]] : undefined;
+}
 const unitOf = (p: Parameter): string => (p.kind === "number" ? p.unit : "–");
 /** As judge() allows it: a value on the edge must not fail by the last bit of the subtraction. A power, since programs rewrite 1E-9. */
 const edge = "(1+10^-9)";
@@ -230,11 +234,12 @@ export function putProof(w: SheetWriter, start: number, number: number, proof: P
     const row = first + e;
     const inputs = entry.args.map((argument, i): Address | Area | undefined => {
       const at = scalars.findIndex((scalar) => scalar.i === i);
-      if (isRange(argument)) {
-        const key = `${i} ${JSON.stringify(argument)}`;
+      const range = rangeOf(argument, parameters[i]!);
+      if (range) {
+        const key = `${i} ${JSON.stringify(range)}`;
         const there = known.get(key);
         if (there) return there;
-        const block = rangeBlock(w, next, no, parameters[i]!, argument);
+        const block = rangeBlock(w, next, no, parameters[i]!, range);
         next = block.next;
         known.set(key, block.area);
         return block.area;

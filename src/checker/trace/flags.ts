@@ -10,7 +10,7 @@ import {
   type Quantity,
 } from "../../core/index.ts";
 import { numberText } from "../../typeset/index.ts";
-import { termsOf } from "./terms.ts";
+import { termsOf, type Term } from "./terms.ts";
 import { letters, saysOtherwise } from "./contraries.ts";
 import { unitHeld, type Label } from "./labels.ts";
 import type { Origin, OriginOf } from "./origin.ts";
@@ -88,6 +88,18 @@ function sortMessage(wanted: Quantity, label: Label | undefined, origin: Origin)
     : undefined;
 }
 
+const sortOf = (label: Label | undefined): string | undefined =>
+  label?.from === "template" && label.quantity !== undefined ? quantities[label.quantity]?.sort : undefined;
+
+/** Of a sort that is taken away as often as it is added only a difference is left, as the time between two ages: no sort any more. */
+function cancels(sort: string | undefined, terms: readonly Term[], originOf: OriginOf): boolean {
+  if (sort === undefined) return false;
+  const net = terms
+    .filter(({ reference }) => sortOf(originOf(reference.text)?.label) === sort)
+    .reduce((sum, { factor, less }) => sum + (less ? -factor : factor), 0);
+  return Math.abs(net) < 1e-9;
+}
+
 interface About {
   readonly flag: Flag;
   readonly label?: Label;
@@ -108,7 +120,8 @@ function scalarFlags(argument: Flaggable, wanted: Quantity, originOf: OriginOf):
     const unit = unitMessage(wanted, label, origin, factor, converted);
     add("unit", unit);
     // 0.8 times a cube strength may well be a cylinder strength; a thousand times it is one in another unit.
-    if (unit === undefined && isPowerOfTen(factor)) add("sort", sortMessage(wanted, label, origin));
+    if (unit === undefined && isPowerOfTen(factor) && !cancels(sortOf(label), terms!, originOf))
+      add("sort", sortMessage(wanted, label, origin));
     const single =
       origin.contents.length === 1 && origin.contents[0]!.length === 1 ? origin.contents[0]![0] : undefined;
     if (!single || single.error) continue;

@@ -4,7 +4,10 @@ import { spelledUnit } from "./units.ts";
 /** A reference in an expression that only adds, scales and compares: how often it counts. */
 export interface Term {
   readonly reference: WrittenReference;
+  /** In size; a number that it is multiplied by may bring a sign. */
   readonly factor: number;
+  /** Is it taken away? */
+  readonly less?: boolean;
   /** The units that CONVERT takes it from and to, as spelled. */
   readonly converted?: { readonly from: string; readonly to: string };
 }
@@ -38,17 +41,25 @@ export function termsOf(node: FormulaNode | null): readonly Term[] | undefined {
   if (reference) return [{ reference, factor: 1 }];
   const scaled = (terms: readonly Term[] | undefined, by: number): readonly Term[] | undefined =>
     terms?.map((t) => ({ ...t, factor: t.factor * by }));
+  const taken = (terms: readonly Term[] | undefined): readonly Term[] | undefined =>
+    terms?.map((t) => ({ ...t, less: !t.less }));
   const joined = (parts: readonly (FormulaNode | null)[]): readonly Term[] | undefined => {
     const all = parts.map(termsOf);
     return all.some((t) => t === undefined) ? undefined : all.flatMap((t) => t!);
   };
   if (node.type === "UnaryExpression") {
     if (node.operator === "%") return scaled(termsOf(node.arguments[0]!), 0.01);
-    return ["-", "+", "@"].includes(node.operator) ? termsOf(node.arguments[0]!) : undefined;
+    const of = termsOf(node.arguments[0]!);
+    if (node.operator === "-") return taken(of);
+    return node.operator === "+" || node.operator === "@" ? of : undefined;
   }
   if (node.type === "BinaryExpression") {
     const [a, b] = node.arguments as readonly [FormulaNode, FormulaNode];
-    if (node.operator === "+" || node.operator === "-") return joined([a, b]);
+    if (node.operator === "+") return joined([a, b]);
+    if (node.operator === "-") {
+      const [from, less] = [termsOf(a), taken(termsOf(b))];
+      return from && less && [...from, ...less];
+    }
     const by = numberIn(b);
     if (node.operator === "*")
       return by !== undefined
