@@ -252,7 +252,7 @@ export function putProof(w: SheetWriter, start: number, number: number, proof: P
         cell.row,
         cell.column,
         typeof argument === "number" ? "value" : "symbol",
-        argument ?? undefined,
+        (argument as Cell) ?? undefined,
         typeof argument === "number" ? "General" : undefined,
       );
       return cell;
