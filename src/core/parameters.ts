@@ -81,9 +81,11 @@ export interface Table<C extends Columns = Columns> extends Described {
   readonly key: string;
   readonly columns: C;
   readonly minRows: number;
+  /** Where the work grows faster than the rows, or more of them describe nothing; without it `mostRows`. */
+  readonly maxRows?: number;
   /** An optional table that is left out counts as one without rows. */
   readonly optional?: true;
-  /** Where the range may be one of several tables. `columns` and `minRows` are then those of the first. */
+  /** Where the range may be one of several tables. `columns` and `minRows` are then those of the first; `maxRows` is that of all. */
   readonly kinds?: TableKinds;
 }
 
@@ -92,6 +94,12 @@ export interface TableKinds<T extends Readonly<Record<string, Table>> = Readonly
   readonly tables: T;
   readonly tell: (rows: readonly (readonly unknown[])[], parameter: string) => string;
 }
+
+/** Rows of a range whose work grows with their number: a year of hourly readings fits. */
+const mostRows = 10_000;
+
+/** How many rows a range may have. */
+export const rowsAllowed = ({ maxRows = mostRows }: Pick<Table, "maxRows">): number => maxRows;
 
 export type Columns = Readonly<Record<string, Quantity | Choice>>;
 export type Parameter = Quantity | Choice | Text | Table;
@@ -147,7 +155,9 @@ export function oneOf<const T extends Readonly<Record<string, Table>>>(spec: {
 }): Omit<Table, "kinds"> & { readonly kinds: TableKinds<T> } {
   const { tables, tell, ...rest } = spec;
   const first = Object.values(tables)[0]!;
-  return { kind: "table", ...rest, columns: first.columns, minRows: first.minRows, kinds: { tables, tell } };
+  const most = Math.max(...Object.values(tables).map(rowsAllowed));
+  const { columns, minRows } = first;
+  return { kind: "table", ...rest, columns, minRows, maxRows: most, kinds: { tables, tell } };
 }
 
 /** A quantity or choice whose cell may stay blank; `blank` says what that means. */

@@ -7,6 +7,7 @@ import {
   inForce,
   isOptional,
   outside,
+  rowsAllowed,
   type Choice,
   type Parameter,
   type Quantity,
@@ -184,14 +185,23 @@ function readRange(
   values: Readonly<Record<string, unknown>>,
 ): unknown {
   const rows = rowsOf(argument);
+  if (rows.length > rowsAllowed(t)) throw tooMany(rows.length, t, parameter);
   if (!t.kinds || rows.length === 0) return readTable(rows, inForce(t, values), parameter);
   const is = t.kinds.tell(rows, parameter);
   return { is, rows: readTable(rows, inForce(t.kinds.tables[is]!, values), parameter) };
 }
 
+function tooMany(count: number, t: Table, parameter: string): InputError {
+  return new InputError(parameter, `${nameOf(t)} has ${count} rows; at most ${rowsAllowed(t)} are allowed`);
+}
+
 function readTable(rows: readonly (readonly Cell[])[], t: Table, parameter: string): unknown {
   const names = Object.keys(t.columns);
   const titles = [names.map((n) => nameOf(t.columns[n]!)), names.map((n) => t.columns[n]!.symbol.replace(/_/g, ""))];
+  const factors = names.map((n) => {
+    const column = t.columns[n]!;
+    return column.kind === "number" ? readFactor(column) : 1;
+  });
   const out: Record<string, unknown>[] = [];
   for (const [r, row] of rows.entries()) {
     if (row.length !== names.length)
@@ -208,7 +218,7 @@ function readTable(rows: readonly (readonly Cell[])[], t: Table, parameter: stri
       const column = t.columns[n]!;
       record[n] =
         column.kind === "number"
-          ? readNumber(row[i], column, parameter, where) * readFactor(column)
+          ? readNumber(row[i], column, parameter, where) * factors[i]!
           : readChoice(row[i], column, parameter, where);
     });
     out.push(record);
@@ -266,7 +276,7 @@ export function readArgument(
 function toldBy(argument: Argument, parameter: Parameter, name: string): Parameter {
   if (parameter.kind !== "table" || !parameter.kinds) return parameter;
   const rows = rowsOf(argument);
-  if (rows.length === 0) return parameter;
+  if (rows.length === 0 || rows.length > rowsAllowed(parameter)) return parameter;
   try {
     return parameter.kinds.tables[parameter.kinds.tell(rows, name)]!;
   } catch (problem) {

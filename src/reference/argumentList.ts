@@ -1,4 +1,12 @@
-import { allowedText, everydayText, format, type Choice, type Quantity, type Table } from "../core/index.ts";
+import {
+  allowedText,
+  everydayText,
+  format,
+  rowsAllowed,
+  type Choice,
+  type Quantity,
+  type Table,
+} from "../core/index.ts";
 import type { FunctionParameter } from "../../functions/index.ts";
 import { html, type Markup } from "../typeset/index.ts";
 import { called, readsAs } from "./quantities.ts";
@@ -45,9 +53,10 @@ function kinds(of: NonNullable<Table["kinds"]>): Markup {
   return html`${Object.values(of.tables).map((kind) => html`<p>${sentence(kind.text)}.</p>${columns(kind)}`)}`;
 }
 
-function columns({ columns: all, minRows, optional, kinds: several }: Table): Markup {
+function columns(table: Table): Markup {
+  const { columns: all, minRows, optional, kinds: several } = table;
   if (several) return kinds(several);
-  return html`<p class="kr-facts">A range, one row each; at least ${minRows} row${minRows !== 1 && "s"}${optional && "; may be left out"}. Its columns:</p>
+  return html`<p class="kr-facts">A range, one row each; at least ${minRows} row${minRows !== 1 && "s"}, at most ${rowsAllowed(table)}${optional && "; may be left out"}. Its columns:</p>
 <ol class="kr-columns">${Object.values(all).map((c) => html`<li>${called(c)}${called(c).text !== c.text && html` ${sentence(c.text)}`}${c.kind === "number" ? html`<div class="kr-facts">${joined(numberFacts(c))}</div>` : choices(c)}</li>`)}</ol>`;
 }
 

@@ -32,6 +32,7 @@ function tableAllowed(t: Table, argument: Argument): boolean {
   if (rows.length === 0) return t.optional === true || t.minRows === 0;
   return (
     rows.length >= t.minRows &&
+    rows.length <= (t.maxRows ?? 10_000) &&
     rows.every(
       (row) =>
         row.length === columns.length &&

@@ -4,6 +4,7 @@ import { q, trace, type Argument, type Cell, type Formula } from "../../src/core
 import { argumentsOf } from "../equation/arguments.ts";
 import { faultOf, speaksOfTheInside } from "./check.ts";
 import { anyArgument, argumentFor } from "./draws.ts";
+import { mostRows, takesRange, withLongRanges } from "./longRanges.ts";
 import { integer, pick, randomFrom, type Random } from "./random.ts";
 
 export interface Fault {
@@ -25,6 +26,9 @@ export interface Tally {
 const faultsKept = 5;
 /** Whole sets of arguments that a function accepts; all other calls are made from them. */
 const basesDrawn = 24;
+
+/** Of the calls of a function with ranges, those in which the ranges are long. */
+const shareOfLong = 0.02;
 
 type Bases = readonly (readonly Argument[])[];
 
@@ -73,6 +77,11 @@ export function drawArguments(random: Random, f: WorksheetFunction, bases: Bases
   if (bases.length === 0 || u < 0.05)
     return Array.from({ length: integer(random, 0, f.parameters.length + 2) }, () => anyArgument(random));
   const args = between(random, f, bases);
+  if (takesRange(f) && random() < shareOfLong) {
+    // From a few rows to somewhat more than are allowed, short ones more often.
+    const rows = Math.round(4 * ((1.1 * mostRows(f)) / 4) ** random());
+    return withLongRanges(f, args, rows) ?? args;
+  }
   if (u < 0.3) return args;
   if (u < 0.35) return args.slice(0, integer(random, 0, args.length));
   if (u < 0.4) return [...args, anyArgument(random)];

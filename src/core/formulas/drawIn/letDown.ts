@@ -1,4 +1,4 @@
-import { integrate, zero } from "../tendon/integrate.ts";
+import { zero } from "../tendon/integrate.ts";
 import { drawIn, type FallingStress } from "./search.ts";
 
 /** Where a change that starts at the jack ends: the stress and the length affected. */
@@ -17,7 +17,7 @@ export function letDown({ stress, length }: FallingStress, sigma_lo: number): Tu
 /** What letting down gives back at the jack, as a draw-in of the same effect: 2 ∫ max(σ − σ_a, 0) ds / E_p. */
 function givenBack(tendon: FallingStress, sigma_lo: number, E_p: number): number {
   const { level, length } = letDown(tendon, sigma_lo);
-  return (2 * (integrate(tendon.stress, 0, length, tendon.breaks) - length * level)) / E_p;
+  return (2 * (tendon.area(length) - length * level)) / E_p;
 }
 
 interface LockedOff {

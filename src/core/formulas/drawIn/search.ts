@@ -1,18 +1,20 @@
 import { NoResult } from "../../errors.ts";
 import { format } from "../../parameters.ts";
-import { integrate, zero } from "../tendon/integrate.ts";
+import { zero } from "../tendon/integrate.ts";
 
 /** Tendon stress falling from the jack at distance 0 to the dead end at distance `length`. */
 export interface FallingStress {
   readonly stress: (distance: number) => number;
   readonly length: number;
-  /** Distances between which the stress is smooth. */
+  /** Distances between which the stress is smooth, the ends included. */
   readonly breaks: readonly number[];
+  /** ∫ σ ds from the jack to a distance. */
+  readonly area: (distance: number) => number;
 }
 
 /** What the anchorage gives back when the stress turns at the distance reached: twice the area above the turning stress. */
-export function setOver({ stress, breaks }: FallingStress, reach: number): number {
-  return 2 * (integrate(stress, 0, reach, breaks) - reach * stress(reach));
+export function setOver({ stress, area }: FallingStress, reach: number): number {
+  return 2 * (area(reach) - reach * stress(reach));
 }
 
 /** Is a draw-in too small to move a digit of the stress? */
@@ -29,13 +31,13 @@ export function drawIn(
   slip: number,
   E_p: number,
 ): { readonly level: number; readonly length: number } {
-  const { stress, breaks } = tendon;
+  const { stress, area } = tendon;
   const need = slip * E_p;
   if (isNothing(tendon, need)) return { level: stress(0), length: 0 };
   const reaches = need >= setOver(tendon, tendon.length);
   const length = reaches ? tendon.length : zero((s) => setOver(tendon, s) - need, 0, tendon.length);
   // The rule itself, solved for the stress: at a kink the stress at the place reached has two values, and this one lies between.
-  const level = integrate(stress, 0, length, breaks) / length - need / (2 * length);
+  const level = area(length) / length - need / (2 * length);
   const left = 2 * level - stress(0);
   if (left <= 0)
     throw new NoResult(
@@ -49,10 +51,10 @@ export const scale = ({ stress, length }: FallingStress, need: number): number =
 
 /** Relative error of the area rule at the stress where the draw-in ends. */
 export function levelError(tendon: FallingStress, level: number, slip: number, E_p: number): number {
-  const { stress, length, breaks } = tendon;
+  const { stress, length, area } = tendon;
   const need = slip * E_p;
   const end = stress(length) >= level ? length : zero((s) => stress(s) - level, 0, length);
-  return (2 * (integrate(stress, 0, end, breaks) - end * level) - need) / scale(tendon, need);
+  return (2 * (area(end) - end * level) - need) / scale(tendon, need);
 }
 
 /** By how much the area rule is missed just before and just behind the place where the draw-in ends, relative. */

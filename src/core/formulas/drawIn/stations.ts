@@ -1,6 +1,9 @@
 import { InputError } from "../../errors.ts";
 import { format, table } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
+import { mostPathRows } from "../tendon/controlPoints.ts";
+import { integralFrom } from "../tendon/integrate.ts";
+import { pieceAt } from "../tendon/pieces.ts";
 import type { FallingStress } from "./search.ts";
 
 /** The stress after friction at a few places. */
@@ -10,6 +13,7 @@ export const stations = table({
   text: "stress along the tendon from the jack",
   columns: { s: q.distanceFromJack, sigma: q.tendonStress },
   minRows: 2,
+  maxRows: mostPathRows,
 });
 
 /** Why the functions of a table stand beside those of a path. */
@@ -35,19 +39,11 @@ export function throughStations(rows: readonly { readonly s: number; readonly si
         `the stress rises from ${format(before.sigma)} MPa at station ${i} to ${format(row.sigma)} MPa at station ${i + 1}; after friction it must fall from the jack`,
       );
   });
-  return {
-    stress: (s) => {
-      const i = Math.min(
-        rows.length - 1,
-        Math.max(
-          1,
-          rows.findIndex((row) => row.s >= s),
-        ),
-      );
-      const [a, b] = [rows[i - 1]!, rows[i]!];
-      return a.sigma + ((b.sigma - a.sigma) * (s - a.s)) / (b.s - a.s);
-    },
-    length: rows.at(-1)!.s,
-    breaks: rows.map((row) => row.s),
+  const pieces = rows.slice(1).map((b, i) => ({ a: rows[i]!, b, to: b.s }));
+  const stress = (s: number): number => {
+    const { a, b } = pieceAt(pieces, s);
+    return a.sigma + ((b.sigma - a.sigma) * (s - a.s)) / (b.s - a.s);
   };
+  const breaks = rows.map((row) => row.s);
+  return { stress, length: rows.at(-1)!.s, breaks, area: integralFrom(stress, breaks) };
 }

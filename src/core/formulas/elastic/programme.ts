@@ -14,6 +14,7 @@ export const programme = table({
     A_p: q.tendonArea,
   },
   minRows: 1,
+  maxRows: 200,
 });
 export const row = as(q.tendonCount, { symbol: "row", text: "row of the tendon looked at in the range" });
 

@@ -15,7 +15,9 @@ export interface Member extends Shortening {
 /** Tendons stressed in one operation, by their order. */
 export function operations(all: readonly Wanted[]): readonly (readonly Wanted[])[] {
   const orders = [...new Set(all.map(({ order }) => order))].sort((a, b) => a - b);
-  return orders.map((order) => all.filter((t) => t.order === order));
+  const groups = new Map(orders.map((order) => [order, [] as Wanted[]]));
+  for (const t of all) groups.get(t.order)!.push(t);
+  return [...groups.values()];
 }
 
 const total = (all: readonly Wanted[]): number => all.reduce((sum, { P }) => sum + P, 0);
@@ -52,11 +54,12 @@ export function stressedInRounds(
 ): ReadonlyMap<Wanted, number> {
   const force = new Map<Wanted, number>();
   const whole = total(all);
+  const order = operations(all);
   for (let round = 0; round < rounds; round++) {
-    for (const group of operations(all)) {
+    for (const group of order) {
       const changes = group.map((t) => ({ t, dP: jack(t) - (force.get(t) ?? 0) }));
-      for (const [other, P] of [...force]) {
-        if (group.includes(other)) continue;
+      for (const [other, P] of force) {
+        if (other.order === group[0]!.order) continue;
         force.set(
           other,
           changes.reduce((left, { t, dP }) => left - lossOf(other, dP, t.e, round === 0 ? t.P / whole : 0, member), P),

@@ -1,5 +1,6 @@
 import type { FallingStress } from "../drawIn/search.ts";
 import type { End } from "../tendon/ends.ts";
+import { integralFrom } from "../tendon/integrate.ts";
 import type { Path } from "../tendon/path.ts";
 import { pathFrom, type Rubbing } from "./alongPath.ts";
 
@@ -9,7 +10,8 @@ export interface Pulled extends FallingStress {
 }
 
 export function pulled({ exponent, length, breaks, stretch }: Path, sigma0: number): Pulled {
-  return { stress: (s) => sigma0 * Math.exp(-exponent(s)), length, breaks, stretch };
+  const stress = (s: number): number => sigma0 * Math.exp(-exponent(s));
+  return { stress, length, breaks, area: integralFrom(stress, breaks), stretch };
 }
 
 /** Stress after friction along a tendon, from the end where it is jacked. */

@@ -3,7 +3,7 @@ import { format } from "../../parameters.ts";
 import { drawIn, isNothing, setOver, type FallingStress } from "../drawIn/search.ts";
 import { pulled, type Pulled } from "../friction/pulled.ts";
 import { countedFrom, otherEnd, type End } from "../tendon/ends.ts";
-import { integrate, zero } from "../tendon/integrate.ts";
+import { integralFrom, zero } from "../tendon/integrate.ts";
 import type { Paths } from "../tendon/path.ts";
 import { nullPoint, type NullPoint } from "./meeting.ts";
 
@@ -26,12 +26,12 @@ export function jacked(paths: Paths, sigma: Ends): Jacked {
   const { length } = paths.LEFT;
   const point = nullPoint(paths, sigma.LEFT, sigma.RIGHT);
   const own = { LEFT: point.x, RIGHT: length - point.x };
-  const part = (end: End): FallingStress => ({
+  const part = (end: End): FallingStress => {
     // A kink that holds the null point has the null point's stress behind it, not the full step.
-    stress: (s) => Math.max(at[end].stress(s), point.stress),
-    length: own[end],
-    breaks: [...at[end].breaks.filter((b) => b < own[end]), own[end]],
-  });
+    const stress = (s: number): number => Math.max(at[end].stress(s), point.stress);
+    const breaks = [...at[end].breaks.filter((b) => b < own[end]), own[end]];
+    return { stress, length: own[end], breaks, area: integralFrom(stress, breaks) };
+  };
   return { at, length, nullPoint: point, own, part: { LEFT: part("LEFT"), RIGHT: part("RIGHT") } };
 }
 
@@ -69,8 +69,8 @@ export interface Seated {
 
 /** Area an end can give before its draw-in passes the null point. */
 export function capacity(j: Jacked, end: End): number {
-  const { stress, breaks, length } = j.part[end];
-  return 2 * (integrate(stress, 0, length, breaks) - length * j.nullPoint.stress);
+  const { area, length } = j.part[end];
+  return 2 * (area(length) - length * j.nullPoint.stress);
 }
 
 /**
@@ -96,11 +96,11 @@ function placeOfRest(j: Jacked, near: End, need: Ends): { readonly u: number; re
 
 function meeting(j: Jacked, near: End, need: Ends): Seated {
   const far = otherEnd(near);
-  const { stress, breaks } = j.part[far];
+  const { stress, area } = j.part[far];
   const { u, rest } = placeOfRest(j, near, need);
   const below = (need[near] - capacity(j, near)) / (2 * rest);
   const a_near = j.nullPoint.stress - below;
-  const a_far = u === 0 ? stress(0) - below : integrate(stress, 0, u, breaks) / u - need[far] / (2 * u);
+  const a_far = u === 0 ? stress(0) - below : area(u) / u - need[far] / (2 * u);
   const both = (n: number, f: number): Ends => (near === "LEFT" ? { LEFT: n, RIGHT: f } : { LEFT: f, RIGHT: n });
   return { level: both(a_near, a_far), reach: both(rest, u), meet: true };
 }

@@ -62,8 +62,8 @@ export function reachError(j: Jacked, end: End, reach: number, slip: Ends, E_p: 
       : Math.max(f(Math.max(reach - step, from)), reach + step >= to ? 0 : -f(reach + step), 0);
   const own = scale(j.at[end], need[end]);
   if (!found.meet) {
-    const { stress, breaks, length } = j.part[end];
-    return sign((s) => 2 * (integrate(stress, 0, s, breaks) - s * stress(s)) - need[end], 0, length) / own;
+    const { stress, area, length } = j.part[end];
+    return sign((s) => 2 * (area(s) - s * stress(s)) - need[end], 0, length) / own;
   }
   // Seen from the end whose draw-in does not pass the null point, the rest lies where the stresses of both sides agree.
   const near =

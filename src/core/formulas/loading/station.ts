@@ -28,10 +28,8 @@ export const station = stepwise({
   },
   compute: ({ places, n, delta }) => {
     const sorted = places.map((p) => p.x).sort((a, b) => a - b);
-    const distinct = sorted.reduce<number[]>(
-      (kept, x) => (kept.length === 0 || x > kept.at(-1)! + delta ? [...kept, x] : kept),
-      [],
-    );
+    const distinct: number[] = [];
+    for (const x of sorted) if (distinct.length === 0 || x > distinct.at(-1)! + delta) distinct.push(x);
     const x = distinct[Math.min(n, distinct.length) - 1];
     if (x === undefined) throw new NoResult("there are no places along the span");
     return { x };

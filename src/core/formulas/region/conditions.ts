@@ -22,6 +22,7 @@ export const conditions = table({
   symbol: "conditions",
   text: "conditions, one row each",
   minRows: 1,
+  maxRows: 1000,
   columns: {
     M: as(q.moment, { text: "moment, sagging positive" }),
     r: as(q.forceFactor, { text: "factor of the force" }),

@@ -79,10 +79,22 @@ const far: Bounds = {
 
 /** Of half-planes that leave nothing, a few that already do: each that can be spared is left out. */
 function conflict(planes: readonly HalfPlane[]): readonly HalfPlane[] {
-  return planes.reduce<readonly HalfPlane[]>((kept, plane) => {
-    const without = kept.filter((other) => other !== plane);
-    return outline(without, far).length < 3 ? without : kept;
-  }, planes);
+  const leaveNothing = (some: readonly HalfPlane[]): boolean => outline(some, far).length < 3;
+  const kept: HalfPlane[] = [];
+  let from = 0;
+  while (!leaveNothing(kept)) {
+    // The last one that can't be spared yet: with it and those after it nothing is left, without it something is.
+    let [low, high] = [from, planes.length];
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (leaveNothing([...kept, ...planes.slice(middle)])) low = middle;
+      else high = middle;
+    }
+    if (low >= planes.length) break;
+    kept.push(planes[low]!);
+    from = low + 1;
+  }
+  return kept;
 }
 
 /** The corners of the region, against the clock with e to the right and u upward, from the one of the least force on. */

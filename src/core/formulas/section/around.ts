@@ -35,6 +35,36 @@ export function around(
   return doubled < 0 ? -sum : sum;
 }
 
+/** Area, first and second moment about a height of the band between two heights: three times `around` in one go. */
+export function momentsBetween(
+  points: readonly Point[],
+  about: number,
+  from: number,
+  to: number,
+): { readonly A: number; readonly S: number; readonly I: number } {
+  let [doubled, A, S, I] = [0, 0, 0, 0];
+  for (let i = 0; i < points.length; i++) {
+    const p = points[i]!;
+    const q = points[i + 1 === points.length ? 0 : i + 1]!;
+    doubled += p.x * q.y - q.x * p.y;
+    const rise = q.y - p.y;
+    if (rise === 0) continue;
+    const atFrom = Math.min(1, Math.max(0, (from - p.y) / rise));
+    const atTo = Math.min(1, Math.max(0, (to - p.y) / rise));
+    const [first, last] = rise > 0 ? [atFrom, atTo] : [atTo, atFrom];
+    if (first === last) continue;
+    for (const [at, weight] of gauss) {
+      const u = first + at * (last - first);
+      const strip = weight * (last - first) * rise * (p.x + u * (q.x - p.x));
+      const a = p.y + u * rise - about;
+      A += strip;
+      S += strip * a;
+      I += strip * a * a;
+    }
+  }
+  return doubled < 0 ? { A: -A, S: -S, I: -I } : { A, S, I };
+}
+
 /** The part of an outline above a height, as points: the same by cutting edge after edge. */
 export function partAbove(points: readonly Point[], level: number): readonly Point[] {
   return points.flatMap((p, i) => {

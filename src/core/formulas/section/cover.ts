@@ -18,7 +18,10 @@ const groups = table({
     s: q.sideSpacing,
   },
   minRows: 1,
+  maxRows: 500,
 });
+/** Single tendons of all rows together. */
+const mostTendons = 1000;
 interface Group {
   readonly d: number;
   readonly y: number;
@@ -34,6 +37,12 @@ interface Circle {
 
 /** Every tendon by itself; refuses several in one place. */
 function circles(rows: readonly Group[]): readonly Circle[] {
+  const count = rows.reduce((sum, { n }) => sum + n, 0);
+  if (count > mostTendons)
+    throw new InputError(
+      "tendons",
+      `the rows of tendons hold ${count} of them; at most ${mostTendons} are allowed: split them into groups that lie apart`,
+    );
   return rows.flatMap(({ d, y, z, n, s }, row) => {
     if (n > 1 && s === 0)
       throw new InputError(
@@ -55,13 +64,15 @@ function fromEdge(p: Point, a: Point, b: Point): number {
 /** Edges that are a surface of the concrete: a slit is run there and back. */
 function surface(points: readonly Point[]): readonly (readonly [Point, Point])[] {
   const edges = points.map((p, i) => [p, points[(i + 1) % points.length]!] as const);
-  const same = (p: Point, r: Point): boolean => p.x === r.x && p.y === r.y;
-  return edges.filter(([a, b]) => !edges.some(([c, d]) => same(a, d) && same(b, c)));
+  const key = (from: Point, to: Point): string => `${from.x} ${from.y} ${to.x} ${to.y}`;
+  const all = new Set(edges.map(([a, b]) => key(a, b)));
+  return edges.filter(([a, b]) => !all.has(key(b, a)));
 }
 
-function coverOf(points: readonly Point[], { d, y, z }: Circle): number {
+function coverOf(points: readonly Point[], surfaces: ReturnType<typeof surface>, { d, y, z }: Circle): number {
   const p = { x: z, y };
-  const distance = Math.min(...surface(points).map(([a, b]) => fromEdge(p, a, b)));
+  let distance = Infinity;
+  for (const [a, b] of surfaces) distance = Math.min(distance, fromEdge(p, a, b));
   return (holds(points, p) ? distance : -distance) - d / 2;
 }
 
@@ -82,13 +93,15 @@ export const tendonCover = stepwise({
   },
   compute: ({ outline: points, tendons }) => {
     polygon(points, "outline", "the outline");
-    return { c: Math.min(...circles(tendons).map((circle) => coverOf(points, circle))) };
+    const surfaces = surface(points);
+    return { c: Math.min(...circles(tendons).map((circle) => coverOf(points, surfaces, circle))) };
   },
   /** The circle as far out as the cover touches the surface: sampled round it, no point leaves the concrete by more than rounding, one is on it. */
   proof: ({ outline: points, tendons }, { c }) => {
+    const surfaces = surface(points);
     const gaps = circles(tendons).map(({ d, y, z }) => {
       const inside = holds(points, { x: z, y });
-      const samples = surface(points).flatMap(([a, b]) => {
+      const samples = surfaces.flatMap(([a, b]) => {
         const foot = ternary((u) => Math.hypot(z - a.x - u * (b.x - a.x), y - a.y - u * (b.y - a.y)));
         return [Math.hypot(z - a.x - foot * (b.x - a.x), y - a.y - foot * (b.y - a.y))];
       });
@@ -147,9 +160,8 @@ export const tendonSpacingUtilisation = stepwise({
   compute: ({ tendons, a_h, a_v }) => {
     const all = circles(tendons);
     let u = 0;
-    all.forEach((one, i) => {
-      for (const other of all.slice(i + 1)) u = Math.max(u, pairUtilisation(one, other, a_h, a_v));
-    });
+    for (let i = 0; i < all.length; i++)
+      for (let j = i + 1; j < all.length; j++) u = Math.max(u, pairUtilisation(all[i]!, all[j]!, a_h, a_v));
     return { u: Math.min(u, 1000) };
   },
   /** At u times less room asked for every pair has it; at a little more than that one has not. */

@@ -18,6 +18,7 @@ const layers = table({
     free: q.freeStress,
   },
   minRows: 1,
+  maxRows: 500,
 });
 const params = {
   outline,

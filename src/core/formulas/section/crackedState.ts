@@ -1,5 +1,5 @@
 import { NoResult } from "../../errors.ts";
-import { around } from "./around.ts";
+import { momentsBetween } from "./around.ts";
 import type { Point } from "./polygon.ts";
 
 /** Steel at one height. Stress `free` where the concrete beside it has no strain, tension positive. */
@@ -45,12 +45,13 @@ interface Stiffness {
   readonly MM: number;
 }
 
+const nothing = { A: 0, S: 0, I: 0 } as const;
+
 /** Internal forces and tangent stiffness. Concrete takes compression only; steel in compressed concrete takes the place of concrete. */
 function state(strain: Strain, section: CrackedSection): Resultants & Stiffness {
   const { points, layers, E_c, y_0 } = section;
   const [from, to] = compressed(strain, section);
-  const moment = (k: number): number => around(points, (x, y) => x * (y - y_0) ** k, from, to);
-  const [A, S, I] = from === to ? [0, 0, 0] : [moment(0), moment(1), moment(2)];
+  const { A, S, I } = from === to ? nothing : momentsBetween(points, y_0, from, to);
   const sum = { N: 0, M: 0, NN: E_c * A, NM: E_c * S, MM: E_c * I };
   for (const { A_s, y, E, free } of layers) {
     const a = y - y_0;
@@ -82,15 +83,15 @@ export function equilibrium(section: CrackedSection, load: Resultants): Strain {
   const heights = section.points.map(({ y }) => y);
   const depth = Math.max(...heights) - Math.min(...heights);
   const unit = scale(section, load, depth);
-  const miss = (s: Strain): { readonly n: number; readonly m: number; readonly size: number } => {
-    const { N, M } = state(s, section);
+  const miss = (s: Strain): Stiffness & { readonly n: number; readonly m: number; readonly size: number } => {
+    const { N, M, NN, NM, MM } = state(s, section);
     const [n, m] = [load.N - N, load.M - M];
-    return { n, m, size: Math.hypot(n, m / depth) / unit };
+    return { n, m, size: Math.hypot(n, m / depth) / unit, NN, NM, MM };
   };
   let strain: Strain = { mean: 1e-6, bend: 0 };
   let left = miss(strain);
   for (let step = 0; step < 200 && left.size > 1e-13; step++) {
-    const { NN, NM, MM } = state(strain, section);
+    const { NN, NM, MM } = left;
     const det = NN * MM - NM * NM;
     if (!(det > 1e-12 * NN * MM)) break;
     const d = { mean: (MM * left.n - NM * left.m) / det, bend: (NN * left.m - NM * left.n) / det };

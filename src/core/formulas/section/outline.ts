@@ -11,6 +11,7 @@ export const outline = table({
   text: "points of the outline, in order round the section",
   columns: { x: q.outlineX, y: q.outlineY },
   minRows: 3,
+  maxRows: 500,
 });
 const voids = table({
   key: "voids",
@@ -18,6 +19,7 @@ const voids = table({
   text: "points of the voids, in order round each",
   columns: { n: as(q.rank, { symbol: "no.", text: "number of the void" }), x: q.outlineX, y: q.outlineY },
   minRows: 3,
+  maxRows: 500,
   optional: true,
 });
 type VoidPoint = Point & { readonly n: number };
@@ -29,7 +31,11 @@ interface Hollow {
 
 function hollows(all: readonly VoidPoint[]): readonly Hollow[] {
   const byNumber = new Map<number, Point[]>();
-  for (const p of all) byNumber.set(p.n, [...(byNumber.get(p.n) ?? []), p]);
+  for (const p of all) {
+    const ring = byNumber.get(p.n);
+    if (ring) ring.push(p);
+    else byNumber.set(p.n, [p]);
+  }
   return [...byNumber].map(([n, ring]) => {
     if (ring.length < 3)
       throw new InputError(

@@ -38,6 +38,14 @@ function between(at: Point, first: Point, second: Point, ray: Point): boolean {
   return turn(ray) > 0 && turn(ray) < turn(second);
 }
 
+/** Tells quickly of most pairs of edges that they have no point in common: one lies wholly beside, above or below the other. */
+function gaps(points: readonly Point[]): (i: number, j: number) => boolean {
+  const ends = points.map((p, i) => [p, points[(i + 1) % points.length]!] as const);
+  const [left, right] = [ends.map(([a, b]) => Math.min(a.x, b.x)), ends.map(([a, b]) => Math.max(a.x, b.x))];
+  const [low, high] = [ends.map(([a, b]) => Math.min(a.y, b.y)), ends.map(([a, b]) => Math.max(a.y, b.y))];
+  return (i, j) => left[i]! > right[j]! || left[j]! > right[i]! || low[i]! > high[j]! || low[j]! > high[i]!;
+}
+
 /** Refuses an outline that crosses itself, in the middle of edges or at points. Touching is allowed: a slit joins a void to the outside. */
 function refuseCrossing(points: readonly Point[], parameter: string, name: string): void {
   const n = points.length;
@@ -48,8 +56,10 @@ function refuseCrossing(points: readonly Point[], parameter: string, name: strin
       `${name} crosses itself: the edge from point ${i + 1} ${at(point(i))} meets the edge from point ${j + 1} ${at(point(j))}; points must run round the section in order`,
     );
   };
+  const apartFrom = gaps(points);
   for (let i = 0; i < n; i++) {
     for (let j = 0; j < n; j++) {
+      if (apartFrom(i, j)) continue;
       if (j === i || j === (i + 1) % n || i === (j + 1) % n) continue;
       if (j > i && crosses(point(i), point(i + 1), point(j), point(j + 1))) refuse(i, j);
       if (
@@ -84,8 +94,19 @@ export function holds(ring: readonly Point[], p: Point): boolean {
 
 const edges = (ring: readonly Point[]): readonly (readonly [Point, Point])[] =>
   ring.map((p, i) => [p, ring[(i + 1) % ring.length]!]);
-const meet = (one: readonly Point[], other: readonly Point[]): boolean =>
-  edges(one).some(([a, b]) => edges(other).some(([c, d]) => crosses(a, b, c, d)));
+function meet(one: readonly Point[], other: readonly Point[]): boolean {
+  const others = edges(other);
+  return edges(one).some(([a, b]) => others.some(([c, d]) => crosses(a, b, c, d)));
+}
+
+/** Do the rectangles round two rings leave a gap or touch? Then the rings have nothing in common. */
+function apart(one: readonly Point[], other: readonly Point[]): boolean {
+  const beside = (of: (p: Point) => number): boolean => {
+    const [a, b] = [one.map(of), other.map(of)];
+    return Math.max(...a) <= Math.min(...b) || Math.max(...b) <= Math.min(...a);
+  };
+  return beside(({ x }) => x) || beside(({ y }) => y);
+}
 
 /** Refuses a void that leaves the outline. */
 export function refuseOutside(outline: readonly Point[], hollow: readonly Point[], name: string): void {
@@ -100,6 +121,7 @@ export function refuseOutside(outline: readonly Point[], hollow: readonly Point[
 
 /** Refuses two voids that overlap. */
 export function refuseOverlap(one: readonly Point[], other: readonly Point[], names: readonly [string, string]): void {
+  if (apart(one, other)) return;
   if (meet(one, other) || one.every((p) => holds(other, p)) || other.every((p) => holds(one, p)))
     throw new InputError("voids", `${names[0]} and ${names[1]} overlap; each part may be cut out only once`);
 }

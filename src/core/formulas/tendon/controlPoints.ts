@@ -1,6 +1,9 @@
 import { as, choice, table } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 
+/** Rows of a tendon's path: more of them describe no tendon better. */
+export const mostPathRows = 1000;
+
 /** How the tendon runs from a control point to the next. */
 export const segmentShape = choice({
   key: "segmentShape",
@@ -21,6 +24,7 @@ export const controlPoints = table({
   text: "control points of the tendon from left to right",
   columns: { x: q.controlX, e: q.eccentricity, shape: segmentShape },
   minRows: 2,
+  maxRows: mostPathRows,
 });
 
 /** The same in plan, where the offset stands for the eccentricity. */
@@ -34,6 +38,7 @@ export const planPoints = {
       e: as(q.eccentricity, { symbol: "y", text: "offset in plan from a line along the span" }),
     },
     minRows: 2,
+    maxRows: mostPathRows,
   }),
   optional: true,
 } as const;

@@ -1,6 +1,7 @@
 import { InputError } from "../../errors.ts";
 import { as, format, table } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
+import { mostPathRows } from "./controlPoints.ts";
 import type { Turn } from "./segments.ts";
 
 /** A point of an external tendon: its place and the angles by which it turns the tendon there; none at the two ends. */
@@ -20,6 +21,7 @@ export const deviatorsTable = table({
     theta_h: as(q.segmentAnglePlan, { symbol: "θ_h", text: "angle in plan, without sign" }),
   },
   minRows: 2,
+  maxRows: mostPathRows,
 });
 
 const metres = (mm: number): string => `${format(mm / 1000)} m`;

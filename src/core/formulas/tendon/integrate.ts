@@ -33,6 +33,27 @@ export function integrate(f: (x: number) => number, a: number, b: number, breaks
   return sum;
 }
 
+/**
+ * ∫ from the first break to a place, made ready for many places: what lies between two breaks is summed once, when a place beyond it is first
+ * asked for.
+ */
+export function integralFrom(f: (x: number) => number, breaks: readonly number[]): (to: number) => number {
+  const piece = (a: number, b: number): number => refined(f, a, b, gauss(f, a, b), 12);
+  const sums = [0];
+  return (to) => {
+    let low = 0;
+    let high = breaks.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (breaks[middle]! <= to) low = middle;
+      else high = middle - 1;
+    }
+    for (let i = sums.length; i <= low; i++) sums.push(sums[i - 1]! + piece(breaks[i - 1]!, breaks[i]!));
+    const from = breaks[low]!;
+    return to > from ? sums[low]! + piece(from, to) : sums[low]!;
+  };
+}
+
 /** The same integral by Simpson's rule on many pieces: a second way. */
 export function bySimpson(f: (x: number) => number, a: number, b: number, breaks: readonly number[]): number {
   const stops = [a, ...breaks.filter((x) => x > a && x < b), b];

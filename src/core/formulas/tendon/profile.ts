@@ -3,6 +3,7 @@ import { format } from "../../parameters.ts";
 import type { ControlPoint } from "./controlPoints.ts";
 import type { End } from "./ends.ts";
 import { integrate } from "./integrate.ts";
+import { pieceAt } from "./pieces.ts";
 
 /** One segment: a parabola or a straight line between two control points, by its end slopes. Lengths in mm. */
 interface Segment {
@@ -50,8 +51,8 @@ export const left = (p: Profile): number => p[0]!.from;
 export const right = (p: Profile): number => p.at(-1)!.to;
 
 /** The segment at x; at a control point the one to its right, but for the last. */
-function segmentAt(p: Profile, x: number): Segment {
-  return p.find((s) => x < s.to) ?? p.at(-1)!;
+export function segmentAt(p: Profile, x: number): Segment {
+  return pieceAt(p, x);
 }
 
 function slopeIn(s: Segment, x: number): number {
@@ -113,7 +114,7 @@ export function angleAlong(p: Profile): (x: number) => number {
     return { ...s, turned, direction: Math.atan(s.start) };
   });
   return (x) => {
-    const s = starts.find(({ to }) => x < to) ?? starts.at(-1)!;
+    const s = pieceAt(starts, x);
     return s.turned + Math.abs(Math.atan(slopeIn(s, x)) - s.direction);
   };
 }

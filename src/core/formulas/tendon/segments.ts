@@ -1,6 +1,8 @@
 import { InputError } from "../../errors.ts";
 import { format, table } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
+import { mostPathRows } from "./controlPoints.ts";
+import { pieceAt } from "./pieces.ts";
 import type { Path } from "./path.ts";
 
 /** One stretch of a tendon with uniform curvature in space, or an angle at one place where its length is 0. In mm and rad. */
@@ -29,6 +31,7 @@ export const segmentsTable = table({
     k: q.wobbleOfPath,
   },
   minRows: 1,
+  maxRows: mostPathRows,
 });
 
 /** Angle change in space of a segment in which both curvatures are uniform. */
@@ -75,7 +78,7 @@ export function pathOfSegments<S extends Turn>(segments: readonly S[], exponent:
   return {
     // At a place with an angle of its own the segment behind it: its start counts the step.
     exponent: (at) => {
-      const p = long.find(({ to }) => at < to) ?? long.at(-1)!;
+      const p = pieceAt(long, at);
       return p.start + (p.adds * (at - p.from)) / (p.to - p.from);
     },
     length: s,

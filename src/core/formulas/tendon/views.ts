@@ -2,7 +2,7 @@ import { InputError } from "../../errors.ts";
 import { format } from "../../parameters.ts";
 import type { ControlPoint } from "./controlPoints.ts";
 import { integrate } from "./integrate.ts";
-import { breaks, left, profile, right, slopeAt, slopeBeside, type Profile } from "./profile.ts";
+import { breaks, left, profile, right, segmentAt, slopeAt, slopeBeside, type Profile } from "./profile.ts";
 import { angleInSpace } from "./segments.ts";
 
 /** A tendon curved in elevation and in plan. */
@@ -31,28 +31,33 @@ export const stops = ({ v, h }: Views): readonly number[] =>
 
 /** Rate of turning of one view at x: e''/(1 + e'²). */
 function turning(p: Profile, at: number): number {
-  const s = p.find(({ to }) => at < to) ?? p.at(-1)!;
+  const s = segmentAt(p, at);
   return (s.end - s.start) / (s.to - s.from) / (1 + slopeAt(p, at) ** 2);
 }
 
-/** Kink of one view at x, without sign. */
-function kink(p: Profile, at: number): number {
-  const i = p.findIndex(({ to }) => to === at);
-  const next = p[i + 1];
-  return i < 0 || !next ? 0 : Math.abs(Math.atan(next.start) - Math.atan(p[i]!.end));
+/** Kinks of one view by their place, without sign. */
+function kinksOf(p: Profile): ReadonlyMap<number, number> {
+  return new Map(p.slice(1).map((next, i) => [next.from, Math.abs(Math.atan(next.start) - Math.atan(p[i]!.end))]));
+}
+
+/** Kinks of both views together, of those in (a, b]. */
+function kinksBetween({ v, h }: Views, at: readonly number[], a: number, b: number): number {
+  const [inElevation, inPlan] = [kinksOf(v), kinksOf(h)];
+  return at.reduce(
+    (sum, x) => (x > a && x <= b ? sum + angleInSpace(inElevation.get(x) ?? 0, inPlan.get(x) ?? 0) : sum),
+    0,
+  );
 }
 
 export function angleInViews(w: Views, a: number, b: number): number {
-  const smooth = integrate((at) => angleInSpace(turning(w.v, at), turning(w.h, at)), a, b, stops(w));
-  return stops(w).reduce(
-    (sum, at) => (at > a && at <= b ? sum + angleInSpace(kink(w.v, at), kink(w.h, at)) : sum),
-    smooth,
-  );
+  const at = stops(w);
+  return integrate((x) => angleInSpace(turning(w.v, x), turning(w.h, x)), a, b, at) + kinksBetween(w, at, a, b);
 }
 
 /** The same by short chords of both directions: the change of each view's angle over many small steps. */
 export function angleBySteps(w: Views, a: number, b: number): number {
-  const at = [a, ...stops(w).filter((s) => s > a && s < b), b];
+  const all = stops(w);
+  const at = [a, ...all.filter((s) => s > a && s < b), b];
   const n = 256;
   // The error of chords falls with the square of the step: two step widths leave it out.
   const sum = (count: number, from: number, to: number): number => {
@@ -67,10 +72,7 @@ export function angleBySteps(w: Views, a: number, b: number): number {
   const smooth = at
     .slice(1)
     .reduce((total, to, i) => total + (to > at[i]! ? (4 * sum(2 * n, at[i]!, to) - sum(n, at[i]!, to)) / 3 : 0), 0);
-  return stops(w).reduce(
-    (total, s) => (s > a && s <= b ? total + angleInSpace(kink(w.v, s), kink(w.h, s)) : total),
-    smooth,
-  );
+  return smooth + kinksBetween(w, all, a, b);
 }
 
 /** Curvature of the curve (x, e, y) in space at x, on the stretch on which another place lies, from its first and second derivatives. */

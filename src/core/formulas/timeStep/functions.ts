@@ -10,6 +10,7 @@ const events = table({
   symbol: "events",
   text: "what acts on the section and from when: the first row is the anchoring of the tendons",
   minRows: 1,
+  maxRows: 50,
   columns: {
     age: as(q.ageAtLoading, { symbol: "t_i", text: "age of concrete" }),
     M: as(q.moment, { symbol: "ΔM_i", text: "moment that begins to act then, sagging positive" }),

@@ -1,4 +1,4 @@
-import { NoResult } from "../../errors.ts";
+import { InputError, NoResult } from "../../errors.ts";
 import { format } from "../../parameters.ts";
 
 /** How the materials answer, in days and MPa; shortening and compression positive. */
@@ -62,6 +62,21 @@ export function loadStrain(
   return (now) => elastic + factor * (compliance(now) - elastic);
 }
 
+/** The last value of a function is kept: increments that meet at an age ask for the same one. */
+function remembering(f: (now: number) => number): (now: number) => number {
+  let at = NaN;
+  let value = NaN;
+  return (now) => {
+    if (now === at) return value;
+    at = now;
+    value = f(now);
+    return value;
+  };
+}
+
+/** The work grows with the square of the steps. */
+const mostSteps = 800;
+
 /** First step after an event, in days. */
 const firstStep = 0.01;
 
@@ -88,6 +103,7 @@ export class History {
   readonly #member: Member;
   readonly #materials: Materials;
   readonly #growth: number;
+  readonly #stepsPerDecade: number;
   readonly #increments: Increment[] = [];
   readonly #marks: Mark[];
   /** Just before each event. */
@@ -99,11 +115,12 @@ export class History {
   constructor(member: Member, materials: Materials, stepsPerDecade: number) {
     this.#member = member;
     this.#materials = materials;
+    this.#stepsPerDecade = stepsPerDecade;
     this.#growth = 10 ** (1 / stepsPerDecade);
     const { A, I, e, A_p, sigma_p0, events } = member;
     this.#stiffness = A_p * (1 / A + (e * e) / I);
     const { age, M } = events[0]!;
-    const compliance = materials.compliance(age);
+    const compliance = remembering(materials.compliance(age));
     const sigma_c = this.#concreteStress(sigma_p0, M);
     this.#increments.push({ amount: sigma_c, strain: loadStrain(materials, compliance, sigma_c, sigma_c, age) });
     this.#firstElastic = sigma_c * compliance(age);
@@ -148,6 +165,11 @@ export class History {
   }
 
   #advance(): void {
+    if (this.#marks.length > mostSteps)
+      throw new InputError(
+        "n",
+        `n (steps of time in each power of ten) = ${this.#stepsPerDecade} makes more than ${mostSteps} steps with ${this.#member.events.length} events; allowed: at most ${mostSteps} steps. Take fewer steps, or join events that lie close together`,
+      );
     const stop = this.#nextStop();
     const last = this.#marks.at(-1)!;
     if (stop > last.state.age) {
@@ -195,7 +217,7 @@ export class History {
   ): { readonly state: State; readonly increment: Increment; readonly compliance: (now: number) => number } {
     const { E_p, sigma_p0, earlier, events } = this.#member;
     const { shrinkage, relaxation } = this.#materials;
-    const end = this.#materials.compliance(age);
+    const end = remembering(this.#materials.compliance(age));
     const strain = (now: number): number => (start(now) + end(now)) / 2;
     let free = shrinkage(age) - shrinkage(events[0]!.age) - this.#firstElastic;
     for (let i = 0; i < increments; i++) free += this.#increments[i]!.amount * this.#increments[i]!.strain(age);

@@ -9,7 +9,8 @@ import { timeLaw } from "./law.ts";
 /** Half after a month and three quarters after six: t^p/(c + t^p) goes through both. */
 const month = 30;
 const power = Math.log(3) / Math.log(6);
-const grown = (days: number): number => days ** power / (month ** power + days ** power);
+const half = month ** power;
+const grown = (days: number): number => 1 - half / (half + days ** power);
 
 /** Relaxation over time as a part of that after 1000 hours; the standard's table is for stress-relieved steel. */
 const relaxationPower = relaxationExponents.NORMAL;
