@@ -55,6 +55,7 @@ export function distanceTo(path: PathRows, x: number, end: End, parameter = "x")
     const L = lengthOf(path.rows);
     return countedFrom(L, end, withinLength(L, x, parameter));
   }
+  checkDeviators(path.rows);
   const first = path.rows[0]!.x;
   const L = path.rows.at(-1)!.x - first;
   return countedFrom(L, end, withinLength(L, x - first, parameter, first));
