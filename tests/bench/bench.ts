@@ -1,5 +1,5 @@
 /**
- * `npm run bench`: cost of a worksheet function, sizes of what loads first, times in the workbench.
+ * `npm run bench`: cost of a worksheet function and how it grows with long ranges, sizes of what loads first, times in the workbench.
  * Ratios and medians of one run on one machine; nothing here decides a test.
  */
 import { a1 } from "../../src/cells/index.ts";
@@ -14,6 +14,7 @@ import { templates } from "../../src/templates/index.ts";
 import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
 import { openGridInNode } from "../../src/hosts/index.ts";
 import { openWorkshop, whenReady } from "../browser/browser.ts";
+import { longRanges } from "./longRanges.ts";
 
 const say = (what: string, value: string, aim = ""): void =>
   console.log(`${what.padEnd(62)}${value.padStart(14)}${aim && `   aim: ${aim}`}`);
@@ -247,6 +248,7 @@ async function ourShare(): Promise<void> {
 
 await buildIfStale((text) => console.error(text));
 await functionCost();
+longRanges();
 sizes();
 await workbench();
 await checker();

@@ -19,7 +19,7 @@ const voids = table({
   text: "points of the voids, in order round each",
   columns: { n: as(q.rank, { symbol: "no.", text: "number of the void" }), x: q.outlineX, y: q.outlineY },
   minRows: 3,
-  maxRows: 500,
+  maxRows: 4000,
   optional: true,
 });
 type VoidPoint = Point & { readonly n: number };

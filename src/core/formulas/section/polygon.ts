@@ -41,8 +41,11 @@ function between(at: Point, first: Point, second: Point, ray: Point): boolean {
 /** Tells quickly of most pairs of edges that they have no point in common: one lies wholly beside, above or below the other. */
 function gaps(points: readonly Point[]): (i: number, j: number) => boolean {
   const ends = points.map((p, i) => [p, points[(i + 1) % points.length]!] as const);
-  const [left, right] = [ends.map(([a, b]) => Math.min(a.x, b.x)), ends.map(([a, b]) => Math.max(a.x, b.x))];
-  const [low, high] = [ends.map(([a, b]) => Math.min(a.y, b.y)), ends.map(([a, b]) => Math.max(a.y, b.y))];
+  const of = (bound: (a: Point, b: Point) => number) => Float64Array.from(ends, ([a, b]) => bound(a, b));
+  const left = of((a, b) => Math.min(a.x, b.x));
+  const right = of((a, b) => Math.max(a.x, b.x));
+  const low = of((a, b) => Math.min(a.y, b.y));
+  const high = of((a, b) => Math.max(a.y, b.y));
   return (i, j) => left[i]! > right[j]! || left[j]! > right[i]! || low[i]! > high[j]! || low[j]! > high[i]!;
 }
 

@@ -75,7 +75,7 @@ function remembering(f: (now: number) => number): (now: number) => number {
 }
 
 /** The work grows with the square of the steps. */
-const mostSteps = 800;
+const mostSteps = 1200;
 
 /** First step after an event, in days. */
 const firstStep = 0.01;
