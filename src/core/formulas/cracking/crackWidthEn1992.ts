@@ -32,10 +32,13 @@ export const crackWidthEn1992 = stepwise({
   family: "limits",
   summary: "Crack width from the stress of the bars in the cracked section",
   notes: [
-    "σ_s is the stress of the bars in the cracked section under the combination the width is limited for; for tendons alone it may be Δσ_p from zero strain of the concrete.",
+    "σ_s is the stress of the bars in the cracked section under the combination the width is limited for; " +
+      "for tendons alone it may be Δσ_p from zero strain of the concrete.",
     "k_3 = 3.4 and k_4 = 0.425 are the recommended values. k_2 is 0.5 in bending and 1 in pure tension.",
-    "(7.8) to (7.11) were read in the Spanish national text; (7.14), the spacing of cracks 1.3(h − x) where bars are further apart than 5(c + φ/2), is recalled, so the whole is marked as recalled.",
-    "ξ_1 in the ratio of reinforcement is not squared, as read; a print before the corrigenda squares it, which gives wider cracks.",
+    "(7.8) to (7.11) were read in the Spanish national text; (7.14), the spacing of cracks 1.3(h − x) " +
+      "where bars are further apart than 5(c + φ/2), is recalled, so the whole is marked as recalled.",
+    "ξ_1 in the ratio of reinforcement is not squared, as read; a print before the corrigenda squares it, " +
+      "which gives wider cracks.",
   ],
   source: { key: "EN1992-1-1:2004", clause: "7.3.4 (7.8) to (7.11), (7.14)", basis: "memory-high" },
   params: {

@@ -13,8 +13,10 @@ export const nominalCoverEn1992 = stepwise({
   family: "limits",
   summary: "Nominal cover of a duct or pre-tensioned tendon: for bond and durability, with the allowance for deviation",
   notes: [
-    "For bond, circular ducts: their diameter, no more than 80 mm. Strand and plain wire: 1.5 diameters; indented wire: 2.5. Nationally determined; the values are the recommended ones, from memory.",
-    "c_min,dur comes from Table 4.5N or the National Annex, with all reductions and additions. Ends of pre-tensioned members and anchorages have rules of their own.",
+    "For bond, circular ducts: their diameter, no more than 80 mm. Strand and plain wire: 1.5 diameters; " +
+      "indented wire: 2.5. Nationally determined; the values are the recommended ones, from memory.",
+    "c_min,dur comes from Table 4.5N or the National Annex, with all reductions and additions. Ends of " +
+      "pre-tensioned members and anchorages have rules of their own.",
   ],
   source: { key: "EN1992-1-1:2004", clause: "4.4.1.1(2) (4.1), 4.4.1.2(2), (3)", basis: "memory-high" },
   empirical: "80 and 10 stand for mm",

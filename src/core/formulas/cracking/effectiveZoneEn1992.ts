@@ -26,7 +26,8 @@ export const equivalentTendonDiameterEn1992 = formula({
   family: "limits",
   summary: "Equivalent diameter of a bundled tendon for crack control, φ_p",
   notes: [
-    "For a bundle. A single strand of seven wires may take 1.75 times the diameter of its wire; the value by area is larger and on the safe side.",
+    "For a bundle. A single strand of seven wires may take 1.75 times the diameter of its wire; the value " +
+      "by area is larger and on the safe side.",
   ],
   source: { key: "EN1992-1-1:2004", clause: "6.8.2(2)", basis: "seen", readIn: "CE:2021" },
   params: { A_p: q.tendonArea },

@@ -25,8 +25,10 @@ export const minCrackReinforcementEn1992 = stepwise({
   summary: "Min. reinforcement to control cracks in the tension zone, tendons nearby counted",
   notes: [
     "Not needed where 7.3.2(4) holds: TENSION_LIMIT_NO_MINIMUM_REINFORCEMENT_EN1992_2004.",
-    "A_ct is the concrete under tension just before the first crack. A_p' counts within 150 mm of the bars or tendons; Δσ_p is 0 where the tendons are not counted on.",
-    "The expressions (7.1) and (7.2) were read in a national text; (7.3) and the factor k are recalled, with (7.2) and k confirmed second-hand.",
+    "A_ct is the concrete under tension just before the first crack. A_p' counts within 150 mm of the " +
+      "bars or tendons; Δσ_p is 0 where the tendons are not counted on.",
+    "The expressions (7.1) and (7.2) were read in a national text; (7.3) and the factor k are recalled, " +
+      "with (7.2) and k confirmed second-hand.",
   ],
   source: { key: "EN1992-1-1:2004", clause: "7.3.2(2), (3) (7.1) to (7.3)", basis: "memory-high" },
   empirical: "lengths in mm and factors stand in the standard's own expressions",
