@@ -8,8 +8,10 @@ import {
   type Argument,
   type Cell,
   type Formula,
+  type Parameter,
   type Spill,
 } from "../src/core/index.ts";
+import { gathered } from "./gathered.ts";
 
 const params = {
   function: text({
@@ -32,9 +34,30 @@ function only(argument: Argument): Cell {
   return rows.length === 1 && rows[0]!.length === 1 ? rows[0]![0] : undefined;
 }
 
+type Columns = readonly (readonly Cell[])[];
+
+/** A column of cells where the function takes a single cell: one call a row. */
+function isColumn(argument: Argument, parameter: Parameter | undefined): argument is Columns {
+  if (!Array.isArray(argument) || parameter === undefined || parameter.kind === "table") return false;
+  const rows = argument as Columns;
+  return rows.length > 1 && rows.every((row) => row.length === 1);
+}
+
+/** The arguments of each call, where columns of one length stand for one call a row. */
+function callsIn({ params: taken }: Formula | Spill, args: readonly Argument[]): readonly (readonly Argument[])[] {
+  const parameters = Object.values(taken);
+  const lengths = new Set(args.flatMap((arg, i) => (isColumn(arg, parameters[i]) ? [arg.length] : [])));
+  if (lengths.size !== 1) return [args];
+  const [length] = lengths;
+  return Array.from({ length: length! }, (_, row) =>
+    args.map((arg, i) => (isColumn(arg, parameters[i]) ? arg[row]![0] : arg)),
+  );
+}
+
 /**
  * The function that tells what should be known about a call although it is computed: input outside the everyday range or the source's validity.
- * Empty where there is nothing to tell; a refused call gives the refusal's own text, so that a list of warnings misses nothing.
+ * Empty where there is nothing to tell; a refused call gives the refusal's own text, so that a list of warnings misses nothing. A column of cells for an
+ * argument of one cell asks for each row, and what several rows have in common is told once.
  */
 export function warningsFunction(formulas: readonly Formula[], spills: readonly Spill[], namespace: string) {
   const byId = new Map<string, { readonly of: Formula | Spill; readonly run: (args: readonly Argument[]) => unknown }>([
@@ -54,13 +77,17 @@ export function warningsFunction(formulas: readonly Formula[], spills: readonly 
           ? "function (the id of a worksheet function) is missing; a text is needed, such as “FRICTION_STRESS”"
           : `function = “${id.length > 60 ? `${id.slice(0, 59)}…` : id}” is no function of ${namespace}; give its id as text, such as “FRICTION_STRESS”`,
       );
-    try {
-      wantedFunction.run(args);
-      return warnings(wantedFunction.of, args).join("; ");
-    } catch (error) {
-      if (error instanceof InputError || error instanceof NoResult) return error.message;
-      throw error;
-    }
+    const told = (given: readonly Argument[]): readonly string[] => {
+      try {
+        wantedFunction.run(given);
+        return warnings(wantedFunction.of, given);
+      } catch (error) {
+        if (error instanceof InputError || error instanceof NoResult) return [error.message];
+        throw error;
+      }
+    };
+    const calls = callsIn(wantedFunction.of, args);
+    return (calls.length === 1 ? told(calls[0]!) : gathered(calls.map(told))).join("; ");
   };
   return {
     id: "WARNINGS",

@@ -207,6 +207,25 @@ export function valueWarnings(q: Quantity, value: number, where = ""): readonly 
 const isDefault = (q: Quantity, value: number): boolean =>
   q.default !== undefined && value === q.default * readFactor(q);
 
+/** What should be known about the values of a column: each sentence once, with the rows it is true of. */
+function columnWarnings(column: Quantity, values: readonly number[]): readonly string[] {
+  const found = new Map<string, { readonly sentence: string; readonly rows: number[] }>();
+  values.forEach((value, r) => {
+    for (const sentence of valueWarnings(column, value / readFactor(column), ` in row ${r + 1}`)) {
+      const what = sentence.slice(sentence.indexOf(" is outside"));
+      const known = found.get(what) ?? { sentence, rows: [] };
+      known.rows.push(r + 1);
+      found.set(what, known);
+    }
+  });
+  return [...found.values()].map(({ sentence, rows }) => {
+    const more = rows.length - 1;
+    return more === 0
+      ? sentence
+      : `${sentence} (and ${more} more ${more === 1 ? "row" : "rows"}, up to row ${rows.at(-1)!})`;
+  });
+}
+
 function warningsOf(f: Declaration, values: Readonly<Record<string, unknown>>): readonly string[] {
   const out: string[] = [];
   const look = (q: Quantity, value: number, where = ""): void => {
@@ -217,12 +236,15 @@ function warningsOf(f: Declaration, values: Readonly<Record<string, unknown>>): 
     const parameter = told(declared, value, values);
     if (parameter.kind === "number" && value !== undefined && !isDefault(parameter, value as number))
       look(parameter, value as number);
-    if (parameter.kind === "table") {
-      rowsIn(value).forEach((row, r) => {
-        for (const [c, column] of Object.entries(parameter.columns))
-          if (column.kind === "number") look(column, row[c]!, ` in row ${r + 1}`);
-      });
-    }
+    if (parameter.kind === "table")
+      for (const [c, column] of Object.entries(parameter.columns))
+        if (column.kind === "number")
+          out.push(
+            ...columnWarnings(
+              column,
+              rowsIn(value).map((row) => row[c]!),
+            ),
+          );
   }
   if (f.cautions) out.push(...f.cautions(values as never));
   return out;

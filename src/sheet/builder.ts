@@ -24,7 +24,7 @@ import { conflict, firstMessage, judgements, type Judgement } from "./relations.
 import { isRecord, shapeSheet, type ShapedColumn, type ShapedRow, type ShapedSheet } from "./shape.ts";
 import { inputWarningsCall, statusFormula, type StatusOf } from "./status.ts";
 import type { InputSpec, InputValue, Template } from "./template.ts";
-import { builtCell, warningAreas, write, writePart, type Written } from "./write.ts";
+import { builtCell, spanned, warningAreas, write, writePart, type Written } from "./write.ts";
 
 /** A formula cell with the cells it reads and the place in the template it comes from. */
 export interface Dependency {
@@ -547,17 +547,24 @@ class Builder {
       this.spans.push({ row, column: columns.value, rows: 1, columns: columns.verdict - columns.value });
       row++;
     };
-    const line = (description: string, context: Context, formula: string, place: string): void => {
-      const call = templateFormula(formula).calls[0];
+    // `contexts`: the row asked about, or the first and last of several.
+    const line = (description: string, asked: readonly Context[], formula: string, place: string, own: Area): void => {
+      const { calls } = templateFormula(formula);
+      const call = calls[0];
       this.put(row, columns.description, "description", description);
       if (!call) return void row++;
+      const at = { row, column: columns.value };
       const args = call.arguments.map((argument) =>
-        writePart(argument, context, { row, column: columns.value }, this.layout),
+        spanned(asked.map((context) => writePart(argument, context, at, this.layout))),
       );
       const text = [`"${call.id}"`, ...args.map((arg) => arg.text)].join(",");
       const reads = args.flatMap((arg) => arg.reads);
       const problems = args.flatMap((arg) => arg.problems);
-      warning(`=KERN.WARNINGS(${text})`, reads, problems, place);
+      const asks = `KERN.WARNINGS(${text})`;
+      // A row that says in words why it computed nothing has asked no function.
+      if (own.rows > 1 || /^=?KERN\.[A-Z0-9_]+\([^()]*\)$/.test(formula))
+        return warning(`=${asks}`, reads, problems, place);
+      warning(`=IF(ISTEXT(${areaA1(own, true)}),"",${asks})`, [...reads, own], problems, place);
     };
     for (const it of this.sheet.watched) {
       const { item, says, place } = "kind" in it ? it : { ...it.column, item: it.table.item };
@@ -573,19 +580,26 @@ class Builder {
     }
     for (const it of this.sheet.warned) {
       if ("kind" in it) {
-        line(`row ${it.item}: ${plainSymbol(it.says.symbol)}, ${it.says.text}`, one, it.row.formula!, it.place);
+        const own: Area = { row: this.layout.itemRows.get(it)!, column: columns.value, rows: 1, columns: 1 };
+        const description = `row ${it.item}: ${plainSymbol(it.says.symbol)}, ${it.says.text}`;
+        line(description, [one], it.row.formula!, it.place, own);
         continue;
       }
       const { table, column } = it;
       const all = contexts(table);
-      for (const row of warnedRows(table, column.column.warnAt!)) {
-        const context = all[row]!;
-        const where = context.group.over.map((d, i) => d.members[context.members[i]!]!.text).join(", ");
+      for (const rows of warnedRows(table, column.column.warnAt!)) {
+        const [first, last] = [rows[0]!, rows.at(-1)!];
+        const { group, members } = all[first]!;
+        // Of several rows the innermost member is left out.
+        const named = first === last ? group.over : group.over.slice(0, -1);
+        const where = named.map((d, i) => `, ${d.members[members[i]!]!.text}`).join("");
+        const top = this.layout.tables.get(table)!.first;
         line(
-          `row ${table.item}: ${plainSymbol(column.says.symbol)}, ${column.says.text}${where && `, ${where}`}`,
-          context,
+          `row ${table.item}: ${plainSymbol(column.says.symbol)}, ${column.says.text}${where}`,
+          first === last ? [all[first]!] : [all[first]!, all[last]!],
           column.column.formula ?? "",
           column.place,
+          { row: top + first, column: column.at, rows: last - first + 1, columns: 1 },
         );
       }
     }

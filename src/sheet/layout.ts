@@ -71,17 +71,18 @@ export function warningRows(sheet: ShapedSheet): number {
   );
 }
 
-/** The rows (counted in the table) whose warnings a column lists, for each run of the innermost dimension. */
-export function warnedRows({ groups }: ShapedTable, at: NonNullable<Column["warnAt"]>): readonly number[] {
+/** The rows (counted in the table) of each line of warnings, for each run of the innermost dimension: one row, or with `each` all of the run. */
+export function warnedRows({ groups }: ShapedTable, at: NonNullable<Column["warnAt"]>): readonly (readonly number[])[] {
   const main = groups[0]!;
   const inner = main.over.at(-1)?.members.length ?? 1;
   const runs = Array.from({ length: inner === 0 ? 0 : main.rows / inner }, (_, g) =>
     Array.from({ length: inner }, (_row, i) => g * inner + i),
   );
-  return runs.flatMap(
-    (run) =>
-      ({ first: run.slice(0, 1), last: run.slice(-1), both: [...new Set([run[0]!, run.at(-1)!])], each: run })[at],
-  );
+  if (at === "each") return runs;
+  return runs.flatMap((run) => {
+    const [first, last] = [run[0]!, run.at(-1)!];
+    return { first: [[first]], last: [[last]], both: [...new Set([first, last])].map((row) => [row]) }[at];
+  });
 }
 
 export function layOut(sheet: ShapedSheet): Layout {

@@ -40,6 +40,23 @@ export function warningAreas(layout: Layout): readonly Area[] {
     });
 }
 
+type WrittenPart = Omit<Written, "formula"> & { readonly text: string };
+const singleCell = /^\$?[A-Z]+\$?\d+$/;
+
+/** A part of a formula for several rows: as it is where it is the same in the first and the last, else the column of cells between them. */
+export function spanned(parts: readonly WrittenPart[]): WrittenPart {
+  const [first, last] = [parts[0]!, parts.at(-1)!];
+  const reads = parts.flatMap((part) => part.reads);
+  const problems = parts.flatMap((part) => part.problems);
+  if (first.text === last.text) return { text: first.text, reads: first.reads, problems };
+  if (singleCell.test(first.text) && singleCell.test(last.text))
+    return { text: `${first.text}:${last.text}`, reads: [spanOf(first.reads[0]!, last.reads[0]!)], problems };
+  const problem = "the warnings of several rows are asked for with single cells as arguments";
+  return { text: first.text, reads, problems: [...problems, problem] };
+}
+
+const spanOf = (first: Area, last: Area): Area => ({ ...first, rows: last.row + last.rows - first.row });
+
 /** The cell that keeps what a shape input was when the sheet was built. */
 export function builtCell(row: number): Address {
   return { row, column: columns.from };

@@ -29,7 +29,8 @@ export const equivalentTendonDiameterEn1992 = formula({
     "For a bundle. A single strand of seven wires may take 1.75 times the diameter of its wire; the value " +
       "by area is larger and on the safe side.",
   ],
-  source: { key: "EN1992-1-1:2004", clause: "6.8.2(2)", basis: "seen", readIn: "CE:2021" },
+  // The rule was read; under which number it stands is recalled, and a basis is no better than its weakest part.
+  source: { key: "EN1992-1-1:2004", clause: "6.8.2(2), number recalled", basis: "memory-high" },
   params: { A_p: q.tendonArea },
   result: as(q.embeddedDiameter, { symbol: "φ_p", text: "equivalent diameter of the tendon", above: 0, max: 2000 }),
   equation: "1.6 * sqrt(A_p)",
