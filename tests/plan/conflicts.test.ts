@@ -43,6 +43,26 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["PT", { ts: 30000 }, ["ts = 30000 days", "t∞ = 20833 days"]],
   ["PT", { psi2: 0.6 }, ["ψ2 = 0.6", "ψ1 = 0.4"]],
   ["PT", { fp01k: 1900 }, ["fp0.1k = 1900 MPa", "fpk = 1860 MPa"]],
+  [
+    // e = 520 mm at 12 m grows to 636 mm at 16.4 m by hand, with the duct beyond y_b; in the middle of the segment it is 620 mm.
+    "PT",
+    {
+      cpe: [
+        [-120, 520, 280],
+        [20, 550, 20],
+        [-320, 400, -320],
+      ],
+      cps: [
+        ["LINE", "SMOOTH", "LINE"],
+        ["TO_LEVEL", "FROM_LEVEL", "LINE"],
+        ["TO_LEVEL", "FROM_LEVEL", "LINE"],
+      ],
+    },
+    ["Between x = 12 m and x = 24 m the highest or lowest point", "yb = 663.92 mm"],
+  ],
+  ["PT", { ...further, furG: [0, 60, 0], furVg: [500, 0, -500] }, ["Vg,i = 0 kN", "Mg,i = 60 kN·m"]],
+  ["PT", { ...further, furS: [0, 60, 0], furVs: [-5, 0, 5] }, ["Vs,i = 0 kN", "Ms,i = 60 kN·m"]],
+  ["PT", { ...further, furQ: [0, 60, 0], furVq: [-5, 0, 5] }, ["Vq,i = 0 kN", "Mq,i = 60 kN·m"]],
   ["PT", { liftAt: 12.5 }, ["a = 12.5 m", "L = 24 m"]],
   [
     "PT",
