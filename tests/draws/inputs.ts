@@ -203,6 +203,16 @@ function strands(values: Values, h: number, random: Random): void {
   values.limit("diameter", Math.min(40, least), 40, random);
 }
 
+/** The shear of entered moments: not known, or that of moments that are 0 everywhere. Any other must go with their slope. */
+function shears(values: Values, random: Random): void {
+  const known = random.chance(0.5);
+  for (const action of ["g", "s", "q"])
+    for (let i = 0; i < values.count(`furV${action}`); i++) {
+      values.set(`furV${action}`, known ? 0 : null, i);
+      if (known) values.set(`fur${action.toUpperCase()}`, 0, i);
+    }
+}
+
 /** One draw of all inputs of a sheet. `wildness`: how many in one are drawn from anywhere they are allowed. */
 export function draw(sheet: DrawnSheet, wildness: number, random: Random): readonly Single[] {
   const drawn = sheet.inputs.map((cell) => valueFor(sheet.template, cell, wildness, random));
@@ -211,6 +221,8 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   values.limit("sigj", 0.4 * values.number("fpk"), values.number("fpk"), random);
   if (values.has("fci")) values.limit("fck", 40, 60, random);
   values.limit("fci", 40, 60, random);
+  for (let i = 0; i < values.count("fckStep"); i++) values.limitOne("fckStep", i, 12, values.number("fckt"), random);
+  for (let i = 0; i < values.count("fciStep"); i++) values.limitOne("fciStep", i, 30, values.number("fci"), random);
   values.set("L", Math.max(values.number("L"), h / 1000));
   values.limit("delta", 0, Math.min(0.02, values.number("L") / 50), random);
   values.limit("liftAt", 0, values.number("L") / 2, random);
@@ -221,6 +233,10 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
     values.limit("webLow", 0, 0.5 * h, random);
     values.limit("webUp", values.number("webLow") + 0.1 * h, h, random);
   }
+  // A pre-tensioned sheet knows half of the span.
+  values.limit("plX", 0, values.number("L") / 2, random);
+  for (let i = 0; i < values.count("furX"); i++) values.set("furX", null, i);
+  shears(values, random);
   curing(values, random);
   ages(values);
   if (values.has("cpx")) tendons(sheet, values, h, random);

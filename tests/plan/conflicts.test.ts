@@ -63,6 +63,7 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["PT", { ...further, furG: [0, 60, 0], furVg: [-5, 0, 5] }, ["Vg,i = 0 kN", "Mg,i = 60 kN·m"]],
   ["PT", { ...further, furS: [0, 60, 0], furVs: [-5, 0, 5] }, ["Vs,i = 0 kN", "Ms,i = 60 kN·m"]],
   ["PT", { ...further, furQ: [0, 60, 0], furVq: [-5, 0, 5] }, ["Vq,i = 0 kN", "Mq,i = 60 kN·m"]],
+  ["IS-PT", { fciStep: [28, null, null] }, ["28 MPa is below the minimum grade", "30 MPa"]],
   ["PT", { liftAt: 12.5 }, ["a = 12.5 m", "L = 24 m"]],
   [
     "PT",

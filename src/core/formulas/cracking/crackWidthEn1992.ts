@@ -42,7 +42,7 @@ export const crackWidthEn1992 = stepwise({
   ],
   source: { key: "EN1992-1-1:2004", clause: "7.3.4 (7.8) to (7.11), (7.14)", basis: "memory-high" },
   params: {
-    sigma_s: as(q.steelStress, { min: 0, max: 1e5 }),
+    sigma_s: as(q.steelStress, { min: 0, max: 1e9 }),
     A_s: as(q.barArea, { above: 0, text: "bars in the effective tension zone" }),
     A_p: as(q.bondedTendonArea, { symbol: "A_p'", text: "bonded tendons in the effective tension zone, 0 for none" }),
     xi_1: q.bondRatio,
