@@ -5,25 +5,34 @@ import { defineConfig } from "vitest/config";
 /** What `npm run check` runs of the quick tests. */
 export const innerLoop = ["tests/unit/", "tests/contract/", "tests/published/"];
 
-const quickFolders = ["unit", "property", "contract", "published", "equation", "lint", "manifest"];
-/** Of those folders, what builds sheets or starts programs. */
-const slow = [
+const within = (folders: readonly string[]) => (file: string) =>
+  folders.some((folder) => file.startsWith(`tests/${folder}`));
+
+/** Starts programs, or changes what all tests of a process see: each such file has a process of its own. */
+const apart = within([
   "unit/command/",
   "unit/functions/bundle",
+  "unit/reference/pages",
+  "hosts/blanks",
+  "hosts/excel.test",
+  "hosts/grid.test",
+]);
+/** Builds whole sheets. */
+const sheets = within([
+  "cells/",
+  "checker/",
+  "confusion/",
+  "draws/",
+  "fuzz/",
+  "hosts/",
+  "mutation/",
+  "plan/",
   "unit/panel/insertBlock",
   "unit/panel/traceOfSheet",
-  "unit/reference/pages",
-].map((name) => `tests/${name}`);
-
-/** Tests that leave nothing behind share one loaded program: loading it takes longer than most of them. */
-const quick = readdirSync(join(import.meta.dirname, "tests"), { recursive: true, encoding: "utf8" })
+]);
+const files = readdirSync(join(import.meta.dirname, "tests"), { recursive: true, encoding: "utf8" })
   .map((file) => `tests/${file.replaceAll("\\", "/")}`)
-  .filter(
-    (file) =>
-      file.endsWith(".test.ts") &&
-      quickFolders.some((folder) => file.startsWith(`tests/${folder}/`)) &&
-      !slow.some((name) => file.startsWith(name)),
-  );
+  .filter((file) => file.endsWith(".test.ts") && !file.startsWith("tests/browser/"));
 
 const shared = {
   setupFiles: ["tests/property/draws.ts"],
@@ -38,11 +47,25 @@ const shared = {
 export default defineConfig({
   test: {
     maxWorkers: shared.maxWorkers,
+    // Tests that leave nothing behind share one loaded program: loading it takes longer than most of them.
     projects: [
+      { test: { ...shared, name: "apart", include: files.filter(apart) } },
       {
-        test: { ...shared, name: "sheets", include: ["tests/**/*.test.ts"], exclude: ["tests/browser/**", ...quick] },
+        test: {
+          ...shared,
+          name: "sheets",
+          include: files.filter((file) => sheets(file) && !apart(file)),
+          isolate: false,
+        },
       },
-      { test: { ...shared, name: "quick", include: quick, isolate: false } },
+      {
+        test: {
+          ...shared,
+          name: "quick",
+          include: files.filter((file) => !sheets(file) && !apart(file)),
+          isolate: false,
+        },
+      },
     ],
   },
 });
