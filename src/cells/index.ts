@@ -37,6 +37,7 @@ export {
   functionsIn,
   namesIn,
   qualified,
+  sheetsIn,
   withFunctions,
   wordsIn,
   type Mentioned,

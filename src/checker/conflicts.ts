@@ -1,5 +1,5 @@
 import { Calculation, type Address } from "../cells/index.ts";
-import { plannedSnapshot, type Plan } from "../sheet/index.ts";
+import { conflict, plannedSnapshot, type Plan } from "../sheet/index.ts";
 import { bookOfSheets } from "./book/bookOfSheets.ts";
 
 const sheet = "Sheet1";
@@ -17,8 +17,12 @@ export function conflictsIn(plan: Plan): readonly Conflict[] {
   const judged = plan.conflicts ?? [];
   if (judged.length === 0) return [];
   const calculation = new Calculation(bookOfSheets([plannedSnapshot(plan, sheet)]), [], { everything: true });
-  const text = (at: Address): string => String(calculation.valueAt({ sheet, ...at }).value ?? "");
+  const text = (at: Address): string => {
+    const { value, cannot } = calculation.valueAt({ sheet, ...at });
+    if (cannot !== undefined) throw new Error(`whether inputs contradict each other cannot be told: ${cannot}`);
+    return String(value ?? "");
+  };
   return judged.flatMap(({ of, where, status, message }) =>
-    text(status) === "CONFLICT" ? [{ of, message: `${where && `${where}: `}${text(message)}` }] : [],
+    text(status) === conflict ? [{ of, message: `${where && `${where}: `}${text(message)}` }] : [],
   );
 }

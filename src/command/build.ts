@@ -48,8 +48,14 @@ function webpack(into: string): Promise<number> {
 /** Puts a new folder in the place of an old one, so that whoever reads there sees the one or the other, never half of each. */
 export function putInPlace(next: string, place: string): void {
   const before = `${next}.before`;
-  if (existsSync(place)) renameSync(place, before);
-  renameSync(next, place);
+  const replaces = existsSync(place);
+  if (replaces) renameSync(place, before);
+  try {
+    renameSync(next, place);
+  } catch (error) {
+    if (replaces) renameSync(before, place);
+    throw error;
+  }
   rmSync(before, { recursive: true, force: true });
 }
 

@@ -41,8 +41,8 @@ function uninterrupted(act: () => void): void {
   try {
     act();
   } finally {
-    // A signal that came meanwhile is heard after this turn.
-    setImmediate(() => handlers.forEach(({ signal, end }) => process.off(signal, end)));
+    // A signal that came meanwhile is heard when the program next waits: after a main module or a read, only behind the first setImmediate.
+    setImmediate(() => setImmediate(() => handlers.forEach(({ signal, end }) => process.off(signal, end))));
   }
 }
 

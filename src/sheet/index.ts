@@ -2,6 +2,7 @@
 export { columns, plannedHeadings } from "./columns.ts";
 export { compose, type Parts } from "./compose.ts";
 export { expand } from "./expand.ts";
+export { conflict } from "./relations.ts";
 export { plannedSnapshot } from "./plannedSnapshot.ts";
 export { fnv1a64 } from "../core/index.ts";
 export type { Inputs } from "./inputs.ts";

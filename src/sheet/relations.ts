@@ -1,4 +1,5 @@
 import { cellReferences, templateFormula, textConstant, withoutPrefix, type CellReference } from "../cells/index.ts";
+import { coveredColumns } from "./resolve.ts";
 import { plainSymbol } from "./says.ts";
 import type { ShapedSheet, Subject } from "./shape.ts";
 import type { InputSpec, Relation, Template } from "./template.ts";
@@ -27,7 +28,7 @@ export function relationsOf({ template, subjects }: ShapedSheet, id: string): re
   return (template.relations ?? []).filter((relation) => {
     if (relation.of !== id) return false;
     const { read, named } = referencesOf(relation);
-    return [...read, ...named].every((reference) => subjects.has(reference.id));
+    return [...read, ...named].flatMap(idsIn).every((name) => subjects.has(name));
   });
 }
 
@@ -36,9 +37,23 @@ function inputOf(subject: Subject | undefined): InputSpec | undefined {
   return subject?.kind === "column" ? subject.column.column.input : undefined;
 }
 
+/** A reference to one column only. */
+function one({ to: _to, ...reference }: CellReference): CellReference {
+  return reference;
+}
+
+/** The ids a reference names: of several columns, the first and the last. */
+const idsIn = ({ id, to }: CellReference): readonly string[] => (to === undefined ? [id] : [id, to]);
+
 /** Numbers that must have been given before a relation is judged. */
-function given({ id, pick }: CellReference, subjects: ShapedSheet["subjects"]): readonly string[] {
-  const input = inputOf(subjects.get(id));
+function given(reference: CellReference, subjects: ShapedSheet["subjects"]): readonly string[] {
+  const { id, to, pick } = reference;
+  const subject = subjects.get(id);
+  if (to !== undefined && subject?.kind === "column")
+    return coveredColumns(reference, subject.table).flatMap(({ says }) =>
+      given({ ...one(reference), id: says.id }, subjects),
+    );
+  const input = inputOf(subject);
   if (!input || input.choices || input.freeText || pick === "above") return [];
   if (pick === "match") return [`ISNUMBER({${id}})`];
   if (pick === "first" || pick === "last") return [`ISNUMBER({${id}[${pick}]})`];
@@ -105,7 +120,7 @@ function idsOf(template: Template): { readonly all: ReadonlySet<string>; readonl
 export function relationProblems(template: Template, relation: Relation): readonly string[] {
   const { all, inputs } = idsOf(template);
   const { read, named } = referencesOf(relation);
-  const unknown = [...new Set([...read, ...named].map(({ id }) => id))].filter((id) => !all.has(id));
+  const unknown = [...new Set([...read, ...named].flatMap(idsIn))].filter((id) => !all.has(id));
   const ranges = named.filter(({ pick }) => pick === "group" || pick === "whole");
   const told = new Set(named.map(({ id, pick }) => `${id} ${pick}`));
   return [

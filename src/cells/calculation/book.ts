@@ -1,10 +1,9 @@
 import type { CellContent } from "../values/content.ts";
-import { cellsOf } from "../address/address.ts";
-import type { Place, PlacedArea } from "../address/place.ts";
+import type { PlacedArea } from "../address/place.ts";
 import { cellAt, type Snapshot } from "./snapshot.ts";
 import type { OwnFunctions } from "../functions/index.ts";
 import type { CellArea, Whereabouts } from "../values/frame.ts";
-import { Formulas, keyOf, placeOfKey } from "./formulas.ts";
+import { Formulas, keyOf } from "./formulas.ts";
 import { Fault, type Scalar } from "../values/values.ts";
 import { blocksOf, type FilledBlocks } from "./filledBlocks.ts";
 
@@ -72,17 +71,5 @@ export class Book implements Whereabouts {
     const sheet = this.sheetNumber(place.sheet);
     if (sheet === undefined) throw new Error(`The sheet “${place.sheet}” was not read.`);
     return keyOf(sheet, place.row, place.column);
-  }
-
-  /** The cells a cell's formula can read, those of ranges too. */
-  readBy(place: Place): readonly Place[] {
-    const cell = this.formulas.cells.get(this.keyOf(place));
-    if (!cell) return [];
-    const areas = cell.ranges.map((number) => this.formulas.ranges[number]!);
-    const keys = areas.flatMap((area) => cellsOf(area).map(({ row, column }) => keyOf(area.sheet, row, column)));
-    return [...cell.reads, ...keys].map((key) => {
-      const { sheet, row, column } = placeOfKey(key);
-      return { sheet: this.sheets[sheet]!.sheet, row, column };
-    });
   }
 }

@@ -17,6 +17,14 @@ export function addMentioned(formula: string, { sheets, names }: Mentioned): voi
   }
 }
 
+/** The other sheets a formula mentions. */
+export function sheetsIn(formula: string): readonly string[] {
+  if (!formula.includes("!")) return [];
+  const mentioned: Mentioned = { sheets: new Set(), names: new Set() };
+  addMentioned(formula, mentioned);
+  return [...mentioned.sheets];
+}
+
 /** The names a formula uses without saying a sheet. */
 export function namesIn(formula: string): readonly string[] {
   const names = piecesOf(formula).filter(({ kind, text }) => kind === "name" && !text.includes("!"));

@@ -55,7 +55,8 @@ function send(request: IncomingMessage, response: ServerResponse, { content, pat
     return;
   }
   const wholeAgain = "if-range" in request.headers && request.headers["if-range"] !== tag;
-  const range = wholeAgain ? "ALL" : byteRange(request.headers.range, content.length);
+  const inParts = request.method === "GET" && !wholeAgain;
+  const range = inParts ? byteRange(request.headers.range, content.length) : "ALL";
   if (range === "NONE") {
     response.setHeader("Content-Range", `bytes */${content.length}`);
     end(response, 416, "No such range of bytes in this file");

@@ -1,9 +1,13 @@
 import { statSync } from "node:fs";
 
-/** Which build a folder holds: another number once another folder has taken its place. Undefined while there is none. */
+/** Which build a folder holds: another number once another folder has taken its place. Undefined while there is none, or none that can be looked at. */
 function buildIn(folder: string): number | undefined {
-  const entry = statSync(folder, { throwIfNoEntry: false });
-  return entry?.isDirectory() ? entry.ino : undefined;
+  try {
+    const entry = statSync(folder);
+    return entry.isDirectory() ? entry.ino : undefined;
+  } catch {
+    return undefined;
+  }
 }
 
 /** Says when a new build has taken the place of the old one, as long as the program runs; holds up its end in no other way. */

@@ -1,6 +1,6 @@
 import { a1, type Address, cellsOf } from "../../cells/index.ts";
 import type { CellContent, Values } from "../../hosts/index.ts";
-import type { Plan } from "../../sheet/index.ts";
+import { conflict, type Plan } from "../../sheet/index.ts";
 
 /** So many missing inputs and errors on screen; the sheet has them all. */
 const most = 10;
@@ -45,7 +45,7 @@ export function summaryLines(plan: Plan, values: Values): readonly string[] {
     .filter((cell) => cell.role === "verdict" && at(cell).value === "MISSING")
     .map((cell) => `${a1(cell)}: ${texts.get(cell.row) ?? "a row of a table"}`);
   const conflicts = (plan.conflicts ?? []).flatMap(({ status, message }) =>
-    at(status).value === "CONFLICT" ? [`${a1(status)}: ${shown(at(message))}`] : [],
+    at(status).value === conflict ? [`${a1(status)}: ${shown(at(message))}`] : [],
   );
   const errors = plan.cells
     .filter((cell) => cell.formula !== undefined && at(cell).error)

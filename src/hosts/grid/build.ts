@@ -1,8 +1,7 @@
-import { quotedSheet } from "../../cells/index.ts";
+import { sheetsIn } from "../../cells/index.ts";
 import type { Plan } from "../../sheet/index.ts";
 import type { ApplyOptions } from "../host/host.ts";
 import { planResults, type PlanResults } from "../host/planValues.ts";
-import { cellKey, type CellErrors } from "./cellErrors.ts";
 import { lockedAreas } from "./lockedAreas.ts";
 import { highlightRule, validationRule } from "./rules.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
@@ -80,21 +79,24 @@ async function unlessAborted<T>(work: Promise<T>, signal: AbortSignal | undefine
 /** Lets the page draw and hear a click on Cancel. */
 const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
 
-/** What the plan's formulas give; undefined where the grid has to compute, because formulas of other sheets wait for a sheet of this name. */
+/**
+ * What the plan's formulas give; undefined where the grid has to compute: formulas of other sheets wait for a sheet of this name, or a formula gives an
+ * error, since the grid passes over some.
+ */
 function resultsAhead(workbook: GridWorkbook, plan: Plan, sheetName: string): PlanResults | undefined {
-  const waiting = workbook.getSheets().some((sheet) => mentions(sheet, sheetName));
-  return waiting ? undefined : planResults(plan, sheetName);
+  if (workbook.getSheets().some((sheet) => mentions(sheet, sheetName))) return undefined;
+  const results = planResults(plan, sheetName);
+  return results && [...results.values()].every(({ error }) => error === undefined) ? results : undefined;
 }
 
 function mentions(sheet: GridSheet, name: string): boolean {
-  const sought = [`${name}!`, `${quotedSheet(name)}!`].map((text) => text.toLowerCase());
+  const sought = name.toLowerCase();
   let found = false;
   sheet
     .getSheet()
     .getCellMatrix()
     .forValue((_row, _column, cell) => {
-      const formula = cell?.f?.toLowerCase();
-      found = formula !== undefined && sought.some((text) => formula.includes(text));
+      found = sheetsIn(cell?.f ?? "").some((other) => other.toLowerCase() === sought);
       return !found;
     });
   return found;
@@ -126,13 +128,6 @@ function readFormulas({ core, onScreen, univer }: GridRuntime): void {
   );
 }
 
-/** The grid keeps only the codes of errors; what our functions say is kept beside it. */
-function keepRefusals(errors: CellErrors, sheetId: string, results: PlanResults): void {
-  for (const [{ row, column }, { error, refusedBy }] of results)
-    if (error?.message !== undefined && refusedBy !== undefined)
-      errors.refused(cellKey(sheetId, row, column), refusedBy, error.code, error.message);
-}
-
 /**
  * Puts the plan on a new sheet and waits until it is computed. All or nothing: when anything fails, the sheet and its names go and the sheet
  * that was shown is shown again.
@@ -141,7 +136,6 @@ export async function build(
   grid: GridRuntime,
   workbook: GridWorkbook,
   names: SheetNames,
-  errors: CellErrors,
   plan: Plan,
   { sheetName, progress, signal }: ApplyOptions,
 ): Promise<GridSheet> {
@@ -160,24 +154,32 @@ export async function build(
       throw new Error(`the grid refused “${id}” while “${sheetName}” was built`);
   };
 
-  await tell(0, "placing cells");
+  await tell(0, "computing");
   const styleTable = workbook.getWorkbook().getStyles();
   // What the grid has still to compute from before would go through the new sheet as well.
   await unlessAborted(calculated(grid), signal);
   const ahead = resultsAhead(workbook, plan, sheetName);
-  const result = nextResult(grid);
+  await tell(Math.round(total / 4), "placing cells");
   const create = (): GridSheet =>
     workbook.create(sheetName, plan.rows, plan.columns, {
       sheet: sheetData(core, plan, ahead, (style) => styleTable.setValue(style)!),
     });
-  const sheet = ahead ? withoutCalculation(grid, create) : create();
+  const result = ahead || !plan.cells.some(({ formula }) => formula !== undefined) ? undefined : nextResult(grid);
+  let sheet: GridSheet;
+  try {
+    sheet = ahead ? withoutCalculation(grid, create) : create();
+  } catch (error) {
+    result?.stop();
+    throw error;
+  }
   const sheetId = sheet.getSheetId();
   try {
     const mentioned = names.add(sheetId, sheetName, plan.names);
-    if (ahead) keepRefusals(errors, sheetId, ahead);
-    await tell(Math.round(total / 4), "computing");
-    if (!ahead || mentioned) await unlessAborted(calculated(grid), signal);
-    if (!ahead && plan.cells.some(({ formula }) => formula !== undefined)) await unlessAborted(result.applied, signal);
+    if (!ahead || mentioned) {
+      await tell(Math.round(total / 2), "computing");
+      await unlessAborted(calculated(grid), signal);
+    }
+    if (result) await unlessAborted(result.applied, signal);
     await tell(Math.round(total * 0.75), "setting what may be typed");
     if (plan.validations.length > 0)
       mutate("data-validation.mutation.addRule", {
@@ -207,7 +209,7 @@ export async function build(
       });
     throw error;
   } finally {
-    result.stop();
+    result?.stop();
     // Steps of building are no edits of the user's: undoing them one by one would take the sheet apart.
     injector.get(core.IUndoRedoService).clearUndoRedo(workbookId);
   }

@@ -80,7 +80,7 @@ export class GridHost implements Host {
     return this.#turns.take(async () => {
       const name = options.sheetName;
       checkSheetName(name, await this.sheetNames());
-      await build(this.#grid, this.#workbook, this.#names, this.#errors, plan, options);
+      await build(this.#grid, this.#workbook, this.#names, plan, options);
       return { sheet: name };
     });
   }

@@ -1,8 +1,8 @@
-import type { Area } from "../../cells/index.ts";
+import type { Area, Computed } from "../../cells/index.ts";
 import type { ICellData, IRange, IStyleData, IWorksheetData } from "@univerjs/core";
 import type { Plan, PlannedCell } from "../../sheet/index.ts";
 import type { InsertedCell } from "../host/host.ts";
-import type { PlanResult, PlanResults } from "../host/planValues.ts";
+import type { PlanResults } from "../host/planValues.ts";
 import { defaultStyle, styles, type CellStyle } from "../look/styles.ts";
 import type { GridRuntime } from "./runtime.ts";
 
@@ -60,14 +60,13 @@ function gridStyle(core: Core, style: CellStyle, format?: string): IStyleData {
 function content(
   core: Core,
   { value, formula }: Pick<PlannedCell, "value" | "formula">,
-  computed?: PlanResult,
+  computed?: Computed,
 ): ICellData {
   if (formula !== undefined) return { f: formula, ...(computed && computedContent(core, computed)) };
   return value === undefined ? {} : valueContent(core, value);
 }
 
-function computedContent(core: Core, { value, error }: PlanResult): ICellData {
-  if (error) return { v: error.code, t: core.CellValueType.STRING };
+function computedContent(core: Core, { value }: Computed): ICellData {
   return value === null ? {} : valueContent(core, value);
 }
 

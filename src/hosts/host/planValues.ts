@@ -1,15 +1,10 @@
 import { format } from "numfmt";
 import { ourFunctions } from "../../../functions/index.ts";
-import { Book, Calculation, type CellContent, type Computed, type Place } from "../../cells/index.ts";
+import { Book, Calculation, type CellContent, type Computed } from "../../cells/index.ts";
 import { plannedSnapshot, type Plan, type PlannedCell } from "../../sheet/index.ts";
 
 /** What each formula of a plan gives. */
-export type PlanResults = ReadonlyMap<PlannedCell, PlanResult>;
-
-export interface PlanResult extends Computed {
-  /** The function of ours that refused its arguments in this very cell; an error that comes from another cell has none. */
-  readonly refusedBy?: string;
-}
+export type PlanResults = ReadonlyMap<PlannedCell, Computed>;
 
 /**
  * The values of a plan's formulas, computed before there is a sheet: a tenth of the time a grid takes. Undefined where one of them cannot be computed
@@ -18,24 +13,14 @@ export interface PlanResult extends Computed {
 export function planResults(plan: Plan, sheet: string): PlanResults | undefined {
   const book = new Book([plannedSnapshot(plan, sheet)], ourFunctions);
   const calculation = new Calculation(book, [], { everything: true });
-  const results = new Map<PlannedCell, PlanResult>();
+  const results = new Map<PlannedCell, Computed>();
   for (const cell of plan.cells) {
     if (cell.formula === undefined) continue;
-    const place = { sheet, row: cell.row, column: cell.column };
-    const computed = calculation.valueAt(place);
+    const computed = calculation.valueAt({ sheet, row: cell.row, column: cell.column });
     if (computed.cannot !== undefined) return undefined;
-    const refusedBy =
-      computed.error?.message === undefined ? undefined : refusing(book, calculation, cell.formula, place);
-    results.set(cell, { ...computed, ...(refusedBy !== undefined && { refusedBy }) });
+    results.set(cell, computed);
   }
   return results;
-}
-
-/** A call is refused in its own cell only where what the cell reads is no error already. */
-function refusing(book: Book, calculation: Calculation, formula: string, place: Place): string | undefined {
-  if (book.readBy(place).some((read) => calculation.valueAt(read).error !== undefined)) return undefined;
-  const called = formula.toUpperCase();
-  return [...ourFunctions.values()].find(({ name }) => called.includes(`${name}(`))?.name;
 }
 
 /** A plan's cells with their values, by row and column, as a host would show them; undefined where they cannot be computed here. */

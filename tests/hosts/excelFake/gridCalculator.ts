@@ -46,6 +46,8 @@ async function compute(workbook: FakeWorkbook): Promise<ReadonlyMap<string, Read
           },
           { sheetName: sheet.name, progress: () => undefined },
         );
+      // The grid's own calculation, not what the sheet came with.
+      await grid.recalculate();
       const area = {
         row: 0,
         column: 0,

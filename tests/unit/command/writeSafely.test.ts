@@ -68,16 +68,23 @@ describe("writing a file whole or not at all", () => {
     expect(readdirSync(folder)).toEqual(["mine.xlsx"]);
   });
 
-  it("leaves whole files and nothing else when ended while it writes", async () => {
+  it.each([
+    ["one file after another", "next(0)"],
+    [
+      "as the first thing a program does",
+      "for (let i = 0; i < 12; i++) writeSafely(folder + '/' + i + '.xlsx', bytes, false); setTimeout(() => {}, 5000)",
+    ],
+  ])("leaves whole files and nothing else when ended while it writes, %s", async (_name, begin) => {
     const script = `
+      const folder = ${JSON.stringify(folder)};
       import { writeSafely } from ${JSON.stringify(join(import.meta.dirname, "../../../src/command/writeSafely.ts"))};
       console.log("ready");
       const bytes = Buffer.alloc(20_000_000, 1);
       const next = (i) => {
-        writeSafely(${JSON.stringify(folder)} + "/" + i + ".xlsx", bytes, false);
+        writeSafely(folder + "/" + i + ".xlsx", bytes, false);
         setTimeout(next, 0, i + 1);
       };
-      next(0);`;
+      ${begin};`;
     const tsx = join(import.meta.dirname, "../../../node_modules/tsx/dist/cli.mjs");
     const file = at("script.mts");
     writeFileSync(file, script);
