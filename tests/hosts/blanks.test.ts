@@ -24,13 +24,11 @@ vi.mock("../../functions/index.ts", async (original) => {
     Array.isArray(argument)
       ? ((argument as readonly (readonly Argument[])[]).map((row) => row.map(handed)) as unknown as Argument)
       : (argument ?? mode.blank);
-  return {
-    ...functions,
-    worksheetFunctions: functions.worksheetFunctions.map((f) => ({
-      ...f,
-      call: (args: readonly Argument[]) => f.call(args.map(handed)),
-    })),
-  };
+  const worksheetFunctions = functions.worksheetFunctions.map((f) => ({
+    ...f,
+    call: (args: readonly Argument[]) => f.call(args.map(handed)),
+  }));
+  return { ...functions, worksheetFunctions, ourFunctions: new Map(worksheetFunctions.map((f) => [f.id, f])) };
 });
 
 const cases = templates.map((template) => [template.id, expand(template, template.example.inputs)] as const);
