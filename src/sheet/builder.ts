@@ -618,6 +618,7 @@ class Builder {
       ["NO LIMIT", "open"],
       ["MISSING", "open"],
       ["INCOMPLETE", "open"],
+      ["WARNINGS", "open"],
       ["CHANGED", "open"],
     ];
     const areas: readonly Area[] = [

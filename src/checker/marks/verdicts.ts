@@ -12,6 +12,7 @@ const doubtful: ReadonlySet<unknown> = new Set([
   "MISSING",
   "NO LIMIT",
   "INCOMPLETE",
+  "WARNINGS",
   "REBUILD",
   "CHANGED",
 ]);
