@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { conflictsIn } from "../../src/checker/index.ts";
 import { openGridInNode, type Values } from "../../src/hosts/index.ts";
 import { expand, RefusedSheet, type Inputs, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
@@ -167,6 +168,18 @@ describe("the states of the sheet", () => {
     expect(overallOf(made)).toBe("INCOMPLETE");
     const { row } = made.plan.meanings.find((m) => m.id === "slip")!.at;
     expect(made.cells[row]![10]!.value).toBe("MISSING");
+  });
+
+  test("a coordinate of an outline left out: MISSING in its row alone, and no contradiction", () => {
+    const outline = variants.find(([name]) => name === "an outline")![1];
+    const half = (outline["oy"] as readonly number[]).map((y, i) => (i === 2 ? null : y));
+    const { plan, cells } = build({ ...outline, oy: half });
+    const { at } = plan.meanings.find((m) => m.id === "oy")!;
+    const statuses = half.map((_, i) => cells[at.row + i]![10]!.value);
+    expect(statuses.filter((status) => status === "MISSING")).toHaveLength(1);
+    expect(statuses[2]).toBe("MISSING");
+    expect(cells.flat().filter(({ value }) => value === "CONFLICT")).toEqual([]);
+    expect(conflictsIn(plan)).toEqual([]);
   });
 
   test("a beam that is too weak: FAIL", () => {
