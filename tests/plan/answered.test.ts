@@ -16,17 +16,17 @@ describe("a strength that the concrete does not have by the age of release", () 
   const early: Inputs = { curing: "NORMAL", strengthProof: "EXPECTED", fck: 50, fckt: 50, t0: 1, ts: 1, cement: "S" };
   // EN 1992-1-1 (3.2), s = 0.38: β_cc(1) = exp(0.38(1 − √28)) = 0.196; 58 MPa are required, 0.196 · 58 are there.
   test("fails, by the gain of strength with age", () => {
-    const { verdicts, column } = built("pre-tensioned-en1992-2004", early);
-    const check = verdicts().checks.find(({ description }) => description.includes("over that expected"))!;
+    const sheet = built("pre-tensioned-en1992-2004", early);
+    const check = sheet.verdicts().checks.find(({ description }) => description.includes("over that expected"))!;
     expect(check.verdict).toBe("FAIL");
-    expect(column("strengthExpected")[0]).toBeCloseTo(1 / Math.exp(0.38 * (1 - Math.sqrt(28))), 9);
-    expect(verdicts().overall).toBe("FAIL");
+    expect(sheet.column("strengthExpected")[0]).toBeCloseTo(1 / Math.exp(0.38 * (1 - Math.sqrt(28))), 9);
+    expect(sheet.verdicts().overall).toBe("FAIL");
   });
   test("passes where tests of the mix are entered as its proof, but for the warning", () => {
-    const { verdicts } = built("pre-tensioned-en1992-2004", { ...early, strengthProof: "TESTED" });
-    const check = verdicts().checks.find(({ description }) => description.includes("over that expected"))!;
+    const sheet = built("pre-tensioned-en1992-2004", { ...early, strengthProof: "TESTED" });
+    const check = sheet.verdicts().checks.find(({ description }) => description.includes("over that expected"))!;
     expect([check.verdict, check.where]).toEqual(["OK", "tests of the mix, as entered"]);
-    expect(verdicts().overall).not.toBe("OK");
+    expect(sheet.verdicts().overall).not.toBe("OK");
   });
   test("withholds OK in the Indian sheets, whose standard gives no gain with age", () => {
     expect(overall("pre-tensioned-is1343-1980", { strengthProof: "EXPECTED" })).toBe("INCOMPLETE");
@@ -40,10 +40,10 @@ describe("warnings and the overall verdict", () => {
     ["k", { k: 0.0015 }],
     ["RH", { RH: 0.75 }],
   ])("an unusual %s is no OK before it is answered for", (_id, changes) => {
-    const { verdicts, column } = built("post-tensioned-en1992-2004", changes);
-    const count = column("nWarn")[0] as number;
+    const sheet = built("post-tensioned-en1992-2004", changes);
+    const count = sheet.column("nWarn")[0] as number;
     expect(count).toBeGreaterThan(0);
-    expect(verdicts().overall).toBe("WARNINGS");
+    expect(sheet.verdicts().overall).toBe("WARNINGS");
     expect(overall("post-tensioned-en1992-2004", { ...changes, warningsAnswered: count })).toBe("OK");
     expect(overall("post-tensioned-en1992-2004", { ...changes, warningsAnswered: count - 1 })).toBe("WARNINGS");
   });

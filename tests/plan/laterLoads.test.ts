@@ -102,7 +102,7 @@ describe("the cross-check by time steps has verdicts of its own", () => {
     expect(await overall()).toBe("FAIL");
   }, 120_000);
 
-  test("a stress verdict that differs with the loss by time steps: FAIL, with the place", async () => {
+  test("a stress verdict that differs with the loss by time steps: FAIL, with the place", () => {
     build("pre-tensioned-en1992-2004", { ql: 8.4 });
     const first = built.column("vok") as string[];
     const second = built.column("vsok") as string[];
@@ -112,19 +112,19 @@ describe("the cross-check by time steps has verdicts of its own", () => {
     expect(number("soChanged")).toBe(differing.length);
     expect(check("verdicts that change")).toMatchObject({ verdict: "FAIL", where: differing[0] });
     // Prestress with that loss, straight from the table of fibre stresses: the lost part is in proportion to the loss.
-    const [p0, pInf, pS] = await Promise.all(["fb0", "fbInf", "fbS"].map((id) => built.column(id) as number[]));
-    const [std, used] = await Promise.all(["dcsr", "soUsed"].map((id) => built.column(id) as number[]));
+    const [p0, pInf, pS] = ["fb0", "fbInf", "fbS"].map((id) => built.column(id) as number[]);
+    const [std, used] = ["dcsr", "soUsed"].map((id) => built.column(id) as number[]);
     p0!.forEach((p, i) => expect(pS![i]!).toBeCloseTo(p - ((p - pInf![i]!) * used![i]!) / std![i]!, 9));
   }, 120_000);
 });
 
 describe("sheets to IS 1343:1980", () => {
-  test("creep by age: θ(14 d) = 1.9 and θ(60 d), linear in the logarithm between 28 d and a year, on their own stresses", async () => {
+  test("creep by age: θ(14 d) = 1.9 and θ(60 d), linear in the logarithm between 28 d and a year, on their own stresses", () => {
     build("post-tensioned-is1343-1980", {});
     const thetaG = 1.6 - (0.5 * Math.log(60 / 28)) / Math.log(365 / 28);
     expect(number("creepG")).toBeCloseTo(thetaG, 9);
     const m = 195000 / (5700 * Math.sqrt(50));
-    const [scT, scLater, dCr] = await Promise.all(["scT", "scLater", "dCr"].map((id) => built.column(id) as number[]));
+    const [scT, scLater, dCr] = ["scT", "scLater", "dCr"].map((id) => built.column(id) as number[]);
     scT!.forEach((stress, i) => expect(dCr![i]!).toBeCloseTo(m * (1.9 * stress + thetaG * scLater![i]!), 6));
     // The transfer diagram read at the grade, 50: 0.54 − 0.17 · 20/30 of f_ci = 40; at f_ci it would be 19.33.
     expect(number("fcTransfer")).toBeCloseTo(17.0667, 4);
