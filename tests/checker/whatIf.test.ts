@@ -264,7 +264,7 @@ describe("what is refused or said", () => {
       why: expect.stringMatching(/6\.93 days is below 7/) as string,
     });
     expect(ofInput("t0")[0]!.up).toMatchObject({ ok: true, amount: "+1 %" });
-    expect(ofInput("heatLoss")[0]!.up.amount).toMatch(/^\+10 MPa \(1 % of its allowed range, since it is 0\)$/);
+    expect(ofInput("heatLoss")[0]!.up.amount).toMatch(/^\+1 MPa \(1 % of its everyday range, since it is 0\)$/);
     expect(ofInput("strands").map(({ label, up }) => `${label}: ${up.amount}`)).toEqual(
       [1, 2, 3, 4].map((n) => `ns (number of strands in the row), row ${n}: +1`),
     );
