@@ -275,8 +275,11 @@ function TemplateForm({
           error instanceof Error && "problems" in error && Array.isArray(error.problems)
             ? (error.problems as readonly string[])
             : [reasonOf(error)];
+        const left = error instanceof Error && error.name === "SheetLeft";
         setFailure([
-          "The sheet was not built and nothing was left in the workbook; the inputs are kept. What to correct:",
+          left
+            ? "The sheet was not built, and part of it is still in the workbook; the inputs are kept. What to do:"
+            : "The sheet was not built and nothing was left in the workbook; the inputs are kept. What to correct:",
           ...messages,
         ]);
       }

@@ -79,10 +79,12 @@ export function NewSheet({ id, host, wanted, button, what, disabled = false, mak
       done(sheet);
       await list();
     } catch (error) {
+      const name = error instanceof Error ? error.name : "";
+      const left = name === "SheetLeft" ? "part of it is still" : "nothing was left";
       setFailure(
-        error instanceof Error && error.name === "AbortError"
+        name === "AbortError"
           ? "Cancelled. No sheet was left in the workbook."
-          : `${what[0]!.toUpperCase()}${what.slice(1)} was not made and nothing was left in the workbook: ${reasonOf(error)}`,
+          : `${what[0]!.toUpperCase()}${what.slice(1)} was not made and ${left} in the workbook: ${reasonOf(error)}`,
       );
     } finally {
       setStep(undefined);

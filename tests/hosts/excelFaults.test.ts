@@ -47,6 +47,36 @@ async function failsClean(plan: Plan, fault: Fault): Promise<void> {
   expect(reported, where).toEqual([]);
 }
 
+describe("while a sheet is built", () => {
+  it("it bears its final name only once it is whole and protected", async () => {
+    const { excel, host } = withWork();
+    const seen: { readonly name: string; readonly done: boolean }[] = [];
+    await host.apply(smallPlan, {
+      ...quiet,
+      progress: (done, of) => {
+        for (const { name } of excel.workbook.sheets) seen.push({ name, done: done === of });
+      },
+    });
+    expect(seen.filter(({ name, done }) => name === "Beam" && !done)).toEqual([]);
+    expect(seen.some(({ name, done }) => name === "Beam" && done)).toBe(true);
+  });
+  it("a user who turned to another sheet stays there when it fails", async () => {
+    const { excel, host } = withWork();
+    const other = excel.workbook.sheets[0]!.id;
+    const stop = new AbortController();
+    const build = host.apply(smallPlan, {
+      ...quiet,
+      signal: stop.signal,
+      progress: () => {
+        excel.workbook.activeId = other;
+        stop.abort();
+      },
+    });
+    await expect(build).rejects.toMatchObject({ name: "AbortError" });
+    expect(excel.workbook.activeId).toBe(other);
+  });
+});
+
 describe("a fault while the small sheet is built leaves nothing", () => {
   it("at each operation in turn", async () => {
     const { operations } = await counts(smallPlan);

@@ -1,5 +1,5 @@
 import type { Plan } from "../../sheet/index.ts";
-import type { ApplyOptions } from "../host/host.ts";
+import { SheetLeft, type ApplyOptions } from "../host/host.ts";
 import { checkSheetName } from "../host/sheetName.ts";
 import { buildSheet } from "./build.ts";
 import { twice, type ExcelDependencies } from "./runs.ts";
@@ -33,16 +33,18 @@ async function beforeBuilding(context: Excel.RequestContext, sheetName: string):
   return { activeId: active.id, passingName: passingName() };
 }
 
-/** Removes the sheet, if it came to be, and shows the one that was shown. A run of its own: the one that failed may no longer work. */
+/** Removes the sheet, if it came to be. Where it is shown, the one that was shown before comes back; a user who has turned to another stays there. A run of its own: the one that failed may no longer work. */
 function undo({ run }: ExcelDependencies, { activeId, passingName }: Begun, id: string | undefined): Promise<void> {
   return run(async (context) => {
     const { worksheets } = context.workbook;
     const begun = worksheets.getItemOrNullObject(id ?? passingName);
     const before = worksheets.getItemOrNullObject(activeId);
+    const shown = worksheets.getActiveWorksheet();
     begun.load("id");
     before.load("id");
+    shown.load("id");
     await context.sync();
-    if (!before.isNullObject) before.activate();
+    if (!begun.isNullObject && !before.isNullObject && shown.id === begun.id) before.activate();
     if (!begun.isNullObject) begun.delete();
     await context.sync();
   });
@@ -69,7 +71,7 @@ export async function applyPlan(dependencies: ExcelDependencies, plan: Plan, opt
         const state = begun;
         await twice(() => undo(dependencies, state, id), dependencies.report);
       } catch (second) {
-        throw new AggregateError(
+        throw new SheetLeft(
           [error, second],
           `“${options.sheetName}” could not be completed (${(error as Error).message}), nor could it be removed (${(second as Error).message}): delete the sheet “${options.sheetName}” or “${begun.passingName}” by hand.`,
           { cause: error },

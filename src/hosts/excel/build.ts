@@ -51,7 +51,6 @@ export async function buildSheet(
   };
 
   await checkFunctions(sheet, dependencies, signal);
-  sheet.name = sheetName;
   sheet.showGridlines = false;
 
   // Names first: formulas may speak of them.
@@ -107,6 +106,8 @@ export async function buildSheet(
   await tell(0.95, "protecting formulas");
   for (const address of addressLists(plan.unlocked)) sheet.getRanges(address).format.protection.locked = false;
   sheet.protection.protect({ allowFormatColumns: true, allowFormatRows: true, selectionMode: "Normal" });
+  // Last of all: a sheet that bears the name is whole and protected, whatever breaks off before.
+  sheet.name = sheetName;
   sheet.activate();
   sheet.getRangeByIndexes(0, 0, 1, 1).select();
   await send();

@@ -29,6 +29,11 @@ export class SheetNameTaken extends Error {
   }
 }
 
+/** A sheet that could neither be completed nor removed: the message says which. */
+export class SheetLeft extends AggregateError {
+  override readonly name = "SheetLeft";
+}
+
 /** Cells that should have been empty: nothing was written. */
 export class CellsNotEmpty extends Error {
   override readonly name = "CellsNotEmpty";
