@@ -10,10 +10,13 @@ export const stale = "STALE";
  */
 const digits = 10;
 const nothing = 1e-11;
+/** Moves the bounds of rounding off the numbers with few digits: 105.36328125 would round up in one program and down in another. */
+const aside = 1 + 2.3e-11;
 
 function sealed(cell: Cell): string {
   if (cell === null || cell === undefined || cell === "") return "";
-  if (typeof cell === "number") return Math.abs(cell) < nothing ? "" : String(Number(cell.toPrecision(digits)));
+  if (typeof cell === "number")
+    return Math.abs(cell) < nothing ? "" : String(Number((cell * aside).toPrecision(digits)));
   return typeof cell === "boolean" ? String(cell).toUpperCase() : JSON.stringify(cell);
 }
 

@@ -34,7 +34,10 @@ type Bases = readonly (readonly Argument[])[];
 
 /** The declaration, seen as what draws arguments for it: a function that fills several cells computes rows where another has steps. */
 function drawable(f: WorksheetFunction): Formula | undefined {
-  return f.formula ?? (f.spill && ({ ...f.spill, stepwise: f.spill.compute } as unknown as Formula));
+  return (
+    f.formula ??
+    (f.spill && ({ ...f.spill, stepwise: (values: never) => f.spill!.compute(values) } as unknown as Formula))
+  );
 }
 
 /** Nobody may write into what cells hand over. */

@@ -42,7 +42,7 @@ export const formulas: readonly Formula[] = [
   ...regionFormulas,
   ...stressingFormulas,
   ...is1343Formulas,
-] as unknown as readonly Formula[];
+];
 
 /** Every function whose result fills several cells. */
 export const spills: readonly Spill[] = [...stressingSpills, ...timeStepSpills];

@@ -115,7 +115,7 @@ function spoilt(p: Parameter, argument: Argument): readonly Argument[] {
 
 /** A declaration from which arguments can be drawn; rows count as accepted when they can be computed. */
 const drawable = ({ formula, spill }: WorksheetFunction): Formula | undefined =>
-  formula ?? (spill && ({ ...spill, stepwise: spill.compute } as unknown as Formula));
+  formula ?? (spill && ({ ...spill, stepwise: (values: never) => spill.compute(values) } as unknown as Formula));
 const declared = worksheetFunctions.flatMap((f) => (drawable(f) ? [[f.id, f, drawable(f)!] as const] : []));
 
 describe("the bundle of the functions", () => {

@@ -70,7 +70,7 @@ function property(
     steps: { value: step },
     compute: ({ product }) => ({ value: valueFor(values, product) }),
     ...(more.unpublished !== undefined && { unpublished: more.unpublished }),
-  }) as unknown as Formula;
+  });
 }
 
 /** A load over the nominal area. */
@@ -103,7 +103,7 @@ function stress(
       return { F, A, f: F / A };
     },
     unpublished: "a load over an area, whose table values have published results each",
-  }) as unknown as Formula;
+  });
 }
 
 const proofNote =

@@ -1,4 +1,4 @@
-import { stepwise, type Formula } from "../../formula.ts";
+import { stepwise } from "../../formula.ts";
 import { as, type Quantity } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
@@ -83,7 +83,7 @@ export const vertexFormulas = kinds.map(({ id, text, pick, result }) => {
       return Object.fromEntries(order.map((name) => [name, all[name]]));
     },
     proof: (v, found) => offCorner(v, { u: pick === "P" ? 1 / found["P"]! : found["u"]!, e: found["e"]! }),
-  }) as unknown as Formula;
+  });
 });
 
 export const vertexCount = stepwise({

@@ -118,4 +118,4 @@ export const hollowSlab: readonly Formula[] = [
     equation: "2 * (b + h) + s * n * pi * d",
     compute: ({ b, h, n, d, s }) => 2 * (b + h) + s * n * Math.PI * d,
   }),
-] as unknown as readonly Formula[];
+];

@@ -94,7 +94,7 @@ function ofRectangles<const P extends Parameters>({
       result,
       steps,
       compute,
-    }) as unknown as Formula;
+    });
   return [
     declare("AREA", texts.area, q.area, { A }, (v) => ({ A: areaOf(inNumbers(v)) })),
     declare("CENTROID", texts.centroid, q.centroidHeight, { A, y_b }, (v) => {
@@ -128,7 +128,7 @@ function perimeterOf<const P extends Parameters>(
     source: mechanics,
     result: q.perimeter,
     unpublished: plain,
-  }) as unknown as Formula;
+  });
 }
 
 const width = (symbol: string, text: string): Quantity => as(q.sectionWidth, { symbol, text });
@@ -167,7 +167,7 @@ export const rectangle: readonly Formula[] = [
     compute: ({ b, h }) => (b * h ** 3) / 12,
   }),
   perimeterOf({ ...rectangleShape, equation: "2 * (b + h)", compute: ({ b, h }) => 2 * (b + h) }),
-] as unknown as readonly Formula[];
+];
 
 const tShape = {
   id: "T_SECTION",
