@@ -13,6 +13,7 @@ import {
 } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { NotWritten, writeSafely } from "../../../src/command/writeSafely.ts";
 
@@ -72,25 +73,27 @@ describe("writing a file whole or not at all", () => {
     ["one file after another", "next(0)"],
     [
       "as the first thing a program does",
-      "for (let i = 0; i < 12; i++) writeSafely(folder + '/' + i + '.xlsx', bytes, false); setTimeout(() => {}, 5000)",
+      "for (let i = 0; i < 8; i++) writeSafely(folder + '/' + i + '.xlsx', bytes, false); setTimeout(() => {}, 5000)",
     ],
   ])("leaves whole files and nothing else when ended while it writes, %s", async (_name, begin) => {
     const script = `
       const folder = ${JSON.stringify(folder)};
       import { writeSafely } from ${JSON.stringify(join(import.meta.dirname, "../../../src/command/writeSafely.ts"))};
-      console.log("ready");
       const bytes = Buffer.alloc(20_000_000, 1);
       const next = (i) => {
         writeSafely(folder + "/" + i + ".xlsx", bytes, false);
         setTimeout(next, 0, i + 1);
       };
+      console.log("ready");
       ${begin};`;
-    const tsx = join(import.meta.dirname, "../../../node_modules/tsx/dist/cli.mjs");
+    // In the process itself: the program around it would kill one that does not answer within a tenth of a second.
+    const tsx = pathToFileURL(join(import.meta.dirname, "../../../node_modules/tsx/dist/loader.mjs")).href;
     const file = at("script.mts");
     writeFileSync(file, script);
-    const child = spawn(process.execPath, [tsx, file], { stdio: ["ignore", "pipe", "inherit"] });
+    const child = spawn(process.execPath, ["--import", tsx, file], { stdio: ["ignore", "pipe", "inherit"] });
     await new Promise((resolve) => child.stdout.once("data", resolve));
-    await new Promise((resolve) => setTimeout(resolve, 150));
+    // Long enough for the first write to begin, and for the eight not to end.
+    await new Promise((resolve) => setTimeout(resolve, 40));
     child.kill("SIGINT");
     const status = await new Promise((resolve) => child.on("exit", resolve));
     expect(status).toBe(130);
