@@ -252,7 +252,7 @@ class Builder {
       .replace(/ in –$/, "")
       .slice(0, 32);
     const message = `${says.text}${allowed ? `. Allowed: ${allowed}` : ""}`.slice(0, 255);
-    const { whole, ...bounds } = boundsOf(input, says.quantity);
+    const { whole, because: _because, ...bounds } = boundsOf(input, says.quantity);
     const rule: Validation["rule"] = input.choices
       ? { kind: "list", values: input.choices.map(({ value }) => String(value)) }
       : { kind: "number", ...bounds, ...(whole && { whole }) };
@@ -576,7 +576,11 @@ class Builder {
         columns: 1,
       };
       this.put(row, columns.description, "description", `input ${item}: ${plainSymbol(says.symbol)}, ${says.text}`);
-      warning(`=${inputWarningsCall(says.quantity!.key, areaA1(area, true))}`, [area], [], place);
+      const cells = areaA1(area, true);
+      const call = inputWarningsCall(says.quantity!.key, cells);
+      const { input } = "kind" in it ? it.row : it.column.column;
+      // An empty cell reaches functions as 0 in some programs, and 0 may be unusual.
+      warning(input?.mayBeEmpty ? `=IF(COUNT(${cells})=0,"",${call})` : `=${call}`, [area], [], place);
     }
     for (const it of this.sheet.warned) {
       if ("kind" in it) {
