@@ -15,6 +15,8 @@ async function computed(plan: Plan): Promise<Values> {
   const host = await openGridInNode();
   try {
     await host.apply(plan, { sheetName: "Beam", progress: () => undefined });
+    // The grid's own values: a sheet comes to it with those of the calculation.
+    await host.recalculate();
     return await host.read("Beam", { row: 0, column: 0, rows: plan.rows, columns: plan.columns });
   } finally {
     host.dispose();
