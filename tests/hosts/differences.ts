@@ -1,8 +1,14 @@
 import { isDeepStrictEqual } from "node:util";
 import type { Picture } from "./picture.ts";
 
-/** Spreadsheets know one zero only. */
-const oneZero = (_key: string, value: unknown): unknown => (Object.is(value, -0) ? 0 : value);
+/**
+ * Spreadsheets know one zero only, and differ in the last digits of the same calculation: ten digits count, and what is left of terms that cancel is 0. The
+ * factor keeps numbers of few digits off the bounds of rounding.
+ */
+function oneZero(_key: string, value: unknown): unknown {
+  if (typeof value !== "number") return value;
+  return Math.abs(value) < 1e-11 ? 0 : Number((value * (1 + 2.3e-11)).toPrecision(10));
+}
 const plain = (value: unknown): unknown =>
   value === undefined ? undefined : JSON.parse(JSON.stringify(value, oneZero));
 const say = (value: unknown): string => (value === undefined ? "nothing" : JSON.stringify(value, oneZero));
