@@ -61,10 +61,13 @@ function given(reference: CellReference, subjects: ShapedSheet["subjects"]): rea
   return [`COUNT(${range})=ROWS(${range})`];
 }
 
-/** A formula, in the template's language, that is TRUE where a relation does not hold. What cannot be judged is not broken. */
+/**
+ * A formula, in the template's language, that is TRUE where a relation does not hold. What cannot be judged is not broken. NOT takes it from AND, since the
+ * embedded grid has a comparison it remembers be a block of one cell, of which NOT makes an error.
+ */
 function broken(relation: Relation, { subjects }: ShapedSheet): string {
   const conditions = new Set(referencesOf(relation).read.flatMap((reference) => given(reference, subjects)));
-  return `IFERROR(AND(${[...conditions, `NOT(${withoutPrefix(relation.holds)})`].join(",")}),FALSE)`;
+  return `IFERROR(AND(${[...conditions, `NOT(AND(${withoutPrefix(relation.holds)}))`].join(",")}),FALSE)`;
 }
 
 /** "t_q = 5 days" as a formula. Computed values are rounded: an input is shown as it was typed. */
