@@ -122,7 +122,7 @@ describe("the newcomer's path", () => {
     await clickCell(page, own, "B2");
     await page.keyboard.type("=KERN.FRICTION_ST", { delay: 30 });
     await page.getByText("KERN.FRICTION_STRESS", { exact: true }).first().waitFor();
-    await page.keyboard.type("RESS(1395,0.2,0.3,0.003,12)", { delay: 10 });
+    await page.keyboard.type('RESS(0.3,0.2,0.003,"1/m",1395,12)', { delay: 10 });
     // While the list is still open, Enter would choose from it.
     await page.getByText("KERN.FRICTION_STRESS_LINEAR", { exact: true }).waitFor({ state: "hidden" });
     await page.keyboard.press("Enter");
