@@ -35,14 +35,14 @@ describe("inserting a function into a sheet of one's own", () => {
     await openInsert(page, "friction_stress");
     await page.getByText("All of these cells are empty.").waitFor();
     await page.getByRole("button", { name: "Insert the block" }).click();
-    await page.getByText(/Inserted in Sheet1!B3:F9/).waitFor();
-    const values = { D4: 1395, D5: 0.2, D6: 0.3, D7: 0.003, D8: 12 };
+    await page.getByText(/Inserted in Sheet1!B3:F10/).waitFor();
+    const values = { D4: 0.3, D5: 0.2, D6: 0.003, D7: "1/m", D8: 1395, D9: 12 };
     await page.evaluate(async (all) => {
       for (const [row, value] of Object.values(all).entries())
         await window.kernbook!.host!.enter({ sheet: "Sheet1", row: row + 3, column: 3 }, value);
     }, values);
     // 1395 · e^(−0.2·0.3 − 0.003·12), worked with a pocket calculator.
-    expect((await cellWhen(page, own, "D9", (cell) => typeof cell.value === "number")).value).toBeCloseTo(1267.307, 2);
+    expect((await cellWhen(page, own, "D10", (cell) => typeof cell.value === "number")).value).toBeCloseTo(1267.307, 2);
     await page.evaluate(() => window.kernbook!.host!.select({ sheet: "Sheet1", row: 20, column: 0 }));
     expect(errors).toEqual([]);
   });
@@ -56,9 +56,9 @@ describe("inserting a function into a sheet of one's own", () => {
     await clickCell(page, own, "H20");
     await page.keyboard.press("Control+z");
     await cellWhen(page, own, "B4", (cell) => cell.value === null);
-    for (const address of ["B3", "C5", "D9", "F9"])
+    for (const address of ["B3", "C5", "D10", "F10"])
       expect(await readCell(page, own, address), address).toMatchObject({ value: null });
-    expect((await readCell(page, own, "D9")).formula).toBeUndefined();
+    expect((await readCell(page, own, "D10")).formula).toBeUndefined();
   });
 
   it("wires the formula to cells picked one by one, and warns of an empty one", async () => {
