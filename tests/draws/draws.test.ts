@@ -68,12 +68,12 @@ describe("no cell holds an error", () => {
         counts.computed++;
         const said = JSON.stringify({ shape, inputs: sheet.inputs.map((cell, i) => [cell.id, values[i]]) });
         expect(computed.errors.slice(0, 5), said).toEqual([]);
-        expect(["OK", "FAIL", "INCOMPLETE"], said).toContain(computed.overall);
+        expect(["OK", "WARNINGS", "FAIL", "INCOMPLETE"], said).toContain(computed.overall);
       }
     }
     if (times > 1) console.log(`${id}: ${counts.computed} draws computed, ${counts.lost} in conflict`);
-    // A generator that loses most of its draws would try nothing.
-    expect(counts.computed).toBeGreaterThan(4 * counts.lost);
+    // A generator that loses most of its draws would try nothing; the few draws of a usual run tell no more than that.
+    expect(counts.computed).toBeGreaterThan((times > 1 ? 4 : 2) * counts.lost);
   });
 });
 
