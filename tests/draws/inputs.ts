@@ -184,8 +184,11 @@ function tendons(sheet: DrawnSheet, values: Values, h: number, random: Random): 
     const cuts = Array.from({ length: points - 2 }, () => random.between(0.1, 0.9)).sort((a, b) => a - b);
     [0, ...cuts, 1].forEach((part, p) => {
       values.set("cpx", part * L, t * points + p);
-      // Above the soffit and below the top by half the duct, and a little more for the way between the points.
-      const inside = 0.55 * values.number("duct", t);
+      // Above the soffit and below the top by half the duct, and more for the parabolas, whose turning point can lie beyond their ends.
+      const inside = Math.max(
+        0.55 * values.number("duct", t),
+        Math.min(0.55 * values.number("duct", t) + 0.2 * h, 0.45 * h),
+      );
       values.limitOne("cpe", t * points + p, yb - h + inside, yb - inside, random);
       if (p === 0) values.set("cps", random.pick(["LINE", "FROM_LEVEL", "TO_LEVEL"]), t * points);
     });
