@@ -42,8 +42,8 @@ export const alderQuay: Beam = {
   tbot: 250,
   intervals: 8,
   tendons: [
-    { strands: 6, duct: 65, sigj: 1400, left: true, order: 2, e0: 360, e1: 550, z: -85 },
-    { strands: 6, duct: 65, sigj: 1400, left: false, order: 2, e0: 20, e1: 550, z: 85 },
+    { strands: 6, duct: 65, sigj: 1400, left: true, order: 2, e0: 520, e1: 550, z: -85 },
+    { strands: 6, duct: 65, sigj: 1400, left: false, order: 2, e0: 520, e1: 550, z: 85 },
     { strands: 5, duct: 65, sigj: 1400, left: true, order: 1, e0: -320, e1: 400, z: 0 },
   ],
 };

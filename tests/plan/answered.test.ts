@@ -37,7 +37,7 @@ describe("a strength that the concrete does not have by the age of release", () 
 describe("warnings and the overall verdict", () => {
   // A wobble coefficient of the other convention, a value in parts of 1 instead of per cent.
   test.each<[string, Inputs]>([
-    ["k", { k: 0.0015 }],
+    ["k", { k: 0.0015, sigj: [1370, 1370, 1370] }],
     ["RH", { RH: 0.75 }],
   ])("an unusual %s is no OK before it is answered for", (_id, changes) => {
     const sheet = built("post-tensioned-en1992-2004", changes);

@@ -14,6 +14,15 @@ const pre = "pre-tensioned-en1992-2004";
 const postIs = "post-tensioned-is1343-1980";
 const preIs = "pre-tensioned-is1343-1980";
 
+/** Lower tendons that rise out of the flange: the figures for post-tensioned beams are those of such a one. */
+const draped = (upper: number): Inputs => ({
+  cpe: [
+    [360, 550, 360],
+    [20, 550, 20],
+    [-320, upper, -320],
+  ],
+});
+
 describe("less loss by time steps than the allowance withholds OK", () => {
   test.each([
     [pre, "-6.5%"],
@@ -28,13 +37,13 @@ describe("less loss by time steps than the allowance withholds OK", () => {
     expect(computed.checks.some(({ verdict }) => verdict === "FAIL")).toBe(false);
   });
 
-  test("the post-tensioned example keeps to 5 % both ways", () => {
-    expect(sheet(post).check("soU").verdict).toBe("OK");
-    expect(sheet(post, { soTolLow: 0.04 }).check("soU").verdict).toBe("NO LIMIT");
+  test("a post-tensioned beam with draped tendons keeps to 5 % both ways", () => {
+    expect(sheet(post, { ...draped(400), soTolLow: 0.05 }).check("soU").verdict).toBe("OK");
+    expect(sheet(post, { ...draped(400), soTolLow: 0.04 }).check("soU").verdict).toBe("NO LIMIT");
   });
 
   test("with the difference explained and allowed for the examples are OK, and show it", () => {
-    for (const id of [pre, postIs, preIs]) {
+    for (const id of [post, pre, postIs, preIs]) {
       const { overall, checks } = sheet(id);
       expect(overall).toBe("OK");
       expect(String(checks.find((one) => one.id === "soU")!.where)).toMatch(/^-/);
@@ -53,7 +62,7 @@ describe("what the difference is", () => {
     [postIs, 32.39, 102.2, 53.64, restraint(195 / 40.305, 2520, 446_445, 520.793, 7.54733e10, 1.9), 157.53],
     [pre, 107.16, 85.74, 9.8, restraint(195 / 36.283, 1302, 199_800, 189.678, 1.30996e10, 2.0713), 175.13],
   ])("%s: restraint by the section, and relaxation under falling stress", (id, shrinkage, creep, relaxed, by, own) => {
-    const computed = sheet(id);
+    const computed = sheet(id, id === postIs ? draped(425) : {});
     const mid = Number(computed.valuesOf("midNo")[0]) - 1;
     const steps = Number(computed.valuesOf("soLoss")[mid]);
     expect(Math.abs(steps - own)).toBeLessThan(0.1);

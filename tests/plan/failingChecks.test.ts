@@ -1,6 +1,8 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { templates } from "../../src/templates/index.ts";
 import { crackedSection } from "../independent/crackedSection.ts";
+import type { Inputs } from "../../src/sheet/index.ts";
+import { computedSheet } from "../draws/sheet.ts";
 import { builtSheet, type BuiltSheet } from "./builtSheet.ts";
 
 const example = (id: string) => templates.find((t) => t.id === id)!.example.inputs;
@@ -12,7 +14,7 @@ describe("designs that fail the further checks say so with figures", () => {
       ...example("post-tensioned-en1992-2004"),
       opinion: "NO",
       region: "NO",
-      Rlim: [500, 6, 5.5],
+      Rlim: [6, 6, 500],
       zt: [-60, 60, 30],
       cDur: 90,
       webRule: "ENTERED",
@@ -95,4 +97,61 @@ describe("the pre-tensioned beam with cracking allowed", () => {
     expect((built.column("zW") as number[])[at]).toBeCloseTo(w, 6);
   });
   test("no cell holds an error", () => expect(built.errors()).toEqual([]));
+});
+
+describe("tendons in the concrete at every station", () => {
+  const post = "post-tensioned-en1992-2004";
+  const computed = (id: string, changes: Inputs) =>
+    computedSheet(
+      templates.find((t) => t.id === id)!,
+      changes,
+    );
+  const draped: Inputs = {
+    cpe: [
+      [360, 550, 360],
+      [20, 550, 20],
+      [-320, 400, -320],
+    ],
+  };
+
+  /** In the web of 220 mm: from its side at 110 mm to a duct of 65 mm centred at 85 or 140 mm. */
+  test.each<[string, Inputs, number]>([
+    ["a duct that rises out of the flange beside the web", draped, 110 - 85 - 32.5],
+    ["ducts 140 mm off the axis", { ...draped, zt: [-140, 140, 0] }, 110 - 140 - 32.5],
+    ["widened without a width", { ...draped, detFrom: 12 }, 110 - 85 - 32.5],
+  ])("%s: FAIL with its cover", (_what, changes, cover) => {
+    const sheet = computed(post, changes);
+    expect(sheet.valuesOf("covMin")[0]).toBeCloseTo(cover, 9);
+    expect(sheet.check("uCover").verdict).toBe("FAIL");
+    expect(sheet.check("uCover").utilisation).toBeCloseTo(1 + (75 - cover) / 75, 9);
+    expect(sheet.check("uCover").where).toContain(`outside the concrete: tendon 1, x = 0.00 m: ${cover.toFixed(1)} mm`);
+    expect(sheet.errors).toEqual([]);
+  });
+
+  test("within the width entered for the widened section the same ducts have their cover, and no further in", () => {
+    const wide = computed(post, { ...draped, detFrom: 9.5, detWidth: 600 });
+    // 300 − 85 − 32.5 at the side.
+    expect(wide.valuesOf("covMin")[0]).toBeCloseTo(182.5, 9);
+    expect(wide.check("uCover").verdict).toBe("OK");
+    expect(computed(post, { ...draped, detFrom: 5, detWidth: 600 }).check("uCover").verdict).toBe("FAIL");
+    // 100 mm too narrow for 75 mm of cover: 160 − 85 − 32.5 = 42.5.
+    const narrow = computed(post, { ...draped, detFrom: 9.5, detWidth: 320 });
+    expect(narrow.valuesOf("covMin")[0]).toBeCloseTo(42.5, 9);
+    expect(narrow.check("uCover").verdict).toBe("FAIL");
+  });
+
+  test("far outside it is a verdict with figures, in every template", () => {
+    for (const id of templates.map((t) => t.id)) {
+      const sheet = computed(id, { zt: id.startsWith("post") ? [-1400, 140, 0] : [0, 3000, 0, 0] });
+      expect(sheet.errors, id).toEqual([]);
+      expect(sheet.check("uCover").verdict, id).toBe("FAIL");
+      expect(Number(sheet.check("uCover").utilisation), id).toBeGreaterThan(10);
+      expect(sheet.overall, id).toBe("FAIL");
+    }
+  });
+
+  test("without a limit of cover a duct outside is still FAIL", () => {
+    const sheet = computed("post-tensioned-is1343-1980", { zt: [-140, 140, 0], cNomIn: null, ...draped });
+    expect(sheet.check("uCover").verdict).toBe("FAIL");
+  });
 });

@@ -34,7 +34,13 @@ describe("every stress change creeps with the coefficient of its own age", () =>
 
   test("post-tensioned, much of the variable load quasi-permanent: the loss rises and decompression fails", async () => {
     build(post, { psi1: 0.9, psi2: 0.9, cpe: low, zt: [0, 0, 0], order });
-    const tendons = alderQuay.tendons.map((t, i) => ({ ...t, e1: low[i]![1]!, z: 0, order: order[i]! }));
+    const tendons = alderQuay.tendons.map((t, i) => ({
+      ...t,
+      e0: low[i]![0]!,
+      e1: low[i]![1]!,
+      z: 0,
+      order: order[i]!,
+    }));
     const expected = beam({ ...alderQuay, psi1: 0.9, psi2: 0.9, tendons });
     const mid = expected.rows.findIndex(({ x }) => x === 12_000);
     built.agree(

@@ -1,6 +1,6 @@
 import { InputError } from "../../errors.ts";
 import { stepwise } from "../../formula.ts";
-import { as, format, table } from "../../parameters.ts";
+import { as, format, orBlank, table } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 import { outline } from "./outline.ts";
@@ -29,6 +29,7 @@ interface Group {
   readonly n: number;
   readonly s: number;
 }
+const groupNumber = orBlank(as(q.rank, { symbol: "row", text: "row of the tendons asked about" }), "all of them");
 interface Circle {
   readonly d: number;
   readonly y: number;
@@ -51,6 +52,18 @@ function circles(rows: readonly Group[]): readonly Circle[] {
       );
     return Array.from({ length: n }, (_, i) => ({ d, y, z: z + (i - (n - 1) / 2) * s }));
   });
+}
+
+/** The row asked about, or all. */
+function askedAbout(rows: readonly Group[], row: number | undefined): readonly Group[] {
+  if (row === undefined) return rows;
+  const one = rows[row - 1];
+  if (!one)
+    throw new InputError(
+      "row",
+      `row = ${format(row)} is not one of the tendons; allowed: 1 to ${format(rows.length)}, or nothing for all`,
+    );
+  return [one];
 }
 
 /** Distance of a place from an edge. */
@@ -86,20 +99,20 @@ export const tendonCover = stepwise({
     "A void is joined to the outside by a slit, which counts as no surface.",
   ],
   source: mechanics,
-  params: { outline, tendons: groups },
+  params: { outline, tendons: groups, row: groupNumber },
   result: as(q.cover, { symbol: "c_min" }),
   steps: {
     c: { symbol: "c_min", unit: "mm", governing: "c = \\min_i\\left(\\text{distance to the surface} - d_i/2\\right)" },
   },
-  compute: ({ outline: points, tendons }) => {
+  compute: ({ outline: points, tendons, row }) => {
     polygon(points, "outline", "the outline");
     const surfaces = surface(points);
-    return { c: Math.min(...circles(tendons).map((circle) => coverOf(points, surfaces, circle))) };
+    return { c: Math.min(...circles(askedAbout(tendons, row)).map((circle) => coverOf(points, surfaces, circle))) };
   },
   /** The circle as far out as the cover touches the surface: sampled round it, no point leaves the concrete by more than rounding, one is on it. */
-  proof: ({ outline: points, tendons }, { c }) => {
+  proof: ({ outline: points, tendons, row }, { c }) => {
     const surfaces = surface(points);
-    const gaps = circles(tendons).map(({ d, y, z }) => {
+    const gaps = circles(askedAbout(tendons, row)).map(({ d, y, z }) => {
       const inside = holds(points, { x: z, y });
       const samples = surfaces.flatMap(([a, b]) => {
         const foot = ternary((u) => Math.hypot(z - a.x - u * (b.x - a.x), y - a.y - u * (b.y - a.y)));
