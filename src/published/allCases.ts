@@ -4,6 +4,7 @@ import is1343 from "./cases/is1343.json";
 import models from "./cases/models.json";
 import products from "./cases/products.json";
 import region from "./cases/region.json";
+import strength from "./cases/strength.json";
 import tendons from "./cases/tendons.json";
 import workedExamples from "./cases/worked-examples.json";
 import type { PublishedCase } from "./case.ts";
@@ -16,6 +17,7 @@ export const allCases = [
   models,
   products,
   region,
+  strength,
   tendons,
   workedExamples,
 ].flat() as unknown as readonly PublishedCase[];

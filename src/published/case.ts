@@ -1,7 +1,13 @@
 import type { Cell } from "../core/index.ts";
 
-/** How the printed result was established. Only `published` counts as published. */
-export type CaseBasis = "published" | "published, from memory";
+/** How the printed result was established: read in the work, in another work that quotes it, or recalled. Only `published` counts as published. */
+export type CaseBasis = "published" | "published, second-hand" | "published, from memory";
+
+/** What people read beside a result that does not count. */
+export const uncounted: Readonly<Record<Exclude<CaseBasis, "published">, string>> = {
+  "published, second-hand": "second-hand, not counted",
+  "published, from memory": "from memory, not counted",
+};
 
 /** A cell's value, or a number in the source's own unit, converted to the argument's. */
 export type CaseCell = Cell | { readonly value: number; readonly unit: string };

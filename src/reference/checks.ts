@@ -1,5 +1,5 @@
 import { parametersFor, type Argument, type Declaration, type Parameter } from "../core/index.ts";
-import { argumentsOf, asItShould, halfLastDigit, type Judgement, type Outcome } from "../published/index.ts";
+import { argumentsOf, asItShould, halfLastDigit, uncounted, type Judgement, type Outcome } from "../published/index.ts";
 import { html, numberText, type Markup } from "../typeset/index.ts";
 import { called, valueOf } from "./quantities.ts";
 import { sentence, symbol } from "./words.ts";
@@ -79,7 +79,7 @@ export function checkMarkup(j: Judgement, f: Declaration, level: 3 | 4): Markup 
         ? (f as { readonly steps: Readonly<Record<string, { readonly symbol: string; readonly text?: string }>> })
             .steps[c.step]
         : undefined;
-  const heading = html`${c.id} <span class="kr-tag ${j.passed ? "kr-good" : "kr-bad"}">${j.passed ? (c.mustDiffer ? "differs, as it should" : "passed") : "FAILED"}</span>${c.basis !== "published" && html` <span class="kr-tag kr-open">from memory, not counted</span>`}${c.mustDiffer && html` <span class="kr-tag kr-open">superseded: must differ</span>`}`;
+  const heading = html`${c.id} <span class="kr-tag ${j.passed ? "kr-good" : "kr-bad"}">${j.passed ? (c.mustDiffer ? "differs, as it should" : "passed") : "FAILED"}</span>${c.basis !== "published" && html` <span class="kr-tag kr-open">${uncounted[c.basis]}</span>`}${c.mustDiffer && html` <span class="kr-tag kr-open">superseded: must differ</span>`}`;
   const common = inputList(inputs, 0, (i) => !inputs.varies[i]);
   return html`<section class="kr-check">${level === 3 ? html`<h3>${heading}</h3>` : html`<h4>${heading}</h4>`}
 <p><cite>${c.source}</cite>; ${c.where}.</p>

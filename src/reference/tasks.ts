@@ -65,6 +65,32 @@ export const tasks: readonly Task[] = [
     also: /_FOR_FIBRE_STRESS$|^KERN_DISTANCE$/,
   },
   {
+    id: "bending",
+    title: "Strength in bending",
+    asks: "Which moment does the section resist, how ductile is it, and when does it crack?",
+    families: ["bending"],
+  },
+  {
+    id: "shear",
+    title: "Strength in shear",
+    asks: "What does the concrete carry, cracked or not, and which links does the rest need?",
+    families: ["shear"],
+    also: /^WEB_SHEAR_STRESS$|^PRINCIPAL_TENSION$/,
+  },
+  {
+    id: "endZone",
+    title: "End zones",
+    asks: "Is the concrete at the anchorages strong enough, and which steel holds it together?",
+    families: ["endZone"],
+  },
+  {
+    id: "composite",
+    title: "Composite members",
+    asks: "What happens between and in two concretes of different age?",
+    families: ["composite"],
+    also: /^COMPOSITE_|^TOPPING_STRESS$/,
+  },
+  {
     id: "transmission",
     title: "Transmission and anchorage by bond",
     asks: "Over which length does the prestress build up at the end of a pre-tensioned member?",

@@ -35,6 +35,10 @@ const rowsByKey: Readonly<Record<string, Rows>> = {
     [2, 2000, 380],
     [3, 2000, 460],
   ],
+  strengthLayers: [
+    ["BONDED", 1800, 120, 195, 1640, 1860, 0.035, 1100],
+    ["BAR", 800, 50, 200, 500, 540, 0.05, 0],
+  ],
   ducts: [
     [80, 120],
     [80, 250],

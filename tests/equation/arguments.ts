@@ -132,6 +132,21 @@ const rowsByKey: Readonly<Record<string, fc.Arbitrary<readonly (readonly Cell[])
   stressingProgramme: fc
     .array(fc.tuple(between(200, 5000), between(-600, 900), between(500, 5000)), { minLength: 1, maxLength: 6 })
     .map((rows) => rows.map(([P, e, A_p], i) => [i + 1, P, e, A_p])),
+  // Layers that lie in every ring drawn above.
+  strengthLayers: fc.array(
+    fc
+      .tuple(
+        fc.constantFrom("BONDED", "UNBONDED", "BAR"),
+        between(800, 1300),
+        between(300, 3000),
+        between(700, 1300),
+        between(0.03, 0.06),
+      )
+      .map(([kind, stress, A, y, strain]) =>
+        kind === "BAR" ? [kind, A, y, 200, 500, 540, strain, 0] : [kind, A, y, 195, 1600, 1860, strain, stress],
+      ),
+    { minLength: 1, maxLength: 4 },
+  ),
   ducts: fc.array(fc.tuple(between(0, 120), between(80, 1200)), { minLength: 1, maxLength: 6 }),
   tendonsInSection: fc.array(fc.tuple(between(100, 4000), between(80, 1200)), { minLength: 1, maxLength: 6 }),
 };

@@ -79,7 +79,7 @@ export function verificationBook(survey: Survey, written: string): string {
     html`<h1>Kernbook verification book</h1>
 <p class="kr-summary">Published results beside what the worksheet functions of Kernbook ${version} give. Written on ${written}. ${total.failed === 0 ? html`<b class="kr-good">No check failed.</b>` : html`<b class="kr-bad">${count(total.failed, "check")} failed.</b>`}</p>
 <aside class="kr-caution"><p>${cautions.competence} That a function gives a printed number shows that it computes what that source computes, not that the rule fits a case at hand.</p></aside>
-<p>A check takes a number as it is printed at one place of a work outside this project, computes it with the function as a cell calls it, and compares. The tolerance is half a unit of the last printed digit; where a source rounds on the way, a wider one stands with its reason and the mark w. The rows of a printed table are one check. Values of sources that are superseded must differ. What is recalled and was not read is marked “from memory” and not counted as published.</p>
+<p>A check takes a number as it is printed at one place of a work outside this project, computes it with the function as a cell calls it, and compares. The tolerance is half a unit of the last printed digit; where a source rounds on the way, a wider one stands with its reason and the mark w. The rows of a printed table are one check. Values of sources that are superseded must differ. What was recalled, or read in another work that quotes it, is marked so and not counted as published.</p>
 ${contents(survey)}
 ${summary(survey)}
 ${lookedAt(survey)}

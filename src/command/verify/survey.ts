@@ -19,6 +19,11 @@ export interface Surveyed {
   readonly mustDiffer: number;
 }
 
+const whyUncounted = {
+  "published, second-hand": "read in another work that quotes it; not counted as published",
+  "published, from memory": "recalled, not read; not counted as published",
+} as const;
+
 /** Why a check is to be looked at by a person. */
 export type Concern = "failed" | "superseded" | "wider tolerance" | "from memory" | "note";
 
@@ -112,9 +117,7 @@ function concernsOf(judgement: Judgement): readonly Listed[] {
     ...(wider.length > 0
       ? [{ judgement, concern: "wider tolerance", reason: because.join("; ") || "no reason given" } as const]
       : []),
-    ...(c.basis !== "published"
-      ? [{ judgement, concern: "from memory", reason: "recalled, not read; not counted as published" } as const]
-      : []),
+    ...(c.basis !== "published" ? [{ judgement, concern: "from memory", reason: whyUncounted[c.basis] } as const] : []),
     ...(c.note !== undefined && !c.mustDiffer ? [{ judgement, concern: "note", reason: c.note } as const] : []),
   ];
 }

@@ -24,7 +24,7 @@ export const concernText: Readonly<Record<Concern, string>> = {
   failed: "Failed",
   superseded: "Superseded values that the function must not give",
   "wider tolerance": "Compared with more than half a unit of the last printed digit, with the reason",
-  "from memory": "Recalled, not read: not counted as published",
+  "from memory": "Recalled or second-hand: not counted as published",
   note: "Notes: errors and disagreements of sources, parts left out, inputs derived",
 };
 

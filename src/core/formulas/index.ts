@@ -1,5 +1,6 @@
 import type { Declaration, Formula, Spill } from "../formula.ts";
 import { bedFormulas } from "./bed/index.ts";
+import { bendingFormulas } from "./bending/index.ts";
 import { crackingFormulas } from "./cracking/index.ts";
 import { creep } from "./creep/index.ts";
 import { drawInFormulas } from "./drawIn/index.ts";
@@ -40,6 +41,7 @@ export const formulas: readonly Formula[] = [
   ...stressFormulas,
   ...crackingFormulas,
   ...regionFormulas,
+  ...bendingFormulas,
   ...stressingFormulas,
   ...is1343Formulas,
 ];

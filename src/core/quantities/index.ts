@@ -13,6 +13,7 @@ import { concrete } from "./concrete.ts";
 import { steel } from "./steel.ts";
 import { stressing } from "./stressing.ts";
 import { time } from "./time.ts";
+import { strength } from "./strength.ts";
 import { wobble } from "./wobble.ts";
 
 /** Every quantity once, by meaning. */
@@ -32,4 +33,5 @@ export const q = merged(
   limitQuantities,
   models,
   detailing,
+  strength,
 );

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { worksheetFunctions } from "../../../functions/index.ts";
 import { openGridInNode, type GridHost } from "../../../src/hosts/index.ts";
 import { publishedCases } from "../../../src/command/cases.ts";
+import { uncounted } from "../../../src/published/index.ts";
 import { referenceFiles } from "../../../src/command/reference.ts";
 import { families, sources } from "../../../src/core/index.ts";
 import { exampleOf, tasks } from "../../../src/reference/index.ts";
@@ -76,7 +77,7 @@ describe("the reference pages", () => {
         expect(text, c.id).toContain(c.where);
         for (const { printed } of c.rows) expect(text, c.id).toContain(printed.replace("-", "−"));
       }
-      if (own.some((c) => c.basis !== "published")) expect(text).toContain("from memory, not counted");
+      for (const { basis } of own) if (basis !== "published") expect(text).toContain(uncounted[basis]);
       if (!own.some((c) => c.basis === "published" && !c.mustDiffer))
         expect(text).toContain(declaration.unpublished!.replace(/\.$/, ""));
     },
