@@ -1,6 +1,6 @@
 import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
-import { reasonOf } from "../src/core/index.ts";
+import { NotLoaded } from "./notLoaded.tsx";
 
 interface Props<Given extends object> {
   /** What is loaded, as in “Trace could not be loaded”. */
@@ -13,20 +13,17 @@ interface Props<Given extends object> {
 /** A view whose code is loaded when it is first shown, so that the panel itself opens sooner. */
 export function LaterView<Given extends object>({ title, load, given }: Props<Given>) {
   const [loaded, setLoaded] = useState<{ readonly View: ComponentType<Given> }>();
-  const [problem, setProblem] = useState("");
+  const [failed, setFailed] = useState<{ readonly error: unknown }>();
   const [attempt, setAttempt] = useState(0);
   useEffect(() => {
     let live = true;
-    setProblem("");
+    setFailed(undefined);
     load().then(
       (View) => {
         if (live) setLoaded({ View });
       },
       (error: unknown) => {
-        if (live)
-          setProblem(
-            `${title} could not be loaded: ${reasonOf(error)}. Try again, or close the panel and open it again.`,
-          );
+        if (live) setFailed({ error });
       },
     );
     return () => {
@@ -34,14 +31,5 @@ export function LaterView<Given extends object>({ title, load, given }: Props<Gi
     };
   }, [load, title, attempt]);
   if (loaded) return <loaded.View {...given} />;
-  return problem ? (
-    <>
-      <p class="kb-problem" role="alert">
-        {problem}
-      </p>
-      <button type="button" onClick={() => setAttempt((n) => n + 1)}>
-        Try again
-      </button>
-    </>
-  ) : null;
+  return failed ? <NotLoaded title={title} error={failed.error} again={() => setAttempt((n) => n + 1)} /> : null;
 }

@@ -30,6 +30,16 @@ function report(error: unknown): void {
   console.error(error);
 }
 
+/** Nothing goes from a workbook without a word. */
+function saySwept(gone: readonly string[]): void {
+  if (gone.length === 0) return;
+  notice.textContent =
+    gone.length === 1
+      ? `The sheet ${gone[0]} was removed: it was unfinished, left by a build that broke off.`
+      : `${gone.length} sheets (${gone.join(", ")}) were removed: they were unfinished, left by builds that broke off.`;
+  notice.hidden = false;
+}
+
 const outside = [
   "Kernbook adds worksheet functions for prestressed concrete (their names begin with KERN.) and live check sheets to the spreadsheet program. This page is its side panel: it works inside the program only.",
   "To load it there, give the program the file manifest.xml that stands beside this page:",
@@ -62,7 +72,11 @@ async function open(): Promise<void> {
   // Where the program can, workbooks that use the functions load them on opening.
   if (Office.addin) await Office.addin.setStartupBehavior(Office.StartupBehavior.load).catch(report);
   panel.replaceChildren();
-  mountPanel(panel, openExcel({ run: Excel.run.bind(Excel), supports, report }));
+  const excel = openExcel({ run: Excel.run.bind(Excel), supports, report });
+  mountPanel(panel, excel);
+  await excel.sweep().then(saySwept, (error: unknown) => {
+    report(new Error(`Unfinished sheets of an earlier session could not be looked for: ${reasonOf(error)}`));
+  });
 }
 
 open().catch((error: unknown) => {

@@ -4,7 +4,9 @@ import type { Host, SheetNameTaken } from "../../src/hosts/index.ts";
 import { freeSheetName, type Template } from "../../src/sheet/index.ts";
 import { builtOn, onBuilt, rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
+import { whyNot } from "../loading.ts";
 import { scrollToTop } from "../scroll.ts";
+import { SheetButton, type Step } from "../sheetButton.tsx";
 import { FieldInput, Group, inputElement } from "./fieldInput.tsx";
 import {
   allProblems,
@@ -19,12 +21,6 @@ import {
   type Typed,
 } from "./fields.ts";
 import { Result } from "./result.tsx";
-
-interface Step {
-  readonly done: number;
-  readonly of: number;
-  readonly what: string;
-}
 
 /** By name, since the class comes from whichever host is in use. */
 const nameTaken = (error: unknown): error is SheetNameTaken =>
@@ -206,7 +202,7 @@ function TemplateForm({
         setName((n) => freeSheetName(n, names));
       },
       (error: unknown) => {
-        if (live) setFailure([`The workbook's sheets could not be listed: ${String(error)}`]);
+        if (live) setFailure([`The workbook's sheets could not be listed: ${reasonOf(error)}`]);
       },
     );
     return () => {
@@ -226,6 +222,7 @@ function TemplateForm({
 
   const build = async (event: Event): Promise<void> => {
     event.preventDefault();
+    if (abort.current) return;
     const wrong = [...problems.keys()][0];
     if (wrong !== undefined || nameProblem !== undefined) {
       setFailure([
@@ -238,7 +235,7 @@ function TemplateForm({
     }
     setFailure([]);
     setStep({ done: 0, of: 0, what: "preparing the sheet" });
-    abort.current = new AbortController();
+    const { signal } = (abort.current = new AbortController());
     const sheetName = name.trim();
     try {
       // One frame for the progress to show before the expansion takes the thread.
@@ -257,7 +254,7 @@ function TemplateForm({
       const { sheet } = await host.apply(plan, {
         sheetName,
         progress: (done, of, what) => setStep({ done, of, what }),
-        signal: abort.current.signal,
+        signal,
       });
       rememberBuilt(plan, sheet);
       finished({ sheet, plan });
@@ -274,7 +271,7 @@ function TemplateForm({
         const messages =
           error instanceof Error && "problems" in error && Array.isArray(error.problems)
             ? (error.problems as readonly string[])
-            : [reasonOf(error)];
+            : [whyNot(error)];
         const left = error instanceof Error && error.name === "SheetLeft";
         setFailure([
           left
@@ -284,6 +281,7 @@ function TemplateForm({
         ]);
       }
     } finally {
+      abort.current = undefined;
       setStep(undefined);
     }
   };
@@ -360,22 +358,13 @@ function TemplateForm({
           </div>
         )}
       </div>
-      {step ? (
-        <div class="kb-progress">
-          <label for="kb-progress">Building: {step.what}</label>
-          <progress id="kb-progress" {...(step.of > 0 && { value: step.done, max: step.of })} />
-          <button type="button" onClick={() => abort.current?.abort()}>
-            Cancel
-          </button>
-        </div>
-      ) : (
-        <button type="submit" class="kb-primary">
-          Build the sheet
-        </button>
-      )}
-      <p class="kb-hidden" role="status">
-        {step ? "Building the sheet" : ""}
-      </p>
+      <SheetButton
+        id="kb-progress"
+        label="Build the sheet"
+        doing="Building the sheet"
+        step={step}
+        cancel={() => abort.current?.abort()}
+      />
     </form>
   );
 }

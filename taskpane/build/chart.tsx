@@ -3,6 +3,7 @@ import { reasonOf } from "../../src/core/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
 import type { PlannedChart } from "../../src/sheet/index.ts";
 import { numberText, plainSymbol } from "../../src/typeset/index.ts";
+import { whyNot } from "../loading.ts";
 import { decades, decadesApart, decadeText, goesBack, readLines, type Line } from "./chartData.ts";
 
 const dashes = ["none", "7 3", "2 3", "9 3 2 3", "4 2", "12 4"];
@@ -46,7 +47,7 @@ export function Chart({
         }
       },
       (error: unknown) => {
-        if (live) setProblem(reasonOf(error));
+        if (live) setProblem(`The values could not be read: ${reasonOf(error)}.`);
       },
     );
     return () => {
@@ -147,7 +148,7 @@ export function Chart({
         place.current.replaceChildren(svg);
       },
       (error: unknown) => {
-        if (live) setProblem(`The chart library could not be loaded: ${String(error)}`);
+        if (live) setProblem(`The chart could not be drawn: ${whyNot(error)}.`);
       },
     );
     return () => {
@@ -159,7 +160,7 @@ export function Chart({
   return (
     <figure class="kb-chart" ref={figure}>
       <figcaption>{chart.title}</figcaption>
-      {problem && <p class="kb-problem">The values could not be read: {problem}</p>}
+      {problem && <p class="kb-problem">{problem}</p>}
       {lines.length > 0 && xs.length === 0 ? (
         <p>There are no numbers to draw yet: the sheet still has empty inputs or errors.</p>
       ) : (

@@ -3,13 +3,8 @@ import { reasonOf } from "../../src/core/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
 import { freeSheetName, type Plan } from "../../src/sheet/index.ts";
 import { problemOfName } from "../build/fields.ts";
-import { useFocusBack } from "./focusBack.ts";
-
-interface Step {
-  readonly done: number;
-  readonly of: number;
-  readonly what: string;
-}
+import { whyNot } from "../loading.ts";
+import { SheetButton, type Step } from "../sheetButton.tsx";
 
 interface Props {
   /** Of the elements: unique in the panel. */
@@ -32,8 +27,6 @@ export function NewSheet({ id, host, wanted, button, what, disabled = false, mak
   const [step, setStep] = useState<Step>();
   const [failure, setFailure] = useState("");
   const abort = useRef<AbortController>();
-  const form = useRef<HTMLFormElement>(null);
-  useFocusBack(form, step !== undefined);
   const list = async (): Promise<readonly string[]> => {
     const names = await host.sheetNames();
     setTaken(names);
@@ -59,22 +52,23 @@ export function NewSheet({ id, host, wanted, button, what, disabled = false, mak
   const problem = name === "" && taken.length === 0 ? undefined : problemOfName(name, taken);
   const build = async (event: Event): Promise<void> => {
     event.preventDefault();
+    if (abort.current) return;
     setFailure("");
     if (problem !== undefined) {
       document.getElementById(id)?.focus();
       return;
     }
-    abort.current = new AbortController();
+    const { signal } = (abort.current = new AbortController());
     setStep({ done: 0, of: 0, what: "preparing" });
     try {
       // One frame for the progress to show before the work takes the thread.
       await new Promise((next) => setTimeout(next, 20));
       const plan = await make();
-      abort.current.signal.throwIfAborted();
+      signal.throwIfAborted();
       const { sheet } = await host.apply(plan, {
         sheetName: name.trim(),
         progress: (n, of, doing) => setStep({ done: n, of, what: doing }),
-        signal: abort.current.signal,
+        signal,
       });
       done(sheet);
       await list();
@@ -84,14 +78,15 @@ export function NewSheet({ id, host, wanted, button, what, disabled = false, mak
       setFailure(
         name === "AbortError"
           ? "Cancelled. No sheet was left in the workbook."
-          : `${what[0]!.toUpperCase()}${what.slice(1)} was not made and ${left} in the workbook: ${reasonOf(error)}`,
+          : `${what[0]!.toUpperCase()}${what.slice(1)} was not made and ${left} in the workbook: ${whyNot(error)}`,
       );
     } finally {
+      abort.current = undefined;
       setStep(undefined);
     }
   };
   return (
-    <form ref={form} noValidate onSubmit={(event) => void build(event)}>
+    <form noValidate onSubmit={(event) => void build(event)}>
       <div class="kb-field kb-newname">
         <label for={id}>Name of the new sheet</label>
         <input
@@ -109,24 +104,14 @@ export function NewSheet({ id, host, wanted, button, what, disabled = false, mak
         </div>
       </div>
       <div role="alert">{failure && <p class="kb-problem">{failure}</p>}</div>
-      {step ? (
-        <div class="kb-progress">
-          <label for={`${id}-progress`}>
-            Making {what}: {step.what}
-          </label>
-          <progress id={`${id}-progress`} {...(step.of > 0 && { value: step.done, max: step.of })} />
-          <button type="button" onClick={() => abort.current?.abort()}>
-            Cancel
-          </button>
-        </div>
-      ) : (
-        <button type="submit" class="kb-primary" disabled={disabled}>
-          {button}
-        </button>
-      )}
-      <p class="kb-hidden" role="status">
-        {step ? `Making ${what}` : ""}
-      </p>
+      <SheetButton
+        id={`${id}-progress`}
+        label={button}
+        doing={`Making ${what}`}
+        step={step}
+        disabled={disabled}
+        cancel={() => abort.current?.abort()}
+      />
     </form>
   );
 }

@@ -2,6 +2,7 @@ import { a1, type Address, type Area, placeText } from "../../src/cells/index.ts
 import { useEffect, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../src/core/index.ts";
 import type { CellContent, Host, InsertedCell, Place, Selection } from "../../src/hosts/index.ts";
+import { whyNot } from "../loading.ts";
 import { scrollToTop } from "../scroll.ts";
 import { ReferenceLink } from "../reference/openReference.tsx";
 import { libraries, type Libraries } from "../trace/libraries.ts";
@@ -54,7 +55,7 @@ export function InsertView({
   useEffect(() => {
     if (!chosen || loaded) return;
     // Without it the equations show as plain text.
-    libraries().then(setLoaded, (error: unknown) => setProblem(`The equations cannot be set: ${reasonOf(error)}`));
+    libraries().then(setLoaded, (error: unknown) => setProblem(`The equations cannot be set: ${whyNot(error)}.`));
   }, [chosen]);
 
   const open = (of: DesignFunction | undefined): void => {

@@ -10,13 +10,20 @@ export interface Libraries {
 
 let loading: Promise<Libraries> | undefined;
 
-/** mathjs for plain numbers (a quarter of the whole) and the typesetter, once. */
+async function load(): Promise<Libraries> {
+  const [{ create, all }, { default: temml }] = await Promise.all([import("mathjs/number"), import("temml")]);
+  return {
+    math: create(all!),
+    typeset: (tex, into) => temml.render(tex, into, { displayMode: true, throwOnError: true }),
+    mathml: (tex) => temml.renderToString(tex, { displayMode: true, throwOnError: true }),
+  };
+}
+
+/** mathjs for plain numbers (a quarter of the whole) and the typesetter, once; after a failure they are asked for anew. */
 export function libraries(): Promise<Libraries> {
-  return (loading ??= Promise.all([import("mathjs/number"), import("temml")]).then(
-    ([{ create, all }, { default: temml }]) => ({
-      math: create(all!),
-      typeset: (tex: string, into: HTMLElement) => temml.render(tex, into, { displayMode: true, throwOnError: true }),
-      mathml: (tex: string) => temml.renderToString(tex, { displayMode: true, throwOnError: true }),
-    }),
-  ));
+  loading ??= load().catch((error: unknown) => {
+    loading = undefined;
+    throw error;
+  });
+  return loading;
 }

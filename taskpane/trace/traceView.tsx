@@ -4,6 +4,7 @@ import { reasonOf } from "../../src/core/index.ts";
 import { printed, traceCell, tracerOf, type TracedCall, type TracedCell } from "../../src/checker/index.ts";
 import type { Host, Place } from "../../src/hosts/index.ts";
 import { onBuilt } from "../built.ts";
+import { whyNot } from "../loading.ts";
 import { scrollToTop } from "../scroll.ts";
 import { CallTrace } from "./callTrace.tsx";
 import { Dependants } from "./dependants.tsx";
@@ -45,8 +46,8 @@ export function TraceView({ host, asker }: Props) {
       (l) => {
         if (live) setLoaded(l);
       },
-      (error) => {
-        if (live) setProblem(`The equations cannot be set: ${String(error)}. Close the panel and open it again.`);
+      (error: unknown) => {
+        if (live) setProblem(`The equations cannot be set: ${whyNot(error)}.`);
       },
     );
     const follow = (next: Place): void => {

@@ -4,6 +4,7 @@ import { expand, freeSheetName } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { mountPanel, rememberBuilt } from "../index.ts";
 import { makeDivider } from "./divider.ts";
+import { askBeforeLeaving } from "./leaving.ts";
 import { turnByKey } from "./panes.ts";
 import "./workbench.css";
 
@@ -53,6 +54,7 @@ async function open(): Promise<void> {
   mountPanel(element("panel"), host);
   turnByKey([grid, element("panel")], { grid: "[contenteditable]", panel: "[role=tab][aria-selected=true]" });
   await buildDemonstration(host);
+  askBeforeLeaving(element("panel"), () => host.edits);
   element("opening").remove();
   handle.ready = true;
 }

@@ -147,6 +147,28 @@ describe("the add-in's page", () => {
     },
   );
 
+  it("says that part of a sheet is still there where it can be neither completed nor removed", async () => {
+    const { page } = await open(answerAsProgram);
+    await page.getByRole("radio", { name: /^Pre-tensioned.*IS 1343/ }).check();
+    await page.getByRole("button", { name: "Fill with the invented example" }).click();
+    await page.evaluate(() => window.program.refuse(["WorksheetProtection.protect", "Worksheet.delete"]));
+    await page.getByRole("button", { name: "Build the sheet" }).click();
+    const alert = page.getByRole("alert").filter({ hasText: "part of it is still in the workbook" });
+    await alert.waitFor({ timeout: 90_000 });
+    expect(await alert.innerText()).toMatch(/no WorksheetProtection\.protect.*delete the sheet “/s);
+    expect(await alert.innerText()).not.toContain("nothing was left");
+  });
+
+  it("removes what a build that broke off long ago left, and says so", async () => {
+    const { page } = await open(async (next) => {
+      await next.addInitScript(() => {
+        window.programSheets = ["kb-m0000000-0123abcd", "Mine"];
+      });
+      await answerAsProgram(next);
+    });
+    await page.getByText("The sheet kb-m0000000-0123abcd was removed: it was unfinished").waitFor();
+  });
+
   it("stands in the built folder with everything that the manifest names", async () => {
     const manifest = await readFile(join(dist, "manifest.xml"), "utf8");
     const source = /<SourceLocation DefaultValue="(.*)\/taskpane\.html"\/>/.exec(manifest)![1]!;

@@ -4,6 +4,7 @@ import {
   Calculation,
   parseFormula,
   piecesOf,
+  quotedSheet,
   readCells,
   templateFormula,
   writeNode,
@@ -32,6 +33,20 @@ describe("an address", () => {
   it("keeps the dollar signs of each corner", () => {
     expect(readCells("C$4:$A1")!.fixed).toEqual({ top: false, left: true, bottom: true, right: false });
   });
+});
+
+describe("the name of a sheet in a formula", () => {
+  it.each(["Beam", "Beam_2", "Cable", "Rest", "_beam", "Abcd1"])("%s stands as it is", (name) =>
+    expect(quotedSheet(name)).toBe(name),
+  );
+
+  // Words that programs take for references as the beginning of the formula, or for TRUE; the rest are no plain words.
+  it.each(["R", "c", "RC", "R1C1", "R2", "C1_beam", "D5", "AB12x", "R_1", "True", "1st", "a b", "a-b", "Träger"])(
+    "%s stands in quotation marks",
+    (name) => expect(quotedSheet(name)).toBe(`'${name}'`),
+  );
+
+  it("doubles its own quotation marks", () => expect(quotedSheet("My 'beam'")).toBe("'My ''beam'''"));
 });
 
 describe("pieces of a formula", () => {

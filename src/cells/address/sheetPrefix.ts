@@ -9,9 +9,10 @@ export function splitSheet(text: string): { readonly sheet?: string; readonly re
   return { sheet: (quoted ? before.slice(1, -1) : before).replaceAll("''", quote), rest: text.slice(at + 1) };
 }
 
-/** The sheet's name as formulas write it before `!`. */
+/** What programs take for a cell, a row or a column in one of their two ways of counting, or for a truth value, at the beginning of a name. */
+const likeReference = /^(?:[a-z]{1,3}\d|[rc]\d*(?:c\d*)?(?:[\W_]|$)|(?:true|false)$)/i;
+
+/** The sheet's name as formulas write it before `!`: in quotation marks unless it is a plain word that cannot be read as something else. */
 export function quotedSheet(name: string): string {
-  return /^[A-Za-z_]\w*$/.test(name) && !/^[A-Za-z]{1,3}\d+$|^R\d*C\d*$/i.test(name)
-    ? name
-    : `'${name.replaceAll("'", "''")}'`;
+  return /^[A-Za-z_]\w*$/.test(name) && !likeReference.test(name) ? name : `'${name.replaceAll("'", "''")}'`;
 }

@@ -2,17 +2,13 @@ import type { Plan } from "../../sheet/index.ts";
 import { SheetLeft, type ApplyOptions } from "../host/host.ts";
 import { checkSheetName } from "../host/sheetName.ts";
 import { buildSheet } from "./build.ts";
+import { passingName } from "./passingSheets.ts";
 import { twice, type ExcelDependencies } from "./runs.ts";
 
 /** What was there before, and what the new sheet is called while it is not yet known by its id. */
 interface Begun {
   readonly activeId: string;
   readonly passingName: string;
-}
-
-/** A name nobody else gives a sheet: what bears it is ours to remove. */
-function passingName(): string {
-  return `kb-${crypto.randomUUID().slice(0, 23)}`;
 }
 
 async function beforeBuilding(context: Excel.RequestContext, sheetName: string): Promise<Begun> {

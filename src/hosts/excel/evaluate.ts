@@ -2,6 +2,7 @@ import { namesIn, qualified, withPrefix } from "../../cells/index.ts";
 import type { CellContent } from "../host/host.ts";
 import { unreadable } from "../host/unreadable.ts";
 import type { OwnEvaluations } from "./ownEvaluations.ts";
+import { passingName } from "./passingSheets.ts";
 import { computedValues } from "./probe.ts";
 import { contentProperties, contentsOf } from "./read.ts";
 import { optionalSets } from "./requirements.ts";
@@ -53,7 +54,7 @@ export async function evaluateOn(
 ): Promise<readonly (readonly CellContent[])[]> {
   const { run, report } = dependencies;
   const formula = withPrefix(expression);
-  const scratchName = `kb-${crypto.randomUUID().slice(0, 23)}`;
+  const scratchName = passingName();
   const remove = (): Promise<void> =>
     twice(
       () =>

@@ -20,6 +20,7 @@ import { subscribe } from "./events.ts";
 import { looksOf } from "./hiding.ts";
 import { insertCells } from "./insert.ts";
 import { OwnEvaluations } from "./ownEvaluations.ts";
+import { sweepLeftOvers } from "./passingSheets.ts";
 import { readCells } from "./read.ts";
 import { rulesOf } from "./readRules.ts";
 import { recalculateAll } from "./recalculate.ts";
@@ -47,6 +48,11 @@ export class ExcelHost implements Host {
       await applyPlan(this.#dependencies, plan, options);
       return { sheet: options.sheetName };
     });
+  }
+
+  /** Removes sheets that an interrupted build or evaluation left in the workbook, and gives their names. */
+  sweep(): Promise<readonly string[]> {
+    return this.#inTurn(() => sweepLeftOvers(this.#dependencies));
   }
 
   sheetNames(): Promise<readonly string[]> {

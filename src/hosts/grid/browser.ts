@@ -44,6 +44,23 @@ function followTheme(api: FUniver): void {
   dark.addEventListener("change", follow);
 }
 
+const input = ["keydown", "keypress", "beforeinput", "paste", "cut", "drop", "pointerdown", "mousedown", "dblclick"];
+
+/** No click or key reaches the grid until the returned function is called. Its focus is left alone: the grid keeps count of that by itself. */
+function hold(container: HTMLElement): () => void {
+  const keep = (event: Event): void => {
+    const { target } = event;
+    // Without a focus, keys go to the page as a whole, where the grid listens too.
+    if (target !== document.body && !(target instanceof Node && container.contains(target))) return;
+    event.stopImmediatePropagation();
+    event.preventDefault();
+  };
+  for (const kind of input) window.addEventListener(kind, keep, { capture: true });
+  return () => {
+    for (const kind of input) window.removeEventListener(kind, keep, { capture: true });
+  };
+}
+
 /** Opens the grid in an element of the page, which it fills: formula bar, cells and sheet tabs. */
 export function openGridInBrowser(container: HTMLElement): GridHost {
   const { LocaleType, LogLevel, Univer } = core;
@@ -69,7 +86,7 @@ export function openGridInBrowser(container: HTMLElement): GridHost {
     UniverSheetsConditionalFormattingPreset().plugins,
   ]);
   const api = FUniver.newAPI(univer);
-  const runtime = { core, formula, univer, api, onScreen: true } as const;
+  const runtime = { core, formula, univer, api, onScreen: true, hold: () => hold(container) } as const;
   const host = new GridHost(runtime, api.createWorkbook(emptyWorkbook()));
   univer.__getInjector().get(IDescriptionService).registerDescriptions(descriptions(runtime, worksheetFunctions));
   followTheme(api);

@@ -57,6 +57,7 @@ export class GridHost implements Host {
   readonly #listeners = new Set<(selection: Selection) => void>();
   readonly #turns = new Turns();
   readonly #dependants: Dependants;
+  #edits = 0;
 
   constructor(grid: GridRuntime, workbook: GridWorkbook) {
     this.#grid = grid;
@@ -74,13 +75,31 @@ export class GridHost implements Host {
       this.#errors.forgetSheet(sheetId);
     });
     grid.api.getFormula().calculationStart(() => this.#errors.nextPass());
+    grid.univer
+      .__getInjector()
+      .get(grid.core.IUndoRedoService)
+      .undoRedoStatus$.subscribe(({ undos, redos }) => {
+        if (undos + redos > 0) this.#edits++;
+      });
+  }
+
+  /** How often the workbook was changed so far: by entries, by taking them back, by sheets built. */
+  get edits(): number {
+    return this.#edits;
   }
 
   apply(plan: Plan, options: ApplyOptions): Promise<{ readonly sheet: string }> {
     return this.#turns.take(async () => {
       const name = options.sheetName;
       checkSheetName(name, await this.sheetNames());
-      await build(this.#grid, this.#workbook, this.#names, plan, options);
+      // What is typed meanwhile is not meant for the new sheet, which the grid shows as soon as it begins.
+      const release = this.#grid.hold?.();
+      try {
+        await build(this.#grid, this.#workbook, this.#names, plan, options);
+      } finally {
+        release?.();
+      }
+      this.#edits++;
       return { sheet: name };
     });
   }

@@ -17,6 +17,8 @@ export interface GridRuntime {
   readonly api: FUniver;
   /** Drawn on a screen: scrolling exists only there. */
   readonly onScreen: boolean;
+  /** Keeps clicks and keys from the grid until the returned function is called. Only on a screen. */
+  readonly hold?: () => () => void;
 }
 
 export type GridWorkbook = ReturnType<FUniver["createWorkbook"]>;

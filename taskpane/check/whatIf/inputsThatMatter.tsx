@@ -8,7 +8,7 @@ import {
   type Sensitivity,
   type SensitivityOptions,
 } from "../../../src/checker/index.ts";
-import { useFocusBack } from "../focusBack.ts";
+import { useFocusBack } from "../../focusBack.ts";
 import { Bars } from "./bars.tsx";
 import { typedNumber } from "./words.ts";
 

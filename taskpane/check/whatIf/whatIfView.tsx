@@ -10,7 +10,7 @@ import {
   type WhatIf,
 } from "../../../src/checker/index.ts";
 import { WorkButton } from "../../workButton.tsx";
-import { focusBack } from "../focusBack.ts";
+import { focusBack } from "../../focusBack.ts";
 import type { ToolProps } from "../tool.ts";
 import { notATemplates, useSheet } from "../useSheet.ts";
 import { ChangeForm, changeOf, changeText, noDraft, type Draft } from "./changeForm.tsx";

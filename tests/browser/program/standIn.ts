@@ -7,11 +7,15 @@ declare global {
     readonly computeWorkbook: (workbook: string) => Promise<string>;
     /** An API set that this program has not. */
     programLacks?: string;
+    /** Sheets that stand in the workbook beside the first. */
+    programSheets?: readonly string[];
     /** What the page has done so far, and a cell to fill, for the test. */
     program: {
       readonly associated: readonly string[];
       readonly startup: readonly string[];
       readonly type: (row: number, column: number, formula: string) => void;
+      /** From now on these operations fail. */
+      readonly refuse: (labels: readonly string[]) => void;
     };
   }
 }
@@ -19,6 +23,9 @@ declare global {
 const excel = new FakeExcel({
   calculator: async (workbook) => resultsOf(await window.computeWorkbook(toText(workbook))),
 });
+const [first] = excel.workbook.sheets;
+for (const name of window.programSheets ?? [])
+  excel.workbook.sheets.push({ ...structuredClone(first!), id: `{${name}}`, name });
 const associated: string[] = [];
 const startup: string[] = [];
 
@@ -29,6 +36,11 @@ window.program = {
     changeCell(excel.workbook.sheets[0]!, row, column, (cell) => {
       cell.formula = formula;
     }),
+  refuse: (labels) => {
+    excel.watch = (label) => {
+      if (labels.includes(label)) throw new Error(`no ${label}`);
+    };
+  },
 };
 Object.assign(window, {
   // As the program's own script begins: the error class and the codes come with a later part.
