@@ -13,6 +13,7 @@ import { materials } from "./materials/index.ts";
 import { relaxation } from "./relaxation/index.ts";
 import { regionFormulas } from "./region/index.ts";
 import { sectionFormulas } from "./section/index.ts";
+import { shearFormulas } from "./shear/index.ts";
 import { shrinkage } from "./shrinkage/index.ts";
 import { stressFormulas } from "./stress/index.ts";
 import { stressingFormulas, stressingSpills } from "./stressing/index.ts";
@@ -42,6 +43,7 @@ export const formulas: readonly Formula[] = [
   ...crackingFormulas,
   ...regionFormulas,
   ...bendingFormulas,
+  ...shearFormulas,
   ...stressingFormulas,
   ...is1343Formulas,
 ];
