@@ -66,18 +66,40 @@ function readPrepared({ f, readers }: ToRead, args: readonly Argument[]): Readon
   return values;
 }
 
+/** A message as words, to look for a name among them. */
+const wordsOf = (message: string): readonly string[] => message.split(/[^\p{L}\p{N}_'′]+/u);
+
+/** Lets a refusal of the formula's own say which argument it is about, where its words do not. */
+function named<T>({ params }: Pick<Formula, "params">, work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    const parameter = error instanceof InputError ? params[error.parameter] : undefined;
+    if (!(error instanceof InputError) || !parameter) throw error;
+    const { message } = error;
+    const symbol = parameter.symbol.replace(/_/g, "");
+    if (wordsOf(message).includes(symbol) || message.includes(parameter.text)) throw error;
+    throw new InputError(error.parameter, `${nameOf(parameter)}: ${message}`);
+  }
+}
+
 /**
  * Runs a formula on the cells' own values and gives the result in the cell's unit.
  * Throws InputError for input it must refuse and NoResult where there is no answer; never gives NaN or an infinity.
  */
 export function run(f: Formula, args: readonly Argument[]): number {
   const p = prepare(f);
-  return resultOf(p, f.compute(readPrepared(p, args) as never));
+  const values = readPrepared(p, args);
+  return resultOf(
+    p,
+    named(f, () => f.compute(values as never)),
+  );
 }
 
 /** Runs a spill on the cells' own values and gives its rows in the cells' units. Throws like `run`. */
 export function runSpill(f: Spill, args: readonly Argument[]): readonly (readonly number[])[] {
-  const rows = f.compute(read(f, args) as never);
+  const values = read(f, args);
+  const rows = named(f, () => f.compute(values as never));
   const columns = Object.entries(f.columns).map(([name, column]) => ({ name, factor: 1 / readFactor(column) }));
   return rows.map((row, r) =>
     columns.map(({ name, factor }) => {
@@ -146,7 +168,7 @@ const rowsIn = (value: unknown): Rows => (isTold(value) ? value.rows : (value as
 export function trace(f: Formula, args: readonly Argument[]): Trace {
   const values = read(f, args);
   const p = prepare(f);
-  const steps = f.stepwise(values as never);
+  const steps = named(f, () => f.stepwise(values as never));
   const names = Object.keys(f.steps);
   const traced = names.map((name) => {
     const step = f.steps[name]!;

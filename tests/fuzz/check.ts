@@ -16,8 +16,18 @@ function namesOf(name: string, p: Parameter): readonly string[] {
   return [name, plain(p.symbol), p.text, ...columns];
 }
 
+/** As a word of its own: nearly every message has an x or a k in it. */
+function standsIn(message: string, text: string): boolean {
+  const at = message.indexOf(text);
+  if (at < 0) return false;
+  const apart = (character: string | undefined): boolean => character === undefined || !/[\p{L}\d_]/u.test(character);
+  return (
+    (apart(message[at - 1]) && apart(message[at + text.length])) || standsIn(message.slice(at + text.length), text)
+  );
+}
+
 function namesAnArgument(f: WorksheetFunction, message: string): boolean {
-  return f.parameters.some(({ name, parameter }) => namesOf(name, parameter).some((text) => message.includes(text)));
+  return f.parameters.some(({ name, parameter }) => namesOf(name, parameter).some((text) => standsIn(message, text)));
 }
 
 /** Words that no user should read; what a message quotes is the user's own. */
@@ -63,9 +73,10 @@ export function faultOf(f: WorksheetFunction, args: readonly Argument[], result:
   if (code === "#NUM!") {
     if (wrong || tooMany)
       return `no refusal although ${wrong?.name ?? "the number of arguments"} is outside what is allowed: ${message}`;
-    if (/no finite result/.test(message) && args.every(isOfThisWorld))
-      return `no finite result for numbers of this world`;
-    return undefined;
+    // Beyond what the computer counts, no single argument is to blame.
+    if (/no finite result/.test(message))
+      return args.every(isOfThisWorld) ? "no finite result for numbers of this world" : undefined;
+    return namesAnArgument(f, message) ? undefined : `a refusal that names no argument: ${message}`;
   }
   if (tooMany)
     return /takes \d+ arguments?; \d+ were given/.test(message)

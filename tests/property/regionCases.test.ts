@@ -104,7 +104,7 @@ describe("what has no answer", () => {
   test("conditions in conflict are named", () => {
     // The bottom asks for P(e + 100 mm) of 375 kN·m in service and may take 190 kN·m at transfer.
     expect(() => call("REGION_LEAST_FORCE", [transfer, service], -250, 250)).toThrow(
-      "no force and eccentricity keep all limits: compression at the bottom in condition 1 and tension at the bottom in condition 2 exclude each other",
+      "no force and eccentricity keep the limits of all conditions: compression at the bottom in condition 1 and tension at the bottom in condition 2 exclude each other",
     );
     expect(() => call("FEASIBLE_ECCENTRICITY_LEAST", 1500, [transfer, service], -250, 250)).toThrow(
       "tension at the bottom in condition 2 and compression at the bottom in condition 1 exclude each other",

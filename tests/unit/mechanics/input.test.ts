@@ -95,7 +95,7 @@ describe("refusals name the input, its value and what is allowed", () => {
           [12, 1, "LINE"],
         ],
       ],
-      "the tendon is made of straight lines and has no radius",
+      "the points are joined by straight lines, which have no radius",
     ],
     [
       ["I_SECTION_AREA", 1200, 900, 180, 600, 500, 250],

@@ -22,7 +22,7 @@ const withBounds = (planes: readonly HalfPlane[], v: Given): readonly HalfPlane[
 const interval = (v: Given): Interval =>
   required(
     alongEccentricity(withBounds(checkedHalfPlanes(v.conditions), v), 1 / v.P),
-    "no eccentricity keeps the limits at this force",
+    "no eccentricity keeps the limits of the conditions at this force",
   );
 const off = (v: Given, e: number, ends: (plane: HalfPlane) => boolean): number =>
   offEdge(withBounds(checkedHalfPlanes(v.conditions), v), { u: 1 / v.P, e }, ends, relativeSlack);

@@ -22,7 +22,7 @@ const withBounds = (planes: readonly HalfPlane[], v: Given): readonly HalfPlane[
 const interval = (v: Given): Interval =>
   required(
     alongReciprocal(withBounds(checkedHalfPlanes(v.conditions), v), v.e),
-    "no force keeps the limits at this eccentricity",
+    "no force keeps the limits of the conditions at this eccentricity",
   );
 const off = (v: Given, P: number, ends: (plane: HalfPlane) => boolean): number =>
   offEdge(withBounds(checkedHalfPlanes(v.conditions), v), { u: 1 / P, e: v.e }, ends, relativeSlack);

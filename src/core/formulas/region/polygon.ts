@@ -105,8 +105,8 @@ export function region(planes: readonly HalfPlane[], bounds: Bounds): readonly P
     // By Helly's theorem three half-planes suffice where nothing at all is left.
     throw new NoResult(
       few.length <= 3
-        ? `no force and eccentricity keep all limits: ${namesOf(few)} exclude each other`
-        : "the limits leave no more than a line or a point of force and eccentricity",
+        ? `no force and eccentricity keep the limits of all conditions: ${namesOf(few)} exclude each other`
+        : "the limits of the conditions leave no more than a line or a point of force and eccentricity",
     );
   }
   const top = Math.max(...corners.map(({ u }) => u));

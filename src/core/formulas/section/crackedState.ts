@@ -108,7 +108,7 @@ export function equilibrium(section: CrackedSection, load: Resultants): Strain {
     left = next;
   }
   if (!(left.size < 1e-9))
-    throw new NoResult("the steel in the cracked section finds no equilibrium with this axial force and moment");
+    throw new NoResult("no equilibrium of the cracked section is found for the axial force N and the moment M");
   return strain;
 }
 

@@ -33,7 +33,7 @@ export const prestressForFibreStress = stepwise({
     if (share === 0) throw new NoResult("the tendon lies at the kern point of this fibre: no force changes its stress");
     const P = (lacking * A) / share;
     if (P < 0)
-      throw new NoResult(`no tension in the tendon gives this stress; it would take a push of ${format(-P / 1000)} kN`);
+      throw new NoResult(`no tension in the tendon gives σc; it would take a push of ${format(-P / 1000)} kN`);
     return { lacking, share, P };
   },
 });
@@ -66,7 +66,7 @@ export const eccentricityForFibreStress = stepwise({
     e: { symbol: "e", unit: "mm", equation: "lacking * I / (P * y)" },
   },
   compute: ({ sigma_c, P, M, A, I, y }) => {
-    if (y === 0) throw new NoResult("the stress at the centroid does not depend on the eccentricity");
+    if (y === 0) throw new NoResult("the stress at the centroid, y = 0, does not depend on the eccentricity");
     const lacking = sigma_c - P / A + (M * y) / I;
     return { lacking, e: (lacking * I) / (P * y) };
   },

@@ -24,7 +24,7 @@ export const tendonMinRadius = stepwise({
   },
   compute: ({ points, plan }) => {
     const R = plan.length === 0 ? smallestRadius(profile(points)) : smallestRadiusInSpace(views(points, plan));
-    if (R === Infinity) throw new NoResult("the tendon is made of straight lines and has no radius");
+    if (R === Infinity) throw new NoResult("the points are joined by straight lines, which have no radius");
     return { R };
   },
   proof: ({ points, plan }, { R }) =>
