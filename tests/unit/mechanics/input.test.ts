@@ -52,7 +52,7 @@ describe("refusals name the input, its value and what is allowed", () => {
         ],
         5,
       ],
-      "control point 3 at x = 10 m does not lie to the right of point 2 at x = 12 m; x must increase from point to point",
+      "points (control points of the tendon from left to right): control point 3 at x = 10 m does not lie to the right of point 2 at x = 12 m; x must increase from point to point",
     ],
     [
       [
@@ -85,7 +85,7 @@ describe("refusals name the input, its value and what is allowed", () => {
         ],
         5,
       ],
-      "control point 1 is SMOOTH, but there is no segment before it to go on from; allowed: LINE, FROM_LEVEL, TO_LEVEL",
+      "points (control points of the tendon from left to right): control point 1 is SMOOTH, but there is no segment before it to go on from; allowed: LINE, FROM_LEVEL, TO_LEVEL",
     ],
     [
       [
