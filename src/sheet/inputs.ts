@@ -1,4 +1,5 @@
 import { allowedText, beyondText, format, neighbourHint, outside, type Bounds, type Unit } from "../core/index.ts";
+import { holdsUnwritable, shortened, withoutUnwritable } from "../cells/index.ts";
 import type { Problems } from "./problems.ts";
 import { boundsOf, plainSymbol, type Says } from "./says.ts";
 import type { ShapedSheet, ShapeValues } from "./shape.ts";
@@ -18,10 +19,21 @@ function shown(value: InputValue, unit: string): string {
   return unit === "–" ? format(value) : `${format(value)} ${unit}`;
 }
 
+/** Characters that a line of the title block may have; a cell holds more, but nobody can read it there. */
+const longestText = 255;
+
+function faultOfText(text: string): string | undefined {
+  if (holdsUnwritable(text))
+    return `= “${shortened(withoutUnwritable(text, "�"), 40)}” holds a tab, a line end or another character that can't be seen; type it again without`;
+  return text.length > longestText
+    ? `= “${shortened(text, 40)}” has ${text.length} characters; at most ${longestText} are allowed`
+    : undefined;
+}
+
 /** Why a value is not allowed; undefined where it is. */
 export function faultOf(value: Single, input: InputSpec, says: Says): string | undefined {
   if (value === null || (value === "" && !input.choices)) return undefined;
-  if (input.freeText) return undefined;
+  if (input.freeText) return faultOfText(String(value));
   if (input.choices) {
     if (input.choices.some((choice) => choice.value === value)) return undefined;
     return `= ${shown(value, "–")} is not one of the choices; allowed: ${input.choices.map((choice) => `${choice.value} (${choice.text})`).join(", ")}`;

@@ -1,7 +1,6 @@
+import { cut, holdsUnwritable, withoutUnwritable } from "../cells/index.ts";
+
 const longest = 31;
-/** Control characters, line separators, and halves of characters: no file keeps them, and nobody sees them. */
-const unwritable = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\ufffe\uffff]/u;
-const everyUnwritable = new RegExp(unwritable, "gu");
 const forbidden = /[[\]:*?/\\]/g;
 /** Kept by spreadsheet programs for a sheet of their own. */
 const reserved = "History";
@@ -18,8 +17,8 @@ export function faultOfSheetName(name: string): string | undefined {
   const shown = `The sheet name “${name}”`;
   if (name.trim() === "") return "The sheet name is empty; 1 to 31 characters are needed.";
   if (name.length > longest) return `${shown} has ${name.length} characters; at most ${longest} are allowed.`;
-  if (unwritable.test(name))
-    return `The sheet name “${name.replace(everyUnwritable, "�")}” holds a tab, a line end or another character that can't be seen; type it again without.`;
+  if (holdsUnwritable(name))
+    return `The sheet name “${withoutUnwritable(name, "�")}” holds a tab, a line end or another character that can't be seen; type it again without.`;
   const bad = [...new Set(name.match(forbidden) ?? [])];
   if (bad.length > 0) return `${shown} contains ${bad.join(" ")}; the characters [ ] : * ? / \\ are not allowed.`;
   if (name.startsWith("'") || name.endsWith("'"))
@@ -34,20 +33,15 @@ export function sheetNameTakenText(name: string, free: string): string {
   return `The workbook already has a sheet named “${name}”. Choose another name, for instance “${free}”.`;
 }
 
-/** A cut never leaves half a character. */
-const cut = (name: string, length: number): string =>
-  name
-    .slice(0, length)
-    .replace(/[\ud800-\udbff]$/, "")
-    .replace(/[\s']+$/, "");
+/** A name must not end with an apostrophe. */
+const cutName = (name: string, length: number): string => cut(name, length).replace(/[\s']+$/, "");
 
 /** The nearest allowed and free name: "Beam", or "Beam 2" where that is taken; shortened where it would be too long. */
 export function freeSheetName(wanted: string, taken: readonly string[]): string {
   const name =
-    cut(
-      wanted
+    cutName(
+      withoutUnwritable(wanted, " ")
         .replace(forbidden, " ")
-        .replace(everyUnwritable, " ")
         .replace(/\s+/g, " ")
         .replace(/^[\s']+/, ""),
       longest,
@@ -57,7 +51,7 @@ export function freeSheetName(wanted: string, taken: readonly string[]): string 
   const stem = name.replace(/ \d+$/, "");
   for (let n = 2; ; n++) {
     const end = ` ${n}`;
-    const free = cut(stem, longest - end.length) + end;
+    const free = cutName(stem, longest - end.length) + end;
     if (isFree(free)) return free;
   }
 }

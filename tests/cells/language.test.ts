@@ -2,10 +2,12 @@ import { describe, expect, it } from "vitest";
 import {
   Book,
   Calculation,
+  cut,
   parseFormula,
   piecesOf,
   quotedSheet,
   readCells,
+  shortened,
   templateFormula,
   writeNode,
   type CellContent,
@@ -32,6 +34,15 @@ describe("an address", () => {
 
   it("keeps the dollar signs of each corner", () => {
     expect(readCells("C$4:$A1")!.fixed).toEqual({ top: false, left: true, bottom: true, right: false });
+  });
+});
+
+describe("a text cut short", () => {
+  it("keeps whole characters", () => {
+    expect(cut("beam 𝛼", 6)).toBe("beam ");
+    expect(cut("beam 𝛼", 7)).toBe("beam 𝛼");
+    expect(shortened("beam 𝛼𝛽", 7)).toBe("beam …");
+    expect(shortened("beam", 4)).toBe("beam");
   });
 });
 

@@ -6,6 +6,7 @@ import {
   normalNow,
   normalPlanned,
   rewritten,
+  shortened,
 } from "../../cells/index.ts";
 import { everydayText, format as numberText, isUnusual, version } from "../../core/index.ts";
 import { columns, peoplesRoles, plainSymbol, type PlannedCell, type Role } from "../../sheet/index.ts";
@@ -91,7 +92,7 @@ export function labels(recognised: Recognised): (planned: Address) => string {
     const meaning = tables.get(`${row},${column}`);
     if (meaning) return `${meaning.item} ${meaning.description}`;
     const { item = "", description = "" } = rows.get(row) ?? {};
-    const text = `${item} ${description.length > 80 ? `${description.slice(0, 77)}…` : description}`.trim();
+    const text = `${item} ${shortened(description, 80)}`.trim();
     return column === columns.verdict && text ? `${text}: verdict` : text;
   };
 }

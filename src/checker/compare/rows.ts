@@ -1,4 +1,4 @@
-import { type Address, cellAt, columnLetters, rewritten } from "../../cells/index.ts";
+import { type Address, cellAt, columnLetters, rewritten, shortened } from "../../cells/index.ts";
 import { columns } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { labels, tableOf } from "./cells.ts";
@@ -64,7 +64,7 @@ export function goneFindings(recognised: Recognised): readonly Finding[] {
       at: { row, column: 0 },
       label: names.slice(0, 3).join("; ") + (names.length > 3 ? ` and ${names.length - 3} more` : ""),
       what: `${several(count, "row")} of the template ${count === 1 ? "is" : "are"} missing after this place.${lost > 0 ? ` ${several(lost, "formula")} referred to ${count === 1 ? "it" : "them"}.` : ""}`,
-      expected: names.join("; ").slice(0, 200),
+      expected: shortened(names.join("; "), 200),
       found: "missing",
     };
   });
@@ -171,9 +171,8 @@ const wordsOf = ({ snapshot }: Recognised, row: number, column: number): string 
 
 function cellWords(recognised: Recognised, row: number | undefined): string {
   if (row === undefined) return "";
-  return recognised.snapshot.cells[row]!.flatMap((_cell, c) =>
+  const words = recognised.snapshot.cells[row]!.flatMap((_cell, c) =>
     holdsSomething(recognised, row, c) ? [wordsOf(recognised, row, c)] : [],
-  )
-    .join(" | ")
-    .slice(0, 120);
+  );
+  return shortened(words.join(" | "), 120);
 }

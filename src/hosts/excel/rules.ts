@@ -1,4 +1,4 @@
-import { a1 } from "../../cells/index.ts";
+import { a1, shortened } from "../../cells/index.ts";
 import type { Highlight, Validation } from "../../sheet/index.ts";
 import { tones } from "../look/styles.ts";
 import { rangeOf } from "./areas.ts";
@@ -40,17 +40,13 @@ function listRule(values: readonly string[], cell: string): Excel.DataValidation
   return { list: { inCellDropDown: true, source } };
 }
 
-function cut(text: string, length: number): string {
-  return text.length <= length ? text : `${text.slice(0, length - 1)}…`;
-}
-
 /** What may be typed, with a message while the cell is selected and one when an entry is refused. */
 export function addValidation(sheet: Excel.Worksheet, validation: Validation): void {
   const { rule } = validation;
   const cell = a1(validation);
   const { dataValidation } = rangeOf(sheet, validation);
-  const title = cut(validation.title, longest.title);
-  const message = cut(validation.message, longest.message);
+  const title = shortened(validation.title, longest.title);
+  const message = shortened(validation.message, longest.message);
   dataValidation.rule = rule.kind === "list" ? listRule(rule.values, cell) : numberRule(rule, cell);
   // After the rule: a new rule takes blanks.
   dataValidation.ignoreBlanks = validation.allowBlank === true;

@@ -34,6 +34,16 @@ test.each<[string, Inputs, string]>([
     { cement: "X" },
     "input cement (class, cement class) = “X” is not one of the choices; allowed: S (slow), N (normal)",
   ],
+  [
+    "a text with a character nobody sees",
+    { project: "Alder\tQuay" },
+    "input project (project) = “Alder�Quay” holds a tab, a line end or another character that can't be seen; type it again without",
+  ],
+  [
+    "a text longer than its line",
+    { project: "x".repeat(256) },
+    `input project (project) = “${"x".repeat(39)}…” has 256 characters; at most 255 are allowed`,
+  ],
   ["unknown", { nu: 1 }, "input nu is not an input of the template small"],
   [
     "a list for one value",
