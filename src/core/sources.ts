@@ -2,29 +2,42 @@
 export const sources = {
   mechanics: "Statics and strength of materials: equilibrium, compatibility and elasticity.",
   "EN1992-1-1:2004":
-    "EN 1992-1-1:2004, Eurocode 2: Design of concrete structures – Part 1-1: General rules and rules for buildings, with corrigenda AC:2008 and AC:2010. Recommended values; the National Annex in force decides.",
+    "EN 1992-1-1:2004, Eurocode 2: Design of concrete structures – Part 1-1: General rules and rules for " +
+    "buildings, with corrigenda AC:2008 and AC:2010. Recommended values; the National Annex in force decides.",
   "CE:2021":
-    "Código Estructural, Anejo 19 (Spain, Real Decreto 470/2021): national text that follows EN 1992-1-1 clause by clause.",
+    "Código Estructural, Anejo 19 (Spain, Real Decreto 470/2021): national text that follows EN 1992-1-1 clause " +
+    "by clause.",
   "EN1992-1-1:2004-FR": "EN 1992-1-1:2004, a French transcription (contains transcription errors; never used alone).",
   "IS1343:1980":
-    "IS 1343:1980, Code of practice for prestressed concrete. Of its text only part of Appendix B was read; the rest is second-hand or recalled, as marked.",
+    "IS 1343:1980, Code of practice for prestressed concrete. Of its text only part of Appendix B was read; the " +
+    "rest is second-hand or recalled, as marked.",
   "IS1343:2012":
-    "IS 1343:2012, Code of practice for prestressed concrete. Its clauses were not read; what stands here is recalled, as marked.",
+    "IS 1343:2012, Code of practice for prestressed concrete. Its clauses were not read; what stands here is " +
+    "recalled, as marked.",
   "IS1343-NOTES":
-    "Indian teaching pages and examination solutions that quote IS 1343:1980 and IS 456:2000: questions on creep, shrinkage and relaxation, and a slide set on relaxation with Table 4.",
+    "Indian teaching pages and examination solutions that quote IS 1343:1980 and IS 456:2000: questions on " +
+    "creep, shrinkage and relaxation, and a slide set on relaxation with Table 4.",
   "ACI209R-92":
     "ACI 209R-92, Prediction of creep, shrinkage, and temperature effects in concrete structures. Not read itself.",
   "ACI209.2R-08":
-    "ACI 209.2R-08, Guide for modeling and calculating shrinkage and creep in hardened concrete: of it pages 209.2R-31, -32, -37, -38 and -40 (Appendix C, numeric examples with the equations of Appendix A).",
+    "ACI 209.2R-08, Guide for modeling and calculating shrinkage and creep in hardened concrete: of it pages " +
+    "209.2R-31, -32, -37, -38 and -40 (Appendix C, numeric examples with the equations of Appendix A).",
   "CEB-FIP:1990": "CEB-FIP Model Code 1990 (Comité Euro-International du Béton, 1993). Not read itself.",
   "CEB-FIP:1999":
-    "CEB-FIP Model Code 1990 as updated in 1999 (fib, Structural Concrete, 1999), which ACI 209.2R-08 calls CEB MC90-99. Not read itself.",
+    "CEB-FIP Model Code 1990 as updated in 1999 (fib, Structural Concrete, 1999), which ACI 209.2R-08 calls CEB " +
+    "MC90-99. Not read itself.",
   "ZIA:1979":
-    "Zia, Preston, Scott, Workman: Estimating prestress losses, Concrete International, June 1979, taken over into ACI 423.10R. Only its first page was legible.",
+    "Zia, Preston, Scott, Workman: Estimating prestress losses, Concrete International, June 1979, taken over " +
+    "into ACI 423.10R. Only its first page was legible.",
   "PCI:1975":
-    "PCI Committee on Prestress Losses: Recommendations for estimating prestress losses, PCI Journal, July–August 1975. Not read itself.",
+    "PCI Committee on Prestress Losses: Recommendations for estimating prestress losses, PCI Journal, " +
+    "July–August 1975. Not read itself.",
+  "MARSHALL-MATTOCK:1962":
+    "Marshall, Mattock: Control of horizontal cracking in the ends of pretensioned prestressed concrete girders, " +
+    "PCI Journal, 1962. Read as quoted in a thesis (Univ. of Texas at Austin, 2009).",
   "PRODUCT-PAGES":
-    "Pages of makers of strand, wire and bar that reproduce the tables of product standards (prEN 10138-3 and -4, BS 5896:2012, IS 14268:1995, ASTM A416). The standards themselves were not read.",
+    "Pages of makers of strand, wire and bar that reproduce the tables of product standards (prEN 10138-3 and " +
+    "-4, BS 5896:2012, IS 14268:1995, ASTM A416). The standards themselves were not read.",
   practice: "Common practice; no source.",
 } as const;
 

@@ -2,9 +2,11 @@ import type { Declaration, Formula, Spill } from "../formula.ts";
 import { bedFormulas } from "./bed/index.ts";
 import { bendingFormulas } from "./bending/index.ts";
 import { crackingFormulas } from "./cracking/index.ts";
+import { compositeMemberFormulas } from "./composite/index.ts";
 import { creep } from "./creep/index.ts";
 import { drawInFormulas } from "./drawIn/index.ts";
 import { elasticFormulas } from "./elastic/index.ts";
+import { endZoneFormulas } from "./endZone/index.ts";
 import { frictionFormulas } from "./friction/index.ts";
 import { is1343Formulas } from "./is1343/index.ts";
 import { limits } from "./limits/index.ts";
@@ -44,6 +46,8 @@ export const formulas: readonly Formula[] = [
   ...regionFormulas,
   ...bendingFormulas,
   ...shearFormulas,
+  ...endZoneFormulas,
+  ...compositeMemberFormulas,
   ...stressingFormulas,
   ...is1343Formulas,
 ];

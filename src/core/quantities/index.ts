@@ -13,6 +13,7 @@ import { concrete } from "./concrete.ts";
 import { steel } from "./steel.ts";
 import { stressing } from "./stressing.ts";
 import { time } from "./time.ts";
+import { endZone } from "./endZone.ts";
 import { shear } from "./shear.ts";
 import { strength } from "./strength.ts";
 import { wobble } from "./wobble.ts";
@@ -36,4 +37,5 @@ export const q = merged(
   detailing,
   strength,
   shear,
+  endZone,
 );
