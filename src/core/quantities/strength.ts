@@ -6,7 +6,7 @@ export const strength = quantities({
   layerYield: {
     symbol: "f_yk",
     unit: "MPa",
-    text: "characteristic yield stress of the layer; of tendons the 0.1 % proof stress f_p0.1k",
+    text: "characteristic yield stress; of tendons f_p0.1k",
     above: 0,
     max: 3000,
     typical: [200, 2000],
@@ -14,7 +14,7 @@ export const strength = quantities({
   layerTensile: {
     symbol: "f_tk",
     unit: "MPa",
-    text: "characteristic tensile strength of the layer; of tendons f_pk",
+    text: "tensile strength; of tendons f_pk",
     above: 0,
     max: 3000,
     typical: [220, 2200],
@@ -22,7 +22,7 @@ export const strength = quantities({
   uniformStrain: {
     symbol: "ε_uk",
     unit: "–",
-    text: "characteristic strain of the layer at maximum force",
+    text: "strain at maximum force",
     neighbours: strainNeighbours,
     above: 0,
     max: 0.2,
@@ -31,7 +31,7 @@ export const strength = quantities({
   layerPrestress: {
     symbol: "σ_p",
     unit: "MPa",
-    text: "effective prestress of the layer, tension positive; 0 for bars",
+    text: "effective prestress; 0 for bars",
     min: 0,
     max: 2500,
     typical: [0, 1500],

@@ -11,7 +11,7 @@ const layerKind = choice({
   text: "how the steel is built in",
   values: [
     { value: "BONDED", text: "tendons in bond with the concrete" },
-    { value: "UNBONDED", text: "tendons without bond: their prestress and the stated increase" },
+    { value: "UNBONDED", text: "tendons without bond" },
     { value: "BAR", text: "reinforcing bars" },
   ],
 });
