@@ -60,6 +60,19 @@ describe("while a sheet is built", () => {
     expect(seen.filter(({ name, done }) => name === "Beam" && !done)).toEqual([]);
     expect(seen.some(({ name, done }) => name === "Beam" && done)).toBe(true);
   });
+  it("somebody else deletes it: that is said, and nothing is left", async () => {
+    const { excel, host } = withWork();
+    const before = excel.snapshot();
+    let told = 0;
+    const build = host.apply(smallPlan, {
+      ...quiet,
+      progress: () => {
+        if (++told === 3) excel.workbook.sheets.splice(2);
+      },
+    });
+    await expect(build).rejects.toThrow("“Beam” was deleted while it was being built");
+    expect(excel.snapshot().sheets.map(({ name }) => name)).toEqual(before.sheets.map(({ name }) => name));
+  });
   it("a user who turned to another sheet stays there when it fails", async () => {
     const { excel, host } = withWork();
     const other = excel.workbook.sheets[0]!.id;

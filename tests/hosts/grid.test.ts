@@ -7,6 +7,7 @@ import {
   type GridHost,
 } from "../../src/hosts/index.ts";
 import type { Plan } from "../../src/sheet/index.ts";
+import { nodeGrid } from "../../src/hosts/grid/node.ts";
 import { smallPlan } from "./smallPlan.ts";
 
 let host: GridHost;
@@ -213,6 +214,20 @@ describe("nothing half-built stays", () => {
     await build();
     expect((await cell(4, 2)).value).toBeCloseTo(friction(0.2), 10);
   };
+
+  it("deleted by somebody else meanwhile: that is said", async () => {
+    const { host: own, workbook } = nodeGrid();
+    const deleteIt = (): void => {
+      const sheet = workbook.getSheetByName("Beam");
+      if (sheet) workbook.deleteSheet(sheet.getSheetId());
+    };
+    await expect(own.apply(smallPlan, { sheetName: "Beam", progress: deleteIt })).rejects.toThrow(
+      "“Beam” was deleted while it was being built",
+    );
+    expect(await own.sheetNames()).toEqual(["Sheet1"]);
+    expect(await own.resolveName("kb_mu", "Sheet1")).toBeUndefined();
+    own.dispose();
+  });
 
   it.each([0, 1, 2, 3])("cancelled at step %i", async (step) => {
     const controller = new AbortController();

@@ -1,9 +1,9 @@
 import type { Plan } from "../../sheet/index.ts";
-import { SheetLeft, type ApplyOptions } from "../host/host.ts";
+import { SheetDeleted, SheetLeft, type ApplyOptions } from "../host/host.ts";
 import { checkSheetName } from "../host/sheetName.ts";
 import { buildSheet } from "./build.ts";
 import { passingName } from "./passingSheets.ts";
-import { twice, type ExcelDependencies } from "./runs.ts";
+import { codeOf, twice, type ExcelDependencies } from "./runs.ts";
 
 /** What was there before, and what the new sheet is called while it is not yet known by its id. */
 interface Begun {
@@ -74,6 +74,6 @@ export async function applyPlan(dependencies: ExcelDependencies, plan: Plan, opt
         );
       }
     }
-    throw error;
+    throw codeOf(error) === "ItemNotFound" ? new SheetDeleted(options.sheetName) : error;
   }
 }

@@ -1,6 +1,6 @@
 import { sheetsIn } from "../../cells/index.ts";
 import type { Plan } from "../../sheet/index.ts";
-import type { ApplyOptions } from "../host/host.ts";
+import { SheetDeleted, type ApplyOptions } from "../host/host.ts";
 import { planResults, type PlanResults } from "../host/planValues.ts";
 import { lockedAreas } from "./lockedAreas.ts";
 import { highlightRule, validationRule } from "./rules.ts";
@@ -173,13 +173,20 @@ export async function build(
     throw error;
   }
   const sheetId = sheet.getSheetId();
+  const stands = (): boolean => workbook.getSheetBySheetId(sheetId) !== null;
+  // Nothing would come of waiting for a sheet that is gone.
+  const gone = new AbortController();
+  const deletions = grid.api.addEvent(grid.api.Event.SheetDeleted, ({ sheetId: id }) => {
+    if (id === sheetId) gone.abort(new SheetDeleted(sheetName));
+  });
+  const ended = AbortSignal.any([gone.signal, ...(signal ? [signal] : [])]);
   try {
     const mentioned = names.add(sheetId, sheetName, plan.names);
     if (!ahead || mentioned) {
       await tell(Math.round(total / 2), "computing");
-      await unlessAborted(calculated(grid), signal);
+      await unlessAborted(calculated(grid), ended);
     }
-    if (result) await unlessAborted(result.applied, signal);
+    if (result) await unlessAborted(result.applied, ended);
     await tell(Math.round(total * 0.75), "setting what may be typed");
     if (plan.validations.length > 0)
       mutate("data-validation.mutation.addRule", {
@@ -196,12 +203,15 @@ export async function build(
       }),
     );
     await tell(Math.round(total * 0.9), "protecting formulas");
-    await unlessAborted(protect(grid, sheet, plan), signal);
+    await unlessAborted(protect(grid, sheet, plan), ended);
     await tell(total, "done");
+    ended.throwIfAborted();
     if (ahead) readFormulas(grid);
     return sheet;
   } catch (error) {
     names.remove(sheetId);
+    // Whatever failed, it failed for that.
+    if (!stands()) throw new SheetDeleted(sheetName);
     workbook.setActiveSheet(before);
     if (!workbook.deleteSheet(sheetId))
       throw new Error(`“${sheetName}” could not be completed, nor could it be removed: delete it by hand`, {
@@ -209,6 +219,7 @@ export async function build(
       });
     throw error;
   } finally {
+    deletions.dispose();
     result?.stop();
     // Steps of building are no edits of the user's: undoing them one by one would take the sheet apart.
     injector.get(core.IUndoRedoService).clearUndoRedo(workbookId);

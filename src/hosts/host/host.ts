@@ -29,6 +29,14 @@ export class SheetNameTaken extends Error {
   }
 }
 
+/** Somebody deleted the sheet before it was whole. */
+export class SheetDeleted extends Error {
+  override readonly name = "SheetDeleted";
+  constructor(sheetName: string) {
+    super(`“${sheetName}” was deleted while it was being built. Build it again if it is wanted.`);
+  }
+}
+
 /** A sheet that could neither be completed nor removed: the message says which. */
 export class SheetLeft extends AggregateError {
   override readonly name = "SheetLeft";
