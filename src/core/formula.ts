@@ -147,6 +147,28 @@ export interface Formula<P extends Parameters = Parameters> extends FormulaBase<
   /** The result alone, in the unit the equation works in. */
   compute(values: Values<P>): number;
   proof?(values: Values<P>, steps: Readonly<Record<string, number>>): number;
+  /** Where a choice among the arguments decides which formula it is: it has no steps of its own then. See `formulaFor`. */
+  readonly variants?: Variants;
+}
+
+/** The argument that decides, and the formula for each of its values. */
+export interface Variants {
+  readonly argument: string;
+  readonly as: Readonly<Record<string, Formula>>;
+}
+
+/** The formula that a call with these values of the arguments is. */
+export function formulaFor(f: Formula, values: Readonly<Record<string, unknown>>): Formula {
+  if (!f.variants) return f;
+  const { argument, as } = f.variants;
+  const own = as[String(values[argument])];
+  if (!own) throw new Error(`${f.id} is no formula for ${argument} = ${String(values[argument])}`);
+  return own;
+}
+
+/** Every formula that a function may be: itself, or one for each value of the choice that decides. */
+export function variantsOf(f: Formula): readonly Formula[] {
+  return f.variants ? Object.values(f.variants.as) : [f];
 }
 
 /** A function whose result fills a block of cells: rows with the same columns. */

@@ -4,7 +4,9 @@ export { InputError, NoResult, reasonOf } from "./errors.ts";
 export {
   equationFor,
   families,
+  formulaFor,
   sourceFor,
+  variantsOf,
   type Declaration,
   type Family,
   type Formula,
@@ -16,7 +18,16 @@ export { declarations, formulas, spills } from "./formulas/index.ts";
 export { fnv1a64 } from "./hash.ts";
 export { neighbourHint, neighboursOf, type Neighbour } from "./neighbours.ts";
 export * from "./parameters.ts";
-export { argumentCount, choicesGiven, nameOf, parametersFor, readFactor, type Argument, type Cell } from "./read.ts";
+export {
+  argumentCount,
+  choicesGiven,
+  formulaIn,
+  nameOf,
+  parametersFor,
+  readFactor,
+  type Argument,
+  type Cell,
+} from "./read.ts";
 export {
   read,
   run,

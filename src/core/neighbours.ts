@@ -67,6 +67,15 @@ const byUnit: Readonly<Record<Unit, readonly Neighbour[]>> = {
   // A call works in one of them, which has its own.
   "1/m or rad/m": [],
   "1/m, rad/m or rad": [],
+  "mm², mm or mm⁴": [],
+  "mm, mm² or mm³": [],
+  "mm or MPa": [],
+  "m or MPa": [],
+  "kN or mm": [],
+  "MPa or –": [],
+  "mm or –": [],
+  "kN, mm, 1/MN or –": [],
+  "mm, mm², kg/m, kN, MPa, GPa or –": [],
   days: [
     { name: "hours", factor: 24 },
     { name: "years", factor: 1 / daysOfYear },

@@ -7,6 +7,14 @@ interface Described {
   readonly symbol: string;
   /** Meaning and sign, one line. */
   readonly text: string;
+  /** Where a choice among the other arguments decides what this is and whether it is asked for at all. */
+  readonly varies?: Varies;
+}
+
+/** The argument that decides, and the parameter for each of its values; none where it is not asked for. */
+export interface Varies {
+  readonly argument: string;
+  readonly as: Readonly<Record<string, Parameter>>;
 }
 
 /** The numbers a quantity may take, in its own unit. Outside them the value is refused. */
@@ -187,6 +195,10 @@ function quantityFor(q: Quantity, values: Readonly<Record<string, unknown>>): Qu
 /** A parameter as it is for the values of the other arguments: the quantity that a choice decides, columns alike. */
 export function inForce<P extends Parameter>(parameter: P, values: Readonly<Record<string, unknown>>): P;
 export function inForce(parameter: Parameter, values: Readonly<Record<string, unknown>>): Parameter {
+  if (parameter.varies) {
+    const own = parameter.varies.as[String(values[parameter.varies.argument])];
+    return own ? inForce(own, values) : parameter;
+  }
   if (parameter.kind === "number") return quantityFor(parameter, values);
   if (parameter.kind !== "table") return parameter;
   const columns = Object.entries(parameter.columns).map(([name, column]) => [name, inForce(column, values)] as const);

@@ -1,5 +1,5 @@
 import { InputError } from "./errors.ts";
-import type { Declaration } from "./formula.ts";
+import type { Declaration, Formula } from "./formula.ts";
 import {
   allowedText,
   beyondText,
@@ -40,6 +40,7 @@ export function readFactor(quantity: Pick<Quantity, "unit" | "reads">): number {
 
 /** Does what the parameter takes follow from another argument? */
 function waits(parameter: Parameter): boolean {
+  if (parameter.varies) return true;
   if (parameter.kind === "number") return parameter.follows !== undefined;
   if (parameter.kind !== "table") return false;
   return [parameter, ...Object.values(parameter.kinds?.tables ?? {})].some(({ columns }) =>
@@ -287,6 +288,7 @@ function toldBy(argument: Argument, parameter: Parameter, name: string): Paramet
 
 function choiceGiven(argument: Argument, parameter: Parameter): unknown {
   if (parameter.kind !== "choice" || Array.isArray(argument)) return undefined;
+  if (isBlank(argument as Cell)) return parameter.default;
   const given = String(argument).trim().toUpperCase();
   return parameter.values.find(({ value }) => String(value).toUpperCase() === given)?.value;
 }
@@ -307,6 +309,13 @@ export function parametersFor(
   const all = Object.entries(params);
   const values = choicesGiven({ params }, args);
   return all.map(([name, p], i) => inForce(toldBy(args[i], p, name), values));
+}
+
+/** The formula that a call with these arguments is, whether or not it is refused; without steps where the choice that decides is not given. */
+export function formulaIn(f: Formula, args: readonly Argument[]): Formula {
+  if (!f.variants) return f;
+  const { argument, as } = f.variants;
+  return as[String(choicesGiven(f, args)[argument])] ?? f;
 }
 
 /** How many arguments a formula takes: at least, at most. */

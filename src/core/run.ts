@@ -1,5 +1,5 @@
 import { InputError, NoResult } from "./errors.ts";
-import type { Declaration, Formula, Spill } from "./formula.ts";
+import { formulaFor, type Declaration, type Formula, type Spill } from "./formula.ts";
 import { neighbourHint } from "./neighbours.ts";
 import {
   allowedText,
@@ -90,9 +90,10 @@ function named<T>({ params }: Pick<Formula, "params">, work: () => T): T {
 export function run(f: Formula, args: readonly Argument[]): number {
   const p = prepare(f);
   const values = readPrepared(p, args);
+  const own = formulaFor(f, values);
   return resultOf(
-    p,
-    named(f, () => f.compute(values as never)),
+    own === f ? p : prepare(own),
+    named(own, () => own.compute(values as never)),
   );
 }
 
@@ -165,8 +166,9 @@ type Rows = readonly Readonly<Record<string, number>>[];
 const rowsIn = (value: unknown): Rows => (isTold(value) ? value.rows : (value as Rows));
 
 /** Runs a formula and keeps every intermediate value. Throws like `run`. */
-export function trace(f: Formula, args: readonly Argument[]): Trace {
-  const values = read(f, args);
+export function trace(of: Formula, args: readonly Argument[]): Trace {
+  const values = read(of, args);
+  const f = formulaFor(of, values);
   const p = prepare(f);
   const steps = named(f, () => f.stepwise(values as never));
   const names = Object.keys(f.steps);

@@ -1,4 +1,5 @@
 import {
+  formulaIn,
   parametersFor,
   reasonOf,
   trace,
@@ -77,7 +78,7 @@ function compute(f: Formula, call: WorksheetFunction["call"], { step, unit }: Pu
     const result = call(args);
     if ("error" in result) throw new Error(`${result.error.code} ${result.error.message}`);
     value = result.value as number;
-    own = f.result.unit;
+    own = formulaIn(f, args).result.unit;
   } else {
     const traced = trace(f, args).steps.find(({ name }) => name === step);
     if (!traced) throw new Error(`${f.id} has no step ${step}`);

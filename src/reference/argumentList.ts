@@ -14,6 +14,16 @@ import { sentence, symbol, unitText } from "./words.ts";
 
 /** Unit, allowed, everyday and valid range, default: what a number may be. */
 export function numberFacts(q: Quantity): readonly Markup[] {
+  if (q.varies) {
+    const { argument: by, as } = q.varies;
+    return [
+      html`by <code>${by}</code>`,
+      ...Object.entries(as).flatMap(([value, own]) =>
+        own.kind === "number" ? [html`<code>${value}</code>: ${sentence(own.text)}, ${joined(numberFacts(own))}`] : [],
+      ),
+      ...blankFact(q),
+    ];
+  }
   if (q.follows)
     return [
       html`by <code>${q.follows.argument}</code>`,

@@ -7,7 +7,7 @@ const whileStressing: ReadonlySet<Family> = new Set<Family>(["friction", "drawIn
 const atRelease: ReadonlySet<Family> = new Set<Family>(["bed", "transmission"]);
 /** Functions of other subjects that say how far a tendon may be stressed. */
 const byName =
-  /JACKING|^TENDON_FORCE$|^TENDON_STRESS$|INITIAL_STRESS|OVERSTRESS|ELASTIC_LOSS_SEQUENCE|ELASTIC_LOSS_PROGRAMME/;
+  /JACKING|^TENDON_FORCE$|^TENDON_STRESS$|TENDON_STRESS_LIMIT|ELASTIC_LOSS_SEQUENCE|ELASTIC_LOSS_PROGRAMME/;
 
 /** What must be said beside a function: first what can kill. */
 export function cautionsFor({ id, formula, spill }: WorksheetFunction): readonly string[] {

@@ -1,4 +1,11 @@
-import { parametersFor, type Argument, type Declaration, type Parameter } from "../core/index.ts";
+import {
+  formulaIn,
+  parametersFor,
+  type Argument,
+  type Declaration,
+  type Formula,
+  type Parameter,
+} from "../core/index.ts";
 import { argumentsOf, asItShould, halfLastDigit, uncounted, type Judgement, type Outcome } from "../published/index.ts";
 import { html, numberText, type Markup } from "../typeset/index.ts";
 import { called, valueOf } from "./quantities.ts";
@@ -68,17 +75,13 @@ function row(j: Judgement, o: Outcome, r: number, inputs: Inputs): Markup {
 const unitHead = (p: Parameter): Markup | false =>
   p.kind === "number" && p.unit !== "–" && html` <small>${p.unit}</small>`;
 
+const isFormula = (f: Declaration): f is Formula => "steps" in f;
+
 /** One case: its source and place, the inputs in the cells' units, and each printed value beside the computed one. */
 export function checkMarkup(j: Judgement, f: Declaration, level: 3 | 4): Markup {
   const c = j.case;
   const inputs = inputsOf(j, f);
-  const step =
-    c.step === undefined
-      ? undefined
-      : "steps" in f
-        ? (f as { readonly steps: Readonly<Record<string, { readonly symbol: string; readonly text?: string }>> })
-            .steps[c.step]
-        : undefined;
+  const step = c.step === undefined || !isFormula(f) ? undefined : formulaIn(f, inputs.rows[0] ?? []).steps[c.step];
   const heading = html`${c.id} <span class="kr-tag ${j.passed ? "kr-good" : "kr-bad"}">${j.passed ? (c.mustDiffer ? "differs, as it should" : "passed") : "FAILED"}</span>${c.basis !== "published" && html` <span class="kr-tag kr-open">${uncounted[c.basis]}</span>`}${c.mustDiffer && html` <span class="kr-tag kr-open">superseded: must differ</span>`}`;
   const common = inputList(inputs, 0, (i) => !inputs.varies[i]);
   return html`<section class="kr-check">${level === 3 ? html`<h3>${heading}</h3>` : html`<h4>${heading}</h4>`}

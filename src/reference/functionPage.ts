@@ -1,5 +1,15 @@
-import { basisText, families, parametersFor, type Argument, type Declaration, type Family } from "../core/index.ts";
-import { namespace, type Value, type WorksheetFunction } from "../../functions/index.ts";
+import {
+  basisText,
+  families,
+  formulaIn,
+  parametersFor,
+  type Argument,
+  type Declaration,
+  type Family,
+  type Formula,
+  type Quantity,
+} from "../core/index.ts";
+import { namespace, type WorksheetFunction } from "../../functions/index.ts";
 import { countsAsPublished, judge, type PublishedCase } from "../published/index.ts";
 import { hasSymbol, html, withUnit, type Markup } from "../typeset/index.ts";
 import { argument } from "./argumentList.ts";
@@ -37,9 +47,15 @@ function syntax(of: WorksheetFunction): Markup {
   return html`<p class="kr-syntax"><code>=${functionName(of.id)}(${names.join(", ")})</code></p>`;
 }
 
+const resultWords = ({ symbol: own, text, unit }: Quantity): Markup =>
+  html`${symbol(own)}${hasSymbol(own) && ", "}${sentence(text)}; <b>${unitText(unit)}</b>`;
+
 function gives({ formula, spill, result }: WorksheetFunction): Markup {
-  if (formula)
-    return html`<p>Gives ${symbol(formula.result.symbol)}${hasSymbol(formula.result.symbol) && ", "}${sentence(formula.result.text)}; <b>${unitText(formula.result.unit)}</b>.</p>`;
+  if (formula?.variants)
+    return html`<p>Gives, by <code>${formula.variants.argument}</code>:</p><ul>${Object.entries(
+      formula.variants.as,
+    ).map(([value, { result: own }]) => html`<li><code>${value}</code>: ${resultWords(own)}</li>`)}</ul>`;
+  if (formula) return html`<p>Gives ${resultWords(formula.result)}.</p>`;
   if (spill)
     return html`<p>Fills several cells, one row each, with the columns:</p><ol class="kr-columns">${Object.values(spill.columns).map((c) => html`<li>${symbol(c.symbol)} ${sentence(c.text)}; <b>${unitText(c.unit)}</b></li>`)}</ol>`;
   return html`<p>Gives ${result === "string" ? "text" : "a number"}.</p>`;
@@ -53,7 +69,8 @@ function whence({ from }: Example): Markup {
 }
 
 /** The whole value in full precision stands in the element too: tests hold it against the function. */
-function resultMarkup(of: WorksheetFunction, value: Value): Markup {
+function resultMarkup(of: WorksheetFunction, { args, value }: Example): Markup {
+  const formula = of.formula && formulaIn(of.formula, args);
   if (typeof value === "object")
     return html`<data class="kr-result" value="${JSON.stringify(value)}">${of.spill ? rowsTable(of.spill.columns, value) : html`${value.length} rows`}</data>`;
   const text =
@@ -61,8 +78,8 @@ function resultMarkup(of: WorksheetFunction, value: Value): Markup {
       ? value === ""
         ? "an empty text"
         : `“${value}”`
-      : withUnit(value, of.formula?.result.unit ?? "");
-  return html`<p class="kr-gives">${of.formula && hasSymbol(of.formula.result.symbol) && html`${symbol(of.formula.result.symbol)} = `}<data class="kr-result" value="${JSON.stringify(value)}">${text}</data></p>`;
+      : withUnit(value, formula?.result.unit ?? "");
+  return html`<p class="kr-gives">${formula && hasSymbol(formula.result.symbol) && html`${symbol(formula.result.symbol)} = `}<data class="kr-result" value="${JSON.stringify(value)}">${text}</data></p>`;
 }
 
 /** A function without an example still gets its page; the tests ask for the example. */
@@ -86,7 +103,7 @@ ${whence(e)}
 <p class="kr-syntax"><code class="kr-call">${formulaText(of, e.args)}</code></p>
 ${rows.length > 0 && html`<ul class="kr-values">${rows.map(({ p, values }) => html`<li>${hasSymbol(p.parameter.symbol) ? symbol(p.parameter.symbol) : html`<code>${p.name}</code>`} <span class="kr-facts">${sentence(p.parameter.text)}</span> = ${values.map((v, i) => html`${i > 0 && "; "}${valueOf(p.parameter, v)}`)}</li>`)}</ul>`}
 ${e.trace && stepValues(e.trace)}
-${resultMarkup(of, e.value)}
+${resultMarkup(of, e)}
 ${e.warnings.length > 0 && html`<p>What ${namespace}.WARNINGS says of it:</p><ul>${e.warnings.map((w) => html`<li>${sentence(w)}</li>`)}</ul>`}
 <p class="kr-facts">Computed by the function itself when this page was written.</p></section>`;
 }
@@ -132,12 +149,38 @@ function sourcesByChoice({ sourceFollows }: Declaration): Markup {
   return html`${Object.entries(as).map(([value, source]) => html`<h3>With <code>${name}</code> ${value}</h3>${sourceWords(source)}`)}`;
 }
 
+/** How a formula computes: its equation or steps, and why its units do not follow where they don't. */
+function workings(formula: Formula, heading: 2 | 3): Markup {
+  const title = Object.keys(formula.steps).length > 1 ? "Steps" : "Equation";
+  return html`${heading === 2 && html`<h2>${title}</h2>`}${stepsMarkup(formula)}${
+    formula.empirical !== undefined &&
+    html`<p class="kr-facts">An empirical equation, whose units do not follow from one another: ${formula.empirical.replace(/\.$/, "")}.</p>`
+  }`;
+}
+
+const notesOfOwn = ({ notes: own = [] }: Formula, { notes: all = [] }: Formula): readonly string[] =>
+  own.filter((note) => !all.includes(note));
+
+/** The workings of a function, or of each formula that it may be. */
+function allWorkings(formula: Formula): Markup {
+  if (!formula.variants) return html`<section>${workings(formula, 2)}</section>`;
+  const { argument: name, as } = formula.variants;
+  return html`<section><h2>Steps</h2>${Object.entries(as).map(
+    ([value, own]) =>
+      html`<h3>With <code>${name}</code> ${value}: ${sentence(own.summary)}</h3>${
+        notesOfOwn(own, formula).length > 0 &&
+        html`<ul>
+        ${notesOfOwn(own, formula).map((note) => html`<li>${sentence(note)}</li>`)}
+      </ul>`
+      }${workings(own, 3)}`,
+  )}</section>`;
+}
+
 /** The reference page of a function: its whole content below the page's head. */
 export function functionPage(of: WorksheetFunction, library: Library): Markup {
   const declaration = of.formula ?? of.spill;
   const said = new Set(cautionsFor(of));
   const notes = declaration?.notes?.filter((n) => !said.has(n)) ?? [];
-  const several = of.formula && Object.keys(of.formula.steps).length > 1;
   return html`<p class="kr-subject">${families[declaration?.family ?? "workbook"]}${declaration && html` · <span class="kr-tag">${basisText[declaration.source.basis]}</span>`}</p>
 <h1>${functionName(of.id)}</h1>
 <p class="kr-summary">${sentence(of.summary)}.</p>
@@ -146,7 +189,7 @@ ${syntax(of)}
 ${gives(of)}
 ${of.parameters.length > 0 && html`<section><h2>Arguments</h2><ol class="kr-arguments">${of.parameters.map(argument)}</ol></section>`}
 ${notes.length > 0 && html`<section><h2>Definitions and signs</h2><ul>${notes.map((n) => html`<li>${sentence(n)}</li>`)}</ul></section>`}
-${of.formula && html`<section><h2>${several ? "Steps" : "Equation"}</h2>${stepsMarkup(of.formula)}${of.formula.empirical !== undefined && html`<p class="kr-facts">An empirical equation, whose units do not follow from one another: ${of.formula.empirical.replace(/\.$/, "")}.</p>`}</section>`}
+${of.formula && allWorkings(of.formula)}
 ${declaration && html`<section><h2>Source</h2>${sourceWords(declaration.source)}${sourcesByChoice(declaration)}</section>`}
 ${example(of, library)}
 ${checks(of, library)}

@@ -1,4 +1,4 @@
-import type { Columns, Quantity } from "../core/index.ts";
+import { variantsOf, type Columns, type Parameter, type Quantity } from "../core/index.ts";
 import type { WorksheetFunction } from "../../functions/index.ts";
 
 /** Functions that belong together with another, by how. */
@@ -18,21 +18,28 @@ const general: ReadonlySet<string> = new Set(["distance", "controlX", "angle", "
 
 /** What a function gives: one quantity, or the columns of its rows. */
 export function resultsOf({ formula, spill }: WorksheetFunction): readonly Quantity[] {
-  return formula ? [formula.result] : Object.values(spill?.columns ?? {});
+  if (formula) return [...new Set(variantsOf(formula).map((f) => f.result))];
+  return Object.values(spill?.columns ?? {});
 }
 
 /** The keys a parameter or column goes by: its own, and those of the quantities a choice makes of it. */
 const keysOf = (of: Columns[string]): readonly string[] =>
   of.kind === "number" && of.follows ? [of.key, ...Object.values(of.follows.as).map(({ key }) => key)] : [of.key];
 
+/** A parameter as a choice among the others makes it; itself where none does. */
+const inAnyCall = (parameter: Parameter): readonly Parameter[] =>
+  parameter.varies ? Object.values(parameter.varies.as) : [parameter];
+
 function takenBy(of: WorksheetFunction): ReadonlySet<string> {
   return new Set(
-    of.parameters.flatMap(({ parameter }) => {
-      if (parameter.kind === "number") return keysOf(parameter);
-      if (parameter.kind !== "table") return [];
-      const tables = Object.values(parameter.kinds?.tables ?? { parameter });
-      return tables.flatMap(({ columns }) => Object.values(columns).flatMap(keysOf));
-    }),
+    of.parameters
+      .flatMap(({ parameter: declared }) => inAnyCall(declared))
+      .flatMap((parameter) => {
+        if (parameter.kind === "number") return keysOf(parameter);
+        if (parameter.kind !== "table") return [];
+        const tables = Object.values(parameter.kinds?.tables ?? { parameter });
+        return tables.flatMap(({ columns }) => Object.values(columns).flatMap(keysOf));
+      }),
   );
 }
 

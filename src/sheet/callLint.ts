@@ -10,6 +10,7 @@ import {
 } from "../cells/index.ts";
 import {
   argumentCount,
+  choicesGiven,
   inForce,
   isOptional,
   sortsDiffer,
@@ -19,7 +20,7 @@ import {
   type Quantity,
   type Table,
 } from "../core/index.ts";
-import { choicesIn, formulasById } from "./formulaText.ts";
+import { formulasById, writtenArguments } from "./formulaText.ts";
 import { coveredColumns } from "./resolve.ts";
 import type { Says } from "./says.ts";
 import type { ShapedSheet, Subject } from "./shape.ts";
@@ -60,6 +61,11 @@ function sortProblem(what: string, wanted: Quantity, says: Says): string | undef
 
 export function quantityProblems(what: string, wanted: Quantity, says: Says): readonly string[] {
   // Which quantity it is stands in a cell: any of them will do here.
+  const { varies } = wanted;
+  if (varies)
+    return Object.values(varies.as).some((as) => as.kind === "number" && quantityProblems(what, as, says).length === 0)
+      ? []
+      : [`${what} is none of the quantities it may be: ${says.id} is in ${says.unit}`];
   if (wanted.follows && Object.values(wanted.follows.as).some((as) => quantityProblems(what, as, says).length === 0))
     return [];
   if (says.unit !== wanted.unit) return [`${what} is in ${wanted.unit}; ${says.id} is in ${says.unit}`];
@@ -177,7 +183,7 @@ export function callProblems(call: TemplateCall, sheet: ShapedSheet): readonly s
   const count = call.arguments.length;
   if (count < least || count > most)
     return [`${name} takes ${least === most ? least : `${least} to ${most}`} arguments; ${count} are given`];
-  const choices = choicesIn(f, call);
+  const choices = choicesGiven(f, writtenArguments(call));
   return Object.values(f.params).flatMap((declared, i) => {
     const parameter = inForce(declared, choices);
     const argument = call.arguments[i];

@@ -9,7 +9,8 @@ import {
 } from "../cells/index.ts";
 import { allowedFunctions } from "./allowedFunctions.ts";
 import { callProblems, quantityProblems, summed } from "./callLint.ts";
-import { formulasById } from "./formulaText.ts";
+import { formulaIn } from "../core/index.ts";
+import { formulasById, writtenArguments } from "./formulaText.ts";
 import type { Says } from "./says.ts";
 import type { ShapedSheet } from "./shape.ts";
 
@@ -61,7 +62,8 @@ function resultProblems(
 ): readonly string[] {
   const whole = formula.calls.find((call) => call.whole);
   if (whole) {
-    const result = formulasById.get(whole.id)?.result;
+    const of = formulasById.get(whole.id);
+    const result = of && formulaIn(of, writtenArguments(whole)).result;
     return result ? quantityProblems(`the result of ${namespace}${whole.id}`, result, says) : [];
   }
   const of = sheet.subjects.get(cellReference(tree)?.id ?? "");

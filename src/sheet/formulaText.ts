@@ -1,4 +1,15 @@
-import { basisText, equationFor, formulas, ownCopyAdvice, sourceFor, type Basis, type Formula } from "../core/index.ts";
+import {
+  basisText,
+  choicesGiven,
+  equationFor,
+  formulaIn,
+  formulas,
+  ownCopyAdvice,
+  sourceFor,
+  type Argument,
+  type Basis,
+  type Formula,
+} from "../core/index.ts";
 import {
   cellReference,
   templateFormula,
@@ -109,18 +120,21 @@ function equationText(equation: string, symbols: Readonly<Record<string, string>
     .replace(/==/g, "=");
 }
 
-/** The choices that a call writes out as text. */
-export function choicesIn({ params }: Pick<Formula, "params">, call: TemplateCall): Readonly<Record<string, unknown>> {
-  return Object.fromEntries(
-    Object.entries(params).flatMap(([name, { kind }], i) => {
-      const given = call.arguments[i];
-      const text = given?.type === "Literal" && typeof given.value === "string" ? given.value : undefined;
-      return kind === "choice" && text !== undefined ? [[name, text]] : [];
-    }),
-  );
+/** The arguments that a call writes out; null for those it refers to, undefined for those it leaves out. */
+export function writtenArguments(call: TemplateCall): readonly Argument[] {
+  return call.arguments.map((given) => {
+    if (!given) return undefined;
+    return given.type === "Literal" ? (given.value as Argument) : unknownArgument;
+  });
 }
+/** Of a reference nothing is known but that it is there. */
+const unknownArgument: Argument = [];
 
-function callText(f: Formula, call: TemplateCall, subjects: Subjects): string {
+function callText(of: Formula, call: TemplateCall, subjects: Subjects): string {
+  const args = writtenArguments(call);
+  const f = formulaIn(of, args);
+  const last = Object.values(f.steps).at(-1);
+  if (!last) return `${of.id.toLowerCase().replaceAll("_", " ")}, by choice; steps in Trace`;
   const symbols: Record<string, string> = {};
   Object.entries(f.params).forEach(([name, parameter], i) => {
     const given = call.arguments[i];
@@ -133,8 +147,7 @@ function callText(f: Formula, call: TemplateCall, subjects: Subjects): string {
     symbols[name] = said ?? number ?? plainSymbol(parameter.symbol);
   });
   for (const [name, step] of Object.entries(f.steps)) symbols[name] = plainSymbol(step.symbol);
-  const last = Object.values(f.steps).at(-1)!;
-  if ("equation" in last) return equationText(equationFor(last, choicesIn(f, call)), symbols);
+  if ("equation" in last) return equationText(equationFor(last, choicesGiven(f, args)), symbols);
   return "lookup" in last
     ? `table by ${symbols[last.lookup.of] ?? last.lookup.of}`
     : `${f.id
@@ -155,7 +168,7 @@ export function equationAsRead(says: Says, formula: string, subjects: Subjects):
 }
 
 function sourceOfCall(f: Formula, call: TemplateCall): string {
-  const { key, clause, basis, readIn } = sourceFor(f, choicesIn(f, call));
+  const { key, clause, basis, readIn } = sourceFor(f, choicesGiven(f, writtenArguments(call)));
   const name = key === "mechanics" || key === "practice" ? "" : `${key}${clause ? ` ${clause}` : ""}`;
   const mark = `${marks[basis]}${readIn ? ` in ${readIn}` : ""}`;
   return name === "" ? (key === "mechanics" ? "mechanics, derived" : mark) : `${name} [${mark}]`;

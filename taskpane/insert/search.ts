@@ -1,4 +1,4 @@
-import { basisText, families, sources, type Formula } from "../../src/core/index.ts";
+import { basisText, families, sources, variantsOf, type Formula } from "../../src/core/index.ts";
 import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
 
 /** A function that computes something, as opposed to one about the workbook. */
@@ -61,13 +61,17 @@ interface Indexed {
 function index(of: DesignFunction): Indexed {
   const { formula } = of;
   const parameters = Object.entries(formula.params);
+  const own = variantsOf(formula);
+  const steps = own.flatMap((f) => Object.values(f.steps));
   const symbols = [
     ...parameters.flatMap(([name, p]) => [p.symbol, name]),
-    formula.result.symbol,
-    ...Object.values(formula.steps).map((s) => s.symbol),
+    ...own.map((f) => f.result.symbol),
+    ...steps.map((s) => s.symbol),
   ];
-  const { key, clause = "", basis } = formula.source;
-  const clauses = [clause, ...Object.values(formula.steps).map((s) => s.clause ?? "")].join(" ");
+  const { key, basis } = formula.source;
+  const clauses = [...own.map((f) => f.source.clause ?? ""), ...steps.map((s) => s.clause ?? "")].join(" ");
+  const summaries = [formula.summary, ...own.map((f) => f.summary)].join(" ");
+  const notes = [formula, ...own].flatMap((f) => f.notes ?? []).join(" ");
   return {
     of,
     groups: [
@@ -75,11 +79,11 @@ function index(of: DesignFunction): Indexed {
       [7, new Set(words(formula.id.split("_")[0]!))],
       [6, new Set([...words(formula.id.replace(/_/g, " ")), ...words(formula.id)])],
       [5, new Set(symbols.flatMap(words))],
-      [4, new Set(words(formula.summary))],
+      [4, new Set(words(summaries))],
       [4, new Set([...words(clauses), ...words(clauses.replace(/[()]/g, " "))])],
       [3, new Set(words(`${key} ${sources[key]} ${families[formula.family]}`))],
       [2, new Set(words(parameters.map(([, p]) => p.text).join(" ")))],
-      [1, new Set(words(`${(formula.notes ?? []).join(" ")} ${basisText[basis]}`))],
+      [1, new Set(words(`${notes} ${basisText[basis]}`))],
     ],
   };
 }

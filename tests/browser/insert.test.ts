@@ -83,10 +83,10 @@ describe("inserting a function into a sheet of one's own", () => {
     await page.getByText("Look again: it is empty now.").waitFor();
     await clickCell(page, own, "B3");
     await take(/^Take .* for area of the prestressing/).click();
-    await page.getByText("=KERN.TENDON_FORCE(B4,B3)").waitFor();
+    await page.getByText("=KERN.TENDON_FORCE(B3,B4)").waitFor();
     await page.getByRole("button", { name: "Insert the formula" }).click();
     await page.getByText(/D5 shows 1260/).waitFor();
-    expect(await readCell(page, own, "D5")).toMatchObject({ value: 1260, formula: "=KERN.TENDON_FORCE(B4,B3)" });
+    expect(await readCell(page, own, "D5")).toMatchObject({ value: 1260, formula: "=KERN.TENDON_FORCE(B3,B4)" });
     await page.getByRole("button", { name: "Trace D5" }).click();
     await page.getByRole("article", { name: "KERN.TENDON_FORCE" }).waitFor();
   });

@@ -147,7 +147,7 @@ describe("the newcomer's path", () => {
     await tab(page, "Trace").click();
     const cell = await cellOf(page, "fcTransfer");
     await clickCell(page, sheet, cell);
-    const call = page.getByRole("article", { name: "KERN.COMPRESSION_LIMIT_TRANSFER_EN1992_2004" });
+    const call = page.getByRole("article", { name: "KERN.COMPRESSION_LIMIT_EN1992_2004" });
     await call.waitFor();
     await call.locator("math").first().waitFor();
     await expect.poll(async () => call.innerText(), { timeout: 10_000 }).toMatch(/5\.10\.2\.2/);

@@ -74,7 +74,7 @@ describe("the reference in the panel", () => {
   it("opens from Trace and from Insert, goes back to them, and hands a function to Insert", async () => {
     const { page, errors } = await shop.open();
     await whenReady(page);
-    await typeInCell(page, "Sheet1", "B3", "=KERN.TENDON_FORCE(1400,900)");
+    await typeInCell(page, "Sheet1", "B3", "=KERN.TENDON_FORCE(900,1400)");
     await clickCell(page, "Sheet1", "B3");
     await page.getByRole("tab", { name: "Trace" }).click();
     await page.getByRole("button", { name: "Reference page of TENDON_FORCE" }).click();

@@ -30,9 +30,9 @@ describe("reading a cell's formula", () => {
   });
 
   it("lists nested calls from the outside in, says which is the whole formula, and which argument is a call's result", () => {
-    const { calls } = readFormula('=IF(A1>0,KERN.TENDON_FORCE(KERN.FRICTION_STRESS(3,2,4,"1/m",1,5),B2),0)');
+    const { calls } = readFormula('=IF(A1>0,KERN.TENDON_FORCE(B2,KERN.FRICTION_STRESS(3,2,4,"1/m",1,5)),0)');
     expect(calls.map(({ id, depth, whole }) => [id, depth, whole])).toEqual([
-      ["TENDON_FORCE", 0, false],
+      ["TENDON_FORCE", false, 0],
       ["FRICTION_STRESS", 1, false],
     ]);
     expect(calls[0]!.arguments[0]).toMatchObject({ kind: "call", call: 1 });
@@ -48,7 +48,7 @@ describe("reading a cell's formula", () => {
 
   it("sees through LET to the cells and calls it names", () => {
     const { calls, references } = readFormula(
-      '=LET(a,B1,s,KERN.FRICTION_STRESS(3,2,4,"1/m",a,5),KERN.TENDON_FORCE(s,a*2))',
+      '=LET(a,B1,s,KERN.FRICTION_STRESS(3,2,4,"1/m",a,5),KERN.TENDON_FORCE(a*2,s))',
     );
     expect(references.map((r) => r.text)).toEqual(["B1"]);
     const outer = calls.find((c) => c.id === "TENDON_FORCE")!;

@@ -8,20 +8,20 @@ function wanted(id: string, symbol: string): Quantity {
   if (found?.kind !== "number") throw new Error(`${id} has no number ${symbol}`);
   return found;
 }
-const cylinder = wanted("CONCRETE_MEAN_STRENGTH_EN1992_2004", "f_ck");
-const cube = wanted("CONCRETE_MODULUS_IS1343_1980", "f_ck");
+const cylinder = wanted("CONCRETE_TENSILE_STRENGTH_EN1992_2004", "f_ck");
+const cube = wanted("CONCRETE_MODULUS_IS1343_2012", "f_ck");
 const modulus28 = wanted("CONCRETE_TANGENT_MODULUS_EN1992_2004", "E_cm");
-const modulusAtTransfer = wanted("ELASTIC_LOSS_POST_IS1343_1980", "E_c");
+const modulusAtTransfer = wanted("ELASTIC_LOSS_IS1343_1980", "E_c");
 const modulusAtStressing = wanted("ELASTIC_LOSS_POST_EN1992_2004", "E_cm(t)");
-const tendonModulus = wanted("TRANSFORMED_AREA", "E_p");
+const tendonModulus = wanted("TRANSFORMED_SECTION", "E_p");
 const tensile = wanted("RELAXATION_LOSS_EN1992_2004", "f_pk");
-const proof = wanted("JACKING_STRESS_LIMIT_EN1992_2004", "f_p0.1k");
+const proof = wanted("TENDON_STRESS_LIMIT_EN1992_2004", "f_p0.1k");
 const afterAll = wanted("ANCHORAGE_LENGTH_EN1992_2004", "σ_pm∞");
 const atJack = wanted("FRICTION_STRESS", "σ_p0");
 const afterRelease = wanted("TRANSMISSION_LENGTH_EN1992_2004", "σ_pm0");
-const topFlange = wanted("I_SECTION_AREA", "b_top");
+const topFlange = wanted("I_SECTION", "b_top");
 const composite = wanted("TOPPING_STRESS", "I'");
-const meanForce = wanted("CHARACTERISTIC_PRESTRESS_UPPER_EN1992_2004", "P_m,t");
+const meanForce = wanted("CHARACTERISTIC_PRESTRESS_EN1992_2004", "P_m,t");
 const upperFactor = wanted("TENSION_UTILISATION", "r_sup");
 const selfWeight = wanted("ELASTIC_LOSS_SEQUENCE", "M_g");
 

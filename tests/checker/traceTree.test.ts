@@ -339,7 +339,7 @@ describe("the calculation note", () => {
         A2: "Area",
         B2: 0.3,
         C2: "m2",
-        F9: { f: "=KERN.FIBRE_STRESS(B1,0,0,B2*10^6,2*10^10,350)", v: 4 },
+        F9: { f: "=KERN.FIBRE_STRESS(B2*10^6,2*10^10,0,B1,0,350)", v: 4 },
       }),
     );
     expect(text).toMatch(

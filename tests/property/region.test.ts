@@ -41,13 +41,18 @@ const row = fc.tuple(
 const rows = fc.array(row, { minLength: 1, maxLength: 5 }) as fc.Arbitrary<readonly Row[]>;
 const bounds = [-900, 700, 10, 60000] as const;
 
+const vertex = (all: readonly Row[], k: number, result: string): number =>
+  call("REGION_VERTEX", all, bounds[0], bounds[1], k, result, bounds[2], bounds[3]);
+const minForce = (all: readonly Row[], result: string): number =>
+  call("REGION_MIN_FORCE", all, bounds[0], bounds[1], result, bounds[2], bounds[3]);
+
 /** The stresses of all checked fibres through FIBRE_STRESS, each with the distance to the nearer limit. */
 function least(all: readonly Row[], P: number, e: number): number {
   return Math.min(
     ...all.flatMap(([M, r, f_c, f_t, A, I, y_b, h, fibre]) => {
       const ys = [...(fibre === "TOP" ? [] : [y_b]), ...(fibre === "BOTTOM" ? [] : [y_b - h])];
       return ys.map((y) => {
-        const stress = call("FIBRE_STRESS", r * P, e + y_b - all[0]![6], M, A, I, y);
+        const stress = call("FIBRE_STRESS", A, I, e + y_b - all[0]![6], r * P, M, y);
         return Math.min(stress - f_t, f_c - stress);
       });
     }),
@@ -60,10 +65,12 @@ interface Corner {
 }
 const outline = (all: readonly Row[], given: readonly number[] = bounds): readonly Corner[] | undefined =>
   maybe(() => {
-    const n = call("REGION_VERTEX_COUNT", all, ...given);
+    const corner = (k: number | null, result: string): number =>
+      call("REGION_VERTEX", all, given[0]!, given[1]!, k, result, ...given.slice(2));
+    const n = corner(null, "COUNT");
     return Array.from({ length: n }, (_, k) => ({
-      u: call("REGION_VERTEX_RECIPROCAL", k + 1, all, ...given) / 1000,
-      e: call("REGION_VERTEX_ECCENTRICITY", k + 1, all, ...given),
+      u: corner(k + 1, "RECIPROCAL") / 1000,
+      e: corner(k + 1, "ECCENTRICITY"),
     }));
   });
 /** Turn from one edge to the next, scaled to the extent of the region. */
@@ -89,10 +96,8 @@ describe("the region of force and eccentricity", () => {
         );
         expect(corners[0]!.u).toBeGreaterThanOrEqual(Math.max(...corners.map(({ u }) => u)) * (1 - 1e-9));
         for (const name of ["RECIPROCAL", "ECCENTRICITY", "FORCE"])
-          expect(call(`REGION_VERTEX_${name}`, corners.length + more, all, ...bounds)).toBe(
-            call(`REGION_VERTEX_${name}`, 1, all, ...bounds),
-          );
-        expect(call("REGION_VERTEX_FORCE", 1, all, ...bounds) * corners[0]!.u).toBeCloseTo(1, 9);
+          expect(vertex(all, corners.length + more, name)).toBe(vertex(all, 1, name));
+        expect(vertex(all, 1, "FORCE") * corners[0]!.u).toBeCloseTo(1, 9);
       }),
     );
     expect(seen).toBeGreaterThan(20);
@@ -157,11 +162,11 @@ describe("the region of force and eccentricity", () => {
   test("has its least force where a search over all eccentricities finds it", () => {
     fc.assert(
       fc.property(rows, (all) => {
-        const P = maybe(() => call("REGION_LEAST_FORCE", all, ...bounds));
+        const P = maybe(() => minForce(all, "FORCE"));
         const n = 400;
         const searched = Array.from({ length: n + 1 }, (_, i) =>
           maybe(() =>
-            call("FEASIBLE_FORCE_LEAST", bounds[0] + ((bounds[1] - bounds[0]) * i) / n, all, bounds[2], bounds[3]),
+            call("FEASIBLE_FORCE", all, bounds[0] + ((bounds[1] - bounds[0]) * i) / n, "MIN", bounds[2], bounds[3]),
           ),
         ).filter((p) => p !== undefined);
         if (P === undefined) {
@@ -169,7 +174,7 @@ describe("the region of force and eccentricity", () => {
           return;
         }
         for (const other of searched) expect(other).toBeGreaterThanOrEqual(P * (1 - 1e-9));
-        const e = call("REGION_LEAST_FORCE_ECCENTRICITY", all, ...bounds);
+        const e = minForce(all, "ECCENTRICITY");
         expect(least(all, P, e)).toBeGreaterThan(-1e-9 * (1 + P / 1000));
         expect(least(all, P * (1 - 1e-6), e) < 1e-9 || Math.abs(P - bounds[2]) < 1e-6).toBe(true);
       }),
@@ -181,8 +186,8 @@ describe("the region of force and eccentricity", () => {
     fc.assert(
       fc.property(rows, double(500, 15000), double(-300, 600), (all, P, e) => {
         const [low, high] = [
-          maybe(() => call("FEASIBLE_ECCENTRICITY_LEAST", P, all, -900, 700)),
-          maybe(() => call("FEASIBLE_ECCENTRICITY_GREATEST", P, all, -900, 700)),
+          maybe(() => call("FEASIBLE_ECCENTRICITY", all, -900, 700, P, "MIN")),
+          maybe(() => call("FEASIBLE_ECCENTRICITY", all, -900, 700, P, "MAX")),
         ];
         expect(low === undefined).toBe(high === undefined);
         if (low !== undefined && high !== undefined) {
@@ -195,8 +200,8 @@ describe("the region of force and eccentricity", () => {
           }
         }
         const [less, more] = [
-          maybe(() => call("FEASIBLE_FORCE_LEAST", e, all)),
-          maybe(() => call("FEASIBLE_FORCE_GREATEST", e, all)),
+          maybe(() => call("FEASIBLE_FORCE", all, e, "MIN")),
+          maybe(() => call("FEASIBLE_FORCE", all, e, "MAX")),
         ];
         expect(less === undefined).toBe(more === undefined);
         if (less !== undefined && more !== undefined) {
@@ -212,9 +217,8 @@ describe("the region of force and eccentricity", () => {
   test("takes a bound into account: less room never lowers the least force", () => {
     fc.assert(
       fc.property(rows, double(-200, 700), (all, e_max) => {
-        const narrow = maybe(() => call("REGION_LEAST_FORCE", all, -900, e_max, 10, 60000));
-        if (narrow !== undefined)
-          expect(narrow).toBeGreaterThanOrEqual(call("REGION_LEAST_FORCE", all, ...bounds) * (1 - 1e-9));
+        const narrow = maybe(() => call("REGION_MIN_FORCE", all, -900, e_max, "FORCE", 10, 60000));
+        if (narrow !== undefined) expect(narrow).toBeGreaterThanOrEqual(minForce(all, "FORCE") * (1 - 1e-9));
       }),
     );
   });
@@ -224,9 +228,9 @@ describe("a design in the region", () => {
   test("has the margin of its closest fibre stress, in the condition named", () => {
     fc.assert(
       fc.property(rows, double(500, 15000), double(-300, 600), (all, P, e) => {
-        const margin = call("REGION_MARGIN", P, e, all);
+        const margin = call("REGION_MARGIN", all, P, e, "MARGIN");
         expect(margin).toBeCloseTo(least(all, P, e), 8);
-        const i = call("REGION_GOVERNING_CONDITION", P, e, all);
+        const i = call("REGION_MARGIN", all, P, e, "CONDITION");
         const base = all[0]![6];
         expect(least([all[i - 1]!], P, e + all[i - 1]![6] - base)).toBeCloseTo(margin, 8);
       }),
@@ -239,30 +243,30 @@ describe("the cable zone", () => {
     fc.assert(
       fc.property(row, double(500, 15000), (one, P) => {
         const [M, r, f_c, f_t, A, I, y_b, h] = one;
-        const zone = (which: string): number => call(`CABLE_ZONE_${which}`, P, M, f_c, f_t, A, I, y_b, h, r);
+        const zone = (bound: string): number => call("CABLE_ZONE", A, I, y_b, h, f_c, f_t, P, M, bound, r);
         const all = [[...one.slice(0, 8), "BOTH"]] as unknown as readonly Row[];
-        const [low, high] = [zone("LEAST"), zone("GREATEST")];
+        const [low, high] = [zone("MIN"), zone("MAX")];
         const region = maybe(() => [
-          call("FEASIBLE_ECCENTRICITY_LEAST", P, all, -10000, 10000),
-          call("FEASIBLE_ECCENTRICITY_GREATEST", P, all, -10000, 10000),
+          call("FEASIBLE_ECCENTRICITY", all, -10000, 10000, P, "MIN"),
+          call("FEASIBLE_ECCENTRICITY", all, -10000, 10000, P, "MAX"),
         ]);
         if (low <= high) {
           expect(region![0]).toBeCloseTo(low, 6);
           expect(region![1]).toBeCloseTo(high, 6);
           expect(
-            warnings(found("CABLE_ZONE_LEAST"), [P, M, f_c, f_t, A, I, y_b, h, r]).filter((w) =>
+            warnings(found("CABLE_ZONE"), [A, I, y_b, h, f_c, f_t, P, M, "MIN", r]).filter((w) =>
               w.startsWith("no eccentricity"),
             ),
           ).toEqual([]);
         } else {
           expect(region).toBeUndefined();
           expect(
-            warnings(found("CABLE_ZONE_LEAST"), [P, M, f_c, f_t, A, I, y_b, h, r]).filter((w) =>
+            warnings(found("CABLE_ZONE"), [A, I, y_b, h, f_c, f_t, P, M, "MIN", r]).filter((w) =>
               w.startsWith("no eccentricity"),
             ),
           ).toHaveLength(1);
         }
-        const stresses = (e: number) => [y_b, y_b - h].map((y) => call("FIBRE_STRESS", r * P, e, M, A, I, y));
+        const stresses = (e: number) => [y_b, y_b - h].map((y) => call("FIBRE_STRESS", A, I, e, r * P, M, y));
         expect(Math.min(Math.abs(stresses(low)[0]! - f_t), Math.abs(stresses(low)[1]! - f_c))).toBeLessThan(1e-9);
         expect(Math.min(Math.abs(stresses(high)[0]! - f_c), Math.abs(stresses(high)[1]! - f_t))).toBeLessThan(1e-9);
       }),
@@ -270,7 +274,7 @@ describe("the cable zone", () => {
   });
 
   test("moves down with a sagging moment by M/P", () => {
-    const zone = (M: number): number => call("CABLE_ZONE_LEAST", 2000, M, 20, 0, 4e5, 2e10, 400, 800);
+    const zone = (M: number): number => call("CABLE_ZONE", 4e5, 2e10, 400, 800, 20, 0, 2000, M, "MIN");
     expect(zone(500) - zone(0)).toBeCloseTo((500 / 2000) * 1000, 9);
   });
 });

@@ -34,9 +34,9 @@ describe("stressing instructions that no equipment stands for", () => {
   });
   it("warns where the take-up of a nut asks for much more at the jack", () => {
     // 3 mm in 1 m at 205 GPa: 615 MPa more.
-    expect(kern("LOCK_OFF_JACKING_STRESS", 1, 205, 1000, 3)).toBeCloseTo(1615, 9);
-    expect(told("LOCK_OFF_JACKING_STRESS", 1, 205, 1000, 3).join()).toMatch(/615 MPa more than the 1000 MPa/);
-    expect(told("LOCK_OFF_JACKING_STRESS", 10, 205, 700, 1)).toEqual([]);
+    expect(kern("LOCK_OFF", 1, 205, 3, "JACKING_STRESS", 1000)).toBeCloseTo(1615, 9);
+    expect(told("LOCK_OFF", 1, 205, 3, "JACKING_STRESS", 1000).join()).toMatch(/615 MPa more than the 1000 MPa/);
+    expect(told("LOCK_OFF", 10, 205, 1, "JACKING_STRESS", 700)).toEqual([]);
   });
   it("counts strokes whole: one more for what is left over, none for the last bits of a division", () => {
     for (let stroke = 100; stroke < 600; stroke += 0.07)

@@ -2,6 +2,7 @@ import { a1, type Address, type Area, areaA1 } from "../../cells/index.ts";
 import {
   basisText,
   choicesGiven,
+  formulaIn,
   parametersFor,
   sourceFor,
   type Argument,
@@ -178,7 +179,9 @@ export interface Placed {
 
 /** A check from a row on: source and remarks, heads of the inputs, a row a value, further inputs and ranges beneath. */
 export function putProof(w: SheetWriter, start: number, number: number, proof: Proof): Placed {
-  const { case: c, formula: f, entries } = proof;
+  const { case: c, formula, entries } = proof;
+  const firstArguments = entries[0]?.args ?? [];
+  const f = formulaIn(formula, firstArguments);
   const name = `KERN.${f.id}`;
   w.put(start, columns.no, "block", String(number));
   w.sentence(
@@ -188,9 +191,8 @@ export function putProof(w: SheetWriter, start: number, number: number, proof: P
     columns.what,
     w.widths.length - 1,
   );
-  const firstArguments = entries[0]?.args ?? [];
   const parameters = parametersFor(f, firstArguments);
-  const source = sourceFor(f, choicesGiven(f, firstArguments));
+  const source = sourceFor(formula, choicesGiven(f, firstArguments));
   const scalars = parameters
     .map((p, i) => ({ p, i }))
     .filter(({ p, i }) => p.kind !== "table" && entries.some(({ args }) => args[i] !== undefined && args[i] !== null));

@@ -1,6 +1,7 @@
 import {
   allowedText,
   format,
+  formulaIn,
   outside,
   parametersFor,
   reasonOf,
@@ -70,13 +71,15 @@ function ownResult(args: readonly Argument[], f: Formula): number | string {
 
 function entryOf(c: PublishedCase, row: CaseRow, f: Formula, traced: Traced | undefined): Entry {
   const { then } = row;
-  const step = c.step === undefined ? undefined : f.steps[c.step];
-  const own = step?.unit ?? f.result.unit;
-  const symbol = plainSymbol(step?.symbol ?? f.result.symbol);
+  const args = argumentsOf(row, f);
+  const { steps, result } = formulaIn(f, args);
+  const step = c.step === undefined ? undefined : steps[c.step];
+  const own = step?.unit ?? result.unit;
+  const symbol = plainSymbol(step?.symbol ?? result.symbol);
   return {
     what: [c.step === undefined ? symbol : `step ${symbol}`, ...(then ? [then.text] : [])].join("; "),
     basis: basisOf(c),
-    args: argumentsOf(row, f),
+    args,
     asPrinted: row.inputs.map(withUnit),
     printed: {
       text: row.printed,

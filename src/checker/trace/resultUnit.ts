@@ -1,5 +1,5 @@
 import { type FormulaNode, numberIn, ourFunction } from "../../cells/index.ts";
-import { formulas } from "../../core/index.ts";
+import { formulaIn, formulas, type Argument } from "../../core/index.ts";
 import type { CellContent } from "../../hosts/index.ts";
 import { numberText } from "../../typeset/index.ts";
 import { unitHeld, type Label } from "./labels.ts";
@@ -18,8 +18,15 @@ const first = new Set([
   "_XLFN.SINGLE",
 ]);
 
+interface Scaled {
+  readonly id: string;
+  /** What the call writes out; an empty range for what it refers to. */
+  readonly args: readonly Argument[];
+  readonly factor: number;
+}
+
 /** The one function of ours whose result a formula gives, and what it is multiplied by; undefined where the formula is more than that. */
-function scaledResult(node: FormulaNode | null): { readonly id: string; readonly factor: number } | undefined {
+function scaledResult(node: FormulaNode | null): Scaled | undefined {
   if (!node) return undefined;
   const times = (inside: FormulaNode, factor: number | undefined) => {
     const of = factor === undefined ? undefined : scaledResult(inside);
@@ -40,15 +47,21 @@ function scaledResult(node: FormulaNode | null): { readonly id: string; readonly
   if (node.type !== "CallExpression") return undefined;
   const name = node.callee.name ?? "";
   const id = ourFunction(name);
-  if (id !== undefined) return { id, factor: 1 };
+  if (id !== undefined) return { id, args: node.arguments.map(writtenOut), factor: 1 };
   return first.has(name.toUpperCase()) ? scaledResult(node.arguments[0] ?? null) : undefined;
+}
+
+function writtenOut(node: FormulaNode | null): Argument {
+  if (!node) return undefined;
+  return node.type === "Literal" && typeof node.value !== "boolean" ? (node.value as Argument) : [];
 }
 
 /** Where the unit beside a cell is not that of what its formula gives: the function's result, converted or not. */
 export function resultMisfit(tree: FormulaNode, label: Label | undefined, content: CellContent): string | undefined {
   const held = unitHeld(label, content);
   const given = scaledResult(tree);
-  const unit = formulas.find(({ id }) => id === given?.id)?.result.unit;
+  const of = formulas.find(({ id }) => id === given?.id);
+  const unit = of && given && formulaIn(of, given.args).result.unit;
   const own = unit === undefined ? undefined : spelledUnit(unit);
   if (!held || !given || unit === undefined || !own || typeof content.value !== "number") return undefined;
   const beside = held.text === "–" || held.text === "-" ? "a plain number" : held.text;

@@ -1,5 +1,15 @@
 import { readFormula, type Call } from "../../cells/index.ts";
-import { basisText, formulas, reasonOf, sourceFor, sources, spills, type Declaration } from "../../core/index.ts";
+import {
+  basisText,
+  choicesGiven,
+  formulas,
+  reasonOf,
+  sourceFor,
+  sources,
+  spills,
+  type Argument,
+  type Declaration,
+} from "../../core/index.ts";
 import { clauseWords } from "../../typeset/index.ts";
 
 /** The short name of a work: what stands before its first comma or colon that is followed by a blank. */
@@ -19,14 +29,12 @@ export function basisOf(of: Declaration, choices: Readonly<Record<string, unknow
   return `${basisText[source.basis]}${source.readIn ? `, in ${workOf(source.readIn)}` : ""}`;
 }
 
-/** What a call has typed in as arguments, by name. */
-function typedIn({ params }: Declaration, call: Call): Readonly<Record<string, unknown>> {
-  return Object.fromEntries(
-    Object.keys(params).flatMap((name, i) => {
-      const written = call.arguments[i];
-      return written?.kind === "literal" ? [[name, written.value]] : [];
-    }),
-  );
+/** The arguments that a call writes out; an empty range for those it refers to. */
+export function writtenOut(call: Call): readonly Argument[] {
+  return call.arguments.map((written) => {
+    if (written.kind === "literal") return written.value;
+    return written.text.trim() === "" ? undefined : [];
+  });
 }
 
 const known = new Map<string, string>();
@@ -41,7 +49,9 @@ export function sourceOfFormula(formula: string): string {
     const places = [
       ...new Set(
         calls.flatMap((call) =>
-          [...formulas, ...spills].filter((f) => f.id === call.id).map((f) => placeInWork(f, typedIn(f, call))),
+          [...formulas, ...spills]
+            .filter((f) => f.id === call.id)
+            .map((f) => placeInWork(f, choicesGiven(f, writtenOut(call)))),
         ),
       ),
     ];

@@ -6,6 +6,7 @@ import { tendon } from "./tendon.ts";
 import { pretension } from "./pretension.ts";
 import { is1343 } from "./is1343.ts";
 import { region } from "./region.ts";
+import { chosen } from "./chosen.ts";
 import { composite } from "./composite.ts";
 import { limitQuantities } from "./limits.ts";
 import { detailing } from "./detailing.ts";
@@ -38,4 +39,5 @@ export const q = merged(
   strength,
   shear,
   endZone,
+  chosen,
 );

@@ -7,74 +7,74 @@ describe("creep coefficient", () => {
   // β(f_cm). Its 45 MPa therefore stand for 36 MPa here. It leaves α_1 and α_2 out of φ_RH up to 45 MPa (here up to 35 MPa),
   // so that φ_RH compares in the branch without them, and φ itself does not compare.
   it("has the published factors", () => {
-    const steps = stepsOf("CREEP_COEFFICIENT", 36, 45, 677.419, 90, 25550, "N");
+    const steps = stepsOf("CREEP_COEFFICIENT", 677.419, 36, "N", 45, 90, 25550);
     expectPrinted(steps.beta_fcm!, "2.800");
     expectPrinted(steps.beta_t0!, "0.391");
     expectPrinted(steps.beta_H!, "1262.65");
     expectPrinted(steps.beta_c!, "0.986");
-    expectPrinted(stepsOf("CREEP_COEFFICIENT", 35, 45, 677.419, 90, 25550, "N").phi_RH!, "1.626");
+    expectPrinted(stepsOf("CREEP_COEFFICIENT", 677.419, 35, "N", 45, 90, 25550).phi_RH!, "1.626");
   });
 
   it("takes both laws of humidity and β_H as one at f_cm = 35 MPa", () => {
-    const below = kern("CREEP_COEFFICIENT", 35, 60, 300, 28, 10000, "N");
-    const above = kern("CREEP_COEFFICIENT", 35 + 1e-9, 60, 300, 28, 10000, "N");
+    const below = kern("CREEP_COEFFICIENT", 300, 35, "N", 60, 28, 10000);
+    const above = kern("CREEP_COEFFICIENT", 300, 35 + 1e-9, "N", 60, 28, 10000);
     expect(above / below).toBeCloseTo(1, 9);
   });
 
   it("loses the size effect at 100 % humidity for f_cm up to 35 MPa", () => {
-    expect(stepsOf("CREEP_COEFFICIENT", 33, 100, 100, 28, 10000, "N").phi_RH).toBe(1);
+    expect(stepsOf("CREEP_COEFFICIENT", 100, 33, "N", 100, 28, 10000).phi_RH).toBe(1);
   });
 
   it("bounds β_H by 1500 α_3", () => {
-    expect(stepsOf("CREEP_COEFFICIENT", 33, 80, 1500, 28, 10000, "N").beta_H).toBe(1500);
-    const strong = stepsOf("CREEP_COEFFICIENT", 68, 80, 1500, 28, 10000, "N");
+    expect(stepsOf("CREEP_COEFFICIENT", 1500, 33, "N", 80, 28, 10000).beta_H).toBe(1500);
+    const strong = stepsOf("CREEP_COEFFICIENT", 1500, 68, "N", 80, 28, 10000);
     expect(strong.beta_H).toBe(1500 * strong.alpha_3!);
   });
 
   it("adjusts the age at loading by cement class and never below half a day", () => {
     // (B.9) at t_0 = 1 d: 9/(2 + 1) + 1 = 4; by hand.
-    expect(stepsOf("CREEP_COEFFICIENT", 48, 70, 300, 1, 1000, "R").t_0adj).toBe(4);
-    expect(stepsOf("CREEP_COEFFICIENT", 48, 70, 300, 1, 1000, "N").t_0adj).toBe(1);
-    expect(stepsOf("CREEP_COEFFICIENT", 48, 70, 300, 1, 1000, "S").t_0adj).toBe(0.5);
+    expect(stepsOf("CREEP_COEFFICIENT", 300, 48, "R", 70, 1, 1000).t_0adj).toBe(4);
+    expect(stepsOf("CREEP_COEFFICIENT", 300, 48, "N", 70, 1, 1000).t_0adj).toBe(1);
+    expect(stepsOf("CREEP_COEFFICIENT", 300, 48, "S", 70, 1, 1000).t_0adj).toBe(0.5);
   });
 
   it("takes a temperature-adjusted age for the age at loading, and real days for the duration", () => {
-    const steps = stepsOf("CREEP_COEFFICIENT", 48, 70, 300, 1, 1000, "N", 7);
+    const steps = stepsOf("CREEP_COEFFICIENT", 300, 48, "N", 70, 1, 1000, 7);
     expect(steps.t_0adj).toBe(7);
-    expect(steps.beta_c).toBe(stepsOf("CREEP_COEFFICIENT", 48, 70, 300, 1, 1000, "N").beta_c);
+    expect(steps.beta_c).toBe(stepsOf("CREEP_COEFFICIENT", 300, 48, "N", 70, 1, 1000).beta_c);
   });
 
   it("warns below 40 % humidity", () => {
-    expect(warningsOf("CREEP_COEFFICIENT", 48, 35, 300, 7, 1000, "N")).toEqual([
+    expect(warningsOf("CREEP_COEFFICIENT", 300, 48, "N", 35, 7, 1000)).toEqual([
       "RH (relative humidity of the surroundings) = 35 % is outside the range of EN 1992-1-1 3.1.4(5), 40 to 100 %",
     ]);
-    expect(warningsOf("CREEP_COEFFICIENT", 48, 40, 300, 7, 1000, "N")).toEqual([]);
+    expect(warningsOf("CREEP_COEFFICIENT", 300, 48, "N", 40, 7, 1000)).toEqual([]);
   });
 
   test.each([
     [
       "before loading",
-      () => kern("CREEP_COEFFICIENT", 48, 70, 300, 28, 27, "N"),
+      () => kern("CREEP_COEFFICIENT", 300, 48, "N", 70, 28, 27),
       "t (age of concrete at which creep is wanted) = 27 days is below 28 days, the age at loading; allowed: at least 28 days",
     ],
     [
       "humidity",
-      () => kern("CREEP_COEFFICIENT", 48, 101, 300, 28, 100, "N"),
+      () => kern("CREEP_COEFFICIENT", 300, 48, "N", 101, 28, 100),
       "RH (relative humidity of the surroundings) = 101 % is above 100 %; allowed: 0 to 100 %",
     ],
     [
       "size",
-      () => kern("CREEP_COEFFICIENT", 48, 70, 0, 28, 100, "N"),
+      () => kern("CREEP_COEFFICIENT", 0, 48, "N", 70, 28, 100),
       "h0 (notional size) = 0 mm is not above 0 mm; allowed: above 0 mm",
     ],
     [
       "strength",
-      () => kern("CREEP_COEFFICIENT", 110, 70, 300, 28, 100, "N"),
+      () => kern("CREEP_COEFFICIENT", 300, 110, "N", 70, 28, 100),
       "fcm (mean cylinder strength at 28 days) = 110 MPa is above 98 MPa; allowed: 20 to 98 MPa",
     ],
     [
       "loading missing",
-      () => kern("CREEP_COEFFICIENT", 48, 70, 300, "", 100, "N"),
+      () => kern("CREEP_COEFFICIENT", 300, 48, "N", 70, "", 100),
       "t0 (age of concrete at loading) is missing; a number in days is needed (allowed: above 0 days)",
     ],
   ])("refuses %s", (_, refused, message) => {
@@ -146,18 +146,18 @@ describe("temperature-adjusted age", () => {
 
 describe("non-linear creep", () => {
   it("starts at 0.45 of the strength", () => {
-    expect(kern("NONLINEAR_CREEP_COEFFICIENT", 2, 13.5, 30)).toBe(2);
-    expect(kern("NONLINEAR_CREEP_COEFFICIENT", 2, 13.5 + 1e-9, 30)).toBeCloseTo(2, 8);
+    expect(kern("NONLINEAR_CREEP_COEFFICIENT", 30, 2, 13.5)).toBe(2);
+    expect(kern("NONLINEAR_CREEP_COEFFICIENT", 30, 2, 13.5 + 1e-9)).toBeCloseTo(2, 8);
   });
 
   it("grows by e^(1.5 (k − 0.45))", () => {
     // k_σ = 0.55: 2 e^0.15, by hand.
-    expectPrinted(kern("NONLINEAR_CREEP_COEFFICIENT", 2, 16.5, 30), "2.32367");
+    expectPrinted(kern("NONLINEAR_CREEP_COEFFICIENT", 30, 2, 16.5), "2.32367");
   });
 
   it("cautions above 0.6 of the strength only", () => {
-    expect(warningsOf("NONLINEAR_CREEP_COEFFICIENT", 2, 17.9, 30)).toEqual([]);
-    expect(warningsOf("NONLINEAR_CREEP_COEFFICIENT", 2, 18.1, 30)).toEqual([
+    expect(warningsOf("NONLINEAR_CREEP_COEFFICIENT", 30, 2, 17.9)).toEqual([]);
+    expect(warningsOf("NONLINEAR_CREEP_COEFFICIENT", 30, 2, 18.1)).toEqual([
       "σc is above 0.6 fck(t0), the most that EN 1992-1-1 5.10.2.2(5) allows at transfer",
     ]);
   });

@@ -13,8 +13,8 @@ describe("published draw-in", () => {
       [6.2195, start - p1 * 6.2195],
       [15, start - p1 * 6.2195 - p2 * (15 - 6.2195)],
     ];
-    prints(kern("DRAW_IN_LENGTH_TABLE", table, 195, 6) - 6.2195, "1.7");
-    const level = kern("DRAW_IN_LEVEL_STRESS_TABLE", table, 195, 6);
+    prints(kern("DRAW_IN_STATIONS", table, 195, 6, "LENGTH") - 6.2195, "1.7");
+    const level = kern("DRAW_IN_STATIONS", table, 195, 6, "LEVEL_STRESS");
     const loss = ((start - kern("STRESS_AFTER_DRAW_IN", start, level)) * area) / 1000;
     // The source rounds the 1.697 m to 1.70 m before it goes on: 2 · 99.61 kN/m · 0.005 m besides half a unit of the last digit.
     expect(Math.abs(loss - 643)).toBeLessThanOrEqual(0.5 + 2 * 99.61 * 0.005);
@@ -24,14 +24,14 @@ describe("published draw-in", () => {
   test("uniform slope", () => {
     const k = (0.18 * 0.258) / 43 + 0.002;
     prints(k, "0.00308");
-    prints(kern("DRAW_IN_LENGTH_UNIFORM", 43, 190, 1455 * k, 6), "15.95");
+    prints(kern("DRAW_IN_UNIFORM", 43, 190, 1455 * k, 6, "LENGTH"), "15.95");
   });
 
   // Official question (UPSC 2022); text seen: 5 mm over 30 m without friction, 3.5 % of 1000 N/mm².
   // Result recalled from memory (Indian textbook): 3 mm over 10 m, 63.0 N/mm².
   test("no friction: the slip spreads over the whole length", () => {
-    prints((kern("DRAW_IN_LOSS_UNIFORM", 30, 210, 0, 5) / 1000) * 100, "3.5");
-    prints(kern("DRAW_IN_LOSS_UNIFORM", 10, 210, 0, 3), "63.0");
+    prints((kern("DRAW_IN_UNIFORM", 30, 210, 0, 5, "LOSS") / 1000) * 100, "3.5");
+    prints(kern("DRAW_IN_UNIFORM", 10, 210, 0, 3, "LOSS"), "63.0");
   });
 });
 
@@ -49,22 +49,22 @@ describe("area rule", () => {
 
   test("exponential friction along a straight tendon: closed form of the area", () => {
     const [s0, k, slip, E] = [1400, 0.004, 6, 195] as const;
-    const l = kern("DRAW_IN_LENGTH", line, 0.2, k, "1/m", E, "LEFT", s0, slip);
+    const l = kern("DRAW_IN", line, 0.2, k, "1/m", E, "LEFT", s0, slip, "LENGTH");
     const mean = (-s0 * Math.expm1(-k * l)) / (k * l);
     expect((2 * l * (mean - s0 * Math.exp(-k * l))) / (slip * E)).toBeCloseTo(1, 10);
-    expect(kern("DRAW_IN_LEVEL_STRESS", line, 0.2, k, "1/m", E, "LEFT", s0, slip)).toBeCloseTo(
+    expect(kern("DRAW_IN", line, 0.2, k, "1/m", E, "LEFT", s0, slip, "LEVEL_STRESS")).toBeCloseTo(
       s0 * Math.exp(-k * l),
       8,
     );
     // The same tendon with the wobble as an angle: k/μ.
-    expect(kern("DRAW_IN_LENGTH", line, 0.2, k / 0.2, "rad/m", E, "LEFT", s0, slip)).toBeCloseTo(l, 9);
+    expect(kern("DRAW_IN", line, 0.2, k / 0.2, "rad/m", E, "LEFT", s0, slip, "LENGTH")).toBeCloseTo(l, 9);
   });
 
   test("a kink can stop the draw-in: the stress then lies between those before and behind it", () => {
     for (const slip of [0.5, 1, 2, 3, 3.5, 5, 6, 8, 12, 20]) {
       const args = [harped, 0.2, 0.002, "1/m", 195, "LEFT", 1395, slip] as const;
-      const level = traced("DRAW_IN_LEVEL_STRESS", ...args);
-      const length = traced("DRAW_IN_LENGTH", ...args);
+      const level = traced("DRAW_IN", ...args, "LEVEL_STRESS");
+      const length = traced("DRAW_IN", ...args, "LENGTH");
       expect(Math.abs(level.proof!)).toBeLessThan(1e-9);
       expect(Math.abs(length.proof!)).toBeLessThan(1e-9);
       // By closed form: between kinks the stress decays with k alone.
@@ -83,7 +83,7 @@ describe("area rule", () => {
       }
       expect((2 * area) / (slip * 195)).toBeCloseTo(1, 9);
     }
-    expect(kern("DRAW_IN_LENGTH", harped, 0.2, 0.002, "1/m", 195, "LEFT", 1395, 2)).toBeCloseTo(8, 9);
+    expect(kern("DRAW_IN", harped, 0.2, 0.002, "1/m", 195, "LEFT", 1395, 2, "LENGTH")).toBeCloseTo(8, 9);
   });
 
   test("the dead end: the whole tendon loses, and the uniform rule says the same", () => {
@@ -92,30 +92,31 @@ describe("area rule", () => {
       [0, 1300],
       [L, 1300 - p * L],
     ];
-    const loss = kern("DRAW_IN_LOSS_UNIFORM", L, 195, p, slip);
+    const loss = kern("DRAW_IN_UNIFORM", L, 195, p, slip, "LOSS");
     expect(loss).toBeCloseTo((slip * 195) / L + p * L, 9);
-    expect(kern("DRAW_IN_LENGTH_UNIFORM", L, 195, p, slip)).toBe(L);
-    expect(kern("DRAW_IN_LENGTH_TABLE", table, 195, slip)).toBe(L);
-    expect(2 * (1300 - kern("DRAW_IN_LEVEL_STRESS_TABLE", table, 195, slip))).toBeCloseTo(loss, 8);
+    expect(kern("DRAW_IN_UNIFORM", L, 195, p, slip, "LENGTH")).toBe(L);
+    expect(kern("DRAW_IN_STATIONS", table, 195, slip, "LENGTH")).toBe(L);
+    expect(2 * (1300 - kern("DRAW_IN_STATIONS", table, 195, slip, "LEVEL_STRESS"))).toBeCloseTo(loss, 8);
   });
 
   test("just at the dead end both branches meet", () => {
     const [p, L] = [2, 15] as const;
     const slip = (p * L * L) / 195;
-    expect(kern("DRAW_IN_LOSS_UNIFORM", L, 195, p, slip * (1 + 1e-12))).toBeCloseTo(2 * p * L, 8);
-    expect(kern("DRAW_IN_LOSS_UNIFORM", L, 195, p, slip * (1 - 1e-12))).toBeCloseTo(2 * p * L, 8);
+    expect(kern("DRAW_IN_UNIFORM", L, 195, p, slip * (1 + 1e-12), "LOSS")).toBeCloseTo(2 * p * L, 8);
+    expect(kern("DRAW_IN_UNIFORM", L, 195, p, slip * (1 - 1e-12), "LOSS")).toBeCloseTo(2 * p * L, 8);
   });
 
   test("no friction at all: slip over length", () => {
     expect(
-      1400 - kern("STRESS_AFTER_DRAW_IN", 1400, kern("DRAW_IN_LEVEL_STRESS", line, 0, 0, "1/m", 195, "RIGHT", 1400, 6)),
+      1400 -
+        kern("STRESS_AFTER_DRAW_IN", 1400, kern("DRAW_IN", line, 0, 0, "1/m", 195, "RIGHT", 1400, 6, "LEVEL_STRESS")),
     ).toBeCloseTo((6 * 195) / 40, 9);
   });
 
   test("no slip: nothing changes", () => {
-    expect(kern("DRAW_IN_LENGTH", harped, 0.2, 0.002, "1/m", 195, "LEFT", 1395, 0)).toBe(0);
-    expect(kern("DRAW_IN_LEVEL_STRESS", harped, 0.2, 0.002, "1/m", 195, "LEFT", 1395, 0)).toBe(1395);
-    expect(kern("DRAW_IN_LOSS_UNIFORM", 15, 195, 2, 0)).toBe(0);
+    expect(kern("DRAW_IN", harped, 0.2, 0.002, "1/m", 195, "LEFT", 1395, 0, "LENGTH")).toBe(0);
+    expect(kern("DRAW_IN", harped, 0.2, 0.002, "1/m", 195, "LEFT", 1395, 0, "LEVEL_STRESS")).toBe(1395);
+    expect(kern("DRAW_IN_UNIFORM", 15, 195, 2, 0, "LOSS")).toBe(0);
   });
 
   test("a slip that takes all the stress has no result", () => {
@@ -123,8 +124,8 @@ describe("area rule", () => {
       [0, 0, "LINE"],
       [3, 0, "LINE"],
     ];
-    expect(() => kern("DRAW_IN_LEVEL_STRESS", short, 0.2, 0.002, "1/m", 195, "LEFT", 1000, 20)).toThrow(NoResult);
-    expect(() => kern("DRAW_IN_LEVEL_STRESS", short, 0.2, 0.002, "1/m", 195, "LEFT", 1000, 20)).toThrow(
+    expect(() => kern("DRAW_IN", short, 0.2, 0.002, "1/m", 195, "LEFT", 1000, 20, "LEVEL_STRESS")).toThrow(NoResult);
+    expect(() => kern("DRAW_IN", short, 0.2, 0.002, "1/m", 195, "LEFT", 1000, 20, "LEVEL_STRESS")).toThrow(
       "a draw-in of 20 mm takes all the stress at the anchorage",
     );
   });
@@ -156,7 +157,7 @@ describe("area rule", () => {
       "the stress rises from 1300 MPa at station 1 to 1310 MPa at station 2",
     ],
   ] as const)("%s is refused", (_, table, message) => {
-    const call = (): number => kern("DRAW_IN_LENGTH_TABLE", table, 195, 6);
+    const call = (): number => kern("DRAW_IN_STATIONS", table, 195, 6, "LENGTH");
     expect(call).toThrow(InputError);
     expect(call).toThrow(message);
   });
@@ -177,7 +178,7 @@ describe("two anchorages", () => {
       ]) {
         for (const end of ["LEFT", "RIGHT"]) {
           const { result, proof } = traced(
-            "DRAW_IN_LEVEL_STRESS",
+            "DRAW_IN",
             line,
             0.05,
             0,
@@ -186,6 +187,7 @@ describe("two anchorages", () => {
             "BOTH",
             900.011,
             left,
+            "LEVEL_STRESS",
             end,
             null,
             900,

@@ -98,28 +98,30 @@ describe("refusals name the input, its value and what is allowed", () => {
       "the points are joined by straight lines, which have no radius",
     ],
     [
-      ["I_SECTION_AREA", 1200, 900, 180, 600, 500, 250],
+      ["I_SECTION", 1200, 900, 180, 600, 500, 250, "AREA"],
       "bw (width of the web) = 600 mm is above 500 mm, the narrower flange; allowed: above 0 and at most 500 mm",
     ],
     [
       [
-        "OUTLINE_AREA",
+        "OUTLINE_SECTION",
         [
           [0, 0],
           [100, 100],
           [100, 0],
           [0, 100],
         ],
+        "AREA",
       ],
       "the outline crosses itself: the edge from point 1 (0, 0) meets the edge from point 3 (100, 0); points must run round the section in order",
     ],
     [
       [
-        "OUTLINE_AREA",
+        "OUTLINE_SECTION",
         [
           [0, 0],
           [1, 1],
         ],
+        "AREA",
       ],
       "outline (points of the outline, in order round the section) has 2 rows; at least 3 are needed, each with x (horizontal coordinate of a point of the outline), y (height of a point of the outline above the soffit)",
     ],
@@ -128,11 +130,11 @@ describe("refusals name the input, its value and what is allowed", () => {
       "j (place in the order of stressing) = 2 is not among the tendons; allowed: 1",
     ],
     [
-      ["MOMENT_UNIFORM", 10, 24, 25],
+      ["MOMENT_UNIFORM", 24, 10, 25],
       "x (distance from the left end) = 25 m is above 24 m, the span; allowed: 0 to 24 m",
     ],
     [
-      ["DRAW_IN_LEVEL_STRESS", points, 0.2, 0.002, "1/m", 195, "LEFT", 300, 45],
+      ["DRAW_IN", points, 0.2, 0.002, "1/m", 195, "LEFT", 300, 45, "LEVEL_STRESS"],
       /takes all the stress at the anchorage/,
     ],
   ] as const)("%j", ([id, ...args], message) => {

@@ -151,10 +151,12 @@ describe("the jacks", () => {
   });
 
   test("with both the end looked at is needed, with one it can only be that of the jack", () => {
-    expect(refusal("DRAW_IN_LENGTH", ...head, "BOTH", 1400, 6).message).toMatch(/end .* is missing; with both jacks/);
+    expect(refusal("DRAW_IN", ...head, "BOTH", 1400, 6, "LENGTH").message).toMatch(
+      /end .* is missing; with both jacks/,
+    );
     expect(refusal("TENDON_ELONGATION", ...head, "LEFT", 1400, "RIGHT").message).toMatch(/is the dead end/);
-    expect(kern("DRAW_IN_LENGTH", ...head, "LEFT", 1400, 6, "LEFT")).toBe(
-      kern("DRAW_IN_LENGTH", ...head, "LEFT", 1400, 6),
+    expect(kern("DRAW_IN", ...head, "LEFT", 1400, 6, "LENGTH", "LEFT")).toBe(
+      kern("DRAW_IN", ...head, "LEFT", 1400, 6, "LENGTH"),
     );
   });
 

@@ -43,7 +43,7 @@ describe("how rules were established", () => {
 
   it("a loss by draw-in or at lock-off is not called one by elastic shortening", () => {
     for (const { id, ...f } of declarations)
-      if (/^(DRAW_IN|LOCK_OFF)_LOSS/.test(id)) expect(JSON.stringify(f), id).not.toMatch(/elastic shortening/);
+      if (/^(DRAW_IN|LOCK_OFF)(_UNIFORM)?$/.test(id)) expect(JSON.stringify(f), id).not.toMatch(/elastic shortening/);
   });
 });
 
@@ -63,18 +63,29 @@ describe("ages and times end somewhere", () => {
 
   const byStepsAt = (t: number) =>
     kern(
-      "TIME_DEPENDENT_LOSS_BY_STEPS_IS1343_1980",
-      [[14, 500]],
-      1200,
-      2550,
-      400,
+      "TIME_DEPENDENT_LOSS_BY_STEPS",
       450_000,
       8e10,
+      2550,
+      400,
+      null,
+      null,
       195,
-      32,
-      3e-4,
       1860,
+      null,
+      32,
+      null,
+      null,
+      null,
+      null,
+      null,
+      [[14, 500]],
+      1200,
+      null,
+      null,
+      3e-4,
       t,
+      "IS1343_1980",
       0,
       100,
     );

@@ -43,12 +43,12 @@ describe("a labelled block", () => {
     expect(at(cells, 9, 5)).toMatchObject({ value: sourceWords(named("FRICTION_STRESS")) });
   });
   it("leaves optional arguments out unless they are ticked, and keeps the place of one between", () => {
-    const f = named("TRANSMISSION_BOND_STRENGTH_EN1992_2004");
+    const f = named("BOND_STRENGTH_EN1992_2004");
     const formula = (...included: string[]): string | undefined =>
       blockFor(f, { row: 0, column: 0 }, { included: new Set(included), tableRows: 1 }).cells.find((c) => c.formula)
         ?.formula;
-    expect(formula()).toBe("=KERN.TRANSMISSION_BOND_STRENGTH_EN1992_2004(C2,C3)");
-    expect(formula("gamma_C")).toBe("=KERN.TRANSMISSION_BOND_STRENGTH_EN1992_2004(C2,C3,,C4)");
+    expect(formula()).toBe("=KERN.BOND_STRENGTH_EN1992_2004(C2,C3,C4)");
+    expect(formula("gamma_C")).toBe("=KERN.BOND_STRENGTH_EN1992_2004(C2,C3,C4,,C5)");
   });
   it("fills in defaults of ticked arguments and gives a range as many rows as are asked for", () => {
     const relaxation = blockFor(
@@ -83,7 +83,7 @@ describe("wiring", () => {
   it("refuses several cells for one value, and a range of the wrong width", () => {
     const sigma = named("FRICTION_STRESS").parameters.find(({ name }) => name === "sigma0");
     expect(shapeFault(sigma!.parameter, { ...here, rows: 2 })).toMatch(/takes one cell; 2 × 1/);
-    const tendons = named("TRANSFORMED_AREA").parameters.find(({ name }) => name === "tendons")!;
+    const tendons = named("TRANSFORMED_SECTION").parameters.find(({ name }) => name === "tendons")!;
     expect(shapeFault(tendons.parameter, { ...here, rows: 4 })).toMatch(/has 2 columns/);
     expect(shapeFault(tendons.parameter, { ...here, rows: 4, columns: 2 })).toBeUndefined();
   });

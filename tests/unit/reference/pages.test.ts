@@ -98,9 +98,9 @@ describe("the reference pages", () => {
     "TENDON_ELONGATION",
     "ELONGATION_UNIFORM",
     "FRICTION_STRESS",
-    "DRAW_IN_LENGTH",
+    "DRAW_IN",
     "BED_ELONGATION",
-    "JACKING_STRESS_LIMIT_EN1992_2004",
+    "TENDON_STRESS_LIMIT_EN1992_2004",
   ])("%s warns of the energy in the tendon", (id) => {
     expect(plain(textOf(id))).toContain("lethal energy");
   });

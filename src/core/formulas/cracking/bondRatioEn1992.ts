@@ -23,11 +23,11 @@ export const adjustedBondRatioEn1992 = stepwise({
   source: { key: "EN1992-1-1:2004", clause: "7.3.2(3) (7.5), Table 6.2", basis: "seen", readIn: "CE:2021" },
   empirical: "50 and 20 stand for MPa",
   params: {
-    tensioning,
-    surface: tendonSurface,
-    f_ck: q.concreteStrength,
     phi_s: as(q.barDiameter, { text: "diameter of the largest bar; 0: tendons only", min: 0 }),
     phi_p: as(q.embeddedDiameter, { symbol: "φ_p", text: "equivalent diameter of the tendon" }),
+    f_ck: q.concreteStrength,
+    tensioning,
+    surface: tendonSurface,
   },
   result: q.bondRatio,
   steps: {

@@ -21,9 +21,9 @@ export const nominalCoverEn1992 = stepwise({
   source: { key: "EN1992-1-1:2004", clause: "4.4.1.1(2) (4.1), 4.4.1.2(2), (3)", basis: "memory-high" },
   empirical: "80 and 10 stand for mm",
   params: {
-    embedded,
     phi: q.embeddedDiameter,
     c_dur: as(q.barCover, { symbol: "c_min,dur", text: "min. cover for durability" }),
+    embedded,
     dc_dev: as(q.barCover, {
       symbol: "Δc_dev",
       text: "allowance for deviation; recommended 10 mm",
@@ -69,7 +69,7 @@ export const minClearSpacingEn1992 = stepwise({
   ],
   source: { key: "EN1992-1-1:2004", clause: "8.10.1.2, 8.10.1.3 Figures 8.14, 8.15", basis: "memory-high" },
   empirical: "5, 20, 40 and 50 stand for mm",
-  params: { tensioning, direction, phi: q.embeddedDiameter, d_g: q.aggregateSize },
+  params: { phi: q.embeddedDiameter, d_g: q.aggregateSize, tensioning, direction },
   result: as(q.clearDistance, { max: 2000 }),
   steps: {
     post: { symbol: "post", unit: "–", text: "1 for ducts", lookup: { of: "tensioning", values: isPost } },

@@ -24,7 +24,7 @@ export const minCrackReinforcementEn1992 = stepwise({
   family: "limits",
   summary: "Min. reinforcement to control cracks in the tension zone, tendons nearby counted",
   notes: [
-    "Not needed where 7.3.2(4) holds: TENSION_LIMIT_NO_MINIMUM_REINFORCEMENT_EN1992_2004.",
+    "Not needed where 7.3.2(4) holds: TENSION_LIMIT_EN1992_2004 with NO_MIN_REINFORCEMENT.",
     "A_ct is the concrete under tension just before the first crack. A_p' counts within 150 mm of the " +
       "bars or tendons; Δσ_p is 0 where the tendons are not counted on.",
     "The expressions (7.1) and (7.2) were read in a national text; (7.3) and the factor k are recalled, " +
@@ -33,8 +33,6 @@ export const minCrackReinforcementEn1992 = stepwise({
   source: { key: "EN1992-1-1:2004", clause: "7.3.2(2), (3) (7.1) to (7.3)", basis: "memory-high" },
   empirical: "lengths in mm and factors stand in the standard's own expressions",
   params: {
-    part,
-    f_cteff: q.effectiveTensileStrength,
     A_ct: as(q.partArea, {
       symbol: "A_ct",
       text: "area of the concrete tension zone before the first crack",
@@ -45,6 +43,9 @@ export const minCrackReinforcementEn1992 = stepwise({
       symbol: "h",
       text: "height of the section or web; for a flange its width",
     }),
+    A_p: as(q.bondedTendonArea, { symbol: "A_p'", text: "bonded tendons in the effective tension zone, 0 for none" }),
+    f_cteff: q.effectiveTensileStrength,
+    xi_1: q.bondRatio,
     sigma_c: as(q.fibreStress, {
       symbol: "σ_c",
       text: "mean concrete stress of the part, N/(b·h), compression positive; not used for a flange",
@@ -53,9 +54,8 @@ export const minCrackReinforcementEn1992 = stepwise({
       text: "tension force of the flange just before the first crack, from f_ct,eff; not used for a web",
     }),
     sigma_s: q.reinforcementStress,
-    xi_1: q.bondRatio,
-    A_p: as(q.bondedTendonArea, { symbol: "A_p'", text: "bonded tendons in the effective tension zone, 0 for none" }),
     dsigma_p: q.stressChange,
+    part,
   },
   result: as(q.barArea, { symbol: "A_s,min", text: "min. area of reinforcement in the tension zone" }),
   steps: {

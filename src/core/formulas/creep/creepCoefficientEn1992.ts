@@ -24,12 +24,12 @@ export const creepCoefficientEn1992 = stepwise({
   ],
   source: { key: "EN1992-1-1:2004", clause: "3.1.4, Annex B.1 (B.1–B.9)", basis: "seen", readIn: "CE:2021" },
   params: {
-    f_cm: q.concreteMeanStrength,
-    RH: as(q.relativeHumidity, { valid: { range: [40, 100], where: "EN 1992-1-1 3.1.4(5)" } }),
     h_0: q.notionalSize,
+    f_cm: q.concreteMeanStrength,
+    cement: cementClass,
+    RH: as(q.relativeHumidity, { valid: { range: [40, 100], where: "EN 1992-1-1 3.1.4(5)" } }),
     t_0: q.ageAtLoading,
     t: as(q.concreteAge, { text: "age of concrete at which creep is wanted" }),
-    cement: cementClass,
     t_0T: as(q.temperatureAdjustedAge, {
       // Loads come on years later too.
       typical: [0, 3650],

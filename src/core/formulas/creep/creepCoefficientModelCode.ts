@@ -11,12 +11,12 @@ const valid = (range: readonly [number, number], clause: string) => ({
 });
 
 const params = {
-  f_cm: as(q.concreteMeanStrength, valid([20, 88], "2.1.6.4.2")),
-  RH: as(q.relativeHumidity, valid([40, 100], "2.1.6.4.2")),
   h: as(q.notionalSize, { symbol: "h" }),
+  f_cm: as(q.concreteMeanStrength, valid([20, 88], "2.1.6.4.2")),
+  cement: cementModelCode,
+  RH: as(q.relativeHumidity, valid([40, 100], "2.1.6.4.2")),
   t_0: q.ageAtLoading,
   t: as(q.concreteAge, { text: "age of concrete at which creep is wanted" }),
-  cement: cementModelCode,
   t_0T: as(q.temperatureAdjustedAge, {
     symbol: "t_0,T",
     text: "temperature-adjusted age at loading; blank or 0: t_0",

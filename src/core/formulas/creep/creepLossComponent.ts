@@ -20,7 +20,6 @@ export const creepLossComponent = stepwise({
   ],
   source: { key: "ZIA:1979", clause: "creep of concrete (CR)", basis: "memory-high" },
   params: {
-    method,
     E_s: as(q.tendonModulus, { symbol: "E_s" }),
     E_c: q.elasticModulusConcrete,
     f_cir: as(q.concreteStressAtTendon, {
@@ -31,6 +30,7 @@ export const creepLossComponent = stepwise({
       symbol: "f_cds",
       text: "compression that permanent loads applied later take off beside the tendon, positive",
     }),
+    method,
     weight: concreteWeight,
   },
   cautions: ({ f_cir, f_cds }) =>

@@ -14,9 +14,9 @@ export const nonlinearCreepCoefficientEn1992 = stepwise({
   ],
   source: { key: "EN1992-1-1:2004", clause: "3.1.4(4) (3.7)", basis: "seen", readIn: "CE:2021" },
   params: {
+    f_ckt0: as(q.concreteStrengthAtAge, { min: 1 }),
     phi: q.creepCoefficient,
     sigma_c: q.sustainedConcreteStress,
-    f_ckt0: as(q.concreteStrengthAtAge, { min: 1 }),
   },
   limits: ({ f_ckt0 }) => ({
     sigma_c: { max: f_ckt0, because: "the strength at loading: concrete crushes there" },

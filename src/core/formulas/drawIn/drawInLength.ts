@@ -22,7 +22,7 @@ import { lockedOff, wholeSlip } from "./letDown.ts";
 import { lengthError } from "./search.ts";
 
 export const drawInLength = stepwise({
-  id: "DRAW_IN_LENGTH",
+  id: "DRAW_IN",
   family: "drawIn",
   summary: "Length of tendon affected by the draw-in of an anchorage, and by letting down before it",
   notes: [

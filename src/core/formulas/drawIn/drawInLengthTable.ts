@@ -6,7 +6,7 @@ import { drawIn, lengthError } from "./search.ts";
 import { apart, stations, throughStations } from "./stations.ts";
 
 export const drawInLengthTable = stepwise({
-  id: "DRAW_IN_LENGTH_TABLE",
+  id: "DRAW_IN_STATIONS",
   family: "drawIn",
   summary: "Length of tendon affected by the draw-in of the anchorage, from a table of the stress after friction",
   notes: [...areaNotes, "Between stations the stress is taken as linear.", apart],

@@ -4,7 +4,7 @@ import { mechanics } from "../mechanics.ts";
 import { closedForm, fallAboveZero } from "./uniformFall.ts";
 
 export const drawInLengthUniform = stepwise({
-  id: "DRAW_IN_LENGTH_UNIFORM",
+  id: "DRAW_IN_UNIFORM",
   family: "drawIn",
   summary: "Length of tendon affected by the draw-in of the anchorage where friction takes a uniform stress per metre",
   notes: ["At most the length of the tendon: beyond it the draw-in reaches the dead end.", closedForm],

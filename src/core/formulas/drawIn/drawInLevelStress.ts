@@ -22,7 +22,7 @@ import { lockedOff, wholeSlip } from "./letDown.ts";
 import { levelError } from "./search.ts";
 
 export const drawInLevelStress = stepwise({
-  id: "DRAW_IN_LEVEL_STRESS",
+  id: "DRAW_IN",
   family: "drawIn",
   summary: "Stress at which the draw-in of an anchorage ends, after letting down where there was one",
   notes: [...areaNotes, jackNotes.drawIn, jackNotes.passing, jackNotes.letDown, ...rubbingNotes, cautions.stressing],

@@ -6,7 +6,7 @@ import { drawIn, levelError } from "./search.ts";
 import { apart, stations, throughStations } from "./stations.ts";
 
 export const drawInLevelStressTable = stepwise({
-  id: "DRAW_IN_LEVEL_STRESS_TABLE",
+  id: "DRAW_IN_STATIONS",
   family: "drawIn",
   summary: "Stress at which the draw-in of the anchorage ends, from a table of the stress after friction",
   notes: [...areaNotes, "Between stations the stress is taken as linear.", apart],

@@ -4,13 +4,13 @@ import { mechanics } from "../mechanics.ts";
 import { closedForm } from "./uniformFall.ts";
 
 export const drawInLossUniform = stepwise({
-  id: "DRAW_IN_LOSS_UNIFORM",
+  id: "DRAW_IN_UNIFORM",
   family: "drawIn",
   summary:
     "Loss of tendon stress at the anchorage by its draw-in where friction takes a uniform stress per metre; loss positive",
   notes: [
     "Where the draw-in reaches the dead end the whole tendon loses besides what friction gives back.",
-    "p = 0: a straight tendon without friction; the loss is the same everywhere, as in LOCK_OFF_LOSS.",
+    "p = 0: a straight tendon without friction; the loss is the same everywhere, as in LOCK_OFF.",
     closedForm,
   ],
   source: mechanics,

@@ -8,7 +8,7 @@ import { forceLeft, leftAfter, momentOf, resultants, scaleOf, stepNotes, stepPar
 
 /** And where does it act? */
 export const eccentricityAfterStressingStep = stepwise({
-  id: "ECCENTRICITY_AFTER_STRESSING_STEP",
+  id: "AFTER_STRESSING_STEP",
   family: "stressing",
   summary: "Eccentricity of the force of all post-tensioned tendons stressed up to a place in the order of stressing",
   notes: stepNotes,

@@ -6,7 +6,7 @@ import { forceLeft, leftAfter, resultants, scaleOf, stepNotes, stepParams, sumOf
 
 /** What acts on the concrete between the stressing of one tendon and the next? */
 export const forceAfterStressingStep = stepwise({
-  id: "FORCE_AFTER_STRESSING_STEP",
+  id: "AFTER_STRESSING_STEP",
   family: "stressing",
   summary: "Force of all post-tensioned tendons stressed up to a place in the order of stressing",
   notes: stepNotes,

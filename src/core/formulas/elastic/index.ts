@@ -1,10 +1,9 @@
-import { eccentricityAfterStressingStep } from "./eccentricityAfterStressingStep.ts";
+import { afterStressingStep } from "./afterStressingStep.ts";
 import { elasticLossAtLevel } from "./elasticLossAtLevel.ts";
 import { elasticLossPostEn1992 } from "./elasticLossPostEn1992.ts";
 import { elasticLossPretension } from "./elasticLossPretension.ts";
 import { elasticLossProgramme } from "./elasticLossProgramme.ts";
 import { elasticLossSequence } from "./elasticLossSequence.ts";
-import { forceAfterStressingStep } from "./forceAfterStressingStep.ts";
 import { jackingForceCompensated } from "./jackingForceCompensated.ts";
 
 export const elasticFormulas = [
@@ -14,6 +13,5 @@ export const elasticFormulas = [
   elasticLossPostEn1992,
   elasticLossProgramme,
   jackingForceCompensated,
-  forceAfterStressingStep,
-  eccentricityAfterStressingStep,
+  afterStressingStep,
 ];

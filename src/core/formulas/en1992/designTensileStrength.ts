@@ -3,7 +3,7 @@ import { q } from "../../quantities/index.ts";
 
 /** α_ct and γ_C of EN 1992-1-1:2004 3.1.6(2), with the recommended values. */
 export const tensileFactors = {
-  alpha_ct: as(q.longTermFactor, {
+  alpha: as(q.longTermFactor, {
     symbol: "α_ct",
     text: "coefficient for long-term effects on tensile strength; nationally determined, 3.1.6(2) recommends 1.0",
     default: 1,
@@ -14,24 +14,24 @@ export const tensileFactors = {
   }),
 };
 
-/** f_ctd(t) as formulas with the parameters `f_ctmt`, `gamma_C` and `alpha_ct` show it. */
+/** f_ctd(t) as formulas with the parameters `f`, `gamma_C` and `alpha` show it. */
 export const designTensileStrengthStep = {
   symbol: "f_ctd(t)",
   unit: "MPa",
   text: "design tensile strength at release",
   clause: "3.1.6(2) (3.16)",
-  equation: "alpha_ct * 0.7 * f_ctmt / gamma_C",
+  equation: "alpha * 0.7 * f / gamma_C",
 } as const;
 
 /** Design tensile strength from the mean one: the 5 % fractile is 0.7 times the mean. */
 export function designTensileStrength({
-  f_ctmt,
+  f,
   gamma_C,
-  alpha_ct,
+  alpha,
 }: {
-  readonly f_ctmt: number;
+  readonly f: number;
   readonly gamma_C: number;
-  readonly alpha_ct: number;
+  readonly alpha: number;
 }): number {
-  return (alpha_ct * 0.7 * f_ctmt) / gamma_C;
+  return (alpha * 0.7 * f) / gamma_C;
 }

@@ -9,7 +9,7 @@ export const compressionLimitDirectIs1343 = formula({
   summary: "Greatest concrete stress in direct compression from the limit in bending, compression positive",
   notes: [
     "0.8 times the limit in bending, recalled: compare it with your copy of the standard.",
-    "The limit in bending comes from COMPRESSION_LIMIT_SERVICE_IS1343_1980 or, at transfer, from COMPRESSION_LIMIT_TRANSFER_IS1343_1980.",
+    "The limit in bending comes from COMPRESSION_LIMIT_IS1343_1980, in service or at transfer.",
   ],
   source: { key: "IS1343:1980", clause: "22.8", basis: "memory-medium" },
   params: {

@@ -53,7 +53,7 @@ export const hypotheticalTensionIs1343 = stepwise({
     "What additional reinforcement would allow beyond this is left out, on the safe side; without it the cap of f_ck/4 is never reached.",
   ],
   source: { key: "IS1343:1980", clause: "22.7.1", basis: "memory-medium" },
-  params: { f_ck: q.cubeStrength, tendons: tensionedTendons, w: crackWidth, h: q.sectionHeight },
+  params: { h: q.sectionHeight, f_ck: q.cubeStrength, tendons: tensionedTendons, w: crackWidth },
   limits: ({ tendons }) => ({
     f_ck: { min: valueFor(lowestGrade, tendons), because: "where the table begins for these tendons" },
   }),

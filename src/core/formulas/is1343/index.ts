@@ -1,8 +1,7 @@
 import {
   creepCoefficientIs1343,
   creepLossIs1343,
-  elasticLossPostIs1343,
-  elasticLossPreIs1343,
+  elasticLossIs1343,
   frictionCoefficientIs1343,
   relaxationLossIs1343,
   shrinkageLoss,
@@ -11,14 +10,12 @@ import {
 import { compressionLimitDirectIs1343 } from "./directCompression.ts";
 import { hypotheticalTensionIs1343 } from "./hypotheticalTension.ts";
 import {
-  compressionLimitServiceIs1343,
-  compressionLimitTransferIs1343,
+  compressionLimitIs1343,
   linearCreepLimitIs1343,
   tensionLimitIs1343,
   transmissionLengthIs1343,
 } from "./limits.ts";
 import {
-  concreteModulusAtTransferIs1343,
   concreteModulusIs1343,
   concreteModulusIs1343y2012,
   flexuralStrengthIs1343,
@@ -30,13 +27,11 @@ import {
 /** IS 1343, edition 1980, and what is certain of edition 2012. */
 export const is1343Formulas = [
   concreteModulusIs1343,
-  concreteModulusAtTransferIs1343,
   concreteModulusIs1343y2012,
   flexuralStrengthIs1343,
   minimumGradeIs1343,
   frictionCoefficientIs1343,
-  elasticLossPreIs1343,
-  elasticLossPostIs1343,
+  elasticLossIs1343,
   creepCoefficientIs1343,
   creepLossIs1343,
   shrinkageStrainIs1343,
@@ -45,8 +40,7 @@ export const is1343Formulas = [
   transmissionLengthIs1343,
   jackingStressLimitIs1343,
   jackingStressLimitIs1343y2012,
-  compressionLimitTransferIs1343,
-  compressionLimitServiceIs1343,
+  compressionLimitIs1343,
   compressionLimitDirectIs1343,
   linearCreepLimitIs1343,
   tensionLimitIs1343,

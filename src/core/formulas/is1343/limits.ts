@@ -1,6 +1,7 @@
+import { choosing } from "../../choosing.ts";
 import { formula, stepwise } from "../../formula.ts";
 import { valueFor } from "../../lookup.ts";
-import { as } from "../../parameters.ts";
+import { as, choice } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { memberType, method, stressZone, temporaryTension, transmittedTendon } from "./choices.ts";
 
@@ -9,8 +10,8 @@ const atFrom = { PRE: 0.51, POST: 0.54 };
 const at60 = { PRE: 0.44, POST: 0.37 };
 
 /** Compression in bending at transfer. */
-export const compressionLimitTransferIs1343 = stepwise({
-  id: "COMPRESSION_LIMIT_TRANSFER_IS1343_1980",
+const compressionAtTransfer = stepwise({
+  id: "COMPRESSION_LIMIT_IS1343_1980",
   family: "limits",
   summary: "Greatest concrete compression in bending at transfer, compression positive",
   notes: [
@@ -78,8 +79,8 @@ const zoneAt30 = { I: 0.41, II: 0.34 };
 const zoneAt60 = { I: 0.35, II: 0.27 };
 
 /** Compression in bending in service. */
-export const compressionLimitServiceIs1343 = stepwise({
-  id: "COMPRESSION_LIMIT_SERVICE_IS1343_1980",
+const compressionInService = stepwise({
+  id: "COMPRESSION_LIMIT_IS1343_1980",
   family: "limits",
   summary: "Greatest concrete compression in bending in service, compression positive",
   notes: ["A straight line over the characteristic cube strength from 30 to 60 MPa. Outside it is refused."],
@@ -100,6 +101,29 @@ export const compressionLimitServiceIs1343 = stepwise({
   },
   empirical: "a diagram over the strength in MPa",
   unpublished: "a diagram from memory; its ends are tested",
+});
+
+/** Compression in bending. */
+export const compressionLimitIs1343 = choosing({
+  id: "COMPRESSION_LIMIT_IS1343_1980",
+  family: "limits",
+  summary: "Max. concrete compression in bending at transfer or in service, compression positive",
+  notes: [
+    "COMPRESSION_LIMIT_DIRECT_IS1343_1980 follows from this limit, not from the strength: a function of its own.",
+  ],
+  by: {
+    situation: choice({
+      key: "compressionSituationIs1343",
+      symbol: "situation",
+      text: "when the limit holds",
+      values: [
+        { value: "TRANSFER", text: "at transfer, by the strength then and the way of prestressing" },
+        { value: "SERVICE", text: "in service, by the zone" },
+      ],
+    }),
+  },
+  as: { TRANSFER: compressionAtTransfer, SERVICE: compressionInService },
+  order: ["f_ck", "situation", "f_ci", "method", "zone"],
 });
 
 const allowed = { 1: 0, 2: 3, 3: 0 };

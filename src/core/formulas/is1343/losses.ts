@@ -1,3 +1,4 @@
+import { choosing } from "../../choosing.ts";
 import { formula, stepwise } from "../../formula.ts";
 import { valueBetween, valueFor } from "../../lookup.ts";
 import { as } from "../../parameters.ts";
@@ -42,9 +43,9 @@ export const creepLossIs1343 = formula({
   ],
   source: { key: "IS1343:1980", clause: "18.5.2.1", basis: "second-hand", readIn },
   params: {
-    theta: as(q.creepCoefficient, { symbol: "θ" }),
     E_p: q.tendonModulus,
     E_c: q.elasticModulusConcrete,
+    theta: as(q.creepCoefficient, { symbol: "θ" }),
     sigma_c: q.concreteStressAtTendon,
   },
   result: as(q.timeDependentLoss, { symbol: "Δσ_c", text: "loss by creep, positive" }),
@@ -66,8 +67,8 @@ export const shrinkageStrainIs1343 = stepwise({
   ],
   source: { key: "IS1343:1980", clause: "5.2.4", basis: "second-hand", readIn },
   params: {
-    method,
     t: as(q.ageAtLoading, { symbol: "t", text: "age of the concrete at transfer", max: 3650 }),
+    method,
     surroundings,
   },
   result: q.shrinkageStrain,
@@ -114,7 +115,7 @@ export const shrinkageLoss = formula({
   summary: "Loss of tendon stress by a shrinkage strain, steel and concrete shortening together; positive",
   notes: ["The restraint of the steel on the concrete is left out: the component method."],
   source: mechanics,
-  params: { eps_cs: q.shrinkageStrain, E_p: q.tendonModulus },
+  params: { E_p: q.tendonModulus, eps_cs: q.shrinkageStrain },
   result: as(q.timeDependentLoss, { symbol: "Δσ_s", text: "loss by shrinkage, positive" }),
   equation: "eps_cs * E_p",
   compute: ({ eps_cs, E_p }) => eps_cs * E_p,
@@ -132,11 +133,11 @@ export const relaxationLossIs1343 = stepwise({
   ],
   source: { key: "IS1343:1980", clause: "18.5.2.3 Table 4", basis: "second-hand", readIn },
   params: {
-    f_pi: as(q.initialTendonStress, { symbol: "f_pi", text: "initial tendon stress" }),
     f_p: as(q.tendonTensileStrength, {
       symbol: "f_p",
       text: "characteristic tensile strength of the prestressing steel",
     }),
+    f_pi: as(q.initialTendonStress, { symbol: "f_pi", text: "initial tendon stress" }),
   },
   limits: ({ f_p }) => ({ f_pi: { max: f_p, because: "the tensile strength" } }),
   cautions: ({ f_pi, f_p }) => {
@@ -160,6 +161,10 @@ export const relaxationLossIs1343 = stepwise({
   },
 });
 
+const modulusAtTransfer = as(q.elasticModulusConcrete, {
+  text: "modulus of elasticity of the concrete at transfer",
+});
+
 /** Elastic shortening by the ratio of moduli. */
 const elastic = (
   id: string,
@@ -177,28 +182,37 @@ const elastic = (
     source: { key: "IS1343:1980", clause, basis, ...(basis === "second-hand" && { readIn }) },
     params: {
       E_p: q.tendonModulus,
-      E_c: as(q.elasticModulusConcrete, { text: "modulus of elasticity of the concrete at transfer" }),
+      E_c: modulusAtTransfer,
       sigma_c: q.concreteStressAtTendon,
     },
     result: q.elasticLoss,
     equation: factor === 1 ? "E_p / E_c * sigma_c" : `${factor} * E_p / E_c * sigma_c`,
     compute: ({ E_p, E_c, sigma_c }) => ((factor * E_p) / E_c) * sigma_c,
   });
-export const elasticLossPreIs1343 = elastic(
-  "ELASTIC_LOSS_PRE_IS1343_1980",
+const preTensioned = elastic(
+  "ELASTIC_LOSS_IS1343_1980",
   1,
   "Loss by elastic shortening of a pre-tensioned member from the concrete stress at the tendon, positive under compression",
   "18.5.2.4",
   "second-hand",
 );
-export const elasticLossPostIs1343 = elastic(
-  "ELASTIC_LOSS_POST_IS1343_1980",
+const postTensioned = elastic(
+  "ELASTIC_LOSS_IS1343_1980",
   0.5,
   "Mean loss by elastic shortening of tendons stressed one after another: half the ratio of moduli times the concrete stress, positive under compression",
   "18.5.2.4",
   "memory-high",
   { unpublished: "one product; the one result found is recalled and takes the exact mean over three tendons" },
 );
+
+export const elasticLossIs1343 = choosing({
+  id: "ELASTIC_LOSS_IS1343_1980",
+  family: "elastic",
+  summary: "Loss by elastic shortening from the concrete stress at the tendon, positive under compression",
+  by: { method },
+  as: { PRE: preTensioned, POST: postTensioned },
+  order: ["E_p", "E_c", "sigma_c", "method"],
+});
 
 const coefficients = { CONCRETE: 0.55, STEEL: 0.3, LEAD: 0.25 };
 

@@ -1,5 +1,6 @@
+import { choosing } from "../../choosing.ts";
 import { formula } from "../../formula.ts";
-import { as, type Quantity } from "../../parameters.ts";
+import { as, choice, type Quantity } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { valueFor } from "../../lookup.ts";
 import { stepwise } from "../../formula.ts";
@@ -32,7 +33,7 @@ function rootRule(
 
 const atTransfer = ["The rule of 28 days with the strength at transfer, which is common practice."];
 
-export const concreteModulusIs1343 = rootRule(
+const modulusAt28Days = rootRule(
   "CONCRETE_MODULUS_IS1343_1980",
   q.cubeStrength,
   5700,
@@ -40,14 +41,35 @@ export const concreteModulusIs1343 = rootRule(
   { key: "IS1343:1980", clause: "5.2.3", basis: "second-hand", readIn: "IS1343-NOTES" },
   q.elasticModulusConcrete,
 );
-export const concreteModulusAtTransferIs1343 = rootRule(
-  "CONCRETE_MODULUS_AT_TRANSFER_IS1343_1980",
+const modulusAtTransfer = rootRule(
+  "CONCRETE_MODULUS_IS1343_1980",
   q.cubeStrengthAtTransfer,
   5700,
   { summary: "Short-term modulus of concrete at transfer from the cube strength then", notes: atTransfer },
   { key: "IS1343:1980", clause: "5.2.3, with the strength at transfer", basis: "practice" },
   q.elasticModulusConcrete,
 );
+export const concreteModulusIs1343 = choosing({
+  id: "CONCRETE_MODULUS_IS1343_1980",
+  family: "materials",
+  summary: "Short-term modulus of concrete from the cube strength, at 28 days or at transfer",
+  by: {
+    age: choice({
+      key: "cubeStrengthAge",
+      symbol: "age",
+      text: "age of the cube strength given",
+      default: "28_DAYS",
+      values: [
+        { value: "28_DAYS", text: "28 days: characteristic strength" },
+        { value: "TRANSFER", text: "at transfer" },
+      ],
+    }),
+  },
+  as: { "28_DAYS": modulusAt28Days, TRANSFER: modulusAtTransfer },
+  order: ["f_c", "age"],
+  joint: { f_c: q.cubeStrengthAt },
+  result: q.elasticModulusConcrete,
+});
 export const concreteModulusIs1343y2012 = rootRule(
   "CONCRETE_MODULUS_IS1343_2012",
   q.cubeStrength,

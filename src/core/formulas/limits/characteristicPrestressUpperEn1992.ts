@@ -3,19 +3,19 @@ import { valueFor } from "../../lookup.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { construction } from "../en1992/choices.ts";
-import { factorNote, upperFactors } from "./prestressFactors.ts";
+import { factorNote, upperFactors, meanForce } from "./prestressFactors.ts";
 
 /** Upper characteristic prestress in service. */
 export const characteristicPrestressUpperEn1992 = stepwise({
-  id: "CHARACTERISTIC_PRESTRESS_UPPER_EN1992_2004",
+  id: "CHARACTERISTIC_PRESTRESS_EN1992_2004",
   family: "limits",
   summary: "Upper characteristic prestress force in service from the mean force",
   notes: [factorNote],
   source: { key: "EN1992-1-1:2004", clause: "5.10.9(1) (5.47)", basis: "seen", readIn: "CE:2021" },
   params: {
-    P_mt: as(q.prestressForce, { symbol: "P_m,t", text: "mean prestressing force at time t", sort: "mean prestress" }),
+    P_mt: meanForce,
     construction,
-    r_sup: as(q.prestressFactor, {
+    r: as(q.prestressFactor, {
       symbol: "r_sup",
       text: "factor from mean to upper characteristic prestress; blank or 0: the recommended value",
       default: 0,
@@ -34,10 +34,10 @@ export const characteristicPrestressUpperEn1992 = stepwise({
       clause: "5.10.9(1)",
       lookup: { of: "construction", values: upperFactors },
     },
-    P_ksup: { symbol: "P_k,sup", unit: "kN", clause: "(5.47)", equation: "(r_sup > 0 ? r_sup : r_recommended) * P_mt" },
+    P_ksup: { symbol: "P_k,sup", unit: "kN", clause: "(5.47)", equation: "(r > 0 ? r : r_recommended) * P_mt" },
   },
   compute: (v) => {
     const r_recommended = valueFor(upperFactors, v.construction);
-    return { r_recommended, P_ksup: (v.r_sup > 0 ? v.r_sup : r_recommended) * v.P_mt };
+    return { r_recommended, P_ksup: (v.r > 0 ? v.r : r_recommended) * v.P_mt };
   },
 });

@@ -4,7 +4,7 @@ import { q } from "../../quantities/index.ts";
 
 /** Compression under the characteristic combination above which cracks along the member are to be expected. */
 export const compressionLimitCharacteristicEn1992 = formula({
-  id: "COMPRESSION_LIMIT_CHARACTERISTIC_EN1992_2004",
+  id: "COMPRESSION_LIMIT_EN1992_2004",
   family: "limits",
   summary: "Greatest concrete compression under the characteristic combination, compression positive",
   notes: [
@@ -13,15 +13,15 @@ export const compressionLimitCharacteristicEn1992 = formula({
   ],
   source: { key: "EN1992-1-1:2004", clause: "7.2(2)", basis: "seen", readIn: "CE:2021" },
   params: {
-    f_ck: q.concreteStrength,
-    k_1: as(q.nationalFactor, {
+    f: q.concreteStrength,
+    k: as(q.nationalFactor, {
       symbol: "k_1",
       text: "factor on f_ck; nationally determined, 7.2(2) recommends 0.6",
       default: 0.6,
     }),
   },
   result: q.compressionLimit,
-  equation: "k_1 * f_ck",
-  compute: ({ f_ck, k_1 }) => k_1 * f_ck,
+  equation: "k * f",
+  compute: ({ f, k }) => k * f,
   unpublished: "one product; no published result was found",
 });

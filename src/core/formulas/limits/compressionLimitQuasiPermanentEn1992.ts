@@ -4,7 +4,7 @@ import { q } from "../../quantities/index.ts";
 
 /** Compression under the quasi-permanent combination up to which creep is linear. */
 export const compressionLimitQuasiPermanentEn1992 = formula({
-  id: "COMPRESSION_LIMIT_QUASI_PERMANENT_EN1992_2004",
+  id: "COMPRESSION_LIMIT_EN1992_2004",
   family: "limits",
   summary: "Greatest concrete compression under the quasi-permanent combination for linear creep, compression positive",
   notes: [
@@ -13,15 +13,15 @@ export const compressionLimitQuasiPermanentEn1992 = formula({
   ],
   source: { key: "EN1992-1-1:2004", clause: "7.2(3)", basis: "seen", readIn: "CE:2021" },
   params: {
-    f_ck: q.concreteStrength,
-    k_2: as(q.nationalFactor, {
+    f: q.concreteStrength,
+    k: as(q.nationalFactor, {
       symbol: "k_2",
       text: "factor on f_ck; nationally determined, 7.2(3) recommends 0.45",
       default: 0.45,
     }),
   },
   result: q.compressionLimit,
-  equation: "k_2 * f_ck",
-  compute: ({ f_ck, k_2 }) => k_2 * f_ck,
+  equation: "k * f",
+  compute: ({ f, k }) => k * f,
   unpublished: "one product; no published result was found",
 });

@@ -4,7 +4,7 @@ import { q } from "../../quantities/index.ts";
 
 /** Greatest compression of the concrete at transfer. */
 export const compressionLimitTransferEn1992 = formula({
-  id: "COMPRESSION_LIMIT_TRANSFER_EN1992_2004",
+  id: "COMPRESSION_LIMIT_EN1992_2004",
   family: "limits",
   summary: "Greatest concrete compression at transfer from the strength at that age, compression positive",
   notes: [
@@ -13,14 +13,14 @@ export const compressionLimitTransferEn1992 = formula({
   ],
   source: { key: "EN1992-1-1:2004", clause: "5.10.2.2(5) (5.42)", basis: "seen", readIn: "CE:2021" },
   params: {
-    f_ckt: q.concreteStrengthAtAge,
+    f: q.concreteStrengthAtAge,
     k: as(q.nationalFactor, {
       text: "factor on the strength: 0.6; k_6 for pre-tensioned members, 5.10.2.2(5)",
       default: 0.6,
     }),
   },
   result: q.compressionLimit,
-  equation: "k * f_ckt",
-  compute: ({ f_ckt, k }) => k * f_ckt,
+  equation: "k * f",
+  compute: ({ f, k }) => k * f,
   unpublished: "one product; no published result was found",
 });

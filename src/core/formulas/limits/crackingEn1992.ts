@@ -1,6 +1,8 @@
+import { choosing } from "../../choosing.ts";
 import { NoResult } from "../../errors.ts";
 import { formula, stepwise } from "../../formula.ts";
 import { valueFor } from "../../lookup.ts";
+import { choice } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { combination, crackedMember, exposureGroup } from "../en1992/exposure.ts";
 
@@ -19,14 +21,14 @@ const unbondedCombination = { CHARACTERISTIC: 0, FREQUENT: 0, QUASI_PERMANENT: 1
 const isBonded = { BONDED: 1, UNBONDED: 0 };
 
 /** How wide may a crack be? */
-export const crackWidthLimitEn1992 = stepwise({
-  id: "CRACK_WIDTH_LIMIT_EN1992_2004",
+const crackWidthLimit = stepwise({
+  id: "CRACK_CONTROL_EN1992_2004",
   family: "limits",
   summary: "Greatest crack width by exposure class and bond of the tendons, under the combination the table names",
   notes: [
     ...tableNotes,
     "Bonded tendons: frequent combination. Unbonded tendons and reinforced members: quasi-permanent combination. Under another combination the table has no width, and there is no result.",
-    "Bonded tendons in XD1, XD2 and XS: decompression takes the place of a crack width, see DECOMPRESSION_REQUIRED_EN1992_2004. In X0 and XC1 with unbonded tendons the width serves the appearance only.",
+    "Bonded tendons in XD1, XD2 and XS: decompression takes the place of a crack width. In X0 and XC1 with unbonded tendons the width serves the appearance only.",
   ],
   source,
   params: { exposure: exposureGroup, member: crackedMember, combination },
@@ -65,8 +67,8 @@ const isFrequent = { CHARACTERISTIC: 0, FREQUENT: 1, QUASI_PERMANENT: 0 };
 const isQuasiPermanent = { CHARACTERISTIC: 0, FREQUENT: 0, QUASI_PERMANENT: 1 };
 
 /** Must the concrete round the tendons stay compressed? */
-export const decompressionRequiredEn1992 = stepwise({
-  id: "DECOMPRESSION_REQUIRED_EN1992_2004",
+const decompressionRequired = stepwise({
+  id: "CRACK_CONTROL_EN1992_2004",
   family: "limits",
   summary:
     "Whether decompression is to be checked, by exposure class, bond of the tendons and combination: 1 yes, 0 no",
@@ -117,6 +119,27 @@ export const decompressionRequiredEn1992 = stepwise({
   unpublished: "a look-up in a table; its rows are tested",
 });
 
+/** What the table asks. */
+export const crackControlEn1992 = choosing({
+  id: "CRACK_CONTROL_EN1992_2004",
+  family: "limits",
+  summary: "Max. crack width, or whether decompression is to be checked, by exposure class, bond and combination",
+  by: {
+    result: choice({
+      key: "crackControlResult",
+      symbol: "result",
+      text: "what is wanted",
+      values: [
+        { value: "CRACK_WIDTH", text: "max. crack width in mm" },
+        { value: "DECOMPRESSION", text: "1 where decompression is to be checked, else 0" },
+      ],
+    }),
+  },
+  as: { CRACK_WIDTH: crackWidthLimit, DECOMPRESSION: decompressionRequired },
+  order: ["exposure", "member", "combination", "result"],
+  result: q.crackControl,
+});
+
 /** From the level of the tendon to the fibre. */
 export const decompressionLimitEn1992 = formula({
   id: "DECOMPRESSION_LIMIT_EN1992_2004",
@@ -129,7 +152,7 @@ export const decompressionLimitEn1992 = formula({
     "The tension is still to be below the limit of an uncracked section, on which this straight line rests.",
   ],
   source: { key: "EN1992-1-1:2004", clause: "7.3.1(5)", basis: "seen", readIn: "CE:2021" },
-  params: { sigma_far: q.oppositeStress, h: q.sectionHeight, a: q.tendonFromFibre, d_dec: q.decompressionCover },
+  params: { h: q.sectionHeight, a: q.tendonFromFibre, sigma_far: q.oppositeStress, d_dec: q.decompressionCover },
   limits: ({ h }) => ({ a: { max: h / 2, because: "half the height: the tendon lies on the tensioned side" } }),
   result: q.tensionLimit,
   equation: "-sigma_far * max(a - d_dec, 0) / (h - max(a - d_dec, 0))",

@@ -4,7 +4,7 @@ import { q } from "../../quantities/index.ts";
 
 /** Greatest tendon stress after transfer or anchoring. */
 export const initialStressLimitEn1992 = formula({
-  id: "INITIAL_STRESS_LIMIT_EN1992_2004",
+  id: "TENDON_STRESS_LIMIT_EN1992_2004",
   family: "limits",
   summary: "Greatest tendon stress immediately after tensioning and anchoring, or after transfer",
   notes: [
@@ -15,19 +15,19 @@ export const initialStressLimitEn1992 = formula({
   params: {
     f_pk: q.tendonTensileStrength,
     f_p01k: q.tendonProofStress,
-    k_7: as(q.nationalFactor, {
+    k_pk: as(q.nationalFactor, {
       symbol: "k_7",
       text: "factor on f_pk; nationally determined, 5.10.3(2) recommends 0.75",
       default: 0.75,
     }),
-    k_8: as(q.nationalFactor, {
+    k_p01k: as(q.nationalFactor, {
       symbol: "k_8",
       text: "factor on f_p0.1k; nationally determined, 5.10.3(2) recommends 0.85",
       default: 0.85,
     }),
   },
   result: as(q.tendonStressLimit, { symbol: "σ_pm0,max", text: "greatest allowed tendon stress after transfer" }),
-  equation: "min(k_7 * f_pk, k_8 * f_p01k)",
-  compute: ({ f_pk, f_p01k, k_7, k_8 }) => Math.min(k_7 * f_pk, k_8 * f_p01k),
+  equation: "min(k_pk * f_pk, k_p01k * f_p01k)",
+  compute: ({ f_pk, f_p01k, k_pk, k_p01k }) => Math.min(k_pk * f_pk, k_p01k * f_p01k),
   unpublished: "the lesser of two products; no published result was found",
 });

@@ -4,7 +4,7 @@ import { q } from "../../quantities/index.ts";
 
 /** Greatest tendon stress during stressing. */
 export const jackingStressLimitEn1992 = formula({
-  id: "JACKING_STRESS_LIMIT_EN1992_2004",
+  id: "TENDON_STRESS_LIMIT_EN1992_2004",
   family: "limits",
   summary: "Greatest tendon stress at the jack during stressing",
   notes: ["k_1 and k_2 are nationally determined; the defaults are the recommended values."],
@@ -12,19 +12,19 @@ export const jackingStressLimitEn1992 = formula({
   params: {
     f_pk: q.tendonTensileStrength,
     f_p01k: q.tendonProofStress,
-    k_1: as(q.nationalFactor, {
+    k_pk: as(q.nationalFactor, {
       symbol: "k_1",
       text: "factor on f_pk; nationally determined, 5.10.2.1(1) recommends 0.8",
       default: 0.8,
     }),
-    k_2: as(q.nationalFactor, {
+    k_p01k: as(q.nationalFactor, {
       symbol: "k_2",
       text: "factor on f_p0.1k; nationally determined, 5.10.2.1(1) recommends 0.9",
       default: 0.9,
     }),
   },
   result: q.tendonStressLimit,
-  equation: "min(k_1 * f_pk, k_2 * f_p01k)",
-  compute: ({ f_pk, f_p01k, k_1, k_2 }) => Math.min(k_1 * f_pk, k_2 * f_p01k),
+  equation: "min(k_pk * f_pk, k_p01k * f_p01k)",
+  compute: ({ f_pk, f_p01k, k_pk, k_p01k }) => Math.min(k_pk * f_pk, k_p01k * f_p01k),
   unpublished: "the lesser of two products; no published result was found",
 });

@@ -4,7 +4,7 @@ import { q } from "../../quantities/index.ts";
 
 /** Down to where no crack is expected, no steel is asked for it. */
 export const tensionLimitNoReinforcementEn1992 = formula({
-  id: "TENSION_LIMIT_NO_MINIMUM_REINFORCEMENT_EN1992_2004",
+  id: "TENSION_LIMIT_EN1992_2004",
   family: "limits",
   summary:
     "Least concrete stress down to which a prestressed member needs no minimum reinforcement for cracks: a negative number, compression positive",
@@ -14,13 +14,13 @@ export const tensionLimitNoReinforcementEn1992 = formula({
   ],
   source: { key: "EN1992-1-1:2004", clause: "7.3.2(4)", basis: "seen", readIn: "CE:2021" },
   params: {
-    sigma_ctp: as(q.effectiveTensileStrength, {
+    f: as(q.effectiveTensileStrength, {
       symbol: "σ_ct,p",
       text: "tension allowed without minimum reinforcement, a positive number; nationally determined, 7.3.2(4) recommends f_ct,eff",
     }),
   },
   result: q.tensionLimit,
-  equation: "-sigma_ctp",
-  compute: ({ sigma_ctp }) => -sigma_ctp,
+  equation: "-f",
+  compute: ({ f }) => -f,
   unpublished: "a change of sign",
 });

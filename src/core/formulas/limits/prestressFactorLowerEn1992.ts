@@ -7,7 +7,7 @@ import { factorNote, lowerFactors } from "./prestressFactors.ts";
 
 /** Factor from mean to lower characteristic prestress. */
 export const prestressFactorLowerEn1992 = stepwise({
-  id: "PRESTRESS_FACTOR_LOWER_EN1992_2004",
+  id: "PRESTRESS_FACTOR_EN1992_2004",
   family: "limits",
   summary: "Factor r_inf from mean to lower characteristic prestress in service",
   notes: [factorNote],

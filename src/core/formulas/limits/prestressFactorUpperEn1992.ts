@@ -7,7 +7,7 @@ import { factorNote, upperFactors } from "./prestressFactors.ts";
 
 /** Factor from mean to upper characteristic prestress. */
 export const prestressFactorUpperEn1992 = stepwise({
-  id: "PRESTRESS_FACTOR_UPPER_EN1992_2004",
+  id: "PRESTRESS_FACTOR_EN1992_2004",
   family: "limits",
   summary: "Factor r_sup from mean to upper characteristic prestress in service",
   notes: [factorNote],

@@ -1,6 +1,7 @@
+import { choosing } from "../../choosing.ts";
 import { cautions } from "../../cautions.ts";
 import { formula, stepwise } from "../../formula.ts";
-import { as } from "../../parameters.ts";
+import { as, choice } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 
 const source = { key: "EN1992-1-1:2004", clause: "5.10.2.2(4)", basis: "seen", readIn: "CE:2021" } as const;
@@ -27,7 +28,7 @@ const notes = [
 ];
 
 /** How much of the force may the young concrete bear? */
-export const partialForceEn1992 = stepwise({
+const allowedForce = stepwise({
   id: "PARTIAL_FORCE_EN1992_2004",
   family: "limits",
   summary: "Part of a tendon's full force that may be applied at the strength the concrete has, 0 to 1",
@@ -62,8 +63,8 @@ export const partialForceEn1992 = stepwise({
 });
 
 /** How strong must the concrete be for a step? */
-export const partialForceStrengthEn1992 = formula({
-  id: "PARTIAL_FORCE_STRENGTH_EN1992_2004",
+const strengthNeeded = formula({
+  id: "PARTIAL_FORCE_EN1992_2004",
   family: "limits",
   summary: "Least mean strength of the concrete for a step of stressing, from the part of the full force",
   notes: [...notes, "Steps up to k_5 of the force need k_4 of the strength."],
@@ -75,27 +76,49 @@ export const partialForceStrengthEn1992 = formula({
   unpublished: "a straight line between two values; no published result was found",
 });
 
+/** Stressing in steps, either way round. */
+export const partialForceEn1992 = choosing({
+  id: "PARTIAL_FORCE_EN1992_2004",
+  family: "limits",
+  summary:
+    "Part of a tendon's force allowed at a strength of the concrete, or the strength needed for a part of the force",
+  by: {
+    result: choice({
+      key: "partialForceResult",
+      symbol: "result",
+      text: "what is wanted",
+      values: [
+        { value: "FORCE", text: "part of the full force, at the strength f_cm(t)" },
+        { value: "STRENGTH", text: "strength in MPa needed for the part P/P_full" },
+      ],
+    }),
+  },
+  as: { FORCE: allowedForce, STRENGTH: strengthNeeded },
+  order: ["f_full", "result", "f_cmt", "share", "k_4", "k_5"],
+  result: q.partialResult,
+});
+
 /** Where friction turns out greater than expected. */
 export const overstressLimitEn1992 = formula({
-  id: "OVERSTRESS_LIMIT_EN1992_2004",
+  id: "TENDON_STRESS_LIMIT_EN1992_2004",
   family: "limits",
   summary: "Greatest tendon stress at the jack while overstressing",
   notes: [
-    "Only where the force at the jack can be measured to ±5 % of its final value, and only then above JACKING_STRESS_LIMIT_EN1992_2004: when friction is unexpectedly high in long tendons, for instance.",
+    "Only where the force at the jack can be measured to ±5 % of its final value, and only then above the limit of JACKING: when friction is unexpectedly high in long tendons, for instance.",
     "k_3 is nationally determined and was not read; 0.95 is the recommended value from memory and another edition. National texts and the approval of the anchorage may forbid overstressing.",
     cautions.stressing,
   ],
   source: { key: "EN1992-1-1:2004", clause: "5.10.2.1(2)", basis: "memory-high" },
   params: {
     f_p01k: q.tendonProofStress,
-    k_3: as(q.nationalFactor, {
+    k_p01k: as(q.nationalFactor, {
       symbol: "k_3",
       text: "factor on f_p0.1k; nationally determined, 5.10.2.1(2) recommends 0.95",
       default: 0.95,
     }),
   },
   result: q.tendonStressLimit,
-  equation: "k_3 * f_p01k",
-  compute: ({ f_p01k, k_3 }) => k_3 * f_p01k,
+  equation: "k_p01k * f_p01k",
+  compute: ({ f_p01k, k_p01k }) => k_p01k * f_p01k,
   unpublished: "one product; no published result was found",
 });

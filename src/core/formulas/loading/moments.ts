@@ -1,5 +1,6 @@
+import { choosing } from "../../choosing.ts";
 import { formula, stepwise } from "../../formula.ts";
-import { as } from "../../parameters.ts";
+import { as, choice } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 
@@ -17,7 +18,7 @@ export const selfWeight = formula({
 });
 
 /** Moment of a simply supported span under a uniform load. */
-export const momentUniform = formula({
+const onEnds = formula({
   id: "MOMENT_UNIFORM",
   family: "loading",
   summary: "Bending moment at x of a simply supported span under a uniform load, sagging positive",
@@ -30,8 +31,8 @@ export const momentUniform = formula({
 });
 
 /** Moment of a member lifted or stored on two supports away from its ends. */
-export const momentOverhang = stepwise({
-  id: "MOMENT_UNIFORM_OVERHANG",
+const overhanging = stepwise({
+  id: "MOMENT_UNIFORM",
   family: "loading",
   summary:
     "Bending moment at x of a member lifted or stored on two supports at distance a from its ends, sagging positive",
@@ -57,4 +58,27 @@ export const momentOverhang = stepwise({
     return { reaction, M: reaction * (Math.max(x - a, 0) + Math.max(x - (L - a), 0)) - (w * x * x) / 2 };
   },
   unpublished: "Statics of a beam with two overhangs; tests compare it with an integration of the shear force.",
+});
+
+/** Moments of a uniform load, on supports at the ends or away from them. */
+export const momentUniform = choosing({
+  id: "MOMENT_UNIFORM",
+  family: "loading",
+  summary:
+    "Bending moment at x under a uniform load, on supports at the ends or at a distance from them; sagging positive",
+  by: {
+    supports: choice({
+      key: "uniformLoadSupports",
+      symbol: "supports",
+      text: "where the two supports stand",
+      default: "ENDS",
+      values: [
+        { value: "ENDS", text: "at the ends" },
+        { value: "OVERHANG", text: "at the distance a from both ends, as lifted or stored" },
+      ],
+    }),
+  },
+  as: { ENDS: onEnds, OVERHANG: overhanging },
+  order: ["L", "w", "x", "supports", "a"],
+  joint: { L: as(q.span, { text: "span, or length of the member" }) },
 });

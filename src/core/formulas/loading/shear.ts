@@ -8,7 +8,7 @@ export const shearUniform = formula({
   summary: "Shear force of a uniform load on a simply supported span, positive at the left support",
   notes: ["Negative right of midspan."],
   source: mechanics,
-  params: { w: q.lineLoad, L: q.span, x: q.station },
+  params: { L: q.span, w: q.lineLoad, x: q.station },
   limits: ({ L }) => ({ x: { max: L, because: "the span" } }),
   result: q.shear,
   equation: "w * (L / 2 - x)",

@@ -15,7 +15,7 @@ export const concreteAgeFactorEn1992 = stepwise({
     classesReadIn,
   ],
   source: { key: "EN1992-1-1:2004", clause: "3.1.2(6) (3.2)", basis: "seen", readIn: "CE:2021" },
-  params: { t: as(q.concreteAge, { above: 0 }), cement: cementClass },
+  params: { cement: cementClass, t: as(q.concreteAge, { above: 0 }) },
   result: q.ageFactor,
   steps: ageFactorSteps,
   compute: ({ t, cement }) => {

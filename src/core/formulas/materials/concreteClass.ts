@@ -1,3 +1,4 @@
+import { choosing } from "../../choosing.ts";
 import { stepwise, type Formula } from "../../formula.ts";
 import { valueFor } from "../../lookup.ts";
 import { as, choice, type Choice, type Quantity } from "../../parameters.ts";
@@ -68,29 +69,48 @@ function byName(
 const part = (i: 0 | 1): Readonly<Record<string, number>> =>
   Object.fromEntries(Object.entries(classes).map(([name, pair]) => [name, pair[i]]));
 
-export const concreteClasses = [
-  byName(
-    "CONCRETE_CLASS_STRENGTH_EN1992_2004",
-    "Characteristic cylinder strength of a strength class",
-    { key: "EN1992-1-1:2004", clause: "Table 3.1", basis: "seen", readIn: "CE:2021" },
-    concreteClass,
-    q.concreteStrength,
-    part(0),
-  ),
-  byName(
-    "CONCRETE_CLASS_CUBE_STRENGTH_EN1992_2004",
-    "Characteristic cube strength of a strength class",
-    { key: "EN1992-1-1:2004", clause: "Table 3.1", basis: "memory-high" },
-    concreteClass,
-    as(q.cubeStrength, { symbol: "f_ck,cube", min: 15, max: 105 }),
-    part(1),
-  ),
-  byName(
-    "CONCRETE_GRADE_STRENGTH_IS1343_1980",
-    "Characteristic cube strength of a grade",
-    { key: "IS1343:1980", clause: "Table 1", basis: "memory-high" },
-    concreteGrade,
-    q.cubeStrength,
-    grades,
-  ),
-] as const;
+const cylinder = byName(
+  "CONCRETE_CLASS_STRENGTH_EN1992_2004",
+  "Characteristic cylinder strength of a strength class",
+  { key: "EN1992-1-1:2004", clause: "Table 3.1", basis: "seen", readIn: "CE:2021" },
+  concreteClass,
+  q.concreteStrength,
+  part(0),
+);
+const cube = byName(
+  "CONCRETE_CLASS_STRENGTH_EN1992_2004",
+  "Characteristic cube strength of a strength class",
+  { key: "EN1992-1-1:2004", clause: "Table 3.1", basis: "memory-high" },
+  concreteClass,
+  as(q.cubeStrength, { symbol: "f_ck,cube", min: 15, max: 105 }),
+  part(1),
+);
+
+export const concreteClassStrength = choosing({
+  id: "CONCRETE_CLASS_STRENGTH_EN1992_2004",
+  family: "materials",
+  summary: "Characteristic cylinder or cube strength of a strength class",
+  by: {
+    specimen: choice({
+      key: "specimen",
+      symbol: "specimen",
+      text: "specimen of the strength",
+      values: [
+        { value: "CYLINDER", text: "cylinder, as the rules of EN 1992-1-1 take it" },
+        { value: "CUBE", text: "cube of 150 mm" },
+      ],
+    }),
+  },
+  as: { CYLINDER: cylinder, CUBE: cube },
+  order: ["name", "specimen"],
+  result: q.classStrength,
+});
+
+export const concreteGradeStrength = byName(
+  "CONCRETE_GRADE_STRENGTH_IS1343_1980",
+  "Characteristic cube strength of a grade",
+  { key: "IS1343:1980", clause: "Table 1", basis: "memory-high" },
+  concreteGrade,
+  q.cubeStrength,
+  grades,
+);

@@ -13,8 +13,8 @@ export const concreteDesignStrengthEn1992 = formula({
   ],
   source: { key: "EN1992-1-1:2004", clause: "3.1.6(1) (3.15), 2.4.2.4(1)", basis: "seen", readIn: "CE:2021" },
   params: {
-    f_ck: q.concreteStrength,
-    alpha_cc: as(q.longTermFactor, {
+    f: q.concreteStrength,
+    alpha: as(q.longTermFactor, {
       text: "coefficient for long-term effects; nationally determined, 3.1.6(1) recommends 1.0",
       default: 1,
       valid: { range: [0.8, 1], where: "EN 1992-1-1 3.1.6(1)" },
@@ -25,7 +25,7 @@ export const concreteDesignStrengthEn1992 = formula({
     }),
   },
   result: q.concreteDesignStrength,
-  equation: "alpha_cc * f_ck / gamma_C",
-  compute: ({ f_ck, alpha_cc, gamma_C }) => (alpha_cc * f_ck) / gamma_C,
+  equation: "alpha * f / gamma_C",
+  compute: ({ f, alpha, gamma_C }) => (alpha * f) / gamma_C,
   unpublished: "one product and one quotient; no published result was found",
 });

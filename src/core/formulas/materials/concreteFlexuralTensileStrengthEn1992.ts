@@ -3,7 +3,7 @@ import { q } from "../../quantities/index.ts";
 
 /** Mean flexural tensile strength of a member of depth h. */
 export const concreteFlexuralTensileStrengthEn1992 = formula({
-  id: "CONCRETE_FLEXURAL_TENSILE_STRENGTH_EN1992_2004",
+  id: "CONCRETE_TENSILE_STRENGTH_FROM_MEAN_EN1992_2004",
   family: "materials",
   summary: "Mean flexural tensile strength from the mean axial strength and the depth of the member",
   notes: [

@@ -8,9 +8,9 @@ export const concreteMeanStrengthEn1992 = formula({
   family: "materials",
   summary: "Mean cylinder strength at 28 days from the characteristic strength",
   source: { key: "EN1992-1-1:2004", clause: "Table 3.1", basis: "seen", readIn: "CE:2021" },
-  params: { f_ck: q.concreteStrength },
+  params: { f: q.concreteStrength },
   result: q.concreteMeanStrength,
-  equation: "f_ck + 8",
-  compute: ({ f_ck }) => f_ck + 8,
+  equation: "f + 8",
+  compute: ({ f }) => f + 8,
   empirical: megapascalsAdded,
 });

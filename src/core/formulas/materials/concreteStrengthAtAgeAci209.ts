@@ -23,9 +23,9 @@ export const concreteStrengthAtAgeAci209 = stepwise({
   source: { key: "ACI209R-92", clause: "2.2.1 (2-1), Table 2.2.1", basis: "memory-high" },
   params: {
     f_c28: as(q.concreteMeanStrength, { symbol: "f_cm,28" }),
-    t: as(q.concreteAge, { min: 1 }),
     curing,
     cement: cementType,
+    t: as(q.concreteAge, { min: 1 }),
   },
   result: q.concreteMeanStrengthAtAge,
   steps: {

@@ -3,7 +3,7 @@ import { q } from "../../quantities/index.ts";
 
 /** 95 % fractile of the axial tensile strength. */
 export const concreteTensileStrengthUpperEn1992 = formula({
-  id: "CONCRETE_TENSILE_STRENGTH_UPPER_EN1992_2004",
+  id: "CONCRETE_TENSILE_STRENGTH_FROM_MEAN_EN1992_2004",
   family: "materials",
   summary: "Axial tensile strength, 95 % fractile, from the mean",
   source: { key: "EN1992-1-1:2004", clause: "Table 3.1", basis: "seen", readIn: "CE:2021" },

@@ -32,8 +32,8 @@ export const strengthRequiredEn1992 = stepwise({
   params: {
     f_ckt: as(q.concreteStrengthAtAge, { text: "cylinder strength required at that age" }),
     f_ck: q.concreteStrength,
-    t: age,
     cement: cementClass,
+    t: age,
   },
   cautions: ({ f_ckt, f_ck, t, cement }) => {
     const mean = Math.min(ageFactor(valueFor(strengthGain, cement), t), 1) * (f_ck + 8);
@@ -52,7 +52,7 @@ export const strengthRequiredEn1992 = stepwise({
     return { s, beta_cc, expected, ratio: (f_ckt + 8) / expected };
   },
   empirical: "8 stands for 8 MPa, 28 for 28 days",
-  unpublished: "CONCRETE_MEAN_STRENGTH_AT_AGE_EN1992_2004 at the age; no published ratio was found",
+  unpublished: "CONCRETE_STRENGTH_AT_AGE_EN1992_2004 (MEAN) at the age; no published ratio was found",
 });
 
 /** The same for cube strengths, for which the Indian standard gives no gain with age. */

@@ -1,3 +1,4 @@
+import { choosing } from "../../choosing.ts";
 import { stepwise, type Formula, type Step } from "../../formula.ts";
 import { valueFor } from "../../lookup.ts";
 import { as, choice, type Label, type Quantity } from "../../parameters.ts";
@@ -41,7 +42,6 @@ const proofMeans = ({ product }: { readonly product: Label }): readonly string[]
 
 /** One property, read from the table in the unit it is printed in. */
 function property(
-  id: string,
   result: Quantity,
   summary: string,
   values: Readonly<Record<string, number>>,
@@ -59,13 +59,13 @@ function property(
     lookup: { of: "product", values },
   };
   return stepwise({
-    id,
+    id: "TENDON_PRODUCT",
     family: "materials",
     summary,
     source,
     result: as(result, { reads: result.unit }),
     params: { product: tendonProduct },
-    notes: [...(more.notes ?? []), ...rows],
+    ...(more.notes && { notes: more.notes }),
     cautions: (v) => [...fromMemory(v), ...(more.cautions?.(v) ?? [])],
     steps: { value: step },
     compute: ({ product }) => ({ value: valueFor(values, product) }),
@@ -75,7 +75,6 @@ function property(
 
 /** A load over the nominal area. */
 function stress(
-  id: string,
   result: Quantity,
   load: Quantity,
   loads: Readonly<Record<string, number>>,
@@ -84,13 +83,13 @@ function stress(
   more?: typeof fromMemory,
 ): Formula {
   return stepwise({
-    id,
+    id: "TENDON_PRODUCT",
     family: "materials",
     summary,
     source,
     result,
     params: { product: tendonProduct },
-    notes: [...notes, ...rows],
+    notes,
     cautions: (v) => [...fromMemory(v), ...(more?.(v) ?? [])],
     steps: {
       F: { symbol: load.symbol, unit: "kN", text: load.text, lookup: { of: "product", values: loads } },
@@ -109,44 +108,38 @@ function stress(
 const proofNote =
   "Product standards define it differently: 0.1 % permanent extension (EN, BS), 0.2 % (IS), load at 1 % extension (ASTM). A caution says where it is not the 0.1 % value.";
 
-export const tendonProducts = [
-  property(
-    "TENDON_PRODUCT_DIAMETER",
+const properties = {
+  DIAMETER: property(
     q.strandDiameter,
     "Nominal diameter of a wire, strand or bar by its product name",
     column(({ diameter }) => diameter),
     { unpublished: "the diameter stands in the product's name" },
   ),
-  property("TENDON_PRODUCT_AREA", q.productArea, "Nominal area of one wire, strand or bar by its product name", areas),
-  property(
-    "TENDON_PRODUCT_MASS",
+  AREA: property(q.productArea, "Nominal area of one wire, strand or bar by its product name", areas),
+  MASS: property(
     q.massPerLength,
     "Mass per length of one wire, strand or bar by its product name",
     column(({ mass }) => mass),
   ),
-  property(
-    "TENDON_PRODUCT_BREAKING_LOAD",
+  BREAKING_LOAD: property(
     q.breakingLoad,
     "Least breaking load of one wire, strand or bar by its product name",
     column((p) => p.breaking),
   ),
-  property(
-    "TENDON_PRODUCT_PROOF_LOAD",
+  PROOF_LOAD: property(
     q.proofLoad,
     "Proof load of one wire, strand or bar by its product name",
     column(({ proofLoad }) => proofLoad),
     { notes: [proofNote], cautions: proofMeans },
   ),
-  stress(
-    "TENDON_PRODUCT_TENSILE_STRENGTH",
+  TENSILE_STRENGTH: stress(
     q.tendonTensileStrength,
     q.breakingLoad,
     breakingInN,
     "Tensile strength of a wire, strand or bar by its product name: breaking load over nominal area",
     ["Standards round the breaking loads, so it may differ from the nominal strength of the name by a few MPa."],
   ),
-  stress(
-    "TENDON_PRODUCT_PROOF_STRESS",
+  PROOF_STRESS: stress(
     as(q.tendonProofStress, { symbol: "f_p", text: "proof stress as the product standard defines it" }),
     q.proofLoad,
     proofInN,
@@ -154,8 +147,7 @@ export const tendonProducts = [
     [proofNote],
     proofMeans,
   ),
-  property(
-    "TENDON_PRODUCT_MODULUS",
+  MODULUS: property(
     q.tendonModulus,
     "Modulus of elasticity of a wire, strand or bar by its product name",
     column((p) => p.modulus),
@@ -166,8 +158,7 @@ export const tendonProducts = [
       unpublished: "design values of EN 1992-1-1 and IS 1343, partly from memory",
     },
   ),
-  property(
-    "TENDON_PRODUCT_RELAXATION_CLASS",
+  RELAXATION_CLASS: property(
     q.relaxationClassNumber,
     "Relaxation class of EN 1992-1-1 for a wire, strand or bar by its product name",
     column(({ relaxationClass }) => relaxationClass),
@@ -178,4 +169,32 @@ export const tendonProducts = [
       unpublished: "a class by kind of product",
     },
   ),
-] as const;
+};
+
+const wanted = choice({
+  key: "productPropertyName",
+  symbol: "property",
+  text: "property of one wire, strand or bar that is wanted",
+  values: [
+    { value: "DIAMETER", text: "nominal diameter in mm" },
+    { value: "AREA", text: "nominal area in mm²" },
+    { value: "MASS", text: "mass per length in kg/m" },
+    { value: "BREAKING_LOAD", text: "min. breaking load in kN" },
+    { value: "PROOF_LOAD", text: "proof load in kN" },
+    { value: "TENSILE_STRENGTH", text: "tensile strength in MPa" },
+    { value: "PROOF_STRESS", text: "proof stress in MPa" },
+    { value: "MODULUS", text: "modulus of elasticity in GPa" },
+    { value: "RELAXATION_CLASS", text: "relaxation class of EN 1992-1-1" },
+  ],
+});
+
+export const tendonProductProperty = choosing({
+  id: "TENDON_PRODUCT",
+  family: "materials",
+  summary: "A property of a wire, strand or bar by its product name: area, mass, loads, strengths, modulus, class",
+  notes: rows,
+  by: { property: wanted },
+  as: properties,
+  order: ["product", "property"],
+  result: q.productProperty,
+});

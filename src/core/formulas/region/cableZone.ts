@@ -1,9 +1,11 @@
+import { choosing } from "../../choosing.ts";
 import { stepwise } from "../../formula.ts";
 import { as, type Label } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { valueFor } from "../../lookup.ts";
 import { mechanics } from "../mechanics.ts";
 import { fibre } from "./conditions.ts";
+import { feasibleBound } from "./shared.ts";
 
 const params = {
   P: q.regionForce,
@@ -80,12 +82,11 @@ const notes = [
 ];
 
 /** The upper edge of the zone of the cable: no higher. */
-export const cableZoneLeast = stepwise({
-  id: "CABLE_ZONE_LEAST",
+const upperEdge = stepwise({
+  id: "CABLE_ZONE",
   family: "region",
   summary:
     "Least eccentricity of the cable at a station that keeps the limits of one stage, positive below the centroid: the upper edge of the cable zone",
-  notes,
   source: mechanics,
   params,
   limits,
@@ -115,12 +116,11 @@ export const cableZoneLeast = stepwise({
 });
 
 /** The lower edge of the zone of the cable: no lower. */
-export const cableZoneGreatest = stepwise({
-  id: "CABLE_ZONE_GREATEST",
+const lowerEdge = stepwise({
+  id: "CABLE_ZONE",
   family: "region",
   summary:
     "Greatest eccentricity of the cable at a station that keeps the limits of one stage, positive below the centroid: the lower edge of the cable zone",
-  notes,
   source: mechanics,
   params,
   limits,
@@ -148,4 +148,15 @@ export const cableZoneGreatest = stepwise({
     return { top, bottom, tt, cb, e: top * bottom === 1 ? Math.min(tt, cb) : top === 1 ? tt : cb };
   },
   unpublished: "Solved from FIBRE_STRESS; tests put its result back there.",
+});
+
+export const cableZone = choosing({
+  id: "CABLE_ZONE",
+  family: "region",
+  summary: "Min. or max. eccentricity of the cable at a station for one stage: the edges of the cable zone",
+  notes,
+  by: { bound: feasibleBound },
+  as: { MIN: upperEdge, MAX: lowerEdge },
+  order: ["A", "I", "y_b", "h", "f_c", "f_t", "P", "M", "bound", "r", "fibre"],
+  result: q.regionEccentricity,
 });

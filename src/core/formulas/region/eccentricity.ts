@@ -1,3 +1,4 @@
+import { choosing } from "../../choosing.ts";
 import { stepwise } from "../../formula.ts";
 import { as, type ValueOf } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
@@ -5,7 +6,7 @@ import { mechanics } from "../mechanics.ts";
 import { checkedHalfPlanes, conditionNotes, conditions, halfPlanes } from "./conditions.ts";
 import { eccentricityBounds, relativeSlack, type HalfPlane } from "./halfPlane.ts";
 import { alongEccentricity, offEdge, required, type End, type Interval } from "./interval.ts";
-import { boundDecides, inequality, room, roomLimits, unpublishedSearch } from "./shared.ts";
+import { boundDecides, feasibleBound, inequality, room, roomLimits, unpublishedSearch } from "./shared.ts";
 
 interface Given {
   readonly P: number;
@@ -41,11 +42,10 @@ const governs = (which: string) =>
   }) as const;
 
 /** The highest place of the tendon. */
-export const eccentricityLeast = stepwise({
-  id: "FEASIBLE_ECCENTRICITY_LEAST",
+const minEccentricity = stepwise({
+  id: "FEASIBLE_ECCENTRICITY",
   family: "region",
   summary: "Least eccentricity that keeps the limits of all conditions at a given force, positive below the centroid",
-  notes: [...conditionNotes, noResult],
   source: mechanics,
   params,
   limits: roomLimits,
@@ -63,12 +63,11 @@ export const eccentricityLeast = stepwise({
 });
 
 /** The lowest place of the tendon. */
-export const eccentricityGreatest = stepwise({
-  id: "FEASIBLE_ECCENTRICITY_GREATEST",
+const maxEccentricity = stepwise({
+  id: "FEASIBLE_ECCENTRICITY",
   family: "region",
   summary:
     "Greatest eccentricity that keeps the limits of all conditions at a given force, positive below the centroid",
-  notes: [...conditionNotes, noResult],
   source: mechanics,
   params,
   limits: roomLimits,
@@ -84,4 +83,17 @@ export const eccentricityGreatest = stepwise({
   },
   proof: (v, { e }) => off(v, e, ({ b }) => b < 0),
   unpublished: unpublishedSearch,
+});
+
+/** Where the tendon may lie. */
+export const feasibleEccentricity = choosing({
+  id: "FEASIBLE_ECCENTRICITY",
+  family: "region",
+  summary:
+    "Min. or max. eccentricity that keeps the limits of all conditions at a given force, positive below the centroid",
+  notes: [...conditionNotes, noResult],
+  by: { bound: feasibleBound },
+  as: { MIN: minEccentricity, MAX: maxEccentricity },
+  order: ["conditions", "e_min", "e_max", "P", "bound"],
+  result: q.regionEccentricity,
 });

@@ -1,3 +1,4 @@
+import { choosing } from "../../choosing.ts";
 import { stepwise } from "../../formula.ts";
 import { as, type ValueOf } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
@@ -5,7 +6,7 @@ import { mechanics } from "../mechanics.ts";
 import { checkedHalfPlanes, conditionNotes, conditions, halfPlanes } from "./conditions.ts";
 import { forceBounds, relativeSlack, type HalfPlane } from "./halfPlane.ts";
 import { alongReciprocal, offEdge, required, type End, type Interval } from "./interval.ts";
-import { boundDecides, forceLimits, forces, inequality, unpublishedSearch } from "./shared.ts";
+import { boundDecides, feasibleBound, forceLimits, forces, inequality, unpublishedSearch } from "./shared.ts";
 
 interface Given {
   readonly e: number;
@@ -40,11 +41,10 @@ const governs = (which: string) =>
     governing: `\\text{${which} of all limits}`,
   }) as const;
 
-export const forceLeast = stepwise({
-  id: "FEASIBLE_FORCE_LEAST",
+const minForce = stepwise({
+  id: "FEASIBLE_FORCE",
   family: "region",
   summary: "Least prestressing force that keeps the limits of all conditions at a given eccentricity",
-  notes: [...conditionNotes, noResult],
   source: mechanics,
   params,
   limits: forceLimits,
@@ -61,11 +61,10 @@ export const forceLeast = stepwise({
   proof: (v, { P }) => off(v, P, ({ a }) => a < 0),
 });
 
-export const forceGreatest = stepwise({
-  id: "FEASIBLE_FORCE_GREATEST",
+const maxForce = stepwise({
+  id: "FEASIBLE_FORCE",
   family: "region",
   summary: "Greatest prestressing force that keeps the limits of all conditions at a given eccentricity",
-  notes: [...conditionNotes, noResult],
   source: mechanics,
   params,
   limits: forceLimits,
@@ -81,4 +80,16 @@ export const forceGreatest = stepwise({
   },
   proof: (v, { P }) => off(v, P, ({ a }) => a > 0),
   unpublished: unpublishedSearch,
+});
+
+/** How much force there may be. */
+export const feasibleForce = choosing({
+  id: "FEASIBLE_FORCE",
+  family: "region",
+  summary: "Min. or max. prestressing force that keeps the limits of all conditions at a given eccentricity",
+  notes: [...conditionNotes, noResult],
+  by: { bound: feasibleBound },
+  as: { MIN: minForce, MAX: maxForce },
+  order: ["conditions", "e", "bound", "P_min", "P_max"],
+  result: q.regionForce,
 });

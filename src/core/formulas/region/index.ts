@@ -1,22 +1,16 @@
-import { cableZoneGreatest, cableZoneLeast } from "./cableZone.ts";
-import { eccentricityGreatest, eccentricityLeast } from "./eccentricity.ts";
-import { forceGreatest, forceLeast } from "./force.ts";
-import { leastForce, leastForceEccentricity } from "./leastForce.ts";
-import { regionGoverning, regionMargin } from "./margin.ts";
-import { vertexCount, vertexFormulas } from "./outline.ts";
+import { cableZone } from "./cableZone.ts";
+import { feasibleEccentricity } from "./eccentricity.ts";
+import { feasibleForce } from "./force.ts";
+import { regionMinForce } from "./leastForce.ts";
+import { regionMargin } from "./margin.ts";
+import { regionVertex } from "./outline.ts";
 
 /** Which forces and eccentricities keep the limits of all stages. */
 export const regionFormulas = [
-  eccentricityLeast,
-  eccentricityGreatest,
-  forceLeast,
-  forceGreatest,
-  leastForce,
-  leastForceEccentricity,
-  vertexCount,
-  ...vertexFormulas,
+  feasibleEccentricity,
+  feasibleForce,
+  regionMinForce,
+  regionVertex,
   regionMargin,
-  regionGoverning,
-  cableZoneLeast,
-  cableZoneGreatest,
-];
+  cableZone,
+] as const;

@@ -1,5 +1,6 @@
+import { choosing } from "../../choosing.ts";
 import { stepwise } from "../../formula.ts";
-import { as } from "../../parameters.ts";
+import { as, choice } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 import { conditionNotes } from "./conditions.ts";
@@ -20,12 +21,11 @@ const shared = {
 } as const;
 
 /** Of all eccentricities the one that needs the least force. */
-export const leastForce = stepwise({
+const force = stepwise({
   ...shared,
-  id: "REGION_LEAST_FORCE",
+  id: "REGION_MIN_FORCE",
   summary:
     "Least prestressing force of all that keeps the limits of all conditions, at the eccentricity that allows it",
-  notes,
   result: as(q.regionForce, { symbol: "P_low", text: "least prestressing force of all" }),
   steps: {
     e: {
@@ -43,12 +43,11 @@ export const leastForce = stepwise({
   proof: (v, { P }) => P * Math.max(...cornersAgain(v).map(({ u }) => u)) - 1,
 });
 
-export const leastForceEccentricity = stepwise({
+const eccentricity = stepwise({
   ...shared,
-  id: "REGION_LEAST_FORCE_ECCENTRICITY",
+  id: "REGION_MIN_FORCE",
   summary:
     "Eccentricity at which the least prestressing force of all keeps the limits of all conditions, positive below the centroid",
-  notes,
   result: as(q.regionEccentricity, { symbol: "e", text: "eccentricity of the least force" }),
   steps: {
     P: { symbol: "P_low", unit: "kN", text: "least force", governing },
@@ -64,4 +63,26 @@ export const leastForceEccentricity = stepwise({
     const there = Math.max(...again.filter(({ u }) => u >= top * (1 - 1e-11)).map((corner) => corner.e));
     return (e - there) / (1 + Math.abs(there));
   },
+});
+
+export const regionMinForce = choosing({
+  id: "REGION_MIN_FORCE",
+  family: "region",
+  summary:
+    "Min. prestressing force of all that keeps the limits of all conditions, or the eccentricity that goes with it",
+  notes,
+  by: {
+    result: choice({
+      key: "minForceResultName",
+      symbol: "result",
+      text: "what is wanted",
+      values: [
+        { value: "FORCE", text: "min. force in kN" },
+        { value: "ECCENTRICITY", text: "eccentricity of that force in mm" },
+      ],
+    }),
+  },
+  as: { FORCE: force, ECCENTRICITY: eccentricity },
+  order: ["conditions", "e_min", "e_max", "result", "P_min", "P_max"],
+  result: q.minForceResult,
 });

@@ -1,5 +1,6 @@
+import { choosing } from "../../choosing.ts";
 import { stepwise } from "../../formula.ts";
-import type { ValueOf } from "../../parameters.ts";
+import { choice, type ValueOf } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 import { checkedHalfPlanes, conditionNotes, conditions } from "./conditions.ts";
@@ -47,7 +48,7 @@ const least = (v: Given): number => Math.min(...v.conditions.map((_, i) => close
 const shared = {
   family: "region",
   source: mechanics,
-  params: { P: q.regionForce, e: q.regionEccentricity, conditions },
+  params: { conditions, P: q.regionForce, e: q.regionEccentricity },
   unpublished: unpublishedSearch,
 } as const;
 const margin = {
@@ -65,23 +66,23 @@ const i = {
 } as const;
 
 /** Does a design stand inside the region, and how far? */
-export const regionMargin = stepwise({
+const distance = stepwise({
   ...shared,
   id: "REGION_MARGIN",
   summary:
     "Distance of a design's closest stress limit, over all conditions and fibres, in MPa: negative where a limit is passed",
-  notes: [...conditionNotes, "Zero on the edge of the region, positive inside."],
+  notes: ["Zero on the edge of the region, positive inside."],
   result: q.stressMargin,
   steps: { i, margin },
   compute: closest,
   proof: (v, found) => (found.margin - least(v)) / sizes(v),
 });
 
-export const regionGoverning = stepwise({
+const governing = stepwise({
   ...shared,
-  id: "REGION_GOVERNING_CONDITION",
+  id: "REGION_MARGIN",
   summary: "Number of the condition whose limit is closest to a design's stress, or passed the most",
-  notes: [...conditionNotes, "Of several equally close the first is given."],
+  notes: ["Of several equally close the first is given."],
   result: q.conditionNumber,
   steps: { margin, i },
   compute: (v) => {
@@ -89,4 +90,26 @@ export const regionGoverning = stepwise({
     return { margin: found.margin, i: found.i };
   },
   proof: (v, found) => found.i - Math.round(found.i) + (closestOf(v, Math.round(found.i)) - least(v)) / sizes(v),
+});
+
+export const regionMargin = choosing({
+  id: "REGION_MARGIN",
+  family: "region",
+  summary:
+    "Distance of a design's closest stress limit in MPa, negative where one is passed, or the number of its condition",
+  notes: conditionNotes,
+  by: {
+    result: choice({
+      key: "marginResultName",
+      symbol: "result",
+      text: "what is wanted",
+      values: [
+        { value: "MARGIN", text: "distance of the closest limit in MPa" },
+        { value: "CONDITION", text: "number of the condition with the closest limit" },
+      ],
+    }),
+  },
+  as: { MARGIN: distance, CONDITION: governing },
+  order: ["conditions", "P", "e", "result"],
+  result: q.marginResult,
 });

@@ -1,5 +1,6 @@
-import { stepwise } from "../../formula.ts";
-import { as, type Quantity } from "../../parameters.ts";
+import { choosing } from "../../choosing.ts";
+import { stepwise, type Formula } from "../../formula.ts";
+import { as, choice, type Quantity } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 import { conditionNotes } from "./conditions.ts";
@@ -29,33 +30,32 @@ function offCorner(v: RegionValues, point: Point): number {
 }
 
 const kinds: readonly {
-  readonly id: string;
+  readonly name: string;
   readonly text: string;
   readonly pick: "u" | "e" | "P";
   readonly result: Quantity;
 }[] = [
   {
-    id: "REGION_VERTEX_RECIPROCAL",
-    text: "Reciprocal of the force",
-    pick: "u",
-    result: as(q.reciprocalForce, { symbol: "u_k", text: "reciprocal of the force at the vertex" }),
+    name: "FORCE",
+    text: "Force",
+    pick: "P",
+    result: as(q.regionForce, { symbol: "P_k", text: "force at the vertex" }),
   },
   {
-    id: "REGION_VERTEX_ECCENTRICITY",
+    name: "ECCENTRICITY",
     text: "Eccentricity",
     pick: "e",
     result: as(q.regionEccentricity, { symbol: "e_k", text: "eccentricity of the vertex" }),
   },
   {
-    id: "REGION_VERTEX_FORCE",
-    text: "Force",
-    pick: "P",
-    result: as(q.regionForce, { symbol: "P_k", text: "force at the vertex" }),
+    name: "RECIPROCAL",
+    text: "Reciprocal of the force",
+    pick: "u",
+    result: as(q.reciprocalForce, { symbol: "u_k", text: "reciprocal of the force at the vertex" }),
   },
 ];
 
-/** The outline point by point, as a table of rows for a chart. */
-export const vertexFormulas = kinds.map(({ id, text, pick, result }) => {
+const coordinate = ({ text, pick, result }: (typeof kinds)[number]): Formula => {
   const steps = {
     n: { symbol: "n", unit: "–", text: "number of vertices", governing: closed },
     u: { symbol: "u_k", unit: "1/MN", text: "reciprocal of the force", governing: "u_k = 1/P_k" },
@@ -65,11 +65,9 @@ export const vertexFormulas = kinds.map(({ id, text, pick, result }) => {
   const order = [...(["n", "u", "e", "P"] as const).filter((name) => name !== pick), pick];
   return stepwise({
     ...shared,
-    id,
+    id: "REGION_VERTEX",
     summary: `${text} at the k-th vertex of the region of force and eccentricity that keeps the limits of all conditions`,
     notes: [
-      ...conditionNotes,
-      area,
       "The first vertex is that of the least force (of several, the one of the greatest eccentricity); from there against the clock, with e to the right and 1/P upward.",
       "Where k exceeds the number of vertices the first vertex is given again: a table of n + 1 or more rows closes the outline.",
     ],
@@ -84,16 +82,42 @@ export const vertexFormulas = kinds.map(({ id, text, pick, result }) => {
     },
     proof: (v, found) => offCorner(v, { u: pick === "P" ? 1 / found["P"]! : found["u"]!, e: found["e"]! }),
   });
-});
+};
 
-export const vertexCount = stepwise({
+const byName = Object.fromEntries(kinds.map((kind) => [kind.name, coordinate(kind)]));
+
+const vertexCount = stepwise({
   ...shared,
-  id: "REGION_VERTEX_COUNT",
+  id: "REGION_VERTEX",
   summary: "Number of vertices of the region of force and eccentricity that keeps the limits of all conditions",
-  notes: [...conditionNotes, area],
   params: regionParams,
   result: q.vertexCount,
   steps: { n: { symbol: "n", unit: "–", governing: closed } },
   compute: (v) => ({ n: cornersOf(v).length }),
   proof: (v, { n }) => cornersAgain(v).length - n,
+});
+
+/** The outline point by point, as a table of rows for a chart. */
+export const regionVertex = choosing({
+  id: "REGION_VERTEX",
+  family: "region",
+  summary:
+    "Force, eccentricity or reciprocal of the force at a vertex of the region that keeps all limits, or their number",
+  notes: [...conditionNotes, area],
+  by: {
+    result: choice({
+      key: "vertexResultName",
+      symbol: "result",
+      text: "what is wanted",
+      values: [
+        { value: "FORCE", text: "force in kN" },
+        { value: "ECCENTRICITY", text: "eccentricity in mm" },
+        { value: "RECIPROCAL", text: "reciprocal of the force in 1/MN, for a chart" },
+        { value: "COUNT", text: "number of vertices" },
+      ],
+    }),
+  },
+  as: { ...byName, COUNT: vertexCount },
+  order: ["conditions", "e_min", "e_max", "k", "result", "P_min", "P_max"],
+  result: q.vertexResult,
 });

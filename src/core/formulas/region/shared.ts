@@ -1,4 +1,4 @@
-import { as, type ValueOf } from "../../parameters.ts";
+import { as, choice, type ValueOf } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { checkedHalfPlanes, conditions, halfPlanes } from "./conditions.ts";
 import { eccentricityBounds, forceBounds, type HalfPlane } from "./halfPlane.ts";
@@ -84,3 +84,14 @@ export const boundDecides = (what: string): string => `${what} decides, not a li
 export const inequality =
   "f_{t,i} \\le \\frac{r_i P}{A_i} + \\frac{r_i P\\,(e+\\delta_i)\\,y}{I_i} - \\frac{M_i\\,y}{I_i} \\le f_{c,i}";
 export const unpublishedSearch = "Geometry of linear inequalities; tests compare it with the stresses of FIBRE_STRESS.";
+
+/** Which end of what is feasible. */
+export const feasibleBound = choice({
+  key: "feasibleBound",
+  symbol: "bound",
+  text: "bound that is wanted",
+  values: [
+    { value: "MIN", text: "min." },
+    { value: "MAX", text: "max." },
+  ],
+});

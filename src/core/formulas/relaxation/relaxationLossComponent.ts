@@ -80,9 +80,9 @@ export const relaxationLossComponent = stepwise({
   ],
   source: { key: "ZIA:1979", clause: "relaxation of tendons (RE), Tables 1 and 2", basis: "memory-high" },
   params: {
+    f_pu: as(q.tendonTensileStrength, { symbol: "f_pu" }),
     steel: componentSteel,
     f_pi: as(q.initialTendonStress, { symbol: "f_pi" }),
-    f_pu: as(q.tendonTensileStrength, { symbol: "f_pu" }),
     ES: as(q.elasticLoss, { symbol: "ES", min: 0 }),
     CR: as(q.timeDependentLoss, { symbol: "CR", text: "loss by creep, positive", min: 0, max: 1000 }),
     SH: as(q.timeDependentLoss, { symbol: "SH", text: "loss by shrinkage, positive", min: 0, max: 1000 }),

@@ -19,9 +19,9 @@ export const relaxationLossEn1992 = stepwise({
   ],
   source: { key: "EN1992-1-1:2004", clause: "3.3.2(7) (3.28–3.30)", basis: "second-hand", readIn: "CE:2021" },
   params: {
-    sigma_pi: q.initialTendonStress,
     f_pk: q.tendonTensileStrength,
     relaxationClass,
+    sigma_pi: q.initialTendonStress,
     t: as(q.timeAfterTensioning, { default: 500000 }),
     rho_1000: as(q.relaxation1000, {
       text: "relaxation after 1000 h at 20 °C by test; blank or 0: the value of the class",

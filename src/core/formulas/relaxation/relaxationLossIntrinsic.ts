@@ -20,9 +20,9 @@ export const relaxationLossIntrinsic = stepwise({
   ],
   source: { key: "PCI:1975", clause: "2.7", basis: "memory-high" },
   params: {
-    f_pi: as(q.initialTendonStress, { symbol: "f_pi" }),
     f_py: q.tendonYieldStress,
     D: relaxationDivisor,
+    f_pi: as(q.initialTendonStress, { symbol: "f_pi" }),
     t_2: as(q.timeAfterTensioning, { symbol: "t_2", text: "time after tensioning at the end", min: 1 }),
     t_1: as(q.timeAfterTensioning, {
       symbol: "t_1",

@@ -17,10 +17,10 @@ export const relaxationLossStagedEn1992 = stepwise({
   ],
   source: { key: "EN1992-1-1:2004", clause: "Annex D", basis: "seen", readIn: "CE:2021" },
   params: {
-    sigma_pi: as(q.initialTendonStress, { symbol: "σ_p,i", text: "tendon stress at the start of the stage" }),
-    earlier: as(q.relaxationLoss, { symbol: "ΣΔσ_pr", text: "sum of relaxation in the stages before" }),
     f_pk: q.tendonTensileStrength,
     relaxationClass,
+    sigma_pi: as(q.initialTendonStress, { symbol: "σ_p,i", text: "tendon stress at the start of the stage" }),
+    earlier: as(q.relaxationLoss, { symbol: "ΣΔσ_pr", text: "sum of relaxation in the stages before" }),
     dt: as(q.timeAfterTensioning, { symbol: "Δt", text: "duration of the stage" }),
     rho_1000: as(q.relaxation1000, {
       text: "relaxation after 1000 h at 20 °C by test; blank or 0: the value of the class",

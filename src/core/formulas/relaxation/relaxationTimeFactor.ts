@@ -18,7 +18,7 @@ export const relaxationTimeFactor = stepwise({
     "Times below 1 h are refused.",
   ],
   source: { key: "CEB-FIP:1990", clause: "2.3.4.5", basis: "second-hand", readIn: "IS1343-NOTES" },
-  params: { t: as(q.timeAfterTensioning, { min: 1 }), steel: relaxationKind },
+  params: { steel: relaxationKind, t: as(q.timeAfterTensioning, { min: 1 }) },
   result: q.relaxationTimeFactor,
   steps: {
     k: {

@@ -1,8 +1,19 @@
+import { choosing } from "../../choosing.ts";
 import { formula, stepwise, type Formula, type Steps } from "../../formula.ts";
 import { as, table } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
-import { base, difference, kinds, shown, withAdditions, type Addition } from "./net.ts";
+import {
+  base,
+  changed,
+  difference,
+  shown,
+  wantedOfChanged,
+  whyApart,
+  withAdditions,
+  type Addition,
+  type ChangedKind,
+} from "./net.ts";
 
 const toppings = table({
   key: "toppings",
@@ -32,36 +43,43 @@ const widened = {
 } as const;
 const withTopping = (steps: Steps): Steps => ({ A_t: widened, ...steps });
 
+const compositeProperty = ({ property, pick, steps, text, result }: ChangedKind): Formula =>
+  stepwise({
+    id: "COMPOSITE_SECTION",
+    family: "section",
+    summary: `Composite section: ${text}, later concrete counted by the ratio of moduli`,
+    source: mechanics,
+    params: { ...base, toppings, E_c: q.elasticModulusConcrete },
+    result: as(result, { text: `${text}, later concrete included` }),
+    steps: withTopping(steps),
+    compute: (v) => {
+      const all = added(v);
+      return {
+        A_t: all.reduce((sum, { area }) => sum + area, 0),
+        ...shown(steps, withAdditions({ A: v.A, y: v.y_b, I: v.I }, all, "toppings")),
+      };
+    },
+    proof: (v, found) => difference(pick, found[pick]!, { A: v.A, y: v.y_b, I: v.I }, added(v)),
+    ...(property !== "AREA" && {
+      unpublished:
+        "Parallel-axis rule with a changed width; no published composite section whose data and result were both read was found.",
+    }),
+  });
+
 /** The member with the concrete cast onto it, in terms of the member's own concrete. */
-export const compositeFormulas = kinds.map(
-  ({ suffix, pick, steps, text, result }) =>
-    stepwise({
-      id: `COMPOSITE_${suffix}`,
-      family: "section",
-      summary: `Composite section: ${text}, later concrete counted by the ratio of moduli`,
-      notes: [
-        "Each rectangle of later concrete counts with its width times E_t/E_c; b is the width that takes part (effective width).",
-        "y_b stays the height above the soffit of the member; the moduli go by SECTION_MODULUS, the stress in the topping by TOPPING_STRESS.",
-        "Full bond between the two concretes is assumed; loads before the topping has hardened act on the member alone.",
-      ],
-      source: mechanics,
-      params: { ...base, toppings, E_c: q.elasticModulusConcrete },
-      result: as(result, { text: `${text}, later concrete included` }),
-      steps: withTopping(steps),
-      compute: (v) => {
-        const all = added(v);
-        return {
-          A_t: all.reduce((sum, { area }) => sum + area, 0),
-          ...shown(steps, withAdditions({ A: v.A, y: v.y_b, I: v.I }, all, "toppings")),
-        };
-      },
-      proof: (v, found) => difference(pick, found[pick]!, { A: v.A, y: v.y_b, I: v.I }, added(v)),
-      ...(suffix !== "AREA" && {
-        unpublished:
-          "Parallel-axis rule with a changed width; no published composite section whose data and result were both read was found.",
-      }),
-    }) as unknown as Formula,
-);
+export const compositeSection = choosing({
+  ...wantedOfChanged,
+  id: "COMPOSITE_SECTION",
+  summary: "Composite section: area, centroid or second moment with later concrete by the ratio of moduli",
+  notes: [
+    "Each rectangle of later concrete counts with its width times E_t/E_c; b is the width that takes part (effective width).",
+    "y_b stays the height above the soffit of the member; the moduli go by SECTION_MODULUS, the stress in the topping by TOPPING_STRESS.",
+    "Full bond between the two concretes is assumed; loads before the topping has hardened act on the member alone.",
+    whyApart,
+  ],
+  as: changed(compositeProperty),
+  order: ["A", "y_b", "I", "toppings", "E_c", "property"],
+});
 
 /** In the topping the same strain makes another stress. */
 export const toppingStress = formula({
@@ -74,11 +92,11 @@ export const toppingStress = formula({
   ],
   source: mechanics,
   params: {
-    M: q.moment,
     I: as(q.secondMoment, { symbol: "I'", text: "second moment of area of the composite section" }),
-    y: q.fibreDistance,
     E_t: q.toppingModulus,
     E_c: q.elasticModulusConcrete,
+    M: q.moment,
+    y: q.fibreDistance,
   },
   result: as(q.fibreStress, { symbol: "σ_t", text: "stress in the topping, compression positive" }),
   equation: "-(E_t / E_c) * M * y / I",

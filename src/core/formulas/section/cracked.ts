@@ -1,3 +1,4 @@
+import { choosing } from "../../choosing.ts";
 import { stepwise } from "../../formula.ts";
 import { as, table, type Quantity, type Values } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
@@ -6,6 +7,7 @@ import { widthAt } from "./around.ts";
 import { equilibrium, layerStress, residual, strainAt, type CrackedSection, type Strain } from "./crackedState.ts";
 import { outline } from "./outline.ts";
 import { polygon } from "./polygon.ts";
+import { crackedProperty } from "./property.ts";
 
 const layers = table({
   key: "steelLayers",
@@ -23,10 +25,11 @@ const layers = table({
 const params = {
   outline,
   layers,
+  E_c: as(q.elasticModulusConcrete, { text: "modulus of the concrete in the cracked section", max: 60 }),
   N: q.axialForce,
   M: q.moment,
-  E_c: as(q.elasticModulusConcrete, { text: "modulus of the concrete in the cracked section", max: 60 }),
 };
+const layerNumber = as(q.tendonCount, { symbol: "no.", text: "number of the layer, in the order of the range" });
 type Arguments = Values<typeof params>;
 
 const notes = [
@@ -42,12 +45,10 @@ function sectionOf({ outline: points, layers: rows, E_c }: Arguments): CrackedSe
   return { points, layers: rows, E_c, y_0: y };
 }
 
-interface Kind<P> {
-  readonly id: string;
+interface Kind {
   readonly summary: string;
   readonly result: Quantity;
-  readonly params: P;
-  readonly value: (section: CrackedSection, strain: Strain, v: Arguments & { readonly row?: number }) => number;
+  readonly value: (section: CrackedSection, strain: Strain, row: number) => number;
 }
 
 const ends = (section: CrackedSection): readonly [number, number] => {
@@ -65,60 +66,80 @@ function depth(section: CrackedSection, strain: Strain): number {
   return most <= 0 ? 0 : most / Math.abs(strain.bend);
 }
 
-const kinds: readonly Kind<typeof params>[] = [
-  {
-    id: "CRACKED_SECTION_COMPRESSION_DEPTH",
-    summary: "Depth of the compressed concrete of a cracked section; the whole height where nothing is cracked",
-    result: q.compressionDepth,
-    params,
-    value: depth,
-  },
-  {
-    id: "CRACKED_SECTION_CONCRETE_STRESS",
-    summary: "Max. concrete stress of a cracked section, compression positive",
-    result: as(q.fibreStress, {
-      symbol: "σ_c",
-      text: "stress of the most compressed fibre, compression positive",
-      min: 0,
-      max: 1e5,
-    }),
-    params,
-    value: (section, strain) => section.E_c * Math.max(0, ...ends(section).map((y) => strainAt(strain, section, y))),
-  },
-  {
-    id: "CRACKED_SECTION_STEEL_STRESS",
-    summary: "Stress of one layer of steel in a cracked section, tension positive",
-    result: q.steelStress,
-    params: {
-      ...params,
-      row: as(q.tendonCount, { symbol: "no.", text: "number of the layer, in the order of the range" }),
-    } as typeof params,
-    value: (section, strain, { row }) => layerStress(strain, section, section.layers[row! - 1]!),
-  },
-];
-
-export const crackedFormulas = kinds.map(({ id, summary, result, params: own, value }) =>
-  stepwise({
-    id,
-    family: "section",
-    summary,
-    notes,
-    source: mechanics,
-    params: own,
-    limits: (v) =>
-      ("row" in v ? { row: { max: v.layers.length, because: "the number of layers given" } } : {}) as object,
-    result,
-    steps: { value: { symbol: result.symbol, unit: result.unit, governing } },
-    compute: (v) => {
-      const section = sectionOf(v);
-      return { value: value(section, equilibrium(section, v), v) };
-    },
-    /** Equilibrium once more with the concrete added up in strips, and the value again from the strain. */
-    proof: (v, { value: given }) => {
-      const section = sectionOf(v);
-      const strain = equilibrium(section, v);
-      const again = value(section, strain, v);
-      return residual(section, v, strain, (y) => widthAt(section.points, y)) + (given - again) / (1 + Math.abs(again));
-    },
+const compressionDepth: Kind = {
+  summary: "Depth of the compressed concrete of a cracked section; the whole height where nothing is cracked",
+  result: q.compressionDepth,
+  value: depth,
+};
+const concreteStress: Kind = {
+  summary: "Max. concrete stress of a cracked section, compression positive",
+  result: as(q.fibreStress, {
+    symbol: "σ_c",
+    text: "stress of the most compressed fibre, compression positive",
+    min: 0,
+    max: 1e5,
   }),
-);
+  value: (section, strain) => section.E_c * Math.max(0, ...ends(section).map((y) => strainAt(strain, section, y))),
+};
+const steelStress: Kind = {
+  summary: "Stress of one layer of steel in a cracked section, tension positive",
+  result: q.steelStress,
+  value: (section, strain, row) => layerStress(strain, section, section.layers[row - 1]!),
+};
+
+const shared = { id: "CRACKED_SECTION", family: "section", source: mechanics } as const;
+const found = ({ summary, result, value }: Kind) => {
+  const of = (v: Arguments, row: number): number => {
+    const section = sectionOf(v);
+    return value(section, equilibrium(section, v), row);
+  };
+  /** Equilibrium once more with the concrete added up in strips, and the value again from the strain. */
+  const missed = (v: Arguments, row: number, given: number): number => {
+    const section = sectionOf(v);
+    const strain = equilibrium(section, v);
+    const again = value(section, strain, row);
+    return residual(section, v, strain, (y) => widthAt(section.points, y)) + (given - again) / (1 + Math.abs(again));
+  };
+  return {
+    said: { summary, result, steps: { value: { symbol: result.symbol, unit: result.unit, governing } } },
+    of,
+    missed,
+  } as const;
+};
+const ofWhole = (kind: Kind) => {
+  const { said, of, missed } = found(kind);
+  return stepwise({
+    ...shared,
+    ...said,
+    params,
+    compute: (v) => ({ value: of(v, 0) }),
+    proof: (v, { value }) => missed(v, 0, value),
+  });
+};
+const ofLayer = (kind: Kind) => {
+  const { said, of, missed } = found(kind);
+  return stepwise({
+    ...shared,
+    ...said,
+    params: { ...params, row: layerNumber },
+    limits: (v) => ({ row: { max: v.layers.length, because: "the number of layers given" } }),
+    compute: (v) => ({ value: of(v, v.row) }),
+    proof: (v, { value }) => missed(v, v.row, value),
+  });
+};
+
+/** What bends once the concrete has cracked. */
+export const crackedSection = choosing({
+  id: "CRACKED_SECTION",
+  family: "section",
+  summary: "Depth in compression, max. concrete stress or stress of a layer of steel in a cracked section",
+  notes,
+  by: { property: crackedProperty },
+  as: {
+    COMPRESSION_DEPTH: ofWhole(compressionDepth),
+    CONCRETE_STRESS: ofWhole(concreteStress),
+    STEEL_STRESS: ofLayer(steelStress),
+  },
+  order: ["outline", "layers", "E_c", "N", "M", "property", "row"],
+  result: q.crackedProperty,
+});

@@ -1,7 +1,9 @@
-import { formula, stepwise, type Formula } from "../../formula.ts";
+import { choosing } from "../../choosing.ts";
+import { formula, stepwise } from "../../formula.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
+import { anyProperty, sectionProperty } from "./property.ts";
 
 const params = { b: q.sectionWidth, h: q.sectionHeight, n: q.voidCount, d: q.voidDiameter, y_v: q.voidHeight };
 const limits = ({
@@ -67,16 +69,14 @@ const shared = {
   unpublished: "Geometry of a rectangle and circles; tests compare it with the section net of round holes.",
 } as const;
 const notes = [
-  "A slab or plank of rectangular outline with n equal round voids in one row. Other outlines and voids: OUTLINE_AREA and its like.",
+  "A slab or plank of rectangular outline with n equal round voids in one row. Other outlines and voids: OUTLINE_SECTION.",
 ];
 
-/** Slabs with round voids in one row. */
-export const hollowSlab: readonly Formula[] = [
-  stepwise({
+const properties = {
+  AREA: stepwise({
     ...shared,
-    id: "HOLLOW_SLAB_AREA",
+    id: "HOLLOW_SLAB",
     summary: "Area of a slab with round voids",
-    notes,
     result: q.area,
     steps: { A_v, A },
     compute: (v) => {
@@ -84,11 +84,10 @@ export const hollowSlab: readonly Formula[] = [
       return { A_v: s.A_v, A: s.A };
     },
   }),
-  stepwise({
+  CENTROID: stepwise({
     ...shared,
-    id: "HOLLOW_SLAB_CENTROID",
+    id: "HOLLOW_SLAB",
     summary: "Height of the centroid above the soffit of a slab with round voids",
-    notes,
     result: q.centroidHeight,
     steps: { A_v, A, y_b },
     compute: (v) => {
@@ -96,20 +95,19 @@ export const hollowSlab: readonly Formula[] = [
       return { A_v: s.A_v, A: s.A, y_b: s.y_b };
     },
   }),
-  stepwise({
+  INERTIA: stepwise({
     ...shared,
-    id: "HOLLOW_SLAB_INERTIA",
+    id: "HOLLOW_SLAB",
     summary: "Second moment of area of a slab with round voids about the horizontal axis through the centroid",
-    notes,
     result: q.secondMoment,
     steps: { A_v, A, y_b, I },
     compute,
   }),
-  formula({
+  PERIMETER: formula({
     ...shared,
-    id: "HOLLOW_SLAB_PERIMETER",
+    id: "HOLLOW_SLAB",
     summary: "Drying perimeter of a slab with round voids: the outer surface and a share of the inner",
-    notes: [...notes, "The inner surface counts with the share s, none of it where s is left out."],
+    notes: ["The inner surface counts with the share s, none of it where s is left out."],
     params: {
       ...params,
       s: as(q.share, { text: "share of the inner surface that dries: 0 none, 1 all of it", default: 0 }),
@@ -118,4 +116,16 @@ export const hollowSlab: readonly Formula[] = [
     equation: "2 * (b + h) + s * n * pi * d",
     compute: ({ b, h, n, d, s }) => 2 * (b + h) + s * n * Math.PI * d,
   }),
-];
+};
+
+/** Slabs with round voids in one row. */
+export const hollowSlab = choosing({
+  id: "HOLLOW_SLAB",
+  family: "section",
+  summary: "Area, centroid, second moment or drying perimeter of a slab with round voids",
+  notes,
+  by: { property: sectionProperty },
+  as: properties,
+  order: ["b", "h", "n", "d", "y_v", "property", "s"],
+  result: anyProperty,
+});

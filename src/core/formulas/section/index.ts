@@ -1,27 +1,26 @@
-import { compositeFormulas, toppingStress } from "./composite.ts";
+import { compositeSection, toppingStress } from "./composite.ts";
 import { kernDistance, sectionModulus } from "./derived.ts";
 import { hollowSlab } from "./hollowSlab.ts";
 import { coverFormulas } from "./cover.ts";
-import { crackedFormulas } from "./cracked.ts";
-import { levelFormulas } from "./levels.ts";
-import { netFormulas, transformedFormulas } from "./net.ts";
-import { outlineFormulas } from "./outline.ts";
-import { boxSection, iSection, rectangle, tSection } from "./shapes.ts";
+import { crackedSection } from "./cracked.ts";
+import { outlineAtLevel, outlineSection } from "./levels.ts";
+import { netSection, transformedSection } from "./net.ts";
+import { boxSection, iSection, rectangleSection, tSection } from "./shapes.ts";
 
 export const sectionFormulas = [
-  ...rectangle,
-  ...tSection,
-  ...iSection,
-  ...boxSection,
-  ...hollowSlab,
-  ...outlineFormulas,
-  ...levelFormulas,
+  rectangleSection,
+  tSection,
+  iSection,
+  boxSection,
+  hollowSlab,
+  outlineSection,
+  outlineAtLevel,
   ...coverFormulas,
   sectionModulus,
   kernDistance,
-  ...netFormulas,
-  ...transformedFormulas,
-  ...compositeFormulas,
+  netSection,
+  transformedSection,
+  compositeSection,
   toppingStress,
-  ...crackedFormulas,
+  crackedSection,
 ];

@@ -1,8 +1,10 @@
 import { InputError } from "../../errors.ts";
+import { choosing } from "../../choosing.ts";
 import { stepwise, type Formula, type Steps } from "../../formula.ts";
 import { as, choice, format, table, type Quantity } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
+import { anyProperty, changedProperty } from "./property.ts";
 
 /** What is added to a section (or taken out, as a negative area) at a height, with its own second moment. */
 export interface Addition {
@@ -59,17 +61,28 @@ const I = {
 } as const;
 
 /** Each function shows the steps that lead to it. */
-export const kinds = [
-  { suffix: "AREA", pick: "A", steps: { A }, text: A.text, result: q.area },
-  { suffix: "CENTROID", pick: "y", steps: { A, y }, text: y.text, result: q.centroidHeight },
-  { suffix: "INERTIA", pick: "I", steps: { A, y, I }, text: I.text, result: q.secondMoment },
+const kinds = [
+  { property: "AREA", pick: "A", steps: { A }, text: A.text, result: q.area },
+  { property: "CENTROID", pick: "y", steps: { A, y }, text: y.text, result: q.centroidHeight },
+  { property: "INERTIA", pick: "I", steps: { A, y, I }, text: I.text, result: q.secondMoment },
 ] as const satisfies readonly {
-  readonly suffix: string;
+  readonly property: string;
   readonly pick: keyof Section;
   readonly steps: Steps;
   readonly text: string;
   readonly result: Quantity;
 }[];
+
+export type ChangedKind = (typeof kinds)[number];
+
+/** The properties of a section with something added or taken out, each as a formula. */
+export function changed(of: (kind: ChangedKind) => Formula): Readonly<Record<string, Formula>> {
+  return Object.fromEntries(kinds.map((kind) => [kind.property, of(kind)]));
+}
+/** How the functions of such sections ask which property is wanted. */
+export const wantedOfChanged = { family: "section", by: { property: changedProperty }, result: anyProperty } as const;
+export const whyApart =
+  "Net, transformed and composite sections are functions of their own: ducts, tendons and toppings are described by other columns.";
 
 /** The steps with what a_i stands for, said in the first. */
 function meaning(steps: Steps, a_i: string): Steps {
@@ -115,23 +128,29 @@ const hole = ({ d, y }: { readonly d: number; readonly y: number }): Addition =>
   own: (-Math.PI * d ** 4) / 64,
 });
 
+const netProperty = ({ pick, steps, text, result }: ChangedKind): Formula =>
+  stepwise({
+    id: "NET_SECTION",
+    family: "section",
+    summary: `Net section: ${text}, ducts taken out`,
+    source: mechanics,
+    params: { ...base, ducts },
+    result: as(result, { text: `${text}, net of ducts` }),
+    steps: meaning(steps, "-\\tfrac{\\pi}{4} d_i^2"),
+    compute: (v) => shown(steps, withAdditions({ A: v.A, y: v.y_b, I: v.I }, v.ducts.map(hole), "ducts")),
+    proof: (v, found) => difference(pick, found[pick]!, { A: v.A, y: v.y_b, I: v.I }, v.ducts.map(hole)),
+    unpublished: "Parallel-axis rule; no published net section was found.",
+  });
+
 /** The section net of ducts, until they are grouted. */
-export const netFormulas = kinds.map(
-  ({ suffix, pick, steps, text, result }) =>
-    stepwise({
-      id: `NET_${suffix}`,
-      family: "section",
-      summary: `Net section: ${text}, ducts taken out`,
-      notes: ["Ducts are round holes; their own second moment is taken out too."],
-      source: mechanics,
-      params: { ...base, ducts },
-      result: as(result, { symbol: `${result.symbol}`, text: `${text}, net of ducts` }),
-      steps: meaning(steps, "-\\tfrac{\\pi}{4} d_i^2"),
-      compute: (v) => shown(steps, withAdditions({ A: v.A, y: v.y_b, I: v.I }, v.ducts.map(hole), "ducts")),
-      proof: (v, found) => difference(pick, found[pick]!, { A: v.A, y: v.y_b, I: v.I }, v.ducts.map(hole)),
-      unpublished: "Parallel-axis rule; no published net section was found.",
-    }) as unknown as Formula,
-);
+export const netSection = choosing({
+  ...wantedOfChanged,
+  id: "NET_SECTION",
+  summary: "Net section: area, centroid or second moment with the ducts taken out",
+  notes: ["Ducts are round holes; their own second moment is taken out too.", whyApart],
+  as: changed(netProperty),
+  order: ["A", "y_b", "I", "ducts", "property"],
+});
 
 const tendons = table({
   key: "tendonsInSection",
@@ -160,25 +179,33 @@ interface Bonded {
 const bonded = (v: Bonded): readonly Addition[] =>
   v.tendons.map(({ A_p, y }) => ({ area: A_p * (v.E_p / v.E_c - (v.base === "GROSS" ? 1 : 0)), y, own: 0 }));
 
+const transformedProperty = ({ pick, steps, text, result }: ChangedKind): Formula =>
+  stepwise({
+    id: "TRANSFORMED_SECTION",
+    family: "section",
+    summary: `Transformed section: ${text}, bonded tendons counted by the ratio of moduli`,
+    source: mechanics,
+    params: { ...base, tendons, E_p: q.tendonModulus, E_c: q.elasticModulusConcrete, base: sectionBase },
+    result: as(result, { text: `${text}, bonded steel included` }),
+    steps: meaning(
+      steps,
+      "\\tfrac{E_p}{E_c} A_{p,i}\\ \\text{on the net section},\\ \\left(\\tfrac{E_p}{E_c} - 1\\right) A_{p,i}\\ \\text{on the gross}",
+    ),
+    compute: (v) => shown(steps, withAdditions({ A: v.A, y: v.y_b, I: v.I }, bonded(v), "tendons")),
+    proof: (v, found) => difference(pick, found[pick]!, { A: v.A, y: v.y_b, I: v.I }, bonded(v)),
+    unpublished: "Parallel-axis rule; no published transformed section was found.",
+  });
+
 /** The section with its bonded steel, in terms of concrete. */
-export const transformedFormulas = kinds.map(
-  ({ suffix, pick, steps, text, result }) =>
-    stepwise({
-      id: `TRANSFORMED_${suffix}`,
-      family: "section",
-      summary: `Transformed section: ${text}, bonded tendons counted by the ratio of moduli`,
-      notes: [
-        "A, y_b and I are either of the concrete alone (NET: ducts and steel out) or of the outline with the steel's place filled (GROSS). Say which: gross values taken as net count the steel's place twice.",
-      ],
-      source: mechanics,
-      params: { ...base, tendons, E_p: q.tendonModulus, E_c: q.elasticModulusConcrete, base: sectionBase },
-      result: as(result, { text: `${text}, bonded steel included` }),
-      steps: meaning(
-        steps,
-        "\\tfrac{E_p}{E_c} A_{p,i}\\ \\text{on the net section},\\ \\left(\\tfrac{E_p}{E_c} - 1\\right) A_{p,i}\\ \\text{on the gross}",
-      ),
-      compute: (v) => shown(steps, withAdditions({ A: v.A, y: v.y_b, I: v.I }, bonded(v), "tendons")),
-      proof: (v, found) => difference(pick, found[pick]!, { A: v.A, y: v.y_b, I: v.I }, bonded(v)),
-      unpublished: "Parallel-axis rule; no published transformed section was found.",
-    }) as unknown as Formula,
-);
+export const transformedSection = choosing({
+  ...wantedOfChanged,
+  id: "TRANSFORMED_SECTION",
+  summary: "Transformed section: area, centroid or second moment with bonded tendons by the ratio of moduli",
+  notes: [
+    "A, y_b and I are either of the concrete alone (NET: ducts and steel out) or of the outline with the steel's place filled (GROSS).",
+    "Say which: gross values taken as net count the steel's place twice.",
+    whyApart,
+  ],
+  as: changed(transformedProperty),
+  order: ["A", "y_b", "I", "tendons", "E_p", "E_c", "property", "base"],
+});

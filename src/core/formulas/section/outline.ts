@@ -1,6 +1,6 @@
 import { InputError } from "../../errors.ts";
-import { stepwise, type Formula } from "../../formula.ts";
-import { as, format, table, type Quantity } from "../../parameters.ts";
+import { stepwise } from "../../formula.ts";
+import { as, format, table } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 import { polygon, polygonByTrapezia, refuseOutside, refuseOverlap, type Moments, type Point } from "./polygon.ts";
@@ -73,81 +73,84 @@ function section(points: readonly Point[], voidPoints: readonly VoidPoint[]): Mo
   return { ...less(whole, holes), u: whole.u };
 }
 
-const kinds: readonly {
-  readonly suffix: string;
-  readonly pick: "A" | "y" | "I" | "u";
-  readonly text: string;
-  readonly result: Quantity;
-  readonly governing: string;
-}[] = [
-  {
-    suffix: "AREA",
-    pick: "A",
-    text: "Area",
-    result: q.area,
-    governing: "A = \\tfrac12\\left|\\sum_i (x_i y_{i+1} - x_{i+1} y_i)\\right| - \\sum A_{void}",
-  },
-  {
-    suffix: "CENTROID",
-    pick: "y",
-    text: "Height of the centroid",
-    result: q.centroidHeight,
-    governing: "y_b = \\frac{1}{6A}\\sum_i (x_i y_{i+1} - x_{i+1} y_i)(y_i + y_{i+1})",
-  },
-  {
-    suffix: "INERTIA",
-    pick: "I",
-    text: "Second moment of area about the horizontal axis through the centroid",
-    result: q.secondMoment,
-    governing: "I = \\frac{1}{12}\\sum_i (x_i y_{i+1} - x_{i+1} y_i)(y_i^2 + y_i y_{i+1} + y_{i+1}^2) - A y_b^2",
-  },
-  {
-    suffix: "PERIMETER",
-    pick: "u",
-    text: "Perimeter of the outline, voids not counted",
-    result: q.perimeter,
-    governing: "u = \\sum_i \\sqrt{(x_{i+1}-x_i)^2 + (y_{i+1}-y_i)^2}",
-  },
-];
+const shared = { id: "OUTLINE_SECTION", family: "section", source: mechanics, params: { outline, voids } } as const;
 
-/** Sections given point by point, with voids. */
-export const outlineFormulas = kinds.map(
-  ({ suffix, pick, text, result, governing }) =>
-    stepwise({
-      id: `OUTLINE_${suffix}`,
-      family: "section",
-      summary: `${text} of a section given point by point, with voids`,
-      notes: [
-        "The outline closes by itself from the last point to the first; either way round will do.",
-        "Heights run upward; measured from the soffit they give y_b above the soffit.",
-      ],
-      source: mechanics,
-      params: { outline, voids },
-      result,
-      steps: { [pick]: { symbol: result.symbol, unit: result.unit, governing } },
-      compute: ({ outline: points, voids: voidPoints }) => ({
-        [pick]: section(points, voidPoints as readonly VoidPoint[])[pick],
-      }),
-      proof: ({ outline: points, voids: voidPoints }, steps) => {
-        if (pick === "u") {
-          const there = points.reduce(
-            (sum, p, i) => sum + Math.sqrt((p.x - points.at(i - 1)!.x) ** 2 + (p.y - points.at(i - 1)!.y) ** 2),
-            0,
-          );
-          return steps[pick]! / there - 1;
-        }
-        const other = less(
-          polygonByTrapezia(points),
-          hollows(voidPoints as readonly VoidPoint[]).map(({ ring }) => polygonByTrapezia(ring)),
-        );
-        const scale =
-          pick === "y"
-            ? Math.max(...points.map((p) => Math.abs(p.y)))
-            : pick === "I"
-              ? other.I + other.A * Math.max(...points.map((p) => p.y ** 2))
-              : other.A;
-        return (steps[pick]! - other[pick]) / scale;
-      },
-      ...(pick === "u" && { unpublished: "Sum of the edges; tests compare it with the standard shapes." }),
-    }) as unknown as Formula,
-);
+/** The section less its voids by another rule, for the proofs. */
+const again = ({ outline: points, voids: voidPoints }: Given): Pick<Moments, "A" | "y" | "I"> =>
+  less(
+    polygonByTrapezia(points),
+    hollows(voidPoints).map(({ ring }) => polygonByTrapezia(ring)),
+  );
+interface Given {
+  readonly outline: readonly Point[];
+  readonly voids: readonly VoidPoint[];
+}
+
+export const outlineArea = stepwise({
+  ...shared,
+  summary: "Area of a section given point by point, with voids",
+  result: q.area,
+  steps: {
+    A: {
+      symbol: "A",
+      unit: "mm²",
+      governing: "A = \\tfrac12\\left|\\sum_i (x_i y_{i+1} - x_{i+1} y_i)\\right| - \\sum A_{void}",
+    },
+  },
+  compute: (v) => ({ A: section(v.outline, v.voids).A }),
+  proof: (v, { A }) => {
+    const other = again(v);
+    return (A - other.A) / other.A;
+  },
+});
+
+export const outlineCentroid = stepwise({
+  ...shared,
+  summary: "Height of the centroid of a section given point by point, with voids",
+  result: q.centroidHeight,
+  steps: {
+    y: {
+      symbol: "y_b",
+      unit: "mm",
+      governing: "y_b = \\frac{1}{6A}\\sum_i (x_i y_{i+1} - x_{i+1} y_i)(y_i + y_{i+1})",
+    },
+  },
+  compute: (v) => ({ y: section(v.outline, v.voids).y }),
+  proof: (v, { y }) => (y - again(v).y) / Math.max(...v.outline.map((p) => Math.abs(p.y))),
+});
+
+export const outlineInertia = stepwise({
+  ...shared,
+  summary: "Second moment of area about the horizontal axis through the centroid of a section given point by point",
+  result: q.secondMoment,
+  steps: {
+    I: {
+      symbol: "I",
+      unit: "mm⁴",
+      governing: "I = \\frac{1}{12}\\sum_i (x_i y_{i+1} - x_{i+1} y_i)(y_i^2 + y_i y_{i+1} + y_{i+1}^2) - A y_b^2",
+    },
+  },
+  compute: (v) => ({ I: section(v.outline, v.voids).I }),
+  proof: (v, { I }) => {
+    const other = again(v);
+    return (I - other.I) / (other.I + other.A * Math.max(...v.outline.map((p) => p.y ** 2)));
+  },
+});
+
+export const outlinePerimeter = stepwise({
+  ...shared,
+  summary: "Perimeter of the outline of a section given point by point, voids not counted",
+  result: q.perimeter,
+  steps: {
+    u: { symbol: "u", unit: "mm", governing: "u = \\sum_i \\sqrt{(x_{i+1}-x_i)^2 + (y_{i+1}-y_i)^2}" },
+  },
+  compute: (v) => ({ u: section(v.outline, v.voids).u }),
+  proof: ({ outline: points }, { u }) => {
+    const there = points.reduce(
+      (sum, p, i) => sum + Math.sqrt((p.x - points.at(i - 1)!.x) ** 2 + (p.y - points.at(i - 1)!.y) ** 2),
+      0,
+    );
+    return u / there - 1;
+  },
+  unpublished: "Sum of the edges; tests compare it with the standard shapes.",
+});

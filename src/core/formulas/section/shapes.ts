@@ -1,7 +1,9 @@
+import { choosing } from "../../choosing.ts";
 import { formula, stepwise, type Formula, type Limits, type Steps } from "../../formula.ts";
 import { as, type Parameters, type Quantity, type Values } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
+import { anyProperty, sectionProperty } from "./property.ts";
 
 /** One rectangle of a section as the engineer reads it; `minus` where it is cut out. */
 interface Part {
@@ -33,6 +35,20 @@ const texts = {
 };
 const plain = "Geometry of rectangles; tests compare it with the polygon rule.";
 
+type Properties = Readonly<Record<"AREA" | "CENTROID" | "INERTIA", Formula>>;
+
+/** What the functions of the shapes have in common. */
+function shapeOf(properties: Properties & { readonly PERIMETER: Formula }) {
+  return {
+    family: "section",
+    notes: [ownArguments],
+    by: { property: sectionProperty },
+    as: properties,
+    result: anyProperty,
+  } as const;
+}
+const ownArguments = "Each shape has a function of its own, since each has other dimensions.";
+
 const areaOf = (parts: readonly PartInNumbers[]): number => parts.reduce((sum, [b, t]) => sum + b * t, 0);
 const centroidOf = (parts: readonly PartInNumbers[], A: number): number =>
   parts.reduce((sum, [b, t, y]) => sum + b * t * y, 0) / A;
@@ -48,7 +64,7 @@ function ofRectangles<const P extends Parameters>({
   parts,
   inNumbers,
   published,
-}: Shape<P>): readonly Formula[] {
+}: Shape<P>): Properties {
   const sum = (term: (part: Part) => string): string =>
     parts.map((part, i) => `${part.minus ? " - " : i > 0 ? " + " : ""}${term(part)}`).join("");
   const A = {
@@ -81,7 +97,6 @@ function ofRectangles<const P extends Parameters>({
     ...(!published && { unpublished: plain }),
   } as const;
   const declare = <S extends Steps>(
-    suffix: string,
     text: string,
     result: Quantity,
     steps: S,
@@ -89,26 +104,26 @@ function ofRectangles<const P extends Parameters>({
   ): Formula =>
     stepwise({
       ...shared,
-      id: `${id}_${suffix}`,
+      id,
       summary: `${text} of ${name}`,
       result,
       steps,
       compute,
     });
-  return [
-    declare("AREA", texts.area, q.area, { A }, (v) => ({ A: areaOf(inNumbers(v)) })),
-    declare("CENTROID", texts.centroid, q.centroidHeight, { A, y_b }, (v) => {
+  return {
+    AREA: declare(texts.area, q.area, { A }, (v) => ({ A: areaOf(inNumbers(v)) })),
+    CENTROID: declare(texts.centroid, q.centroidHeight, { A, y_b }, (v) => {
       const all = inNumbers(v);
       const area = areaOf(all);
       return { A: area, y_b: centroidOf(all, area) };
     }),
-    declare("INERTIA", texts.inertia, q.secondMoment, { A, y_b, I }, (v) => {
+    INERTIA: declare(texts.inertia, q.secondMoment, { A, y_b, I }, (v) => {
       const all = inNumbers(v);
       const area = areaOf(all);
       const centroid = centroidOf(all, area);
       return { A: area, y_b: centroid, I: inertiaOf(all, centroid) };
     }),
-  ];
+  };
 }
 
 /** The outer surface of a shape. */
@@ -122,7 +137,7 @@ function perimeterOf<const P extends Parameters>(
   const { id, name, ...rest } = spec;
   return formula<P>({
     ...rest,
-    id: `${id}_PERIMETER`,
+    id,
     family: "section",
     summary: `${texts.perimeter} of ${name}: the outer surface`,
     source: mechanics,
@@ -134,40 +149,50 @@ function perimeterOf<const P extends Parameters>(
 const width = (symbol: string, text: string): Quantity => as(q.sectionWidth, { symbol, text });
 const thickness = (symbol: string, text: string): Quantity => as(q.sectionThickness, { symbol, text });
 
-const rectangleShape = { id: "RECTANGLE", name: "a rectangle", params: { b: q.sectionWidth, h: q.sectionHeight } };
+const rectangleShape = {
+  id: "RECTANGLE_SECTION",
+  name: "a rectangle",
+  params: { b: q.sectionWidth, h: q.sectionHeight },
+};
 const rectangleShared = {
   family: "section",
   source: mechanics,
   params: rectangleShape.params,
   unpublished: plain,
 } as const;
-export const rectangle: readonly Formula[] = [
-  formula({
+const rectangleProperties = {
+  AREA: formula({
     ...rectangleShared,
-    id: "RECTANGLE_AREA",
+    id: "RECTANGLE_SECTION",
     summary: `${texts.area} of a rectangle`,
     result: q.area,
     equation: "b * h",
     compute: ({ b, h }) => b * h,
   }),
-  formula({
+  CENTROID: formula({
     ...rectangleShared,
-    id: "RECTANGLE_CENTROID",
+    id: "RECTANGLE_SECTION",
     summary: `${texts.centroid} of a rectangle`,
     result: q.centroidHeight,
     equation: "h / 2",
     compute: ({ h }) => h / 2,
   }),
-  formula({
+  INERTIA: formula({
     ...rectangleShared,
-    id: "RECTANGLE_INERTIA",
+    id: "RECTANGLE_SECTION",
     summary: `${texts.inertia} of a rectangle`,
     result: q.secondMoment,
     equation: "b * h^3 / 12",
     compute: ({ b, h }) => (b * h ** 3) / 12,
   }),
-  perimeterOf({ ...rectangleShape, equation: "2 * (b + h)", compute: ({ b, h }) => 2 * (b + h) }),
-];
+  PERIMETER: perimeterOf({ ...rectangleShape, equation: "2 * (b + h)", compute: ({ b, h }) => 2 * (b + h) }),
+};
+export const rectangleSection = choosing({
+  ...shapeOf(rectangleProperties),
+  id: "RECTANGLE_SECTION",
+  summary: "Area, centroid, second moment or drying perimeter of a rectangle",
+  order: ["b", "h", "property"],
+});
 
 const tShape = {
   id: "T_SECTION",
@@ -183,7 +208,7 @@ const tShape = {
     b_w: { max: b_f, because: "the flange width b_f" },
   }),
 };
-export const tSection: readonly Formula[] = [
+const tProperties = {
   ...ofRectangles({
     ...tShape,
     parts: [
@@ -195,8 +220,14 @@ export const tSection: readonly Formula[] = [
       [b_w, h - t_f, (h - t_f) / 2],
     ],
   }),
-  perimeterOf({ ...tShape, equation: "2 * (h + b_f)", compute: ({ h, b_f }) => 2 * (h + b_f) }),
-];
+  PERIMETER: perimeterOf({ ...tShape, equation: "2 * (h + b_f)", compute: ({ h, b_f }) => 2 * (h + b_f) }),
+};
+export const tSection = choosing({
+  ...shapeOf(tProperties),
+  id: "T_SECTION",
+  summary: "Area, centroid, second moment or drying perimeter of a T-section with the flange on top",
+  order: ["h", "b_f", "t_f", "b_w", "property"],
+});
 
 const iShape = {
   id: "I_SECTION",
@@ -225,7 +256,7 @@ const iShape = {
     b_w: { max: Math.min(b_top, b_bot), because: "the narrower flange" },
   }),
 };
-export const iSection: readonly Formula[] = [
+const iProperties = {
   ...ofRectangles({
     ...iShape,
     parts: [
@@ -240,12 +271,18 @@ export const iSection: readonly Formula[] = [
     ],
     published: true,
   }),
-  perimeterOf({
+  PERIMETER: perimeterOf({
     ...iShape,
     equation: "2 * (h + b_top + b_bot - b_w)",
     compute: ({ h, b_top, b_bot, b_w }) => 2 * (h + b_top + b_bot - b_w),
   }),
-];
+};
+export const iSection = choosing({
+  ...shapeOf(iProperties),
+  id: "I_SECTION",
+  summary: "Area, centroid, second moment or drying perimeter of an I-section",
+  order: ["h", "b_top", "t_top", "b_w", "b_bot", "t_bot", "property"],
+});
 
 const boxShape = {
   id: "BOX_SECTION",
@@ -263,7 +300,7 @@ const boxShape = {
     t_w: { max: b / 2, because: "half the width b" },
   }),
 };
-export const boxSection: readonly Formula[] = [
+const boxProperties = {
   ...ofRectangles({
     ...boxShape,
     parts: [
@@ -275,7 +312,7 @@ export const boxSection: readonly Formula[] = [
       [2 * t_w - b, h - t_top - t_bot, (h - t_top + t_bot) / 2],
     ],
   }),
-  perimeterOf({
+  PERIMETER: perimeterOf({
     ...boxShape,
     params: {
       ...boxShape.params,
@@ -285,4 +322,10 @@ export const boxSection: readonly Formula[] = [
     equation: "2 * (b + h) + s * 2 * (b - 2 * t_w + h - t_top - t_bot)",
     compute: ({ b, h, t_top, t_bot, t_w, s }) => 2 * (b + h) + s * 2 * (b - 2 * t_w + h - t_top - t_bot),
   }),
-];
+};
+export const boxSection = choosing({
+  ...shapeOf(boxProperties),
+  id: "BOX_SECTION",
+  summary: "Area, centroid, second moment or drying perimeter of a box with one rectangular void",
+  order: ["b", "h", "t_top", "t_bot", "t_w", "property", "s"],
+});

@@ -11,8 +11,8 @@ export const dryingShrinkageEn1992 = stepwise({
   notes: [sizeNote],
   source: { key: "EN1992-1-1:2004", clause: "3.1.4(6) (3.9, 3.10), Table 3.3", basis: "seen", readIn: "CE:2021" },
   params: {
-    eps_cd0: q.dryingShrinkageNominal,
     h_0: q.notionalSize,
+    eps_cd0: q.dryingShrinkageNominal,
     t_s: q.ageAtEndOfCuring,
     t: as(q.concreteAge, { text: "age of concrete at which shrinkage is wanted" }),
   },

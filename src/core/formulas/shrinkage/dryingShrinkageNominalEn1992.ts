@@ -11,7 +11,7 @@ export const dryingShrinkageNominalEn1992 = stepwise({
   summary: "Nominal unrestrained drying shrinkage strain, shortening positive",
   notes: ["Mean value: the coefficient of variation is about 30 %.", humidityNote],
   source: { key: "EN1992-1-1:2004", clause: "Annex B.2 (B.11, B.12)", basis: "seen", readIn: "CE:2021" },
-  params: { f_cm: q.concreteMeanStrength, RH: as(q.relativeHumidity, { valid: printedHumidity }), cement: cementClass },
+  params: { f_cm: q.concreteMeanStrength, cement: cementClass, RH: as(q.relativeHumidity, { valid: printedHumidity }) },
   result: q.dryingShrinkageNominal,
   steps: nominalSteps,
   compute: ({ f_cm, RH, cement }) => nominal(f_cm, RH, cement),

@@ -14,8 +14,8 @@ export const shrinkageLossComponent = formula({
   ],
   source: { key: "ZIA:1979", clause: "shrinkage of concrete (SH)", basis: "memory-high" },
   params: {
-    E_s: as(q.tendonModulus, { symbol: "E_s" }),
     VS: q.volumeSurface,
+    E_s: as(q.tendonModulus, { symbol: "E_s" }),
     RH: q.relativeHumidity,
     K_sh: as(q.shrinkageLossFactor, { default: 1 }),
   },

@@ -9,12 +9,12 @@ const cementFactor = { SL: 4, N_R: 5, RS: 8 };
 const where = "CEB-FIP Model Code 1990 2.1.6.4.2";
 
 const params = {
-  f_cm: as(q.concreteMeanStrength, { max: 90, valid: { range: [20, 88], where } }),
-  RH: as(q.relativeHumidity, { min: 40 }),
   h: as(q.notionalSize, { symbol: "h" }),
+  f_cm: as(q.concreteMeanStrength, { max: 90, valid: { range: [20, 88], where } }),
+  cement: cementModelCode,
+  RH: as(q.relativeHumidity, { min: 40 }),
   t_s: q.ageAtEndOfCuring,
   t: as(q.concreteAge, { text: "age of concrete at which shrinkage is wanted" }),
-  cement: cementModelCode,
 } as const;
 const result = as(q.shrinkageStrain, {
   text: "total shrinkage strain, shortening positive, swelling negative",

@@ -4,7 +4,7 @@ import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 
 const force = as(q.prestressForce, { text: "prestressing force, 0 for loads alone" });
-const fibre = { P: force, e: q.eccentricity, M: q.moment, A: q.area, I: q.secondMoment };
+const fibre = { A: q.area, I: q.secondMoment, e: q.eccentricity, P: force, M: q.moment };
 
 export const fibreStress = formula({
   id: "FIBRE_STRESS",

@@ -1,13 +1,14 @@
+import { choosing } from "../../choosing.ts";
 import { NoResult } from "../../errors.ts";
 import { stepwise } from "../../formula.ts";
-import { as, format } from "../../parameters.ts";
+import { as, choice, format } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 
 const target = as(q.fibreStress, { symbol: "σ_c", text: "stress wanted in the fibre, compression positive" });
 
 /** FIBRE_STRESS solved for the force. */
-export const prestressForFibreStress = stepwise({
+const forceWanted = stepwise({
   id: "PRESTRESS_FOR_FIBRE_STRESS",
   family: "stress",
   summary: "Prestressing force that brings a fibre to a wanted stress, compression positive",
@@ -15,7 +16,7 @@ export const prestressForFibreStress = stepwise({
     "y is positive below the centroid. No result where the force would have to push, or where the fibre's stress does not depend on it.",
   ],
   source: mechanics,
-  params: { sigma_c: target, e: q.eccentricity, M: q.moment, A: q.area, I: q.secondMoment, y: q.fibreDistance },
+  params: { A: q.area, I: q.secondMoment, e: q.eccentricity, sigma_c: target, M: q.moment, y: q.fibreDistance },
   result: q.prestressForce,
   steps: {
     lacking: { symbol: "Δσ_c", unit: "MPa", equation: "sigma_c + M * y / I", text: "stress the prestress has to give" },
@@ -39,8 +40,8 @@ export const prestressForFibreStress = stepwise({
 });
 
 /** FIBRE_STRESS solved for the eccentricity. */
-export const eccentricityForFibreStress = stepwise({
-  id: "ECCENTRICITY_FOR_FIBRE_STRESS",
+const eccentricityWanted = stepwise({
+  id: "PRESTRESS_FOR_FIBRE_STRESS",
   family: "stress",
   summary: "Eccentricity of a prestressing force that brings a fibre to a wanted stress, positive below the centroid",
   notes: [
@@ -70,4 +71,25 @@ export const eccentricityForFibreStress = stepwise({
     const lacking = sigma_c - P / A + (M * y) / I;
     return { lacking, e: (lacking * I) / (P * y) };
   },
+});
+
+/** FIBRE_STRESS solved for the force or for the eccentricity. */
+export const prestressForFibreStress = choosing({
+  id: "PRESTRESS_FOR_FIBRE_STRESS",
+  family: "stress",
+  summary: "Prestressing force, or its eccentricity, that brings a fibre to a wanted stress, compression positive",
+  by: {
+    result: choice({
+      key: "forFibreResult",
+      symbol: "result",
+      text: "what is wanted",
+      values: [
+        { value: "FORCE", text: "force in kN, at the eccentricity e" },
+        { value: "ECCENTRICITY", text: "eccentricity in mm, of the force P" },
+      ],
+    }),
+  },
+  as: { FORCE: forceWanted, ECCENTRICITY: eccentricityWanted },
+  order: ["A", "I", "sigma_c", "M", "y", "result", "e", "P"],
+  result: q.wantedForFibre,
 });

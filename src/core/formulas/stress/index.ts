@@ -1,5 +1,5 @@
 import { concreteStressAtTendon, fibreStress } from "./fibreStress.ts";
-import { eccentricityForFibreStress, prestressForFibreStress } from "./forFibreStress.ts";
+import { prestressForFibreStress } from "./forFibreStress.ts";
 import { principalTension, temperatureCamber, webShearStress } from "./web.ts";
 import { tensionUtilisation } from "./tensionUtilisation.ts";
 
@@ -7,7 +7,6 @@ export const stressFormulas = [
   fibreStress,
   concreteStressAtTendon,
   prestressForFibreStress,
-  eccentricityForFibreStress,
   tensionUtilisation,
   webShearStress,
   principalTension,

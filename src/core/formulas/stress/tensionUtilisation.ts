@@ -17,11 +17,11 @@ export const tensionUtilisation = stepwise({
   ],
   source: mechanics,
   params: {
+    f_t: as(q.fibreStress, { symbol: "f_t", text: "tension limit, zero or negative", max: 0 }),
     sigma_p: as(q.fibreStress, { symbol: "σ_c,p", text: "stress of the fibre by prestress, compression positive" }),
     sigma_M: as(q.fibreStress, { symbol: "σ_c,M", text: "stress of the fibre by loads, compression positive" }),
     r_sup: q.upperFactor,
     r_inf: q.lowerFactor,
-    f_t: as(q.fibreStress, { symbol: "f_t", text: "tension limit, zero or negative", max: 0 }),
   },
   result: q.utilisation,
   steps: {

@@ -7,18 +7,14 @@ import { elongationUniform } from "./elongationUniform.ts";
 import { gaugePressure } from "./gaugePressure.ts";
 import { jackForce } from "./jackForce.ts";
 import { jackStrokes } from "./jackStrokes.ts";
-import { lockOffJackingStress } from "./lockOffJackingStress.ts";
-import { lockOffLoss } from "./lockOffLoss.ts";
-import { lockOffStress } from "./lockOffStress.ts";
+import { lockOff } from "./lockOffResult.ts";
 import { stressingTable } from "./stressingTable.ts";
 import { tendonElongation } from "./tendonElongation.ts";
 
 export const stressingFormulas = [
   elongationUniform,
   tendonElongation,
-  lockOffLoss,
-  lockOffStress,
-  lockOffJackingStress,
+  lockOff,
   jackForce,
   gaugePressure,
   elongationStage,

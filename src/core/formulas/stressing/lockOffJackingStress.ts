@@ -9,7 +9,7 @@ import { lockOffNotes, nonePublished, straightTendon, takeUp } from "./lockOff.t
 const notable = 0.1;
 
 export const lockOffJackingStress = formula({
-  id: "LOCK_OFF_JACKING_STRESS",
+  id: "LOCK_OFF",
   family: "stressing",
   summary: "Jacking stress that leaves a wanted stress in a straight tendon without friction after lock-off",
   notes: [

@@ -5,7 +5,7 @@ import { mechanics } from "../mechanics.ts";
 import { lockOffNotes, nonePublished, straightTendon, takeUp } from "./lockOff.ts";
 
 export const lockOffLoss = formula({
-  id: "LOCK_OFF_LOSS",
+  id: "LOCK_OFF",
   family: "stressing",
   summary: "Loss of stress at lock-off of a straight tendon without friction: bar or strands on a bed; loss positive",
   notes: [...lockOffNotes, cautions.stressing],

@@ -5,7 +5,7 @@ import { mechanics } from "../mechanics.ts";
 import { lockOffNotes, nonePublished, straightTendon, takeUp } from "./lockOff.ts";
 
 export const lockOffStress = formula({
-  id: "LOCK_OFF_STRESS",
+  id: "LOCK_OFF",
   family: "stressing",
   summary: "Stress of a straight tendon without friction after lock-off, from the jacking stress and the take-up",
   notes: [
@@ -14,11 +14,11 @@ export const lockOffStress = formula({
     cautions.stressing,
   ],
   source: mechanics,
-  params: { ...straightTendon, sigma0: q.jackingStress, slip: takeUp },
-  cautions: ({ sigma0, slip, E_p, L }) =>
-    sigma0 * L <= slip * E_p ? ["the take-up at lock-off takes all the elongation: the tendon is slack"] : [],
+  params: { ...straightTendon, sigma: q.jackingStress, slip: takeUp },
+  cautions: ({ sigma, slip, E_p, L }) =>
+    sigma * L <= slip * E_p ? ["the take-up at lock-off takes all the elongation: the tendon is slack"] : [],
   result: { ...q.tendonStress, min: -1e9 },
-  equation: "sigma0 - slip * E_p / L",
-  compute: ({ sigma0, slip, E_p, L }) => sigma0 - (slip * E_p) / L,
+  equation: "sigma - slip * E_p / L",
+  compute: ({ sigma, slip, E_p, L }) => sigma - (slip * E_p) / L,
   unpublished: nonePublished,
 });

@@ -99,6 +99,6 @@ export const creepNotes = [
   "Above 0.45 f_ck(t_0) φ_i of the prestress is NONLINEAR_CREEP_COEFFICIENT_EN1992_2004. The denominator keeps the linear φ of the age at prestressing: what it describes is unloading.",
 ] as const;
 export const modulusNote = "E_cm is the 28-day secant modulus of Table 3.1.";
-export const partNote = "The parts from shrinkage, relaxation and creep add up to TIME_DEPENDENT_LOSS_EN1992_2004.";
+export const partNote = "The parts from shrinkage, relaxation and creep add up to the whole.";
 export const unpublished =
   "no published result with all inputs was found; compared in the tests with an independent balance of section and tendon";

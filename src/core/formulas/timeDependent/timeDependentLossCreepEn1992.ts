@@ -18,7 +18,7 @@ import {
 
 /** What creep contributes to the combined loss. */
 export const timeDependentLossCreepEn1992 = stepwise({
-  id: "TIME_DEPENDENT_LOSS_CREEP_EN1992_2004",
+  id: "TIME_DEPENDENT_LOSS_EN1992_2004",
   family: "timeDependent",
   summary:
     "Part of the combined time-dependent loss of tendon stress that comes from creep, positive where the concrete at the tendon is compressed",

@@ -14,7 +14,7 @@ import {
 
 /** What relaxation contributes to the combined loss. */
 export const timeDependentLossRelaxationEn1992 = stepwise({
-  id: "TIME_DEPENDENT_LOSS_RELAXATION_EN1992_2004",
+  id: "TIME_DEPENDENT_LOSS_EN1992_2004",
   family: "timeDependent",
   summary: "Part of the combined time-dependent loss of tendon stress that comes from relaxation, positive",
   notes: ["Δσ_pr is at constant strain: the factor 0.8 is in here.", partNote, modulusNote],

@@ -14,7 +14,7 @@ import {
 
 /** What shrinkage contributes to the combined loss. */
 export const timeDependentLossShrinkageEn1992 = stepwise({
-  id: "TIME_DEPENDENT_LOSS_SHRINKAGE_EN1992_2004",
+  id: "TIME_DEPENDENT_LOSS_EN1992_2004",
   family: "timeDependent",
   summary: "Part of the combined time-dependent loss of tendon stress that comes from shrinkage, positive",
   notes: [partNote, modulusNote],

@@ -1,9 +1,16 @@
 import { InputError } from "../../errors.ts";
+import { choosing, choosingRows } from "../../choosing.ts";
 import { spilling, stepwise, type Formula, type Spill, type Steps } from "../../formula.ts";
 import { as, format, table, type Parameters, type Values } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
+import { mechanics } from "../mechanics.ts";
 import { History, loadStrain, type Member, type State } from "./history.ts";
 import type { TimeLaw } from "./law.ts";
+import { lawAci209 } from "./lawAci209.ts";
+import { cementOfLaw, timeLawChoice } from "./lawChoice.ts";
+import { lawEn1992 } from "./lawEn1992.ts";
+import { lawIs1343 } from "./lawIs1343.ts";
+import { lawModelCode1990 } from "./lawModelCode.ts";
 
 const events = table({
   key: "loadEvents",
@@ -62,7 +69,7 @@ function historyOf(law: TimeLaw, values: MemberValues & Readonly<Record<string, 
       "t",
       `t (age of concrete) = ${format(t)} days lies before the first event at ${format(first)} days; allowed: at least ${format(first)} days`,
     );
-  const key = law.suffix + JSON.stringify(rest);
+  const key = law.name + JSON.stringify(rest);
   let history = recent.get(key);
   if (history) recent.delete(key);
   else history = new History(values, law.materials(values as never, first), values.n);
@@ -183,71 +190,71 @@ const common = [
 const unpublished =
   "no published integration with all inputs was found; the tests compare it with closed forms of ageing and non-ageing creep, with pure relaxation, and with itself under refinement";
 
-/** The functions of one set of laws. */
-export function byStepsFunctions(law: TimeLaw): {
-  readonly formulas: readonly Formula[];
-  readonly spills: readonly Spill[];
-} {
-  const { suffix, says, notes, source, empirical } = law;
-  const params: Parameters = { ...memberParams, ...law.needed };
-  const scalarParams: Parameters = { ...params, t: age, ...optionalParams, ...law.optional };
-  const base = {
+/** What the functions of one set of laws have in common. */
+function ofLaw(law: TimeLaw) {
+  const { notes, source, empirical } = law;
+  const params: Parameters = { ...memberParams, ...law.needed, t: age, ...optionalParams, ...law.optional };
+  return {
     family: "timeDependent",
     source,
-    notes: [...common, ...notes],
+    notes,
     empirical,
     unpublished,
-    params: scalarParams,
+    params,
     limits: (v: Values<Parameters>) => law.limits(v, (v as unknown as Member).earlier),
     cautions: (v: Values<Parameters>) => cautionsOf(law, v as never),
   } as const;
-  const stateOf = (v: unknown): State => historyOf(law, v as never).at((v as MemberValues).t);
-  const pick = ({ relaxed, shortened, gained, sigma_c, sigma_p }: State) => ({
-    relaxed,
-    shortened,
-    gained,
-    sigma_c,
-    sigma_p,
-  });
-  const stress = stepwise({
-    ...base,
-    id: `TENDON_STRESS_BY_STEPS${suffix}`,
-    summary: `Tendon stress left at an age, by time-step integration ${says}`,
+}
+const stateOf = (law: TimeLaw, v: unknown): State => historyOf(law, v as never).at((v as MemberValues).t);
+const pick = ({ relaxed, shortened, gained, sigma_c, sigma_p }: State) => ({
+  relaxed,
+  shortened,
+  gained,
+  sigma_c,
+  sigma_p,
+});
+const stress = (law: TimeLaw): Formula =>
+  stepwise({
+    ...ofLaw(law),
+    id: "TENDON_STRESS_BY_STEPS",
+    summary: `Tendon stress left at an age, by time-step integration ${law.says}`,
     result: q.tendonStress,
     steps,
-    compute: (v) => pick(stateOf(v)),
+    compute: (v) => pick(stateOf(law, v)),
     proof: (v, s) => residual(law, v as never, s),
   });
-  const total = stepwise({
-    ...base,
-    id: `TIME_DEPENDENT_LOSS_BY_STEPS${suffix}`,
-    summary: `Loss of tendon stress by creep, shrinkage and relaxation up to an age, by time-step integration ${says}; positive, the rise under later loads not counted`,
+const total = (law: TimeLaw): Formula =>
+  stepwise({
+    ...ofLaw(law),
+    id: "TIME_DEPENDENT_LOSS_BY_STEPS",
+    summary: `Loss of tendon stress by creep, shrinkage and relaxation up to an age, by time-step integration ${law.says}`,
     result: q.timeDependentLoss,
     steps: { ...steps, loss },
     compute: (v) => {
-      const s = stateOf(v);
+      const s = stateOf(law, v);
       return { ...pick(s), loss: (v as unknown as Member).sigma_p0 + s.gained - s.sigma_p };
     },
     proof: (v, s) => residual(law, v as never, s),
   });
-  const row = (v: Member, s: State) => ({
-    t: s.age,
-    sigma_p: s.sigma_p,
-    sigma_c: s.sigma_c,
-    loss: v.sigma_p0 + s.gained - s.sigma_p,
-    relaxed: s.relaxed,
-  });
-  const columns = {
-    t: q.concreteAge,
-    sigma_p: q.tendonStress,
-    sigma_c: as(q.fibreStress, { text: "concrete stress at the tendons, compression positive" }),
-    loss: as(q.timeDependentLoss, { text: "loss by creep, shrinkage and relaxation so far" }),
-    relaxed: as(q.relaxationLoss, { text: "relaxation so far" }),
-  } as const;
-  const history = spilling({
-    ...base,
-    id: `TENDON_STRESS_HISTORY${suffix}`,
-    summary: `Every step of the time-step integration up to an age, ${says}: age, tendon stress, concrete stress at the tendons, loss and relaxation so far`,
+const row = (v: Member, s: State) => ({
+  t: s.age,
+  sigma_p: s.sigma_p,
+  sigma_c: s.sigma_c,
+  loss: v.sigma_p0 + s.gained - s.sigma_p,
+  relaxed: s.relaxed,
+});
+const columns = {
+  t: q.concreteAge,
+  sigma_p: q.tendonStress,
+  sigma_c: as(q.fibreStress, { text: "concrete stress at the tendons, compression positive" }),
+  loss: as(q.timeDependentLoss, { text: "loss by creep, shrinkage and relaxation so far" }),
+  relaxed: as(q.relaxationLoss, { text: "relaxation so far" }),
+} as const;
+const everyStep = (law: TimeLaw): Spill =>
+  spilling({
+    ...ofLaw(law),
+    id: "TENDON_STRESS_HISTORY",
+    summary: `Every step of the time-step integration up to an age, ${law.says}`,
     columns,
     governing: `${steps.sigma_p.symbol.replace("σ", "\\sigma")}(t) = \\sigma_{pm0} - \\Delta\\sigma_{pr}(t) - E_p\\,\\varepsilon_c(t)`,
     compute: (v) =>
@@ -255,10 +262,11 @@ export function byStepsFunctions(law: TimeLaw): {
         .upTo((v as unknown as MemberValues).t)
         .map((s) => row(v as never, s)),
   });
-  const atEvents = spilling({
-    ...base,
-    id: `TENDON_STRESS_AT_EVENTS${suffix}`,
-    summary: `Final values at the events by time-step integration ${says}: a row for each event up to the age wanted and one for that age; age, stress just before and just after, concrete stress after, loss so far`,
+const atEvents = (law: TimeLaw): Spill =>
+  spilling({
+    ...ofLaw(law),
+    id: "TENDON_STRESS_AT_EVENTS",
+    summary: `Final values at the events by time-step integration ${law.says}`,
     columns: {
       t: columns.t,
       sigma_before: as(q.tendonStress, { symbol: "σ_p⁻", text: "tendon stress just before" }),
@@ -279,5 +287,88 @@ export function byStepsFunctions(law: TimeLaw): {
       });
     },
   });
-  return { formulas: [stress, total], spills: [history, atEvents] };
-}
+
+const laws = { EN1992_2004: lawEn1992, IS1343_1980: lawIs1343, CEBFIP_1990: lawModelCode1990, ACI209R_1992: lawAci209 };
+const byLaw = <D>(of: (law: TimeLaw) => D): Readonly<Record<string, D>> =>
+  Object.fromEntries(Object.entries(laws).map(([name, law]) => [name, of(law)]));
+
+/** How the functions ask for the law. */
+const asked = {
+  family: "timeDependent",
+  source: mechanics,
+  notes: [
+    ...common,
+    "Each law asks for data of its own; what it does not ask for stays blank. Trace shows the notes and the source of the law in force.",
+  ],
+  by: { law: timeLawChoice },
+  joint: {
+    h_0: as(q.notionalSize, { text: "notional size 2A_c/u" }),
+    f_pk: q.tendonTensileStrength,
+    E_c: as(q.elasticModulusConcrete, { text: "modulus of elasticity of the concrete at 28 days" }),
+    cement: cementOfLaw,
+    RH: q.relativeHumidity,
+    t_s: q.ageAtEndOfCuring,
+  },
+  order: [
+    "A",
+    "I",
+    "A_p",
+    "e",
+    "h_0",
+    "VS",
+    "E_p",
+    "f_pk",
+    "relaxationClass",
+    "E_c",
+    "E_ci",
+    "f_ck",
+    "f_cm",
+    "cement",
+    "curing",
+    "events",
+    "sigma_p0",
+    "RH",
+    "t_s",
+    "eps_cs",
+    "t",
+    "law",
+    "earlier",
+    "n",
+    "rho_1000",
+    "r",
+    "t_0T",
+    "f_ckt0",
+    "s",
+    "psi",
+    "c",
+    "a",
+  ],
+} as const;
+
+export const tendonStressBySteps = choosing({
+  ...asked,
+  id: "TENDON_STRESS_BY_STEPS",
+  summary: "Tendon stress left at an age, by time-step integration with the creep, shrinkage and relaxation of a law",
+  as: byLaw(stress),
+});
+export const lossBySteps = choosing({
+  ...asked,
+  id: "TIME_DEPENDENT_LOSS_BY_STEPS",
+  summary:
+    "Loss of tendon stress by creep, shrinkage and relaxation up to an age, by time-step integration; positive, the rise under later loads not counted",
+  as: byLaw(total),
+});
+export const tendonStressHistory = choosingRows({
+  ...asked,
+  id: "TENDON_STRESS_HISTORY",
+  summary:
+    "Every step of the time-step integration up to an age: age, tendon stress, concrete stress at the tendons, loss and relaxation so far",
+  as: byLaw(everyStep),
+});
+export const tendonStressAtEvents = choosingRows({
+  ...asked,
+  id: "TENDON_STRESS_AT_EVENTS",
+  summary:
+    "Tendon stress at the events by time-step integration: a row for each event up to the age wanted and one for that age; age, stress just before and just after, concrete stress after, loss so far",
+  as: byLaw(atEvents),
+});

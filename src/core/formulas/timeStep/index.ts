@@ -1,11 +1,5 @@
-import { byStepsFunctions } from "./functions.ts";
-import { lawAci209 } from "./lawAci209.ts";
-import { lawEn1992 } from "./lawEn1992.ts";
-import { lawIs1343 } from "./lawIs1343.ts";
-import { lawModelCode1990 } from "./lawModelCode.ts";
+import { lossBySteps, tendonStressAtEvents, tendonStressBySteps, tendonStressHistory } from "./functions.ts";
 
-const all = [lawEn1992, lawIs1343, lawModelCode1990, lawAci209].map(byStepsFunctions);
-
-/** Time-step integration of the prestress over the life of a member. */
-export const timeStepFormulas = all.flatMap(({ formulas }) => formulas);
-export const timeStepSpills = all.flatMap(({ spills }) => spills);
+/** Time-step integration, a law as an argument. */
+export const timeStepFormulas = [tendonStressBySteps, lossBySteps] as const;
+export const timeStepSpills = [tendonStressHistory, tendonStressAtEvents] as const;

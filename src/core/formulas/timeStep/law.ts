@@ -5,8 +5,8 @@ import type { Materials } from "./history.ts";
 
 /** A set of laws for creep, shrinkage and relaxation through time, and the arguments they need. */
 export interface TimeLaw<N extends Parameters = Parameters, O extends Parameters = Parameters> {
-  /** What ends the names of its functions. */
-  readonly suffix: string;
+  /** As the argument names it. */
+  readonly name: string;
   readonly says: string;
   readonly notes: readonly string[];
   readonly source: Source;

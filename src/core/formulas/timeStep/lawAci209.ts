@@ -12,7 +12,7 @@ import { relaxationBy, relaxationLimits, relaxationNote, steel, testedRelaxation
 
 /** Creep and shrinkage of ACI 209R-92, relaxation of EN 1992-1-1. */
 export const lawAci209 = timeLaw({
-  suffix: "_ACI209R_1992",
+  name: "ACI209R_1992",
   says: "with creep and shrinkage of ACI 209R-92 and relaxation of EN 1992-1-1",
   notes: [
     "A load applied at t′ strains by [1 + φ(t,t′)]/E_c(t′); E_c(t′) is the modulus at 28 days times the square root of the strength gained.",
@@ -27,7 +27,7 @@ export const lawAci209 = timeLaw({
     E_c: as(q.elasticModulusConcrete, { text: "modulus of elasticity of the concrete at 28 days" }),
     RH: as(q.relativeHumidity, { min: 40 }),
     VS: q.volumeSurface,
-    t_c: as(q.ageAtEndOfCuring, { symbol: "t_c", min: 1 }),
+    t_s: as(q.ageAtEndOfCuring, { symbol: "t_c", min: 1 }),
     curing,
     cement: cementType,
     ...steel,
@@ -51,7 +51,7 @@ export const lawAci209 = timeLaw({
       concreteStrengthAtAgeAci209.compute({ f_c28: 1, t, curing: v.curing, cement: v.cement });
     const shrunk = (t: number): number =>
       shrinkageStrainAci209.compute({
-        t_c: v.t_c,
+        t_c: v.t_s,
         t,
         curing: v.curing,
         RH: v.RH,
@@ -76,7 +76,7 @@ export const lawAci209 = timeLaw({
         }) as { phi_u: number };
         return (now) => elastic * (1 + phi_u * creepDevelopment(now - loaded));
       },
-      shrinkage: (age) => shrunk(Math.max(age, v.t_c)),
+      shrinkage: (age) => shrunk(Math.max(age, v.t_s)),
       relaxation: relaxationBy(v),
     };
   },

@@ -31,12 +31,12 @@ function strengthAt(
   if (age === first && v.f_ckt0 > 0) return v.f_ckt0;
   const t = v.t_0T > 0 ? v.t_0T + (age - first) : age;
   if (t <= testedUntil) return v.f_ckt0 > 0 ? v.f_ckt0 : undefined;
-  return concreteStrengthAtAgeEn1992.compute({ f_ck: v.f_ck, t, cement: v.cement });
+  return concreteStrengthAtAgeEn1992.compute({ f: v.f_ck, t, cement: v.cement });
 }
 
 /** Creep of Annex B, shrinkage of 3.1.4 and Annex B, relaxation of 3.3.2 with the equivalent time of Annex D. */
 export const lawEn1992 = timeLaw({
-  suffix: "_EN1992_2004",
+  name: "EN1992_2004",
   says: "with creep, shrinkage and relaxation of EN 1992-1-1",
   notes: [
     "A load applied at t′ strains by 1/E_cm(t′) + φ(t,t′)/(1.05 E_cm); E_cm(t′) by (3.2) and (3.5), φ by Annex B.1.",
@@ -50,7 +50,7 @@ export const lawEn1992 = timeLaw({
   empirical: "the laws are fits to tests, with strengths in MPa, sizes in mm, ages in days and humidity in per cent",
   needed: {
     f_ck: q.concreteStrength,
-    E_cm: q.concreteModulus,
+    E_c: q.concreteModulus,
     RH: as(q.relativeHumidity, { valid: printedHumidity }),
     h_0: q.notionalSize,
     t_s: q.ageAtEndOfCuring,
@@ -95,7 +95,7 @@ export const lawEn1992 = timeLaw({
     const { eps_cd0 } = nominal(f_cm, v.RH, v.cement);
     return {
       compliance: (loaded) => {
-        const elastic = 1 / (v.E_cm * ageFactor(s, adjusted(loaded)) ** 0.3);
+        const elastic = 1 / (v.E_c * ageFactor(s, adjusted(loaded)) ** 0.3);
         const { phi_0, beta_H } = creepCoefficientEn1992.stepwise({
           f_cm,
           RH: v.RH,
@@ -105,7 +105,7 @@ export const lawEn1992 = timeLaw({
           cement: v.cement,
           t_0T: adjusted(loaded),
         }) as { phi_0: number; beta_H: number };
-        const creep = phi_0 / (1.05 * v.E_cm);
+        const creep = phi_0 / (1.05 * v.E_c);
         return (now) => elastic + creep * development(beta_H, now, loaded);
       },
       shrinkage: (age) => drying(eps_cd0, v.h_0, v.t_s, Math.max(age, v.t_s)).eps_cd + autogenous(v.f_ck, age).eps_ca,

@@ -19,7 +19,7 @@ const tableEnd = relaxationByStress.at(-1)![0];
 
 /** The final values of the standard's tables, spread over time. */
 export const lawIs1343 = timeLaw({
-  suffix: "_IS1343_1980",
+  name: "IS1343_1980",
   says: "with the values of IS 1343:1980 spread over time",
   notes: [
     "Creep coefficient by the age at each increment, from the standard's table, linear in the logarithm of the age; after a year that of a year. A first event before 7 days is refused.",
@@ -32,19 +32,19 @@ export const lawIs1343 = timeLaw({
   needed: {
     E_c: q.elasticModulusConcrete,
     eps_cs: as(q.shrinkageStrain, { text: "shrinkage strain still to come at the first event, in the end" }),
-    f_p: as(q.tendonTensileStrength, {
+    f_pk: as(q.tendonTensileStrength, {
       symbol: "f_p",
       text: "characteristic tensile strength of the prestressing steel",
     }),
   },
   optional: { r: as(q.relaxationMultiple, { default: 1 }) },
-  limits: ({ f_p }) => ({
+  limits: ({ f_pk }) => ({
     sigma_p0: {
-      max: f_p,
+      max: f_pk,
       because: "the tensile strength",
     },
   }),
-  materials: ({ E_c, eps_cs, f_p, r }, first) => {
+  materials: ({ E_c, eps_cs, f_pk, r }, first) => {
     if (first < 7)
       throw new InputError(
         "events",
@@ -58,7 +58,7 @@ export const lawIs1343 = timeLaw({
       shrinkage: (age) => eps_cs * grown(age - first),
       relaxation: (stress, earlier, days) => {
         // Above its end the table's last value is held: the tendon is then stressed beyond every limit.
-        const after1000 = valueBetween(relaxationByStress, Math.min(stress / f_p, tableEnd));
+        const after1000 = valueBetween(relaxationByStress, Math.min(stress / f_pk, tableEnd));
         if (earlier >= r * after1000) return 0;
         const equivalent = thousandHours * (earlier / after1000) ** (1 / relaxationPower);
         return Math.max(0, after1000 * Math.min(r, ((equivalent + days) / thousandHours) ** relaxationPower) - earlier);

@@ -14,7 +14,7 @@ const strengthGain = { SL: 0.38, N_R: 0.25, RS: 0.2 };
 
 /** Creep and shrinkage of CEB-FIP Model Code 1990, relaxation of EN 1992-1-1. */
 export const lawModelCode1990 = timeLaw({
-  suffix: "_CEBFIP_1990",
+  name: "CEBFIP_1990",
   says: "with creep and shrinkage of CEB-FIP Model Code 1990 and relaxation of EN 1992-1-1",
   notes: [
     "A load applied at t′ strains by 1/E_ci(t′) + φ(t,t′)/E_ci; E_ci(t′) is E_ci times the square root of the strength gained (from memory).",
@@ -27,7 +27,7 @@ export const lawModelCode1990 = timeLaw({
     f_cm: as(q.concreteMeanStrength, { max: 90 }),
     E_ci: as(q.concreteTangentModulus, { symbol: "E_ci" }),
     RH: as(q.relativeHumidity, { min: 40 }),
-    h: as(q.notionalSize, { symbol: "h" }),
+    h_0: as(q.notionalSize, { symbol: "h" }),
     t_s: q.ageAtEndOfCuring,
     cement: cementModelCode,
     ...steel,
@@ -41,14 +41,14 @@ export const lawModelCode1990 = timeLaw({
   materials: (v) => {
     const s = valueFor(strengthGain, v.cement);
     const shrunk = (t: number): number =>
-      shrinkageStrainModelCode1990.compute({ f_cm: v.f_cm, RH: v.RH, h: v.h, t_s: v.t_s, t, cement: v.cement });
+      shrinkageStrainModelCode1990.compute({ f_cm: v.f_cm, RH: v.RH, h: v.h_0, t_s: v.t_s, t, cement: v.cement });
     return {
       compliance: (loaded) => {
         const elastic = 1 / (v.E_ci * Math.sqrt(ageFactor(s, loaded)));
         const { phi_0, beta_H } = creepCoefficientModelCode1990.stepwise({
           f_cm: v.f_cm,
           RH: v.RH,
-          h: v.h,
+          h: v.h_0,
           t_0: loaded,
           t: loaded,
           cement: v.cement,

@@ -18,7 +18,7 @@ export const anchorageCheckEn1992 = formula({
     "σ_ct is the greatest tension of the section under the ultimate loads, computed on the uncracked section, a positive number (0 where all of it is compressed).",
   ],
   source: { key: "EN1992-1-1:2004", clause: `${clause}(1)`, basis: "seen", readIn: "CE:2021" },
-  params: { sigma_ct: q.ultimateTension, f_ctk005: as(q.concreteTensileStrengthLower, { above: 0 }) },
+  params: { f_ctk005: as(q.concreteTensileStrengthLower, { above: 0 }), sigma_ct: q.ultimateTension },
   result: q.required,
   equation: "sigma_ct > f_ctk005 ? 1 : 0",
   compute: ({ sigma_ct, f_ctk005 }) => (sigma_ct > f_ctk005 ? 1 : 0),
@@ -80,10 +80,10 @@ export const crackedSectionStressEn1992 = stepwise({
   ],
   source: { key: "EN1992-1-1:2004", clause: `${clause}, paragraph uncertain; 6.2.3(7) (6.18)`, basis: "memory-medium" },
   params: {
-    M_Ed: as(q.moment, { symbol: "M_Ed", text: "design moment at the crack, sagging positive", min: 0 }),
-    V_Ed: q.shearForce,
     z: q.leverArm,
     A_p: q.tendonArea,
+    M_Ed: as(q.moment, { symbol: "M_Ed", text: "design moment at the crack, sagging positive", min: 0 }),
+    V_Ed: q.shearForce,
     cot_theta: q.cotangent,
     cot_alpha: as(q.cotangent, {
       symbol: "cot α",

@@ -1,6 +1,7 @@
+import { choosing } from "../../choosing.ts";
 import { stepwise } from "../../formula.ts";
 import { valueFor } from "../../lookup.ts";
-import { as } from "../../parameters.ts";
+import { as, choice } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { bondConditionFactors, bondConditions, tendonSurface } from "../en1992/bondChoices.ts";
 import { designTensileStrength, designTensileStrengthStep, tensileFactors } from "../en1992/designTensileStrength.ts";
@@ -17,8 +18,8 @@ const eta1 = {
 } as const;
 
 /** Bond that transmits the prestress at release. */
-export const transmissionBondStrengthEn1992 = stepwise({
-  id: "TRANSMISSION_BOND_STRENGTH_EN1992_2004",
+const atTransmission = stepwise({
+  id: "BOND_STRENGTH_EN1992_2004",
   family: "transmission",
   summary: "Bond strength at release, from the mean tensile strength at that age",
   notes: [
@@ -27,11 +28,11 @@ export const transmissionBondStrengthEn1992 = stepwise({
   ],
   source: { key: "EN1992-1-1:2004", clause: "8.10.2.2(1) (8.15)", basis: "seen", readIn: "CE:2021" },
   params: {
-    f_ctmt: q.concreteTensileStrengthAtAge,
+    f: q.concreteTensileStrengthAtAge,
     tendon: tendonSurface,
     bond: bondConditions,
     gamma_C: tensileFactors.gamma_C,
-    alpha_ct: tensileFactors.alpha_ct,
+    alpha: tensileFactors.alpha,
   },
   result: as(q.bondStrength, { symbol: "f_bpt" }),
   steps: {
@@ -56,8 +57,8 @@ export const transmissionBondStrengthEn1992 = stepwise({
 });
 
 /** Bond that anchors the tendon in the ultimate state. */
-export const anchorageBondStrengthEn1992 = stepwise({
-  id: "ANCHORAGE_BOND_STRENGTH_EN1992_2004",
+const atAnchorage = stepwise({
+  id: "BOND_STRENGTH_EN1992_2004",
   family: "transmission",
   summary: "Bond strength for anchorage in the ultimate limit state, from the lower tensile strength",
   notes: [
@@ -66,14 +67,13 @@ export const anchorageBondStrengthEn1992 = stepwise({
   ],
   source: { key: "EN1992-1-1:2004", clause: "8.10.2.3(2) (8.20)", basis: "seen", readIn: "CE:2021" },
   params: {
-    f_ctk005: as(q.concreteTensileStrengthLower, { above: 0 }),
+    f: as(q.concreteTensileStrengthLower, { above: 0 }),
     tendon: tendonSurface,
     bond: bondConditions,
     gamma_C: tensileFactors.gamma_C,
-    alpha_ct: tensileFactors.alpha_ct,
+    alpha: tensileFactors.alpha,
   },
-  cautions: ({ f_ctk005 }) =>
-    f_ctk005 > 3.1 ? ["fctk,0.05 is above that of C60/75, 3.1 MPa, to which 8.10.2.3(2) limits it"] : [],
+  cautions: ({ f }) => (f > 3.1 ? ["fctk,0.05 is above that of C60/75, 3.1 MPa, to which 8.10.2.3(2) limits it"] : []),
   result: as(q.bondStrength, { symbol: "f_bpd" }),
   steps: {
     f_ctd: {
@@ -81,7 +81,7 @@ export const anchorageBondStrengthEn1992 = stepwise({
       unit: "MPa",
       text: "design tensile strength",
       clause: "3.1.6(2) (3.16)",
-      equation: "alpha_ct * f_ctk005 / gamma_C",
+      equation: "alpha * f / gamma_C",
     },
     eta_p2: {
       symbol: "η_p2",
@@ -94,10 +94,32 @@ export const anchorageBondStrengthEn1992 = stepwise({
     f_bpd: { symbol: "f_bpd", unit: "MPa", clause: "(8.20)", equation: "eta_p2 * eta_1 * f_ctd" },
   },
   compute: (v) => {
-    const f_ctd = (v.alpha_ct * v.f_ctk005) / v.gamma_C;
+    const f_ctd = (v.alpha * v.f) / v.gamma_C;
     const eta_p2 = valueFor(inTheEnd, v.tendon);
     const eta_1 = valueFor(bondConditionFactors, v.bond);
     return { f_ctd, eta_p2, eta_1, f_bpd: eta_p2 * eta_1 * f_ctd };
   },
   unpublished: "products of table factors; no published result was found",
+});
+
+/** How much bond there is. */
+export const bondStrengthEn1992 = choosing({
+  id: "BOND_STRENGTH_EN1992_2004",
+  family: "transmission",
+  summary: "Bond strength at release, or for anchorage in the ultimate limit state",
+  by: {
+    situation: choice({
+      key: "bondSituation",
+      symbol: "situation",
+      text: "what the bond is wanted for",
+      values: [
+        { value: "TRANSMISSION", text: "transmission at release, from f_ctm(t)" },
+        { value: "ANCHORAGE", text: "anchorage in the ultimate state, from f_ctk,0.05" },
+      ],
+    }),
+  },
+  as: { TRANSMISSION: atTransmission, ANCHORAGE: atAnchorage },
+  order: ["f", "tendon", "situation", "bond", "gamma_C", "alpha"],
+  joint: { f: q.bondedStrength },
+  result: as(q.bondStrength, { symbol: "f_bp" }),
 });

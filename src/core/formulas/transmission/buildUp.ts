@@ -14,11 +14,11 @@ export const bondFraction = stepwise({
   ],
   source: mechanics,
   params: {
-    x: q.station,
     L: as(q.span, { text: "length of the member" }),
     a_left: as(q.debondedLength, { symbol: "a_l", text: "length debonded from the left end" }),
     a_right: as(q.debondedLength, { symbol: "a_r", text: "length debonded from the right end" }),
     l_pt: as(q.transmissionLength, { above: 0 }),
+    x: q.station,
   },
   limits: ({ L }) => ({ x: { max: L, because: "the length of the member" } }),
   result: q.bondFraction,

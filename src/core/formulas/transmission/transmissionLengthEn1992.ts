@@ -1,7 +1,8 @@
 import { cautions } from "../../cautions.ts";
+import { choosing } from "../../choosing.ts";
 import { formula, stepwise } from "../../formula.ts";
 import { valueFor } from "../../lookup.ts";
-import { as } from "../../parameters.ts";
+import { as, choice } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { releaseWay, surfaceLengthFactors, tendonSurface } from "../en1992/bondChoices.ts";
 
@@ -22,9 +23,9 @@ export const transmissionLengthEn1992 = stepwise({
   source: { key: "EN1992-1-1:2004", clause: `${clause}(2) (8.16)`, basis: "seen", readIn: "CE:2021" },
   params: {
     phi: q.strandDiameter,
-    sigma_pm0: as(q.tendonStress, { symbol: "σ_pm0", text: "tendon stress just after release" }),
-    f_bpt: as(q.bondStrength, { symbol: "f_bpt", text: "bond strength at release" }),
     tendon: tendonSurface,
+    f_bpt: as(q.bondStrength, { symbol: "f_bpt", text: "bond strength at release" }),
+    sigma_pm0: as(q.tendonStress, { symbol: "σ_pm0", text: "tendon stress just after release" }),
     release: releaseWay,
   },
   result: q.transmissionLength,
@@ -54,8 +55,8 @@ export const transmissionLengthEn1992 = stepwise({
 const basic = as(q.transmissionLength, { text: "basic value of the transmission length" });
 
 /** For stresses at release. */
-export const transmissionLengthLowerEn1992 = formula({
-  id: "TRANSMISSION_LENGTH_LOWER_EN1992_2004",
+const lowerLength = formula({
+  id: "TRANSMISSION_LENGTH_BOUND_EN1992_2004",
   family: "transmission",
   summary: "Lower design value of the transmission length, unfavourable for stresses at release",
   source: { key: "EN1992-1-1:2004", clause: `${clause}(3) (8.17)`, basis: "seen", readIn: "CE:2021" },
@@ -67,8 +68,8 @@ export const transmissionLengthLowerEn1992 = formula({
 });
 
 /** For shear, anchorage and bending later. */
-export const transmissionLengthUpperEn1992 = formula({
-  id: "TRANSMISSION_LENGTH_UPPER_EN1992_2004",
+const upperLength = formula({
+  id: "TRANSMISSION_LENGTH_BOUND_EN1992_2004",
   family: "transmission",
   summary: "Upper design value of the transmission length, unfavourable for shear, anchorage and later bending",
   source: { key: "EN1992-1-1:2004", clause: `${clause}(3) (8.18)`, basis: "seen", readIn: "CE:2021" },
@@ -77,6 +78,27 @@ export const transmissionLengthUpperEn1992 = formula({
   equation: "1.2 * l_pt",
   compute: ({ l_pt }) => 1.2 * l_pt,
   unpublished: "one product",
+});
+
+/** The less favourable of both counts. */
+export const transmissionLengthBoundEn1992 = choosing({
+  id: "TRANSMISSION_LENGTH_BOUND_EN1992_2004",
+  family: "transmission",
+  summary: "Lower or upper design value of the transmission length, from the basic value",
+  by: {
+    bound: choice({
+      key: "lengthBound",
+      symbol: "bound",
+      text: "design value that is wanted",
+      values: [
+        { value: "LOWER", text: "lower, unfavourable for stresses at release" },
+        { value: "UPPER", text: "upper, unfavourable for shear, anchorage and later bending" },
+      ],
+    }),
+  },
+  as: { LOWER: lowerLength, UPPER: upperLength },
+  order: ["l_pt", "bound"],
+  result: q.transmissionLength,
 });
 
 /** From the end of the member on, stresses are linear over the height. */
@@ -102,10 +124,10 @@ export const anchorageLengthEn1992 = stepwise({
   params: {
     l_pt2: as(q.transmissionLength, { symbol: "l_pt2", text: "upper design value of the transmission length" }),
     phi: q.strandDiameter,
+    tendon: tendonSurface,
+    f_bpd: as(q.bondStrength, { symbol: "f_bpd", text: "bond strength for anchorage" }),
     sigma_pd: as(q.tendonStress, { symbol: "σ_pd", text: "tendon stress of the ultimate state" }),
     sigma_pmInf: as(q.tendonStress, { symbol: "σ_pm∞", text: "prestress after all losses" }),
-    f_bpd: as(q.bondStrength, { symbol: "f_bpd", text: "bond strength for anchorage" }),
-    tendon: tendonSurface,
   },
   limits: ({ sigma_pd }) => ({ sigma_pmInf: { max: sigma_pd, because: "the stress of the ultimate state" } }),
   result: as(q.transmissionLength, { symbol: "l_bpd", text: "anchorage length" }),
