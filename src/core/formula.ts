@@ -166,9 +166,16 @@ export function formulaFor(f: Formula, values: Readonly<Record<string, unknown>>
   return own;
 }
 
-/** Every formula that a function may be: itself, or one for each value of the choice that decides. */
+/** Every formula that a function may be: itself, or one for each value of the choice that decides, which then has that value alone. */
 export function variantsOf(f: Formula): readonly Formula[] {
-  return f.variants ? Object.values(f.variants.as) : [f];
+  if (!f.variants) return [f];
+  const { argument, as } = f.variants;
+  return Object.entries(as).map(([value, own]) => {
+    const choice = own.params[argument];
+    if (choice?.kind !== "choice") throw new Error(`${f.id}: ${argument} is no choice`);
+    const only = { ...choice, values: choice.values.filter((one) => String(one.value) === value) };
+    return { ...own, params: { ...own.params, [argument]: only } };
+  });
 }
 
 /** A function whose result fills a block of cells: rows with the same columns. */

@@ -334,7 +334,7 @@ export function checkLimits(f: Declaration, values: Readonly<Record<string, unkn
   for (const [name, limit] of Object.entries(limits)) {
     if (!limit) continue;
     const value = values[name] as number;
-    const q = f.params[name] as Quantity;
+    const q = inForce(f.params[name] as Quantity, values);
     const factor = readFactor(q);
     const { min, max } = limit;
     const side = outside(limit, value);

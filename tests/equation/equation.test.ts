@@ -1,7 +1,16 @@
 import fc from "fast-check";
 import { all, create, type Unit } from "mathjs";
 import { describe, expect, it } from "vitest";
-import { coherentUnit, formulas, inForce, mathUnit, read, type Formula, type Step } from "../../src/core/index.ts";
+import {
+  coherentUnit,
+  formulas as functions,
+  inForce,
+  mathUnit,
+  read,
+  variantsOf,
+  type Formula,
+  type Step,
+} from "../../src/core/index.ts";
 import { evaluateSteps, evaluateWithUnits, namesIn } from "../../src/checker/trace/secondEvaluation.ts";
 import { argumentsOf } from "./arguments.ts";
 import { runs } from "../property/draws.ts";
@@ -30,9 +39,16 @@ for (const name of ["sin", "cos"] as const) {
   );
 }
 
+/** A function that a choice makes one of several formulas counts as each of them. */
+const formulas = functions.flatMap(variantsOf);
+const decided = ({ id, params, variants }: Formula): string => {
+  const by = functions.find((f) => f.id === id)?.variants?.argument;
+  const choice = by === undefined || variants ? undefined : params[by];
+  return choice?.kind === "choice" ? `${id} ${choice.values.map(({ value }) => value).join()}` : id;
+};
 const relative = 1e-10;
 const isEquation = (step: Step): boolean => "equation" in step;
-const each = (list: readonly Formula[]) => list.map((f) => [f.id, f] as const);
+const each = (list: readonly Formula[]) => list.map((f) => [decided(f), f] as const);
 
 /** Largest magnitude that enters a sum: a difference of great numbers may leave a small one with fewer digits. */
 function scaleOf(

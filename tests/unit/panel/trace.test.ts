@@ -1,7 +1,7 @@
 import { all, create } from "mathjs/number";
 import temml from "temml";
 import { describe, expect, it } from "vitest";
-import { formulas, type Formula } from "../../../src/core/index.ts";
+import { formulas, variantsOf, type Formula } from "../../../src/core/index.ts";
 import { equationTex, numberTex, substitutionTex, symbolTex } from "../../../src/typeset/index.ts";
 import { evaluateSteps, UnboundName } from "../../../src/checker/trace/secondEvaluation.ts";
 
@@ -24,7 +24,7 @@ describe("typesetting", () => {
     expect(numberTex(1.25e-7)).toBe("1.25\\times 10^{-7}");
   });
 
-  it.each(formulas.map((f) => [f.id, f] as const))("sets every equation and symbol of %s", (_, f) => {
+  it.each(formulas.flatMap(variantsOf).map((f) => [f.id, f] as const))("sets every equation and symbol of %s", (_, f) => {
     for (const [name, step] of Object.entries(f.steps)) {
       const tex = equationTex(math, f, name);
       if ("lookup" in step) continue;
