@@ -1,4 +1,4 @@
-import type { Parameters, Quantity, Values } from "./parameters.ts";
+import { inForce, type Parameters, type Quantity, type Values } from "./parameters.ts";
 import type { Source } from "./sources.ts";
 import type { Unit } from "./units.ts";
 
@@ -171,10 +171,11 @@ export function variantsOf(f: Formula): readonly Formula[] {
   if (!f.variants) return [f];
   const { argument, as } = f.variants;
   return Object.entries(as).map(([value, own]) => {
-    const choice = own.params[argument];
-    if (choice?.kind !== "choice") throw new Error(`${f.id}: ${argument} is no choice`);
-    const only = { ...choice, values: choice.values.filter((one) => String(one.value) === value) };
-    return { ...own, params: { ...own.params, [argument]: only } };
+    const params = Object.entries(own.params).map(([name, parameter]) => {
+      if (name !== argument || parameter.kind !== "choice") return [name, inForce(parameter, { [argument]: value })];
+      return [name, { ...parameter, values: parameter.values.filter((one) => String(one.value) === value) }];
+    });
+    return { ...own, params: Object.fromEntries(params) as Parameters };
   });
 }
 
