@@ -207,6 +207,7 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["PT", { ...square, web: "YES", webLow: 700, webUp: 600 }, ["yw,2 = 600 mm", "yw,1 = 700 mm", "h = 1200 mm"]],
   ["PT", { ...square, web: "YES", webLow: 200, webUp: 1300 }, ["yw,2 = 1300 mm", "h = 1200 mm"]],
   ["PT", { ysB: 650 }, ["ys = 650 mm", "h = 1200 mm"]],
+  ["PT", { tStep: [14, 20, 14] }, ["tendon 2: ", "tk = 20 days", "t0 = 14 days"]],
   ["PT", { detFrom: 13 }, ["xd = 13 m", "L = 24 m"]],
   ["IS-PRE", { fck: 35 }, ["fck = 35 MPa", "= 40 MPa"]],
   ["IS-PRE", { fci: 38 }, ["fci = 38 MPa", "= 40 MPa"]],
