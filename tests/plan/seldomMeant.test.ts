@@ -25,7 +25,6 @@ describe("inputs that are allowed but seldom meant are told in words", () => {
     [post, { psi1: 0, psi2: 0, exposure: "XD_XS" }, "without any variable load"],
     [post, { RH: 100 }, "RH (relative humidity of the surroundings) = 100 %"],
     [post, { detFrom: 12, detWidth: 500 }, "more than a quarter of L = 24 m"],
-    [post, { detFrom: 4 }, "without a width"],
     [post, { AsB: 20_000 }, "more than 4 % of Ac"],
     [post, { bonding: "MEASURED" }, "count on a force measured"],
   ])("%s %o: %s", (id, changes, words) => {
@@ -69,7 +68,7 @@ describe("tendons stressed at different ages", () => {
     const proved = [38, 42, 34];
     const used = tStep.map((age, i) => Math.min(mean(age), proved[i]!, mean(14)));
     expect(sheet.valuesOf("utMean")).toEqual(used.map((f) => expect.closeTo(f, 9)));
-    expect(sheet.valuesOf("Ecmt")[0]).toBeCloseTo(beam(alderQuay).Ecm * (Math.min(...used) / 48) ** 0.3, 9);
+    expect(sheet.valuesOf("Ecmt")[0]).toBeCloseTo((beam(alderQuay).Ecm / 1000) * (Math.min(...used) / 48) ** 0.3, 9);
   });
   it("a strength asked for before the concrete can have it fails", () => {
     const early = computed(post, { tStep: [3.5, 14, 14] });
