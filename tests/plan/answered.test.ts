@@ -42,7 +42,7 @@ describe("warnings and the overall verdict", () => {
   // A wobble coefficient of the other convention, a value in parts of 1 instead of per cent.
   test.each<[string, Inputs]>([
     ["k", { k: 0.0015, sigj: [1370, 1370, 1370] }],
-    ["RH", { RH: 0.75 }],
+    ["RH", { RH: 0.75, AsB: 0 }],
   ])("an unusual %s is no OK before it is answered for", (_id, changes) => {
     const sheet = built("post-tensioned-en1992-2004", changes);
     const count = sheet.column("nWarn")[0] as number;
