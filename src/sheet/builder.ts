@@ -20,7 +20,7 @@ import {
 } from "./plan.ts";
 import { Problems } from "./problems.ts";
 import { contexts, type Context, type TableContext } from "./resolve.ts";
-import { conflict, firstMessage, judgements, type Judgement } from "./relations.ts";
+import { conflict, doubtsOf, firstMessage, judgement, judgements, type Judgement } from "./relations.ts";
 import { isRecord, shapeSheet, type ShapedColumn, type ShapedRow, type ShapedSheet } from "./shape.ts";
 import { inputWarningsCall, statusFormula, type StatusOf } from "./status.ts";
 import type { InputSpec, InputValue, Template } from "./template.ts";
@@ -606,6 +606,18 @@ class Builder {
           { row: top + first, column: column.at, rows: last - first + 1, columns: 1 },
         );
       }
+    }
+    for (const { input, relation } of doubtsOf(this.sheet)) {
+      this.put(
+        row,
+        columns.description,
+        "description",
+        `input ${input.item}: ${plainSymbol(input.says.symbol)}, ${input.says.text}`,
+      );
+      const { broken, message } = judgement(relation, this.sheet);
+      const at = { row, column: columns.value };
+      const { formula, reads, problems } = write(`IF(${broken},${message},"")`, one, at, this.layout);
+      warning(formula, reads, problems, input.place);
     }
     if (row === first) this.sentence(row, "note", "No function on this sheet lists warnings.");
   }

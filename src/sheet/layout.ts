@@ -1,5 +1,6 @@
 import { firstRow } from "./columns.ts";
 import { sourceText } from "./formulaText.ts";
+import { doubtsOf } from "./relations.ts";
 import { boundsOf } from "./says.ts";
 import { isRecord, type ShapedBlock, type ShapedItem, type ShapedSheet, type ShapedTable } from "./shape.ts";
 import type { Column } from "./template.ts";
@@ -66,7 +67,7 @@ export function warningRows(sheet: ShapedSheet): number {
     1,
     sheet.warned.reduce(
       (sum, it) => sum + ("kind" in it ? 1 : warnedRows(it.table, it.column.column.warnAt!).length),
-      sheet.watched.length,
+      sheet.watched.length + doubtsOf(sheet).length,
     ),
   );
 }

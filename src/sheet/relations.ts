@@ -1,7 +1,7 @@
 import { cellReferences, templateFormula, textConstant, withoutPrefix, type CellReference } from "../cells/index.ts";
 import { coveredColumns } from "./resolve.ts";
 import { plainSymbol } from "./says.ts";
-import type { ShapedSheet, Subject } from "./shape.ts";
+import type { ShapedRow, ShapedSheet, Subject } from "./shape.ts";
 import type { InputSpec, Relation, Template } from "./template.ts";
 
 /** What a status cell says where inputs contradict each other. */
@@ -23,12 +23,30 @@ export function referencesOf({ holds, message }: Relation): {
   return { read: cellReferences(templateFormula(holds).parts), named: cellReferences(templateFormula(named).parts) };
 }
 
+function canBeJudged(relation: Relation, { subjects }: ShapedSheet): boolean {
+  const { read, named } = referencesOf(relation);
+  return [...read, ...named].flatMap(idsIn).every((name) => subjects.has(name));
+}
+
 /** The relations of an input that this sheet can judge: everything they name is present. */
-export function relationsOf({ template, subjects }: ShapedSheet, id: string): readonly Relation[] {
-  return (template.relations ?? []).filter((relation) => {
-    if (relation.of !== id) return false;
-    const { read, named } = referencesOf(relation);
-    return [...read, ...named].flatMap(idsIn).every((name) => subjects.has(name));
+export function relationsOf(sheet: ShapedSheet, id: string): readonly Relation[] {
+  return (sheet.template.relations ?? []).filter(
+    (relation) => relation.of === id && !relation.warns && canBeJudged(relation, sheet),
+  );
+}
+
+/** A relation whose break the sheet lists among its warnings, and the input it is of. */
+export interface Doubt {
+  readonly input: ShapedRow;
+  readonly relation: Relation;
+}
+
+export function doubtsOf(sheet: ShapedSheet): readonly Doubt[] {
+  return (sheet.template.relations ?? []).flatMap((relation) => {
+    const subject = sheet.subjects.get(relation.of);
+    return relation.warns && subject?.kind === "row" && canBeJudged(relation, sheet)
+      ? [{ input: subject.row, relation }]
+      : [];
   });
 }
 
@@ -94,10 +112,11 @@ export interface Judgement {
 }
 
 export function judgements(sheet: ShapedSheet, id: string): readonly Judgement[] {
-  return relationsOf(sheet, id).map((relation) => ({
-    broken: broken(relation, sheet),
-    message: messageFormula(relation, sheet),
-  }));
+  return relationsOf(sheet, id).map((relation) => judgement(relation, sheet));
+}
+
+export function judgement(relation: Relation, sheet: ShapedSheet): Judgement {
+  return { broken: broken(relation, sheet), message: messageFormula(relation, sheet) };
 }
 
 /** The message of the first broken relation; `otherwise` where none is. */
@@ -130,6 +149,8 @@ export function relationProblems(template: Template, relation: Relation): readon
     ...(inputs.has(relation.of) ? [] : [`${relation.of} is not an input that is judged`]),
     ...unknown.map((id) => `{${id}} is not the id of any row, column or shape input`),
     ...ranges.map(({ id }) => `its message names the column {${id}}; it can name single cells only`),
-    ...(told.size < 2 ? ["its message names fewer than two values; a reader needs both sides"] : []),
+    ...(told.size < (relation.warns ? 1 : 2)
+      ? ["its message names fewer than two values; a reader needs both sides"]
+      : []),
   ];
 }

@@ -113,6 +113,8 @@ export interface Relation {
   readonly holds: string;
   /** What is wrong, what is allowed, what to do. `{id}` becomes symbol, value and unit: "t_q = 5 days". It names two values at least: both sides. */
   readonly message: string;
+  /** Where it does not hold the sheet only warns: the values are allowed together, but seldom meant. Of single inputs alone, and one value named is enough. */
+  readonly warns?: true;
 }
 
 export interface InputSpec {

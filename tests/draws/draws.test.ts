@@ -77,6 +77,31 @@ describe("no cell holds an error", () => {
   });
 });
 
+/** Some inputs of every draw anywhere they are allowed, at the very ends too. Many of these draws contradict themselves and are refused, which is no error. */
+describe("no cell holds an error over the full range of the inputs", () => {
+  const wildShapes = whole ? shapes : 1;
+  const wildDraws = Number(process.env["KERNBOOK_WILD"] ?? (whole ? 4 * drawsOfShape : 6));
+  it.each(ids)("%s", { timeout: 120_000 * times }, (id) => {
+    const random = new Random(seed + 100 + ids.indexOf(id) + numberOf(templateOf(id).version));
+    let computedOnes = 0;
+    for (let s = 0; s < wildShapes; s++) {
+      const shape = drawShape(templateOf(id), random);
+      const sheet = new DrawnSheet(templateOf(id), "opinion" in shape ? { ...shape, opinion: "NO" } : shape);
+      for (let k = 0; k < wildDraws; k++) {
+        const values = draw(sheet, random.pick([0.02, 0.05, 0.15]), random);
+        const computed = sheet.with(values);
+        if (computed.conflicts.length + computed.refused.length > 0) continue;
+        computedOnes++;
+        const said = JSON.stringify({ shape, inputs: sheet.inputs.map((cell, i) => [cell.id, values[i]]) });
+        expect(computed.errors.slice(0, 5), said).toEqual([]);
+        expect(["OK", "WARNINGS", "FAIL", "INCOMPLETE"], said).toContain(computed.overall);
+      }
+    }
+    if (times > 1) console.log(`${id}: ${computedOnes} of ${wildShapes * wildDraws} wild draws computed`);
+    expect(computedOnes).toBeGreaterThan(0);
+  });
+});
+
 describe("a failing design says FAIL with figures", () => {
   it.each(ids.flatMap((id) => failing.map(([what, factors]) => [id, what, factors] as const)))(
     "%s: %s",

@@ -224,6 +224,8 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   values.limit("sigj", 0.4 * values.number("fpk"), values.number("fpk"), random);
   if (values.has("fci")) values.limit("fck", 40, 60, random);
   values.limit("fci", 40, 60, random);
+  for (let i = 0; i < values.count("tStep"); i++)
+    values.limitOne("tStep", i, 0.6 * values.number("t0"), values.number("t0"), random);
   for (let i = 0; i < values.count("fckStep"); i++) values.limitOne("fckStep", i, 12, values.number("fckt"), random);
   for (let i = 0; i < values.count("fciStep"); i++) values.limitOne("fciStep", i, 30, values.number("fci"), random);
   values.set("L", Math.max(values.number("L"), h / 1000));

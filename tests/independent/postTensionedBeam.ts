@@ -55,6 +55,8 @@ export interface Beam {
     readonly Ms: (x: number) => number;
     readonly Mq: (x: number) => number;
   };
+  /** Never stored on its lifting points: self-weight acts on the span from the start. */
+  readonly notStored?: boolean;
   /** No uniform load on a span: the further moments are all there are. */
   readonly noSpan?: boolean;
   /** Each tendon: simple parabola through (0, e0), (L/2, e1) with its lowest point there, (L, e0). */
@@ -188,10 +190,14 @@ export function beam(v: Beam) {
     const P0 = P0t.reduce((sum, p) => sum + p, 0);
     const e0 = P0t.reduce((sum, p, j) => sum + p * en[j]!, 0) / P0;
     const sp0 = P0 / Aps;
-    const scG = (-Ms * e0) / Inet,
-      scQ = (-v.psi2 * Mq * e0) / Inet;
-    const scLater = scG + scQ;
+    // Stored on the lifting points until the superimposed load; grouted by then, so that later loads bend tendons and concrete together.
+    const stored = v.notStored ? Mg : Ml;
+    const et = ytr - ynet + e0;
+    const scG = (-(Mg - stored) * e0) / Inet - (Ms * et) / Itr,
+      scQ = (-v.psi2 * Mq * et) / Itr;
+    const scLater = -((Ms + v.psi2 * Mq) * et) / Itr;
     const scT = P0 / Anet + (P0 * e0 * e0) / Inet - (Mg * e0) / Inet;
+    const scStored = P0 / Anet + (P0 * e0 * e0) / Inet - (stored * e0) / Inet;
     const scQP = scT + scLater;
     const spr = sp0 - alphaE * scLater;
     const muR = spr / v.fpk;
@@ -200,8 +206,7 @@ export function beam(v: Beam) {
     const byShrinkage = ((ecsEnd - ecs0) * v.Ep) / below,
       relaxation = (0.8 * dpr) / below,
       // Each change of stress with the coefficient of its own age; here all later ones relieve, so only the first can be high.
-      creep = (alphaE * (highStressCreep(phi, scT, v.fckt) * scT + phiG * scG + phiQ * scQ)) / below;
-    const et = ytr - ynet + e0;
+      creep = (alphaE * (highStressCreep(phi, scStored, v.fckt) * scStored + phiG * scG + phiQ * scQ)) / below;
     const spChar = sp0 + (alphaE * (Ms + Mq) * et) / Itr;
     const dcsr = byShrinkage + relaxation + creep;
     const spInf = sp0 - dcsr;
@@ -240,6 +245,7 @@ export function beam(v: Beam) {
       sp0,
       spChar,
       scT,
+      scStored,
       scQP,
       spr,
       dpr,

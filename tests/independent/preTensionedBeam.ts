@@ -233,9 +233,14 @@ export function preTensionedBeam(v: PreTensionedBeam) {
     const eAll = yb - centre;
     const sp0 = mean((_, i) => sp0r[i]!);
     const scT = all.at(centre);
-    const scG = late(none, Ms).at(centre),
+    // Stored on the lifting points until the superimposed load.
+    const scStored = early(
+      bed.map((b) => b.sr),
+      Ml,
+    ).at(centre);
+    const scG = early(none, Mg - Ml).at(centre) + late(none, Ms).at(centre),
       scQ = late(none, v.psi2 * Mq).at(centre);
-    const scLater = scG + scQ;
+    const scLater = late(none, Ms + v.psi2 * Mq).at(centre);
     const scQP = scT + scLater;
     const spr = sp0 - later * scLater;
     // Annex D: the time after which the present stress would have relaxed by as much.
@@ -245,7 +250,7 @@ export function preTensionedBeam(v: PreTensionedBeam) {
     const dpr = relaxed(S, te + v.tRelax - tRelease) - earlier;
     const below = 1 + later * (ApTotal / Ac) * (1 + (Ac / Ic) * eAll * eAll) * (1 + 0.8 * phi);
     const byShrinkage = ((ecsEnd - ecs0) * v.Ep) / below,
-      creep = (later * (highStressCreep(phi, scT, v.fckt) * scT + phiG * scG + phiQ * scQ)) / below,
+      creep = (later * (highStressCreep(phi, scStored, v.fckt) * scStored + phiG * scG + phiQ * scQ)) / below,
       relaxation = (0.8 * dpr) / below;
     const dcsr = byShrinkage + creep + relaxation;
     const spChar =
@@ -283,6 +288,7 @@ export function preTensionedBeam(v: PreTensionedBeam) {
       eAll,
       sp0,
       scT,
+      scStored,
       scQP,
       spr,
       dpr,

@@ -138,8 +138,8 @@ describe("the example sheet in the grid against a full recomputation straight fr
           sigma: row.sp0,
           relaxedBefore: 0,
           loads: [
-            { age: 14, M: row.Mg },
-            { age: 60, M: row.Ms },
+            { age: 14, M: row.Ml },
+            { age: 60, M: row.Mg - row.Ml + row.Ms },
             { age: 365, M: 0.2 * row.Mq },
           ],
         },

@@ -190,7 +190,7 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["PT", { ...further, furX: [0, 13, 12] }, ["xi = 12 m", "= 13 m"]],
   ["PRE", { ...further, plX: [8] }, ["xF = 8 m", "xn = 7.5 m"]],
   ["PT", { fckStep: [null, null, 36] }, ["= 36 MPa", "fck,t0 = 34 MPa"]],
-  ["IS-PT", { fciStep: [null, null, 42] }, ["= 42 MPa", "fci = 40 MPa"]],
+  ["IS-PT", { fciStep: [null, null, 46] }, ["= 46 MPa", "fci = 44 MPa"]],
   // The last segment goes on downwards: e = 600 at both ends, about 830 between them.
   [
     "PT",
@@ -207,6 +207,7 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["PT", { ...square, web: "YES", webLow: 700, webUp: 600 }, ["yw,2 = 600 mm", "yw,1 = 700 mm", "h = 1200 mm"]],
   ["PT", { ...square, web: "YES", webLow: 200, webUp: 1300 }, ["yw,2 = 1300 mm", "h = 1200 mm"]],
   ["PT", { ysB: 650 }, ["ys = 650 mm", "h = 1200 mm"]],
+  ["PT", { tStep: [14, 20, 14] }, ["tendon 2: ", "tk = 20 days", "t0 = 14 days"]],
   ["PT", { detFrom: 13 }, ["xd = 13 m", "L = 24 m"]],
   ["IS-PRE", { fck: 35 }, ["fck = 35 MPa", "= 40 MPa"]],
   ["IS-PRE", { fci: 38 }, ["fci = 38 MPa", "= 40 MPa"]],
@@ -237,6 +238,7 @@ describe("inputs that contradict each other are told with both sides", () => {
         .trim();
     const untold = templates
       .flatMap(({ relations = [] }) => relations)
+      .filter(({ warns }) => !warns)
       .filter((relation) => !broken.some((message) => message.endsWith(words(relation))));
     expect(untold.map(({ of, holds }) => `${of}: ${holds}`)).toEqual([]);
   });

@@ -58,6 +58,7 @@ describe("the pre-tensioned beam with cracking allowed", () => {
       psi1: 0.9,
       ftFict: -8,
       sBar: 60,
+      AsB: 452,
     });
   }, 180_000);
 

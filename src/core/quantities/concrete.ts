@@ -157,7 +157,7 @@ export const concrete = quantities({
     text: "relative humidity of the surroundings",
     min: 0,
     max: 100,
-    typical: [30, 100],
+    typical: [30, 95],
   },
   notionalSize: {
     symbol: "h_0",

@@ -14,14 +14,14 @@ const groups = table({
     d: as(q.embeddedDiameter, { text: "diameter of duct, strand or wire", min: 0 }),
     y: as(q.heightAboveSoffit, { text: "height of the centre" }),
     z: as(q.lateralOffset, { text: "horizontal coordinate of the middle of the row" }),
-    n: as(q.strandCount, { symbol: "n", text: "number side by side", max: 100, typical: [1, 12] }),
+    n: as(q.strandCount, { symbol: "n", text: "number side by side", typical: [1, 12] }),
     s: q.sideSpacing,
   },
   minRows: 1,
   maxRows: 500,
 });
 /** Single tendons of all rows together. */
-const mostTendons = 1000;
+const mostTendons = 2000;
 interface Group {
   readonly d: number;
   readonly y: number;
