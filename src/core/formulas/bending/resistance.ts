@@ -243,17 +243,13 @@ const notes = [
   "The section fails where the edge reaches its strain or, with the inclined branch, a layer reaches ε_ud. M " +
     "refers to no point: compression and tension are equal.",
 ];
-const notesEn = [
-  ...notes,
+const noteEn =
   "Strengths are characteristic; design values follow with γ_C, γ_S and γ_P. The block is a tenth weaker where " +
-    "the compressed zone narrows towards its edge (3.1.7(3)); chamfers count, so leave small ones out of the " +
-    "outline.",
-];
-const notesStated = [
-  ...notes,
+  "the compressed zone narrows towards its edge (3.1.7(3)); chamfers count, so leave small ones out of the " +
+  "outline.";
+const noteStated =
   "For other standards than EN 1992: stress, depth and strain of the block are entered, and the strengths of " +
-    "steel and concrete as they are to be used; a factor on the result is left to you.",
-];
+  "steel and concrete as they are to be used; a factor on the result is left to you.";
 
 const caution = "no layer of steel reaches its design yield stress: the section fails without warning";
 function cautionsOf({ section, state }: Found): readonly string[] {
@@ -285,7 +281,7 @@ function solved(kind: Kind, { section, state }: Found, no: number): Readonly<Rec
 /** What all these declarations have in common. */
 const common = (kind: Kind) =>
   ({ family: "bending", summary: kind.summary, result: kind.result, steps: stepsOf(kind), unpublished }) as const;
-const aboutEn = { source: sourceEn, sourceFollows, notes: notesEn };
+const aboutEn = { source: sourceEn, sourceFollows, notes: [...notes, noteEn] };
 
 const ofEn = (kind: Kind) =>
   stepwise({
@@ -315,7 +311,7 @@ const ofStated = (kind: Kind) =>
     id: `${kind.id}_STATED_BLOCK`,
     ...common(kind),
     source: mechanics,
-    notes: notesStated,
+    notes: [...notes, noteStated],
     params: paramsStated,
     cautions: (v) => cautionsOf(foundStated(v)),
     compute: (v) => solved(kind, foundStated(v), 0),
