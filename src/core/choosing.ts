@@ -102,8 +102,8 @@ export function choosing({ result, ...spec }: Choosing<Formula> & { readonly res
     result: given,
     steps: {},
     variants: { argument, as: Object.fromEntries(formulas.map(([value, f]) => [value, own(f)])) },
-    stepwise: (values) => within(values).stepwise(values as never),
-    compute: (values) => within(values).compute(values as never),
+    stepwise: (values) => within(values).stepwise(values),
+    compute: (values) => within(values).compute(values),
   };
 }
 
@@ -111,5 +111,5 @@ export function choosing({ result, ...spec }: Choosing<Formula> & { readonly res
 export function choosingRows(spec: Choosing<Spill>): Spill {
   const { within, declared } = chosenAmong(spec);
   const { columns, governing } = Object.values(spec.as)[0]!;
-  return { ...declared, columns, governing, compute: (values) => within(values).compute(values as never) };
+  return { ...declared, columns, governing, compute: (values) => within(values).compute(values) };
 }
