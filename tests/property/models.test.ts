@@ -181,18 +181,18 @@ describe("shrinkage models", () => {
         fc.constantFrom("SL", "N_R", "RS"),
         (f_cm, RH, h, t_s, dt, part, cement) => {
           const at = (t: number, rh = RH, strength = f_cm): number => kern(id, h, strength, cement, rh, t_s, t);
-          const own = (t: number): number => step(id, "eps_cas", f_cm, RH, h, t_s, t, cement);
+          const own = (t: number): number => step(id, "eps_cas", h, f_cm, cement, RH, t_s, t);
           expect(at(t_s)).toBeCloseTo(own(t_s), 15);
           if (RH < 99 * Math.min(1, (35 / 90) ** 0.1)) {
             expect(at(t_s + dt * (1 + part))).toBeGreaterThanOrEqual(at(t_s + dt) - 1e-15);
             expect(at(t_s + dt)).toBeGreaterThanOrEqual(own(t_s + dt));
           }
           // Stronger concrete dries less and shrinks more by itself; its autogenous part never passes α_as.
-          expect(step(id, "eps_cds0", f_cm + (90 - f_cm) * part, RH, h, t_s, t_s + dt, cement)).toBeLessThanOrEqual(
-            step(id, "eps_cds0", f_cm, RH, h, t_s, t_s + dt, cement),
+          expect(step(id, "eps_cds0", h, f_cm + (90 - f_cm) * part, cement, RH, t_s, t_s + dt)).toBeLessThanOrEqual(
+            step(id, "eps_cds0", h, f_cm, cement, RH, t_s, t_s + dt),
           );
-          expect(step(id, "eps_cas0", f_cm + (90 - f_cm) * part, RH, h, t_s, t_s + dt, cement)).toBeGreaterThanOrEqual(
-            step(id, "eps_cas0", f_cm, RH, h, t_s, t_s + dt, cement),
+          expect(step(id, "eps_cas0", h, f_cm + (90 - f_cm) * part, cement, RH, t_s, t_s + dt)).toBeGreaterThanOrEqual(
+            step(id, "eps_cas0", h, f_cm, cement, RH, t_s, t_s + dt),
           );
         },
       ),
