@@ -16,7 +16,7 @@ export { openGridInBrowser, openGridInNode, type Entry, type GridHost } from "./
 export { likeColours } from "./look/likeColours.ts";
 export { planValues } from "./host/planValues.ts";
 export { checkSheetName } from "./host/sheetName.ts";
-export { defaultStyle, styles, tones, type CellStyle } from "./look/styles.ts";
+export { defaultStyle, styleOf, styles, tones, type CellStyle } from "./look/styles.ts";
 export {
   readWorkbook,
   writeWorkbook,

@@ -1,14 +1,11 @@
 import type { Area } from "../cells/index.ts";
-import type { Layout } from "./layout.ts";
+import { firstOf, type Layout } from "./layout.ts";
 import type { PlannedChart, Series } from "./plan.ts";
 import type { Problems } from "./problems.ts";
-import { meets, type Dimension, type Subject } from "./shape.ts";
+import { meets, type Dimension, type ShapedBlock, type ShapedSheet, type Subject } from "./shape.ts";
 import type { ChartSpec } from "./template.ts";
 
 type ColumnSubject = Extract<Subject, { kind: "column" }>;
-
-const height = 20;
-const width = 8;
 
 interface Run {
   readonly name: string;
@@ -50,11 +47,13 @@ function runsOver({ table: { groups } }: ColumnSubject, dimensions: readonly Dim
   );
 }
 
+function columnIn({ subjects }: ShapedSheet, id: string): ColumnSubject | undefined {
+  const subject = subjects.get(id);
+  return subject?.kind === "column" ? subject : undefined;
+}
+
 function seriesOf(spec: ChartSpec, one: ChartSpec["series"][number], layout: Layout): readonly Series[] | string {
-  const find = (id: string): ColumnSubject | undefined => {
-    const subject = layout.sheet.subjects.get(id);
-    return subject?.kind === "column" ? subject : undefined;
-  };
+  const find = (id: string): ColumnSubject | undefined => columnIn(layout.sheet, id);
   const xId = one.x ?? spec.x.column;
   const y = find(one.column);
   const x = find(xId);
@@ -67,7 +66,7 @@ function seriesOf(spec: ChartSpec, one: ChartSpec["series"][number], layout: Lay
     const same = x.table === y.table || runsOver(x, y.table.groups[0]!.over);
     if (!same && !runsOver(x, run.left)) return `series ${one.name}: ${xId} does not run over the same members`;
     const area = (subject: ColumnSubject, first: number): Area => ({
-      row: layout.tables.get(subject.table)!.first + first,
+      row: firstOf(layout, subject.table, subject.column) + first,
       column: subject.column.at,
       rows: run.rows,
       columns: 1,
@@ -78,9 +77,9 @@ function seriesOf(spec: ChartSpec, one: ChartSpec["series"][number], layout: Lay
 }
 
 /** A chart that repeats over the members of a dimension as one chart for each member present. */
-function onePerMember({ members, ...spec }: ChartSpec, { sheet }: Layout): readonly ChartSpec[] {
+function onePerMember({ members, ...spec }: ChartSpec, { dimensions }: ShapedSheet): readonly ChartSpec[] {
   if (members === undefined) return [spec];
-  return (sheet.dimensions.get(members)?.members ?? []).map(({ id, text }) => ({
+  return (dimensions.get(members)?.members ?? []).map(({ id, text }) => ({
     ...spec,
     id: `${spec.id}-${id}`,
     title: `${spec.title}: ${text}`,
@@ -88,39 +87,51 @@ function onePerMember({ members, ...spec }: ChartSpec, { sheet }: Layout): reado
   }));
 }
 
-/** The charts of the blocks present, placed right of the sheet's columns. */
-export function plannedCharts(layout: Layout, column: number, problems: Problems): readonly PlannedChart[] {
-  const { template, values, blocks } = layout.sheet;
-  let next = 0;
-  return template.charts
-    .flatMap((spec) => onePerMember(spec, layout))
-    .flatMap((spec): PlannedChart[] => {
-      const place = `chart ${spec.id}`;
-      if (!meets(spec.when, values)) return [];
-      const block = blocks.find((b) => b.block.id === spec.block);
-      if (!block) {
-        if (!template.blocks.some(({ id }) => id === spec.block))
-          problems.add(place, `there is no block ${spec.block}`);
-        return [];
-      }
-      const series = spec.series.flatMap((one) => {
-        const made = seriesOf(spec, one, layout);
-        if (typeof made !== "string") return made;
-        problems.add(place, made);
-        return [];
-      });
-      if (series.length === 0) return [];
-      const row = Math.max(next, layout.blockRows.get(block)!.title);
-      next = row + height + 1;
-      return [
-        {
-          id: spec.id,
-          title: spec.title,
-          x: { label: spec.x.label, unit: spec.x.unit, ...(spec.x.log && { log: true }) },
-          y: spec.y,
-          series: [...series.filter(({ kind }) => kind !== "point"), ...series.filter(({ kind }) => kind === "point")],
-          at: { row, column, rows: height, columns: width },
-        },
-      ];
+/** A chart that the sheet draws, before it is known where. */
+export interface ShownChart {
+  readonly spec: ChartSpec;
+  readonly block: ShapedBlock;
+}
+
+/** Whether a series has anything to draw: the member it is of may be left out. */
+function isPresent(series: ChartSpec["series"][number], sheet: ShapedSheet): boolean {
+  const y = columnIn(sheet, series.column);
+  if (!y) return true;
+  const found = runs(series, y.table.groups[0]!.over, y.table.rows);
+  return typeof found === "string" || found.length > 0;
+}
+
+/** The charts of the blocks present. */
+export function chartsOf(sheet: ShapedSheet): readonly ShownChart[] {
+  return sheet.template.charts
+    .filter(({ when }) => meets(when, sheet.values))
+    .flatMap((spec) => onePerMember(spec, sheet))
+    .flatMap((spec): ShownChart[] => {
+      const block = sheet.blocks.find((b) => b.block.id === spec.block);
+      return block && spec.series.some((one) => isPresent(one, sheet)) ? [{ spec, block }] : [];
     });
+}
+
+/** The charts with their cells, and what is wrong with them. */
+export function plannedCharts(layout: Layout, problems: Problems): readonly PlannedChart[] {
+  const { template, values } = layout.sheet;
+  for (const { id, block, when } of template.charts)
+    if (meets(when, values) && !template.blocks.some((b) => b.id === block))
+      problems.add(`chart ${id}`, `there is no block ${block}`);
+  return layout.charts.map(({ spec, at }): PlannedChart => {
+    const series = spec.series.flatMap((one) => {
+      const made = seriesOf(spec, one, layout);
+      if (typeof made !== "string") return made;
+      problems.add(`chart ${spec.id}`, made);
+      return [];
+    });
+    return {
+      id: spec.id,
+      title: spec.title,
+      x: { label: spec.x.label, unit: spec.x.unit, ...(spec.x.log && { log: true }) },
+      y: spec.y,
+      series: [...series.filter(({ kind }) => kind !== "point"), ...series.filter(({ kind }) => kind === "point")],
+      at,
+    };
+  });
 }

@@ -1,48 +1,65 @@
+import { fits } from "./textWidth.ts";
+
 /**
- * The columns of every check sheet, in order. Equation and source run over several narrow columns, so that tables, which use every column, stay even.
- * Tables leave the verdict column free for verdicts and statuses.
+ * One fine grid for rows and tables, as wide as a page of A4 standing. A text starts in its column and runs on over the empty cells to its right. Tables
+ * count their rows in the first column and leave the last two to verdicts and marks.
  */
 export const columns = {
   item: 0,
   description: 1,
-  symbol: 2,
-  value: 3,
-  unit: 4,
-  equation: 5,
-  source: 8,
-  verdict: 10,
-  mark: 11,
-  from: 12,
-  to: 13,
+  symbol: 6,
+  value: 7,
+  unit: 8,
+  /** Formula of a computed row; allowed words of an input. */
+  equation: 9,
+  /** Allowed from and to of an input. */
+  from: 9,
+  to: 10,
+  words: 11,
+  source: 12,
+  verdict: 14,
+  mark: 15,
 } as const;
+export const columnCount = 16;
 
-export const headings: readonly string[] = [
-  "no.",
-  "description",
-  "symbol",
-  "value",
-  "unit",
-  "equation as read",
-  "",
-  "",
-  "source",
-  "",
-  "verdict",
-  "checked",
-  "allowed from",
-  "allowed to",
-];
+/** In characters. */
+export const widths: readonly number[] = [5, 7, 7, 7, 7, 7, 7.5, 9, 7, 7, 7, 7, 7, 7, 10, 9];
 
-/** In characters; columns of wide tables beyond the headings take `furtherWidth`. */
-export const widths: readonly number[] = [8, 38, 13, 14, 14, 13, 13, 13, 13, 13, 14, 12, 12, 12];
-export const furtherWidth = 12;
+/** The columns tables have for what they list. */
+export const tableColumns = { first: columns.description, last: columns.verdict - 1 } as const;
 
-/** Where title and column headings stand. */
-export const titleRow = 0;
-export const headingsRow = 1;
-export const firstRow = 2;
+export const headings: readonly string[] = Array.from(
+  { length: columnCount },
+  (_, column) =>
+    ({
+      [columns.item]: "no.",
+      [columns.description]: "description",
+      [columns.symbol]: "symbol",
+      [columns.value]: "value",
+      [columns.unit]: "unit",
+      [columns.equation]: "formula; allowed",
+      [columns.source]: "source",
+      [columns.verdict]: "verdict",
+      [columns.mark]: "checked",
+    })[column] ?? "",
+);
 
 /** The column headings that are words, by column. */
 export const plannedHeadings: readonly { readonly column: number; readonly text: string }[] = headings.flatMap(
   (text, column) => (text === "" ? [] : [{ column, text }]),
 );
+
+/** The title and the verdict: in view on screen, and at the head of every printed page. */
+export const titleRow = 0;
+export const bandRow = 1;
+export const firstRow = 2;
+
+/** How wide some neighbouring columns are together, in characters. */
+export function widthOver(from: number, to: number): number {
+  return widths.slice(from, to + 1).reduce((sum, width) => sum + width, to - from);
+}
+
+/** Whether a text fits in one line over some columns. */
+export function fitsOver(text: string, from: number, to: number): boolean {
+  return fits(text, widthOver(from, to));
+}

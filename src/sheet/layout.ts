@@ -1,61 +1,98 @@
-import { firstRow } from "./columns.ts";
-import { sourceText } from "./formulaText.ts";
+import { chartsOf, type ShownChart } from "./charts.ts";
+import { bandRow, columns, firstRow, fitsOver, titleRow } from "./columns.ts";
+import { listedColumns, type ListedColumn } from "./columnList.ts";
 import { doubtsOf } from "./relations.ts";
+import { rowTexts, type RowTexts } from "./rowTexts.ts";
 import { boundsOf } from "./says.ts";
-import { isRecord, type ShapedBlock, type ShapedItem, type ShapedSheet, type ShapedTable } from "./shape.ts";
+import {
+  isRecord,
+  isRecordBlock,
+  type ShapedBlock,
+  type ShapedColumn,
+  type ShapedFront,
+  type ShapedItem,
+  type ShapedRow,
+  type ShapedSheet,
+  type ShapedTable,
+} from "./shape.ts";
+import type { Address, Area } from "../cells/index.ts";
 import type { Column } from "./template.ts";
 
-/** The header rows a table has, from its title down. */
-export type HeaderRow = "title" | "note" | "heading" | "symbol" | "unit" | "equation" | "source" | "from" | "to";
+/** The header rows of a band. */
+export type HeaderRow = "symbol" | "unit" | "from" | "to";
 
-export interface PlacedTable {
-  readonly shaped: ShapedTable;
+export interface PlacedBand {
   /** Row of each header row there is. */
   readonly header: ReadonlyMap<HeaderRow, number>;
   /** First row of data. */
   readonly first: number;
 }
 
-export type HeadLine =
-  | "template"
-  | "hash"
-  | "functions"
-  | "standard"
-  | "method"
-  | { readonly convention: string }
-  | { readonly caution: string };
+export interface PlacedTable {
+  readonly shaped: ShapedTable;
+  readonly title: number;
+  readonly note?: number;
+  /** The columns defined above the table, with the row of each. */
+  readonly list: readonly (ListedColumn & { readonly row: number })[];
+  readonly bands: readonly PlacedBand[];
+}
+
+export type AboutLine = "template" | "hash" | "functions" | "standard" | "method" | { readonly convention: string };
+
+/** A run of rows that is not to be cut by the end of a page. */
+export interface Together {
+  readonly row: number;
+  readonly rows: number;
+}
 
 /** Which row everything stands in. */
 export interface Layout {
   readonly sheet: ShapedSheet;
-  readonly head: readonly { readonly line: HeadLine; readonly row: number }[];
-  /** What the marks behind clauses mean. */
-  readonly marks: number;
-  readonly shapeTitle: number | undefined;
-  readonly shapeRows: ReadonlyMap<string, number>;
-  readonly blockRows: ReadonlyMap<ShapedBlock, { readonly title: number; readonly note?: number }>;
-  /** Rows, notes and warnings: their (first) row. */
+  /** The first row below the first page; counts of verdicts begin here. */
+  readonly body: number;
+  readonly cautions: ReadonlyMap<string, number>;
+  readonly blockRows: ReadonlyMap<
+    ShapedBlock,
+    { readonly title: number; readonly headings?: number; readonly note?: number }
+  >;
+  /** Rows, notes and lists: their (first) row. */
   readonly itemRows: ReadonlyMap<ShapedItem, number>;
+  /** The value cell of each row. */
+  readonly values: ReadonlyMap<ShapedRow, Address>;
+  readonly texts: ReadonlyMap<ShapedRow, RowTexts>;
   readonly tables: ReadonlyMap<ShapedTable, PlacedTable>;
+  /** The checks gathered from all over the sheet, in its order. */
+  readonly register: { readonly first: number; readonly checks: readonly ShapedRow[] } | undefined;
+  readonly charts: readonly (ShownChart & { readonly at: Area })[];
+  readonly about: {
+    readonly title: number;
+    readonly shape: ReadonlyMap<string, number>;
+    readonly lines: readonly { readonly line: AboutLine; readonly row: number }[];
+    /** What the marks behind clauses mean. */
+    readonly marks: number;
+    /** Its number among the blocks. */
+    readonly number: number;
+  };
+  /** In the order of the sheet. */
+  readonly together: readonly Together[];
   readonly rows: number;
 }
 
-function headerRows(shaped: ShapedTable): readonly HeaderRow[] {
-  const { table, columns } = shaped;
-  const computed = columns.some(
-    ({ column, says }) => column.formula !== undefined || column.cells !== undefined || says.equation !== undefined,
-  );
-  const sourced = columns.some(({ column, says }) => sourceText(says, column.formula) !== "");
-  const bounds = columns.flatMap(({ column, says }) =>
-    column.input && !column.input.freeText && !column.input.choices ? [boundsOf(column.input, says.quantity)] : [],
+/** The first row of a column's cells. */
+export function firstOf(layout: Layout, table: ShapedTable, column: ShapedColumn): number {
+  return layout.tables.get(table)!.bands[column.band]!.first;
+}
+
+function headerRows(shaped: ShapedTable, band: number): readonly HeaderRow[] {
+  const { columns: all } = shaped;
+  const bounds = all.flatMap(({ column, says, band: own }) =>
+    own === band && column.input && !column.input.freeText && !column.input.choices
+      ? [boundsOf(column.input, says.quantity)]
+      : [],
   );
   return [
-    "title",
-    ...(table.note === undefined ? [] : ["note" as const]),
-    "heading",
-    ...(isRecord(shaped) ? [] : ["symbol" as const, "unit" as const]),
-    ...(computed ? ["equation" as const] : []),
-    ...(sourced ? ["source" as const] : []),
+    "symbol",
+    ...(isRecord(shaped) ? [] : ["unit" as const]),
     ...(bounds.some((b) => b.min !== undefined || b.above !== undefined) ? ["from" as const] : []),
     ...(bounds.some((b) => b.max !== undefined || b.below !== undefined) ? ["to" as const] : []),
   ];
@@ -86,38 +123,243 @@ export function warnedRows({ groups }: ShapedTable, at: NonNullable<Column["warn
   });
 }
 
-export function layOut(sheet: ShapedSheet): Layout {
-  const { template } = sheet;
-  let row = firstRow;
-  const lines: readonly HeadLine[] = [
-    "template",
-    "hash",
-    "functions",
-    "standard",
-    "method",
-    ...template.conventions.map((convention) => ({ convention })),
-    ...template.cautions.map((caution) => ({ caution })),
-  ];
-  const head = lines.map((line) => ({ line, row: row++ }));
-  const marks = row++;
-  const shapeTitle = template.shape.length > 0 ? row++ : undefined;
-  const shapeRows = new Map(template.shape.map(({ id }) => [id, row++] as const));
-  const blockRows = new Map<ShapedBlock, { title: number; note?: number }>();
-  const itemRows = new Map<ShapedItem, number>();
-  const tables = new Map<ShapedTable, PlacedTable>();
-  for (const block of sheet.blocks) {
-    row++;
-    blockRows.set(block, { title: row++, ...(block.block.note !== undefined && { note: row++ }) });
-    for (const item of block.items) {
-      if (item.kind === "table") {
-        const header = new Map(headerRows(item).map((name) => [name, row++] as const));
-        tables.set(item, { shaped: item, header, first: row });
-        row += item.rows + 1;
-      } else {
-        itemRows.set(item, row);
-        row += item.kind === "warnings" ? warningRows(sheet) : 1;
-      }
+/** The rows of the summary that a sheet shows on its first page. */
+function checksOf({ blocks }: ShapedSheet): readonly ShapedRow[] {
+  return blocks
+    .flatMap(({ items }) => items)
+    .flatMap((item) => (item.kind === "row" && item.row.summary ? [item] : []));
+}
+
+/** Rows a chart takes on the sheet, and on the first page. */
+const chartRows = 16;
+const halfWidth = 8;
+const chartGap = 1;
+/** Rows of a table that are never cut. */
+const longestTogether = 45;
+
+/** Where the two fields of a line on the first page begin, and their values. */
+export const fieldColumns = [
+  { label: 0, value: 3, last: 7 },
+  { label: 8, value: 11, last: 15 },
+] as const;
+
+/** The first page's list of checks: how many lines its heading takes. */
+const checksHead = 1;
+
+/** Lays out one sheet from the top down. */
+class Placing {
+  private row = firstRow;
+  private readonly blockRows = new Map<ShapedBlock, { title: number; headings?: number; note?: number }>();
+  private readonly itemRows = new Map<ShapedItem, number>();
+  private readonly values = new Map<ShapedRow, Address>();
+  private readonly texts = new Map<ShapedRow, RowTexts>();
+  private readonly tables = new Map<ShapedTable, PlacedTable>();
+  private readonly placedCharts: (ShownChart & { at: Area })[] = [];
+  private readonly together: Together[] = [{ row: titleRow, rows: bandRow + 1 }];
+  private readonly cautions = new Map<string, number>();
+  private readonly checks: readonly ShapedRow[];
+  private readonly charts: readonly ShownChart[];
+  private readonly onFront: ReadonlySet<string>;
+  private register: Layout["register"];
+
+  constructor(private readonly sheet: ShapedSheet) {
+    this.checks = checksOf(sheet);
+    this.charts = chartsOf(sheet);
+    const front = sheet.blocks.filter(({ block }) => block.front).flatMap(({ items }) => items);
+    this.onFront = new Set(front.flatMap((item) => (item.kind === "front" ? (item.front.charts ?? []) : [])));
+  }
+
+  private take(rows = 1): number {
+    const first = this.row;
+    this.row += rows;
+    return first;
+  }
+
+  /** Keeps the rows from here on, which `place` takes, on one page. */
+  private keep(place: () => void): void {
+    const row = this.row;
+    place();
+    if (this.row > row) this.together.push({ row, rows: this.row - row });
+  }
+
+  /** Two charts in a line. */
+  private putCharts(charts: readonly ShownChart[]): void {
+    for (let i = 0; i < charts.length; i += 2) {
+      this.keep(() => {
+        const row = this.take(chartRows + chartGap);
+        charts.slice(i, i + 2).forEach((chart, side) =>
+          this.placedCharts.push({
+            ...chart,
+            at: { row, column: side * halfWidth, rows: chartRows, columns: halfWidth },
+          }),
+        );
+      });
     }
   }
-  return { sheet, head, marks, shapeTitle, shapeRows, blockRows, itemRows, tables, rows: row };
+
+  private frontItem(item: ShapedFront): void {
+    const { front, lines = 1, charts = [] } = item.front;
+    if (front === "charts") {
+      const named = charts.flatMap((id) => this.charts.filter((chart) => chart.spec.id === id));
+      return this.putCharts(named);
+    }
+    this.keep(() =>
+      this.itemRows.set(item, this.take(front === "checks" ? checksHead + this.checks.length : 1 + lines)),
+    );
+  }
+
+  private front(block: ShapedBlock): void {
+    let side = 0;
+    let noting = false;
+    for (const item of block.items) {
+      if (item.kind !== "row" && side === 1) {
+        side = 0;
+        this.take();
+      }
+      if (item.kind === "note") {
+        // One paragraph, of as many notes as follow each other.
+        if (!noting) this.itemRows.set(item, this.take());
+        noting = true;
+        continue;
+      }
+      noting = false;
+      if (item.kind === "front") this.frontItem(item);
+      if (item.kind !== "row") continue;
+      this.itemRows.set(item, this.row);
+      this.values.set(item, { row: this.row, column: fieldColumns[side]!.value });
+      if (side === 1) this.take();
+      side = 1 - side;
+    }
+    if (side === 1) this.take();
+  }
+
+  private rowItem(item: ShapedRow): void {
+    const texts = rowTexts(item, this.sheet);
+    this.texts.set(item, texts);
+    this.keep(() => {
+      const row = this.take(texts.below ? 2 : 1);
+      this.itemRows.set(item, row);
+      this.values.set(item, { row, column: columns.value });
+    });
+  }
+
+  private table(shaped: ShapedTable): void {
+    const title = this.row;
+    let note: number | undefined;
+    let list: PlacedTable["list"] = [];
+    this.keep(() => {
+      this.take();
+      if (shaped.table.note !== undefined) note = this.take();
+      list = listedColumns(shaped, this.sheet).map((listed) => ({ ...listed, row: this.take(listed.below ? 2 : 1) }));
+    });
+    const bands = Array.from({ length: shaped.bands }, (_, band): PlacedBand => {
+      const start = this.row;
+      const header = new Map(headerRows(shaped, band).map((name) => [name, this.take()] as const));
+      const first = this.take(shaped.rows);
+      this.keepRows(shaped, start, first);
+      if (band < shaped.bands - 1) this.take();
+      return { header, first };
+    });
+    this.tables.set(shaped, { shaped, title, ...(note !== undefined && { note }), list, bands });
+    this.take();
+  }
+
+  /** A short table stays on one page; a long one is cut where its outer member changes. */
+  private keepRows({ rows, groups }: ShapedTable, start: number, first: number): void {
+    const head = first - start;
+    const inner = groups.length === 1 ? (groups[0]!.over.at(-1)?.members.length ?? rows) : rows;
+    if (head + rows <= longestTogether || inner >= rows) {
+      this.together.push({ row: start, rows: head + rows });
+      return;
+    }
+    this.together.push({ row: start, rows: head + inner });
+    for (let row = first + inner; row < first + rows; row += inner) this.together.push({ row, rows: inner });
+  }
+
+  private block(block: ShapedBlock): void {
+    this.take();
+    const ofRows = block.items.some(({ kind }) => kind === "row");
+    const title = this.row;
+    this.keep(() => {
+      this.take();
+      const headings = ofRows ? this.take() : undefined;
+      const note = block.block.note === undefined ? undefined : this.take();
+      this.blockRows.set(block, {
+        title,
+        ...(headings !== undefined && { headings }),
+        ...(note !== undefined && { note }),
+      });
+    });
+    for (const item of block.items) {
+      if (item.kind === "table") this.table(item);
+      else if (item.kind === "row") this.rowItem(item);
+      else if (item.kind === "warnings") {
+        if (this.checks.length > 0) this.placeRegister();
+        this.itemRows.set(item, this.take(warningRows(this.sheet)));
+      } else this.itemRows.set(item, this.take());
+    }
+    this.putCharts(this.charts.filter((chart) => chart.block === block && !this.onFront.has(chart.spec.id)));
+  }
+
+  private placeRegister(): void {
+    if (this.register) return;
+    this.keep(() => {
+      this.take(2);
+      this.register = { first: this.take(this.checks.length), checks: this.checks };
+      this.take();
+    });
+  }
+
+  private about(): Layout["about"] {
+    const { template } = this.sheet;
+    this.take();
+    const title = this.take();
+    const shape = new Map(template.shape.map(({ id }) => [id, this.take()] as const));
+    const lines: readonly AboutLine[] = [
+      "template",
+      "hash",
+      "functions",
+      "standard",
+      "method",
+      ...template.conventions.map((convention) => ({ convention })),
+    ];
+    const number = this.sheet.blocks.filter(({ block }) => !block.front && !isRecordBlock(block)).length + 1;
+    return { title, number, shape, lines: lines.map((line) => ({ line, row: this.take() })), marks: this.take() };
+  }
+
+  place(): Layout {
+    const front = this.sheet.blocks.filter(({ block }) => block.front);
+    for (const block of front) this.front(block);
+    for (const caution of this.sheet.template.cautions) this.cautions.set(caution, this.take());
+    const body = this.row;
+    const blocks = this.sheet.blocks.filter(({ block }) => !block.front);
+    for (const block of blocks) if (!isRecordBlock(block.block)) this.block(block);
+    const about = this.about();
+    // The seal of a revision is of everything above it.
+    for (const block of blocks) if (isRecordBlock(block.block)) this.block(block);
+    return {
+      sheet: this.sheet,
+      body,
+      cautions: this.cautions,
+      blockRows: this.blockRows,
+      itemRows: this.itemRows,
+      values: this.values,
+      texts: this.texts,
+      tables: this.tables,
+      register: this.register,
+      charts: this.placedCharts,
+      about,
+      together: this.together,
+      rows: this.row,
+    };
+  }
+}
+
+export function layOut(sheet: ShapedSheet): Layout {
+  return new Placing(sheet).place();
+}
+
+/** Whether a row's description fits in front of its symbol. */
+export function fitsAsDescription(text: string): boolean {
+  return fitsOver(text, columns.description, columns.symbol - 1);
 }

@@ -34,7 +34,16 @@ export type Role =
   | "verdict"
   | "overall"
   | "warning"
-  | "label";
+  | "label"
+  | "listed"
+  | "titleRight"
+  | "band"
+  | "bandText"
+  | "fieldLabel"
+  | "field"
+  | "checkValue"
+  | "checkWhere"
+  | "utilisation";
 
 /** Roles of input cells: what stands in them is typed, none of the template's. */
 export const inputRoles: ReadonlySet<Role> = new Set(["input", "choice", "textInput"]);
@@ -52,6 +61,8 @@ export interface PlannedCell extends Address {
   readonly role: Role;
   /** Number format of the spreadsheet program, such as `0.00`. */
   readonly format?: string;
+  /** A text that runs on over the empty cells beside it and never wraps, whatever its role. */
+  readonly runsOn?: true;
 }
 
 /** A sheet-scoped name. */
@@ -139,12 +150,12 @@ export interface Summary {
   readonly warnings: Area;
 }
 
-/** How a sheet is printed: A4 lying, as wide as `pagesWide` pages (one where it is not said), those of the same rows one after another. */
+/** How a sheet is printed: A4, as wide as `pagesWide` pages (one where it is not said), those of the same rows one after another. */
 export interface Print {
   readonly area: Area;
   readonly titleRows: readonly [number, number];
-  readonly orientation: "landscape";
-  /** `{page}` and `{pages}` stand for the page numbers. */
+  readonly orientation: "landscape" | "portrait";
+  /** `{page}` and `{pages}` stand for the page numbers, `{sheet}` for the sheet's name. */
   readonly footer: string;
   readonly pagesWide?: number;
   /** Rows that begin a page. */

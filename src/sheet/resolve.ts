@@ -1,6 +1,6 @@
 import { a1, areaA1, type Area, type CellReference } from "../cells/index.ts";
 import { columns } from "./columns.ts";
-import type { Layout, PlacedTable } from "./layout.ts";
+import { firstOf, type Layout } from "./layout.ts";
 import type { Dimension, Group, ShapedColumn, ShapedTable } from "./shape.ts";
 
 /** Where a formula stands: in a plain row, or in one row of a table. */
@@ -130,8 +130,9 @@ function columnSpan(
   const to = table.columns.find(({ says }) => says.id === reference.to);
   const name = `{${reference.id}:${reference.to}}`;
   if (!to) return `${name}: ${reference.to} is not a column of the same table`;
-  if (to.at < from.at) return `${name} runs from right to left`;
-  if (from.at <= columns.verdict && to.at >= columns.verdict) return `${name} crosses the verdict column`;
+  if (table.columns.indexOf(to) < table.columns.indexOf(from)) return `${name} runs from right to left`;
+  if (from.column.verdict || to.column.verdict) return `${name} crosses the verdict column`;
+  if (to.band !== from.band) return `${name} is wider than a page`;
   return { first: from.at, count: to.at - from.at + 1 };
 }
 
@@ -148,18 +149,18 @@ export function resolve(reference: CellReference, context: Context, layout: Layo
   if (!subject) return `{${reference.id}} is not the id of any row, column or shape input present here`;
   if (subject.kind !== "column") {
     if (reference.pick !== "match") return `{${reference.id}} is a single value, not a column`;
-    const row = subject.kind === "shape" ? layout.shapeRows.get(reference.id)! : layout.itemRows.get(subject.row)!;
-    return { area: { row, column: columns.value, rows: 1, columns: 1 }, moves: false };
+    const at =
+      subject.kind === "shape"
+        ? { row: layout.about.shape.get(reference.id)!, column: columns.value }
+        : layout.values.get(subject.row)!;
+    return { area: { ...at, rows: 1, columns: 1 }, moves: false };
   }
-  const placed: PlacedTable = layout.tables.get(subject.table)!;
   const across = columnSpan(reference, subject.column, subject.table);
   if (typeof across === "string") return across;
   const down = span(reference, subject.table, context);
   if (typeof down === "string") return down;
-  return {
-    area: { row: placed.first + down.first, column: across.first, rows: down.rows, columns: across.count },
-    moves: down.moves,
-  };
+  const row = firstOf(layout, subject.table, subject.column) + down.first;
+  return { area: { row, column: across.first, rows: down.rows, columns: across.count }, moves: down.moves };
 }
 
 /** The address as the formula writes it: fixed, but for rows that move with the formula's own. */

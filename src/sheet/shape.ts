@@ -1,5 +1,5 @@
 import { templateFormula } from "../cells/index.ts";
-import { columns as sheetColumns } from "./columns.ts";
+import { placeColumns, rangesIn, type PlacedColumn, type Repeated } from "./bands.ts";
 import { Problems } from "./problems.ts";
 import { says, type Says } from "./says.ts";
 import type {
@@ -7,6 +7,7 @@ import type {
   Block,
   Column,
   Condition,
+  FrontItem,
   NoteItem,
   Part,
   Row,
@@ -54,10 +55,9 @@ export interface ShapedWarnings {
   readonly warnings: WarningsItem;
   readonly place: string;
 }
-export interface ShapedColumn {
+export interface ShapedColumn extends PlacedColumn {
   readonly column: Column;
   readonly says: Says;
-  readonly at: number;
   readonly place: string;
 }
 export interface ShapedTable {
@@ -66,6 +66,9 @@ export interface ShapedTable {
   readonly item: string;
   readonly place: string;
   readonly columns: readonly ShapedColumn[];
+  /** What further bands begin with. */
+  readonly repeated: readonly Repeated[];
+  readonly bands: number;
   readonly groups: readonly Group[];
   readonly rows: number;
   /** The dimension that counts this table's rows. */
@@ -76,9 +79,20 @@ export function isRecord({ columns }: ShapedTable): boolean {
   return columns.every(({ column }) => column.record);
 }
 
-export type ShapedItem = ShapedRow | ShapedNote | ShapedTable | ShapedWarnings;
+export interface ShapedFront {
+  readonly kind: "front";
+  readonly front: FrontItem;
+  readonly place: string;
+}
+/** Whether a block holds only such tables. */
+export function isRecordBlock({ items }: Block): boolean {
+  return items.every((item) => "table" in item && item.columns.every(({ record }) => record));
+}
+
+export type ShapedItem = ShapedRow | ShapedNote | ShapedTable | ShapedWarnings | ShapedFront;
 export interface ShapedBlock {
   readonly block: Block;
+  /** Counted from 1; the first page has none. */
   readonly number: number;
   readonly items: readonly ShapedItem[];
 }
@@ -114,8 +128,15 @@ function presentParts(table: TableItem, values: ShapeValues): readonly Part[] {
 export function placeOf(template: Template, block: number, item: number): string {
   const of = template.blocks[block]!;
   const it = of.items[item]!;
-  const name = "table" in it ? `table ${it.table}` : "id" in it ? it.id : "warnings" in it ? "warnings" : "note";
+  const name = nameOf(it);
   return `block ${block + 1} (${of.id}), item ${item + 1} (${name})`;
+}
+
+function nameOf(item: Block["items"][number]): string {
+  if ("table" in item) return `table ${item.table}`;
+  if ("id" in item) return item.id;
+  if ("front" in item) return item.front;
+  return "warnings" in item ? "warnings" : "note";
 }
 
 class Dimensions {
@@ -202,16 +223,6 @@ class Dimensions {
   }
 }
 
-/** Columns from the left, leaving out the one for verdicts. */
-function placeColumns(columns: readonly Column[]): readonly number[] {
-  let next = 0;
-  return columns.map(({ verdict }) => {
-    if (verdict) return sheetColumns.verdict;
-    if (next === sheetColumns.verdict) next++;
-    return next++;
-  });
-}
-
 /** Leaves out what the shape inputs leave out, counts members and rows and gives item numbers. */
 export function shapeSheet(
   template: Template,
@@ -222,6 +233,7 @@ export function shapeSheet(
   const subjects = new Map<string, Subject>();
   const lower = new Map<string, string>();
   const tables = new Set<string>();
+  const ranges = rangesIn(template);
   const note = (place: string, subject: Subject): void => {
     const { id } = subject.says;
     const other = lower.get(id.toLowerCase());
@@ -258,20 +270,37 @@ export function shapeSheet(
     );
     const countedBy = counting && dimensions.of(counting[0]);
     const present = table.columns.filter(({ when }) => meets(when, values));
-    const at = placeColumns(present);
+    const said = present.map(says);
+    const texts = (dimension: string): readonly string[] =>
+      dimensions.of(dimension)?.members.map(({ text }) => text) ?? [];
+    const bands = placeColumns(present, said, ranges, texts);
     const columns = present.map((column, i): ShapedColumn => ({
       column,
-      says: says(column),
-      at: at[i]!,
+      says: said[i]!,
+      ...bands.placed[i]!,
       place: `${place}, column ${column.id}`,
     }));
-    return { kind: "table", table, item, place, columns, groups, rows, ...(countedBy && { countedBy }) };
+    const { repeated, count } = bands;
+    return {
+      kind: "table",
+      table,
+      item,
+      place,
+      columns,
+      repeated,
+      bands: count,
+      groups,
+      rows,
+      ...(countedBy && { countedBy }),
+    };
   };
 
   const blocks: ShapedBlock[] = [];
   template.blocks.forEach((block, b) => {
     if (!meets(block.when, values)) return;
-    const number = blocks.length + 1;
+    // What people write at the end stands behind the configuration, which is a block too.
+    const behind = isRecordBlock(block) ? 1 : 0;
+    const number = block.front ? 0 : blocks.filter((other) => !other.block.front).length + 1 + behind;
     let count = 0;
     const items = block.items.flatMap((item, i): ShapedItem[] => {
       if (!meets(item.when, values)) return [];
@@ -283,7 +312,9 @@ export function shapeSheet(
         return [table];
       }
       if ("note" in item) return [{ kind: "note", note: item, place }];
-      const row: ShapedRow = { kind: "row", row: item, says: says(item), item: `${number}.${++count}`, place };
+      if ("front" in item) return [{ kind: "front", front: item, place }];
+      const own = block.front ? "" : `${number}.${++count}`;
+      const row: ShapedRow = { kind: "row", row: item, says: says(item), item: own, place };
       note(place, { kind: "row", says: row.says, row });
       return [row];
     });

@@ -10,7 +10,7 @@
  *   counts them with `rowsOf`, which is the only way to match a table that has `parts`;
  * - `{id[]}`: the column's cells for the members in common, which must be its outer dimensions; all of them where none is in common.
  *   Where every dimension is in common the innermost is left free (from tendon and station: all stations of that tendon);
- * - `{a:b[]}`: the same for the columns from a to b; `{a:b[*]}`: whole columns; neither crosses the verdict column;
+ * - `{a:b[]}`: the same for the columns from a to b; `{a:b[*]}`: whole columns;
  * - `{id[first]}`, `{id[last]}`: the first and last cell of `{id[]}`; `{id[*]}`: the whole column, parts included;
  * - `{id[-1]}`: the row above in the same table (from its first row: the heading's cell above, so ask for the first row before);
  * - `{count:WORD}`: how many verdict and status cells of the sheet above say WORD (it may have spaces: `{count:OUT OF RANGE}`);
@@ -87,9 +87,22 @@ export interface Block {
   readonly title: string;
   readonly note?: string;
   readonly when?: Condition;
+  /** On the first page, without a number: its rows stand two in a line, its notes in one paragraph. */
+  readonly front?: true;
   readonly items: readonly Item[];
 }
-export type Item = Row | NoteItem | TableItem | WarningsItem;
+export type Item = Row | NoteItem | TableItem | WarningsItem | FrontItem;
+
+/**
+ * On the first page: the checks of the summary, failed ones first; as many of the warnings that apply as `lines` says; or the charts named, two in a line.
+ */
+export interface FrontItem {
+  readonly front: "checks" | "warnings" | "charts";
+  readonly title?: string;
+  readonly lines?: number;
+  readonly charts?: readonly string[];
+  readonly when?: Condition;
+}
 
 /** Here stand the warnings: of every input with an everyday range, of every row with one function call, and of the columns with `warnAt`. */
 export interface WarningsItem {
@@ -151,11 +164,17 @@ export interface Row extends Saying {
   /** Formula of the verdict cell: OK, FAIL or NO LIMIT. */
   readonly verdict?: string;
   /** Puts the row into the summary: its value is a utilisation; formula of the place where it governs, which stands in the source column. */
-  readonly summary?: { readonly where?: string };
+  readonly summary?: {
+    readonly where?: string;
+    /** What is checked and what it may be, in `unit`, where it governs; formulas. */
+    readonly value?: string;
+    readonly limit?: string;
+    readonly unit?: string;
+  };
   readonly overall?: true;
 }
 
-/** Holds one of: formula, input, index, memberText, cells, record. Columns fill the sheet from the left and leave out the verdict column. */
+/** Holds one of: formula, input, index, memberText, cells, record. Columns fill the page from the left; what has no room goes on below. */
 export interface Column extends Saying {
   readonly when?: Condition;
   readonly formula?: string;
@@ -168,6 +187,8 @@ export interface Column extends Saying {
   readonly cells?: Readonly<Record<string, number | string>>;
   /** Left empty for what people write on the sheet when they issue or check it: no input of the calculation, and no formula reads it. A table has such columns only, or none. */
   readonly record?: true;
+  /** How many of the sheet's columns it takes, where words need more or fewer than usual. */
+  readonly width?: number;
   /** Verdict column: stands in the sheet's verdict column. */
   readonly verdict?: true;
   /** Lists the function's warnings for these rows of each run of the innermost dimension. */

@@ -10,8 +10,8 @@ import {
   type FormulaNode,
   type TemplateReference,
 } from "../cells/index.ts";
-import { columns, firstRow } from "./columns.ts";
-import { warningRows, type Layout } from "./layout.ts";
+import { columns } from "./columns.ts";
+import { firstOf, warningRows, type Layout } from "./layout.ts";
 import { resolve, targetA1, type Context } from "./resolve.ts";
 import type { ShapeInput } from "./template.ts";
 
@@ -22,11 +22,17 @@ export interface Written {
   readonly problems: readonly string[];
 }
 
-/** Where counted words and errors stand: the verdict column from the first row to the one above. */
-function verdictsAbove(row: number): readonly Area[] {
-  const rows = Math.max(1, row - firstRow);
-  return [{ row: firstRow, column: columns.verdict, rows, columns: 1 }];
+/** Where counted words and errors stand: the verdict column from below the first page, which repeats what is said there, to the row above. */
+function verdictsAbove(row: number, { body }: Layout): readonly Area[] {
+  const rows = Math.max(1, row - body);
+  return [{ row: body, column: columns.verdict, rows, columns: 1 }];
 }
+
+/**
+ * A warning's cell begins with a blank, so that it is never empty: programs without the functions show what was computed last, but compute an empty text anew.
+ */
+export const beforeWarning = " ";
+const anyWarning = "??*";
 
 /** The cells of each list of warnings. */
 export function warningAreas(layout: Layout): readonly Area[] {
@@ -64,7 +70,7 @@ export function builtCell(row: number): Address {
 
 function shapeChanged(layout: Layout): { text: string; reads: Area[] } {
   const pairs = layout.sheet.template.shape.map(({ id }: ShapeInput) => {
-    const row = layout.shapeRows.get(id)!;
+    const row = layout.about.shape.get(id)!;
     return [{ row, column: columns.value }, builtCell(row)] as const;
   });
   return {
@@ -84,8 +90,9 @@ function verdictAreas(layout: Layout, above: number): readonly { readonly area: 
     .flatMap((item) => {
       if (item.kind === "row" && item.row.verdict !== undefined)
         return [{ area: at(layout.itemRows.get(item)!, 1), name: `${item.item} ${item.says.text}` }];
-      if (item.kind !== "table" || !item.columns.some(({ column }) => column.verdict)) return [];
-      return [{ area: at(layout.tables.get(item)!.first, item.rows), name: `${item.item} ${item.table.title}` }];
+      const verdict = item.kind === "table" ? item.columns.find(({ column }) => column.verdict) : undefined;
+      if (item.kind !== "table" || !verdict) return [];
+      return [{ area: at(firstOf(layout, item, verdict), item.rows), name: `${item.item} ${item.table.title}` }];
     })
     .filter(({ area }) => area.row + area.rows <= above);
 }
@@ -105,9 +112,9 @@ interface WrittenReference {
 }
 
 function counted(word: string, row: number, layout: Layout): WrittenReference {
-  const reads = word === "warnings" ? warningAreas(layout) : verdictsAbove(row);
+  const reads = word === "warnings" ? warningAreas(layout) : verdictsAbove(row, layout);
   const one = (area: Area): string => {
-    if (word === "warnings") return `COUNTIF(${areaA1(area)},"?*")`;
+    if (word === "warnings") return `COUNTIF(${areaA1(area)},"${anyWarning}")`;
     return word === "error" ? `SUMPRODUCT(ISERROR(${areaA1(area)})*1)` : `COUNTIF(${areaA1(area)},"${word}")`;
   };
   return { text: reads.length === 0 ? "0" : `(${reads.map(one).join("+")})`, reads };

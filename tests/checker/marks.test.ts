@@ -19,7 +19,7 @@ import {
   type Recognised,
 } from "../../src/checker/index.ts";
 import { readWorkbook, writeWorkbook, type CellContent, type GridHost } from "../../src/hosts/index.ts";
-import { expand, lint, type Inputs, type Plan, type Template } from "../../src/sheet/index.ts";
+import { columns, expand, lint, type Inputs, type Plan, type Template } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { copy } from "../unit/sheet/small.ts";
 import { gridWithFaults, type GridFaults } from "./gridFaults.ts";
@@ -152,14 +152,14 @@ describe("what can be marked", () => {
     expect(lint(small)).toEqual([]);
     const blocks = partsOf(plan);
     expect(blocks.map(({ block }) => nameOfPart(block))).toEqual([
-      "block 0, Inputs that shape this sheet",
       "block 1, Inputs",
       "block 2, Places",
       "block 3, Losses",
       "block 4, Checks",
       "block 5, Summary",
+      "block 6, Configuration, template and conventions",
     ]);
-    expect(blocks[3]!.items.map(nameOfPart)).toEqual([
+    expect(blocks[2]!.items.map(nameOfPart)).toEqual([
       "table 3.1, Along each tendon",
       "table 3.2, At each station",
       "table 3.3, Means",
@@ -186,16 +186,9 @@ describe("what can be marked", () => {
     });
   });
 
-  it("knows the tables whose values stand in the marks' column", () => {
-    const wide = templates.map((template) =>
-      partsOf(expand(template, template.example.inputs))
-        .flatMap(({ items }) => items)
-        .filter(({ wide }) => wide.length > 0),
-    );
-    for (const parts of wide) {
-      expect(parts.length).toBeGreaterThan(0);
-      for (const { kind, first, last, wide } of parts) expect([kind, wide]).toEqual(["table", [[first + 1, last]]]);
-    }
+  it("has a column of its own: no table's values stand there", () => {
+    for (const template of templates)
+      for (const { block } of partsOf(expand(template, template.example.inputs))) expect(block.wide).toEqual([]);
   });
 });
 
@@ -268,7 +261,7 @@ describe("marks on a sheet", () => {
 
   it("say where a mark was typed by hand", async () => {
     const { markRow } = sheet.part("row", "jack");
-    await sheet.enter([{ row: markRow!, column: 11, value: `AB ${date}` }]);
+    await sheet.enter([{ row: markRow!, column: columns.mark, value: `AB ${date}` }]);
     expect(await sheet.marks()).toMatchObject([{ state: "unreadable", text: `AB ${date}`, by: "" }]);
   }, 60_000);
 
@@ -287,7 +280,7 @@ describe("marks on a sheet", () => {
     expect((await counted())["3"]).toEqual([7, 1, 1, 5]);
     await sheet.mark("block", "jack");
     expect((await counted())["3"]).toEqual([7, 7, 0, 0]);
-    expect((await counted())["0"]).toEqual([1, 0, 0, 1]);
+    expect((await counted())["6"]).toEqual([1, 0, 0, 1]);
     await sheet.type("mu", 0.2);
     // The block's mark fell; the row's own one holds, the other one is what it was when it was marked.
     expect((await counted())["3"]).toEqual([7, 2, 5, 0]);
@@ -427,7 +420,9 @@ describe("what a mark outlives and what it does not", () => {
   it("a mark copied to another row is stale there", async () => {
     const [first] = marks;
     const other = plan.meanings.find(({ id }) => id === "ref")!.at.row;
-    const moved = await Sheet.built(small, inputs, { plan: changed(plan, [{ ...first!, row: other, column: 11 }]) });
+    const moved = await Sheet.built(small, inputs, {
+      plan: changed(plan, [{ ...first!, row: other, column: columns.mark }]),
+    });
     expect(states(await moved.marks())).toEqual(["row 3.7: stale: values changed"]);
   }, 60_000);
 

@@ -119,7 +119,7 @@ describe.each(templates.map(({ id }) => id))("%s", (id) => {
   const texts = async (): Promise<readonly string[]> =>
     plan.summary.warnings.rows === 0
       ? []
-      : (await host.read("Beam", plan.summary.warnings)).flat().map(({ text }) => text);
+      : (await host.read("Beam", plan.summary.warnings)).flat().map(({ text }) => text.trim());
   const answered: Sensitivity[] = [];
 
   beforeAll(async () => {

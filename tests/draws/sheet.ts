@@ -1,5 +1,5 @@
 import { bookOfSheets } from "../../src/checker/index.ts";
-import { a1, Calculation, type Address, type Book } from "../../src/cells/index.ts";
+import { a1, Calculation, cellsOf, type Address, type Book } from "../../src/cells/index.ts";
 import { plannedSnapshot, skeletonOf, type InputCell, type Plan, type Template } from "../../src/sheet/index.ts";
 import type { Inputs, InputValue } from "../../src/sheet/index.ts";
 
@@ -88,10 +88,9 @@ export class Computation {
 
   /** The warnings that the sheet lists. */
   get warnings(): readonly string[] {
-    return this.plan.cells
-      .filter(({ role }) => role === "warning")
+    return cellsOf(this.plan.summary.warnings)
       .map((cell) => this.#at(cell).value)
-      .filter((value): value is string => typeof value === "string" && value !== "");
+      .flatMap((value) => (typeof value === "string" && value.trim() !== "" ? [value.trim()] : []));
   }
 
   /** Input statuses by the name of the status: cells that say it. */

@@ -174,6 +174,7 @@ export function excelPicture(
         .replace(/^&8 /, "")
         .replaceAll("&P", "{page}")
         .replaceAll("&N", "{pages}")
+        .replaceAll("&A", "{sheet}")
         .replaceAll("&&", "&"),
     },
     charts: sheet.charts.map(({ title, scale, reversed, series }) => ({

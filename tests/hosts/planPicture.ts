@@ -1,5 +1,5 @@
 import { a1, type Area, areaA1 } from "../../src/cells/index.ts";
-import { styles, tones, type CellContent } from "../../src/hosts/index.ts";
+import { styleOf, tones, type CellContent } from "../../src/hosts/index.ts";
 import type { Plan } from "../../src/sheet/index.ts";
 import { halfCharacters, picturedRule, picturedStyle, type Picture } from "./picture.ts";
 
@@ -11,7 +11,8 @@ export function planPicture(plan: Plan, contents: readonly (readonly CellContent
   const area = (one: Area): string => areaA1(one, false);
   return {
     cells: Object.fromEntries(
-      plan.cells.map(({ row, column, value, formula, role, format }) => {
+      plan.cells.map((cell) => {
+        const { row, column, value, formula, format } = cell;
         const { value: shown, error } = contents[row]![column]!;
         return [
           a1({ row, column }),
@@ -20,7 +21,7 @@ export function planPicture(plan: Plan, contents: readonly (readonly CellContent
             ...(formula !== undefined && { formula }),
             ...(formula !== undefined && error && { error: error.code }),
             format: format ?? "General",
-            style: picturedStyle(styles[role]),
+            style: picturedStyle(styleOf(cell)),
             unlocked: plan.unlocked.some((one) => within(one, row, column)),
           },
         ];

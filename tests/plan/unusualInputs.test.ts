@@ -33,7 +33,7 @@ function said(id: string, base: Inputs, changes: Inputs) {
     return values[at.row + below]![columns.verdict]!.value;
   };
   const { row, rows, column } = plan.summary.warnings;
-  const warnings = Array.from({ length: rows }, (_, i) => values[row + i]![column]!.text).filter((text) => text !== "");
+  const warnings = Array.from({ length: rows }, (_, i) => values[row + i]![column]!.text.trim()).filter(Boolean);
   return { status, warnings };
 }
 

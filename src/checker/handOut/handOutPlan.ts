@@ -2,7 +2,7 @@ import { type Area, cellAt, columnLetters, type Snapshot } from "../../cells/ind
 import { takeSnapshot } from "../book/takeSnapshot.ts";
 import { cautions } from "../../core/index.ts";
 import type { CellContent, Host } from "../../hosts/index.ts";
-import { columns, type Plan, type PlannedChart } from "../../sheet/index.ts";
+import { columnCount, type Plan, type PlannedChart } from "../../sheet/index.ts";
 import type { Looks } from "../../hosts/index.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
@@ -15,7 +15,7 @@ import { saidFormulas, saidText, type SaidFormula } from "./said.ts";
 export const headRows = 4;
 
 /** Columns with headings. */
-const headed = columns.to + 1;
+const headed = columnCount;
 
 /** How the title of every copy begins. */
 const titleBegins = "HAND-OUT COPY of";

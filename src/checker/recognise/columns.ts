@@ -1,13 +1,13 @@
 import { cellAt, type Snapshot } from "../../cells/index.ts";
 import { plannedHeadings, type Plan } from "../../sheet/index.ts";
 
-/** The row of the sheet whose texts are most of the column headings, with the column of each. */
+/** The row of the sheet whose texts are most of the column headings, with the column of each: the first of several blocks. */
 function headingsNow(
   snapshot: Snapshot,
   headings: readonly { readonly column: number; readonly text: string }[],
 ): ReadonlyMap<number, number> {
   let best: ReadonlyMap<number, number> = new Map();
-  for (let row = 0; row < Math.min(snapshot.rows, 60); row++) {
+  for (let row = 0; row < snapshot.rows && best.size < headings.length; row++) {
     const found = new Map<number, number>();
     let from = 0;
     for (const { column, text } of headings) {

@@ -1,9 +1,6 @@
 import { ourFunction, piecesOf, type Snapshot } from "../../cells/index.ts";
 import type { SaidAtHead } from "./recognised.ts";
 
-/** Heads stand within the first rows, also after some were inserted above. */
-const headRows = 80;
-
 /** `=KERN.VERSION()` and nothing else. */
 function asksVersion(formula: string): boolean {
   const [name = "", ...rest] = piecesOf(formula).flatMap(({ kind, text }) =>
@@ -17,7 +14,7 @@ export function headOf(snapshot: Snapshot, knows: (templateId: string) => boolea
   let template: readonly string[] | undefined;
   let hash = "";
   let functionsVersion = "";
-  for (const row of snapshot.cells.slice(0, headRows)) {
+  for (const row of snapshot.cells) {
     for (const { value, formula } of row) {
       if (formula !== undefined && asksVersion(formula)) {
         // The version as built stands in the same row, a text like the one computed.

@@ -72,7 +72,7 @@ export function whatIf(of: Questioned, changes: readonly InputChange[]): WhatIf 
   const cannot = new Set<string>();
   const inSummary = new Set(of.checks.map(({ verdict: { row, column } }) => `${row},${column}`));
   const turned = of.verdicts.flatMap(({ at, of: label }): Turned[] => {
-    const [before, after] = [now.text(at), then.text(at)];
+    const [before, after] = [now.text(at).trim(), then.text(at).trim()];
     const reason = then.at(at).cannot;
     if (reason !== undefined) cannot.add(reason);
     return before === after || inSummary.has(`${at.row},${at.column}`) ? [] : [{ at, of: label, before, after }];
@@ -85,7 +85,7 @@ export function whatIf(of: Questioned, changes: readonly InputChange[]): WhatIf 
   const appeared: string[] = [];
   const gone: string[] = [];
   for (const { at, of: label } of of.warnings) {
-    const [before, after] = [now.text(at), then.text(at)];
+    const [before, after] = [now.text(at).trim(), then.text(at).trim()];
     if (before === after) continue;
     if (after) appeared.push(`${label}: ${after}`);
     if (before) gone.push(`${label}: ${before}`);

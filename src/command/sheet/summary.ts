@@ -39,7 +39,8 @@ export function summaryLines(plan: Plan, values: Values): readonly string[] {
   );
   const warned = cellsOf(warnings).flatMap((cell) => {
     const { text, error } = at(cell);
-    return text === "" || error ? [] : [`${texts.get(cell.row) ?? a1(cell)}: ${text}`];
+    const said = text.trim();
+    return said === "" || error ? [] : [`${texts.get(cell.row) ?? a1(cell)}: ${said}`];
   });
   const missing = plan.cells
     .filter((cell) => cell.role === "verdict" && at(cell).value === "MISSING")

@@ -1,6 +1,6 @@
 import type { Area } from "../../cells/index.ts";
-import type { Plan, Role } from "../../sheet/index.ts";
-import { defaultStyle, styles, type CellStyle } from "../look/styles.ts";
+import type { Plan } from "../../sheet/index.ts";
+import { defaultStyle, styleOf, type CellStyle } from "../look/styles.ts";
 import { addressLists, blocks, rowRuns } from "./areas.ts";
 
 const edges = {
@@ -50,15 +50,18 @@ export interface LookStep {
 /** The looks of all the plan's cells, role by role, in the order in which they are to be drawn. Joined cells all get the look of the first. */
 export function lookSteps(plan: Plan): readonly LookStep[] {
   const spans = new Map(plan.spans.map((span) => [`${span.row} ${span.column}`, span]));
-  const byRole = new Map<Role, Area[]>();
-  for (const { row, column, role } of plan.cells) {
-    const area = spans.get(`${row} ${column}`) ?? { row, column, rows: 1, columns: 1 };
-    byRole.set(role, [...(byRole.get(role) ?? []), area]);
+  const byLook = new Map<string, { readonly style: CellStyle; readonly areas: Area[] }>();
+  for (const cell of plan.cells) {
+    const { row, column, role, runsOn } = cell;
+    const key = `${role} ${runsOn ?? ""}`;
+    const of = byLook.get(key) ?? { style: styleOf(cell), areas: [] };
+    of.areas.push(spans.get(`${row} ${column}`) ?? { row, column, rows: 1, columns: 1 });
+    byLook.set(key, of);
   }
-  return [...byRole]
-    .sort(([a], [b]) => strength[styles[a].border?.line ?? "none"] - strength[styles[b].border?.line ?? "none"])
-    .flatMap(([role, areas]) => {
-      const style = styles[role];
+  const strengthOf = ({ border }: CellStyle): number => strength[border?.line ?? "none"];
+  return [...byLook.values()]
+    .sort((a, b) => strengthOf(a.style) - strengthOf(b.style))
+    .flatMap(({ style, areas }) => {
       return addressLists(groupedAs(style)(areas)).map((address) => ({
         address,
         style,

@@ -7,7 +7,7 @@ import { columnPoints } from "./measures.ts";
 
 /** The footer in the program's own codes: small (the space parts the size from a number that follows), `&` doubled. */
 function footerCode(footer: string): string {
-  return `&8 ${footer.replaceAll("&", "&&").replaceAll("{page}", "&P").replaceAll("{pages}", "&N")}`;
+  return `&8 ${footer.replaceAll("&", "&&").replaceAll("{page}", "&P").replaceAll("{pages}", "&N").replaceAll("{sheet}", "&A")}`;
 }
 
 /** Column widths and row heights; neighbours of one width together. */
@@ -41,7 +41,7 @@ export function setPrint(sheet: Excel.Worksheet, plan: Plan, heights: Heights): 
       .join(","),
   );
   pageLayout.setPrintTitleRows(rangeOf(sheet, { row: first, column: 0, rows: last - first + 1, columns: 1 }));
-  pageLayout.orientation = "Landscape";
+  pageLayout.orientation = plan.print.orientation === "portrait" ? "Portrait" : "Landscape";
   pageLayout.paperSize = "A4";
   // As high as it comes: no number of pages in height.
   pageLayout.zoom = { horizontalFitToPages: plan.print.pagesWide ?? 1 };

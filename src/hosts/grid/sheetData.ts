@@ -3,14 +3,14 @@ import type { ICellData, IRange, IStyleData, IWorksheetData } from "@univerjs/co
 import type { Plan, PlannedCell } from "../../sheet/index.ts";
 import type { InsertedCell } from "../host/host.ts";
 import type { PlanResults } from "../host/planValues.ts";
-import { defaultStyle, styles, type CellStyle } from "../look/styles.ts";
+import { defaultStyle, styleOf, styles, type CellStyle } from "../look/styles.ts";
 import type { GridRuntime } from "./runtime.ts";
 
 type Core = GridRuntime["core"];
 
-const pixelsPerCharacter = 7.5;
-const pixelsPerLine = 18;
-const pixelsPerRow = 22;
+const pixelsPerCharacter = 7.8;
+const pixelsPerLine = 17;
+const pixelsPerRow = 20;
 
 export function rangeOf({ row, column, rows, columns }: Area): IRange {
   return { startRow: row, startColumn: column, endRow: row + rows - 1, endColumn: column + columns - 1 };
@@ -99,15 +99,15 @@ export function sheetData(
   styleId: (style: IStyleData) => string,
 ): Partial<IWorksheetData> {
   const ids = new Map<string, string>();
-  const styleOf = ({ role, format }: PlannedCell): string => {
-    const key = `${role} ${format ?? ""}`;
+  const idOf = (cell: PlannedCell): string => {
+    const key = `${cell.role} ${cell.runsOn ?? ""} ${cell.format ?? ""}`;
     let id = ids.get(key);
-    if (id === undefined) ids.set(key, (id = styleId(gridStyle(core, styles[role], format))));
+    if (id === undefined) ids.set(key, (id = styleId(gridStyle(core, styleOf(cell), cell.format))));
     return id;
   };
   const cellData: Record<number, Record<number, ICellData>> = {};
   for (const cell of plan.cells)
-    (cellData[cell.row] ??= {})[cell.column] = { ...content(core, cell, results?.get(cell)), s: styleOf(cell) };
+    (cellData[cell.row] ??= {})[cell.column] = { ...content(core, cell, results?.get(cell)), s: idOf(cell) };
   // A joined area draws the lines of all its cells.
   for (const { row, column, rows, columns } of plan.spans) {
     const s = cellData[row]?.[column]?.s;

@@ -4,10 +4,10 @@ import type { Plan } from "../../sheet/index.ts";
 import { styles } from "./styles.ts";
 
 /** Lengths of the file, in points unless said otherwise. */
-const pointsPerLine = 13;
-const aroundLines = 3;
+const pointsPerLine = 12;
+const aroundLines = 1.5;
 export const defaultRowHeight = pointsPerLine + aroundLines;
-const tallRows: Readonly<Record<string, number>> = { title: 24, block: 19 };
+const tallRows: Readonly<Record<string, number>> = { title: 22, band: 18, block: 17 };
 /** Of the letters of running text, in digits, in which column widths count. */
 const letterWidth = 0.9;
 /** With the title rows above it such a chart fits a page of A4 lying, unscaled. */
@@ -19,7 +19,7 @@ export const defaultColumnWidth = 12;
 export const columnMargin = 91 / 128;
 
 /** Of the printed page, in inches as the file has them. */
-export const margins = { left: 0.5, right: 0.5, top: 0.5, bottom: 0.7, header: 0.3, footer: 0.3 } as const;
+export const margins = { left: 0.4, right: 0.4, top: 0.4, bottom: 0.55, header: 0.3, footer: 0.25 } as const;
 
 export type Heights = ReadonlyMap<number, number>;
 
@@ -27,9 +27,9 @@ export type Heights = ReadonlyMap<number, number>;
 function computedLines(plan: Plan, values: Values): ReadonlyMap<number, number> {
   const spans = new Map(plan.spans.map((span) => [`${span.row} ${span.column}`, span]));
   const lines = new Map<number, number>();
-  for (const { row, column, role, formula } of plan.cells) {
+  for (const { row, column, role, formula, runsOn } of plan.cells) {
     const text = values[row]?.[column]?.value;
-    if (formula === undefined || typeof text !== "string" || !styles[role].wrap) continue;
+    if (formula === undefined || typeof text !== "string" || runsOn || !styles[role].wrap) continue;
     const columns = spans.get(`${row} ${column}`)?.columns ?? 1;
     const width = plan.widths.slice(column, column + columns).reduce((sum, one) => sum + one, 0);
     lines.set(row, Math.max(lines.get(row) ?? 1, Math.ceil((text.length * letterWidth) / width)));

@@ -1,4 +1,4 @@
-import type { Role } from "../../sheet/index.ts";
+import type { PlannedCell, Role } from "../../sheet/index.ts";
 
 /** How a cell of some role looks: every host draws from this one table. Colours are `#rrggbb`. */
 export interface CellStyle {
@@ -60,7 +60,23 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   overall: { size: 12, align: "center", bold: true, border: { sides: "all", line: "medium", color: slate } },
   warning: { color: cautionInk, wrap: true },
   label: { color: quiet },
+  listed: { italic: true, align: "left" },
+  titleRight: { color: slate, align: "right", bold: true },
+  band: { size: 12, bold: true, background: mist },
+  bandText: { bold: true, background: mist },
+  fieldLabel: { color: quiet },
+  field: { align: "left" },
+  checkValue: { align: "right", border: rule },
+  checkWhere: { color: quiet, border: rule },
+  utilisation: { bold: true, align: "right", border: rule },
 };
+
+/** How a cell looks. */
+export function styleOf({ role, runsOn }: Pick<PlannedCell, "role" | "runsOn">): CellStyle {
+  if (!runsOn) return styles[role];
+  const { wrap: _wrap, ...rest } = styles[role];
+  return rest;
+}
 
 /** Cells coloured by their text; the words themselves say the same. */
 export const tones = {

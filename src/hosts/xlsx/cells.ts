@@ -2,7 +2,7 @@ import type { Values } from "../look/values.ts";
 import { a1, type Area } from "../../cells/index.ts";
 import type { Plan, PlannedCell } from "../../sheet/index.ts";
 import type { CellContent } from "../host/host.ts";
-import { styles } from "../look/styles.ts";
+import { styleOf } from "../look/styles.ts";
 import type { Heights } from "../look/measures.ts";
 import { storedText, type SharedTexts } from "./sharedTexts.ts";
 import { storedFormula } from "./storedFormula.ts";
@@ -73,11 +73,11 @@ export function sheetData(
   };
   const joined = new Map(plan.spans.map((span) => [`${span.row} ${span.column}`, span]));
   for (const cell of plan.cells) {
-    const { row, column, value, formula, role, format } = cell;
+    const { row, column, value, formula, format } = cell;
     const key = `${row} ${column}`;
     const open = unlocked.has(key);
     const look = (quoted: boolean): number =>
-      styleSheet.index({ style: styles[role], ...(format !== undefined && { format }), unlocked: open, quoted });
+      styleSheet.index({ style: styleOf(cell), ...(format !== undefined && { format }), unlocked: open, quoted });
     const r = a1(cell);
     const content = values[row]?.[column];
     if (formula !== undefined && !content) throw new Error(`the cell ${r} has no computed value`);

@@ -132,6 +132,8 @@ interface AxisLook {
   readonly down?: true | undefined;
   /** The axis that it crosses grows downward, so that its numbers stand at the high end, below. */
   readonly downAcross?: true | undefined;
+  /** Where the axis begins and ends; the program's choice where it is not said. */
+  readonly ends?: readonly [number, number] | undefined;
 }
 
 function axis(
@@ -139,13 +141,19 @@ function axis(
   other: number,
   position: "b" | "l",
   text: string,
-  { log, logAcross, down, downAcross }: AxisLook,
+  { log, logAcross, down, downAcross, ends }: AxisLook,
 ): string {
   return element(
     "c:valAx",
     {},
     val("c:axId", id),
-    element("c:scaling", {}, ...(log ? [val("c:logBase", 10)] : []), val("c:orientation", down ? "maxMin" : "minMax")),
+    element(
+      "c:scaling",
+      {},
+      ...(log ? [val("c:logBase", 10)] : []),
+      val("c:orientation", down ? "maxMin" : "minMax"),
+      ...(ends ? [val("c:max", ends[1]), val("c:min", ends[0])] : []),
+    ),
     val("c:delete", 0),
     val("c:axPos", position),
     element("c:majorGridlines", {}, element("c:spPr", {}, stroke(gridColor, 0.5))),
@@ -161,6 +169,14 @@ function axis(
     val("c:crosses", logAcross ? "min" : "autoZero"),
     val("c:crossBetween", "midCat"),
   );
+}
+
+/** The axis of places ends where the member does, not at the next round number. */
+function endsOf({ x, series }: PlannedChart, values: Values): readonly [number, number] | undefined {
+  if (x.log || x.unit !== "m") return undefined;
+  const places = series.flatMap((one) => shown(one.x, values)).filter((value) => typeof value === "number");
+  const [from, to] = [Math.min(...places), Math.max(...places)];
+  return places.length > 1 && from < to ? [from, to] : undefined;
 }
 
 /** A scatter chart of the program's own, with the points as computed. Limits are dashed and have no marks, points have no line. */
@@ -190,7 +206,11 @@ export function chartXml(chart: PlannedChart, sheetName: string, values: Values)
             val("c:axId", 1),
             val("c:axId", 2),
           ),
-          axis(1, 2, "b", axisTitle(chart.x), { log: chart.x.log, downAcross: chart.y.down }),
+          axis(1, 2, "b", axisTitle(chart.x), {
+            log: chart.x.log,
+            downAcross: chart.y.down,
+            ends: endsOf(chart, values),
+          }),
           axis(2, 1, "l", axisTitle(chart.y), { logAcross: chart.x.log, down: chart.y.down }),
         ),
         element("c:legend", {}, val("c:legendPos", "b"), val("c:overlay", 0), small),

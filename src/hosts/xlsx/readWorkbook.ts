@@ -81,6 +81,7 @@ function readPrint(sheet: Element, definedNames: ReadonlyMap<string, string>): R
     .text.replace(/^&C&8 /, "")
     .replaceAll("&P", "{page}")
     .replaceAll("&N", "{pages}")
+    .replaceAll("&A", "{sheet}")
     .replaceAll("&&", "&");
   const breaks = all(child(sheet, "rowBreaks"), "brk").map(({ attributes }) => Number(attributes["id"]));
   const addresses = at(sheet, "printOptions").attributes["headings"] === "1";

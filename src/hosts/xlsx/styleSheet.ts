@@ -1,7 +1,7 @@
 import { defaultStyle, tones, type CellStyle } from "../look/styles.ts";
 import { element, part } from "./xml.ts";
 
-const font = "Calibri";
+const font = "Arial";
 export const namespaceOfSheets = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 /** Numbers below are formats the program has of its own. */
 const firstFormat = 164;
@@ -147,7 +147,6 @@ export class StyleSheet {
           horizontal: style.align,
           vertical: "center",
           wrapText: style.wrap ? 1 : undefined,
-          indent: style.align === "right" ? 1 : undefined,
         }),
         ...(unlocked ? [element("protection", { locked: 0 })] : []),
       ),

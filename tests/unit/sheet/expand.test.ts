@@ -1,6 +1,6 @@
-import { a1, type Area, areaA1 } from "../../../src/cells/index.ts";
+import { a1, type Area, areaA1, columnLetters } from "../../../src/cells/index.ts";
 import { describe, expect, test } from "vitest";
-import { expand, lint, type Plan } from "../../../src/sheet/index.ts";
+import { columns, expand, lint, type Plan } from "../../../src/sheet/index.ts";
 import { copy, small } from "./small.ts";
 
 const plan = expand(small, small.example.inputs);
@@ -43,7 +43,8 @@ test("the small template lints", () => {
 describe("rows", () => {
   test("a row says what it is, in the sheet's columns", () => {
     const { row } = areaOf("mu");
-    expect([0, 1, 2, 3, 4, 12, 13].map((c) => cellAt(row, c)?.value)).toEqual([
+    const { item, description, symbol, value, unit, from, to } = columns;
+    expect([item, description, symbol, value, unit, from, to].map((c) => cellAt(row, c)?.value)).toEqual([
       "1.2",
       "friction coefficient between tendon and duct",
       "μ",
@@ -52,41 +53,42 @@ describe("rows", () => {
       0,
       1,
     ]);
-    expect(cellAt(row, 5)?.value).toBe("0 to 1 1/rad");
-    expect(cellAt(row, 3)?.role).toBe("input");
-    expect(cellAt(row, 10)?.formula).toBe(
-      `=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING",IF(OR(${fixed("mu")}<$M$${row + 1},${fixed("mu")}>$N$${row + 1}),"OUT OF RANGE",IF(KERN.INPUT_WARNINGS("frictionCoefficient",${fixed("mu")})<>"","UNUSUAL","given")))`,
+    expect(cellAt(row, value)?.role).toBe("input");
+    expect(cellAt(row, columns.verdict)?.formula).toBe(
+      `=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING",IF(OR(${fixed("mu")}<$J$${row + 1},${fixed("mu")}>$K$${row + 1}),"OUT OF RANGE",IF(KERN.INPUT_WARNINGS("frictionCoefficient",${fixed("mu")})<>"","UNUSUAL","given")))`,
     );
   });
   test("exclusive bounds exclude, what may be empty says so", () => {
     const { row } = areaOf("limit");
     const c = fixed("limit");
-    expect(cellAt(row, 10)?.formula).toBe(
-      `=IF(AND(${c}<>"",NOT(ISNUMBER(${c}))),"MISSING",IF(AND(${c}<>"",OR(${c}<=$M$${row + 1},${c}>=$N$${row + 1})),"OUT OF RANGE",IF(${c}="","left empty","given")))`,
+    expect(cellAt(row, columns.verdict)?.formula).toBe(
+      `=IF(AND(${c}<>"",NOT(ISNUMBER(${c}))),"MISSING",IF(AND(${c}<>"",OR(${c}<=$J$${row + 1},${c}>=$K$${row + 1})),"OUT OF RANGE",IF(${c}="","left empty","given")))`,
     );
   });
   test("choices are checked by membership and offered as a list, free text is not judged", () => {
     const c = fixed("cement");
-    expect(beside("cement", 10)?.formula).toBe(
+    expect(beside("cement", columns.verdict)?.formula).toBe(
       `=IF(${c}="","MISSING",IF(NOT(OR(${c}&""="S",${c}&""="N")),"OUT OF RANGE","given"))`,
     );
     expect(plan.validations.find((v) => v.row === areaOf("cement").row)?.rule).toEqual({
       kind: "list",
       values: ["S", "N"],
     });
-    expect(beside("project", 10)).toBeUndefined();
+    expect(beside("project", columns.verdict)).toBeUndefined();
     expect(plan.validations.some((v) => v.row === areaOf("project").row)).toBe(false);
   });
   test("a function's row reads as its declaration with the row's own symbols, and names clause and basis", () => {
-    expect(beside("sRef", 5)?.value).toBe("σref = σp0·exp(−μ·(α + k·x))");
-    expect(beside("sRef", 8)?.value).toBe("EN1992-1-1:2004 5.10.5.2 (5.45) [seen in CE:2021]");
-    expect(beside("jack", 5)?.value).toBe("σp0 = MAX(all σp0)");
-    expect(beside("jack", 8)?.value).toBeUndefined();
+    const below = areaOf("sRef").row + 1;
+    expect(cellAt(below, columns.description)?.value).toBe("σref = σp0·exp(−μ·(α + k·x))");
+    expect(cellAt(below, columns.equation)?.value).toBe("EN1992-1-1:2004 5.10.5.2 (5.45) [seen in CE:2021]");
+    expect(beside("jack", columns.equation)?.value).toBe("σp0 = MAX(all σp0)");
+    expect(beside("jack", columns.source)?.value).toBeUndefined();
   });
   test("a user's text stays text", () => {
     const built = expand(small, { ...small.example.inputs, project: "=1+1", strandLabel: ["@here", "-2+3"] });
-    expect(beside("project", 3, built)).toMatchObject({ value: "=1+1", role: "textInput" });
-    expect(beside("project", 3, built)?.formula).toBeUndefined();
+    const project = beside("project", areaOf("project", built).column, built);
+    expect(project).toMatchObject({ value: "=1+1", role: "textInput" });
+    expect(project?.formula).toBeUndefined();
     expect(contents("strandLabel", built)).toEqual(["@here", "-2+3"]);
     expect(built.cells.filter((c) => typeof c.formula === "string" && /1\+1|@here|2\+3/.test(c.formula))).toEqual([]);
   });
@@ -170,43 +172,45 @@ describe("members and conditions", () => {
 
 describe("verdicts", () => {
   test("table verdicts stand in the verdict column, statuses of table inputs too", () => {
-    expect(areaOf("vok").column).toBe(10);
+    expect(areaOf("vok").column).toBe(columns.verdict);
     const { row } = areaOf("sigj");
-    expect(cellAt(row, 10)?.formula).toBe(
-      `=IF(NOT(ISNUMBER(${free("sigj")})),"MISSING",IF(OR(${free("sigj")}<=$B$${row - 1},${free("sigj")}>$B$${row}),"OUT OF RANGE",IF(KERN.INPUT_WARNINGS("jackingStress",${free("sigj")})<>"","UNUSUAL","given")))`,
+    const letter = columnLetters(areaOf("sigj").column);
+    expect(cellAt(row, columns.verdict)?.formula).toBe(
+      `=IF(NOT(ISNUMBER(${free("sigj")})),"MISSING",IF(OR(${free("sigj")}<=$${letter}$${row - 1},${free("sigj")}>$${letter}$${row}),"OUT OF RANGE",IF(KERN.INPUT_WARNINGS("jackingStress",${free("sigj")})<>"","UNUSUAL","given")))`,
     );
-    expect([cellAt(row - 2, 1)?.value, cellAt(row - 1, 1)?.value]).toEqual([0, 2500]);
+    expect([-2, -1].map((i) => cellAt(row + i, areaOf("sigj").column)?.value)).toEqual([0, 2500]);
   });
-  test("counts run over the verdict column of everything above", () => {
+  test("counts run over the verdict column of everything above, but for the first page, which repeats it", () => {
     const { row } = areaOf("nFail");
-    expect(contents("nFail")).toEqual([`=(COUNTIF($K$3:$K$${row},"FAIL"))`]);
-    expect(contents("nOpen")[0]).toContain(`SUMPRODUCT(ISERROR($K$3:$K$${row + 1})*1)`);
+    const body = plan.print.breaks![0]! + 1;
+    expect(contents("nFail")).toEqual([`=(COUNTIF($O$${body}:$O$${row},"FAIL"))`]);
+    expect(contents("nOpen")[0]).toContain(`SUMPRODUCT(ISERROR($O$${body}:$O$${row + 1})*1)`);
     expect(contents("nOpen")[0]).toContain('"OUT OF RANGE"');
   });
   test("the overall verdict compares the shape with what was built", () => {
     const rows = ["tendons", "points", "intervals", "lifted"].map((id) => areaOf(id).row + 1);
-    expect(contents("overall")[0]).toContain(`IF(OR(${rows.map((r) => `$D$${r}<>$M$${r}`).join(",")}),"REBUILD"`);
-    expect(rows.map((r) => [cellAt(r - 1, 3)?.value, cellAt(r - 1, 12)?.value])).toEqual([
+    expect(contents("overall")[0]).toContain(`IF(OR(${rows.map((r) => `$H$${r}<>$J$${r}`).join(",")}),"REBUILD"`);
+    expect(rows.map((r) => [cellAt(r - 1, columns.value)?.value, cellAt(r - 1, columns.from)?.value])).toEqual([
       [2, 2],
       [3, 3],
       [2, 2],
       ["YES", "YES"],
     ]);
-    expect(plan.unlocked.some((u) => rows.includes(u.row + 1) && u.column === 3)).toBe(false);
+    expect(plan.unlocked.some((u) => rows.includes(u.row + 1) && u.column === columns.value)).toBe(false);
   });
   test("the summary says where everything stands", () => {
     const { row } = areaOf("uMax");
-    expect(plan.summary.overall).toEqual({ row: areaOf("overall").row, column: 3 });
+    expect(plan.summary.overall).toEqual({ row: areaOf("overall").row, column: columns.value });
     expect(plan.summary.checks).toEqual([
       {
         id: "uMax",
         description: "highest stress of its limit",
-        utilisation: { row, column: 3 },
-        where: { row, column: 8 },
-        verdict: { row, column: 10 },
+        utilisation: { row, column: columns.value },
+        where: { row, column: columns.source },
+        verdict: { row, column: columns.verdict },
       },
     ]);
-    expect(cellAt(row, 8)?.formula).toMatch(/^="x = "&TEXT\(/);
+    expect(cellAt(row, columns.source)?.formula).toMatch(/^="x = "&TEXT\(/);
   });
 });
 
@@ -225,14 +229,14 @@ test("warnings: one line for an input with an everyday range, one for a row with
   };
   expect(rows).toBe(10);
   expect(Array.from({ length: rows }, (_, i) => cellAt(row + i, column)?.formula)).toEqual([
-    ...[...inputs, ...columnsOfInputs].map(([id, cells]) => `=KERN.INPUT_WARNINGS("${key[id!]!}",${cells})`),
-    `=KERN.WARNINGS("FRICTION_STRESS",${fixed("theta", 4)},${fixed("mu")},${fixed("k")},"rad/m",${fixed("sigj", 0)},${fixed("ax", 4)})`,
-    `=KERN.WARNINGS("FRICTION_STRESS",${fixed("theta", 9)},${fixed("mu")},${fixed("k")},"rad/m",${fixed("sigj", 1)},${fixed("ax", 9)})`,
-    `=KERN.WARNINGS("FRICTION_STRESS",${fixed("turn")},${fixed("mu")},${fixed("k")},"rad/m",${fixed("jack")},${fixed("ref")})`,
+    ...[...inputs, ...columnsOfInputs].map(([id, cells]) => `=" "&KERN.INPUT_WARNINGS("${key[id!]!}",${cells})`),
+    `=" "&KERN.WARNINGS("FRICTION_STRESS",${fixed("theta", 4)},${fixed("mu")},${fixed("k")},"rad/m",${fixed("sigj", 0)},${fixed("ax", 4)})`,
+    `=" "&KERN.WARNINGS("FRICTION_STRESS",${fixed("theta", 9)},${fixed("mu")},${fixed("k")},"rad/m",${fixed("sigj", 1)},${fixed("ax", 9)})`,
+    `=" "&KERN.WARNINGS("FRICTION_STRESS",${fixed("turn")},${fixed("mu")},${fixed("k")},"rad/m",${fixed("jack")},${fixed("ref")})`,
   ]);
   expect(cellAt(row, 1)?.value).toMatch(/^input \d\.\d: μ, friction coefficient/);
   expect(cellAt(row + 7, 1)?.value).toBe("row 3.1: σp, tendon stress, tension positive, tendon 1, station 5");
-  expect(contents("nWarn")).toEqual([`=(COUNTIF(${areaA1(plan.summary.warnings)},"?*"))`]);
+  expect(contents("nWarn")).toEqual([`=(COUNTIF(${areaA1(plan.summary.warnings)},"??*"))`]);
 });
 
 test("charts: a series a tendon, one member of the outer dimension, x from the table itself or from one over what is left", () => {
@@ -263,12 +267,11 @@ describe("the sheet as a whole", () => {
       ).toEqual([]);
     expect(plan.print.area).toEqual({ row: 0, column: 0, rows: plan.rows, columns: plan.columns });
   });
-  test("the head carries identity, conventions, cautions", () => {
+  test("the sheet carries identity, conventions, cautions", () => {
     const values = plan.cells.map(({ value }) => value);
     for (const text of ["Small sheet", "small 1.2.3", plan.hash, ...small.conventions, ...small.cautions])
       expect(values).toContain(text);
-    expect(plan.freeze.rows).toBe(1);
-    expect(cellAt(1, 5)?.value).toBe("equation as read");
+    expect(plan.freeze.rows).toBe(2);
   });
   test("names are unique whatever their case, messages keep the program's limits", () => {
     const names = plan.names.map(({ name }) => name.toLowerCase());
@@ -328,8 +331,8 @@ describe("the sheet as a whole", () => {
   test("rows, tables and blocks have a cell for a mark that may be typed in, beside their title", () => {
     const marks = plan.cells.filter(({ role }) => role === "mark");
     for (const cell of marks) {
-      expect(cell).toEqual({ row: cell.row, column: 11, role: "mark" });
-      expect(plan.unlocked, a1(cell)).toContainEqual({ row: cell.row, column: 11, rows: 1, columns: 1 });
+      expect(cell).toEqual({ row: cell.row, column: columns.mark, role: "mark" });
+      expect(plan.unlocked, a1(cell)).toContainEqual({ row: cell.row, column: columns.mark, rows: 1, columns: 1 });
     }
     const titled = plan.cells
       .filter(
@@ -340,9 +343,9 @@ describe("the sheet as a whole", () => {
     const ofRows = plan.meanings
       .filter(
         ({ at, id }) =>
-          at.column === 3 &&
+          at.column === columns.value &&
           at.rows === 1 &&
-          plan.cells.some((c) => c.row === at.row && c.column === 11 && c.role === "mark") &&
+          plan.cells.some((c) => c.row === at.row && c.column === columns.mark && c.role === "mark") &&
           !(id in small.dimensions),
       )
       .map(({ at }) => at.row);
@@ -377,28 +380,30 @@ describe("a table of what people write when they issue the sheet", () => {
     expect(lint(withRecord())).toEqual([]);
     const { row } = areaOf("who", built);
     expect(built.cells.filter((c) => c.role === "record")).toEqual(
-      [0, 1].flatMap((column) =>
-        [0, 1, 2].map((i) => ({ row: row + i, column, role: "record", ...(column === 0 && { format: "@" }) })),
+      [areaOf("who", built), areaOf("state", built)].flatMap(({ column }, i) =>
+        [0, 1, 2].map((line) => ({ row: row + line, column, role: "record", ...(i === 0 && { format: "@" }) })),
       ),
     );
-    expect(built.unlocked).toContainEqual({ row, column: 0, rows: 3, columns: 1 });
+    expect(built.unlocked).toContainEqual({ row, column: areaOf("who", built).column, rows: 3, columns: 1 });
     expect(built.inputs).toEqual(plan.inputs);
-    expect(built.cells.filter((c) => c.row >= row && c.column === 10)).toEqual([]);
+    expect(built.cells.filter((c) => c.row >= row && c.row < row + 3 && c.column === columns.verdict)).toEqual([]);
   });
   test("has a heading and nothing of symbols or units, and no mark of its own", () => {
     const { row } = areaOf("who", built);
-    expect([0, 1].map((column) => cellAt(row - 1, column, built))).toMatchObject([
-      { role: "tableHeading", value: "by" },
-      { role: "tableHeading", value: "state" },
+    const heads = ["who", "state"].map((id) => cellAt(row - 1, areaOf(id, built).column, built));
+    expect(heads).toMatchObject([
+      { role: "tableSymbol", value: "by" },
+      { role: "tableSymbol", value: "state" },
     ]);
-    expect(cellAt(row - 2, 1, built)).toMatchObject({ role: "subtitle", value: "Issued" });
+    expect(built.cells.filter((c) => c.row === row - 1 && c.role === "tableUnit")).toEqual([]);
+    expect(cellAt(row - 2, columns.description, built)).toMatchObject({ role: "subtitle", value: "Issued" });
     expect(built.cells.filter(({ role }) => role === "mark")).toHaveLength(
       plan.cells.filter(({ role }) => role === "mark").length,
     );
   });
   test("colours what a mark or a state of the content says once it is stale", () => {
     expect(built.highlights.filter(({ begins }) => begins).map((h) => [areaA1(h), h.text, h.tone])).toEqual([
-      [`$L$3:$L$${built.rows}`, "STALE", "bad"],
+      [`$P$3:$P$${built.rows}`, "STALE", "bad"],
       [areaA1(areaOf("state", built)), "STALE", "bad"],
     ]);
   });

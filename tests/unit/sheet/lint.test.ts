@@ -245,7 +245,7 @@ test.each<[string, (t: ReturnType<typeof copy>) => void, string]>([
     (t) => {
       change("jack", { formula: "{sRef}" })(t);
     },
-    "circle: block 3 (losses), item 5 (sRef) [D",
+    "circle: block 3 (losses), item 5 (sRef) [H",
   ],
   [
     "a circle through a column",

@@ -1,0 +1,52 @@
+import { fitsOver } from "./columns.ts";
+import { headOfColumn, holdsWords } from "./bands.ts";
+import { equationAsRead, sourceText } from "./formulaText.ts";
+import { allowedWords } from "./says.ts";
+import { isRecord, type ShapedColumn, type ShapedSheet, type ShapedTable } from "./shape.ts";
+
+/** A column as the list above its table defines it. */
+export interface ListedColumn {
+  readonly column: ShapedColumn;
+  readonly symbol: string;
+  readonly text: string;
+  readonly words: string;
+  readonly source: string;
+  /** Formula and source have no room beside the words. */
+  readonly below: boolean;
+}
+
+/** The sheet's columns that the parts of a line of the list begin in. */
+export const listColumns = { symbol: 1, text: 2, words: 7, source: 12, last: 15 } as const;
+
+/** Columns whose heading says it all are not listed: numbers, names, and words taken from elsewhere. */
+function isPlain(column: ShapedColumn, words: string, source: string): boolean {
+  if (column.column.index !== undefined || column.column.memberText !== undefined) return true;
+  return words === "" && source === "" ? holdsWords(column) : false;
+}
+
+function wordsOf({ column, says }: ShapedColumn, sheet: ShapedSheet): string {
+  if (column.formula !== undefined) {
+    // Repeating a value from above defines nothing.
+    if (says.equation === undefined && /^=?\{\w+\}$/.test(column.formula) && says.symbol === "–") return "";
+    return equationAsRead(says, column.formula, sheet.subjects);
+  }
+  return says.equation ?? (column.input ? allowedWords(column.input, says) : "");
+}
+
+export function listedColumns(shaped: ShapedTable, sheet: ShapedSheet): readonly ListedColumn[] {
+  if (isRecord(shaped)) return [];
+  return shaped.columns.flatMap((column): readonly ListedColumn[] => {
+    const { says } = column;
+    const words = wordsOf(column, sheet);
+    const source = sourceText(says, column.column.formula);
+    if (isPlain(column, words, source)) return [];
+    const symbol = column.column.verdict ? "verdict" : headOfColumn(column);
+    const text = symbol === says.text ? "" : says.text;
+    const { text: t, words: w, source: s, last } = listColumns;
+    const beside =
+      fitsOver(text, t, words === "" ? last : w - 1) &&
+      fitsOver(words, w, source === "" ? last : s - 1) &&
+      fitsOver(source, s, last);
+    return [{ column, symbol, text, words, source, below: !beside && (words !== "" || source !== "") }];
+  });
+}

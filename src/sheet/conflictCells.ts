@@ -1,0 +1,36 @@
+import { a1, type Address } from "../cells/index.ts";
+import { columns } from "./columns.ts";
+import type { ConflictCells } from "./plan.ts";
+import type { Filling } from "./planCells.ts";
+import { conflict, firstMessage, type Judgement } from "./relations.ts";
+import type { Context } from "./resolve.ts";
+import { write } from "./write.ts";
+
+/** The conditions of an input's relations as the status cell of a row asks them. */
+export function brokenTexts(
+  { layout }: Filling,
+  judged: readonly Judgement[],
+  context: Context,
+  at: Address,
+): readonly string[] {
+  return judged.map((one) => write(one.broken, context, at, layout).formula.slice(1));
+}
+
+/** Beside a status that says CONFLICT: why. `status` is the row of the verdict. */
+export function conflictMessage(
+  { cells, layout }: Filling,
+  at: Address,
+  statusRow: number,
+  judged: readonly Judgement[],
+  context: Context,
+  otherwise: string,
+  place: string,
+  of: ConflictCells["of"],
+): void {
+  const status = { row: statusRow, column: columns.verdict };
+  const last = judged.at(-1)!.message;
+  const message = `IF(${a1(status, true)}="${conflict}",${firstMessage(judged.slice(0, -1), last)},${otherwise})`;
+  cells.formula(at.row, at.column, "equation", write(message, context, at, layout), `${place}, relations`);
+  const where = context.kind === "row" ? [] : context.group.over.map((d, i) => d.members[context.members[i]!]!.text);
+  cells.conflicts.push({ of, where: where.join(", "), status, message: at });
+}

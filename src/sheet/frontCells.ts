@@ -1,0 +1,300 @@
+import { a1, areaA1, textConstant, type Address, type Area } from "../cells/index.ts";
+import { bandRow, columns, titleRow } from "./columns.ts";
+import { fieldColumns, type Layout } from "./layout.ts";
+import { areaAt, inputRole, own, type Filling } from "./planCells.ts";
+import type { Role } from "./plan.ts";
+import { rowContext, whereCell } from "./rowCells.ts";
+import { formatOf } from "./says.ts";
+import type { ShapedBlock, ShapedFront, ShapedRow } from "./shape.ts";
+import { warningAreas, write, type Written } from "./write.ts";
+
+const at = (row: number, column: number): string => a1({ row, column }, true);
+
+/** The columns of the list of checks, on the first page and in the register it is sorted from. */
+export const checkColumns = {
+  item: 0,
+  text: 1,
+  value: 6,
+  limit: 7,
+  unit: 8,
+  utilisation: 9,
+  where: 10,
+  verdict: 14,
+  key: 15,
+} as const;
+/** In the register the verdict column stays free: what stands there would be counted twice. */
+const registerColumns = { ...checkColumns, verdict: 5, text: 1 } as const;
+
+const checkHeads: readonly (readonly [keyof typeof checkColumns, string])[] = [
+  ["text", "check"],
+  ["value", "value"],
+  ["limit", "limit"],
+  ["unit", "unit"],
+  ["utilisation", "utilisation"],
+  ["where", "where it governs"],
+  ["verdict", "verdict"],
+];
+
+/** The title with whose sheet it is, and the verdict with what governs: the head of every page. */
+export function fillTitle(filling: Filling): void {
+  const { cells, sheet } = filling;
+  cells.put(titleRow, 0, "title", sheet.template.title);
+  const named = ["project", "member", "revision"].flatMap((id) => {
+    const subject = sheet.subjects.get(id);
+    return subject?.kind === "row" ? [filling.layout.values.get(subject.row)!] : [];
+  });
+  if (named.length > 0) {
+    const [project, member, revision] = named.map((address) => a1(address, true));
+    const text = [
+      `${project}&""`,
+      ...(member ? [`IF(${member}="",""," · "&${member})`] : []),
+      ...(revision ? [`IF(${revision}="",""," · revision "&${revision})`] : []),
+    ].join("&");
+    cells.formula(titleRow, columns.mark, "titleRight", own(`=${text}`, named.map(areaAt)), "title");
+  }
+}
+
+/** The overall verdict and what governs, in view wherever one looks. */
+export function fillBand(filling: Filling): void {
+  const { cells, layout } = filling;
+  const { overall } = cells;
+  if (!overall) return;
+  const word = a1(overall, true);
+  cells.formula(bandRow, 0, "band", own(`=${word}`, [areaAt(overall)]), "verdict");
+  const first = firstCheck(layout);
+  const note = overallNote(filling);
+  const governs = first
+    ? `IF(ISNUMBER(${at(first, checkColumns.utilisation)}),"Governs: "&${at(first, checkColumns.text)}&", utilisation "&TEXT(${at(first, checkColumns.utilisation)},"0.00")&", ","First: "&${at(first, checkColumns.text)}&", ")&${at(first, checkColumns.where)}`
+    : '""';
+  const text = `IFERROR(${note === "" ? "" : `${note}&`}${governs},${textConstant("a check shows an error")})`;
+  const reads: readonly Area[] = first
+    ? [{ row: first, column: checkColumns.item, rows: 1, columns: columns.mark }]
+    : [];
+  cells.formula(bandRow, bandText, "bandText", own(`=${text}`, [...reads, areaAt(overall)]), "verdict");
+  for (const column of [1, 2, ...Array.from({ length: columns.mark - bandText }, (_, i) => bandText + 1 + i)])
+    cells.put(bandRow, column, column < bandText ? "band" : "bandText");
+}
+const bandText = 3;
+
+/** What the overall verdict means for whoever reads it. */
+function overallNote({ cells }: Filling): string {
+  const word = a1(cells.overall!, true);
+  const meanings: readonly (readonly [string, string])[] = [
+    ["OK", "All checks pass. "],
+    ["FAIL", "A check fails. "],
+    ["WARNINGS", "Nothing fails; warnings are to be answered. "],
+    ["INCOMPLETE", "An input or a limit is missing, or a verdict cannot be computed. "],
+    ["REBUILD", "The configuration was changed: build the sheet anew. "],
+  ];
+  return meanings.reduceRight((rest, [one, text]) => `IF(${word}="${one}",${textConstant(text)},${rest})`, '""');
+}
+
+function checksItem({ sheet }: Layout): ShapedFront | undefined {
+  return sheet.blocks
+    .flatMap(({ items }) => items)
+    .find((item): item is ShapedFront => item.kind === "front" && item.front.front === "checks");
+}
+
+/** The row of the first of the sorted checks. */
+function firstCheck(layout: Layout): number | undefined {
+  const item = checksItem(layout);
+  const row = item && layout.itemRows.get(item);
+  return row === undefined || !layout.register ? undefined : row + 1;
+}
+
+/** A block of the first page. */
+export function fillFront(filling: Filling, block: ShapedBlock): void {
+  const { cells, layout } = filling;
+  let paragraph: string[] = [];
+  let noteRow: number | undefined;
+  const endParagraph = (): void => {
+    if (noteRow !== undefined) cells.sentence(noteRow, "note", paragraph.join(" "), 0, columns.mark);
+    [paragraph, noteRow] = [[], undefined];
+  };
+  for (const item of block.items) {
+    if (item.kind === "note") {
+      noteRow ??= layout.itemRows.get(item)!;
+      paragraph.push(item.note.note.replace(/^• /, ""));
+      continue;
+    }
+    endParagraph();
+    if (item.kind === "row") fillField(filling, item);
+    else if (item.kind === "front" && item.front.front === "checks") fillChecks(filling, item);
+    else if (item.kind === "front" && item.front.front === "warnings") fillApplying(filling, item);
+  }
+  endParagraph();
+}
+
+/** A field of the first page: what it is, and its value beside. */
+function fillField(filling: Filling, shaped: ShapedRow): void {
+  const { cells, layout } = filling;
+  const { row: spec, says, place } = shaped;
+  const value = layout.values.get(shaped)!;
+  const { label, last } = fieldColumns.find((field) => field.value === value.column)!;
+  cells.put(value.row, label, "fieldLabel", says.text);
+  if (spec.input) {
+    cells.put(value.row, value.column, inputRole(spec.input), filling.values.get(says.id)?.[0], says.format);
+    if (spec.input.freeText) cells.join(value.row, value.column, last);
+    cells.unlocked.push(areaAt(value));
+    cells.validate(areaAt(value), spec.input, says);
+  } else {
+    const written = write(spec.formula!, rowContext, value, layout);
+    const role: Role = spec.overall ? "overall" : "field";
+    cells.formula(value.row, value.column, role, written, place, says.unit === "–" ? undefined : formatOf(says));
+    if (says.unit !== "–") cells.put(value.row, value.column + 1, "unit", says.unit);
+    if (spec.overall) cells.overall = value;
+  }
+  cells.name(says.id, areaAt(value));
+  cells.mean(says, "", areaAt(value));
+}
+
+/** The checks, failed ones first, then those that cannot be judged, then by utilisation. */
+function fillChecks({ cells, layout }: Filling, item: ShapedFront): void {
+  const head = layout.itemRows.get(item)!;
+  const { register } = layout;
+  for (const [name, text] of checkHeads) cells.put(head, checkColumns[name], "heading", text);
+  const headed = new Set<number>(checkHeads.map(([name]) => checkColumns[name]));
+  for (let column = 0; column <= columns.mark; column++) if (!headed.has(column)) cells.put(head, column, "heading");
+  if (!register) return;
+  const over = (column: number): Area => ({ row: register.first, column, rows: register.checks.length, columns: 1 });
+  const keys = over(registerColumns.key);
+  register.checks.forEach((_check, i) => {
+    const row = head + 1 + i;
+    for (const name of ["item", "text", "value", "limit", "unit", "utilisation", "where", "verdict"] as const) {
+      const from = over(registerColumns[name]);
+      // A function's value comes through INDEX as it is; an empty text stays one.
+      const formula = `=INDEX(${areaA1(from, true)},MATCH(${i + 1},${areaA1(keys, true)},0))`;
+      cells.formula(
+        row,
+        checkColumns[name],
+        checkRoles[name],
+        own(formula, [from, keys]),
+        "checks",
+        checkFormats[name],
+      );
+    }
+  });
+}
+
+const checkRoles = {
+  item: "item",
+  text: "description",
+  value: "checkValue",
+  limit: "checkValue",
+  unit: "unit",
+  utilisation: "utilisation",
+  where: "checkWhere",
+  verdict: "verdict",
+} as const satisfies Partial<Record<keyof typeof checkColumns, Role>>;
+const checkFormats: Partial<Record<keyof typeof checkColumns, string>> = {
+  value: "0.0##",
+  limit: "0.0##",
+  utilisation: "0.00",
+};
+
+/**
+ * All checks in the order of the sheet, each with its rank: the first page is sorted from here by plain look-ups, in every program. The key of a check is
+ * smaller the sooner it is to be read.
+ */
+export function fillRegister(filling: Filling): void {
+  const { cells, layout } = filling;
+  const { register } = layout;
+  if (!register) return;
+  const { first, checks } = register;
+  cells.put(
+    first - 2,
+    columns.description,
+    "note",
+    "All checks in the order of the sheet, with their rank on the first page",
+  );
+  const heads: readonly (readonly [number, string])[] = [
+    [registerColumns.text, "check"],
+    [registerColumns.verdict, "verdict"],
+    [registerColumns.value, "value"],
+    [registerColumns.limit, "limit"],
+    [registerColumns.unit, "unit"],
+    [registerColumns.utilisation, "utilisation"],
+    [registerColumns.where, "where it governs"],
+    [sortColumn, "order"],
+    [registerColumns.key, "rank"],
+  ];
+  for (const [column, text] of heads) cells.put(first - 1, column, "tableSymbol", text);
+  const orders: Area = { row: first, column: sortColumn, rows: checks.length, columns: 1 };
+  checks.forEach((check, i) => {
+    const row = first + i;
+    const { row: spec, says, item, place } = check;
+    const own_ = layout.itemRows.get(check)!;
+    const cell = (column: number, formula: Written, role: Role, format?: string): void =>
+      cells.formula(row, column, role, formula, `${place}, summary`, format);
+    const copy = (address: Address): Written => own(`=${a1(address, true)}`, [areaAt(address)]);
+    const verdict = { row: own_, column: columns.verdict };
+    const value = { row: own_, column: columns.value };
+    cells.put(row, registerColumns.item, "item", item);
+    cells.put(row, registerColumns.text, "description", says.text);
+    cell(registerColumns.verdict, copy(verdict), "description");
+    const said = (formula: string | undefined, column: number): Written =>
+      formula === undefined ? own('=""', []) : write(formula, rowContext, { row, column }, layout);
+    cell(registerColumns.value, said(spec.summary!.value, registerColumns.value), "value", "0.0##");
+    cell(registerColumns.limit, said(spec.summary!.limit, registerColumns.limit), "value", "0.0##");
+    cells.put(row, registerColumns.unit, "unit", spec.summary!.unit ?? " ");
+    cell(registerColumns.utilisation, copy(value), "value", "0.00");
+    cell(registerColumns.where, copy(whereCell(filling, check)), "source");
+    cell(sortColumn, own(orderFormula(row), [areaAt(verdict), areaAt(value)]), "value", "0.00");
+    const ranks = `=SUMPRODUCT((${areaA1(orders, true)}<${at(row, sortColumn)})*1)+1`;
+    cell(registerColumns.key, own(ranks, [orders]), "value", "0");
+  });
+}
+const sortColumn = 13;
+
+/** Failed or in error before open before passed; within each, the higher utilisation first; the order of the sheet where all else is equal. */
+function orderFormula(row: number): string {
+  const verdict = at(row, registerColumns.verdict);
+  const utilisation = at(row, registerColumns.utilisation);
+  const group = `IF(ISERROR(${verdict}),0,IF(${verdict}="FAIL",0,IF(${verdict}="OK",2000,1000)))`;
+  return `=${group}-IF(ISNUMBER(${utilisation}),MIN(${utilisation},900),0)+${row}/1000000`;
+}
+
+/** The warnings that apply, each naming its input, as far as there is room. */
+function fillApplying({ cells, layout }: Filling, item: ShapedFront): void {
+  const head = layout.itemRows.get(item)!;
+  const lines = item.front.lines ?? 1;
+  const [list] = warningAreas(layout);
+  if (!list) return;
+  const counts: Area = { ...list, column: countColumn };
+  const label: Area = { ...list, column: columns.description };
+  const number = `COUNT(${areaA1(counts, true)})`;
+  cells.formula(
+    head,
+    0,
+    "fieldLabel",
+    own(
+      `=IF(${number}=0,"No warnings apply.",${number}&" warning"&IF(${number}=1," applies","s apply")&IF(${number}>${lines},", of which the first ${lines}:",":"))`,
+      [counts],
+    ),
+    "warnings",
+  );
+  for (let i = 0; i < lines; i++) {
+    const place = `MATCH(${i + 1},${areaA1(counts, true)},0)`;
+    const formula = `=IFERROR(INDEX(${areaA1(label, true)},${place})&":"&INDEX(${areaA1(list, true)},${place}),"")`;
+    cells.formula(head + 1 + i, 0, "warning", own(formula, [label, list, counts]), "warnings");
+    cells.join(head + 1 + i, 0, columns.mark);
+  }
+}
+
+/** Beside each warning of the list: its number among those that apply. */
+export const countColumn = columns.item;
+
+export function fillWarningCounts({ cells, layout }: Filling): void {
+  const [list] = warningAreas(layout);
+  if (!list) return;
+  for (let i = 0; i < list.rows; i++) {
+    const row = list.row + i;
+    const above = i === 0 ? "0" : `COUNT(${areaA1({ row: list.row, column: countColumn, rows: i, columns: 1 }, true)})`;
+    const formula = `=IF(LEN(${at(row, list.column)})>1,${above}+1,"–")`;
+    const reads = [
+      { row, column: list.column, rows: 1, columns: 1 },
+      ...(i === 0 ? [] : [{ row: list.row, column: countColumn, rows: i, columns: 1 }]),
+    ];
+    cells.formula(row, countColumn, "item", own(formula, reads), "warnings");
+  }
+}

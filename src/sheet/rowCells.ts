@@ -1,0 +1,140 @@
+import { a1, textConstant } from "../cells/index.ts";
+import { columns } from "./columns.ts";
+import { brokenTexts, conflictMessage } from "./conflictCells.ts";
+import { fitsAsDescription } from "./layout.ts";
+import { areaAt, everydayOf, inputRole, own, type Filling } from "./planCells.ts";
+import { judgements } from "./relations.ts";
+import type { Context } from "./resolve.ts";
+import { belowColumns } from "./rowTexts.ts";
+import { boundsOf, formatOf, plainSymbol } from "./says.ts";
+import type { ShapedRow } from "./shape.ts";
+import { statusFormula } from "./status.ts";
+import { write } from "./write.ts";
+
+export const rowContext: Context = { kind: "row" };
+
+/** Number formats that say that a bound itself is not allowed. */
+const strict = { from: '">" General', to: '"<" General' } as const;
+
+/** One row: what it is, its value, how it comes about, its verdict and room for a mark. */
+export function fillRow(filling: Filling, shaped: ShapedRow): void {
+  const { cells, layout } = filling;
+  const { row: spec, says, item } = shaped;
+  const row = layout.itemRows.get(shaped)!;
+  const area = areaAt(layout.values.get(shaped)!);
+  cells.put(row, columns.item, "item", item);
+  if (fitsAsDescription(says.text)) cells.put(row, columns.description, "description", says.text);
+  else cells.sentence(row, "description", says.text, columns.description, columns.symbol - 1);
+  if (!spec.input?.freeText) {
+    cells.put(row, columns.symbol, "symbol", plainSymbol(says.symbol));
+    cells.put(row, columns.unit, "unit", says.unit);
+  }
+  if (spec.input) fillInput(filling, shaped);
+  else fillComputed(filling, shaped);
+  cells.mark(row);
+  if (spec.overall) cells.overall = layout.values.get(shaped)!;
+  if (spec.summary)
+    cells.checks.push({
+      id: says.id,
+      description: says.text,
+      utilisation: { row, column: columns.value },
+      where: whereCell(filling, shaped),
+      verdict: { row, column: columns.verdict },
+    });
+  cells.name(says.id, area);
+  cells.mean(says, item, area);
+}
+
+/** The cell that says where a check governs. */
+export function whereCell({ layout }: Filling, shaped: ShapedRow): { readonly row: number; readonly column: number } {
+  const row = layout.itemRows.get(shaped)!;
+  return layout.texts.get(shaped)!.below
+    ? { row: row + 1, column: belowColumns.source }
+    : { row, column: columns.source };
+}
+
+/** Formula, allowed words and source: beside the value, or in a line of their own. */
+function putTexts({ cells, layout }: Filling, shaped: ShapedRow, withWords: boolean): void {
+  const { words, source, from, below } = layout.texts.get(shaped)!;
+  const own = layout.itemRows.get(shaped)!;
+  const row = below ? own + 1 : own;
+  if (words !== "" && withWords) {
+    if (!below) cells.put(row, from, "equation", words);
+    else {
+      const last = source === "" && !shaped.row.summary?.where ? columns.mark : belowColumns.source - 1;
+      cells.sentence(row, "equation", words, belowColumns.words, last);
+    }
+  }
+  if (source === "") return;
+  if (below) cells.sentence(row, "source", source, belowColumns.source, columns.mark);
+  else cells.put(row, columns.source, "source", source);
+}
+
+function fillInput(filling: Filling, shaped: ShapedRow): void {
+  const { cells, layout } = filling;
+  const { says, place } = shaped;
+  const input = shaped.row.input!;
+  const row = layout.itemRows.get(shaped)!;
+  const area = areaAt(layout.values.get(shaped)!);
+  const bounds = boundsOf(input, says.quantity);
+  cells.put(row, columns.value, inputRole(input), filling.values.get(says.id)?.[0], says.format);
+  cells.unlocked.push(area);
+  if (input.freeText) {
+    cells.join(row, columns.value, columns.source - 1);
+    return;
+  }
+  const judged = judgements(filling.sheet, says.id);
+  putTexts(filling, shaped, judged.length === 0);
+  if (judged.length > 0) {
+    const { words, from, below } = layout.texts.get(shaped)!;
+    const at = below ? { row: row + 1, column: belowColumns.words } : { row, column: from };
+    conflictMessage(filling, at, row, judged, rowContext, textConstant(words), place, [{ id: says.id, index: 0 }]);
+  }
+  if (!input.choices) {
+    cells.put(
+      row,
+      columns.from,
+      "bound",
+      bounds.min ?? bounds.above,
+      bounds.min === undefined ? strict.from : undefined,
+    );
+    cells.put(row, columns.to, "bound", bounds.max ?? bounds.below, bounds.max === undefined ? strict.to : undefined);
+  }
+  const cell = (column: number): string => a1({ row, column }, true);
+  const status = statusFormula([
+    {
+      cell: cell(columns.value),
+      input,
+      bounds,
+      from: cell(columns.from),
+      to: cell(columns.to),
+      ...everydayOf(says),
+      broken: brokenTexts(filling, judged, rowContext, area),
+    },
+  ]);
+  if (status) cells.formula(row, columns.verdict, "verdict", own(status, [area]), place);
+  cells.validate(area, input, says);
+}
+
+function fillComputed(filling: Filling, shaped: ShapedRow): void {
+  const { cells, layout } = filling;
+  const { row: spec, says, place } = shaped;
+  const row = layout.itemRows.get(shaped)!;
+  const at = { row, column: columns.value };
+  const role = spec.overall ? "overall" : "value";
+  cells.formula(row, columns.value, role, write(spec.formula!, rowContext, at, layout), place, formatOf(says));
+  putTexts(filling, shaped, true);
+  if (spec.summary?.where !== undefined) {
+    const where = whereCell(filling, shaped);
+    cells.formula(
+      where.row,
+      where.column,
+      "source",
+      write(spec.summary.where, rowContext, where, layout),
+      `${place}, where`,
+    );
+  }
+  if (spec.verdict === undefined) return;
+  const verdict = { row, column: columns.verdict };
+  cells.formula(row, columns.verdict, "verdict", write(spec.verdict, rowContext, verdict, layout), `${place}, verdict`);
+}

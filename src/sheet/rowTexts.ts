@@ -1,0 +1,47 @@
+import { columns, fitsOver } from "./columns.ts";
+import { equationAsRead, sourceText } from "./formulaText.ts";
+import { judgements } from "./relations.ts";
+import { allowedWords, boundsOf } from "./says.ts";
+import type { ShapedRow, ShapedSheet } from "./shape.ts";
+
+/** What stands beside the value of a row: its formula or what it may be, and the source. */
+export interface RowTexts {
+  readonly words: string;
+  readonly source: string;
+  /** First column of the words in the row's own line. */
+  readonly from: number;
+  /** The words and the source have no room beside the value and take a line of their own beneath. */
+  readonly below: boolean;
+}
+
+/** Where the words and the source stand in a line of their own. */
+export const belowColumns = { words: columns.description, source: columns.equation } as const;
+
+/** An input with bounds shows them as numbers; what they do not say stands in words. */
+function inputWords({ row: { input }, says }: ShapedRow): { readonly words: string; readonly from: number } {
+  if (!input || input.freeText) return { words: "", from: columns.words };
+  if (says.equation !== undefined) return { words: says.equation, from: columns.words };
+  if (input.choices) return { words: allowedWords(input, says), from: columns.equation };
+  const words = [
+    ...(boundsOf(input, says.quantity).whole ? ["whole numbers"] : []),
+    ...(input.mayBeEmpty ? ["may stay empty"] : []),
+  ];
+  return { words: words.join(", "), from: columns.words };
+}
+
+export function rowTexts(shaped: ShapedRow, sheet: ShapedSheet): RowTexts {
+  const { row, says } = shaped;
+  const { words, from } =
+    row.formula === undefined
+      ? inputWords(shaped)
+      : { words: equationAsRead(says, row.formula, sheet.subjects), from: columns.equation };
+  const source = row.summary?.where === undefined ? sourceText(says, row.formula) : "";
+  const judged = judgements(sheet, says.id).length > 0;
+  // Where a place or a message stands, the words leave it free.
+  const kept = source !== "" || row.summary?.where !== undefined;
+  const to = kept || judged ? columns.source - 1 : columns.verdict - 1;
+  const beside =
+    (words === "" || fitsOver(words, from, to)) &&
+    (source === "" || fitsOver(source, columns.source, columns.verdict - 1));
+  return { words, source, from, below: !beside };
+}

@@ -1,0 +1,235 @@
+import { a1 } from "../cells/index.ts";
+import { headOfColumn, holdsWords, type Repeated } from "./bands.ts";
+import { listColumns } from "./columnList.ts";
+import { columns, fitsOver, tableColumns } from "./columns.ts";
+import { brokenTexts, conflictMessage } from "./conflictCells.ts";
+import { firstOf, type HeaderRow, type PlacedTable } from "./layout.ts";
+import type { Role } from "./plan.ts";
+import { everydayOf, inputRole, own, type Filling } from "./planCells.ts";
+import { judgements } from "./relations.ts";
+import { contexts, type TableContext } from "./resolve.ts";
+import { boundsOf, formatOf } from "./says.ts";
+import { isRecord, type ShapedColumn } from "./shape.ts";
+import { statusFormula, type StatusOf } from "./status.ts";
+import { write } from "./write.ts";
+
+/** A title with room for a mark of the whole of it. */
+export function markedTitle({ cells }: Filling, row: number, role: Role, text: string, last = columns.mark - 1): void {
+  cells.put(row, columns.description, role, text);
+  cells.carry(row, role, columns.description + 1, last);
+  if (last < columns.mark) cells.mark(row);
+}
+
+/** A table: its title, its columns defined, and its bands of heading and rows. */
+export function fillTable(filling: Filling, placed: PlacedTable): void {
+  const { cells } = filling;
+  const { shaped } = placed;
+  fillHead(filling, placed);
+  const rows = contexts(shaped);
+  for (const column of shaped.columns) {
+    for (const context of rows) fillCell(filling, column, context);
+    const area = {
+      row: firstOf(filling.layout, shaped, column),
+      column: column.at,
+      rows: shaped.rows,
+      columns: 1,
+    };
+    cells.name(column.says.id, area);
+    cells.mean(column.says, shaped.item, area);
+    if (column.column.input) {
+      const inputs = { ...area, rows: shaped.groups[0]!.rows };
+      cells.validate(inputs, column.column.input, column.says);
+      cells.unlocked.push(inputs);
+    }
+    if (column.column.record) {
+      cells.unlocked.push(area);
+      // Room to write in, and for marks that say more once they are stale.
+      for (let i = 0; i < shaped.rows; i++) cells.raise(area.row + i, 2);
+    }
+    if (column.cells > 1 && (column.column.record || column.column.input))
+      for (let i = 0; i < shaped.rows; i++) cells.join(area.row + i, column.at, column.at + column.cells - 1);
+  }
+  for (const one of shaped.repeated) fillRepeated(filling, placed, one);
+  fillStatuses(filling, placed, rows);
+}
+
+function fillHead(filling: Filling, placed: PlacedTable): void {
+  const { cells } = filling;
+  const { shaped, title, note, list, bands } = placed;
+  cells.put(title, columns.item, "item", shaped.item);
+  markedTitle(filling, title, "subtitle", shaped.table.title, isRecord(shaped) ? columns.mark : undefined);
+  if (note !== undefined) cells.sentence(note, "note", shaped.table.note!, columns.description, columns.mark);
+  for (const { row, symbol, text, words, source, below } of list) {
+    cells.put(row, listColumns.symbol, "listed", symbol);
+    const rest = below ? row + 1 : row;
+    const textLast = below || words === "" ? listColumns.last : listColumns.words - 1;
+    if (fitsOver(text, listColumns.text, textLast)) cells.put(row, listColumns.text, "description", text);
+    else cells.sentence(row, "description", text, listColumns.text, textLast);
+    const from = below ? listColumns.text : listColumns.words;
+    const last = source === "" ? listColumns.last : listColumns.source - 1;
+    if (words !== "") {
+      if (fitsOver(words, from, last)) cells.put(rest, from, "equation", words);
+      else cells.sentence(rest, "equation", words, from, last);
+    }
+    if (source === "") continue;
+    if (fitsOver(source, listColumns.source, listColumns.last)) cells.put(rest, listColumns.source, "source", source);
+    else cells.sentence(rest, "source", source, listColumns.source, listColumns.last);
+  }
+  bands.forEach(({ header }, band) => {
+    const units = header.get("unit");
+    for (const column of [columns.item, ...spread(tableColumns.first, columns.verdict)]) {
+      const of = shaped.columns.find((c) => c.band === band && c.at === column) ?? repeatedAt(placed, band, column);
+      cells.put(header.get("symbol")!, column, "tableSymbol", of && !of.column.verdict ? headOfColumn(of) : undefined);
+      const unit = of && of.says.unit !== "–" ? of.says.unit : undefined;
+      if (units !== undefined) cells.put(units, column, "tableUnit", unit);
+    }
+    for (const name of ["from", "to"] as const) fillBounds(filling, placed, band, name);
+  });
+}
+
+function spread(from: number, to: number): readonly number[] {
+  return Array.from({ length: to - from + 1 }, (_, i) => from + i);
+}
+
+function repeatedAt({ shaped }: PlacedTable, band: number, at: number): ShapedColumn | undefined {
+  const one = shaped.repeated.find((r) => r.band === band && r.at === at);
+  return one && shaped.columns[one.of];
+}
+
+/** The allowed values of a band's inputs, from and to. */
+function fillBounds({ cells }: Filling, { shaped, bands }: PlacedTable, band: number, name: "from" | "to"): void {
+  const row = bands[band]!.header.get(name);
+  if (row === undefined) return;
+  cells.put(row, columns.item, "bound", name);
+  for (const { column, says, at, band: own } of shaped.columns) {
+    if (own !== band || !column.input || column.input.choices || column.input.freeText) continue;
+    const { min, above, max, below } = boundsOf(column.input, says.quantity);
+    if (name === "from") cells.put(row, at, "bound", min ?? above, min === undefined ? '">" General' : undefined);
+    else cells.put(row, at, "bound", max ?? below, max === undefined ? '"<" General' : undefined);
+  }
+}
+
+function fillRepeated({ cells, layout }: Filling, { shaped, bands }: PlacedTable, { band, at, of }: Repeated): void {
+  const column = shaped.columns[of]!;
+  const [from, to] = [firstOf(layout, shaped, column), bands[band]!.first];
+  for (let i = 0; i < shaped.rows; i++) {
+    const source = { row: from + i, column: column.at };
+    const role: Role = column.column.index === undefined ? "description" : "item";
+    cells.formula(
+      to + i,
+      at,
+      role,
+      own(`=$${a1(source)}`, [{ ...source, rows: 1, columns: 1 }]),
+      column.place,
+      column.column.index === undefined ? undefined : (column.says.format ?? "0"),
+    );
+  }
+}
+
+function fillStatuses(filling: Filling, placed: PlacedTable, rows: readonly TableContext[]): void {
+  const { cells, layout, sheet } = filling;
+  const { shaped, bands } = placed;
+  const inputs = shaped.columns.filter(({ column }) => column.input);
+  if (inputs.length === 0) return;
+  const judged = new Map(inputs.map(({ says }) => [says.id, judgements(sheet, says.id)] as const));
+  const all = [...judged.values()].flat();
+  const { band } = inputs.at(-1)!;
+  const first = bands[band]!.first;
+  const used = shaped.columns.filter((column) => column.band === band).map(({ at, cells: width }) => at + width);
+  for (const context of rows) {
+    if (context.group.part) continue;
+    const row = first + context.row;
+    const status = statusFormula(
+      inputs.map((input): StatusOf => {
+        const { column, says, at } = input;
+        const ownRow = firstOf(layout, shaped, input) + context.row;
+        const header = bands[input.band]!.header;
+        const bound = (name: HeaderRow): string => a1({ row: header.get(name) ?? ownRow, column: at }, true);
+        return {
+          cell: `$${a1({ row: ownRow, column: at })}`,
+          input: column.input!,
+          bounds: boundsOf(column.input!, says.quantity),
+          from: bound("from"),
+          to: bound("to"),
+          ...everydayOf(says),
+          broken: brokenTexts(filling, judged.get(says.id)!, context, { row: ownRow, column: at }),
+        };
+      }),
+    );
+    const reads = inputs.map((input) => ({
+      row: firstOf(layout, shaped, input) + context.row,
+      column: input.at,
+      rows: 1,
+      columns: 1,
+    }));
+    if (status) cells.formula(row, columns.verdict, "verdict", own(status, reads), shaped.place);
+    if (all.length === 0) continue;
+    const of = [...judged].flatMap(([id, its]) => (its.length > 0 ? [{ id, index: context.row }] : []));
+    const free = Math.max(...used);
+    // A table as wide as the page leaves only the column of marks.
+    const at = { row, column: free > tableColumns.last ? columns.mark : free };
+    conflictMessage(filling, at, row, all, context, '""', shaped.place, of);
+  }
+}
+
+function fillCell(filling: Filling, shaped: ShapedColumn, context: TableContext): void {
+  const { cells, layout, problems } = filling;
+  const { column, says, at, place } = shaped;
+  const { group, table } = context;
+  const row = firstOf(layout, table, shaped) + context.row;
+  const ofPart = group.part?.formulas[says.id];
+  const over = group.over.map(({ id }) => id).join(" and ");
+  const role = roleOf(shaped);
+  const formula = (text: string): void =>
+    cells.formula(
+      row,
+      at,
+      role,
+      write(text, context, { row, column: at }, layout),
+      group.part ? `${place}, part over ${over}` : place,
+      column.verdict ? undefined : formatOf(says),
+    );
+  if (ofPart !== undefined) return formula(ofPart);
+  const index = group.part?.index?.[says.id] ?? column.index;
+  if (index !== undefined)
+    return cells.put(row, at, "item", memberOf(filling, index, context, place)?.number, says.format ?? "0");
+  if (column.memberText !== undefined)
+    return cells.put(row, at, "description", memberOf(filling, column.memberText, context, place)?.text);
+  if (column.formula !== undefined) return formula(column.formula);
+  if (column.cells) {
+    const member = group.over.at(-1)?.members[context.members.at(-1) ?? 0];
+    const content = member && column.cells[member.id];
+    if (content === undefined) return problems.add(place, `cells says nothing for ${member?.id ?? "a single row"}`);
+    return typeof content === "string" && content.startsWith("=")
+      ? formula(content)
+      : cells.put(row, at, "value", content, says.format);
+  }
+  if (column.record) return cells.put(row, at, "record", undefined, says.format);
+  if (!column.input) return;
+  if (group.part) return problems.add(place, `the part over ${over} says nothing for this input`);
+  cells.put(row, at, inputRole(column.input), filling.values.get(says.id)?.[context.row], says.format);
+}
+
+function roleOf(column: ShapedColumn): Role {
+  if (column.column.verdict) return "verdict";
+  return holdsWords(column) ? "description" : "value";
+}
+
+/** The member of a dimension the row stands for; in the table that the dimension counts, the row itself. */
+function memberOf(
+  { sheet, problems }: Filling,
+  id: string,
+  { table, group, members, row }: TableContext,
+  place: string,
+): { readonly number: number; readonly text: string } | undefined {
+  const wanted = sheet.dimensions.get(id);
+  if (wanted && table.countedBy === wanted) return { number: row + 1, text: wanted.members[row]!.text };
+  for (const [i, dimension] of group.over.entries()) {
+    if (!wanted || dimension.base !== wanted.base) continue;
+    const k = dimension.offset + members[i]! - wanted.offset;
+    const member = wanted.members[k];
+    if (member) return { number: k + 1, text: member.text };
+  }
+  problems.add(place, `${id} is not a dimension of these rows`);
+  return undefined;
+}

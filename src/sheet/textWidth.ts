@@ -1,0 +1,43 @@
+/** Widths of letters of a plain sans serif, in digits, in which column widths count. */
+const narrow = "ijl.,;:'|!·’ˢ⁰¹²³⁴′ ()[]ftI/−-“”°";
+const wide = "mwMW—%→∞ΣΩΨ@…";
+
+function letterWidth(letter: string): number {
+  if (narrow.includes(letter)) return 0.56;
+  if (wide.includes(letter)) return 1.6;
+  if (/[A-ZΑ-Ω]/.test(letter)) return 1.28;
+  return 1;
+}
+
+/** How wide a text is, in characters of a column's width. */
+export function textWidth(text: string): number {
+  let sum = 0;
+  for (const letter of text) sum += letterWidth(letter);
+  return sum;
+}
+
+/** What a cell keeps free at its edges. */
+const margin = 0.8;
+
+export function fits(text: string, width: number): boolean {
+  return textWidth(text) <= width - margin;
+}
+
+/** How many lines a text takes where it wraps. */
+export function linesIn(text: string, width: number): number {
+  const room = width - margin;
+  let lines = 1;
+  let used = 0;
+  for (const word of text.split(" ")) {
+    const own = textWidth(word);
+    if (used > 0 && used + letterWidth(" ") + own > room) {
+      lines++;
+      used = 0;
+    }
+    used += (used > 0 ? letterWidth(" ") : 0) + own;
+    // A word longer than the line is broken.
+    lines += Math.floor(Math.max(0, used - 0.001) / room);
+    used %= room;
+  }
+  return lines;
+}

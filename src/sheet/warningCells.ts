@@ -1,0 +1,120 @@
+import { areaA1, templateFormula, type Area } from "../cells/index.ts";
+import { columns } from "./columns.ts";
+import { firstOf, warnedRows } from "./layout.ts";
+import { own, type Filling } from "./planCells.ts";
+import { contexts, type Context } from "./resolve.ts";
+import { rowContext } from "./rowCells.ts";
+import { plainSymbol } from "./says.ts";
+import type { ShapedColumn, ShapedRow, ShapedTable } from "./shape.ts";
+import { inputWarningsCall } from "./status.ts";
+import { beforeWarning, spanned, writePart } from "./write.ts";
+
+type Watched = ShapedRow | { readonly table: ShapedTable; readonly column: ShapedColumn };
+
+/** The list of warnings: a line for every input with an everyday range and for every function that may warn. */
+export function fillWarnings(filling: Filling, first: number): void {
+  const { sheet, cells } = filling;
+  let row = first;
+  for (const watched of sheet.watched) fillWatched(filling, watched, row++);
+  for (const warned of sheet.warned) row += fillWarned(filling, warned, row);
+  if (row === first)
+    cells.sentence(row, "note", "No function on this sheet lists warnings.", columns.description, columns.mark);
+}
+
+function warning(
+  { cells }: Filling,
+  row: number,
+  text: string,
+  reads: readonly Area[],
+  problems: readonly string[],
+  place: string,
+): void {
+  const formula = `="${beforeWarning}"&${text}`;
+  cells.formula(row, columns.value, "warning", { formula, reads, problems }, `${place}, warnings`);
+}
+
+function fillWatched(filling: Filling, it: Watched, row: number): void {
+  const { layout, cells } = filling;
+  const { item, says, place } = "kind" in it ? it : { ...it.column, item: it.table.item };
+  const area: Area =
+    "kind" in it
+      ? { ...layout.values.get(it)!, rows: 1, columns: 1 }
+      : {
+          row: firstOf(layout, it.table, it.column),
+          column: it.column.at,
+          rows: it.table.groups[0]!.rows,
+          columns: 1,
+        };
+  cells.put(row, columns.description, "description", `input ${item}: ${plainSymbol(says.symbol)}, ${says.text}`);
+  const range = areaA1(area, true);
+  const call = inputWarningsCall(says.quantity!.key, range);
+  const { input } = "kind" in it ? it.row : it.column.column;
+  // An empty cell reaches functions as 0 in some programs, and 0 may be unusual.
+  warning(filling, row, input?.mayBeEmpty ? `IF(COUNT(${range})=0,"",${call})` : call, [area], [], place);
+}
+
+/** Gives how many lines it took. */
+function fillWarned(filling: Filling, it: Watched, first: number): number {
+  const { layout } = filling;
+  if ("kind" in it) {
+    const own: Area = { ...layout.values.get(it)!, rows: 1, columns: 1 };
+    const description = `row ${it.item}: ${plainSymbol(it.says.symbol)}, ${it.says.text}`;
+    line(filling, first, description, [rowContext], it.row.formula!, it.place, own);
+    return 1;
+  }
+  const { table, column } = it;
+  const all = contexts(table);
+  const lines = warnedRows(table, column.column.warnAt!);
+  lines.forEach((rows, i) => {
+    const [from, to] = [rows[0]!, rows.at(-1)!];
+    const { group, members } = all[from]!;
+    // Of several rows the innermost member is left out.
+    const named = from === to ? group.over : group.over.slice(0, -1);
+    const where = named.map((d, k) => `, ${d.members[members[k]!]!.text}`).join("");
+    line(
+      filling,
+      first + i,
+      `row ${table.item}: ${plainSymbol(column.says.symbol)}, ${column.says.text}${where}`,
+      from === to ? [all[from]!] : [all[from]!, all[to]!],
+      column.column.formula ?? "",
+      column.place,
+      { row: firstOf(layout, table, column) + from, column: column.at, rows: to - from + 1, columns: 1 },
+    );
+  });
+  return lines.length;
+}
+
+/** `asked`: the row asked about, or the first and last of several. */
+function line(
+  filling: Filling,
+  row: number,
+  description: string,
+  asked: readonly Context[],
+  formula: string,
+  place: string,
+  cell: Area,
+): void {
+  const { cells, layout } = filling;
+  const call = templateFormula(formula).calls[0];
+  cells.put(row, columns.description, "description", description);
+  if (!call) return;
+  const at = { row, column: columns.value };
+  const args = call.arguments.map((argument) =>
+    spanned(asked.map((context) => writePart(argument, context, at, layout))),
+  );
+  const text = [`"${call.id}"`, ...args.map((arg) => arg.text)].join(",");
+  const reads = args.flatMap((arg) => arg.reads);
+  const problems = args.flatMap((arg) => arg.problems);
+  const asks = `KERN.WARNINGS(${text})`;
+  // A row that says in words why it computed nothing has asked no function.
+  if (cell.rows > 1 || /^=?KERN\.[A-Z0-9_]+\([^()]*\)$/.test(formula))
+    return warning(filling, row, asks, reads, problems, place);
+  warning(filling, row, `IF(ISTEXT(${areaA1(cell, true)}),"",${asks})`, [...reads, cell], problems, place);
+}
+
+/** A formula that gives a warning without the blank before it. */
+export function withoutBlank(text: string): string {
+  return `MID(${text},${beforeWarning.length + 1},1000)`;
+}
+
+export { own };
