@@ -30,10 +30,12 @@ const checkHeads: readonly (readonly [keyof typeof checkColumns, string])[] = [
   ["value", "value"],
   ["limit", "limit"],
   ["unit", "unit"],
-  ["utilisation", "utilisation"],
+  ["utilisation", "util."],
   ["where", "where it governs"],
   ["verdict", "verdict"],
 ];
+
+const rightHeads: ReadonlySet<string> = new Set(["value", "limit", "utilisation"]);
 
 /** The title with whose sheet it is, and the verdict with what governs: the head of every page. */
 export function fillTitle(filling: Filling): void {
@@ -152,7 +154,8 @@ function fillField(filling: Filling, shaped: ShapedRow): void {
 function fillChecks({ cells, layout }: Filling, item: ShapedFront): void {
   const head = layout.itemRows.get(item)!;
   const { register } = layout;
-  for (const [name, text] of checkHeads) cells.put(head, checkColumns[name], "heading", text);
+  for (const [name, text] of checkHeads)
+    cells.put(head, checkColumns[name], rightHeads.has(name) ? "headingRight" : "heading", text);
   const headed = new Set<number>(checkHeads.map(([name]) => checkColumns[name]));
   for (let column = 0; column <= columns.mark; column++) if (!headed.has(column)) cells.put(head, column, "heading");
   if (!register) return;
@@ -187,8 +190,8 @@ const checkRoles = {
   verdict: "verdict",
 } as const satisfies Partial<Record<keyof typeof checkColumns, Role>>;
 const checkFormats: Partial<Record<keyof typeof checkColumns, string>> = {
-  value: "0.0##",
-  limit: "0.0##",
+  value: "0.00",
+  limit: "0.00",
   utilisation: "0.00",
 };
 

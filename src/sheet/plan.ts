@@ -14,6 +14,7 @@ export type Role =
   | "block"
   | "note"
   | "heading"
+  | "headingRight"
   | "tableHeading"
   | "tableSymbol"
   | "tableUnit"

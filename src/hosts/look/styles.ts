@@ -39,6 +39,12 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   block: { size: 12, bold: true, color: "#ffffff", background: slate },
   note: { italic: true, color: quiet, wrap: true },
   heading: { bold: true, color: slate, border: { sides: "below", line: "medium", color: slate } },
+  headingRight: {
+    bold: true,
+    color: slate,
+    align: "right",
+    border: { sides: "below", line: "medium", color: slate },
+  },
   tableHeading: { bold: true, background: mist, wrap: true, align: "center" },
   tableSymbol: { background: mist, align: "center", italic: true },
   tableUnit: { color: quiet, background: mist, align: "center", border: { sides: "below", line: "thin", color: line } },

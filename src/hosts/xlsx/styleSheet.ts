@@ -147,6 +147,8 @@ export class StyleSheet {
           horizontal: style.align,
           vertical: "center",
           wrapText: style.wrap ? 1 : undefined,
+          // A number too long for its column is drawn smaller, not as a row of signs.
+          shrinkToFit: style.align === "right" ? 1 : undefined,
         }),
         ...(unlocked ? [element("protection", { locked: 0 })] : []),
       ),
