@@ -290,14 +290,15 @@ export const countColumn = columns.item;
 export function fillWarningCounts({ cells, layout }: Filling): void {
   const [list] = warningAreas(layout);
   if (!list) return;
-  for (let i = 0; i < list.rows; i++) {
-    const row = list.row + i;
-    const above = i === 0 ? "0" : `COUNT(${areaA1({ row: list.row, column: countColumn, rows: i, columns: 1 }, true)})`;
-    const formula = `=IF(LEN(${at(row, list.column)})>1,${above}+1,"–")`;
+  // From the row above the list, which holds no number, so that all rows have one formula.
+  const head = list.row - 1;
+  for (let row = list.row; row < list.row + list.rows; row++) {
+    const above = `${at(head, countColumn)}:$${a1({ row: row - 1, column: countColumn })}`;
+    const text = `$${a1({ row, column: list.column })}`;
     const reads = [
       { row, column: list.column, rows: 1, columns: 1 },
-      ...(i === 0 ? [] : [{ row: list.row, column: countColumn, rows: i, columns: 1 }]),
+      { row: head, column: countColumn, rows: row - head, columns: 1 },
     ];
-    cells.formula(row, countColumn, "item", own(formula, reads), "warnings");
+    cells.formula(row, countColumn, "item", own(`=IF(LEN(${text})>1,COUNT(${above})+1,"–")`, reads), "warnings");
   }
 }
