@@ -1,7 +1,7 @@
 import { areaA1, templateFormula, type Area } from "../cells/index.ts";
 import { columns } from "./columns.ts";
 import { firstOf, warnedRows } from "./layout.ts";
-import { own, type Filling } from "./planCells.ts";
+import type { Filling } from "./planCells.ts";
 import { contexts, type Context } from "./resolve.ts";
 import { rowContext } from "./rowCells.ts";
 import { plainSymbol } from "./says.ts";
@@ -111,10 +111,3 @@ function line(
     return warning(filling, row, asks, reads, problems, place);
   warning(filling, row, `IF(ISTEXT(${areaA1(cell, true)}),"",${asks})`, [...reads, cell], problems, place);
 }
-
-/** A formula that gives a warning without the blank before it. */
-export function withoutBlank(text: string): string {
-  return `MID(${text},${beforeWarning.length + 1},1000)`;
-}
-
-export { own };

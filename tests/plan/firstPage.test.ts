@@ -1,0 +1,65 @@
+/** The first page says whether it is all right and why, sorted by live formulas. Common practice of calculation sheets, no source. */
+import { describe, expect, test } from "vitest";
+import { columns, expand, type Inputs } from "../../src/sheet/index.ts";
+import { templates } from "../../src/templates/index.ts";
+import { valuesOf } from "./builtSheet.ts";
+
+const small: Inputs = { opinion: "NO", region: "NO" };
+
+function firstPage(id: string, changes: Inputs = {}) {
+  const template = templates.find((one) => one.id === id)!;
+  const plan = expand(template, { ...template.example.inputs, ...small, ...changes });
+  const values = valuesOf(plan);
+  const text = (row: number, column: number): string => String(values[row]![column]!.value ?? "");
+  const rows = plan.cells.filter(({ role }) => role === "utilisation").map(({ row }) => row);
+  const shown = (at: { readonly row: number; readonly column: number }): unknown => values[at.row]![at.column]!.value;
+  return {
+    band: text(1, 0),
+    sentence: text(1, 3),
+    title: text(0, columns.mark),
+    checks: rows.map((row) => ({
+      text: text(row, columns.description),
+      verdict: text(row, columns.verdict),
+      utilisation: values[row]![columns.from]!.value,
+    })),
+    warnings: plan.cells
+      .filter(({ role, row }) => role === "warning" && row < plan.print.breaks![0]!)
+      .map(({ row, column }) => text(row, column))
+      .filter(Boolean),
+    listed: plan.summary.checks.map(({ description, verdict }) => [description, shown(verdict)] as const),
+    overall: shown(plan.summary.overall),
+  };
+}
+
+describe.each(templates.map(({ id }) => id))("the first page of %s", (id) => {
+  test("repeats the overall verdict and every check once, the higher utilisation first", () => {
+    const page = firstPage(id);
+    expect(page.band).toBe(page.overall);
+    expect(page.title).toContain("Alder Quay");
+    expect(page.checks.map(({ text }) => text).sort()).toEqual(page.listed.map(([text]) => text).sort());
+    const passed = page.checks.filter(({ verdict }) => verdict === "OK");
+    const numbers = passed.map(({ utilisation }) => (typeof utilisation === "number" ? utilisation : 0));
+    expect(numbers).toEqual([...numbers].sort((a, b) => b - a));
+    expect(page.sentence).toContain(page.checks[0]!.text);
+  });
+});
+
+describe("the first page", () => {
+  const id = "post-tensioned-en1992-2004";
+  test("begins with what fails, then what cannot be judged, whatever its utilisation", () => {
+    // Above k1·fpk = 0.8 · 1860 = 1488 and k2·fp0,1k = 0.9 · 1600 = 1440 MPa the jacking stress fails.
+    const { checks, band, sentence } = firstPage(id, { sigj: [1450, 1400, 1400], fcmFull: null });
+    const order = checks.map(({ verdict }) => verdict);
+    const group = (verdict: string): number => (verdict === "FAIL" ? 0 : verdict === "OK" ? 2 : 1);
+    expect(order.map(group)).toEqual([...order.map(group)].sort((a, b) => a - b));
+    expect(order[0]).toBe("FAIL");
+    expect(order).toContain("NO LIMIT");
+    expect(band).not.toBe("OK");
+    expect(sentence).toContain(checks[0]!.text);
+  });
+  test("lists the warnings that apply, each naming its input", () => {
+    expect(firstPage(id).warnings).toEqual([]);
+    const { warnings } = firstPage(id, { RH: 0.75 });
+    expect(warnings.some((text) => /^input \d+\.\d+: RH, .*: /.test(text))).toBe(true);
+  });
+});
