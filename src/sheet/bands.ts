@@ -52,6 +52,8 @@ export function holdsWords({ column, says }: { readonly column: Column; readonly
 }
 
 const wordCells = 3;
+/** Room for what people write. */
+const typedCells = 2;
 /** Words repeated at the left of a further band may be shortened: they stand in full in the first. */
 const repeatedCells = 2;
 const ordinaryWidth = widths[tableColumns.first]!;
@@ -68,7 +70,7 @@ function cellsOf(column: Column, says: Says, memberTexts: (dimension: string) =>
     Math.max(1, Math.ceil((Math.max(...texts.map(textWidth), 0) + 1) / (ordinaryWidth + 1)));
   if (column.memberText !== undefined) return cellsFor(memberTexts(column.memberText));
   if (column.input?.choices) return cellsFor(column.input.choices.map(({ value }) => String(value)));
-  return column.input ? 2 : wordCells;
+  return column.input || column.record ? typedCells : wordCells;
 }
 
 /** Runs of columns that stay together. */

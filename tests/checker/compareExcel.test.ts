@@ -1,7 +1,7 @@
 import { a1, type Address } from "../../src/cells/index.ts";
 import { describe, expect, it } from "vitest";
 import { compare, type FindingKind } from "../../src/checker/index.ts";
-import { expand } from "../../src/sheet/index.ts";
+import { columns, expand } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { changeCell } from "../hosts/excelFake/index.ts";
 import { gridCalculator } from "../hosts/excelFake/gridCalculator.ts";
@@ -31,7 +31,7 @@ describe("comparing through the spreadsheet program's host", () => {
   it("finds what people do to formulas, looks and rules", async () => {
     const { plan, host, sheet } = await built(templates.at(-1)!);
     const values = plan.cells.filter(
-      ({ role, column, formula }) => role === "value" && column === 3 && formula !== undefined,
+      ({ role, column, formula }) => role === "value" && column === columns.value && formula !== undefined,
     );
     const [typed, tiny, white, open] = values as unknown as [Address, Address, Address, Address];
     const [widened, freed] = plan.validations.filter(({ rule }) => rule.kind === "number");

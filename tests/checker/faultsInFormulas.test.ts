@@ -1,5 +1,6 @@
 import { a1 } from "../../src/cells/index.ts";
 import { describe, expect, it } from "vitest";
+import { columns } from "../../src/sheet/index.ts";
 import { alarms, Built, en, enPre, finds, is, isPre, isValue, name } from "./planted.ts";
 
 /** Another cell for the stress at the jack, the fifth argument. */
@@ -37,14 +38,14 @@ describe("a fault planted in a built sheet is found", () => {
     );
     const row = 60;
     await built.faults.insertRows(name, row - 1, 1);
-    await built.faults.typeOver(name, { row: row - 1, column: 1 }, "Force at the jack");
-    await built.faults.typeOver(name, { row: row - 1, column: 3 }, 4600);
-    await built.faults.typeOver(name, { row: row - 1, column: 4 }, "kN");
+    await built.faults.typeOver(name, { row: row - 1, column: columns.description }, "Force at the jack");
+    await built.faults.typeOver(name, { row: row - 1, column: columns.value }, 4600);
+    await built.faults.typeOver(name, { row: row - 1, column: columns.unit }, "kN");
     const at = { row: planned.row + 1, column: planned.column };
     const [[{ formula }]] = (await built.faults.host.read(name, { ...at, rows: 1, columns: 1 })) as unknown as [
       [{ formula: string }],
     ];
-    await built.faults.typeOver(name, at, { formula: withJackingStress(formula, `$D$${row}`) });
+    await built.faults.typeOver(name, at, { formula: withJackingStress(formula, `$H$${row}`) });
     await finds(built, "other cells", "serious", at, ["row inserted"]);
     const [flag] = (await built.flags(at)).filter(({ kind }) => kind === "unit");
     expect(flag?.message).toMatch(/Force at the jack.*kN.*MPa/);
@@ -60,11 +61,11 @@ describe("a fault planted in a built sheet is found", () => {
     );
     const row = 60;
     await built.faults.insertRows(name, row - 1, 1);
-    await built.faults.typeOver(name, { row: row - 1, column: 1 }, "characteristic cube strength");
-    await built.faults.typeOver(name, { row: row - 1, column: 3 }, 50);
-    await built.faults.typeOver(name, { row: row - 1, column: 4 }, "MPa");
+    await built.faults.typeOver(name, { row: row - 1, column: columns.description }, "characteristic cube strength");
+    await built.faults.typeOver(name, { row: row - 1, column: columns.value }, 50);
+    await built.faults.typeOver(name, { row: row - 1, column: columns.unit }, "MPa");
     const at = { row: planned.row + (planned.row >= row - 1 ? 1 : 0), column: planned.column };
-    await built.faults.typeOver(name, at, { formula: `=KERN.CONCRETE_TENSILE_STRENGTH_EN1992_2004($D$${row})` });
+    await built.faults.typeOver(name, at, { formula: `=KERN.CONCRETE_TENSILE_STRENGTH_EN1992_2004($H$${row})` });
     await finds(built, "other cells", "serious", at, ["row inserted"]);
     expect((await built.flags(at)).map(({ kind }) => kind)).toContain("sort");
   });

@@ -1,7 +1,7 @@
 import { a1 } from "../../src/cells/index.ts";
 import { describe, expect, it } from "vitest";
 import { markCells, partsOf, recognise } from "../../src/checker/index.ts";
-import { type Plan, type PlannedCell } from "../../src/sheet/index.ts";
+import { columns, type Plan, type PlannedCell } from "../../src/sheet/index.ts";
 import { alarms, Built, en, enPre, finds, is, isPre, isValue, name } from "./planted.ts";
 
 describe("a fault planted in a built sheet is found", () => {
@@ -17,7 +17,7 @@ describe("a fault planted in a built sheet is found", () => {
   it("a row inserted with something in it", async () => {
     const built = await Built.unprotected(isPre);
     await built.faults.insertRows(name, 60, 1);
-    await built.faults.typeOver(name, { row: 60, column: 1 }, "an allowance of mine");
+    await built.faults.typeOver(name, { row: 60, column: columns.description }, "an allowance of mine");
     await finds(built, "row inserted", "look", { row: 60, column: 0 });
   });
 
@@ -39,7 +39,11 @@ describe("a fault planted in a built sheet is found", () => {
     const input = built.cell(
       "input of a length",
       ({ role, value, column }) =>
-        role === "input" && column === 3 && typeof value === "number" && value > 1 && !Number.isInteger(value),
+        role === "input" &&
+        column === columns.value &&
+        typeof value === "number" &&
+        value > 1 &&
+        !Number.isInteger(value),
     );
     const part = partsOf(built.plan)
       .flatMap(({ items }) => items)
@@ -50,14 +54,14 @@ describe("a fault planted in a built sheet is found", () => {
       { sheet: name, row: input.row, column: input.column },
       (input.value as number) * 1.01,
     );
-    await finds(built, "mark stale", "look", { row: input.row, column: 11 });
+    await finds(built, "mark stale", "look", { row: input.row, column: columns.mark });
   });
 
   it("a limit of an allowed range that was moved", async () => {
     const built = await Built.unprotected(en);
     const at = built.cell(
       "upper limit of an input",
-      ({ role, value, column }) => role === "bound" && typeof value === "number" && column === 13,
+      ({ role, value, column }) => role === "bound" && typeof value === "number" && column === columns.to,
     );
     await built.faults.typeOver(name, at, (at.value as number) * 10);
     const { findings } = await finds(built, "number changed", "serious", at);
@@ -72,7 +76,7 @@ describe("a fault planted in a built sheet is found", () => {
     const functions = built.cell(
       "version as built",
       ({ role, row, column, value }) =>
-        role === "bound" && typeof value === "string" && /^\d+\.\d+\.\d+$/.test(value) && row < 20 && column === 12,
+        role === "bound" && typeof value === "string" && /^\d+\.\d+\.\d+$/.test(value) && column === columns.from,
     );
     await built.faults.typeOver(name, functions, "0.0.9");
     const { findings } = await finds(built, "template version", "look", undefined, ["functions version"]);
@@ -86,7 +90,8 @@ describe("a fault planted in a built sheet is found", () => {
   it("a number stored as text in an input, and an input out of its range", async () => {
     const built = await Built.unprotected(isPre);
     const inputs = built.plan.cells.filter(
-      ({ role, value, column }) => role === "input" && column === 3 && typeof value === "number" && value > 1,
+      ({ role, value, column }) =>
+        role === "input" && column === columns.value && typeof value === "number" && value > 1,
     );
     const [first, second] = inputs as [PlannedCell, PlannedCell];
     await built.faults.typeOver(name, first, String(first.value));
@@ -99,7 +104,8 @@ describe("a fault planted in a built sheet is found", () => {
   it("an input that takes a result of its own sheet; one that takes another input is but noted", async () => {
     const built = await Built.unprotected(isPre);
     const [first, second] = built.plan.cells.filter(
-      ({ role, value, column }) => role === "input" && column === 3 && typeof value === "number" && value > 1,
+      ({ role, value, column }) =>
+        role === "input" && column === columns.value && typeof value === "number" && value > 1,
     ) as [PlannedCell, PlannedCell];
     await built.faults.typeOver(name, second, { formula: `=${second.value}+0*${a1(first)}` });
     expect(alarms(await built.compared())).toEqual([]);
@@ -132,7 +138,7 @@ describe("a fault planted in a built sheet is found", () => {
     const built = await Built.unprotected(is);
     const label = built.cell(
       "description",
-      ({ role, column, row }) => role === "description" && column === 1 && row > 40,
+      ({ role, column, row }) => role === "description" && column === columns.description && row > 60,
     );
     const caution = built.cell("caution", ({ role }) => role === "caution");
     const verdict = built.cell(

@@ -345,7 +345,7 @@ describe("what a mark outlives and what it does not", () => {
     expect(await shownAll(sheet, found, "Footbridge B1")).toEqual(same);
     expect(found.map(({ at }) => at.row)).toEqual([...marks].map(({ row }) => row + 2).sort((a, b) => a - b));
     // What is written into an inserted row of a marked block is a change of it.
-    await sheet.faults.typeOver("Footbridge B1", { row: check + 5, column: 1 }, 99);
+    await sheet.faults.typeOver("Footbridge B1", { row: check + 5, column: columns.description }, 99);
     expect(states(readMarks(await sheet.recognised("Footbridge B1")))).toEqual([
       "table 3.1: holds",
       "row 3.5: holds",
@@ -407,7 +407,7 @@ describe("what a mark outlives and what it does not", () => {
     const at = plan.meanings.find(({ id }) => id === "sRef")!.at;
     const other = await Sheet.built(small, inputs, {
       plan: changed(plan, marks, (cell) =>
-        cell.row === at.row && cell.column === 1 ? { ...cell, value: "stress somewhere" } : cell,
+        cell.row === at.row && cell.column === columns.description ? { ...cell, value: "stress somewhere" } : cell,
       ),
     });
     expect(states(await other.marks())).toEqual([

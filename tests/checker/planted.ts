@@ -8,7 +8,7 @@ import {
   type Flag,
   type Grade,
 } from "../../src/checker/index.ts";
-import { expand, type Meaning, type Plan, type PlannedCell, type Template } from "../../src/sheet/index.ts";
+import { columns, expand, type Meaning, type Plan, type PlannedCell, type Template } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { gridWithFaults, type GridFaults } from "./gridFaults.ts";
 
@@ -104,4 +104,4 @@ export async function finds(
   return comparison;
 }
 
-export const isValue = ({ role, column }: PlannedCell): boolean => role === "value" && column === 3;
+export const isValue = ({ role, column }: PlannedCell): boolean => role === "value" && column === columns.value;
