@@ -73,8 +73,8 @@ export function fillBand(filling: Filling): void {
     ? [{ row: first, column: checkColumns.item, rows: 1, columns: columns.mark }]
     : [];
   cells.formula(bandRow, bandText, "bandText", own(`=${text}`, [...reads, areaAt(overall)]), "verdict");
-  for (const column of [1, 2, ...Array.from({ length: columns.mark - bandText }, (_, i) => bandText + 1 + i)])
-    cells.put(bandRow, column, column < bandText ? "band" : "bandText");
+  cells.carry(bandRow, "band", 1, bandText - 1);
+  cells.join(bandRow, bandText, columns.mark);
 }
 const bandText = 3;
 
@@ -254,7 +254,9 @@ function orderFormula(row: number): string {
   const verdict = at(row, registerColumns.verdict);
   const utilisation = at(row, registerColumns.utilisation);
   const group = `IF(ISERROR(${verdict}),0,IF(${verdict}="FAIL",0,IF(${verdict}="OK",2000,1000)))`;
-  return `=${group}-IF(ISNUMBER(${utilisation}),MIN(${utilisation},900),0)+${row}/1000000`;
+  // What passes for another reason than its ratio does not govern.
+  const passed = `IF(AND(${group}=2000,${utilisation}>1),0,MIN(${utilisation},900))`;
+  return `=${group}-IF(ISNUMBER(${utilisation}),${passed},0)+${row}/1000000`;
 }
 
 /** The warnings that apply, each naming its input, as far as there is room. */

@@ -171,7 +171,7 @@ export function excelPicture(
       titleRows,
       orientation: orientation.toLowerCase(),
       footer: centerFooter
-        .replace(/^&8 /, "")
+        .replace(/^&9 /, "")
         .replaceAll("&P", "{page}")
         .replaceAll("&N", "{pages}")
         .replaceAll("&A", "{sheet}")

@@ -7,7 +7,7 @@ import { columnPoints } from "./measures.ts";
 
 /** The footer in the program's own codes: small (the space parts the size from a number that follows), `&` doubled. */
 function footerCode(footer: string): string {
-  return `&8 ${footer.replaceAll("&", "&&").replaceAll("{page}", "&P").replaceAll("{pages}", "&N").replaceAll("{sheet}", "&A")}`;
+  return `&9 ${footer.replaceAll("&", "&&").replaceAll("{page}", "&P").replaceAll("{pages}", "&N").replaceAll("{sheet}", "&A")}`;
 }
 
 /** Column widths and row heights; neighbours of one width together. */

@@ -15,6 +15,8 @@ export interface CellStyle {
   };
   readonly align?: "left" | "center" | "right";
   readonly wrap?: true;
+  /** What is too long for its cell is drawn smaller, where a program can. */
+  readonly shrink?: true;
 }
 
 const ink = "#1d2733";
@@ -51,12 +53,12 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   item: { color: quiet, align: "left" },
   description: { wrap: true },
   symbol: { align: "center", italic: true },
-  value: { align: "right", border: rule },
+  value: { align: "right", border: rule, shrink: true },
   unit: { color: quiet, align: "left" },
   equation: { color: quiet, wrap: true },
   source: { color: quiet, wrap: true },
   mark: { align: "left", border: { sides: "all", line: "dotted", color: line } },
-  bound: { color: quiet, align: "right" },
+  bound: { color: quiet, align: "right", shrink: true },
   input: { align: "right", background: inputFill, border: inputBorder },
   choice: { align: "center", background: inputFill, border: inputBorder },
   textInput: { align: "left", wrap: true, background: inputFill, border: inputBorder },
@@ -69,10 +71,10 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   listed: { italic: true, align: "left" },
   titleRight: { color: slate, align: "right", bold: true },
   band: { size: 12, bold: true, background: mist },
-  bandText: { bold: true, background: mist },
+  bandText: { bold: true, background: mist, shrink: true },
   fieldLabel: { color: quiet },
   field: { align: "left" },
-  checkValue: { align: "right", border: rule },
+  checkValue: { align: "right", border: rule, shrink: true },
   checkWhere: { color: quiet, border: rule },
   utilisation: { bold: true, align: "right", border: rule },
 };

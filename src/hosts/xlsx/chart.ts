@@ -120,7 +120,7 @@ const small = element(
   element(
     "a:p",
     {},
-    element("a:pPr", {}, element("a:defRPr", { sz: 800 }, fill(ink))),
+    element("a:pPr", {}, element("a:defRPr", { sz: 900 }, fill(ink))),
     element("a:endParaRPr", { lang: "en-GB" }),
   ),
 );

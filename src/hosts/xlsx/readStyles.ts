@@ -76,6 +76,7 @@ export function readStyles(root: Element): ReadStyles {
       ...(border && { border }),
       ...(alignment["horizontal"] && { align: alignment["horizontal"] as NonNullable<CellStyle["align"]> }),
       ...(alignment["wrapText"] === "1" && { wrap: true as const }),
+      ...(alignment["shrinkToFit"] === "1" && { shrink: true as const }),
     };
     return {
       style,

@@ -78,7 +78,7 @@ function readPrint(sheet: Element, definedNames: ReadonlyMap<string, string>): R
     throw new Error("the file says no title rows to print");
   const areas = piecesOf(definedNames.get("_xlnm.Print_Area") ?? "").filter(({ kind }) => kind === "cells");
   const footer = at(sheet, "headerFooter", "oddFooter")
-    .text.replace(/^&C&8 /, "")
+    .text.replace(/^&C&9 /, "")
     .replaceAll("&P", "{page}")
     .replaceAll("&N", "{pages}")
     .replaceAll("&A", "{sheet}")

@@ -148,7 +148,7 @@ export class StyleSheet {
           vertical: "center",
           wrapText: style.wrap ? 1 : undefined,
           // A number too long for its column is drawn smaller, not as a row of signs.
-          shrinkToFit: style.align === "right" ? 1 : undefined,
+          shrinkToFit: style.shrink ? 1 : undefined,
         }),
         ...(unlocked ? [element("protection", { locked: 0 })] : []),
       ),

@@ -53,7 +53,7 @@ function conditionalFormats(highlights: readonly Highlight[]): readonly string[]
 
 /** The footer in the file's own codes: centred, small (the space parts the size from a number that follows), `&` doubled. */
 function footerCode(footer: string): string {
-  return `&C&8 ${footer.replaceAll("&", "&&").replaceAll("{page}", "&P").replaceAll("{pages}", "&N").replaceAll("{sheet}", "&A")}`;
+  return `&C&9 ${footer.replaceAll("&", "&&").replaceAll("{page}", "&P").replaceAll("{pages}", "&N").replaceAll("{sheet}", "&A")}`;
 }
 
 /** A break stands after the row it is named by, across all columns there can be. */
