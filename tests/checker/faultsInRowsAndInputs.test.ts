@@ -75,7 +75,7 @@ describe("a fault planted in a built sheet is found", () => {
     await built.faults.typeOver(name, head, `${id} 1.0.0`);
     const functions = built.cell(
       "version as built",
-      ({ role, row, column, value }) =>
+      ({ role, column, value }) =>
         role === "bound" && typeof value === "string" && /^\d+\.\d+\.\d+$/.test(value) && column === columns.from,
     );
     await built.faults.typeOver(name, functions, "0.0.9");
