@@ -2,12 +2,13 @@ import { areaA1, templateFormula, type Area } from "../cells/index.ts";
 import { columns } from "./columns.ts";
 import { firstOf, warnedRows } from "./layout.ts";
 import type { Filling } from "./planCells.ts";
+import { doubtsOf, judgement, type Doubt } from "./relations.ts";
 import { contexts, type Context } from "./resolve.ts";
 import { rowContext } from "./rowCells.ts";
 import { plainSymbol } from "./says.ts";
 import type { ShapedColumn, ShapedRow, ShapedTable } from "./shape.ts";
 import { inputWarningsCall } from "./status.ts";
-import { beforeWarning, spanned, writePart } from "./write.ts";
+import { beforeWarning, spanned, write, writePart } from "./write.ts";
 
 type Watched = ShapedRow | { readonly table: ShapedTable; readonly column: ShapedColumn };
 
@@ -17,6 +18,7 @@ export function fillWarnings(filling: Filling, first: number): void {
   let row = first;
   for (const watched of sheet.watched) fillWatched(filling, watched, row++);
   for (const warned of sheet.warned) row += fillWarned(filling, warned, row);
+  for (const doubt of doubtsOf(sheet)) fillDoubt(filling, doubt, row++);
   if (row === first)
     cells.sentence(row, "note", "No function on this sheet lists warnings.", columns.description, columns.mark);
 }
@@ -51,6 +53,17 @@ function fillWatched(filling: Filling, it: Watched, row: number): void {
   const { input } = "kind" in it ? it.row : it.column.column;
   // An empty cell reaches functions as 0 in some programs, and 0 may be unusual.
   warning(filling, row, input?.mayBeEmpty ? `IF(COUNT(${range})=0,"",${call})` : call, [area], [], place);
+}
+
+/** Inputs that are allowed together, but seldom meant. */
+function fillDoubt(filling: Filling, { input, relation }: Doubt, row: number): void {
+  const { cells, layout, sheet } = filling;
+  const { item, says, place } = input;
+  cells.put(row, columns.description, "description", `input ${item}: ${plainSymbol(says.symbol)}, ${says.text}`);
+  const { broken, message } = judgement(relation, sheet);
+  const at = { row, column: columns.value };
+  const { formula, reads, problems } = write(`IF(${broken},${message},"")`, rowContext, at, layout);
+  warning(filling, row, formula.slice(1), reads, problems, place);
 }
 
 /** Gives how many lines it took. */
