@@ -10,21 +10,27 @@ import {
 } from "../../src/checker/index.ts";
 import { expand, type Meaning, type Plan, type PlannedCell, type Template } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
-import { gridWithFaults, type GridFaults } from "./gridFaults.ts";
+import type { Faults } from "./faults.ts";
+import { gridWithFaults } from "./gridFaults.ts";
+import { MemoryFaults } from "./memoryFaults.ts";
 
 export const name = "Beam";
-let open: GridFaults | undefined;
-/** Ends the grid of the test. */
+let open: Faults | undefined;
+/** Ends the workbook of the test. */
 export function ended(): void {
   open?.host.dispose();
   open = undefined;
 }
 afterEach(ended);
 
-/** An empty grid in place of the one before. */
-export function opened(): GridFaults {
+/** Where a sheet is built: in memory, which takes milliseconds for an edit, or on the grid. */
+const places = { memory: () => new MemoryFaults(), grid: gridWithFaults } as const;
+type Where = keyof typeof places;
+
+/** An empty workbook in place of the one before. */
+export function opened(where: Where = "memory"): Faults {
   ended();
-  return (open = gridWithFaults());
+  return (open = places[where]());
 }
 
 /** A freshly built sheet with its invented example, and ways to point at its cells. */
@@ -32,20 +38,20 @@ export class Built {
   readonly plan: Plan;
   private constructor(
     readonly template: Template,
-    readonly faults: GridFaults,
+    readonly faults: Faults,
   ) {
     this.plan = expand(template, template.example.inputs);
   }
 
-  static async of(template: Template): Promise<Built> {
-    const built = new Built(template, opened());
+  static async of(template: Template, where?: Where): Promise<Built> {
+    const built = new Built(template, opened(where));
     await built.faults.host.apply(built.plan, { sheetName: name, progress: () => undefined });
     return built;
   }
 
   /** Ready to be changed where it is protected. */
-  static async unprotected(template: Template): Promise<Built> {
-    const built = await Built.of(template);
+  static async unprotected(template: Template, where?: Where): Promise<Built> {
+    const built = await Built.of(template, where);
     await built.faults.unprotected(name);
     return built;
   }

@@ -37,19 +37,21 @@ export class Calculation implements Reader {
   /** Ranges all of whose cells have been computed. */
   readonly #whole = new Set<number>();
 
-  /** `everything`: every formula is computed from its own, none keeps the host's value. */
+  /**
+   * `everything`: every formula is computed from its own, none keeps the host's value. `anew`: cells whose own formulas are computed anew, or whose values
+   * are new to what follows from them.
+   */
   constructor(
     readonly where: Book,
     changes: readonly Change[] = [],
-    { everything = false }: { readonly everything?: boolean } = {},
+    { everything = false, anew = [] }: { readonly everything?: boolean; readonly anew?: readonly Place[] } = {},
   ) {
     const changed = changes.map((change) => ({ key: where.keyOf(change), value: change.value }));
+    const begun = anew.map((place) => where.keyOf(place));
     this.#dirty = everything
       ? new Set([...where.formulas.cells.keys(), ...where.blocks.first.keys()])
-      : following(
-          where,
-          changed.map(({ key }) => key),
-        );
+      : following(where, [...changed.map(({ key }) => key), ...begun]);
+    for (const key of begun) if (where.formulas.cells.has(key)) this.#dirty.add(key);
     for (const { key, value } of changed) this.#results.set(key, value);
   }
 
