@@ -89,7 +89,10 @@ function expectFormulasSaid(original: Cells, copy: Cells): void {
   expect(formulas).toBeGreaterThan(0);
 }
 
-/** Each reference moved down by the head's rows, and in a formula said once perhaps by the way to the first cell as well; all else letter by letter. */
+/**
+ * Each reference moved down by the head's rows, and in a formula said once perhaps by the way to the first cell as
+ * well; all else letter by letter.
+ */
 function shiftedAlike(formula: string, told: string, distance: number): boolean {
   const [a, b] = [formula, told].map((text) => text.split(/("(?:[^"]|"")*"|\$?\b[A-Z]{1,3}\$?\d+\b)/));
   return (

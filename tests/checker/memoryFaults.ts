@@ -3,7 +3,7 @@ import type { ColourRule } from "../../src/hosts/index.ts";
 import { freeSheetName } from "../../src/sheet/index.ts";
 import { MemoryHost } from "../hosts/memory/memoryHost.ts";
 import { areaAfter, rowsAfter, withRowsMoved, withSheetRenamed, type RowEdit } from "../hosts/memory/rowsMoved.ts";
-import { cellOf, emptySheet, isLocked, putCell, type MemoryCell, type MemorySheet } from "../hosts/memory/sheet.ts";
+import { cellOf, copyOf, isLocked, putCell, type MemoryCell, type MemorySheet } from "../hosts/memory/sheet.ts";
 import type { Copied, Faults, FaultyEntry, OwnColours } from "./faults.ts";
 
 const single = ({ row, column }: Address): Area => ({ row, column, rows: 1, columns: 1 });
@@ -109,7 +109,7 @@ export class MemoryFaults implements Faults {
         );
       }
       sheet.name = to;
-      this.host.workbook.recalculate();
+      this.host.workbook.rebuilt();
     });
   }
 
@@ -127,7 +127,7 @@ export class MemoryFaults implements Faults {
         unlocked: found.unlocked && [...found.unlocked],
       };
       sheets.push(copy);
-      this.host.workbook.recalculate();
+      this.host.workbook.rebuilt();
     });
     return name;
   }
@@ -136,7 +136,7 @@ export class MemoryFaults implements Faults {
     return this.#edit(sheet, (found) => {
       const { sheets } = this.host.workbook;
       sheets.splice(sheets.indexOf(found), 1);
-      this.host.workbook.recalculate();
+      this.host.workbook.rebuilt();
     });
   }
 
@@ -144,7 +144,7 @@ export class MemoryFaults implements Faults {
     const host = new MemoryHost();
     await this.#edit(sheet, (found) => {
       host.workbook.sheets.push(copied(found, name));
-      host.workbook.recalculate();
+      host.workbook.rebuilt();
     });
     return { host, sheet: name };
   }
@@ -157,7 +157,7 @@ export class MemoryFaults implements Faults {
         const { row, column, rows, columns } = area;
         return { name, area: { sheet: found.name, row, column, rows, columns } };
       });
-      this.host.workbook.recalculate();
+      this.host.workbook.rebuilt();
     });
   }
 
@@ -187,7 +187,7 @@ export class MemoryFaults implements Faults {
       sheet.heights = new Map(
         [...sheet.heights].flatMap(([row, height]) => rowAfter(row).map((to) => [to, height] as const)),
       );
-      this.host.workbook.recalculate();
+      this.host.workbook.rebuilt();
     });
   }
 
@@ -230,16 +230,5 @@ function rewrite(sheet: MemorySheet, to: (formula: string) => string): void {
 
 /** Cells, looks and rules; names and protection are left behind. */
 function copied(sheet: MemorySheet, name: string): MemorySheet {
-  return {
-    ...emptySheet(name),
-    cells: sheet.cells.map((line) => [...line]),
-    entries: [...sheet.entries],
-    colours: [...sheet.colours],
-    spans: [...sheet.spans],
-    hiddenRows: new Set(sheet.hiddenRows),
-    hiddenColumns: new Set(sheet.hiddenColumns),
-    heights: new Map(sheet.heights),
-    widths: new Map(sheet.widths),
-    freeze: sheet.freeze,
-  };
+  return { ...copyOf(sheet), name, names: [], unlocked: undefined };
 }

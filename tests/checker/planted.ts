@@ -12,6 +12,8 @@ import { expand, type Meaning, type Plan, type PlannedCell, type Template } from
 import { templates } from "../../src/templates/index.ts";
 import type { Faults } from "./faults.ts";
 import { gridWithFaults } from "./gridFaults.ts";
+import { MemoryHost } from "../hosts/memory/memoryHost.ts";
+import type { MemoryWorkbook } from "../hosts/memory/workbook.ts";
 import { MemoryFaults } from "./memoryFaults.ts";
 
 export const name = "Beam";
@@ -22,6 +24,25 @@ export function ended(): void {
   open = undefined;
 }
 afterEach(ended);
+
+const plans = new Map<Template, Plan>();
+/** What a template builds for its example; it is the same each time. */
+function examplePlan(template: Template): Plan {
+  const plan = plans.get(template) ?? expand(template, template.example.inputs);
+  plans.set(template, plan);
+  return plan;
+}
+
+const built = new Map<Template, MemoryWorkbook>();
+/** A workbook with the template's example, built once. */
+async function exampleBook(template: Template): Promise<MemoryWorkbook> {
+  const before = built.get(template);
+  if (before) return before.copy();
+  const host = new MemoryHost();
+  await host.apply(examplePlan(template), { sheetName: name, progress: () => undefined });
+  built.set(template, host.workbook);
+  return host.workbook.copy();
+}
 
 /** Where a sheet is built: in memory, which takes milliseconds for an edit, or on the grid. */
 const places = { memory: () => new MemoryFaults(), grid: gridWithFaults } as const;
@@ -40,13 +61,18 @@ export class Built {
     readonly template: Template,
     readonly faults: Faults,
   ) {
-    this.plan = expand(template, template.example.inputs);
+    this.plan = examplePlan(template);
   }
 
   static async of(template: Template, where?: Where): Promise<Built> {
-    const built = new Built(template, opened(where));
-    await built.faults.host.apply(built.plan, { sheetName: name, progress: () => undefined });
-    return built;
+    if (where === "grid") {
+      const onGrid = new Built(template, opened("grid"));
+      await onGrid.faults.host.apply(onGrid.plan, { sheetName: name, progress: () => undefined });
+      return onGrid;
+    }
+    ended();
+    open = new MemoryFaults(new MemoryHost(await exampleBook(template)));
+    return new Built(template, open);
   }
 
   /** Ready to be changed where it is protected. */

@@ -268,19 +268,23 @@ describe("what is refused or said", () => {
     ],
   ])("%s", (_, changes, message) => expect(refusal(changes)).toMatch(message));
 
-  it("names what it moves: one side where the other is not allowed, an absolute step where the input is 0, the cells of a table one by one", () => {
-    const found = [...sensitivities(of, { percent: 1, tables: "cells" })].flatMap(({ found: one }) => one ?? []);
-    const ofInput = (id: string) => found.filter((s) => s.input.id === id);
-    expect(ofInput("t0")[0]!.down).toMatchObject({
-      ok: false,
-      why: expect.stringMatching(/6\.93 days is below 7/) as string,
-    });
-    expect(ofInput("t0")[0]!.up).toMatchObject({ ok: true, amount: "+1 %" });
-    expect(ofInput("heatLoss")[0]!.up.amount).toMatch(/^\+1 MPa \(1 % of its everyday range, since it is 0\)$/);
-    expect(ofInput("strands").map(({ label, up }) => `${label}: ${up.amount}`)).toEqual(
-      [1, 2, 3, 4].map((n) => `ns (number of strands in the row), row ${n}: +1`),
-    );
-  });
+  it(
+    "names what it moves: one side where the other is not allowed, an absolute step where the input is " +
+      "0, the cells of a table one by one",
+    () => {
+      const found = [...sensitivities(of, { percent: 1, tables: "cells" })].flatMap(({ found: one }) => one ?? []);
+      const ofInput = (id: string) => found.filter((s) => s.input.id === id);
+      expect(ofInput("t0")[0]!.down).toMatchObject({
+        ok: false,
+        why: expect.stringMatching(/6\.93 days is below 7/) as string,
+      });
+      expect(ofInput("t0")[0]!.up).toMatchObject({ ok: true, amount: "+1 %" });
+      expect(ofInput("heatLoss")[0]!.up.amount).toMatch(/^\+1 MPa \(1 % of its everyday range, since it is 0\)$/);
+      expect(ofInput("strands").map(({ label, up }) => `${label}: ${up.amount}`)).toEqual(
+        [1, 2, 3, 4].map((n) => `ns (number of strands in the row), row ${n}: +1`),
+      );
+    },
+  );
 
   it("which cells hold values typed over formulas, through which nothing moves", () => {
     expect(of.stuck).toEqual([]);

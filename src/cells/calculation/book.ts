@@ -21,7 +21,8 @@ function scalarOf({ value, error }: CellContent): Scalar {
 }
 
 /**
- * Sheets as they stand, with every formula read and what depends on what. It never changes; what other inputs would give is a Calculation on it.
+ * Sheets as they stand, with every formula read and what depends on what. It never changes; what other inputs would
+ * give is a Calculation on it.
  * References to sheets it does not hold cannot be computed.
  */
 export class Book implements Whereabouts {

@@ -28,7 +28,8 @@ class Pending {
 }
 
 /**
- * The values of a book with some cells changed. Only what depends on a changed cell is computed; all else keeps the host's value. Computed when asked
+ * The values of a book with some cells changed. Only what depends on a changed cell is computed; all else keeps the
+ * host's value. Computed when asked
  * for, each cell once.
  */
 export class Calculation implements Reader {
@@ -38,7 +39,8 @@ export class Calculation implements Reader {
   readonly #whole = new Set<number>();
 
   /**
-   * `everything`: every formula is computed from its own, none keeps the host's value. `anew`: cells whose own formulas are computed anew, or whose values
+   * `everything`: every formula is computed from its own, none keeps the host's value. `anew`: cells whose own
+   * formulas are computed anew, or whose values
    * are new to what follows from them.
    */
   constructor(
@@ -67,7 +69,10 @@ export class Calculation implements Reader {
     return this.#told(() => this.#value(this.where.keyOf(place)));
   }
 
-  /** The value of an expression (with or without `=`) as if it stood on a sheet, in a cell where that matters; rows where it fills several cells. */
+  /**
+   * The value of an expression (with or without `=`) as if it stood on a sheet, in a cell where that matters; rows
+   * where it fills several cells.
+   */
   evaluate(
     expression: string,
     sheet: string,
@@ -210,7 +215,12 @@ export class Calculation implements Reader {
         .map((k) => a1(placeOfKey(k)))
         .join(", ");
       const told = new CannotCompute(
-        `cannot be computed here: ${circle.length === 1 ? `${names} refers to itself` : `${names}${circle.length > 6 ? " and others" : ""} refer to one another in a circle`}`,
+        "cannot be computed here: " +
+          `${
+            circle.length === 1
+              ? `${names} refers to itself`
+              : `${names}${circle.length > 6 ? " and others" : ""} refer to one another in a circle`
+          }`,
       );
       for (const k of circle) this.#keep(k, told);
     }

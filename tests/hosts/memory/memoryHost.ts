@@ -27,9 +27,10 @@ const paper = "#FFFFFF";
 export class MemoryHost implements Host {
   readonly name = "sheets in memory";
   readonly undoesInsertion = false;
-  readonly workbook = new MemoryWorkbook();
   readonly #selecting = new Set<(selection: Selection) => void>();
   #selected: Selection | undefined;
+
+  constructor(readonly workbook = new MemoryWorkbook()) {}
 
   apply(plan: Plan, { sheetName, progress, signal }: ApplyOptions): Promise<{ readonly sheet: string }> {
     return this.#turn(() => {
@@ -46,11 +47,11 @@ export class MemoryHost implements Host {
       step(0, "cells");
       sheets.push(plannedSheet(plan, sheetName));
       try {
-        this.workbook.recalculate();
+        this.workbook.rebuilt();
         step(plan.cells.length, "computed");
       } catch (error) {
         sheets.pop();
-        this.workbook.recalculate();
+        this.workbook.rebuilt();
         throw error;
       }
       return { sheet: sheetName };

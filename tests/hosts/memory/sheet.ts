@@ -6,6 +6,7 @@ import {
   type PlacedArea,
   type Snapshot,
 } from "../../../src/cells/index.ts";
+import { printed } from "../../../src/hosts/host/planValues.ts";
 import type { ColourRule, EntryRule, InsertedCell } from "../../../src/hosts/index.ts";
 import { styles, tones, type CellStyle } from "../../../src/hosts/index.ts";
 import type { Plan, Role, Validation } from "../../../src/sheet/index.ts";
@@ -75,7 +76,10 @@ export function plannedCell(
 ): MemoryCell {
   return {
     ...before,
-    content: formula !== undefined ? { ...empty, formula } : { value: value ?? null, text: "" },
+    content:
+      formula !== undefined
+        ? { ...empty, formula }
+        : { value: value ?? null, text: printed(value ?? null, format ?? before?.format) },
     ...(role && { role, style: styles[role] }),
     ...(format !== undefined && { format }),
   };
@@ -112,6 +116,23 @@ export function plannedSheet(plan: Plan, name: string): MemorySheet {
     spans: [...plan.spans],
     widths: new Map(plan.widths.map((width, column) => [column, width])),
     freeze: plan.freeze,
+  };
+}
+
+/** The same sheet, of which one may be edited and the other stays. */
+export function copyOf(sheet: MemorySheet): MemorySheet {
+  return {
+    ...sheet,
+    cells: sheet.cells.map((line) => [...line]),
+    names: [...sheet.names],
+    entries: [...sheet.entries],
+    colours: [...sheet.colours],
+    unlocked: sheet.unlocked && [...sheet.unlocked],
+    spans: [...sheet.spans],
+    hiddenRows: new Set(sheet.hiddenRows),
+    hiddenColumns: new Set(sheet.hiddenColumns),
+    heights: new Map(sheet.heights),
+    widths: new Map(sheet.widths),
   };
 }
 

@@ -9,7 +9,16 @@ import {
   type Snapshot,
 } from "../../../src/cells/index.ts";
 import { printed } from "../../../src/hosts/host/planValues.ts";
-import { cellOf, contentOf, emptySheet, putCell, snapshotOf, type MemoryCell, type MemorySheet } from "./sheet.ts";
+import {
+  cellOf,
+  contentOf,
+  copyOf,
+  emptySheet,
+  putCell,
+  snapshotOf,
+  type MemoryCell,
+  type MemorySheet,
+} from "./sheet.ts";
 
 /** Sheets, and the values of their formulas by our own calculation: after an edit of a cell only what depends on it. */
 export class MemoryWorkbook {
@@ -41,15 +50,28 @@ export class MemoryWorkbook {
     this.#compute(new Calculation(this.book, [], { anew: cells }));
   }
 
-  /** Computes everything anew, with what depends on what. */
+  /** Computes everything anew. */
   recalculate(): void {
-    this.#book = undefined;
     this.#compute(new Calculation(this.book, [], { everything: true }));
   }
 
   /** As if it stood on that sheet. */
   evaluate(formula: string, sheet: string): readonly (readonly Computed[])[] {
     return new Calculation(this.book).evaluate(formula, sheet);
+  }
+
+  /** After cells, sheets or names were moved: reads all formulas again and computes them. */
+  rebuilt(): void {
+    this.#book = undefined;
+    this.recalculate();
+  }
+
+  /** Another workbook with the same sheets as they stand. */
+  copy(): MemoryWorkbook {
+    const other = new MemoryWorkbook();
+    other.sheets.splice(0, other.sheets.length, ...this.sheets.map(copyOf));
+    other.#book = this.#book;
+    return other;
   }
 
   onCalculated(listener: () => void): () => void {

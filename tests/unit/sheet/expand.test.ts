@@ -55,14 +55,16 @@ describe("rows", () => {
     expect(cellAt(row, 5)?.value).toBe("0 to 1 1/rad");
     expect(cellAt(row, 3)?.role).toBe("input");
     expect(cellAt(row, 10)?.formula).toBe(
-      `=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING",IF(OR(${fixed("mu")}<$M$${row + 1},${fixed("mu")}>$N$${row + 1}),"OUT OF RANGE",IF(KERN.INPUT_WARNINGS("frictionCoefficient",${fixed("mu")})<>"","UNUSUAL","given")))`,
+      `=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING",IF(OR(${fixed("mu")}<$M$${row + 1},${fixed("mu")}>$N$${row + 1}),"OUT ` +
+        `OF RANGE",IF(KERN.INPUT_WARNINGS("frictionCoefficient",${fixed("mu")})<>"","UNUSUAL","given")))`,
     );
   });
   test("exclusive bounds exclude, what may be empty says so", () => {
     const { row } = areaOf("limit");
     const c = fixed("limit");
     expect(cellAt(row, 10)?.formula).toBe(
-      `=IF(AND(${c}<>"",NOT(ISNUMBER(${c}))),"MISSING",IF(AND(${c}<>"",OR(${c}<=$M$${row + 1},${c}>=$N$${row + 1})),"OUT OF RANGE",IF(${c}="","left empty","given")))`,
+      `=IF(AND(${c}<>"",NOT(ISNUMBER(${c}))),"MISSING",IF(AND(${c}<>"",OR(${c}<=$M$${row + 1},${c}>=$N$${row + 1})),"OUT ` +
+        `OF RANGE",IF(${c}="","left empty","given")))`,
     );
   });
   test("choices are checked by membership and offered as a list, free text is not judged", () => {
@@ -102,7 +104,10 @@ describe("references", () => {
   test("tendon and station from the tables of either", () => {
     expect(contents("ax")).toEqual([0, 1, 2, 3, 4, 0, 1, 2, 3, 4].map((i) => `=${free("x", i)}`));
     expect(contents("sfr")[stations + 2]).toBe(
-      `=KERN.FRICTION_STRESS(${free("theta", stations + 2)},${fixed("mu")},${fixed("k")},"rad/m",${fixed("sigj", 1)},${free("ax", stations + 2)})`,
+      `=KERN.FRICTION_STRESS(${free("theta", stations + 2)},${fixed("mu")},${fixed("k")},"rad/m",${fixed(
+        "sigj",
+        1,
+      )},${free("ax", stations + 2)})`,
     );
   });
   test("station by tendon finds tendon by station, fixed because its rows do not move along", () => {
@@ -173,7 +178,8 @@ describe("verdicts", () => {
     expect(areaOf("vok").column).toBe(10);
     const { row } = areaOf("sigj");
     expect(cellAt(row, 10)?.formula).toBe(
-      `=IF(NOT(ISNUMBER(${free("sigj")})),"MISSING",IF(OR(${free("sigj")}<=$B$${row - 1},${free("sigj")}>$B$${row}),"OUT OF RANGE",IF(KERN.INPUT_WARNINGS("jackingStress",${free("sigj")})<>"","UNUSUAL","given")))`,
+      `=IF(NOT(ISNUMBER(${free("sigj")})),"MISSING",IF(OR(${free("sigj")}<=$B$${row - 1},${free("sigj")}>$B$${row}),"OUT ` +
+        `OF RANGE",IF(KERN.INPUT_WARNINGS("jackingStress",${free("sigj")})<>"","UNUSUAL","given")))`,
     );
     expect([cellAt(row - 2, 1)?.value, cellAt(row - 1, 1)?.value]).toEqual([0, 2500]);
   });
