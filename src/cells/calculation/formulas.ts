@@ -55,8 +55,12 @@ function keep<T>(map: Map<string, T>, most: number, key: string, value: T): T {
 
 /** A formula ready to be evaluated in its cell; read once for all cells filled down from one another. */
 export function compiledFor(formula: string, row: number, column: number, functions: OwnFunctions): Compiled {
-  const { byPattern, byCell } = known.get(functions) ?? { byPattern: new Map(), byCell: new Map() };
-  known.set(functions, { byPattern, byCell });
+  const all: Known = known.get(functions) ?? {
+    byPattern: new Map<string, Compiled>(),
+    byCell: new Map<string, Compiled>(),
+  };
+  known.set(functions, all);
+  const { byPattern, byCell } = all;
   const cell = `${row},${column}${formula}`;
   const before = byCell.get(cell);
   if (before) return before;
