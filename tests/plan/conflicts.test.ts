@@ -91,6 +91,7 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["PT", { tg: 7 }, ["tg = 7 days", "t0 = 14 days"]],
   ["PT", { tg: 60, tq: 50 }, ["tq = 50 days", "tg = 60 days"]],
   ["PT", { tq: 5 }, ["tq = 5 days", "t0 = 14 days"]],
+  ["PT", { tEnd: 10 }, ["t∞ = 10 days", "t0 = 14 days"]],
   ["PT", { tEnd: 57 }, ["tEnd|t∞ = 57 days", "60 days"]],
   ["PT", { tEnd: 300 }, ["t∞ = 300 days", "tq = 365 days"]],
   ["PT", { ts: 30000 }, ["ts = 30000 days", "t∞ = 20833 days"]],
