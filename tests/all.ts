@@ -1,5 +1,6 @@
 /**
- * Runs every check of the project, reports each, and ends with `N passed, N failed`. With `--quick` only what the inner loop needs: types, lint, units,
+ * Runs every check of the project, reports each, and ends with `N passed, N failed`. With `--quick` only what the
+ * inner loop needs: types, lint, units,
  * contract and published checks, with what earlier runs have found out about files that have not changed.
  */
 import { spawn } from "node:child_process";

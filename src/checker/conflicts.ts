@@ -12,7 +12,10 @@ export interface Conflict {
   readonly message: string;
 }
 
-/** What the status cells of a plan would say about inputs that contradict each other: the same formulas, computed before there is a sheet. */
+/**
+ * What the status cells of a plan would say about inputs that contradict each other: the same formulas, computed
+ * before there is a sheet.
+ */
 export function conflictsIn(plan: Plan): readonly Conflict[] {
   const judged = plan.conflicts ?? [];
   if (judged.length === 0) return [];

@@ -13,10 +13,17 @@ const nothing = 1e-11;
 /** Moves the bounds of rounding off the numbers with few digits: 105.36328125 would round up in one program and down in another. */
 const aside = 1 + 2.3e-11;
 
+/** A number as far as programs agree on it. */
+export function agreedNumber(value: number): number {
+  return Math.abs(value) < nothing ? 0 : Number((value * aside).toPrecision(digits));
+}
+
 function sealed(cell: Cell): string {
   if (cell === null || cell === undefined || cell === "") return "";
-  if (typeof cell === "number")
-    return Math.abs(cell) < nothing ? "" : String(Number((cell * aside).toPrecision(digits)));
+  if (typeof cell === "number") {
+    const agreed = agreedNumber(cell);
+    return agreed === 0 ? "" : String(agreed);
+  }
   return typeof cell === "boolean" ? String(cell).toUpperCase() : JSON.stringify(cell);
 }
 

@@ -100,7 +100,8 @@ describe("the add-in's page", () => {
     await page.getByRole("heading", { name: /cannot run Kernbook/ }).waitFor();
     const text = await page.textContent("main");
     expect(text).toContain(
-      "It lacks SharedRuntime 1.1, needed for worksheet functions and panel in one program. It came with version 2002 of the subscription on Windows and 16.35 on a Mac.",
+      "It lacks SharedRuntime 1.1, needed for worksheet functions and panel in one program. It came with " +
+        "version 2002 of the subscription on Windows and 16.35 on a Mac.",
     );
     expect(text).not.toContain("CustomFunctionsRuntime");
     await picture(page, "older");

@@ -86,7 +86,10 @@ async function unpacked(): Promise<ChromiumPlace> {
   };
 }
 
-/** The browser for tests: the one named in CHROMIUM_PATH, the one from npm, one on the PATH, one that the browser driver knows. Where there is none the launch throws. */
+/**
+ * The browser for tests: the one named in CHROMIUM_PATH, the one from npm, one on the PATH, one that the browser
+ * driver knows. Where there is none the launch throws.
+ */
 export async function findChromium(): Promise<ChromiumPlace> {
   const named = process.env["CHROMIUM_PATH"];
   if (named) {

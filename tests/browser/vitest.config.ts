@@ -1,12 +1,11 @@
 import { defineConfig } from "vitest/config";
 
-/** One browser, one file after the other: each file starts its own browser on the built pages. */
+/** Two files at once, each with a browser of its own on the built pages. */
 export default defineConfig({
   test: {
     root: import.meta.dirname,
     include: ["**/*.test.ts"],
-    maxWorkers: 1,
-    fileParallelism: false,
+    maxWorkers: 2,
     testTimeout: 120_000,
     hookTimeout: 120_000,
   },

@@ -32,7 +32,10 @@ const held = {
   E3: "OK",
 } as const;
 
-/** Expression and value, written down from memory of how spreadsheet programs behave. What holds them up is the grid, an implementation of its own, which must say the same. */
+/**
+ * Expression and value, written down from memory of how spreadsheet programs behave. What holds them up is the grid,
+ * an implementation of its own, which must say the same.
+ */
 const shared: readonly (readonly [string, CellValue])[] = [
   // A sign stands before a power; equal operators go from the left.
   ["-2^2", 4],
@@ -215,8 +218,10 @@ const shared: readonly (readonly [string, CellValue])[] = [
 ];
 
 /**
- * Where the grid differs. The values are from memory of the spreadsheet programs: a text is no condition of IF, wildcards of COUNTIF match texts alone,
- * blank equals FALSE, an error stays one where it is compared, and numbers become texts of 15 digits. No second implementation holds them up here.
+ * Where the grid differs. The values are from memory of the spreadsheet programs: a text is no condition of IF,
+ * wildcards of COUNTIF match texts alone,
+ * blank equals FALSE, an error stays one where it is compared, and numbers become texts of 15 digits. No second
+ * implementation holds them up here.
  */
 const fromMemory: readonly (readonly [string, CellValue])[] = [
   ['IF("x",1,2)', "#VALUE!"],

@@ -4,14 +4,14 @@ import { bookOfSheets } from "../../src/checker/index.ts";
 import type { GridHost } from "../../src/hosts/index.ts";
 import type { Inputs } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
-import { builtBook } from "../checker/books.ts";
+import { gridBook } from "../checker/books.ts";
 
 let host: GridHost | undefined;
 afterEach(() => host?.dispose());
 
 /** A sheet that comes to the grid with its values is computed once more by the grid itself: nothing is held against its own values. */
 async function computedByTheGrid(id: string, inputs: Inputs = {}) {
-  const built = await builtBook(id, inputs);
+  const built = await gridBook(id, inputs);
   host = built.host;
   let calls = 0;
   const counted = host.onCalculated(() => calls++);

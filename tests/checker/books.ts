@@ -1,20 +1,30 @@
 import type { Book, Snapshot } from "../../src/cells/index.ts";
 import { bookOfSheets } from "../../src/checker/index.ts";
-import { openGridInNode, type CellContent, type CellValue, type GridHost } from "../../src/hosts/index.ts";
+import { openGridInNode, type CellContent, type CellValue, type Host } from "../../src/hosts/index.ts";
 import { expand, type Inputs, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
+import { MemoryHost } from "../hosts/memory/memoryHost.ts";
+import type { TestHost } from "./faults.ts";
 
-/** A template's sheet on the grid, read as a book. */
-export async function builtBook(id: string, inputs: Inputs = {}) {
+/** A template's sheet in memory, read as a book. */
+export function builtBook(id: string, inputs: Inputs = {}) {
+  return bookOn(new MemoryHost(), id, inputs);
+}
+
+/** The same on the grid, where an edit takes seconds. */
+export async function gridBook(id: string, inputs: Inputs = {}) {
+  return bookOn(await openGridInNode(), id, inputs);
+}
+
+async function bookOn<T extends TestHost>(host: T, id: string, inputs: Inputs) {
   const template = templates.find((t) => t.id === id);
   if (!template) throw new Error(`there is no template ${id}`);
-  const host = await openGridInNode();
   const plan = expand(template, { ...template.example.inputs, ...inputs });
   await host.apply(plan, { sheetName: "Beam", progress: () => undefined });
   return { host, plan, template, snapshot: () => snapshotOf(host, plan) };
 }
 
-export async function snapshotOf(host: GridHost, plan: Plan): Promise<Snapshot> {
+export async function snapshotOf(host: Host, plan: Plan): Promise<Snapshot> {
   const cells = await host.read("Beam", { row: 0, column: 0, rows: plan.rows, columns: plan.columns });
   return {
     sheet: "Beam",

@@ -4,11 +4,11 @@ import { compare, type FindingKind } from "../../src/checker/index.ts";
 import { columns, expand } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { changeCell } from "../hosts/excelFake/index.ts";
-import { gridCalculator } from "../hosts/excelFake/gridCalculator.ts";
+import { memoryCalculator } from "../hosts/excelFake/memoryCalculator.ts";
 import { openFake } from "../hosts/openFake.ts";
 
 const name = "Beam";
-const calculator = gridCalculator();
+const calculator = memoryCalculator();
 
 async function built(template: (typeof templates)[number]) {
   const plan = expand(template, template.example.inputs);

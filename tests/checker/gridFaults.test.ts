@@ -1,20 +1,30 @@
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import { smallPlan } from "../hosts/smallPlan.ts";
-import { gridWithFaults, type GridFaults } from "./gridFaults.ts";
+import type { Faults } from "./faults.ts";
+import { gridWithFaults } from "./gridFaults.ts";
+import { MemoryFaults } from "./memoryFaults.ts";
 
-let faults: GridFaults;
+let faults: Faults;
+let open: () => Faults;
 beforeEach(async () => {
-  faults = gridWithFaults();
+  faults = open();
   await faults.host.apply(smallPlan, { sheetName: "Beam", progress: () => undefined });
 });
 afterEach(() => faults.host.dispose());
 
-const cell = async (row: number, column: number, sheet = "Beam", { host }: Pick<GridFaults, "host"> = faults) =>
+const cell = async (row: number, column: number, sheet = "Beam", { host }: Pick<Faults, "host"> = faults) =>
   (await host.read(sheet, { row, column, rows: 1, columns: 1 }))[0]![0]!;
 /** The plain exponential of friction, written out. */
 const friction = (mu: number) => 1395 * Math.exp(-(mu * 0.3 + 0.003 * 12));
 
-describe("what people do to a sheet", () => {
+describe.each<readonly [string, () => Faults]>([
+  ["on the grid", gridWithFaults],
+  ["in memory", () => new MemoryFaults()],
+])("what people do to a sheet, %s", (_where, opened) => {
+  beforeAll(() => {
+    open = opened;
+  });
+
   it("types over what was protected, once that is taken away", async () => {
     await expect(faults.typeOver("Beam", { row: 4, column: 2 }, 1300)).rejects.toThrow(/protected/);
     await faults.unprotected("Beam");

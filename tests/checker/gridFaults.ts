@@ -6,17 +6,10 @@ import { nodeGrid, type NodeGrid } from "../../src/hosts/grid/node.ts";
 import { rangeOf } from "../../src/hosts/grid/sheetData.ts";
 import { workbookId, type GridSheet } from "../../src/hosts/grid/runtime.ts";
 import { type GridHost } from "../../src/hosts/index.ts";
-
-/** A number, a text that stays text, a truth value or a formula; null empties the cell. */
-export type FaultyEntry = number | string | boolean | null | { readonly formula: string };
-
-export interface Copied {
-  readonly host: GridHost;
-  readonly sheet: string;
-}
+import type { Copied, Faults, FaultyEntry, OwnColours } from "./faults.ts";
 
 /** What people do to a sheet that was built, done on a grid without a screen. Each resolves when the grid has computed what follows. */
-export class GridFaults {
+export class GridFaults implements Faults {
   readonly host: GridHost;
   readonly #grid: NodeGrid;
 
@@ -25,13 +18,11 @@ export class GridFaults {
     this.host = grid.host;
   }
 
-  /** Takes the protection away; what was protected can be typed over then. */
   async unprotected(sheet: string): Promise<void> {
     for (const rule of await this.#sheet(sheet).getWorksheetPermission().listRangeProtectionRules())
       await rule.remove();
   }
 
-  /** Protects the used part of a sheet again, but for one cell. */
   async protectedBut(sheet: string, { row, column }: Address): Promise<void> {
     const { api } = this.#grid.runtime;
     const target = this.#sheet(sheet);
@@ -73,7 +64,6 @@ export class GridFaults {
     this.#sheet(sheet).getRange(row, column, 1, 1).setNumberFormat(pattern);
   }
 
-  /** Of the letters, such as `#FFFFFF`. */
   setColour(sheet: string, { row, column }: Address, rgb: string): void {
     this.#sheet(sheet).getRange(row, column, 1, 1).setFontColor(rgb);
   }
@@ -82,13 +72,7 @@ export class GridFaults {
     this.#sheet(sheet).getRange(row, column, 1, 1).setFontSize(points);
   }
 
-  /** Colours what is at least so great, on a condition of its own. */
-  addColours(
-    sheet: string,
-    area: Area,
-    least: number,
-    style: { readonly color: string; readonly background?: string; readonly format?: string },
-  ): void {
+  addColours(sheet: string, area: Area, least: number, style: OwnColours): void {
     const { color, background, format } = style;
     this.#sheet(sheet).addConditionalFormattingRule({
       cfId: `own-${area.row}-${area.column}-${color}`,
@@ -108,7 +92,6 @@ export class GridFaults {
     } as Parameters<GridSheet["addConditionalFormattingRule"]>[0]);
   }
 
-  /** Takes the colours away that cells take where they hold this text; all colours without one. */
   clearColours(sheet: string, text?: string): void {
     const target = this.#sheet(sheet);
     for (const { cfId, rule } of target.getConditionalFormattingRules())
@@ -116,7 +99,6 @@ export class GridFaults {
         target.deleteConditionalFormattingRule(cfId);
   }
 
-  /** Gives those cells the colours of cells that hold another text. */
   swapColours(sheet: string, text: string, as: string): void {
     const target = this.#sheet(sheet);
     const rules = target.getConditionalFormattingRules();
@@ -126,7 +108,6 @@ export class GridFaults {
       target.setConditionalFormattingRule(rule.cfId, { ...rule, rule: { ...rule.rule, style } as typeof rule.rule });
   }
 
-  /** The numbers an input takes; without them it takes whatever is typed. */
   setEntryRule(sheet: string, { row, column }: Address, between?: readonly [number, number]): void {
     const rule = between
       ? this.#grid.runtime.api
@@ -143,7 +124,6 @@ export class GridFaults {
     await this.#settled();
   }
 
-  /** The name of the copy. */
   async duplicate(sheet: string): Promise<string> {
     const copy = this.#grid.workbook.duplicateSheet(this.#sheet(sheet));
     await this.#settled();
@@ -155,7 +135,6 @@ export class GridFaults {
     await this.#settled();
   }
 
-  /** Cells with values, formulas, formats and rules, as a file keeps them, on another grid that knows nothing of how they were built. */
   async copyToAnotherBook(sheet: string, name = `${sheet} from a file`): Promise<Copied> {
     const other = nodeGrid();
     const from = this.#sheet(sheet);
@@ -194,7 +173,6 @@ export class GridFaults {
     return { host: other.host, sheet: name };
   }
 
-  /** Makes a name of the sheet stand for other cells. */
   async changeName(sheet: string, name: string, area: Area): Promise<void> {
     const { core, formula, univer } = this.#grid.runtime;
     const injector = univer.__getInjector();

@@ -1,27 +1,29 @@
 import { a1 } from "../../src/cells/index.ts";
 import { afterEach, describe, expect, it } from "vitest";
 import { handOutHeadRows, readHandOut } from "../../src/checker/index.ts";
-import { nodeGrid, type NodeGrid } from "../../src/hosts/grid/node.ts";
-import { readWorkbook, writeWorkbook, type CellContent } from "../../src/hosts/index.ts";
+import { openGridInNode, readWorkbook, writeWorkbook, type CellContent } from "../../src/hosts/index.ts";
 import { columnCount, expand, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { gridCalculator } from "../hosts/excelFake/gridCalculator.ts";
+import { MemoryHost } from "../hosts/memory/memoryHost.ts";
 import { openFake } from "../hosts/openFake.ts";
 import { smallPlan } from "../hosts/smallPlan.ts";
+import type { TestHost } from "./faults.ts";
 
 const facts = { when: "1 January 2026, 12:00", host: "the grid" };
 const sheetName = "Beam";
 const none = () => undefined;
 type Cells = readonly (readonly CellContent[])[];
 
-let grid: NodeGrid | undefined;
-afterEach(() => grid?.host.dispose());
+type Opened = { readonly host: TestHost };
+let open: TestHost | undefined;
+afterEach(() => open?.dispose());
 
-async function built(plan: Plan): Promise<NodeGrid> {
-  grid?.host.dispose();
-  grid = nodeGrid();
-  await grid.host.apply(plan, { sheetName, progress: none });
-  return grid;
+async function built(plan: Plan, host: TestHost = new MemoryHost()): Promise<Opened> {
+  open?.dispose();
+  open = host;
+  await host.apply(plan, { sheetName, progress: none });
+  return { host };
 }
 
 const planOf = (id: string): Plan => {
@@ -30,7 +32,7 @@ const planOf = (id: string): Plan => {
 };
 
 /** The copy's plan, and the copy itself beside the original. */
-async function copied({ host }: NodeGrid) {
+async function copied({ host }: Opened) {
   const { plan, recognised } = await readHandOut(host, sheetName, facts);
   const used = await host.used(sheetName);
   const original = await host.read(sheetName, used);
@@ -87,7 +89,10 @@ function expectFormulasSaid(original: Cells, copy: Cells): void {
   expect(formulas).toBeGreaterThan(0);
 }
 
-/** Each reference moved down by the head's rows, and in a formula said once perhaps by the way to the first cell as well; all else letter by letter. */
+/**
+ * Each reference moved down by the head's rows, and in a formula said once perhaps by the way to the first cell as
+ * well; all else letter by letter.
+ */
 function shiftedAlike(formula: string, told: string, distance: number): boolean {
   const [a, b] = [formula, told].map((text) => text.split(/("(?:[^"]|"")*"|\$?\b[A-Z]{1,3}\$?\d+\b)/));
   return (
@@ -137,9 +142,15 @@ function withRows(plan: Plan, before: number, count: number): Plan {
   };
 }
 
-describe.each(templates.map(({ id }) => id))("the hand-out copy of %s", (id) => {
+/** Every template in memory, one on the grid too. */
+const copies = [
+  ...templates.map(({ id }) => ({ id, where: "in memory", host: () => new MemoryHost() })),
+  { id: templates[0]!.id, where: "on the grid", host: openGridInNode },
+];
+
+describe.each(copies)("the hand-out copy of $id $where", ({ id, host }) => {
   it("holds every value, no formula, and every formula as text", async () => {
-    const { plan, recognised, original, copy } = await copied(await built(planOf(id)));
+    const { plan, recognised, original, copy } = await copied(await built(planOf(id), await host()));
     expect(recognised?.template.id).toBe(id);
     expect(plan.cells.filter(({ formula }) => formula !== undefined)).toEqual([]);
     expect(copy.flat().filter(({ formula }) => formula !== undefined)).toEqual([]);

@@ -18,11 +18,12 @@ import {
   type Part,
   type Recognised,
 } from "../../src/checker/index.ts";
-import { readWorkbook, writeWorkbook, type CellContent, type GridHost } from "../../src/hosts/index.ts";
+import { readWorkbook, writeWorkbook, type CellContent } from "../../src/hosts/index.ts";
 import { columns, expand, lint, type Inputs, type Plan, type Template } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { copy } from "../unit/sheet/small.ts";
-import { gridWithFaults, type GridFaults } from "./gridFaults.ts";
+import type { Faults, TestHost } from "./faults.ts";
+import { MemoryFaults } from "./memoryFaults.ts";
 
 const date = "2026-11-26";
 
@@ -54,8 +55,8 @@ function withRevisions(version = "1.2.3"): Template {
 const small = withRevisions();
 const inputs: Inputs = { ...small.example.inputs, limit: 1500, project: "Alder Quay (invented)" };
 
-const living = new Set<GridHost>();
-const end = (host: GridHost): void => {
+const living = new Set<TestHost>();
+const end = (host: TestHost): void => {
   living.delete(host);
   host.dispose();
 };
@@ -70,10 +71,10 @@ interface Build {
   readonly stays?: true;
 }
 
-/** A sheet on the grid with its marks. */
+/** A sheet with its marks. */
 class Sheet {
   private constructor(
-    readonly faults: GridFaults,
+    readonly faults: Faults,
     readonly plan: Plan,
     readonly name: string,
     private readonly known: readonly Template[],
@@ -84,13 +85,13 @@ class Sheet {
     values: Inputs,
     { plan = expand(template, values), known = [template], stays }: Build = {},
   ): Promise<Sheet> {
-    const faults = gridWithFaults();
+    const faults = new MemoryFaults();
     if (!stays) living.add(faults.host);
     await faults.host.apply(plan, { sheetName: "Beam", progress: () => undefined });
     return new Sheet(faults, plan, "Beam", known);
   }
 
-  get host(): GridHost {
+  get host(): TestHost {
     return this.faults.host;
   }
 
@@ -326,7 +327,7 @@ describe("what a mark outlives and what it does not", () => {
   }, 60_000);
   const all = ["table 3.1: holds", "row 3.5: holds", "block 4: holds"];
   const shownAll = async (
-    { host }: { readonly host: GridHost },
+    { host }: { readonly host: TestHost },
     found: readonly Mark[],
     name = "Beam",
   ): Promise<readonly unknown[]> =>

@@ -60,26 +60,30 @@ describe("no false alarm", () => {
     },
   );
 
-  it("after empty rows were inserted, the sheet duplicated and copied to another workbook; a fault there is found all the same", async () => {
-    const built = await Built.unprotected(en);
-    await built.faults.insertRows(name, 30, 2);
-    expect(alarms(await built.compared())).toEqual([]);
-    const copy = await built.faults.duplicate(name);
-    expect(alarms(await built.compared(copy))).toEqual([]);
-    const target = built.cell("formula", (c) => isValue(c) && c.formula?.includes("KERN.") === true && c.row > 30);
-    await built.faults.typeOver(name, { row: target.row + 2, column: target.column }, 1);
-    const elsewhere = await built.faults.copyToAnotherBook(name, "From a file");
-    // Two grids of one process share what they have parsed.
-    ended();
-    try {
-      const there = await compare(elsewhere.host, elsewhere.sheet);
-      expect(
-        there?.findings.filter(({ grade }) => grade !== "note").map(({ kind, at }) => [kind, at && a1(at)]),
-      ).toEqual([["typed over", a1({ row: target.row + 2, column: target.column })]]);
-    } finally {
-      elsewhere.host.dispose();
-    }
-  });
+  it(
+    "after empty rows were inserted, the sheet duplicated and copied to another workbook; a fault there " +
+      "is found all the same",
+    async () => {
+      const built = await Built.unprotected(en);
+      await built.faults.insertRows(name, 30, 2);
+      expect(alarms(await built.compared())).toEqual([]);
+      const copy = await built.faults.duplicate(name);
+      expect(alarms(await built.compared(copy))).toEqual([]);
+      const target = built.cell("formula", (c) => isValue(c) && c.formula?.includes("KERN.") === true && c.row > 30);
+      await built.faults.typeOver(name, { row: target.row + 2, column: target.column }, 1);
+      const elsewhere = await built.faults.copyToAnotherBook(name, "From a file");
+      // Two grids of one process share what they have parsed.
+      ended();
+      try {
+        const there = await compare(elsewhere.host, elsewhere.sheet);
+        expect(
+          there?.findings.filter(({ grade }) => grade !== "note").map(({ kind, at }) => [kind, at && a1(at)]),
+        ).toEqual([["typed over", a1({ row: target.row + 2, column: target.column })]]);
+      } finally {
+        elsewhere.host.dispose();
+      }
+    },
+  );
 
   it("a hand-out copy is nothing to compare", async () => {
     const built = await Built.of(is);

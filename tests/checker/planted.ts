@@ -10,21 +10,48 @@ import {
 } from "../../src/checker/index.ts";
 import { columns, expand, type Meaning, type Plan, type PlannedCell, type Template } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
-import { gridWithFaults, type GridFaults } from "./gridFaults.ts";
+import type { Faults } from "./faults.ts";
+import { gridWithFaults } from "./gridFaults.ts";
+import { MemoryHost } from "../hosts/memory/memoryHost.ts";
+import type { MemoryWorkbook } from "../hosts/memory/workbook.ts";
+import { MemoryFaults } from "./memoryFaults.ts";
 
 export const name = "Beam";
-let open: GridFaults | undefined;
-/** Ends the grid of the test. */
+let open: Faults | undefined;
+/** Ends the workbook of the test. */
 export function ended(): void {
   open?.host.dispose();
   open = undefined;
 }
 afterEach(ended);
 
-/** An empty grid in place of the one before. */
-export function opened(): GridFaults {
+const plans = new Map<Template, Plan>();
+/** What a template builds for its example; it is the same each time. */
+function examplePlan(template: Template): Plan {
+  const plan = plans.get(template) ?? expand(template, template.example.inputs);
+  plans.set(template, plan);
+  return plan;
+}
+
+const built = new Map<Template, MemoryWorkbook>();
+/** A workbook with the template's example, built once. */
+async function exampleBook(template: Template): Promise<MemoryWorkbook> {
+  const before = built.get(template);
+  if (before) return before.copy();
+  const host = new MemoryHost();
+  await host.apply(examplePlan(template), { sheetName: name, progress: () => undefined });
+  built.set(template, host.workbook);
+  return host.workbook.copy();
+}
+
+/** Where a sheet is built: in memory, which takes milliseconds for an edit, or on the grid. */
+const places = { memory: () => new MemoryFaults(), grid: gridWithFaults } as const;
+type Where = keyof typeof places;
+
+/** An empty workbook in place of the one before. */
+export function opened(where: Where = "memory"): Faults {
   ended();
-  return (open = gridWithFaults());
+  return (open = places[where]());
 }
 
 /** A freshly built sheet with its invented example, and ways to point at its cells. */
@@ -32,20 +59,25 @@ export class Built {
   readonly plan: Plan;
   private constructor(
     readonly template: Template,
-    readonly faults: GridFaults,
+    readonly faults: Faults,
   ) {
-    this.plan = expand(template, template.example.inputs);
+    this.plan = examplePlan(template);
   }
 
-  static async of(template: Template): Promise<Built> {
-    const built = new Built(template, opened());
-    await built.faults.host.apply(built.plan, { sheetName: name, progress: () => undefined });
-    return built;
+  static async of(template: Template, where?: Where): Promise<Built> {
+    if (where === "grid") {
+      const onGrid = new Built(template, opened("grid"));
+      await onGrid.faults.host.apply(onGrid.plan, { sheetName: name, progress: () => undefined });
+      return onGrid;
+    }
+    ended();
+    open = new MemoryFaults(new MemoryHost(await exampleBook(template)));
+    return new Built(template, open);
   }
 
   /** Ready to be changed where it is protected. */
-  static async unprotected(template: Template): Promise<Built> {
-    const built = await Built.of(template);
+  static async unprotected(template: Template, where?: Where): Promise<Built> {
+    const built = await Built.of(template, where);
     await built.faults.unprotected(name);
     return built;
   }

@@ -51,20 +51,24 @@ describe("the validation sheet of every published check", () => {
     on = await onGrid(made.plan);
   }, 120_000);
 
-  it("has a live formula and a verdict computed on the sheet for every value, and a refusal for every function that declares a range", () => {
-    expect(made.rows.filter(({ entry }) => entry.rule !== "refuses")).toHaveLength(
-      cases.reduce((sum, { rows }) => sum + rows.length, 0),
-    );
-    for (const { row, function: id } of made.rows) {
-      expect(on.cells[row]![liveColumn]!.formula).toMatch(new RegExp(`^=KERN\\.${id}\\(`));
-      expect(on.cells[row]![verdictColumn]!.formula).toMatch(/^=IF\(/);
-    }
-    // Formulas read cells: no number of a check stands in one.
-    for (const { row } of made.rows)
-      expect(on.cells[row]![liveColumn]!.formula!.replace(/\$?[A-Z]+\$?\d+/g, "").replace(/^=KERN\.\w+/, "")).toMatch(
-        /^\([,:]*\)$/,
+  it(
+    "has a live formula and a verdict computed on the sheet for every value, and a refusal for every " +
+      "function that declares a range",
+    () => {
+      expect(made.rows.filter(({ entry }) => entry.rule !== "refuses")).toHaveLength(
+        cases.reduce((sum, { rows }) => sum + rows.length, 0),
       );
-  });
+      for (const { row, function: id } of made.rows) {
+        expect(on.cells[row]![liveColumn]!.formula).toMatch(new RegExp(`^=KERN\\.${id}\\(`));
+        expect(on.cells[row]![verdictColumn]!.formula).toMatch(/^=IF\(/);
+      }
+      // Formulas read cells: no number of a check stands in one.
+      for (const { row } of made.rows)
+        expect(on.cells[row]![liveColumn]!.formula!.replace(/\$?[A-Z]+\$?\d+/g, "").replace(/^=KERN\.\w+/, "")).toMatch(
+          /^\([,:]*\)$/,
+        );
+    },
+  );
 
   it("says of every value what the comparison outside of the sheet says", () => {
     for (const c of cases) {

@@ -5,7 +5,8 @@ import { branchesOf } from "../../src/checker/trace/tree.ts";
 import { at, staticHost, type StaticCell } from "./staticHost.ts";
 
 /**
- * A stressing table by hand: a share of 2000 kN over 40000 mm² without losses (2000 kN / 40000 mm² = 50 MPa = 500 bar), and the same share of an
+ * A stressing table by hand: a share of 2000 kN over 40000 mm² without losses (2000 kN / 40000 mm² = 50 MPa = 500
+ * bar), and the same share of an
  * elongation of 200 mm, counted from the first stage. A host gives the formula of the first cell alone.
  */
 const formula = "=KERN.STRESSING_TABLE(B2,0,0,B1,B3,A1:A3)";

@@ -318,7 +318,8 @@ describe("the calculation note", () => {
       G10: { f: "=H9*SUM(B2:B4)+MAX(C2:C4)+SUM(G6:G8)+SUM(B2:D4)+SUM(B3:C3)+SUM(J6:J7)+G6", v: 1 },
     };
     expect(words(await note("G10", 0, cells))).toContain(
-      "γ F *SUM( Moment [B2:B4] )+MAX( h [C2:C4] )+SUM( Dead load to Wind [G6:G8] )+SUM( Moment to Width [B2:D4] )+SUM( Moment, T2 to h [B3:C3] )+SUM(J6:J7)+ Dead load [G6]",
+      "γ F *SUM( Moment [B2:B4] )+MAX( h [C2:C4] )+SUM( Dead load to Wind [G6:G8] )+SUM( Moment to Width " +
+        "[B2:D4] )+SUM( Moment, T2 to h [B3:C3] )+SUM(J6:J7)+ Dead load [G6]",
     );
   });
 

@@ -12,10 +12,11 @@ import {
   type Sensitivity,
 } from "../../src/checker/index.ts";
 import { questionedOf } from "../../src/checker/whatIf/state.ts";
-import type { CellContent, GridHost } from "../../src/hosts/index.ts";
+import type { CellContent } from "../../src/hosts/index.ts";
 import type { Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
-import { builtBook } from "./books.ts";
+import { builtBook, gridBook } from "./books.ts";
+import type { TestHost } from "./faults.ts";
 
 interface Case {
   readonly name: string;
@@ -63,7 +64,7 @@ const cases: Readonly<Record<string, readonly Case[]>> = {
     },
   ],
 };
-/** Inputs whose sensitivity is held against the grid's own central difference. */
+/** Inputs whose sensitivity is held against the sheet's own central difference. */
 const measured: Readonly<Record<string, readonly string[]>> = {
   "post-tensioned-en1992-2004": ["fp01k", "mu"],
   "pre-tensioned-en1992-2004": ["h"],
@@ -78,8 +79,19 @@ const asked = (of: Questioned, changes: Case["changes"]): readonly InputChange[]
     return { input, ...rest };
   });
 
-describe.each(templates.map(({ id }) => id))("%s", (id) => {
-  let host: GridHost;
+/** In memory all of it; on the grid, where an edit takes seconds, a change of a post-tensioned beam and one of a pre-tensioned one. */
+const suites = [
+  ...templates.map(({ id }) => ({ id, where: "in memory", built: builtBook, changes: cases[id]! })),
+  ...[templates[0]!, templates.at(-1)!].map(({ id }) => ({
+    id,
+    where: "on the grid",
+    built: gridBook,
+    changes: cases[id]!.slice(0, 1),
+  })),
+];
+
+describe.each(suites)("$id $where", ({ id, where, built, changes: ofSuite }) => {
+  let host: TestHost;
   let plan: Plan;
   let of: Questioned;
   let standing: readonly (readonly CellContent[])[];
@@ -89,7 +101,7 @@ describe.each(templates.map(({ id }) => id))("%s", (id) => {
   const enter = async (cells: readonly (Address & { readonly value: CellContent["value"] })[]): Promise<void> => {
     for (const { row, column, value } of cells) await host.enter({ sheet: "Beam", row, column }, value);
   };
-  const ofGrid = async () =>
+  const ofSheet = async () =>
     Promise.all(
       plan.summary.checks.map(async (check) => {
         const [utilisation, verdict, where] = [
@@ -112,7 +124,7 @@ describe.each(templates.map(({ id }) => id))("%s", (id) => {
     verdict: c[when].verdict,
     where: c[when].where,
   });
-  const asGrid = (c: Awaited<ReturnType<typeof ofGrid>>[number]) => ({
+  const asSheet = (c: Awaited<ReturnType<typeof ofSheet>>[number]) => ({
     ...c,
     utilisation: typeof c.utilisation === "number" ? near(c.utilisation) : null,
   });
@@ -123,28 +135,28 @@ describe.each(templates.map(({ id }) => id))("%s", (id) => {
   const answered: Sensitivity[] = [];
 
   beforeAll(async () => {
-    ({ host, plan } = await builtBook(id));
+    ({ host, plan } = await built(id));
     standing = await all();
     of = (await questioned(host, "Beam"))!;
   }, 120_000);
   afterAll(() => host.dispose());
 
   it("says what the checks are now, and leaves the sheet as it is", async () => {
-    const { checks, overall } = whatIf(of, asked(of, cases[id]![0]!.changes));
-    expect(checks.map((c) => shown(c, "before"))).toEqual((await ofGrid()).map(asGrid));
+    const { checks, overall } = whatIf(of, asked(of, ofSuite[0]!.changes));
+    expect(checks.map((c) => shown(c, "before"))).toEqual((await ofSheet()).map(asSheet));
     expect(overall.before).toBe((await one(plan.summary.overall)).value);
     for (const { found } of sensitivities(of)) if (found) answered.push(found);
     expect(await all()).toEqual(standing);
   }, 120_000);
 
-  it.each(cases[id]!)(
-    "$name: the checks are what the grid then says",
+  it.each(ofSuite)(
+    "$name: the checks are what the sheet then says",
     async ({ changes }) => {
       const outcome = whatIf(of, asked(of, changes));
       expect(outcome.cannot).toEqual([]);
       const before = await texts();
       await enter(outcome.changed.map(({ at, after }) => ({ ...at, value: after })));
-      expect(outcome.checks.map((c) => shown(c, "after"))).toEqual((await ofGrid()).map(asGrid));
+      expect(outcome.checks.map((c) => shown(c, "after"))).toEqual((await ofSheet()).map(asSheet));
       expect(outcome.overall.after).toBe((await one(plan.summary.overall)).value);
       for (const { at, after } of outcome.turned)
         expect((await one(at)).value ?? (await one(at)).error!.code).toBe(after);
@@ -154,20 +166,20 @@ describe.each(templates.map(({ id }) => id))("%s", (id) => {
       );
       expect(outcome.warnings.gone).toHaveLength(before.filter((text, i) => text !== "" && text !== after[i]).length);
       await enter(outcome.changed.map(({ at, before: value }) => ({ ...at, value })));
-      expect((await ofGrid()).map(asGrid)).toEqual(outcome.checks.map((c) => shown(c, "before")));
+      expect((await ofSheet()).map(asSheet)).toEqual(outcome.checks.map((c) => shown(c, "before")));
     },
     120_000,
   );
 
-  it.each(measured[id]!)(
-    "the sensitivity to %s is the grid's central difference",
+  it.each(where === "in memory" ? measured[id]! : [])(
+    "the sensitivity to %s is the sheet's central difference",
     async (input) => {
       const found = answered.find((s) => s.input.id === input)!;
       const { value, at } = found.input.cells[0]!;
       const governing = async (factor: number): Promise<number> => {
         await enter([{ ...at, value: (value as number) * factor }]);
         return Math.max(
-          ...(await ofGrid()).flatMap(({ utilisation }) => (typeof utilisation === "number" ? [utilisation] : [])),
+          ...(await ofSheet()).flatMap(({ utilisation }) => (typeof utilisation === "number" ? [utilisation] : [])),
         );
       };
       const now = await governing(1);
@@ -192,7 +204,7 @@ describe.each(templates.map(({ id }) => id))("%s", (id) => {
 });
 
 describe("what is refused or said", () => {
-  let host: GridHost;
+  let host: TestHost;
   let of: Questioned;
   beforeAll(async () => {
     host = (await builtBook("pre-tensioned-is1343-1980")).host;
@@ -256,19 +268,23 @@ describe("what is refused or said", () => {
     ],
   ])("%s", (_, changes, message) => expect(refusal(changes)).toMatch(message));
 
-  it("names what it moves: one side where the other is not allowed, an absolute step where the input is 0, the cells of a table one by one", () => {
-    const found = [...sensitivities(of, { percent: 1, tables: "cells" })].flatMap(({ found: one }) => one ?? []);
-    const ofInput = (id: string) => found.filter((s) => s.input.id === id);
-    expect(ofInput("t0")[0]!.down).toMatchObject({
-      ok: false,
-      why: expect.stringMatching(/6\.93 days is below 7/) as string,
-    });
-    expect(ofInput("t0")[0]!.up).toMatchObject({ ok: true, amount: "+1 %" });
-    expect(ofInput("heatLoss")[0]!.up.amount).toMatch(/^\+1 MPa \(1 % of its everyday range, since it is 0\)$/);
-    expect(ofInput("strands").map(({ label, up }) => `${label}: ${up.amount}`)).toEqual(
-      [1, 2, 3, 4].map((n) => `ns (number of strands in the row), row ${n}: +1`),
-    );
-  });
+  it(
+    "names what it moves: one side where the other is not allowed, an absolute step where the input is " +
+      "0, the cells of a table one by one",
+    () => {
+      const found = [...sensitivities(of, { percent: 1, tables: "cells" })].flatMap(({ found: one }) => one ?? []);
+      const ofInput = (id: string) => found.filter((s) => s.input.id === id);
+      expect(ofInput("t0")[0]!.down).toMatchObject({
+        ok: false,
+        why: expect.stringMatching(/6\.93 days is below 7/) as string,
+      });
+      expect(ofInput("t0")[0]!.up).toMatchObject({ ok: true, amount: "+1 %" });
+      expect(ofInput("heatLoss")[0]!.up.amount).toMatch(/^\+1 MPa \(1 % of its everyday range, since it is 0\)$/);
+      expect(ofInput("strands").map(({ label, up }) => `${label}: ${up.amount}`)).toEqual(
+        [1, 2, 3, 4].map((n) => `ns (number of strands in the row), row ${n}: +1`),
+      );
+    },
+  );
 
   it("which cells hold values typed over formulas, through which nothing moves", () => {
     expect(of.stuck).toEqual([]);

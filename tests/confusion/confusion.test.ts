@@ -8,6 +8,7 @@ import {
   unusual,
   valueWarnings,
   type Neighbour,
+  type Parameter,
   type Quantity,
 } from "../../src/core/index.ts";
 import { templates } from "../../src/templates/index.ts";
@@ -16,6 +17,18 @@ import { everydayValues, sequence, undrawable } from "./everyday.ts";
 import { exceptions, type Exception } from "./exceptions.ts";
 
 const drawsEach = 40;
+
+/** Every number that a parameter takes: in each table that a range may be, and as each quantity that another argument may make of it. */
+function numbersOf(parameter: Parameter, where: string): readonly { readonly q: Quantity; readonly where: string }[] {
+  if (parameter.kind === "number")
+    return parameter.follows
+      ? Object.entries(parameter.follows.as).map(([value, one]) => ({ q: one, where: `${where} in ${value}` }))
+      : [{ q: parameter, where }];
+  if (parameter.kind !== "table") return [];
+  if (parameter.kinds)
+    return Object.entries(parameter.kinds.tables).flatMap(([is, table]) => numbersOf(table, `${where} as ${is}`));
+  return Object.entries(parameter.columns).flatMap(([column, one]) => numbersOf(one, `${where}.${column}`));
+}
 
 /** Every number that some function takes, once for each range it takes it in. */
 function argumentsOfFunctions(): ReadonlyMap<string, { readonly q: Quantity; readonly of: readonly string[] }> {
@@ -26,12 +39,8 @@ function argumentsOfFunctions(): ReadonlyMap<string, { readonly q: Quantity; rea
     out.set(key, { q: known.q, of: [...known.of, of] });
   };
   for (const { id, params } of declarations)
-    for (const [name, parameter] of Object.entries(params)) {
-      if (parameter.kind === "number") note(parameter, `${id}.${name}`);
-      if (parameter.kind === "table")
-        for (const [column, one] of Object.entries(parameter.columns))
-          if (one.kind === "number") note(one, `${id}.${name}.${column}`);
-    }
+    for (const [name, parameter] of Object.entries(params))
+      for (const { q: one, where } of numbersOf(parameter, `${id}.${name}`)) note(one, where);
   return out;
 }
 
@@ -86,7 +95,8 @@ function confuse(one: Quantity, where: string, random: () => number, tally: Tall
     if (exception) tally.used.add(exception);
     else
       tally.silent.push(
-        `${one.key} [${String(one.typical)}] typed in ${unit.name}: ${slips.length} of ${values.length} pass silently, such as ${slips[0]} as ${slips[0]! * unit.factor} (${where})`,
+        `${one.key} [${String(one.typical)}] typed in ${unit.name}: ${slips.length} of ${values.length} pass ` +
+          `silently, such as ${slips[0]} as ${slips[0]! * unit.factor} (${where})`,
       );
   }
 }

@@ -1,4 +1,7 @@
-/** Confusions that no range can tell from an everyday value. Each with its reason; what is listed and no longer slips through is a failure too. */
+/**
+ * Confusions that no range can tell from an everyday value. Each with its reason; what is listed and no longer slips
+ * through is a failure too.
+ */
 export interface Exception {
   /** Key of the quantity, and its everyday range where one use of it is meant. */
   readonly quantity: string;

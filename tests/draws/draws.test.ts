@@ -1,5 +1,6 @@
 /**
- * Whatever is entered within the allowed ranges and without a conflict, no cell holds an error: a design that fails is a verdict with figures. Nothing outside
+ * Whatever is entered within the allowed ranges and without a conflict, no cell holds an error: a design that fails
+ * is a verdict with figures. Nothing outside
  * the project is needed to judge that; what the values are is compared elsewhere.
  */
 import { describe, expect, it } from "vitest";
@@ -12,7 +13,8 @@ import { computedSheet, DrawnSheet } from "./sheet.ts";
 
 const times = Number(process.env["KERNBOOK_TIMES"] ?? 1);
 /**
- * How many shapes of a template are tried, and inputs of each: few in `npm test`, six and eight times as often as asked in `npm run draws`, any number by
+ * How many shapes of a template are tried, and inputs of each: few in `npm test`, six and eight times as often as
+ * asked in `npm run draws`, any number by
  * the variables. A new version of a template brings other draws.
  */
 const whole = process.env["KERNBOOK_TIMES"] !== undefined;

@@ -1,5 +1,6 @@
 /**
- * Draws inputs for a sheet: most near what an engineer would enter, some anywhere in the allowed range, some at its very ends. Afterwards what would only
+ * Draws inputs for a sheet: most near what an engineer would enter, some anywhere in the allowed range, some at its
+ * very ends. Afterwards what would only
  * contradict other inputs is put right, so that few draws are lost; whether a draw is free of conflicts is for the sheet to say.
  */
 import { boundsOf, type InputCell, type Template } from "../../src/sheet/index.ts";

@@ -64,7 +64,10 @@ function placesOf(f: WorksheetFunction, call: readonly Argument[]): readonly Pla
   });
 }
 
-/** One call of each form: with every table that a range may be, every quantity that a choice makes of a number, and what may stay blank given or not. */
+/**
+ * One call of each form: with every table that a range may be, every quantity that a choice makes of a number, and
+ * what may stay blank given or not.
+ */
 function formsOf(f: WorksheetFunction): readonly (readonly Argument[])[] {
   const forms = new Map<string, readonly Argument[]>();
   for (const args of basesOf(f, seed)) {

@@ -4,6 +4,8 @@ import { tones, type ColourRule, type Host } from "../../src/hosts/index.ts";
 import type { Plan } from "../../src/sheet/index.ts";
 import { GridFaults } from "../checker/gridFaults.ts";
 import { nodeGrid } from "../../src/hosts/grid/node.ts";
+import type { Faults } from "../checker/faults.ts";
+import { MemoryFaults } from "../checker/memoryFaults.ts";
 import { changeCell } from "./excelFake/index.ts";
 import { gridCalculator } from "./excelFake/gridCalculator.ts";
 import { openFake } from "./openFake.ts";
@@ -35,27 +37,40 @@ interface Hand {
   readonly end: () => void;
 }
 
+type Fault = "host" | "unprotect" | "hideRow" | "hideColumn" | "setSize" | "setFormat" | "setColour" | "end";
+
+async function handOf(faults: Faults): Promise<Pick<Hand, Fault>> {
+  await faults.host.apply(plan, { sheetName: "My beam", progress: () => undefined });
+  return {
+    host: faults.host,
+    unprotect: () => faults.unprotected("My beam"),
+    hideRow: (row) => faults.hideRow("My beam", row),
+    hideColumn: (column) => faults.hideColumn("My beam", column),
+    setSize: (row, column, size) => faults.setSize("My beam", { row, column }, size),
+    setFormat: (row, column, format) => faults.setFormat("My beam", { row, column }, format),
+    setColour: (row, column, colour) => faults.setColour("My beam", { row, column }, colour),
+    end: () => faults.host.dispose(),
+  };
+}
+
 const hands: Readonly<Record<string, () => Promise<Hand>>> = {
   "the grid": async () => {
     const grid = nodeGrid();
-    const faults = new GridFaults(grid);
-    await grid.host.apply(plan, { sheetName: "My beam", progress: () => undefined });
-    const at = (row: number, column: number) => ({ row, column });
     return {
-      host: grid.host,
-      unprotect: () => faults.unprotected("My beam"),
-      hideRow: (row) => faults.hideRow("My beam", row),
-      hideColumn: (column) => faults.hideColumn("My beam", column),
+      ...(await handOf(new GridFaults(grid))),
       shrink: (what, n, size) => {
         const sheet = grid.workbook.getSheetByName("My beam")!;
         if (what === "row") sheet.setRowHeightsForced(n, 1, size);
         else sheet.setColumnWidth(n, size);
       },
-      setSize: (row, column, size) =>
-        void grid.workbook.getSheetByName("My beam")!.getRange(row, column, 1, 1).setFontSize(size),
-      setFormat: (row, column, format) => faults.setFormat("My beam", at(row, column), format),
-      setColour: (row, column, colour) => faults.setColour("My beam", at(row, column), colour),
-      end: () => grid.host.dispose(),
+    };
+  },
+  memory: async () => {
+    const faults = new MemoryFaults();
+    const sheet = () => faults.host.workbook.sheet("My beam");
+    return {
+      ...(await handOf(faults)),
+      shrink: (what, n, size) => void (what === "row" ? sheet().heights : sheet().widths).set(n, size),
     };
   },
   "the spreadsheet program": async () => {
@@ -174,7 +189,7 @@ describe.each(Object.entries(hands))("asked about a sheet, %s", (_name, open) =>
     for (let row = 0; row < whole.rows; row++) {
       for (let column = 0; column < whole.columns; column++) {
         const open = plan.unlocked.some((one) => holds(one, { row, column }));
-        // The grid protects what the plan covers, the program the whole sheet.
+        // The grid protects what the plan covers, the others the whole sheet.
         if (row < plan.rows && column < plan.columns) expect(locked[row]![column], `${row}, ${column}`).toBe(!open);
       }
     }

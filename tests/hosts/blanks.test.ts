@@ -13,7 +13,8 @@ import { openFake } from "./openFake.ts";
 import { smallPlan } from "./smallPlan.ts";
 
 /**
- * Desktop versions of the spreadsheet program hand a blank cell to a function as 0, the web version hands null. Here the functions get it either way,
+ * Desktop versions of the spreadsheet program hand a blank cell to a function as 0, the web version hands null. Here
+ * the functions get it either way,
  * in single cells and within areas.
  */
 const mode = vi.hoisted(() => ({ blank: null as 0 | null }));

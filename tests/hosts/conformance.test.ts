@@ -8,6 +8,8 @@ import { FakeExcel } from "./excelFake/index.ts";
 import { gridCalculator } from "./excelFake/gridCalculator.ts";
 import { excelPicture } from "./excelPicture.ts";
 import { gridPicture } from "./gridPicture.ts";
+import { MemoryHost } from "./memory/memoryHost.ts";
+import { memoryPicture } from "./memoryPicture.ts";
 import type { Picture } from "./picture.ts";
 import { planPicture } from "./planPicture.ts";
 import { chartPlan, smallPlan } from "./smallPlan.ts";
@@ -60,6 +62,12 @@ async function inProgram(plan: Plan): Promise<Built> {
   };
 }
 
+async function inMemory(plan: Plan): Promise<Built> {
+  const host = new MemoryHost();
+  await host.apply(plan, { sheetName, progress: () => undefined });
+  return { picture: memoryPicture(host, sheetName, plan), contents: await host.read(sheetName, whole(plan)) };
+}
+
 const cases: readonly (readonly [string, Plan])[] = [
   ["small", smallPlan],
   ["charts", chartPlan],
@@ -77,15 +85,18 @@ describe.each(cases)("%s on every host", (_id, plan) => {
     const program = await inProgram(plan);
     built["the spreadsheet program"] = program.picture;
     largest = program.largest!;
+    built["memory"] = (await inMemory(plan)).picture;
     built["a workbook file"] = xlsxPicture(writeWorkbook(plan, grid.contents, sheetName));
   }, 300_000);
 
-  it.each(["the grid", "the spreadsheet program", "a workbook file"])("is as planned: %s", (host) => {
+  it.each(["the grid", "the spreadsheet program", "memory", "a workbook file"])("is as planned: %s", (host) => {
     expect(differences(built[host]!, expected)).toEqual([]);
   });
 
   it.each([
     ["the spreadsheet program", "the grid"],
+    ["memory", "the grid"],
+    ["memory", "the spreadsheet program"],
     ["a workbook file", "the grid"],
     ["a workbook file", "the spreadsheet program"],
   ])("is the same: %s and %s", (one, other) => {

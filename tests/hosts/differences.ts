@@ -1,14 +1,9 @@
 import { isDeepStrictEqual } from "node:util";
+import { agreedNumber } from "../../src/core/seal.ts";
 import type { Picture } from "./picture.ts";
 
-/**
- * Spreadsheets know one zero only, and differ in the last digits of the same calculation: ten digits count, and what is left of terms that cancel is 0. The
- * factor keeps numbers of few digits off the bounds of rounding.
- */
-function oneZero(_key: string, value: unknown): unknown {
-  if (typeof value !== "number") return value;
-  return Math.abs(value) < 1e-11 ? 0 : Number((value * (1 + 2.3e-11)).toPrecision(10));
-}
+/** Numbers count as far as a checker's seal takes them: hosts differ in the last digits of the same calculation. */
+const oneZero = (_key: string, value: unknown): unknown => (typeof value === "number" ? agreedNumber(value) : value);
 const plain = (value: unknown): unknown =>
   value === undefined ? undefined : JSON.parse(JSON.stringify(value, oneZero));
 const say = (value: unknown): string => (value === undefined ? "nothing" : JSON.stringify(value, oneZero));
@@ -28,7 +23,10 @@ function entries(
 const withoutPrompts = (validations: Picture["validations"]): Picture["validations"] =>
   Object.fromEntries(Object.entries(validations).map(([key, { prompt: _prompt, ...rest }]) => [key, rest]));
 
-/** Where two pictures differ, cell by cell. What one of the hosts cannot show at all (print, charts, highlights, prompts) is not compared. */
+/**
+ * Where two pictures differ, cell by cell. What one of the hosts cannot show at all (print, charts, highlights,
+ * prompts) is not compared.
+ */
 export function differences(found: Picture, expected: Picture): readonly string[] {
   const both =
     Object.values(found.validations).every(({ prompt }) => prompt) &&

@@ -117,6 +117,12 @@ function validationOf(one: FakeValidation): PicturedValidation {
   };
 }
 
+const beginsWith = ({ operator, text }: NonNullable<FakeSheet["highlights"][number]["textRule"]>): string =>
+  `${operator === "BeginsWith" ? "begins " : "other "}${text}`;
+
+/** The text of `="text"`. */
+const equalTo = (formula: string): string => /^="(.*)"$/.exec(formula)![1]!.replaceAll('""', '"');
+
 /** The sheet as the strict fake keeps it; `contents` as the host reads it, from the upper left cell. */
 export function excelPicture(
   sheet: FakeSheet,
@@ -158,7 +164,7 @@ export function excelPicture(
     validations: Object.fromEntries(sheet.validations.map((one) => [area(one.area), validationOf(one)])),
     highlights: Object.fromEntries(
       sheet.highlights.map(({ area: at, rule, textRule, color, fill }) => [
-        `${area(at)} ${textRule ? `${textRule.operator === "BeginsWith" ? "begins " : "other "}${textRule.text}` : /^="(.*)"$/.exec(rule!.formula1)![1]!.replaceAll('""', '"')}`,
+        `${area(at)} ${textRule ? beginsWith(textRule) : equalTo(rule!.formula1)}`,
         { color: color!, background: fill! },
       ]),
     ),

@@ -45,7 +45,10 @@ export interface PicturedValidation {
   readonly prompt?: { readonly title: string; readonly message: string };
 }
 
-/** A built sheet as neutral data: every host's adaptor gives the same for the same plan. Cells and areas are named as on the sheet, without dollar signs: "C3", "A2:E2". */
+/**
+ * A built sheet as neutral data: every host's adaptor gives the same for the same plan. Cells and areas are named as
+ * on the sheet, without dollar signs: "C3", "A2:E2".
+ */
 export interface Picture {
   /** Every cell that holds something or has a look of its own; of joined cells the first only. */
   readonly cells: Readonly<Record<string, PicturedCell>>;

@@ -1,6 +1,9 @@
 import type { Beam } from "./postTensionedBeam.ts";
 
-/** The invented footbridge beam at "Alder Quay", a made-up place: the numbers of the template's example, written out once more. Class N cement, quartzite, class 2 strand. */
+/**
+ * The invented footbridge beam at "Alder Quay", a made-up place: the numbers of the template's example, written out
+ * once more. Class N cement, quartzite, class 2 strand.
+ */
 export const alderQuay: Beam = {
   fck: 40,
   s: 0.25,

@@ -1,6 +1,9 @@
 import type { PreTensionedBeam } from "./preTensionedBeam.ts";
 
-/** The invented roof beam at "Alder Quay", a made-up place: the numbers of the template's example, written out once more. Class R cement, quartzite, class 2 strand, gradual release, good bond. */
+/**
+ * The invented roof beam at "Alder Quay", a made-up place: the numbers of the template's example, written out once
+ * more. Class R cement, quartzite, class 2 strand, gradual release, good bond.
+ */
 export const alderQuayRoof: PreTensionedBeam = {
   fck: 45,
   fckt: 30,

@@ -1,5 +1,6 @@
 /**
- * Strength in bending once more, apart from the core: thin slices of a section given by its width, stresses straight from the curves, the neutral axis
+ * Strength in bending once more, apart from the core: thin slices of a section given by its width, stresses straight
+ * from the curves, the neutral axis
  * by halving. Depths run down from the compressed edge; tension of steel and compression of concrete positive; N, mm, MPa.
  */
 export interface FibreLayer {

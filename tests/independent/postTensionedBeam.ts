@@ -306,7 +306,8 @@ export function beam(v: Beam) {
       };
     }),
   }));
-  // After each tendon: what is stressed so far, with the worst self-weight for each fibre between none (all, after the last) and what twice the
+  // After each tendon: what is stressed so far, with the worst self-weight for each fibre between none (all, after the
+  // last) and what twice the
   // highest hogging moment of the prestress can lift.
   const last = Math.max(...tendons.map((t) => t.order));
   const steps = tendons.map((now) => {

@@ -1,6 +1,8 @@
 /**
- * The pre-tensioned beam of the template, computed a second time straight from the equations of EN 1992-1-1:2004 and statics. It imports nothing of
- * the product. Where the sheet uses transformed sections, this one takes the concrete without the strands' holes and solves for the forces in
+ * The pre-tensioned beam of the template, computed a second time straight from the equations of EN 1992-1-1:2004 and
+ * statics. It imports nothing of
+ * the product. Where the sheet uses transformed sections, this one takes the concrete without the strands' holes and
+ * solves for the forces in
  * the strands that strain with it; where the sheet uses the closed form of Annex D, this one searches.
  * Units: N, mm, MPa, rad, days; temperatures in °C, curing and relaxation times in hours.
  */

@@ -1,8 +1,10 @@
 import { bisect } from "./en1992.ts";
 
 /**
- * The prestress through time, computed a second time by another scheme: increments of concrete stress act at the middle of their step, relaxation is taken
- * in small explicit parts, steps are many and even in the logarithm. It imports nothing of the product. Units: N, mm, MPa, days; compression positive.
+ * The prestress through time, computed a second time by another scheme: increments of concrete stress act at the
+ * middle of their step, relaxation is taken
+ * in small explicit parts, steps are many and even in the logarithm. It imports nothing of the product. Units: N, mm,
+ * MPa, days; compression positive.
  */
 export interface Ageing {
   /** Creep coefficient at `now` of a load of age `loaded`, and the moduli that go with it. */

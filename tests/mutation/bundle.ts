@@ -6,7 +6,10 @@ import { root } from "../../src/command/build.ts";
 import type { Mutant } from "./alternatives.ts";
 import { instrument } from "./instrument.ts";
 
-/** Tests of the calculation that need neither grid nor page. The calls at random are left out: they take longest, and other tests see what they would see. */
+/**
+ * Tests of the calculation that need neither grid nor page. The calls at random are left out: they take longest, and
+ * other tests see what they would see.
+ */
 const testFolders = [
   "unit/mechanics",
   "unit/en1992",

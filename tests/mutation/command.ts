@@ -1,7 +1,10 @@
 /**
- * Puts small mistakes into the core, one at a time, and looks whether a test notices: `npm run mutate`, or `npm run mutate -- formulas/friction read.ts`
- * for files whose path holds one of the words. `--ranges` takes bounds and everyday ranges of declarations too, `--fresh` forgets earlier runs.
- * `--every 4` takes one mutant in four, for a first look. What was killed stays so until its file changes (kept in .cache/mutation.json). Ends with 1 below `--least` per cent (90).
+ * Puts small mistakes into the core, one at a time, and looks whether a test notices: `npm run mutate`, or `npm run
+ * mutate -- formulas/friction read.ts`
+ * for files whose path holds one of the words. `--ranges` takes bounds and everyday ranges of declarations too,
+ * `--fresh` forgets earlier runs.
+ * `--every 4` takes one mutant in four, for a first look. What was killed stays so until its file changes (kept in
+ * .cache/mutation.json). Ends with 1 below `--least` per cent (90).
  */
 import { parseArgs } from "node:util";
 import { bundle, coreFiles, type MutantInFile } from "./bundle.ts";

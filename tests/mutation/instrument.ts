@@ -67,7 +67,8 @@ export function instrument(
         withChild(
           node,
           callee,
-          ` (${asleep(node, `Math.${name}`, slip === "same" ? "its argument" : `Math.${slip}`)} ? ${slip === "same" ? "mutants.same" : `Math.${slip}`} : Math.${name})`,
+          ` (${asleep(node, `Math.${name}`, slip === "same" ? "its argument" : `Math.${slip}`)} ? ` +
+            `${slip === "same" ? "mutants.same" : `Math.${slip}`} : Math.${name})`,
         )
       );
     }
@@ -108,7 +109,10 @@ export function instrument(
       const slip = assignments[kind];
       // The left side is a name or a place in a list: evaluated once in either branch.
       if (slip && !isText)
-        return ` (${asleep(node, word, slip)} ? ${node.left.getText(source)} ${slip} ${node.right.getText(source)} : ${node.left.getText(source)} ${word} ${emit(node.right)})`;
+        return (
+          ` (${asleep(node, word, slip)} ? ${node.left.getText(source)} ${slip} ${node.right.getText(source)} ` +
+          `: ${node.left.getText(source)} ${word} ${emit(node.right)})`
+        );
     }
     if (ts.isPrefixUnaryExpression(node)) {
       if (node.operator === ts.SyntaxKind.ExclamationToken)

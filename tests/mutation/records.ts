@@ -54,7 +54,8 @@ export class Records {
       const fate = this.fates[this.keyOf(mutant)];
       if (!isNoticed(fate))
         console.log(
-          `${mutant.file}:${mutant.line}  ${mutant.was.replace(/\s+/g, " ").slice(0, 80)} → ${mutant.becomes}${fate === "not met" ? "  (no test gets here)" : ""}`,
+          `${mutant.file}:${mutant.line}  ${mutant.was.replace(/\s+/g, " ").slice(0, 80)} → ` +
+            `${mutant.becomes}${fate === "not met" ? "  (no test gets here)" : ""}`,
         );
     }
     for (const [folder, list] of byFolder)

@@ -1,5 +1,6 @@
 /**
- * Tries mutants one after another for `command.ts`. Every mutant gets an evaluation of core and tests of its own, so that tables and what is kept
+ * Tries mutants one after another for `command.ts`. Every mutant gets an evaluation of core and tests of its own, so
+ * that tables and what is kept
  * from call to call are made under it too. A mutant that never ends is ended by the command.
  */
 import { createRequire } from "node:module";
@@ -23,7 +24,8 @@ export type Answer =
   | { readonly seen: readonly Seen[]; readonly atLoading: readonly number[] }
   | { readonly killedBy: string | undefined; readonly tried: number };
 
-// The same draws with and without a mutant, so that a failure is the mutant's doing. The first counterexample is enough: no time for a smaller one.
+// The same draws with and without a mutant, so that a failure is the mutant's doing. The first counterexample is
+// enough: no time for a smaller one.
 fc.configureGlobal({ endOnFailure: true, seed: 1992 });
 const require = createRequire(import.meta.url);
 

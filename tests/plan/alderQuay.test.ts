@@ -113,7 +113,8 @@ describe("the example sheet in the grid against a full recomputation straight fr
     ["uCompression", () => [Math.max(...expected.stages.flatMap((s) => s.at.map((a) => a.uc)))]],
   ])("%s", (id, values) => built.agree(id, values()));
 
-  // Discretised both times: the sheet takes six steps in a power of ten, which moves its loss by less than a thousandth (tests/property/timeStep.test.ts).
+  // Discretised both times: the sheet takes six steps in a power of ten, which moves its loss by less than a
+  // thousandth (tests/property/timeStep.test.ts).
   test("the cross-check by time steps, by another scheme of integration", () => {
     const concreteAt = { fck: 40, RH: 70, ts: 3, alpha: 0, ads1: 4, ads2: 0.12 };
     const ageing = {

@@ -2,7 +2,8 @@ import { describe, expect, test } from "vitest";
 import { templates } from "../../src/templates/index.ts";
 import { builtSheet } from "./builtSheet.ts";
 
-// The region and the cable zone compute by half-planes and by eccentricities; the check by stresses. At the design's own point all three must say the same.
+// The region and the cable zone compute by half-planes and by eccentricities; the check by stresses. At the design's
+// own point all three must say the same.
 describe("the region of force and eccentricity against the check of stresses", () => {
   test.each([
     ["post-tensioned-en1992-2004", 1],

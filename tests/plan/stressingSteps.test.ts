@@ -43,7 +43,8 @@ test("the first tendon alone pulls at the bottom of the ends, the second at the 
   );
   const [bottom, top, limits] = [built.column("lowBottom"), built.column("lowTop"), built.column("utFt")];
   const stations = bottom.length / 3;
-  // Written out by hand from statics: −2.945 MPa at the far end after tendon 3, −3.266 MPa at midspan after tendon 1; f_ctm(t_0) = 3.070 MPa.
+  // Written out by hand from statics: −2.945 MPa at the far end after tendon 3, −3.266 MPa at midspan after tendon 1;
+  // f_ctm(t_0) = 3.070 MPa.
   expect(limits[2]).toBeCloseTo(-3.07, 2);
   expect(Math.min(...(bottom.slice(2 * stations) as number[]))).toBeCloseTo(-2.945, 3);
   expect(Math.min(...(top.slice(0, stations) as number[]))).toBeCloseTo(-3.266, 3);

@@ -1,4 +1,7 @@
-/** Shear for the check of the web: of point loads by statics, of entered moments only as entered; empty ends of the web and shears withhold OK without error cells. */
+/**
+ * Shear for the check of the web: of point loads by statics, of entered moments only as entered; empty ends of the web
+ * and shears withhold OK without error cells.
+ */
 import { describe, expect, test } from "vitest";
 import type { Inputs } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";

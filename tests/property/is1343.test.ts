@@ -113,38 +113,44 @@ describe("IS 1343:1980", () => {
         `${h} mm`,
       ).toBeLessThan(1e-6);
   });
-  it("takes hypothetical tension from the tables: more of it for strength and wider cracks, less for depth, none below the table's grades", () => {
-    const printed: readonly (readonly [number, string, number, number])[] = [
-      [30, "POST", 0.1, 3.2],
-      [35, "POST", 0.2, 4.4],
-      [40, "PRE", 0.1, 4.1],
-      [50, "PRE", 0.2, 5.8],
-      [60, "PRE", 0.2, 5.8],
-      [45, "PRE_NEAR_FACE", 0.1, 5.8],
-      [60, "PRE_NEAR_FACE", 0.2, 7.3],
-    ];
-    for (const [f, tendons, w, tension] of printed)
-      expect(kern("HYPOTHETICAL_TENSION", 400, f, tendons, w), `${f} ${tendons} ${w}`).toBeCloseTo(-tension, 12);
-    expect(kern("HYPOTHETICAL_TENSION", 150, 40, "PRE", 0.1)).toBeCloseTo(-4.1 * 1.1, 12);
-    expect(kern("HYPOTHETICAL_TENSION", 1500, 40, "PRE", 0.1)).toBeCloseTo(-4.1 * 0.7, 12);
-    fc.assert(
-      fc.property(
-        between(40, 60),
-        between(0, 1),
-        fc.constantFrom("PRE", "POST", "PRE_NEAR_FACE"),
-        between(100, 1500),
-        between(1, 2),
-        (f, part, tendons, h, deeper) => {
-          const here = kern("HYPOTHETICAL_TENSION", h, f, tendons, 0.1);
-          expect(kern("HYPOTHETICAL_TENSION", h, f + (60 - f) * part, tendons, 0.1)).toBeLessThanOrEqual(here + 1e-12);
-          expect(kern("HYPOTHETICAL_TENSION", h, f, tendons, 0.2)).toBeLessThan(here);
-          expect(kern("HYPOTHETICAL_TENSION", h * deeper, f, tendons, 0.1)).toBeGreaterThanOrEqual(here - 1e-12);
-          expect(here).toBeGreaterThan(-f / 4);
-          expect(kern("TENSION_LIMIT", 3, "NO", here)).toBe(here);
-        },
-      ),
-    );
-    expect(() => kern("HYPOTHETICAL_TENSION", 400, 35, "PRE", 0.1)).toThrow(/where the table begins/);
-    expect(() => kern("HYPOTHETICAL_TENSION", 400, 40, "PRE", 0.15)).toThrow(InputError);
-  });
+  it(
+    "takes hypothetical tension from the tables: more of it for strength and wider cracks, less for " +
+      "depth, none below the table's grades",
+    () => {
+      const printed: readonly (readonly [number, string, number, number])[] = [
+        [30, "POST", 0.1, 3.2],
+        [35, "POST", 0.2, 4.4],
+        [40, "PRE", 0.1, 4.1],
+        [50, "PRE", 0.2, 5.8],
+        [60, "PRE", 0.2, 5.8],
+        [45, "PRE_NEAR_FACE", 0.1, 5.8],
+        [60, "PRE_NEAR_FACE", 0.2, 7.3],
+      ];
+      for (const [f, tendons, w, tension] of printed)
+        expect(kern("HYPOTHETICAL_TENSION", 400, f, tendons, w), `${f} ${tendons} ${w}`).toBeCloseTo(-tension, 12);
+      expect(kern("HYPOTHETICAL_TENSION", 150, 40, "PRE", 0.1)).toBeCloseTo(-4.1 * 1.1, 12);
+      expect(kern("HYPOTHETICAL_TENSION", 1500, 40, "PRE", 0.1)).toBeCloseTo(-4.1 * 0.7, 12);
+      fc.assert(
+        fc.property(
+          between(40, 60),
+          between(0, 1),
+          fc.constantFrom("PRE", "POST", "PRE_NEAR_FACE"),
+          between(100, 1500),
+          between(1, 2),
+          (f, part, tendons, h, deeper) => {
+            const here = kern("HYPOTHETICAL_TENSION", h, f, tendons, 0.1);
+            expect(kern("HYPOTHETICAL_TENSION", h, f + (60 - f) * part, tendons, 0.1)).toBeLessThanOrEqual(
+              here + 1e-12,
+            );
+            expect(kern("HYPOTHETICAL_TENSION", h, f, tendons, 0.2)).toBeLessThan(here);
+            expect(kern("HYPOTHETICAL_TENSION", h * deeper, f, tendons, 0.1)).toBeGreaterThanOrEqual(here - 1e-12);
+            expect(here).toBeGreaterThan(-f / 4);
+            expect(kern("TENSION_LIMIT", 3, "NO", here)).toBe(here);
+          },
+        ),
+      );
+      expect(() => kern("HYPOTHETICAL_TENSION", 400, 35, "PRE", 0.1)).toThrow(/where the table begins/);
+      expect(() => kern("HYPOTHETICAL_TENSION", 400, 40, "PRE", 0.15)).toThrow(InputError);
+    },
+  );
 });

@@ -263,7 +263,8 @@ describe("friction and draw-in", () => {
     // The closed form takes the chord; the arc of a parabola is longer by 8f²/3L² (first term of its series).
     const closed =
       call("ELONGATION_UNIFORM", alpha, L / 1000, mu, k, "1/m", 195, 1395) * (1 + (8 * f ** 2) / (3 * L ** 2));
-    // Left out: stress and stretch vary together. The curve stretches most at both ends, where a stress falling as e^−λs differs from its mean by the order λ²: a term of the order λ²f²/L².
+    // Left out: stress and stretch vary together. The curve stretches most at both ends, where a stress falling as
+    // e^−λs differs from its mean by the order λ²: a term of the order λ²f²/L².
     const lambda = mu * alpha + (k * L) / 1000;
     close(exact, closed, closed, ((lambda * f) / L) ** 2);
   });

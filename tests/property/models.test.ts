@@ -206,7 +206,8 @@ describe("shrinkage models", () => {
       }),
     );
     expect(kern(id, 30, 100, 200, 7, 1000, "N_R")).toBeLessThan(0);
-    // At 60 MPa the strength term of the autogenous part is 0.5^2.5; its factors by cement are those that the Model Code of 2010 kept (from memory).
+    // At 60 MPa the strength term of the autogenous part is 0.5^2.5; its factors by cement are those that the Model
+    // Code of 2010 kept (from memory).
     for (const [cement, factor] of [
       ["SL", 800],
       ["N_R", 700],

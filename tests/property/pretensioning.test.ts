@@ -213,32 +213,36 @@ describe("the bed and heat curing", () => {
 });
 
 describe("elastic loss at a level", () => {
-  it("is the loss by compatibility, both with the force after it on the gross section and with the force before it on the transformed one", () => {
-    fc.assert(
-      fc.property(
-        between(500, 4000),
-        between(50, 500),
-        between(0, 500),
-        between(1e5, 5e5),
-        between(5e9, 5e10),
-        between(300, 4000),
-        between(185, 205),
-        between(22, 38),
-        (P, e, Mg, A, I, Ap, Ep, Ec) => {
-          const loss = kern("ELASTIC_LOSS_PRETENSION", A, I, e, Ap, Ep, Ec, P, Mg);
-          const after = kern("CONCRETE_STRESS_AT_TENDON", A, I, e, P - (loss * Ap) / 1000, Mg);
-          close(kern("ELASTIC_LOSS_AT_LEVEL", Ep, Ec, after), loss, 100);
-          // A is the concrete alone here, so the steel adds (E_p/E_c) A_p at e.
-          const steel = (Ep / Ec) * Ap,
-            At = A + steel,
-            shift = (steel * e) / At,
-            It = I + A * shift ** 2 + steel * (e - shift) ** 2;
-          const before = kern("CONCRETE_STRESS_AT_TENDON", At, It, e - shift, P, Mg);
-          close(kern("ELASTIC_LOSS_AT_LEVEL", Ep, Ec, before), loss, 100);
-        },
-      ),
-    );
-  });
+  it(
+    "is the loss by compatibility, both with the force after it on the gross section and with the force " +
+      "before it on the transformed one",
+    () => {
+      fc.assert(
+        fc.property(
+          between(500, 4000),
+          between(50, 500),
+          between(0, 500),
+          between(1e5, 5e5),
+          between(5e9, 5e10),
+          between(300, 4000),
+          between(185, 205),
+          between(22, 38),
+          (P, e, Mg, A, I, Ap, Ep, Ec) => {
+            const loss = kern("ELASTIC_LOSS_PRETENSION", A, I, e, Ap, Ep, Ec, P, Mg);
+            const after = kern("CONCRETE_STRESS_AT_TENDON", A, I, e, P - (loss * Ap) / 1000, Mg);
+            close(kern("ELASTIC_LOSS_AT_LEVEL", Ep, Ec, after), loss, 100);
+            // A is the concrete alone here, so the steel adds (E_p/E_c) A_p at e.
+            const steel = (Ep / Ec) * Ap,
+              At = A + steel,
+              shift = (steel * e) / At,
+              It = I + A * shift ** 2 + steel * (e - shift) ** 2;
+            const before = kern("CONCRETE_STRESS_AT_TENDON", At, It, e - shift, P, Mg);
+            close(kern("ELASTIC_LOSS_AT_LEVEL", Ep, Ec, before), loss, 100);
+          },
+        ),
+      );
+    },
+  );
 });
 
 describe("relaxation in stages", () => {

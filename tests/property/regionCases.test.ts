@@ -107,7 +107,8 @@ describe("what has no answer", () => {
   test("conditions in conflict are named", () => {
     // The bottom asks for P(e + 100 mm) of 375 kN·m in service and may take 190 kN·m at transfer.
     expect(() => call("REGION_MIN_FORCE", [transfer, service], -250, 250, "FORCE")).toThrow(
-      "no force and eccentricity keep the limits of all conditions: compression at the bottom in condition 1 and tension at the bottom in condition 2 exclude each other",
+      "no force and eccentricity keep the limits of all conditions: compression at the bottom in condition " +
+        "1 and tension at the bottom in condition 2 exclude each other",
     );
     expect(() => call("FEASIBLE_ECCENTRICITY", [transfer, service], -250, 250, 1500, "MIN")).toThrow(
       "tension at the bottom in condition 2 and compression at the bottom in condition 1 exclude each other",
@@ -142,9 +143,9 @@ describe("what has no answer", () => {
     expect(warnings(found("REGION_MIN_FORCE"), [idle, -250, 250, "FORCE", 50])).toContainEqual(
       "the bound P ≥ 50 kN decides, not a limit of stress",
     );
-    expect(warnings(found("REGION_MIN_FORCE"), [[[200, 1, 20, 0, 180000, 5.4e9, 300, 600, ""]], -250, 250, "FORCE"])).toEqual(
-      [],
-    );
+    expect(
+      warnings(found("REGION_MIN_FORCE"), [[[200, 1, 20, 0, 180000, 5.4e9, 300, 600, ""]], -250, 250, "FORCE"]),
+    ).toEqual([]);
     expect(warnings(found("FEASIBLE_ECCENTRICITY"), [idle, -10, 10, 100, "MAX"])).toContainEqual(
       "the bound e ≤ 10 mm decides, not a limit of stress",
     );

@@ -197,23 +197,27 @@ describe("both ends", () => {
     );
   });
 
-  test("the stress is at each place at least what one jack brings, and exactly the greater of both: one end after the other gives the same", () => {
-    fc.assert(
-      fc.property(segments, stress, stress, share, (rows, l, r, at) => {
-        const x = at * lengthOf(rows);
-        const both = call("TENDON_STRESS_FRICTION", rows, null, null, "1/m", "BOTH", l, x, r);
-        const [one, other] = [
-          call("TENDON_STRESS_FRICTION", rows, null, null, "1/m", "LEFT", l, x),
-          call("TENDON_STRESS_FRICTION", rows, null, null, "1/m", "RIGHT", r, x),
-        ];
-        close(both, Math.max(one, other), both);
-        const x_0 = call("NULL_POINT", rows, null, null, "1/m", l, r);
-        if (x < x_0 - 1e-6) close(both, one, both);
-        if (x > x_0 + 1e-6) close(both, other, both);
-      }),
-      often,
-    );
-  });
+  test(
+    "the stress is at each place at least what one jack brings, and exactly the greater of both: one end " +
+      "after the other gives the same",
+    () => {
+      fc.assert(
+        fc.property(segments, stress, stress, share, (rows, l, r, at) => {
+          const x = at * lengthOf(rows);
+          const both = call("TENDON_STRESS_FRICTION", rows, null, null, "1/m", "BOTH", l, x, r);
+          const [one, other] = [
+            call("TENDON_STRESS_FRICTION", rows, null, null, "1/m", "LEFT", l, x),
+            call("TENDON_STRESS_FRICTION", rows, null, null, "1/m", "RIGHT", r, x),
+          ];
+          close(both, Math.max(one, other), both);
+          const x_0 = call("NULL_POINT", rows, null, null, "1/m", l, r);
+          if (x < x_0 - 1e-6) close(both, one, both);
+          if (x > x_0 + 1e-6) close(both, other, both);
+        }),
+        often,
+      );
+    },
+  );
 
   test("both jacks together draw out what the mean stress says, and the second of two in turn the difference", () => {
     fc.assert(
@@ -231,34 +235,39 @@ describe("both ends", () => {
     );
   });
 
-  test("area rule of both ends: the mean falls by (Δ_l + Δ_r) E_p / L however far the draw-ins reach; a sum of its own says the same", () => {
-    fc.assert(
-      fc.property(segments, stress, stress, slip, slip, (rows, l, r, dl, dr) => {
-        const L = lengthOf(rows);
-        const after = result(() =>
-          call("TENDON_MEAN_STRESS", rows, null, null, "1/m", 195, "BOTH", l, dl, null, r, dr),
-        );
-        if (after === undefined) return;
-        close(
-          call("TENDON_MEAN_STRESS", rows, null, null, "1/m", 195, "BOTH", l, 0, null, r) - after,
-          ((dl + dr) * 195) / L,
-          l,
-        );
-        const n = 1000;
-        const lost = Array.from({ length: n }, (_, i) => ((i + 0.5) * L) / n).reduce(
-          (sum, x) =>
-            sum +
-            call("TENDON_STRESS_FRICTION", rows, null, null, "1/m", "BOTH", l, x, r) -
-            call("TENDON_STRESS_DRAW_IN", rows, null, null, "1/m", 195, "BOTH", l, dl, x, null, r, dr),
-          0,
-        );
-        // Midpoint rule: a corner inside a strip costs at most the change of slope times the square of the strip; every segment has two corners, the draw-ins have four.
-        const steepest = 2 * Math.max(l, r) * Math.max(...rows.map((row) => (row[3] * angle(row)) / row[0] + row[4]));
-        close((lost / n) * L, (dl + dr) * 195, (2 * rows.length + 4) * steepest * (L / n) ** 2, 1);
-      }),
-      { numRuns: runs(5) },
-    );
-  });
+  test(
+    "area rule of both ends: the mean falls by (Δ_l + Δ_r) E_p / L however far the draw-ins reach; a sum " +
+      "of its own says the same",
+    () => {
+      fc.assert(
+        fc.property(segments, stress, stress, slip, slip, (rows, l, r, dl, dr) => {
+          const L = lengthOf(rows);
+          const after = result(() =>
+            call("TENDON_MEAN_STRESS", rows, null, null, "1/m", 195, "BOTH", l, dl, null, r, dr),
+          );
+          if (after === undefined) return;
+          close(
+            call("TENDON_MEAN_STRESS", rows, null, null, "1/m", 195, "BOTH", l, 0, null, r) - after,
+            ((dl + dr) * 195) / L,
+            l,
+          );
+          const n = 1000;
+          const lost = Array.from({ length: n }, (_, i) => ((i + 0.5) * L) / n).reduce(
+            (sum, x) =>
+              sum +
+              call("TENDON_STRESS_FRICTION", rows, null, null, "1/m", "BOTH", l, x, r) -
+              call("TENDON_STRESS_DRAW_IN", rows, null, null, "1/m", 195, "BOTH", l, dl, x, null, r, dr),
+            0,
+          );
+          // Midpoint rule: a corner inside a strip costs at most the change of slope times the square of the strip;
+          // every segment has two corners, the draw-ins have four.
+          const steepest = 2 * Math.max(l, r) * Math.max(...rows.map((row) => (row[3] * angle(row)) / row[0] + row[4]));
+          close((lost / n) * L, (dl + dr) * 195, (2 * rows.length + 4) * steepest * (L / n) ** 2, 1);
+        }),
+        { numRuns: runs(5) },
+      );
+    },
+  );
 
   test("the place of rest: each end's draw-in lies on its side of it", () => {
     fc.assert(
@@ -344,7 +353,8 @@ describe("both ends", () => {
   });
 
   test("one draw-in crossing the null point of a straight tendon: closed form for a small, nearly linear fall", () => {
-    // λ = kL small: stress falls linearly, p = k σ. Left draw-in beyond its part: c = Δ E_p, capacity p x_0²; the other half sinks in parallel to the far anchorage.
+    // λ = kL small: stress falls linearly, p = k σ. Left draw-in beyond its part: c = Δ E_p, capacity p x_0²; the
+    // other half sinks in parallel to the far anchorage.
     const [L, k, s] = [40, 1e-6, 1000];
     const rows = [[L, 0, 0, 0, k]];
     const need = 3 * (195e3 * 1e-3);

@@ -154,7 +154,8 @@ describe("time-step integration against closed forms", () => {
     expect(miss(80)).toBeLessThan(3e-5 * expected);
   });
 
-  // Without ageing and with one retardation time, J = [1 + φ(1 − e^(−t/τ))]/E: the balance of tendon and concrete is a linear equation of first
+  // Without ageing and with one retardation time, J = [1 + φ(1 − e^(−t/τ))]/E: the balance of tendon and concrete is a
+  // linear equation of first
   // order, τ(1 + E_p k/E) σ̇ = −…; with x = σ_p − σ_p0: (1 + β) x + β φ ∫ … gives x(t) = x_∞ (1 − e^(−λt)), λ = [1 + β(1 + φ)]/[(1 + β) τ],
   // x_∞ = −E_p φ σ_c0/E/[1 + β(1 + φ)], β = E_p k/E. Source: mechanics, solved here.
   it("approaches the closed form of creep without ageing", () => {
@@ -379,7 +380,8 @@ describe("time-step integration with other models", () => {
     aci: { ...common, law: "ACI209R_1992", E_c: 35, VS: 150, curing: "MOIST", cement: "I" },
   } as const;
   it("lies in the same order of size for one concrete", () => {
-    // Models of creep differ by tens of per cent among each other; three that differ by more than half of one another would point to a wrong argument.
+    // Models of creep differ by tens of per cent among each other; three that differ by more than half of one another
+    // would point to a wrong argument.
     const [en, modelCode, aci] = [
       loss({ ...models.en, t: 18250 }),
       loss({ ...models.modelCode, t: 18250 }),

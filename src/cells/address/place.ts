@@ -12,7 +12,8 @@ export interface PlacedArea extends Area {
 }
 
 /**
- * The cells a reference such as `$D$5`, `A1:C4` or `='My beam'!B2` means, read on `sheet` where it names none itself; undefined for names, whole columns
+ * The cells a reference such as `$D$5`, `A1:C4` or `='My beam'!B2` means, read on `sheet` where it names none itself;
+ * undefined for names, whole columns
  * and rows, references that lost their cells (`#REF!`), and those without any sheet.
  */
 export function placeOf(reference: string, sheet?: string): PlacedArea | undefined {

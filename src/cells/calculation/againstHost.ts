@@ -36,7 +36,10 @@ function same(book: Book, cell: FormulaCell, computed: Scalar, host: Scalar): bo
   );
 }
 
-/** Computes every formula of a book from its own and holds it against the host's value: numbers to a relative 1e-9, texts and errors exactly. */
+/**
+ * Computes every formula of a book from its own and holds it against the host's value: numbers to a relative 1e-9,
+ * texts and errors exactly.
+ */
 export function valuesAgainstHost(book: Book): AgainstHost {
   const calculation = new Calculation(book, [], { everything: true });
   const differences: Difference[] = [];

@@ -1,9 +1,9 @@
 import type { CellContent } from "../values/content.ts";
-import type { PlacedArea } from "../address/place.ts";
+import type { Place, PlacedArea } from "../address/place.ts";
 import { cellAt, type Snapshot } from "./snapshot.ts";
 import type { OwnFunctions } from "../functions/index.ts";
 import type { CellArea, Whereabouts } from "../values/frame.ts";
-import { Formulas, keyOf } from "./formulas.ts";
+import { Formulas, keyOf, placeOfKey } from "./formulas.ts";
 import { Fault, type Scalar } from "../values/values.ts";
 import { blocksOf, type FilledBlocks } from "./filledBlocks.ts";
 
@@ -21,7 +21,8 @@ function scalarOf({ value, error }: CellContent): Scalar {
 }
 
 /**
- * Sheets as they stand, with every formula read and what depends on what. It never changes; what other inputs would give is a Calculation on it.
+ * Sheets as they stand, with every formula read and what depends on what. It never changes; what other inputs would
+ * give is a Calculation on it.
  * References to sheets it does not hold cannot be computed.
  */
 export class Book implements Whereabouts {
@@ -29,15 +30,31 @@ export class Book implements Whereabouts {
   readonly blocks: FilledBlocks;
   readonly #numbers: ReadonlyMap<string, number>;
 
-  /** `names`: the names of the workbook as each sheet sees them, beside the sheets' own. */
+  /** `names`: the names of the workbook as each sheet sees them, beside the sheets' own. `read`: its formulas, where they are known. */
   constructor(
     readonly sheets: readonly Snapshot[],
     readonly functions: OwnFunctions,
     private readonly names: BookNames = new Map(),
+    read?: Formulas,
   ) {
     this.#numbers = new Map(sheets.map(({ sheet }, i) => [sheet.toLowerCase(), i]));
-    this.formulas = new Formulas(this, sheets, functions);
+    this.formulas = read ?? new Formulas(this, sheets, functions);
     this.blocks = blocksOf(this);
+  }
+
+  /** The same formulas in the same places, with other values in the cells. */
+  withValues(sheets: readonly Snapshot[]): Book {
+    return new Book(sheets, this.functions, this.names, this.formulas);
+  }
+
+  /** The cells whose formulas can read a cell directly, in the order of sheets and cells. */
+  readersOf(place: Place): readonly Place[] {
+    return [...new Set(this.formulas.readersOf(this.keyOf(place), new Set()))]
+      .sort((a, b) => a - b)
+      .map((key) => {
+        const { sheet, row, column } = placeOfKey(key);
+        return { sheet: this.sheets[sheet]!.sheet, row, column };
+      });
   }
 
   sheetNumber(name: string): number | undefined {

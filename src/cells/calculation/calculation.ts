@@ -28,7 +28,8 @@ class Pending {
 }
 
 /**
- * The values of a book with some cells changed. Only what depends on a changed cell is computed; all else keeps the host's value. Computed when asked
+ * The values of a book with some cells changed. Only what depends on a changed cell is computed; all else keeps the
+ * host's value. Computed when asked
  * for, each cell once.
  */
 export class Calculation implements Reader {
@@ -37,19 +38,22 @@ export class Calculation implements Reader {
   /** Ranges all of whose cells have been computed. */
   readonly #whole = new Set<number>();
 
-  /** `everything`: every formula is computed from its own, none keeps the host's value. */
+  /**
+   * `everything`: every formula is computed from its own, none keeps the host's value. `anew`: cells whose own
+   * formulas are computed anew, or whose values
+   * are new to what follows from them.
+   */
   constructor(
     readonly where: Book,
     changes: readonly Change[] = [],
-    { everything = false }: { readonly everything?: boolean } = {},
+    { everything = false, anew = [] }: { readonly everything?: boolean; readonly anew?: readonly Place[] } = {},
   ) {
     const changed = changes.map((change) => ({ key: where.keyOf(change), value: change.value }));
+    const begun = anew.map((place) => where.keyOf(place));
     this.#dirty = everything
       ? new Set([...where.formulas.cells.keys(), ...where.blocks.first.keys()])
-      : following(
-          where,
-          changed.map(({ key }) => key),
-        );
+      : following(where, [...changed.map(({ key }) => key), ...begun]);
+    for (const key of begun) if (where.formulas.cells.has(key)) this.#dirty.add(key);
     for (const { key, value } of changed) this.#results.set(key, value);
   }
 
@@ -65,7 +69,10 @@ export class Calculation implements Reader {
     return this.#told(() => this.#value(this.where.keyOf(place)));
   }
 
-  /** The value of an expression (with or without `=`) as if it stood on a sheet, in a cell where that matters; rows where it fills several cells. */
+  /**
+   * The value of an expression (with or without `=`) as if it stood on a sheet, in a cell where that matters; rows
+   * where it fills several cells.
+   */
   evaluate(
     expression: string,
     sheet: string,
@@ -208,7 +215,12 @@ export class Calculation implements Reader {
         .map((k) => a1(placeOfKey(k)))
         .join(", ");
       const told = new CannotCompute(
-        `cannot be computed here: ${circle.length === 1 ? `${names} refers to itself` : `${names}${circle.length > 6 ? " and others" : ""} refer to one another in a circle`}`,
+        "cannot be computed here: " +
+          `${
+            circle.length === 1
+              ? `${names} refers to itself`
+              : `${names}${circle.length > 6 ? " and others" : ""} refer to one another in a circle`
+          }`,
       );
       for (const k of circle) this.#keep(k, told);
     }

@@ -37,20 +37,37 @@ export interface FormulaCell {
   readonly unfollowable?: string;
 }
 
-const most = 20_000;
-const known = new WeakMap<OwnFunctions, Map<string, Compiled>>();
+const mostPatterns = 20_000;
+const mostCells = 60_000;
+
+interface Known {
+  readonly byPattern: Map<string, Compiled>;
+  /** By cell and formula: the same sheet is read again after each edit, and finding a formula's pattern takes most of that. */
+  readonly byCell: Map<string, Compiled>;
+}
+const known = new WeakMap<OwnFunctions, Known>();
+
+function keep<T>(map: Map<string, T>, most: number, key: string, value: T): T {
+  if (map.size >= most) map.clear();
+  map.set(key, value);
+  return value;
+}
 
 /** A formula ready to be evaluated in its cell; read once for all cells filled down from one another. */
 export function compiledFor(formula: string, row: number, column: number, functions: OwnFunctions): Compiled {
-  const all = known.get(functions) ?? new Map<string, Compiled>();
+  const all: Known = known.get(functions) ?? {
+    byPattern: new Map<string, Compiled>(),
+    byCell: new Map<string, Compiled>(),
+  };
   known.set(functions, all);
-  const pattern = patternOf(formula, row, column);
-  const before = all.get(pattern);
+  const { byPattern, byCell } = all;
+  const cell = `${row},${column}${formula}`;
+  const before = byCell.get(cell);
   if (before) return before;
-  const compiled = compile(formula, row, column, functions);
-  if (all.size >= most) all.clear();
-  all.set(pattern, compiled);
-  return compiled;
+  const pattern = patternOf(formula, row, column);
+  const compiled =
+    byPattern.get(pattern) ?? keep(byPattern, mostPatterns, pattern, compile(formula, row, column, functions));
+  return keep(byCell, mostCells, cell, compiled);
 }
 
 /** The formulas of some sheets: which cells each reads, and which formulas read a cell. */

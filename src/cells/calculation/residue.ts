@@ -4,7 +4,8 @@ import type { FormulaCell } from "./formulas.ts";
 import { CannotCompute, single } from "../values/values.ts";
 
 /**
- * Whether a number is what rounding leaves of terms that cancel: no larger than what the formula gives away when the numbers it reads move by a
+ * Whether a number is what rounding leaves of terms that cancel: no larger than what the formula gives away when the
+ * numbers it reads move by a
  * relative 1e-9. Two programs need not agree on such a remainder.
  */
 export function isResidue(book: Book, { sheet, row, column, compiled }: FormulaCell, value: number): boolean {

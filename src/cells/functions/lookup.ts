@@ -30,7 +30,10 @@ function exact(items: readonly Scalar[], sought: Known, likeness: boolean): numb
   );
 }
 
-/** Place of the last item of the sought one's kind that is not after it (or, `descending`, not before it). The programs halve the list, so it must be in order. */
+/**
+ * Place of the last item of the sought one's kind that is not after it (or, `descending`, not before it). The programs
+ * halve the list, so it must be in order.
+ */
 function nearest(items: readonly Scalar[], sought: Known, descending = false): number {
   const sign = descending ? -1 : 1;
   let last = -1;

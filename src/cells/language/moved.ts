@@ -22,7 +22,8 @@ export function movedDown(formula: string, rows: number): string {
 }
 
 /**
- * The formula without its `=`, each reference and name replaced by what `said` gives for it, else as it stands `rows` rows further down. Arguments stand apart by
+ * The formula without its `=`, each reference and name replaced by what `said` gives for it, else as it stands `rows`
+ * rows further down. Arguments stand apart by
  * semicolons, since symbols have commas of their own.
  */
 export function wordsOf(

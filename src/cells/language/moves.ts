@@ -4,7 +4,10 @@ export interface Moves {
   readonly column: (planned: number) => number | undefined;
 }
 
-/** Where the first planned row (or column) that is not gone stands now, from one end of a range towards the other; undefined where all are gone. */
+/**
+ * Where the first planned row (or column) that is not gone stands now, from one end of a range towards the other;
+ * undefined where all are gone.
+ */
 export function firstStanding(
   from: number,
   to: number,

@@ -22,7 +22,10 @@ function takesOneCell(next: Piece | undefined): boolean {
   return next?.kind === "cells" && next.text.includes(":");
 }
 
-/** A formula as text in which only what it says counts: no blanks, no dollar signs, letters large; each mention of cells as `write` has it. */
+/**
+ * A formula as text in which only what it says counts: no blanks, no dollar signs, letters large; each mention of
+ * cells as `write` has it.
+ */
 export function rewritten(formula: string, ownSheet: string, write: (cells: Cells) => string): string {
   const pieces = piecesOf(formula).filter(({ kind }) => kind !== "blank");
   const cells = (text: string): string => {

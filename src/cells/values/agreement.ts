@@ -10,7 +10,8 @@ const signs: readonly ((row: number, column: number) => number)[] = [
 ];
 
 /**
- * Factors, by the place they are read at, that move numbers as far as programs may differ: all one way, and three ways that part neighbours. A result
+ * Factors, by the place they are read at, that move numbers as far as programs may differ: all one way, and three
+ * ways that part neighbours. A result
  * that moves by as much as it differs is what rounding leaves of terms that cancel.
  */
 export const nudges: readonly ((row: number, column: number) => number)[] = signs.map(
@@ -29,7 +30,10 @@ export function agrees(a: Scalar, b: Scalar): boolean {
 const shortened = (text: string): string =>
   text.replace(/\d+\.\d+/g, (number) => (number.length > 13 ? String(Number(Number(number).toPrecision(12))) : number));
 
-/** Agreement of what a formula gives with what a program shows for it. A formula that repeats an empty cell gives 0, or stays empty, as the program has it. */
+/**
+ * Agreement of what a formula gives with what a program shows for it. A formula that repeats an empty cell gives 0, or
+ * stays empty, as the program has it.
+ */
 export function agreesWithHost(computed: Scalar, host: Scalar): boolean {
   const given = computed ?? 0;
   if (agrees(given, host)) return true;

@@ -63,7 +63,8 @@ export function sameText(a: string, b: string): boolean {
 }
 
 /**
- * Negative, 0 or positive as a stands before, with or after b: numbers before texts before FALSE before TRUE; texts whatever their case. Blank is
+ * Negative, 0 or positive as a stands before, with or after b: numbers before texts before FALSE before TRUE; texts
+ * whatever their case. Blank is
  * 0, the empty text or FALSE, as the other wants it.
  */
 export function compare(a: number | string | boolean | null, b: number | string | boolean | null): number {

@@ -34,7 +34,10 @@ export class Rows extends Block {
   }
 }
 
-/** What cannot be computed here. Thrown, so that no function can make a value of it: whatever reads such a cell cannot be computed either. */
+/**
+ * What cannot be computed here. Thrown, so that no function can make a value of it: whatever reads such a cell cannot
+ * be computed either.
+ */
 export class CannotCompute extends Error {
   override readonly name = "CannotCompute";
 }

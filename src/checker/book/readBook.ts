@@ -12,7 +12,8 @@ import { takeSnapshot } from "./takeSnapshot.ts";
 import type { Host } from "../../hosts/index.ts";
 
 /**
- * Reads a sheet (or takes it as it was read) with every sheet that its formulas refer to, and theirs in turn, and the workbook's names they use.
+ * Reads a sheet (or takes it as it was read) with every sheet that its formulas refer to, and theirs in turn, and the
+ * workbook's names they use.
  */
 export async function readBook(host: Host, from: string | Snapshot): Promise<Book> {
   const first = typeof from === "string" ? await takeSnapshot(host, from) : from;

@@ -91,7 +91,8 @@ function comparedWith(now: CellContent, template: Computed): string | undefined 
 }
 
 /**
- * What faults of formulas come to: each gets its value beside the one that the template's formulas give from the sheet's inputs, and the sheet its verdict beside
+ * What faults of formulas come to: each gets its value beside the one that the template's formulas give from the
+ * sheet's inputs, and the sheet its verdict beside
  * theirs. Undefined where no formula differs.
  */
 export function effects(
@@ -120,7 +121,9 @@ export function effects(
       ? finding
       : {
           ...finding,
-          what: `${finding.what} ${(finding.rows ?? 1) > 1 ? `The first: ${compared.charAt(0).toLowerCase()}${compared.slice(1)}` : compared}`,
+          what:
+            `${finding.what} ` +
+            `${(finding.rows ?? 1) > 1 ? `The first: ${compared.charAt(0).toLowerCase()}${compared.slice(1)}` : compared}`,
         };
   });
   const overall = now(plan.summary.overall);

@@ -26,12 +26,16 @@ export interface Comparison {
   readonly counts: Readonly<Record<Grade, number>>;
   /** No difference but notes. */
   readonly clean: boolean;
-  /** How many cells of the plan were compared, how many of them hold formulas, and how many formulas of the sheet were computed apart from the host. */
+  /**
+   * How many cells of the plan were compared, how many of them hold formulas, and how many formulas of the sheet were
+   * computed apart from the host.
+   */
   readonly compared: { readonly cells: number; readonly formulas: number; readonly computed: number };
 }
 
 /**
- * Recalculates the workbook, reads the sheet and compares it, cell by cell, with what its template builds today. Undefined where no template of this
+ * Recalculates the workbook, reads the sheet and compares it, cell by cell, with what its template builds today.
+ * Undefined where no template of this
  * installation built it, and for a hand-out copy.
  */
 export async function compare(host: Host, sheet: string): Promise<Comparison | undefined> {

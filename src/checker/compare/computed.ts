@@ -37,7 +37,10 @@ export function uncomputedFindings(recognised: Recognised, { notCompared }: Agai
       kind: "value not recomputed",
       grade: "look",
       at: { row, column },
-      what: `${here.length === 1 ? "A formula" : `${here.length} formulas`} from here on could not be computed a second time (${first.why}): ${here.length === 1 ? "its value rests" : "their values rest"} on the program alone.`,
+      what:
+        `${here.length === 1 ? "A formula" : `${here.length} formulas`} from here on could not be computed a ` +
+        `second time (${first.why}): ${here.length === 1 ? "its value rests" : "their values rest"} on the ` +
+        "program alone.",
       found: first.formula,
     },
   ];

@@ -60,7 +60,9 @@ export function entryFindings(recognised: Recognised, entries: readonly (EntryRu
       {
         kind: "entry rule missing",
         grade: "look",
-        what: "No input has its rule of entry any more: what is not allowed can be typed, and drop-down lists are gone. This comparison holds the inputs against their ranges all the same.",
+        what:
+          "No input has its rule of entry any more: what is not allowed can be typed, and drop-down lists are " +
+          "gone. This comparison holds the inputs against their ranges all the same.",
       },
     ];
   const labelOf = labels(recognised);

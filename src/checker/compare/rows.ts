@@ -63,7 +63,9 @@ export function goneFindings(recognised: Recognised): readonly Finding[] {
       grade: "serious",
       at: { row, column: 0 },
       label: names.slice(0, 3).join("; ") + (names.length > 3 ? ` and ${names.length - 3} more` : ""),
-      what: `${several(count, "row")} of the template ${count === 1 ? "is" : "are"} missing after this place.${lost > 0 ? ` ${several(lost, "formula")} referred to ${count === 1 ? "it" : "them"}.` : ""}`,
+      what:
+        `${several(count, "row")} of the template ${count === 1 ? "is" : "are"} missing after this ` +
+        `place.${lost > 0 ? ` ${several(lost, "formula")} referred to ${count === 1 ? "it" : "them"}.` : ""}`,
       expected: shortened(names.join("; "), 200),
       found: "missing",
     };
@@ -159,7 +161,9 @@ export function addedFindings(recognised: Recognised): readonly Finding[] {
       kind: "own cells",
       grade: "note",
       at: beside[0],
-      what: `${several(beside.length, "cell")} of your own ${beside.length === 1 ? "stands" : "stand"} to the right of the template's columns.`,
+      what:
+        `${several(beside.length, "cell")} of your own ${beside.length === 1 ? "stands" : "stand"} to the ` +
+        "right of the template's columns.",
     });
   return out;
 }

@@ -22,7 +22,10 @@ const several = (count: number, one: string, many = `${one}s`): string => `${cou
 /** The outcome in one sentence. */
 export function outcomeOf({ clean, counts, findings }: Comparison): string {
   if (!clean)
-    return `${several(counts.serious, "serious finding")}, ${several(counts.look, "to look at", "to look at")}, ${several(counts.note, "note")}.`;
+    return (
+      `${several(counts.serious, "serious finding")}, ${several(counts.look, "to look at", "to look at")}, ` +
+      `${several(counts.note, "note")}.`
+    );
   return findings.length === 0
     ? "No difference: the sheet is what its template builds from its inputs."
     : `No difference in what is computed; ${several(counts.note, "note")}.`;
@@ -80,11 +83,15 @@ export function heldAgainst({ recognised, compared, effect }: Comparison): reado
     ...(effect ? [["with the template's formulas", comesTo(effect)] as const] : []),
     [
       "compared",
-      `${compared.cells} cells, ${compared.formulas} of them formulas; ${compared.computed} formulas computed a second time, apart from the program`,
+      `${compared.cells} cells, ${compared.formulas} of them formulas; ${compared.computed} formulas ` +
+        "computed a second time, apart from the program",
     ],
   ];
 }
 
 /** What a comparison does not show. */
 export const limits =
-  "A comparison shows where cells, formulas, number formats, colours, hidden rows, protection and what may be typed differ from the template; joined cells, charts and pictures are for the eye. It does not show that the inputs are right for the structure, nor that the template's method fits it: that is the checker's judgement, and the standard in force and licensed local practice decide.";
+  "A comparison shows where cells, formulas, number formats, colours, hidden rows, protection and what " +
+  "may be typed differ from the template; joined cells, charts and pictures are for the eye. It does " +
+  "not show that the inputs are right for the structure, nor that the template's method fits it: that " +
+  "is the checker's judgement, and the standard in force and licensed local practice decide.";

@@ -25,7 +25,9 @@ export function versionFindings({ head, plan }: Recognised): readonly Finding[] 
     out.push({
       kind: "template version",
       grade: "look",
-      what: "The sheet was built with an older version of its template: differences below may come from that. Build it again from its inputs to have the newer one.",
+      what:
+        "The sheet was built with an older version of its template: differences below may come from that. " +
+        "Build it again from its inputs to have the newer one.",
       expected: `${id} ${today}`,
       found: `${id} ${head.templateVersion}`,
     });
@@ -122,7 +124,9 @@ export function nameFindings(recognised: Recognised): readonly Finding[] {
           {
             kind: "name lost",
             grade: "note",
-            what: "The sheet has none of its names: it was copied without them. Formulas of other sheets that use them do not find them here.",
+            what:
+              "The sheet has none of its names: it was copied without them. Formulas of other sheets that use them " +
+              "do not find them here.",
           },
         ]
       : [];

@@ -25,7 +25,10 @@ export function isHandOut(snapshot: Snapshot): boolean {
   return String(cellAt(snapshot, 0, 0).value ?? "").startsWith(titleBegins);
 }
 
-/** A row takes at least so many formulas; more where many wait, so that they stay near their rows; and no more lines than a row can show. */
+/**
+ * A row takes at least so many formulas; more where many wait, so that they stay near their rows; and no more lines
+ * than a row can show.
+ */
 const least = 2;
 const share = 4;
 const mostLines = 22;
@@ -71,7 +74,16 @@ function headLines(
   w.sentence(
     1,
     "note",
-    `Made ${when} in ${host}, from values as computed then. Nothing here recalculates: all cells hold values, and what is typed over changes nothing else. Formulas of the original stand as text in column ${letters}${recognised ? ": first with symbols and the numbers of rows, [4.1] the row of number 4.1, as D9 in the words of D9, then" : ","} with the addresses of this copy${facing ? "; printed, on the page after that of their rows" : ""}. Row ${headRows + 1} here is row 1 of the original.`,
+    `Made ${when} in ${host}, from values as computed then. Nothing here recalculates: all cells hold ` +
+      "values, and what is typed over changes nothing else. Formulas of the original stand as text in " +
+      "column " +
+      `${letters}${
+        recognised
+          ? ": first with symbols and the numbers of rows, [4.1] the row of number 4.1, as D9 in the words of D9, then"
+          : ","
+      } ` +
+      `with the addresses of this copy${facing ? "; printed, on the page after that of their rows" : ""}. ` +
+      `Row ${headRows + 1} here is row 1 of the original.`,
     0,
     last,
   );
@@ -79,7 +91,8 @@ function headLines(
     2,
     "label",
     head
-      ? `${head.templateId} ${head.templateVersion}, content hash ${head.hash}, worksheet functions as built ${head.functionsVersion}. Content hash of this copy: beside, in column ${letters}.`
+      ? `${head.templateId} ${head.templateVersion}, content hash ${head.hash}, worksheet functions as built ` +
+          `${head.functionsVersion}. Content hash of this copy: beside, in column ${letters}.`
       : `A sheet that no template of Kernbook built. Content hash of this copy: beside, in column ${letters}.`,
     0,
     last,
@@ -120,7 +133,8 @@ function movedChart(chart: PlannedChart, from: number, to: number): PlannedChart
 }
 
 /**
- * A copy for people without the worksheet functions: values only, in the look of the original, with the formulas as text beside. Every cell stands as far
+ * A copy for people without the worksheet functions: values only, in the look of the original, with the formulas as
+ * text beside. Every cell stands as far
  * below its place on the original as the head has rows. No cell of it has a formula.
  */
 export function handOutPlan(

@@ -65,7 +65,8 @@ export interface Sides {
 const total = (widths: readonly number[]): number => widths.reduce((sum, width) => sum + width, 0);
 
 /**
- * Formulas beside a narrow sheet. A wide one is printed over two facing pages: `left` of its columns on the one, those that only wide tables have and the
+ * Formulas beside a narrow sheet. A wide one is printed over two facing pages: `left` of its columns on the one,
+ * those that only wide tables have and the
  * formulas on the other. Both are of one width, so that programs part the pages there by themselves.
  */
 export function sidesFor(widths: readonly number[], left: number): Sides {

@@ -46,7 +46,10 @@ function wordsFor(recognised: Recognised, area: Area, at: Address): string | und
 /** What is said, whichever rows it is said of. */
 const ofAnyRow = (read: string): string => read.replace(/: (?:this row|all rows|rows? \d+(?: to \d+)?)\]/g, "]");
 
-/** Every formula of the sheet, said once where it repeats down a column, by the row of its first cell. `down`: how much further down the copy stands. */
+/**
+ * Every formula of the sheet, said once where it repeats down a column, by the row of its first cell. `down`: how much
+ * further down the copy stands.
+ */
 export function saidFormulas(
   snapshot: Snapshot,
   recognised: Recognised | undefined,

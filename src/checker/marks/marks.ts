@@ -69,7 +69,10 @@ function markCell(part: Part, { rowNow, columnNow }: Recognised): Address | unde
 const allParts = (blocks: readonly BlockParts[]): readonly Part[] =>
   blocks.flatMap(({ block, items }) => [block, ...items]);
 
-/** Every mark on the sheet, from its top down. What was typed into a mark's cell by hand is unreadable: it says nothing of what was marked. */
+/**
+ * Every mark on the sheet, from its top down. What was typed into a mark's cell by hand is unreadable: it says nothing
+ * of what was marked.
+ */
 export function readMarks(recognised: Recognised): readonly Mark[] {
   return allParts(partsOf(recognised.plan))
     .flatMap((part): Mark[] => {

@@ -5,7 +5,8 @@ import type { Recognised } from "../recognise/recognised.ts";
 const keysOf = new WeakMap<Plan, readonly string[]>();
 
 /**
- * What each row of a plan is called where its number must not count, so that a seal outlives rows inserted above and newer versions of the template:
+ * What each row of a plan is called where its number must not count, so that a seal outlives rows inserted above and
+ * newer versions of the template:
  * by the first row or column with an id there, or by how far above the next one it stands.
  */
 function rowKeys(plan: Plan): readonly string[] {

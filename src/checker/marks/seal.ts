@@ -10,7 +10,10 @@ export class NotMarkable extends Error {
   override readonly name = "NotMarkable";
 }
 
-/** What was taken of a part when it was marked: of its values, as the sheet itself checks them, and of its formulas. Number formats are not sealed: Compare reports them. */
+/**
+ * What was taken of a part when it was marked: of its values, as the sheet itself checks them, and of its formulas.
+ * Number formats are not sealed: Compare reports them.
+ */
 export interface Seal {
   readonly values: string;
   readonly formulas: string;
@@ -91,7 +94,8 @@ export function sealOf(part: Part, recognised: Recognised): Seal {
   const errors = errorsIn(part, recognised);
   if (errors.length > 0)
     throw new NotMarkable(
-      `${errors.slice(0, 5).join(", ")}${errors.length > 5 ? ` and ${errors.length - 5} more` : ""} ${errors.length === 1 ? "shows an error" : "show errors"}; cells that show an error cannot be marked`,
+      `${errors.slice(0, 5).join(", ")}${errors.length > 5 ? ` and ${errors.length - 5} more` : ""} ` +
+        `${errors.length === 1 ? "shows an error" : "show errors"}; cells that show an error cannot be marked`,
     );
   if (areasOf(part, recognised).length === 0) throw new NotMarkable("its rows are no longer on the sheet");
   return sealNow(part, recognised)!;

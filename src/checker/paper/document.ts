@@ -3,8 +3,10 @@ import { html, Markup } from "../../typeset/index.ts";
 
 /** Rules for what is printed; they bear on classes of their own alone, since the panel prints the body within its own page. */
 const style = `
-@page { size: A4; margin: 16mm 15mm 18mm; @bottom-left { content: "Kernbook ${version}"; font: 8pt sans-serif; } @bottom-right { content: counter(page) " of " counter(pages); font: 8pt sans-serif; } }
-.kn-page { color-scheme: light; background: #fff; color: #1b1f23; font: 9.5pt/1.4 system-ui, "Segoe UI", sans-serif; max-width: 180mm; margin: 0 auto; overflow-wrap: anywhere; }
+@page { size: A4; margin: 16mm 15mm 18mm; @bottom-left { content: "Kernbook ${version}"; font: 8pt sans-serif; }
+  @bottom-right { content: counter(page) " of " counter(pages); font: 8pt sans-serif; } }
+.kn-page { color-scheme: light; background: #fff; color: #1b1f23; font: 9.5pt/1.4 system-ui, "Segoe UI", sans-serif;
+  max-width: 180mm; margin: 0 auto; overflow-wrap: anywhere; }
 @media screen { .kn-page { padding: 12mm; font-size: 15px; } }
 .kn-page h1 { font-size: 1.5em; line-height: 1.25; margin: 0 0 0.3em; }
 .kn-page h2 { font-size: 1.15em; margin: 1.4em 0 0.4em; break-after: avoid; }
@@ -15,14 +17,17 @@ const style = `
 .kn-page code .kn-words, .kn-page code .kr-symbol, .kn-page code .kn-quiet { font-family: system-ui, "Segoe UI", sans-serif; }
 .kn-page .kr-symbol { white-space: nowrap; }
 .kn-page .kr-symbol sub { font-size: 0.75em; line-height: 0; }
-.kn-page math { font-size: 1.08em; font-family: "Cambria Math", "STIX Two Math", "Latin Modern Math", "DejaVu Math TeX Gyre", math; overflow-wrap: normal; }
+.kn-page math { font-size: 1.08em;
+  font-family: "Cambria Math", "STIX Two Math", "Latin Modern Math", "DejaVu Math TeX Gyre", math;
+  overflow-wrap: normal; }
 .kn-equation { padding: 0.15em 0; }
 .kn-quiet { color: #545c64; font-size: 0.9em; }
 .kn-facts { border-collapse: collapse; margin: 0.4em 0 0.8em; }
 .kn-facts th { text-align: left; font-weight: 500; color: #545c64; padding: 0.1em 1em 0.1em 0; vertical-align: top; white-space: nowrap; }
 .kn-facts td { padding: 0.1em 0; }
 .kn-table { border-collapse: collapse; width: 100%; font-size: 0.94em; font-variant-numeric: tabular-nums; }
-.kn-table th, .kn-table td { border-bottom: 1px solid #c6ccd2; padding: 0.2em 0.5em 0.2em 0; text-align: left; vertical-align: top; overflow-wrap: break-word; }
+.kn-table th, .kn-table td { border-bottom: 1px solid #c6ccd2; padding: 0.2em 0.5em 0.2em 0; text-align: left;
+  vertical-align: top; overflow-wrap: break-word; }
 .kn-table thead th { color: #545c64; font-weight: 500; }
 .kn-table .kn-number { text-align: right; white-space: nowrap; }
 .kn-table tr, .kn-item { break-inside: avoid; }

@@ -50,7 +50,9 @@ function verdict({ rule, traced }: Entry, row: number): string {
   // No cell shows a step: what is computed here counts by the function's own result, which must be the one the panel had with it.
   const panel = cell(columns.panel);
   const numbers = [live, difference, compared, ...(traced ? [panel] : [])].map((of) => `ISNUMBER(${of})`);
-  return `=IF(AND(${numbers.join(",")}),${traced ? `IF(ABS(${live}-${panel})<=${sameResult}*ABS(${panel}),${judged},"${fail}")` : judged},"${fail}")`;
+  return `=IF(AND(${numbers.join(",")}),${
+    traced ? `IF(ABS(${live}-${panel})<=${sameResult}*ABS(${panel}),${judged},"${fail}")` : judged
+  },"${fail}")`;
 }
 
 /** The value's own row; `args` are its arguments as formulas write them. */
@@ -83,7 +85,9 @@ function valueRow(
         row,
         columns.compared,
         "value",
-        `=${cell(columns.live)}${printed.times === 1 ? "" : `*${cell(columns.times)}`}${printed.plus === 0 ? "" : `+${cell(columns.plus)}`}`,
+        `=${cell(columns.live)}${printed.times === 1 ? "" : `*${cell(columns.times)}`}${
+          printed.plus === 0 ? "" : `+${cell(columns.plus)}`
+        }`,
         decimals(printed.text, 3),
       );
     }
@@ -209,7 +213,9 @@ export function putProof(w: SheetWriter, start: number, number: number, proof: P
   w.sentence(
     start + 2,
     "source",
-    `The function's own rule: ${source.clause === undefined ? source.key : `${source.key}, ${source.clause}`}; basis: ${basisText[source.basis]}.`,
+    "The function's own rule: " +
+      `${source.clause === undefined ? source.key : `${source.key}, ${source.clause}`}; basis: ` +
+      `${basisText[source.basis]}.`,
     columns.what,
     columns.verdict,
   );

@@ -44,7 +44,10 @@ export interface Entry {
     readonly times: number;
     readonly plus: number;
   };
-  /** The step as Trace gives it, in the printed unit, and the function's own result, both as the panel computes them; the error's text where there is none. */
+  /**
+   * The step as Trace gives it, in the printed unit, and the function's own result, both as the panel computes them;
+   * the error's text where there is none.
+   */
   readonly traced?: Traced;
   readonly rule: "agrees" | "differs" | "by trace" | "refuses";
 }
@@ -125,7 +128,10 @@ function refusalOf(f: Formula, first: Entry): Entry | undefined {
   return undefined;
 }
 
-/** Every check as rows for the sheet; a function's refusal stands with its first check. Throws where a check names a function that is not there. */
+/**
+ * Every check as rows for the sheet; a function's refusal stands with its first check. Throws where a check names a
+ * function that is not there.
+ */
 export function proofsOf(cases: readonly PublishedCase[], functions: readonly WorksheetFunction[]): readonly Proof[] {
   const seen = new Set<string>();
   return cases.map((c) => {

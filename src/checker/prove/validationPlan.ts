@@ -24,9 +24,15 @@ export interface Validation {
 
 export const validationTitle = "Validation of the worksheet functions in this installation";
 const proves =
-  "What it proves: that the functions loaded here give, on the inputs of these checks, the numbers printed in the works named, within half a unit of the last printed digit or a wider tolerance whose reason stands beside it. Every KERN formula is computed here, from the cells to its right or beneath it.";
+  "What it proves: that the functions loaded here give, on the inputs of these checks, the numbers " +
+  "printed in the works named, within half a unit of the last printed digit or a wider tolerance whose " +
+  "reason stands beside it. Every KERN formula is computed here, from the cells to its right or " +
+  "beneath it.";
 const provesNot =
-  "What it does not prove: that a function is right for inputs between and beyond these, that a printed number is right, that a rule applies to a member at hand, or that a design is fit. What rests on memory or on no publication is counted apart. Where the overall word is not PASS, do not use the functions for a design until the reason is known.";
+  "What it does not prove: that a function is right for inputs between and beyond these, that a " +
+  "printed number is right, that a rule applies to a member at hand, or that a design is fit. What " +
+  "rests on memory or on no publication is counted apart. Where the overall word is not PASS, do not " +
+  "use the functions for a design until the reason is known.";
 
 const cell = (row: number, column: number): string => a1({ row, column }, true);
 
@@ -58,7 +64,9 @@ function madeWhere(w: SheetWriter, { when, host }: MadeWhere): void {
     head.now,
     columns.printed,
     "verdict",
-    `=IFERROR(IF(${cell(head.now, columns.basis)}=${cell(head.built, columns.basis)},"SAME","${overallWords.changed}"),"${overallWords.changed}")`,
+    `=IFERROR(IF(${cell(head.now, columns.basis)}=${cell(head.built, columns.basis)},"SAME","${
+      overallWords.changed
+    }"),"${overallWords.changed}")`,
   );
   label(head.host, "made in");
   w.sentence(head.host, "label", host, columns.basis, columns.number);
@@ -118,12 +126,15 @@ function counts(w: SheetWriter, first: number, last: number, built: ReadonlyMap<
     head.overall,
     columns.basis,
     "overall",
-    `=IF(${cell(total, at(good.length))}<>0,"${fail}",IF(${cell(total, values)}<>${cell(total, asBuilt)},"${overallWords.incomplete}",IF(${now}<>"SAME","${overallWords.changed}","PASS")))`,
+    `=IF(${cell(total, at(good.length))}<>0,"${fail}",IF(${cell(total, values)}<>${cell(total, asBuilt)},"${
+      overallWords.incomplete
+    }",IF(${now}<>"SAME","${overallWords.changed}","PASS")))`,
   );
   w.sentence(
     head.overall,
     "note",
-    "FAIL: a value fails. INCOMPLETE: rows were taken away. CHANGED: all agree, but the functions are of another version than the sheet; make a new one.",
+    "FAIL: a value fails. INCOMPLETE: rows were taken away. CHANGED: all agree, but the functions are of " +
+      "another version than the sheet; make a new one.",
     columns.printed,
     columns.verdict,
   );
@@ -149,7 +160,10 @@ function highlights(rows: number): readonly Highlight[] {
   return areas.flatMap((area) => tones.map(([text, tone]) => ({ ...area, text, tone })));
 }
 
-/** The sheet an office files: every published check as a live formula, with its inputs, the printed value and a verdict computed on the sheet. */
+/**
+ * The sheet an office files: every published check as a live formula, with its inputs, the printed value and a verdict
+ * computed on the sheet.
+ */
 export function validationPlan(
   cases: readonly PublishedCase[],
   functions: readonly WorksheetFunction[],

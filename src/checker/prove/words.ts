@@ -33,4 +33,8 @@ export const fail = "FAIL";
 export const overallWords = { changed: "CHANGED", incomplete: "INCOMPLETE" } as const;
 
 export const wordsExplained =
-  "PASS: agrees within the tolerance. DIFFERS: a superseded value that the function rightly does not give. BY TRACE: an intermediate step, which no cell can show; its value was computed by the panel when this sheet was made and does not recalculate. What does is the function's own result, which must be the one the panel had with it. REFUSED: an input out of range gives #VALUE!, as it must. FAIL: anything else, an error included.";
+  "PASS: agrees within the tolerance. DIFFERS: a superseded value that the function rightly does not " +
+  "give. BY TRACE: an intermediate step, which no cell can show; its value was computed by the panel " +
+  "when this sheet was made and does not recalculate. What does is the function's own result, which " +
+  "must be the one the panel had with it. REFUSED: an input out of range gives #VALUE!, as it must. " +
+  "FAIL: anything else, an error included.";

@@ -25,7 +25,8 @@ function longestRise(pairs: readonly (readonly [number, number])[]): readonly (r
 const mostPairs = 400_000;
 
 /**
- * Pairs two sequences in order: first by keys that are equal and stand once in both, then, between these landmarks, so that the sum of likenesses is
+ * Pairs two sequences in order: first by keys that are equal and stand once in both, then, between these landmarks,
+ * so that the sum of likenesses is
  * greatest. Gives for each planned place the one now, or -1. Equally good pairings prefer places that count on from the one before.
  */
 export function align(planned: readonly string[], now: readonly string[], likeness: Likeness): Int32Array {

@@ -23,7 +23,10 @@ function headingsNow(
   return best;
 }
 
-/** Where each column of the plan stands now; undefined for one that is gone. By the headings, then by the sheet's own names, then by counting on. */
+/**
+ * Where each column of the plan stands now; undefined for one that is gone. By the headings, then by the sheet's own
+ * names, then by counting on.
+ */
 export function columnsNow(snapshot: Snapshot, plan: Plan): readonly (number | undefined)[] {
   const headed = headingsNow(snapshot, plannedHeadings);
   const votes = new Map<number, Map<number, number>>();

@@ -9,7 +9,10 @@ function asksVersion(formula: string): boolean {
   return ourFunction(name) === "VERSION" && rest.join("") === "()";
 }
 
-/** What a sheet says of the template it comes from; undefined where it says nothing of the kind. Found by how it is written, wherever it stands. */
+/**
+ * What a sheet says of the template it comes from; undefined where it says nothing of the kind. Found by how it is
+ * written, wherever it stands.
+ */
 export function headOf(snapshot: Snapshot, knows: (templateId: string) => boolean): SaidAtHead | undefined {
   let template: readonly string[] | undefined;
   let hash = "";

@@ -99,7 +99,8 @@ function rowsNow(snapshot: Snapshot, plan: Plan, columns: readonly (number | und
 }
 
 /**
- * Where rows were inserted or deleted, rows of one table look alike: what their formulas refer to tells which of them is which. References into the
+ * Where rows were inserted or deleted, rows of one table look alike: what their formulas refer to tells which of them
+ * is which. References into the
  * rows' own tables are read by the first pairing, so that it is done twice.
  */
 function refined(
@@ -222,7 +223,10 @@ export function recogniseSnapshot(snapshot: Snapshot, known: readonly Template[]
   };
 }
 
-/** Recognises a sheet as one that a template built; undefined where it does not say that it is, or of which template this version has none. */
+/**
+ * Recognises a sheet as one that a template built; undefined where it does not say that it is, or of which template
+ * this version has none.
+ */
 export async function recognise(host: Host, sheet: string): Promise<Recognised | undefined> {
   return recogniseSnapshot(await takeSnapshot(host, sheet));
 }

@@ -20,7 +20,8 @@ export interface InputFault {
 }
 
 /**
- * A sheet known as one that a template built: what its template builds today from the inputs the sheet holds, and where each planned row and column
+ * A sheet known as one that a template built: what its template builds today from the inputs the sheet holds, and
+ * where each planned row and column
  * stands now. Works after rows were inserted or deleted, and after the sheet was renamed or copied.
  */
 export interface Recognised {

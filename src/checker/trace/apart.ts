@@ -35,7 +35,10 @@ function handed(value: Value): Evaluated {
   return value instanceof Fault ? { value: null, error: errorOf(value) } : { value };
 }
 
-/** Evaluates a formula, or a part of one, from cells that have been read (`as` another number, where that is given); undefined where that cannot be done here. */
+/**
+ * Evaluates a formula, or a part of one, from cells that have been read (`as` another number, where that is given);
+ * undefined where that cannot be done here.
+ */
 export function evaluateApart(
   expression: string,
   at: { readonly sheet: string; readonly row: number; readonly column: number },

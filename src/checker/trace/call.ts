@@ -133,7 +133,10 @@ function unknownFunction({ id, misspelt }: Call): NonNullable<TracedCall["unknow
   if (known) return undefined;
   const nearest = nearestFunctions(id);
   return {
-    message: `This Kernbook has no function ${namespace}.${id}${nearest.length > 0 ? ". The name may be misspelt" : ""}. Or the sheet comes from a newer version`,
+    message:
+      "This Kernbook has no function " +
+      `${namespace}.${id}${nearest.length > 0 ? ". The name may be misspelt" : ""}. Or the sheet comes ` +
+      "from a newer version",
     nearest,
   };
 }

@@ -4,7 +4,10 @@ import type { Label } from "./labels.ts";
 /** A symbol without signs for subscripts, by which symbols are compared. */
 export const letters = (symbol: string): string => symbol.replace(/[_,\s{}]/g, "");
 
-/** Two things that one quantity cannot be at once, in the words of labels and of arguments; `of`: what they must be said of. Common practice of the trade, no source. */
+/**
+ * Two things that one quantity cannot be at once, in the words of labels and of arguments; `of`: what they must be
+ * said of. Common practice of the trade, no source.
+ */
 interface Contrary {
   readonly one: RegExp;
   readonly other: RegExp;

@@ -63,14 +63,23 @@ function unitMessage(
   const size = Math.abs(factor);
   if (size !== 0 && Math.abs(size / right - 1) < 1e-9) return undefined;
   if (converted)
-    return `${who} is ${shown}; CONVERT from “${converted.from}” to “${converted.to}” multiplies by ${numberText(size)}, but this argument ${inWords(wanted)}: ${numberText(right)} is needed`;
+    return (
+      `${who} is ${shown}; CONVERT from “${converted.from}” to “${converted.to}” multiplies by ` +
+      `${numberText(size)}, but this argument ${inWords(wanted)}: ${numberText(right)} is needed`
+    );
   if (size === 1)
-    return `${who} is ${shown}; this argument ${inWords(wanted)}: its value is ${right > 1 ? `${numberText(right)} times too small` : `${numberText(1 / right)} times too large`}`;
+    return (
+      `${who} is ${shown}; this argument ${inWords(wanted)}: its value is ` +
+      `${right > 1 ? `${numberText(right)} times too small` : `${numberText(1 / right)} times too large`}`
+    );
   // A load factor or a number of strands may stand in the factor; a power of ten is a unit's.
   const ratio = size / right;
   if (ratio > 0.05 && ratio < 20 && !isPowerOfTen(ratio)) return undefined;
   if (right === 1 && !isPowerOfTen(ratio)) return undefined;
-  return `${who} is ${shown} and is multiplied by ${numberText(size)}; this argument ${inWords(wanted)}, which takes ${right === 1 ? "no factor" : numberText(right)}`;
+  return (
+    `${who} is ${shown} and is multiplied by ${numberText(size)}; this argument ${inWords(wanted)}, ` +
+    `which takes ${right === 1 ? "no factor" : numberText(right)}`
+  );
 }
 
 function sortMessage(wanted: Quantity, label: Label | undefined, origin: Origin): string | undefined {
@@ -84,7 +93,8 @@ function sortMessage(wanted: Quantity, label: Label | undefined, origin: Origin)
     if (wanted.sort !== undefined) return undefined;
   }
   return saysOtherwise(label, wanted)
-    ? `${who}${label.description === "" && label.symbol !== "" ? ` (${label.symbol})` : ""} is something else by its text; this argument is: ${wanted.text}`
+    ? `${who}${label.description === "" && label.symbol !== "" ? ` (${label.symbol})` : ""} is something ` +
+        `else by its text; this argument is: ${wanted.text}`
     : undefined;
 }
 

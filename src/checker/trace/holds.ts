@@ -20,7 +20,8 @@ const said = (value: Scalar): string =>
           : `“${value}”`;
 
 /**
- * Why a cell's value is not to be taken for what its formula gives with the cells it refers to as they stand: where it has not been recalculated, or refers to
+ * Why a cell's value is not to be taken for what its formula gives with the cells it refers to as they stand: where
+ * it has not been recalculated, or refers to
  * itself. Undefined where it is, and where that cannot be told here.
  */
 export function unlikeItsFormula(
@@ -51,5 +52,9 @@ export function unlikeItsFormula(
     )
       return undefined;
   }
-  return `The cell holds ${said(value)}, but its formula gives ${said(gives)} with the cells it refers to as they stand: it has not been recalculated since they changed, it refers to itself, or another version computed it`;
+  return (
+    `The cell holds ${said(value)}, but its formula gives ${said(gives)} with the cells it refers to as ` +
+    "they stand: it has not been recalculated since they changed, it refers to itself, or another " +
+    "version computed it"
+  );
 }

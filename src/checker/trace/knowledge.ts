@@ -14,7 +14,8 @@ interface Known {
 }
 
 /**
- * What is known of the sheets of a workbook: which of them templates built, and what their cells mean. A sheet is recognised when it is first asked
+ * What is known of the sheets of a workbook: which of them templates built, and what their cells mean. A sheet is
+ * recognised when it is first asked
  * for, and again when the cells at hand are no longer those it had then; not at every selection.
  */
 export class Knowledge {

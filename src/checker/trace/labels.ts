@@ -153,7 +153,8 @@ function heading(
 }
 
 /**
- * What a cell is called by the texts around it: words in its row to the left, else the heading of its column and the name of its row. The unit is the
+ * What a cell is called by the texts around it: words in its row to the left, else the heading of its column and the
+ * name of its row. The unit is the
  * text right of it, or what stands in brackets. Undefined where no text tells anything.
  */
 export function labelFromTexts(at: CellAt, row: number, column: number): Label | undefined {

@@ -46,7 +46,9 @@ export interface NoteFacts {
 }
 
 const nameOfCell = (label: Label | undefined, address: string): Markup =>
-  html`${label?.item && html`<span class="kn-quiet">${label.item}</span> `}${label?.description ? sentence(label.description) : address}${label?.symbol && html` ${symbol(label.symbol)}`}`;
+  html`${label?.item && html`<span class="kn-quiet">${label.item}</span> `}${
+    label?.description ? sentence(label.description) : address
+  }${label?.symbol && html` ${symbol(label.symbol)}`}`;
 
 /** So many signs fit across the paper; longer equations are set smaller, down to what can still be read. */
 const across = 120;
@@ -76,9 +78,21 @@ function stepsOf(formula: Formula, { steps, values }: Trace, setting: Setting): 
     const reads = step.reads ?? coherentUnit(step.unit);
     const written =
       "lookup" in step
-        ? html`<p class="kn-quiet">read from the table by ${formula.params[step.lookup.of]?.text ?? formula.steps[step.lookup.of]?.text ?? step.lookup.of}</p>`
-        : html`${set(equationTex(setting.math, formula, name, values), equationFor(step, values), setting)}${"equation" in step && set(`= ${substitutionTex(setting.math, formula, name, known)}`, "", setting)}`;
-    return html`${several && (step.text !== undefined || step.clause !== undefined) && html`<p class="kn-quiet">${step.text !== undefined && sentence(step.text)}${step.clause !== undefined && ` ${step.clause}`}</p>`}${written}<p>${symbol(step.symbol)} = ${withUnit(value, reads)}${readFactor(step) !== 1 && ` = ${withUnit(shown, step.unit)}`}</p>`;
+        ? html`<p class="kn-quiet">read from the table by ${
+            formula.params[step.lookup.of]?.text ?? formula.steps[step.lookup.of]?.text ?? step.lookup.of
+          }</p>`
+        : html`${set(equationTex(setting.math, formula, name, values), equationFor(step, values), setting)}${
+            "equation" in step && set(`= ${substitutionTex(setting.math, formula, name, known)}`, "", setting)
+          }`;
+    return html`${
+      several &&
+      (step.text !== undefined || step.clause !== undefined) &&
+      html`<p class="kn-quiet">${
+        step.text !== undefined && sentence(step.text)
+      }${step.clause !== undefined && ` ${step.clause}`}</p>`
+    }${written}<p>${symbol(step.symbol)} = ${withUnit(value, reads)}${
+      readFactor(step) !== 1 && ` = ${withUnit(shown, step.unit)}`
+    }</p>`;
   })}`;
 }
 
@@ -111,7 +125,9 @@ function argumentsOf(call: TracedCall): Markup {
           : Array.isArray(value)
             ? `${value.length} rows`
             : String(value);
-    return html`<li>${symbol(p.symbol)} ${sentence(p.text)} = ${text}${given && whence(given)}${conversion !== undefined && `; put in as ${conversion}`}</li>`;
+    return html`<li>${symbol(p.symbol)} ${sentence(p.text)} = ${text}${given && whence(given)}${
+      conversion !== undefined && `; put in as ${conversion}`
+    }</li>`;
   })}</ul>`;
 }
 
@@ -131,7 +147,9 @@ ${call.flags.map((f) => html`<p class="kn-flag">Look at ${nameOf(of.params[f.par
 
 function partOf({ address, row, column, call }: PartOfSpill): Markup {
   const { symbol: sign, text, unit } = Object.values(call.spilled.of.columns)[column]!;
-  return html`<p>Row ${row + 1}, column ${column + 1} of the result in ${address}: ${symbol(sign)} ${sentence(text)}${unit !== "–" && ` in ${unit}`}.</p>`;
+  return html`<p>Row ${row + 1}, column ${column + 1} of the result in ${address}: ${symbol(sign)} ${sentence(text)}${
+    unit !== "–" && ` in ${unit}`
+  }.</p>`;
 }
 
 function quantity(cell: TracedCell, setting: Setting, root: TracedCell): Markup {
@@ -143,17 +161,39 @@ function quantity(cell: TracedCell, setting: Setting, root: TracedCell): Markup 
       : content.text || "empty";
   const whole = cell.calls.find((c) => c.call.whole);
   const pieces = content.formula === undefined ? [] : shownPieces(content.formula, cell.originOf);
-  return html`<section class="kn-item"><h3>${nameOfCell(label, cell.address)} <span class="kn-quiet">${cell.place.sheet === root.place.sheet ? cell.address : `${cell.place.sheet}!${cell.address}`}</span></h3>
-${!whole && content.formula !== undefined && html`<p><code>${formulaInWords(pieces)}</code></p>${pieces.some((p) => numberOf(p) !== p.text) && html`<p><code>= ${pieces.map((p) => numberOf(p)).join("")}</code></p>`}`}
+  return html`<section class="kn-item"><h3>${nameOfCell(label, cell.address)} <span class="kn-quiet">${
+    cell.place.sheet === root.place.sheet ? cell.address : `${cell.place.sheet}!${cell.address}`
+  }</span></h3>
+${
+  !whole &&
+  content.formula !== undefined &&
+  html`<p><code>${formulaInWords(pieces)}</code></p>${
+    pieces.some((p) => numberOf(p) !== p.text) && html`<p><code>= ${pieces.map((p) => numberOf(p)).join("")}</code></p>`
+  }`
+}
 ${cell.calls.map((c) => callOf(c, setting))}
 ${cell.partOf && partOf(cell.partOf)}
 ${cell.unreadable !== undefined && html`<p class="kn-flag">The formula cannot be read: ${cell.unreadable}.</p>`}
-<p class="kn-gives">${label?.symbol && html`${symbol(label.symbol)} `}= ${value}</p>${cell.misfit !== undefined && html`<p class="kn-flag">Look at the unit: ${cell.misfit}.</p>`}${cell.unlike !== undefined && html`<p class="kn-flag">${cell.unlike}. Do not use this value before the workbook is recalculated.</p>`}</section>`;
+<p class="kn-gives">${label?.symbol && html`${symbol(label.symbol)} `}= ${value}</p>${
+    cell.misfit !== undefined && html`<p class="kn-flag">Look at the unit: ${cell.misfit}.</p>`
+  }${
+    cell.unlike !== undefined &&
+    html`<p class="kn-flag">${cell.unlike}. Do not use this value before the workbook is recalculated.</p>`
+  }</section>`;
 }
 
 function inputs(all: readonly Branch[]): Markup {
   if (all.length === 0) return html`<p>None.</p>`;
-  return html`<table class="kn-table"><thead><tr><th scope="col">item</th><th scope="col">quantity</th><th scope="col">symbol</th><th scope="col" class="kn-number">value</th><th scope="col">unit</th><th scope="col">from</th><th scope="col">cell</th></tr></thead><tbody>${all.map(({ label, address, text, value, unit, source }) => html`<tr><td>${label?.item ?? ""}</td><td>${label?.description ? sentence(label.description) : ""}</td><td>${symbol(label?.symbol ?? "")}</td><td class="kn-number">${typeof value === "number" ? numberText(value) : text}</td><td>${unit}</td><td>${source}</td><td>${address}</td></tr>`)}</tbody></table>`;
+  return html`<table class="kn-table"><thead><tr><th scope="col">item</th><th scope="col">quantity</th>
+<th scope="col">symbol</th><th scope="col" class="kn-number">value</th><th scope="col">unit</th>
+<th scope="col">from</th><th scope="col">cell</th></tr></thead><tbody>${all.map(
+    ({ label, address, text, value, unit, source }) =>
+      html`<tr><td>${label?.item ?? ""}</td><td>${
+        label?.description ? sentence(label.description) : ""
+      }</td><td>${symbol(label?.symbol ?? "")}</td>
+<td class="kn-number">${typeof value === "number" ? numberText(value) : text}</td>
+<td>${unit}</td><td>${source}</td><td>${address}</td></tr>`,
+  )}</tbody></table>`;
 }
 
 /** How a value came about, as an HTML document to print and file: inputs, then each quantity in order of calculation. */
@@ -187,12 +227,23 @@ export function calculationNote(
     title,
     html`<h1>Calculation note</h1>
 <p>${nameOfCell(root.label, root.address)}</p>
-<table class="kn-facts"><tbody>${facts.filter(([, text]) => text !== "").map(([what, text]) => html`<tr><th scope="row">${what}</th><td>${text}</td></tr>`)}</tbody></table>
+<table class="kn-facts"><tbody>${facts
+      .filter(([, text]) => text !== "")
+      .map(([what, text]) => html`<tr><th scope="row">${what}</th><td>${text}</td></tr>`)}</tbody></table>
 <h2>Inputs</h2>
 ${inputs(given)}
-${notFollowed.length > 0 && html`<h2>Values taken as they stand</h2><p class="kn-quiet">They have formulas of their own, which this note does not follow.</p>${inputs(notFollowed)}`}
+${
+  notFollowed.length > 0 &&
+  html`<h2>Values taken as they stand</h2><p class="kn-quiet">They have formulas of their own, which this note does not follow.</p>${inputs(
+    notFollowed,
+  )}`
+}
 <h2>Calculation</h2>
 ${quantities.map((cell) => quantity(cell, setting, root))}
-<aside class="kn-caution"><p>${cautions.competence}</p><p>${cautions.stressing}</p><p>The equations and clauses are those of the functions named; check them against your own copy of the standard in force and its National Annex. The note shows how the sheet's value comes about; it is no independent check.</p></aside>`,
+<aside class="kn-caution"><p>${cautions.competence}</p><p>${
+      cautions.stressing
+    }</p><p>The equations and clauses are those of the functions named;
+check them against your own copy of the standard in force and its National Annex.
+The note shows how the sheet's value comes about; it is no independent check.</p></aside>`,
   );
 }

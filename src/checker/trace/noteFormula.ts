@@ -46,7 +46,8 @@ function pieceInWords({ text, origin }: FormulaPiece): Markup {
 }
 
 /**
- * A formula with what its cells are called in place of addresses: a cell by its symbol; without one, and every range, by its label with the address beside,
+ * A formula with what its cells are called in place of addresses: a cell by its symbol; without one, and every range,
+ * by its label with the address beside,
  * by which a checker finds it.
  */
 export function formulaInWords(pieces: readonly FormulaPiece[]): Markup {

@@ -73,5 +73,10 @@ export function resultMisfit(tree: FormulaNode, label: Label | undefined, conten
   if (Math.abs(ratio - 1) < 1e-9) return undefined;
   // A number of tendons or a load factor may stand in the factor; a power of ten is a unit's.
   if (given.factor !== 1 && !isPowerOfTen(ratio)) return undefined;
-  return `${gives}${given.factor === 1 ? "" : `, here multiplied by ${numberText(given.factor)}`}, but what stands beside the cell says ${beside}: the number is ${ratio > 1 ? `${numberText(ratio)} times too large` : `${numberText(1 / ratio)} times too small`} for it`;
+  return (
+    `${gives}${given.factor === 1 ? "" : `, here multiplied by ${numberText(given.factor)}`}, but what ` +
+    `stands beside the cell says ${beside}: the number is ` +
+    `${ratio > 1 ? `${numberText(ratio)} times too large` : `${numberText(1 / ratio)} times too small`} ` +
+    "for it"
+  );
 }

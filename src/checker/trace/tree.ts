@@ -183,7 +183,10 @@ export type Opened = ReadonlyMap<string, readonly Branch[]>;
 
 export const pathText = (path: readonly string[]): string => path.join(" > ");
 
-/** A tree as lines from above: `open` holds the paths that are open, `behind` what has been read. A repeated branch refers to the first and does not open. */
+/**
+ * A tree as lines from above: `open` holds the paths that are open, `behind` what has been read. A repeated branch
+ * refers to the first and does not open.
+ */
 export function linesOf(root: Branch, open: ReadonlySet<string>, behind: Opened): readonly TreeLine[] {
   const lines: TreeLine[] = [];
   const first = new Set<string>();

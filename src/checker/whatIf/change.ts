@@ -2,7 +2,10 @@ import type { Change } from "../../cells/index.ts";
 import { faultOfInput } from "../../sheet/index.ts";
 import { inputName, type InputNow, type SheetInput } from "./sheetInputs.ts";
 
-/** How an input is changed: to a value (a number in its own unit, or a choice), by an amount in its unit, or by per cent of what it holds. */
+/**
+ * How an input is changed: to a value (a number in its own unit, or a choice), by an amount in its unit, or by per
+ * cent of what it holds.
+ */
 export type Amount =
   | { readonly kind: "to"; readonly value: number | string | null }
   | { readonly kind: "by"; readonly value: number }

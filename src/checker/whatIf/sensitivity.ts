@@ -148,7 +148,8 @@ export function sorted(all: readonly Sensitivity[], check?: string): readonly Se
 }
 
 /**
- * How the governing utilisation (the largest of the checks) answers to each numeric input moved a little, one input at a time, all else left as it
+ * How the governing utilisation (the largest of the checks) answers to each numeric input moved a little, one input
+ * at a time, all else left as it
  * is. Yields after each input, so that whoever asks can draw, wait or stop. The sheet is not touched.
  */
 export function* sensitivities(

@@ -30,7 +30,10 @@ export interface SheetInput {
   readonly cells: readonly InputNow[];
 }
 
-/** The numeric inputs and choices of a sheet, in its order; those whose cell is gone are left out, as are free texts and what shapes the sheet. */
+/**
+ * The numeric inputs and choices of a sheet, in its order; those whose cell is gone are left out, as are free texts
+ * and what shapes the sheet.
+ */
 export function sheetInputs(recognised: Recognised): readonly SheetInput[] {
   const { plan, snapshot, inputCells } = recognised;
   const memberOf = members(recognised);

@@ -59,7 +59,8 @@ export function differs(a: CheckState, b: CheckState): boolean {
 }
 
 /**
- * The checks of a sheet with some inputs changed, beside what they are now. The sheet itself is not touched. Throws NotAllowed where an input may not
+ * The checks of a sheet with some inputs changed, beside what they are now. The sheet itself is not touched. Throws
+ * NotAllowed where an input may not
  * take its value.
  */
 export function whatIf(of: Questioned, changes: readonly InputChange[]): WhatIf {

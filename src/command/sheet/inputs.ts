@@ -10,6 +10,11 @@ function trimmed(value: InputValue, like: InputValue | undefined): InputValue {
   return value.slice(0, like.length).map((one, i) => trimmed(one, like[i]));
 }
 
+/** What a setting puts on the sheet: a list without anything leaves every place of it empty. */
+function settled(value: InputValue, like: InputValue | undefined): InputValue {
+  return value === null && isList(like) ? like.map((one) => settled(null, one)) : value;
+}
+
 /** Where a list has another length than the sheet; every place once. */
 function lengthFaults(
   template: Template,
@@ -49,16 +54,21 @@ export function planFor(template: Template, settings: Settings, blank: boolean):
     template.shape.flatMap(({ id }) => (id in given || id in start ? [[id, given[id] ?? start[id]!]] : [])),
   );
   const empty = expanded(template, shape);
-  const faults = [...settings].flatMap(([id, value]) =>
-    id in empty.inputs
-      ? lengthFaults(template, id, value, empty.inputs[id])
-      : [`input ${id} has no place on a sheet of this shape: ${shapeText(template, empty)}`],
-  );
+  const faults = [...settings].flatMap(([id, value]) => {
+    if (id in empty.inputs) return lengthFaults(template, id, value, empty.inputs[id]);
+    // An input that is not asked for is as empty as it is said to be.
+    return value === null || value === ""
+      ? []
+      : [`input ${id} has no place on a sheet of this shape: ${shapeText(template, empty)}`];
+  });
   const example = Object.fromEntries(
     Object.entries(start).map(([id, value]) => [id, trimmed(value, empty.inputs[id])]),
   );
   if (faults.length > 0) throw new Refused(faults);
-  return expanded(template, { ...example, ...given });
+  const placed = Object.entries(given).flatMap(([id, value]) =>
+    id in empty.inputs ? [[id, settled(value, empty.inputs[id])] as const] : [],
+  );
+  return expanded(template, { ...example, ...Object.fromEntries(placed) });
 }
 
 /** "shape = T, tendons = 2". */

@@ -5,6 +5,7 @@ import { parseArgs } from "node:util";
 export type Request =
   | { readonly kind: "help" }
   | { readonly kind: "list" }
+  | { readonly kind: "inputs"; readonly template: string }
   | {
       readonly kind: "write";
       readonly template: string;
@@ -29,6 +30,7 @@ export class Refused extends Error {
 const options = {
   help: { type: "boolean" },
   list: { type: "boolean" },
+  inputs: { type: "boolean" },
   template: { type: "string" },
   out: { type: "string" },
   set: { type: "string", multiple: true },
@@ -64,11 +66,12 @@ export function requestOf(words: readonly string[]): Request {
     strict = false,
     "sheet-name": sheetName,
   } = values;
+  if (values.inputs && template !== undefined) return { kind: "inputs", template };
   const faults = [
     ...(template === undefined ? ["--template is missing: the id of a template, as --list says it"] : []),
-    ...(out === undefined
+    ...(out === undefined && !values.inputs
       ? ["--out is missing: the file to write, such as beam.xlsx"]
-      : /\.xlsx$/i.test(out)
+      : values.inputs || /\.xlsx$/i.test(out!)
         ? []
         : [`--out = “${out}” does not end in .xlsx`]),
     ...(blank && example ? ["--blank and --example exclude each other"] : []),

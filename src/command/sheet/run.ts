@@ -3,6 +3,8 @@ import { cautions } from "../../core/index.ts";
 import { openGridInNode, planValues, writeWorkbook, type Values } from "../../hosts/index.ts";
 import { faultOfSheetName, freeSheetName, type Plan, type Template } from "../../sheet/index.ts";
 import { templates } from "../../templates/index.ts";
+import { wrapped } from "../wrap.ts";
+import { inputLines } from "./inputList.ts";
 import { planFor, shapeText } from "./inputs.ts";
 import { Refused, requestOf, type Request } from "./request.ts";
 import { settingsOf } from "./settings.ts";
@@ -11,25 +13,31 @@ import { checkFree, NotWritten, writeSafely } from "../writeSafely.ts";
 
 export const help = `Writes a check sheet as an .xlsx file.
 
-  npm run -s sheet -- --list                                  the templates: id, title, what for
+  npm run -s sheet -- --list                                  the templates: id, title, purpose
+  npm run -s sheet -- --template <id> --inputs                its inputs, with what they take
   npm run -s sheet -- --template <id> --out beam.xlsx         with the template's invented example
   npm run -s sheet -- --template <id> --blank --out beam.xlsx with defaults only
 
   --template <id>     which template
   --out <file>        the file to write; it ends in .xlsx
-  --set name=value    an input by its id, as often as needed: a number, a choice or a text. Nothing behind = leaves it empty.
-                      Inputs of tables take lists: sigj=1400,1395 by tendon; cpx=0,12,24;0,12,24 by tendon and point
+  --set name=value    an input by its id, as often as needed: a number, a choice or a text.
+                      Nothing behind = leaves it empty, a whole list too.
+                      Inputs of tables take lists: sigj=1400,1395 by tendon;
+                      cpx=0,12,24;0,12,24 by tendon and point
   --example           start from the template's invented example (this is how it starts anyway)
   --blank             start from nothing but the template's defaults
   --sheet-name <name> the name of the sheet
   --force             replace the file where it is there already
   --strict            end with 3 when the overall verdict is not OK; the file is written all the same
+  --inputs            the template's inputs
   --list, --help      the templates; this text
 
-The file holds the formulas and the values computed now: it can be read without the worksheet functions, and computes where they are loaded.
+The file holds the formulas and the values computed now: it can be read without the worksheet
+functions, and computes where they are loaded.
 
-Ends with 0 when the file is written, whatever the verdict (but see --strict); 1 when the call or an input is refused; 2 when the file could not be written
-or is there already; 3 with --strict when the overall verdict is not OK.
+Ends with 0 when the file is written, whatever the verdict (but see --strict); 1 when the call or an
+input is refused; 2 when the file could not be written or is there already; 3 with --strict when the
+overall verdict is not OK.
 `;
 
 /** Where lines for the reader and lines about refusals go. */
@@ -74,8 +82,9 @@ async function computed(plan: Plan, sheetName: string): Promise<Values> {
 
 async function write(
   { template: id, out, set, blank, force, strict, sheetName: wanted }: Extract<Request, { kind: "write" }>,
-  { say }: Voice,
+  voice: Voice,
 ): Promise<0 | 3> {
+  const say = (text: string): void => wrapped(text).forEach(voice.say);
   const began = performance.now();
   const template = templateOf(id);
   const sheetName = sheetNameFor(template, blank, wanted);
@@ -90,7 +99,7 @@ async function write(
   say(
     `Values: ${blank ? "the template's defaults only" : `the invented example “${template.example.name}”, for no real member`}${settings.size > 0 ? `, with ${[...settings.keys()].join(", ")} as set` : ""}`,
   );
-  summaryLines(plan, values).forEach(say);
+  summaryLines(plan, values).forEach((line) => say(line));
   for (const caution of new Set([cautions.competence, ...template.cautions])) say(`Caution: ${caution}`);
   say(`Written: ${out} (${Math.ceil(bytes.length / 1000)} kB) in ${((performance.now() - began) / 1000).toFixed(1)} s`);
   const { row, column } = plan.summary.overall;
@@ -104,6 +113,7 @@ export async function runSheet(words: readonly string[], voice: Voice): Promise<
     if (request.kind === "help") voice.say(help.trimEnd());
     else if (request.kind === "list")
       for (const { id, title, line } of templates) voice.say(`${id}\t${title}\t${line}`);
+    else if (request.kind === "inputs") inputLines(templateOf(request.template)).forEach(voice.say);
     else return await write(request, voice);
     return 0;
   } catch (error) {

@@ -29,8 +29,9 @@ function single(text: string, { choices, freeText }: Choosable): string | number
   return Number.isFinite(Number(word)) ? Number(word) : word;
 }
 
-/** Lists separate the members of a table's last dimension by commas, those of the one before by semicolons. */
+/** Nothing at all leaves every place empty. Lists separate the members of a table's last dimension by commas, those of the one before by semicolons. */
 function list(id: string, text: string, { input, table }: Extract<Place, { kind: "column" }>): InputValue {
+  if (text.trim() === "") return null;
   const line = (part: string): InputValue => part.split(",").map((one) => single(one, input));
   const names = table.over.join(" and ");
   if (table.over.length === 1 && !text.includes(";")) return line(text);

@@ -1,17 +1,10 @@
 import { a1, type Address, cellsOf } from "../../cells/index.ts";
 import type { CellContent, Values } from "../../hosts/index.ts";
 import { conflict, type Plan } from "../../sheet/index.ts";
+import { inColumns } from "../wrap.ts";
 
 /** So many missing inputs and errors on screen; the sheet has them all. */
 const most = 10;
-
-/** Lines of columns as wide as their widest entry; the last column stays as it is. */
-function table(rows: readonly (readonly string[])[]): readonly string[] {
-  const widths = rows[0]!.map((_, i) => Math.max(...rows.map((row) => row[i]!.length)));
-  return rows.map(
-    (row) => `  ${row.map((text, i) => (i === row.length - 1 ? text : text.padEnd(widths[i]!))).join("  ")}`,
-  );
-}
 
 function listed(title: string, lines: readonly string[], limit = most): readonly string[] {
   const more = lines.length - limit;
@@ -28,7 +21,7 @@ function shown({ text, error }: CellContent): string {
   return error ? [error.code, ...(error.message === undefined ? [] : [error.message])].join(" ") : text;
 }
 
-/** What the sheet says: its governing checks, the verdict over all, warnings, missing inputs and errors, a line each. */
+/** What the sheet says (of an error in a check only its code, since the message stands with its cause): its governing checks, the verdict over all, warnings, missing inputs and errors, a line each. */
 export function summaryLines(plan: Plan, values: Values): readonly string[] {
   const at = ({ row, column }: Address): CellContent => values[row]![column]!;
   const { checks, overall, warnings } = plan.summary;
@@ -55,13 +48,13 @@ export function summaryLines(plan: Plan, values: Values): readonly string[] {
     ...(checks.length > 0
       ? [
           "Governing checks:",
-          ...table([
+          ...inColumns([
             ["check", "utilisation", "verdict", "where"],
             ...checks.map((check) => [
               check.description,
-              shown(at(check.utilisation)),
-              shown(at(check.verdict)),
-              shown(at(check.where)),
+              at(check.utilisation).text,
+              at(check.verdict).text,
+              at(check.where).text,
             ]),
           ]),
         ]

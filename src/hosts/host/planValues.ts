@@ -36,14 +36,15 @@ export function planValues(plan: Plan, sheet: string): readonly (readonly CellCo
     rows[cell.row]![cell.column] = {
       value,
       ...(cell.formula !== undefined && { formula: cell.formula }),
-      text: error ? error.code : textOf(value, cell.format),
+      text: error ? error.code : printed(value, cell.format),
       ...(error && { error }),
     };
   }
   return rows;
 }
 
-function textOf(value: CellContent["value"], pattern: string | undefined): string {
+/** A value as a cell with that number format shows it. */
+export function printed(value: CellContent["value"], pattern?: string): string {
   if (value === null) return "";
   if (typeof value === "number" && pattern !== undefined) return format(pattern, value);
   return typeof value === "boolean" ? String(value).toUpperCase() : String(value);

@@ -21,7 +21,7 @@ function planned(sheet: FakeSheet, workbook: FakeWorkbook): PlannedCell[] {
 /** Room for what formulas fill beside their own cells. */
 const beside = 10;
 
-async function compute(workbook: FakeWorkbook): Promise<ReadonlyMap<string, ReadonlyMap<string, Computed>>> {
+async function compute(workbook: FakeWorkbook): Promise<Values> {
   const grid = await openGridInNode();
   try {
     const out = new Map<string, Map<string, Computed>>();
@@ -73,12 +73,17 @@ async function compute(workbook: FakeWorkbook): Promise<ReadonlyMap<string, Read
   }
 }
 
+type Values = ReadonlyMap<string, ReadonlyMap<string, Computed>>;
+
 /** A name that is made anew each time means the same calculation. */
 const passing = /kb-[0-9a-f-]{23}/g;
 
-/** Computes with the embedded grid, without a screen. The same contents are computed once. */
-export function gridCalculator(): Calculator {
-  const known = new Map<string, Promise<ReadonlyMap<string, ReadonlyMap<string, Computed>>>>();
+/** Computes with the embedded grid, without a screen. */
+export const gridCalculator = (): Calculator => remembering(compute);
+
+/** The same contents are computed once. */
+export function remembering(compute: (workbook: FakeWorkbook) => Promise<Values>): Calculator {
+  const known = new Map<string, Promise<Values>>();
   return async (workbook) => {
     const contents = JSON.stringify([
       [...workbook.names],

@@ -58,7 +58,8 @@ export function act<T>(self: Handle<T>, what: string, work: (target: T) => unkno
 }
 
 /**
- * An object of the program: nothing can be read before it was loaded and the request came back, nothing can be set or called that the shape does not
+ * An object of the program: nothing can be read before it was loaded and the request came back, nothing can be set or
+ * called that the shape does not
  * know. `find` says what it stands for when the request arrives: undefined where it is not there.
  */
 export function strictObject<T>(

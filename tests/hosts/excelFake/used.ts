@@ -16,7 +16,10 @@ function around(places: readonly (readonly [number, number])[]): Area | undefine
   };
 }
 
-/** With or without cells that only have a look. A formula that shows nothing counts as a cell without a value: the program does not promise more. */
+/**
+ * With or without cells that only have a look. A formula that shows nothing counts as a cell without a value: the
+ * program does not promise more.
+ */
 export function usedRange(self: Handle<SheetTarget>, valuesOnly = false): object {
   let found: RangeTarget | undefined;
   self.context.enqueue("Worksheet.getUsedRangeOrNullObject", async () => {

@@ -83,7 +83,8 @@ it("gives tangent modulus and design strength", () => {
   expect(kern("CONCRETE_DESIGN_STRENGTH", 45, "COMPRESSION")).toBe(30);
   expect(kern("CONCRETE_DESIGN_STRENGTH", 45, "COMPRESSION", 0.85, 1.5)).toBeCloseTo(25.5, 12);
   expect(warningsOf("CONCRETE_DESIGN_STRENGTH", 45, "COMPRESSION", 0.7)).toEqual([
-    "αcc (coefficient for long-term effects; nationally determined, 3.1.6(1) recommends 1.0) = 0.7 is outside the range of EN 1992-1-1 3.1.6(1), 0.8 to 1",
+    "αcc (coefficient for long-term effects; nationally determined, 3.1.6(1) recommends 1.0) = 0.7 is " +
+      "outside the range of EN 1992-1-1 3.1.6(1), 0.8 to 1",
   ]);
 });
 
@@ -102,7 +103,8 @@ describe("bad input", () => {
     [
       "too young",
       () => kern("CONCRETE_STRENGTH_AT_AGE", 40, "R", 3, "CHARACTERISTIC"),
-      "t (age of concrete; up to 3 days the strength is found by test) = 3 days is not above 3 days; allowed: above 3 days. A value in years?",
+      "t (age of concrete; up to 3 days the strength is found by test) = 3 days is not above 3 days; " +
+        "allowed: above 3 days. A value in years?",
     ],
     [
       "age zero",
@@ -112,12 +114,15 @@ describe("bad input", () => {
     [
       "cement missing",
       () => kern("CONCRETE_AGE_FACTOR", null, 7),
-      "cement (cement class) is missing; allowed: S (slow: CEM 32,5 N), N (normal: CEM 32,5 R, CEM 42,5 N), R (rapid: CEM 42,5 R, CEM 52,5 N, CEM 52,5 R)",
+      "cement (cement class) is missing; allowed: S (slow: CEM 32,5 N), N (normal: CEM 32,5 R, CEM 42,5 " +
+        "N), R (rapid: CEM 42,5 R, CEM 52,5 N, CEM 52,5 R)",
     ],
     [
       "aggregate unknown",
       () => kern("CONCRETE_MODULUS", 48, "GRANITE"),
-      "aggregate (kind of aggregate) = “GRANITE” is not one of the choices; allowed: QUARTZITE (quartzite: the modulus of Table 3.1), LIMESTONE (limestone: 10 % less), SANDSTONE (sandstone: 30 % less), BASALT (basalt: 20 % more)",
+      "aggregate (kind of aggregate) = “GRANITE” is not one of the choices; allowed: QUARTZITE (quartzite: " +
+        "the modulus of Table 3.1), LIMESTONE (limestone: 10 % less), SANDSTONE (sandstone: 30 % less), " +
+        "BASALT (basalt: 20 % more)",
     ],
     [
       "text",

@@ -45,7 +45,8 @@ describe("relaxation", () => {
     [
       "a class that does not exist",
       () => kern("RELAXATION_LOSS", 1860, 4, 1302),
-      "class (relaxation class) = “4” is not one of the choices; allowed: 1 (wire or strand, ordinary relaxation), 2 (wire or strand, low relaxation), 3 (hot-rolled and processed bars)",
+      "class (relaxation class) = “4” is not one of the choices; allowed: 1 (wire or strand, ordinary " +
+        "relaxation), 2 (wire or strand, low relaxation), 3 (hot-rolled and processed bars)",
     ],
     [
       "a negative time",

@@ -98,7 +98,8 @@ describe("total shrinkage", () => {
     [
       "a strain in per mille",
       () => kern("DRYING_SHRINKAGE", 250, 0.46, 7, 60),
-      "εcd,0 (nominal unrestrained drying shrinkage strain, shortening positive) = 0.46 is above 0.005; allowed: 0 to 0.005. A value in per mille?",
+      "εcd,0 (nominal unrestrained drying shrinkage strain, shortening positive) = 0.46 is above 0.005; " +
+        "allowed: 0 to 0.005. A value in per mille?",
     ],
   ])("refuses %s", (_, refused, message) => {
     expectRefusal(refused, message);

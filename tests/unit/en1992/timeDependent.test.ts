@@ -13,7 +13,8 @@ const creepStress = 1.8 * 11 - 1.2 * 3;
 
 describe("combined time-dependent loss", () => {
   it("closes the balance of section and tendon, found by bisection", () => {
-    // Steel and concrete at the tendon shorten alike: (Δσ − 0.8 Δσ_pr)/E_p = ε_cs + Σφ_i Δσ_i/E_cm − Δσ A_p (1/A_c + z²/I_c)(1 + 0.8 φ)/E_cm.
+    // Steel and concrete at the tendon shorten alike: (Δσ − 0.8 Δσ_pr)/E_p = ε_cs + Σφ_i Δσ_i/E_cm − Δσ A_p (1/A_c +
+    // z²/I_c)(1 + 0.8 φ)/E_cm.
     const [A_p, A_c, I_c, z, E_p, E_cm, phi] = section;
     const gap = (loss: number): number =>
       (loss - 0.8 * relaxation) / (E_p * 1000) -

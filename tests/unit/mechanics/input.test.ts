@@ -52,7 +52,8 @@ describe("refusals name the input, its value and what is allowed", () => {
         ],
         5,
       ],
-      "points (control points of the tendon from left to right): control point 3 at x = 10 m does not lie to the right of point 2 at x = 12 m; x must increase from point to point",
+      "points (control points of the tendon from left to right): control point 3 at x = 10 m does not lie " +
+        "to the right of point 2 at x = 12 m; x must increase from point to point",
     ],
     [
       [
@@ -74,7 +75,8 @@ describe("refusals name the input, its value and what is allowed", () => {
         ],
         5,
       ],
-      "shape (how the tendon runs from the point to the next) in row 1 of the range = “CURVE” is not one of the choices; allowed: LINE, FROM_LEVEL, TO_LEVEL, SMOOTH",
+      "shape (how the tendon runs from the point to the next) in row 1 of the range = “CURVE” is not one " +
+        "of the choices; allowed: LINE, FROM_LEVEL, TO_LEVEL, SMOOTH",
     ],
     [
       [
@@ -85,7 +87,8 @@ describe("refusals name the input, its value and what is allowed", () => {
         ],
         5,
       ],
-      "points (control points of the tendon from left to right): control point 1 is SMOOTH, but there is no segment before it to go on from; allowed: LINE, FROM_LEVEL, TO_LEVEL",
+      "points (control points of the tendon from left to right): control point 1 is SMOOTH, but there is " +
+        "no segment before it to go on from; allowed: LINE, FROM_LEVEL, TO_LEVEL",
     ],
     [
       [
@@ -112,7 +115,8 @@ describe("refusals name the input, its value and what is allowed", () => {
         ],
         "AREA",
       ],
-      "the outline crosses itself: the edge from point 1 (0, 0) meets the edge from point 3 (100, 0); points must run round the section in order",
+      "the outline crosses itself: the edge from point 1 (0, 0) meets the edge from point 3 (100, 0); " +
+        "points must run round the section in order",
     ],
     [
       [
@@ -123,7 +127,9 @@ describe("refusals name the input, its value and what is allowed", () => {
         ],
         "AREA",
       ],
-      "outline (points of the outline, in order round the section) has 2 rows; at least 3 are needed, each with x (horizontal coordinate of a point of the outline), y (height of a point of the outline above the soffit)",
+      "outline (points of the outline, in order round the section) has 2 rows; at least 3 are needed, each " +
+        "with x (horizontal coordinate of a point of the outline), y (height of a point of the outline above " +
+        "the soffit)",
     ],
     [
       ["ELASTIC_LOSS_SEQUENCE", [[1, 800, 100]], 4e5, 5e10, 195, 33, 0, 2],

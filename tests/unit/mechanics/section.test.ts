@@ -46,7 +46,8 @@ describe("published sections", () => {
     prints(kern("KERN_DISTANCE", Z, 212500), "165.26");
   });
 
-  // Result recalled from memory (Indian textbook example): 46 400 mm², 156 mm from the top. The 758·10⁶ mm⁴ recalled with it are 757.46·10⁶ exactly, so not asserted.
+  // Result recalled from memory (Indian textbook example): 46 400 mm², 156 mm from the top. The 758·10⁶ mm⁴ recalled
+  // with it are 757.46·10⁶ exactly, so not asserted.
   test("unsymmetrical I-section, from memory", () => {
     const args = [400, 300, 60, 80, 100, 60] as const;
     prints(kern("I_SECTION", ...args, "AREA"), "46400");

@@ -15,7 +15,8 @@ describe("published stresses", () => {
     prints(at(0, 12), "-2.821");
   });
 
-  // Slides on the camber of a BT84 beam; text seen: trial loss 15 ksi (stress rounded to 188 ksi there), concrete stress at the strands 3.82 ksi, loss 32.27 ksi.
+  // Slides on the camber of a BT84 beam; text seen: trial loss 15 ksi (stress rounded to 188 ksi there), concrete
+  // stress at the strands 3.82 ksi, loss 32.27 ksi.
   test("concrete stress at the strands, second trial", () => {
     const M = 28046 * kip * (inch / 1000);
     const stress =
@@ -181,7 +182,8 @@ describe("elongation", () => {
   });
 
   test("the mean lies below the arithmetic mean of the end stresses", () => {
-    // Circular layout, μ = 0.5, a quarter turn of radius 20 m; the recalled 143 mm of the textbook take the arithmetic mean, here 1316 and 600 N/mm².
+    // Circular layout, μ = 0.5, a quarter turn of radius 20 m; the recalled 143 mm of the textbook take the arithmetic
+    // mean, here 1316 and 600 N/mm².
     const L = (Math.PI / 2) * 20;
     const jack = 600 * Math.exp((0.5 * Math.PI) / 2);
     prints((((jack + 600) / 2) * L) / 210, "143");

@@ -21,7 +21,8 @@ describe("published tendons", () => {
     prints(kern("TENDON_MIN_RADIUS", swiss.slice(3)), "44.2");
   });
 
-  // Result recalled from memory (Indian textbook, three cables of 10 m): 0.08 and 0.04 rad, losses 51.6, 34.8 and 18.0 N/mm² by the linear form.
+  // Result recalled from memory (Indian textbook, three cables of 10 m): 0.08 and 0.04 rad, losses 51.6, 34.8 and 18.0
+  // N/mm² by the linear form.
   test.each([
     [-50, 50, "0.08", "51.6"],
     [0, 50, "0.04", "34.8"],
@@ -36,7 +37,8 @@ describe("published tendons", () => {
     prints(1200 - kern("FRICTION_STRESS_LINEAR", Number(angle), 0.35, 0.0015, "1/m", 1200, 10), loss);
   });
 
-  // The same Swiss exercise: force after friction with the angle 2·Δe/Δx of each half parabola (small angles); 3976, 3412, 3151 and 2928 kN.
+  // The same Swiss exercise: force after friction with the angle 2·Δe/Δx of each half parabola (small angles); 3976,
+  // 3412, 3151 and 2928 kN.
   test("friction along the Swiss tendon", () => {
     const x = [0, 6.2195, 7.5, 8.8496, 17.5, 26.1504, 27.5, 28.7805, 35];
     const e = [0, 577.1, 695.9, 563.9, -282.1, 563.9, 695.9, 577.1, 0];

@@ -55,14 +55,16 @@ describe("rows", () => {
     ]);
     expect(cellAt(row, value)?.role).toBe("input");
     expect(cellAt(row, columns.verdict)?.formula).toBe(
-      `=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING",IF(OR(${fixed("mu")}<$J$${row + 1},${fixed("mu")}>$K$${row + 1}),"OUT OF RANGE",IF(KERN.INPUT_WARNINGS("frictionCoefficient",${fixed("mu")})<>"","UNUSUAL","given")))`,
+      `=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING",IF(OR(${fixed("mu")}<$J$${row + 1},${fixed("mu")}>$K$${row + 1}),"OUT ` +
+        `OF RANGE",IF(KERN.INPUT_WARNINGS("frictionCoefficient",${fixed("mu")})<>"","UNUSUAL","given")))`,
     );
   });
   test("exclusive bounds exclude, what may be empty says so", () => {
     const { row } = areaOf("limit");
     const c = fixed("limit");
     expect(cellAt(row, columns.verdict)?.formula).toBe(
-      `=IF(AND(${c}<>"",NOT(ISNUMBER(${c}))),"MISSING",IF(AND(${c}<>"",OR(${c}<=$J$${row + 1},${c}>=$K$${row + 1})),"OUT OF RANGE",IF(${c}="","left empty","given")))`,
+      `=IF(AND(${c}<>"",NOT(ISNUMBER(${c}))),"MISSING",IF(AND(${c}<>"",OR(${c}<=$J$${row + 1},${c}>=$K$${row + 1})),"OUT ` +
+        `OF RANGE",IF(${c}="","left empty","given")))`,
     );
   });
   test("choices are checked by membership and offered as a list, free text is not judged", () => {
@@ -104,7 +106,10 @@ describe("references", () => {
   test("tendon and station from the tables of either", () => {
     expect(contents("ax")).toEqual([0, 1, 2, 3, 4, 0, 1, 2, 3, 4].map((i) => `=${free("x", i)}`));
     expect(contents("sfr")[stations + 2]).toBe(
-      `=KERN.FRICTION_STRESS(${free("theta", stations + 2)},${fixed("mu")},${fixed("k")},"rad/m",${fixed("sigj", 1)},${free("ax", stations + 2)})`,
+      `=KERN.FRICTION_STRESS(${free("theta", stations + 2)},${fixed("mu")},${fixed("k")},"rad/m",${fixed(
+        "sigj",
+        1,
+      )},${free("ax", stations + 2)})`,
     );
   });
   test("station by tendon finds tendon by station, fixed because its rows do not move along", () => {
@@ -176,7 +181,8 @@ describe("verdicts", () => {
     const { row } = areaOf("sigj");
     const letter = columnLetters(areaOf("sigj").column);
     expect(cellAt(row, columns.verdict)?.formula).toBe(
-      `=IF(NOT(ISNUMBER(${free("sigj")})),"MISSING",IF(OR(${free("sigj")}<=$${letter}$${row - 1},${free("sigj")}>$${letter}$${row}),"OUT OF RANGE",IF(KERN.INPUT_WARNINGS("jackingStress",${free("sigj")})<>"","UNUSUAL","given")))`,
+      `=IF(NOT(ISNUMBER(${free("sigj")})),"MISSING",IF(OR(${free("sigj")}<=$${letter}$${row - 1},${free("sigj")}>$${letter}$${row}),"OUT ` +
+        `OF RANGE",IF(KERN.INPUT_WARNINGS("jackingStress",${free("sigj")})<>"","UNUSUAL","given")))`,
     );
     expect([-2, -1].map((i) => cellAt(row + i, areaOf("sigj").column)?.value)).toEqual([0, 2500]);
   });

@@ -1,0 +1,121 @@
+import { ourFunctions } from "../../../functions/index.ts";
+import {
+  a1,
+  Book,
+  Calculation,
+  type CellContent,
+  type Computed,
+  type Place,
+  type Snapshot,
+} from "../../../src/cells/index.ts";
+import { printed } from "../../../src/hosts/host/planValues.ts";
+import {
+  cellOf,
+  contentOf,
+  copyOf,
+  emptySheet,
+  putCell,
+  snapshotOf,
+  type MemoryCell,
+  type MemorySheet,
+} from "./sheet.ts";
+
+/** Sheets, and the values of their formulas by our own calculation: after an edit of a cell only what depends on it. */
+export class MemoryWorkbook {
+  readonly sheets: MemorySheet[] = [emptySheet("Sheet1")];
+  #book: Book | undefined;
+  readonly #listeners = new Set<() => void>();
+
+  sheet(name: string): MemorySheet {
+    const sheet = this.sheets.find((one) => one.name.toLowerCase() === name.toLowerCase());
+    if (!sheet) throw new Error(`The workbook has no sheet named “${name}”.`);
+    return sheet;
+  }
+
+  /** The sheets as they stand, ready to be computed with. */
+  get book(): Book {
+    return (this.#book ??= new Book(this.sheets.map(snapshotOf), ourFunctions));
+  }
+
+  /** Puts cells in place and computes what follows from them. */
+  put(sheet: MemorySheet, cells: readonly (Place & { readonly cell: MemoryCell })[]): void {
+    const formulas = cells.some(
+      ({ row, column, cell }) => (cell.content.formula ?? contentOf(sheet, row, column).formula) !== undefined,
+    );
+    for (const { row, column, cell } of cells)
+      putCell(sheet, row, column, { ...cell, content: { ...cell.content, text: textOf(cell.content, cell.format) } });
+    const before = this.#book;
+    const snapshots = this.sheets.map(snapshotOf);
+    this.#book = !formulas && before && sameSize(before.sheets, snapshots) ? before.withValues(snapshots) : undefined;
+    this.#compute(new Calculation(this.book, [], { anew: cells }));
+  }
+
+  /** Computes everything anew. */
+  recalculate(): void {
+    this.#compute(new Calculation(this.book, [], { everything: true }));
+  }
+
+  /** As if it stood on that sheet. */
+  evaluate(formula: string, sheet: string): readonly (readonly Computed[])[] {
+    return new Calculation(this.book).evaluate(formula, sheet);
+  }
+
+  /** After cells, sheets or names were moved: reads all formulas again and computes them. */
+  rebuilt(): void {
+    this.#book = undefined;
+    this.recalculate();
+  }
+
+  /** Another workbook with the same sheets as they stand. */
+  copy(): MemoryWorkbook {
+    const other = new MemoryWorkbook();
+    other.sheets.splice(0, other.sheets.length, ...this.sheets.map(copyOf));
+    other.#book = this.#book;
+    return other;
+  }
+
+  onCalculated(listener: () => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  #compute(calculation: Calculation): void {
+    let changed = false;
+    for (const { sheet: name, row, column } of calculation.concerned) {
+      const sheet = this.sheet(name);
+      const cell = cellOf(sheet, row, column);
+      if (cell?.content.formula === undefined) continue;
+      const content = computedContent(
+        { sheet: name, row, column },
+        cell,
+        calculation.valueAt({ sheet: name, row, column }),
+      );
+      putCell(sheet, row, column, { ...cell, content });
+      changed = true;
+    }
+    if (changed) this.#book = this.#book?.withValues(this.sheets.map(snapshotOf));
+    for (const listener of this.#listeners) listener();
+  }
+}
+
+const sameSize = (before: readonly Snapshot[], now: readonly Snapshot[]): boolean =>
+  before.length === now.length &&
+  before.every(
+    ({ sheet, rows, columns }, i) => sheet === now[i]!.sheet && rows === now[i]!.rows && columns === now[i]!.columns,
+  );
+
+function textOf({ value, error }: Pick<CellContent, "value" | "error">, format: string | undefined): string {
+  return error ? error.code : printed(value, format);
+}
+
+function computedContent(place: Place, { content: { formula }, format }: MemoryCell, computed: Computed): CellContent {
+  const { value, error, cannot } = computed;
+  if (cannot !== undefined)
+    throw new Error(`${a1(place)} of “${place.sheet}”, ${formula}: ${cannot}. Such a sheet needs the grid.`);
+  return {
+    value,
+    formula: formula!,
+    text: textOf({ value, ...(error && { error }) }, format),
+    ...(error && { error }),
+  };
+}
