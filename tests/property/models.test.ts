@@ -201,11 +201,11 @@ describe("shrinkage models", () => {
     fc.assert(
       fc.property(between(20, 90), between(40, 88), (f_cm, RH) => {
         const here =
-          step(id, "eps_cds0", f_cm, RH, 200, 7, 100, "N_R") * step(id, "beta_RH", f_cm, RH, 200, 7, 100, "N_R");
+          step(id, "eps_cds0", 200, f_cm, "N_R", RH, 7, 100) * step(id, "beta_RH", 200, f_cm, "N_R", RH, 7, 100);
         expect(kern("DRYING_SHRINKAGE_NOMINAL_EN1992_2004", f_cm, "N", RH) / here).toBeCloseTo(0.85, 10);
       }),
     );
-    expect(kern(id, 30, 100, 200, 7, 1000, "N_R")).toBeLessThan(0);
+    expect(kern(id, 200, 30, "N_R", 100, 7, 1000)).toBeLessThan(0);
     // At 60 MPa the strength term of the autogenous part is 0.5^2.5; its factors by cement are those that the Model
     // Code of 2010 kept (from memory).
     for (const [cement, factor] of [
@@ -213,11 +213,11 @@ describe("shrinkage models", () => {
       ["N_R", 700],
       ["RS", 600],
     ] as const)
-      expect(step(id, "eps_cas0", 60, 70, 200, 7, 100, cement)).toBeCloseTo(factor * 1e-6 * 0.5 ** 2.5, 15);
+      expect(step(id, "eps_cas0", 200, 60, cement, 70, 7, 100)).toBeCloseTo(factor * 1e-6 * 0.5 ** 2.5, 15);
     for (const f_cm of [25, 60])
       expect(
         kern("DRYING_SHRINKAGE_NOMINAL_EN1992_2004", f_cm, "S", 70) /
-          (step(id, "eps_cds0", f_cm, 70, 200, 7, 100, "SL") * step(id, "beta_RH", f_cm, 70, 200, 7, 100, "SL")),
+          (step(id, "eps_cds0", 200, f_cm, "SL", 70, 7, 100) * step(id, "beta_RH", 200, f_cm, "SL", 70, 7, 100)),
       ).toBeCloseTo(0.85, 10);
   });
   it("fit the report's table of moist curing within its rounding", () => {
