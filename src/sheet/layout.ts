@@ -132,6 +132,7 @@ function checksOf({ blocks }: ShapedSheet): readonly ShapedRow[] {
 
 /** Rows a chart takes on the sheet, and on the first page. */
 const chartRows = 16;
+const frontChartRows = 12;
 const halfWidth = 8;
 const chartGap = 1;
 /** Rows of a table that are never cut. */
@@ -183,14 +184,14 @@ class Placing {
   }
 
   /** Two charts in a line. */
-  private putCharts(charts: readonly ShownChart[]): void {
+  private putCharts(charts: readonly ShownChart[], rows = chartRows): void {
     for (let i = 0; i < charts.length; i += 2) {
       this.keep(() => {
-        const row = this.take(chartRows + chartGap);
+        const row = this.take(rows + chartGap);
         charts.slice(i, i + 2).forEach((chart, side) =>
           this.placedCharts.push({
             ...chart,
-            at: { row, column: side * halfWidth, rows: chartRows, columns: halfWidth },
+            at: { row, column: side * halfWidth, rows, columns: halfWidth },
           }),
         );
       });
@@ -201,7 +202,7 @@ class Placing {
     const { front, lines = 1, charts = [] } = item.front;
     if (front === "charts") {
       const named = charts.flatMap((id) => this.charts.filter((chart) => chart.spec.id === id));
-      return this.putCharts(named);
+      return this.putCharts(named, frontChartRows);
     }
     this.keep(() =>
       this.itemRows.set(item, this.take(front === "checks" ? checksHead + this.checks.length : 1 + lines)),
