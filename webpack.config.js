@@ -97,7 +97,9 @@ export default ({ functions: alone = false } = {}, { mode = "production" } = {})
           // The bundle of the functions alone: the panel shows what is left out there.
           {
             issuerLayer: "functions",
-            include: fileURLToPath(new URL("src/core/formulas", import.meta.url)),
+            include: ["formulas", "choosing.ts"].map((name) =>
+              fileURLToPath(new URL(`src/core/${name}`, import.meta.url)),
+            ),
             loader: "ts-loader",
             options: { ...typescript, instance: "functions", getCustomTransformers: () => ({ before: [runningPart] }) },
           },

@@ -32,12 +32,12 @@ function byValue(all: readonly (readonly [string, Declaration])[], name: string)
   return Object.fromEntries(all.flatMap(([value, { params }]) => (params[name] ? [[value, params[name]]] : [])));
 }
 
-const warned: ReadonlySet<string> = new Set(Object.values(cautions));
+const isCaution = (note: string): boolean => Object.values(cautions).some((caution) => caution === note);
 
 /** What is said of the function: its own notes, those of all its formulas, and every caution of any of them. */
 function notesOf(own: readonly string[] = [], all: readonly Declaration[]): readonly string[] {
   const each = all.map(({ notes = [] }) => notes);
-  const shared = each.flat().filter((note) => warned.has(note) || each.every((notes) => notes.includes(note)));
+  const shared = each.flat().filter((note) => isCaution(note) || each.every((notes) => notes.includes(note)));
   return [...new Set([...own, ...shared])];
 }
 
@@ -58,10 +58,6 @@ function chosenAmong<D extends Declaration>({ by, as, order, joint = {}, ...said
   const reasons = [...new Set(all.flatMap(([, { unpublished }]) => unpublished ?? []))];
   const unpublished = said.unpublished ?? reasons.join("; ");
   const followed = common(all.map(([, { sourceFollows }]) => sourceFollows));
-  const notes = notesOf(
-    said.notes,
-    all.map(([, declaration]) => declaration),
-  );
   const sources = Object.fromEntries(all.map(([value, { source }]) => [value, source]));
   return {
     argument,
@@ -69,7 +65,10 @@ function chosenAmong<D extends Declaration>({ by, as, order, joint = {}, ...said
     within,
     declared: {
       ...said,
-      notes,
+      notes: notesOf(
+        said.notes,
+        all.map(([, declaration]) => declaration),
+      ),
       ...(unpublished !== "" && { unpublished }),
       source: said.source ?? all[0]![1].source,
       sourceFollows: followed ?? { argument, as: sources },
@@ -89,12 +88,11 @@ export function choosing({ result, ...spec }: Choosing<Formula> & { readonly res
   const formulas = Object.entries(spec.as);
   const given = result ?? common(formulas.map(([, f]) => f.result));
   if (!given) throw new Error(`${spec.id}: its formulas give different quantities, and none is said for all`);
-  const { id, family, notes } = declared;
-  const own = ({ notes: more = [], ...f }: Formula): Formula => ({
+  const own = (f: Formula): Formula => ({
     ...f,
-    id,
-    family,
-    notes: [...new Set([...notes, ...more])],
+    id: declared.id,
+    family: declared.family,
+    notes: [...new Set([...(declared.notes ?? []), ...(f.notes ?? [])])],
     params,
   });
   return {

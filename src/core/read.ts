@@ -246,6 +246,18 @@ function single(argument: Argument, parameter: string, name: string): Cell {
   );
 }
 
+/** Does the choice that this call makes leave the argument out? */
+function isNotAsked({ varies }: Parameter, values: Readonly<Record<string, unknown>>): boolean {
+  return varies !== undefined && !varies.as[String(values[varies.argument])];
+}
+
+/** Blank, or 0: some programs hand a blank cell over as 0. */
+function holdsNothing(argument: Argument): boolean {
+  if (Array.isArray(argument))
+    return (argument as readonly (readonly Argument[])[]).every((row) => row.every(holdsNothing));
+  return argument === 0 || argument === null || argument === undefined || argument === "";
+}
+
 /** The argument of one parameter in the unit the equation reads; undefined where it is blank and may be. */
 export function readArgument(
   argument: Argument,
@@ -253,6 +265,7 @@ export function readArgument(
   values: Readonly<Record<string, unknown>>,
 ): unknown {
   const parameter = inForce(declared, values);
+  if (isNotAsked(declared, values) && holdsNothing(argument)) return parameter.kind === "table" ? [] : undefined;
   switch (parameter.kind) {
     case "number": {
       const cell = typeof argument === "number" ? argument : single(argument, name, nameOf(parameter));

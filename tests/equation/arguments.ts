@@ -268,6 +268,15 @@ function rangeHere(
   return range;
 }
 
+/** Is every choice made that is asked for? What is drawn without is refused in the end. */
+function hasItsChoices(f: Formula, args: Readonly<Record<string, unknown>>): boolean {
+  return Object.entries(f.params).every(([name, declared]) => {
+    const parameter = inForce(declared, args);
+    const left = parameter.kind === "choice" && parameter.default === undefined && parameter.blank === undefined;
+    return !left || args[name] !== null;
+  });
+}
+
 /** Arguments in the cells' units that the formula accepts, for each of its parameters. */
 export function argumentsOf(f: Formula): fc.Arbitrary<readonly Argument[]> {
   const names = Object.keys(f.params);
@@ -279,7 +288,7 @@ export function argumentsOf(f: Formula): fc.Arbitrary<readonly Argument[]> {
       // Bounds of one argument follow from others: settle them in a few rounds.
       for (let round = 0; round < 4; round++) {
         let limits: Readonly<Record<string, Partial<Bounds> | undefined>> = {};
-        if (round > 0 && f.limits) {
+        if (round > 0 && f.limits && hasItsChoices(f, args)) {
           const values = Object.fromEntries(
             names.map((name) => [name, valueOf(inForce(f.params[name]!, args), args[name])]),
           );

@@ -191,7 +191,7 @@ describe("writing", () => {
     );
     expect(code).toBe(0);
     expect(said).toContain("tendons = 2");
-    expect(said).toContain("with sigj, tendons, member, mu, cpx as set");
+    expect(unbroken(said)).toContain("with sigj, tendons, member, mu, cpx as set");
     expect(said).toMatch(/stress at the jack +1\.0\d +FAIL +tendon 1, at the jack/);
     expect(said).toMatch(/Overall verdict: FAIL/);
     expect(readBack().sheet).toBe("B 2");
@@ -214,16 +214,16 @@ describe("writing", () => {
     expect(said).toMatch(/the template's defaults only, with fck as set/);
     expect(said).not.toContain("Alder Quay");
     expect(said).toMatch(/Overall verdict: INCOMPLETE/);
-    expect(said).toMatch(/Inputs missing: (\d+)\n {2}K\d+: .*\n[\s\S]*… and \d+ more on the sheet\nWarnings: \d+\n/);
+    expect(said).toMatch(
+      /Inputs missing: (\d+)\n {2}[A-Z]+\d+: .*\n[\s\S]*… and \d+ more on the sheet\nWarnings: \d+\n/,
+    );
     expect(said).toMatch(/Cells with an error: \d+; enter the missing inputs first/);
     expect(named("fck")).toEqual([45]);
     expect(named("L")).toEqual([null]);
   });
 
   it("says warnings where the sheet has any", async () => {
-    expect(unbroken((await write("--set", "mu=0.9")).said)).toMatch(
-      /Warnings: [1-9]\d*\n(?: {2}.*\n)* {2}.*μ.* = 0\.9 /,
-    );
+    expect(unbroken((await write("--set", "mu=0.9")).said)).toMatch(/Warnings: [1-9]\d* input .*μ.* = 0\.9 /);
   });
 });
 
