@@ -74,7 +74,7 @@ describe("total shrinkage", () => {
   it("warns of dry air and of thin sections", () => {
     expect(warningsOf("SHRINKAGE_STRAIN", 80, 40, "N", 15, 3, 1000)).toEqual([
       "RH (relative humidity of the surroundings) = 15 % is outside the range of EN 1992-1-1 Table 3.2, 20 to 100 %",
-      "RH (relative humidity of the surroundings) = 15 % is outside the everyday range 30 to 100 %",
+      "RH (relative humidity of the surroundings) = 15 % is outside the everyday range 30 to 95 %",
       "h0 is below 100 mm, the first point of EN 1992-1-1 Table 3.3: kh is held at 1.00",
     ]);
   });

@@ -121,15 +121,15 @@ describe("WARNINGS", () => {
 
   it("asks for each row where a column stands for a cell, and tells what rows have in common once", () => {
     const stress = [[1400], [1500], [1600], [1400]];
-    const told = kern("WARNINGS", "RELAXATION_LOSS_EN1992_2004", stress, 1860, 2, 500_000) as {
+    const told = kern("WARNINGS", "RELAXATION_LOSS_EN1992_2004", 1860, 2, stress, 500_000) as {
       readonly value: string;
     };
     expect(told.value).toBe(
       "σpi is above 0.8 fpk, beyond the usual tests of relaxation (row 2; so in 2 of 4 rows, the last row 3)",
     );
-    expect(kern("WARNINGS", "RELAXATION_LOSS_EN1992_2004", [[1300], [1400]], 1860, 2, 500_000)).toEqual({ value: "" });
+    expect(kern("WARNINGS", "RELAXATION_LOSS_EN1992_2004", 1860, 2, [[1300], [1400]], 500_000)).toEqual({ value: "" });
     // A refused row keeps its reason.
-    const refused = kern("WARNINGS", "RELAXATION_LOSS_EN1992_2004", [[1300], ["–"]], 1860, 2, 500_000);
+    const refused = kern("WARNINGS", "RELAXATION_LOSS_EN1992_2004", 1860, 2, [[1300], ["–"]], 500_000);
     expect((refused as { readonly value: string }).value).toMatch(/is the text “–”.*\(row 2\)/);
   });
 });
