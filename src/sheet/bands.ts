@@ -104,6 +104,7 @@ export function placeColumns(
   says: readonly Says[],
   ranges: ReadonlyMap<string, ReadonlySet<string>>,
   memberTexts: (dimension: string) => readonly string[],
+  saysConflicts: boolean,
 ): Bands {
   const all = columns.map((column, i): Sized => ({
     column,
@@ -113,7 +114,8 @@ export function placeColumns(
   const placed: PlacedColumn[] = [];
   const repeated: Repeated[] = [];
   const counts = all[0]?.column.index !== undefined;
-  const room = tableColumns.last - tableColumns.first + 1;
+  // Where inputs may contradict each other, the last column is left for the message.
+  const room = tableColumns.last - tableColumns.first + (saysConflicts ? 0 : 1);
   const first = counts ? 1 : 0;
   if (counts) placed[0] = { band: 0, at: sheetColumns.item, cells: 1 };
   // What tells the rows apart: the number, and the columns of words or counts that follow it.

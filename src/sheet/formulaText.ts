@@ -124,7 +124,7 @@ function equationText(equation: string, symbols: Readonly<Record<string, string>
 export function writtenArguments(call: TemplateCall): readonly Argument[] {
   return call.arguments.map((given) => {
     if (!given) return undefined;
-    return given.type === "Literal" ? (given.value) : unknownArgument;
+    return given.type === "Literal" ? given.value : unknownArgument;
   });
 }
 /** Of a reference nothing is known but that it is there. */

@@ -86,8 +86,8 @@ describe("the form of the beam template", () => {
     expect([...allProblems(beam, typed).values()]).toEqual([]);
     const given = inputValues(beam, typed);
     // Asked for only where cracking is allowed, which the example does not say.
-    const { sBar, ...asked } = beam.example.inputs;
-    expect([sBar, given["sBar"]]).toEqual([100, undefined]);
+    const { sBar, ftFict, ...asked } = beam.example.inputs;
+    expect([sBar, ftFict, given["sBar"], given["ftFict"]]).toEqual([100, -8, undefined, undefined]);
     for (const [id, value] of Object.entries(asked)) expect(given[id], id).toEqual(value === "" ? null : value);
   });
 
