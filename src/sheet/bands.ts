@@ -70,6 +70,7 @@ function cellsOf(column: Column, says: Says, memberTexts: (dimension: string) =>
     Math.max(1, Math.ceil((Math.max(...texts.map(textWidth), 0) + 1) / (ordinaryWidth + 1)));
   if (column.memberText !== undefined) return cellsFor(memberTexts(column.memberText));
   if (column.input?.choices) return cellsFor(column.input.choices.map(({ value }) => String(value)));
+  if (column.input && !column.input.freeText) return 1;
   return column.input || column.record ? typedCells : wordCells;
 }
 
