@@ -114,7 +114,9 @@ export function placeColumns(
   const placed: PlacedColumn[] = [];
   const repeated: Repeated[] = [];
   const counts = all[0]?.column.index !== undefined;
-  const room = tableColumns.last - tableColumns.first + 1;
+  // Beside inputs one column stays free for the message of inputs that contradict each other.
+  const messages = columns.some(({ input }) => input) ? 1 : 0;
+  const room = tableColumns.last - tableColumns.first + 1 - messages;
   const first = counts ? 1 : 0;
   if (counts) placed[0] = { band: 0, at: sheetColumns.item, cells: 1 };
   // What tells the rows apart: the number, and the columns of words or counts that follow it.
