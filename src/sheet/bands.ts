@@ -70,6 +70,7 @@ function cellsOf(column: Column, says: Says, memberTexts: (dimension: string) =>
     Math.max(1, Math.ceil((Math.max(...texts.map(textWidth), 0) + 1) / (ordinaryWidth + 1)));
   if (column.memberText !== undefined) return cellsFor(memberTexts(column.memberText));
   if (column.input?.choices) return cellsFor(column.input.choices.map(({ value }) => String(value)));
+  if (column.input && !column.input.freeText) return 1;
   return column.input || column.record ? typedCells : wordCells;
 }
 
@@ -104,7 +105,6 @@ export function placeColumns(
   says: readonly Says[],
   ranges: ReadonlyMap<string, ReadonlySet<string>>,
   memberTexts: (dimension: string) => readonly string[],
-  saysConflicts: boolean,
 ): Bands {
   const all = columns.map((column, i): Sized => ({
     column,
@@ -114,8 +114,9 @@ export function placeColumns(
   const placed: PlacedColumn[] = [];
   const repeated: Repeated[] = [];
   const counts = all[0]?.column.index !== undefined;
-  // Where inputs may contradict each other, the last column is left for the message.
-  const room = tableColumns.last - tableColumns.first + (saysConflicts ? 0 : 1);
+  // Beside inputs one column stays free for the message of inputs that contradict each other.
+  const messages = columns.some(({ input }) => input) ? 1 : 0;
+  const room = tableColumns.last - tableColumns.first + 1 - messages;
   const first = counts ? 1 : 0;
   if (counts) placed[0] = { band: 0, at: sheetColumns.item, cells: 1 };
   // What tells the rows apart: the number, and the columns of words or counts that follow it.

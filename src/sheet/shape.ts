@@ -273,13 +273,7 @@ export function shapeSheet(
     const said = present.map(says);
     const texts = (dimension: string): readonly string[] =>
       dimensions.of(dimension)?.members.map(({ text }) => text) ?? [];
-    const bands = placeColumns(
-      present,
-      said,
-      ranges,
-      texts,
-      (template.relations ?? []).some(({ of, warns }) => !warns && present.some(({ id }) => id === of)),
-    );
+    const bands = placeColumns(present, said, ranges, texts);
     const columns = present.map((column, i): ShapedColumn => ({
       column,
       says: said[i]!,

@@ -113,6 +113,8 @@ describe("a number outside its declared bounds is refused, by name and with the 
   it.each(declared.map((f) => [f.id, f] as const))("%s", (_, f) => {
     for (const [args, { name, quantity, put, tells }] of callsOf(f)) {
       for (const value of justOutside(quantity)) {
+        // Where the choice does not ask for it: a blank cell that a program hands over as 0.
+        if (value === 0 && "varies" in quantity) continue;
         const message = messageOf(f, put(args, value));
         expect(message, `${name} = ${value}`).toContain(nameOf(quantity));
         expect(message, `${name} = ${value}`).toMatch(/ is (not )?(above|below) .*; allowed: /);

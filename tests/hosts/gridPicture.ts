@@ -146,6 +146,6 @@ export async function gridPicture(grid: Grid, name: string, plan: Plan): Promise
     protected: locked,
     spans: merged.map((span) => areaA1(span, false)),
     freeze: { rows: ySplit, columns: xSplit },
-    widths: plan.widths.map((_, column) => halfCharacters(sheet.getColumnWidth(column) / 7.5)),
+    widths: plan.widths.map((_, column) => halfCharacters(sheet.getColumnWidth(column) / 7.8)),
   };
 }

@@ -40,6 +40,7 @@ const elementOrder = [
   "pageMargins",
   "pageSetup",
   "headerFooter",
+  "rowBreaks",
   "drawing",
 ];
 /** Functions the file format has known from its beginning (ECMA-376 part 1, 18.17.7): stored without a prefix. */
@@ -218,7 +219,7 @@ describe.each(cases)("the file of %s", (id, plan) => {
       const used = [
         ...sheet
           .replace(
-            /<(sheetData|sheetViews|cols|mergeCells|conditionalFormatting|dataValidations|headerFooter|sheetPr)\b[^>]*>[\s\S]*?<\/\1>/g,
+            /<(sheetData|sheetViews|cols|mergeCells|conditionalFormatting|dataValidations|headerFooter|rowBreaks|sheetPr)\b[^>]*>[\s\S]*?<\/\1>/g,
             "<$1/>",
           )
           .matchAll(/<(\w+)/g),
