@@ -160,8 +160,8 @@ describe("what a file keeps", () => {
     const { heights } = readWorkbook(writeWorkbook(plan, await computed(plan), "Beam"));
     // 100 letters of 0.9 digits over 20 digits are five lines, over all 78 digits two.
     expect([...heights]).toEqual([
-      [0, 5 * 13 + 3],
-      [2, 2 * 13 + 3],
+      [0, 5 * 12 + 1.5],
+      [2, 2 * 12 + 1.5],
     ]);
   });
 

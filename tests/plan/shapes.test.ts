@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { conflictsIn } from "../../src/checker/index.ts";
 import { openGridInNode, type Values } from "../../src/hosts/index.ts";
-import { expand, RefusedSheet, type Inputs, type Plan } from "../../src/sheet/index.ts";
+import { columns, expand, RefusedSheet, type Inputs, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { valuesOf } from "./builtSheet.ts";
 
@@ -167,7 +167,7 @@ describe("the states of the sheet", () => {
     const made = build({ slip: null });
     expect(overallOf(made)).toBe("INCOMPLETE");
     const { row } = made.plan.meanings.find((m) => m.id === "slip")!.at;
-    expect(made.cells[row]![10]!.value).toBe("MISSING");
+    expect(made.cells[row]![columns.verdict]!.value).toBe("MISSING");
   });
 
   test("a coordinate of an outline left out: MISSING in its row alone, and no contradiction", () => {
@@ -175,7 +175,7 @@ describe("the states of the sheet", () => {
     const half = (outline["oy"] as readonly number[]).map((y, i) => (i === 2 ? null : y));
     const { plan, cells } = build({ ...outline, oy: half });
     const { at } = plan.meanings.find((m) => m.id === "oy")!;
-    const statuses = half.map((_, i) => cells[at.row + i]![10]!.value);
+    const statuses = half.map((_, i) => cells[at.row + i]![columns.verdict]!.value);
     expect(statuses.filter((status) => status === "MISSING")).toHaveLength(1);
     expect(statuses[2]).toBe("MISSING");
     expect(cells.flat().filter(({ value }) => value === "CONFLICT")).toEqual([]);

@@ -51,7 +51,7 @@ describe("values in a neighbouring unit that were allowed without a word", () =>
     );
     expect(text).toMatch(/57 h is outside the everyday range 200000 to 1100000 h\. A value in years\?/);
     expect(text).toMatch(/57 days is outside the everyday range 3650 to 45000 days\. A value in years\?/);
-    expect(text).toMatch(/0\.7 % is outside the everyday range 30 to 100 %\. A value in parts of 1, not per cent\?/);
+    expect(text).toMatch(/0\.7 % is outside the everyday range 30 to 95 %\. A value in parts of 1, not per cent\?/);
   });
 
   test("of a table are named by their row", () => {
