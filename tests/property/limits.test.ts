@@ -62,7 +62,10 @@ describe("direct compression to IS 1343:1980", () => {
         formulas.find((f) => f.id === `${id}_IS1343_1980`)!,
         args,
       );
-    expect(is("COMPRESSION_LIMIT_DIRECT", is("COMPRESSION_LIMIT", 60, "SERVICE", null, null, "I"))).toBeCloseTo(0.8 * 0.35 * 60, 9);
+    expect(is("COMPRESSION_LIMIT_DIRECT", is("COMPRESSION_LIMIT", 60, "SERVICE", null, null, "I"))).toBeCloseTo(
+      0.8 * 0.35 * 60,
+      9,
+    );
     expect(is("COMPRESSION_LIMIT_DIRECT", 15)).toBeCloseTo(12, 12);
   });
 });

@@ -53,7 +53,7 @@ function scaledResult(node: FormulaNode | null): Scaled | undefined {
 
 function writtenOut(node: FormulaNode | null): Argument {
   if (!node) return undefined;
-  return node.type === "Literal" && typeof node.value !== "boolean" ? (node.value) : [];
+  return node.type === "Literal" && typeof node.value !== "boolean" ? node.value : [];
 }
 
 /** Where the unit beside a cell is not that of what its formula gives: the function's result, converted or not. */

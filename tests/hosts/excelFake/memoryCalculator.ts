@@ -39,7 +39,11 @@ function compute(workbook: FakeWorkbook): ReadonlyMap<string, ReadonlyMap<string
           key,
           error
             ? { value: error.code, text: error.code, error: true }
-            : { value: value ?? 0, text: printed(value, numberFormat === "General" ? undefined : numberFormat), error: false },
+            : {
+                value: value ?? 0,
+                text: printed(value, numberFormat === "General" ? undefined : numberFormat),
+                error: false,
+              },
         );
       }
       return [sheet.id, found];

@@ -246,8 +246,18 @@ describe("shapes that cannot be", () => {
       [square, "AREA", ring(1, 0, 0, 100)],
       "must be below that of the outline",
     ],
-    ["ducts larger than the section", "NET_SECTION", [10000, 100, 1e8, [[200, 100]], "AREA"], "ducts take away 31415.9 mm²"],
-    ["ducts far outside the section", "NET_SECTION", [100000, 100, 1e8, [[100, 2000]], "INERTIA"], "must lie inside the section"],
+    [
+      "ducts larger than the section",
+      "NET_SECTION",
+      [10000, 100, 1e8, [[200, 100]], "AREA"],
+      "ducts take away 31415.9 mm²",
+    ],
+    [
+      "ducts far outside the section",
+      "NET_SECTION",
+      [100000, 100, 1e8, [[100, 2000]], "INERTIA"],
+      "must lie inside the section",
+    ],
   ] as const)("%s is refused", (_, id, args, message) => {
     const call = (): number => kern(id, ...(args as unknown as readonly number[]));
     expect(call).toThrow(InputError);

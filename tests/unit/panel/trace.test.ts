@@ -24,19 +24,22 @@ describe("typesetting", () => {
     expect(numberTex(1.25e-7)).toBe("1.25\\times 10^{-7}");
   });
 
-  it.each(formulas.flatMap(variantsOf).map((f) => [f.id, f] as const))("sets every equation and symbol of %s", (_, f) => {
-    for (const [name, step] of Object.entries(f.steps)) {
-      const tex = equationTex(math, f, name);
-      if ("lookup" in step) continue;
-      expect(temml.renderToString(tex, { throwOnError: true })).toContain("<math");
-      if ("equation" in step) {
-        const ones = Object.fromEntries([...Object.keys(f.params), ...Object.keys(f.steps)].map((n) => [n, -1.5e-9]));
-        expect(temml.renderToString(substitutionTex(math, f, name, ones), { throwOnError: true })).toContain("10");
+  it.each(formulas.flatMap(variantsOf).map((f) => [f.id, f] as const))(
+    "sets every equation and symbol of %s",
+    (_, f) => {
+      for (const [name, step] of Object.entries(f.steps)) {
+        const tex = equationTex(math, f, name);
+        if ("lookup" in step) continue;
+        expect(temml.renderToString(tex, { throwOnError: true })).toContain("<math");
+        if ("equation" in step) {
+          const ones = Object.fromEntries([...Object.keys(f.params), ...Object.keys(f.steps)].map((n) => [n, -1.5e-9]));
+          expect(temml.renderToString(substitutionTex(math, f, name, ones), { throwOnError: true })).toContain("10");
+        }
       }
-    }
-    for (const { symbol } of [...Object.values(f.params), ...Object.values(f.steps)])
-      expect(() => temml.renderToString(symbolTex(symbol), { throwOnError: true })).not.toThrow();
-  });
+      for (const { symbol } of [...Object.values(f.params), ...Object.values(f.steps)])
+        expect(() => temml.renderToString(symbolTex(symbol), { throwOnError: true })).not.toThrow();
+    },
+  );
 });
 
 describe("second evaluation", () => {

@@ -33,8 +33,7 @@ const forceWanted = stepwise({
     const share = 1 + (A * e * y) / I;
     if (share === 0) throw new NoResult("the tendon lies at the kern point of this fibre: no force changes its stress");
     const P = (lacking * A) / share;
-    if (P < 0)
-      throw new NoResult(`no tension in the tendon gives σc; it would take a push of ${format(-P / 1000)} kN`);
+    if (P < 0) throw new NoResult(`no tension in the tendon gives σc; it would take a push of ${format(-P / 1000)} kN`);
     return { lacking, share, P };
   },
 });
