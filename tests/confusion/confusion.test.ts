@@ -20,6 +20,9 @@ const drawsEach = 40;
 
 /** Every number that a parameter takes: in each table that a range may be, and as each quantity that another argument may make of it. */
 function numbersOf(parameter: Parameter, where: string): readonly { readonly q: Quantity; readonly where: string }[] {
+  // What a choice decides is judged as it is with each choice that asks for it.
+  if (parameter.varies)
+    return Object.entries(parameter.varies.as).flatMap(([value, own]) => numbersOf(own, `${where} with ${value}`));
   if (parameter.kind === "number")
     return parameter.follows
       ? Object.entries(parameter.follows.as).map(([value, one]) => ({ q: one, where: `${where} in ${value}` }))
