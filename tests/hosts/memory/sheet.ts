@@ -8,8 +8,8 @@ import {
 } from "../../../src/cells/index.ts";
 import { printed } from "../../../src/hosts/host/planValues.ts";
 import type { ColourRule, EntryRule, InsertedCell } from "../../../src/hosts/index.ts";
-import { styles, tones, type CellStyle } from "../../../src/hosts/index.ts";
-import type { Plan, Role, Validation } from "../../../src/sheet/index.ts";
+import { styleOf, tones, type CellStyle } from "../../../src/hosts/index.ts";
+import type { Plan, PlannedCell, Role, Validation } from "../../../src/sheet/index.ts";
 
 /** A cell as it stands: what was typed, what it shows, and its look. */
 export interface MemoryCell {
@@ -71,7 +71,7 @@ export function emptySheet(name: string): MemorySheet {
 
 /** What a plan puts into a cell, before anything is computed. A role brings a look; without one the cell keeps its own. */
 export function plannedCell(
-  { value, formula, role, format }: Omit<InsertedCell, "row" | "column">,
+  { value, formula, role, format, runsOn }: Omit<InsertedCell, "row" | "column"> & Pick<PlannedCell, "runsOn">,
   before?: MemoryCell,
 ): MemoryCell {
   return {
@@ -80,7 +80,7 @@ export function plannedCell(
       formula !== undefined
         ? { ...empty, formula }
         : { value: value ?? null, text: printed(value ?? null, format ?? before?.format) },
-    ...(role && { role, style: styles[role] }),
+    ...(role && { role, style: styleOf({ role, ...(runsOn && { runsOn }) }) }),
     ...(format !== undefined && { format }),
   };
 }
