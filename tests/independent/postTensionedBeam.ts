@@ -54,6 +54,8 @@ export interface Beam {
     readonly Mg: (x: number) => number;
     readonly Ms: (x: number) => number;
     readonly Mq: (x: number) => number;
+    /** While the member hangs or is stored on its lifting points. */
+    readonly Ml?: (x: number) => number;
   };
   /** Never stored on its lifting points: self-weight acts on the span from the start. */
   readonly notStored?: boolean;
@@ -157,7 +159,8 @@ export function beam(v: Beam) {
       Mq = v.q * span + (v.further?.Mq(x) ?? 0);
     const a = v.liftAt * 1000;
     const R = (g * L) / 2;
-    const Ml = (x > a ? R * (x - a) : 0) + (x > L - a ? R * (x - (L - a)) : 0) - (g * x * x) / 2;
+    const Ml =
+      (x > a ? R * (x - a) : 0) + (x > L - a ? R * (x - (L - a)) : 0) - (g * x * x) / 2 + (v.further?.Ml?.(x) ?? 0);
     // Net section: the outline less the holes, about their own centroid.
     const hole = (d: number): number => (Math.PI * d * d) / 4;
     const y = tendons.map((t) => yb - t.e(x));
