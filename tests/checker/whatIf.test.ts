@@ -188,7 +188,15 @@ describe.each(suites)("$id $where", ({ id, where, built, changes: ofSuite }) => 
         [found.up, 1.01],
       ] as const) {
         const there = await governing(factor);
-        if (!step.ok) throw new Error(`no answer: ${step.why}`);
+        if (!step.ok) {
+          // Then a check of the sheet says in words why it has no figure, where it had one before.
+          const words = (await ofSheet()).map(({ utilisation }) => utilisation);
+          expect(
+            words.some((word) => typeof word === "string" && step.why.endsWith(`: ${word}`)),
+            step.why,
+          ).toBe(true);
+          continue;
+        }
         expect(step.utilisation).toBeCloseTo(there, 9);
         expect(step.change).toBeCloseTo(there - now, 9);
       }
