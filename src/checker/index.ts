@@ -6,7 +6,7 @@ export { recognise, recogniseSnapshot } from "./recognise/recognise.ts";
 export { compare, type Comparison } from "./compare/compare.ts";
 export { findingsPaper } from "./compare/findingsPaper.ts";
 export { findingsPlan } from "./compare/findingsPlan.ts";
-export { aboutOf, heldAgainst, limits as limitsOfComparing, outcomeOf, whereOf } from "./compare/said.ts";
+export { aboutOf, comparedWith, limits as limitsOfComparing, outcomeOf, whereOf } from "./compare/said.ts";
 export { gradesInOrder, gradeWords, type Finding, type FindingKind, type Grade } from "./compare/finding.ts";
 export { bookOfSheets } from "./book/bookOfSheets.ts";
 export { readBook } from "./book/readBook.ts";

@@ -159,7 +159,7 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
       add(
         "value hidden by format",
         "serious",
-        "The number format does not show the text as it stands.",
+        "The number format does not show the text unchanged.",
         cell.format ?? "General",
         looks.formats[row]?.[column],
       );

@@ -1,7 +1,7 @@
 import { html, type Markup } from "../../typeset/index.ts";
 import type { Comparison } from "./compare.ts";
 import { gradesInOrder, gradeWords, type Finding, type Grade } from "./finding.ts";
-import { aboutOf, heldAgainst, limits, outcomeOf, whereOf } from "./said.ts";
+import { aboutOf, comparedWith, limits, outcomeOf, whereOf } from "./said.ts";
 
 const style = `@page { size: A4 landscape; margin: 15mm; @bottom-right { content: counter(page) " / " counter(pages);
   font: 9pt sans-serif; } }
@@ -43,7 +43,7 @@ export function findingsPaper(
 <html lang="en"><head><meta charset="utf-8"><title>${title}</title><style>${style}</style></head><body><main class="kbf">
 <h1>${title}</h1>
 <p class="outcome">${outcomeOf(comparison)}</p>
-<table class="facts"><tbody>${[...heldAgainst(comparison), ["date", date] as const, ["host", host] as const].map(
+<table class="facts"><tbody>${[...comparedWith(comparison), ["date", date] as const, ["host", host] as const].map(
     ([what, text]) => html`<tr><th scope="row">${what}</th><td>${text}</td></tr>`,
   )}</tbody></table>
 ${gradesInOrder.map((g) => grade(g, comparison.findings))}

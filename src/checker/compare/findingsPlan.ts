@@ -2,7 +2,7 @@ import type { Plan } from "../../sheet/index.ts";
 import { SheetWriter } from "../writer.ts";
 import type { Comparison } from "./compare.ts";
 import { gradesInOrder, gradeWords, type Finding } from "./finding.ts";
-import { aboutOf, heldAgainst, limits, outcomeOf, whereOf } from "./said.ts";
+import { aboutOf, comparedWith, limits, outcomeOf, whereOf } from "./said.ts";
 
 const columns = { no: 0, grade: 1, where: 2, of: 3, what: 4, expected: 5, found: 6, answer: 7 } as const;
 const headings = ["no.", "grade", "where", "of", "what", "expected", "found", "answer, initials, date"];
@@ -22,7 +22,7 @@ export function findingsPlan(
   let hashAt = { row: 0, column: 0 };
   const facts = [
     ["outcome", outcomeOf(comparison)],
-    ...heldAgainst(comparison),
+    ...comparedWith(comparison),
     ["date", date],
     ["host", host],
   ] as const;

@@ -62,8 +62,8 @@ function comesTo({ overall, governing }: Effect): string {
   return `verdict ${same}; largest utilisation ${utilisation(governing.template)}, on the sheet ${utilisation(governing.sheet)}`;
 }
 
-/** What the sheet was held against. */
-export function heldAgainst({ recognised, compared, effect }: Comparison): readonly (readonly [string, string])[] {
+/** What the sheet was compared with. */
+export function comparedWith({ recognised, compared, effect }: Comparison): readonly (readonly [string, string])[] {
   const { plan, head } = recognised;
   return [
     ["template", `${plan.template.title} (${plan.template.id} ${plan.template.version})`],

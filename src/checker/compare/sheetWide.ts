@@ -78,7 +78,7 @@ export function hiddenFindings(recognised: Recognised, looks: Looks): readonly F
         at: { row, column: 0 },
         ...label(row),
         what: "The row is hidden or has no height.",
-        expected: "in sight",
+        expected: "shown",
         found: "hidden",
       })),
     ...looks.hiddenColumns
@@ -88,7 +88,7 @@ export function hiddenFindings(recognised: Recognised, looks: Looks): readonly F
         grade: "serious",
         at: { row: 0, column },
         what: "The column is hidden or has no width.",
-        expected: "in sight",
+        expected: "shown",
         found: "hidden",
       })),
     ...looks.sameColour

@@ -214,7 +214,7 @@ export function handOutPlan(
   });
 }
 
-/** The copy of a sheet as it stands now; throws where the sheet is empty. */
+/** The copy of a sheet as it is now; throws where the sheet is empty. */
 export async function readHandOut(
   host: Host,
   sheet: string,

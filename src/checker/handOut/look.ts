@@ -3,7 +3,7 @@ import type { Looks } from "../../hosts/index.ts";
 import type { Highlight, PlannedChart, Role } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 
-/** How a copied sheet looks, in the rows and columns of the sheet as it stands. */
+/** How a copied sheet looks, in the rows and columns of the sheet. */
 export interface Look {
   readonly roleAt: (row: number, column: number) => Role | undefined;
   readonly formatAt: (row: number, column: number) => string | undefined;

@@ -43,7 +43,7 @@ function wordsFor(recognised: Recognised, area: Area, at: Address): string | und
   return `${name} [${meaning.item}: ${which}]`;
 }
 
-/** What is said, whichever rows it is said of. */
+/** A message without the rows it is about. */
 const ofAnyRow = (read: string): string => read.replace(/: (?:this row|all rows|rows? \d+(?: to \d+)?)\]/g, "]");
 
 /**

@@ -72,7 +72,7 @@ function nameAfter(name: string): string {
   return /^[A-Ya-y]$/.test(name) ? String.fromCharCode(name.charCodeAt(0) + 1) : "";
 }
 
-/** The revision table as it stands; undefined where the sheet has none. */
+/** The revision table; undefined where the sheet has none. */
 export function readRevisions(recognised: Recognised): RevisionTable | undefined {
   const table = places(recognised);
   if (!table || table.at(0, "name") === undefined) return undefined;
@@ -110,7 +110,7 @@ export function readRevisions(recognised: Recognised): RevisionTable | undefined
 
 export type NewRevision = Omit<Revision, "line" | "state" | "seal">;
 
-/** So much of a superseded seal stays to be held against an older copy of the sheet. */
+/** So much of a superseded seal is kept, to compare an older copy of the sheet with. */
 const keptDigits = 12;
 
 /**

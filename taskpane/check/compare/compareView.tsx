@@ -6,7 +6,7 @@ import {
   findingsPaper,
   findingsPlan,
   gradesInOrder,
-  heldAgainst,
+  comparedWith,
   limitsOfComparing,
   outcomeOf,
   type Comparison,
@@ -106,7 +106,7 @@ export function CompareView({ host, go, trace }: ToolProps) {
           </p>
           <p>{outcomeOf(comparison)}</p>
           <dl class="kb-facts">
-            {heldAgainst(comparison).map(([what, text]) => (
+            {comparedWith(comparison).map(([what, text]) => (
               <div key={what}>
                 <dt>{what}</dt>
                 <dd>{text}</dd>
