@@ -1,5 +1,7 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import type { Page } from "playwright-core";
+import { columnLetters } from "../../src/cells/index.ts";
+import { columns } from "../../src/sheet/columns.ts";
 import {
   cellNamed,
   cellWhen,
@@ -114,13 +116,16 @@ describe("the checker's tools in the panel", () => {
     await openTool(page, "Sign off");
     await panel(page).getByLabel("Your initials").fill("AB");
     const strength = { sheet: beam, ...placeOf(await cellNamed(page, beam, "fck")) };
-    const mark = `L${strength.row + 1}`;
+    const mark = `${columnLetters(columns.mark)}${strength.row + 1}`;
+    const row = (await readCell(page, beam, `A${strength.row + 1}`)).text;
     await page.evaluate((cell) => window.kernbook!.host!.select(cell), strength);
     await panel(page)
-      .getByRole("button", { name: /^Mark .*2\.1/ })
+      .getByRole("button", { name: new RegExp(`^Mark .*${row.replace(".", "\\.")}`) })
       .click();
     await cellWhen(page, beam, mark, ({ text }) => /^AB 2\d{3}-/.test(text), 60);
-    const done = panel(page).getByRole("status").filter({ hasText: "row 2.1" });
+    const done = panel(page)
+      .getByRole("status")
+      .filter({ hasText: `row ${row}` });
     await done.getByText(/stands at/).waitFor();
     await page.evaluate((cell) => window.kernbook!.host!.enter(cell, 42), strength);
     await cellWhen(page, beam, mark, ({ text }) => text.startsWith("STALE"), 60);

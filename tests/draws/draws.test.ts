@@ -79,7 +79,10 @@ describe("no cell holds an error", () => {
   });
 });
 
-/** Some inputs of every draw anywhere they are allowed, at the very ends too. Many of these draws contradict themselves and are refused, which is no error. */
+/**
+ * Some inputs of every draw anywhere they are allowed, at the very ends too. Many of these draws contradict themselves
+ * and are refused, which is no error.
+ */
 describe("no cell holds an error over the full range of the inputs", () => {
   const wildShapes = whole ? shapes : 1;
   const wildDraws = Number(process.env["KERNBOOK_WILD"] ?? (whole ? 4 * drawsOfShape : 6));

@@ -51,8 +51,9 @@ describe("every stress change creeps with the coefficient of its own age", () =>
       "vmin",
       expected.stages.flatMap((s) => s.at.map((a) => a.min)),
     );
-    // The two figures of a separate computation by (5.46) with φ(t0), φ(tg) and φ(tq), from the inputs alone: stored on the lifting points until t_g, later
-    // loads on the section with bonded tendons. On the span from the start and all on the net section it gives 148.66 and −0.32.
+    // The two figures of a separate computation by (5.46) with φ(t0), φ(tg) and φ(tq), from the inputs alone: stored on
+    // the lifting points until t_g, later loads on the section with bonded tendons. On the span from the start and all
+    // on the net section it gives 148.66 and −0.32.
     expect(expected.rows[mid]!.dcsr).toBeCloseTo(156.56, 2);
     expect(expected.stages.find(({ name }) => name === "quasi")!.at[mid]!.min).toBeCloseTo(-0.45, 2);
     expect((built.column("dcsr")[mid] as number).toFixed(1)).toBe("156.6");

@@ -66,7 +66,7 @@ interface Corner {
 const outline = (all: readonly Row[], given: readonly number[] = bounds): readonly Corner[] | undefined =>
   maybe(() => {
     const corner = (k: number | null, result: string): number =>
-      call("REGION_VERTEX", all, given[0]!, given[1]!, k, result, ...given.slice(2));
+      call("REGION_VERTEX", all, given[0], given[1], k, result, ...given.slice(2));
     const n = corner(null, "COUNT");
     return Array.from({ length: n }, (_, k) => ({
       u: corner(k + 1, "RECIPROCAL") / 1000,
