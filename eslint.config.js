@@ -75,7 +75,7 @@ export default tseslint.config(
   },
   // What Prettier leaves long, texts above all, is broken by hand; a regular expression cannot be.
   {
-    files: ["tests/**", "src/checker/**", "src/cells/**"],
+    files: ["**/*.{ts,tsx}"],
     rules: { "max-len": ["error", { code: 140, ignoreRegExpLiterals: true }] },
   },
   // The calculation and the sheets are pure: they say nothing to a console.

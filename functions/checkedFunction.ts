@@ -72,8 +72,9 @@ function isDay(value: string): boolean {
 }
 
 /**
- * The function in which a checker's mark stands on the sheet: it gives whose mark it is and its day while the cells hold what they held when they
- * were marked, and begins with STALE once they do not. Whether formulas are still those that were marked, the panel says.
+ * The function in which a checker's mark stands on the sheet: it gives whose mark it is and its day while the cells
+ * hold what they held when they were marked, and begins with STALE once they do not. Whether formulas are still those
+ * that were marked, the panel says.
  */
 export const checkedFunction = {
   id: "CHECKED",

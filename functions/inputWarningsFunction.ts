@@ -35,7 +35,8 @@ function quantityOf(argument: Argument): Quantity {
     "quantity",
     key === ""
       ? "quantity (the quantity the cells hold) is missing; a text is needed, such as “span”"
-      : `quantity = “${key.length > 60 ? `${key.slice(0, 59)}…` : key}” is no quantity of the functions; give its key as text, such as “span”`,
+      : `quantity = “${key.length > 60 ? `${key.slice(0, 59)}…` : key}” is no quantity of the functions; ` +
+          "give its key as text, such as “span”",
   );
 }
 
@@ -43,13 +44,14 @@ function quantityOf(argument: Argument): Quantity {
 const listed = 5;
 
 /**
- * What is unusual about inputs of a sheet: values outside the quantity's everyday range, with the unit they were perhaps typed in. Empty cells, texts and
- * refused values are left to the input's status.
+ * What is unusual about inputs of a sheet: values outside the quantity's everyday range, with the unit they were
+ * perhaps typed in. Empty cells, texts and refused values are left to the input's status.
  */
 export const inputWarningsFunction = {
   id: "INPUT_WARNINGS",
   summary:
-    "What should be known about input cells: values outside the everyday range of their quantity, with the unit they may have been typed in; empty where there is nothing",
+    "What should be known about input cells: values outside the everyday range of their quantity, with " +
+    "the unit they may have been typed in; empty where there is nothing",
   params,
   repeating: "values",
   compute: ([wanted, ...values]: readonly Argument[]): string => {

@@ -98,7 +98,10 @@ function description({ id, summary, formula, spill }: WorksheetFunction): string
   return fitting(`${summary}. Gives ${gives}. ${from}`, "function", id);
 }
 
-/** The metadata of every function. `address` is where the add-in's files will stand, without a slash at the end: with it each function links to its reference page. */
+/**
+ * The metadata of every function. `address` is where the add-in's files will stand, without a slash at the end: with it
+ * each function links to its reference page.
+ */
 export function metadata(address?: string, functions: readonly WorksheetFunction[] = worksheetFunctions): Metadata {
   const enums = new Map<string, EnumMetadata>();
   for (const { parameters } of functions) {

@@ -55,9 +55,10 @@ function callsIn({ params: taken }: Formula | Spill, args: readonly Argument[]):
 }
 
 /**
- * The function that tells what should be known about a call although it is computed: input outside the everyday range or the source's validity.
- * Empty where there is nothing to tell; a refused call gives the refusal's own text, so that a list of warnings misses nothing. A column of cells for an
- * argument of one cell asks for each row, and what several rows have in common is told once.
+ * The function that tells what should be known about a call although it is computed: input outside the everyday range
+ * or the source's validity. Empty where there is nothing to tell; a refused call gives the refusal's own text, so that
+ * a list of warnings misses nothing. A column of cells for an argument of one cell asks for each row, and what several
+ * rows have in common is told once.
  */
 export function warningsFunction(formulas: readonly Formula[], spills: readonly Spill[], namespace: string) {
   const byId = new Map<string, { readonly of: Formula | Spill; readonly run: (args: readonly Argument[]) => unknown }>([
@@ -75,7 +76,8 @@ export function warningsFunction(formulas: readonly Formula[], spills: readonly 
         "function",
         id === ""
           ? "function (the id of a worksheet function) is missing; a text is needed, such as “FRICTION_STRESS”"
-          : `function = “${id.length > 60 ? `${id.slice(0, 59)}…` : id}” is no function of ${namespace}; give its id as text, such as “FRICTION_STRESS”`,
+          : `function = “${id.length > 60 ? `${id.slice(0, 59)}…` : id}” is no function of ${namespace}; give ` +
+              "its id as text, such as “FRICTION_STRESS”",
       );
     const told = (given: readonly Argument[]): readonly string[] => {
       try {
@@ -92,7 +94,8 @@ export function warningsFunction(formulas: readonly Formula[], spills: readonly 
   return {
     id: "WARNINGS",
     summary:
-      "What should be known about a call of another function: input outside its everyday range or its source's validity; empty where there is nothing",
+      "What should be known about a call of another function: input outside its everyday range or its " +
+      "source's validity; empty where there is nothing",
     params,
     repeating: "arguments",
     compute,

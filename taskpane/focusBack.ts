@@ -1,7 +1,10 @@
 import type { RefObject } from "preact";
 import { useLayoutEffect, useRef } from "preact/hooks";
 
-/** Brings the focus back where it got lost with what went away, or where the grid took it while a sheet was built. Another part of the panel keeps it. */
+/**
+ * Brings the focus back where it got lost with what went away, or where the grid took it while a sheet was built.
+ * Another part of the panel keeps it.
+ */
 export function focusBack(to: HTMLElement | null | undefined): void {
   if (to && !to.closest(".kb-panel")?.contains(document.activeElement)) to.focus();
 }

@@ -9,6 +9,7 @@ export function isNotFetched(error: unknown): boolean {
 /** Why something could not be done, and what to do where a part of the page did not come. */
 export function whyNot(error: unknown): string {
   return isNotFetched(error)
-    ? "a part of this page could not be fetched. Either there is no connection, or Kernbook was updated since the page was opened. Try again; if that does not help, reload the page"
+    ? "a part of this page could not be fetched. Either there is no connection, or Kernbook was updated " +
+        "since the page was opened. Try again; if that does not help, reload the page"
     : reasonOf(error);
 }

@@ -20,8 +20,8 @@ interface Props {
 }
 
 /**
- * The button that makes a new sheet, and below it how far that is. The button stays where it is meanwhile, so that the second click of a double
- * click lands on it and not on Cancel.
+ * The button that makes a new sheet, and below it how far that is. The button stays where it is meanwhile, so that the
+ * second click of a double click lands on it and not on Cancel.
  */
 export function SheetButton({ id, label, doing, step, disabled = false, cancel }: Props) {
   const place = useRef<HTMLDivElement>(null);

@@ -1,6 +1,9 @@
 const local = "https://localhost:3000";
 
-/** Where the add-in's files are served from, by the one variable of the build; https, without a slash at the end. Throws where it is not that. */
+/**
+ * Where the add-in's files are served from, by the one variable of the build; https, without a slash at the end. Throws
+ * where it is not that.
+ */
 export function deploymentAddress(text: string | undefined = process.env["KERNBOOK_ADDRESS"]): string {
   const address = text === undefined || text === "" ? local : text;
   let url: URL;

@@ -11,8 +11,8 @@ const help = `Evaluates worksheet formulas and prints their values at full preci
   npm run -s eval -- 'SUM(1, 2)' '=ROUND(PI(), 3)'      several formulas, a line each
   npm run -s eval < formulas.txt                        one formula a line from standard input
 
-A leading = is allowed. A spilled result is printed as rows, its cells separated by tabs. Warnings go to standard error: input outside its everyday
-range or its source's validity. A misspelt function is answered with the nearest ones.
+A leading = is allowed. A spilled result is printed as rows, its cells separated by tabs. Warnings go to standard error:
+input outside its everyday range or its source's validity. A misspelt function is answered with the nearest ones.
 
   --json   one JSON object a line: {formula, value | values | error: {code, message}, warnings?: [text]}
   --help   this text

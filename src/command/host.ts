@@ -19,8 +19,14 @@ function trustSteps(file: string): string {
   if (process.platform === "win32")
     return `  certutil -user -addstore Root "${file}"\nTo take it back:\n  certutil -user -delstore Root "${authorityName}"`;
   if (process.platform === "darwin")
-    return `  security add-trusted-cert -k ~/Library/Keychains/login.keychain-db "${file}"\nTo take it back:\n  security remove-trusted-cert "${file}"`;
-  return `  (in the settings of the browser) import ${file} as an authority for websites\nTo take it back:\n  delete “${authorityName}” there`;
+    return (
+      `  security add-trusted-cert -k ~/Library/Keychains/login.keychain-db "${file}"\nTo take it back:\n  ` +
+      `security remove-trusted-cert "${file}"`
+    );
+  return (
+    `  (in the settings of the browser) import ${file} as an authority for websites\nTo take it back:\n  ` +
+    `delete “${authorityName}” there`
+  );
 }
 
 try {
@@ -28,7 +34,8 @@ try {
   const { hostname, port, pathname } = new URL(address);
   if (hostname !== "localhost" || pathname !== "/")
     throw new Error(
-      `KERNBOOK_ADDRESS is ${address}, but this command serves on this machine: unset it, or give https://localhost with a port and no path`,
+      `KERNBOOK_ADDRESS is ${address}, but this command serves on this machine: unset it, or give ` +
+        "https://localhost with a port and no path",
     );
   await buildIfStale((text) => console.log(text));
   const { key, cert, authority, fresh } = await developmentCertificates();
@@ -43,13 +50,15 @@ try {
   const at = port === "" ? 443 : Number(port);
   if (!(await listen(server, at, hostname)))
     throw new Error(
-      `port ${at} is taken by another program, and the manifest names it: end that program, or set KERNBOOK_ADDRESS to https://localhost with another port`,
+      `port ${at} is taken by another program, and the manifest names it: end that program, or set ` +
+        "KERNBOOK_ADDRESS to https://localhost with another port",
     );
   console.log(`
 Kernbook's add-in is served at ${address}/
 Manifest: ${join(dist, "manifest.xml")}
 
-${fresh ? "New certificates were made for this machine." : "The certificates made earlier are used."} The program loads the add-in only if the system trusts them.
+${fresh ? "New certificates were made for this machine." : "The certificates made earlier are used."}
+The program loads the add-in only if the system trusts them.
 Nothing was installed. If you decide to trust this authority (its key was not kept, so it signs nothing but these), run
 ${trustSteps(authority)}
 and delete the folder ${dirname(authority)}

@@ -47,8 +47,8 @@ function uninterrupted(act: () => void): void {
 }
 
 /**
- * Writes a file whole or not at all: to a file of another, short name beside it, which then takes its name. A replaced file passes on its permissions. Throws
- * NotWritten; then nothing is left behind.
+ * Writes a file whole or not at all: to a file of another, short name beside it, which then takes its name. A replaced
+ * file passes on its permissions. Throws NotWritten; then nothing is left behind.
  */
 export function writeSafely(path: string, bytes: Uint8Array, force: boolean): void {
   const beside = join(dirname(path), `.kernbook-${randomBytes(6).toString("hex")}.part`);

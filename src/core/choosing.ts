@@ -80,8 +80,9 @@ function chosenAmong<D extends Declaration>({ by, as, order, joint = {}, ...said
 }
 
 /**
- * Declares one worksheet function of several formulas. What a formula asks for, its bounds, steps, source, limits and cautions are its own; arguments that
- * it does not ask for may stay blank. `result` describes what they give where that differs.
+ * Declares one worksheet function of several formulas. What a formula asks for, its bounds, steps, source, limits and
+ * cautions are its own; arguments that it does not ask for may stay blank. `result` describes what they give where that
+ * differs.
  */
 export function choosing({ result, ...spec }: Choosing<Formula> & { readonly result?: Quantity }): Formula {
   const { argument, params, within, declared } = chosenAmong(spec);

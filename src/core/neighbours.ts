@@ -27,8 +27,8 @@ export const strainNeighbours: readonly Neighbour[] = [
 export const millionths: readonly Neighbour[] = [{ name: "millionths", factor: 1e6 }];
 
 /**
- * What each unit is mistaken for. Centimetres, decanewtons and degrees Fahrenheit lie too near for any range to tell them apart. Coherent units in which
- * only equations work are in no cell.
+ * What each unit is mistaken for. Centimetres, decanewtons and degrees Fahrenheit lie too near for any range to tell
+ * them apart. Coherent units in which only equations work are in no cell.
  */
 const byUnit: Readonly<Record<Unit, readonly Neighbour[]>> = {
   "–": [perCent],

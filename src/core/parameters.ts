@@ -127,7 +127,10 @@ export type ValueOf<P> = P extends { readonly kinds: TableKinds<infer T> }
 /** The arguments of `compute`, by name. */
 export type Values<P extends Parameters> = { readonly [K in keyof P]: ValueOf<P[K]> };
 
-/** The same quantity under another symbol, text, default or range, as one formula needs it. A new bound takes the place of the old one on its side. */
+/**
+ * The same quantity under another symbol, text, default or range, as one formula needs it. A new bound takes the place
+ * of the old one on its side.
+ */
 export function as(quantity: Quantity, changes: Partial<Omit<Quantity, "kind" | "key" | "unit">>): Quantity {
   const { min, above, max, below, because, ...rest } = quantity;
   const low =

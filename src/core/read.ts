@@ -28,7 +28,10 @@ export interface Reader {
   readonly factor: number;
   /** What it takes follows from another argument, which is read first. */
   readonly waits: boolean;
-  /** A plain number strictly between these is within bounds; whatever else there is to say is left to `readArgument`. NaN where no number will do. */
+  /**
+   * A plain number strictly between these is within bounds; whatever else there is to say is left to `readArgument`.
+   * NaN where no number will do.
+   */
   readonly low: number;
   readonly high: number;
 }
@@ -93,7 +96,8 @@ export function readNumber(cell: Cell, q: Quantity, parameter: string, where = "
       throw new InputError(
         parameter,
         hinted(
-          `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.above ? "not above" : "below"} ${inUnit(q.min ?? q.above!, q)}; allowed: ${allowedText(q)}`,
+          `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.above ? "not above" : "below"} ` +
+            `${inUnit(q.min ?? q.above!, q)}; allowed: ${allowedText(q)}`,
           q,
           cell,
         ),
@@ -102,7 +106,8 @@ export function readNumber(cell: Cell, q: Quantity, parameter: string, where = "
       throw new InputError(
         parameter,
         hinted(
-          `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.below ? "not below" : "above"} ${inUnit(q.max ?? q.below!, q)}${beyondText(q)}`,
+          `${nameOf(q)}${where} = ${inUnit(cell, q)} is ${cell === q.below ? "not below" : "above"} ` +
+            `${inUnit(q.max ?? q.below!, q)}${beyondText(q)}`,
           q,
           cell,
         ),
@@ -209,7 +214,8 @@ function readTable(rows: readonly (readonly Cell[])[], t: Table, parameter: stri
       throw new InputError(
         parameter,
         fitting(
-          `${nameOf(t)} is a range of ${row.length} column${row.length === 1 ? "" : "s"}; ${names.length} ${names.length === 1 ? "is" : "are"} needed: `,
+          `${nameOf(t)} is a range of ${row.length} column${row.length === 1 ? "" : "s"}; ${names.length} ` +
+            `${names.length === 1 ? "is" : "are"} needed: `,
           titles,
         ),
       );
@@ -229,7 +235,8 @@ function readTable(rows: readonly (readonly Cell[])[], t: Table, parameter: stri
     throw new InputError(
       parameter,
       fitting(
-        `${nameOf(t)} has ${out.length} row${out.length === 1 ? "" : "s"}; at least ${t.minRows} ${t.minRows === 1 ? "is" : "are"} needed, each with `,
+        `${nameOf(t)} has ${out.length} row${out.length === 1 ? "" : "s"}; at least ${t.minRows} ` +
+          `${t.minRows === 1 ? "is" : "are"} needed, each with `,
         titles,
       ),
     );
@@ -314,7 +321,10 @@ export function choicesGiven(
   return Object.fromEntries(Object.entries(params).map(([name, p], i) => [name, choiceGiven(args[i], p)]));
 }
 
-/** The parameters as they are in a call with these arguments, whether or not it is refused: the quantity a choice decides, the table a range is. */
+/**
+ * The parameters as they are in a call with these arguments, whether or not it is refused: the quantity a choice
+ * decides, the table a range is.
+ */
 export function parametersFor(
   { params }: Pick<Declaration, "params">,
   args: readonly Argument[],
@@ -324,7 +334,10 @@ export function parametersFor(
   return all.map(([name, p], i) => inForce(toldBy(args[i], p, name), values));
 }
 
-/** The formula that a call with these arguments is, whether or not it is refused; without steps where the choice that decides is not given. */
+/**
+ * The formula that a call with these arguments is, whether or not it is refused; without steps where the choice that
+ * decides is not given.
+ */
 export function formulaIn(f: Formula, args: readonly Argument[]): Formula {
   if (!f.variants) return f;
   const { argument, as } = f.variants;
@@ -363,7 +376,9 @@ export function checkLimits(f: Declaration, values: Readonly<Record<string, unkn
       };
       throw new InputError(
         name,
-        `${nameOf(q)} = ${inUnit(value / factor, q)} is ${side} ${inUnit((side === "below" ? min! : max!) / factor, q)}, ${limit.because}; allowed: ${allowedText(bounds)}`,
+        `${nameOf(q)} = ${inUnit(value / factor, q)} is ${side} ` +
+          `${inUnit((side === "below" ? min! : max!) / factor, q)}, ${limit.because}; allowed: ` +
+          `${allowedText(bounds)}`,
       );
     }
   }

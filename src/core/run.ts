@@ -212,7 +212,10 @@ export function warnings(f: Declaration, args: readonly Argument[]): readonly st
   return warningsOf(f, read(f, args));
 }
 
-/** What should be known about an allowed value of a quantity, in its own unit: a sentence for each range it leaves. `where` names the row of a range. */
+/**
+ * What should be known about an allowed value of a quantity, in its own unit: a sentence for each range it leaves.
+ * `where` names the row of a range.
+ */
 export function valueWarnings(q: Quantity, value: number, where = ""): readonly string[] {
   const shown = `${nameOf(q)}${where} = ${format(value)}${q.unit === "–" ? "" : ` ${q.unit}`}`;
   const out: string[] = [];

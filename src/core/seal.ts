@@ -5,8 +5,9 @@ import type { Cell } from "./read.ts";
 export const stale = "STALE";
 
 /**
- * Programs differ in the last bits of what they add up, and a sum that is 0 in one is 1e-15 in another. So ten significant digits count, more than
- * anyone prints, and what is nearer to 0 than `nothing` is 0. An empty cell reaches functions as 0 in some programs, so that both count the same.
+ * Programs differ in the last bits of what they add up, and a sum that is 0 in one is 1e-15 in another. So ten
+ * significant digits count, more than anyone prints, and what is nearer to 0 than `nothing` is 0. An empty cell reaches
+ * functions as 0 in some programs, so that both count the same.
  */
 const digits = 10;
 const nothing = 1e-11;
@@ -28,8 +29,9 @@ function sealed(cell: Cell): string {
 }
 
 /**
- * A hash of what stands in ranges: numbers, texts, truth values and the empty cells among them. Empty rows do not count, so that a row inserted among
- * them changes nothing. Tells what was changed from what was not; no seal against forgery.
+ * A hash of what stands in ranges: numbers, texts, truth values and the empty cells among them. Empty rows do not
+ * count, so that a row inserted among them changes nothing. Tells what was changed from what was not; no seal against
+ * forgery.
  */
 export function sealOfValues(ranges: readonly (readonly (readonly Cell[])[])[]): string {
   const texts = ranges.map((range) =>

@@ -6,8 +6,8 @@ function onlyWith(argument: string, values: readonly string[]): string {
 }
 
 /**
- * A parameter that a choice decides. `as` has it for each value of the choice that asks for it, of `many`; `joint` describes it where these differ. Where
- * a value does not ask for it, it may stay blank.
+ * A parameter that a choice decides. `as` has it for each value of the choice that asks for it, of `many`; `joint`
+ * describes it where these differ. Where a value does not ask for it, it may stay blank.
  */
 export function byChoiceOf(
   argument: string,

@@ -9,7 +9,10 @@ import tendons from "./cases/tendons.json";
 import workedExamples from "./cases/worked-examples.json";
 import type { PublishedCase } from "./case.ts";
 
-/** Every published check, file by file; what the files hold is checked by the tests, not by the compiler. Loaded only where it is asked for. */
+/**
+ * Every published check, file by file; what the files hold is checked by the tests, not by the compiler. Loaded only
+ * where it is asked for.
+ */
 export const allCases = [
   en1992,
   fromMemory,

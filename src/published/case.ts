@@ -1,6 +1,9 @@
 import type { Cell } from "../core/index.ts";
 
-/** How the printed result was established: read in the work, in another work that quotes it, or recalled. Only `published` counts as published. */
+/**
+ * How the printed result was established: read in the work, in another work that quotes it, or recalled. Only
+ * `published` counts as published.
+ */
 export type CaseBasis = "published" | "published, second-hand" | "published, from memory";
 
 /** What people read beside a result that does not count. */
@@ -54,6 +57,9 @@ export interface PublishedCase {
   readonly because?: string;
   /** What else a checker should know: errors found in the source, what is left out. */
   readonly note?: string;
-  /** The source is known to be superseded or wrong: the function must not give its values, except in rows that coincide. Never counted as a check that agrees. */
+  /**
+   * The source is known to be superseded or wrong: the function must not give its values, except in rows that coincide.
+   * Never counted as a check that agrees.
+   */
   readonly mustDiffer?: true;
 }

@@ -55,7 +55,14 @@ const blankFact = ({ blank }: { readonly blank?: string }): readonly Markup[] =>
 const joined = (facts: readonly Markup[]): Markup => html`${facts.map((fact, i) => html`${i > 0 && html`; `}${fact}`)}`;
 
 function choices({ values, default: fallback, blank }: Choice): Markup {
-  return html`${blank !== undefined && html`<div class="kr-facts">may stay blank: ${blank}</div>`}<ul class="kr-choices">${values.map(({ value, text }) => html`<li><code>${value}</code>${String(value) !== text && html` ${sentence(text)}`}${value === fallback && html` <span class="kr-tag">default</span>`}</li>`)}</ul>`;
+  return html`${
+    blank !== undefined && html`<div class="kr-facts">may stay blank: ${blank}</div>`
+  }<ul class="kr-choices">${values.map(
+    ({ value, text }) =>
+      html`<li><code>${value}</code>${String(value) !== text && html` ${sentence(text)}`}${
+        value === fallback && html` <span class="kr-tag">default</span>`
+      }</li>`,
+  )}</ul>`;
 }
 
 /** Each of the tables that a range may be. */
@@ -66,15 +73,23 @@ function kinds(of: NonNullable<Table["kinds"]>): Markup {
 function columns(table: Table): Markup {
   const { columns: all, minRows, optional, kinds: several } = table;
   if (several) return kinds(several);
-  return html`<p class="kr-facts">A range, one row each; at least ${minRows} row${minRows !== 1 && "s"}, at most ${rowsAllowed(table)}${optional && "; may be left out"}. Its columns:</p>
-<ol class="kr-columns">${Object.values(all).map((c) => html`<li>${called(c)}${called(c).text !== c.text && html` ${sentence(c.text)}`}${c.kind === "number" ? html`<div class="kr-facts">${joined(numberFacts(c))}</div>` : choices(c)}</li>`)}</ol>`;
+  return html`<p class="kr-facts">A range, one row each; at least ${minRows} row${minRows !== 1 && "s"}, at most
+${rowsAllowed(table)}${optional && "; may be left out"}. Its columns:</p>
+<ol class="kr-columns">${Object.values(all).map(
+    (c) =>
+      html`<li>${called(c)}${called(c).text !== c.text && html` ${sentence(c.text)}`}${
+        c.kind === "number" ? html`<div class="kr-facts">${joined(numberFacts(c))}</div>` : choices(c)
+      }</li>`,
+  )}</ol>`;
 }
 
 /** One argument: name, symbol, meaning and what it takes. */
 export function argument(p: FunctionParameter): Markup {
   const { name, parameter, repeating } = p;
   const optional = p.optional;
-  return html`<li><div><code>${name}${repeating && " …"}</code> ${symbol(parameter.symbol)}${optional && html` <span class="kr-tag">may be left out</span>`}</div>
+  return html`<li><div><code>${name}${repeating && " …"}</code> ${symbol(parameter.symbol)}${
+    optional && html` <span class="kr-tag">may be left out</span>`
+  }</div>
 <div>${sentence(parameter.text)}${
     parameter.kind === "number"
       ? html`<div class="kr-facts">${joined(numberFacts(parameter))}</div>`

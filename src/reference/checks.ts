@@ -58,7 +58,11 @@ function inputList({ parameters, rows }: Inputs, row: number, wanted: (i: number
     .map((p, i) => ({ p, value: rows[row]![i], i }))
     .filter(({ value, i }) => wanted(i) && given(value));
   const plain = shown.filter(({ value }) => !Array.isArray(value));
-  return html`${plain.map(({ p, value }, i) => html`${i > 0 && html`; `}<span class="kr-input">${called(p)} = ${valueOf(p, value)}</span>`)}${shown.filter(({ value }) => Array.isArray(value)).map(({ p, value }) => html`<div>${called(p)}: ${valueOf(p, value)}</div>`)}`;
+  return html`${plain.map(
+    ({ p, value }, i) => html`${i > 0 && html`; `}<span class="kr-input">${called(p)} = ${valueOf(p, value)}</span>`,
+  )}${shown
+    .filter(({ value }) => Array.isArray(value))
+    .map(({ p, value }) => html`<div>${called(p)}: ${valueOf(p, value)}</div>`)}`;
 }
 
 function cellOf(p: Parameter, value: Argument): Markup {
@@ -69,7 +73,17 @@ function cellOf(p: Parameter, value: Argument): Markup {
 function row(j: Judgement, o: Outcome, r: number, inputs: Inputs): Markup {
   const good = asItShould(j.case, o);
   const wider = o.tolerance > halfLastDigit(o.row.printed) * (1 + 1e-9);
-  return html`<tr>${inputs.parameters.map((p, i) => inputs.varies[i] === true && html`<td>${cellOf(p, inputs.rows[r]![i])}</td>`)}<td>${o.row.printed.replace("-", "−")}${o.row.then && !inputs.then && html`<br><small>${sentence(o.row.then.text)}</small>`}</td><td>${o.computed === undefined ? "–" : computedText(o.computed, o.tolerance)}</td><td>±${numberText(o.tolerance)}${wider && html`<sup title="wider than half a unit of the last printed digit">w</sup>`}</td><td class="${good ? "kr-good" : "kr-bad"}">${verdictOf(j, o)}${o.row.because !== undefined && html`<br><small>wider tolerance because ${o.row.because}</small>`}</td></tr>`;
+  return html`<tr>${inputs.parameters.map(
+    (p, i) => inputs.varies[i] === true && html`<td>${cellOf(p, inputs.rows[r]![i])}</td>`,
+  )}<td>${o.row.printed.replace("-", "−")}${
+    o.row.then && !inputs.then && html`<br><small>${sentence(o.row.then.text)}</small>`
+  }</td><td>${
+    o.computed === undefined ? "–" : computedText(o.computed, o.tolerance)
+  }</td><td>±${numberText(o.tolerance)}${
+    wider && html`<sup title="wider than half a unit of the last printed digit">w</sup>`
+  }</td><td class="${good ? "kr-good" : "kr-bad"}">${verdictOf(j, o)}${
+    o.row.because !== undefined && html`<br><small>wider tolerance because ${o.row.because}</small>`
+  }</td></tr>`;
 }
 
 const unitHead = (p: Parameter): Markup | false =>
@@ -82,15 +96,25 @@ export function checkMarkup(j: Judgement, f: Declaration, level: 3 | 4): Markup 
   const c = j.case;
   const inputs = inputsOf(j, f);
   const step = c.step === undefined || !isFormula(f) ? undefined : formulaIn(f, inputs.rows[0] ?? []).steps[c.step];
-  const heading = html`${c.id} <span class="kr-tag ${j.passed ? "kr-good" : "kr-bad"}">${j.passed ? (c.mustDiffer ? "differs, as it should" : "passed") : "FAILED"}</span>${c.basis !== "published" && html` <span class="kr-tag kr-open">${uncounted[c.basis]}</span>`}${c.mustDiffer && html` <span class="kr-tag kr-open">superseded: must differ</span>`}`;
+  const heading = html`${c.id} <span class="kr-tag ${j.passed ? "kr-good" : "kr-bad"}">${
+    j.passed ? (c.mustDiffer ? "differs, as it should" : "passed") : "FAILED"
+  }</span>${c.basis !== "published" && html` <span class="kr-tag kr-open">${uncounted[c.basis]}</span>`}${
+    c.mustDiffer && html` <span class="kr-tag kr-open">superseded: must differ</span>`
+  }`;
   const common = inputList(inputs, 0, (i) => !inputs.varies[i]);
   return html`<section class="kr-check">${level === 3 ? html`<h3>${heading}</h3>` : html`<h4>${heading}</h4>`}
 <p><cite>${c.source}</cite>; ${c.where}.</p>
-${c.step !== undefined && html`<p>Compared: the step ${step ? symbol(step.symbol) : c.step}${step?.text !== undefined && html`, ${step.text}`}.</p>`}
+${
+  c.step !== undefined &&
+  html`<p>Compared: the step ${step ? symbol(step.symbol) : c.step}${step?.text !== undefined && html`, ${step.text}`}.</p>`
+}
 ${common.text !== "" && html`<div class="kr-inputs">Inputs${inputs.varies.some(Boolean) && html` of every row`}: ${common}</div>`}
 ${inputs.then !== undefined && html`<p>Printed: ${sentence(inputs.then)}.</p>`}
 <div class="kr-scroll" tabindex="0" role="group" aria-label="Values of ${c.id}"><table class="kr-table">
-<thead><tr>${inputs.parameters.map((p, i) => inputs.varies[i] === true && html`<th scope="col">${called(p)}${unitHead(p)}</th>`)}<th scope="col">printed <small>${c.unit}</small></th><th scope="col">computed</th><th scope="col">tolerance</th><th scope="col">verdict</th></tr></thead>
+<thead><tr>${inputs.parameters.map(
+    (p, i) => inputs.varies[i] === true && html`<th scope="col">${called(p)}${unitHead(p)}</th>`,
+  )}<th scope="col">printed <small>${c.unit}</small></th><th scope="col">computed</th><th scope="col">tolerance</th>
+<th scope="col">verdict</th></tr></thead>
 <tbody>${j.outcomes.map((o, r) => row(j, o, r, inputs))}</tbody></table></div>
 ${c.because !== undefined && html`<p>Wider tolerance because ${c.because}.</p>`}
 ${c.note !== undefined && html`<p>Note: ${c.note}${c.note.endsWith(".") ? "" : "."}</p>`}

@@ -29,11 +29,13 @@ ${body}
 export function referenceDocument(title: string, content: Markup): string {
   return whole(
     title,
-    html`<header class="kr-head"><nav aria-label="Reference"><strong>Kernbook reference</strong> <a href="${pageOf()}">By task</a> <a href="${namesPage}">By name</a></nav></header>
+    html`<header class="kr-head"><nav aria-label="Reference"><strong>Kernbook reference</strong>
+<a href="${pageOf()}">By task</a> <a href="${namesPage}">By name</a></nav></header>
 <main class="kr-page">
 ${content}
 </main>
-<footer class="kr-foot">Kernbook ${version}. Results are for use by a competent engineer; the standard in force and licensed local practice decide.</footer>`,
+<footer class="kr-foot">Kernbook ${version}. Results are for use by a competent engineer; the standard in force and
+licensed local practice decide.</footer>`,
   );
 }
 

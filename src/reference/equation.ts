@@ -10,5 +10,7 @@ export function equation(f: Formula, step: string): Markup {
   const declared = f.steps[step]!;
   if ("lookup" in declared) return html``;
   const tex = equationTex((reader ??= create(all!)), f, step);
-  return html`<div class="kr-equation" tabindex="0" role="group" aria-label="Equation: ${equationFor(declared)}">${new Markup(temml.renderToString(tex, { displayMode: true, throwOnError: true }))}</div>`;
+  return html`<div class="kr-equation" tabindex="0" role="group" aria-label="Equation: ${equationFor(declared)}">${new Markup(
+    temml.renderToString(tex, { displayMode: true, throwOnError: true }),
+  )}</div>`;
 }

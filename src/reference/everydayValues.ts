@@ -1,6 +1,7 @@
 /**
- * Everyday values of quantities, by the quantity's key, or by key and argument where one quantity stands for several things: a beam of 24 m in C40/50,
- * 1 m high. They belong to no project and decide nothing: they only fill examples for which no published result gives the arguments.
+ * Everyday values of quantities, by the quantity's key, or by key and argument where one quantity stands for several
+ * things: a beam of 24 m in C40/50, 1 m high. They belong to no project and decide nothing: they only fill examples for
+ * which no published result gives the arguments.
  */
 const everydayValues: Readonly<Record<string, number>> = {
   ageAtEndOfCuring: 3,
@@ -185,7 +186,10 @@ const everydayValues: Readonly<Record<string, number>> = {
   "readElongation:l_2": 150,
 };
 
-/** Where a function wants another value than the rest, by the argument's name: a place inside the length of transmission, a time long after the first. */
+/**
+ * Where a function wants another value than the rest, by the argument's name: a place inside the length of
+ * transmission, a time long after the first.
+ */
 const ofFunctions: readonly (readonly [functions: RegExp, values: Readonly<Record<string, number>>])[] = [
   [/^BOND_FRACTION$/, { x: 1.4 }],
   [/_HISTORY_/, { t: 365 }],

@@ -21,13 +21,33 @@ export function byTask(functions: readonly WorksheetFunction[]): Markup {
   );
   const further = functions.filter((f) => !listed.has(f));
   return html`<h1>Reference by task</h1>
-<p>The functions of ${namespace} in the order in which a prestressed member is designed. <a href="${namesPage}">All ${functions.length} by name</a>.</p>
-<nav aria-label="Tasks"><ol class="kr-tasks">${groups.map(({ task }) => html`<li><a href="#task-${task.id}">${task.title}</a></li>`)}</ol></nav>
+<p>The functions of ${namespace} in the order in which a prestressed member is designed. <a href="${namesPage}">All
+${functions.length} by name</a>.</p>
+<nav aria-label="Tasks"><ol class="kr-tasks">${groups.map(
+    ({ task }) => html`<li><a href="#task-${task.id}">${task.title}</a></li>`,
+  )}</ol></nav>
 ${groups.map(
   ({ task, parts }) => html`<section class="kr-task" id="task-${task.id}"><h2>${task.title}</h2><p>${task.asks}</p>
-${parts.map(({ family, functions: all }) => html`${family !== undefined ? families[family] !== task.title && html`<h3>${families[family]}</h3>` : parts.length > 1 && html`<h3>Also</h3>`}<ul class="kr-list"${family !== undefined && html` id="family-${family}"`}>${all.map(entry)}</ul>`)}</section>`,
+${parts.map(
+  ({ family, functions: all }) =>
+    html`${
+      family !== undefined
+        ? families[family] !== task.title && html`<h3>${families[family]}</h3>`
+        : parts.length > 1 && html`<h3>Also</h3>`
+    }<ul class="kr-list"${family !== undefined && html` id="family-${family}"`}>${all.map(entry)}</ul>`,
+)}</section>`,
 )}
-${further.length > 0 && html`<section class="kr-task" id="task-further"><h2>Further functions</h2>${[...new Set(further.map((f) => (f.formula ?? f.spill)?.family ?? "workbook"))].map((family) => html`<h3>${families[family]}</h3><ul class="kr-list" id="family-${family}">${further.filter((f) => ((f.formula ?? f.spill)?.family ?? "workbook") === family).map(entry)}</ul>`)}</section>`}`;
+${
+  further.length > 0 &&
+  html`<section class="kr-task" id="task-further"><h2>Further functions</h2>${[
+    ...new Set(further.map((f) => (f.formula ?? f.spill)?.family ?? "workbook")),
+  ].map(
+    (family) =>
+      html`<h3>${families[family]}</h3><ul class="kr-list" id="family-${family}">${further
+        .filter((f) => ((f.formula ?? f.spill)?.family ?? "workbook") === family)
+        .map(entry)}</ul>`,
+  )}</section>`
+}`;
 }
 
 /** Every function by its name, with source and basis. */
@@ -43,7 +63,12 @@ ${letters.map(
       .filter(({ id }) => id[0] === letter)
       .map((f) => {
         const source = (f.formula ?? f.spill)?.source;
-        return html`<li>${link(f)} <span class="kr-facts">${sentence(f.summary)}${source && html` · ${source.key === "mechanics" ? "mechanics" : source.key}${source.clause !== undefined && ` ${source.clause}`} (${basisText[source.basis]})`}</span></li>`;
+        return html`<li>${link(f)} <span class="kr-facts">${sentence(f.summary)}${
+          source &&
+          html` · ${source.key === "mechanics" ? "mechanics" : source.key}${
+            source.clause !== undefined && ` ${source.clause}`
+          } (${basisText[source.basis]})`
+        }</span></li>`;
       })}</ul></section>`,
 )}`;
 }

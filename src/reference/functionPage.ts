@@ -36,7 +36,10 @@ export const link = (f: Pick<WorksheetFunction, "id">): Markup =>
 
 function cautionBox(of: WorksheetFunction): Markup {
   const all = cautionsFor(of);
-  return html`${all.length > 0 && html`<aside class="kr-caution" aria-label="Cautions"><ul>${all.map((c) => html`<li>${c}</li>`)}</ul></aside>`}`;
+  return html`${
+    all.length > 0 &&
+    html`<aside class="kr-caution" aria-label="Cautions"><ul>${all.map((c) => html`<li>${c}</li>`)}</ul></aside>`
+  }`;
 }
 
 function syntax(of: WorksheetFunction): Markup {
@@ -57,7 +60,9 @@ function gives({ formula, spill, result }: WorksheetFunction): Markup {
     ).map(([value, { result: own }]) => html`<li><code>${value}</code>: ${resultWords(own)}</li>`)}</ul>`;
   if (formula) return html`<p>Gives ${resultWords(formula.result)}.</p>`;
   if (spill)
-    return html`<p>Fills several cells, one row each, with the columns:</p><ol class="kr-columns">${Object.values(spill.columns).map((c) => html`<li>${symbol(c.symbol)} ${sentence(c.text)}; <b>${unitText(c.unit)}</b></li>`)}</ol>`;
+    return html`<p>Fills several cells, one row each, with the columns:</p><ol class="kr-columns">${Object.values(
+      spill.columns,
+    ).map((c) => html`<li>${symbol(c.symbol)} ${sentence(c.text)}; <b>${unitText(c.unit)}</b></li>`)}</ol>`;
   return html`<p>Gives ${result === "string" ? "text" : "a number"}.</p>`;
 }
 
@@ -65,21 +70,27 @@ function whence({ from }: Example): Markup {
   if (from === "everyday values")
     return html`<p>The arguments are everyday values chosen for this page; they belong to no project.</p>`;
   if (from === "fixed") return html``;
-  return html`<p>The arguments are those of the published check ${from.published.id} below${from.published.rows.length > 1 && html`, one of its rows`}: <cite>${from.published.source}</cite>; ${from.published.where}.</p>`;
+  return html`<p>The arguments are those of the published check ${from.published.id} below${
+    from.published.rows.length > 1 && html`, one of its rows`
+  }: <cite>${from.published.source}</cite>; ${from.published.where}.</p>`;
 }
 
 /** The whole value in full precision stands in the element too: tests hold it against the function. */
 function resultMarkup(of: WorksheetFunction, { args, value }: Example): Markup {
   const formula = of.formula && formulaIn(of.formula, args);
   if (typeof value === "object")
-    return html`<data class="kr-result" value="${JSON.stringify(value)}">${of.spill ? rowsTable(of.spill.columns, value) : html`${value.length} rows`}</data>`;
+    return html`<data class="kr-result" value="${JSON.stringify(value)}">${
+      of.spill ? rowsTable(of.spill.columns, value) : html`${value.length} rows`
+    }</data>`;
   const text =
     typeof value === "string"
       ? value === ""
         ? "an empty text"
         : `“${value}”`
       : withUnit(value, formula?.result.unit ?? "");
-  return html`<p class="kr-gives">${formula && hasSymbol(formula.result.symbol) && html`${symbol(formula.result.symbol)} = `}<data class="kr-result" value="${JSON.stringify(value)}">${text}</data></p>`;
+  return html`<p class="kr-gives">${
+    formula && hasSymbol(formula.result.symbol) && html`${symbol(formula.result.symbol)} = `
+  }<data class="kr-result" value="${JSON.stringify(value)}">${text}</data></p>`;
 }
 
 /** A function without an example still gets its page; the tests ask for the example. */
@@ -101,10 +112,23 @@ function exampleMarkup(of: WorksheetFunction, e: Example): Markup {
   return html`<section><h2>Example</h2>
 ${whence(e)}
 <p class="kr-syntax"><code class="kr-call">${formulaText(of, e.args)}</code></p>
-${rows.length > 0 && html`<ul class="kr-values">${rows.map(({ p, values }) => html`<li>${hasSymbol(p.parameter.symbol) ? symbol(p.parameter.symbol) : html`<code>${p.name}</code>`} <span class="kr-facts">${sentence(p.parameter.text)}</span> = ${values.map((v, i) => html`${i > 0 && "; "}${valueOf(p.parameter, v)}`)}</li>`)}</ul>`}
+${
+  rows.length > 0 &&
+  html`<ul class="kr-values">${rows.map(
+    ({ p, values }) =>
+      html`<li>${
+        hasSymbol(p.parameter.symbol) ? symbol(p.parameter.symbol) : html`<code>${p.name}</code>`
+      } <span class="kr-facts">${sentence(p.parameter.text)}</span> = ${values.map(
+        (v, i) => html`${i > 0 && "; "}${valueOf(p.parameter, v)}`,
+      )}</li>`,
+  )}</ul>`
+}
 ${e.trace && stepValues(e.trace)}
 ${resultMarkup(of, e)}
-${e.warnings.length > 0 && html`<p>What ${namespace}.WARNINGS says of it:</p><ul>${e.warnings.map((w) => html`<li>${sentence(w)}</li>`)}</ul>`}
+${
+  e.warnings.length > 0 &&
+  html`<p>What ${namespace}.WARNINGS says of it:</p><ul>${e.warnings.map((w) => html`<li>${sentence(w)}</li>`)}</ul>`
+}
 <p class="kr-facts">Computed by the function itself when this page was written.</p></section>`;
 }
 
@@ -116,8 +140,12 @@ function checks(of: WorksheetFunction, { cases }: Library): Markup {
   const passed = published.filter((j) => j.passed).length;
   const words =
     published.length === 0
-      ? html`<p>No published result stands against this function${declaration.unpublished !== undefined && html`: ${declaration.unpublished.replace(/\.$/, "")}`}.</p>`
-      : html`<p>${passed} of ${published.length} published ${published.length === 1 ? "result is" : "results are"} reproduced within half a unit of the last printed digit, or within the wider tolerance whose reason stands beside it.</p>`;
+      ? html`<p>No published result stands against this function${
+          declaration.unpublished !== undefined && html`: ${declaration.unpublished.replace(/\.$/, "")}`
+        }.</p>`
+      : html`<p>${passed} of ${published.length} published ${
+          published.length === 1 ? "result is" : "results are"
+        } reproduced within half a unit of the last printed digit, or within the wider tolerance whose reason stands beside it.</p>`;
   return html`<section><h2>Published checks</h2>${words}${own.map((j) => checkMarkup(j, declaration, 3))}</section>`;
 }
 
@@ -133,11 +161,23 @@ function related(of: WorksheetFunction, { functions }: Library): Markup {
   const names = (all: readonly WorksheetFunction[]): Markup =>
     all.length <= most
       ? inline(all)
-      : html`<details><summary>${all.length} functions</summary><ul>${[...new Set(all.map(familyOf))].map((subject) => html`<li>${families[subject]}: ${inline(all.filter((f) => familyOf(f) === subject))}</li>`)}</ul></details>`;
+      : html`<details><summary>${all.length} functions</summary><ul>${[...new Set(all.map(familyOf))].map(
+          (subject) => html`<li>${families[subject]}: ${inline(all.filter((f) => familyOf(f) === subject))}</li>`,
+        )}</ul></details>`;
   return html`<section><h2>Related</h2>
 ${sameName.length > 0 && html`<h3>To another standard</h3>${list(sameName)}`}
-${sameQuantity.length > 0 && html`<h3>The same quantity by another rule or for another case</h3>${sameQuantity.length <= most ? list(sameQuantity) : names(sameQuantity)}`}
-${givesArgument.length > 0 && html`<h3>Functions that give an argument</h3><ul>${givesArgument.map(({ parameter, functions: giving }) => html`<li><code>${parameter}</code>: ${names(giving)}</li>`)}</ul>`}
+${
+  sameQuantity.length > 0 &&
+  html`<h3>The same quantity by another rule or for another case</h3>${
+    sameQuantity.length <= most ? list(sameQuantity) : names(sameQuantity)
+  }`
+}
+${
+  givesArgument.length > 0 &&
+  html`<h3>Functions that give an argument</h3><ul>${givesArgument.map(
+    ({ parameter, functions: giving }) => html`<li><code>${parameter}</code>: ${names(giving)}</li>`,
+  )}</ul>`
+}
 ${takesResult.length > 0 && html`<h3>Functions that take the result</h3><div>${names(takesResult)}</div>`}
 <p><a href="${pageOf()}#family-${family}">All of ${families[family]}</a></p></section>`;
 }
@@ -154,7 +194,10 @@ function workings(formula: Formula, heading: 2 | 3): Markup {
   const title = Object.keys(formula.steps).length > 1 ? "Steps" : "Equation";
   return html`${heading === 2 && html`<h2>${title}</h2>`}${stepsMarkup(formula)}${
     formula.empirical !== undefined &&
-    html`<p class="kr-facts">An empirical equation, whose units do not follow from one another: ${formula.empirical.replace(/\.$/, "")}.</p>`
+    html`<p class="kr-facts">An empirical equation, whose units do not follow from one another: ${formula.empirical.replace(
+      /\.$/,
+      "",
+    )}.</p>`
   }`;
 }
 
@@ -181,7 +224,9 @@ export function functionPage(of: WorksheetFunction, library: Library): Markup {
   const declaration = of.formula ?? of.spill;
   const said = new Set(cautionsFor(of));
   const notes = declaration?.notes?.filter((n) => !said.has(n)) ?? [];
-  return html`<p class="kr-subject">${families[declaration?.family ?? "workbook"]}${declaration && html` · <span class="kr-tag">${basisText[declaration.source.basis]}</span>`}</p>
+  return html`<p class="kr-subject">${families[declaration?.family ?? "workbook"]}${
+    declaration && html` · <span class="kr-tag">${basisText[declaration.source.basis]}</span>`
+  }</p>
 <h1>${functionName(of.id)}</h1>
 <p class="kr-summary">${sentence(of.summary)}.</p>
 ${cautionBox(of)}

@@ -32,8 +32,14 @@ function cellText(cell: Cell, column: Columns[string] | Parameter | undefined): 
 export function rowsTable(columns: Columns, rows: readonly (readonly Cell[])[]): Markup {
   const all = Object.values(columns);
   return html`<div class="kr-scroll" tabindex="0" role="group" aria-label="Rows of the range"><table class="kr-table">
-<thead><tr>${all.map((c) => html`<th scope="col">${called(c)}${c.kind === "number" && c.unit !== "–" && html` <small>${c.unit}</small>`}</th>`)}</tr></thead>
-<tbody>${rows.map((row) => html`<tr>${row.map((cell) => html`<td>${typeof cell === "number" ? withUnit(cell, "") : cellText(cell, undefined)}</td>`)}</tr>`)}</tbody>
+<thead><tr>${all.map(
+    (c) =>
+      html`<th scope="col">${called(c)}${c.kind === "number" && c.unit !== "–" && html` <small>${c.unit}</small>`}</th>`,
+  )}</tr></thead>
+<tbody>${rows.map(
+    (row) =>
+      html`<tr>${row.map((cell) => html`<td>${typeof cell === "number" ? withUnit(cell, "") : cellText(cell, undefined)}</td>`)}</tr>`,
+  )}</tbody>
 </table></div>`;
 }
 

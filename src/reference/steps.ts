@@ -16,10 +16,17 @@ function tableOf(f: Formula, step: Extract<Step, { readonly lookup: unknown }>):
     "values" in lookup
       ? Object.entries(lookup.values).map(
           ([key, v]) =>
-            html`<tr><th scope="row"><code>${key}</code>${meaning(key) !== undefined && meaning(key) !== key && html` ${sentence(meaning(key)!)}`}</th><td>${numberText(v)}</td></tr>`,
+            html`<tr><th scope="row"><code>${key}</code>${
+              meaning(key) !== undefined && meaning(key) !== key && html` ${sentence(meaning(key)!)}`
+            }</th><td>${numberText(v)}</td></tr>`,
         )
       : lookup.points.map(([x, y]) => html`<tr><th scope="row">${numberText(x)}</th><td>${numberText(y)}</td></tr>`);
-  return html`<div class="kr-scroll" tabindex="0" role="group" aria-label="Table of ${step.text ?? step.symbol}"><table class="kr-table kr-lookup"><thead><tr><th scope="col">${head}</th><th scope="col">${value}</th></tr></thead><tbody>${rows}</tbody></table></div>${"points" in lookup && html`<p class="kr-facts">Linear between these points${step.text !== undefined && html`; ${sentence(step.text)}`}.</p>`}`;
+  return html`<div class="kr-scroll" tabindex="0" role="group" aria-label="Table of ${step.text ?? step.symbol}">
+<table class="kr-table kr-lookup"><thead><tr><th scope="col">${head}</th><th scope="col">${value}</th></tr></thead>
+<tbody>${rows}</tbody></table></div>${
+    "points" in lookup &&
+    html`<p class="kr-facts">Linear between these points${step.text !== undefined && html`; ${sentence(step.text)}`}.</p>`
+  }`;
 }
 
 /** The equation or the steps, with clause and table data. */
@@ -29,12 +36,31 @@ export function stepsMarkup(f: Formula): Markup {
   return html`<ol class="kr-steps">${names.map((name) => {
     const step = f.steps[name]!;
     const about = (several && step.text !== undefined) || step.clause !== undefined;
-    return html`<li>${about && html`<div class="kr-facts">${several && step.text !== undefined && sentence(step.text)}${step.clause !== undefined && html` <b>${step.clause}</b>`}</div>`}${"lookup" in step ? tableOf(f, step) : equation(f, name)}${several && step.unit !== "–" && !("lookup" in step) && html`<div class="kr-facts">${symbol(step.symbol)} in ${step.unit}</div>`}</li>`;
+    return html`<li>${
+      about &&
+      html`<div class="kr-facts">${several && step.text !== undefined && sentence(step.text)}${
+        step.clause !== undefined && html` <b>${step.clause}</b>`
+      }</div>`
+    }${"lookup" in step ? tableOf(f, step) : equation(f, name)}${
+      several &&
+      step.unit !== "–" &&
+      !("lookup" in step) &&
+      html`<div class="kr-facts">${symbol(step.symbol)} in ${step.unit}</div>`
+    }</li>`;
   })}</ol>`;
 }
 
 /** Every step's value of an executed example. */
 export function stepValues({ steps }: Trace): Markup {
   if (steps.length < 2) return html``;
-  return html`<p>On the way:</p><ul class="kr-values">${steps.slice(0, -1).map(({ step, value, shown }) => html`<li>${symbol(step.symbol)}${step.text !== undefined && html` <span class="kr-facts">${sentence(step.text)}</span>`} = ${withUnit(shown, step.unit)}${readFactor(step) !== 1 && html` = ${withUnit(value, step.reads ?? coherentUnit(step.unit))}`}</li>`)}</ul>`;
+  return html`<p>On the way:</p><ul class="kr-values">${steps
+    .slice(0, -1)
+    .map(
+      ({ step, value, shown }) =>
+        html`<li>${symbol(step.symbol)}${
+          step.text !== undefined && html` <span class="kr-facts">${sentence(step.text)}</span>`
+        } = ${withUnit(shown, step.unit)}${
+          readFactor(step) !== 1 && html` = ${withUnit(value, step.reads ?? coherentUnit(step.unit))}`
+        }</li>`,
+    )}</ul>`;
 }

@@ -1,7 +1,11 @@
 const light =
-  "--kb-ground: #fff; --kb-raised: #f4f5f6; --kb-ink: #1b1f23; --kb-quiet: #545c64; --kb-line: #c6ccd2; --kb-accent: #0b5f7a; --kb-good: #1b6b33; --kb-bad: #a81c1c; --kb-open: #7a4d00; --kb-goodground: #e3f3e7; --kb-badground: #fbe6e6; --kb-openground: #fdf0d5;";
+  "--kb-ground: #fff; --kb-raised: #f4f5f6; --kb-ink: #1b1f23; --kb-quiet: #545c64; --kb-line: #c6ccd2; " +
+  "--kb-accent: #0b5f7a; --kb-good: #1b6b33; --kb-bad: #a81c1c; --kb-open: #7a4d00; " +
+  "--kb-goodground: #e3f3e7; --kb-badground: #fbe6e6; --kb-openground: #fdf0d5;";
 const dark =
-  "--kb-ground: #1c1f22; --kb-raised: #282c30; --kb-ink: #eceff1; --kb-quiet: #b3bbc2; --kb-line: #4b535a; --kb-accent: #7cc7e0; --kb-good: #93dba6; --kb-bad: #ffb0a8; --kb-open: #f5cf85; --kb-goodground: #1d3a26; --kb-badground: #4a2020; --kb-openground: #43340f;";
+  "--kb-ground: #1c1f22; --kb-raised: #282c30; --kb-ink: #eceff1; --kb-quiet: #b3bbc2; " +
+  "--kb-line: #4b535a; --kb-accent: #7cc7e0; --kb-good: #93dba6; --kb-bad: #ffb0a8; --kb-open: #f5cf85; " +
+  "--kb-goodground: #1d3a26; --kb-badground: #4a2020; --kb-openground: #43340f;";
 
 /** What a page needs around the content: the colours of the panel, and the sheet of paper. */
 export const frameStyle = `
@@ -37,19 +41,32 @@ export const contentStyle = `
 .kr-summary { font-size: 1.05em; }
 .kr-symbol { white-space: nowrap; }
 .kr-symbol sub { font-size: 0.75em; line-height: 0; }
-.kr-caution { border-left: 4px solid var(--kb-open); background: var(--kb-openground); padding: 0.15em 0.6em; margin: 0.8em 0; font-size: 0.92em; }
+.kr-caution {
+  border-left: 4px solid var(--kb-open);
+  background: var(--kb-openground);
+  padding: 0.15em 0.6em;
+  margin: 0.8em 0;
+  font-size: 0.92em;
+}
 .kr-syntax { background: var(--kb-raised); border-radius: 3px; padding: 0.4em 0.6em; }
 .kr-page .kr-arguments, .kr-page .kr-steps, .kr-page .kr-values, .kr-page .kr-list, .kr-page .kr-tasks { list-style: none; padding: 0; }
 .kr-arguments > li, .kr-steps > li, .kr-list > li { border-bottom: 1px solid var(--kb-line); padding: 0.4em 0; }
 .kr-columns > li { padding: 0.15em 0; }
 .kr-values > li { padding: 0.1em 0; }
 .kr-input { white-space: normal; }
-@container (min-width: 36rem) { .kr-arguments > li { display: grid; grid-template-columns: 12rem minmax(0, 1fr); gap: 0 1rem; } .kr-tasks { columns: 2; } }
+@container (min-width: 36rem) {
+  .kr-arguments > li { display: grid; grid-template-columns: 12rem minmax(0, 1fr); gap: 0 1rem; }
+  .kr-tasks { columns: 2; }
+}
 .kr-page .kr-tasks > li { padding: 0.15em 0; break-inside: avoid; }
 .kr-letters { font-size: 1.1em; line-height: 1.8; }
 .kr-letters a { display: inline-block; min-width: 1.5em; }
 .kr-equation { overflow-x: auto; overflow-y: hidden; padding: 0.4em 0; max-width: 100%; }
-.kr-equation math { font-size: 1.1em; font-family: "Cambria Math", "STIX Two Math", "Latin Modern Math", "DejaVu Math TeX Gyre", math; overflow-wrap: normal; }
+.kr-equation math {
+  font-size: 1.1em;
+  font-family: "Cambria Math", "STIX Two Math", "Latin Modern Math", "DejaVu Math TeX Gyre", math;
+  overflow-wrap: normal;
+}
 .kr-scroll { overflow-x: auto; max-width: 100%; margin: 0.4em 0; overflow-wrap: normal; }
 .kr-table { border-collapse: collapse; font-size: 0.9em; font-variant-numeric: tabular-nums; }
 .kr-table th, .kr-table td { border-bottom: 1px solid var(--kb-line); padding: 0.2em 0.6em; text-align: right; vertical-align: top; }
@@ -57,11 +74,29 @@ export const contentStyle = `
 .kr-lookup tbody th, .kr-lookup thead th:first-child { text-align: left; }
 .kr-lookup tbody th { font-weight: 400; }
 .kr-gives { font-size: 1.15em; font-weight: 600; border-top: 1px solid var(--kb-line); padding-top: 0.3em; }
-.kr-tag { display: inline-block; padding: 0 0.45em; border-radius: 3px; border: 1px solid currentColor; font-size: 0.82em; font-weight: 600; color: var(--kb-quiet); }
-.kr-page .kr-good { color: var(--kb-good); } .kr-page .kr-bad { color: var(--kb-bad); font-weight: 600; } .kr-page .kr-open { color: var(--kb-open); }
-.kr-page .kr-tag.kr-good { background: var(--kb-goodground); } .kr-page .kr-tag.kr-bad { background: var(--kb-badground); } .kr-page .kr-tag.kr-open { background: var(--kb-openground); }
+.kr-tag {
+  display: inline-block;
+  padding: 0 0.45em;
+  border-radius: 3px;
+  border: 1px solid currentColor;
+  font-size: 0.82em;
+  font-weight: 600;
+  color: var(--kb-quiet);
+}
+.kr-page .kr-good { color: var(--kb-good); }
+.kr-page .kr-bad { color: var(--kb-bad); font-weight: 600; }
+.kr-page .kr-open { color: var(--kb-open); }
+.kr-page .kr-tag.kr-good { background: var(--kb-goodground); }
+.kr-page .kr-tag.kr-bad { background: var(--kb-badground); }
+.kr-page .kr-tag.kr-open { background: var(--kb-openground); }
 .kr-page .kr-contents { padding-left: 2.2em; }
 .kr-page summary { cursor: pointer; color: var(--kb-accent); }
 .kr-check { border-top: 1px solid var(--kb-line); }
-@media print { .kr-page .kr-check, .kr-arguments > li, .kr-steps > li, .kr-table tr, .kr-lookup { break-inside: avoid; } .kr-page h2, .kr-page h3, .kr-page h4 { break-after: avoid; } .kr-scroll, .kr-equation { overflow: visible; } .kr-page a { color: inherit; } .kr-chapter { break-before: page; } }
+@media print {
+  .kr-page .kr-check, .kr-arguments > li, .kr-steps > li, .kr-table tr, .kr-lookup { break-inside: avoid; }
+  .kr-page h2, .kr-page h3, .kr-page h4 { break-after: avoid; }
+  .kr-scroll, .kr-equation { overflow: visible; }
+  .kr-page a { color: inherit; }
+  .kr-chapter { break-before: page; }
+}
 `;

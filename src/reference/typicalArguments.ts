@@ -36,7 +36,10 @@ function rounded(value: number, low: number, high: number): number {
   return value;
 }
 
-/** The everyday value where `known` gives one, else a share of the way through the everyday range, or through the allowed one cut to a width that means something. */
+/**
+ * The everyday value where `known` gives one, else a share of the way through the everyday range, or through the
+ * allowed one cut to a width that means something.
+ */
 function numberOf(q: Quantity, u: number, known?: number, limit?: Limits[string]): number {
   const factor = readFactor(q);
   let low = Math.max(q.min ?? q.above ?? -100, q.typical?.[0] ?? -Infinity, (limit?.min ?? -Infinity) / factor);
@@ -129,8 +132,9 @@ export class NoExample extends Error {
 }
 
 /**
- * Everyday arguments that a function accepts, the same in every build: everyday values first, then draws from the ranges with a fixed seed, those without a
- * warning before others. Throws NoExample where a thousand draws give none: then its range wants rows in typicalTables.ts.
+ * Everyday arguments that a function accepts, the same in every build: everyday values first, then draws from the
+ * ranges with a fixed seed, those without a warning before others. Throws NoExample where a thousand draws give none:
+ * then its range wants rows in typicalTables.ts.
  */
 export function typicalArguments(of: WorksheetFunction, declaration: Declaration): readonly Argument[] {
   const next = sequence(1);

@@ -15,5 +15,7 @@ export const unitText = (unit: string): string => (unit === "–" || unit === ""
 /** Source, clause, how it was established, and the advice to look into one's own copy. */
 export function sourceWords({ key, clause, basis, readIn }: Source): Markup {
   return html`<p><cite>${sources[key]}</cite>${clause !== undefined && html` ${clauseWords(clause)}${clause.endsWith(".") ? "" : "."}`}</p>
-<p>Basis: <strong>${basisText[basis]}</strong>${readIn && html`, in <cite>${sources[readIn].replace(/\.$/, "")}</cite>`}.${basis !== "derived" && html` ${ownCopyAdvice}`}</p>`;
+<p>Basis: <strong>${basisText[basis]}</strong>${
+    readIn && html`, in <cite>${sources[readIn].replace(/\.$/, "")}</cite>`
+  }.${basis !== "derived" && html` ${ownCopyAdvice}`}</p>`;
 }

@@ -1,4 +1,7 @@
-/** Functions that every spreadsheet program has had for long and that give one value. Volatile ones and those that build addresses stay out. */
+/**
+ * Functions that every spreadsheet program has had for long and that give one value. Volatile ones and those that build
+ * addresses stay out.
+ */
 export const allowedFunctions: ReadonlySet<string> = new Set(
   [
     "ABS ACOS AND ASIN ATAN ATAN2 AVERAGE CHOOSE CONCATENATE CONVERT COS COSH COUNT COUNTA COUNTBLANK COUNTIF",

@@ -97,8 +97,8 @@ export interface Bands {
 }
 
 /**
- * Places a table's columns: the first number in the sheet's first column, verdicts in the verdict column, all others from the left; what has no room goes
- * into a further band, which begins with the rows' number and words again.
+ * Places a table's columns: the first number in the sheet's first column, verdicts in the verdict column, all others
+ * from the left; what has no room goes into a further band, which begins with the rows' number and words again.
  */
 export function placeColumns(
   columns: readonly Column[],

@@ -1,8 +1,8 @@
 import { fits } from "./textWidth.ts";
 
 /**
- * One fine grid for rows and tables, as wide as a page of A4 standing. A text starts in its column and runs on over the empty cells to its right. Tables
- * count their rows in the first column and leave the last two to verdicts and marks.
+ * One fine grid for rows and tables, as wide as a page of A4 standing. A text starts in its column and runs on over the
+ * empty cells to its right. Tables count their rows in the first column and leave the last two to verdicts and marks.
  */
 export const columns = {
   item: 0,

@@ -8,8 +8,9 @@ const partNamed = (value: unknown): string | undefined => {
 };
 
 /**
- * A template's JSON with its shared parts in place: wherever an array (of blocks, items, columns, charts, choices …) holds `{ "use": name }`, the
- * members of that part stand instead; parts may use parts. Throws where there is no such part, or where a part uses itself.
+ * A template's JSON with its shared parts in place: wherever an array (of blocks, items, columns, charts, choices …)
+ * holds `{ "use": name }`, the members of that part stand instead; parts may use parts. Throws where there is no such
+ * part, or where a part uses itself.
  */
 export function compose(file: unknown, parts: Parts, within: readonly string[] = []): unknown {
   if (Array.isArray(file)) {

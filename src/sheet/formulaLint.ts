@@ -77,7 +77,10 @@ function resultProblems(
     .map(({ id, unit }) => `it adds or compares ${id}, which is in ${unit}, in ${says.unit}`);
 }
 
-/** What is wrong with a formula by itself; whether its references lead somewhere is seen when it is written. `says` is the row whose value it gives. */
+/**
+ * What is wrong with a formula by itself; whether its references lead somewhere is seen when it is written. `says` is
+ * the row whose value it gives.
+ */
 export function formulaProblems(formula: string, sheet: ShapedSheet, says?: Says): readonly string[] {
   const parsed = templateFormula(formula);
   const { tree, parts, calls, problems } = parsed;

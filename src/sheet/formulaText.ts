@@ -35,7 +35,10 @@ const marks: Readonly<Record<Basis, string>> = {
 };
 
 /** Explains the marks behind clauses; for the head of every sheet. */
-export const marksExplained = `Marks behind a clause say how it was established: ${(Object.keys(marks) as readonly Basis[]).map((basis) => `${marks[basis]} = ${basisText[basis]}`).join("; ")}; “in” names the text that was read. ${ownCopyAdvice}`;
+export const marksExplained =
+  "Marks behind a clause say how it was established: " +
+  `${(Object.keys(marks) as readonly Basis[]).map((basis) => `${marks[basis]} = ${basisText[basis]}`).join("; ")}; ` +
+  `“in” names the text that was read. ${ownCopyAdvice}`;
 
 function symbolOf(reference: TemplateReference, subjects: Subjects): string {
   if (reference.kind === "shapeChanged") return "a shape input changed";

@@ -66,7 +66,9 @@ export function fillBand(filling: Filling): void {
   const first = firstCheck(layout);
   const note = overallNote(filling);
   const governs = first
-    ? `IF(ISNUMBER(${at(first, checkColumns.utilisation)}),"Governs: "&${at(first, checkColumns.text)}&", utilisation "&TEXT(${at(first, checkColumns.utilisation)},"0.00")&", ","First: "&${at(first, checkColumns.text)}&", ")&${at(first, checkColumns.where)}`
+    ? `IF(ISNUMBER(${at(first, checkColumns.utilisation)}),"Governs: "&${at(first, checkColumns.text)}&", ` +
+      `utilisation "&TEXT(${at(first, checkColumns.utilisation)},"0.00")&", ","First: "&${at(first, checkColumns.text)}&", ` +
+      `")&${at(first, checkColumns.where)}`
     : '""';
   const text = `IFERROR(${note === "" ? "" : `${note}&`}${governs},${textConstant("a check shows an error")})`;
   const reads: readonly Area[] = first
@@ -196,8 +198,8 @@ const checkFormats: Partial<Record<keyof typeof checkColumns, string>> = {
 };
 
 /**
- * All checks in the order of the sheet, each with its rank: the first page is sorted from here by plain look-ups, in every program. The key of a check is
- * smaller the sooner it is to be read.
+ * All checks in the order of the sheet, each with its rank: the first page is sorted from here by plain look-ups, in
+ * every program. The key of a check is smaller the sooner it is to be read.
  */
 export function fillRegister(filling: Filling): void {
   const { cells, layout } = filling;
@@ -249,7 +251,10 @@ export function fillRegister(filling: Filling): void {
 }
 const sortColumn = 13;
 
-/** Failed or in error before open before passed; within each, the higher utilisation first; the order of the sheet where all else is equal. */
+/**
+ * Failed or in error before open before passed; within each, the higher utilisation first; the order of the sheet where
+ * all else is equal.
+ */
 function orderFormula(row: number): string {
   const verdict = at(row, registerColumns.verdict);
   const utilisation = at(row, registerColumns.utilisation);
@@ -273,7 +278,8 @@ function fillApplying({ cells, layout }: Filling, item: ShapedFront): void {
     0,
     "fieldLabel",
     own(
-      `=IF(${number}=0,"No warnings apply.",${number}&" warning"&IF(${number}=1," applies","s apply")&IF(${number}>${lines},", of which the first ${lines}:",":"))`,
+      `=IF(${number}=0,"No warnings apply.",${number}&" warning"&IF(${number}=1," applies","s apply")&IF(${number}>${lines},", ` +
+        `of which the first ${lines}:",":"))`,
       [counts],
     ),
     "warnings",

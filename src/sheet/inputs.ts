@@ -24,7 +24,10 @@ const longestText = 255;
 
 function faultOfText(text: string): string | undefined {
   if (holdsUnwritable(text))
-    return `= “${shortened(withoutUnwritable(text, "�"), 40)}” holds a tab, a line end or another character that can't be seen; type it again without`;
+    return (
+      `= “${shortened(withoutUnwritable(text, "�"), 40)}” holds a tab, a line end or another character ` +
+      "that can't be seen; type it again without"
+    );
   return text.length > longestText
     ? `= “${shortened(text, 40)}” has ${text.length} characters; at most ${longestText} are allowed`
     : undefined;
@@ -36,7 +39,10 @@ export function faultOf(value: Single, input: InputSpec, says: Says): string | u
   if (input.freeText) return faultOfText(String(value));
   if (input.choices) {
     if (input.choices.some((choice) => choice.value === value)) return undefined;
-    return `= ${shown(value, "–")} is not one of the choices; allowed: ${input.choices.map((choice) => `${choice.value} (${choice.text})`).join(", ")}`;
+    return (
+      `= ${shown(value, "–")} is not one of the choices; allowed: ` +
+      `${input.choices.map((choice) => `${choice.value} (${choice.text})`).join(", ")}`
+    );
   }
   if (typeof value !== "number" || !Number.isFinite(value))
     return `= ${shown(value, says.unit)} is not a number${says.unit === "–" ? "" : `; a number in ${says.unit} is needed`}`;
@@ -58,7 +64,8 @@ function shapeFault(value: InputValue, input: ShapeInput): string | undefined {
   if (input.choices)
     return input.choices.some((choice) => choice.value === value)
       ? undefined
-      : `= ${shown(value, "–")} is not one of the choices; allowed: ${input.choices.map((choice) => `${choice.value} (${choice.text})`).join(", ")}`;
+      : `= ${shown(value, "–")} is not one of the choices; allowed: ` +
+          `${input.choices.map((choice) => `${choice.value} (${choice.text})`).join(", ")}`;
   const bounds: Bounds = {
     ...(input.min !== undefined && { min: input.min }),
     ...(input.max !== undefined && { max: input.max }),

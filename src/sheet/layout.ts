@@ -109,7 +109,10 @@ export function warningRows(sheet: ShapedSheet): number {
   );
 }
 
-/** The rows (counted in the table) of each line of warnings, for each run of the innermost dimension: one row, or with `each` all of the run. */
+/**
+ * The rows (counted in the table) of each line of warnings, for each run of the innermost dimension: one row, or with
+ * `each` all of the run.
+ */
 export function warnedRows({ groups }: ShapedTable, at: NonNullable<Column["warnAt"]>): readonly (readonly number[])[] {
   const main = groups[0]!;
   const inner = main.over.at(-1)?.members.length ?? 1;

@@ -116,7 +116,10 @@ export interface PlannedChart {
   readonly at: Area;
 }
 
-/** What a cell means: for Trace, charts and comparison. One for each row's value and each table column; `_` in the symbol starts a subscript. */
+/**
+ * What a cell means: for Trace, charts and comparison. One for each row's value and each table column; `_` in the
+ * symbol starts a subscript.
+ */
 export interface Meaning {
   readonly id: string;
   readonly item: string;
@@ -168,8 +171,8 @@ export interface Print {
 export interface Plan {
   readonly template: { readonly id: string; readonly version: string; readonly title: string };
   /**
-   * Of everything the template and its shape inputs put on the sheet: texts, formulas, names, rules, charts, not what stands in the other inputs. So it
-   * still tells what the sheet is after inputs were typed anew.
+   * Of everything the template and its shape inputs put on the sheet: texts, formulas, names, rules, charts, not what
+   * stands in the other inputs. So it still tells what the sheet is after inputs were typed anew.
    */
   readonly hash: string;
   /** Every input by id as built, shape inputs included; arrays nested by dimension for table inputs; null where left empty. */

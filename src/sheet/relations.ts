@@ -80,8 +80,9 @@ function given(reference: CellReference, subjects: ShapedSheet["subjects"]): rea
 }
 
 /**
- * A formula, in the template's language, that is TRUE where a relation does not hold. What cannot be judged is not broken. NOT takes it from AND, since the
- * embedded grid has a comparison it remembers be a block of one cell, of which NOT makes an error.
+ * A formula, in the template's language, that is TRUE where a relation does not hold. What cannot be judged is not
+ * broken. NOT takes it from AND, since the embedded grid has a comparison it remembers be a block of one cell, of which
+ * NOT makes an error.
  */
 function broken(relation: Relation, { subjects }: ShapedSheet): string {
   const conditions = new Set(referencesOf(relation).read.flatMap((reference) => given(reference, subjects)));
@@ -105,7 +106,10 @@ function messageFormula({ message }: Relation, { subjects }: ShapedSheet): strin
     .join("&");
 }
 
-/** Formulas, in the template's language, that judge the relations of an input: whether one is broken, and what the first broken one says. */
+/**
+ * Formulas, in the template's language, that judge the relations of an input: whether one is broken, and what the first
+ * broken one says.
+ */
 export interface Judgement {
   readonly broken: string;
   readonly message: string;

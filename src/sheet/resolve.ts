@@ -59,7 +59,10 @@ function matched(id: string, table: ShapedTable, context: Context): Span | strin
   const at = coordinates(context);
   const over = seenAs(table, at);
   if (!over)
-    return `{${id}} stands in a table with parts; only a table over the dimension that counts its rows can match it, others take {${id}[*]}`;
+    return (
+      `{${id}} stands in a table with parts; only a table over the dimension that counts its rows can ` +
+      `match it, others take {${id}[*]}`
+    );
   const missing = over.filter(({ base }) => !at.has(base));
   if (missing.length > 0)
     return `{${id}} runs over ${missing.map((d) => d.id).join(" and ")}, which this formula does not; use {${id}[]} or another range`;
@@ -87,7 +90,10 @@ function grouped(id: string, table: ShapedTable, context: Context): Span | strin
   const fixed = Math.min(common.length, Math.max(0, over.length - 1));
   for (let i = 0; i < fixed; i++) {
     if (!at.has(over[i]!.base))
-      return `{${id}[]} runs over ${over.map((d) => d.id).join(" and ")}: ${common.map((d) => d.id).join(" and ")} must come first for its cells to stand together`;
+      return (
+        `{${id}[]} runs over ${over.map((d) => d.id).join(" and ")}: ${common.map((d) => d.id).join(" and ")} ` +
+        "must come first for its cells to stand together"
+      );
   }
   let row = 0;
   for (const [i, { base, offset, members, id: dimension }] of over.entries()) {

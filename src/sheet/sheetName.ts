@@ -18,7 +18,10 @@ export function faultOfSheetName(name: string): string | undefined {
   if (name.trim() === "") return "The sheet name is empty; 1 to 31 characters are needed.";
   if (name.length > longest) return `${shown} has ${name.length} characters; at most ${longest} are allowed.`;
   if (holdsUnwritable(name))
-    return `The sheet name “${withoutUnwritable(name, "�")}” holds a tab, a line end or another character that can't be seen; type it again without.`;
+    return (
+      `The sheet name “${withoutUnwritable(name, "�")}” holds a tab, a line end or another character that ` +
+      "can't be seen; type it again without."
+    );
   const bad = [...new Set(name.match(forbidden) ?? [])];
   if (bad.length > 0) return `${shown} contains ${bad.join(" ")}; the characters [ ] : * ? / \\ are not allowed.`;
   if (name.startsWith("'") || name.endsWith("'"))

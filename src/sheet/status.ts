@@ -43,7 +43,10 @@ export function inputWarningsCall(quantity: string, cells: string): string {
   return `KERN.INPUT_WARNINGS("${quantity}",${cells})`;
 }
 
-/** The status of one input or of a table row's inputs: MISSING, OUT OF RANGE, CONFLICT, UNUSUAL, left empty or given. Undefined where none is judged. */
+/**
+ * The status of one input or of a table row's inputs: MISSING, OUT OF RANGE, CONFLICT, UNUSUAL, left empty or given.
+ * Undefined where none is judged.
+ */
 export function statusFormula(all: readonly StatusOf[]): string | undefined {
   const judged = all.filter(({ input }) => !input.freeText);
   if (judged.length === 0) return undefined;

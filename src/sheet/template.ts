@@ -1,31 +1,33 @@
 /**
- * The template as its JSON file says it. A template is data: blocks of rows and tables whose formulas name other rows by id.
- * The JSON Schema of the same shape stands in template.schema.json.
+ * The template as its JSON file says it. A template is data: blocks of rows and tables whose formulas name other rows
+ * by id. The JSON Schema of the same shape stands in template.schema.json.
  *
  * In formulas `{id}` stands for an address:
  * - a row's or a shape input's id: its value cell;
- * - a table column's id: the cell of the same row from the same table; from another table, whose dimensions must hold all of the
- *   column's, the cell of the matching members (from a table over tendon and station, a column of the table over tendon gives that
- *   tendon's cell). Members match by dimension, `within` by its place in the whole; the rows of a table match the dimension that
- *   counts them with `rowsOf`, which is the only way to match a table that has `parts`;
- * - `{id[]}`: the column's cells for the members in common, which must be its outer dimensions; all of them where none is in common.
- *   Where every dimension is in common the innermost is left free (from tendon and station: all stations of that tendon);
+ * - a table column's id: the cell of the same row from the same table; from another table, whose dimensions must hold
+ * all of the column's, the cell of the matching members (from a table over tendon and station, a column of the table
+ * over tendon gives that tendon's cell). Members match by dimension, `within` by its place in the whole; the rows of a
+ * table match the dimension that counts them with `rowsOf`, which is the only way to match a table that has `parts`;
+ * - `{id[]}`: the column's cells for the members in common, which must be its outer dimensions; all of them where none
+ * is in common. Where every dimension is in common the innermost is left free (from tendon and station: all stations of
+ * that tendon);
  * - `{a:b[]}`: the same for the columns from a to b; `{a:b[*]}`: whole columns;
  * - `{id[first]}`, `{id[last]}`: the first and last cell of `{id[]}`; `{id[*]}`: the whole column, parts included;
- * - `{id[-1]}`: the row above in the same table (from its first row: the heading's cell above, so ask for the first row before);
- * - `{count:WORD}`: how many verdict and status cells of the sheet above say WORD (it may have spaces: `{count:OUT OF RANGE}`);
- *   `{count:error}`: how many of them hold an error; `{count:warnings}`: how many warnings the sheet lists, wherever it lists them;
+ * - `{id[-1]}`: the row above in the same table (from its first row: the heading's cell above, so ask for the first row
+ * before);
+ * - `{count:WORD}`: how many verdict and status cells of the sheet above say WORD (it may have spaces: `{count:OUT OF
+ * RANGE}`); `{count:error}`: how many of them hold an error; `{count:warnings}`: how many warnings the sheet lists,
+ * wherever it lists them;
  * - `{failing}`: numbers and titles of the rows and tables above of which a verdict says FAIL;
  * - `{shapeChanged}`: TRUE where a shape input differs from what the sheet was built with.
- * Index columns say a member's number (`"index": "tendon"`). Anything else is the spreadsheet's own formula language, with or without a
- * leading `=`. Numbers other than 0 and 1 are not typed into formulas, nor addresses. Verdicts say OK, FAIL or NO LIMIT; inputs have a
- * status of their own: given, left empty, MISSING, OUT OF RANGE, CONFLICT (`relations`: what must hold between inputs), or UNUSUAL for a
- * value outside the everyday range of its quantity.
- *
- * Templates share parts: wherever an array of a template's file holds `{ "use": "name" }`, the members of that shared part stand instead (compose.ts).
- *
- * Ids are names on the sheet, so two that differ only in upper and lower case are the same id. An id may stand at several places
- * whose `when` exclude each other.
+ * Index columns say a member's number (`"index": "tendon"`). Anything else is the spreadsheet's own formula language,
+ * with or without a leading `=`. Numbers other than 0 and 1 are not typed into formulas, nor addresses. Verdicts say
+ * OK, FAIL or NO LIMIT; inputs have a status of their own: given, left empty, MISSING, OUT OF RANGE, CONFLICT
+ * (`relations`: what must hold between inputs), or UNUSUAL for a value outside the everyday range of its quantity.
+ * Templates share parts: wherever an array of a template's file holds `{ "use": "name" }`, the members of that shared
+ * part stand instead (compose.ts).
+ * Ids are names on the sheet, so two that differ only in upper and lower case are the same id. An id may stand at
+ * several places whose `when` exclude each other.
  */
 export interface Template {
   readonly id: string;
@@ -94,7 +96,8 @@ export interface Block {
 export type Item = Row | NoteItem | TableItem | WarningsItem | FrontItem;
 
 /**
- * On the first page: the checks of the summary, failed ones first; as many of the warnings that apply as `lines` says; or the charts named, two in a line.
+ * On the first page: the checks of the summary, failed ones first; as many of the warnings that apply as `lines` says;
+ * or the charts named, two in a line.
  */
 export interface FrontItem {
   readonly front: "checks" | "warnings" | "charts";
@@ -104,7 +107,10 @@ export interface FrontItem {
   readonly when?: Condition;
 }
 
-/** Here stand the warnings: of every input with an everyday range, of every row with one function call, and of the columns with `warnAt`. */
+/**
+ * Here stand the warnings: of every input with an everyday range, of every row with one function call, and of the
+ * columns with `warnAt`.
+ */
 export interface WarningsItem {
   readonly warnings: true;
   readonly when?: Condition;
@@ -117,16 +123,23 @@ export interface NoteItem {
 }
 
 /**
- * Inputs that belong together. Where `holds` is false the input `of` gets the status CONFLICT, with the message beside it. In a table each row is judged.
- * A relation is judged once the numbers it reads are given, and only on sheets that have everything it names.
+ * Inputs that belong together. Where `holds` is false the input `of` gets the status CONFLICT, with the message beside
+ * it. In a table each row is judged. A relation is judged once the numbers it reads are given, and only on sheets that
+ * have everything it names.
  */
 export interface Relation {
   readonly of: string;
   /** A condition in the language of formulas: `{tq}>={tg}`. */
   readonly holds: string;
-  /** What is wrong, what is allowed, what to do. `{id}` becomes symbol, value and unit: "t_q = 5 days". It names two values at least: both sides. */
+  /**
+   * What is wrong, what is allowed, what to do. `{id}` becomes symbol, value and unit: "t_q = 5 days". It names two
+   * values at least: both sides.
+   */
   readonly message: string;
-  /** Where it does not hold the sheet only warns: the values are allowed together, but seldom meant. Of single inputs alone, and one value named is enough. */
+  /**
+   * Where it does not hold the sheet only warns: the values are allowed together, but seldom meant. Of single inputs
+   * alone, and one value named is enough.
+   */
   readonly warns?: true;
 }
 
@@ -163,7 +176,10 @@ export interface Row extends Saying {
   readonly formula?: string;
   /** Formula of the verdict cell: OK, FAIL or NO LIMIT. */
   readonly verdict?: string;
-  /** Puts the row into the summary: its value is a utilisation; formula of the place where it governs, which stands in the source column. */
+  /**
+   * Puts the row into the summary: its value is a utilisation; formula of the place where it governs, which stands in
+   * the source column.
+   */
   readonly summary?: {
     readonly where?: string;
     /** What is checked and what it may be, in `unit`, where it governs; formulas. */
@@ -185,7 +201,10 @@ export interface Column extends Saying {
   readonly memberText?: string;
   /** A value or formula (with `=`) for each member of the last dimension, by member id (or number). */
   readonly cells?: Readonly<Record<string, number | string>>;
-  /** Left empty for what people write on the sheet when they issue or check it: no input of the calculation, and no formula reads it. A table has such columns only, or none. */
+  /**
+   * Left empty for what people write on the sheet when they issue or check it: no input of the calculation, and no
+   * formula reads it. A table has such columns only, or none.
+   */
   readonly record?: true;
   /** How many of the sheet's columns it takes, where words need more or fewer than usual. */
   readonly width?: number;
@@ -214,8 +233,8 @@ export interface Part {
 }
 
 /**
- * `x` is a column of the same table as the series, of one over the same members, or of one over what is left when `each` and `member` are chosen. Lines
- * join their points in the order of the rows, so that an outline closes.
+ * `x` is a column of the same table as the series, of one over the same members, or of one over what is left when
+ * `each` and `member` are chosen. Lines join their points in the order of the rows, so that an outline closes.
  */
 export interface ChartSpec {
   readonly when?: Condition;
@@ -224,11 +243,18 @@ export interface ChartSpec {
   /** A dimension with named members: one chart for each of them, with the member chosen in every series and its text behind the title. */
   readonly members?: string;
   readonly block: string;
-  /** `log`: the axis is logarithmic to base 10; there is no place on it for 0 and less, and a program that finds one in the column may begin the axis at 1. */
+  /**
+   * `log`: the axis is logarithmic to base 10; there is no place on it for 0 and less, and a program that finds one in
+   * the column may begin the axis at 1.
+   */
   readonly x: { readonly column: string; readonly label: string; readonly unit: string; readonly log?: true };
   /** `down`: the axis grows downward, as eccentricities below the centroid are drawn. */
   readonly y: { readonly label: string; readonly unit: string; readonly down?: true };
-  /** A `value` is a line with marks, a `limit` a dashed line, a `point` marks without a line, in front of all lines. `x` where it is not the chart's. One series a member of `each`; only `member` of the outermost dimension left. A series whose member is left out is left out. */
+  /**
+   * A `value` is a line with marks, a `limit` a dashed line, a `point` marks without a line, in front of all lines. `x`
+   * where it is not the chart's. One series a member of `each`; only `member` of the outermost dimension left. A series
+   * whose member is left out is left out.
+   */
   readonly series: readonly {
     readonly column: string;
     readonly x?: string;

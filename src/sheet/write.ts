@@ -22,14 +22,18 @@ export interface Written {
   readonly problems: readonly string[];
 }
 
-/** Where counted words and errors stand: the verdict column from below the first page, which repeats what is said there, to the row above. */
+/**
+ * Where counted words and errors stand: the verdict column from below the first page, which repeats what is said there,
+ * to the row above.
+ */
 function verdictsAbove(row: number, { body }: Layout): readonly Area[] {
   const rows = Math.max(1, row - body);
   return [{ row: body, column: columns.verdict, rows, columns: 1 }];
 }
 
 /**
- * A warning's cell begins with a blank, so that it is never empty: programs without the functions show what was computed last, but compute an empty text anew.
+ * A warning's cell begins with a blank, so that it is never empty: programs without the functions show what was
+ * computed last, but compute an empty text anew.
  */
 export const beforeWarning = " ";
 const anyWarning = "??*";

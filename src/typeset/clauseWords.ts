@@ -1,6 +1,6 @@
 /**
- * A place in a work as a sentence names it: "Clause 5.10.6(2) (5.46)", "Equation (5.46)", "Table 3.1", "Annex B.2". Tables, figures, annexes and
- * equations are no clauses.
+ * A place in a work as a sentence names it: "Clause 5.10.6(2) (5.46)", "Equation (5.46)", "Table 3.1", "Annex B.2".
+ * Tables, figures, annexes and equations are no clauses.
  */
 export function clauseWords(clause: string): string {
   if (clause.startsWith("(")) return `${/[,–]/.test(clause) ? "Equations" : "Equation"} ${clause}`;

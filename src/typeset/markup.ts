@@ -5,7 +5,10 @@ import { hasSymbol, symbolParts } from "./symbols.ts";
 /** A trade symbol with its subscripts; nothing where there is none. */
 export function symbol(of: string): Markup {
   if (!hasSymbol(of)) return html``;
-  return html`<span class="kr-symbol">${symbolParts(of).map(({ base, sub }) => html`${base.length === 1 && /\p{L}/u.test(base) ? html`<i>${base}</i>` : base}${sub !== "" && html`<sub>${sub}</sub>`}`)}</span>`;
+  return html`<span class="kr-symbol">${symbolParts(of).map(
+    ({ base, sub }) =>
+      html`${base.length === 1 && /\p{L}/u.test(base) ? html`<i>${base}</i>` : base}${sub !== "" && html`<sub>${sub}</sub>`}`,
+  )}</span>`;
 }
 
 /** A sentence whose symbols are set with their subscripts. */

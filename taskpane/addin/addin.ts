@@ -41,7 +41,9 @@ function saySwept(gone: readonly string[]): void {
 }
 
 const outside = [
-  "Kernbook adds worksheet functions for prestressed concrete (their names begin with KERN.) and live check sheets to the spreadsheet program. This page is its side panel: it works inside the program only.",
+  "Kernbook adds worksheet functions for prestressed concrete (their names begin with KERN.) and live " +
+    "check sheets to the spreadsheet program. This page is its side panel: it works inside the program " +
+    "only.",
   "To load it there, give the program the file manifest.xml that stands beside this page:",
   ...sideLoading.map(({ where, steps }) => `${where}: ${steps}`),
 ];
@@ -49,7 +51,8 @@ const outside = [
 async function open(): Promise<void> {
   if (typeof Office === "undefined") {
     alone("The program's script could not be loaded", [
-      "Kernbook needs the script office.js of the spreadsheet program's maker, which could not be fetched. Check the connection and whether it is blocked here, then open the panel again.",
+      "Kernbook needs the script office.js of the spreadsheet program's maker, which could not be fetched. " +
+        "Check the connection and whether it is blocked here, then open the panel again.",
     ]);
     return;
   }

@@ -226,7 +226,8 @@ function TemplateForm({
     const wrong = [...problems.keys()][0];
     if (wrong !== undefined || nameProblem !== undefined) {
       setFailure([
-        `${problems.size + (nameProblem ? 1 : 0)} input${problems.size + (nameProblem ? 1 : 0) === 1 ? " needs" : "s need"} correction before the sheet can be built:`,
+        `${problems.size + (nameProblem ? 1 : 0)} input${problems.size + (nameProblem ? 1 : 0) === 1 ? " needs" : "s need"} ` +
+          "correction before the sheet can be built:",
         ...[...problems.values()].slice(0, 5),
         ...(nameProblem ? [nameProblem] : []),
       ]);

@@ -16,7 +16,10 @@ export interface Line {
 
 const flat = (cells: readonly (readonly CellContent[])[]): readonly CellContent[] => cells.flat();
 
-/** Reads a chart's lines from the sheet, in the order of its rows. Repeated places, which keep the table's length, count once; a logarithmic axis has none for 0 and less. */
+/**
+ * Reads a chart's lines from the sheet, in the order of its rows. Repeated places, which keep the table's length, count
+ * once; a logarithmic axis has none for 0 and less.
+ */
 export async function readLines(host: Host, sheet: string, chart: PlannedChart): Promise<readonly Line[]> {
   const seen = new Map<string, Promise<readonly CellContent[]>>();
   const cells = (area: Area): Promise<readonly CellContent[]> => {

@@ -186,7 +186,10 @@ export function combinations(over: FieldTable["over"]): readonly (readonly numbe
 const named = (f: Field, where: string): string =>
   `${hasSymbol(f.symbol) ? `${f.symbol.replace(/_/g, "")} (${f.text})` : f.text}${where}`;
 
-/** What is wrong with a typed value: input, value and allowed range; undefined where nothing is. Empty is no error: the sheet then asks for it. */
+/**
+ * What is wrong with a typed value: input, value and allowed range; undefined where nothing is. Empty is no error: the
+ * sheet then asks for it.
+ */
 export function problemOf(f: Field, typed: string, where = ""): string | undefined {
   const text = typed.trim();
   if (text === "" || f.freeText) return undefined;

@@ -31,4 +31,6 @@ export function useSheet(host: Host): { readonly sheet: string | undefined; read
 
 /** What to do where a sheet is none that a template built. */
 export const notATemplates =
-  "This sheet does not say at its head that a template of this version built it, or it is a hand-out copy. Select a cell of a sheet built with Build; Trace and Hand-out copy work on any sheet; a validation sheet is read under Prove.";
+  "This sheet does not say at its head that a template of this version built it, or it is a hand-out " +
+  "copy. Select a cell of a sheet built with Build; Trace and Hand-out copy work on any sheet; a " +
+  "validation sheet is read under Prove.";

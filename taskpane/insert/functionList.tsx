@@ -7,6 +7,12 @@ import { search, type DesignFunction } from "./search.ts";
 
 const most = 40;
 
+function foundText(count: number): string {
+  if (count === 0) return "";
+  const more = count > most ? `; the first ${most} are shown, type more to narrow` : "";
+  return `${count} function${count === 1 ? "" : "s"}${more}`;
+}
+
 interface Props {
   readonly query: string;
   readonly setQuery: (query: string) => void;
@@ -57,9 +63,7 @@ export function FunctionList({ query, setQuery, open, whenEmpty }: Props) {
           onKeyDown={keys}
         />
         <p class="kb-hint" role="status">
-          {found.length === 0
-            ? ""
-            : `${found.length} function${found.length === 1 ? "" : "s"}${found.length > most ? `; the first ${most} are shown, type more to narrow` : ""}`}
+          {foundText(found.length)}
         </p>
       </div>
       {!listed && whenEmpty}

@@ -35,7 +35,10 @@ const greek: Readonly<Record<string, string>> = {
   ω: "omega",
 };
 
-/** One spelling for search: small letters, Greek by name, symbols without their underscores: “σ_p0” and “sigma_p0” are both `sigmap0`. */
+/**
+ * One spelling for search: small letters, Greek by name, symbols without their underscores: “σ_p0” and “sigma_p0” are
+ * both `sigmap0`.
+ */
 export function plain(text: string): string {
   return [...text]
     .map((c) => greek[c] ?? c)

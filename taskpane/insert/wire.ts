@@ -20,7 +20,10 @@ export function bindingText(binding: Binding, sheet: string, absolute: boolean):
   return `${at.sheet === sheet ? "" : `${quotedSheet(at.sheet)}!`}${areaA1(at, absolute)}`;
 }
 
-/** Why what was typed cannot stand for an argument; undefined where it can. A formula of one's own belongs into a cell, where a checker sees it. */
+/**
+ * Why what was typed cannot stand for an argument; undefined where it can. A formula of one's own belongs into a cell,
+ * where a checker sees it.
+ */
 export function typedFault(text: string): string | undefined {
   const typed = text.trim();
   if (typed !== "" && (Number.isFinite(Number(typed)) || reference.test(typed) || name.test(typed))) return undefined;
@@ -42,10 +45,14 @@ export function shapeFault(parameter: Parameter, at: Selection): string | undefi
   const columns = Object.values(parameter.columns);
   return at.columns === columns.length
     ? undefined
-    : `this range has ${columns.length} column${columns.length === 1 ? "" : "s"} (${columns.map((c) => c.text).join("; ")}); ${at.columns} ${at.columns === 1 ? "is" : "are"} selected`;
+    : `this range has ${columns.length} column${columns.length === 1 ? "" : "s"} (${columns.map((c) => c.text).join("; ")}); ` +
+        `${at.columns} ${at.columns === 1 ? "is" : "are"} selected`;
 }
 
-/** What should be known about a cell that will stand for the argument; empty where there is nothing. Nothing here stops anyone: the cell may be filled later. */
+/**
+ * What should be known about a cell that will stand for the argument; empty where there is nothing. Nothing here stops
+ * anyone: the cell may be filled later.
+ */
 export function cellNotice(parameter: Parameter, { value, error }: CellContent): string {
   if (error) return `it holds the error ${error.code}`;
   if (value === null || value === "") return "it is empty now";

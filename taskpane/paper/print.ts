@@ -1,4 +1,7 @@
-/** The page's own body gives way to a document that is to be printed: neither frame nor window is needed, which the page's policy would forbid. */
+/**
+ * The page's own body gives way to a document that is to be printed: neither frame nor window is needed, which the
+ * page's policy would forbid.
+ */
 const classes = { paper: "kb-paper", printing: "kb-printing" } as const;
 
 function clear(): void {

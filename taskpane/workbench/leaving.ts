@@ -1,6 +1,6 @@
 /**
- * Has the browser ask before the page is left while something would be lost: entries in the workbook since now, or in a form of the panel whose
- * sheet is not built.
+ * Has the browser ask before the page is left while something would be lost: entries in the workbook since now, or in a
+ * form of the panel whose sheet is not built.
  */
 export function askBeforeLeaving(panel: HTMLElement, edits: () => number): void {
   const before = edits();

@@ -109,7 +109,8 @@ describe("bond and transmission", () => {
     );
   });
   it("agrees with a calculation by hand", () => {
-    // C30 at release: f_ctm 2.896 MPa (Table 3.1 prints 2.9); 0.7·2.896/1.5 = 1.3515; ·3.2 = 4.3248 MPa; 0.19·12.5·1200/4.3248 = 658.99 mm.
+    // C30 at release: f_ctm 2.896 MPa (Table 3.1 prints 2.9); 0.7·2.896/1.5 = 1.3515; ·3.2 = 4.3248 MPa;
+    // 0.19·12.5·1200/4.3248 = 658.99 mm.
     const bond = kern("BOND_STRENGTH_EN1992_2004", 2.896, "STRAND", "TRANSMISSION", "GOOD", 1.5);
     expect(bond).toBeCloseTo(4.3247, 4);
     expect(kern("TRANSMISSION_LENGTH_EN1992_2004", 12.5, "STRAND", bond, 1200, "GRADUAL")).toBeCloseTo(659.01, 2);

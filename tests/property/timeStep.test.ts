@@ -139,8 +139,8 @@ describe("time-step integration against closed forms", () => {
     expect(part(20) - part(30)).toBeLessThan(grown);
   });
 
-  // Ageing without memory, φ(t,t′) = φ(t) − φ(t′): dσ_c + α σ_c dφ = 0 with α = E_p k/(E_c + E_p k), so σ_c falls as e^(−αφ) and the
-  // tendon stress with it. Source: Dischinger's differential equation; solved here.
+  // Ageing without memory, φ(t,t′) = φ(t) − φ(t′): dσ_c + α σ_c dφ = 0 with α = E_p k/(E_c + E_p k), so σ_c falls as
+  // e^(−αφ) and the tendon stress with it. Source: Dischinger's differential equation; solved here.
   it("approaches the closed form of ageing creep without memory, at second order", () => {
     const E = 35000,
       phi = (age: number) => 2 * (1 - Math.exp(-(age - 14) / 200));
@@ -155,8 +155,8 @@ describe("time-step integration against closed forms", () => {
   });
 
   // Without ageing and with one retardation time, J = [1 + φ(1 − e^(−t/τ))]/E: the balance of tendon and concrete is a
-  // linear equation of first
-  // order, τ(1 + E_p k/E) σ̇ = −…; with x = σ_p − σ_p0: (1 + β) x + β φ ∫ … gives x(t) = x_∞ (1 − e^(−λt)), λ = [1 + β(1 + φ)]/[(1 + β) τ],
+  // linear equation of first order, τ(1 + E_p k/E) σ̇ = −…; with x = σ_p − σ_p0: (1 + β) x + β φ ∫ … gives
+  // x(t) = x_∞ (1 − e^(−λt)), λ = [1 + β(1 + φ)]/[(1 + β) τ],
   // x_∞ = −E_p φ σ_c0/E/[1 + β(1 + φ)], β = E_p k/E. Source: mechanics, solved here.
   it("approaches the closed form of creep without ageing", () => {
     const E = 35000,

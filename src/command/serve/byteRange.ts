@@ -8,9 +8,9 @@ const bytes = /^bytes=/i;
 const oneRange = /^bytes=(?<first>\d*)-(?<last>\d*)$/i;
 
 /**
- * Which bytes of a file a Range header asks for (RFC 9110, 14.1.2). "ALL" without a header, where it counts in other units than bytes (14.2: to be
- * ignored), or where it asks for several ranges at once, which a server may answer with the whole file; "NONE" where the range can't be read or lies
- * outside the file.
+ * Which bytes of a file a Range header asks for (RFC 9110, 14.1.2). "ALL" without a header, where it counts in other
+ * units than bytes (14.2: to be ignored), or where it asks for several ranges at once, which a server may answer with
+ * the whole file; "NONE" where the range can't be read or lies outside the file.
  */
 export function byteRange(header: string | undefined, size: number): ByteRange | "ALL" | "NONE" {
   if (header === undefined || !bytes.test(header.trim()) || header.includes(",")) return "ALL";

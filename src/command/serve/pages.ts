@@ -87,8 +87,9 @@ async function answer(request: IncomingMessage, response: ServerResponse, served
 }
 
 /**
- * Serves the files of a folder as they are at the moment of each request: a file is read whole before the answer begins, so a build in between changes the next
- * answer and never one that is on its way. A file that can't be read is answered with 500 and reported; nothing ends the process.
+ * Serves the files of a folder as they are at the moment of each request: a file is read whole before the answer
+ * begins, so a build in between changes the next answer and never one that is on its way. A file that can't be read is
+ * answered with 500 and reported; nothing ends the process.
  */
 export function pages(served: Served): RequestListener {
   return (request, response) => {

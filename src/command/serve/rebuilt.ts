@@ -1,6 +1,9 @@
 import { statSync } from "node:fs";
 
-/** Which build a folder holds: another number once another folder has taken its place. Undefined while there is none, or none that can be looked at. */
+/**
+ * Which build a folder holds: another number once another folder has taken its place. Undefined while there is none, or
+ * none that can be looked at.
+ */
 function buildIn(folder: string): number | undefined {
   try {
     const entry = statSync(folder);

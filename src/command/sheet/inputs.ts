@@ -28,7 +28,8 @@ function lengthFaults(
   const word = memberWord(template, id, depth);
   if (value.length !== like.length)
     return [
-      `input ${id}${where} lists ${value.length} ${value.length === 1 ? "value" : "values"}; ${like.length} are needed, one for each ${word} (a place may be left empty)`,
+      `input ${id}${where} lists ${value.length} ${value.length === 1 ? "value" : "values"}; ${like.length} ` +
+        `are needed, one for each ${word} (a place may be left empty)`,
     ];
   return value.flatMap((one, i) => lengthFaults(template, id, one, like[i], depth + 1, `${where}, ${word} ${i + 1}`));
 }
@@ -43,8 +44,9 @@ function expanded(template: Template, inputs: Inputs): Plan {
 }
 
 /**
- * The sheet for some settings, on top of the template's example or of nothing. The example's lists are cut to the shape that is asked for. Throws Refused with
- * every message where a setting is wrong or has no place on a sheet of that shape.
+ * The sheet for some settings, on top of the template's example or of nothing. The example's lists are cut to the shape
+ * that is asked for. Throws Refused with every message where a setting is wrong or has no place on a sheet of that
+ * shape.
  */
 export function planFor(template: Template, settings: Settings, blank: boolean): Plan {
   const start: Inputs = blank ? {} : template.example.inputs;

@@ -96,9 +96,11 @@ async function write(
   const bytes = writeWorkbook(plan, values, sheetName);
   writeSafely(out, bytes, force);
   say(`${template.title} (${template.id} ${template.version}), sheet “${sheetName}”: ${shapeText(template, plan)}`);
-  say(
-    `Values: ${blank ? "the template's defaults only" : `the invented example “${template.example.name}”, for no real member`}${settings.size > 0 ? `, with ${[...settings.keys()].join(", ")} as set` : ""}`,
-  );
+  const filledWith = blank
+    ? "the template's defaults only"
+    : `the invented example “${template.example.name}”, for no real member`;
+  const asSet = settings.size > 0 ? `, with ${[...settings.keys()].join(", ")} as set` : "";
+  say(`Values: ${filledWith}${asSet}`);
   summaryLines(plan, values).forEach((line) => say(line));
   for (const caution of new Set([cautions.competence, ...template.cautions])) say(`Caution: ${caution}`);
   say(`Written: ${out} (${Math.ceil(bytes.length / 1000)} kB) in ${((performance.now() - began) / 1000).toFixed(1)} s`);

@@ -29,16 +29,21 @@ function single(text: string, { choices, freeText }: Choosable): string | number
   return Number.isFinite(Number(word)) ? Number(word) : word;
 }
 
-/** Nothing at all leaves every place empty. Lists separate the members of a table's last dimension by commas, those of the one before by semicolons. */
+/**
+ * Nothing at all leaves every place empty. Lists separate the members of a table's last dimension by commas, those of
+ * the one before by semicolons.
+ */
 function list(id: string, text: string, { input, table }: Extract<Place, { kind: "column" }>): InputValue {
   if (text.trim() === "") return null;
   const line = (part: string): InputValue => part.split(",").map((one) => single(one, input));
   const names = table.over.join(" and ");
   if (table.over.length === 1 && !text.includes(";")) return line(text);
   if (table.over.length === 2) return text.split(";").map(line);
-  throw new Refused([
-    `--set ${id}=${text}: the values run over ${names}; ${table.over.length === 1 ? "separate them by commas, without semicolons" : "tables over more than two dimensions cannot be set here"}`,
-  ]);
+  const how =
+    table.over.length === 1
+      ? "separate them by commas, without semicolons"
+      : "tables over more than two dimensions cannot be set here";
+  throw new Refused([`--set ${id}=${text}: the values run over ${names}; ${how}`]);
 }
 
 export type Settings = ReadonlyMap<string, InputValue>;

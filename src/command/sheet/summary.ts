@@ -21,7 +21,10 @@ function shown({ text, error }: CellContent): string {
   return error ? [error.code, ...(error.message === undefined ? [] : [error.message])].join(" ") : text;
 }
 
-/** What the sheet says (of an error in a check only its code, since the message stands with its cause): its governing checks, the verdict over all, warnings, missing inputs and errors, a line each. */
+/**
+ * What the sheet says (of an error in a check only its code, since the message stands with its cause): its governing
+ * checks, the verdict over all, warnings, missing inputs and errors, a line each.
+ */
 export function summaryLines(plan: Plan, values: Values): readonly string[] {
   const at = ({ row, column }: Address): CellContent => values[row]![column]!;
   const { checks, overall, warnings } = plan.summary;

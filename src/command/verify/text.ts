@@ -11,7 +11,9 @@ function check(j: Judgement): readonly string[] {
     `${j.passed ? "✓" : "✗"} ${id}   KERN.${name}${step ? `, step ${step}` : ""}   [${basis}${mustDiffer ? ", must differ" : ""}]`,
     `    ${source}; ${where}`,
     ...j.outcomes.flatMap((o) => [
-      `    printed ${o.row.printed} ${unit}   computed ${o.computed === undefined ? "–" : digits(o.computed)}   tolerance ±${digits(o.tolerance)}   ${verdictOf(j, o)}${o.row.then ? `   (${o.row.then.text})` : ""}`,
+      `    printed ${o.row.printed} ${unit}   computed ` +
+        `${o.computed === undefined ? "–" : digits(o.computed)}   tolerance ±${digits(o.tolerance)}   ` +
+        `${verdictOf(j, o)}${o.row.then ? `   (${o.row.then.text})` : ""}`,
       ...(o.row.because ? [`        tolerance because: ${o.row.because}`] : []),
     ]),
     ...(because ? [`    tolerance because: ${because}`] : []),
@@ -95,7 +97,8 @@ export function surveyText({ judgements, functions, listed, byBasis, byCheck, to
         `  KERN.${id}: ${declaration.unpublished ?? "no reason given"}${fromMemory > 0 ? ` (${fromMemory} from memory)` : ""}`,
     ),
     "",
-    `${total.cases} checks with ${total.values} values: ${total.published} published, ${total.fromMemory} from memory, ${total.mustDiffer} of superseded values that must differ; ${total.failed} failed`,
+    `${total.cases} checks with ${total.values} values: ${total.published} published, ${total.fromMemory} ` +
+      `from memory, ${total.mustDiffer} of superseded values that must differ; ${total.failed} failed`,
     `${total.withPublished} of ${total.functions} functions have a published check`,
   ];
 }

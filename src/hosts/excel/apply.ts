@@ -24,12 +24,16 @@ async function beforeBuilding(context: Excel.RequestContext, sheetName: string):
   );
   if (protection.protected)
     throw new Error(
-      "The workbook's structure is protected, so that no sheet can be added. Remove the protection (Review, Protect Workbook), then try again.",
+      "The workbook's structure is protected, so that no sheet can be added. Remove the protection (Review, " +
+        "Protect Workbook), then try again.",
     );
   return { activeId: active.id, passingName: passingName() };
 }
 
-/** Removes the sheet, if it came to be. Where it is shown, the one that was shown before comes back; a user who has turned to another stays there. A run of its own: the one that failed may no longer work. */
+/**
+ * Removes the sheet, if it came to be. Where it is shown, the one that was shown before comes back; a user who has
+ * turned to another stays there. A run of its own: the one that failed may no longer work.
+ */
 function undo({ run }: ExcelDependencies, { activeId, passingName }: Begun, id: string | undefined): Promise<void> {
   return run(async (context) => {
     const { worksheets } = context.workbook;
@@ -69,7 +73,9 @@ export async function applyPlan(dependencies: ExcelDependencies, plan: Plan, opt
       } catch (second) {
         throw new SheetLeft(
           [error, second],
-          `“${options.sheetName}” could not be completed (${(error as Error).message}), nor could it be removed (${(second as Error).message}): delete the sheet “${options.sheetName}” or “${begun.passingName}” by hand.`,
+          `“${options.sheetName}” could not be completed (${(error as Error).message}), nor could it be ` +
+            `removed (${(second as Error).message}): delete the sheet “${options.sheetName}” or “${begun.passingName}” ` +
+            "by hand.",
           { cause: error },
         );
       }

@@ -26,7 +26,10 @@ function* parts<T>(list: readonly T[]): Generator<readonly T[]> {
   for (let i = 0; i < list.length; i += mostObjects) yield list.slice(i, i + mostObjects);
 }
 
-/** Puts the plan onto an empty new sheet, batch by batch, and waits until it is computed. Whoever calls it removes the sheet when it fails. */
+/**
+ * Puts the plan onto an empty new sheet, batch by batch, and waits until it is computed. Whoever calls it removes the
+ * sheet when it fails.
+ */
 export async function buildSheet(
   sheet: Excel.Worksheet,
   plan: Plan,

@@ -4,8 +4,8 @@ import type { PlannedCell } from "../../sheet/index.ts";
 export type Typed = string | number | boolean;
 
 /**
- * What to type so that the cell holds this. A leading apostrophe keeps a text a text: whatever the language of the program, which reads dates,
- * percentages and decimal commas out of texts. The apostrophe is no part of the value.
+ * What to type so that the cell holds this. A leading apostrophe keeps a text a text: whatever the language of the
+ * program, which reads dates, percentages and decimal commas out of texts. The apostrophe is no part of the value.
  */
 export function typed({ value, formula }: Pick<PlannedCell, "value" | "formula">): Typed {
   if (formula !== undefined) return formula;

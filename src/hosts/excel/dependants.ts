@@ -5,8 +5,9 @@ import { codeOf, type ExcelDependencies } from "./runs.ts";
 import { sheetNamed } from "./sheets.ts";
 
 /**
- * The cells whose formulas refer to this one directly; undefined where the program's version cannot tell. Some versions are reported to leave out
- * those of other sheets once rows or columns were inserted or deleted, until the workbook is opened again.
+ * The cells whose formulas refer to this one directly; undefined where the program's version cannot tell. Some versions
+ * are reported to leave out those of other sheets once rows or columns were inserted or deleted, until the workbook is
+ * opened again.
  */
 export async function dependantsOf(
   context: Excel.RequestContext,

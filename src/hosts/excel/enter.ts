@@ -61,7 +61,9 @@ export async function enterCells(
     } catch (second) {
       throw new AggregateError(
         [error, second],
-        `The entries could not be completed (${(error as Error).message}), nor could what stood there be put back (${(second as Error).message}): look at ${a1(cells[0]!)} and the other cells that were to be typed into on “${sheetName}”.`,
+        `The entries could not be completed (${(error as Error).message}), nor could what stood there be put ` +
+          `back (${(second as Error).message}): look at ${a1(cells[0]!)} and the other cells that were to be ` +
+          `typed into on “${sheetName}”.`,
         { cause: error },
       );
     }

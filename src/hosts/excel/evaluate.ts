@@ -43,8 +43,8 @@ async function computedOn(
 }
 
 /**
- * Evaluates an expression on a sheet of its own, which stays hidden and goes again: no cell of the user's is touched. What an expression says about
- * its own place (`ROW()` without a cell, `@`) is not that of any cell of the user's.
+ * Evaluates an expression on a sheet of its own, which stays hidden and goes again: no cell of the user's is touched.
+ * What an expression says about its own place (`ROW()` without a cell, `@`) is not that of any cell of the user's.
  */
 export async function evaluateOn(
   dependencies: ExcelDependencies,
@@ -88,7 +88,8 @@ export async function evaluateOn(
     } catch (second) {
       throw new AggregateError(
         [error, second],
-        `${formula} could not be evaluated (${(error as Error).message}), and the hidden sheet “${scratchName}” used for it could not be removed (${(second as Error).message}).`,
+        `${formula} could not be evaluated (${(error as Error).message}), and the hidden sheet “${scratchName}” ` +
+          `used for it could not be removed (${(second as Error).message}).`,
         { cause: error },
       );
     }

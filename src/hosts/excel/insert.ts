@@ -26,7 +26,8 @@ function refuse(sheet: Excel.Worksheet, targets: readonly Target[]): void {
   if (locked) throw new Error(`The cell ${a1(locked.cell)} of “${sheet.name}” is protected; nothing was written.`);
   if (targets.some(({ cell }) => cell.role !== undefined || cell.format !== undefined))
     throw new Error(
-      `“${sheet.name}” is protected, so that its cells cannot be given a look; nothing was written. Remove its protection or insert on another sheet.`,
+      `“${sheet.name}” is protected, so that its cells cannot be given a look; nothing was written. Remove ` +
+        "its protection or insert on another sheet.",
     );
 }
 
@@ -63,7 +64,8 @@ export async function insertCells(
     } catch (second) {
       throw new AggregateError(
         [error, second],
-        `The cells could not be completed (${(error as Error).message}), nor could they be emptied again (${(second as Error).message}): look at ${a1(cells[0]!)} and the cells after it on “${sheetName}”.`,
+        `The cells could not be completed (${(error as Error).message}), nor could they be emptied again (${(second as Error).message}): ` +
+          `look at ${a1(cells[0]!)} and the cells after it on “${sheetName}”.`,
         { cause: error },
       );
     }

@@ -47,7 +47,10 @@ export interface LookStep {
   readonly cells: number;
 }
 
-/** The looks of all the plan's cells, role by role, in the order in which they are to be drawn. Joined cells all get the look of the first. */
+/**
+ * The looks of all the plan's cells, role by role, in the order in which they are to be drawn. Joined cells all get the
+ * look of the first.
+ */
 export function lookSteps(plan: Plan): readonly LookStep[] {
   const spans = new Map(plan.spans.map((span) => [`${span.row} ${span.column}`, span]));
   const byLook = new Map<string, { readonly style: CellStyle; readonly areas: Area[] }>();

@@ -2,8 +2,9 @@
 const echo = 1_500;
 
 /**
- * Tells calculations that follow from evaluating an expression from those that follow from an edit. An evaluation makes the program calculate, its
- * volatile cells on other sheets too; were that told like an edit, whoever evaluates after each calculation would never come to an end.
+ * Tells calculations that follow from evaluating an expression from those that follow from an edit. An evaluation makes
+ * the program calculate, its volatile cells on other sheets too; were that told like an edit, whoever evaluates after
+ * each calculation would never come to an end.
  */
 export class OwnEvaluations {
   readonly #sheets = new Set<string>();

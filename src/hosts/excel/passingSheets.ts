@@ -2,7 +2,10 @@ import type { ExcelDependencies } from "./runs.ts";
 
 const pattern = /^kb-([0-9a-z]{8,9})-[0-9a-f]{8}$/;
 
-/** No work takes as long: a sheet this old, in milliseconds, was left by one that broke off. A younger one may be somebody else's, who works in the same workbook. */
+/**
+ * No work takes as long: a sheet this old, in milliseconds, was left by one that broke off. A younger one may be
+ * somebody else's, who works in the same workbook.
+ */
 const longest = 3_600_000;
 
 /** A name nobody else gives a sheet: what bears it is ours to remove. It says when the sheet was made. */

@@ -57,7 +57,8 @@ export async function checkFunctions(
     }
     if (waited >= registrationLimit)
       throw new FunctionsNotRegistered(
-        `The functions are not registered yet: =${probe.name}() gives #NAME?. Wait a moment and try again; if it stays so, close and open the workbook or load the add-in anew.`,
+        `The functions are not registered yet: =${probe.name}() gives #NAME?. Wait a moment and try again; ` +
+          "if it stays so, close and open the workbook or load the add-in anew.",
       );
     await pause(betweenLooks);
   }

@@ -8,8 +8,8 @@ const mostCells = 10_000;
 export const mostCellObjects = 4_000;
 
 /**
- * A text that begins with `=` stands among the formulas as it is among the values; a formula's value is something else, unless it gives its own
- * text, which no formula of numbers does.
+ * A text that begins with `=` stands among the formulas as it is among the values; a formula's value is something else,
+ * unless it gives its own text, which no formula of numbers does.
  */
 function content(value: unknown, formula: unknown, text: string, type: string): CellContent {
   const own = typeof formula === "string" && formula.startsWith("=") && formula !== value ? { formula } : {};

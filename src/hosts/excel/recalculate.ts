@@ -19,8 +19,9 @@ export async function computedSheet(
 }
 
 /**
- * Computes everything anew, in every open workbook, and waits for the sheets of this one. The program says a calculation is done while functions of
- * add-ins still answer, so the cells themselves are looked at: once where they are done.
+ * Computes everything anew, in every open workbook, and waits for the sheets of this one. The program says a
+ * calculation is done while functions of add-ins still answer, so the cells themselves are looked at: once where they
+ * are done.
  */
 export async function recalculateAll(
   context: Excel.RequestContext,

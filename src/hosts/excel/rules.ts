@@ -35,7 +35,8 @@ function listRule(values: readonly string[], cell: string): Excel.DataValidation
   const source = values.join(",");
   if (values.some((value) => value.includes(",")) || source.length > longest.message)
     throw new Error(
-      `the choices of ${cell} (${source}) cannot be a list of the program: no commas within, at most ${longest.message} characters together`,
+      `the choices of ${cell} (${source}) cannot be a list of the program: no commas within, at most ` +
+        `${longest.message} characters together`,
     );
   return { list: { inCellDropDown: true, source } };
 }
@@ -54,7 +55,10 @@ export function addValidation(sheet: Excel.Worksheet, validation: Validation): v
   dataValidation.errorAlert = { showAlert: true, style: "Stop", title, message };
 }
 
-/** Colours a cell by its text, or by how that begins. The condition is a comparison with a text, so no worksheet function of ours stands in it. */
+/**
+ * Colours a cell by its text, or by how that begins. The condition is a comparison with a text, so no worksheet
+ * function of ours stands in it.
+ */
 export function addHighlight(sheet: Excel.Worksheet, highlight: Highlight): void {
   const { color, background } = tones[highlight.tone];
   const { conditionalFormats } = rangeOf(sheet, highlight);

@@ -13,7 +13,10 @@ const toFirstCell = ({ rowIndex, columnIndex, rowCount, columnCount }: Excel.Ran
   columns: columnIndex + columnCount,
 });
 
-/** From the sheet's first cell to the last that holds something: formulas that show nothing too, which the program's own answer may leave out. */
+/**
+ * From the sheet's first cell to the last that holds something: formulas that show nothing too, which the program's own
+ * answer may leave out.
+ */
 export async function usedArea(sheet: Excel.Worksheet): Promise<Area> {
   const withLooks = sheet.getUsedRangeOrNullObject(false);
   const withValues = sheet.getUsedRangeOrNullObject(true);

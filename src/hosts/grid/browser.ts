@@ -20,7 +20,10 @@ import { emptyWorkbook, registerPlugins } from "./runtime.ts";
 const guarded =
   "This cell is protected: the sheet computes it. Type into the framed input cells; to build the sheet otherwise, use Build in the panel.";
 const guardedFor = ["alertContent", "commonErr", "editErr", "pasteErr", "setStyleErr", "formulaErr"];
-/** The grid's own words speak of a creator who could give leave; here nobody can, and nobody need. For computing that takes long it has none. */
+/**
+ * The grid's own words speak of a creator who could give leave; here nobody can, and nobody need. For computing that
+ * takes long it has none.
+ */
 const working = {
   analyzing: "Working out what depends on what …",
   calculating: "Computing …",
@@ -46,7 +49,10 @@ function followTheme(api: FUniver): void {
 
 const input = ["keydown", "keypress", "beforeinput", "paste", "cut", "drop", "pointerdown", "mousedown", "dblclick"];
 
-/** No click or key reaches the grid until the returned function is called. Its focus is left alone: the grid keeps count of that by itself. */
+/**
+ * No click or key reaches the grid until the returned function is called. Its focus is left alone: the grid keeps count
+ * of that by itself.
+ */
 function hold(container: HTMLElement): () => void {
   const keep = (event: Event): void => {
     const { target } = event;

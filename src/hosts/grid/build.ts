@@ -15,7 +15,10 @@ export function calculated({ api }: GridRuntime): Promise<void> {
   return api.getFormula().onCalculationResultApplied(calculationLimit);
 }
 
-/** Resolves when the grid has applied a result, from now on. On a busy machine a calculation may start late, and waiting for “all done” end before it. */
+/**
+ * Resolves when the grid has applied a result, from now on. On a busy machine a calculation may start late, and waiting
+ * for “all done” end before it.
+ */
 function nextResult({ api }: GridRuntime): { readonly applied: Promise<void>; readonly stop: () => void } {
   let stop = (): void => undefined;
   const applied = new Promise<void>((resolve, reject) => {
@@ -80,8 +83,8 @@ async function unlessAborted<T>(work: Promise<T>, signal: AbortSignal | undefine
 const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
 
 /**
- * What the plan's formulas give; undefined where the grid has to compute: formulas of other sheets wait for a sheet of this name, or a formula gives an
- * error, since the grid passes over some.
+ * What the plan's formulas give; undefined where the grid has to compute: formulas of other sheets wait for a sheet of
+ * this name, or a formula gives an error, since the grid passes over some.
  */
 function resultsAhead(workbook: GridWorkbook, plan: Plan, sheetName: string): PlanResults | undefined {
   if (workbook.getSheets().some((sheet) => mentions(sheet, sheetName))) return undefined;
@@ -115,7 +118,10 @@ function withoutCalculation<T>({ formula, univer }: GridRuntime, create: () => T
   }
 }
 
-/** The grid reads a sheet's formulas at its first calculation. Where the sheet came with its values, that is done while people look at it, not at their first entry. */
+/**
+ * The grid reads a sheet's formulas at its first calculation. Where the sheet came with its values, that is done while
+ * people look at it, not at their first entry.
+ */
 function readFormulas({ core, onScreen, univer }: GridRuntime): void {
   if (!onScreen) return;
   const commands = univer.__getInjector().get(core.ICommandService);
@@ -129,8 +135,8 @@ function readFormulas({ core, onScreen, univer }: GridRuntime): void {
 }
 
 /**
- * Puts the plan on a new sheet and waits until it is computed. All or nothing: when anything fails, the sheet and its names go and the sheet
- * that was shown is shown again.
+ * Puts the plan on a new sheet and waits until it is computed. All or nothing: when anything fails, the sheet and its
+ * names go and the sheet that was shown is shown again.
  */
 export async function build(
   grid: GridRuntime,

@@ -171,7 +171,8 @@ export class GridHost implements Host {
       const left = Math.min(...cells.map(({ column }) => column));
       if (rows > sheet.getMaxRows() || columns > sheet.getMaxColumns())
         throw new Error(
-          `“${name}” ends at row ${sheet.getMaxRows()}, column ${sheet.getMaxColumns()}: there is no room for these cells; nothing was written`,
+          `“${name}” ends at row ${sheet.getMaxRows()}, column ${sheet.getMaxColumns()}: there is no room for ` +
+            "these cells; nothing was written",
         );
       const standing = readCells(
         this.#grid,

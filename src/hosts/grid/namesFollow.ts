@@ -8,7 +8,10 @@ interface Params {
   readonly sheet?: { readonly id?: string; readonly name?: string };
 }
 
-/** Names go with their sheet, as spreadsheet programs have it: a copy gets copies of them; they go with the sheet, and come back when that is undone. */
+/**
+ * Names go with their sheet, as spreadsheet programs have it: a copy gets copies of them; they go with the sheet, and
+ * come back when that is undone.
+ */
 export function followSheets({ api, core, univer }: GridRuntime, names: SheetNames): void {
   const commands = univer.__getInjector().get(core.ICommandService);
   /** What gone sheets had. */

@@ -6,8 +6,9 @@ const numeral = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 const mended = new WeakSet();
 
 /**
- * The grid takes a number in a formula for text unless it is written as the grid itself would write it: 1395 and 0.2, but not 1395.0 and 0.20. Here it is
- * read as the number it is, before the grid looks at how it is written. Texts in quotes and cells that hold text come another way.
+ * The grid takes a number in a formula for text unless it is written as the grid itself would write it: 1395 and 0.2,
+ * but not 1395.0 and 0.20. Here it is read as the number it is, before the grid looks at how it is written. Texts in
+ * quotes and cells that hold text come another way.
  */
 export function readEveryNumeral({ formula }: Pick<GridRuntime, "formula">): void {
   const factory = formula.ValueObjectFactory;

@@ -4,8 +4,9 @@ import type { GridRuntime } from "./runtime.ts";
 const room = 50_000;
 
 /**
- * The grid keeps 5,000 formulas parsed. With more, each calculation runs through them in order and finds none of those it kept: everything is parsed anew,
- * several times over. Its store is no part of what it hands out, so it is caught where the grid goes through it to forget nothing.
+ * The grid keeps 5,000 formulas parsed. With more, each calculation runs through them in order and finds none of those
+ * it kept: everything is parsed anew, several times over. Its store is no part of what it hands out, so it is caught
+ * where the grid goes through it to forget nothing.
  */
 export function keepMoreParsed({ core, formula, univer }: GridRuntime): void {
   const store = core.LRUMap.prototype;

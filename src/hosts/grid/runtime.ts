@@ -38,7 +38,10 @@ export function registerPlugins(univer: Core.Univer, lists: readonly Plugins[]):
 
 export const workbookId = "kernbook";
 export const firstSheetId = "first";
-/** The workbook a grid starts with: one empty sheet to try functions on. A new one each time, since the grid keeps and changes what it is given. */
+/**
+ * The workbook a grid starts with: one empty sheet to try functions on. A new one each time, since the grid keeps and
+ * changes what it is given.
+ */
 export const emptyWorkbook = () => ({
   id: workbookId,
   name: "Kernbook",

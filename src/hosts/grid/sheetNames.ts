@@ -20,16 +20,19 @@ function wordsOfFormulas({ api }: GridRuntime): ReadonlySet<string> {
   return words;
 }
 
-/** Hidden names are kept without dollar signs: the grid's name box shows the first name with the very text of the selected cell's reference. */
+/**
+ * Hidden names are kept without dollar signs: the grid's name box shows the first name with the very text of the
+ * selected cell's reference.
+ */
 function absolute(reference: string): string {
   const area = placeOf(reference, "");
   return area ? reference.slice(0, reference.lastIndexOf("!") + 1) + areaA1(area) : reference;
 }
 
 /**
- * Names that belong to one sheet. The grid stores a name's sheet but looks names up in the whole workbook, so that on the second of two equal
- * sheets a name would silently give the first one's value. Here each name stands in the grid under a hidden one of its own; the plain name is
- * there only while one sheet alone has it, and `#NAME?` afterwards.
+ * Names that belong to one sheet. The grid stores a name's sheet but looks names up in the whole workbook, so that on
+ * the second of two equal sheets a name would silently give the first one's value. Here each name stands in the grid
+ * under a hidden one of its own; the plain name is there only while one sheet alone has it, and `#NAME?` afterwards.
  */
 export class SheetNames {
   readonly #grid: GridRuntime;
@@ -122,8 +125,8 @@ export class SheetNames {
   }
 
   /**
-   * The grid compares every word of every formula with every name that has changed: a sheet has hundreds of them, and most stand in no formula. So only
-   * those that do are changed in the way that has formulas computed anew.
+   * The grid compares every word of every formula with every name that has changed: a sheet has hundreds of them, and
+   * most stand in no formula. So only those that do are changed in the way that has formulas computed anew.
    */
   #set(entries: readonly IDefinedNamesServiceParam[]): boolean {
     const mentioned = this.#mentioned(entries);

@@ -53,9 +53,10 @@ export class CellsNotEmpty extends Error {
       .slice(0, 5)
       .map((at) => a1(at))
       .join(", ");
-    super(
-      `${filled.length === 1 ? `The cell ${some} of “${sheet}” is` : `The cells ${some}${filled.length > 5 ? ` and ${filled.length - 5} more` : ""} of “${sheet}” are`} not empty; nothing was written.`,
-    );
+    const more = filled.length > 5 ? ` and ${filled.length - 5} more` : "";
+    const are =
+      filled.length === 1 ? `The cell ${some} of “${sheet}” is` : `The cells ${some}${more} of “${sheet}” are`;
+    super(`${are} not empty; nothing was written.`);
   }
 }
 
@@ -116,7 +117,10 @@ export interface Host {
   readonly name: string;
   /** Whether the user's own undo takes an insertion back, in one step. */
   readonly undoesInsertion: boolean;
-  /** Builds the plan on a new sheet, all or nothing: whatever fails, no half-built sheet stays. Rejects with SheetNameTaken, or an AbortError when cancelled. */
+  /**
+   * Builds the plan on a new sheet, all or nothing: whatever fails, no half-built sheet stays. Rejects with
+   * SheetNameTaken, or an AbortError when cancelled.
+   */
   apply(plan: Plan, options: ApplyOptions): Promise<{ readonly sheet: string }>;
   sheetNames(): Promise<readonly string[]>;
   /** From the sheet's first cell to the last that holds something; no rows where the sheet is empty. */
@@ -137,8 +141,9 @@ export interface Host {
   enterAll(sheet: string, cells: readonly Pick<InsertedCell, "row" | "column" | "value" | "formula">[]): Promise<void>;
   read(sheet: string, area: Area): Promise<readonly (readonly CellContent[])[]>;
   /**
-   * Puts cells onto a sheet of the user's own, counted from its upper left cell as in a plan: all or nothing, and one step to undo where the host
-   * can. Rejects with CellsNotEmpty where one of them is filled, and where one of them is protected.
+   * Puts cells onto a sheet of the user's own, counted from its upper left cell as in a plan: all or nothing, and one
+   * step to undo where the host can. Rejects with CellsNotEmpty where one of them is filled, and where one of them is
+   * protected.
    */
   insert(sheet: string, cells: readonly InsertedCell[]): Promise<void>;
   selection(): Promise<Selection | undefined>;

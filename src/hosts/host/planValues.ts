@@ -7,8 +7,8 @@ import { plannedSnapshot, type Plan, type PlannedCell } from "../../sheet/index.
 export type PlanResults = ReadonlyMap<PlannedCell, Computed>;
 
 /**
- * The values of a plan's formulas, computed before there is a sheet: a tenth of the time a grid takes. Undefined where one of them cannot be computed
- * here; the host has to compute such a sheet itself.
+ * The values of a plan's formulas, computed before there is a sheet: a tenth of the time a grid takes. Undefined where
+ * one of them cannot be computed here; the host has to compute such a sheet itself.
  */
 export function planResults(plan: Plan, sheet: string): PlanResults | undefined {
   const book = new Book([plannedSnapshot(plan, sheet)], ourFunctions);

@@ -74,8 +74,9 @@ const appXml = part(
 );
 
 /**
- * The plan as an .xlsx file. `values` holds what each cell shows, by row and column of the plan, so that the file reads right without the worksheet
- * functions too; with them loaded every formula computes. Throws where something cannot be kept in a file.
+ * The plan as an .xlsx file. `values` holds what each cell shows, by row and column of the plan, so that the file reads
+ * right without the worksheet functions too; with them loaded every formula computes. Throws where something cannot be
+ * kept in a file.
  */
 export function writeWorkbook(plan: Plan, values: Values, sheetName: string): Uint8Array {
   const fault = faultOfSheetName(sheetName);

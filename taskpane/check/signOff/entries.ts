@@ -30,7 +30,9 @@ export function readRevisionName(
   const text = typed.trim();
   if (!/^[\p{L}\p{N}][\p{L}\p{N} ._-]{0,11}$/u.test(text))
     return {
-      problem: `Revision ${text === "" ? "is missing" : `= “${text}”`}; allowed: 1 to 12 letters, digits, dots or dashes, such as A or P02.`,
+      problem:
+        `Revision ${text === "" ? "is missing" : `= “${text}”`}; allowed: 1 to 12 letters, digits, dots or ` +
+        "dashes, such as A or P02.",
     };
   return taken.some((name) => name.toLowerCase() === text.toLowerCase())
     ? { problem: `Revision = “${text}” stands in the table already; allowed: a name that does not.` }

@@ -7,6 +7,9 @@ import type { Marked } from "./useMarks.ts";
 
 const longestWhat = 200;
 
+const changedWords = (state: string): string =>
+  state === "stale: formulas changed" ? "formulas were changed, with the values they had" : "values were changed";
+
 /** The revision table, and a form for its next line. */
 export function RevisionForm({
   marked,
@@ -79,7 +82,9 @@ export function RevisionForm({
           <StateTag state={latest.state} />{" "}
           {latest.state === "holds"
             ? `The sheet is what revision ${latest.name} sealed.`
-            : `The sheet is no longer what revision ${latest.name} sealed: ${latest.state === "stale: formulas changed" ? "formulas were changed, with the values they had" : "values were changed"}. Which, a seal cannot tell; the issued copy can.`}
+            : `The sheet is no longer what revision ${latest.name} sealed: ` +
+              `${changedWords(latest.state)}. ` +
+              "Which, a seal cannot tell; the issued copy can."}
         </p>
       )}
       {table.revisions.length === 0 ? (

@@ -36,7 +36,10 @@ async function look(host: Host, sheet: string): Promise<MarkedSheet> {
 /** Sheets are computed in several steps; after the last one they are read. */
 const quiet = 600;
 
-/** The marks of a sheet, read again after every calculation: while they stand in `place` where they are looked at, else as soon as they are. */
+/**
+ * The marks of a sheet, read again after every calculation: while they stand in `place` where they are looked at, else
+ * as soon as they are.
+ */
 export function useMarks(
   host: Host,
   sheet: string | undefined,

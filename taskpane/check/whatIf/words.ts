@@ -25,7 +25,9 @@ export function utilisationText({ utilisation, said }: CheckState): string {
 /** A difference with its sign; one too small for three places with as many as it needs. */
 export function signed(change: number): string {
   if (change === 0) return "0";
-  return `${change > 0 ? "+" : "−"}${Math.abs(change) >= 0.0005 ? Math.abs(change).toFixed(3) : numberText(Number(Math.abs(change).toPrecision(2)))}`;
+  const size = Math.abs(change);
+  const text = size >= 0.0005 ? size.toFixed(3) : numberText(Number(size.toPrecision(2)));
+  return `${change > 0 ? "+" : "−"}${text}`;
 }
 
 export const tone = (verdict: string): string =>

@@ -126,7 +126,8 @@ describe("profile", () => {
         5,
       ),
     ).toBeCloseTo(375, 9);
-    // A smooth parabola starts with the slope in which the one before ends: 0.1, so that e = 500 + 0.1·x − 0.1·x²/(2·5 m) at 5 m is 750.
+    // A smooth parabola starts with the slope in which the one before ends: 0.1, so that
+    // e = 500 + 0.1·x − 0.1·x²/(2·5 m) at 5 m is 750.
     const smooth = [
       [0, 0, "FROM_LEVEL"],
       [10, 500, "SMOOTH"],

@@ -9,7 +9,8 @@ export const thermalLossEn1992 = formula({
   summary: "Loss of tendon stress by heat curing of a pre-tensioned member, positive",
   notes: [
     "(10.3) gives the force, ΔP_θ = 0.5 A_p E_p α_c (T_max − T_0); this is its stress.",
-    "T_max − T_0 is the difference between the greatest and the initial temperature of the concrete near the tendons; it is not the temperature at which the tendons were tensioned.",
+    "T_max − T_0 is the difference between the greatest and the initial temperature of the concrete near " +
+      "the tendons; it is not the temperature at which the tendons were tensioned.",
     "Negligible where the tendons are heated before they are bonded, or the bed's length follows.",
   ],
   source: { key: "EN1992-1-1:2004", clause: "10.5.2(1) (10.3)", basis: "seen", readIn: "CE:2021" },

@@ -130,7 +130,8 @@ function refuseRow(row: LayerArguments["layers"][number], i: number, [bottom, to
   if (row.f_tk < row.f_yk)
     throw new InputError(
       "layers",
-      `${at}: f_tk = ${format(row.f_tk)} MPa is less than f_yk = ${format(row.f_yk)} MPa; the strength must be no less than the yield stress`,
+      `${at}: f_tk = ${format(row.f_tk)} MPa is less than f_yk = ${format(row.f_yk)} MPa; the strength ` +
+        "must be no less than the yield stress",
     );
   if (row.kind === "BAR" && row.sigma_p !== 0)
     throw new InputError(

@@ -72,7 +72,8 @@ export const creepCoefficientEn1992 = stepwise({
       unit: "days",
       clause: "(B.8a), (B.8b)",
       equation:
-        "f_cm <= 35 ? min(1.5 * (1 + (0.012 * RH)^18) * h_0 + 250, 1500) : min(1.5 * (1 + (0.012 * RH)^18) * h_0 + 250 * alpha_3, 1500 * alpha_3)",
+        "f_cm <= 35 ? min(1.5 * (1 + (0.012 * RH)^18) * h_0 + 250, 1500) : min(1.5 * (1 + (0.012 * RH)^18) * " +
+        "h_0 + 250 * alpha_3, 1500 * alpha_3)",
     },
     beta_c: {
       symbol: "β_c(t,t_0)",

@@ -14,7 +14,8 @@ export const creepLossComponent = stepwise({
   family: "creep",
   summary: "Final loss of tendon stress by creep of the concrete, by the component method, bonded tendons; positive",
   notes: [
-    "f_cir: stress beside the tendon right after transfer; f_cds: what the superimposed permanent loads take off it. Both compression positive.",
+    "f_cir: stress beside the tendon right after transfer; f_cds: what the superimposed permanent loads " +
+      "take off it. Both compression positive.",
     "Unbonded tendons: give the mean compression along the member as f_cir, and 0 as f_cds.",
     "E_c is the modulus at 28 days.",
   ],

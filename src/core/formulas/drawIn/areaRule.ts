@@ -12,6 +12,9 @@ export const areaRule: Pick<StepInWords, "governing" | "cases"> = {
 };
 
 export const areaNotes = [
-  "One rule for every case: the area between the stress before and after draw-in equals Δ·E_p. Where the dead end is reached, σ_a lies below the stress there; where a kink stops the draw-in, between the stresses before and behind it.",
-  "After draw-in the stress at a place is min(σ, 2σ_a − σ), the mirrored line of common practice. Friction that follows its own law on the way back would leave σ_a²/σ, which is more by (σ − σ_a)²/σ.",
+  "One rule for every case: the area between the stress before and after draw-in equals Δ·E_p. Where " +
+    "the dead end is reached, σ_a lies below the stress there; where a kink stops the draw-in, between " +
+    "the stresses before and behind it.",
+  "After draw-in the stress at a place is min(σ, 2σ_a − σ), the mirrored line of common practice. " +
+    "Friction that follows its own law on the way back would leave σ_a²/σ, which is more by (σ − σ_a)²/σ.",
 ];

@@ -14,7 +14,8 @@ export const drawIn = choosing({
   family: "drawIn",
   summary: "Length affected by the draw-in of an anchorage (wedge set), or the stress at which it ends",
   notes: [
-    "From the path of the tendon. DRAW_IN_STATIONS takes a table of stresses instead, DRAW_IN_UNIFORM a fall per metre: functions of their own, since none of the other arguments is asked for then.",
+    "From the path of the tendon. DRAW_IN_STATIONS takes a table of stresses instead, DRAW_IN_UNIFORM a " +
+      "fall per metre: functions of their own, since none of the other arguments is asked for then.",
   ],
   by: { result: drawInResult },
   as: { LENGTH: drawInLength, LEVEL_STRESS: drawInLevelStress },

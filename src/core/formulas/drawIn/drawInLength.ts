@@ -63,5 +63,6 @@ export const drawInLength = stepwise({
     return lengthError(tendon, length, wholeSlip(tendon, v), v.E_p);
   },
   unpublished:
-    "The published results take the fall of stress as straight between a few points; they stand at the forms for a table and for a uniform fall.",
+    "The published results take the fall of stress as straight between a few points; they stand at the " +
+    "forms for a table and for a uniform fall.",
 });

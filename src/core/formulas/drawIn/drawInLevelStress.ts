@@ -59,5 +59,6 @@ export const drawInLevelStress = stepwise({
     return areaError(both, levels, slipsOf(v), v.E_p);
   },
   unpublished:
-    "The published results take the fall of stress as straight between a few points; they stand at the forms for a table and for a uniform fall.",
+    "The published results take the fall of stress as straight between a few points; they stand at the " +
+    "forms for a table and for a uniform fall.",
 });

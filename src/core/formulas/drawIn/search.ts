@@ -41,12 +41,16 @@ export function drawIn(
   const left = 2 * level - stress(0);
   if (left <= 0)
     throw new NoResult(
-      `a draw-in of ${format(slip)} mm takes all the stress at the anchorage: ${format(left)} MPa would be left of ${format(stress(0))} MPa`,
+      `a draw-in of ${format(slip)} mm takes all the stress at the anchorage: ${format(left)} MPa would be ` +
+        `left of ${format(stress(0))} MPa`,
     );
   return { level, length };
 }
 
-/** What errors of the area rule are measured by: Δ·E_p, and for a draw-in too small for the digits of σ·L a hundred-thousandth of that. */
+/**
+ * What errors of the area rule are measured by: Δ·E_p, and for a draw-in too small for the digits of σ·L a
+ * hundred-thousandth of that.
+ */
 export const scale = ({ stress, length }: FallingStress, need: number): number => need + 1e-5 * stress(0) * length;
 
 /** Relative error of the area rule at the stress where the draw-in ends. */

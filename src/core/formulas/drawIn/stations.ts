@@ -31,12 +31,14 @@ export function throughStations(rows: readonly { readonly s: number; readonly si
     if (before && row.s <= before.s)
       throw new InputError(
         "stations",
-        `station ${i + 1} at ${format(row.s / 1000)} m does not lie beyond station ${i} at ${format(before.s / 1000)} m; distances must increase`,
+        `station ${i + 1} at ${format(row.s / 1000)} m does not lie beyond station ${i} at ` +
+          `${format(before.s / 1000)} m; distances must increase`,
       );
     if (before && row.sigma > before.sigma)
       throw new InputError(
         "stations",
-        `the stress rises from ${format(before.sigma)} MPa at station ${i} to ${format(row.sigma)} MPa at station ${i + 1}; after friction it must fall from the jack`,
+        `the stress rises from ${format(before.sigma)} MPa at station ${i} to ${format(row.sigma)} MPa at ` +
+          `station ${i + 1}; after friction it must fall from the jack`,
       );
   });
   const pieces = rows.slice(1).map((b, i) => ({ a: rows[i]!, b, to: b.s }));

@@ -11,7 +11,8 @@ export const elasticLossAtLevel = formula({
   summary: "Loss of stress of a bonded tendon from the concrete stress that arises at its level; loss positive",
   notes: [
     "For several rows, each with the stress at its own level.",
-    "The concrete stress goes with the force just before release on the transformed section, or with the force after the loss on the gross section; never mixed.",
+    "The concrete stress goes with the force just before release on the transformed section, or with the " +
+      "force after the loss on the gross section; never mixed.",
     cautions.release,
   ],
   source: mechanics,

@@ -14,8 +14,11 @@ export const elasticLossPretension = stepwise({
   family: "elastic",
   summary: "Loss of stress of pre-tensioned tendons by elastic shortening at release; loss positive",
   notes: [
-    "A and I are of the concrete alone (NET) or of the outline with the steel's place filled (GROSS): say which. The steel's own place stiffens the gross section, so that n − 1 takes the place of n in the denominator.",
-    "P_r is the force just before release. The self-weight moment acts as soon as the member cambers off its bed; 0 leaves it out, a declared simplification.",
+    "A and I are of the concrete alone (NET) or of the outline with the steel's place filled (GROSS): say " +
+      "which. The steel's own place stiffens the gross section, so that n − 1 takes the place of n in the " +
+      "denominator.",
+    "P_r is the force just before release. The self-weight moment acts as soon as the member cambers off " +
+      "its bed; 0 leaves it out, a declared simplification.",
     "All tendons at one eccentricity, released together.",
     cautions.release,
   ],

@@ -41,7 +41,9 @@ export const elasticLossProgramme = stepwise({
       symbol: "Δσ_el",
       unit: "MPa",
       governing:
-        "\\Delta P_j^{(m)} = -A_{p,j}\\frac{E_p}{E_c}\\sum_{i\\ after\\ j}\\Delta\\sigma_{c,j}(\\Delta P_i^{(m)}),\\quad \\Delta\\sigma_{el,m} = \\frac{\\sum_j A_{p,j}\\,\\Delta\\sigma_{el,j}}{\\sum_j A_{p,j}}",
+        "\\Delta P_j^{(m)} = -A_{p,j}\\frac{E_p}{E_c}\\sum_{i\\ after\\ j}\\Delta\\sigma_{c,j}(\\Delta " +
+        "P_i^{(m)}),\\quad \\Delta\\sigma_{el,m} = \\frac{\\sum_j A_{p,j}\\,\\Delta\\sigma_{el,j}}{\\sum_j " +
+        "A_{p,j}}",
     },
   },
   compute: ({ tendons: all, row: number, rounds, ...member }) => {
@@ -50,11 +52,15 @@ export const elasticLossProgramme = stepwise({
     const lost = of.reduce((sum, t) => sum + t.P - left.get(t)!, 0);
     if (!Number.isFinite(lost))
       throw new NoResult(
-        "stressing again does not settle: what the tendons take from each other grows from round to round; there is too much steel for this section",
+        "stressing again does not settle: what the tendons take from each other grows from round to round; " +
+          "there is too much steel for this section",
       );
     return { loss: lost / areaOf(of) };
   },
-  /** The same by the changes of force alone: every change is noted, and each tendon's loss is what the changes after its own last one take. */
+  /**
+   * The same by the changes of force alone: every change is noted, and each tendon's loss is what the changes after its
+   * own last one take.
+   */
   proof: ({ tendons: all, row: number, rounds, ...member }, { loss }) => {
     const of = asked(all, number);
     const losses = of.map((t) => t.A_p * lossByChanges(all, member, rounds, t));

@@ -23,7 +23,8 @@ function centroidOf(
   if (group.length === 0)
     throw new InputError(
       "order",
-      `j (place in the order of stressing) = ${format(order)} is not among the tendons; allowed: ${[...new Set(all.map((t) => t.order))].sort((a, b) => a - b).join(", ")}`,
+      `j (place in the order of stressing) = ${format(order)} is not among the tendons; allowed: ` +
+        `${[...new Set(all.map((t) => t.order))].sort((a, b) => a - b).join(", ")}`,
     );
   return group.reduce((sum, t) => sum + t.P * t.e, 0) / group.reduce((sum, t) => sum + t.P, 0);
 }
@@ -34,8 +35,11 @@ export const elasticLossSequence = stepwise({
   family: "elastic",
   summary: "Loss of stress of one post-tensioned tendon by the tendons stressed after it; loss positive",
   notes: [
-    "The self-weight moment becomes active in proportion to the force stressed; with equal tendons at one place the mean loss is then (n − 1)/2n of the loss by the final stress.",
-    "Tendons of the same order are stressed together and do not shorten each other; the loss is that at their common centroid, weighted by force. Gains by later tendons on the other side of the centroid count as negative losses.",
+    "The self-weight moment becomes active in proportion to the force stressed; with equal tendons at one " +
+      "place the mean loss is then (n − 1)/2n of the loss by the final stress.",
+    "Tendons of the same order are stressed together and do not shorten each other; the loss is that at " +
+      "their common centroid, weighted by force. Gains by later tendons on the other side of the centroid " +
+      "count as negative losses.",
   ],
   source: mechanics,
   params: {
@@ -49,7 +53,8 @@ export const elasticLossSequence = stepwise({
       symbol: "Δσ_el,j",
       unit: "MPa",
       governing:
-        "\\Delta\\sigma_{el,j} = \\frac{E_p}{E_c}\\sum_{i\\ later}\\left[\\frac{P_i}{A} + \\frac{P_i e_i e_j}{I} - \\frac{P_i}{\\sum P}\\,\\frac{M_g e_j}{I}\\right]",
+        "\\Delta\\sigma_{el,j} = \\frac{E_p}{E_c}\\sum_{i\\ later}\\left[\\frac{P_i}{A} + \\frac{P_i e_i " +
+        "e_j}{I} - \\frac{P_i}{\\sum P}\\,\\frac{M_g e_j}{I}\\right]",
     },
   },
   unpublished: "The results found are recalled, not read; they are compared as such.",

@@ -23,7 +23,8 @@ export const jackingForceCompensated = stepwise({
       symbol: "P_0,j",
       unit: "kN",
       governing:
-        "P_{0,j} = P_j + A_{p,j}\\frac{E_p}{E_c}\\sum_{i\\ later}\\left[\\frac{P_{0,i}}{A} + \\frac{P_{0,i} e_i e_j}{I} - \\frac{P_i}{\\sum P}\\frac{M_g e_j}{I}\\right]",
+        "P_{0,j} = P_j + A_{p,j}\\frac{E_p}{E_c}\\sum_{i\\ later}\\left[\\frac{P_{0,i}}{A} + \\frac{P_{0,i} " +
+        "e_i e_j}{I} - \\frac{P_i}{\\sum P}\\frac{M_g e_j}{I}\\right]",
     },
   },
   compute: ({ tendons: all, row: number, ...member }) => ({ P_0: compensated(all, member).get(picked(all, number))! }),

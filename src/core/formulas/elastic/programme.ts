@@ -26,7 +26,9 @@ export function picked(all: readonly Wanted[], number: number): Wanted {
 }
 
 export const programmeNotes = [
-  "As ELASTIC_LOSS_SEQUENCE: each force shortens the concrete by itself alone, the self-weight moment becomes active in proportion to the force wanted, and tendons of the same order do not shorten each other.",
+  "As ELASTIC_LOSS_SEQUENCE: each force shortens the concrete by itself alone, the self-weight moment " +
+    "becomes active in proportion to the force wanted, and tendons of the same order do not shorten each " +
+    "other.",
   "What the steel that loses force gives back to the concrete is left out, as there: of the order of n A_p/A of the loss.",
 ];
 export const nonePublished =

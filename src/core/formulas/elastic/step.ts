@@ -13,13 +13,17 @@ export const stepParams = {
   order: as(q.stressingOrder, { symbol: "k", text: "place in the order of stressing just reached" }),
 };
 export const stepNotes = [
-  "Tendons of a later place are not stressed yet. Each tendon has its force after draw-in, less what those stressed after it have taken so far by elastic shortening, as in ELASTIC_LOSS_SEQUENCE.",
-  "In that shortening the self-weight moment becomes active in proportion to the force stressed. Where less of it acts, tendons below the centroid lose more than this and those above it less, so that tension at the top is not underestimated.",
+  "Tendons of a later place are not stressed yet. Each tendon has its force after draw-in, less what " +
+    "those stressed after it have taken so far by elastic shortening, as in ELASTIC_LOSS_SEQUENCE.",
+  "In that shortening the self-weight moment becomes active in proportion to the force stressed. Where " +
+    "less of it acts, tendons below the centroid lose more than this and those above it less, so that " +
+    "tension at the top is not underestimated.",
   cautions.stressing,
 ];
 /** The force left in a tendon, as TeX. */
 export const forceLeft =
-  "P_j^{(k)} = P_j - A_{p,j}\\frac{E_p}{E_c}\\sum_{j < i \\le k}\\left[\\frac{P_i}{A} + \\frac{P_i e_i e_j}{I} - \\frac{P_i}{\\sum P}\\frac{M_g e_j}{I}\\right]";
+  "P_j^{(k)} = P_j - A_{p,j}\\frac{E_p}{E_c}\\sum_{j < i \\le k}\\left[\\frac{P_i}{A} + \\frac{P_i e_i " +
+  "e_j}{I} - \\frac{P_i}{\\sum P}\\frac{M_g e_j}{I}\\right]";
 
 interface Left {
   readonly t: Wanted;
@@ -32,7 +36,8 @@ export function leftAfter(all: readonly Wanted[], order: number, member: Member)
   if (stressed.length === 0)
     throw new InputError(
       "order",
-      `k (place in the order of stressing just reached) = ${format(order)} is before the first tendon; allowed: ${format(Math.min(...all.map((t) => t.order)))} or more`,
+      `k (place in the order of stressing just reached) = ${format(order)} is before the first tendon; ` +
+        `allowed: ${format(Math.min(...all.map((t) => t.order)))} or more`,
     );
   const whole = all.reduce((sum, { P }) => sum + P, 0);
   return stressed.map((t) => ({

@@ -31,7 +31,9 @@ export const rubbing = {
 export const rubbingNotes = [
   ...pathNotes,
   conventions,
-  "On deviators all friction acts at the deviators: “wobble” is rad and k the unintended angle at each, 0 where the specification takes none. The stress is the same from one to the next and falls by a step at each; at a deviator itself it is the stress behind it, seen from the jack.",
+  "On deviators all friction acts at the deviators: “wobble” is rad and k the unintended angle at each, " +
+    "0 where the specification takes none. The stress is the same from one to the next and falls by a " +
+    "step at each; at a deviator itself it is the stress behind it, seen from the jack.",
 ];
 
 /** The exponent λ(s) as TeX, by the wobble convention. */
@@ -111,7 +113,8 @@ export function pathFrom(v: Rubbing, end: End): Path {
   if (v.wobble !== "rad")
     throw new InputError(
       "wobble",
-      `wobble = “${v.wobble}” counts a wobble along the tendon; on a path of deviators friction acts at the deviators: needed is rad, with k the unintended angle at each`,
+      `wobble = “${v.wobble}” counts a wobble along the tendon; on a path of deviators friction acts at ` +
+        "the deviators: needed is rad, with k the unintended angle at each",
     );
   const { mu, k } = whole(v);
   return pathOfSegments(seenFrom(turnsOf(rows), end), ({ l, alpha_v, alpha_h }) =>

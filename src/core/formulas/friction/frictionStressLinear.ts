@@ -9,7 +9,8 @@ export const frictionStressLinear = stepwise({
   family: "friction",
   summary: "Tendon stress left at x after friction, first-order form for small losses",
   notes: [
-    "It overstates the loss by about half the square of the exponent. A function of its own, because it is an approximation and says so where the exponent is too large for it.",
+    "It overstates the loss by about half the square of the exponent. A function of its own, because it " +
+      "is an approximation and says so where the exponent is too large for it.",
     conventions,
   ],
   source: mechanics,

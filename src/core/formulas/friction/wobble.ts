@@ -52,4 +52,5 @@ export const followsFriction: SourceByWobble = {
 
 /** Where both conventions are in print. */
 export const conventions =
-  "Two wobble conventions are in print and their k are different quantities: beside μ in 1/m, and inside μ in rad/m as in EN 1992-1-1. “wobble” says which k is meant and has no default.";
+  "Two wobble conventions are in print and their k are different quantities: beside μ in 1/m, and " +
+  "inside μ in rad/m as in EN 1992-1-1. “wobble” says which k is meant and has no default.";

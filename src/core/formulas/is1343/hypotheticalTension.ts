@@ -46,10 +46,12 @@ export const hypotheticalTensionIs1343 = stepwise({
   id: "HYPOTHETICAL_TENSION_IS1343_1980",
   family: "limits",
   summary:
-    "Least concrete stress of the uncracked section that stands for a crack width in a member of type 3: a negative number, compression positive",
+    "Least concrete stress of the uncracked section that stands for a crack width in a member of type 3: " +
+    "a negative number, compression positive",
   notes: [
     "Tables by grade and by depth, from memory: compare them with your copy of the standard before a verdict rests on them.",
-    "Linear between the grades and between the depths; from 50 MPa on, below 200 mm and beyond 1000 mm the end values hold. Grades below those of the table are refused.",
+    "Linear between the grades and between the depths; from 50 MPa on, below 200 mm and beyond 1000 mm " +
+      "the end values hold. Grades below those of the table are refused.",
     "What additional reinforcement would allow beyond this is left out, on the safe side; without it the cap of f_ck/4 is never reached.",
   ],
   source: { key: "IS1343:1980", clause: "22.7.1", basis: "memory-medium" },

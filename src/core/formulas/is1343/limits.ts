@@ -16,7 +16,8 @@ const compressionAtTransfer = stepwise({
   summary: "Greatest concrete compression in bending at transfer, compression positive",
   notes: [
     "A straight line over the cube strength: post-tensioned from 30, pre-tensioned from 40 MPa, both to 60 MPa. Outside it is refused.",
-    "Not established: whether the diagram is entered with the strength at transfer or with the grade of the concrete. The lower factor of both readings is used; it multiplies the strength at transfer.",
+    "Not established: whether the diagram is entered with the strength at transfer or with the grade of " +
+      "the concrete. The lower factor of both readings is used; it multiplies the strength at transfer.",
   ],
   source: { key: "IS1343:1980", clause: "22.8.2 Fig. 8", basis: "memory-medium" },
   params: { f_ci: q.cubeStrengthAtTransfer, f_ck: q.cubeStrength, method },
@@ -65,7 +66,8 @@ export const linearCreepLimitIs1343 = formula({
   summary: "Greatest sustained concrete stress for which creep is in proportion to the stress, compression positive",
   notes: [
     "Above it this standard has no rule for creep, as far as it is known here: losses by CREEP_LOSS_IS1343_1980 are then too small.",
-    "Not established: whether the strength at loading or that at 28 days is meant. This function takes the strength at transfer, the lower one.",
+    "Not established: whether the strength at loading or that at 28 days is meant. This function takes " +
+      "the strength at transfer, the lower one.",
   ],
   source: { key: "IS1343:1980", clause: "5.2.5", basis: "second-hand", readIn: "IS1343-NOTES" },
   params: { f_ci: q.cubeStrengthAtTransfer },

@@ -15,7 +15,8 @@ export const creepCoefficientIs1343 = stepwise({
   family: "creep",
   summary: "Ultimate creep coefficient by the age at loading",
   notes: [
-    "The table gives 7 days, 28 days and 1 year; between them linear in the logarithm of the age, which is practice, not the standard's rule.",
+    "The table gives 7 days, 28 days and 1 year; between them linear in the logarithm of the age, which " +
+      "is practice, not the standard's rule.",
     "Ages outside 7 to 365 days are refused.",
   ],
   source: { key: "IS1343:1980", clause: "5.2.5.1", basis: "second-hand", readIn },
@@ -38,7 +39,8 @@ export const creepLossIs1343 = formula({
   family: "creep",
   summary: "Loss of tendon stress by creep of the concrete at the tendon, positive under compression",
   notes: [
-    "Permanent loads and prestress only. Each change of stress creeps with the coefficient of its own age: one call for each, and the sum of them is the loss.",
+    "Permanent loads and prestress only. Each change of stress creeps with the coefficient of its own " +
+      "age: one call for each, and the sum of them is the loss.",
     "Creep is in proportion to the stress below one third of the cube strength: LINEAR_CREEP_LIMIT_IS1343_1980.",
   ],
   source: { key: "IS1343:1980", clause: "18.5.2.1", basis: "second-hand", readIn },
@@ -128,7 +130,9 @@ export const relaxationLossIs1343 = stepwise({
   family: "relaxation",
   summary: "Loss of tendon stress by relaxation from the table for 1000 h at 27 °C, positive",
   notes: [
-    "Linear between the table's values. Below half the strength, where the table begins, its zero is held with a caution: less stress relaxes less. Above 0.8 of the strength, where it ends, its last value is held with a caution: more stress relaxes more.",
+    "Linear between the table's values. Below half the strength, where the table begins, its zero is held " +
+      "with a caution: less stress relaxes less. Above 0.8 of the strength, where it ends, its last value " +
+      "is held with a caution: more stress relaxes more.",
     "It stands where the maker gives no tested value. The temperature is from memory.",
   ],
   source: { key: "IS1343:1980", clause: "18.5.2.3 Table 4", basis: "second-hand", readIn },
@@ -199,7 +203,8 @@ const preTensioned = elastic(
 const postTensioned = elastic(
   "ELASTIC_LOSS_IS1343_1980",
   0.5,
-  "Mean loss by elastic shortening of tendons stressed one after another: half the ratio of moduli times the concrete stress, positive under compression",
+  "Mean loss by elastic shortening of tendons stressed one after another: half the ratio of moduli " +
+    "times the concrete stress, positive under compression",
   "18.5.2.4",
   "memory-high",
   { unpublished: "one product; the one result found is recalled and takes the exact mean over three tendons" },

@@ -40,14 +40,25 @@ export const jacking = {
 };
 
 export const jackNotes = {
-  both: "Jacked at both ends at once, or fully at one end and then at the other: after friction the stress at each place is the greater of what the two jacks bring. A jack that holds no more than the other brings there is the null point.",
+  both:
+    "Jacked at both ends at once, or fully at one end and then at the other: after friction the stress at " +
+    "each place is the greater of what the two jacks bring. A jack that holds no more than the other " +
+    "brings there is the null point.",
   kink: "At a kink the stress behind it, seen from the jack.",
   drawIn:
-    "One jack: draw-in at the jacked end alone; after it the stress is min(σ, 2σ_a − σ), the mirrored line of common practice. Both jacks: both anchorages are locked off and neither jack goes on pulling; while neither draw-in passes the null point the order makes no difference.",
+    "One jack: draw-in at the jacked end alone; after it the stress is min(σ, 2σ_a − σ), the mirrored " +
+    "line of common practice. Both jacks: both anchorages are locked off and neither jack goes on " +
+    "pulling; while neither draw-in passes the null point the order makes no difference.",
   passing:
-    "A draw-in that passes the null point takes the tendon beyond it along the way the other jack pulled it: there the stress sinks by 2 (σ_0 − σ_a), up to the place of highest stress, where nothing moves; each area rule holds on its side of that place. The mirrored line stands for exact reverse friction: at the anchorages it gives a little too little, inside a little too much, the more so the further the draw-in goes.",
+    "A draw-in that passes the null point takes the tendon beyond it along the way the other jack pulled " +
+    "it: there the stress sinks by 2 (σ_0 − σ_a), up to the place of highest stress, where nothing moves; " +
+    "each area rule holds on its side of that place. The mirrored line stands for exact reverse friction: " +
+    "at the anchorages it gives a little too little, inside a little too much, the more so the further " +
+    "the draw-in goes.",
   letDown:
-    "Let down before lock-off (one jack): jacked to σ_p0, held, let down to σ_lo, anchored. Letting down acts as a draw-in of which the stress left at the jack is given and not the length: the stress after friction is mirrored about (σ_p0 + σ_lo)/2, and the draw-in goes on where the let-down stopped.",
+    "Let down before lock-off (one jack): jacked to σ_p0, held, let down to σ_lo, anchored. Letting down " +
+    "acts as a draw-in of which the stress left at the jack is given and not the length: the stress after " +
+    "friction is mirrored about (σ_p0 + σ_lo)/2, and the draw-in goes on where the let-down stopped.",
   overstress:
     "A jacking stress above the stress at lock-off is temporary, but every limit of the jacking stress holds for it.",
 };

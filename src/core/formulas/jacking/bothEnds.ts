@@ -41,8 +41,9 @@ export function before({ at, length }: Jacked, x: number): number {
 }
 
 /**
- * The stress that the draw-in of one end allows at x. On its own side of the null point the stress is mirrored about σ_a. Once σ_a has
- * sunk below the stress at the null point the tendon goes on moving beyond it the way the other jack pulled it, so that the stress there only sinks, by twice the difference.
+ * The stress that the draw-in of one end allows at x. On its own side of the null point the stress is mirrored about
+ * σ_a. Once σ_a has sunk below the stress at the null point the tendon goes on moving beyond it the way the other jack
+ * pulled it, so that the stress there only sinks, by twice the difference.
  */
 export function turned(
   { part, length, own, nullPoint: { stress } }: Jacked,
@@ -131,7 +132,8 @@ export function seated(j: Jacked, slip: Ends, E_p: number): Seated {
     const rest = after(j, found.level, x);
     if (rest <= 0)
       throw new NoResult(
-        `draw-ins of ${format(slip.LEFT)} mm and ${format(slip.RIGHT)} mm take all the stress at the ${end.toLowerCase()} anchorage: ${format(rest)} MPa would be left of ${format(before(j, x))} MPa`,
+        `draw-ins of ${format(slip.LEFT)} mm and ${format(slip.RIGHT)} mm take all the stress at the ` +
+          `${end.toLowerCase()} anchorage: ${format(rest)} MPa would be left of ${format(before(j, x))} MPa`,
       );
   }
   return found;

@@ -10,7 +10,10 @@ function rest(f: (x: number) => number, length: number): number {
   return f(length) <= 0 ? length : zero(f, 0, length);
 }
 
-/** Places at which the stress after draw-in has a corner, and the stretch in which the place of rest between both draw-ins lies: without friction it has a length. */
+/**
+ * Places at which the stress after draw-in has a corner, and the stretch in which the place of rest between both
+ * draw-ins lies: without friction it has a length.
+ */
 export function corners(
   j: Jacked,
   level: Ends,
@@ -83,7 +86,10 @@ export function frictionAgain(v: Rubbing, sigma: Ends, x: number, length: number
   return { LEFT: of("LEFT"), RIGHT: of("RIGHT") };
 }
 
-/** How far a point is from being the null point: the stress of each jack just before and just behind it, and, where both lie on each other, its distance from the middle. */
+/**
+ * How far a point is from being the null point: the stress of each jack just before and just behind it, and, where both
+ * lie on each other, its distance from the middle.
+ */
 export function nullPointError(j: Jacked, x: number): number {
   const step = 1e-9 * j.length;
   const gap = (at: number): number => (j.at.LEFT.stress(at) - j.at.RIGHT.stress(j.length - at)) / j.at.LEFT.stress(0);

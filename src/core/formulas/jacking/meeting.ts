@@ -9,8 +9,8 @@ export interface NullPoint {
 }
 
 /**
- * λ at the null point follows from both lines at once: σ_l e^−λ = σ_r e^−(Λ − λ). Where the lines lie on each other over a length, its middle.
- * Where one jack brings more to the other end than the jack there holds, that end.
+ * λ at the null point follows from both lines at once: σ_l e^−λ = σ_r e^−(Λ − λ). Where the lines lie on each other
+ * over a length, its middle. Where one jack brings more to the other end than the jack there holds, that end.
  */
 export function nullPoint({ LEFT: { exponent, length } }: Paths, sigma_l: number, sigma_r: number): NullPoint {
   const whole = exponent(length);

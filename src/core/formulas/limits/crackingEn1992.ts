@@ -9,11 +9,15 @@ import { combination, crackedMember, exposureGroup } from "../en1992/exposure.ts
 const source = { key: "EN1992-1-1:2004", clause: "7.3.1(5) Table 7.1N", basis: "second-hand" } as const;
 const tableNotes = [
   "Recommended values; the National Annex decides.",
-  "The pattern of the table was read in a national text and its values second-hand; the decompression under the quasi-permanent combination for XC2 to XC4 is a note to the table.",
+  "The pattern of the table was read in a national text and its values second-hand; the decompression " +
+    "under the quasi-permanent combination for XC2 to XC4 is a note to the table.",
   "XD3 is not in the table: it may ask for measures of its own, 7.3.1(7).",
 ];
 
-/** By exposure, what the table asks: under the frequent combination a width, under the quasi-permanent one a width, for either kind of member. */
+/**
+ * By exposure, what the table asks: under the frequent combination a width, under the quasi-permanent one a width, for
+ * either kind of member.
+ */
 const bondedWidth = { X0_XC1: 0.2, XC2_XC4: 0.2, XD_XS: 0 };
 const unbondedWidth = { X0_XC1: 0.4, XC2_XC4: 0.3, XD_XS: 0.3 };
 const bondedCombination = { CHARACTERISTIC: 0, FREQUENT: 1, QUASI_PERMANENT: 0 };
@@ -27,8 +31,10 @@ const crackWidthLimit = stepwise({
   summary: "Greatest crack width by exposure class and bond of the tendons, under the combination the table names",
   notes: [
     ...tableNotes,
-    "Bonded tendons: frequent combination. Unbonded tendons and reinforced members: quasi-permanent combination. Under another combination the table has no width, and there is no result.",
-    "Bonded tendons in XD1, XD2 and XS: decompression takes the place of a crack width. In X0 and XC1 with unbonded tendons the width serves the appearance only.",
+    "Bonded tendons: frequent combination. Unbonded tendons and reinforced members: quasi-permanent " +
+      "combination. Under another combination the table has no width, and there is no result.",
+    "Bonded tendons in XD1, XD2 and XS: decompression takes the place of a crack width. In X0 and XC1 " +
+      "with unbonded tendons the width serves the appearance only.",
   ],
   source,
   params: { exposure: exposureGroup, member: crackedMember, combination },
@@ -50,7 +56,8 @@ const crackWidthLimit = stepwise({
       w_u = valueFor(unbondedWidth, v.exposure);
     if (valueFor(bonded === 1 ? bondedCombination : unbondedCombination, v.combination) === 0)
       throw new NoResult(
-        `Table 7.1N limits the crack width under the ${bonded === 1 ? "frequent" : "quasi-permanent"} combination for this kind of member, not under the one given`,
+        `Table 7.1N limits the crack width under the ${bonded === 1 ? "frequent" : "quasi-permanent"} ` +
+          "combination for this kind of member, not under the one given",
       );
     const w_max = bonded === 1 ? w_b : w_u;
     if (w_max === 0)
@@ -74,7 +81,9 @@ const decompressionRequired = stepwise({
     "Whether decompression is to be checked, by exposure class, bond of the tendons and combination: 1 yes, 0 no",
   notes: [
     ...tableNotes,
-    "Where it is 1 all parts of the bonded tendons or ducts lie at least 25 mm inside compressed concrete (7.3.1(5)); DECOMPRESSION_LIMIT_EN1992_2004 carries that to the stress of the fibre. No tension at the fibre itself, a limit of 0, is on the safe side.",
+    "Where it is 1 all parts of the bonded tendons or ducts lie at least 25 mm inside compressed concrete " +
+      "(7.3.1(5)); DECOMPRESSION_LIMIT_EN1992_2004 carries that to the stress of the fibre. No tension at " +
+      "the fibre itself, a limit of 0, is on the safe side.",
     "XD1, XD2 and XS are asked for under the frequent combination; the quasi-permanent one with less variable load goes with it.",
   ],
   source,
@@ -145,10 +154,14 @@ export const decompressionLimitEn1992 = formula({
   id: "DECOMPRESSION_LIMIT_EN1992_2004",
   family: "limits",
   summary:
-    "Least stress of the tensioned fibre that still leaves concrete under compression round the tendon: a negative number or zero, compression positive",
+    "Least stress of the tensioned fibre that still leaves concrete under compression round the tendon: a " +
+    "negative number or zero, compression positive",
   notes: [
-    "The stress is linear over the height: it is zero at the distance a − d_dec from the fibre, where a is the distance of the nearest part of tendon or duct from the tensioned fibre and d_dec the compressed concrete asked for, recommended 25 mm.",
-    "σ_far is the stress of the opposite fibre under the same combination. Where the tendon lies closer to the fibre than d_dec, no tension is left: 0.",
+    "The stress is linear over the height: it is zero at the distance a − d_dec from the fibre, where a " +
+      "is the distance of the nearest part of tendon or duct from the tensioned fibre and d_dec the " +
+      "compressed concrete asked for, recommended 25 mm.",
+    "σ_far is the stress of the opposite fibre under the same combination. Where the tendon lies closer " +
+      "to the fibre than d_dec, no tension is left: 0.",
     "The tension is still to be below the limit of an uncracked section, on which this straight line rests.",
   ],
   source: { key: "EN1992-1-1:2004", clause: "7.3.1(5)", basis: "seen", readIn: "CE:2021" },

@@ -7,9 +7,11 @@ export const tensionLimitNoReinforcementEn1992 = formula({
   id: "TENSION_LIMIT_EN1992_2004",
   family: "limits",
   summary:
-    "Least concrete stress down to which a prestressed member needs no minimum reinforcement for cracks: a negative number, compression positive",
+    "Least concrete stress down to which a prestressed member needs no minimum reinforcement for cracks: " +
+    "a negative number, compression positive",
   notes: [
-    "To be compared with the stress under the characteristic combination of loads and the characteristic value of prestress (r_sup or r_inf, whichever is unfavourable).",
+    "To be compared with the stress under the characteristic combination of loads and the characteristic " +
+      "value of prestress (r_sup or r_inf, whichever is unfavourable).",
     "σ_ct,p is nationally determined; recommended is f_ct,eff as in 7.3.2(2).",
   ],
   source: { key: "EN1992-1-1:2004", clause: "7.3.2(4)", basis: "seen", readIn: "CE:2021" },

@@ -104,8 +104,10 @@ export const overstressLimitEn1992 = formula({
   family: "limits",
   summary: "Greatest tendon stress at the jack while overstressing",
   notes: [
-    "Only where the force at the jack can be measured to ±5 % of its final value, and only then above the limit of JACKING: when friction is unexpectedly high in long tendons, for instance.",
-    "k_3 is nationally determined and was not read; 0.95 is the recommended value from memory and another edition. National texts and the approval of the anchorage may forbid overstressing.",
+    "Only where the force at the jack can be measured to ±5 % of its final value, and only then above the " +
+      "limit of JACKING: when friction is unexpectedly high in long tendons, for instance.",
+    "k_3 is nationally determined and was not read; 0.95 is the recommended value from memory and another " +
+      "edition. National texts and the approval of the anchorage may forbid overstressing.",
     cautions.stressing,
   ],
   source: { key: "EN1992-1-1:2004", clause: "5.10.2.1(2)", basis: "memory-high" },

@@ -11,7 +11,8 @@ export const concreteAgeFactorEn1992 = stepwise({
   family: "materials",
   summary: "Mean strength at age t over mean strength at 28 days, at 20 °C",
   notes: [
-    "For a mean temperature of 20 °C and curing to EN 12390; with heat curing t is the temperature-adjusted age and the factor at most 1 (10.3.1.1(3)).",
+    "For a mean temperature of 20 °C and curing to EN 12390; with heat curing t is the " +
+      "temperature-adjusted age and the factor at most 1 (10.3.1.1(3)).",
     classesReadIn,
   ],
   source: { key: "EN1992-1-1:2004", clause: "3.1.2(6) (3.2)", basis: "seen", readIn: "CE:2021" },

@@ -63,7 +63,10 @@ function round(
 
 const lowRelaxation = { relaxationClass: 2, modulus: 195 } as const;
 
-/** Read in makers' tables of the draft standards, of 2009 up to 9.3 mm and of 2006 above; the proof loads above 9.3 mm are printed as stresses. */
+/**
+ * Read in makers' tables of the draft standards, of 2009 up to 9.3 mm and of 2006 above; the proof loads above 9.3 mm
+ * are printed as stresses.
+ */
 const strandEn = group(
   { what: "seven-wire strand", standard: "prEN 10138-3", basis: "second-hand", proof: "0.1 %", ...lowRelaxation },
   [

@@ -5,7 +5,10 @@ import { q } from "../../quantities/index.ts";
 import { cementClass } from "../en1992/choices.ts";
 import { ageFactor, ageFactorSteps, classesReadIn, daysCounted, strengthGain } from "../en1992/strengthGain.ts";
 
-/** Concrete gains strength by more or less than the everyday curve: beyond so much above it the strength is doubted. Common practice, no source. */
+/**
+ * Concrete gains strength by more or less than the everyday curve: beyond so much above it the strength is doubted.
+ * Common practice, no source.
+ */
 const doubted = 1.1;
 
 const result = as(q.utilisation, { symbol: "η_t", text: "strength required over the strength expected at the age" });
@@ -16,7 +19,10 @@ const proof =
   "Only tests prove the strength at transfer or release; this says whether the mix can be expected to reach it.";
 
 const doubt = (symbol: string, required: number, expected: number, t: number): string =>
-  `${symbol} = ${format(required)} MPa is required, but ${expected > 0 ? `only about ${format(Number(expected.toPrecision(3)))} MPa` : "hardly any strength"} can be expected at an age of ${format(Number(t.toPrecision(3)))} ${t === 1 ? "day" : "days"}: release later, cure with heat or take a stronger concrete`;
+  `${symbol} = ${format(required)} MPa is required, but ` +
+  `${expected > 0 ? `only about ${format(Number(expected.toPrecision(3)))} MPa` : "hardly any strength"} ` +
+  `can be expected at an age of ${format(Number(t.toPrecision(3)))} ${t === 1 ? "day" : "days"}: ` +
+  "release later, cure with heat or take a stronger concrete";
 
 /** Whether a cylinder strength can be expected at the age at which it is required. */
 export const strengthRequiredEn1992 = stepwise({
@@ -62,7 +68,8 @@ export const strengthRequiredCube = stepwise({
   summary: "Cube strength required over the cube strength expected at that age",
   notes: [
     proof,
-    "IS 1343 gives no gain with age; the everyday curve of EN 1992-1-1 (3.2) stands in, on cube strengths. From 28 days on no further gain is counted.",
+    "IS 1343 gives no gain with age; the everyday curve of EN 1992-1-1 (3.2) stands in, on cube " +
+      "strengths. From 28 days on no further gain is counted.",
   ],
   source: { key: "practice", basis: "practice" },
   params: {

@@ -15,7 +15,9 @@ export const tendonProduct = choice({
 
 const source = { key: "PRODUCT-PAGES", basis: "second-hand" } as const;
 const rows = [
-  "Rows of prEN 10138-3, IS 14268, ASTM A416 and BS 5896 were read in makers' tables. Of prEN 10138-4 bars the proof loads and masses are from memory; IS 1785 and IS 2090 are from memory (medium): compare them with the product's certificate.",
+  "Rows of prEN 10138-3, IS 14268, ASTM A416 and BS 5896 were read in makers' tables. Of prEN 10138-4 " +
+    "bars the proof loads and masses are from memory; IS 1785 and IS 2090 are from memory (medium): " +
+    "compare them with the product's certificate.",
   "The certificate of the delivery decides.",
 ];
 
@@ -36,7 +38,8 @@ const proofMeans = ({ product }: { readonly product: Label }): readonly string[]
   return kind === "0.1 %"
     ? []
     : [
-        `${standard} defines it at ${kind === "0.2 %" ? "0.2 % permanent extension" : kind}: it is not the 0.1 % proof value that EN 1992-1-1 asks for`,
+        `${standard} defines it at ${kind === "0.2 %" ? "0.2 % permanent extension" : kind}: it is not the ` +
+          "0.1 % proof value that EN 1992-1-1 asks for",
       ];
 };
 
@@ -106,7 +109,8 @@ function stress(
 }
 
 const proofNote =
-  "Product standards define it differently: 0.1 % permanent extension (EN, BS), 0.2 % (IS), load at 1 % extension (ASTM). A caution says where it is not the 0.1 % value.";
+  "Product standards define it differently: 0.1 % permanent extension (EN, BS), 0.2 % (IS), load at 1 % " +
+  "extension (ASTM). A caution says where it is not the 0.1 % value.";
 
 const properties = {
   DIAMETER: property(
@@ -153,7 +157,8 @@ const properties = {
     column((p) => p.modulus),
     {
       notes: [
-        "195 GPa for strand and 205 GPa for wire and bar (EN 1992-1-1 3.3.6), 210 GPa for wire and 200 GPa for bar of Indian standards (IS 1343). Elongations need the value of the certificate.",
+        "195 GPa for strand and 205 GPa for wire and bar (EN 1992-1-1 3.3.6), 210 GPa for wire and 200 GPa " +
+          "for bar of Indian standards (IS 1343). Elongations need the value of the certificate.",
       ],
       unpublished: "design values of EN 1992-1-1 and IS 1343, partly from memory",
     },
@@ -164,7 +169,8 @@ const properties = {
     column(({ relaxationClass }) => relaxationClass),
     {
       notes: [
-        "2: strand and wire with at most 2.5 % after 1000 h at 70 % of the strength. 1: other wire. 3: bars. IS 1785 and IS 2090 do not name classes: theirs are by kind of product.",
+        "2: strand and wire with at most 2.5 % after 1000 h at 70 % of the strength. 1: other wire. 3: bars. " +
+          "IS 1785 and IS 2090 do not name classes: theirs are by kind of product.",
       ],
       unpublished: "a class by kind of product",
     },

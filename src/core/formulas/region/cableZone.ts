@@ -77,8 +77,11 @@ const limits = ({ f_c, h }: Given) => ({
   y_b: { max: 0.999 * h, because: "a centroid inside the height" },
 });
 const notes = [
-  "One stage at one station; with several stages the zone runs from the greatest of the least eccentricities to the least of the greatest (MAX, MIN over the stages).",
-  "r is the factor of the force in the stage: what is left of P, or its characteristic value over it. With one fibre alone, a moment that belongs to that fibre can be given. Limits of tension are negative, compression positive.",
+  "One stage at one station; with several stages the zone runs from the greatest of the least " +
+    "eccentricities to the least of the greatest (MAX, MIN over the stages).",
+  "r is the factor of the force in the stage: what is left of P, or its characteristic value over it. " +
+    "With one fibre alone, a moment that belongs to that fibre can be given. Limits of tension are " +
+    "negative, compression positive.",
 ];
 
 /** The upper edge of the zone of the cable: no higher. */
@@ -86,7 +89,8 @@ const upperEdge = stepwise({
   id: "CABLE_ZONE",
   family: "region",
   summary:
-    "Least eccentricity of the cable at a station that keeps the limits of one stage, positive below the centroid: the upper edge of the cable zone",
+    "Least eccentricity of the cable at a station that keeps the limits of one stage, positive below the " +
+    "centroid: the upper edge of the cable zone",
   source: mechanics,
   params,
   limits,
@@ -120,7 +124,8 @@ const lowerEdge = stepwise({
   id: "CABLE_ZONE",
   family: "region",
   summary:
-    "Greatest eccentricity of the cable at a station that keeps the limits of one stage, positive below the centroid: the lower edge of the cable zone",
+    "Greatest eccentricity of the cable at a station that keeps the limits of one stage, positive below " +
+    "the centroid: the lower edge of the cable zone",
   source: mechanics,
   params,
   limits,

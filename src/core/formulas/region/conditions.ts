@@ -39,9 +39,13 @@ type Row = ValueOf<typeof conditions>[number];
 
 /** What every function of this family says about its conditions. */
 export const conditionNotes = [
-  "In condition i the force is r_i·P; each checked fibre must keep f_t ≤ σ ≤ f_c, compression positive, so that limits of tension are negative.",
-  "The eccentricity counts from the centroid of the first row's section; other rows may have another centroid (net, transformed). The last column may be left empty: both fibres.",
-  "Where a load acts on another section than the force does (before or after a topping has hardened), give each fibre a row of its own with the moment M = −σ·I/y that makes the same stress σ on the row's section.",
+  "In condition i the force is r_i·P; each checked fibre must keep f_t ≤ σ ≤ f_c, compression positive, " +
+    "so that limits of tension are negative.",
+  "The eccentricity counts from the centroid of the first row's section; other rows may have another " +
+    "centroid (net, transformed). The last column may be left empty: both fibres.",
+  "Where a load acts on another section than the force does (before or after a topping has hardened), " +
+    "give each fibre a row of its own with the moment M = −σ·I/y that makes the same stress σ on the " +
+    "row's section.",
 ];
 
 /** The fibres a row checks, by their distance from its centroid, positive below. */
@@ -89,7 +93,8 @@ export function checkedHalfPlanes(rows: readonly Row[]): readonly HalfPlane[] {
     if (f_t >= f_c)
       throw new InputError(
         "conditions",
-        `row ${i + 1} of conditions allows from ${format(f_t)} to ${format(f_c)} MPa; the tension limit must be below the compression limit, compression positive`,
+        `row ${i + 1} of conditions allows from ${format(f_t)} to ${format(f_c)} MPa; the tension limit must ` +
+          "be below the compression limit, compression positive",
       );
     if (y_b >= h)
       throw new InputError(

@@ -32,7 +32,8 @@ const caution = (v: Given, end: (i: Interval) => End): readonly string[] => {
   return by.condition === 0 ? [boundDecides(by.name)] : [];
 };
 const noResult =
-  "No result where no force between P_min and P_max keeps all limits; the message names those that exclude it. Whether the tendon finds room at e is another question.";
+  "No result where no force between P_min and P_max keeps all limits; the message names those that " +
+  "exclude it. Whether the tendon finds room at e is another question.";
 const governs = (which: string) =>
   ({
     symbol: "i",

@@ -8,7 +8,8 @@ import { cornersAgain, cornersOf, inequality, leastForceIsBound, regionLimits, r
 
 const notes = [
   ...conditionNotes,
-  "Since the limits are linear in 1/P and e, the least force stands at a vertex of the region. e_max is the greatest eccentricity that cover and spacing leave room for: it often decides.",
+  "Since the limits are linear in 1/P and e, the least force stands at a vertex of the region. e_max is " +
+    "the greatest eccentricity that cover and spacing leave room for: it often decides.",
   "Where the least force considered, P_min, is reached already, the greatest eccentricity that goes with it is given.",
 ];
 const governing = `\\min P:\\quad ${inequality},\\quad e_{min} \\le e \\le e_{max},\\ P_{min} \\le P \\le P_{max}`;

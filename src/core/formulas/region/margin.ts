@@ -56,7 +56,8 @@ const margin = {
   unit: "MPa",
   text: "distance of the closest limit",
   governing:
-    "\\Delta\\sigma = \\min_i \\min(\\sigma_i - f_{t,i},\\ f_{c,i} - \\sigma_i),\\quad \\sigma_i = \\frac{r_i P}{A_i} + \\frac{r_i P\\,(e+\\delta_i)\\,y}{I_i} - \\frac{M_i\\,y}{I_i}",
+    "\\Delta\\sigma = \\min_i \\min(\\sigma_i - f_{t,i},\\ f_{c,i} - \\sigma_i),\\quad \\sigma_i = " +
+    "\\frac{r_i P}{A_i} + \\frac{r_i P\\,(e+\\delta_i)\\,y}{I_i} - \\frac{M_i\\,y}{I_i}",
 } as const;
 const i = {
   symbol: "i",

@@ -18,7 +18,9 @@ import {
 
 const shared = { family: "region", source: mechanics, limits: regionLimits, unpublished: unpublishedSearch } as const;
 const area =
-  "The limits are straight lines in 1/P and e, so the region is a convex polygon. No result where nothing of it is left, or no more than a line or a point; the message names limits that exclude each other.";
+  "The limits are straight lines in 1/P and e, so the region is a convex polygon. No result where " +
+  "nothing of it is left, or no more than a line or a point; the message names limits that exclude each " +
+  "other.";
 const closed = "\\{(1/P,\\ e)\\}:\\quad " + inequality;
 
 /** 0 where two different edges pass through the point and none leaves it outside. */
@@ -68,7 +70,8 @@ const coordinate = ({ text, pick, result }: (typeof kinds)[number]): Formula => 
     id: "REGION_VERTEX",
     summary: `${text} at the k-th vertex of the region of force and eccentricity that keeps the limits of all conditions`,
     notes: [
-      "The first vertex is that of the least force (of several, the one of the greatest eccentricity); from there against the clock, with e to the right and 1/P upward.",
+      "The first vertex is that of the least force (of several, the one of the greatest eccentricity); from " +
+        "there against the clock, with e to the right and 1/P upward.",
       "Where k exceeds the number of vertices the first vertex is given again: a table of n + 1 or more rows closes the outline.",
     ],
     params: { k: q.vertexNumber, ...regionParams },

@@ -74,7 +74,8 @@ export const relaxationLossComponent = stepwise({
     "Final loss of tendon stress by relaxation, by the component method: reduced by elastic shortening, shrinkage and creep; positive",
   notes: [
     "f_pi is the stress after friction and draw-in but before elastic shortening and the losses over time.",
-    "C is linear between the points of its table. Ratios below 0.60, and above 0.75 (stress-relieved) or 0.80 (low relaxation, bars), are refused.",
+    "C is linear between the points of its table. Ratios below 0.60, and above 0.75 (stress-relieved) or " +
+      "0.80 (low relaxation, bars), are refused.",
     "Never below 0.",
     "Tables of K, J and C from memory; the method is for normal buildings, not for bridges or heavy members.",
   ],

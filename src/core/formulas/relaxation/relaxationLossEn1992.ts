@@ -10,11 +10,13 @@ export const relaxationLossEn1992 = stepwise({
   family: "relaxation",
   summary: "Loss of tendon stress by relaxation at constant strain, t hours after tensioning, positive",
   notes: [
-    "Starts from σ_pi: post-tensioned the stress after immediate losses, pre-tensioned the jacking stress less the losses during stressing.",
+    "Starts from σ_pi: post-tensioned the stress after immediate losses, pre-tensioned the jacking stress " +
+      "less the losses during stressing.",
     "Time in hours; 500 000 h stands for the final value (3.3.2(8)).",
     "Constant strain: shortening of the concrete reduces it, which the combined loss counts by the factor 0.8.",
     "At 20 °C; near 50 °C and above relaxation is greater.",
-    "σ_pi above f_pk is refused. Above 0.95 f_pk the ratio for 0.95 f_pk is used. Below 0.5 and above 0.8 f_pk there is a caution: tests are usual at 0.6 to 0.8.",
+    "σ_pi above f_pk is refused. Above 0.95 f_pk the ratio for 0.95 f_pk is used. Below 0.5 and above 0.8 " +
+      "f_pk there is a caution: tests are usual at 0.6 to 0.8.",
     "Form and class 2 as read; class 1 read as a quotation; the constants of class 3 are from memory, and Annex D prints 9.09 for class 2.",
   ],
   source: { key: "EN1992-1-1:2004", clause: "3.3.2(7) (3.28–3.30)", basis: "second-hand", readIn: "CE:2021" },

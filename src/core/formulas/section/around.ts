@@ -8,8 +8,9 @@ const gauss = [
 ] as const;
 
 /**
- * ∮ f dy round the outline between two heights, counted positive whichever way round the points run. By Green's theorem f = x gives the area of
- * that band, x·y its moment, x²/2 its moment about the vertical axis: the horizontal cuts add nothing.
+ * ∮ f dy round the outline between two heights, counted positive whichever way round the points run. By Green's theorem
+ * f = x gives the area of that band, x·y its moment, x²/2 its moment about the vertical axis: the horizontal cuts add
+ * nothing.
  */
 export function around(
   points: readonly Point[],

@@ -87,7 +87,9 @@ export const toppingStress = formula({
   family: "section",
   summary: "Stress in later concrete of a composite section by a moment that acts on the whole; compression positive",
   notes: [
-    "The stress of the composite section at that height times the ratio of the moduli. y is positive below the centroid of the composite section: y_b' − y for a fibre at height y above the soffit, so negative in a topping above it.",
+    "The stress of the composite section at that height times the ratio of the moduli. y is positive " +
+      "below the centroid of the composite section: y_b' − y for a fibre at height y above the soffit, so " +
+      "negative in a topping above it.",
     "Stresses by unequal shrinkage and creep of the two concretes come on top.",
   ],
   source: mechanics,

@@ -109,7 +109,10 @@ export const tendonCover = stepwise({
     const surfaces = surface(points);
     return { c: Math.min(...circles(askedAbout(tendons, row)).map((circle) => coverOf(points, surfaces, circle))) };
   },
-  /** The circle as far out as the cover touches the surface: sampled round it, no point leaves the concrete by more than rounding, one is on it. */
+  /**
+   * The circle as far out as the cover touches the surface: sampled round it, no point leaves the concrete by more than
+   * rounding, one is on it.
+   */
   proof: ({ outline: points, tendons, row }, { c }) => {
     const surfaces = surface(points);
     const gaps = circles(askedAbout(tendons, row)).map(({ d, y, z }) => {
@@ -153,7 +156,8 @@ export const tendonSpacingUtilisation = stepwise({
   family: "section",
   summary: "Utilisation of the clear spacing of tendons: limit over clear distance of the closest pair",
   notes: [
-    "A pair has room where it is clear horizontally by a_h, or vertically by a_v, or slantwise by the larger of both; the most favourable counts.",
+    "A pair has room where it is clear horizontally by a_h, or vertically by a_v, or slantwise by the " +
+      "larger of both; the most favourable counts.",
     "Tendons that touch or overlap give 1000. One tendon alone gives 0.",
   ],
   source: mechanics,

@@ -33,12 +33,18 @@ const layerNumber = as(q.tendonCount, { symbol: "no.", text: "number of the laye
 type Arguments = Values<typeof params>;
 
 const notes = [
-  "Plane sections; concrete takes no tension; steel and compressed concrete stay elastic. Several layers of steel, any outline; steel in compressed concrete takes the place of concrete.",
-  "σ_0 is the stress of a tendon where the concrete beside it has NO STRAIN: the stress after losses plus E_p/E_c times the concrete stress at the tendon under the actions that go with it. The stress after losses itself is less.",
-  "N is an external axial force, 0 for prestress by bonded tendons, which comes with σ_0. M refers to the centroid of the outline. A section that stays compressed comes out uncracked.",
+  "Plane sections; concrete takes no tension; steel and compressed concrete stay elastic. Several " +
+    "layers of steel, any outline; steel in compressed concrete takes the place of concrete.",
+  "σ_0 is the stress of a tendon where the concrete beside it has NO STRAIN: the stress after losses " +
+    "plus E_p/E_c times the concrete stress at the tendon under the actions that go with it. The stress " +
+    "after losses itself is less.",
+  "N is an external axial force, 0 for prestress by bonded tendons, which comes with σ_0. M refers to " +
+    "the centroid of the outline. A section that stays compressed comes out uncracked.",
 ];
 const governing =
-  "N = \\int E_c \\langle\\varepsilon\\rangle\\,dA - \\sum A_i\\sigma_i, \\quad M = \\int E_c \\langle\\varepsilon\\rangle\\,y\\,dA - \\sum A_i\\sigma_i y_i, \\quad \\sigma_i = \\sigma_{0,i} - E_i\\varepsilon_i";
+  "N = \\int E_c \\langle\\varepsilon\\rangle\\,dA - \\sum A_i\\sigma_i, \\quad M = \\int E_c " +
+  "\\langle\\varepsilon\\rangle\\,y\\,dA - \\sum A_i\\sigma_i y_i, \\quad \\sigma_i = \\sigma_{0,i} - " +
+  "E_i\\varepsilon_i";
 
 function sectionOf({ outline: points, layers: rows, E_c }: Arguments): CrackedSection {
   const { y } = polygon(points, "outline", "the outline");

@@ -10,7 +10,8 @@ import { levelProperty, outlineProperty } from "./property.ts";
 
 const level = as(q.heightAboveSoffit, { symbol: "y", text: "height in the coordinates of the outline" });
 const notes = [
-  "The outline closes by itself; either way round will do. A void is joined to the outside by a slit: the points run to it and back along the same line.",
+  "The outline closes by itself; either way round will do. A void is joined to the outside by a slit: " +
+    "the points run to it and back along the same line.",
 ];
 
 const infinite = [-Infinity, Infinity] as const;
@@ -232,7 +233,8 @@ export const outlineSection = choosing({
   notes: [
     "The outline closes by itself from the last point to the first; either way round will do.",
     "Heights run upward; measured from the soffit they give y_b above the soffit.",
-    "The properties about the vertical axis are not asked with voids: join a void to the outside by a slit, along which the points run to it and back.",
+    "The properties about the vertical axis are not asked with voids: join a void to the outside by a " +
+      "slit, along which the points run to it and back.",
   ],
   by: { property: outlineProperty },
   as: {

@@ -56,7 +56,8 @@ function refuseCrossing(points: readonly Point[], parameter: string, name: strin
   const refuse = (i: number, j: number): never => {
     throw new InputError(
       parameter,
-      `${name} crosses itself: the edge from point ${i + 1} ${at(point(i))} meets the edge from point ${j + 1} ${at(point(j))}; points must run round the section in order`,
+      `${name} crosses itself: the edge from point ${i + 1} ${at(point(i))} meets the edge from point ` +
+        `${j + 1} ${at(point(j))}; points must run round the section in order`,
     );
   };
   const apartFrom = gaps(points);

@@ -126,4 +126,5 @@ export const printedHumidity = { range: [20, 100], where: "EN 1992-1-1 Table 3.2
 export const humidityNote =
   "Relative humidity below 20 %, the least that Table 3.2 prints, is computed with a warning; outside 0 to 100 % it is refused.";
 export const sizeNote =
-  "k_h is linear between the points of Table 3.3 (common practice; the clause prints points only) and held at its ends; below 100 mm with a caution.";
+  "k_h is linear between the points of Table 3.3 (common practice; the clause prints points only) and " +
+  "held at its ends; below 100 mm with a caution.";

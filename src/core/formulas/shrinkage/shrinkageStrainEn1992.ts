@@ -21,7 +21,8 @@ export const shrinkageStrainEn1992 = stepwise({
   family: "shrinkage",
   summary: "Total shrinkage strain at age t, drying and autogenous, shortening positive",
   notes: [
-    "Drying counts from the end of curing, autogenous shrinkage from casting; what happened before stressing is to be taken off for losses.",
+    "Drying counts from the end of curing, autogenous shrinkage from casting; what happened before " +
+      "stressing is to be taken off for losses.",
     "Mean value: the coefficient of variation of drying shrinkage is about 30 %.",
     humidityNote,
     sizeNote,

@@ -99,12 +99,15 @@ export const shrinkageStrainModelCode1999 = stepwise({
   id: "SHRINKAGE_STRAIN_CEBFIP_1999",
   family: "shrinkage",
   summary:
-    "Shrinkage strain at age t, autogenous and drying from the age t_s, by CEB-FIP Model Code 1990 as updated in 1999, shortening positive, swelling negative",
+    "Shrinkage strain at age t, autogenous and drying from the age t_s, by CEB-FIP Model Code 1990 as " +
+    "updated in 1999, shortening positive, swelling negative",
   notes: [
     ...signs,
-    "Autogenous shrinkage counts from casting, drying from the end of curing; what happened before stressing is to be taken off for losses.",
+    "Autogenous shrinkage counts from casting, drying from the end of curing; what happened before " +
+      "stressing is to be taken off for losses.",
     "From 99 % humidity on, less for strengths above 35 MPa, drying turns into swelling.",
-    "Drying read in the numeric example of ACI 209.2R-08; the numbers of the autogenous part and of cements other than normal are from memory.",
+    "Drying read in the numeric example of ACI 209.2R-08; the numbers of the autogenous part and of " +
+      "cements other than normal are from memory.",
   ],
   source: { key: "CEB-FIP:1999", clause: "ACI 209.2R-08 A.3.2", basis: "second-hand", readIn: "ACI209.2R-08" },
   params,

@@ -44,7 +44,8 @@ const eccentricityWanted = stepwise({
   family: "stress",
   summary: "Eccentricity of a prestressing force that brings a fibre to a wanted stress, positive below the centroid",
   notes: [
-    "y is positive below the centroid; no result for the fibre at the centroid, y = 0. Whether the tendon finds room there is another question.",
+    "y is positive below the centroid; no result for the fibre at the centroid, y = 0. Whether the tendon " +
+      "finds room there is another question.",
   ],
   source: mechanics,
   params: {

@@ -11,7 +11,8 @@ export const tensionUtilisation = stepwise({
   summary:
     "Utilisation of a fibre in tension: the stress that pulls over the stress that holds plus the tension allowed",
   notes: [
-    "1 exactly where the stress of the fibre reaches the limit, above 1 where it passes it; 0 where nothing pulls. It works for decompression too, where stress over limit would divide by zero.",
+    "1 exactly where the stress of the fibre reaches the limit, above 1 where it passes it; 0 where " +
+      "nothing pulls. It works for decompression too, where stress over limit would divide by zero.",
     "Prestress counts with r_inf where it compresses the fibre and with r_sup where it pulls.",
     "No result where nothing holds and no tension is allowed.",
   ],

@@ -46,7 +46,8 @@ export const temperatureCamber = formula({
   family: "stress",
   summary: "Camber at midspan of a simply supported member from a linear temperature difference, upward positive",
   notes: [
-    "A linear difference bends a statically determinate member without any stress. What deviates from the straight line stresses the section against itself and wants an analysis of its own.",
+    "A linear difference bends a statically determinate member without any stress. What deviates from the " +
+      "straight line stresses the section against itself and wants an analysis of its own.",
   ],
   source: mechanics,
   params: {

@@ -28,11 +28,13 @@ export const elongationDeviation = stepwise({
   id: "ELONGATION_DEVIATION",
   family: "stressing",
   summary:
-    "Measured against calculated elongation of one tendon, or of all tendons of a section together, in per cent; positive where more was measured",
+    "Measured against calculated elongation of one tendon, or of all tendons of a section together, in " +
+    "per cent; positive where more was measured",
   notes: [
     "Both over the same length, from the same force and before the same lock-off.",
     "A cell each for one tendon; a column each for the tendons of a section: their sums are compared, so long tendons count for more.",
-    "More than expected: less friction, a broken wire or strand, slack left in. Less: more friction or a blockage. Stop and find the cause beyond the tolerance.",
+    "More than expected: less friction, a broken wire or strand, slack left in. Less: more friction or a " +
+      "blockage. Stop and find the cause beyond the tolerance.",
     cautions.stressing,
   ],
   source: mechanics,

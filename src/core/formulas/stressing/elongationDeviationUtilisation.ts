@@ -8,7 +8,9 @@ export const elongationDeviationUtilisation = formula({
   family: "stressing",
   summary: "How much of the tolerance a deviation of elongation uses; above 1 stressing must stop",
   notes: [
-    "Tolerances differ between specifications; take that of the work. Recalled, not read, and so without a default: EN 13670 about 15 % for one tendon and 5 % for the mean of a section; Indian practice 5 %; American specifications 5 to 7 %.",
+    "Tolerances differ between specifications; take that of the work. Recalled, not read, and so without " +
+      "a default: EN 13670 about 15 % for one tendon and 5 % for the mean of a section; Indian practice 5 " +
+      "%; American specifications 5 to 7 %.",
     cautions.stressing,
   ],
   source: mechanics,

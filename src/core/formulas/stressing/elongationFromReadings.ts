@@ -9,7 +9,8 @@ export const elongationFromReadings = stepwise({
   family: "stressing",
   summary: "Elongation without slack from no force to the last reading, or the slack itself, from two readings",
   notes: [
-    "Between the two readings the elongation grows with the pressure: friction takes the same part at every force. The first reading must lie above the slack, the last below where the steel yields.",
+    "Between the two readings the elongation grows with the pressure: friction takes the same part at " +
+      "every force. The first reading must lie above the slack, the last below where the steel yields.",
     "Both readings are of the same mark, both while the pressure rises.",
     "Slack below 0: the zero of the readings was set after tendon had already been drawn, or the line is not straight.",
     cautions.stressing,

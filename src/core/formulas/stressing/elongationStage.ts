@@ -10,7 +10,8 @@ export const elongationStage = formula({
   family: "stressing",
   summary: "Elongation expected between the first reading and a stage of the jacking force",
   notes: [
-    "Friction takes the same part at every force, so the elongation grows with the force. The first reading is taken once the slack is out; the share of force there is ψ_0.",
+    "Friction takes the same part at every force, so the elongation grows with the force. The first " +
+      "reading is taken once the slack is out; the share of force there is ψ_0.",
     "A value below 0 belongs to a stage before the first reading.",
     cautions.stressing,
   ],

@@ -48,5 +48,6 @@ export const elongationUniform = stepwise({
     return { lambda, sigma_m, elongation: (sigma_m * L) / E_p };
   },
   unpublished:
-    "The one published elongation found takes the arithmetic mean of the end stresses, which is 5 % more in its case; tests compare this with the integral of the friction law.",
+    "The one published elongation found takes the arithmetic mean of the end stresses, which is 5 % more " +
+    "in its case; tests compare this with the integral of the friction law.",
 });

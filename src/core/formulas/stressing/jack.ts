@@ -5,7 +5,8 @@ import { q } from "../../quantities/index.ts";
 export const jack = { A_ram: q.ramArea, eta_j: q.jackLoss, eta_a: q.anchorageLoss };
 
 export const jackNotes = [
-  "The force in the tendon behind the anchorage is p A_ram (1 − η_j)(1 − η_a). Take A_ram and η_j from the calibration of this jack with this gauge; 0 where the calibration counts a loss already.",
+  "The force in the tendon behind the anchorage is p A_ram (1 − η_j)(1 − η_a). Take A_ram and η_j from " +
+    "the calibration of this jack with this gauge; 0 where the calibration counts a loss already.",
   "While the jack lets down, friction in it acts the other way.",
 ];
 export const nonePublished = "Pressure times area; no published number found.";
@@ -31,6 +32,7 @@ export const forceLimit = (v: Hydraulics) => ({
 export const ratingCaution = (v: Hydraulics & { readonly P: number }): readonly string[] =>
   v.P > usualRating * transmitted(v)
     ? [
-        `the gauge comes to ${format((10 * v.P) / transmitted(v))} bar, above the usual 700 bar: compare with what jack, hoses and pump are rated for`,
+        `the gauge comes to ${format((10 * v.P) / transmitted(v))} bar, above the usual 700 bar: compare ` +
+          "with what jack, hoses and pump are rated for",
       ]
     : [];

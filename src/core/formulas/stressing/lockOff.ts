@@ -11,7 +11,8 @@ export const takeUp = as(q.drawIn, {
 });
 
 export const lockOffNotes = [
-  "A straight tendon without friction, as a bar or strands on a bed: the loss is the same over the whole length. The shorter the tendon, the more a given take-up costs.",
+  "A straight tendon without friction, as a bar or strands on a bed: the loss is the same over the " +
+    "whole length. The shorter the tendon, the more a given take-up costs.",
 ];
 export const nonePublished =
   "Hooke's law; the published slip without friction stands at DRAW_IN_UNIFORM, with which tests compare it.";

@@ -14,7 +14,8 @@ export const lockOffJackingStress = formula({
   summary: "Jacking stress that leaves a wanted stress in a straight tendon without friction after lock-off",
   notes: [
     ...lockOffNotes,
-    "The overstress is temporary, but every limit of the jacking stress holds for it. Where it passes the limit, stress again: a second seating takes up less.",
+    "The overstress is temporary, but every limit of the jacking stress holds for it. Where it passes the " +
+      "limit, stress again: a second seating takes up less.",
     cautions.stressing,
   ],
   source: mechanics,
@@ -27,7 +28,8 @@ export const lockOffJackingStress = formula({
     const added = (slip * E_p) / L;
     return added > notable * sigma
       ? [
-          `the jack must pull ${format(added)} MPa more than the ${format(sigma)} MPa wanted after lock-off: compare with the limit of the stress at the jack before anyone stresses`,
+          `the jack must pull ${format(added)} MPa more than the ${format(sigma)} MPa wanted after lock-off: ` +
+            "compare with the limit of the stress at the jack before anyone stresses",
         ]
       : [];
   },

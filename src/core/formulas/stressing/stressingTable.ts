@@ -23,7 +23,8 @@ export const stressingTable = spilling({
   family: "stressing",
   summary: "Stressing table: force, gauge pressure and expected elongation at each stage of the jacking force",
   notes: [
-    "A row a stage: part of the force, force in the tendon behind the anchorage, pressure on the gauge, elongation since the first stage, elongation since the stage before.",
+    "A row a stage: part of the force, force in the tendon behind the anchorage, pressure on the gauge, " +
+      "elongation since the first stage, elongation since the stage before.",
     "Friction takes the same part at every force, so the elongation grows with the force. The force that is reached is the last stage's.",
     cautions.stressing,
   ],

@@ -24,7 +24,9 @@ export const tendonElongation = stepwise({
   summary: "Elongation of a tendon at a jack before lock-off; after letting down what is left of it",
   notes: [
     "Strain summed along the true curve of the tendon. Strands' slack and the length in the jack are not counted.",
-    "With both jacks each draws out what lies between it and the null point, when both pull at once. Fully at one end first, that jack draws out the whole of its own and the second only the difference; the sum is the same.",
+    "With both jacks each draws out what lies between it and the null point, when both pull at once. " +
+      "Fully at one end first, that jack draws out the whole of its own and the second only the difference; " +
+      "the sum is the same.",
     jackNotes.letDown,
     ...rubbingNotes,
     jackNotes.overstress,

@@ -8,7 +8,8 @@ export const deflectedEccentricity = stepwise({
   id: "DEFLECTED_ECCENTRICITY",
   family: "tendon",
   summary:
-    "Eccentricity at x of a strand row level between two deviators and straight from them to the member's ends, positive below the centroid",
+    "Eccentricity at x of a strand row level between two deviators and straight from them to the member's " +
+    "ends, positive below the centroid",
   notes: ["A straight row has the same eccentricity at the ends and between the deviators."],
   source: mechanics,
   params: {

@@ -8,7 +8,8 @@ export const deviationForce = stepwise({
   family: "tendon",
   summary: "Force of a tendon on a deviator over which it is pulled: the resultant of the forces on both sides",
   notes: [
-    "For a whole turn about a deviator, not only a small one. The force behind the deviator is less by friction, so the resultant leans towards the jack.",
+    "For a whole turn about a deviator, not only a small one. The force behind the deviator is less by " +
+      "friction, so the resultant leans towards the jack.",
     "μ = 0: without friction, 2 P sin(θ/2) along the bisector of the angle.",
   ],
   source: mechanics,

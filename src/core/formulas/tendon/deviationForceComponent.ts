@@ -20,7 +20,9 @@ export const deviationForceComponent = stepwise({
   family: "tendon",
   summary: "Component of the force of a tendon on a deviator, from the forces and directions on both sides",
   notes: [
-    "The force of the tendon on the deviator: P_2 along its direction to the right and P_1 back along its direction from the left. Vertical: upward on the member positive; longitudinal: to the right; transverse: to the left, seen along x.",
+    "The force of the tendon on the deviator: P_2 along its direction to the right and P_1 back along its " +
+      "direction from the left. Vertical: upward on the member positive; longitudinal: to the right; " +
+      "transverse: to the left, seen along x.",
     "A function of its own beside DEVIATION_FORCE, because it takes both forces and directions instead of an angle and friction.",
   ],
   source: mechanics,

@@ -33,7 +33,8 @@ export function checkDeviators(rows: readonly Deviator[]): void {
     if (before && x <= before.x)
       throw new InputError(
         "path",
-        `row ${i + 1} of the deviators at x = ${metres(x)} does not lie to the right of row ${i} at x = ${metres(before.x)}; x must increase from row to row`,
+        `row ${i + 1} of the deviators at x = ${metres(x)} does not lie to the right of row ${i} at x = ` +
+          `${metres(before.x)}; x must increase from row to row`,
       );
   });
   for (const [row, name] of [
@@ -43,7 +44,8 @@ export function checkDeviators(rows: readonly Deviator[]): void {
     if (row.theta_v !== 0 || row.theta_h !== 0)
       throw new InputError(
         "path",
-        `the ${name} row of the deviators is an end of the tendon, where nothing turns; its angles must be 0, and the deviator at x = ${metres(row.x)} needs a row of its own`,
+        `the ${name} row of the deviators is an end of the tendon, where nothing turns; its angles must be ` +
+          `0, and the deviator at x = ${metres(row.x)} needs a row of its own`,
       );
   }
 }

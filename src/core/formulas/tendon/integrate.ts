@@ -34,8 +34,8 @@ export function integrate(f: (x: number) => number, a: number, b: number, breaks
 }
 
 /**
- * ∫ from the first break to a place, made ready for many places: what lies between two breaks is summed once, when a place beyond it is first
- * asked for.
+ * ∫ from the first break to a place, made ready for many places: what lies between two breaks is summed once, when a
+ * place beyond it is first asked for.
  */
 export function integralFrom(f: (x: number) => number, breaks: readonly number[]): (to: number) => number {
   const piece = (a: number, b: number): number => refined(f, a, b, gauss(f, a, b), 12);

@@ -1,6 +1,7 @@
 /**
- * A tendon as friction sees it from the end it is pulled at: the exponent of friction λ from that end to a distance s, so that σ(s) = σ_p0 e^−λ(s).
- * λ never falls; where an angle stands at one place it jumps, and the jump counts at the place itself.
+ * A tendon as friction sees it from the end it is pulled at: the exponent of friction λ from that end to a distance s,
+ * so that σ(s) = σ_p0 e^−λ(s). λ never falls; where an angle stands at one place it jumps, and the jump counts at the
+ * place itself.
  */
 export interface Path {
   readonly exponent: (s: number) => number;

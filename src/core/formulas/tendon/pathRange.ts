@@ -17,7 +17,8 @@ function tell(rows: readonly (readonly unknown[])[], parameter: string): "points
   if (columns !== 3)
     throw new InputError(
       parameter,
-      `path is a range of ${columns} column${columns === 1 ? "" : "s"}; control points have 3 (x, e, shape), segments 5 (l, αv, αh, μ, k), deviators 3 (xi, θv, θh)`,
+      `path is a range of ${columns} column${columns === 1 ? "" : "s"}; control points have 3 (x, e, ` +
+        "shape), segments 5 (l, αv, αh, μ, k), deviators 3 (xi, θv, θh)",
     );
   const last = rows.map((row) => row[2]);
   const words = last.findIndex(isText);
@@ -25,12 +26,15 @@ function tell(rows: readonly (readonly unknown[])[], parameter: string): "points
   if (words >= 0 && numbers >= 0)
     throw new InputError(
       parameter,
-      `path cannot be told: its third column holds a shape in row ${words + 1} and a number in row ${numbers + 1}; control points have shapes there (LINE, FROM_LEVEL, TO_LEVEL, SMOOTH), deviators angles in plan`,
+      `path cannot be told: its third column holds a shape in row ${words + 1} and a number in row ` +
+        `${numbers + 1}; control points have shapes there (LINE, FROM_LEVEL, TO_LEVEL, SMOOTH), deviators ` +
+        "angles in plan",
     );
   if (words < 0 && numbers < 0)
     throw new InputError(
       parameter,
-      "path cannot be told: its third column is blank; type the shape of each control point there (LINE, FROM_LEVEL, TO_LEVEL, SMOOTH), or the angle in plan of each deviator (0 where there is none)",
+      "path cannot be told: its third column is blank; type the shape of each control point there (LINE, " +
+        "FROM_LEVEL, TO_LEVEL, SMOOTH), or the angle in plan of each deviator (0 where there is none)",
     );
   return words >= 0 ? "points" : "deviators";
 }
@@ -51,5 +55,9 @@ export const descriptions = { points: "control points", segments: "segments", de
 
 /** What every function along a tendon says of its path. */
 export const pathNotes = [
-  "The range tells which description it is. Three columns, the last a shape in words: control points (x, e, shape); distances are measured along the span. Five columns: segments curved in space (l, α_v, α_h, μ, k); each turns by √(α_v² + α_h²), one of length 0 at one place; reverse curvature begins a new segment. Three columns of numbers: deviators of an external tendon with its two ends (x, θ_v, θ_h); angles have no sign.",
+  "The range tells which description it is. Three columns, the last a shape in words: control points " +
+    "(x, e, shape); distances are measured along the span. Five columns: segments curved in space (l, " +
+    "α_v, α_h, μ, k); each turns by √(α_v² + α_h²), one of length 0 at one place; reverse curvature " +
+    "begins a new segment. Three columns of numbers: deviators of an external tendon with its two ends " +
+    "(x, θ_v, θ_h); angles have no sign.",
 ];

@@ -27,7 +27,8 @@ export function profile(points: readonly ControlPoint[]): Profile {
     if (!(b.x > a.x))
       throw new InputError(
         "points",
-        `control point ${i + 2} at x = ${metres(b.x)} does not lie to the right of point ${i + 1} at x = ${metres(a.x)}; x must increase from point to point`,
+        `control point ${i + 2} at x = ${metres(b.x)} does not lie to the right of point ${i + 1} at x = ` +
+          `${metres(a.x)}; x must increase from point to point`,
       );
     const mean = (b.e - a.e) / (b.x - a.x);
     let start = mean;

@@ -49,7 +49,8 @@ export const tendonAngle = stepwise({
   summary: "Sum of absolute angle changes of a tendon from the jack to x, or from a place x1 on; in space",
   notes: [
     "Exact angles, arctan of the slope; reverse curvature adds.",
-    "Kinks and angles at one place count where they are passed or where the interval ends on them, seen from the jack; not where it begins: angles of adjoining intervals add up.",
+    "Kinks and angles at one place count where they are passed or where the interval ends on them, seen " +
+      "from the jack; not where it begins: angles of adjoining intervals add up.",
     planNote,
     ...pathNotes,
     "μ and k of segments do not enter.",

@@ -19,7 +19,8 @@ export const tendonMinRadius = stepwise({
       symbol: "R_min",
       unit: "m",
       governing:
-        "R = \\min\\frac{(1 + e'^2)^{3/2}}{|e''|},\\quad \\text{in space } \\min\\frac{|r'|^3}{|r' \\times r''|},\\ r = (x,\\ e(x),\\ y(x))",
+        "R = \\min\\frac{(1 + e'^2)^{3/2}}{|e''|},\\quad \\text{in space } \\min\\frac{|r'|^3}{|r' \\times " +
+        "r''|},\\ r = (x,\\ e(x),\\ y(x))",
     },
   },
   compute: ({ points, plan }) => {

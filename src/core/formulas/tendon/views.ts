@@ -12,7 +12,8 @@ export interface Views {
 }
 
 export const planNote =
-  "Curved in plan too: both descriptions begin and end at the same x, and the curvatures of both views are taken together at each place, √(κ_v² + κ_h²), as is done for flat tendons.";
+  "Curved in plan too: both descriptions begin and end at the same x, and the curvatures of both views " +
+  "are taken together at each place, √(κ_v² + κ_h²), as is done for flat tendons.";
 
 export function views(points: readonly ControlPoint[], plan: readonly ControlPoint[]): Views {
   const [v, h] = [profile(points), profile(plan)];
@@ -20,7 +21,8 @@ export function views(points: readonly ControlPoint[], plan: readonly ControlPoi
   if (Math.abs(left(v) - left(h)) > slack || Math.abs(right(v) - right(h)) > slack) {
     throw new InputError(
       "plan",
-      `the tendon runs from x = ${format(left(v) / 1000)} to ${format(right(v) / 1000)} m in elevation but from ${format(left(h) / 1000)} to ${format(right(h) / 1000)} m in plan; both must be the same`,
+      `the tendon runs from x = ${format(left(v) / 1000)} to ${format(right(v) / 1000)} m in elevation but ` +
+        `from ${format(left(h) / 1000)} to ${format(right(h) / 1000)} m in plan; both must be the same`,
     );
   }
   return { v, h };

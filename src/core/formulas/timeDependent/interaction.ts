@@ -77,7 +77,10 @@ export function restraint({ E_p, E_cm, phi, A_p, A_c, I_c, z_cp }: SectionValues
   return 1 + (E_p / E_cm) * (A_p / A_c) * (1 + (A_c / I_c) * z_cp ** 2) * (1 + 0.8 * phi);
 }
 
-/** Strains of tendon and concrete, term by term: what the free parts, creep summed backwards, leave once the loss has relieved the concrete. */
+/**
+ * Strains of tendon and concrete, term by term: what the free parts, creep summed backwards, leave once the loss has
+ * relieved the concrete.
+ */
 export function lossMiss(
   v: Creeping & SectionValues,
   otherParts: readonly number[],
@@ -95,8 +98,11 @@ export function lossMiss(
 export const source = { key: "EN1992-1-1:2004", clause: "5.10.6(2) (5.46)", basis: "seen", readIn: "CE:2021" } as const;
 
 export const creepNotes = [
-  "σ_c is at the tendon, from self-weight, initial prestress and other quasi-permanent actions, compression positive. A later load that relieves the concrete is a negative change: with the greater coefficient of the prestress it would relieve too much.",
-  "Above 0.45 f_ck(t_0) φ_i of the prestress is NONLINEAR_CREEP_COEFFICIENT_EN1992_2004. The denominator keeps the linear φ of the age at prestressing: what it describes is unloading.",
+  "σ_c is at the tendon, from self-weight, initial prestress and other quasi-permanent actions, " +
+    "compression positive. A later load that relieves the concrete is a negative change: with the greater " +
+    "coefficient of the prestress it would relieve too much.",
+  "Above 0.45 f_ck(t_0) φ_i of the prestress is NONLINEAR_CREEP_COEFFICIENT_EN1992_2004. The " +
+    "denominator keeps the linear φ of the age at prestressing: what it describes is unloading.",
 ] as const;
 export const modulusNote = "E_cm is the 28-day secant modulus of Table 3.1.";
 export const partNote = "The parts from shrinkage, relaxation and creep add up to the whole.";

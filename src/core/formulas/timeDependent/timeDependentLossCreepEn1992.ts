@@ -21,7 +21,8 @@ export const timeDependentLossCreepEn1992 = stepwise({
   id: "TIME_DEPENDENT_LOSS_EN1992_2004",
   family: "timeDependent",
   summary:
-    "Part of the combined time-dependent loss of tendon stress that comes from creep, positive where the concrete at the tendon is compressed",
+    "Part of the combined time-dependent loss of tendon stress that comes from creep, positive where the " +
+    "concrete at the tendon is compressed",
   notes: [...creepNotes, partNote, modulusNote],
   source,
   params: { changes: stressChanges, ...sectionParams },

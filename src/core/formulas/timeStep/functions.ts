@@ -60,14 +60,16 @@ function historyOf(law: TimeLaw, values: MemberValues & Readonly<Record<string, 
     if (before && event.age <= before.age)
       throw new InputError(
         "events",
-        `ti (age of concrete) in row ${i + 1} of the range = ${format(event.age)} days does not lie after row ${i}, ${format(before.age)} days; ages must increase`,
+        `ti (age of concrete) in row ${i + 1} of the range = ${format(event.age)} days does not lie after ` +
+          `row ${i}, ${format(before.age)} days; ages must increase`,
       );
   });
   const first = values.events[0]!.age;
   if (t < first)
     throw new InputError(
       "t",
-      `t (age of concrete) = ${format(t)} days lies before the first event at ${format(first)} days; allowed: at least ${format(first)} days`,
+      `t (age of concrete) = ${format(t)} days lies before the first event at ${format(first)} days; ` +
+        `allowed: at least ${format(first)} days`,
     );
   const key = law.name + JSON.stringify(rest);
   let history = recent.get(key);
@@ -79,7 +81,8 @@ function historyOf(law: TimeLaw, values: MemberValues & Readonly<Record<string, 
 }
 
 const strainTex =
-  "\\varepsilon_c(t) = \\int_{t_1}^{t} J(t,t')\\,d\\sigma_c(t') + \\sigma_c(t_1)\\left[J(t,t_1) - J(t_1,t_1)\\right] + \\varepsilon_{cs}(t) - \\varepsilon_{cs}(t_1)";
+  "\\varepsilon_c(t) = \\int_{t_1}^{t} J(t,t')\\,d\\sigma_c(t') + \\sigma_c(t_1)\\left[J(t,t_1) - " +
+  "J(t_1,t_1)\\right] + \\varepsilon_{cs}(t) - \\varepsilon_{cs}(t_1)";
 const steps = {
   relaxed: {
     symbol: "Δσ_pr",
@@ -117,7 +120,10 @@ const loss = {
   equation: "sigma_p0 + gained - sigma_p",
 } as const;
 
-/** Where the laws do not reach or change: creep beyond linear, concrete in tension. At every event and at the end; what comes first is told. */
+/**
+ * Where the laws do not reach or change: creep beyond linear, concrete in tension. At every event and at the end; what
+ * comes first is told.
+ */
 function cautionsOf(law: TimeLaw, values: MemberValues): readonly string[] {
   const first = values.events[0]!.age;
   const out = [...(law.cautions?.(values as never, first) ?? [])];
@@ -128,12 +134,15 @@ function cautionsOf(law: TimeLaw, values: MemberValues): readonly string[] {
   const pulled = after.find(({ sigma_c }) => sigma_c < 0);
   if (pulled)
     out.push(
-      `the concrete at the tendons is in tension, ${format(pulled.sigma_c)} MPa at ${format(pulled.age)} days: this integration knows no cracks`,
+      `the concrete at the tendons is in tension, ${format(pulled.sigma_c)} MPa at ${format(pulled.age)} ` +
+        "days: this integration knows no cracks",
     );
   for (const { age: at, sigma_c } of after) {
     const limit = law.linearTo?.(values as never, at, first);
     if (!limit || sigma_c <= limit.stress) continue;
-    const what = `the concrete stress at the tendons, ${format(sigma_c)} MPa at ${format(at)} days, is above ${limit.named}, ${format(limit.stress)} MPa`;
+    const what =
+      `the concrete stress at the tendons, ${format(sigma_c)} MPa at ${format(at)} days, is above ` +
+      `${limit.named}, ${format(limit.stress)} MPa`;
     out.push(`${what}: ${limit.beyond ?? "creep is no longer linear there and more is lost than this says"}`);
     break;
   }
@@ -183,12 +192,17 @@ function residual(law: TimeLaw, values: MemberValues, found: Found): number {
 }
 
 const common = [
-  "Time-step integration with compatibility of tendon and concrete at every step; creep by superposition of all increments of concrete stress. A cross-check beside the total of the standard, not the standard's own formula.",
-  "One level of bonded tendons in a section that stays whole; no ordinary reinforcement, no topping. Self-weight acts from the first event on; moments are those added at each event.",
-  "Steps grow in proportion to the time since the last event, n of them in each power of ten; more of them change the result by less than the laws are known.",
+  "Time-step integration with compatibility of tendon and concrete at every step; creep by " +
+    "superposition of all increments of concrete stress. A cross-check beside the total of the standard, " +
+    "not the standard's own formula.",
+  "One level of bonded tendons in a section that stays whole; no ordinary reinforcement, no topping. " +
+    "Self-weight acts from the first event on; moments are those added at each event.",
+  "Steps grow in proportion to the time since the last event, n of them in each power of ten; more of " +
+    "them change the result by less than the laws are known.",
 ];
 const unpublished =
-  "no published integration with all inputs was found; the tests compare it with closed forms of ageing and non-ageing creep, with pure relaxation, and with itself under refinement";
+  "no published integration with all inputs was found; the tests compare it with closed forms of ageing " +
+  "and non-ageing creep, with pure relaxation, and with itself under refinement";
 
 /** What the functions of one set of laws have in common. */
 function ofLaw(law: TimeLaw) {
@@ -355,7 +369,8 @@ export const lossBySteps = choosing({
   ...asked,
   id: "TIME_DEPENDENT_LOSS_BY_STEPS",
   summary:
-    "Loss of tendon stress by creep, shrinkage and relaxation up to an age, by time-step integration; positive, the rise under later loads not counted",
+    "Loss of tendon stress by creep, shrinkage and relaxation up to an age, by time-step integration; " +
+    "positive, the rise under later loads not counted",
   as: byLaw(total),
 });
 export const tendonStressHistory = choosingRows({
@@ -369,6 +384,7 @@ export const tendonStressAtEvents = choosingRows({
   ...asked,
   id: "TENDON_STRESS_AT_EVENTS",
   summary:
-    "Tendon stress at the events by time-step integration: a row for each event up to the age wanted and one for that age; age, stress just before and just after, concrete stress after, loss so far",
+    "Tendon stress at the events by time-step integration: a row for each event up to the age wanted and " +
+    "one for that age; age, stress just before and just after, concrete stress after, loss so far",
   as: byLaw(atEvents),
 });

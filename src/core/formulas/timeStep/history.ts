@@ -168,7 +168,9 @@ export class History {
     if (this.#marks.length > mostSteps)
       throw new InputError(
         "n",
-        `n (steps of time in each power of ten) = ${this.#stepsPerDecade} makes more than ${mostSteps} steps with ${this.#member.events.length} events; allowed: at most ${mostSteps} steps. Take fewer steps, or join events that lie close together`,
+        `n (steps of time in each power of ten) = ${this.#stepsPerDecade} makes more than ${mostSteps} steps ` +
+          `with ${this.#member.events.length} events; allowed: at most ${mostSteps} steps. Take fewer steps, ` +
+          "or join events that lie close together",
       );
     const stop = this.#nextStop();
     const last = this.#marks.at(-1)!;

@@ -15,7 +15,10 @@ export interface TimeLaw<N extends Parameters = Parameters, O extends Parameters
   readonly optional: O;
   /** The most tendon stress the laws cover, given the relaxation before the first event. */
   readonly limits: (values: Values<N & O>, earlier: number) => Limits<{ sigma_p0: Quantity }>;
-  /** The concrete stress up to which the law of creep is linear, at an age, with where it is said; absent where the source gives none; `beyond` says what is done above it. */
+  /**
+   * The concrete stress up to which the law of creep is linear, at an age, with where it is said; absent where the
+   * source gives none; `beyond` says what is done above it.
+   */
   readonly linearTo?: (
     values: Values<N & O>,
     age: number,

@@ -15,7 +15,8 @@ export const lawAci209 = timeLaw({
   name: "ACI209R_1992",
   says: "with creep and shrinkage of ACI 209R-92 and relaxation of EN 1992-1-1",
   notes: [
-    "A load applied at t′ strains by [1 + φ(t,t′)]/E_c(t′); E_c(t′) is the modulus at 28 days times the square root of the strength gained.",
+    "A load applied at t′ strains by [1 + φ(t,t′)]/E_c(t′); E_c(t′) is the modulus at 28 days times the " +
+      "square root of the strength gained.",
     "A first event before the earliest age of loading that the report covers for the curing is refused.",
     aciMix,
     aciHumidity,
@@ -45,7 +46,8 @@ export const lawAci209 = timeLaw({
     if (first < earliest)
       throw new InputError(
         "events",
-        `ti (age of concrete) in row 1 of the range = ${format(first)} days is below ${earliest} day${earliest === 1 ? "" : "s"}, the earliest age of loading for this curing; allowed: at least ${earliest} day${earliest === 1 ? "" : "s"}`,
+        `ti (age of concrete) in row 1 of the range = ${format(first)} days is below ${earliest} day${earliest === 1 ? "" : "s"}, ` +
+          `the earliest age of loading for this curing; allowed: at least ${earliest} day${earliest === 1 ? "" : "s"}`,
       );
     const strength = (t: number): number =>
       concreteStrengthAtAgeAci209.compute({ f_c28: 1, t, curing: v.curing, cement: v.cement });

@@ -40,7 +40,8 @@ export const lawEn1992 = timeLaw({
   says: "with creep, shrinkage and relaxation of EN 1992-1-1",
   notes: [
     "A load applied at t′ strains by 1/E_cm(t′) + φ(t,t′)/(1.05 E_cm); E_cm(t′) by (3.2) and (3.5), φ by Annex B.1.",
-    "A load that leaves more than 0.45 f_ck(t) in the concrete at the tendons creeps with φ_nl of 3.1.4(4) (3.7) from then on; relief and what the losses take off creep linearly.",
+    "A load that leaves more than 0.45 f_ck(t) in the concrete at the tendons creeps with φ_nl of " +
+      "3.1.4(4) (3.7) from then on; relief and what the losses take off creep linearly.",
     "Shrinkage by 3.1.4(6) and Annex B.2, drying from t_s on.",
     relaxationNote,
     "With t_0T the concrete counts as that old at the first event and as much older at the later ones; durations stay real.",
@@ -85,7 +86,8 @@ export const lawEn1992 = timeLaw({
   cautions: (v, first) =>
     first <= testedUntil && v.t_0T === 0
       ? [
-          `the first event, at ${format(first)} days, lies in the first 3 days, where 3.1.2(5) asks for tests of the strength: Ecm(t) follows (3.2) there all the same${v.f_ckt0 > 0 ? "" : ", and creep is taken as linear"}`,
+          `the first event, at ${format(first)} days, lies in the first 3 days, where 3.1.2(5) asks for tests ` +
+            `of the strength: Ecm(t) follows (3.2) there all the same${v.f_ckt0 > 0 ? "" : ", and creep is taken as linear"}`,
         ]
       : [],
   materials: (v, first) => {

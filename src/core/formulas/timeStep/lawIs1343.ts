@@ -22,9 +22,13 @@ export const lawIs1343 = timeLaw({
   name: "IS1343_1980",
   says: "with the values of IS 1343:1980 spread over time",
   notes: [
-    "Creep coefficient by the age at each increment, from the standard's table, linear in the logarithm of the age; after a year that of a year. A first event before 7 days is refused.",
-    "Half of creep and of shrinkage come in the first month and three quarters in the first six; between and beyond, t^p/(c + t^p) through these two points, which is practice. Shrinkage starts at the first event.",
-    "Relaxation: the table's loss after 1000 h for the stress that constant length would have kept, times (t/1000 h)^0.12, up to the multiple given; 1 keeps the table's value as the final one.",
+    "Creep coefficient by the age at each increment, from the standard's table, linear in the logarithm " +
+      "of the age; after a year that of a year. A first event before 7 days is refused.",
+    "Half of creep and of shrinkage come in the first month and three quarters in the first six; between " +
+      "and beyond, t^p/(c + t^p) through these two points, which is practice. Shrinkage starts at the first " +
+      "event.",
+    "Relaxation: the table's loss after 1000 h for the stress that constant length would have kept, times " +
+      "(t/1000 h)^0.12, up to the multiple given; 1 keeps the table's value as the final one.",
     "One modulus of concrete at all ages.",
   ],
   source: { key: "IS1343:1980", clause: "5.2.4, 5.2.5, 18.5.2", basis: "memory-high" },
@@ -48,7 +52,8 @@ export const lawIs1343 = timeLaw({
     if (first < 7)
       throw new InputError(
         "events",
-        `ti (age of concrete) in row 1 of the range = ${format(first)} days is below 7 days, where the table of creep begins; allowed: at least 7 days`,
+        `ti (age of concrete) in row 1 of the range = ${format(first)} days is below 7 days, where the table ` +
+          "of creep begins; allowed: at least 7 days",
       );
     return {
       compliance: (loaded) => {

@@ -17,7 +17,8 @@ export const lawModelCode1990 = timeLaw({
   name: "CEBFIP_1990",
   says: "with creep and shrinkage of CEB-FIP Model Code 1990 and relaxation of EN 1992-1-1",
   notes: [
-    "A load applied at t′ strains by 1/E_ci(t′) + φ(t,t′)/E_ci; E_ci(t′) is E_ci times the square root of the strength gained (from memory).",
+    "A load applied at t′ strains by 1/E_ci(t′) + φ(t,t′)/E_ci; E_ci(t′) is E_ci times the square root of " +
+      "the strength gained (from memory).",
     "Drying from t_s on; no autogenous shrinkage apart from it.",
     relaxationNote,
   ],

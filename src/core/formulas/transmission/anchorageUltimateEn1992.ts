@@ -13,9 +13,11 @@ export const anchorageCheckEn1992 = formula({
   id: "ANCHORAGE_CHECK_REQUIRED_EN1992_2004",
   family: "transmission",
   summary:
-    "Whether anchorage by bond is to be checked in the ultimate state at a section: 1 where the tension in the concrete exceeds the lower tensile strength, 0 where not",
+    "Whether anchorage by bond is to be checked in the ultimate state at a section: 1 where the tension " +
+    "in the concrete exceeds the lower tensile strength, 0 where not",
   notes: [
-    "σ_ct is the greatest tension of the section under the ultimate loads, computed on the uncracked section, a positive number (0 where all of it is compressed).",
+    "σ_ct is the greatest tension of the section under the ultimate loads, computed on the uncracked " +
+      "section, a positive number (0 where all of it is compressed).",
   ],
   source: { key: "EN1992-1-1:2004", clause: `${clause}(1)`, basis: "seen", readIn: "CE:2021" },
   params: { f_ctk005: as(q.concreteTensileStrengthLower, { above: 0 }), sigma_ct: q.ultimateTension },
@@ -31,8 +33,10 @@ export const anchoredStressEn1992 = stepwise({
   family: "transmission",
   summary: "Tendon stress that bond can anchor in the ultimate state between the beginning of bond and x",
   notes: [
-    "Rises in a straight line to σ_pm∞ over l_pt2, then in a flatter one to σ_pd at l_bpd; beyond it stays at σ_pd. The two lines of Fig. 8.17 were recalled, not read.",
-    "x counts from where bond begins: the end of the member, or the end of a debonded length. At a crack nearest the end x is the distance of that crack.",
+    "Rises in a straight line to σ_pm∞ over l_pt2, then in a flatter one to σ_pd at l_bpd; beyond it " +
+      "stays at σ_pd. The two lines of Fig. 8.17 were recalled, not read.",
+    "x counts from where bond begins: the end of the member, or the end of a debonded length. At a crack " +
+      "nearest the end x is the distance of that crack.",
   ],
   source: { key: "EN1992-1-1:2004", clause: `${clause}(4)`, basis: "seen", readIn: "CE:2021" },
   params: {
@@ -74,9 +78,13 @@ export const crackedSectionStressEn1992 = stepwise({
   summary:
     "Stress that a cracked section asks of the tendons in the ultimate state, from bending and the tension of inclined cracks",
   notes: [
-    "To be held by ANCHORED_STRESS_EN1992_2004 at the same crack; steel beside the tendons is left out (its force may be taken off M_Ed/z).",
-    "The tension by shear is 0.5 V_Ed (cot θ − cot α), 6.2.3(7); M_Ed/z with it need not exceed M_Ed,max/z. α is the slope of the shear reinforcement: 0 for vertical stirrups.",
-    "8.10.2.3 asks for a cracked section with the effects of shear; which paragraph asks it, and which one of 6.2.3 and 9.2.1.3 it refers to, was recalled and is uncertain. The force itself is the equilibrium of a truss.",
+    "To be held by ANCHORED_STRESS_EN1992_2004 at the same crack; steel beside the tendons is left out " +
+      "(its force may be taken off M_Ed/z).",
+    "The tension by shear is 0.5 V_Ed (cot θ − cot α), 6.2.3(7); M_Ed/z with it need not exceed " +
+      "M_Ed,max/z. α is the slope of the shear reinforcement: 0 for vertical stirrups.",
+    "8.10.2.3 asks for a cracked section with the effects of shear; which paragraph asks it, and which " +
+      "one of 6.2.3 and 9.2.1.3 it refers to, was recalled and is uncertain. The force itself is the " +
+      "equilibrium of a truss.",
   ],
   source: { key: "EN1992-1-1:2004", clause: `${clause}, paragraph uncertain; 6.2.3(7) (6.18)`, basis: "memory-medium" },
   params: {
