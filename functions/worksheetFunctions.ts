@@ -16,6 +16,7 @@ import {
 import { checkedFunction } from "./checkedFunction.ts";
 import { inputWarningsFunction } from "./inputWarningsFunction.ts";
 import { versionFunction } from "./versionFunction.ts";
+import { warningsCodeFunction } from "./warningsCodeFunction.ts";
 import { warningsFunction } from "./warningsFunction.ts";
 
 /** The add-in's namespace: what stands before the dot in a cell. */
@@ -119,6 +120,7 @@ export function spillFunction(spill: Spill): WorksheetFunction {
 
 const aboutWarnings = warningsFunction(formulas, spills, namespace);
 const aboutInputs = inputWarningsFunction;
+const aboutCode = warningsCodeFunction;
 const aboutVersion = versionFunction;
 const aboutMarks = checkedFunction;
 
@@ -145,6 +147,16 @@ export const worksheetFunctions: readonly WorksheetFunction[] = [
     maximum: mostRepeated,
     result: "string",
     call: guarded(aboutInputs.id, aboutInputs.compute),
+  },
+  {
+    id: aboutCode.id,
+    name: `${namespace}.${aboutCode.id}`,
+    summary: aboutCode.summary,
+    parameters: parametersOf(aboutCode, aboutCode.repeating),
+    minimum: 1,
+    maximum: mostRepeated,
+    result: "string",
+    call: guarded(aboutCode.id, aboutCode.compute),
   },
   {
     id: aboutVersion.id,

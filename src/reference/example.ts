@@ -18,6 +18,7 @@ export interface Example {
 const fixed: Readonly<Record<string, readonly Argument[]>> = {
   WARNINGS: ["FRICTION_STRESS", 0.3, 0.9, 0.003, "1/m", 1395, 12],
   INPUT_WARNINGS: ["relativeHumidity", 0.7],
+  WARNINGS_CODE: [[["input 1.9: RH", "RH = 0.75 % lies outside the everyday range 20 to 100 %"]]],
   VERSION: [],
   CHECKED: ["AB", "2026-11-26", "30bf864eb27915a7", [["mean stress", 12.5, "MPa", "OK"]]],
 };

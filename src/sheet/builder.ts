@@ -1,3 +1,4 @@
+import type { Address } from "../cells/index.ts";
 import { fnv1a64 } from "../core/index.ts";
 import { fillAbout } from "./aboutCells.ts";
 import { bandRow, columnCount, columns, headings, titleRow, widths } from "./columns.ts";
@@ -67,6 +68,16 @@ function running({ all, spans }: PlanCells): PlannedCell[] {
   );
 }
 
+/** Where warnings are answered, on sheets that ask for it. */
+function answerOf({ sheet, layout }: Filling): Pick<Plan["summary"], "answer"> {
+  const at = (id: string): Address | undefined => {
+    const subject = sheet.subjects.get(id);
+    return subject?.kind === "row" ? layout.values.get(subject.row) : undefined;
+  };
+  const [code, typed] = [at("answerCode"), at("warningsAnswered")];
+  return code && typed ? { answer: { code, typed } } : {};
+}
+
 /** Puts everything a shaped sheet holds into cells. */
 function build(filling: Filling): Expansion {
   const { sheet, layout, cells, problems } = filling;
@@ -117,6 +128,7 @@ function build(filling: Filling): Expansion {
       overall: cells.overall ?? { row: 0, column: 0 },
       checks: cells.checks,
       warnings: warningAreas(layout)[0] ?? { row: 0, column: columns.value, rows: 0, columns: 1 },
+      ...answerOf(filling),
     },
   };
   return { plan, dependencies: cells.dependencies, problems: problems.list };

@@ -43,6 +43,7 @@ export const marksExplained =
 function symbolOf(reference: TemplateReference, subjects: Subjects): string {
   if (reference.kind === "shapeChanged") return "a shape input changed";
   if (reference.kind === "failing") return "checks that say FAIL";
+  if (reference.kind === "warningsCode") return "code of the warnings";
   if (reference.kind === "count") return `number of ${reference.word}`;
   const symbol = (id: string): string => {
     const says = subjects.get(id)?.says;

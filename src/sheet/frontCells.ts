@@ -81,16 +81,36 @@ export function fillBand(filling: Filling): void {
 const bandText = 3;
 
 /** What the overall verdict means for whoever reads it. */
-function overallNote({ cells }: Filling): string {
+function overallNote({ cells, layout }: Filling): string {
   const word = a1(cells.overall!, true);
+  const warnings = warningsCounted(layout);
+  const counted = warnings?.text;
+  const passed = textConstant("All checks pass. ");
+  const answered = warnings
+    ? `IF(${warnings.number}=0,${passed},${warnings.text}&" answered, all checks pass. ")`
+    : passed;
   const meanings: readonly (readonly [string, string])[] = [
-    ["OK", "All checks pass. "],
-    ["FAIL", "A check fails. "],
-    ["WARNINGS", "Nothing fails; warnings are to be answered. "],
-    ["INCOMPLETE", "An input or a limit is missing, or a verdict cannot be computed. "],
-    ["REBUILD", "The configuration was changed: build the sheet anew. "],
+    ["OK", answered],
+    ["FAIL", textConstant("A check fails. ")],
+    ["WARNINGS", counted === undefined ? textConstant("Warnings are not answered. ") : `${counted}&" not answered. "`],
+    ["INCOMPLETE", textConstant("An input or a limit is missing, or a verdict cannot be computed. ")],
+    ["REBUILD", textConstant("The configuration was changed: build the sheet anew. ")],
   ];
-  return meanings.reduceRight((rest, [one, text]) => `IF(${word}="${one}",${textConstant(text)},${rest})`, '""');
+  return meanings.reduceRight((rest, [one, text]) => `IF(${word}="${one}",${text},${rest})`, '""');
+}
+
+/** "6 warnings", counted from their list; undefined where the sheet lists none. */
+function warningsCounted(layout: Layout): { readonly number: string; readonly text: string } | undefined {
+  const [list] = warningAreas(layout);
+  if (!list) return undefined;
+  const number = `COUNT(${areaA1({ ...list, column: countColumn }, true)})`;
+  return { number, text: `${number}&" warning"&IF(${number}=1,"","s")` };
+}
+
+/** The cell of a row of the template, where it has one. */
+function cellOf({ sheet, layout }: Filling, id: string): Address | undefined {
+  const subject = sheet.subjects.get(id);
+  return subject?.kind === "row" ? layout.values.get(subject.row) : undefined;
 }
 
 function checksItem({ sheet }: Layout): ShapedFront | undefined {
@@ -265,7 +285,8 @@ function orderFormula(row: number): string {
 }
 
 /** The warnings that apply, each naming its input, as far as there is room. */
-function fillApplying({ cells, layout }: Filling, item: ShapedFront): void {
+function fillApplying(filling: Filling, item: ShapedFront): void {
+  const { cells, layout } = filling;
   const head = layout.itemRows.get(item)!;
   const lines = item.front.lines ?? 1;
   const [list] = warningAreas(layout);
@@ -273,14 +294,21 @@ function fillApplying({ cells, layout }: Filling, item: ShapedFront): void {
   const counts: Area = { ...list, column: countColumn };
   const label: Area = { ...list, column: columns.description };
   const number = `COUNT(${areaA1(counts, true)})`;
+  const code = cellOf(filling, "answerCode");
+  const typed = cellOf(filling, "warningsAnswered");
+  const state =
+    code && typed
+      ? `IF(ISERROR(${a1(code, true)}),"",IF(${a1(typed, true)}&""=${a1(code, true)},", answered",", not answered; ` +
+        `code "&${a1(code, true)}))`
+      : '""';
   cells.formula(
     head,
     0,
     "fieldLabel",
     own(
-      `=IF(${number}=0,"No warnings apply.",${number}&" warning"&IF(${number}=1," applies","s apply")&IF(${number}>${lines},", ` +
-        `of which the first ${lines}:",":"))`,
-      [counts],
+      `=IF(${number}=0,"No warnings apply.",${number}&" warning"&IF(${number}=1," applies","s apply")&${state}&IF(${number}>${lines},"; ` +
+        `the first ${lines}:",":"))`,
+      [counts, ...[code, typed].flatMap((cell) => (cell ? [areaAt(cell)] : []))],
     ),
     "warnings",
   );

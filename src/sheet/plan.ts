@@ -152,6 +152,8 @@ export interface Summary {
   }[];
   /** The cells of the warning texts; no rows where the template lists none. */
   readonly warnings: Area;
+  /** The code of these warnings, and where whoever has answered them types it. */
+  readonly answer?: { readonly code: Address; readonly typed: Address };
 }
 
 /** How a sheet is printed: A4, as wide as `pagesWide` pages (one where it is not said), those of the same rows one after another. */

@@ -18,6 +18,7 @@
  * - `{count:WORD}`: how many verdict and status cells of the sheet above say WORD (it may have spaces: `{count:OUT OF
  * RANGE}`); `{count:error}`: how many of them hold an error; `{count:warnings}`: how many warnings the sheet lists,
  * wherever it lists them;
+ * - `{warningsCode}`: a short code of the warnings listed, another as soon as one comes, goes or changes;
  * - `{failing}`: numbers and titles of the rows and tables above of which a verdict says FAIL;
  * - `{shapeChanged}`: TRUE where a shape input differs from what the sheet was built with.
  * Index columns say a member's number (`"index": "tendon"`). Anything else is the spreadsheet's own formula language,

@@ -124,6 +124,19 @@ function counted(word: string, row: number, layout: Layout): WrittenReference {
   return { text: reads.length === 0 ? "0" : `(${reads.map(one).join("+")})`, reads };
 }
 
+/** Of the lines of the lists of warnings, from what each is of to its text. */
+function warningsCode(layout: Layout): WrittenReference {
+  const reads = warningAreas(layout).map((area): Area => ({
+    ...area,
+    column: columns.description,
+    columns: columns.value - columns.description + 1,
+  }));
+  return {
+    text: reads.length === 0 ? '"none"' : `KERN.WARNINGS_CODE(${reads.map((area) => areaA1(area)).join(",")})`,
+    reads,
+  };
+}
+
 /** `at` is the cell the formula stands in; `fixed`: nothing moves where the formula is filled elsewhere. */
 function written(
   reference: TemplateReference,
@@ -134,6 +147,7 @@ function written(
 ): WrittenReference {
   if (reference.kind === "shapeChanged") return shapeChanged(layout);
   if (reference.kind === "failing") return failing(layout, at.row);
+  if (reference.kind === "warningsCode") return warningsCode(layout);
   if (reference.kind === "count") return counted(reference.word, at.row, layout);
   const target = resolve(reference, context, layout);
   if (typeof target === "string") return { text: "0", reads: [], problem: target };

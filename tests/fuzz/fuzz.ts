@@ -128,11 +128,22 @@ function drawInputs(random: Random): readonly Argument[] {
   return [key, ...Array.from({ length: integer(random, 0, 3) }, cell)];
 }
 
+/** Lists of warnings, with cells of all kinds. */
+function drawList(random: Random): readonly Argument[] {
+  const row = (): string[] => ["input 1.2: RH", pick(random, ["", " ", " RH is 0.75 %"])];
+  const list = Array.from({ length: integer(random, 1, 4) }, row);
+  return [
+    pick(random, [list, anyArgument(random)]),
+    ...Array.from({ length: integer(random, 0, 2) }, () => anyArgument(random)),
+  ];
+}
+
 /** Functions whose arguments no range describes. */
 const ofItsOwn: Readonly<Record<string, (random: Random, seed: number) => readonly Argument[]>> = {
   WARNINGS: drawAbout,
   CHECKED: drawMark,
   INPUT_WARNINGS: drawInputs,
+  WARNINGS_CODE: drawList,
 };
 
 /** What the panel shows of a call must agree with the cell. */

@@ -45,11 +45,37 @@ describe("warnings and the overall verdict", () => {
     ["RH", { RH: 0.75, AsB: 0 }],
   ])("an unusual %s is no OK before it is answered for", (_id, changes) => {
     const sheet = built("post-tensioned-en1992-2004", changes);
-    const count = sheet.column("nWarn")[0] as number;
-    expect(count).toBeGreaterThan(0);
+    const code = sheet.column("answerCode")[0] as string;
+    expect(code).toMatch(new RegExp(`^${String(sheet.column("nWarn")[0])}-[B-Z]{5}$`));
     expect(sheet.verdicts().overall).toBe("WARNINGS");
-    expect(overall("post-tensioned-en1992-2004", { ...changes, warningsAnswered: count })).toBe("OK");
-    expect(overall("post-tensioned-en1992-2004", { ...changes, warningsAnswered: count - 1 })).toBe("WARNINGS");
+    expect(overall("post-tensioned-en1992-2004", { ...changes, warningsAnswered: code })).toBe("OK");
+    expect(overall("post-tensioned-en1992-2004", { ...changes, warningsAnswered: "" })).toBe("WARNINGS");
+    expect(overall("post-tensioned-en1992-2004", { ...changes, warningsAnswered: "99" })).toBe("WARNINGS");
+  });
+
+  // RH = 0.75 % answered; then one of 0.65 %: as many warnings, another text.
+  test("an answer holds for the very warnings that were looked at", () => {
+    const id = "post-tensioned-en1992-2004";
+    const sheet = built(id, { RH: 0.75, AsB: 0 });
+    const answer = { warningsAnswered: sheet.column("answerCode")[0] as string };
+    expect(overall(id, { RH: 0.75, AsB: 0, ...answer })).toBe("OK");
+    const other = built(id, { RH: 0.65, AsB: 0, ...answer });
+    expect(other.column("nWarn")).toEqual(sheet.column("nWarn"));
+    expect(other.verdicts().overall).toBe("WARNINGS");
+    // One more.
+    expect(overall(id, { RH: 0.75, AsB: 0, gamma: 2.5, ...answer })).not.toBe("OK");
+    // None is left: nothing is to be answered.
+    expect(overall(id, answer)).toBe("OK");
+  });
+
+  // Unusual unit weights with which the examples still pass.
+  test.each([
+    ["post-tensioned-en1992-2004", 26.1],
+    ["pre-tensioned-en1992-2004", 26.1],
+    ["post-tensioned-is1343-1980", 22.9],
+    ["pre-tensioned-is1343-1980", 26.1],
+  ])("a number in advance answers nothing: %s", (id, gamma) => {
+    expect(overall(id, { gamma, warningsAnswered: "99" })).toBe("WARNINGS");
   });
 });
 

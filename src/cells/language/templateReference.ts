@@ -3,7 +3,8 @@ export type TemplateReference =
   | CellReference
   | { readonly kind: "count"; readonly word: string }
   | { readonly kind: "shapeChanged" }
-  | { readonly kind: "failing" };
+  | { readonly kind: "failing" }
+  | { readonly kind: "warningsCode" };
 
 /** A row's or column's cells, by its id; with `to` the columns from one id to another. */
 export interface CellReference {
@@ -30,9 +31,9 @@ const isWord = (text: string): boolean =>
 
 const counts = "count:";
 
-/** Reads `id`, `id[]`, `a:b[*]`, `count:WORD`, `shapeChanged`, `failing`; undefined for anything else. */
+/** Reads `id`, `id[]`, `a:b[*]`, `count:WORD`, `shapeChanged`, `failing`, `warningsCode`; undefined for anything else. */
 export function templateReference(inside: string): TemplateReference | undefined {
-  if (inside === "shapeChanged" || inside === "failing") return { kind: inside };
+  if (inside === "shapeChanged" || inside === "failing" || inside === "warningsCode") return { kind: inside };
   if (inside.startsWith(counts) && isWord(inside.slice(counts.length)))
     return { kind: "count", word: inside.slice(counts.length) };
   const bracket = inside.indexOf("[");

@@ -27,7 +27,7 @@ function shown({ text, error }: CellContent): string {
  */
 export function summaryLines(plan: Plan, values: Values): readonly string[] {
   const at = ({ row, column }: Address): CellContent => values[row]![column]!;
-  const { checks, overall, warnings } = plan.summary;
+  const { checks, overall, warnings, answer } = plan.summary;
   const texts = new Map(
     plan.cells.flatMap(({ row, role, value }) =>
       role === "description" && typeof value === "string" ? [[row, value] as const] : [],
@@ -38,6 +38,11 @@ export function summaryLines(plan: Plan, values: Values): readonly string[] {
     const said = text.trim();
     return said === "" || error ? [] : [`${texts.get(cell.row) ?? a1(cell)}: ${said}`];
   });
+  const open = at(overall).value === "WARNINGS";
+  const answered =
+    at(overall).value === "OK" && warned.length > 0
+      ? `, ${warned.length} warning${warned.length === 1 ? "" : "s"} answered`
+      : "";
   const missing = plan.cells
     .filter((cell) => cell.role === "verdict" && at(cell).value === "MISSING")
     .map((cell) => `${a1(cell)}: ${texts.get(cell.row) ?? "a row of a table"}`);
@@ -62,10 +67,15 @@ export function summaryLines(plan: Plan, values: Values): readonly string[] {
           ]),
         ]
       : []),
-    `Overall verdict: ${shown(at(overall))}`,
+    `Overall verdict: ${shown(at(overall))}${answered}`,
     ...listed("Inputs missing", missing),
     ...listed("Inputs in conflict", conflicts),
     ...(warned.length > 0 ? listed("Warnings", warned, warned.length) : ["Warnings: none"]),
+    ...(open && answer
+      ? [
+          `To answer them: look at each, mend it or be ready to defend it, then --set warningsAnswered=${at(answer.code).text}`,
+        ]
+      : []),
     ...(missing.length > 0 && errors.length > 0
       ? [`Cells with an error: ${errors.length}; enter the missing inputs first`]
       : listed("Cells with an error", errors)),
