@@ -3,6 +3,7 @@ import { expandLoosely, type Expansion } from "./builder.ts";
 import { findCycle } from "./cycles.ts";
 import { formulaProblems } from "./formulaLint.ts";
 import { faultOf, type Inputs } from "./inputs.ts";
+import { pairwise } from "./pairwise.ts";
 import { Problems } from "./problems.ts";
 import { quantities, says } from "./says.ts";
 import { relationProblems, relationsOf } from "./relations.ts";
@@ -172,17 +173,22 @@ export function lintedExpansion(
   return { expansion, problems: problems.list };
 }
 
-/** The shapes a template is linted in: its default, its example, the smallest, and every choice (all combinations where they are few). */
+/**
+ * The shapes a template is linted in: its default, its example, the smallest, and its choices: all combinations where
+ * they are few, else every two choices in every pair of their values.
+ */
 function shapes(template: Template): readonly Inputs[] {
-  const choices = template.shape.filter((input) => input.choices);
-  const combinations = choices.reduce<readonly Inputs[]>(
-    (all, { id, choices: values }) => all.flatMap((one) => values!.map(({ value }) => ({ ...one, [id]: value }))),
-    [{}],
+  const choices = template.shape.flatMap(({ id, choices: all }) =>
+    all ? [{ id, values: all.map(({ value }) => value) }] : [],
   );
+  const combinations = choices.reduce((count, { values }) => count * values.length, 1);
   const few =
-    combinations.length <= 32
-      ? combinations
-      : choices.flatMap(({ id, choices: values }) => values!.map(({ value }) => ({ [id]: value })));
+    combinations <= 32
+      ? choices.reduce<readonly Inputs[]>(
+          (all, { id, values }) => all.flatMap((one) => values.map((value) => ({ ...one, [id]: value }))),
+          [{}],
+        )
+      : pairwise(choices);
   const smallest = Object.fromEntries(
     template.shape.flatMap(({ id, min }) => (min === undefined ? [] : [[id, min] as const])),
   );
