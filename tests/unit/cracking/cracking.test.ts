@@ -13,8 +13,8 @@ function value(id: string, ...args: readonly Argument[]): number {
 
 describe("cracks by hand", () => {
   test("crack width: close bars, far bars, and never below 0.6 σ_s/E_s", () => {
-    // ρ = (1000 + 0.5·600)/50000 = 0.026; α_e = 200/35; c 40, φ 16.
-    const rho = 0.026;
+    // ρ = (1000 + 0.5²·600)/50000 = 0.023; α_e = 200/35; c 40, φ 16.
+    const rho = 0.023;
     const strain = (250 - ((0.4 * 3.5) / rho) * (1 + (200 / 35) * rho)) / 200e3;
     const spacing = 3.4 * 40 + (0.425 * 0.8 * 0.5 * 16) / rho;
     expect(strain).toBeGreaterThan((0.6 * 250) / 200e3);

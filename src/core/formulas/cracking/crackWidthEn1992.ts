@@ -37,8 +37,8 @@ export const crackWidthEn1992 = stepwise({
     "k_3 = 3.4 and k_4 = 0.425 are the recommended values. k_2 is 0.5 in bending and 1 in pure tension.",
     "(7.8) to (7.11) were read in the Spanish national text; (7.14), the spacing of cracks 1.3(h − x) " +
       "where bars are further apart than 5(c + φ/2), is recalled, so the whole is marked as recalled.",
-    "ξ_1 in the ratio of reinforcement is not squared, as read; a print before the corrigenda squares it, " +
-      "which gives wider cracks.",
+    "ξ_1 is squared in the ratio of reinforcement, as (7.10) is recalled and as bond over both surfaces " +
+      "gives it; the national text read prints it without the square, which gives narrower cracks.",
   ],
   source: { key: "EN1992-1-1:2004", clause: "7.3.4 (7.8) to (7.11), (7.14)", basis: "memory-high" },
   params: {
@@ -67,7 +67,7 @@ export const crackWidthEn1992 = stepwise({
   steps: {
     k_1: { symbol: "k_1", unit: "–", clause: "7.3.4(3)", lookup: { of: "bars", values: bondFactors } },
     k_t: { symbol: "k_t", unit: "–", clause: "7.3.4(2)", lookup: { of: "duration", values: durationFactors } },
-    rho: { symbol: "ρ_p,eff", unit: "–", clause: "(7.10)", equation: "(A_s + xi_1 * A_p) / A_ceff" },
+    rho: { symbol: "ρ_p,eff", unit: "–", clause: "(7.10)", equation: "(A_s + xi_1^2 * A_p) / A_ceff" },
     alpha_e: { symbol: "α_e", unit: "–", equation: "E_s / E_cm" },
     dstrain: {
       symbol: "ε_sm−ε_cm",
@@ -102,7 +102,7 @@ export const crackWidthEn1992 = stepwise({
   }) => {
     const k_1 = valueFor(bondFactors, surface);
     const k_t = valueFor(durationFactors, time);
-    const rho = (A_s + xi_1 * A_p) / A_ceff;
+    const rho = (A_s + xi_1 ** 2 * A_p) / A_ceff;
     const alpha_e = E_s / E_cm;
     const stiffened = (sigma_s - ((k_t * f_cteff) / rho) * (1 + alpha_e * rho)) / E_s;
     const dstrain = Math.max(stiffened, (0.6 * sigma_s) / E_s);
