@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { createRequire } from "node:module";
+import { afterAll, afterEach } from "vitest";
 import { chromium, type Browser, type Page } from "playwright-core";
 import sirv from "sirv";
 import type { AxeResults } from "axe-core";
@@ -89,6 +90,34 @@ export async function openWorkshop(folder = dist): Promise<Workshop> {
       await browser.close();
       await new Promise((resolve) => server.close(resolve));
     },
+  };
+}
+
+/**
+ * A page with the demonstration sheet that the tests of a group use one after the other, because opening one takes
+ * seconds: each test leaves the workbook as the next needs it, and after one that failed the next gets a new page. To be
+ * called within the group.
+ */
+export function sharedPage(
+  shop: () => Workshop,
+  options: Parameters<Workshop["open"]>[0] = {},
+): () => Promise<OpenPage> {
+  let kept: OpenPage | undefined;
+  const drop = async (): Promise<void> => {
+    await kept?.page.context().close();
+    kept = undefined;
+  };
+  afterEach(async ({ task }) => {
+    if (task.result?.state === "fail") await drop();
+  });
+  afterAll(drop);
+  return async () => {
+    if (kept?.page.isClosed()) await drop();
+    if (!kept) {
+      kept = await shop().open(options);
+      await whenReady(kept.page);
+    }
+    return kept;
   };
 }
 

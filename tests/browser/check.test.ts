@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Page } from "playwright-core";
 import { columnLetters } from "../../src/cells/index.ts";
 import { columns } from "../../src/sheet/columns.ts";
@@ -9,6 +9,7 @@ import {
   placeOf,
   readCell,
   seriousProblems,
+  sharedPage,
   whenReady,
   type Workshop,
 } from "./browser.ts";
@@ -18,7 +19,6 @@ beforeAll(async () => {
   shop = await openWorkshop();
 });
 afterAll(() => shop?.close());
-afterEach(() => Promise.all(shop.browser.contexts().map((context) => context.close())));
 
 const panel = (page: Page) => page.locator("#kb-view-check");
 const beam = "Alder Quay footbridge beam";
@@ -38,9 +38,39 @@ const overflow = (page: Page): Promise<readonly number[]> =>
   );
 
 describe("the checker's tools in the panel", () => {
+  const shared = sharedPage(() => shop);
+
+  it("what if: bars and verdicts without touching the sheet", async () => {
+    const { page, errors } = await shared();
+    const before = await page.evaluate(
+      async (sheet) =>
+        (await window.kernbook!.host!.read(sheet, { row: 0, column: 0, rows: 1000, columns: 12 })).map((row) =>
+          row.map(({ formula, value }) => formula ?? value),
+        ),
+      beam,
+    );
+    await openTool(page, "What if");
+    await panel(page)
+      .getByRole("button", { name: `Ask of “${beam}”` })
+      .click();
+    await panel(page).getByRole("button", { name: "Show which inputs matter" }).click();
+    await panel(page)
+      .getByText(/inputs moved/)
+      .waitFor({ timeout: 90_000 });
+    expect(await panel(page).locator("svg, .kb-bars").count()).toBeGreaterThan(0);
+    const after = await page.evaluate(
+      async (sheet) =>
+        (await window.kernbook!.host!.read(sheet, { row: 0, column: 0, rows: 1000, columns: 12 })).map((row) =>
+          row.map(({ formula, value }) => formula ?? value),
+        ),
+      beam,
+    );
+    expect(after).toEqual(before);
+    expect(errors).toEqual([]);
+  });
+
   it("compare: no difference at first; a wrong input is found, leads to its cell, and the list goes onto a sheet", async () => {
-    const { page, errors, external } = await shop.open();
-    await whenReady(page);
+    const { page, errors, external } = await shared();
     await openTool(page, "Compare");
     await panel(page)
       .getByRole("button", { name: `Compare “${beam}”` })
@@ -76,43 +106,16 @@ describe("the checker's tools in the panel", () => {
     const names = await page.evaluate(() => window.kernbook!.host!.sheetNames());
     const listed = names.find((name) => name.startsWith("Findings"))!;
     expect((await readCell(page, listed, "A1")).text).toContain(beam);
+    await page.evaluate(([sheet, place]) => window.kernbook!.host!.enter({ sheet, ...place }, 40), [
+      beam,
+      placeOf(strength),
+    ] as const);
     expect(errors).toEqual([]);
     expect(external).toEqual([]);
   });
 
-  it("what if: bars and verdicts without touching the sheet", async () => {
-    const { page, errors } = await shop.open();
-    await whenReady(page);
-    const before = await page.evaluate(
-      async (sheet) =>
-        (await window.kernbook!.host!.read(sheet, { row: 0, column: 0, rows: 1000, columns: 12 })).map((row) =>
-          row.map(({ formula, value }) => formula ?? value),
-        ),
-      beam,
-    );
-    await openTool(page, "What if");
-    await panel(page)
-      .getByRole("button", { name: `Ask of “${beam}”` })
-      .click();
-    await panel(page).getByRole("button", { name: "Show which inputs matter" }).click();
-    await panel(page)
-      .getByText(/inputs moved/)
-      .waitFor({ timeout: 90_000 });
-    expect(await panel(page).locator("svg, .kb-bars").count()).toBeGreaterThan(0);
-    const after = await page.evaluate(
-      async (sheet) =>
-        (await window.kernbook!.host!.read(sheet, { row: 0, column: 0, rows: 1000, columns: 12 })).map((row) =>
-          row.map(({ formula, value }) => formula ?? value),
-        ),
-      beam,
-    );
-    expect(after).toEqual(before);
-    expect(errors).toEqual([]);
-  });
-
   it("sign off: a mark stands on the sheet and turns stale when a value changes", async () => {
-    const { page, errors } = await shop.open();
-    await whenReady(page);
+    const { page, errors } = await shared();
     await openTool(page, "Sign off");
     await panel(page).getByLabel("Your initials").fill("AB");
     const strength = { sheet: beam, ...placeOf(await cellNamed(page, beam, "fck")) };
@@ -151,5 +154,6 @@ describe("the checker's tools in the panel", () => {
       expect(await overflow(page), tool).toEqual([0, 0, 0]);
       expect(await seriousProblems(page, "#panel"), tool).toEqual([]);
     }
+    await page.context().close();
   });
 });

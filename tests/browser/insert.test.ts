@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Page } from "playwright-core";
 import {
   cellWhen,
@@ -6,6 +6,7 @@ import {
   openWorkshop,
   readCell,
   seriousProblems,
+  sharedPage,
   typeInCell,
   whenReady,
   type Workshop,
@@ -14,10 +15,11 @@ import {
 /** An empty sheet of the user's own beside the demonstration. */
 const own = "Sheet1";
 
-async function openInsert(page: Page, query: string): Promise<void> {
-  await whenReady(page);
-  await clickCell(page, own, "B3");
+async function openInsert(page: Page, query: string, at = "B3"): Promise<void> {
+  await clickCell(page, own, at);
   await page.getByRole("tab", { name: "Insert" }).click();
+  const all = page.getByRole("button", { name: "All functions" });
+  if (await all.isVisible()) await all.click();
   await page.getByRole("combobox", { name: /Find a function/ }).fill(query);
   await page.keyboard.press("Enter");
 }
@@ -28,10 +30,35 @@ describe("inserting a function into a sheet of one's own", () => {
     shop = await openWorkshop();
   });
   afterAll(() => shop?.close());
-  afterEach(() => Promise.all(shop.browser.contexts().map((context) => context.close())));
+  const shared = sharedPage(() => shop);
+
+  it("never writes over a filled cell", async () => {
+    const { page } = await shared();
+    await typeInCell(page, own, "L6", "mine");
+    await openInsert(page, "friction_stress", "J3");
+    await page.getByText("1 of these cells is filled").waitFor();
+    await page.getByRole("button", { name: "Insert the block" }).click();
+    expect(await page.getByRole("alert").textContent()).toMatch(/L6 of “Sheet1” is not empty; nothing was written/);
+    expect(await readCell(page, own, "L6")).toMatchObject({ value: "mine" });
+    expect(await readCell(page, own, "J4")).toMatchObject({ value: null });
+  });
+
+  it("is undone in one step", async () => {
+    const { page } = await shared();
+    await openInsert(page, "friction_stress");
+    await page.getByRole("button", { name: "Insert the block" }).click();
+    await page.getByText(/Inserted in/).waitFor();
+    expect((await readCell(page, own, "B4")).value).not.toBeNull();
+    await clickCell(page, own, "H20");
+    await page.keyboard.press("Control+z");
+    await cellWhen(page, own, "B4", (cell) => cell.value === null);
+    for (const address of ["B3", "C5", "D10", "F10"])
+      expect(await readCell(page, own, address), address).toMatchObject({ value: null });
+    expect((await readCell(page, own, "D10")).formula).toBeUndefined();
+  });
 
   it("puts a labelled block at the selected cell, computes when it is filled, and goes away in one step", async () => {
-    const { page, errors } = await shop.open();
+    const { page, errors } = await shared();
     await openInsert(page, "friction_stress");
     await page.getByText("All of these cells are empty.").waitFor();
     await page.getByRole("button", { name: "Insert the block" }).click();
@@ -47,60 +74,33 @@ describe("inserting a function into a sheet of one's own", () => {
     expect(errors).toEqual([]);
   });
 
-  it("is undone in one step", async () => {
-    const { page } = await shop.open();
-    await openInsert(page, "friction_stress");
-    await page.getByRole("button", { name: "Insert the block" }).click();
-    await page.getByText(/Inserted in/).waitFor();
-    expect((await readCell(page, own, "B4")).value).not.toBeNull();
-    await clickCell(page, own, "H20");
-    await page.keyboard.press("Control+z");
-    await cellWhen(page, own, "B4", (cell) => cell.value === null);
-    for (const address of ["B3", "C5", "D10", "F10"])
-      expect(await readCell(page, own, address), address).toMatchObject({ value: null });
-    expect((await readCell(page, own, "D10")).formula).toBeUndefined();
-  });
-
   it("wires the formula to cells picked one by one, and warns of an empty one", async () => {
-    const { page } = await shop.open();
-    await whenReady(page);
+    const { page } = await shared();
     for (const [address, text] of [
-      ["B3", "900"],
-      ["B4", "1400"],
+      ["O3", "900"],
+      ["O4", "1400"],
     ] as const)
       await typeInCell(page, own, address, text);
-    await openInsert(page, "tendon_force");
+    await openInsert(page, "tendon_force", "O6");
     await page.getByLabel("wired to cells").click();
     const take = (what: RegExp) => page.getByRole("button", { name: what });
-    await clickCell(page, own, "D5");
+    await clickCell(page, own, "Q5");
     await page.getByRole("button", { name: /Put the result in/ }).click();
-    await page.getByText("goes to Sheet1!D5").waitFor();
-    await clickCell(page, own, "B4");
+    await page.getByText("goes to Sheet1!Q5").waitFor();
+    await clickCell(page, own, "O4");
     await take(/^Take .* for tendon stress/).click();
     await page.getByText("It holds 1400.").waitFor();
-    await clickCell(page, own, "C9");
+    await clickCell(page, own, "P9");
     await take(/^Take .* for area of the prestressing/).click();
     await page.getByText("Look again: it is empty now.").waitFor();
-    await clickCell(page, own, "B3");
+    await clickCell(page, own, "O3");
     await take(/^Take .* for area of the prestressing/).click();
-    await page.getByText("=KERN.TENDON_FORCE(B3,B4)").waitFor();
+    await page.getByText("=KERN.TENDON_FORCE(O3,O4)").waitFor();
     await page.getByRole("button", { name: "Insert the formula" }).click();
-    await page.getByText(/D5 shows 1260/).waitFor();
-    expect(await readCell(page, own, "D5")).toMatchObject({ value: 1260, formula: "=KERN.TENDON_FORCE(B3,B4)" });
-    await page.getByRole("button", { name: "Trace D5" }).click();
+    await page.getByText(/Q5 shows 1260/).waitFor();
+    expect(await readCell(page, own, "Q5")).toMatchObject({ value: 1260, formula: "=KERN.TENDON_FORCE(O3,O4)" });
+    await page.getByRole("button", { name: "Trace Q5" }).click();
     await page.getByRole("article", { name: "KERN.TENDON_FORCE" }).waitFor();
-  });
-
-  it("never writes over a filled cell", async () => {
-    const { page } = await shop.open();
-    await whenReady(page);
-    await typeInCell(page, own, "D6", "mine");
-    await openInsert(page, "friction_stress");
-    await page.getByText("1 of these cells is filled").waitFor();
-    await page.getByRole("button", { name: "Insert the block" }).click();
-    expect(await page.getByRole("alert").textContent()).toMatch(/D6 of “Sheet1” is not empty; nothing was written/);
-    expect(await readCell(page, own, "D6")).toMatchObject({ value: "mine" });
-    expect(await readCell(page, own, "B4")).toMatchObject({ value: null });
   });
 
   it.each(["light", "dark"] as const)(
@@ -115,6 +115,7 @@ describe("inserting a function into a sheet of one's own", () => {
       expect(await seriousProblems(page, "#panel")).toEqual([]);
       await page.getByLabel("wired to cells").click();
       expect(await seriousProblems(page, "#panel")).toEqual([]);
+      await page.context().close();
     },
   );
 });

@@ -1,6 +1,6 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { dist } from "../../src/command/build.ts";
 import {
   cellWhen,
@@ -8,8 +8,8 @@ import {
   openWorkshop,
   placeOf,
   seriousProblems,
+  sharedPage,
   typeInCell,
-  whenReady,
   type Workshop,
 } from "./browser.ts";
 
@@ -20,18 +20,17 @@ describe("the workbench page", () => {
     shop = await openWorkshop();
   });
   afterAll(() => shop?.close());
-  afterEach(() => Promise.all(shop.browser.contexts().map((context) => context.close())));
+  const shared = sharedPage(() => shop);
+  const dark = sharedPage(() => shop, { theme: "dark" });
 
   it("opens without an error and asks no other server for anything", async () => {
-    const { page, errors, external } = await shop.open();
-    await whenReady(page);
+    const { errors, external } = await shared();
     expect(errors).toEqual([]);
     expect(external).toEqual([]);
   });
 
   it("takes clicks and typing on the grid", async () => {
-    const { page } = await shop.open();
-    await whenReady(page);
+    const { page } = await shared();
     const sheet = (await page.evaluate(() => window.kernbook!.host!.sheetNames()))[0]!;
     await clickCell(page, sheet, "B3");
     expect(await page.evaluate(() => window.kernbook!.host!.selection())).toEqual({
@@ -49,8 +48,7 @@ describe("the workbench page", () => {
   it.each(["light", "dark"] as const)(
     "has no serious accessibility problem outside the grid itself in the %s theme",
     async (theme) => {
-      const { page } = await shop.open({ theme });
-      await whenReady(page);
+      const { page } = await (theme === "light" ? shared() : dark());
       // Inside #sheet stand the controls of the grid library, which we cannot change.
       expect(await seriousProblems(page, "body", ["#sheet"])).toEqual([]);
     },

@@ -1,6 +1,6 @@
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Page } from "playwright-core";
-import { cellNamed, cellWhen, openWorkshop, readCell, typeInCell, whenReady, type Workshop } from "./browser.ts";
+import { cellNamed, cellWhen, openWorkshop, readCell, sharedPage, typeInCell, type Workshop } from "./browser.ts";
 
 /** What people do in a hurry, and what a connection does to a page that is already open. */
 const sheet = "Alder Quay footbridge beam";
@@ -9,16 +9,10 @@ beforeAll(async () => {
   shop = await openWorkshop();
 });
 afterAll(() => shop?.close());
-afterEach(() => Promise.all(shop.browser.contexts().map((context) => context.close())));
-
-async function opened(): Promise<Page> {
-  const { page } = await shop.open();
-  await whenReady(page);
-  return page;
-}
 
 async function filledForm(page: Page, name: string): Promise<void> {
-  await page.getByRole("button", { name: "Build another" }).click();
+  const another = page.getByRole("button", { name: "Build another" });
+  if (await another.isVisible()) await another.click();
   await page.getByRole("radio", { name: /^Post-tensioned beam.*EN 1992-1-1:2004/ }).check();
   await page.getByRole("button", { name: "Fill with the invented example" }).click();
   await page.getByLabel("Name of the new sheet").fill(name);
@@ -26,9 +20,59 @@ async function filledForm(page: Page, name: string): Promise<void> {
 
 const sheetNames = (page: Page): Promise<readonly string[]> => page.evaluate(() => window.kernbook!.host!.sheetNames());
 
+const shared = sharedPage(() => shop);
+
+describe("a page whose files are gone", () => {
+  it("says so, offers to reload, and goes on once they come again", async () => {
+    const { page } = await shared();
+    await page.route("**/parts/**", (route) => route.fulfill({ status: 404 }));
+    await page.getByRole("tab", { name: "Check" }).click();
+    await page.getByRole("alert").getByText("a part of this page could not be fetched").waitFor();
+    await page.getByRole("button", { name: "Reload the page" }).waitFor();
+    await page.unroute("**/parts/**");
+    await page.getByRole("button", { name: "Try again" }).click();
+    await page.getByRole("button", { name: `Compare “${sheet}”` }).waitFor();
+  });
+});
+
+describe("leaving the page", () => {
+  /** Asks the page to close, as people do; says whether the browser asked first. */
+  async function asks(page: Page): Promise<boolean> {
+    let asked = false;
+    page.on("dialog", (dialog) => {
+      asked = dialog.type() === "beforeunload";
+      void dialog.dismiss();
+    });
+    await page.close({ runBeforeUnload: true });
+    const end = Date.now() + 3_000;
+    while (!asked && !page.isClosed() && Date.now() < end) await new Promise((next) => setTimeout(next, 50));
+    return asked;
+  }
+
+  it("is not held up where nothing was done", async () => {
+    const { page } = await shared();
+    await page.getByRole("tab", { name: "Trace" }).click();
+    expect(await asks(page)).toBe(false);
+  });
+
+  it("asks once something stands in the workbook that was not there", async () => {
+    const { page } = await shared();
+    await typeInCell(page, "Sheet1", "B3", "17");
+    await cellWhen(page, "Sheet1", "B3", ({ value }) => value === 17);
+    expect(await asks(page)).toBe(true);
+    await page.close();
+  });
+
+  it("asks while a form is filled whose sheet is not built", async () => {
+    const { page } = await shared();
+    await filledForm(page, "Not yet built");
+    expect(await asks(page)).toBe(true);
+  });
+});
+
 describe("building in a hurry", () => {
   it("a double click on the button builds one sheet", async () => {
-    const page = await opened();
+    const { page } = await shared();
     await filledForm(page, "Twice");
     const button = page.getByRole("button", { name: "Build the sheet" });
     await button.scrollIntoViewIfNeeded();
@@ -43,7 +87,7 @@ describe("building in a hurry", () => {
   });
 
   it("keys typed meanwhile reach no cell and open nothing", async () => {
-    const page = await opened();
+    const { page } = await shared();
     const before = await readCell(page, sheet, "B3");
     await filledForm(page, "Typed at");
     await page.getByRole("button", { name: "Build the sheet" }).click();
@@ -64,59 +108,12 @@ describe("building in a hurry", () => {
   });
 
   it("Cancel leaves the form as it is, with the focus on the button", async () => {
-    const page = await opened();
+    const { page } = await shared();
     await filledForm(page, "Not wanted");
     await page.getByRole("button", { name: "Build the sheet" }).click();
     await page.getByRole("button", { name: "Cancel" }).click();
     await page.getByText("Building was cancelled").waitFor();
     expect(await sheetNames(page)).not.toContain("Not wanted");
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Build the sheet");
-  });
-});
-
-describe("leaving the page", () => {
-  /** Asks the page to close, as people do; says whether the browser asked first. */
-  async function asks(page: Page): Promise<boolean> {
-    let asked = false;
-    page.on("dialog", (dialog) => {
-      asked = dialog.type() === "beforeunload";
-      void dialog.dismiss();
-    });
-    await page.close({ runBeforeUnload: true });
-    const end = Date.now() + 3_000;
-    while (!asked && !page.isClosed() && Date.now() < end) await new Promise((next) => setTimeout(next, 50));
-    return asked;
-  }
-
-  it("is not held up where nothing was done", async () => {
-    const page = await opened();
-    await page.getByRole("tab", { name: "Trace" }).click();
-    expect(await asks(page)).toBe(false);
-  });
-
-  it("asks once something stands in the workbook that was not there", async () => {
-    const page = await opened();
-    await typeInCell(page, "Sheet1", "B3", "17");
-    await cellWhen(page, "Sheet1", "B3", ({ value }) => value === 17);
-    expect(await asks(page)).toBe(true);
-  });
-
-  it("asks while a form is filled whose sheet is not built", async () => {
-    const page = await opened();
-    await filledForm(page, "Not yet built");
-    expect(await asks(page)).toBe(true);
-  });
-});
-
-describe("a page whose files are gone", () => {
-  it("says so, offers to reload, and goes on once they come again", async () => {
-    const page = await opened();
-    await page.route("**/parts/**", (route) => route.fulfill({ status: 404 }));
-    await page.getByRole("tab", { name: "Check" }).click();
-    await page.getByRole("alert").getByText("a part of this page could not be fetched").waitFor();
-    await page.getByRole("button", { name: "Reload the page" }).waitFor();
-    await page.unroute("**/parts/**");
-    await page.getByRole("button", { name: "Try again" }).click();
-    await page.getByRole("button", { name: `Compare “${sheet}”` }).waitFor();
   });
 });

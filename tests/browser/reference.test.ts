@@ -1,23 +1,34 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Page } from "playwright-core";
 import { dist } from "../../src/command/build.ts";
-import { clickCell, openWorkshop, seriousProblems, typeInCell, whenReady, type Workshop } from "./browser.ts";
+import {
+  clickCell,
+  openWorkshop,
+  seriousProblems,
+  sharedPage,
+  typeInCell,
+  whenReady,
+  type Workshop,
+} from "./browser.ts";
 
 let shop: Workshop;
 beforeAll(async () => {
   shop = await openWorkshop();
 });
 afterAll(() => shop?.close());
-afterEach(() => Promise.all(shop.browser.contexts().map((context) => context.close())));
 
 const panel = (page: Page) => page.locator("#kb-view-reference");
 
 async function openReference(page: Page): Promise<void> {
-  await whenReady(page);
   await page.getByRole("tab", { name: "Reference" }).click();
+  const front = panel(page).getByRole("button", { name: /^‹? ?All (functions|found)$/ });
+  if (await front.isVisible()) await front.click();
+  await panel(page)
+    .getByRole("combobox", { name: /Find a function/ })
+    .fill("");
   await panel(page).getByRole("heading", { name: "Reference by task" }).waitFor();
 }
 
@@ -38,8 +49,10 @@ async function searchFor(page: Page, query: string): Promise<void> {
 }
 
 describe("the reference in the panel", () => {
+  const shared = sharedPage(() => shop);
+
   it("finds a function by search, follows its links and goes back", async () => {
-    const { page, errors, external } = await shop.open();
+    const { page, errors, external } = await shared();
     await openReference(page);
     await searchFor(page, "friction_stress");
     await panel(page).getByRole("heading", { name: "KERN.FRICTION_STRESS", exact: true }).waitFor();
@@ -56,7 +69,7 @@ describe("the reference in the panel", () => {
   });
 
   it("leads by task from the front page, with the keyboard alone", async () => {
-    const { page, errors } = await shop.open();
+    const { page, errors } = await shared();
     await openReference(page);
     const task = panel(page).getByRole("link", { name: "Stressing on site" });
     await task.focus();
@@ -72,8 +85,7 @@ describe("the reference in the panel", () => {
   });
 
   it("opens from Trace and from Insert, goes back to them, and hands a function to Insert", async () => {
-    const { page, errors } = await shop.open();
-    await whenReady(page);
+    const { page, errors } = await shared();
     await typeInCell(page, "Sheet1", "B3", "=KERN.TENDON_FORCE(900,1400)");
     await clickCell(page, "Sheet1", "B3");
     await page.getByRole("tab", { name: "Trace" }).click();
@@ -93,6 +105,7 @@ describe("the reference in the panel", () => {
     "fits 320 px and has no serious accessibility problem in the %s theme",
     async (theme) => {
       const { page } = await shop.open({ theme });
+      await whenReady(page);
       await openReference(page);
       // The panel at the width a spreadsheet program gives it.
       await page.evaluate(() => {
@@ -107,18 +120,19 @@ describe("the reference in the panel", () => {
         expect(await seriousProblems(page, "#panel"), query).toEqual([]);
         await panel(page).getByRole("button", { name: "All found" }).click();
       }
+      await page.context().close();
     },
   );
 
   it("says what is wrong where a page cannot be had, and tries again", async () => {
-    const { page } = await shop.open();
+    const { page } = await shared();
     await openReference(page);
-    await page.route("**/reference/FRICTION_STRESS.html", (route) => route.abort());
-    await searchFor(page, "friction_stress");
+    await page.route("**/reference/DRAW_IN.html", (route) => route.abort());
+    await searchFor(page, "draw_in");
     await panel(page).getByRole("alert").getByText("The reference could not be read").waitFor();
-    await page.unroute("**/reference/FRICTION_STRESS.html");
+    await page.unroute("**/reference/DRAW_IN.html");
     await panel(page).getByRole("button", { name: "Try again" }).click();
-    await panel(page).getByRole("heading", { name: "KERN.FRICTION_STRESS", exact: true }).waitFor();
+    await panel(page).getByRole("heading", { name: "KERN.DRAW_IN", exact: true }).waitFor();
   });
 });
 
@@ -136,6 +150,7 @@ describe("the static reference pages", () => {
     expect(asked.map((url) => url.slice(url.lastIndexOf("/") + 1))).toEqual(["index.html", "FRICTION_STRESS.html"]);
     // The page's own policy must let its style stand.
     expect((await page.locator(".kr-page").boundingBox())!.width).toBeLessThan(900);
+    await context.close();
   });
 
   it.each(["light", "dark"] as const)(
