@@ -2,11 +2,22 @@ import type { Address, Area } from "../address/address.ts";
 import { areaOf, cellsText, readCells, type ReadCells } from "../address/readCells.ts";
 import { piecesOf, type Piece } from "./pieces.ts";
 
-/** The cells of the formula's own sheet that a piece names; undefined for whole rows and columns, and for anything else. */
-function ownArea({ kind, text }: Piece): (ReadCells & Area) | undefined {
-  const read = kind === "cells" ? readCells(text) : undefined;
+type OwnArea = ReadCells & Area;
+const known = new WeakMap<Piece, OwnArea | "NONE">();
+
+/**
+ * The cells of the formula's own sheet that a piece names, read once; undefined for whole rows and columns, and for
+ * anything else.
+ */
+function ownArea(piece: Piece): OwnArea | undefined {
+  if (piece.kind !== "cells") return undefined;
+  const before = known.get(piece);
+  if (before) return before === "NONE" ? undefined : before;
+  const read = readCells(piece.text);
   const area = read && areaOf(read);
-  return read && area && read.sheet === undefined ? { ...read, ...area } : undefined;
+  const own = read && area && read.sheet === undefined ? { ...read, ...area } : undefined;
+  known.set(piece, own ?? "NONE");
+  return own;
 }
 
 function movedPiece(piece: Piece, rows: number): string {
@@ -23,8 +34,7 @@ export function movedDown(formula: string, rows: number): string {
 
 /**
  * The formula without its `=`, each reference and name replaced by what `said` gives for it, else as it stands `rows`
- * rows further down. Arguments stand apart by
- * semicolons, since symbols have commas of their own.
+ * rows further down. Arguments stand apart by semicolons, since symbols have commas of their own.
  */
 export function wordsOf(
   formula: string,

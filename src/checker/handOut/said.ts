@@ -22,9 +22,14 @@ const called = ({ symbol, description }: Meaning): string =>
   hasSymbol(symbol) ? plainSymbol(symbol) : description.split(/[,;:(]/)[0]!.trim();
 
 /** "σp0 [4.1]", "σp [5.2: row 3]", "M to fibre [2.7: all rows]": cells in the words of the sheet; undefined where they have none. */
-function wordsFor(recognised: Recognised, area: Area, at: Address): string | undefined {
+function wordsFor(
+  recognised: Recognised,
+  wholeOf: (meaning: Meaning) => Area | undefined,
+  area: Area,
+  at: Address,
+): string | undefined {
   const meaning = recognised.meaningAt(area);
-  const whole = meaning && areaNow(recognised, meaning.at);
+  const whole = meaning && wholeOf(meaning);
   if (!meaning || !whole) return undefined;
   const last =
     area.columns === 1 ? meaning : recognised.meaningAt({ row: area.row, column: area.column + area.columns - 1 });
@@ -56,6 +61,11 @@ export function saidFormulas(
   down: number,
 ): ReadonlyMap<number, readonly SaidFormula[]> {
   const out = new Map<number, SaidFormula[]>();
+  const wholes = new Map<Meaning, Area | undefined>();
+  const wholeOf = (meaning: Meaning): Area | undefined => {
+    if (!wholes.has(meaning)) wholes.set(meaning, recognised && areaNow(recognised, meaning.at));
+    return wholes.get(meaning);
+  };
   const formulaAt = (row: number, column: number): string | undefined => snapshot.cells[row]?.[column]?.formula;
   for (let column = 0; column < snapshot.columns; column++) {
     let before: { readonly said: string; readonly at: Address } | undefined;
@@ -76,7 +86,7 @@ export function saidFormulas(
       };
       const read = wordsOf(formula, down, (what) => {
         const area = "area" in what ? what.area : named(what.name);
-        return recognised && area ? wordsFor(recognised, area, at) : undefined;
+        return recognised && area ? wordsFor(recognised, wholeOf, area, at) : undefined;
       });
       const like = before?.said === ofAnyRow(read) ? before.at : undefined;
       if (!like) before = { said: ofAnyRow(read), at };
