@@ -3,6 +3,8 @@ import type { SaidAtHead } from "./recognised.ts";
 
 /** `=KERN.VERSION()` and nothing else. */
 function asksVersion(formula: string): boolean {
+  // Most formulas need not be read for it.
+  if (!formula.toUpperCase().includes("VERSION")) return false;
   const [name = "", ...rest] = piecesOf(formula).flatMap(({ kind, text }) =>
     kind === "prefix" || kind === "blank" ? [] : [text],
   );
