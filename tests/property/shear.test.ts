@@ -72,6 +72,69 @@ describe("shear of the uncracked web", () => {
     );
   });
 
+  it("is 0 where bending alone cracks an edge, however shallow the crack", () => {
+    // M is what the rectangle bears without a crack, b·h²/6·f_ctd, and a little more: the rest of the section is whole.
+    const rectangle = [
+      [0, 0],
+      [300, 0],
+      [300, 1000],
+      [0, 1000],
+    ];
+    const cracking = ((300 * 1000 ** 2) / 6) * 2e-6;
+    expect(call("SHEAR_RESISTANCE_WEB_EN1992_2004", rectangle, 2, 0, 0, cracking * 1.001, 0)).toBe(0);
+    expect(call("SHEAR_RESISTANCE_WEB_EN1992_2004", rectangle, 2, 0, 0, -cracking * 1.001, 0)).toBe(0);
+    expect(call("SHEAR_RESISTANCE_WEB_EN1992_2004", rectangle, 2, 0, 0, cracking * 0.99, 0)).toBeGreaterThan(100);
+  });
+
+  it("is the lowest of all heights of a web that tapers, whichever strip it lies in", () => {
+    // Half widths by height, straight between.
+    fc.assert(
+      fc.property(
+        fc.array(between(60, 400), { minLength: 5, maxLength: 12 }),
+        between(0, 4000),
+        between(-200, 400),
+        between(-300, 300),
+        between(0.8, 2.5),
+        (halves, P, e, M, f) => {
+          const H = 1200;
+          const part = H / (halves.length - 1);
+          const right = halves.map((half, i) => [half, part * i] as const);
+          const tapered = [...right, ...right.toReversed().map(([x, y]) => [-x, y] as const)];
+          const halfAt = (y: number): number => {
+            const i = Math.min(halves.length - 2, Math.floor(y / part));
+            const u = y / part - i;
+            return halves[i]! * (1 - u) + halves[i + 1]! * u;
+          };
+          const count = 240 * (halves.length - 1);
+          const at = (i: number): number => (H * i) / count;
+          // Simpson's rule is exact for what is needed of straight edges.
+          const sum = (g: (y: number) => number, from: number): number => {
+            let total = 0;
+            for (let i = from; i < count; i++)
+              total += (g(at(i)) + 4 * g(at(i + 0.5)) + g(at(i + 1))) * (H / count / 6);
+            return total;
+          };
+          const b = (y: number): number => 2 * halfAt(y);
+          const A = sum(b, 0);
+          const y_b = sum((y) => y * b(y), 0) / A;
+          const I = sum((y) => (y - y_b) ** 2 * b(y), 0);
+          const compressed = (y: number): number => (P * 1e3) / A + ((P * 1e3 * e - M * 1e6) * (y_b - y)) / I;
+          if (Math.min(compressed(0), compressed(H)) < -0.98 * f) return;
+          let [S, least] = [0, Infinity];
+          for (let i = count - 1; i > 0; i--) {
+            const [low, middle, high] = [at(i), at(i + 0.5), at(i + 1)];
+            S += (((low - y_b) * b(low) + 4 * (middle - y_b) * b(middle) + (high - y_b) * b(high)) * (H / count)) / 6;
+            least = Math.min(least, ((I * b(low)) / S) * Math.sqrt(f * f + compressed(low) * f));
+          }
+          const V = call("SHEAR_RESISTANCE_WEB_EN1992_2004", tapered, f, P, e, M, 0);
+          expect(V).toBeLessThanOrEqual((least / 1e3) * (1 + 1e-9));
+          expect(V / (least / 1e3)).toBeCloseTo(1, 4);
+        },
+      ),
+      { numRuns: runs(200) },
+    );
+  });
+
   it("is (6.4) at the centroid of a rectangle under a central force", () => {
     fc.assert(
       fc.property(between(100, 500), between(200, 1500), between(100, 3000), between(0.8, 2), (b, h, P, f) => {

@@ -1,7 +1,8 @@
 import { stepwise } from "../../formula.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
-import { momentsBetween, partAbove, widthAt } from "../section/around.ts";
+import { partAbove, widthAt } from "../section/around.ts";
+import { bandsOf, firstMomentAbove, widthIn, type Band } from "../section/bands.ts";
 import { outline } from "../section/outline.ts";
 import { polygon, polygonByTrapezia, type Moments, type Point } from "../section/polygon.ts";
 
@@ -19,49 +20,68 @@ const about = ({ points }: Web): readonly number[] => [...new Set(points.map(({ 
 /** Stress along the member at a height, compression positive. */
 const stressAt = ({ whole, P, e, M }: Web, y: number): number => P / whole.A + ((P * e - M) * (whole.y - y)) / whole.I;
 
-const firstMoment = ({ points, whole }: Web, y: number): number => momentsBetween(points, whole.y, y, Infinity).S;
-
-/** Shear force at which the principal tension at a height reaches f_ctd; infinite at the edges. */
-function shearAt(web: Web, y: number, S = firstMoment(web, y)): number {
-  const { whole, ducts, f_ctd, points } = web;
+/** Shear force at which the principal tension at a height of this width and first moment reaches f_ctd. */
+function shearAt(web: Web, y: number, width: number, S: number): number {
+  const { whole, ducts, f_ctd } = web;
   const tau = Math.sqrt(Math.max(0, f_ctd ** 2 + stressAt(web, y) * f_ctd));
-  const b = Math.max(0, widthAt(points, y) - ducts);
-  if (tau === 0) return 0;
-  return S > 0 ? (whole.I * b * tau) / S : Infinity;
+  if (tau === 0 || width < ducts) return 0;
+  // Towards the edges S goes to 0, but for rounding.
+  return S > 0 ? (whole.I * (width - ducts) * tau) / S : Infinity;
 }
 
-const perStrip = 48;
+interface Place {
+  readonly y: number;
+  readonly V: number;
+}
+const lower = (one: Place, other: Place): Place => (other.V < one.V ? other : one);
 
-/** The height with the smallest value: a grid between the corners, then thirds round its best place. */
-function lowest(web: Web): { readonly y: number; readonly V: number } {
-  const levels = about(web);
-  let best = { y: levels[0]!, V: Infinity };
-  levels.slice(1).forEach((high, i) => {
-    const low = levels[i]!;
-    const step = (high - low) / perStrip;
-    // At the edges S is 0 but for rounding.
-    for (let k = i === 0 ? 1 : 0; k <= perStrip - (i === levels.length - 2 ? 1 : 0); k++) {
-      const V = shearAt(web, low + k * step);
-      if (V >= best.V) continue;
-      best = { y: low + k * step, V };
-      let [a, b] = [Math.max(low, low + (k - 1) * step), Math.min(high, low + (k + 1) * step)];
-      for (let n = 0; n < 60; n++) {
-        const [p, q] = [a + (b - a) / 3, b - (b - a) / 3];
-        const [atP, atQ] = [shearAt(web, p), shearAt(web, q)];
-        if (atP < best.V) best = { y: p, V: atP };
-        if (atQ < best.V) best = { y: q, V: atQ };
-        if (atP < atQ) b = q;
-        else a = p;
-      }
+const perStrip = 48;
+const rounds = 60;
+
+/** The lowest place of a band: a grid, then thirds round each place of it that is no higher than its neighbours. */
+function lowestIn(web: Web, band: Band, ends: { readonly bottom: boolean; readonly top: boolean }): Place {
+  const about = web.whole.y;
+  const at = (y: number): Place => ({
+    y,
+    V: shearAt(web, y, widthIn(band, y), firstMomentAbove(band, y, about)),
+  });
+  const { low, high } = band;
+  const step = (high - low) / perStrip;
+  const heights = Array.from({ length: perStrip + 1 }, (_, k) => (k === perStrip ? high : low + k * step));
+  const grid = heights.map((y, k) => {
+    const isEdge = (ends.bottom && k === 0) || (ends.top && k === perStrip);
+    // Nothing lies beyond the edges of the section, but bending may crack them.
+    return isEdge ? { y, V: shearAt(web, y, widthIn(band, y), 0) } : at(y);
+  });
+  let best: Place = { y: low, V: Infinity };
+  grid.forEach((place, k) => {
+    const [before, after] = [grid[k - 1] ?? place, grid[k + 1] ?? place];
+    if (place.V > before.V || place.V > after.V || place.V === Infinity) return;
+    best = lower(best, place);
+    let [a, b] = [before.y, after.y];
+    for (let n = 0; n < rounds && best.V > 0; n++) {
+      const [p, q] = [at(a + (b - a) / 3), at(b - (b - a) / 3)];
+      best = lower(lower(best, p), q);
+      if (p.V < q.V) b = q.y;
+      else a = p.y;
     }
   });
   return best;
 }
 
-/** First moment of the part above a height by the points of that part. */
-function firstMomentByPart({ points, whole }: Web, y: number): number {
-  const part = polygonByTrapezia(partAbove(points, y));
-  return part.A * (part.y - whole.y);
+/** The height with the smallest value. */
+function lowest(web: Web): Place {
+  const bands = bandsOf(web.points, web.whole.y);
+  return bands.reduce<Place>(
+    (best, band, i) => lower(best, lowestIn(web, band, { bottom: i === 0, top: i === bands.length - 1 })),
+    { y: bands[0]!.low, V: Infinity },
+  );
+}
+
+/** The same shear force by the points of the part above the height and by the edges cut there. */
+function shearByPart(web: Web, y: number): number {
+  const part = polygonByTrapezia(partAbove(web.points, y));
+  return shearAt(web, y, widthAt(web.points, y), part.A * (part.y - web.whole.y));
 }
 
 /** 6.2.2(2) where the width varies: the principal tension up the height. */
@@ -109,16 +129,16 @@ export const shearWebEn1992 = stepwise({
     const { y, V } = lowest(web);
     return { y, sigma: stressAt(web, y), V };
   },
-  /** The value from the height with another first moment, and a finer grid on which nothing is lower. */
+  /** The value from the height with width and first moment found another way, and a finer grid on which nothing is lower. */
   proof: (v, { y, V }) => {
     const web = webOf(v);
     const size = 1 + V;
     const levels = about(web);
     const [low, high] = [levels[0]!, levels.at(-1)!];
-    const again = shearAt(web, y, firstMomentByPart(web, y));
+    const again = shearByPart(web, y);
     const lower = Array.from({ length: 499 }, (_, i) => {
       const at = low + ((i + 1) / 500) * (high - low);
-      return Math.max(0, V - shearAt(web, at, firstMomentByPart(web, at)));
+      return Math.max(0, V - shearByPart(web, at));
     });
     const slivers = 1e-7;
     const off = Math.abs(again - V) / size;
