@@ -66,12 +66,20 @@ function askedAbout(rows: readonly Group[], row: number | undefined): readonly G
   return [one];
 }
 
-/** Distance of a place from an edge. */
-function fromEdge(p: Point, a: Point, b: Point): number {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
+/** Square of the distance of a place from the place at a part of an edge. */
+function squareTo(p: Point, a: Point, b: Point, u: number): number {
+  const x = p.x - a.x - u * (b.x - a.x);
+  const y = p.y - a.y - u * (b.y - a.y);
+  return x * x + y * y;
+}
+
+/** Square of the distance of a place from an edge: roots are slow, and one of the smallest will do. */
+function squareFromEdge(p: Point, a: Point, b: Point): number {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
   const length = dx * dx + dy * dy;
   const u = length === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / length));
-  return Math.hypot(p.x - a.x - u * dx, p.y - a.y - u * dy);
+  return squareTo(p, a, b, u);
 }
 
 /** Edges that are a surface of the concrete: a slit is run there and back. */
@@ -84,8 +92,9 @@ function surface(points: readonly Point[]): readonly (readonly [Point, Point])[]
 
 function coverOf(points: readonly Point[], surfaces: ReturnType<typeof surface>, { d, y, z }: Circle): number {
   const p = { x: z, y };
-  let distance = Infinity;
-  for (const [a, b] of surfaces) distance = Math.min(distance, fromEdge(p, a, b));
+  let square = Infinity;
+  for (const [a, b] of surfaces) square = Math.min(square, squareFromEdge(p, a, b));
+  const distance = Math.sqrt(square);
   return (holds(points, p) ? distance : -distance) - d / 2;
 }
 
@@ -116,12 +125,20 @@ export const tendonCover = stepwise({
   proof: ({ outline: points, tendons, row }, { c }) => {
     const surfaces = surface(points);
     const gaps = circles(askedAbout(tendons, row)).map(({ d, y, z }) => {
-      const inside = holds(points, { x: z, y });
-      const samples = surfaces.flatMap(([a, b]) => {
-        const foot = ternary((u) => Math.hypot(z - a.x - u * (b.x - a.x), y - a.y - u * (b.y - a.y)));
-        return [Math.hypot(z - a.x - foot * (b.x - a.x), y - a.y - foot * (b.y - a.y))];
-      });
-      return (inside ? Math.min(...samples) : -Math.min(...samples)) - d / 2;
+      const p = { x: z, y };
+      const nearest = Math.sqrt(
+        Math.min(
+          ...surfaces.map(([a, b]) =>
+            squareTo(
+              p,
+              a,
+              b,
+              lowestOf((u) => squareTo(p, a, b, u)),
+            ),
+          ),
+        ),
+      );
+      return (holds(points, p) ? nearest : -nearest) - d / 2;
     });
     return (c - Math.min(...gaps)) / (1 + Math.abs(c) + Math.max(...tendons.map(({ d }) => d)));
   },
@@ -129,10 +146,12 @@ export const tendonCover = stepwise({
 });
 
 /** Where a convex function of 0 to 1 is smallest. */
-function ternary(f: (u: number) => number): number {
-  let [low, high] = [0, 1];
-  for (let i = 0; i < 200; i++) {
-    const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
+function lowestOf(f: (u: number) => number): number {
+  let low = 0;
+  let high = 1;
+  for (let i = 0; i < 100; i++) {
+    const a = low + (high - low) / 3;
+    const b = high - (high - low) / 3;
     if (f(a) <= f(b)) high = b;
     else low = a;
   }
@@ -147,7 +166,29 @@ function pairUtilisation(one: Circle, other: Circle, a_h: number, a_v: number): 
   const part = (needed: number, distance: number): number =>
     distance > touch ? needed / (distance - touch) : Infinity;
   const [dz, dy] = [Math.abs(one.z - other.z), Math.abs(one.y - other.y)];
-  return Math.min(part(a_h, dz), part(a_v, dy), part(Math.max(a_h, a_v), Math.hypot(dz, dy)));
+  return Math.min(part(a_h, dz), part(a_v, dy), part(Math.max(a_h, a_v), Math.sqrt(dz * dz + dy * dy)));
+}
+
+/**
+ * The largest utilisation of all pairs. By height, so that a tendon is compared only with those that may lie closer than
+ * the closest pair so far.
+ */
+function closestPair(tendons: readonly Circle[], a_h: number, a_v: number): number {
+  const byHeight = [...tendons].sort((one, other) => one.y - other.y || one.z - other.z);
+  const widest = Math.max(...tendons.map(({ d }) => d));
+  let u = 0;
+  const hasRoom = (needed: number, distance: number, touch: number): boolean =>
+    distance > touch && needed <= u * (distance - touch);
+  byHeight.forEach((one, i) => {
+    for (let j = i + 1; j < byHeight.length && u < Infinity; j++) {
+      const other = byHeight[j]!;
+      // Those that follow lie higher still.
+      if (hasRoom(a_v, other.y - one.y, (one.d + widest) / 2)) break;
+      if (hasRoom(a_h, Math.abs(one.z - other.z), (one.d + other.d) / 2)) continue;
+      u = Math.max(u, pairUtilisation(one, other, a_h, a_v));
+    }
+  });
+  return u;
 }
 
 /** Is there room for the concrete between the tendons? */
@@ -174,13 +215,7 @@ export const tendonSpacingUtilisation = stepwise({
       governing: "u = \\max_{pairs}\\min\\left(\\frac{a_h}{c_h}, \\frac{a_v}{c_v}, \\frac{\\max(a_h, a_v)}{c}\\right)",
     },
   },
-  compute: ({ tendons, a_h, a_v }) => {
-    const all = circles(tendons);
-    let u = 0;
-    for (let i = 0; i < all.length; i++)
-      for (let j = i + 1; j < all.length; j++) u = Math.max(u, pairUtilisation(all[i]!, all[j]!, a_h, a_v));
-    return { u: Math.min(u, 1000) };
-  },
+  compute: ({ tendons, a_h, a_v }) => ({ u: Math.min(closestPair(circles(tendons), a_h, a_v), 1000) }),
   /** At u times less room asked for every pair has it; at a little more than that one has not. */
   proof: ({ tendons, a_h, a_v }, { u }) => {
     const all = circles(tendons);
