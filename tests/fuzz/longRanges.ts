@@ -53,65 +53,116 @@ function squares(rows: Rows, n: number): Rows {
   });
 }
 
-/** How the rows of a table become many, where repeating them would not make one that is accepted. */
-const byKey: Readonly<Record<string, (rows: Rows, n: number) => Rows>> = {
-  controlPoints: hanging,
-  planPoints: hanging,
-  tendonSegments: (rows, n) => {
-    const times = Math.ceil(n / rows.length);
-    return Array.from({ length: n }, (_, i) => {
-      const [l, v, h, mu, k] = again(rows, Math.floor(i / times));
-      return [number(l) / times || 0.01, number(v) / times, number(h) / times, mu, k];
-    });
-  },
-  deviators: (rows, n) => places(rows, n).map((x, i) => (i === 0 || i === n - 1 ? [x, 0, 0] : [x, 0.5 / n, 0.2 / n])),
-  outline: (rows, n) => {
-    // Teeth of equal height side by side: every edge lies beside every other.
-    const [min, max] = [Math.min(...rows.map((r) => number(r[1]))), Math.max(...rows.map((r) => number(r[1])))];
-    const upper = Array.from({ length: n - 2 }, (_, i) => [(1000 * (n - i)) / n, i % 2 === 0 ? max : (min + max) / 2]);
-    return [[0, min], [1000, min], ...upper];
-  },
-  voids: (rows, n) => (rows.length === 0 ? rows : squares(rows, n)),
-  stressAlongTendon: (rows, n) => places(rows, n).map((s, i) => [s, number(rows[0]![1]) * Math.exp((-0.2 * i) / n)]),
-  stressedTendons: (rows, n) =>
-    Array.from({ length: n }, (_, i) => {
-      const [, P, e] = again(rows, i);
-      return [1 + (i % 1000), (number(P) * rows.length) / n, e];
-    }),
-  stressingProgramme: (rows, n) =>
-    Array.from({ length: n }, (_, i) => {
-      const [, P, e, A] = again(rows, i);
-      return [1 + (i % 1000), (number(P) * rows.length) / n, e, (number(A) * rows.length) / n];
-    }),
-  loadEvents: (rows, n) => {
-    const first = Math.min(number(rows[0]![0]), 20);
-    return Array.from({ length: n }, (_, i) => [first + 3 * i, (number(again(rows, i)[1]) / n) * rows.length]);
-  },
-  // Each a little less strict than the one before, so that a region is left and every limit has to be looked at.
-  stressConditions: (rows, n) =>
-    Array.from({ length: n }, (_, i) => {
-      const [M, r, f_c, f_t, ...rest] = again(rows, i);
-      return [M, r, number(f_c) + i / n, number(f_t) - i / n, ...rest];
-    }),
-  curingHistory: (rows, n) => {
-    const times = Math.ceil(n / rows.length);
-    return Array.from({ length: n }, (_, i) => [again(rows, i)[0], number(again(rows, i)[1]) / times]);
-  },
-  temperatureHistory: (rows, n) => byKey["curingHistory"]!(rows, n),
-  ducts: (rows, n) =>
-    Array.from({ length: n }, (_, i) => [number(again(rows, i)[0]) / Math.sqrt(n), again(rows, i)[1]]),
-  tendonsInSection: (rows, n) =>
-    Array.from({ length: n }, (_, i) => [number(again(rows, i)[0]) / n, again(rows, i)[1]]),
-  tendonGroups: (rows, n) => Array.from({ length: n }, (_, i) => [...again(rows, i).slice(0, 3), 1, again(rows, i)[4]]),
-  stressingStages: (_, n) => Array.from({ length: n }, (_none, i) => [0.1 + (0.9 * i) / n]),
+/** One void of n points where the drawn ones lie. */
+const oneVoid = (rows: Rows, n: number): Rows => ring(points(rows, 1, 2), n).map(([x, y]) => [1, x, y]);
+
+/** Teeth of equal height side by side: every edge lies beside every other. */
+function teeth(rows: Rows, n: number): Rows {
+  const [min, max] = [Math.min(...rows.map((r) => number(r[1]))), Math.max(...rows.map((r) => number(r[1])))];
+  const upper = Array.from({ length: n - 2 }, (_, i) => [(1000 * (n - i)) / n, i % 2 === 0 ? max : (min + max) / 2]);
+  return [[0, min], [1000, min], ...upper];
+}
+
+/** A section that narrows to a waist and widens again: every point has a height of its own, and the next one is seldom the worst. */
+function tapered(rows: Rows, n: number): Rows {
+  const heights = rows.map((r) => number(r[1]));
+  const [min, max] = [Math.min(...heights), Math.max(...heights)];
+  return Array.from({ length: n }, (_, i) => {
+    const side = i < n / 2 ? 1 : -1;
+    const u = Math.min(1, (2 * (side > 0 ? i : n - 1 - i)) / n + (side > 0 ? 0 : 1e-4));
+    return [side * (80 + 600 * (2 * u - 1) ** 2), min + u * (max - min)];
+  });
+}
+
+/** Single tendons of all rows together: as many as are allowed. */
+const mostTendons = 2000;
+
+/** Tendons in columns from the soffit up, none in another's place. */
+const columnsOfTendons = (_: Rows, n: number): Rows =>
+  Array.from({ length: n }, (_none, i) => [10, (18_000 * i) / n, 0, Math.max(1, Math.floor(mostTendons / n)), 150]);
+
+/** Thin tendons in a sheet with a wide one far above: its width says nothing of what lies beside the others. */
+const besideWideTendon = (_: Rows, n: number): Rows =>
+  Array.from({ length: n }, (_none, i) =>
+    i === 0 ? [2000, 19_000, 0, 1, 0] : [5, (15_000 * i) / n, 0, Math.max(1, Math.floor((mostTendons - 1) / n)), 30],
+  );
+
+type Growth = (rows: Rows, n: number) => Rows;
+
+const stretched: Growth = (rows, n) => {
+  const times = Math.ceil(n / rows.length);
+  return Array.from({ length: n }, (_, i) => [again(rows, i)[0], number(again(rows, i)[1]) / times]);
 };
 
-/** Rows like these, n of them; where they have an order or a geometry, one that holds. */
-function longer(table: Table, rows: Rows, n: number): Rows {
-  const own = byKey[table.key];
-  if (own) return own(rows, n);
-  return Array.from({ length: n }, (_, i) => again(rows, i));
-}
+/** How the rows of a table become many, where repeating them would not make one that is accepted: in each of these ways. */
+const byKey: Readonly<Record<string, readonly Growth[]>> = {
+  controlPoints: [hanging],
+  planPoints: [hanging],
+  tendonSegments: [
+    (rows, n) => {
+      const times = Math.ceil(n / rows.length);
+      return Array.from({ length: n }, (_, i) => {
+        const [l, v, h, mu, k] = again(rows, Math.floor(i / times));
+        return [number(l) / times || 0.01, number(v) / times, number(h) / times, mu, k];
+      });
+    },
+  ],
+  deviators: [(rows, n) => places(rows, n).map((x, i) => (i === 0 || i === n - 1 ? [x, 0, 0] : [x, 0.5 / n, 0.2 / n]))],
+  outline: [teeth, tapered],
+  voids: [squares, oneVoid],
+  stressAlongTendon: [(rows, n) => places(rows, n).map((s, i) => [s, number(rows[0]![1]) * Math.exp((-0.2 * i) / n)])],
+  stressedTendons: [
+    (rows, n) =>
+      Array.from({ length: n }, (_, i) => {
+        const [, P, e] = again(rows, i);
+        return [1 + (i % 1000), (number(P) * rows.length) / n, e];
+      }),
+  ],
+  stressingProgramme: [
+    (rows, n) =>
+      Array.from({ length: n }, (_, i) => {
+        const [, P, e, A] = again(rows, i);
+        return [1 + (i % 1000), (number(P) * rows.length) / n, e, (number(A) * rows.length) / n];
+      }),
+  ],
+  loadEvents: [
+    (rows, n) => {
+      const first = Math.min(number(rows[0]![0]), 20);
+      return Array.from({ length: n }, (_, i) => [first + 3 * i, (number(again(rows, i)[1]) / n) * rows.length]);
+    },
+  ],
+  // Each a little less strict than the one before, so that a region is left and every limit has to be looked at.
+  stressConditions: [
+    (rows, n) =>
+      Array.from({ length: n }, (_, i) => {
+        const [M, r, f_c, f_t, ...rest] = again(rows, i);
+        return [M, r, number(f_c) + i / n, number(f_t) - i / n, ...rest];
+      }),
+  ],
+  curingHistory: [stretched],
+  temperatureHistory: [stretched],
+  ducts: [
+    (rows, n) => Array.from({ length: n }, (_, i) => [number(again(rows, i)[0]) / Math.sqrt(n), again(rows, i)[1]]),
+  ],
+  tendonsInSection: [
+    (rows, n) => Array.from({ length: n }, (_, i) => [number(again(rows, i)[0]) / n, again(rows, i)[1]]),
+  ],
+  tendonGroups: [columnsOfTendons, besideWideTendon],
+  // No more steel than the rows had that were drawn.
+  strengthLayers: [
+    (rows, n) =>
+      Array.from({ length: n }, (_, i) => {
+        const [kind, A, ...rest] = again(rows, i);
+        return [kind, (number(A) * rows.length) / n, ...rest];
+      }),
+  ],
+  stressingStages: [(_, n) => Array.from({ length: n }, (_none, i) => [0.1 + (0.9 * i) / n])],
+};
+
+const repeated: Growth = (rows, n) => Array.from({ length: n }, (_, i) => again(rows, i));
+
+/** The ways in which a table's rows become n; where they have an order or a geometry, such that it holds. */
+const growthsOf = (table: Table): readonly Growth[] => byKey[table.key] ?? [repeated];
 
 /** The table that a drawn range is. */
 function tableOf(table: Table, rows: Rows): Table {
@@ -121,7 +172,9 @@ function tableOf(table: Table, rows: Rows): Table {
   return typeof rows[0]![2] === "string" ? controlPoints! : deviators!;
 }
 
-/** The arguments with their ranges grown to n rows; undefined where there is no range to grow. */
+const isRange = (argument: Argument): argument is Rows => Array.isArray(argument) && argument.length > 0;
+
+/** The arguments with all their ranges grown to n rows; undefined where there is no range to grow. */
 export function withLongRanges(
   f: WorksheetFunction,
   args: readonly Argument[],
@@ -130,12 +183,44 @@ export function withLongRanges(
   let grown = false;
   const out = f.parameters.map(({ parameter }, i) => {
     const argument = args[i];
-    if (parameter.kind !== "table" || !Array.isArray(argument) || argument.length === 0) return argument;
+    if (parameter.kind !== "table" || !isRange(argument)) return argument;
     grown = true;
-    const rows = argument as Rows;
-    return longer(tableOf(parameter, rows), rows, n);
+    return growthsOf(tableOf(parameter, argument))[0]!(argument, n);
   });
   return grown ? out : undefined;
+}
+
+/** Ranges that must have the same rows. */
+const together: Readonly<Record<string, string>> = { measured: "calculated", calculated: "measured" };
+
+/** One range of a function as one of the tables that it may be, grown in one way. */
+export interface LongRange {
+  readonly name: string;
+  readonly mostRows: number;
+  /** The arguments with this range of n rows, the others as they are; undefined where it is blank or another table. */
+  readonly grown: (args: readonly Argument[], n: number) => readonly Argument[] | undefined;
+}
+
+/** Every range of a function, as every table and in every way. */
+export function longRangesOf(f: WorksheetFunction): readonly LongRange[] {
+  return f.parameters.flatMap(({ name, parameter }, at) => {
+    if (parameter.kind !== "table") return [];
+    const tables = parameter.kinds ? Object.values(parameter.kinds.tables) : [parameter];
+    return tables.flatMap((table) =>
+      growthsOf(table).map((growth, way, { length }) => ({
+        name: `${name}${tables.length > 1 ? ` as ${table.key}` : ""}${length > 1 ? `, way ${way + 1}` : ""}`,
+        mostRows: rowsAllowed(table),
+        grown: (args: readonly Argument[], n: number) => {
+          const range = args[at];
+          if (!isRange(range) || tableOf(parameter, range).key !== table.key) return undefined;
+          const other = f.parameters.findIndex((p) => p.name === together[name]);
+          return args.map((argument, i) =>
+            i === at || (i === other && isRange(argument)) ? growth(argument as Rows, n) : argument,
+          );
+        },
+      })),
+    );
+  });
 }
 
 /** The rows that the shortest of a function's ranges may have. */

@@ -3,7 +3,16 @@ import { stepwise } from "../../formula.ts";
 import { as, format, table } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
-import { polygon, polygonByTrapezia, refuseOutside, refuseOverlap, type Moments, type Point } from "./polygon.ts";
+import {
+  apart,
+  boxRound,
+  polygon,
+  polygonByTrapezia,
+  refuseOutside,
+  refuseOverlap,
+  type Moments,
+  type Point,
+} from "./polygon.ts";
 
 export const outline = table({
   key: "outline",
@@ -60,9 +69,13 @@ function section(points: readonly Point[], voidPoints: readonly VoidPoint[]): Mo
   const whole = polygon(points, "outline", "the outline");
   const all = hollows(voidPoints);
   const holes = all.map(({ name, ring }) => polygon(ring, "voids", name));
+  const boxes = all.map(({ ring }) => boxRound(ring));
   all.forEach(({ name, ring }, i) => {
     refuseOutside(points, ring, name);
-    for (const other of all.slice(0, i)) refuseOverlap(other.ring, ring, [other.name, name]);
+    for (let j = 0; j < i; j++) {
+      if (apart(boxes[j]!, boxes[i]!)) continue;
+      refuseOverlap(all[j]!.ring, ring, [all[j]!.name, name]);
+    }
   });
   const hollow = holes.reduce((sum, v) => sum + v.A, 0);
   if (hollow >= whole.A)
