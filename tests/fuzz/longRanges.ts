@@ -35,20 +35,22 @@ function ring(points: readonly (readonly [number, number])[], n: number): readon
 
 const points = (rows: Rows, x: number, y: number) => rows.map((row) => [number(row[x]), number(row[y])] as const);
 
-/** Many small squares, each with a number of its own, as far as rows go. */
+/** Many small squares, each with a number of its own; points that are left over lie on an edge of the last. */
 function squares(rows: Rows, n: number): Rows {
   const [[x, y]] = [ring(points(rows, 1, 2), 3)[0]!];
   const side = 0.01;
-  const per = Math.ceil(Math.sqrt(n / 4));
-  return Array.from({ length: 4 * Math.max(1, Math.floor(n / 4)) }, (_, i) => {
-    const square = Math.floor(i / 4);
+  const count = Math.max(1, Math.floor(n / 4));
+  const per = Math.ceil(Math.sqrt(count));
+  const over = n - 4 * count;
+  return Array.from({ length: n }, (_, i) => {
+    const square = Math.min(count - 1, Math.floor(i / 4));
     const [column, row] = [square % per, Math.floor(square / per)];
     const [dx, dy] = [
       [0, 0],
       [1, 0],
       [1, 1],
       [0, 1],
-    ][i % 4]!;
+    ][i - 4 * square] ?? [0, (n - i) / (over + 1)];
     return [1 + square, x - 2 * side * (column + dx! / 2), y + 2 * side * (row + dy! / 2)];
   });
 }

@@ -314,6 +314,32 @@ describe("time-step integration of a beam", () => {
   });
 });
 
+describe("the steps of the time-step integration", () => {
+  /** Twenty loads a month apart, and how often the creep of a load is looked up. */
+  const counted = (stepsPerDecade: number) => {
+    let asked = 0;
+    const events = Array.from({ length: 20 }, (_, i) => ({ age: 14 + 30 * i, M: 1e8 }));
+    const compliance: Materials["compliance"] = () => {
+      asked++;
+      return () => 1 / 35000;
+    };
+    return { history: new History(member({ events }), { ...still, compliance }, stepsPerDecade), asked: () => asked };
+  };
+
+  it("are counted, and refused where there are too many, before one of them is computed", () => {
+    const { history, asked } = counted(40);
+    expect(() => history.at(36500)).toThrow(/n \(steps.*\) = 40 makes more than 1200 steps with 20 events/);
+    expect(asked()).toBe(1);
+  });
+
+  it("are as many as 1200, no more", () => {
+    const { history, asked } = counted(16);
+    history.at(36500);
+    expect(asked()).toBeLessThanOrEqual(1200 + 20);
+    expect(history.upTo(36500).length).toBeGreaterThan(600);
+  });
+});
+
 describe("time-step integration with the values of IS 1343:1980", () => {
   const args = (changes: Named = {}): Named => ({
     law: "IS1343_1980",

@@ -4,7 +4,7 @@ import { spilling, stepwise, type Formula, type Spill, type Steps } from "../../
 import { as, format, table, type Parameters, type Values } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
-import { History, loadStrain, type Member, type State } from "./history.ts";
+import { creepFactor, History, type Member, type State } from "./history.ts";
 import type { TimeLaw } from "./law.ts";
 import { lawAci209 } from "./lawAci209.ts";
 import { cementOfLaw, timeLawChoice } from "./lawChoice.ts";
@@ -162,8 +162,12 @@ function residual(law: TimeLaw, values: MemberValues, found: Found): number {
   );
   const first = states[0]!;
   const [start, now] = [first.age, values.t];
-  const atOnce = (amount: number, stress: number, age: number) =>
-    loadStrain(materials, compliance(age), amount, stress, age);
+  /** Strain by unit of a load that comes on at once. */
+  const atOnce = (amount: number, stress: number, age: number): ((at: number) => number) => {
+    const factor = creepFactor(materials, amount, stress, age);
+    const of = compliance(age);
+    return (at) => of(age) + factor * (of(at) - of(age));
+  };
   const initial = atOnce(first.sigma_c, first.sigma_c, start);
   let strain = first.sigma_c * (initial(now) - initial(start)) + shrinkage(now) - shrinkage(start);
   let scale = Math.abs(strain) + found.sigma_p / values.E_p;

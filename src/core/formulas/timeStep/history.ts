@@ -42,37 +42,9 @@ export interface State {
   readonly gained: number;
 }
 
-/** A change of concrete stress and the strain it causes by unit. */
-interface Increment {
-  readonly amount: number;
-  readonly strain: (now: number) => number;
-}
-
-/** Strain by unit of a load that comes on at once: compression up to a high stress creeps more than linearly, relief never does. */
-export function loadStrain(
-  { highStressFactor }: Materials,
-  compliance: (now: number) => number,
-  amount: number,
-  stress: number,
-  age: number,
-): (now: number) => number {
-  const factor = amount > 0 && highStressFactor ? highStressFactor(stress, age) : 1;
-  if (factor === 1) return compliance;
-  const elastic = compliance(age);
-  return (now) => elastic + factor * (compliance(now) - elastic);
-}
-
-/** The last value of a function is kept: increments that meet at an age ask for the same one. */
-function remembering(f: (now: number) => number): (now: number) => number {
-  let at = NaN;
-  let value = NaN;
-  return (now) => {
-    if (now === at) return value;
-    at = now;
-    value = f(now);
-    return value;
-  };
-}
+/** By how much a load that comes on at once creeps more than linearly: compression up to a high stress does, relief never. */
+export const creepFactor = ({ highStressFactor }: Materials, amount: number, stress: number, age: number): number =>
+  amount > 0 && highStressFactor ? highStressFactor(stress, age) : 1;
 
 /** The work grows with the square of the steps. */
 const mostSteps = 1200;
@@ -80,13 +52,19 @@ const mostSteps = 1200;
 /** First step after an event, in days. */
 const firstStep = 0.01;
 
+/** Stress applied at an age, as it strains later: `weight` by the compliance, `kept` whatever the time. */
+interface Load {
+  readonly weight: number;
+  readonly kept: number;
+}
+
 /** A state with what the next step goes out from. */
 interface Mark {
   readonly state: State;
-  /** How many increments of stress belong to it. */
-  readonly increments: number;
   /** Of a stress applied then. */
   readonly compliance: (now: number) => number;
+  /** Stress applied then, half of the step before and loads; not yet of the step after. */
+  readonly load: Load;
   /** All moments acting. */
   readonly M: number;
   /** The last event, by number. */
@@ -96,16 +74,18 @@ interface Mark {
 /**
  * The state of tendon and concrete through time, step by step. In each step creep by all increments of stress before (superposition),
  * shrinkage and relaxation are balanced by a change of force that keeps tendon and concrete together. Increments within a step act with the
- * mean of the compliances of its ends (trapezoidal rule). Steps grow in proportion to the time since the last event. States once reached
- * are kept, so that asking for many ages costs no more than the last of them.
+ * mean of the compliances of its ends (trapezoidal rule): half of each increment counts as applied at either end, so that one sum over the
+ * ages is enough. Steps grow in proportion to the time since the last event. States once reached are kept, so that asking for many ages
+ * costs no more than the last of them.
  */
 export class History {
   readonly #member: Member;
   readonly #materials: Materials;
   readonly #growth: number;
   readonly #stepsPerDecade: number;
-  readonly #increments: Increment[] = [];
   readonly #marks: Mark[];
+  /** What strains for good, of all marks but the last: stress applied at each, halves of the steps on both sides included. */
+  readonly #applied: Load[] = [];
   /** Just before each event. */
   readonly #before: State[];
   /** Concrete stress at the tendons by a tendon stress of 1. */
@@ -120,22 +100,23 @@ export class History {
     const { A, I, e, A_p, sigma_p0, events } = member;
     this.#stiffness = A_p * (1 / A + (e * e) / I);
     const { age, M } = events[0]!;
-    const compliance = remembering(materials.compliance(age));
+    const compliance = materials.compliance(age);
     const sigma_c = this.#concreteStress(sigma_p0, M);
-    this.#increments.push({ amount: sigma_c, strain: loadStrain(materials, compliance, sigma_c, sigma_c, age) });
     this.#firstElastic = sigma_c * compliance(age);
     const state = { age, sigma_p: sigma_p0, sigma_c, relaxed: 0, shortened: 0, gained: 0 };
-    this.#marks = [{ state, increments: 1, compliance, M, event: 0 }];
+    this.#marks = [{ state, compliance, load: this.#loadAtOnce(sigma_c, sigma_c, age, compliance(age)), M, event: 0 }];
     this.#before = [state];
   }
 
   /** The state at an age; just after whatever begins to act then. */
   at(age: number): State {
-    while (this.#nextStop() <= age) this.#advance();
+    this.#refuseTooManySteps(age);
+    for (let stop = this.#nextStop(this.#place()); stop <= age; stop = this.#nextStop(this.#place()))
+      this.#advance(stop);
     let i = this.#marks.length - 1;
     while (this.#marks[i]!.state.age > age) i--;
-    const last = this.#marks[i]!;
-    return last.state.age === age ? last.state : this.#step(last, age).state;
+    const mark = this.#marks[i]!;
+    return mark.state.age === age ? mark.state : this.#step(i, age).state;
   }
 
   /** Every state up to an age, that age included. */
@@ -155,30 +136,47 @@ export class History {
     return sigma_p * this.#stiffness - (M * e) / I;
   }
 
-  /** The end of the next step: the next event where the step would come near it. */
-  #nextStop(): number {
-    const { events } = this.#member;
-    const { state, event } = this.#marks.at(-1)!;
-    const step = Math.max(firstStep, (state.age - events[event]!.age) * (this.#growth - 1));
-    const next = events[event + 1]?.age ?? Infinity;
-    return state.age + 1.5 * step >= next ? next : state.age + step;
+  #loadAtOnce(amount: number, stress: number, age: number, elastic: number): Load {
+    const factor = creepFactor(this.#materials, amount, stress, age);
+    return { weight: amount * factor, kept: amount * (1 - factor) * elastic };
   }
 
-  #advance(): void {
-    if (this.#marks.length > mostSteps)
-      throw new InputError(
-        "n",
-        `n (steps of time in each power of ten) = ${this.#stepsPerDecade} makes more than ${mostSteps} steps ` +
-          `with ${this.#member.events.length} events; allowed: at most ${mostSteps} steps. Take fewer steps, ` +
-          "or join events that lie close together",
-      );
-    const stop = this.#nextStop();
-    const last = this.#marks.at(-1)!;
-    if (stop > last.state.age) {
-      const { state, increment, compliance } = this.#step(last, stop);
-      this.#increments.push(increment);
-      this.#marks.push({ ...last, state, increments: this.#increments.length, compliance });
+  /** Where the integration stands: the age, and the last event by number. */
+  #place(): Place {
+    const { state, event } = this.#marks.at(-1)!;
+    return { age: state.age, event };
+  }
+
+  /** The end of the next step: the next event where the step would come near it. */
+  #nextStop({ age, event }: Place): number {
+    const { events } = this.#member;
+    const step = Math.max(firstStep, (age - events[event]!.age) * (this.#growth - 1));
+    const next = events[event + 1]?.age ?? Infinity;
+    return age + 1.5 * step >= next ? next : age + step;
+  }
+
+  /** Steps follow from the events alone: they are counted before any is computed. */
+  #refuseTooManySteps(until: number): void {
+    const { events } = this.#member;
+    let place = this.#place();
+    let marks = this.#marks.length;
+    for (let stop = this.#nextStop(place); stop <= until; stop = this.#nextStop(place)) {
+      if (++marks > mostSteps + 1)
+        throw new InputError(
+          "n",
+          `n (steps of time in each power of ten) = ${this.#stepsPerDecade} makes more than ${mostSteps} steps ` +
+            `with ${events.length} events; allowed: at most ${mostSteps} steps. Take fewer steps, ` +
+            "or join events that lie close together",
+        );
+      place = { age: stop, event: events[place.event + 1]?.age === stop ? place.event + 1 : place.event };
     }
+  }
+
+  #advance(stop: number): void {
+    const last = this.#marks.at(-1)!;
+    const { state, amount, compliance } = this.#step(this.#marks.length - 1, stop);
+    this.#applied.push({ weight: last.load.weight + amount / 2, kept: last.load.kept });
+    this.#marks.push({ ...last, state, compliance, load: { weight: amount / 2, kept: 0 } });
     const next = this.#member.events[last.event + 1];
     if (next?.age === stop) this.#load(next.M);
   }
@@ -186,16 +184,14 @@ export class History {
   /** A load comes on at once: tendon and concrete take it up elastically, together. */
   #load(added: number): void {
     const { e, I, E_p } = this.#member;
-    const { state: before, compliance, M: acting, event } = this.#marks.at(-1)!;
+    const { state: before, compliance, load, M: acting, event } = this.#marks.at(-1)!;
     const elastic = compliance(before.age);
     const gain = (E_p * elastic * ((added * e) / I)) / (1 + E_p * elastic * this.#stiffness);
     const M = acting + added;
     const sigma_p = before.sigma_p + gain;
     const sigma_c = this.#concreteStress(sigma_p, M);
     this.#before.push(before);
-    const amount = sigma_c - before.sigma_c;
-    const strain = loadStrain(this.#materials, compliance, amount, sigma_c, before.age);
-    this.#increments.push({ amount, strain });
+    const jump = this.#loadAtOnce(sigma_c - before.sigma_c, sigma_c, before.age, elastic);
     const state = {
       ...before,
       sigma_p,
@@ -205,25 +201,35 @@ export class History {
     };
     this.#marks[this.#marks.length - 1] = {
       state,
-      increments: this.#increments.length,
       compliance,
+      load: { weight: load.weight + jump.weight, kept: load.kept + jump.kept },
       M,
       event: event + 1,
     };
   }
 
-  /** One step of creep, shrinkage and relaxation. */
+  /** Strain at an age by all stress applied up to a mark, the step that follows it left out. */
+  #strainBy(mark: number, age: number): number {
+    const { load, compliance } = this.#marks[mark]!;
+    let strain = load.weight * compliance(age) + load.kept;
+    for (let i = 0; i < mark; i++) {
+      const { weight, kept } = this.#applied[i]!;
+      strain += weight * this.#marks[i]!.compliance(age) + kept;
+    }
+    return strain;
+  }
+
+  /** One step of creep, shrinkage and relaxation from a mark to an age, with the change of concrete stress in it. */
   #step(
-    { state: last, increments, compliance: start, M }: Mark,
+    mark: number,
     age: number,
-  ): { readonly state: State; readonly increment: Increment; readonly compliance: (now: number) => number } {
+  ): { readonly state: State; readonly amount: number; readonly compliance: (now: number) => number } {
     const { E_p, sigma_p0, earlier, events } = this.#member;
     const { shrinkage, relaxation } = this.#materials;
-    const end = remembering(this.#materials.compliance(age));
-    const strain = (now: number): number => (start(now) + end(now)) / 2;
-    let free = shrinkage(age) - shrinkage(events[0]!.age) - this.#firstElastic;
-    for (let i = 0; i < increments; i++) free += this.#increments[i]!.amount * this.#increments[i]!.strain(age);
-    const unit = strain(age);
+    const { state: last, compliance: start, M } = this.#marks[mark]!;
+    const end = this.#materials.compliance(age);
+    const free = shrinkage(age) - shrinkage(events[0]!.age) - this.#firstElastic + this.#strainBy(mark, age);
+    const unit = (start(age) + end(age)) / 2;
     const restraint = 1 + E_p * this.#stiffness * unit;
     const balanced = (relaxed: number): number =>
       (sigma_p0 - relaxed - E_p * (free - this.#stiffness * last.sigma_p * unit)) / restraint;
@@ -241,8 +247,13 @@ export class History {
     const amount = sigma_c - last.sigma_c;
     return {
       state: { ...last, age, sigma_p, sigma_c, relaxed, shortened: free + amount * unit },
-      increment: { amount, strain },
+      amount,
       compliance: end,
     };
   }
+}
+
+interface Place {
+  readonly age: number;
+  readonly event: number;
 }
