@@ -1,10 +1,9 @@
 import {
   InputError,
   NoResult,
-  run,
-  runSpill,
+  runAndWarn,
+  spillAndWarn,
   text,
-  warnings,
   type Argument,
   type Cell,
   type Formula,
@@ -54,6 +53,30 @@ function callsIn({ params: taken }: Formula | Spill, args: readonly Argument[]):
   );
 }
 
+interface Asked {
+  readonly of: Formula | Spill;
+  readonly told: (args: readonly Argument[]) => readonly string[];
+}
+
+/** Rows of a column at most: a call for each. The longest tables of the check sheets stay below it. */
+const mostCalls = 1000;
+/** Rows of ranges that all these calls read together. */
+const mostRead = 20_000;
+
+/** Refuses columns that ask for more than can be answered at once. */
+function refuseTooMany(calls: readonly (readonly Argument[])[]): void {
+  const ranges = calls[0]!.filter((argument) => Array.isArray(argument)) as readonly Columns[];
+  const rows = ranges.reduce((sum, range) => sum + range.length, 0);
+  const most = Math.max(1, Math.min(mostCalls, Math.floor(mostRead / Math.max(1, rows))));
+  if (calls.length <= most) return;
+  const beside = rows === 0 ? "" : ` beside ranges of ${rows} rows`;
+  throw new InputError(
+    "arguments",
+    `arguments has columns of ${calls.length} rows, a call for each; allowed${beside}: at most ${most} rows. ` +
+      "Ask for fewer rows at a time",
+  );
+}
+
 /**
  * The function that tells what should be known about a call although it is computed: input outside the everyday range
  * or the source's validity. Empty where there is nothing to tell; a refused call gives the refusal's own text, so that
@@ -61,9 +84,9 @@ function callsIn({ params: taken }: Formula | Spill, args: readonly Argument[]):
  * rows have in common is told once.
  */
 export function warningsFunction(formulas: readonly Formula[], spills: readonly Spill[], namespace: string) {
-  const byId = new Map<string, { readonly of: Formula | Spill; readonly run: (args: readonly Argument[]) => unknown }>([
-    ...formulas.map((f) => [f.id, { of: f, run: (args: readonly Argument[]) => run(f, args) }] as const),
-    ...spills.map((f) => [f.id, { of: f, run: (args: readonly Argument[]) => runSpill(f, args) }] as const),
+  const byId = new Map<string, Asked>([
+    ...formulas.map((f) => [f.id, { of: f, told: (args: readonly Argument[]) => runAndWarn(f, args) }] as const),
+    ...spills.map((f) => [f.id, { of: f, told: (args: readonly Argument[]) => spillAndWarn(f, args) }] as const),
   ]);
   const compute = ([wanted, ...args]: readonly Argument[]): string => {
     const id = String(only(wanted) ?? "")
@@ -81,14 +104,14 @@ export function warningsFunction(formulas: readonly Formula[], spills: readonly 
       );
     const told = (given: readonly Argument[]): readonly string[] => {
       try {
-        wantedFunction.run(given);
-        return warnings(wantedFunction.of, given);
+        return wantedFunction.told(given);
       } catch (error) {
         if (error instanceof InputError || error instanceof NoResult) return [error.message];
         throw error;
       }
     };
     const calls = callsIn(wantedFunction.of, args);
+    refuseTooMany(calls);
     return (calls.length === 1 ? told(calls[0]!) : gathered(calls.map(told))).join("; ");
   };
   return {

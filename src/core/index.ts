@@ -31,7 +31,9 @@ export {
 export {
   read,
   run,
+  runAndWarn,
   runSpill,
+  spillAndWarn,
   trace,
   valueWarnings,
   warnings,

@@ -89,17 +89,23 @@ function named<T>({ params }: Pick<Formula, "params">, work: () => T): T {
  */
 export function run(f: Formula, args: readonly Argument[]): number {
   const p = prepare(f);
-  const values = readPrepared(p, args);
-  const own = formulaFor(f, values);
+  return runRead(p, readPrepared(p, args));
+}
+
+function runRead(p: Prepared, values: Readonly<Record<string, unknown>>): number {
+  const own = formulaFor(p.f, values);
   return resultOf(
-    own === f ? p : prepare(own),
+    own === p.f ? p : prepare(own),
     named(own, () => own.compute(values as never)),
   );
 }
 
 /** Runs a spill on the cells' own values and gives its rows in the cells' units. Throws like `run`. */
 export function runSpill(f: Spill, args: readonly Argument[]): readonly (readonly number[])[] {
-  const values = read(f, args);
+  return spillRead(f, read(f, args));
+}
+
+function spillRead(f: Spill, values: Readonly<Record<string, unknown>>): readonly (readonly number[])[] {
   const rows = named(f, () => f.compute(values as never));
   const columns = Object.entries(f.columns).map(([name, column]) => ({ name, factor: 1 / readFactor(column) }));
   return rows.map((row, r) =>
@@ -210,6 +216,21 @@ export function trace(of: Formula, args: readonly Argument[]): Trace {
 /** What a user should know about this input although it is computed: outside the everyday range or the source's validity. */
 export function warnings(f: Declaration, args: readonly Argument[]): readonly string[] {
   return warningsOf(f, read(f, args));
+}
+
+/** The same of a call that is computed too, its arguments read once. Throws like `run`. */
+export function runAndWarn(f: Formula, args: readonly Argument[]): readonly string[] {
+  const p = prepare(f);
+  const values = readPrepared(p, args);
+  runRead(p, values);
+  return warningsOf(f, values);
+}
+
+/** The same of a spill. */
+export function spillAndWarn(f: Spill, args: readonly Argument[]): readonly string[] {
+  const values = read(f, args);
+  spillRead(f, values);
+  return warningsOf(f, values);
 }
 
 /**

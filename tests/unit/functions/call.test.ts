@@ -128,6 +128,16 @@ describe("WARNINGS", () => {
       "σpi is above 0.8 fpk, beyond the usual tests of relaxation (row 2; so in 2 of 4 rows, the last row 3)",
     );
     expect(kern("WARNINGS", "RELAXATION_LOSS_EN1992_2004", 1860, 2, [[1300], [1400]], 500_000)).toEqual({ value: "" });
+    // More rows than can be answered at once are refused, fewer beside long ranges.
+    const rows = (count: number) => Array.from({ length: count }, (_, i) => [5 + i / 1000]);
+    const asked = (count: number) => kern("WARNINGS", "RELAXATION_LOSS_EN1992_2004", 1860, 2, rows(count), 500_000);
+    expect(asked(1000)).toHaveProperty("value");
+    expect(asked(1001)).toEqual(message(/columns of 1001 rows, a call for each; allowed: at most 1000 rows/));
+    const points = Array.from({ length: 100 }, (_, i) => [i, 0, "LINE"]);
+    expect(kern("WARNINGS", "TENDON_ECCENTRICITY", points, rows(200))).toHaveProperty("value");
+    expect(kern("WARNINGS", "TENDON_ECCENTRICITY", points, rows(201))).toEqual(
+      message(/allowed beside ranges of 100 rows: at most 200 rows/),
+    );
     // A refused row keeps its reason.
     const refused = kern("WARNINGS", "RELAXATION_LOSS_EN1992_2004", 1860, 2, [[1300], ["–"]], 500_000);
     expect((refused as { readonly value: string }).value).toMatch(/is the text “–”.*\(row 2\)/);
