@@ -11,10 +11,14 @@ interface Described {
   readonly varies?: Varies;
 }
 
-/** The argument that decides, and the parameter for each of its values; none where it is not asked for. */
+/**
+ * The argument that decides, and the parameter for each of its values; none where it is not asked for. It must then be
+ * blank, or `ignored` says why it need not be.
+ */
 export interface Varies {
   readonly argument: string;
   readonly as: Readonly<Record<string, Parameter>>;
+  readonly ignored?: string;
 }
 
 /** The numbers a quantity may take, in its own unit. Outside them the value is refused. */
@@ -187,6 +191,11 @@ export function text(spec: Omit<Text, "kind">): Text {
 export function isOptional(parameter: Parameter): boolean {
   if (parameter.kind === "table") return parameter.optional === true;
   return parameter.kind !== "text" && (parameter.default !== undefined || parameter.blank !== undefined);
+}
+
+/** Does the choice among these values leave the argument out? */
+export function isUnused({ varies }: Parameter, values: Readonly<Record<string, unknown>>): boolean {
+  return varies !== undefined && !varies.as[String(values[varies.argument])];
 }
 
 /** The quantity that a parameter or column is where its argument's neighbours have these values: its own unit and bounds. */
