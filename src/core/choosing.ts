@@ -87,8 +87,8 @@ function chosenAmong<D extends Declaration>({ by, as, order, joint = {}, ignored
 
 /**
  * Declares one worksheet function of several formulas. What a formula asks for, its bounds, steps, source, limits and
- * cautions are its own; arguments that it does not ask for must be blank, unless `ignored` says why not. `result` describes what they give where that
- * differs.
+ * cautions are its own; arguments that it does not ask for must be blank, unless `ignored` says why not. `result`
+ * describes what they give where that differs.
  */
 export function choosing({ result, ...spec }: Choosing<Formula> & { readonly result?: Quantity }): Formula {
   const { argument, params, within, declared } = chosenAmong(spec);

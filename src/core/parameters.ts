@@ -19,6 +19,8 @@ export interface Varies {
   readonly argument: string;
   readonly as: Readonly<Record<string, Parameter>>;
   readonly ignored?: string;
+  /** Every value of the choice asks for it. */
+  readonly always?: true;
 }
 
 /** The numbers a quantity may take, in its own unit. Outside them the value is refused. */
@@ -97,6 +99,8 @@ export interface Table<C extends Columns = Columns> extends Described {
   readonly maxRows?: number;
   /** An optional table that is left out counts as one without rows. */
   readonly optional?: true;
+  /** Where a choice decides whether it is used: with which of its values. */
+  readonly blank?: string;
   /** Where the range may be one of several tables. `columns` and `minRows` are then those of the first; `maxRows` is that of all. */
   readonly kinds?: TableKinds;
 }
@@ -185,6 +189,13 @@ export function orBlank<const P extends Quantity | Choice>(
 
 export function text(spec: Omit<Text, "kind">): Text {
   return { kind: "text", ...spec };
+}
+
+/** What a blank cell means, or when the argument is used at all; empty where it may not stay blank. */
+export function blankText(parameter: Parameter, says = "blank: "): string {
+  const blank = "blank" in parameter ? parameter.blank : undefined;
+  if (blank === undefined) return "";
+  return parameter.varies && !parameter.varies.always ? blank : `${says}${blank}`;
 }
 
 /** May the argument be left out? */

@@ -261,16 +261,12 @@ function holdsNothing(argument: Argument): boolean {
   return argument === 0 || argument === null || argument === undefined || argument === "";
 }
 
-/** A parameter as any value of its choice that asks for it describes it. */
-function whereAsked(parameter: Parameter): Parameter {
-  return parameter.kind === "table" ? Object.values(parameter.varies!.as)[0]! : parameter;
-}
-
-/** What an argument that is not used holds, as its refusal repeats it; nothing where that takes a range to say. */
+/** What an argument that is not used holds, as its refusal repeats it; nothing where it is a range or no finite number. */
 function shownValue(argument: Argument, parameter: Parameter): string {
   const rows = rowsOf(argument);
   if (rows.length !== 1 || rows[0]!.length !== 1) return "";
   const cell = rows[0]![0];
+  if (typeof cell === "number" && !Number.isFinite(cell)) return "";
   if (typeof cell === "number" && parameter.kind === "number") return ` = ${inUnit(cell, parameter)}`;
   if (typeof cell === "boolean") return ` = ${String(cell).toUpperCase()}`;
   return typeof cell === "number" ? ` = ${format(cell)}` : ` = ${quoted(cell)}`;
@@ -279,14 +275,14 @@ function shownValue(argument: Argument, parameter: Parameter): string {
 /** What the choice made does not ask for must be blank: a value there means another choice, or another result than given. */
 function refuseUnused(
   argument: Argument,
-  declared: Parameter,
+  parameter: Parameter,
   name: string,
   values: Readonly<Record<string, unknown>>,
 ): void {
-  const { varies } = declared;
+  const { varies } = parameter;
   if (varies!.ignored !== undefined || holdsNothing(argument)) return;
-  const parameter = whereAsked(declared);
-  const rest = `${shownValue(argument, parameter)} is not used with ${varies!.argument} ${String(values[varies!.argument])}; leave it blank`;
+  const choice = `${varies!.argument} ${String(values[varies!.argument])}`;
+  const rest = `${shownValue(argument, parameter)} is not used with ${choice}; leave it blank`;
   const whole = nameOf(parameter) + rest;
   throw new InputError(name, whole.length <= shownCharacters ? whole : `${parameter.symbol.replace(/_/g, "")}${rest}`);
 }

@@ -3,7 +3,7 @@ import type { Parameter, Varies } from "./parameters.ts";
 /** The values a choice may have where a parameter is used, and what holds for the others, as a reader is told. */
 function onlyWith(argument: string, values: readonly string[], ignored: string | undefined): string {
   const used = `used only with ${argument} ${values.join(", ")}`;
-  return ignored === undefined ? `${used}; otherwise leave it blank` : `${used}; otherwise ignored, ${ignored}`;
+  return ignored === undefined ? `${used}; leave it blank otherwise` : `${used}; ignored otherwise, ${ignored}`;
 }
 
 /** How a parameter follows from a choice. */
@@ -30,7 +30,7 @@ export function byChoiceOf({ argument, as, joint, many, ignored }: ByChoice): Pa
   if (same && always) return first;
   if (!same && !joint) throw new Error(`${first.text}: differs with ${argument}, and nothing describes it for all`);
   const described = joint ?? first;
-  if (always) return { ...described, varies: { argument, as } };
+  if (always) return { ...described, varies: { argument, as, always } };
   const values = asking.map(([value]) => value);
   const varies: Varies = { argument, as, ...(ignored !== undefined && { ignored }) };
   return { ...maybeBlank(described, onlyWith(argument, values, ignored)), varies };
@@ -41,7 +41,7 @@ function maybeBlank(parameter: Parameter, blank: string): Parameter {
     case "text":
       throw new Error(`${parameter.text}: a text cannot stay blank`);
     case "table":
-      return { ...parameter, optional: true, text: `${parameter.text}; ${blank}` };
+      return { ...parameter, optional: true, blank };
     case "number": {
       const { default: _, ...rest } = parameter;
       return { ...rest, blank };

@@ -184,10 +184,10 @@ function unusedProblems(
   choices: Readonly<Record<string, unknown>>,
 ): readonly string[] {
   const { varies } = declared;
-  const choice = varies && choices[varies.argument];
+  const choice = varies && (choices[varies.argument] as Label | undefined);
   if (choice === undefined || varies!.ignored !== undefined || !isUnused(declared, choices)) return [];
   if (argument.type === "Literal" && (argument.value === "" || argument.value === 0)) return [];
-  return [`${what} is not used with ${varies!.argument} ${String(choice)}; leave it blank`];
+  return [`${what} is not used with ${varies!.argument} ${choice}; leave it blank`];
 }
 
 export function callProblems(call: TemplateCall, sheet: ShapedSheet): readonly string[] {

@@ -9,8 +9,12 @@ const cellCharacters = 32767;
 
 const plain = (symbol: string): string => symbol.replace(/_/g, "");
 
-/** How a message can name a parameter: by its symbol, its name or a column of its range. */
+/** How a message can name a parameter: by its symbol, its name or a column of its range, also as a choice makes it. */
 function namesOf(name: string, p: Parameter): readonly string[] {
+  return [p, ...Object.values(p.varies?.as ?? {})].flatMap((one) => namesAsOne(name, one));
+}
+
+function namesAsOne(name: string, p: Parameter): readonly string[] {
   const tables = p.kind === "table" ? [p, ...Object.values(p.kinds?.tables ?? {})] : [];
   const columns = tables.flatMap((t) => Object.entries(t.columns).flatMap(([n, c]) => [n, plain(c.symbol), c.text]));
   return [name, plain(p.symbol), p.text, ...columns];

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
 import { warnings, type Argument, type Parameter, type Varies } from "../../src/core/index.ts";
+import { faultOf } from "./check.ts";
 import { basesOf } from "./fuzz.ts";
 
 const seed = 1343;
@@ -90,6 +91,11 @@ describe("an argument that the choice does not use", () => {
       const message = "error" in given ? given.error.message : "no refusal";
       expect(message, what).toContain(parameter.symbol.replace(/_/g, ""));
       expect(message, what).toContain(` is not used with ${varies.argument} ${choice}; leave it blank`);
+      for (const any of [NaN, -Infinity, true, "x".repeat(300), value]) {
+        const answer = f.call(put(unused, any));
+        expect(faultOf(f, put(unused, any), answer), `${what}, ${String(any)}`).toBeUndefined();
+        expect(answer, `${what}, ${String(any)}`).toHaveProperty("error");
+      }
       // Not its bounds: they hold where it is used.
       const wild = f.call(put(unused, -1e9));
       expect("error" in wild && wild.error.message, what).toContain("is not used with");

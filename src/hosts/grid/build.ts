@@ -1,5 +1,4 @@
 import { sheetsIn } from "../../cells/index.ts";
-import { reasonOf } from "../../core/index.ts";
 import type { Plan } from "../../sheet/index.ts";
 import { SheetDeleted, SheetLeft, type ApplyOptions } from "../host/host.ts";
 import { planResults, type PlanResults } from "../host/planValues.ts";
@@ -223,7 +222,7 @@ export async function build(
     if (!workbook.deleteSheet(sheetId))
       throw new SheetLeft(
         [error],
-        `“${sheetName}” could not be completed (${reasonOf(error)}), nor could it be removed: delete it by hand.`,
+        `“${sheetName}” could not be completed (${(error as Error).message}), nor could it be removed: delete it by hand.`,
         { cause: error },
       );
     throw error;
