@@ -1,4 +1,12 @@
-import { allowedText, format, type Choice, type Columns, type Parameter, type Table } from "../src/core/index.ts";
+import {
+  allowedText,
+  blankText,
+  format,
+  type Choice,
+  type Columns,
+  type Parameter,
+  type Table,
+} from "../src/core/index.ts";
 
 type Column = Columns[string];
 
@@ -40,7 +48,7 @@ export function parameterText(parameter: Parameter): string {
         ...(parameter.whole ? ["whole numbers"] : []),
         ...(allowed ? [`allowed: ${allowed}`] : []),
         ...(parameter.default === undefined ? [] : [`default: ${format(parameter.default)}`]),
-        ...(parameter.blank === undefined ? [] : [`blank: ${parameter.blank}`]),
+        ...(parameter.blank === undefined ? [] : [blankText(parameter)]),
       ].join("; ");
     }
     case "choice": {
@@ -48,7 +56,7 @@ export function parameterText(parameter: Parameter): string {
         parameter.text,
         `${symbol}, one of ${listed(parameter)}`,
         ...(parameter.default === undefined ? [] : [`default: ${parameter.default}`]),
-        ...(parameter.blank === undefined ? [] : [`blank: ${parameter.blank}`]),
+        ...(parameter.blank === undefined ? [] : [blankText(parameter)]),
       ].join("; ");
     }
     case "table": {
@@ -59,7 +67,8 @@ export function parameterText(parameter: Parameter): string {
       return [
         parameter.text,
         `a range with the columns ${columns}`,
-        ...(parameter.optional ? ["may be left out"] : []),
+        ...(parameter.optional && parameter.blank === undefined ? ["may be left out"] : []),
+        ...(parameter.blank === undefined ? [] : [blankText(parameter)]),
       ].join("; ");
     }
     case "text":

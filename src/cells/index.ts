@@ -50,7 +50,7 @@ export { namespace, ourFunction } from "./language/ourFunction.ts";
 export type { CellContent, CellValue } from "./values/content.ts";
 export { agrees, agreesWithHost, nudges } from "./values/agreement.ts";
 export type { CellArea, Frame, Reader } from "./values/frame.ts";
-export { cut, holdsUnwritable, shortened, withoutUnwritable } from "./values/texts.ts";
+export { cut, holdsUnkept, holdsUnwritable, shortened, withoutUnwritable } from "./values/texts.ts";
 export { isNumberAsText } from "./values/numberAsText.ts";
 export { Block, CannotCompute, Fault, type Scalar, type Value } from "./values/values.ts";
 export { nativeFunctions, type OwnFunction, type OwnFunctions, type OwnResult } from "./functions/index.ts";

@@ -3,6 +3,7 @@ import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
+import { uninterrupted } from "./uninterrupted.ts";
 
 export const root = fileURLToPath(new URL("../..", import.meta.url));
 export const dist = join(root, "dist");
@@ -49,18 +50,49 @@ function webpack(into: string): Promise<number> {
 export function putInPlace(next: string, place: string): void {
   const before = `${next}.before`;
   const replaces = existsSync(place);
-  if (replaces) renameSync(place, before);
+  uninterrupted(() => {
+    if (replaces) renameSync(place, before);
+    try {
+      renameSync(next, place);
+    } catch (error) {
+      if (replaces) renameSync(before, place);
+      throw error;
+    }
+    rmSync(before, { recursive: true, force: true });
+  });
+}
+
+/** The folder of a build in the making, or of the one that it replaces, with the process that makes it. */
+const inTheMaking = /^build-(?<pid>\d+)(?<replaced>\.before)?$/;
+
+function isRunning(pid: number): boolean {
   try {
-    renameSync(next, place);
+    process.kill(pid, 0);
+    return true;
   } catch (error) {
-    if (replaces) renameSync(before, place);
-    throw error;
+    // A process of another user may not be signalled, but runs.
+    return (error as NodeJS.ErrnoException).code === "EPERM";
   }
-  rmSync(before, { recursive: true, force: true });
+}
+
+/**
+ * Removes what builds left in a folder when they were broken off. Where one was killed after it had put the old pages
+ * aside, these go back to their place.
+ */
+export function removeBrokenBuilds(folder: string, place: string): void {
+  if (!existsSync(folder)) return;
+  for (const name of readdirSync(folder)) {
+    const groups = inTheMaking.exec(name)?.groups;
+    if (!groups || isRunning(Number(groups["pid"]))) continue;
+    const left = join(folder, name);
+    if (groups["replaced"] !== undefined && !existsSync(place)) renameSync(left, place);
+    else rmSync(left, { recursive: true, force: true });
+  }
 }
 
 /** Builds the pages into `dist`, whose old pages stay until the new ones are complete. Rejects when the build fails. */
 export async function build(say: (text: string) => void): Promise<void> {
+  removeBrokenBuilds(cache, dist);
   const state = stateOfSources();
   const next = join(cache, `build-${process.pid}`);
   mkdirSync(cache, { recursive: true });
@@ -78,6 +110,7 @@ export async function build(say: (text: string) => void): Promise<void> {
 
 /** Builds the pages if their sources have changed since the last build. Rejects when the build fails. */
 export async function buildIfStale(say: (text: string) => void): Promise<void> {
+  removeBrokenBuilds(cache, dist);
   const upToDate =
     existsSync(join(dist, "index.html")) && existsSync(made) && readFileSync(made, "utf8") === stateOfSources();
   if (!upToDate) await build(say);

@@ -1,18 +1,12 @@
 /** Builds the add-in and serves it over https on this machine, for side-loading into the spreadsheet program. */
 import { createServer } from "node:https";
 import { dirname, join } from "node:path";
-import { reasonOf } from "../core/index.ts";
 import { sideLoading } from "../hosts/index.ts";
 import { deploymentAddress } from "./address.ts";
 import { buildIfStale, dist } from "./build.ts";
 import { authorityName, developmentCertificates } from "./certificates.ts";
+import { builtPages, serveBuilt } from "./serve/builtPages.ts";
 import { listen } from "./serve/listen.ts";
-import { pages } from "./serve/pages.ts";
-import { sayWhenRebuilt } from "./serve/rebuilt.ts";
-
-/** Sites on which the program shows add-ins on the web. */
-const frames =
-  "'self' https://*.officeapps.live.com https://*.sharepoint.com https://excel.cloud.microsoft https://onedrive.live.com";
 
 /** How a person tells this system to trust the authority, and how to take that back. */
 function trustSteps(file: string): string {
@@ -29,7 +23,7 @@ function trustSteps(file: string): string {
   );
 }
 
-try {
+await serveBuilt(async () => {
   const address = deploymentAddress();
   const { hostname, port, pathname } = new URL(address);
   if (hostname !== "localhost" || pathname !== "/")
@@ -39,21 +33,14 @@ try {
     );
   await buildIfStale((text) => console.log(text));
   const { key, cert, authority, fresh } = await developmentCertificates();
-  const server = createServer(
-    { key, cert },
-    pages({
-      folder: dist,
-      headers: { "Content-Security-Policy": `frame-ancestors ${frames}`, "Access-Control-Allow-Origin": "*" },
-      complain: (text) => console.error(text),
-    }),
-  );
+  const server = createServer({ key, cert }, builtPages("addin"));
   const at = port === "" ? 443 : Number(port);
   if (!(await listen(server, at, hostname)))
     throw new Error(
       `port ${at} is taken by another program, and the manifest names it: end that program, or set ` +
         "KERNBOOK_ADDRESS to https://localhost with another port",
     );
-  console.log(`
+  return `
 Kernbook's add-in is served at ${address}/
 Manifest: ${join(dist, "manifest.xml")}
 
@@ -65,9 +52,5 @@ and delete the folder ${dirname(authority)}
 
 Then side-load the manifest:
 ${sideLoading.map(({ where, steps }) => `  ${`${where}:`.padEnd(9)}${steps}`).join("\n")}
-Press Ctrl+C here to stop.`);
-  sayWhenRebuilt(dist, (text) => console.log(text));
-} catch (error) {
-  console.error(`The add-in could not be served: ${reasonOf(error)}`);
-  process.exitCode = 1;
-}
+Press Ctrl+C here to stop.`;
+}, "The add-in could not be served");

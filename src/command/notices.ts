@@ -32,25 +32,36 @@ function licenceSection(folder: string): string {
   );
 }
 
-function notice(name: string, folder: string, locked: Locked): string {
-  const { author, license, repository } = read<Manifest>(join(folder, "package.json"));
+/** The text of a licence by its SPDX id, as its authors publish it, without a copyright line. */
+function standardText(licence: string, name: string): string {
+  const file = join(import.meta.dirname, "licences", `${licence}.txt`);
+  if (!existsSync(file)) throw new Error(`${name} has no text of its licence, ${licence}: add it as ${file}`);
+  return readFileSync(file, "utf8").trimEnd();
+}
+
+/** Where a package has no file with its licence: who made it, what its README says, and the standard text where that is not it. */
+function substitute(name: string, licence: string, manifest: Manifest, section: string): string {
+  const { author, repository } = manifest;
   const by = typeof author === "string" ? author : author?.name;
   const at = typeof repository === "string" ? repository : repository?.url;
+  return [
+    "The package carries no file with the text of its licence.",
+    ...(by ? [`Author: ${by}`] : []),
+    ...(at ? [`Source: ${at}`] : []),
+    ...(section ? ["", section] : []),
+    ...(section.includes('"AS IS"') ? [] : ["", `The standard text of ${licence}:`, "", standardText(licence, name)]),
+  ].join("\n");
+}
+
+function notice(name: string, folder: string, locked: Locked): string {
+  const manifest = read<Manifest>(join(folder, "package.json"));
   const files = licenceFiles(folder);
-  const section = licenceSection(folder);
-  const text =
-    files ||
-    [
-      "The package carries no file with the text of its licence.",
-      ...(by ? [`Author: ${by}`] : []),
-      ...(at ? [`Source: ${at}`] : []),
-      ...(section ? ["", section] : []),
-    ].join("\n");
+  const licence = locked.license ?? manifest.license ?? "";
   return [
     `${name} ${locked.version ?? ""}`,
-    `Licence: ${locked.license ?? license ?? (files ? "see its text" : "not stated")}`,
+    `Licence: ${licence || (files ? "see its text" : "not stated")}`,
     "",
-    text,
+    files || substitute(name, licence, manifest, licenceSection(folder)),
   ].join("\n");
 }
 

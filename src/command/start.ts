@@ -1,10 +1,9 @@
 /** Builds the pages where needed and serves the workbench on this machine. */
 import { createServer } from "node:http";
 import type { Server } from "node:http";
-import { buildIfStale, dist } from "./build.ts";
+import { buildIfStale } from "./build.ts";
+import { builtPages, serveBuilt } from "./serve/builtPages.ts";
 import { listen } from "./serve/listen.ts";
-import { pages } from "./serve/pages.ts";
-import { sayWhenRebuilt } from "./serve/rebuilt.ts";
 
 const defaultPort = 3000;
 const portsTried = 20;
@@ -35,19 +34,13 @@ async function openPort(server: Server): Promise<number> {
   throw new Error(`ports ${defaultPort} to ${defaultPort + portsTried - 1} are all taken; set PORT to a free one`);
 }
 
-try {
+await serveBuilt(async () => {
   await buildIfStale((text) => console.log(text));
-  const headers = { "Content-Security-Policy": "frame-ancestors 'self'" };
-  const server = createServer(pages({ folder: dist, headers, complain: (text) => console.error(text) }));
-  const port = await openPort(server);
-  console.log(`
+  const port = await openPort(createServer(builtPages("workbench")));
+  return `
 Kernbook is ready: http://${host}:${port}/
 
 Open that address in a browser. The grid shows a worked check sheet of an invented beam: change an input and everything
 recalculates; select a cell and open Trace in the panel to see the equation behind it; on Sheet1 type =KERN. to try a function.
-Press Ctrl+C here to stop.`);
-  sayWhenRebuilt(dist, (text) => console.log(text));
-} catch (error) {
-  console.error(`Kernbook could not be started: ${error instanceof Error ? error.message : String(error)}`);
-  process.exitCode = 1;
-}
+Press Ctrl+C here to stop.`;
+}, "Kernbook could not be started");

@@ -2,14 +2,12 @@ import { randomBytes } from "node:crypto";
 import { chmodSync, lstatSync, readlinkSync, renameSync, rmSync, writeFileSync, type Stats } from "node:fs";
 import { dirname, join } from "node:path";
 import { reasonOf } from "../core/index.ts";
+import { uninterrupted } from "./uninterrupted.ts";
 
 /** A file that could not be written; what was there before is as it was. */
 export class NotWritten extends Error {
   override readonly name = "NotWritten";
 }
-
-/** Signals by which a person or the system ends a command, with the exit status that says so. */
-const endings: Readonly<Partial<Record<NodeJS.Signals, number>>> = { SIGINT: 130, SIGTERM: 143, SIGHUP: 129 };
 
 /** What has the name now, if anything; a link is looked at itself, not what it leads to. */
 function present(path: string): Stats | undefined {
@@ -29,21 +27,6 @@ export function checkFree(path: string, force: boolean): Stats | undefined {
   if (!there.isFile()) throw new NotWritten(`${path} is there already and is no file; give another name`);
   if (!force) throw new NotWritten(`${path} is there already; --force replaces it`);
   return there;
-}
-
-/** Does something to its end although the command is told to end meanwhile, and ends it then. */
-function uninterrupted(act: () => void): void {
-  const handlers = Object.entries(endings).map(([signal, status]) => ({
-    signal: signal as NodeJS.Signals,
-    end: () => process.exit(status),
-  }));
-  for (const { signal, end } of handlers) process.on(signal, end);
-  try {
-    act();
-  } finally {
-    // A signal that came meanwhile is heard when the program next waits: after a main module or a read, only behind the first setImmediate.
-    setImmediate(() => setImmediate(() => handlers.forEach(({ signal, end }) => process.off(signal, end))));
-  }
 }
 
 /**

@@ -17,6 +17,11 @@ interface Choosing<D extends Declaration> {
   readonly order: readonly string[];
   /** How an argument is described that is another quantity in each formula. */
   readonly joint?: Parameters;
+  /**
+   * Why arguments that a choice does not ask for may keep their values. Only where the choice names one of several
+   * figures of the same thing, so that one call serves them all; without it they must be blank.
+   */
+  readonly ignored?: string;
   readonly unpublished?: string;
   /** Where a choice takes a standard's rule for what is no standard's own: whose it is itself. */
   readonly source?: Source;
@@ -42,15 +47,16 @@ function notesOf(own: readonly string[] = [], all: readonly Declaration[]): read
 }
 
 /** What follows from the choice, whatever the declarations give. */
-function chosenAmong<D extends Declaration>({ by, as, order, joint = {}, ...said }: Choosing<D>) {
+function chosenAmong<D extends Declaration>({ by, as, order, joint = {}, ignored, ...said }: Choosing<D>) {
   const [argument, choice] = Object.entries(by)[0]!;
   const all = Object.entries(as);
   const wanted = choice.values.map(({ value }) => String(value));
   if ([...wanted].sort().join() !== Object.keys(as).sort().join())
     throw new Error(`${said.id}: the choices are ${wanted.join()}, the formulas ${Object.keys(as).join()}`);
   const params: Record<string, Parameter> = {};
-  for (const name of order)
-    params[name] = name === argument ? choice : byChoiceOf(argument, byValue(all, name), joint[name], all.length);
+  const decided = (name: string): Parameter =>
+    byChoiceOf({ argument, as: byValue(all, name), joint: joint[name], many: all.length, ignored });
+  for (const name of order) params[name] = name === argument ? choice : decided(name);
   for (const [value, declaration] of all)
     for (const name of Object.keys(declaration.params))
       if (!params[name]) throw new Error(`${said.id}: ${name} of ${value} has no place among the arguments`);
@@ -81,8 +87,8 @@ function chosenAmong<D extends Declaration>({ by, as, order, joint = {}, ...said
 
 /**
  * Declares one worksheet function of several formulas. What a formula asks for, its bounds, steps, source, limits and
- * cautions are its own; arguments that it does not ask for may stay blank. `result` describes what they give where that
- * differs.
+ * cautions are its own; arguments that it does not ask for must be blank, unless `ignored` says why not. `result`
+ * describes what they give where that differs.
  */
 export function choosing({ result, ...spec }: Choosing<Formula> & { readonly result?: Quantity }): Formula {
   const { argument, params, within, declared } = chosenAmong(spec);

@@ -11,10 +11,16 @@ interface Described {
   readonly varies?: Varies;
 }
 
-/** The argument that decides, and the parameter for each of its values; none where it is not asked for. */
+/**
+ * The argument that decides, and the parameter for each of its values; none where it is not asked for. It must then be
+ * blank, or `ignored` says why it need not be.
+ */
 export interface Varies {
   readonly argument: string;
   readonly as: Readonly<Record<string, Parameter>>;
+  readonly ignored?: string;
+  /** Every value of the choice asks for it. */
+  readonly always?: true;
 }
 
 /** The numbers a quantity may take, in its own unit. Outside them the value is refused. */
@@ -93,6 +99,8 @@ export interface Table<C extends Columns = Columns> extends Described {
   readonly maxRows?: number;
   /** An optional table that is left out counts as one without rows. */
   readonly optional?: true;
+  /** Where a choice decides whether it is used: with which of its values. */
+  readonly blank?: string;
   /** Where the range may be one of several tables. `columns` and `minRows` are then those of the first; `maxRows` is that of all. */
   readonly kinds?: TableKinds;
 }
@@ -183,10 +191,22 @@ export function text(spec: Omit<Text, "kind">): Text {
   return { kind: "text", ...spec };
 }
 
+/** What a blank cell means, or when the argument is used at all; empty where it may not stay blank. */
+export function blankText(parameter: Parameter, says = "blank: "): string {
+  const blank = "blank" in parameter ? parameter.blank : undefined;
+  if (blank === undefined) return "";
+  return parameter.varies && !parameter.varies.always ? blank : `${says}${blank}`;
+}
+
 /** May the argument be left out? */
 export function isOptional(parameter: Parameter): boolean {
   if (parameter.kind === "table") return parameter.optional === true;
   return parameter.kind !== "text" && (parameter.default !== undefined || parameter.blank !== undefined);
+}
+
+/** Does the choice among these values leave the argument out? */
+export function isUnused({ varies }: Parameter, values: Readonly<Record<string, unknown>>): boolean {
+  return varies !== undefined && !varies.as[String(values[varies.argument])];
 }
 
 /** The quantity that a parameter or column is where its argument's neighbours have these values: its own unit and bounds. */

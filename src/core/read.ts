@@ -6,6 +6,7 @@ import {
   format,
   inForce,
   isOptional,
+  isUnused,
   outside,
   rowsAllowed,
   type Choice,
@@ -253,16 +254,37 @@ function single(argument: Argument, parameter: string, name: string): Cell {
   );
 }
 
-/** Does the choice that this call makes leave the argument out? */
-function isNotAsked({ varies }: Parameter, values: Readonly<Record<string, unknown>>): boolean {
-  return varies !== undefined && !varies.as[String(values[varies.argument])];
-}
-
 /** Blank, or 0: some programs hand a blank cell over as 0. */
 function holdsNothing(argument: Argument): boolean {
   if (Array.isArray(argument))
     return (argument as readonly (readonly Argument[])[]).every((row) => row.every(holdsNothing));
   return argument === 0 || argument === null || argument === undefined || argument === "";
+}
+
+/** What an argument that is not used holds, as its refusal repeats it; nothing where it is a range or no finite number. */
+function shownValue(argument: Argument, parameter: Parameter): string {
+  const rows = rowsOf(argument);
+  if (rows.length !== 1 || rows[0]!.length !== 1) return "";
+  const cell = rows[0]![0];
+  if (typeof cell === "number" && !Number.isFinite(cell)) return "";
+  if (typeof cell === "number" && parameter.kind === "number") return ` = ${inUnit(cell, parameter)}`;
+  if (typeof cell === "boolean") return ` = ${String(cell).toUpperCase()}`;
+  return typeof cell === "number" ? ` = ${format(cell)}` : ` = ${quoted(cell)}`;
+}
+
+/** What the choice made does not ask for must be blank: a value there means another choice, or another result than given. */
+function refuseUnused(
+  argument: Argument,
+  parameter: Parameter,
+  name: string,
+  values: Readonly<Record<string, unknown>>,
+): void {
+  const { varies } = parameter;
+  if (varies!.ignored !== undefined || holdsNothing(argument)) return;
+  const choice = `${varies!.argument} ${String(values[varies!.argument])}`;
+  const rest = `${shownValue(argument, parameter)} is not used with ${choice}; leave it blank`;
+  const whole = nameOf(parameter) + rest;
+  throw new InputError(name, whole.length <= shownCharacters ? whole : `${parameter.symbol.replace(/_/g, "")}${rest}`);
 }
 
 /** The argument of one parameter in the unit the equation reads; undefined where it is blank and may be. */
@@ -271,8 +293,11 @@ export function readArgument(
   { name, parameter: declared, factor }: Reader,
   values: Readonly<Record<string, unknown>>,
 ): unknown {
+  if (isUnused(declared, values)) {
+    refuseUnused(argument, declared, name, values);
+    return declared.kind === "table" ? [] : undefined;
+  }
   const parameter = inForce(declared, values);
-  if (isNotAsked(declared, values) && holdsNothing(argument)) return parameter.kind === "table" ? [] : undefined;
   switch (parameter.kind) {
     case "number": {
       const cell = typeof argument === "number" ? argument : single(argument, name, nameOf(parameter));
@@ -307,9 +332,12 @@ function toldBy(argument: Argument, parameter: Parameter, name: string): Paramet
 }
 
 function choiceGiven(argument: Argument, parameter: Parameter): unknown {
-  if (parameter.kind !== "choice" || Array.isArray(argument)) return undefined;
-  if (isBlank(argument as Cell)) return parameter.default;
-  const given = String(argument).trim().toUpperCase();
+  if (parameter.kind !== "choice") return undefined;
+  const rows = Array.isArray(argument) ? (argument as readonly (readonly Cell[])[]) : [[argument as Cell]];
+  if (rows.length !== 1 || rows[0]!.length !== 1) return undefined;
+  const cell = rows[0]![0];
+  if (isBlank(cell)) return parameter.default;
+  const given = String(cell).trim().toUpperCase();
   return parameter.values.find(({ value }) => String(value).toUpperCase() === given)?.value;
 }
 

@@ -11,6 +11,7 @@ export {
   type ExcelDependencies,
   type ExcelHost,
   type ExcelRun,
+  type Swept,
 } from "./excel/index.ts";
 export { openGridInBrowser, openGridInNode, type Entry, type GridHost } from "./grid/index.ts";
 export { likeColours } from "./look/likeColours.ts";

@@ -1,5 +1,6 @@
 import {
   allowedText,
+  blankText,
   everydayText,
   format,
   rowsAllowed,
@@ -49,15 +50,14 @@ export function numberFacts(q: Quantity): readonly Markup[] {
   ];
 }
 
-const blankFact = ({ blank }: { readonly blank?: string }): readonly Markup[] =>
-  blank === undefined ? [] : [html`may stay blank: ${blank}`];
+const blankFact = (of: Quantity | Choice | Table): readonly Markup[] =>
+  of.blank === undefined ? [] : [html`${blankText(of, "may stay blank: ")}`];
 
 const joined = (facts: readonly Markup[]): Markup => html`${facts.map((fact, i) => html`${i > 0 && html`; `}${fact}`)}`;
 
-function choices({ values, default: fallback, blank }: Choice): Markup {
-  return html`${
-    blank !== undefined && html`<div class="kr-facts">may stay blank: ${blank}</div>`
-  }<ul class="kr-choices">${values.map(
+function choices(of: Choice): Markup {
+  const { values, default: fallback, blank } = of;
+  return html`${blank !== undefined && html`<div class="kr-facts">${joined(blankFact(of))}</div>`}<ul class="kr-choices">${values.map(
     ({ value, text }) =>
       html`<li><code>${value}</code>${String(value) !== text && html` ${sentence(text)}`}${
         value === fallback && html` <span class="kr-tag">default</span>`
@@ -74,7 +74,9 @@ function columns(table: Table): Markup {
   const { columns: all, minRows, optional, kinds: several } = table;
   if (several) return kinds(several);
   return html`<p class="kr-facts">A range, one row each; at least ${minRows} row${minRows !== 1 && "s"}, at most
-${rowsAllowed(table)}${optional && "; may be left out"}. Its columns:</p>
+${rowsAllowed(table)}${optional && "; may be left out"}${
+    table.blank !== undefined && html`; ${joined(blankFact(table))}`
+  }. Its columns:</p>
 <ol class="kr-columns">${Object.values(all).map(
     (c) =>
       html`<li>${called(c)}${called(c).text !== c.text && html` ${sentence(c.text)}`}${

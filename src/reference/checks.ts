@@ -120,9 +120,3 @@ ${c.because !== undefined && html`<p>Wider tolerance because ${c.because}.</p>`}
 ${c.note !== undefined && html`<p>Note: ${c.note}${c.note.endsWith(".") ? "" : "."}</p>`}
 </section>`;
 }
-
-/** "μ = 0.2 1/rad; …": every argument of a call. */
-export function argumentWords(f: Declaration, args: readonly Argument[]): Markup {
-  const parameters = Object.values(f.params);
-  return inputList({ parameters, rows: [args], varies: [] }, 0, () => true);
-}

@@ -1,6 +1,8 @@
 import {
   InputError,
   argumentCount,
+  choicesGiven,
+  isUnused,
   outside,
   parametersFor,
   read,
@@ -114,11 +116,10 @@ function draw(f: Declaration, share: () => number, everyday: boolean): readonly 
     const drawn = (name: string, p: Parameter, i: number): Argument =>
       argumentOf(f.id, name, p, () => shares[i]!, everyday, i >= least, limits[name]);
     // Choices first: they decide what other arguments are.
-    const inForce = parametersFor(
-      f,
-      all.map(([name, p], i) => (p.kind === "choice" ? drawn(name, p, i) : undefined)),
-    );
-    args = all.map(([name], i) => drawn(name, inForce[i]!, i));
+    const choices = all.map(([name, p], i) => (p.kind === "choice" ? drawn(name, p, i) : undefined));
+    const inForce = parametersFor(f, choices);
+    const chosen = choicesGiven(f, choices);
+    args = all.map(([name, p], i) => (isUnused(p, chosen) ? null : drawn(name, inForce[i]!, i)));
     const settled = f.limits && limitsOf(f, args);
     if (!settled) break;
     limits = settled;

@@ -13,6 +13,7 @@ import {
   choicesGiven,
   inForce,
   isOptional,
+  isUnused,
   sortsDiffer,
   type Choice,
   type Label,
@@ -175,6 +176,20 @@ function argumentProblems(
     .map(({ id, unit }) => `${what} is in ${parameter.unit}; ${id} is in ${unit}`);
 }
 
+/** A value where the choice written in the call does not use one: the function refuses it. */
+function unusedProblems(
+  declared: Parameter,
+  argument: FormulaNode,
+  what: string,
+  choices: Readonly<Record<string, unknown>>,
+): readonly string[] {
+  const { varies } = declared;
+  const choice = varies && (choices[varies.argument] as Label | undefined);
+  if (choice === undefined || varies!.ignored !== undefined || !isUnused(declared, choices)) return [];
+  if (argument.type === "Literal" && (argument.value === "" || argument.value === 0)) return [];
+  return [`${what} is not used with ${varies!.argument} ${choice}; leave it blank`];
+}
+
 export function callProblems(call: TemplateCall, sheet: ShapedSheet): readonly string[] {
   const f = formulasById.get(call.id);
   const name = `${namespace}${call.id}`;
@@ -188,7 +203,10 @@ export function callProblems(call: TemplateCall, sheet: ShapedSheet): readonly s
     const parameter = inForce(declared, choices);
     const argument = call.arguments[i];
     const what = `argument ${i + 1} of ${name} (${parameter.text})`;
-    if (argument) return argumentProblems(parameter, argument, what, choices, sheet);
+    if (argument) {
+      const unused = unusedProblems(declared, argument, what, choices);
+      return unused.length > 0 ? unused : argumentProblems(parameter, argument, what, choices, sheet);
+    }
     return isOptional(parameter) ? [] : [`${what} is missing`];
   });
 }

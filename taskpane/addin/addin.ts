@@ -5,6 +5,7 @@ import { openExcel, requiredSets, sideLoading } from "../../src/hosts/index.ts";
 import { mountPanel } from "../index.ts";
 import "./addin.css";
 import { missingSets, missingText } from "./missing.ts";
+import { sweptText } from "./swept.ts";
 import { themeOf } from "./theme.ts";
 
 const panel = document.getElementById("panel")!;
@@ -30,14 +31,20 @@ function report(error: unknown): void {
   console.error(error);
 }
 
-/** Nothing goes from a workbook without a word. */
-function saySwept(gone: readonly string[]): void {
-  if (gone.length === 0) return;
-  notice.textContent =
-    gone.length === 1
-      ? `The sheet ${gone[0]} was removed: it was unfinished, left by a build that broke off.`
-      : `${gone.length} sheets (${gone.join(", ")}) were removed: they were unfinished, left by builds that broke off.`;
-  notice.hidden = false;
+/** Removes what broken-off work left in the workbook, now and when what is too young now has become old; says what it did. */
+async function sweep(excel: ReturnType<typeof openExcel>): Promise<void> {
+  try {
+    const swept = await excel.sweep();
+    // Nothing goes from a workbook without a word.
+    const text = sweptText(swept);
+    if (text !== "") {
+      notice.textContent = text;
+      notice.hidden = false;
+    }
+    if (swept.again !== undefined) setTimeout(() => void sweep(excel), swept.again);
+  } catch (error) {
+    report(new Error(`Unfinished sheets of an earlier session could not be looked for: ${reasonOf(error)}`));
+  }
 }
 
 const outside = [
@@ -77,9 +84,7 @@ async function open(): Promise<void> {
   panel.replaceChildren();
   const excel = openExcel({ run: Excel.run.bind(Excel), supports, report });
   mountPanel(panel, excel);
-  await excel.sweep().then(saySwept, (error: unknown) => {
-    report(new Error(`Unfinished sheets of an earlier session could not be looked for: ${reasonOf(error)}`));
-  });
+  await sweep(excel);
 }
 
 open().catch((error: unknown) => {

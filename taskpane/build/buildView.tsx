@@ -20,6 +20,7 @@ import {
   typedExample,
   type Typed,
 } from "./fields.ts";
+import { isLeft, namesWith } from "./outcome.ts";
 import { Result } from "./result.tsx";
 
 /** By name, since the class comes from whichever host is in use. */
@@ -259,7 +260,7 @@ function TemplateForm({
       });
       rememberBuilt(plan, sheet);
       finished({ sheet, plan });
-      const names = await host.sheetNames();
+      const names = await namesWith(host, taken, sheet);
       setTaken(names);
       setName(freeSheetName(template.title, names));
     } catch (error) {
@@ -273,9 +274,8 @@ function TemplateForm({
           error instanceof Error && "problems" in error && Array.isArray(error.problems)
             ? (error.problems as readonly string[])
             : [whyNot(error)];
-        const left = error instanceof Error && error.name === "SheetLeft";
         setFailure([
-          left
+          isLeft(error)
             ? "The sheet was not built, and part of it is still in the workbook; the inputs are kept. What to do:"
             : "The sheet was not built and nothing was left in the workbook; the inputs are kept. What to correct:",
           ...messages,

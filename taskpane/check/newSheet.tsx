@@ -3,6 +3,7 @@ import { reasonOf } from "../../src/core/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
 import { freeSheetName, type Plan } from "../../src/sheet/index.ts";
 import { problemOfName } from "../build/fields.ts";
+import { isLeft, namesWith } from "../build/outcome.ts";
 import { whyNot } from "../loading.ts";
 import { SheetButton, type Step } from "../sheetButton.tsx";
 
@@ -27,12 +28,6 @@ export function NewSheet({ id, host, wanted, button, what, disabled = false, mak
   const [step, setStep] = useState<Step>();
   const [failure, setFailure] = useState("");
   const abort = useRef<AbortController>();
-  const list = async (): Promise<readonly string[]> => {
-    const names = await host.sheetNames();
-    setTaken(names);
-    setName(freeSheetName(wanted, names));
-    return names;
-  };
   useEffect(() => {
     let live = true;
     host.sheetNames().then(
@@ -71,10 +66,12 @@ export function NewSheet({ id, host, wanted, button, what, disabled = false, mak
         signal,
       });
       done(sheet);
-      await list();
+      const names = await namesWith(host, taken, sheet);
+      setTaken(names);
+      setName(freeSheetName(wanted, names));
     } catch (error) {
       const name = error instanceof Error ? error.name : "";
-      const left = name === "SheetLeft" ? "part of it is still" : "nothing was left";
+      const left = isLeft(error) ? "part of it is still" : "nothing was left";
       setFailure(
         name === "AbortError"
           ? "Cancelled. No sheet was left in the workbook."

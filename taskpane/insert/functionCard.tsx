@@ -1,4 +1,11 @@
-import { allowedText, equationFor, everydayText, ownCopyAdvice, type Parameter } from "../../src/core/index.ts";
+import {
+  allowedText,
+  blankText,
+  equationFor,
+  everydayText,
+  ownCopyAdvice,
+  type Parameter,
+} from "../../src/core/index.ts";
 import { equationTex } from "../../src/typeset/index.ts";
 import { Equation } from "../trace/equation.tsx";
 import type { Libraries } from "../trace/libraries.ts";
@@ -10,7 +17,7 @@ import type { DesignFunction } from "./search.ts";
 export function takes(parameter: Parameter): string {
   const fallback = [
     "default" in parameter && parameter.default !== undefined ? `default ${parameter.default}` : "",
-    "blank" in parameter && parameter.blank !== undefined ? `blank: ${parameter.blank}` : "",
+    blankText(parameter),
   ]
     .filter(Boolean)
     .join("; ");
@@ -28,9 +35,14 @@ export function takes(parameter: Parameter): string {
       return [parameter.values.map((v) => v.value).join(", "), fallback].filter(Boolean).join("; ");
     case "table":
       if (parameter.kinds) return Object.values(parameter.kinds.tables).map(takes).join("; or ");
-      return `a range with columns ${Object.values(parameter.columns)
-        .map((c) => `${c.text}${c.kind === "number" && c.unit !== "–" ? ` in ${c.unit}` : ""}`)
-        .join("; ")}`;
+      return [
+        `a range with columns ${Object.values(parameter.columns)
+          .map((c) => `${c.text}${c.kind === "number" && c.unit !== "–" ? ` in ${c.unit}` : ""}`)
+          .join("; ")}`,
+        fallback,
+      ]
+        .filter(Boolean)
+        .join("; ");
     case "text":
       return "text";
   }

@@ -160,6 +160,17 @@ const planOf = (
   return plan.map(([x, ...rest], i) => [i === plan.length - 1 ? points.at(-1)![0]! : (x as number) * scale, ...rest]);
 };
 
+/** Leaves blank what the choices drawn do not use. */
+function blankUnused(f: Formula, args: Record<string, unknown>): void {
+  for (const [name, { kind, varies }] of Object.entries(f.params))
+    if (varies && !varies.as[String(choiceIn(f, args, varies.argument))]) args[name] = kind === "table" ? [] : null;
+}
+
+function choiceIn(f: Formula, args: Readonly<Record<string, unknown>>, name: string): unknown {
+  const parameter = f.params[name]!;
+  return args[name] ?? ("default" in parameter ? parameter.default : undefined);
+}
+
 /** Makes choices and blanks drawn apart into a call that has a chance: the convention the path needs, blanks where they must be. */
 function fit(args: Record<string, unknown>): void {
   const path = args["path"] as readonly (readonly Cell[])[] | undefined;
@@ -285,6 +296,7 @@ export function argumentsOf(f: Formula): fc.Arbitrary<readonly Argument[]> {
     .map((drawn) => {
       const args: Record<string, unknown> = Object.fromEntries(names.map((name, i) => [name, drawn[i]]));
       fit(args);
+      blankUnused(f, args);
       // Bounds of one argument follow from others: settle them in a few rounds.
       for (let round = 0; round < 4; round++) {
         let limits: Readonly<Record<string, Partial<Bounds> | undefined>> = {};

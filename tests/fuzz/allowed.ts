@@ -43,6 +43,37 @@ function tableAllowed(t: Table, argument: Argument): boolean {
   );
 }
 
+/** The first cell of an argument as choices are compared. */
+function wordOf(argument: Argument, { default: fallback }: Choice): string {
+  const cell = Array.isArray(argument) ? (argument as readonly (readonly Cell[])[])[0]?.[0] : (argument as Cell);
+  return String(blank(cell) ? fallback : cell)
+    .trim()
+    .toUpperCase();
+}
+
+const empty = (argument: Argument): boolean =>
+  Array.isArray(argument)
+    ? (argument as readonly (readonly Argument[])[]).every((row) => row.every(empty))
+    : argument === 0 || blank(argument as Cell);
+
+/** Whether a call may hold this argument beside its others: where a choice leaves it out, nothing unless it is ignored. */
+export function isAllowedIn(
+  parameters: readonly { readonly name: string; readonly parameter: Parameter }[],
+  args: readonly Argument[],
+  at: number,
+): boolean {
+  const { parameter } = parameters[at]!;
+  const { varies } = parameter;
+  const by = parameters.findIndex(({ name }) => name === varies?.argument);
+  const choice = parameters[by]?.parameter;
+  if (!varies || choice?.kind !== "choice") return isAllowed(parameter, args[at]);
+  const word = wordOf(args[by], choice);
+  const value = choice.values.find((one) => String(one.value).toUpperCase() === word)?.value;
+  if (value === undefined) return isAllowed(parameter, args[at]);
+  const own = varies.as[String(value)];
+  return own ? isAllowed(own, args[at]) : varies.ignored !== undefined || empty(args[at]);
+}
+
 export function isAllowed(parameter: Parameter, argument: Argument): boolean {
   if (parameter.kind === "table") return tableAllowed(parameter, argument);
   let cell: Cell;

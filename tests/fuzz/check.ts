@@ -1,6 +1,6 @@
 import type { Result, WorksheetFunction } from "../../functions/index.ts";
 import type { Argument, Parameter } from "../../src/core/index.ts";
-import { isAllowed, isOfThisWorld } from "./allowed.ts";
+import { isAllowedIn, isOfThisWorld } from "./allowed.ts";
 
 /** The program on one platform shows this many characters of an error's text, so what matters must stand within them. */
 export const shownCharacters = 255;
@@ -9,8 +9,12 @@ const cellCharacters = 32767;
 
 const plain = (symbol: string): string => symbol.replace(/_/g, "");
 
-/** How a message can name a parameter: by its symbol, its name or a column of its range. */
+/** How a message can name a parameter: by its symbol, its name or a column of its range, also as a choice makes it. */
 function namesOf(name: string, p: Parameter): readonly string[] {
+  return [p, ...Object.values(p.varies?.as ?? {})].flatMap((one) => namesAsOne(name, one));
+}
+
+function namesAsOne(name: string, p: Parameter): readonly string[] {
   const tables = p.kind === "table" ? [p, ...Object.values(p.kinds?.tables ?? {})] : [];
   const columns = tables.flatMap((t) => Object.entries(t.columns).flatMap(([n, c]) => [n, plain(c.symbol), c.text]));
   return [name, plain(p.symbol), p.text, ...columns];
@@ -59,7 +63,7 @@ function faultOfValue(f: WorksheetFunction, value: unknown): string | undefined 
 export function faultOf(f: WorksheetFunction, args: readonly Argument[], result: Result): string | undefined {
   const declared = f.parameters.at(-1)?.repeating ? f.parameters.slice(0, -1) : f.parameters;
   const tooMany = !f.parameters.at(-1)?.repeating && args.length > declared.length;
-  const wrong = declared.find(({ parameter }, i) => !isAllowed(parameter, args[i]));
+  const wrong = declared.find((_, i) => !isAllowedIn(declared, args, i));
   if ("value" in result) {
     if (wrong && f.id !== "WARNINGS") return `a value although ${wrong.name} is outside what its declaration allows`;
     if (tooMany && f.id !== "VERSION") return "a value although there are too many arguments";

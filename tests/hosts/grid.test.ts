@@ -229,6 +229,24 @@ describe("nothing half-built stays", () => {
     own.dispose();
   });
 
+  it("neither completed nor removed: that is said, with the reason", async () => {
+    const { host: own, workbook } = nodeGrid();
+    const removing = vi.spyOn(Object.getPrototypeOf(workbook) as typeof workbook, "deleteSheet").mockReturnValue(false);
+    const fail = (): void => {
+      if (workbook.getSheetByName("Beam")) throw new Error("no more paper");
+    };
+    try {
+      await expect(own.apply(smallPlan, { sheetName: "Beam", progress: fail })).rejects.toMatchObject({
+        name: "SheetLeft",
+        message: "“Beam” could not be completed (no more paper), nor could it be removed: delete it by hand.",
+      });
+      expect(await own.sheetNames()).toEqual(["Sheet1", "Beam"]);
+    } finally {
+      removing.mockRestore();
+      own.dispose();
+    }
+  });
+
   it.each([0, 1, 2, 3])("cancelled at step %i", async (step) => {
     const controller = new AbortController();
     let steps = 0;

@@ -61,10 +61,10 @@ describe("what a file refuses", () => {
     expect(() => writeWorkbook(rule(["a,b"]), zero, "Beam")).toThrow(/C3.*no commas/);
     expect(() => writeWorkbook(rule(["x".repeat(256)]), zero, "Beam")).toThrow(/255/);
   });
-  it("a control character", () => {
+  it.each(["a\u0001", "a\ud83d", "\ude00b", "a\uffff"])("a control character or half a character: %j", (value) => {
     expect(() =>
-      writeWorkbook({ ...smallPlan, cells: [{ row: 0, column: 0, role: "note", value: "a\u0001" }] }, zero, "Beam"),
-    ).toThrow(/control character/);
+      writeWorkbook({ ...smallPlan, cells: [{ row: 0, column: 0, role: "note", value }] }, zero, "Beam"),
+    ).toThrow(/control character or half a character/);
   });
   it("to read a damaged part", () => {
     const damaged = (part: string, change: (text: string) => string): Uint8Array => {

@@ -1,8 +1,15 @@
-/** Control characters, line separators, and halves of characters: no file keeps them, and nobody sees them. */
-const unwritable = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\ufffe\uffff]/u;
+/** Characters XML 1.0 has no way to write, so that no file keeps them: control characters and halves of characters. */
+const unkept = "\\u0000-\\u0008\\u000b\\u000c\\u000e-\\u001f\\p{Cs}\\ufffe\\uffff";
+const oneUnkept = new RegExp(`[${unkept}]`, "u");
+
+/** Those, and tabs, line ends and separators, which nobody sees. */
+const unwritable = new RegExp(`[${unkept}\\p{Cc}\\p{Zl}\\p{Zp}]`, "u");
 const everyUnwritable = new RegExp(unwritable, "gu");
 
-/** Does the text hold a character that no workbook keeps, or a line end? */
+/** Does the text hold a character that no workbook keeps? */
+export const holdsUnkept = (text: string): boolean => oneUnkept.test(text);
+
+/** Does the text hold a character that no workbook keeps, a tab or a line end? */
 export const holdsUnwritable = (text: string): boolean => unwritable.test(text);
 
 /** The text with another in place of each such character. */

@@ -1,11 +1,10 @@
 import { createHash } from "node:crypto";
 import type { IncomingMessage, RequestListener, ServerResponse } from "node:http";
-import { setTimeout as wait } from "node:timers/promises";
-import { existsSync } from "node:fs";
 import { lookup } from "mrmime";
 import { reasonOf } from "../../core/index.ts";
 import { byteRange } from "./byteRange.ts";
-import { folderFile, type FolderFile } from "./folderFile.ts";
+import type { FolderFile } from "./folderFile.ts";
+import { servedFile } from "./servedFile.ts";
 
 export interface Served {
   readonly folder: string;
@@ -13,14 +12,6 @@ export interface Served {
   readonly headers?: Readonly<Record<string, string>>;
   /** Where a file that can't be read is reported. */
   readonly complain?: (text: string) => void;
-}
-
-/** A new build takes the place of the old one in two steps; this long a request waits for the second. */
-const swapMilliseconds = 2000;
-const swapPause = 25;
-
-async function whenThere(folder: string): Promise<void> {
-  for (let waited = 0; !existsSync(folder) && waited < swapMilliseconds; waited += swapPause) await wait(swapPause);
 }
 
 /** The path of a request, decoded; undefined where its escapes can't be read. */
@@ -80,8 +71,7 @@ async function answer(request: IncomingMessage, response: ServerResponse, served
   }
   const address = addressOf(request);
   if (address === undefined) return end(response, 400, "The address has an escape that can't be read");
-  await whenThere(served.folder);
-  const file = await folderFile(served.folder, address);
+  const file = await servedFile(served.folder, address);
   if (file === undefined) return end(response, 404, "Not found");
   send(request, response, file);
 }

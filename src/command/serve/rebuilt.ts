@@ -4,7 +4,7 @@ import { statSync } from "node:fs";
  * Which build a folder holds: another number once another folder has taken its place. Undefined while there is none, or
  * none that can be looked at.
  */
-function buildIn(folder: string): number | undefined {
+export function buildIn(folder: string): number | undefined {
   try {
     const entry = statSync(folder);
     return entry.isDirectory() ? entry.ino : undefined;

@@ -19,6 +19,9 @@ function placeOf(template: Template, id: string): Place | undefined {
   return undefined;
 }
 
+/** A number as people write it; 0x32 or 0b1 is none. */
+const decimal = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+
 /** A value as text: a choice, a free text or a number. What is none of these stays text, and the sheet says what it needs instead. */
 function single(text: string, { choices, freeText }: Choosable): string | number | null {
   if (freeText) return text;
@@ -26,7 +29,7 @@ function single(text: string, { choices, freeText }: Choosable): string | number
   if (word === "") return null;
   const choice = choices?.find(({ value }) => String(value) === word);
   if (choice) return choice.value;
-  return Number.isFinite(Number(word)) ? Number(word) : word;
+  return decimal.test(word) && Number.isFinite(Number(word)) ? Number(word) : word;
 }
 
 /**
@@ -48,7 +51,7 @@ function list(id: string, text: string, { input, table }: Extract<Place, { kind:
 
 export type Settings = ReadonlyMap<string, InputValue>;
 
-/** Reads `name=value` texts; the last one of a name counts. Throws Refused. */
+/** Reads `name=value` texts, each name once. Throws Refused. */
 export function settingsOf(template: Template, texts: readonly string[]): Settings {
   const settings = new Map<string, InputValue>();
   for (const text of texts) {
@@ -61,6 +64,7 @@ export function settingsOf(template: Template, texts: readonly string[]): Settin
       throw new Refused([
         `--set ${text}: the template ${template.id} has no input “${id}”; its inputs: ${inputIds(template).join(", ")}`,
       ]);
+    if (settings.has(id)) throw new Refused([`--set ${text}: “${id}” is set twice; give each input once`]);
     settings.set(id, place.kind === "column" ? list(id, value, place) : single(value, place.input));
   }
   return settings;

@@ -20,7 +20,7 @@ import { subscribe } from "./events.ts";
 import { looksOf } from "./hiding.ts";
 import { insertCells } from "./insert.ts";
 import { OwnEvaluations } from "./ownEvaluations.ts";
-import { sweepLeftOvers } from "./passingSheets.ts";
+import { sweepLeftOvers, type Swept } from "./passingSheets.ts";
 import { readCells } from "./read.ts";
 import { rulesOf } from "./readRules.ts";
 import { recalculateAll } from "./recalculate.ts";
@@ -50,9 +50,9 @@ export class ExcelHost implements Host {
     });
   }
 
-  /** Removes sheets that an interrupted build or evaluation left in the workbook, and gives their names. */
-  sweep(): Promise<readonly string[]> {
-    return this.#inTurn(() => sweepLeftOvers(this.#dependencies));
+  /** Removes sheets that an interrupted build or evaluation left in the workbook. */
+  sweep(now?: () => number): Promise<Swept> {
+    return this.#inTurn(() => sweepLeftOvers(this.#dependencies, now));
   }
 
   sheetNames(): Promise<readonly string[]> {

@@ -1,6 +1,6 @@
 import { sheetsIn } from "../../cells/index.ts";
 import type { Plan } from "../../sheet/index.ts";
-import { SheetDeleted, type ApplyOptions } from "../host/host.ts";
+import { SheetDeleted, SheetLeft, type ApplyOptions } from "../host/host.ts";
 import { planResults, type PlanResults } from "../host/planValues.ts";
 import { lockedAreas } from "./lockedAreas.ts";
 import { highlightRule, validationRule } from "./rules.ts";
@@ -220,9 +220,11 @@ export async function build(
     if (!stands()) throw new SheetDeleted(sheetName);
     workbook.setActiveSheet(before);
     if (!workbook.deleteSheet(sheetId))
-      throw new Error(`“${sheetName}” could not be completed, nor could it be removed: delete it by hand`, {
-        cause: error,
-      });
+      throw new SheetLeft(
+        [error],
+        `“${sheetName}” could not be completed (${(error as Error).message}), nor could it be removed: delete it by hand.`,
+        { cause: error },
+      );
     throw error;
   } finally {
     deletions.dispose();

@@ -1,13 +1,14 @@
+import { holdsUnkept } from "../../cells/index.ts";
+
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
 const entities: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 
-/** Characters XML 1.0 has no way to write. */
-const forbidden = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/;
-
 export function escaped(text: string): string {
-  if (forbidden.test(text))
-    throw new Error(`the text “${text}” holds a control character, which no workbook file can keep`);
+  if (holdsUnkept(text))
+    throw new Error(
+      `the text “${text}” holds a control character or half a character, which no workbook file can keep`,
+    );
   return text.replace(/[&<>"]/g, (c) => entities[c]!);
 }
 

@@ -28,6 +28,18 @@ describe("the notices of packages by others", () => {
     expect(parts.find((p) => p.startsWith("preact "))).toContain(text);
   });
 
+  it("hold the text of every licence, the standard one where a package carries none", () => {
+    const without = parts.slice(1).filter((p) => !/\bAS IS\b/.test(p));
+    expect(without.map((p) => p.split("\n")[0])).toEqual([]);
+    for (const [name, words] of [
+      ["@univerjs/protocol", "END OF TERMS AND CONDITIONS"],
+      ["seedrandom", "Permission is hereby granted"],
+      ["franc-min", "Permission is hereby granted"],
+      ["ot-json1", "Permission to use, copy, modify"],
+    ] as const)
+      expect(parts.find((p) => p.startsWith(`${name} `))).toContain(words);
+  });
+
   it("leave out what only builds and tests", () => {
     for (const name of ["vitest", "webpack", "playwright-core"]) {
       expect(devDependencies[name]).toBeDefined();

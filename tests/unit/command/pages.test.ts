@@ -5,8 +5,11 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { putInPlace } from "../../../src/command/build.ts";
+import { builtPages } from "../../../src/command/serve/builtPages.ts";
+import { folderFile } from "../../../src/command/serve/folderFile.ts";
 import { pages } from "../../../src/command/serve/pages.ts";
 import { sayWhenRebuilt } from "../../../src/command/serve/rebuilt.ts";
+import { servedFile } from "../../../src/command/serve/servedFile.ts";
 
 let home: string;
 let folder: string;
@@ -112,6 +115,27 @@ describe("the page server, while the folder changes", () => {
     expect([...seen].filter((body) => !whole.has(body))).toEqual([]);
   });
 
+  it("looks again for a file that was missing because a build took its place meanwhile", async () => {
+    let reads = 0;
+    const found = await servedFile(folder, "/", async (...asked) => {
+      if (reads++ > 0) return folderFile(...asked);
+      renameSync(folder, join(home, "away"));
+      setTimeout(() => renameSync(join(home, "away"), folder), 60);
+      return folderFile(...asked);
+    });
+    expect([reads, found?.content.toString()]).toEqual([2, "<p>first</p>"]);
+  });
+
+  it("looks once for a file that the build does not have", async () => {
+    let reads = 0;
+    const read: typeof folderFile = (...asked) => {
+      reads++;
+      return folderFile(...asked);
+    };
+    expect(await servedFile(folder, "/missing", read)).toBeUndefined();
+    expect(reads).toBe(1);
+  });
+
   it("says once that a new build is served", async () => {
     const said: string[] = [];
     const timer = sayWhenRebuilt(folder, (line) => said.push(line), 10);
@@ -162,6 +186,22 @@ describe("the page server", () => {
 
   it("gives every answer its headers", async () => {
     for (const path of ["/", "/missing"]) expect((await ask(path)).headers["x-test"]).toBe("1");
+  });
+
+  it.each(["workbench", "addin"] as const)("says who may show the pages of the %s in a frame", async (as) => {
+    const own = createServer(builtPages(as, folder));
+    await new Promise<void>((resolve) => own.listen(0, "127.0.0.1", resolve));
+    try {
+      for (const path of ["/", "/missing"]) {
+        const { port } = own.address() as AddressInfo;
+        const { headers } = await fetch(`http://127.0.0.1:${port}${path}`);
+        const policy = headers.get("content-security-policy");
+        expect(policy).toMatch(as === "addin" ? /^frame-ancestors 'self' https:/ : /^frame-ancestors 'self'$/);
+      }
+    } finally {
+      own.closeAllConnections();
+      await new Promise((resolve) => own.close(resolve));
+    }
   });
 
   it.each(["/../secret", "/%2e%2e/secret", "/..%2fsecret", "/.hidden", "/icons/../../secret", "/%00", "//secret"])(

@@ -121,6 +121,8 @@ describe("what is refused, with 1 and nothing written", () => {
     ],
     ["a word for a number", ["--set", "mu=rough"], /input mu .*“rough” is not a number; a number in 1\/rad is needed/],
     ["a decimal comma", ["--set", "mu=0,2"], /input mu .*“0,2” is not a number/],
+    ["a number of another base", ["--set", "mu=0x1"], /input mu .*“0x1” is not a number/],
+    ["an input set twice", ["--set", "mu=0.2", "--set", "k=0.01", "--set", "mu=0.3"], /“mu” is set twice; give each/],
     ["a choice that is none", ["--set", "cement=X"], /input cement .*“X” is not one of the choices; allowed: S/],
     ["a shape that is none", ["--set", "tendons=7"], /input tendons .*= 7 is above 6; allowed: 1 to 6/],
     ["a part of a tendon", ["--set", "tendons=2.5"], /tendons .*2\.5 is not a whole number/],

@@ -1,5 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { formulas, run, trace, warnings, type Argument } from "../../../src/core/index.ts";
+import {
+  choicesGiven,
+  formulaIn,
+  formulas,
+  parametersFor,
+  run,
+  trace,
+  warnings,
+  type Argument,
+} from "../../../src/core/index.ts";
 
 const call = (id: string, ...args: readonly Argument[]): number =>
   run(
@@ -184,4 +193,15 @@ test("trace keeps the cell's own values and shows conversions", () => {
 test("stations: each place once, in order, the last repeated", () => {
   const places = [[24], [0], [12], [12.004], [6]];
   expect([1, 2, 3, 4, 5].map((n) => call("STATION", places, n, 0.01))).toEqual([0, 6, 12, 24, 24]);
+});
+
+test("a choice in a range of one cell is the choice of the call", () => {
+  const f = formulas.find(({ id }) => id === "MOMENT_UNIFORM")!;
+  const args: readonly Argument[] = [24, 10, 3, [["OVERHANG"]], [[4]]];
+  expect(run(f, args)).toBe(run(f, [24, 10, 3, "OVERHANG", 4]));
+  expect(choicesGiven(f, args)["supports"]).toBe("OVERHANG");
+  expect(formulaIn(f, args).steps).toHaveProperty("reaction");
+  expect(parametersFor(f, args)[0]!.text).toBe("length of the member");
+  expect(choicesGiven(f, [24, 10, 3, [[null]]])["supports"]).toBe("ENDS");
+  expect(choicesGiven(f, [24, 10, 3, [["ENDS", "OVERHANG"]]])["supports"]).toBeUndefined();
 });

@@ -83,6 +83,14 @@ describe("the reference pages", () => {
     },
   );
 
+  it("say of an argument with which choices it is used, and whether it must be blank otherwise", () => {
+    expect(plain(textOf("MOMENT_UNIFORM"))).toContain("used only with supports OVERHANG; leave it blank otherwise");
+    expect(plain(textOf("OUTLINE_SECTION"))).toMatch(/used only with property .*PERIMETER; leave it blank otherwise/);
+    expect(plain(textOf("CRACKED_SECTION"))).toContain(
+      "used only with property STEEL_STRESS; ignored otherwise, so that one call serves every property",
+    );
+  });
+
   it.each(worksheetFunctions.filter((f) => f.formula).map((f) => [f.id, f.formula!] as const))(
     "%s sets every equation and shows every table",
     (id, formula) => {

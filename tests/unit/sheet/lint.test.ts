@@ -152,6 +152,14 @@ test.each<[string, (t: ReturnType<typeof copy>) => void, string]>([
     "argument 2 of KERN.FRICTION_STRESS (friction coefficient between tendon and duct) is missing",
   ],
   [
+    "an argument that the choice does not use",
+    replace("sRef", {
+      quantity: "moment",
+      formula: 'KERN.MOMENT_UNIFORM({L},20,{ref},"ENDS",{ref})',
+    }),
+    "is not used with supports ENDS; leave it blank",
+  ],
+  [
     "the unit of an argument",
     change("sRef", { formula: `${friction}({turn},{mu},{k},"rad/m",{jack},{turn})` }),
     "is in m; turn is in rad",

@@ -120,6 +120,7 @@ export const regionVertex = choosing({
       ],
     }),
   },
+  ignored: "so that one call serves every figure of a vertex and their number",
   as: { ...byName, COUNT: vertexCount },
   order: ["conditions", "e_min", "e_max", "k", "result", "P_min", "P_max"],
   result: q.vertexResult,

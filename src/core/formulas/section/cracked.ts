@@ -7,7 +7,7 @@ import { widthAt } from "./around.ts";
 import { equilibrium, layerStress, residual, strainAt, type CrackedSection, type Strain } from "./crackedState.ts";
 import { outline } from "./outline.ts";
 import { polygon } from "./polygon.ts";
-import { crackedProperty } from "./property.ts";
+import { crackedProperty, oneCallForAll } from "./property.ts";
 
 const layers = table({
   key: "steelLayers",
@@ -141,6 +141,7 @@ export const crackedSection = choosing({
   summary: "Depth in compression, max. concrete stress or stress of a layer of steel in a cracked section",
   notes,
   by: { property: crackedProperty },
+  ignored: oneCallForAll,
   as: {
     COMPRESSION_DEPTH: ofWhole(compressionDepth),
     CONCRETE_STRESS: ofWhole(concreteStress),

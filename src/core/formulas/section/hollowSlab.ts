@@ -3,7 +3,7 @@ import { formula, stepwise } from "../../formula.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
-import { anyProperty, sectionProperty } from "./property.ts";
+import { anyProperty, oneCallForAll, sectionProperty } from "./property.ts";
 
 const params = { b: q.sectionWidth, h: q.sectionHeight, n: q.voidCount, d: q.voidDiameter, y_v: q.voidHeight };
 const limits = ({
@@ -125,6 +125,7 @@ export const hollowSlab = choosing({
   summary: "Area, centroid, second moment or drying perimeter of a slab with round voids",
   notes,
   by: { property: sectionProperty },
+  ignored: oneCallForAll,
   as: properties,
   order: ["b", "h", "n", "d", "y_v", "property", "s"],
   result: anyProperty,

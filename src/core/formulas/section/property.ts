@@ -8,6 +8,9 @@ const whole = [
 ] as const;
 
 /** What is wanted of a section. */
+/** Why what only one property takes may stand in the call for another. */
+export const oneCallForAll = "so that one call serves every property";
+
 export const sectionProperty = choice({
   key: "sectionProperty",
   symbol: "property",

@@ -3,7 +3,7 @@ import { formula, stepwise, type Formula, type Limits, type Steps } from "../../
 import { as, type Parameters, type Quantity, type Values } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
-import { anyProperty, sectionProperty } from "./property.ts";
+import { anyProperty, oneCallForAll, sectionProperty } from "./property.ts";
 
 /** One rectangle of a section as the engineer reads it; `minus` where it is cut out. */
 interface Part {
@@ -43,6 +43,7 @@ function shapeOf(properties: Properties & { readonly PERIMETER: Formula }) {
     family: "section",
     notes: [ownArguments],
     by: { property: sectionProperty },
+    ignored: oneCallForAll,
     as: properties,
     result: anyProperty,
   } as const;

@@ -25,6 +25,7 @@ export const timeDependentLoss = choosing({
       ],
     }),
   },
+  ignored: "so that one call serves the whole and its parts",
   as: {
     ALL: timeDependentLossEn1992,
     CREEP: timeDependentLossCreepEn1992,

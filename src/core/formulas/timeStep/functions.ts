@@ -316,7 +316,8 @@ const asked = {
   source: mechanics,
   notes: [
     ...common,
-    "Each law asks for data of its own; what it does not ask for stays blank. Trace shows the notes and the source of the law in force.",
+    "Each law takes data of its own; leave blank what it does not take: a value there is refused. " +
+      "Trace shows the notes and the source of the law in force.",
   ],
   by: { law: timeLawChoice },
   joint: {
