@@ -93,6 +93,8 @@ function verdictAreas(layout: Layout, above: number): readonly { readonly area: 
   return layout.sheet.blocks
     .flatMap(({ items }) => items)
     .flatMap((item) => {
+      // The row that names them does not name itself.
+      if (item.kind === "row" && item.row.summary?.where?.includes("{failing}")) return [];
       if (item.kind === "row" && item.row.verdict !== undefined)
         return [{ area: at(layout.itemRows.get(item)!, 1), name: `${item.item} ${item.says.text}` }];
       const verdict = item.kind === "table" ? item.columns.find(({ column }) => column.verdict) : undefined;
