@@ -282,7 +282,7 @@ export function fillRegister(filling: Filling): void {
   const orders: Area = { row: first, column: sortColumn, rows: checks.length, columns: 1 };
   checks.forEach((check, i) => {
     const row = first + i;
-    const { row: spec, says, item, place } = check;
+    const { row: spec, item, place } = check;
     const own_ = layout.itemRows.get(check)!;
     const cell = (column: number, formula: Written, role: Role, format?: string): void =>
       cells.formula(row, column, role, formula, `${place}, summary`, format);
