@@ -71,7 +71,10 @@ export function fillBand(filling: Filling): void {
       `")&${at(first, checkColumns.where)}`
     : '""';
   // What governs is not known before all inputs are there.
-  const known = `IF(AND(${word}="INCOMPLETE",NOT(${incomplete(filling).said})),"",IFERROR(${governs},${textConstant("a check shows an error")}))`;
+  // What governs is not known before all inputs are there; a check that fails is told all the same.
+  const open = `AND(${word}="INCOMPLETE",NOT(${incomplete(filling).said}))`;
+  const failing = first ? `IFERROR(IF(${at(first, checkColumns.verdict)}="FAIL",${governs},""),"")` : '""';
+  const known = `IF(${open},${failing},IFERROR(${governs},${textConstant("a check shows an error")}))`;
   const scope = cellOf(filling, "notChecked");
   const read = ["notChecked", "inMissing", "inRange", "inConflict"].flatMap((id) => {
     const cell = cellOf(filling, id);

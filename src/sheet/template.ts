@@ -24,7 +24,8 @@
  * - `{shapeChanged}`: TRUE where a shape input differs from what the sheet was built with.
  * Index columns say a member's number (`"index": "tendon"`). Anything else is the spreadsheet's own formula language,
  * with or without a leading `=`. Numbers other than 0 and 1 are not typed into formulas, nor addresses. Verdicts say
- * OK, FAIL, LIMIT MISSING or OPEN (OK is withheld for the reason beside it); inputs have a status of their own: given, default (its value is the template's), left empty, MISSING, OUT OF RANGE, CONFLICT
+ * OK, FAIL, LIMIT MISSING or OPEN (OK is withheld for the reason beside it); inputs have a status of their own: given,
+ * default (its value is the template's), left empty, MISSING, OUT OF RANGE, CONFLICT
  * (`relations`: what must hold between inputs), or UNUSUAL for a value outside the everyday range of its quantity.
  * Templates share parts: wherever an array of a template's file holds `{ "use": "name" }`, the members of that shared
  * part stand instead (compose.ts).
