@@ -70,7 +70,6 @@ export function fillBand(filling: Filling): void {
       `utilisation "&TEXT(${at(first, checkColumns.utilisation)},"0.00")&", ","First: "&${at(first, checkColumns.text)}&", ` +
       `")&${at(first, checkColumns.where)}`
     : '""';
-  // What governs is not known before all inputs are there.
   // What governs is not known before all inputs are there; a check that fails is told all the same.
   const open = `AND(${word}="INCOMPLETE",NOT(${incomplete(filling).said}))`;
   const failing = first ? `IFERROR(IF(${at(first, checkColumns.verdict)}="FAIL",${governs},""),"")` : '""';
