@@ -43,6 +43,13 @@ function quantityOf(argument: Argument): Quantity {
 /** So many of a column are named; one in the wrong unit is soon seen. */
 const listed = 5;
 
+/** The same value in several rows is said once. */
+function rowsNamed(rows: readonly number[]): string {
+  if (rows.length === 1) return ` in row ${rows[0]!}`;
+  const more = rows.length - listed;
+  return ` in rows ${rows.slice(0, listed).join(", ")}${more > 0 ? ` and ${more} more` : ""}`;
+}
+
 /**
  * What is unusual about inputs of a sheet: values outside the quantity's everyday range, with the unit they were
  * perhaps typed in. Empty cells, texts and refused values are left to the input's status.
@@ -60,10 +67,13 @@ export const inputWarningsFunction = {
     const cells = values.flatMap((value) =>
       Array.isArray(value) ? (value as readonly (readonly Cell[])[]).flat() : [value as Cell],
     );
-    const all = cells.flatMap((cell, i) =>
-      typeof cell === "number" && Number.isFinite(cell) && outside(quantity, cell) === undefined
-        ? valueWarnings(quantity, cell, cells.length > 1 ? ` in row ${i + 1}` : "")
-        : [],
+    const rowsOf = new Map<number, number[]>();
+    cells.forEach((cell, i) => {
+      if (typeof cell === "number" && Number.isFinite(cell) && outside(quantity, cell) === undefined)
+        rowsOf.set(cell, [...(rowsOf.get(cell) ?? []), i + 1]);
+    });
+    const all = [...rowsOf].flatMap(([value, rows]) =>
+      valueWarnings(quantity, value, cells.length > 1 ? rowsNamed(rows) : ""),
     );
     const more = all.length - listed;
     return [...all.slice(0, listed), ...(more > 0 ? [`and ${more} more`] : [])].join("; ");

@@ -44,6 +44,7 @@ function symbolOf(reference: TemplateReference, subjects: Subjects): string {
   if (reference.kind === "shapeChanged") return "a shape input changed";
   if (reference.kind === "failing") return "checks that say FAIL";
   if (reference.kind === "warningsCode") return "code of the warnings";
+  if (reference.kind === "inputs") return `inputs that say ${reference.word}`;
   if (reference.kind === "count") return `number of ${reference.word}`;
   const symbol = (id: string): string => {
     const says = subjects.get(id)?.says;

@@ -4,7 +4,7 @@ import { fieldColumns, type Layout } from "./layout.ts";
 import { areaAt, inputRole, own, type Filling } from "./planCells.ts";
 import type { Role } from "./plan.ts";
 import { rowContext, whereCell } from "./rowCells.ts";
-import { formatOf } from "./says.ts";
+import { checkName, formatOf } from "./says.ts";
 import type { ShapedBlock, ShapedFront, ShapedRow } from "./shape.ts";
 import { warningAreas, write, type Written } from "./write.ts";
 
@@ -70,18 +70,31 @@ export function fillBand(filling: Filling): void {
       `utilisation "&TEXT(${at(first, checkColumns.utilisation)},"0.00")&", ","First: "&${at(first, checkColumns.text)}&", ` +
       `")&${at(first, checkColumns.where)}`
     : '""';
-  const text = `IFERROR(${note === "" ? "" : `${note}&`}${governs},${textConstant("a check shows an error")})`;
+  // What governs is not known before all inputs are there; a check that fails is told all the same.
+  const open = `AND(${word}="INCOMPLETE",NOT(${incomplete(filling).said}))`;
+  const failing = first ? `IFERROR(IF(${at(first, checkColumns.verdict)}="FAIL",${governs},""),"")` : '""';
+  const known = `IF(${open},${failing},IFERROR(${governs},${textConstant("a check shows an error")}))`;
+  const scope = cellOf(filling, "notChecked");
+  const read = ["notChecked", "inMissing", "inRange", "inConflict"].flatMap((id) => {
+    const cell = cellOf(filling, id);
+    return cell ? [areaAt(cell)] : [];
+  });
+  const checked = scope ? `&IF(LEN(${a1(scope, true)})=0,""," Checked: "&${a1(scope, true)}&".")` : "";
+  const text = `${note === "" ? '""' : note}&${known}${checked}`;
   const reads: readonly Area[] = first
     ? [{ row: first, column: checkColumns.item, rows: 1, columns: columns.mark }]
     : [];
-  cells.formula(bandRow, bandText, "bandText", own(`=${text}`, [...reads, areaAt(overall)]), "verdict");
+  cells.formula(bandRow, bandText, "bandText", own(`=${text}`, [...reads, areaAt(overall), ...read]), "verdict");
+  cells.raise(bandRow, bandLines);
   cells.carry(bandRow, "band", 1, bandText - 1);
   cells.join(bandRow, bandText, columns.mark);
 }
 const bandText = 3;
+const bandLines = 3;
 
 /** What the overall verdict means for whoever reads it. */
-function overallNote({ cells, layout }: Filling): string {
+function overallNote(filling: Filling): string {
+  const { cells, layout } = filling;
   const word = a1(cells.overall!, true);
   const warnings = warningsCounted(layout);
   const counted = warnings?.text;
@@ -93,10 +106,34 @@ function overallNote({ cells, layout }: Filling): string {
     ["OK", answered],
     ["FAIL", textConstant("A check fails. ")],
     ["WARNINGS", counted === undefined ? textConstant("Warnings are not answered. ") : `${counted}&" not answered. "`],
-    ["INCOMPLETE", textConstant("An input or a limit is missing, or a verdict cannot be computed. ")],
+    ["INCOMPLETE", incomplete(filling).text],
     ["REBUILD", textConstant("The configuration was changed: build the sheet anew. ")],
   ];
   return meanings.reduceRight((rest, [one, text]) => `IF(${word}="${one}",${text},${rest})`, '""');
+}
+
+const openWords = textConstant("A limit is missing, or a check is open or shows an error. ");
+/** So many letters of the inputs that are missing are named; the sheet has them all. */
+const [enough, cutFrom] = [110, 90];
+
+/** Which inputs are missing, out of range or in conflict; what else may keep a sheet from a verdict. */
+function incomplete(filling: Filling): { readonly text: string; readonly said: string } {
+  const named = (id: string, before: string): readonly string[] => {
+    const cell = cellOf(filling, id);
+    if (!cell) return [];
+    const all = a1(cell, true);
+    const some = `IF(LEN(${all})>${enough},LEFT(${all},FIND(",",${all},${cutFrom}))&" … ",LEFT(${all},LEN(${all})-2)&". ")`;
+    return [`IF(${all}="","",${textConstant(before)}&${some})`];
+  };
+  const parts = [
+    ...named("inMissing", "Inputs missing: "),
+    ...named("inRange", "Inputs out of range: "),
+    ...named("inConflict", "Inputs in conflict: "),
+  ];
+  const said = parts.length === 0 ? '""' : parts.join("&");
+  const none = ["inMissing", "inRange", "inConflict"].flatMap((id) => cellOf(filling, id) ?? []);
+  const empty = none.length === 0 ? "TRUE" : none.map((cell) => a1(cell, true)).join("&") + '=""';
+  return { text: `IF(${empty},${openWords},${said})`, said: empty };
 }
 
 /** "6 warnings", counted from their list; undefined where the sheet lists none. */
@@ -247,7 +284,7 @@ export function fillRegister(filling: Filling): void {
   const orders: Area = { row: first, column: sortColumn, rows: checks.length, columns: 1 };
   checks.forEach((check, i) => {
     const row = first + i;
-    const { row: spec, says, item, place } = check;
+    const { row: spec, item, place } = check;
     const own_ = layout.itemRows.get(check)!;
     const cell = (column: number, formula: Written, role: Role, format?: string): void =>
       cells.formula(row, column, role, formula, `${place}, summary`, format);
@@ -255,7 +292,7 @@ export function fillRegister(filling: Filling): void {
     const verdict = { row: own_, column: columns.verdict };
     const value = { row: own_, column: columns.value };
     cells.put(row, registerColumns.item, "item", item);
-    cells.put(row, registerColumns.text, "description", says.text);
+    cells.put(row, registerColumns.text, "description", checkName(check));
     cell(registerColumns.verdict, copy(verdict), "description");
     const said = (formula: string | undefined, column: number): Written =>
       formula === undefined ? own('=""', []) : write(formula, rowContext, { row, column }, layout);

@@ -6,15 +6,12 @@ import { areaAt, everydayOf, inputRole, own, type Filling } from "./planCells.ts
 import { judgements } from "./relations.ts";
 import type { Context } from "./resolve.ts";
 import { belowColumns } from "./rowTexts.ts";
-import { boundsOf, formatOf, plainSymbol } from "./says.ts";
+import { boundFormat, boundsOf, checkName, formatOf, plainSymbol } from "./says.ts";
 import type { ShapedRow } from "./shape.ts";
 import { statusFormula } from "./status.ts";
 import { write } from "./write.ts";
 
 export const rowContext: Context = { kind: "row" };
-
-/** Number formats that say that a bound itself is not allowed. */
-const strict = { from: '">" General', to: '"<" General' } as const;
 
 /** One row: what it is, its value, how it comes about, its verdict and room for a mark. */
 export function fillRow(filling: Filling, shaped: ShapedRow): void {
@@ -36,7 +33,7 @@ export function fillRow(filling: Filling, shaped: ShapedRow): void {
   if (spec.summary)
     cells.checks.push({
       id: says.id,
-      description: says.text,
+      description: checkName(shaped),
       utilisation: { row, column: columns.value },
       where: whereCell(filling, shaped),
       verdict: { row, column: columns.verdict },
@@ -91,14 +88,8 @@ function fillInput(filling: Filling, shaped: ShapedRow): void {
     conflictMessage(filling, at, row, judged, rowContext, textConstant(words), place, [{ id: says.id, index: 0 }]);
   }
   if (!input.choices) {
-    cells.put(
-      row,
-      columns.from,
-      "bound",
-      bounds.min ?? bounds.above,
-      bounds.min === undefined ? strict.from : undefined,
-    );
-    cells.put(row, columns.to, "bound", bounds.max ?? bounds.below, bounds.max === undefined ? strict.to : undefined);
+    cells.put(row, columns.from, "bound", bounds.min ?? bounds.above, boundFormat(bounds.min, bounds.above, "from"));
+    cells.put(row, columns.to, "bound", bounds.max ?? bounds.below, boundFormat(bounds.max, bounds.below, "to"));
   }
   const cell = (column: number): string => a1({ row, column }, true);
   const status = statusFormula([

@@ -1,5 +1,5 @@
 import { allowedText, q, type Bounds, type Quantity, type Unit } from "../core/index.ts";
-import type { InputSpec, Saying } from "./template.ts";
+import type { InputSpec, Row, Saying } from "./template.ts";
 
 /** What a row or column says, with what its quantity lends. */
 export interface Says {
@@ -15,6 +15,11 @@ export interface Says {
 }
 
 export const quantities: Readonly<Record<string, Quantity>> = q;
+
+/** What the list of checks calls a check. */
+export function checkName({ row, says }: { readonly row: Pick<Row, "summary">; readonly says: Says }): string {
+  return row.summary?.name ?? says.text;
+}
 
 export function says(saying: Saying): Says {
   const quantity = saying.quantity === undefined ? undefined : quantities[saying.quantity];
@@ -94,4 +99,19 @@ const formats: Readonly<Record<string, string>> = {
 /** The number format of a computed value. */
 export function formatOf(says: Says): string {
   return says.format ?? formats[says.unit] ?? "0.000";
+}
+
+/** Number formats that say that a bound itself is not allowed. */
+const strict = { from: '">" General', to: '"<" General' } as const;
+/** A bound so far out keeps typing errors from the program; on paper it says nothing. */
+const farOut = 1e6;
+
+/** How a bound of an input is shown: in force, itself not allowed, or so far out that a dash stands for it. */
+export function boundFormat(
+  inclusive: number | undefined,
+  exclusive: number | undefined,
+  side: "from" | "to",
+): string | undefined {
+  if (Math.abs(inclusive ?? exclusive ?? 0) >= farOut) return '"–"';
+  return inclusive === undefined ? strict[side] : undefined;
 }

@@ -43,8 +43,17 @@ export function inputWarningsCall(quantity: string, cells: string): string {
   return `KERN.INPUT_WARNINGS("${quantity}",${cells})`;
 }
 
+/** What the sheet was built with is told from what somebody typed, as far as the value tells. */
+function givenOrDefault(judged: readonly StatusOf[]): string {
+  const [only, ...more] = judged;
+  const built = only?.input.default;
+  if (more.length > 0 || !only || built === undefined) return '"given"';
+  const same = typeof built === "number" ? `${only.cell}=${built}` : `${only.cell}&""=${quotedText(built)}`;
+  return `IF(${same},"default","given")`;
+}
+
 /**
- * The status of one input or of a table row's inputs: MISSING, OUT OF RANGE, CONFLICT, UNUSUAL, left empty or given.
+ * The status of one input or of a table row's inputs: MISSING, OUT OF RANGE, CONFLICT, UNUSUAL, left empty, default or given.
  * Undefined where none is judged.
  */
 export function statusFormula(all: readonly StatusOf[]): string | undefined {
@@ -54,7 +63,8 @@ export function statusFormula(all: readonly StatusOf[]): string | undefined {
   const watched = judged.flatMap(({ cell, everyday }) =>
     everyday === undefined ? [] : [`${inputWarningsCall(everyday, cell)}<>""`],
   );
-  const usual = watched.length === 0 ? '"given"' : `IF(${or(watched)},"UNUSUAL","given")`;
+  const plain = givenOrDefault(judged);
+  const usual = watched.length === 0 ? plain : `IF(${or(watched)},"UNUSUAL",${plain})`;
   const given =
     judged.length === 1 && judged[0]!.input.mayBeEmpty ? `IF(${judged[0]!.cell}="","left empty",${usual})` : usual;
   const broken = judged.flatMap((one) => one.broken ?? []);

@@ -8,7 +8,7 @@ import type { Role } from "./plan.ts";
 import { everydayOf, inputRole, own, type Filling } from "./planCells.ts";
 import { judgements } from "./relations.ts";
 import { contexts, type TableContext } from "./resolve.ts";
-import { boundsOf, formatOf } from "./says.ts";
+import { boundFormat, boundsOf, formatOf } from "./says.ts";
 import { isRecord, type ShapedColumn } from "./shape.ts";
 import { statusFormula, type StatusOf } from "./status.ts";
 import { write } from "./write.ts";
@@ -104,8 +104,8 @@ function fillBounds({ cells }: Filling, { shaped, bands }: PlacedTable, band: nu
   for (const { column, says, at, band: own } of shaped.columns) {
     if (own !== band || !column.input || column.input.choices || column.input.freeText) continue;
     const { min, above, max, below } = boundsOf(column.input, says.quantity);
-    if (name === "from") cells.put(row, at, "bound", min ?? above, min === undefined ? '">" General' : undefined);
-    else cells.put(row, at, "bound", max ?? below, max === undefined ? '"<" General' : undefined);
+    if (name === "from") cells.put(row, at, "bound", min ?? above, boundFormat(min, above, "from"));
+    else cells.put(row, at, "bound", max ?? below, boundFormat(max, below, "to"));
   }
 }
 

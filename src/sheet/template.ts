@@ -19,11 +19,13 @@
  * RANGE}`); `{count:error}`: how many of them hold an error; `{count:warnings}`: how many warnings the sheet lists,
  * wherever it lists them;
  * - `{warningsCode}`: a short code of the warnings listed, another as soon as one comes, goes or changes;
+ * - `{inputs:WORD}`: numbers and symbols of the inputs above whose status is WORD, each with a comma behind it;
  * - `{failing}`: numbers and titles of the rows and tables above of which a verdict says FAIL;
  * - `{shapeChanged}`: TRUE where a shape input differs from what the sheet was built with.
  * Index columns say a member's number (`"index": "tendon"`). Anything else is the spreadsheet's own formula language,
  * with or without a leading `=`. Numbers other than 0 and 1 are not typed into formulas, nor addresses. Verdicts say
- * OK, FAIL or NO LIMIT; inputs have a status of their own: given, left empty, MISSING, OUT OF RANGE, CONFLICT
+ * OK, FAIL, LIMIT MISSING or OPEN (OK is withheld for the reason beside it); inputs have a status of their own: given,
+ * default (its value is the template's), left empty, MISSING, OUT OF RANGE, CONFLICT
  * (`relations`: what must hold between inputs), or UNUSUAL for a value outside the everyday range of its quantity.
  * Templates share parts: wherever an array of a template's file holds `{ "use": "name" }`, the members of that shared
  * part stand instead (compose.ts).
@@ -154,7 +156,7 @@ export interface InputSpec {
   readonly choices?: readonly { readonly value: string | number; readonly text: string }[];
   /** Free text such as a name or date: never judged. */
   readonly freeText?: true;
-  /** May stay empty: whatever needs it then says NO LIMIT. */
+  /** May stay empty: whatever needs it then says LIMIT MISSING. */
   readonly mayBeEmpty?: true;
 }
 
@@ -175,13 +177,15 @@ export interface Row extends Saying {
   readonly when?: Condition;
   readonly input?: InputSpec;
   readonly formula?: string;
-  /** Formula of the verdict cell: OK, FAIL or NO LIMIT. */
+  /** Formula of the verdict cell: OK, FAIL or LIMIT MISSING. */
   readonly verdict?: string;
   /**
    * Puts the row into the summary: its value is a utilisation; formula of the place where it governs, which stands in
    * the source column.
    */
   readonly summary?: {
+    /** What the first page calls it, where the row's text is too long for it. */
+    readonly name?: string;
     readonly where?: string;
     /** What is checked and what it may be, in `unit`, where it governs; formulas. */
     readonly value?: string;

@@ -13,6 +13,7 @@ import {
 import { columns } from "./columns.ts";
 import { firstOf, warningRows, type Layout } from "./layout.ts";
 import { resolve, targetA1, type Context } from "./resolve.ts";
+import { plainSymbol } from "./says.ts";
 import type { ShapeInput } from "./template.ts";
 
 /** A formula as it stands in a cell, with the cells it reads. */
@@ -92,6 +93,8 @@ function verdictAreas(layout: Layout, above: number): readonly { readonly area: 
   return layout.sheet.blocks
     .flatMap(({ items }) => items)
     .flatMap((item) => {
+      // The row that names them does not name itself.
+      if (item.kind === "row" && item.row.summary?.where?.includes("{failing}")) return [];
       if (item.kind === "row" && item.row.verdict !== undefined)
         return [{ area: at(layout.itemRows.get(item)!, 1), name: `${item.item} ${item.says.text}` }];
       const verdict = item.kind === "table" ? item.columns.find(({ column }) => column.verdict) : undefined;
@@ -106,6 +109,34 @@ function failing(layout: Layout, above: number): { text: string; reads: Area[] }
   const one = ({ area, name }: (typeof all)[number]): string =>
     `IF(COUNTIF(${areaA1(area)},"FAIL")>0,${textConstant(`${name}; `)},"")`;
   return { text: all.length === 0 ? '""' : all.map(one).join("&"), reads: all.map(({ area }) => area) };
+}
+
+/** Numbers and symbols of the inputs above whose status is a word, one behind the other. */
+function inputsThatSay(word: string, above: number, layout: Layout): { text: string; reads: Area[] } {
+  const at = (row: number, rows: number): Area => ({ row, column: columns.verdict, rows, columns: 1 });
+  const all = layout.sheet.blocks
+    .filter(({ block }) => !block.front)
+    .flatMap(({ items }) => items)
+    .flatMap((item) => {
+      if (item.kind === "row" && item.row.input && !item.row.input.freeText) {
+        const { symbol, text } = item.says;
+        return [
+          {
+            area: at(layout.itemRows.get(item)!, 1),
+            name: `${item.item} ${symbol === "–" ? text : plainSymbol(symbol)}`,
+          },
+        ];
+      }
+      const first = item.kind === "table" ? item.columns.find(({ column }) => column.input) : undefined;
+      if (item.kind !== "table" || !first) return [];
+      return [{ area: at(firstOf(layout, item, first), item.rows), name: `${item.item} ${item.table.title}` }];
+    })
+    .filter(({ area }) => area.row + area.rows <= above);
+  const one = ({ area, name }: (typeof all)[number]): string => {
+    const says = area.rows === 1 ? `${areaA1(area)}="${word}"` : `COUNTIF(${areaA1(area)},"${word}")>0`;
+    return `IF(${says},${textConstant(`${name}, `)},"")`;
+  };
+  return { text: all.length === 0 ? '""' : `(${all.map(one).join("&")})`, reads: all.map(({ area }) => area) };
 }
 
 /** A reference with addresses in place of its id. */
@@ -148,6 +179,7 @@ function written(
   if (reference.kind === "shapeChanged") return shapeChanged(layout);
   if (reference.kind === "failing") return failing(layout, at.row);
   if (reference.kind === "warningsCode") return warningsCode(layout);
+  if (reference.kind === "inputs") return inputsThatSay(reference.word, at.row, layout);
   if (reference.kind === "count") return counted(reference.word, at.row, layout);
   const target = resolve(reference, context, layout);
   if (typeof target === "string") return { text: "0", reads: [], problem: target };

@@ -111,6 +111,7 @@ describe("what stands between braces in a template", () => {
     ["x[-1]", { kind: "cell", id: "x", pick: "above" }],
     ["x[first]", { kind: "cell", id: "x", pick: "first" }],
     ["count:OUT OF RANGE", { kind: "count", word: "OUT OF RANGE" }],
+    ["inputs:OUT OF RANGE", { kind: "inputs", word: "OUT OF RANGE" }],
     ["shapeChanged", { kind: "shapeChanged" }],
     ["failing", { kind: "failing" }],
     ["warningsCode", { kind: "warningsCode" }],

@@ -1,6 +1,8 @@
 /** The first page says whether it is all right and why, sorted by live formulas. Common practice of calculation sheets, no source. */
 import { describe, expect, test } from "vitest";
 import { columns, expand, type Inputs } from "../../src/sheet/index.ts";
+import { checkColumns } from "../../src/sheet/frontCells.ts";
+import { fitsAsDescription } from "../../src/sheet/layout.ts";
 import { templates } from "../../src/templates/index.ts";
 import { valuesOf } from "./builtSheet.ts";
 
@@ -19,6 +21,8 @@ function firstPage(id: string, changes: Inputs = {}) {
     title: text(0, columns.mark),
     checks: rows.map((row) => ({
       text: text(row, columns.description),
+      value: text(row, checkColumns.value),
+      limit: text(row, checkColumns.limit),
       verdict: text(row, columns.verdict),
       utilisation: values[row]![columns.from]!.value,
     })),
@@ -28,6 +32,9 @@ function firstPage(id: string, changes: Inputs = {}) {
       .filter(Boolean),
     listed: plan.summary.checks.map(({ description, verdict }) => [description, shown(verdict)] as const),
     overall: shown(plan.summary.overall),
+    text: plan.cells
+      .filter(({ role, row }) => role === "field" && row < plan.print.breaks![0]!)
+      .map(({ row, column }) => text(row, column)),
   };
 }
 
@@ -53,7 +60,7 @@ describe("the first page", () => {
     const group = (verdict: string): number => (verdict === "FAIL" ? 0 : verdict === "OK" ? 2 : 1);
     expect(order.map(group)).toEqual([...order.map(group)].sort((a, b) => a - b));
     expect(order[0]).toBe("FAIL");
-    expect(order).toContain("NO LIMIT");
+    expect(order).toContain("LIMIT MISSING");
     expect(band).not.toBe("OK");
     expect(sentence).toContain(checks[0]!.text);
   });
@@ -62,4 +69,39 @@ describe("the first page", () => {
     const { warnings } = firstPage(id, { RH: 0.75 });
     expect(warnings.some((text) => /^input \d+\.\d+: RH, .*: /.test(text))).toBe(true);
   });
+  test("names what a reader would take for checked", () => {
+    expect(firstPage(id).sentence).toMatch(
+      /stresses in service only, strength not checked; losses not cross-checked; no temperature counted/,
+    );
+    const { sentence } = firstPage(id, { detailing: "NO", web: "NO", tempDiff: 8 });
+    expect(sentence).toMatch(/detailing NOT CHECKED; web NOT CHECKED/);
+    expect(sentence).not.toContain("no temperature");
+  });
+  test("names the inputs that are missing, and no check passes for want of a result", () => {
+    const { sentence, band, checks } = firstPage(id, { fpk: null, tEnd: null });
+    expect(band).toBe("INCOMPLETE");
+    expect(sentence).toMatch(/^Inputs missing: (\d+\.\d+ [^,]+, )*\d+\.\d+ fpk/);
+    expect(sentence).toContain("t∞");
+    expect(checks.find(({ text }) => text === "failed checks")!.verdict).toBe("OPEN");
+    const zero = checks.filter(({ verdict, utilisation }) => verdict === "LIMIT MISSING" && utilisation === 0);
+    expect(zero).toEqual([]);
+  });
+  test("says tension both ways", () => {
+    const { text } = firstPage(id);
+    // −1.69 of −3.51 MPa, and 0.91 of the resistance.
+    expect(text).toContain("σ/limit 0.48; demand/resistance 0.91");
+  });
+});
+
+test.each(templates.map(({ id }) => id))("checks of %s have a value, a limit and a name that is not cut off", (id) => {
+  const { checks } = firstPage(id, { opinion: "YES" });
+  for (const { text, value, limit } of checks) {
+    expect(fitsAsDescription(text), text).toBe(true);
+    // The list of what fails has neither.
+    if (text !== "failed checks") expect([value, limit], text).not.toContain("");
+  }
+});
+
+test("no template says of a check what the verdicts do not count", () => {
+  expect(JSON.stringify(templates)).not.toContain("NO LIMIT");
 });

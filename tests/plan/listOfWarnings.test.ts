@@ -25,7 +25,7 @@ describe.each(["post-tensioned-is1343-1980", "pre-tensioned-is1343-1980"])("%s",
   test("an empty limit of tension at transfer is one status, without warnings that follow from it", () => {
     const computed = computedSheet(templateOf(id), { ftTransferIn: null, opinion: "NO" });
     expect(computed.warnings).toEqual([]);
-    expect(computed.check("uTension")).toMatchObject({ verdict: "NO LIMIT", where: "input f_t,0 is empty" });
+    expect(computed.check("uTension")).toMatchObject({ verdict: "LIMIT MISSING", where: "input f_t,0 is empty" });
     expect(computed.overall).toBe("INCOMPLETE");
   });
 });

@@ -41,7 +41,7 @@ describe("inputs that are allowed but seldom meant are told in words", () => {
   ])("%s: tests without their figure prove nothing, and a lower figure fails", (id, figure) => {
     const without = computed(id, { [figure]: null });
     expect(without.check("uStrength")).toMatchObject({
-      verdict: "NO LIMIT",
+      verdict: "LIMIT MISSING",
       where: "enter the strength that the tests gave",
     });
     expect(without.overall).toBe("INCOMPLETE");

@@ -75,7 +75,9 @@ describe("values in a neighbouring unit that were allowed without a word", () =>
 
   test("usual values say nothing", () => {
     const { status, warnings } = said("post-tensioned-en1992-2004", small, {});
-    for (const id of ["tRelax", "tEnd", "RH"]) expect(status(id), id).toBe("given");
+    // Defaults of the template, told from what was entered.
+    for (const id of ["tRelax", "tEnd", "RH"]) expect(status(id), id).toBe("default");
+    expect(status("L")).toBe("given");
     expect(status("rho1000")).toBe("left empty");
     expect(warnings).toEqual([]);
   });

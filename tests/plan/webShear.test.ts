@@ -85,7 +85,7 @@ describe("entered moments", () => {
     for (const id of Object.keys(shears)) {
       const computed = entered({ ...shears, [id]: places.map(() => null) });
       expect(computed.check("uWeb")).toMatchObject({
-        verdict: "NO LIMIT",
+        verdict: "LIMIT MISSING",
         where: "enter the shear of the moments entered",
       });
       expect(computed.errors).toEqual([]);
@@ -114,7 +114,7 @@ describe.each(templates.map(({ id }) => id))("%s: an outline without the ends of
     const computed = sheet(id, { ...outline, ...ends });
     expect(computed.errors).toEqual([]);
     expect(computed.refused.length).toBe(2 - Object.keys(ends).length);
-    expect(computed.check("uWeb")).toMatchObject({ verdict: "NO LIMIT", where: "enter both ends of the web" });
+    expect(computed.check("uWeb")).toMatchObject({ verdict: "LIMIT MISSING", where: "enter both ends of the web" });
     expect(computed.overall).toBe("INCOMPLETE");
   });
 

@@ -2,6 +2,7 @@
 export type TemplateReference =
   | CellReference
   | { readonly kind: "count"; readonly word: string }
+  | { readonly kind: "inputs"; readonly word: string }
   | { readonly kind: "shapeChanged" }
   | { readonly kind: "failing" }
   | { readonly kind: "warningsCode" };
@@ -30,12 +31,15 @@ const isWord = (text: string): boolean =>
   text !== "" && isLetter(text[0]!) && [...text].every((c) => isLetter(c) || c === " ");
 
 const counts = "count:";
+const inputs = "inputs:";
 
-/** Reads `id`, `id[]`, `a:b[*]`, `count:WORD`, `shapeChanged`, `failing`, `warningsCode`; undefined for anything else. */
+/** Reads `id`, `id[]`, `a:b[*]`, `count:WORD`, `inputs:WORD`, `shapeChanged`, `failing`, `warningsCode`; undefined for anything else. */
 export function templateReference(inside: string): TemplateReference | undefined {
   if (inside === "shapeChanged" || inside === "failing" || inside === "warningsCode") return { kind: inside };
   if (inside.startsWith(counts) && isWord(inside.slice(counts.length)))
     return { kind: "count", word: inside.slice(counts.length) };
+  if (inside.startsWith(inputs) && isWord(inside.slice(inputs.length)))
+    return { kind: "inputs", word: inside.slice(inputs.length) };
   const bracket = inside.indexOf("[");
   const pick = bracket < 0 ? "match" : picks.get(inside.slice(bracket));
   const [id = "", to, ...more] = (bracket < 0 ? inside : inside.slice(0, bracket)).split(":");

@@ -43,6 +43,7 @@ export function summaryLines(plan: Plan, values: Values): readonly string[] {
     at(overall).value === "OK" && warned.length > 0
       ? `, ${warned.length} warning${warned.length === 1 ? "" : "s"} answered`
       : "";
+  const scope = plan.meanings.find(({ id }) => id === "notChecked");
   const missing = plan.cells
     .filter((cell) => cell.role === "verdict" && at(cell).value === "MISSING")
     .map((cell) => `${a1(cell)}: ${texts.get(cell.row) ?? "a row of a table"}`);
@@ -68,6 +69,7 @@ export function summaryLines(plan: Plan, values: Values): readonly string[] {
         ]
       : []),
     `Overall verdict: ${shown(at(overall))}${answered}`,
+    ...(scope ? [`Checked: ${shown(at(scope.at))}`] : []),
     ...listed("Inputs missing", missing),
     ...listed("Inputs in conflict", conflicts),
     ...(warned.length > 0 ? listed("Warnings", warned, warned.length) : ["Warnings: none"]),

@@ -91,7 +91,7 @@ export const member = quantities({
     symbol: "δ",
     unit: "m",
     reads: "m",
-    text: "places closer together than this count as one station",
+    text: "merge stations closer than",
     min: 0,
     max: 1,
     typical: [0, 0.1],

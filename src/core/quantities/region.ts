@@ -41,7 +41,7 @@ export const region = quantities({
   edgeDistance: {
     symbol: "c_e",
     unit: "mm",
-    text: "least distance of the tendons' common centroid from an edge",
+    text: "min. edge distance of tendon centroid",
     min: 0,
     max: 5000,
     typical: [30, 500],

@@ -74,6 +74,15 @@ export const section = quantities({
     max: 20000,
     typical: [10, 6000],
   },
+  webEnd: {
+    symbol: "y_w",
+    unit: "mm",
+    text: "end of the web above the soffit",
+    min: 0,
+    max: 20000,
+    typical: [0, 6000],
+    smallest: 10,
+  },
   ductDiameter: { symbol: "d", unit: "mm", text: "diameter of the duct", min: 0, max: 500, typical: [20, 200] },
   share: { symbol: "s", unit: "–", text: "share, 0 to 1", min: 0, max: 1, typical: [0, 1], smallest: 0.02 },
 });

@@ -152,7 +152,7 @@ export const tendon = quantities({
     max: 1000,
     whole: true,
   },
-  stressingOrder: { symbol: "no.", unit: "–", text: "place in the order of stressing", min: 1, max: 1000, whole: true },
+  stressingOrder: { symbol: "seq.", unit: "–", text: "stressing sequence no.", min: 1, max: 1000, whole: true },
   combinationFactor: {
     symbol: "ψ",
     unit: "–",

@@ -101,7 +101,7 @@ export const time = quantities({
   stepsPerDecade: {
     symbol: "n",
     unit: "–",
-    text: "steps of time in each power of ten",
+    text: "time steps per decade",
     min: 2,
     max: 100,
     whole: true,

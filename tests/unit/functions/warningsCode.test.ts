@@ -6,8 +6,10 @@ const code = (...texts: readonly string[]) => kern("WARNINGS_CODE", texts.map(li
 
 describe("KERN.WARNINGS_CODE", () => {
   it("counts the warnings and adds letters that no program takes for a date or a number", () => {
-    expect(code(" ", " RH is 0.75 %", "")).toEqual({ value: expect.stringMatching(/^1-[BCDFGHJKLMNPQRSTVWXZ]{5}$/) });
-    expect(code("a", "b")).toEqual({ value: expect.stringMatching(/^2-/) });
+    expect(code(" ", " RH is 0.75 %", "")).toEqual({
+      value: expect.stringMatching(/^1-[BCDFGHJKLMNPQRSTVWXZ]{5}$/) as string,
+    });
+    expect(code("a", "b")).toEqual({ value: expect.stringMatching(/^2-/) as string });
   });
 
   it("is none where nothing is listed", () => expect(code(" ", "")).toEqual({ value: "none" }));

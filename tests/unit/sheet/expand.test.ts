@@ -56,7 +56,7 @@ describe("rows", () => {
     expect(cellAt(row, value)?.role).toBe("input");
     expect(cellAt(row, columns.verdict)?.formula).toBe(
       `=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING",IF(OR(${fixed("mu")}<$J$${row + 1},${fixed("mu")}>$K$${row + 1}),"OUT ` +
-        `OF RANGE",IF(KERN.INPUT_WARNINGS("frictionCoefficient",${fixed("mu")})<>"","UNUSUAL","given")))`,
+        `OF RANGE",IF(KERN.INPUT_WARNINGS("frictionCoefficient",${fixed("mu")})<>"","UNUSUAL",IF(${fixed("mu")}=0.2,"default","given"))))`,
     );
   });
   test("exclusive bounds exclude, what may be empty says so", () => {
@@ -70,7 +70,7 @@ describe("rows", () => {
   test("choices are checked by membership and offered as a list, free text is not judged", () => {
     const c = fixed("cement");
     expect(beside("cement", columns.verdict)?.formula).toBe(
-      `=IF(${c}="","MISSING",IF(NOT(OR(${c}&""="S",${c}&""="N")),"OUT OF RANGE","given"))`,
+      `=IF(${c}="","MISSING",IF(NOT(OR(${c}&""="S",${c}&""="N")),"OUT OF RANGE",IF(${c}&""="N","default","given")))`,
     );
     expect(plan.validations.find((v) => v.row === areaOf("cement").row)?.rule).toEqual({
       kind: "list",
@@ -182,7 +182,7 @@ describe("verdicts", () => {
     const letter = columnLetters(areaOf("sigj").column);
     expect(cellAt(row, columns.verdict)?.formula).toBe(
       `=IF(NOT(ISNUMBER(${free("sigj")})),"MISSING",IF(OR(${free("sigj")}<=$${letter}$${row - 1},${free("sigj")}>$${letter}$${row}),"OUT ` +
-        `OF RANGE",IF(KERN.INPUT_WARNINGS("jackingStress",${free("sigj")})<>"","UNUSUAL","given")))`,
+        `OF RANGE",IF(KERN.INPUT_WARNINGS("jackingStress",${free("sigj")})<>"","UNUSUAL",IF(${free("sigj")}=1400,"default","given"))))`,
     );
     expect([-2, -1].map((i) => cellAt(row + i, areaOf("sigj").column)?.value)).toEqual([0, 2500]);
   });
@@ -326,9 +326,13 @@ describe("the sheet as a whole", () => {
         for (const item of items) if ("id" in item && item.id === "mu") Object.assign(item, change);
       return other;
     };
-    // A default is only what is proposed; a text, a bound, a formula or a format stand on the sheet.
-    expect(expand(mu({ input: { default: 0.25 } }), small.example.inputs).hash).toBe(plan.hash);
-    for (const change of [{ text: "friction" }, { input: { default: 0.2, max: 0.5 } }, { format: "0.0000" }])
+    // A default, by which an input's status tells it from what was entered, a text, a bound or a format stand on the sheet.
+    for (const change of [
+      { input: { default: 0.25 } },
+      { text: "friction" },
+      { input: { default: 0.2, max: 0.5 } },
+      { format: "0.0000" },
+    ])
       expect(expand(mu(change), small.example.inputs).hash, JSON.stringify(change)).not.toBe(plan.hash);
     for (const shape of [{ intervals: 4 }, { lifted: "NO" }])
       expect(expand(small, { ...small.example.inputs, ...shape }).hash, JSON.stringify(shape)).not.toBe(plan.hash);

@@ -164,7 +164,7 @@ export class History {
       if (++marks > mostSteps + 1)
         throw new InputError(
           "n",
-          `n (steps of time in each power of ten) = ${this.#stepsPerDecade} makes more than ${mostSteps} steps ` +
+          `n (time steps per decade) = ${this.#stepsPerDecade} makes more than ${mostSteps} steps ` +
             `with ${events.length} events; allowed: at most ${mostSteps} steps. Take fewer steps, ` +
             "or join events that lie close together",
         );
