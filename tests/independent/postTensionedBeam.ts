@@ -272,6 +272,11 @@ export function beam(v: Beam) {
     { name: "storage", late: false, lift: 1, s: 0, q: 0, fc: fcTransfer, ft: -fctmt },
     { name: "lifting", late: false, lift: v.liftFactor, s: 0, q: 0, fc: fcTransfer, ft: -fctmt },
     { name: "lifting, less weight", late: false, lift: v.liftLow, s: 0, q: 0, fc: fcTransfer, ft: -fctmt },
+    // Loads may act right after transfer: the same combinations with the force before time-dependent losses.
+    { name: "permanent, before losses", late: false, lift: 0, s: 1, q: 0, fc: fcChar, ft: 0 },
+    { name: "quasi, before losses", late: false, lift: 0, s: 1, q: v.psi2, fc: fcChar, ft: 0 },
+    { name: "frequent, before losses", late: false, lift: 0, s: 1, q: v.psi1, fc: fcChar, ft },
+    { name: "characteristic, before losses", late: false, lift: 0, s: 1, q: 1, fc: fcChar, ft },
     { name: "permanent", late: true, lift: 0, s: 1, q: 0, fc: fcQP, ft: 0 },
     { name: "quasi", late: true, lift: 0, s: 1, q: v.psi2, fc: fcQP, ft: 0 },
     { name: "frequent", late: true, lift: 0, s: 1, q: v.psi1, fc: fcChar, ft },

@@ -314,6 +314,11 @@ export function preTensionedBeam(v: PreTensionedBeam) {
     { prestress: "before", lift: 1, s: 0, q: 0, fc: v.k6 * v.fckt, ft: -fctmt },
     { prestress: "before", lift: v.liftFactor, s: 0, q: 0, fc: v.k6 * v.fckt, ft: -fctmt },
     { prestress: "before", lift: v.liftLow, s: 0, q: 0, fc: v.k6 * v.fckt, ft: -fctmt },
+    // Loads may act right after transfer: the same combinations with the force before time-dependent losses.
+    { prestress: "before", lift: 0, s: 1, q: 0, fc: 0.6 * v.fck, ft: -fctm },
+    { prestress: "before", lift: 0, s: 1, q: v.psi2, fc: 0.6 * v.fck, ft: -fctm },
+    { prestress: "before", lift: 0, s: 1, q: v.psi1, fc: 0.6 * v.fck, ft: -fctm },
+    { prestress: "before", lift: 0, s: 1, q: 1, fc: 0.6 * v.fck, ft: -fctm },
     { prestress: "lateLower", lift: 0, s: 1, q: 0, fc: 0.45 * v.fck, ft: -fctm },
     { prestress: "lateUpper", lift: 0, s: 1, q: v.psi2, fc: 0.45 * v.fck, ft: -fctm },
     { prestress: "lateUpper", lift: 0, s: 1, q: v.psi1, fc: 0.6 * v.fck, ft: -fctm },

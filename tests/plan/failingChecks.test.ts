@@ -91,7 +91,7 @@ describe("the pre-tensioned beam with cracking allowed", () => {
     const zone = Math.min(150, (750 - own.x) / 3, 375);
     const Ap = A.slice(0, 4).reduce((sum, area, i) => (y[i]! <= zone ? sum + area : sum), 0);
     const xi = Math.sqrt((0.6 * 12) / (1.6 * Math.sqrt(93)));
-    const rho = (452 + xi * Ap) / (450 * zone);
+    const rho = (452 + xi ** 2 * Ap) / (450 * zone);
     const fctm = 0.3 * 45 ** (2 / 3);
     const strain = Math.max((bar - ((0.4 * fctm) / rho) * (1 + (200 / Ecm!) * rho)) / 200e3, (0.6 * bar) / 200e3);
     const w = strain * (3.4 * 54 + (0.425 * 0.8 * 0.5 * 12) / rho);

@@ -27,12 +27,45 @@ describe("inputs that are allowed but seldom meant are told in words", () => {
     [post, { detFrom: 12, detWidth: 500 }, "more than a quarter of L = 24 m"],
     [post, { AsB: 20_000 }, "more than 4 % of Ac"],
     [post, { bonding: "MEASURED" }, "count on a force measured"],
+    // Six strands of 150 mm² in 36 mm: 1018 mm² over 900 mm².
+    [post, { duct: [36, 36, 34] }, "min Ad/Ap = 1.13"],
+    // 3.3.4(5): f_pk/f_p0.1k of 1.1 recommended; prEN 10138-3: 246 kN over 150 mm² are 1640 MPa.
+    [post, { fp01k: 1860 }, "without the ductility of 3.3.4(5)"],
+    [pre, { fp01k: 1860 }, "without the ductility of 3.3.4(5)"],
+    [post, { fp01k: 1680 }, "above the proof stress of the product named"],
+    [post, { selfSure: 1 }, "relieves the concrete"],
+    [post, { gs: 0, ql: 0 }, "no variable load"],
+    [pre, { ql: 0 }, "no variable load"],
+    [post, { psi1: 0, psi2: 0 }, "without any variable load"],
+    [post, { liftAt: 0 }, "lifting and storage check nothing beyond the span"],
+    [pre, { fckTest: 60 }, "above fck = 45 MPa at 28 days"],
+    [preIs, { fciTest: 60 }, "at 28 days"],
+    [pre, { releaseFactor: 0.7 }, "no cracks form along the strands"],
+    // 93 mm² is the strand of 12.5 mm: 93/122.7 = 0.76.
+    [pre, { diameter: 11 }, "= 0.98 of the circle"],
+    [post, { webRule: "ENTERED", f1In: 7 }, "above fctm = 3.51 MPa"],
   ])("%s %o: %s", (id, changes, words) => {
     const sheet = computed(id, changes);
     expect(sheet.warnings.filter((warning) => warning.includes(words)).length).toBeGreaterThan(0);
     expect(sheet.overall).not.toBe("OK");
     expect(sheet.errors).toEqual([]);
     expect(computed(id).warnings).toEqual([]);
+  });
+
+  it("a relaxation of 0 % is refused: the value of the class would be used", () => {
+    const sheet = computed(post, { rho1000: 0 });
+    expect(sheet.refused).toHaveLength(1);
+    expect(sheet.overall).toBe("INCOMPLETE");
+  });
+
+  it.each([
+    ["tendon 1", post, { zt: [-300, 300, 0] }],
+    ["row 1", pre, { zt: [600, 0] }],
+  ])("%s outside the concrete fails with detailing and web switched off", (_, id, changes) => {
+    const sheet = computed(id, { detailing: "NO", web: "NO", ...changes });
+    expect(sheet.check("uCover")).toMatchObject({ verdict: "FAIL", utilisation: "outside" });
+    expect(sheet.overall).toBe("FAIL");
+    expect(computed(id, { detailing: "NO", web: "NO" }).check("uCover").verdict).toBe("OK");
   });
 
   it.each([
