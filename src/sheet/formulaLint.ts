@@ -20,7 +20,8 @@ const operators = new Set(["+", "-", "*", "/", "^", "&", "=", "<", ">", "<=", ">
 function partProblem(node: FormulaNode): string | undefined {
   switch (node.type) {
     case "Literal":
-      return typeof node.value === "number" && ![0, 1].includes(Math.abs(node.value))
+      // Small whole numbers are counts and halves; a number that decides a design stands in a row where it is seen.
+      return typeof node.value === "number" && ![0, 1, 2, 3, 4, 5].includes(Math.abs(node.value))
         ? `the number ${node.raw} is typed into the formula; give it a row of its own`
         : undefined;
     case "ErrorLiteral":
