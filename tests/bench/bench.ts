@@ -8,8 +8,9 @@ import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 import { measure } from "mitata";
 import { buildIfStale, dist } from "../../src/command/build.ts";
-import { formulas, run, type Formula } from "../../src/core/index.ts";
+import { formulas, read, run, type Formula } from "../../src/core/index.ts";
 import { expand } from "../../src/sheet/index.ts";
+import { exampleOf } from "../../src/reference/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
 import { openGridInNode } from "../../src/hosts/index.ts";
@@ -22,13 +23,17 @@ const median = (values: readonly number[]): number => [...values].sort((a, b) =>
 
 async function functionCost(): Promise<void> {
   const f: Formula = formulas.find(({ id }) => id === "FRICTION_STRESS")!;
-  const { call } = worksheetFunctions.find(({ id }) => id === f.id)!;
+  const of = worksheetFunctions.find(({ id }) => id === f.id)!;
+  // By name: the order of arguments is the function's own affair.
+  const { args } = exampleOf(of, []);
+  const at = Object.keys(f.params).indexOf("x");
+  const withX = (x: number) => args.map((argument, i) => (i === at ? x : argument));
   // Arguments that change from call to call, so that nothing is worked out once for all.
   const x = Float64Array.from({ length: 1024 }, (_, i) => 1 + i / 50);
   let i = 0;
   let sink = 0;
   const next = (): number => x[i++ & 1023]!;
-  const values = { sigma0: 1395, mu: 0.2, alpha: 0.3, k: 3e-6, x: 0 };
+  const values = { ...(read(f, args) as Readonly<Record<string, number | string>>), x: 0 };
   const time = async (body: () => void): Promise<number> =>
     (await measure(body, { min_samples: 200, batch_samples: 4096 } as never)).p50;
   const bare = await time(() => void (sink += 1395 * Math.exp(-(0.2 * 0.3 + 0.003 * next()))));
@@ -36,10 +41,11 @@ async function functionCost(): Promise<void> {
     values.x = 1000 * next();
     sink += f.compute(values);
   });
-  const checked = await time(() => void (sink += run(f, [1395, 0.2, 0.3, 0.003, next()])));
+  const checked = await time(() => void (sink += run(f, withX(next()))));
   const called = await time(() => {
-    const result = call([1395, 0.2, 0.3, 0.003, next()]);
-    if ("value" in result) sink += result.value as number;
+    const result = of.call(withX(next()));
+    if ("error" in result) throw new Error(result.error.message);
+    sink += result.value as number;
   });
   if (!Number.isFinite(sink)) throw new Error("the benchmark computes nonsense");
   say("FRICTION_STRESS, bare arithmetic", `${bare.toFixed(1)} ns`);

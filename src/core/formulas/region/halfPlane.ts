@@ -24,10 +24,6 @@ export function relativeSlack(plane: HalfPlane, point: Point): number {
   return size === 0 ? 0 : slack(plane, point) / size;
 }
 
-/** The least relative slack of some half-planes; 1 where there are none. */
-export const leastSlack = (planes: readonly HalfPlane[], point: Point): number =>
-  Math.min(1, ...planes.map((plane) => relativeSlack(plane, point)));
-
 /** The room for the tendon in the section. */
 export const eccentricityBounds = (e_min: number, e_max: number): readonly HalfPlane[] => [
   { a: 0, b: 1, c: -e_min, condition: 0, name: `the bound e ≥ ${format(e_min)} mm` },
