@@ -1,5 +1,6 @@
 import { basisText, families, sources, variantsOf, type Formula } from "../../src/core/index.ts";
 import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
+import { synonyms } from "./synonyms.ts";
 
 /** A function that computes something, as opposed to one about the workbook. */
 export type DesignFunction = WorksheetFunction & { readonly formula: Formula };
@@ -55,6 +56,12 @@ const words = (text: string): readonly string[] =>
     .map((word) => word.replace(/^\.+|\.+$/g, ""))
     .filter(Boolean);
 
+/** What else the trade calls that of which these words speak. */
+function alsoCalled(own: ReadonlySet<string>): ReadonlySet<string> {
+  const said = (term: string): boolean => words(term).every((word) => own.has(word));
+  return new Set(synonyms.filter((terms) => terms.some(said)).flatMap((terms) => terms.flatMap(words)));
+}
+
 interface Indexed {
   readonly of: DesignFunction;
   /** Words by how much a match in them says. */
@@ -75,6 +82,7 @@ function index(of: DesignFunction): Indexed {
   const clauses = [...own.map((f) => f.source.clause ?? ""), ...steps.map((s) => s.clause ?? "")].join(" ");
   const summaries = [formula.summary, ...own.map((f) => f.summary)].join(" ");
   const notes = [formula, ...own].flatMap((f) => f.notes ?? []).join(" ");
+  const idWords = new Set(words(formula.id.replace(/_/g, " ")));
   return {
     of,
     groups: [
@@ -84,6 +92,8 @@ function index(of: DesignFunction): Indexed {
       [5, new Set(symbols.flatMap(words))],
       [4, new Set(words(summaries))],
       [4, new Set([...words(clauses), ...words(clauses.replace(/[()]/g, " "))])],
+      [4, alsoCalled(idWords)],
+      [3, alsoCalled(new Set([...idWords, ...words(summaries)]))],
       [3, new Set(words(`${key} ${sources[key]} ${families[formula.family]}`))],
       [2, new Set(words(parameters.map(([, p]) => p.text).join(" ")))],
       [1, new Set(words(`${notes} ${basisText[basis]}`))],

@@ -65,7 +65,15 @@ function sheetNameFor(template: Template, blank: boolean, wanted: string | undef
 function refuseConflicts(plan: Plan): void {
   const conflicts = conflictsIn(plan);
   if (conflicts.length === 0) return;
-  throw new Refused(conflicts.map(({ of, message }) => `input ${of.map(({ id }) => id).join(", ")}: ${message}`));
+  throw new Refused(
+    conflicts.map(({ of, message }) => {
+      const [only, ...more] = of.map(({ id }) => id);
+      // A row of a table has one status for all its inputs; the message names those that contradict each other.
+      return more.length === 0
+        ? `input ${only}: ${message}`
+        : `${message} (inputs of that row: ${[only, ...more].join(", ")})`;
+    }),
+  );
 }
 
 async function computed(plan: Plan, sheetName: string): Promise<Values> {
