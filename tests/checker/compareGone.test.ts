@@ -11,9 +11,9 @@ function deletedAt(turn: number, host: Host, remove: () => Promise<void>): { hos
     get(target, key) {
       const member: unknown = Reflect.get(target, key, target);
       if (typeof member !== "function") return member;
-      return async (...args: readonly unknown[]): Promise<unknown> => {
+      return async (...args: unknown[]): Promise<unknown> => {
         if (++asked === turn) await remove();
-        return (member as (...all: readonly unknown[]) => unknown).apply(target, args);
+        return (member as (...all: unknown[]) => unknown).apply(target, args);
       };
     },
   });

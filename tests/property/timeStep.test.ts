@@ -328,7 +328,9 @@ describe("the steps of the time-step integration", () => {
 
   it("are counted, and refused where there are too many, before one of them is computed", () => {
     const { history, asked } = counted(40);
-    expect(() => history.at(36500)).toThrow(/n \(time steps per decade\) = 40 makes more than 1200 steps with 20 events/);
+    expect(() => history.at(36500)).toThrow(
+      /n \(time steps per decade\) = 40 makes more than 1200 steps with 20 events/,
+    );
     expect(asked()).toBe(1);
   });
 
