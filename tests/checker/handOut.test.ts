@@ -4,7 +4,7 @@ import { handOutHeadRows, readHandOut } from "../../src/checker/index.ts";
 import { openGridInNode, readWorkbook, writeWorkbook, type CellContent } from "../../src/hosts/index.ts";
 import { columnCount, expand, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
-import { gridCalculator } from "../hosts/excelFake/gridCalculator.ts";
+import { memoryCalculator } from "../hosts/excelFake/memoryCalculator.ts";
 import { MemoryHost } from "../hosts/memory/memoryHost.ts";
 import { openFake } from "../hosts/openFake.ts";
 import { smallPlan } from "../hosts/smallPlan.ts";
@@ -268,7 +268,7 @@ describe("the hand-out copy", () => {
 
   it("stands in the spreadsheet program as on the grid", async () => {
     const { plan, copy } = await copied(await built(smallPlan));
-    const { host, excel } = openFake({ calculator: gridCalculator() });
+    const { host, excel } = openFake({ calculator: memoryCalculator() });
     await host.apply(
       { ...plan, print: { ...plan.print, pagesWide: 2, breaks: [6, 9] } },
       { sheetName: "Copy", progress: none },

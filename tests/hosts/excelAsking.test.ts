@@ -3,11 +3,11 @@ import { compare } from "../../src/checker/index.ts";
 import { expand } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { cellAt, changeCell } from "./excelFake/index.ts";
-import { gridCalculator } from "./excelFake/gridCalculator.ts";
+import { memoryCalculator } from "./excelFake/memoryCalculator.ts";
 import { openFake, type OpenFake } from "./openFake.ts";
 import { smallPlan } from "./smallPlan.ts";
 
-const calculator = gridCalculator();
+const calculator = memoryCalculator();
 let open: OpenFake;
 beforeEach(() => {
   open = openFake({ calculator });

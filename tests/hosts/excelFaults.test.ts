@@ -2,11 +2,11 @@ import { describe, expect, it } from "vitest";
 import { expand, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { changeCell, type Fault } from "./excelFake/index.ts";
-import { gridCalculator } from "./excelFake/gridCalculator.ts";
+import { memoryCalculator } from "./excelFake/memoryCalculator.ts";
 import { openFake } from "./openFake.ts";
 import { smallPlan } from "./smallPlan.ts";
 
-const calculator = gridCalculator();
+const calculator = memoryCalculator();
 const demo = (id: string): Plan => {
   const template = templates.find((t) => t.id === id)!;
   return expand(template, template.example.inputs);

@@ -1,11 +1,11 @@
 import { beforeEach, describe, expect, it } from "vitest";
 import { CellsNotEmpty, styles } from "../../src/hosts/index.ts";
 import { cellAt, changeCell } from "./excelFake/index.ts";
-import { gridCalculator } from "./excelFake/gridCalculator.ts";
+import { memoryCalculator } from "./excelFake/memoryCalculator.ts";
 import { openFake, type OpenFake } from "./openFake.ts";
 import { smallPlan } from "./smallPlan.ts";
 
-const calculator = gridCalculator();
+const calculator = memoryCalculator();
 let open: OpenFake;
 beforeEach(() => {
   open = openFake({ calculator });

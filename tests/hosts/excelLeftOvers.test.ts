@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { isLeftOver, passingName } from "../../src/hosts/excel/passingSheets.ts";
 import { sweptText } from "../../taskpane/addin/swept.ts";
-import { gridCalculator } from "./excelFake/gridCalculator.ts";
+import { memoryCalculator } from "./excelFake/memoryCalculator.ts";
 import { openFake } from "./openFake.ts";
 import { smallPlan } from "./smallPlan.ts";
 
@@ -11,7 +11,7 @@ const old = passingName(now - 2 * hour);
 const young = passingName(now - hour / 2);
 
 function withSheets(...names: readonly (readonly [name: string, visibility: "Visible" | "VeryHidden"])[]) {
-  const open = openFake({ calculator: gridCalculator() });
+  const open = openFake({ calculator: memoryCalculator() });
   const { workbook } = open.excel;
   for (const [name, visibility] of names)
     workbook.sheets.push({ ...structuredClone(workbook.sheets[0]!), id: `{${name}}`, name, visibility });
