@@ -32,10 +32,10 @@ describe("reading a cell's formula", () => {
   it("lists nested calls from the outside in, says which is the whole formula, and which argument is a call's result", () => {
     const { calls } = readFormula('=IF(A1>0,KERN.TENDON_FORCE(B2,KERN.FRICTION_STRESS(3,2,4,"1/m",1,5)),0)');
     expect(calls.map(({ id, depth, whole }) => [id, depth, whole])).toEqual([
-      ["TENDON_FORCE", false, 0],
+      ["TENDON_FORCE", 0, false],
       ["FRICTION_STRESS", 1, false],
     ]);
-    expect(calls[0]!.arguments[0]).toMatchObject({ kind: "call", call: 1 });
+    expect(calls[0]!.arguments[1]).toMatchObject({ kind: "call", call: 1 });
   });
 
   it.each([
@@ -52,11 +52,11 @@ describe("reading a cell's formula", () => {
     );
     expect(references.map((r) => r.text)).toEqual(["B1"]);
     const outer = calls.find((c) => c.id === "TENDON_FORCE")!;
-    expect(outer.arguments[0]).toMatchObject({
+    expect(outer.arguments[1]).toMatchObject({
       kind: "call",
       call: calls.findIndex((c) => c.id === "FRICTION_STRESS"),
     });
-    expect(outer.arguments[1]).toMatchObject({ kind: "expression", text: "a*2", evaluate: "B1*2" });
+    expect(outer.arguments[0]).toMatchObject({ kind: "expression", text: "a*2", evaluate: "B1*2" });
     expect(calls.find((c) => c.id === "FRICTION_STRESS")!.arguments[4]).toMatchObject({
       kind: "reference",
       reference: { text: "B1" },
