@@ -43,6 +43,17 @@ export const texts: Readonly<Record<string, NativeFunction>> = {
     return text;
   }),
   LEN: ofText(1, 1, (text) => text.length),
+  FIND: lifted(2, 3, (...scalars) => {
+    const [wanted, within] = [toText(scalars[0]!), toText(scalars[1]!)];
+    if (wanted instanceof Fault) return wanted;
+    if (within instanceof Fault) return within;
+    const from = scalars.length > 2 ? toNumber(scalars[2]!) : 1;
+    if (from instanceof Fault) return from;
+    const start = Math.trunc(from);
+    if (start < 1 || start > within.length + 1) return wrongValue;
+    const found = within.indexOf(wanted, start - 1);
+    return found < 0 ? wrongValue : found + 1;
+  }),
   LEFT: ofText(1, 2, (text, n = 1) => (n < 0 ? wrongValue : text.slice(0, n))),
   RIGHT: ofText(1, 2, (text, n = 1) => (n < 0 ? wrongValue : n === 0 ? "" : text.slice(-n))),
   MID: ofText(3, 3, (text, from, n) => (from < 1 || n < 0 ? wrongValue : text.slice(from - 1, from - 1 + n))),

@@ -77,6 +77,15 @@ function isComputed({ plan, rowPlanned, columnPlanned }: Recognised, row: number
   return plan.cells.some((cell) => cell.row === r && cell.column === c && cell.formula !== undefined);
 }
 
+const listOfWarnings: Label = { item: "", description: "list of warnings", symbol: "", unit: "", from: "template" };
+
+/** Whether a row is a line of the sheet's list of warnings, whose cells have no meanings of their own. */
+function isListed({ plan, rowPlanned }: Recognised, row: number): boolean {
+  const { row: first, rows } = plan.summary.warnings;
+  const planned = rowPlanned(row);
+  return planned !== undefined && planned >= first && planned < first + rows;
+}
+
 /** What a cell is called, on a sheet that a template built or on any other; its row and column must have been read. */
 export function labelAt(
   known: Recognised | undefined,
@@ -87,5 +96,6 @@ export function labelAt(
 ): Label | undefined {
   const meaning = known?.meaningAt({ row, column });
   if (meaning) return labelOfMeaning(meaning, isComputed(known!, row, column));
+  if (known && isListed(known, row)) return { ...listOfWarnings, computed: true };
   return labelFromTexts((r, c) => reading.at(sheet, r, c), row, column);
 }
