@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { columns } from "../../src/sheet/index.ts";
 import { alarms, Built, finds, isPre, isValue, name } from "./planted.ts";
 
 /** The other faults are planted on sheets in memory; here the embedded grid itself, where each edit takes seconds. */
@@ -8,7 +9,11 @@ describe("on the embedded grid", () => {
     const input = built.cell(
       "input of a length",
       ({ role, value, column }) =>
-        role === "input" && column === 3 && typeof value === "number" && value > 1 && !Number.isInteger(value),
+        role === "input" &&
+        column === columns.value &&
+        typeof value === "number" &&
+        value > 1 &&
+        !Number.isInteger(value),
     );
     await built.faults.typeOver(name, input, (input.value as number) * 0.99);
     expect(alarms(await built.compared())).toEqual([]);

@@ -96,7 +96,7 @@ describe("refusals name the input, its value and what is allowed", () => {
         ],
         5,
       ],
-      "points (control points of the tendon from left to right): control point 1 is SMOOTH, but there is " +
+      "points (control points of the tendon from left to right): the shape of control point 1 is SMOOTH, but there is " +
         "no segment before it to go on from; allowed: LINE, FROM_LEVEL, TO_LEVEL",
     ],
     [

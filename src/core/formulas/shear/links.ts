@@ -158,12 +158,11 @@ export const strutCotangentEn1992 = stepwise({
     const part = v.V_Ed / V_45;
     if (part > 1)
       throw new NoResult(
-        `the struts hold ${format(V_45 / 1000)} kN at 45°, less than the shear force of ${format(v.V_Ed / 1000)} kN`,
+        `the struts hold ${format(V_45 / 1000)} kN at 45°, less than V_Ed = ${format(v.V_Ed / 1000)} kN`,
       );
     const cot_free = (1 + Math.sqrt(1 - part * part)) / part;
     const cot = Math.min(cot_free, v.cot_max);
-    if (cot < v.cot_min)
-      throw new NoResult(`the struts hold the shear force only at cot θ = ${format(cot)}, below its limit`);
+    if (cot < v.cot_min) throw new NoResult(`the struts hold V_Ed only at cot θ = ${format(cot)}, below its limit`);
     return { f_cd, nu_1, alpha_cw, V_45, part, cot_free, cot };
   },
   empirical: "ν_1 is the standard's own fit over the strength in MPa",

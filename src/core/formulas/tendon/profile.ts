@@ -39,7 +39,7 @@ export function profile(points: readonly ControlPoint[]): Profile {
       if (!before)
         throw new InputError(
           "points",
-          "control point 1 is SMOOTH, but there is no segment before it to go on from; allowed: LINE, FROM_LEVEL, TO_LEVEL",
+          "the shape of control point 1 is SMOOTH, but there is no segment before it to go on from; allowed: LINE, FROM_LEVEL, TO_LEVEL",
         );
       start = before.end;
     }
