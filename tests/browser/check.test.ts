@@ -116,6 +116,7 @@ describe("the checker's tools in the panel", () => {
 
   it("sign off: a mark stands on the sheet and turns stale when a value changes", async () => {
     const { page, errors } = await shared();
+    await page.evaluate((sheet) => window.kernbook!.host!.select({ sheet, row: 0, column: 0 }), beam);
     await openTool(page, "Sign off");
     await panel(page).getByLabel("Your initials").fill("AB");
     const strength = { sheet: beam, ...placeOf(await cellNamed(page, beam, "fck")) };
