@@ -45,7 +45,8 @@ export const tensionUtilisation = stepwise({
     const p = sigma_p >= 0 ? r_inf * sigma_p : r_sup * sigma_p;
     const pull = -(Math.min(p, 0) + Math.min(sigma_M, 0));
     const hold = Math.max(p, 0) + Math.max(sigma_M, 0) - f_t;
-    if (pull > 0 && hold <= 0) throw new NoResult("neither σ_p nor σ_M holds against the pull, and f_t allows no tension");
+    if (pull > 0 && hold <= 0)
+      throw new NoResult("neither σ_p nor σ_M holds against the pull, and f_t allows no tension");
     return { p, pull, hold, u: pull === 0 ? 0 : pull / hold };
   },
   unpublished: "Our own measure; tests prove that it passes 1 exactly where the stress passes the limit.",
