@@ -16,14 +16,16 @@ import type { ShapedSheet } from "./shape.ts";
 
 const operators = new Set(["+", "-", "*", "/", "^", "&", "=", "<", ">", "<=", ">=", "<>"]);
 
+/** Small whole numbers are counts and halves; a number that decides a design stands in a row where it is seen. */
+function numberProblem(node: FormulaNode): string | undefined {
+  return node.type === "Literal" && typeof node.value === "number" && ![0, 1, 2, 3, 4, 5].includes(Math.abs(node.value))
+    ? `the number ${node.raw} is typed into the formula; give it a row of its own`
+    : undefined;
+}
+
 /** What a template's formula may not hold, whatever it refers to. */
 function partProblem(node: FormulaNode): string | undefined {
   switch (node.type) {
-    case "Literal":
-      // Small whole numbers are counts and halves; a number that decides a design stands in a row where it is seen.
-      return typeof node.value === "number" && ![0, 1, 2, 3, 4, 5].includes(Math.abs(node.value))
-        ? `the number ${node.raw} is typed into the formula; give it a row of its own`
-        : undefined;
     case "ErrorLiteral":
     case "ReferenceIdentifier":
       return `${node.value} is an address or a name; name rows and columns by {id}`;
@@ -80,14 +82,20 @@ function resultProblems(
 
 /**
  * What is wrong with a formula by itself; whether its references lead somewhere is seen when it is written. `says` is
- * the row whose value it gives.
+ * the row whose value it gives; a row may be a number and nothing else.
  */
-export function formulaProblems(formula: string, sheet: ShapedSheet, says?: Says): readonly string[] {
+export function formulaProblems(
+  formula: string,
+  sheet: ShapedSheet,
+  says?: Says,
+  numbers: "IN_ROWS" | "ANYWHERE" = "IN_ROWS",
+): readonly string[] {
   const parsed = templateFormula(formula);
   const { tree, parts, calls, problems } = parsed;
   if (!tree) return problems;
   return [
     ...problems,
+    ...(numbers === "ANYWHERE" || tree.type === "Literal" ? [] : parts.flatMap((node) => numberProblem(node) ?? [])),
     ...parts.flatMap((node) => partProblem(node) ?? []),
     ...recordProblems(parts, sheet),
     ...calls.flatMap((call) => callProblems(call, sheet)),

@@ -152,7 +152,9 @@ function rowProblems(sheet: ShapedSheet, problems: Problems): void {
 function relationFormulaProblems(sheet: ShapedSheet, problems: Problems): void {
   for (const id of new Set((sheet.template.relations ?? []).map(({ of }) => of))) {
     for (const { holds } of relationsOf(sheet, id))
-      for (const problem of formulaProblems(holds, sheet)) problems.add(`relation of ${id}`, problem);
+      // The message of a relation says its bound.
+      for (const problem of formulaProblems(holds, sheet, undefined, "ANYWHERE"))
+        problems.add(`relation of ${id}`, problem);
   }
 }
 
