@@ -39,7 +39,7 @@ function byValue(all: readonly (readonly [string, Declaration])[], name: string)
 
 const isCaution = (note: string): boolean => Object.values(cautions).some((caution) => caution === note);
 
-/** What is said of the function: its own notes, those of all its formulas, and every caution of any of them. */
+/** The notes of the function: its own, those of all its formulas, and every caution of any of them. */
 function notesOf(own: readonly string[] = [], all: readonly Declaration[]): readonly string[] {
   const each = all.map(({ notes = [] }) => notes);
   const shared = each.flat().filter((note) => isCaution(note) || each.every((notes) => notes.includes(note)));
@@ -94,7 +94,7 @@ export function choosing({ result, ...spec }: Choosing<Formula> & { readonly res
   const { argument, params, within, declared } = chosenAmong(spec);
   const formulas = Object.entries(spec.as);
   const given = result ?? common(formulas.map(([, f]) => f.result));
-  if (!given) throw new Error(`${spec.id}: its formulas give different quantities, and none is said for all`);
+  if (!given) throw new Error(`${spec.id}: its formulas give different quantities; state one for all`);
   const own = (f: Formula): Formula => ({
     ...f,
     id: declared.id,

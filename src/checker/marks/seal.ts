@@ -5,7 +5,7 @@ import type { Recognised } from "../recognise/recognised.ts";
 import type { Part } from "./parts.ts";
 import { cellKey, placeless } from "./rowKeys.ts";
 
-/** A part that cannot be marked as it stands. */
+/** A part that cannot be marked now. */
 export class NotMarkable extends Error {
   override readonly name = "NotMarkable";
 }

@@ -33,7 +33,7 @@ export function unlikeItsFormula(
   if (formula === undefined) return undefined;
   const expression = withoutPrefix(formula);
   const evaluated = evaluateApart(expression, at, reading, originOf);
-  // Some programs pass over an error that a formula only compares; where the program shows one, it is said as it is.
+  // Some programs pass over an error that a formula only compares; where the program shows one, so do we.
   if (!evaluated || evaluated.error !== undefined || error) return undefined;
   const gives = upperLeft(evaluated);
   if (agreesWithHost(gives, value)) return undefined;

@@ -68,7 +68,7 @@ export class Reading {
           const cells = await this.host.read(area.sheet, area);
           this.#boxes.push({ area, cells });
         } catch (error) {
-          // A sheet that is not there (or no longer) is said where it is referred to.
+          // A missing sheet is reported where a formula refers to it.
           this.failed.set(area.sheet, reasonOf(error));
         }
       }),

@@ -109,7 +109,7 @@ export async function questioned(host: Host, sheet: string): Promise<Questioned 
   return recognised && questionedOf(recognised, await readBook(host, recognised.snapshot));
 }
 
-/** A check as it stands under some inputs. */
+/** A check under some inputs. */
 export interface CheckState {
   /** Undefined where it is no number. */
   readonly utilisation: number | undefined;
