@@ -24,9 +24,10 @@
  * - `{shapeChanged}`: TRUE where a shape input differs from what the sheet was built with.
  * Index columns say a member's number (`"index": "tendon"`). Anything else is the spreadsheet's own formula language,
  * with or without a leading `=`. Addresses are not typed into formulas, nor numbers other than 0 to 5: these stand in a
- * row of their own, or in a relation, whose message says them. Verdicts say OK, FAIL, LIMIT MISSING or OPEN (OK is withheld for the reason beside it); inputs have a status of their own: given,
- * default (its value is the template's), left empty, MISSING, OUT OF RANGE, CONFLICT
- * (`relations`: what must hold between inputs), or UNUSUAL for a value outside the everyday range of its quantity.
+ * row of their own, or in a relation, whose message says them. Verdicts say OK, FAIL, LIMIT MISSING or OPEN (OK is
+ * withheld for the reason beside it); inputs have a status of their own: given, default (its value is the template's),
+ * left empty, MISSING, OUT OF RANGE, CONFLICT (`relations`: what must hold between inputs), or UNUSUAL for a value
+ * outside the everyday range of its quantity.
  * Templates share parts: wherever an array of a template's file holds `{ "use": "name" }`, the members of that shared
  * part stand instead (compose.ts).
  * Ids are names on the sheet, so two that differ only in upper and lower case are the same id. An id may stand at

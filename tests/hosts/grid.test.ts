@@ -48,6 +48,15 @@ describe("building", () => {
     expect(await cell(7, 2)).toEqual({ value: null, text: "" });
   });
 
+  it("reads what lies beyond the sheet's edge as blank", async () => {
+    await build();
+    const [line] = await host.read("Beam", { row: 0, column: 0, rows: 1, columns: 5000 });
+    expect(line).toHaveLength(5000);
+    expect(line!.at(-1)!.value).toBeNull();
+    const beyond = await host.read("Beam", { row: 1_000_000, column: 0, rows: 2, columns: 1 });
+    expect(beyond.map(([cell]) => cell!.value)).toEqual([null, null]);
+  });
+
   it("tells what it is doing, up to the end", async () => {
     const progress = vi.fn();
     await build("Beam", { progress });

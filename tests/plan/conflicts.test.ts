@@ -317,7 +317,7 @@ describe("a relation that cannot be judged does not lint", () => {
     [{ of: "nothing", holds: "{L}>0", message: "{L} is less than {mu}" }, "nothing is not an input"],
     [{ of: "L", holds: "{nowhere}>0", message: "{L} is less than {mu}" }, "{nowhere} is not the id"],
     [{ of: "L", holds: "{L}>0", message: "{L} is too small" }, "fewer than two values"],
-    [{ of: "L", holds: "{L}>12", message: "{L} is less than {mu}" }, "the number 12 is typed into the formula"],
+    [{ of: "L", holds: "{L}>B7", message: "{L} is less than {mu}" }, "B7 is an address or a name"],
   ])("%o", (relation, problem) => expect(withRelation(relation)).toContain(problem));
 
   it("and one that can be judged does", () => {

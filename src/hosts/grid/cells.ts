@@ -31,8 +31,10 @@ export function readCells(
   const sheetId = sheet.getSheetId();
   const worksheet = sheet.getSheet();
   const spilled = univer.__getInjector().get(formula.FormulaDataModel).getArrayFormulaCellData()[workbookId]?.[sheetId];
-  const range = sheet.getRange(area.row, area.column, area.rows, area.columns);
-  const formulas = range.getFormulas();
+  // What lies beyond the sheet's edge is blank, as in the spreadsheet program.
+  const rows = Math.min(area.rows, sheet.getMaxRows() - area.row);
+  const columns = Math.min(area.columns, sheet.getMaxColumns() - area.column);
+  const formulas = rows > 0 && columns > 0 ? sheet.getRange(area.row, area.column, rows, columns).getFormulas() : [];
   const styleTable = workbook.getWorkbook().getStyles();
   const textOf = (cell: Nullable<ICellData>, value: CellValue): string => {
     const pattern = (cell && styleTable.getStyleByCell(cell))?.n?.pattern;
