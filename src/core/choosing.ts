@@ -2,7 +2,7 @@ import { cautions } from "./cautions.ts";
 import { byChoiceOf } from "./varies.ts";
 import type { Declaration, Family, Formula, Spill } from "./formula.ts";
 import type { Source } from "./sources.ts";
-import type { Choice, Parameter, Parameters, Quantity } from "./parameters.ts";
+import type { AnyValues, Choice, Parameter, Parameters, Quantity } from "./parameters.ts";
 
 /** Formulas of one kind under one name: a choice among the arguments says which of them a call is. */
 interface Choosing<D extends Declaration> {
@@ -79,8 +79,8 @@ function chosenAmong<D extends Declaration>({ by, as, order, joint = {}, ignored
       source: said.source ?? all[0]![1].source,
       sourceFollows: followed ?? { argument, as: sources },
       params,
-      limits: (values: Readonly<Record<string, unknown>>) => within(values).limits?.(values as never) ?? {},
-      cautions: (values: Readonly<Record<string, unknown>>) => within(values).cautions?.(values as never) ?? [],
+      limits: (values: AnyValues) => within(values).limits?.(values) ?? {},
+      cautions: (values: AnyValues) => within(values).cautions?.(values) ?? [],
     },
   };
 }

@@ -134,6 +134,8 @@ export type ValueOf<P> = P extends { readonly kinds: TableKinds<infer T> }
     : ScalarOf<P> | BlankOf<P>;
 /** The arguments of `compute`, by name. */
 export type Values<P extends Parameters> = { readonly [K in keyof P]: ValueOf<P[K]> };
+/** The arguments of a call whatever its parameters are. */
+export type AnyValues = Values<Parameters>;
 
 /**
  * The same quantity under another symbol, text, default or range, as one formula needs it. A new bound takes the place

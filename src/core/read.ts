@@ -9,6 +9,7 @@ import {
   isUnused,
   outside,
   rowsAllowed,
+  type AnyValues,
   type Choice,
   type Parameter,
   type Quantity,
@@ -379,12 +380,9 @@ export function argumentCount(f: Declaration): readonly [number, number] {
 }
 
 /** Refuses what the other arguments forbid. */
-export function checkLimits(f: Declaration, values: Readonly<Record<string, unknown>>): void {
+export function checkLimits(f: Declaration, values: AnyValues): void {
   if (!f.limits) return;
-  const limits = f.limits(values as never) as Record<
-    string,
-    { min?: number; max?: number; because: string } | undefined
-  >;
+  const limits = f.limits(values);
   for (const [name, limit] of Object.entries(limits)) {
     if (!limit) continue;
     const value = values[name] as number;

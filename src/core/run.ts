@@ -8,6 +8,7 @@ import {
   inForce,
   isOptional,
   unusual,
+  type AnyValues,
   type Parameter,
   type Quantity,
 } from "./parameters.ts";
@@ -38,11 +39,11 @@ function readersOf(f: Declaration): readonly Reader[] {
 }
 
 /** Arguments checked and converted to the units the equation reads, by name. */
-export function read(f: Declaration, args: readonly Argument[]): Readonly<Record<string, unknown>> {
+export function read(f: Declaration, args: readonly Argument[]): AnyValues {
   return readPrepared({ f, readers: readersOf(f) }, args);
 }
 
-function readPrepared({ f, readers }: ToRead, args: readonly Argument[]): Readonly<Record<string, unknown>> {
+function readPrepared({ f, readers }: ToRead, args: readonly Argument[]): AnyValues {
   if (args.length > readers.length)
     throw new InputError("", `${f.id} takes ${readers.length} arguments; ${args.length} were given`);
   const values: Record<string, unknown> = {};
@@ -62,8 +63,10 @@ function readPrepared({ f, readers }: ToRead, args: readonly Argument[]): Readon
     readers.forEach((reader, i) => {
       if (reader.waits) values[reader.name] = readArgument(args[i], reader, values);
     });
-  if (f.limits) checkLimits(f, values);
-  return values;
+  // Each reader gives what its parameter asks for: the one place where that is not seen by the compiler.
+  const all = values as AnyValues;
+  if (f.limits) checkLimits(f, all);
+  return all;
 }
 
 /** A message as words, to look for a name among them. */
@@ -92,11 +95,11 @@ export function run(f: Formula, args: readonly Argument[]): number {
   return runRead(p, readPrepared(p, args));
 }
 
-function runRead(p: Prepared, values: Readonly<Record<string, unknown>>): number {
+function runRead(p: Prepared, values: AnyValues): number {
   const own = formulaFor(p.f, values);
   return resultOf(
     own === p.f ? p : prepare(own),
-    named(own, () => own.compute(values as never)),
+    named(own, () => own.compute(values)),
   );
 }
 
@@ -105,8 +108,8 @@ export function runSpill(f: Spill, args: readonly Argument[]): readonly (readonl
   return spillRead(f, read(f, args));
 }
 
-function spillRead(f: Spill, values: Readonly<Record<string, unknown>>): readonly (readonly number[])[] {
-  const rows = named(f, () => f.compute(values as never));
+function spillRead(f: Spill, values: AnyValues): readonly (readonly number[])[] {
+  const rows = named(f, () => f.compute(values));
   const columns = Object.entries(f.columns).map(([name, column]) => ({ name, factor: 1 / readFactor(column) }));
   return rows.map((row, r) =>
     columns.map(({ name, factor }) => {
@@ -150,7 +153,7 @@ export interface TracedStep {
 export interface Trace {
   readonly formula: Formula;
   readonly arguments: readonly TracedArgument[];
-  readonly values: Readonly<Record<string, unknown>>;
+  readonly values: AnyValues;
   readonly steps: readonly TracedStep[];
   readonly result: number;
   readonly warnings: readonly string[];
@@ -176,7 +179,7 @@ export function trace(of: Formula, args: readonly Argument[]): Trace {
   const values = read(of, args);
   const f = formulaFor(of, values);
   const p = prepare(f);
-  const steps = named(f, () => f.stepwise(values as never));
+  const steps = named(f, () => f.stepwise(values));
   const names = Object.keys(f.steps);
   const traced = names.map((name) => {
     const step = f.steps[name]!;
@@ -209,7 +212,7 @@ export function trace(of: Formula, args: readonly Argument[]): Trace {
     steps: traced,
     result,
     warnings: warningsOf(f, values),
-    ...(f.proof && { proof: f.proof(values as never, steps) }),
+    ...(f.proof && { proof: f.proof(values, steps) }),
   };
 }
 
@@ -274,7 +277,7 @@ function columnWarnings(column: Quantity, values: readonly number[]): readonly s
   });
 }
 
-function warningsOf(f: Declaration, values: Readonly<Record<string, unknown>>): readonly string[] {
+function warningsOf(f: Declaration, values: AnyValues): readonly string[] {
   const out: string[] = [];
   const look = (q: Quantity, value: number, where = ""): void => {
     out.push(...valueWarnings(q, value / readFactor(q), where));
@@ -294,6 +297,6 @@ function warningsOf(f: Declaration, values: Readonly<Record<string, unknown>>): 
             ),
           );
   }
-  if (f.cautions) out.push(...f.cautions(values as never));
+  if (f.cautions) out.push(...f.cautions(values));
   return out;
 }

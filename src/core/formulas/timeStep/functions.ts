@@ -1,6 +1,6 @@
 import { InputError } from "../../errors.ts";
 import { choosing, choosingRows } from "../../choosing.ts";
-import { spilling, stepwise, type Formula, type Spill, type Steps } from "../../formula.ts";
+import { spilling, stepwise, type Formula, type Limits, type Spill, type Steps } from "../../formula.ts";
 import { as, format, table, type Parameters, type Values } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
@@ -47,13 +47,15 @@ const optionalParams = {
 } as const;
 const age = as(q.concreteAge, { text: "age of concrete at which the value is wanted" });
 
-type MemberValues = Member & { readonly n: number; readonly t: number };
+/** Of every function of every law; beside them stand the law's own. */
+type MemberParameters = Parameters & typeof memberParams & typeof optionalParams & { readonly t: typeof age };
+type MemberValues = Values<MemberParameters>;
 
 /** Histories of late, so that the cells of a table do not each compute the same one. */
 const recent = new Map<string, History>();
 const kept = 64;
 
-function historyOf(law: TimeLaw, values: MemberValues & Readonly<Record<string, unknown>>): History {
+function historyOf(law: TimeLaw, values: MemberValues): History {
   const { t, ...rest } = values;
   values.events.forEach((event, i) => {
     const before = values.events[i - 1];
@@ -74,7 +76,7 @@ function historyOf(law: TimeLaw, values: MemberValues & Readonly<Record<string, 
   const key = law.name + JSON.stringify(rest);
   let history = recent.get(key);
   if (history) recent.delete(key);
-  else history = new History(values, law.materials(values as never, first), values.n);
+  else history = new History(values, law.materials(values, first), values.n);
   recent.set(key, history);
   if (recent.size > kept) recent.delete(recent.keys().next().value!);
   return history;
@@ -126,8 +128,8 @@ const loss = {
  */
 function cautionsOf(law: TimeLaw, values: MemberValues): readonly string[] {
   const first = values.events[0]!.age;
-  const out = [...(law.cautions?.(values as never, first) ?? [])];
-  const history = historyOf(law, values as never);
+  const out = [...(law.cautions?.(values, first) ?? [])];
+  const history = historyOf(law, values);
   const after = [...history.around(values.t).map((event) => event.after), history.at(values.t)];
   const slack = after.find(({ sigma_p }) => sigma_p <= 0);
   if (slack) out.push(`no tendon stress is left at ${format(slack.age)} days: the losses are more than the prestress`);
@@ -138,7 +140,7 @@ function cautionsOf(law: TimeLaw, values: MemberValues): readonly string[] {
         "days: this integration knows no cracks",
     );
   for (const { age: at, sigma_c } of after) {
-    const limit = law.linearTo?.(values as never, at, first);
+    const limit = law.linearTo?.(values, at, first);
     if (!limit || sigma_c <= limit.stress) continue;
     const what =
       `the concrete stress at the tendons, ${format(sigma_c)} MPa at ${format(at)} days, is above ` +
@@ -153,9 +155,9 @@ type Found = { readonly [K in keyof typeof steps]: number } & { readonly loss?: 
 
 /** The greatest miss, relative: of superposition over all states, of compatibility, of equilibrium, of the sum. */
 function residual(law: TimeLaw, values: MemberValues, found: Found): number {
-  const materials = law.materials(values as never, values.events[0]!.age);
+  const materials = law.materials(values, values.events[0]!.age);
   const { compliance, shrinkage } = materials;
-  const history = historyOf(law, values as never);
+  const history = historyOf(law, values);
   const states = history.upTo(values.t);
   const jumps = new Map(
     history.around(values.t).map(({ before, after }) => [before.age, after.sigma_c - before.sigma_c]),
@@ -211,7 +213,7 @@ const unpublished =
 /** What the functions of one set of laws have in common. */
 function ofLaw(law: TimeLaw) {
   const { notes, source, empirical } = law;
-  const params: Parameters = { ...memberParams, ...law.needed, t: age, ...optionalParams, ...law.optional };
+  const params: MemberParameters = { ...memberParams, ...law.needed, t: age, ...optionalParams, ...law.optional };
   return {
     family: "timeDependent",
     source,
@@ -219,11 +221,11 @@ function ofLaw(law: TimeLaw) {
     empirical,
     unpublished,
     params,
-    limits: (v: Values<Parameters>) => law.limits(v, (v as unknown as Member).earlier),
-    cautions: (v: Values<Parameters>) => cautionsOf(law, v as never),
+    limits: (v: MemberValues): Limits<MemberParameters> => law.limits(v, v.earlier),
+    cautions: (v: MemberValues) => cautionsOf(law, v),
   } as const;
 }
-const stateOf = (law: TimeLaw, v: unknown): State => historyOf(law, v as never).at((v as MemberValues).t);
+const stateOf = (law: TimeLaw, v: MemberValues): State => historyOf(law, v).at(v.t);
 const pick = ({ relaxed, shortened, gained, sigma_c, sigma_p }: State) => ({
   relaxed,
   shortened,
@@ -239,7 +241,7 @@ const stress = (law: TimeLaw): Formula =>
     result: q.tendonStress,
     steps,
     compute: (v) => pick(stateOf(law, v)),
-    proof: (v, s) => residual(law, v as never, s),
+    proof: (v, s) => residual(law, v, s),
   });
 const total = (law: TimeLaw): Formula =>
   stepwise({
@@ -250,9 +252,9 @@ const total = (law: TimeLaw): Formula =>
     steps: { ...steps, loss },
     compute: (v) => {
       const s = stateOf(law, v);
-      return { ...pick(s), loss: (v as unknown as Member).sigma_p0 + s.gained - s.sigma_p };
+      return { ...pick(s), loss: v.sigma_p0 + s.gained - s.sigma_p };
     },
-    proof: (v, s) => residual(law, v as never, s),
+    proof: (v, s) => residual(law, v, s),
   });
 const row = (v: Member, s: State) => ({
   t: s.age,
@@ -276,9 +278,9 @@ const everyStep = (law: TimeLaw): Spill =>
     columns,
     governing: `${steps.sigma_p.symbol.replace("σ", "\\sigma")}(t) = \\sigma_{pm0} - \\Delta\\sigma_{pr}(t) - E_p\\,\\varepsilon_c(t)`,
     compute: (v) =>
-      historyOf(law, v as never)
-        .upTo((v as unknown as MemberValues).t)
-        .map((s) => row(v as never, s)),
+      historyOf(law, v)
+        .upTo(v.t)
+        .map((s) => row(v, s)),
   });
 const atEvents = (law: TimeLaw): Spill =>
   spilling({
@@ -294,13 +296,13 @@ const atEvents = (law: TimeLaw): Spill =>
     },
     governing: "\\sigma_p(t_i^+) = \\sigma_p(t_i^-) + \\Delta\\sigma_{p,el,i}",
     compute: (v) => {
-      const of = historyOf(law, v as never);
-      const { t } = v as unknown as MemberValues;
+      const of = historyOf(law, v);
+      const { t } = v;
       const around = of.around(t);
       const end = of.at(t);
       const all = around.at(-1)!.after.age === t ? around : [...around, { before: end, after: end }];
       return all.map(({ before, after }) => {
-        const { t: at, sigma_p, sigma_c, loss: lost } = row(v as never, after);
+        const { t: at, sigma_p, sigma_c, loss: lost } = row(v, after);
         return { t: at, sigma_before: before.sigma_p, sigma_p, sigma_c, loss: lost };
       });
     },

@@ -14,22 +14,22 @@ export interface TimeLaw<N extends Parameters = Parameters, O extends Parameters
   readonly needed: N;
   readonly optional: O;
   /** The most tendon stress the laws cover, given the relaxation before the first event. */
-  readonly limits: (values: Values<N & O>, earlier: number) => Limits<{ sigma_p0: Quantity }>;
+  limits(values: Values<N & O>, earlier: number): Limits<{ sigma_p0: Quantity }>;
   /**
    * The concrete stress up to which the law of creep is linear, at an age, with where it is said; absent where the
    * source gives none; `beyond` says what is done above it.
    */
-  readonly linearTo?: (
+  linearTo?(
     values: Values<N & O>,
     age: number,
     first: number,
-  ) => { readonly stress: number; readonly named: string; readonly beyond?: string } | undefined;
+  ): { readonly stress: number; readonly named: string; readonly beyond?: string } | undefined;
   /** What should be known about these values before anything is computed. */
-  readonly cautions?: (values: Values<N & O>, first: number) => readonly string[];
+  cautions?(values: Values<N & O>, first: number): readonly string[];
   /** `first` is the age at which the tendons are anchored. */
-  readonly materials: (values: Values<N & O>, first: number) => Materials;
+  materials(values: Values<N & O>, first: number): Materials;
 }
 
 export function timeLaw<const N extends Parameters, const O extends Parameters>(law: TimeLaw<N, O>): TimeLaw {
-  return law as unknown as TimeLaw;
+  return law;
 }
