@@ -1,11 +1,13 @@
 /** Hands each byte of a text's UTF-8 form on. */
 function eachByte(text: string, take: (byte: number) => void): void {
-  for (const character of text) {
-    const c = character.codePointAt(0)!;
-    if (c < 0x80) {
-      take(c);
+  for (let i = 0; i < text.length; i++) {
+    const unit = text.charCodeAt(i);
+    if (unit < 0x80) {
+      take(unit);
       continue;
     }
+    const c = text.codePointAt(i)!;
+    if (c >= 0x10000) i++;
     if (c < 0x800) take(0xc0 | (c >> 6));
     else if (c < 0x10000) take(0xe0 | (c >> 12));
     else take(0xf0 | (c >> 18));

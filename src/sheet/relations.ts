@@ -14,13 +14,24 @@ function messageParts(message: string): readonly string[] {
 
 const isReference = (part: string): boolean => part.startsWith("{");
 
-/** The cells that a relation reads and that its message names. */
-export function referencesOf({ holds, message }: Relation): {
+interface RelationReferences {
   readonly read: readonly CellReference[];
   readonly named: readonly CellReference[];
-} {
+}
+const referencesKept = new WeakMap<Relation, RelationReferences>();
+
+/** The cells that a relation reads and that its message names. */
+export function referencesOf(relation: Relation): RelationReferences {
+  const kept = referencesKept.get(relation);
+  if (kept) return kept;
+  const { holds, message } = relation;
   const named = messageParts(message).filter(isReference).join("+");
-  return { read: cellReferences(templateFormula(holds).parts), named: cellReferences(templateFormula(named).parts) };
+  const references = {
+    read: cellReferences(templateFormula(holds).parts),
+    named: cellReferences(templateFormula(named).parts),
+  };
+  referencesKept.set(relation, references);
+  return references;
 }
 
 function canBeJudged(relation: Relation, { subjects }: ShapedSheet): boolean {
@@ -41,7 +52,17 @@ export interface Doubt {
   readonly relation: Relation;
 }
 
+const doubtsKept = new WeakMap<ShapedSheet, readonly Doubt[]>();
+
 export function doubtsOf(sheet: ShapedSheet): readonly Doubt[] {
+  const kept = doubtsKept.get(sheet);
+  if (kept) return kept;
+  const doubts = doubtsIn(sheet);
+  doubtsKept.set(sheet, doubts);
+  return doubts;
+}
+
+function doubtsIn(sheet: ShapedSheet): readonly Doubt[] {
   return (sheet.template.relations ?? []).flatMap((relation) => {
     const subject = sheet.subjects.get(relation.of);
     return relation.warns && subject?.kind === "row" && canBeJudged(relation, sheet)

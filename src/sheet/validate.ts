@@ -52,8 +52,19 @@ function placeOfPointer(template: Template, path: readonly string[]): string {
   return [place, ...inner].join(", ");
 }
 
+/** Templates found good; they are data that nobody changes. */
+const good = new WeakSet<object>();
+
 /** Whether the template has the shape of one: a message for each fault, naming block, item and what is wrong. */
 export function schemaProblems(template: unknown): readonly string[] {
+  if (typeof template !== "object" || template === null) return faultsIn(template);
+  if (good.has(template)) return [];
+  const faults = faultsIn(template);
+  if (faults.length === 0) good.add(template);
+  return faults;
+}
+
+function faultsIn(template: unknown): readonly string[] {
   const { valid, errors } = validator.validate(template);
   if (valid) return [];
   const out = new Set<string>();

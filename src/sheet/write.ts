@@ -41,14 +41,12 @@ const anyWarning = "??*";
 
 /** The cells of each list of warnings. */
 export function warningAreas(layout: Layout): readonly Area[] {
-  return layout.sheet.blocks
-    .flatMap(({ items }) => items)
-    .flatMap((item) => {
-      const rows = warningRows(layout.sheet);
-      return item.kind === "warnings" && layout.sheet.warned.length + layout.sheet.watched.length > 0
-        ? [{ row: layout.itemRows.get(item)!, column: columns.value, rows, columns: 1 }]
-        : [];
-    });
+  const { sheet } = layout;
+  if (sheet.warned.length + sheet.watched.length === 0) return [];
+  const lists = sheet.blocks.flatMap(({ items }) => items).filter((item) => item.kind === "warnings");
+  if (lists.length === 0) return [];
+  const rows = warningRows(sheet);
+  return lists.map((item) => ({ row: layout.itemRows.get(item)!, column: columns.value, rows, columns: 1 }));
 }
 
 type WrittenPart = Omit<Written, "formula"> & { readonly text: string };
