@@ -5,6 +5,7 @@ import { planResults, type PlanResults } from "../host/planValues.ts";
 import { lockedAreas } from "./lockedAreas.ts";
 import { highlightRule, validationRule } from "./rules.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
+import type { SelfContained } from "./selfContained.ts";
 import { sheetData } from "./sheetData.ts";
 import type { SheetNames } from "./sheetNames.ts";
 
@@ -86,8 +87,14 @@ const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve
  * What the plan's formulas give; undefined where the grid has to compute: formulas of other sheets wait for a sheet of
  * this name, or a formula gives an error, since the grid passes over some.
  */
-function resultsAhead(workbook: GridWorkbook, plan: Plan, sheetName: string): PlanResults | undefined {
-  if (workbook.getSheets().some((sheet) => mentions(sheet, sheetName))) return undefined;
+function resultsAhead(
+  workbook: GridWorkbook,
+  selfContained: SelfContained,
+  plan: Plan,
+  sheetName: string,
+): PlanResults | undefined {
+  const others = workbook.getSheets().filter((sheet) => !selfContained.has(sheet.getSheetId()));
+  if (others.some((sheet) => mentions(sheet, sheetName))) return undefined;
   const results = planResults(plan, sheetName);
   return results && [...results.values()].every(({ error }) => error === undefined) ? results : undefined;
 }
@@ -142,6 +149,7 @@ export async function build(
   grid: GridRuntime,
   workbook: GridWorkbook,
   names: SheetNames,
+  selfContained: SelfContained,
   plan: Plan,
   { sheetName, progress, signal }: ApplyOptions,
 ): Promise<GridSheet> {
@@ -164,7 +172,7 @@ export async function build(
   const styleTable = workbook.getWorkbook().getStyles();
   // What the grid has still to compute from before would go through the new sheet as well.
   await unlessAborted(calculated(grid), signal);
-  const ahead = resultsAhead(workbook, plan, sheetName);
+  const ahead = resultsAhead(workbook, selfContained, plan, sheetName);
   await tell(Math.round(total / 4), "placing cells");
   const create = (): GridSheet =>
     workbook.create(sheetName, plan.rows, plan.columns, {
@@ -212,7 +220,8 @@ export async function build(
     await unlessAborted(protect(grid, sheet, plan), ended);
     await tell(total, "done");
     ended.throwIfAborted();
-    if (ahead) readFormulas(grid);
+    selfContained.add(sheetId, plan);
+    if (ahead) selfContained.reading(sheetId, () => readFormulas(grid));
     return sheet;
   } catch (error) {
     names.remove(sheetId);

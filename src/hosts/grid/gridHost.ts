@@ -29,6 +29,7 @@ import { readEveryNumeral } from "./numerals.ts";
 import { keepMoreParsed } from "./parsedFormulas.ts";
 import { rulesOf } from "./readRules.ts";
 import { cellData } from "./sheetData.ts";
+import { SelfContained } from "./selfContained.ts";
 import { SheetNames } from "./sheetNames.ts";
 import { Turns } from "../host/turns.ts";
 import { usedArea } from "./usedArea.ts";
@@ -52,6 +53,7 @@ export class GridHost implements Host {
   readonly #workbook: GridWorkbook;
   readonly #errors = new CellErrors();
   readonly #names: SheetNames;
+  readonly #selfContained: SelfContained;
   /** The grid keeps a selection only on a screen; without one it is kept here. */
   #chosen: Selection | undefined;
   readonly #listeners = new Set<(selection: Selection) => void>();
@@ -69,6 +71,8 @@ export class GridHost implements Host {
     keepMoreParsed(grid);
     readEveryNumeral(grid);
     this.#names = new SheetNames(grid);
+    this.#selfContained = new SelfContained(grid);
+    grid.api.getFormula().calculationEnd(() => this.#selfContained.calculated());
     this.#dependants = new Dependants(workbook, (name, sheetId) => this.#names.resolve(name, sheetId));
     grid.api.addEvent(grid.api.Event.SheetDeleted, ({ sheetId }) => {
       this.#names.remove(sheetId);
@@ -95,7 +99,7 @@ export class GridHost implements Host {
       // What is typed meanwhile is not meant for the new sheet, which the grid shows as soon as it begins.
       const release = this.#grid.hold?.();
       try {
-        await build(this.#grid, this.#workbook, this.#names, plan, options);
+        await build(this.#grid, this.#workbook, this.#names, this.#selfContained, plan, options);
       } finally {
         release?.();
       }

@@ -1,0 +1,79 @@
+import type { ICommandInfo } from "@univerjs/core";
+import { namesIn, sheetsIn } from "../../cells/index.ts";
+import type { Plan } from "../../sheet/index.ts";
+import { workbookId, type GridRuntime } from "./runtime.ts";
+
+interface Params {
+  readonly subUnitId?: string;
+  readonly sheet?: { readonly id?: string };
+  readonly cellValue?: Readonly<Record<string, Readonly<Record<string, CellParams | null>> | null>>;
+}
+interface CellParams {
+  readonly f?: string | null;
+  readonly si?: string | null;
+}
+
+const bringsFormula = ({ cellValue = {} }: Params): boolean =>
+  Object.values(cellValue).some((row) => Object.values(row ?? {}).some((cell) => Boolean(cell?.f ?? cell?.si)));
+
+/** By address or by name: what a name stands for may change. */
+const readsOtherSheets = ({ cells }: Plan): boolean =>
+  cells.some(({ formula }) => formula !== undefined && (sheetsIn(formula).length > 0 || namesIn(formula).length > 0));
+
+/**
+ * Built sheets whose formulas read only their own sheet, until somebody types a formula there. At each calculation the
+ * grid goes through every formula of the workbook, so that an entry would take longer with each sheet; it is handed the
+ * formulas of such a sheet only where something on it has changed.
+ */
+export class SelfContained {
+  readonly #sheets = new Set<string>();
+  /** Sheets whose formulas are to be read at the next calculation although nothing has changed. */
+  readonly #unread = new Set<string>();
+
+  constructor({ core, formula, univer }: GridRuntime) {
+    const injector = univer.__getInjector();
+    const current = injector.get(formula.IFormulaCurrentConfigService);
+    const all = current.getFormulaData.bind(current);
+    current.getFormulaData = () => {
+      const data = all();
+      const own = data[workbookId];
+      if (!own || current.isForceCalculate()) return data;
+      const changed = new Set<string | undefined>([
+        ...current.getDirtyRanges().map(({ sheetId }) => sheetId),
+        ...Object.keys(current.getDirtyNameMap()[workbookId] ?? {}),
+        ...this.#unread,
+      ]);
+      const wanted = Object.entries(own).filter(([id]) => !this.#sheets.has(id) || changed.has(id));
+      return { ...data, [workbookId]: Object.fromEntries(wanted) };
+    };
+    injector.get(core.ICommandService).onCommandExecuted((command) => this.#follow(command));
+  }
+
+  #follow({ id, params }: Readonly<ICommandInfo>): void {
+    const { subUnitId, sheet, ...rest }: Params = params ?? {};
+    if (id === "sheet.mutation.insert-sheet" && sheet?.id !== undefined) this.#sheets.delete(sheet.id);
+    if (subUnitId === undefined || !this.#sheets.has(subUnitId)) return;
+    if (id === "sheet.mutation.remove-sheet") this.#sheets.delete(subUnitId);
+    if (id === "sheet.mutation.set-range-values" && bringsFormula(rest)) this.#sheets.delete(subUnitId);
+  }
+
+  has(sheetId: string): boolean {
+    return this.#sheets.has(sheetId);
+  }
+
+  /** Takes a sheet just built up, if it is one. */
+  add(sheetId: string, plan: Plan): void {
+    if (!readsOtherSheets(plan)) this.#sheets.add(sheetId);
+  }
+
+  /** Has the formulas of a sheet read in a calculation that is begun now. */
+  reading(sheetId: string, calculate: () => void): void {
+    this.#unread.add(sheetId);
+    calculate();
+  }
+
+  /** A calculation has ended. */
+  calculated(): void {
+    this.#unread.clear();
+  }
+}
