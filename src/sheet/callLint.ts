@@ -35,6 +35,12 @@ function formulaOf(subject: Subject): string | undefined {
       : undefined;
 }
 
+/** What a formula repeats: a cell, or one that INDEX takes out of a column. */
+function repeated(tree: FormulaNode | undefined): CellReference | undefined {
+  if (tree?.type !== "CallExpression" || tree.callee.name !== "INDEX") return cellReference(tree);
+  return cellReference(tree.arguments[0]);
+}
+
 /** The values a row or column can take where they are choices; followed through formulas that only repeat another row. */
 function choicesOf(subject: Subject, sheet: ShapedSheet, depth = 0): readonly Label[] | undefined {
   if (subject.kind === "shape") return subject.input.choices?.map(({ value }) => value);
@@ -46,7 +52,7 @@ function choicesOf(subject: Subject, sheet: ShapedSheet, depth = 0): readonly La
     if (memberText !== undefined) return sheet.dimensions.get(memberText)?.members.map(({ text }) => text);
   }
   const formula = formulaOf(subject);
-  const reference = formula === undefined ? undefined : cellReference(templateFormula(formula).tree);
+  const reference = formula === undefined ? undefined : repeated(templateFormula(formula).tree);
   const next = reference && sheet.subjects.get(reference.id);
   return next && depth < 20 ? choicesOf(next, sheet, depth + 1) : undefined;
 }

@@ -4,6 +4,7 @@ import type { ConflictCells } from "./plan.ts";
 import type { Filling } from "./planCells.ts";
 import { conflict, firstMessage, type Judgement } from "./relations.ts";
 import type { Context } from "./resolve.ts";
+import type { InputSpec } from "./template.ts";
 import { write } from "./write.ts";
 
 /** The conditions of an input's relations as the status cell of a row asks them. */
@@ -14,6 +15,18 @@ export function brokenTexts(
   at: Address,
 ): readonly string[] {
   return judged.map((one) => write(one.broken, context, at, layout).formula.slice(1));
+}
+
+/** The condition under which an input that may stay empty is needed, as the status cell asks it. */
+export function neededText(
+  { layout }: Filling,
+  input: InputSpec,
+  context: Context,
+  at: Address,
+): { readonly needed?: string } {
+  return input.neededWhere === undefined
+    ? {}
+    : { needed: write(input.neededWhere, context, at, layout).formula.slice(1) };
 }
 
 /** Beside a status that says CONFLICT: why. `status` is the row of the verdict. */

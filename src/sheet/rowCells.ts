@@ -1,6 +1,6 @@
 import { a1, textConstant } from "../cells/index.ts";
 import { columns } from "./columns.ts";
-import { brokenTexts, conflictMessage } from "./conflictCells.ts";
+import { brokenTexts, conflictMessage, neededText } from "./conflictCells.ts";
 import { fitsAsDescription } from "./layout.ts";
 import { areaAt, everydayOf, inputRole, own, type Filling } from "./planCells.ts";
 import { judgements } from "./relations.ts";
@@ -101,6 +101,7 @@ function fillInput(filling: Filling, shaped: ShapedRow): void {
       to: cell(columns.to),
       ...everydayOf(says),
       broken: brokenTexts(filling, judged, rowContext, area),
+      ...neededText(filling, input, rowContext, area),
     },
   ]);
   if (status) cells.formula(row, columns.verdict, "verdict", own(status, [area]), place);

@@ -14,15 +14,18 @@ export interface StatusOf {
   readonly everyday?: string;
   /** Conditions that are TRUE where the input contradicts another. */
   readonly broken?: readonly string[];
+  /** Condition that is TRUE where the input may not stay empty. */
+  readonly needed?: string;
 }
 
 const or = (conditions: readonly string[]): string =>
   conditions.length === 1 ? conditions[0]! : `OR(${conditions.join(",")})`;
 
-function missing({ cell, input }: StatusOf): string {
+function missing({ cell, input, needed }: StatusOf): string {
   const blank = `${cell}=""`;
-  if (input.choices) return input.mayBeEmpty ? "FALSE" : blank;
-  return input.mayBeEmpty ? `AND(${cell}<>"",NOT(ISNUMBER(${cell})))` : `NOT(ISNUMBER(${cell}))`;
+  const neededBlank = needed === undefined ? [] : [`AND(${blank},${needed})`];
+  if (input.choices) return input.mayBeEmpty ? or([...neededBlank, ...(needed === undefined ? ["FALSE"] : [])]) : blank;
+  return input.mayBeEmpty ? or([`AND(${cell}<>"",NOT(ISNUMBER(${cell})))`, ...neededBlank]) : `NOT(ISNUMBER(${cell}))`;
 }
 
 function outside({ cell, input, bounds, from, to }: StatusOf): string | undefined {

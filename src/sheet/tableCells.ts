@@ -2,7 +2,7 @@ import { a1 } from "../cells/index.ts";
 import { headOfColumn, holdsWords, type Repeated } from "./bands.ts";
 import { listColumns } from "./columnList.ts";
 import { columns, fitsOver, tableColumns } from "./columns.ts";
-import { brokenTexts, conflictMessage } from "./conflictCells.ts";
+import { brokenTexts, conflictMessage, neededText } from "./conflictCells.ts";
 import { firstOf, type HeaderRow, type PlacedTable } from "./layout.ts";
 import type { Role } from "./plan.ts";
 import { everydayOf, inputRole, own, type Filling } from "./planCells.ts";
@@ -153,6 +153,7 @@ function fillStatuses(filling: Filling, placed: PlacedTable, rows: readonly Tabl
           to: bound("to"),
           ...everydayOf(says),
           broken: brokenTexts(filling, judged.get(says.id)!, context, { row: ownRow, column: at }),
+          ...neededText(filling, column.input!, context, { row: ownRow, column: at }),
         };
       }),
     );

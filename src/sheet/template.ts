@@ -159,6 +159,8 @@ export interface InputSpec {
   readonly freeText?: true;
   /** May stay empty: whatever needs it then says LIMIT MISSING. */
   readonly mayBeEmpty?: true;
+  /** A condition in the language of formulas: where it holds, an input that may stay empty must be given. */
+  readonly neededWhere?: string;
 }
 
 /** What a row or column says about its value. `quantity` takes symbol, unit, text and bounds from the core; the rest overrides. */

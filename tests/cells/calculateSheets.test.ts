@@ -5,6 +5,7 @@ import type { GridHost } from "../../src/hosts/index.ts";
 import type { Inputs } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { gridBook } from "../checker/books.ts";
+import { profile } from "../plan/profile.ts";
 
 let host: GridHost | undefined;
 afterEach(() => host?.dispose());
@@ -63,18 +64,20 @@ describe("every cell of a shipped template's sheet is what its formula gives", (
         order: [2, 1],
         zt: [0, 0],
         Rlim: [6, 6],
-        cpx: [
-          [0, 12, 24],
-          [0, 12, 24],
-        ],
-        cpe: [
-          [360, 550, 360],
-          [-320, 450, -320],
-        ],
-        cps: [
-          ["TO_LEVEL", "FROM_LEVEL", "LINE"],
-          ["TO_LEVEL", "FROM_LEVEL", "LINE"],
-        ],
+        ...profile({
+          cpx: [
+            [0, 12, 24],
+            [0, 12, 24],
+          ],
+          cpe: [
+            [360, 550, 360],
+            [-320, 450, -320],
+          ],
+          cps: [
+            ["TO_LEVEL", "FROM_LEVEL", "LINE"],
+            ["TO_LEVEL", "FROM_LEVEL", "LINE"],
+          ],
+        }),
       }),
     120_000,
   );

@@ -86,6 +86,10 @@ class Values {
     return Number(this.all[this.#places.get(id)![index]!]);
   }
 
+  text(id: string, index = 0): string {
+    return String(this.all[this.#places.get(id)![index]!]);
+  }
+
   count(id: string): number {
     return this.#places.get(id)?.length ?? 0;
   }
@@ -169,9 +173,8 @@ function curing(values: Values, random: Random): void {
 }
 
 function tendons(sheet: DrawnSheet, values: Values, h: number, random: Random): void {
-  const L = values.number("L");
   const n = values.count("duct");
-  const points = values.count("cpx") / n;
+  const points = values.count("cpL") / n;
   const area = sheet.with(values.all).valuesOf("Ac")[0];
   const yb = Number(sheet.with(values.all).valuesOf("yb")[0]);
   const most = typeof area === "number" ? Math.min(500, Math.sqrt(area / n / 2), 0.8 * h) : 500;
@@ -182,25 +185,33 @@ function tendons(sheet: DrawnSheet, values: Values, h: number, random: Random): 
     const inner = 1.03 * 2 * Math.sqrt((values.number("strands", t) * values.number("As1")) / Math.PI);
     if (!(values.number("duct", t) >= inner && values.number("duct", t) <= most))
       values.set("duct", random.between(inner, Math.max(inner, most)), t);
+    // A tendon may follow the first where its duct has room there.
+    const follows = t > 0 && values.number("duct", t) <= values.number("duct", 0) && random.chance(0.3);
+    values.set("likeT", follows ? 1 : null, t);
+    values.set("lift", 0, t);
     const cuts = Array.from({ length: points - 2 }, () => random.between(0.1, 0.9)).sort((a, b) => a - b);
     [0, ...cuts, 1].forEach((part, p) => {
-      values.set("cpx", part * L, t * points + p);
+      values.set("cpL", part, t * points + p);
       // Above the soffit and below the top by half the duct, and more for the parabolas, whose turning point can lie beyond their ends.
       const inside = Math.max(
         0.55 * values.number("duct", t),
         Math.min(0.55 * values.number("duct", t) + 0.2 * h, 0.45 * h),
       );
-      values.limitOne("cpe", t * points + p, yb - h + inside, yb - inside, random);
-      if (p === 0) values.set("cps", random.pick(["LINE", "FROM_LEVEL", "TO_LEVEL"]), t * points);
+      const at = t * points + p;
+      const [low, high] =
+        values.text("cpFrom", at) === "CENTROID" ? [yb - h + inside, yb - inside] : [inside, h - inside];
+      const height = values.text("cpy", at) === "null" ? NaN : values.number("cpy", at);
+      if (!(height >= low && height <= high)) values.set("cpy", random.between(low, high), at);
+      if (p === 0) values.set("cpShape", random.pick(["LINE", "FROM_LEVEL", "TO_LEVEL"]), t * points);
     });
   }
 }
 
 function strands(values: Values, h: number, random: Random): void {
   const L = values.number("L");
-  values.limit("xDev", 0.05 * L, L / 2, random);
-  values.limit("yMid", 0.03 * h, h, random);
-  values.limit("yEnd", 0.03 * h, h, random);
+  values.limit("devL", 0.05, 0.5, random);
+  values.limit("yMidIn", 0.03 * h, 0.97 * h, random);
+  values.limit("yEndIn", 0.03 * h, 0.97 * h, random);
   values.limit("debond", 0, 0.49 * L, random);
   const least = 2 * Math.sqrt(values.number("As1") / Math.PI);
   if (least > 40) values.set("As1", (Math.PI / 4) * 39.9 ** 2);
@@ -245,8 +256,8 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   shears(values, random);
   curing(values, random);
   ages(values);
-  if (values.has("cpx")) tendons(sheet, values, h, random);
-  if (values.has("yMid")) strands(values, h, random);
+  if (values.has("cpL")) tendons(sheet, values, h, random);
+  if (values.has("yMidIn")) strands(values, h, random);
   return values.all;
 }
 

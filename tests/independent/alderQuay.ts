@@ -1,5 +1,8 @@
 import type { Beam } from "./postTensionedBeam.ts";
 
+/** The centroid of the section above its soffit, from its three rectangles. */
+const yb = (500 * 250 * 125 + 220 * 770 * 635 + 900 * 180 * 1110) / (500 * 250 + 220 * 770 + 900 * 180);
+
 /**
  * The invented footbridge beam at "Alder Quay", a made-up place: the numbers of the template's example, written out
  * once more. Class N cement, quartzite, class 2 strand.
@@ -45,8 +48,8 @@ export const alderQuay: Beam = {
   tbot: 250,
   intervals: 8,
   tendons: [
-    { strands: 6, duct: 65, sigj: 1400, left: true, order: 2, e0: 520, e1: 550, z: -85 },
-    { strands: 6, duct: 65, sigj: 1400, left: false, order: 2, e0: 520, e1: 550, z: 85 },
-    { strands: 5, duct: 65, sigj: 1400, left: true, order: 1, e0: -320, e1: 400, z: 0 },
+    { strands: 6, duct: 65, sigj: 1400, left: true, order: 2, e0: yb - 143.922, e1: yb - 113.922, z: -85 },
+    { strands: 6, duct: 65, sigj: 1400, left: false, order: 2, e0: yb - 143.922, e1: yb - 113.922, z: 85 },
+    { strands: 5, duct: 65, sigj: 1400, left: true, order: 1, e0: yb - (1200 - 216.078), e1: yb - 263.922, z: 0 },
   ],
 };

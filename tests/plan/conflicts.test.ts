@@ -13,6 +13,7 @@ import {
 } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { small } from "../unit/sheet/small.ts";
+import { profile } from "./profile.ts";
 
 const shortId: Readonly<Record<string, string>> = {
   PT: "post-tensioned-en1992-2004",
@@ -86,6 +87,8 @@ const further = { loads: "FURTHER", momentPoints: 3, pointLoads: 1 };
 const straight = ["LINE", "LINE", "LINE"];
 const square = { section: "OUTLINE", corners: 4, ox: [0, 1000, 1000, 0], oy: [0, 0, 1200, 1200] };
 
+const rowFrom = ["SOFFIT", "SOFFIT", "SOFFIT", "SOFFIT"];
+
 /** A conflict: template, what is typed, both sides of the message. */
 const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["PT", { tg: 7 }, ["tg = 7 days", "t0 = 14 days"]],
@@ -101,16 +104,18 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
     // e = 520 mm at 12 m grows to 636 mm at 16.4 m by hand, with the duct beyond y_b; in the middle of the segment it is 620 mm.
     "PT",
     {
-      cpe: [
-        [-120, 520, 280],
-        [20, 550, 20],
-        [-320, 400, -320],
-      ],
-      cps: [
-        ["LINE", "SMOOTH", "LINE"],
-        ["TO_LEVEL", "FROM_LEVEL", "LINE"],
-        ["TO_LEVEL", "FROM_LEVEL", "LINE"],
-      ],
+      ...profile({
+        cpe: [
+          [-120, 520, 280],
+          [20, 550, 20],
+          [-320, 400, -320],
+        ],
+        cps: [
+          ["LINE", "SMOOTH", "LINE"],
+          ["TO_LEVEL", "FROM_LEVEL", "LINE"],
+          ["TO_LEVEL", "FROM_LEVEL", "LINE"],
+        ],
+      }),
     },
     ["Between x = 12 m and x = 24 m the highest or lowest point", "yb = 663.92 mm"],
   ],
@@ -125,11 +130,16 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
       delta: 1,
       intervals: 10,
       L: 15,
-      cpx: [
-        [0, 7, 15],
-        [0, 7, 15],
-        [0, 7, 15],
-      ],
+      ...profile(
+        {
+          cpx: [
+            [0, 7, 15],
+            [0, 7, 15],
+            [0, 7, 15],
+          ],
+        },
+        15,
+      ),
     },
     ["δ = 1 m", "L = 15 m"],
   ],
@@ -138,58 +148,69 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   [
     "PT",
     {
-      cpx: [
-        [1, 12, 24],
-        [0, 12, 24],
-        [0, 12, 24],
-      ],
+      ...profile({
+        cpx: [
+          [1, 12, 24],
+          [0, 12, 24],
+          [0, 12, 24],
+        ],
+      }),
     },
-    ["tendon 1, point 1: ", "x = 1 m", "control point = 1"],
+    ["tendon 1, point 1: ", "x/L = 0.0416", "control point = 1"],
   ],
   [
     "PT",
     {
-      cpx: [
-        [0, 12, 24],
-        [0, 25, 24],
-        [0, 12, 24],
-      ],
+      ...profile({
+        cpx: [
+          [0, 12, 24],
+          [0, 24, 24],
+          [0, 12, 24],
+        ],
+      }),
     },
-    ["tendon 2, point 3: ", "x = 24 m", "x = 25 m"],
+    ["tendon 2, point 3: ", "x/L = 1 is not beyond x/L = 1"],
   ],
   [
     "PT",
     {
-      cpx: [
-        [0, 12, 24],
-        [0, 12, 24],
-        [0, 12, 23],
-      ],
+      ...profile({
+        cpx: [
+          [0, 12, 24],
+          [0, 12, 24],
+          [0, 12, 23],
+        ],
+      }),
     },
-    ["tendon 3, point 3: ", "x = 23 m", "L = 24 m"],
+    ["tendon 3, point 3: ", "x/L = 0.9583", "control point = 3"],
   ],
   [
     "PT",
     {
-      cpe: [
-        [360, 750, 360],
-        [20, 550, 20],
-        [-320, 450, -320],
-      ],
+      ...profile({
+        cpe: [
+          [360, 750, 360],
+          [20, 550, 20],
+          [-320, 450, -320],
+        ],
+      }),
     },
     ["e = 750 mm", "yb = 663.92 mm"],
   ],
   [
     "PT",
     {
-      cps: [
-        ["SMOOTH", "LINE", "LINE"],
-        ["LINE", "LINE", "LINE"],
-        ["LINE", "LINE", "LINE"],
-      ],
+      ...profile({
+        cps: [
+          ["SMOOTH", "LINE", "LINE"],
+          ["LINE", "LINE", "LINE"],
+          ["LINE", "LINE", "LINE"],
+        ],
+      }),
     },
     ["SMOOTH", "control point = 1"],
   ],
+  ["PT", { likeT: [2, 1, null] }, ["as no. = 2", "n"]],
   ["PT", { bwi: 600 }, ["bw = 600 mm", "bbot = 500 mm"]],
   ["PT", { ttop: 600, tbot: 700 }, ["ttop = 600 mm", "tbot = 700 mm", "h = 1200 mm"]],
   ["PT", { section: "T", bf: 900, tf: 1300, bw: 200 }, ["tf = 1300 mm", "h = 1200 mm"]],
@@ -201,11 +222,16 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
     "PT",
     {
       L: 1,
-      cpx: [
-        [0, 0.5, 1],
-        [0, 0.5, 1],
-        [0, 0.5, 1],
-      ],
+      ...profile(
+        {
+          cpx: [
+            [0, 0.5, 1],
+            [0, 0.5, 1],
+            [0, 0.5, 1],
+          ],
+        },
+        1,
+      ),
       liftAt: 0.1,
     },
     ["h = 1200 mm", "L = 1 m"],
@@ -217,11 +243,13 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
       h: 300,
       b: 60,
       edge: 100,
-      cpe: [
-        [0, 0, 0],
-        [0, 0, 0],
-        [0, 0, 0],
-      ],
+      ...profile({
+        cpe: [
+          [0, 0, 0],
+          [0, 0, 0],
+          [0, 0, 0],
+        ],
+      }),
     },
     ["d = 65 mm", "Ac = 18000 mm²"],
   ],
@@ -232,9 +260,8 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["PRE", { tRelax: 57 }, ["tr = 57 h", "tr0+teq = "]],
   ["PRE", { tempering: 60, hT: [20, 40, 55, 40] }, ["T0 = 60 °C", "max T = 55 °C"]],
   ["PRE", { debond: [0, 8, 0, 0] }, ["row 2: ", "a = 8 m", "L = 15 m"]],
-  ["PRE", { xDev: 8 }, ["xdev = 8 m", "L = 15 m"]],
-  ["PRE", { yMid: [60, 110, 110, 790] }, ["ymid = 790 mm", "h = 750 mm"]],
-  ["PRE", { yEnd: [60, 110, 760, 690] }, ["yend = 760 mm", "h = 750 mm"]],
+  ["PRE", { rowFrom, yMidIn: [60, 110, 110, 790] }, ["ymid = 790 mm", "h = 750 mm"]],
+  ["PRE", { rowFrom, yEndIn: [60, 110, 760, 690] }, ["yend = 760 mm", "h = 750 mm"]],
   ["PRE", { diameter: 8 }, ["φ = 8 mm", "As1 = 93 mm²"]],
   ["IS-PRE", { debond: [0, 8, 0, 0] }, ["a = 8 m", "L = "]],
   ["IS-PT", { tg: 10, t0: 14 }, ["tg = 10 days", "t0 = 14 days"]],
@@ -249,12 +276,14 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   [
     "PT",
     {
-      cpe: [
-        [360, 550, 360],
-        [20, 550, 20],
-        [-320, 600, 600],
-      ],
-      cps: [straight, straight, ["LINE", "SMOOTH", "LINE"]],
+      ...profile({
+        cpe: [
+          [360, 550, 360],
+          [20, 550, 20],
+          [-320, 600, 600],
+        ],
+        cps: [straight, straight, ["LINE", "SMOOTH", "LINE"]],
+      }),
     },
     ["tendon 3, point 3: ", "Before x = 24 m", "yb = 663.92 mm", "h = 1200 mm"],
   ],

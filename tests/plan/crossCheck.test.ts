@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import type { Inputs } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { computedSheet } from "../draws/sheet.ts";
+import { profile } from "./profile.ts";
 
 const sheet = (id: string, set?: Inputs) =>
   computedSheet(
@@ -16,11 +17,13 @@ const preIs = "pre-tensioned-is1343-1980";
 
 /** Lower tendons that rise out of the flange: the figures for post-tensioned beams are those of such a one. */
 const draped = (upper: number): Inputs => ({
-  cpe: [
-    [360, 550, 360],
-    [20, 550, 20],
-    [-320, upper, -320],
-  ],
+  ...profile({
+    cpe: [
+      [360, 550, 360],
+      [20, 550, 20],
+      [-320, upper, -320],
+    ],
+  }),
 });
 
 describe("less loss by time steps than the allowance withholds OK", () => {

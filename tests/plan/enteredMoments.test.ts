@@ -42,9 +42,11 @@ describe("three points of moments of uniform loads", () => {
     // The bottom tendons flat to the quarter points: −4.4 MPa there is lost where moments run straight.
     const flat: Inputs = {
       points: 5,
-      cpx: [0, 6, 12, 18, 24, 0, 6, 12, 18, 24, 0, 6, 12, 18, 24],
-      cpe: [-200, -200, 550, -200, -200, -200, -200, 550, -200, -200, -320, -300, 400, -300, -320],
-      cps: Array.from({ length: 15 }, () => "LINE"),
+      likeT: [null, null, null],
+      cpL: [0, 0.25, 0.5, 0.75, 1, 0, 0.25, 0.5, 0.75, 1, 0, 0.25, 0.5, 0.75, 1],
+      cpFrom: Array.from({ length: 15 }, () => "CENTROID"),
+      cpy: [-200, -200, 550, -200, -200, -200, -200, 550, -200, -200, -320, -300, 400, -300, -320],
+      cpShape: Array.from({ length: 15 }, () => "LINE"),
       zt: [0, 0, 0],
       detailing: "NO",
     };

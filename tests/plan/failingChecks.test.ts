@@ -4,6 +4,7 @@ import { crackedSection } from "../independent/crackedSection.ts";
 import type { Inputs } from "../../src/sheet/index.ts";
 import { computedSheet } from "../draws/sheet.ts";
 import { builtSheet, type BuiltSheet } from "./builtSheet.ts";
+import { profile } from "./profile.ts";
 
 const example = (id: string) => templates.find((t) => t.id === id)!.example.inputs;
 
@@ -108,11 +109,13 @@ describe("tendons in the concrete at every station", () => {
       changes,
     );
   const draped: Inputs = {
-    cpe: [
-      [360, 550, 360],
-      [20, 550, 20],
-      [-320, 400, -320],
-    ],
+    ...profile({
+      cpe: [
+        [360, 550, 360],
+        [20, 550, 20],
+        [-320, 400, -320],
+      ],
+    }),
   };
 
   /** In the web of 220 mm: from its side at 110 mm to a duct of 65 mm centred at 85 or 140 mm. */

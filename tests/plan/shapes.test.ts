@@ -4,6 +4,7 @@ import { openGridInNode, type Values } from "../../src/hosts/index.ts";
 import { columns, expand, RefusedSheet, type Inputs, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { valuesOf } from "./builtSheet.ts";
+import { profile } from "./profile.ts";
 
 const template = templates.find((t) => t.id === "post-tensioned-en1992-2004")!;
 const base = template.example.inputs;
@@ -36,72 +37,80 @@ const variants: readonly (readonly [string, Inputs])[] = [
       order: [1],
       zt: [0],
       Rlim: [6],
-      cpx: [[0, 12, 24]],
-      cpe: [[0, 520, 0]],
-      cps: [["TO_LEVEL", "FROM_LEVEL", "LINE"]],
+      ...profile({
+        cpx: [[0, 12, 24]],
+        cpe: [[0, 520, 0]],
+        cps: [["TO_LEVEL", "FROM_LEVEL", "LINE"]],
+      }),
     },
   ],
   [
     "harped and straight tendons",
     {
       points: 4,
-      cpx: [
-        [0, 8, 16, 24],
-        [0, 8, 16, 24],
-        [0, 8, 16, 24],
-      ],
-      cpe: [
-        [300, 540, 540, 300],
-        [0, 540, 540, 0],
-        [300, 300, 300, 300],
-      ],
-      cps: [
-        ["LINE", "LINE", "LINE", "LINE"],
-        ["LINE", "LINE", "LINE", "LINE"],
-        ["LINE", "LINE", "LINE", "LINE"],
-      ],
+      ...profile({
+        cpx: [
+          [0, 8, 16, 24],
+          [0, 8, 16, 24],
+          [0, 8, 16, 24],
+        ],
+        cpe: [
+          [300, 540, 540, 300],
+          [0, 540, 540, 0],
+          [300, 300, 300, 300],
+        ],
+        cps: [
+          ["LINE", "LINE", "LINE", "LINE"],
+          ["LINE", "LINE", "LINE", "LINE"],
+          ["LINE", "LINE", "LINE", "LINE"],
+        ],
+      }),
     },
   ],
   [
     "reverse curves",
     {
       points: 5,
-      cpx: [
-        [0, 3, 12, 21, 24],
-        [0, 3, 12, 21, 24],
-        [0, 3, 12, 21, 24],
-      ],
-      cpe: [
-        [300, 360, 540, 360, 300],
-        [0, 120, 540, 120, 0],
-        [-300, -200, 450, -200, -300],
-      ],
-      cps: [
-        ["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"],
-        ["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"],
-        ["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"],
-      ],
+      ...profile({
+        cpx: [
+          [0, 3, 12, 21, 24],
+          [0, 3, 12, 21, 24],
+          [0, 3, 12, 21, 24],
+        ],
+        cpe: [
+          [300, 360, 540, 360, 300],
+          [0, 120, 540, 120, 0],
+          [-300, -200, 450, -200, -300],
+        ],
+        cps: [
+          ["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"],
+          ["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"],
+          ["FROM_LEVEL", "TO_LEVEL", "FROM_LEVEL", "TO_LEVEL", "LINE"],
+        ],
+      }),
     },
   ],
   [
     "two control points",
     {
       points: 2,
-      cpx: [
-        [0, 24],
-        [0, 24],
-        [0, 24],
-      ],
-      cpe: [
-        [300, 300],
-        [300, 300],
-        [300, 300],
-      ],
-      cps: [
-        ["LINE", "LINE"],
-        ["LINE", "LINE"],
-        ["LINE", "LINE"],
-      ],
+      ...profile({
+        cpx: [
+          [0, 24],
+          [0, 24],
+          [0, 24],
+        ],
+        cpe: [
+          [300, 300],
+          [300, 300],
+          [300, 300],
+        ],
+        cps: [
+          ["LINE", "LINE"],
+          ["LINE", "LINE"],
+          ["LINE", "LINE"],
+        ],
+      }),
     },
   ],
   ["two tendons jacked from both ends", { twoJacks: "YES", both: ["YES", "NO", "YES"] }],
@@ -110,11 +119,13 @@ const variants: readonly (readonly [string, Inputs])[] = [
   [
     "no hold in top fibres",
     {
-      cpe: [
-        [500, 550, 500],
-        [400, 550, 400],
-        [300, 450, 300],
-      ],
+      ...profile({
+        cpe: [
+          [500, 550, 500],
+          [400, 550, 400],
+          [300, 450, 300],
+        ],
+      }),
     },
   ],
   [
@@ -122,11 +133,6 @@ const variants: readonly (readonly [string, Inputs])[] = [
     {
       intervals: 3,
       L: 24.1,
-      cpx: [
-        [0, 12.05, 24.1],
-        [0, 12.05, 24.1],
-        [0, 12.05, 24.1],
-      ],
     },
   ],
   ["stressed in place", { lifted: "NO" }],
@@ -187,11 +193,13 @@ describe("the states of the sheet", () => {
   });
 
   const firstTendonAt = (e: number): Inputs => ({
-    cpe: [
-      [360, e, 360],
-      [20, 550, 20],
-      [-320, 450, -320],
-    ],
+    ...profile({
+      cpe: [
+        [360, e, 360],
+        [20, 550, 20],
+        [-320, 450, -320],
+      ],
+    }),
     strands: [5, 5, 5],
     ql: 10,
     fckt: 34,
@@ -203,7 +211,7 @@ describe("the states of the sheet", () => {
     const { cells } = made;
     const broken = made.plan.conflicts!.filter(({ status }) => cells[status.row]![status.column]!.value === "CONFLICT");
     expect(broken.map(({ of, where }) => [of.map(({ id }) => id), where])).toEqual([
-      [expect.arrayContaining(["cpe"]), "tendon 1, point 2"],
+      [expect.arrayContaining(["cpFrom"]), "tendon 1, point 2"],
     ]);
     const cover = made.plan.summary.checks.find(({ description }) => description.includes("cover of the tendons"))!;
     expect(cells[cover.verdict.row]![cover.verdict.column]!.value).toBe("FAIL");
@@ -221,11 +229,13 @@ describe("the states of the sheet", () => {
     expect(
       overallOf(
         build({
-          cpe: [
-            [500, 550, 500],
-            [400, 550, 400],
-            [300, 450, 300],
-          ],
+          ...profile({
+            cpe: [
+              [500, 550, 500],
+              [400, 550, 400],
+              [300, 450, 300],
+            ],
+          }),
         }),
       ),
     ).toBe("FAIL");

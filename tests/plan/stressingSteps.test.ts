@@ -3,6 +3,7 @@ import { alderQuay } from "../independent/alderQuay.ts";
 import { beam } from "../independent/postTensionedBeam.ts";
 import { templates } from "../../src/templates/index.ts";
 import { builtSheet, type BuiltSheet } from "./builtSheet.ts";
+import { profile } from "./profile.ts";
 
 const id = "post-tensioned-en1992-2004";
 const example = templates.find((t) => t.id === id)!.example.inputs;
@@ -13,11 +14,13 @@ const verdictOf = (description: RegExp): { readonly verdict: unknown; readonly w
 /** A first tendon far above the centroid at the ends, below it at midspan. */
 const steep = {
   ...example,
-  cpe: [
-    [360, 550, 360],
-    [20, 550, 20],
-    [-490, 450, -490],
-  ],
+  ...profile({
+    cpe: [
+      [360, 550, 360],
+      [20, 550, 20],
+      [-490, 450, -490],
+    ],
+  }),
   order: [2, 3, 1],
   strands: [5, 5, 7],
   duct: [65, 65, 75],
@@ -73,11 +76,13 @@ test("self-weight that is sure to act in part holds the top", () => {
 test("on its end supports the self-weight pulls in full at the bottom from the first tendon on", () => {
   built = builtSheet(id, {
     ...steep,
-    cpe: [
-      [360, 550, 360],
-      [20, 550, 20],
-      [-320, 100, -320],
-    ],
+    ...profile({
+      cpe: [
+        [360, 550, 360],
+        [20, 550, 20],
+        [-320, 100, -320],
+      ],
+    }),
     stressedOn: "ENDS",
   });
   expect(verdictOf(/^tension while stressing/).verdict).toBe("FAIL");
@@ -103,11 +108,13 @@ test("without the strength of the approval the sheet is incomplete", () => {
 test("lifting: the lower factor governs where the upper one passes", () => {
   built = builtSheet(id, {
     ...example,
-    cpe: [
-      [360, 550, 360],
-      [20, 550, 20],
-      [-320, 450, -320],
-    ],
+    ...profile({
+      cpe: [
+        [360, 550, 360],
+        [20, 550, 20],
+        [-320, 450, -320],
+      ],
+    }),
     liftLow: 0.85,
     selfSure: 1,
   });

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { columns, expand, type Inputs } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { valuesOf } from "./builtSheet.ts";
+import { profile } from "./profile.ts";
 
 /** One tendon and no extras: few cells to compute. */
 const small: Inputs = {
@@ -15,9 +16,11 @@ const small: Inputs = {
   sigj: [1400],
   end: ["LEFT"],
   order: [1],
-  cpx: [[0, 12, 24]],
-  cpe: [[0, 520, 0]],
-  cps: [["TO_LEVEL", "FROM_LEVEL", "LINE"]],
+  ...profile({
+    cpx: [[0, 12, 24]],
+    cpe: [[0, 520, 0]],
+    cps: [["TO_LEVEL", "FROM_LEVEL", "LINE"]],
+  }),
   zt: [0],
   Rlim: [6],
 };
@@ -55,10 +58,14 @@ describe("values in a neighbouring unit that were allowed without a word", () =>
   });
 
   test("of a table are named by their row", () => {
-    const { status, warnings } = said("post-tensioned-en1992-2004", small, { cpe: [[0, 0.52, 0]] });
-    expect([status("cpe"), status("cpe", 1), status("cpe", 2)]).toEqual(["given", "UNUSUAL", "given"]);
+    const { status, warnings } = said(
+      "post-tensioned-en1992-2004",
+      small,
+      profile({ cpx: [[0, 12, 24]], cpe: [[0, 0.52, 0]] }),
+    );
+    expect([status("cpy"), status("cpy", 1), status("cpy", 2)]).toEqual(["given", "UNUSUAL", "given"]);
     expect(warnings.join("\n")).toMatch(
-      /e \(.*\) in row 2 = 0\.52 mm is outside the everyday range .*\. A value in m\?/,
+      /y \(.*\) in row 2 = 0\.52 mm is outside the everyday range .*\. A value in m\?/,
     );
   });
 

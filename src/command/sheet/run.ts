@@ -23,7 +23,7 @@ export const help = `Writes a check sheet as an .xlsx file.
   --set name=value    an input by its id, as often as needed: a number, a choice or a text.
                       Nothing behind = leaves it empty, a whole list too.
                       Inputs of tables take lists: sigj=1400,1395 by tendon;
-                      cpx=0,12,24;0,12,24 by tendon and point
+                      cpL=0,0.5,1;0,0.5,1 by tendon and point
   --example           start from the template's invented example (this is how it starts anyway)
   --blank             start from nothing but the template's defaults
   --sheet-name <name> the name of the sheet

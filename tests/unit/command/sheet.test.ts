@@ -133,8 +133,8 @@ describe("what is refused, with 1 and nothing written", () => {
     ],
     [
       "a table's row of the wrong length",
-      ["--set", "cpx=0,12,24;0,12;0,12,24"],
-      /input cpx, tendon 2 lists 2 values; 3 are needed/,
+      ["--set", "cpL=0,0.5,1;0,0.5;0,0.5,1"],
+      /input cpL, tendon 2 lists 2 values; 3 are needed/,
     ],
     ["semicolons where one list is needed", ["--set", "sigj=1400;1395;1400"], /over tendon; separate them by commas/],
     [
@@ -187,20 +187,20 @@ describe("writing", () => {
       "--set",
       "mu=0.2",
       "--set",
-      "cpx=0,11,24;0,12,24",
+      "cpL=0,0.45,1;0,0.5,1",
       "--sheet-name",
       "B 2",
     );
     expect(code).toBe(0);
     expect(said).toContain("tendons = 2");
-    expect(unbroken(said)).toContain("with sigj, tendons, member, mu, cpx as set");
+    expect(unbroken(said)).toContain("with sigj, tendons, member, mu, cpL as set");
     expect(said).toMatch(/stress at the jack +1\.0\d +FAIL +tendon 1, at the jack/);
     expect(said).toMatch(/Overall verdict: FAIL/);
     expect(readBack().sheet).toBe("B 2");
     expect(named("sigj")).toEqual([1450, 1400]);
     expect(named("mu")).toEqual([0.2]);
     expect(named("member")[0]).toBe("=1+1");
-    expect(named("cpx")).toEqual([0, 11, 24, 0, 12, 24]);
+    expect(named("cpL")).toEqual([0, 0.45, 1, 0, 0.5, 1]);
   });
 
   it("takes an empty setting for every place of a list, and for an input that the shape does not ask for", async () => {

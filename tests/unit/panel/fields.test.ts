@@ -100,8 +100,8 @@ describe("the form of the beam template", () => {
   });
 
   it("names the member where a table's cell is wrong", () => {
-    const problems = allProblems(beam, { ...typedExample(beam), "cpx/1/2": "far" });
-    expect(problems.get("cpx/1/2")).toMatch(/tendon 2, point 3.*far/);
+    const problems = allProblems(beam, { ...typedExample(beam), "cpL/1/2": "far" });
+    expect(problems.get("cpL/1/2")).toMatch(/tendon 2, point 3.*far/);
   });
 
   it("asks for shape inputs that are empty or out of range", () => {
