@@ -25,6 +25,7 @@ import { formulasById, writtenArguments } from "./formulaText.ts";
 import { coveredColumns } from "./resolve.ts";
 import type { Says } from "./says.ts";
 import type { ShapedSheet, Subject } from "./shape.ts";
+import { typedInstead } from "./typedInstead.ts";
 
 /** The formula of a row or column. */
 function formulaOf(subject: Subject): string | undefined {
@@ -35,10 +36,11 @@ function formulaOf(subject: Subject): string | undefined {
       : undefined;
 }
 
-/** What a formula repeats: a cell, or one that INDEX takes out of a column. */
+/** What a formula repeats: a cell, one that INDEX takes out of a column, or what was typed in place of another value. */
 function repeated(tree: FormulaNode | undefined): CellReference | undefined {
-  if (tree?.type !== "CallExpression" || tree.callee.name !== "INDEX") return cellReference(tree);
-  return cellReference(tree.arguments[0]);
+  if (tree?.type !== "CallExpression") return cellReference(tree);
+  if (tree.callee.name === "INDEX") return cellReference(tree.arguments[0]);
+  return typedInstead(tree);
 }
 
 /** The values a row or column can take where they are choices; followed through formulas that only repeat another row. */

@@ -8,6 +8,7 @@ import { rowContext } from "./rowCells.ts";
 import { plainSymbol } from "./says.ts";
 import type { ShapedColumn, ShapedRow, ShapedTable } from "./shape.ts";
 import { inputWarningsCall } from "./status.ts";
+import { typedInstead } from "./typedInstead.ts";
 import { beforeWarning, spanned, write, writePart } from "./write.ts";
 
 type Watched = ShapedRow | { readonly table: ShapedTable; readonly column: ShapedColumn };
@@ -108,17 +109,32 @@ function line(
   cell: Area,
 ): void {
   const { cells, layout } = filling;
-  const call = templateFormula(formula).calls[0];
+  const { calls, tree } = templateFormula(formula);
+  const [call] = calls;
   cells.put(row, columns.description, "description", description);
   if (!call) return;
   const at = { row, column: columns.value };
   const args = call.arguments.map((argument) =>
     spanned(asked.map((context) => writePart(argument, context, at, layout))),
   );
+  const typed = typedInstead(tree);
   const text = [`"${call.id}"`, ...args.map((arg) => arg.text)].join(",");
   const reads = args.flatMap((arg) => arg.reads);
   const problems = args.flatMap((arg) => arg.problems);
   const asks = `KERN.WARNINGS(${text})`;
+  // Where a value was typed in its place, the function has not been asked.
+  if (typed) {
+    const input = write(`ISNUMBER({${typed.id}})`, asked[0]!, at, layout);
+    const unlessTyped = `IF(OR(${input.formula.slice(1)},ISTEXT(${areaA1(cell, true)})),"",${asks})`;
+    return warning(
+      filling,
+      row,
+      unlessTyped,
+      [...reads, ...input.reads, cell],
+      [...problems, ...input.problems],
+      place,
+    );
+  }
   // A row that says in words why it computed nothing has asked no function.
   if (cell.rows > 1 || /^=?KERN\.[A-Z0-9_]+\([^()]*\)$/.test(formula))
     return warning(filling, row, asks, reads, problems, place);

@@ -145,6 +145,14 @@ function section(values: Values, random: Random): number {
   return h;
 }
 
+/** What the product picked would fill is typed, near the example: which products fill what has a test of its own. */
+function steel(values: Values, random: Random): void {
+  const everyday = { As1In: 140, fpkIn: 1860, fp01kIn: 1600, EpIn: 195, diameterIn: 15.3 };
+  for (const [id, value] of Object.entries(everyday))
+    if (values.has(id) && values.text(id) === "null") values.set(id, value * random.between(0.95, 1.05));
+  if (values.has("relaxIn") && values.text("relaxIn") === "null") values.set("relaxIn", random.pick([1, 2, 3]));
+}
+
 function ages(values: Values): void {
   const ids = ["t0", "tg", "tq", "tEnd"].filter((id) => values.has(id));
   ids
@@ -154,7 +162,7 @@ function ages(values: Values): void {
     );
   if (values.has("ts")) values.set("ts", Math.min(values.number("ts"), values.number("tEnd")));
   if (values.has("psi2")) values.set("psi2", Math.min(values.number("psi2"), values.number("psi1")));
-  if (values.has("fp01k")) values.set("fp01k", Math.min(values.number("fp01k"), values.number("fpk")));
+  if (values.has("fp01kIn")) values.set("fp01kIn", Math.min(values.number("fp01kIn"), values.number("fpkIn")));
 }
 
 function curing(values: Values, random: Random): void {
@@ -179,10 +187,10 @@ function tendons(sheet: DrawnSheet, values: Values, h: number, random: Random): 
   const yb = Number(sheet.with(values.all).valuesOf("yb")[0]);
   const most = typeof area === "number" ? Math.min(500, Math.sqrt(area / n / 2), 0.8 * h) : 500;
   for (let t = 0; t < n; t++) {
-    const own = 2 * Math.sqrt((values.number("strands", t) * values.number("As1")) / Math.PI) * 1.05;
+    const own = 2 * Math.sqrt((values.number("strands", t) * values.number("As1In")) / Math.PI) * 1.05;
     if (own > most)
-      values.set("strands", Math.max(1, Math.floor(((most / 1.1) ** 2 * Math.PI) / 4 / values.number("As1"))), t);
-    const inner = 1.03 * 2 * Math.sqrt((values.number("strands", t) * values.number("As1")) / Math.PI);
+      values.set("strands", Math.max(1, Math.floor(((most / 1.1) ** 2 * Math.PI) / 4 / values.number("As1In"))), t);
+    const inner = 1.03 * 2 * Math.sqrt((values.number("strands", t) * values.number("As1In")) / Math.PI);
     if (!(values.number("duct", t) >= inner && values.number("duct", t) <= most))
       values.set("duct", random.between(inner, Math.max(inner, most)), t);
     // A tendon may follow the first where its duct has room there.
@@ -213,9 +221,9 @@ function strands(values: Values, h: number, random: Random): void {
   values.limit("yMidIn", 0.03 * h, 0.97 * h, random);
   values.limit("yEndIn", 0.03 * h, 0.97 * h, random);
   values.limit("debond", 0, 0.49 * L, random);
-  const least = 2 * Math.sqrt(values.number("As1") / Math.PI);
-  if (least > 40) values.set("As1", (Math.PI / 4) * 39.9 ** 2);
-  values.limit("diameter", Math.min(40, least), 40, random);
+  const least = 2 * Math.sqrt(values.number("As1In") / Math.PI);
+  if (least > 40) values.set("As1In", (Math.PI / 4) * 39.9 ** 2);
+  values.limit("diameterIn", Math.min(40, least), 40, random);
 }
 
 /** The shear of entered moments: not known, or that of moments that are 0 everywhere. Any other must go with their slope. */
@@ -233,7 +241,8 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   const drawn = sheet.inputs.map((cell) => valueFor(sheet.template, cell, wildness, random));
   const values = new Values(sheet.inputs, drawn);
   const h = section(values, random);
-  values.limit("sigj", 0.4 * values.number("fpk"), values.number("fpk"), random);
+  steel(values, random);
+  values.limit("sigj", 0.4 * values.number("fpkIn"), values.number("fpkIn"), random);
   if (values.has("fci")) values.limit("fck", 40, 60, random);
   values.limit("fci", 40, 60, random);
   for (let i = 0; i < values.count("tStep"); i++)

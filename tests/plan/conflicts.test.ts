@@ -99,7 +99,7 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["PT", { tEnd: 300 }, ["t∞ = 300 days", "tq = 365 days"]],
   ["PT", { ts: 30000 }, ["ts = 30000 days", "t∞ = 20833 days"]],
   ["PT", { psi2: 0.6 }, ["ψ2 = 0.6", "ψ1 = 0.4"]],
-  ["PT", { fp01k: 1900 }, ["fp0.1k = 1900 MPa", "fpk = 1860 MPa"]],
+  ["PT", { fp01kIn: 1900 }, ["fp0.1k = 1900 MPa", "fpk = 1860 MPa"]],
   [
     // e = 520 mm at 12 m grows to 636 mm at 16.4 m by hand, with the duct beyond y_b; in the middle of the segment it is 620 mm.
     "PT",
@@ -262,7 +262,7 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["PRE", { debond: [0, 8, 0, 0] }, ["row 2: ", "a = 8 m", "L = 15 m"]],
   ["PRE", { rowFrom, yMidIn: [60, 110, 110, 790] }, ["ymid = 790 mm", "h = 750 mm"]],
   ["PRE", { rowFrom, yEndIn: [60, 110, 760, 690] }, ["yend = 760 mm", "h = 750 mm"]],
-  ["PRE", { diameter: 8 }, ["φ = 8 mm", "As1 = 93 mm²"]],
+  ["PRE", { diameterIn: 8 }, ["φ = 8 mm", "As1 = 93 mm²"]],
   ["IS-PRE", { debond: [0, 8, 0, 0] }, ["a = 8 m", "L = "]],
   ["IS-PT", { tg: 10, t0: 14 }, ["tg = 10 days", "t0 = 14 days"]],
   ["IS-PT", { tEnd: 20 }, ["t∞ = 20 days"]],

@@ -78,7 +78,7 @@ describe("the first page", () => {
     expect(sentence).not.toContain("no temperature");
   });
   test("names the inputs that are missing, and no check passes for want of a result", () => {
-    const { sentence, band, checks } = firstPage(id, { fpk: null, tEnd: null });
+    const { sentence, band, checks } = firstPage(id, { product: null, fpkIn: null, tEnd: null });
     expect(band).toBe("INCOMPLETE");
     expect(sentence).toMatch(/^Inputs missing: (\d+\.\d+ [^,]+, )*\d+\.\d+ fpk/);
     expect(sentence).toContain("t∞");

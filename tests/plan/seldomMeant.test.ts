@@ -30,9 +30,9 @@ describe("inputs that are allowed but seldom meant are told in words", () => {
     // Six strands of 150 mm² in 36 mm: 1018 mm² over 900 mm².
     [post, { duct: [36, 36, 34] }, "min Ad/Ap = 1.13"],
     // 3.3.4(5): f_pk/f_p0.1k of 1.1 recommended; prEN 10138-3: 246 kN over 150 mm² are 1640 MPa.
-    [post, { fp01k: 1860 }, "without the ductility of 3.3.4(5)"],
-    [pre, { fp01k: 1860 }, "without the ductility of 3.3.4(5)"],
-    [post, { fp01k: 1680 }, "above the proof stress of the product named"],
+    [post, { fp01kIn: 1860 }, "without the ductility of 3.3.4(5)"],
+    [pre, { fp01kIn: 1860 }, "without the ductility of 3.3.4(5)"],
+    [post, { fp01kIn: 1680 }, "above the proof stress of the product named"],
     [post, { selfSure: 1 }, "relieves the concrete"],
     [post, { gs: 0, ql: 0 }, "no variable load"],
     [pre, { ql: 0 }, "no variable load"],
@@ -42,7 +42,7 @@ describe("inputs that are allowed but seldom meant are told in words", () => {
     [preIs, { fciTest: 60 }, "at 28 days"],
     [pre, { releaseFactor: 0.7 }, "no cracks form along the strands"],
     // 93 mm² is the strand of 12.5 mm: 93/122.7 = 0.76.
-    [pre, { diameter: 11 }, "= 0.98 of the circle"],
+    [pre, { diameterIn: 11 }, "= 0.98 of the circle"],
     [post, { webRule: "ENTERED", f1In: 7 }, "above fctm = 3.51 MPa"],
   ])("%s %o: %s", (id, changes, words) => {
     const sheet = computed(id, changes);

@@ -61,7 +61,7 @@ describe("values in a neighbouring unit that were allowed without a word", () =>
     const { status, warnings } = said(
       "post-tensioned-en1992-2004",
       small,
-      profile({ cpx: [[0, 12, 24]], cpe: [[0, 0.52, 0]] }),
+      { cpy: [[0, 0.52, 0]] },
     );
     expect([status("cpy"), status("cpy", 1), status("cpy", 2)]).toEqual(["given", "UNUSUAL", "given"]);
     expect(warnings.join("\n")).toMatch(

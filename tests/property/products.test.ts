@@ -41,11 +41,17 @@ describe.each(names)("%s", (name) => {
     expect(density / ribs).toBeLessThan(7910);
   });
 
-  it("has the area of its diameter: a full circle, or the share of seven wires", () => {
+  it("has the area of its diameter: a full circle, or the share of three or seven wires", () => {
     const fill = of("AREA", name) / ((Math.PI / 4) * of("DIAMETER", name) ** 2);
-    const isStrand = /S7-|14268|A416/.test(name);
-    expect(fill).toBeGreaterThan(isStrand ? 0.7 : 0.995);
-    expect(fill).toBeLessThan(isStrand ? 0.8 : 1.005);
+    // Three equal circles fill 9/(2 + √3)², 0.646, of the circle round them.
+    const fills: readonly (readonly [RegExp, number, number])[] = [
+      [/S3-/, 0.62, 0.66],
+      [/S7-|14268|A416/, 0.7, 0.8],
+      [/./, 0.995, 1.005],
+    ];
+    const [, low, high] = fills.find(([of]) => of.test(name))!;
+    expect(fill).toBeGreaterThan(low);
+    expect(fill).toBeLessThan(high);
   });
 
   it("has a modulus and a relaxation class that the loss functions accept", () => {
@@ -75,7 +81,7 @@ describe("the table of products", () => {
     expect(() => of("AREA", "Y1860S7-99")).toThrow(InputError);
   });
   it("ranks strands of one standard by size", () => {
-    for (const family of [/^Y1860S7/, /^IS14268-I-/, /^IS14268-II-/, /^A416/, /^Y1050H/]) {
+    for (const family of [/^Y1860S7/, /^Y1860S3/, /^IS14268-I-/, /^IS14268-II-/, /^A416/, /^Y1050H/]) {
       const sizes = names.filter((name) => family.test(name));
       expect(sizes.length).toBeGreaterThan(1);
       for (const property of ["DIAMETER", "AREA", "MASS", "BREAKING_LOAD", "PROOF_LOAD"])

@@ -80,6 +80,16 @@ const strandEn = group(
   ],
 );
 
+/** Read in the same maker's table of the draft of 2009. */
+const strandOfThree = group(
+  { what: "three-wire strand", standard: "FprEN 10138-3", basis: "second-hand", proof: "0.1 %", ...lowRelaxation },
+  [
+    ["Y1860S3-6.5", 6.5, 21.2, 0.1656, 39.4, 34.7],
+    ["Y1860S3-6.9", 6.9, 23.4, 0.1828, 43.5, 38.3],
+    ["Y1860S3-8.6", 8.6, 37.4, 0.2921, 69.6, 61.2],
+  ],
+);
+
 /** Read in a maker's table. */
 const strandIs = group(
   {
@@ -191,6 +201,7 @@ const barIs = round(
 /** Every product by its name; names are promises to old workbooks. */
 export const products: Readonly<Record<string, Product>> = {
   ...strandEn,
+  ...strandOfThree,
   ...strandIs,
   ...strandAstm,
   ...wireBs,
