@@ -1,0 +1,224 @@
+import {
+  faultOfInput,
+  plainSymbol,
+  skeletonOf,
+  type InputCell,
+  type Inputs,
+  type InputValue,
+  type Skeleton,
+  type Template,
+} from "../../sheet/index.ts";
+
+type Single = string | number | null;
+
+/** A sheet's template with what is typed on it, and what was typed on sheets before and has no place on this one. */
+export interface Filled {
+  readonly template: Template;
+  readonly inputs: Inputs;
+  readonly parked?: Parked;
+}
+
+/** Values without a place, by meaning and place in their table: they come back as soon as a sheet asks for them. */
+export type Parked = Readonly<Record<string, Single>>;
+
+/** A value that the new sheet has no place for. */
+export interface Lost {
+  readonly id: string;
+  /** "tendon 3" where it stands in a table. */
+  readonly where: string;
+  readonly text: string;
+  readonly value: string | number;
+  readonly unit: string;
+  /** Why it was not carried over. */
+  readonly why: string;
+}
+
+/** A value that nobody typed: taken from the member before. */
+export interface Assumed {
+  readonly id: string;
+  readonly where: string;
+  readonly value: string | number;
+}
+
+export interface CarriedOver {
+  readonly template: Template;
+  readonly inputs: Inputs;
+  readonly lost: readonly Lost[];
+  readonly assumed: readonly Assumed[];
+  readonly parked: Parked;
+  /** How many typed values were carried over. */
+  readonly kept: number;
+}
+
+/** Members of these dimensions are alike, so a new one begins as the last one was. */
+const alike: ReadonlySet<string> = new Set(["tendon", "row"]);
+/** The last point stays the last: the end of the span. */
+const ended: ReadonlySet<string> = new Set(["point"]);
+
+/** The dimensions of the table an input stands in; none for a single input. */
+function dimensionsOf(template: Template, id: string): readonly string[] {
+  for (const item of template.blocks.flatMap(({ items }) => items))
+    if ("table" in item && item.columns.some((column) => column.id === id && column.input)) return item.over;
+  return [];
+}
+
+/** What an input means: the same id for another quantity, such as a cube strength for a cylinder strength, is another input. */
+function meaningOf({ id, says }: InputCell): string {
+  return [id, says.quantity?.sort ?? says.quantity?.key ?? says.text, says.unit].join(" ");
+}
+
+/** The number of members in each dimension. */
+function sizesOf(value: InputValue | undefined): readonly number[] {
+  return Array.isArray(value) ? [value.length, ...sizesOf((value as readonly InputValue[])[0])] : [];
+}
+
+function placeOf(index: number, sizes: readonly number[]): readonly number[] {
+  const place: number[] = [];
+  let rest = index;
+  for (const size of [...sizes].reverse()) {
+    place.unshift(rest % size);
+    rest = Math.floor(rest / size);
+  }
+  return place;
+}
+
+/** Cells of the old or the new sheet by meaning and place; the last of an ended dimension is counted from its end. */
+function placesOf(
+  { plan, inputs }: Skeleton,
+  template: Template,
+): ReadonlyMap<string, { readonly cell: InputCell; readonly place: readonly number[] }> {
+  return new Map(
+    inputs.map((cell) => {
+      const sizes = sizesOf(plan.inputs[cell.id]);
+      const over = dimensionsOf(template, cell.id);
+      const place = placeOf(cell.index, sizes);
+      const named = place.map((i, d) => (ended.has(over[d]!) && i === sizes[d]! - 1 ? "last" : String(i)));
+      return [[meaningOf(cell), ...named].join("/"), { cell, place }];
+    }),
+  );
+}
+
+function at(value: InputValue | undefined, place: readonly number[]): Single {
+  const found = place.reduce<InputValue | undefined>(
+    (of, i) => (Array.isArray(of) ? (of as readonly InputValue[])[i] : undefined),
+    value,
+  );
+  return typeof found === "string" || typeof found === "number" ? found : null;
+}
+
+function put(value: InputValue | undefined, place: readonly number[], one: Single): InputValue {
+  const [i, ...inner] = place;
+  if (i === undefined) return one;
+  return (value as readonly InputValue[]).map((of, j) => (j === i ? put(of, inner, one) : of));
+}
+
+/** "tendon 2, point 3" */
+function whereOf(template: Template, id: string, place: readonly number[]): string {
+  return place
+    .map((i, d) => `${template.dimensions[dimensionsOf(template, id)[d]!]?.label ?? "row"} ${i + 1}`)
+    .join(", ");
+}
+
+/** Why the new sheet has no place for a value that the old one holds. */
+function whyLost(old: InputCell, now: readonly InputCell[], template: Template): string {
+  const other = now.find(({ id }) => id === old.id);
+  if (!other)
+    return `${template.title} to ${template.standard.split(",")[0]!} does not ask for it in this configuration`;
+  if (meaningOf(other) !== meaningOf(old)) return `there it is ${other.says.text}: another quantity`;
+  return "the new sheet has fewer of them";
+}
+
+/**
+ * What is typed on a sheet, for another configuration, version or standard: every value whose meaning stays keeps its
+ * place, and what has none is listed and kept aside.
+ */
+export function carryOver(from: Filled, template: Template, shape: Inputs): CarriedOver {
+  const shapeNow = Object.fromEntries(
+    template.shape.flatMap((input) => {
+      const value = shape[input.id] ?? from.inputs[input.id];
+      return value === undefined || value === null ? [] : [[input.id, value]];
+    }),
+  );
+  const before = skeletonOf(from.template, shapeOf(from));
+  const after = skeletonOf(template, shapeNow);
+  const old = placesOf(before, from.template);
+  const now = placesOf(after, template);
+  const lost: Lost[] = [];
+  const assumed: Assumed[] = [];
+  const parked: Record<string, Single> = { ...from.parked };
+  const inputs: Record<string, InputValue> = { ...after.plan.inputs };
+  let kept = 0;
+  const settle = (id: string, place: readonly number[], value: Single): void => {
+    inputs[id] = put(inputs[id], place, value);
+  };
+
+  for (const [key, { cell, place }] of old) {
+    const value = at(from.inputs[cell.id], place);
+    if (value === null || value === "") continue;
+    const target = now.get(key);
+    const fault = target ? faultOfInput(value, target.cell) : undefined;
+    if (target && fault === undefined) {
+      settle(target.cell.id, target.place, value);
+      delete parked[key];
+      kept++;
+      continue;
+    }
+    parked[key] = value;
+    const { id, says } = cell;
+    const why = fault ?? whyLost(cell, after.inputs, template);
+    const text = says.symbol === "–" ? says.text : `${plainSymbol(says.symbol)}, ${says.text}`;
+    lost.push({ id, where: whereOf(from.template, id, place), text, value, unit: says.unit, why });
+  }
+  for (const [key, { cell, place }] of now) {
+    const was = old.get(key);
+    if (was && at(from.inputs[was.cell.id], was.place) !== null) continue;
+    // Left empty on the old sheet, though the template has a default for it.
+    if (was) settle(cell.id, place, null);
+    const back = parked[key];
+    if (back === undefined || back === null || faultOfInput(back, cell) !== undefined) continue;
+    settle(cell.id, place, back);
+    delete parked[key];
+    kept++;
+  }
+  for (const { cell, place } of now.values()) {
+    const dimension = dimensionsOf(template, cell.id)[0];
+    if (dimension === undefined || !alike.has(dimension) || cell.spec.freeText) continue;
+    const first = firstNew(from, template, dimension, cell.id);
+    if (first === undefined || place[0]! < first || at(inputs[cell.id], place) !== null) continue;
+    const value = likeTheLast(cell, inputs, place, first);
+    if (value === null || faultOfInput(value, cell) !== undefined) continue;
+    settle(cell.id, place, value);
+    assumed.push({ id: cell.id, where: whereOf(template, cell.id, place), value });
+  }
+  return { template, inputs, lost, assumed, parked, kept };
+}
+
+function shapeOf({ template, inputs }: Filled): Inputs {
+  return Object.fromEntries(
+    template.shape.flatMap(({ id }) => (inputs[id] === undefined || inputs[id] === null ? [] : [[id, inputs[id]]])),
+  );
+}
+
+/** The first member of a dimension that the old sheet did not have; undefined where it had the table in no form. */
+function firstNew(from: Filled, template: Template, dimension: string, id: string): number | undefined {
+  if (dimensionsOf(from.template, id)[0] !== dimension) return undefined;
+  const size = sizesOf(from.inputs[id])[0];
+  return size === undefined || template.dimensions[dimension] === undefined ? undefined : size;
+}
+
+/** A new tendon or row is as the last one was; a tendon is stressed after it and lies on its profile. */
+function likeTheLast({ id }: InputCell, inputs: Inputs, place: readonly number[], first: number): Single {
+  const last = at(inputs[id], [first - 1, ...place.slice(1)]);
+  switch (id) {
+    case "likeT":
+      return last ?? first;
+    case "order":
+      return typeof last === "number" ? last + place[0]! - first + 1 : null;
+    // Its points are those of the tendon it follows.
+    case "cpL":
+    case "cpy":
+      return null;
+    default:
+      return last;
+  }
+}

@@ -1,0 +1,114 @@
+/** A sheet is rebuilt from what is typed on it: whatever the order of changes, a value whose meaning stays keeps its place. */
+import { describe, expect, it } from "vitest";
+import { carryOver, type CarriedOver, type Filled } from "../../src/checker/rebuild/carryOver.ts";
+import { expand, says, type Inputs, type Saying, type Template } from "../../src/sheet/index.ts";
+import { templates } from "../../src/templates/index.ts";
+import { computedSheet } from "../draws/sheet.ts";
+import { Random } from "../draws/random.ts";
+
+const templateOf = (id: string): Template => templates.find((one) => one.id === id)!;
+const start = (id: string): Filled => ({
+  template: templateOf(id),
+  inputs: expand(templateOf(id), templateOf(id).example.inputs).inputs,
+});
+const flat = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value.flatMap(flat) : [value]);
+
+/** What an input is, by the template's own words: quantity, unit. */
+function isWhat(template: Template): ReadonlyMap<string, string> {
+  const all = template.blocks
+    .flatMap(({ items }) => items)
+    .flatMap((item): readonly Saying[] => {
+      if ("table" in item) return item.columns.filter(({ input }) => input);
+      return "id" in item && item.input ? [item] : [];
+    });
+  return new Map(all.map((one) => [one.id, `${one.quantity ?? one.text} ${says(one).unit}`]));
+}
+
+/** Single inputs with a value on both sheets that are the same thing on both. */
+function expectKept(before: Filled, after: CarriedOver, changed: Inputs): void {
+  const [was, now] = [isWhat(before.template), isWhat(after.template)];
+  for (const [id, what] of was) {
+    const [old, present] = [before.inputs[id], after.inputs[id]];
+    if (id in changed || old === null || old === undefined || present === undefined || now.get(id) !== what) continue;
+    if (Array.isArray(old) || after.lost.some((one) => one.id === id)) continue;
+    expect(present, id).toEqual(old);
+  }
+}
+
+const changes: Readonly<Record<string, readonly (string | number)[]>> = {
+  tendons: [1, 2, 3, 4, 6],
+  intervals: [2, 4, 7],
+  lifted: ["YES", "NO"],
+  twoJacks: ["YES", "NO"],
+  detailing: ["YES", "NO"],
+  web: ["YES", "NO"],
+  loads: ["UNIFORM", "FURTHER"],
+  section: ["I", "T", "RECTANGLE"],
+  points: [3, 5],
+};
+
+describe("any sequence of changes", () => {
+  it.each([1, 2, 3])(
+    "keeps every input whose meaning stays, and brings all back with the old configuration (%i)",
+    (seed) => {
+      const random = new Random(seed);
+      const first = start("post-tensioned-en1992-2004");
+      let now: Filled = first;
+      for (let step = 0; step < 5; step++) {
+        const standard = random.pick(["post-tensioned-en1992-2004", "post-tensioned-is1343-1980"]);
+        const of = random.pick(Object.keys(changes));
+        const shape = { [of]: random.pick(changes[of]!) };
+        const carried = carryOver(now, templateOf(standard), shape);
+        expectKept(now, carried, shape);
+        expect(() => expand(carried.template, carried.inputs)).not.toThrow();
+        now = carried;
+      }
+      const shapeAtFirst = Object.fromEntries(first.template.shape.map(({ id }) => [id, first.inputs[id]!]));
+      const back = carryOver(now, first.template, shapeAtFirst);
+      for (const [id, value] of Object.entries(first.inputs)) expect(flat(back.inputs[id]), id).toEqual(flat(value));
+    },
+    120_000,
+  );
+});
+
+describe("one change on the filled sheet", () => {
+  const post = start("post-tensioned-en1992-2004");
+  it.each([{ tendons: 4 }, { tendons: 2 }, { twoJacks: "YES" }, { intervals: 6 }, { lifted: "NO" }])(
+    "%o: no error, nothing missing",
+    (shape) => {
+      const carried = carryOver(post, post.template, shape);
+      const sheet = computedSheet(post.template, carried.inputs);
+      expect(sheet.errors).toEqual([]);
+      expect(sheet.refused).toEqual([]);
+      expect(sheet.conflicts).toEqual([]);
+    },
+  );
+
+  it("a fourth tendon is as the third, follows its profile, and is said to be assumed", () => {
+    const { inputs, assumed, lost } = carryOver(post, post.template, { tendons: 4 });
+    expect(inputs["strands"]).toEqual([6, 6, 5, 5]);
+    expect(inputs["likeT"]).toEqual([null, 1, null, 3]);
+    expect(inputs["order"]).toEqual([2, 2, 1, 2]);
+    expect(assumed.filter(({ id }) => id === "strands")).toEqual([{ id: "strands", where: "tendon 4", value: 5 }]);
+    expect(lost).toEqual([]);
+  });
+
+  it("another standard: a cylinder strength is no cube strength, and a wobble angle no wobble per metre", () => {
+    const { inputs, lost } = carryOver(post, templateOf("post-tensioned-is1343-1980"), {});
+    expect(inputs["fck"]).toBeNull();
+    expect(inputs["k"]).toBeNull();
+    expect(lost.find(({ id }) => id === "fck")).toMatchObject({
+      value: 40,
+      why: expect.stringContaining("cube") as string,
+    });
+    expect(inputs["L"]).toBe(24);
+    expect(inputs["strands"]).toEqual([6, 6, 5]);
+    expect(inputs["cpy"]).toEqual(post.inputs["cpy"]);
+  });
+
+  it("fewer tendons: what the third held is listed and comes back with it", () => {
+    const two = carryOver(post, post.template, { tendons: 2 });
+    expect(two.lost.filter(({ id }) => id === "strands")).toMatchObject([{ where: "tendon 3", value: 5 }]);
+    expect(carryOver(two, post.template, { tendons: 3 }).inputs["cpy"]).toEqual(post.inputs["cpy"]);
+  });
+});
