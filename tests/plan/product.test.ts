@@ -56,7 +56,7 @@ describe("the product picked", () => {
   test.each(templates)("$id: the list fits the program's list of choices", (template) => {
     const inputs = template.blocks.flatMap(({ items }) => items);
     const product = inputs.find((item) => "id" in item && item.id === "product")!;
-    const choices = "input" in product ? product.input!.choices! : [];
+    const choices = "input" in product ? product.input.choices! : [];
     expect(choices.map(({ value }) => value).join().length).toBeLessThanOrEqual(255);
     expect(choices.length).toBeGreaterThan(15);
   });
