@@ -58,11 +58,7 @@ describe("values in a neighbouring unit that were allowed without a word", () =>
   });
 
   test("of a table are named by their row", () => {
-    const { status, warnings } = said(
-      "post-tensioned-en1992-2004",
-      small,
-      { cpy: [[0, 0.52, 0]] },
-    );
+    const { status, warnings } = said("post-tensioned-en1992-2004", small, { cpy: [[0, 0.52, 0]] });
     expect([status("cpy"), status("cpy", 1), status("cpy", 2)]).toEqual(["given", "UNUSUAL", "given"]);
     expect(warnings.join("\n")).toMatch(
       /y \(.*\) in row 2 = 0\.52 mm is outside the everyday range .*\. A value in m\?/,
