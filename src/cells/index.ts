@@ -23,7 +23,16 @@ export {
 } from "./language/templateFormula.ts";
 export type { CellReference, TemplateReference } from "./language/templateReference.ts";
 export { quotedText, textConstant, unquotedText } from "./language/textConstant.ts";
-export { cellReference, cellReferences, partsOf, type FormulaNode } from "./language/tree.ts";
+export {
+  cellReference,
+  cellReferences,
+  childrenOf,
+  partsOf,
+  withNumbers,
+  withPart,
+  type FormulaNode,
+  type LiteralNode,
+} from "./language/tree.ts";
 export {
   readFormula,
   referenceIn,
@@ -49,13 +58,14 @@ export { numberIn } from "./language/numberIn.ts";
 export { namespace, ourFunction } from "./language/ourFunction.ts";
 export type { CellContent, CellValue } from "./values/content.ts";
 export { agrees, agreesWithHost, nudges } from "./values/agreement.ts";
-export type { CellArea, Frame, Reader } from "./values/frame.ts";
+export type { CellArea, Frame, Reader, Whereabouts } from "./values/frame.ts";
 export { cut, holdsUnkept, holdsUnwritable, shortened, withoutUnwritable } from "./values/texts.ts";
 export { isNumberAsText } from "./values/numberAsText.ts";
-export { Block, CannotCompute, Fault, type Scalar, type Value } from "./values/values.ts";
+export { Block, CannotCompute, Fault, single, type Scalar, type Value } from "./values/values.ts";
 export { nativeFunctions, type OwnFunction, type OwnFunctions, type OwnResult } from "./functions/index.ts";
 export { valuesAgainstHost, type AgainstHost, type Difference } from "./calculation/againstHost.ts";
 export { Book, nameKey, type BookNames } from "./calculation/book.ts";
 export { Calculation, type Change, type Computed } from "./calculation/calculation.ts";
-export { compile } from "./calculation/compile.ts";
+export { compile, compileTree, type Compiled } from "./calculation/compile.ts";
+export { keyOf, placeOfKey, type FormulaCell } from "./calculation/formulas.ts";
 export { cellAt, type Snapshot } from "./calculation/snapshot.ts";

@@ -202,6 +202,11 @@ export function compile(formula: string, row: number, column: number, functions:
     const why = `the formula, which cannot be read (${reasonOf(error)})`;
     return { run: () => cannot(why), references: [], unfollowable: why, fills: false, locals: 0 };
   }
+  return compileTree(tree, row, column, functions);
+}
+
+/** The same of a formula that has been read already. */
+export function compileTree(tree: FormulaNode, row: number, column: number, functions: OwnFunctions): Compiled {
   const compiler = new Compiler(row, column, functions);
   const { run, fills } = compiler.part(tree, new Map());
   return {

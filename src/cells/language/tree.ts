@@ -40,9 +40,16 @@ export interface LambdaNode {
   readonly body: FormulaNode | null;
 }
 
+/** A number, text or truth value as typed. */
+export interface LiteralNode {
+  readonly type: "Literal";
+  readonly value: number | string | boolean;
+  readonly raw: string;
+}
+
 /** A part of a formula. */
 export type FormulaNode =
-  | { readonly type: "Literal"; readonly value: number | string | boolean; readonly raw: string }
+  | LiteralNode
   | { readonly type: "ErrorLiteral"; readonly value: string }
   | ReferenceNode
   | TemplateReferenceNode
@@ -104,4 +111,41 @@ export function cellReference(node: FormulaNode | null | undefined): CellReferen
 /** The template's cells that parts refer to, in the order they are written. */
 export function cellReferences(parts: Iterable<FormulaNode>): readonly CellReference[] {
   return [...parts].flatMap((part) => cellReference(part) ?? []);
+}
+
+/** A part with other parts in place of its typed numbers. `other` is asked of each in the order they are written. */
+export function withNumbers(node: FormulaNode, other: (number: LiteralNode) => FormulaNode): FormulaNode {
+  const within = (n: FormulaNode): FormulaNode => withNumbers(n, other);
+  switch (node.type) {
+    case "Literal":
+      return typeof node.value === "number" ? other(node) : node;
+    case "UnaryExpression":
+    case "BinaryExpression":
+      return { ...node, arguments: node.arguments.map(within) };
+    case "CallExpression":
+      return { ...node, arguments: node.arguments.map((n) => n && within(n)) };
+    case "LetExpression":
+      return {
+        ...node,
+        declarations: node.declarations.map((one) => ({ ...one, init: one.init && within(one.init) })),
+        body: node.body && within(node.body),
+      };
+    default:
+      return node;
+  }
+}
+
+/** A part with another in place of one of the parts within it. */
+export function withPart(node: FormulaNode, part: FormulaNode, other: FormulaNode): FormulaNode {
+  if (node === part) return other;
+  const within = (n: FormulaNode): FormulaNode => withPart(n, part, other);
+  switch (node.type) {
+    case "UnaryExpression":
+    case "BinaryExpression":
+      return { ...node, arguments: node.arguments.map(within) };
+    case "CallExpression":
+      return { ...node, arguments: node.arguments.map((n) => n && within(n)) };
+    default:
+      return node;
+  }
 }

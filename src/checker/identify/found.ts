@@ -1,0 +1,73 @@
+import { placeOfKey, a1, type Book } from "../../cells/index.ts";
+import { basisText, sourceFor, type Formula } from "../../core/index.ts";
+import type { Difference, FoundArgument, Rulefound } from "./finding.ts";
+import type { Agreement, Match } from "./match.ts";
+import { cellText, inputText, offeredFormula } from "./offer.ts";
+import { scaleName } from "./scales.ts";
+
+/** "EN1992-1-1:2004 3.1.4 (text read)" */
+export function citation(formula: Formula, choices: Readonly<Record<string, unknown>>): string {
+  const { key, clause, basis } = sourceFor(formula, choices);
+  const name = key === "mechanics" ? "mechanics" : key.replace(/^EN/, "EN ").replace(/^IS(?=\d)/, "IS ");
+  return [name, clause, key === "mechanics" ? undefined : `(${basisText[basis]})`].filter(Boolean).join(" ");
+}
+
+function argumentsOf(book: Book, match: Match): readonly FoundArgument[] {
+  const { rule, target, order, scales } = match;
+  return Object.entries(rule.formula.params).flatMap(([name, parameter]): FoundArgument[] => {
+    const choice = rule.choices[name];
+    if (choice !== undefined && parameter.kind === "choice") {
+      const text = parameter.values.find(({ value }) => value === choice)?.text ?? "";
+      return [{ name, symbol: parameter.symbol, text: parameter.text, from: String(choice), kind: "choice", unit: text }];
+    }
+    const j = rule.inputs.findIndex((input) => input.name === name);
+    if (j < 0) return [];
+    const { quantity } = rule.inputs[j]!;
+    const input = target.inputs[order[j]!]!;
+    const kind = input.part !== undefined ? "part" : input.typed ? "typed" : "cell";
+    return [
+      {
+        name,
+        symbol: quantity.symbol,
+        text: quantity.text,
+        from: inputText(book, input, target.cell.sheet),
+        kind,
+        unit: scaleName(quantity, scales[j]!),
+        ...(scales[j]! < 0 && { turned: true as const }),
+      },
+    ];
+  });
+}
+
+/** Inputs of the same kind whose exchange would change neither the numbers nor what the labels say. */
+export function found(
+  book: Book,
+  match: Match,
+  agreement: Agreement,
+  differences: readonly Difference[],
+  { others = [], open = [], offered }: Partial<Pick<Rulefound, "others" | "open" | "offered">> = {},
+): Rulefound {
+  const { rule, target } = match;
+  return {
+    id: rule.formula.id,
+    summary: rule.formula.summary,
+    source: citation(rule.formula, rule.choices),
+    arguments: argumentsOf(book, match),
+    resultUnit: scaleName(rule.result, match.out),
+    resultTurned: match.out < 0,
+    evidence: {
+      points: agreement.points,
+      agreeing: agreement.agreeing.filter(Boolean).length,
+      largest: agreement.largest,
+      followed: target.cut.steps
+        .filter(({ key }) => key !== target.cell.key)
+        .map(({ key }) => cellText(book, key, target.cell.sheet)),
+    },
+    differences,
+    offered: offered ?? offeredFormula(book, match),
+    others,
+    open,
+  };
+}
+
+export const cellName = (key: number): string => a1(placeOfKey(key));

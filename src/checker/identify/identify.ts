@@ -1,0 +1,170 @@
+import { a1, type Book, type FormulaCell, type Place } from "../../cells/index.ts";
+import { cutsOf, cutsWithPart } from "./cuts.ts";
+import { isBacked } from "./evidence.ts";
+import type { Finding, Rulefound } from "./finding.ts";
+import { found } from "./found.ts";
+import { Labels } from "./labelled.ts";
+import { compareAll, matches, type Agreement, type Match } from "./match.ts";
+import { offeredFormula } from "./offer.ts";
+import { callsOurs } from "./ours.ts";
+import { libraryOfRules, type Form, type Library, type Rule } from "./rules.ts";
+import { saidDepartures } from "./said.ts";
+import { searchedDepartures, type Near } from "./searched.ts";
+import { targetOf, type Target } from "./target.ts";
+
+interface Exact {
+  readonly match: Match;
+  readonly agreement: Agreement;
+  readonly backed: boolean;
+  readonly all: readonly Match[];
+}
+
+const rank: Readonly<Record<Form, number>> = { "known by its form": 2, own: 1, common: 0 };
+const mostCompared = 3;
+const mostForNear = 4;
+
+/** Identifies formulas of a book, one at a time. */
+export class Identifier {
+  readonly #labels: Labels;
+  readonly #library: Library;
+
+  constructor(private readonly book: Book) {
+    this.#labels = new Labels(book);
+    this.#library = libraryOfRules();
+  }
+
+  /** Every cell of a sheet with a formula. */
+  formulasOf(sheet: string): readonly Place[] {
+    const number = this.book.sheetNumber(sheet);
+    return [...this.book.formulas.cells.values()]
+      .filter((cell) => cell.sheet === number)
+      .sort((a, b) => a.key - b.key)
+      .map(({ row, column }) => ({ sheet, row, column }));
+  }
+
+  identify(place: Place): Finding {
+    const cell = this.book.formulas.cells.get(this.book.keyOf(place));
+    if (!cell) throw new Error(`${a1(place)} holds no formula`);
+    const content = this.book.content(cell.sheet, cell.row, cell.column);
+    const label = this.#labels.of(cell.key);
+    const about = {
+      place,
+      formula: cell.formula,
+      label: label ? [label.description, label.symbol].filter(Boolean).join(", ") : "",
+      value: content.value,
+    };
+    const plain = this.#plain(cell);
+    if (plain !== undefined) return { ...about, verdict: "unknown", because: plain };
+    return { ...about, ...this.#searched(cell) };
+  }
+
+  /** Why there is nothing to look for. */
+  #plain(cell: FormulaCell): string | undefined {
+    if (callsOurs(cell.formula)) return "calls a function of the library: Trace shows it";
+    if (cell.unfollowable !== undefined) return `cannot be followed: ${cell.unfollowable}`;
+    if (cell.reads.length === 0 && cell.ranges.length === 0) return "refers to no cell";
+    const { value } = this.book.content(cell.sheet, cell.row, cell.column);
+    if (typeof value !== "number") return "gives no number";
+    if (/^=?\+?[$A-Za-z0-9!'. ]+$/.test(cell.formula) && cell.reads.length === 1) return "repeats another cell";
+    return undefined;
+  }
+
+  #searched(cell: FormulaCell): Pick<Finding, "verdict" | "found" | "because" | "possibly"> {
+    const cuts = cutsOf(this.book, cell);
+    const targets: Target[] = [];
+    const possible: Exact[] = [];
+    let best: Exact | undefined;
+    let others: readonly Exact[] = [];
+    for (const cut of [...cuts, ...cutsWithPart(this.book, cell)]) {
+      const target = targetOf(this.book, cell, cut, this.#labels);
+      if (!target) continue;
+      targets.push(target);
+      const exact = this.#exact(target);
+      const backed = exact.filter((e) => e.backed);
+      possible.push(...exact.filter((e) => !e.backed));
+      if (backed.length > 0 && (!best || better(backed[0]!, best))) [best, others] = [backed[0]!, exact];
+      if (best && rank[best.match.rule.form] === 2) break;
+    }
+    if (best) return this.#told(best, others);
+    const near = this.#near(targets.slice(0, mostForNear));
+    if (near) {
+      const { match, agreement, difference } = near;
+      return { verdict: "nearly", found: found(this.book, match, agreement, [difference]) };
+    }
+    if (targets.length === 0) return { verdict: "unknown", because: "gives no number about the sheet's own values" };
+    const names = [...new Set(possible.map(({ match }) => match.rule.formula.id))].slice(0, 5);
+    if (names.length === 0) return { verdict: "unknown", because: "no function of the library gives these numbers" };
+    return {
+      verdict: "unknown",
+      because: "what it computes is too common to name a function without labels and units that say so",
+      possibly: names,
+    };
+  }
+
+  /** The rules that agree at every drawn point, best first. */
+  #exact(target: Target): readonly Exact[] {
+    const out: Exact[] = [];
+    for (const rule of this.#library.rules.get(target.inputs.length) ?? []) {
+      const all = matches(rule, target);
+      for (const match of all.slice(0, mostCompared)) {
+        const agreement = compareAll(match);
+        if (!agreement.agreeing.every(Boolean)) continue;
+        out.push({ match, agreement, backed: isBacked(match), all });
+        break;
+      }
+    }
+    return out.sort((a, b) => Number(b.backed) - Number(a.backed) || (better(a, b) ? -1 : 1));
+  }
+
+  #told(best: Exact, exact: readonly Exact[]): Pick<Finding, "verdict" | "found"> {
+    const { match, agreement } = best;
+    const { id } = match.rule.formula;
+    const others = [...new Set(exact.map((e) => e.match.rule.formula.id))].filter((other) => other !== id);
+    const open = openQuestions(best, exact);
+    const given = { book: this.book, labels: this.#labels, library: this.#library, match };
+    for (const departure of saidDepartures) {
+      const said = departure.find(given);
+      if (!said) continue;
+      const { meant, ...difference } = said;
+      const offered = meant && offeredFormula(this.book, meant);
+      return {
+        verdict: "nearly",
+        found: found(this.book, match, agreement, [difference], { others, open, ...(offered !== undefined && { offered }) }),
+      };
+    }
+    return { verdict: "identified", found: found(this.book, match, agreement, [], { others, open }) };
+  }
+
+  #near(targets: readonly Target[]): Near | undefined {
+    for (const departure of searchedDepartures) {
+      let best: Near | undefined;
+      for (const target of targets)
+        for (const near of departure.find(target, this.#library))
+          if (!best || betterMatch(near.match, best.match)) best = near;
+      if (best) return best;
+    }
+    return undefined;
+  }
+}
+
+const betterMatch = (a: Match, b: Match): boolean =>
+  rank[a.rule.form] !== rank[b.rule.form] ? rank[a.rule.form] > rank[b.rule.form] : a.liking > b.liking;
+const better = (a: Exact, b: Exact): boolean => betterMatch(a.match, b.match);
+
+/** What the numbers leave open: inputs that may be exchanged, and choices that make no difference. */
+function openQuestions({ match, all }: Exact, exact: readonly Exact[]): Rulefound["open"] {
+  const out: string[] = [];
+  const { rule, order } = match;
+  const other = all.find((m) => m !== match && m.liking > match.liking - 0.3 && m.order.some((i, j) => i !== order[j]));
+  if (other) {
+    const names = rule.inputs.flatMap(({ quantity }, j) => (other.order[j] === order[j] ? [] : [quantity.symbol]));
+    out.push(`The numbers do not tell ${names.map((n) => n.replace(/_/g, "")).join(" and ")} apart.`);
+  }
+  const sameFunction = exact.filter((e) => e.match.rule.formula.id === rule.formula.id && e.match.rule !== rule);
+  for (const [name, value] of Object.entries(rule.choices)) {
+    const values = new Set(sameFunction.map((e) => String((e.match.rule as Rule).choices[name])));
+    values.delete(String(value));
+    if (values.size > 0) out.push(`${name} may be ${[String(value), ...values].join(" or ")}: the numbers are the same.`);
+  }
+  return out;
+}

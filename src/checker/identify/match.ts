@@ -1,0 +1,357 @@
+import { outside, type Quantity } from "../../core/index.ts";
+import { everydayRange } from "./draws.ts";
+import type { Rule } from "./rules.ts";
+import { scalesOf } from "./scales.ts";
+import { liking, supportOf, type Support } from "./support.ts";
+import type { Target, TargetInput } from "./target.ts";
+
+/** Which input of a formula is which argument of a rule, and in which units: formula · unit of the value = rule. */
+export interface Match {
+  readonly rule: Rule;
+  readonly target: Target;
+  /** For each input of the rule the number of the formula's. */
+  readonly order: readonly number[];
+  /** What one of the formula's unit is in the rule's; below 0 where the sign is the other way. */
+  readonly scales: readonly number[];
+  /** The same of the value. */
+  readonly out: number;
+  /** How well labels and everyday values agree with it. */
+  readonly liking: number;
+}
+
+const tolerance = 1e-9;
+const samePower = 1e-6;
+/** An everyday range is taken so many times wider. */
+const widened = 5;
+const mostFound = 400;
+const mostTried = 60_000;
+
+const close = (a: number, b: number): boolean => Math.abs(a - b) <= tolerance * Math.max(Math.abs(a), Math.abs(b));
+
+const supports = new WeakMap<TargetInput, Map<Quantity, Support>>();
+export function supportFor(input: TargetInput, quantity: Quantity): Support {
+  const known = supports.get(input) ?? new Map<Quantity, Support>();
+  supports.set(input, known);
+  const before = known.get(quantity);
+  if (before) return before;
+  const made = supportOf(input.label, quantity);
+  known.set(quantity, made);
+  return made;
+}
+
+/** The units in which a value can be a quantity: it is allowed there, and not far from everyday. */
+function scalesFor(input: TargetInput, quantity: Quantity): readonly number[] {
+  const factors = scalesOf(quantity).map(({ factor }) => factor);
+  const { value } = input;
+  if (value === 0) return [supportFor(input, quantity).unit ?? 1];
+  const [low, high] = everydayRange(quantity);
+  const least = low > 0 ? low / widened : (quantity.smallest ?? Math.max(Math.abs(low), high) * 1e-5) / widened;
+  const isSigned = low < 0;
+  const fits = (factor: number): boolean => {
+    const there = value * factor;
+    if (outside(quantity, there) !== undefined) return false;
+    const size = Math.abs(there);
+    return size >= (isSigned ? least * 1e-2 : least) && size <= Math.max(high, -low) * widened;
+  };
+  const right = factors.filter(fits);
+  const turned = factors.map((f) => -f).filter((f) => (isSigned || value < 0) && fits(f));
+  const all = [...right, ...turned];
+  return all.length > 0 ? all : factors.filter((f) => outside(quantity, value * f) === undefined);
+}
+
+interface Allowed {
+  readonly logs: readonly number[];
+}
+const allowedFor = new WeakMap<Rule, Allowed>();
+
+/** Every factor that units of value and of inputs with a power can bring, as logarithms in order. */
+function allowedFactors(rule: Rule): readonly number[] {
+  const before = allowedFor.get(rule);
+  if (before) return before.logs;
+  let logs = new Set(scalesOf(rule.result).map(({ factor }) => rounded(-Math.log(factor))));
+  rule.inputs.forEach(({ quantity }, j) => {
+    const { power } = rule.shapes[j]!;
+    if (power === undefined) return;
+    const next = new Set<number>();
+    for (const log of logs) for (const { factor } of scalesOf(quantity)) next.add(rounded(log + power * Math.log(factor)));
+    logs = next;
+  });
+  const sorted = [...logs].sort((a, b) => a - b);
+  allowedFor.set(rule, { logs: sorted });
+  return sorted;
+}
+const rounded = (log: number): number => Math.round(log * 1e10) / 1e10;
+
+/** The allowed factor nearest to one, as a logarithm. */
+export function nearestFactor(rule: Rule, factor: number): number {
+  const logs = allowedFactors(rule);
+  const wanted = Math.log(Math.abs(factor));
+  let [low, high] = [0, logs.length - 1];
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (logs[middle]! <= wanted) low = middle;
+    else high = middle;
+  }
+  return Math.abs(logs[low]! - wanted) <= Math.abs(logs[high]! - wanted) ? logs[low]! : logs[high]!;
+}
+
+const isAllowed = (rule: Rule, factor: number): boolean =>
+  Number.isFinite(factor) &&
+  factor !== 0 &&
+  Math.abs(nearestFactor(rule, factor) - Math.log(Math.abs(factor))) < 4 * tolerance;
+
+/** Ways of matching that are looser than agreement. */
+export interface Looseness {
+  /** Any factor between formula and rule. */
+  readonly anyFactor?: true;
+  /** So far the power of an input may be from that of the argument. */
+  readonly power?: number;
+  /** So far the value may be from the rule's, as a logarithm, once units are allowed for; agreement elsewhere is not asked. */
+  readonly about?: number;
+}
+
+/** A match before units of inputs with a power are settled. */
+export interface RawMatch {
+  readonly order: readonly number[];
+  /** Of inputs with a power 1. */
+  readonly scales: readonly number[];
+  /** Formula over rule. */
+  readonly factor: number;
+}
+
+/** Every assignment of inputs and units in which a formula agrees with a rule about the sheet's own values. */
+export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): readonly RawMatch[] {
+  const count = rule.inputs.length;
+  if (target.inputs.length !== count) return [];
+  const apart = loose.power ?? samePower;
+  const groups: { readonly power: number; readonly inputs: number[] }[] = [];
+  const others: number[] = [];
+  rule.shapes.forEach(({ power }, j) => {
+    if (power === undefined) return void others.push(j);
+    const same = groups.find((g) => Math.abs(g.power - power) < samePower);
+    if (same) same.inputs.push(j);
+    else groups.push({ power, inputs: [j] });
+  });
+  const powerOf = (i: number): number | undefined => target.shapes[i]!.power;
+  for (const { power, inputs } of groups) {
+    const having = target.shapes.filter((s) => s.power !== undefined && Math.abs(s.power - power) <= apart).length;
+    if (having < inputs.length) return [];
+  }
+  const options = others.map((j) =>
+    target.inputs.map((input, i) => {
+      const own = target.shapes[i]!;
+      const wanted = rule.shapes[j]!;
+      if (loose.about === undefined) {
+        if ((own.flags & wanted.flags) !== wanted.flags) return [];
+        const { power } = own;
+        const local = rule.localPowers[j]!;
+        if (power !== undefined && !local.some((p) => Math.abs(p - power) < samePower)) return [];
+      }
+      return scalesFor(input, rule.inputs[j]!.quantity);
+    }),
+  );
+  const found: RawMatch[] = [];
+  const order = new Array<number>(count).fill(-1);
+  const scales = new Array<number>(count).fill(1);
+  const used = new Array<boolean>(count).fill(false);
+  const reference = rule.points[0]!;
+  const y = new Float64Array(count);
+  let tried = 0;
+
+  const factorAt = (k: number): number => {
+    const place = target.places[k]!;
+    let by = 1;
+    for (let j = 0; j < count; j++) {
+      const x = place[order[j]!]!;
+      const { power } = rule.shapes[j]!;
+      if (power === undefined) y[j] = x * scales[j]!;
+      else {
+        y[j] = reference[j]!;
+        by *= Math.sign(x) ** Math.abs(power) * Math.abs(x / reference[j]!) ** power;
+      }
+    }
+    return target.values[k]! / (rule.evaluate(y) * by);
+  };
+
+  const agrees = (): number | undefined => {
+    tried++;
+    const factor = factorAt(0);
+    if (loose.about !== undefined) {
+      if (!Number.isFinite(factor) || factor === 0) return undefined;
+      return Math.abs(Math.log(Math.abs(factor)) - nearestFactor(rule, factor)) <= loose.about ? factor : undefined;
+    }
+    if (loose.anyFactor ? !Number.isFinite(factor) || factor === 0 : !isAllowed(rule, factor)) return undefined;
+    for (let k = 1; k < target.places.length; k++) {
+      const here = factorAt(k);
+      if (!close(here, factor) && !bothMissing(k)) return undefined;
+    }
+    return factor;
+  };
+  const bothMissing = (k: number): boolean => !Number.isFinite(target.values[k]!) || target.values[k] === 0;
+
+  const settleGroups = (): boolean => {
+    for (const { power, inputs } of groups) {
+      const free = target.shapes.flatMap((s, i) =>
+        !used[i] && s.power !== undefined && Math.abs(s.power - power) <= apart ? [i] : [],
+      );
+      if (free.length !== inputs.length && apart === samePower) return false;
+      inputs.forEach((j, n) => {
+        order[j] = free[n] ?? -1;
+        if (free[n] !== undefined) used[free[n]] = true;
+      });
+    }
+    return order.every((i) => i >= 0);
+  };
+
+  const assign = (n: number): void => {
+    if (found.length >= mostFound || tried >= mostTried) return;
+    if (n === others.length) {
+      const before = [...used];
+      if (settleGroups()) {
+        const factor = agrees();
+        if (factor !== undefined) found.push({ order: [...order], scales: [...scales], factor });
+      }
+      before.forEach((was, i) => (used[i] = was));
+      return;
+    }
+    const j = others[n]!;
+    for (let i = 0; i < count; i++) {
+      if (used[i]) continue;
+      used[i] = true;
+      order[j] = i;
+      for (const scale of options[n]![i]!) {
+        scales[j] = scale;
+        assign(n + 1);
+      }
+      used[i] = false;
+    }
+    scales[j] = 1;
+  };
+  // A power that the rule has nowhere: no assignment can agree.
+  const left = target.shapes.filter((_, i) => powerOf(i) !== undefined).length;
+  if (groups.reduce((sum, g) => sum + g.inputs.length, 0) > left) return [];
+  assign(0);
+  return found;
+}
+
+/** All orders of a list. */
+function* orders(list: readonly number[]): Generator<readonly number[]> {
+  if (list.length < 2) return yield list;
+  for (let i = 0; i < list.length; i++)
+    for (const rest of orders([...list.slice(0, i), ...list.slice(i + 1)])) yield [list[i]!, ...rest];
+}
+
+/** The best way to share the inputs of equal power among the arguments of that power, by their labels. */
+function sharedOut(rule: Rule, target: Target, order: readonly number[]): readonly number[] {
+  const out = [...order];
+  const groups = new Map<number, number[]>();
+  rule.shapes.forEach(({ power }, j) => {
+    if (power !== undefined) groups.set(power, [...(groups.get(power) ?? []), j]);
+  });
+  for (const inputs of groups.values()) {
+    if (inputs.length < 2 || inputs.length > 6) continue;
+    const own = inputs.map((j) => order[j]!);
+    let best: readonly number[] = own;
+    let most = -Infinity;
+    for (const way of orders(own)) {
+      const sum = way.reduce((s, i, n) => s + bestLiking(target.inputs[i]!, rule.inputs[inputs[n]!]!.quantity), 0);
+      if (sum > most + 1e-9) [most, best] = [sum, way];
+    }
+    inputs.forEach((j, n) => (out[j] = best[n]!));
+  }
+  return out;
+}
+
+function bestLiking(input: TargetInput, quantity: Quantity): number {
+  const support = supportFor(input, quantity);
+  return Math.max(...scalesOf(quantity).map(({ factor }) => liking(support, quantity, input.value, factor)));
+}
+
+/** Units of the value and of the inputs with a power that give the factor found; undefined where none do. */
+function unitsGiving(rule: Rule, target: Target, order: readonly number[], raw: RawMatch) {
+  const powered = rule.shapes.flatMap(({ power }, j) => (power !== undefined && power !== 0 ? [{ j, power }] : []));
+  const resultSupport = supportOf(target.label, rule.result);
+  const choices = powered.map(({ j, power }) => {
+    const { quantity } = rule.inputs[j]!;
+    const input = target.inputs[order[j]!]!;
+    const support = supportFor(input, quantity);
+    return scalesOf(quantity)
+      .map(({ factor }) => ({ factor, log: power * Math.log(factor), points: liking(support, quantity, input.value, factor) }))
+      .sort((a, b) => b.points - a.points)
+      .slice(0, 6);
+  });
+  const outs = scalesOf(rule.result).map(({ factor }) => ({
+    factor,
+    log: -Math.log(factor),
+    points: liking(resultSupport, rule.result, target.value, factor),
+  }));
+  const wanted = Math.log(Math.abs(raw.factor));
+  let best: { readonly scales: readonly number[]; readonly out: number; readonly points: number } | undefined;
+  const chosen: number[] = [];
+  const walk = (n: number, log: number, points: number): void => {
+    if (n === choices.length) {
+      for (const out of outs)
+        if (Math.abs(log + out.log - wanted) < 4 * tolerance && points + out.points > (best?.points ?? -Infinity))
+          best = { scales: [...chosen], out: out.factor, points: points + out.points };
+      return;
+    }
+    for (const { factor, log: own, points: more } of choices[n]!) {
+      chosen[n] = factor;
+      walk(n + 1, log + own, points + more);
+    }
+  };
+  walk(0, 0, 0);
+  if (!best) return undefined;
+  const scales = [...raw.scales];
+  powered.forEach(({ j }, n) => (scales[j] = best!.scales[n]!));
+  return { scales, out: best.out * Math.sign(raw.factor), points: best.points };
+}
+
+/** A raw match with its units settled; undefined where no units give its factor. */
+export function settled(rule: Rule, target: Target, raw: RawMatch): Match | undefined {
+  const order = sharedOut(rule, target, raw.order);
+  const units = unitsGiving(rule, target, order, raw);
+  if (!units) return undefined;
+  let points = units.points;
+  rule.inputs.forEach(({ quantity }, j) => {
+    if (rule.shapes[j]!.power !== undefined) return;
+    const input = target.inputs[order[j]!]!;
+    points += liking(supportFor(input, quantity), quantity, input.value, units.scales[j]!);
+  });
+  if (units.out < 0) points -= 1;
+  return { rule, target, order, scales: units.scales, out: units.out, liking: points };
+}
+
+/** The matches of a rule in the order in which labels and everyday values speak for them. */
+export function matches(rule: Rule, target: Target, loose: Looseness = {}): readonly Match[] {
+  return rawMatches(rule, target, loose)
+    .flatMap((raw) => settled(rule, target, raw) ?? [])
+    .sort((a, b) => b.liking - a.liking);
+}
+
+/** How formula and rule compare at the drawn points of the rule. */
+export interface Agreement {
+  readonly points: number;
+  readonly agreeing: readonly boolean[];
+  /** The largest relative difference where they agree. */
+  readonly largest: number;
+}
+
+/** Puts the drawn inputs of the rule into the formula, in its units. */
+export function compareAll({ rule, target, order, scales, out }: Match): Agreement {
+  const x = new Float64Array(target.inputs.length);
+  const sizes = rule.values.map((v) => Math.abs(v)).sort((a, b) => a - b);
+  // Where terms cancel, what is left of them cannot agree to more digits than they do.
+  const small = 1e-4 * sizes[sizes.length >> 1]!;
+  let largest = 0;
+  const agreeing = rule.points.map((point, k) => {
+    order.forEach((i, j) => (x[i] = point[j]! / scales[j]!));
+    const there = target.run(x) * out;
+    const wanted = rule.values[k]!;
+    const difference = Math.abs(there - wanted) / Math.max(Math.abs(wanted), Math.abs(there), small, 1e-300);
+    if (!(difference <= tolerance)) return wanted === there;
+    largest = Math.max(largest, difference);
+    return true;
+  });
+  return { points: agreeing.length, agreeing, largest };
+}

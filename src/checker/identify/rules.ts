@@ -1,0 +1,310 @@
+import {
+  argumentCount,
+  equationFor,
+  formulas,
+  inForce,
+  isOptional,
+  isUnused,
+  readFactor,
+  run,
+  variantsOf,
+  type Formula,
+  type Label,
+  type Quantity,
+} from "../../core/index.ts";
+import { drawing, drawnValue } from "./draws.ts";
+import { allFlags, bothShapes, shapeOf, stretches, type Shape } from "./shape.ts";
+
+/** A number that a rule takes. */
+export interface RuleInput {
+  readonly name: string;
+  /** As it is with the choices made. */
+  readonly quantity: Quantity;
+}
+
+/**
+ * A function of the library with every choice made and every optional argument either given or left out: a rule from
+ * numbers to one number.
+ */
+export interface Rule {
+  readonly formula: Formula;
+  readonly choices: Readonly<Record<string, Label>>;
+  readonly inputs: readonly RuleInput[];
+  /** In the cells' own units; NaN where there is no value. */
+  readonly evaluate: (values: ArrayLike<number>) => number;
+  readonly result: Quantity;
+  /** Drawn inputs that the function accepts, and its values there. */
+  readonly points: readonly (readonly number[])[];
+  readonly values: readonly number[];
+  readonly shapes: readonly Shape[];
+  /** Powers that inputs without a power of their own show in some part of the range. */
+  readonly localPowers: readonly (readonly number[])[];
+  /** How much its form alone says. */
+  readonly form: Form;
+  /** Arguments put to a fixed value, so that a term of the full rule is missing. */
+  readonly without?: RuleInput;
+}
+
+/**
+ * `common`: a product, a sum or a ratio as any sheet has; `own`: longer, but without constants of its own; `known by its
+ * form`: constants, powers or exponentials that hardly anything else has.
+ */
+export type Form = "common" | "own" | "known by its form";
+
+const pointsWanted = 32;
+const mostTries = 400;
+const mostChoices = 64;
+
+type Given = Readonly<Record<string, Label>>;
+
+/** Every way to make the choices of a formula. */
+function choicesOf(f: Formula): readonly Given[] {
+  let all: readonly Given[] = [{}];
+  for (const [name, declared] of Object.entries(f.params)) {
+    if (declared.kind !== "choice") continue;
+    all = all.flatMap((before) => {
+      if (isUnused(declared, before)) return [before];
+      const own = inForce(declared, before);
+      return own.kind === "choice" ? own.values.map(({ value }) => ({ ...before, [name]: value })) : [before];
+    });
+    if (all.length > mostChoices) return [];
+  }
+  return all;
+}
+
+/** Every way to give or leave out what is optional; where that is much, all, none and each by itself. */
+function subsets(names: readonly string[]): readonly (readonly string[])[] {
+  if (names.length > 4) return [[], names, ...names.map((name) => [name])];
+  return Array.from({ length: 2 ** names.length }, (_, i) => names.filter((_n, j) => i & (2 ** j)));
+}
+
+/** The inputs and fixed values of a formula with its choices made and some optional arguments given; undefined where a table is needed. */
+function takenBy(f: Formula, choices: Given, given: readonly string[]) {
+  const inputs: RuleInput[] = [];
+  const fixed: Record<string, unknown> = { ...choices };
+  const args: (string | number | null)[] = [];
+  for (const [name, declared] of Object.entries(f.params)) {
+    if (isUnused(declared, choices)) {
+      fixed[name] = declared.kind === "table" ? [] : undefined;
+      args.push(null);
+      continue;
+    }
+    const own = inForce(declared, choices);
+    if (own.kind === "choice") args.push(choices[name] ?? null);
+    else if (own.kind === "number" && (!isOptional(own) || given.includes(name))) {
+      inputs.push({ name, quantity: own });
+      args.push(0);
+    } else if (own.kind === "number") {
+      fixed[name] = own.default === undefined ? undefined : own.default * readFactor(own);
+      args.push(null);
+    } else if (own.kind === "table" && own.optional) {
+      fixed[name] = [];
+      args.push(null);
+    } else return undefined;
+  }
+  return { inputs, fixed, args };
+}
+
+const optionalNames = (f: Formula, choices: Given): readonly string[] =>
+  Object.entries(f.params).flatMap(([name, declared]) => {
+    if (isUnused(declared, choices)) return [];
+    const own = inForce(declared, choices);
+    return own.kind === "number" && isOptional(own) ? [name] : [];
+  });
+
+/** The numbers in an equation that say something: no 1, 2, 100 and the like. */
+function constantsIn(equation: string): readonly string[] {
+  const usual = new Set(["0", "1", "2", "3", "4", "6", "8", "10", "12", "100", "1000", "0.5"]);
+  const numbers = equation.match(/(?<![\w.])\d+(?:\.\d+)?(?:e-?\d+)?(?![\w.])/g) ?? [];
+  return numbers.filter((n) => !usual.has(n));
+}
+
+function formOf(f: Formula, choices: Given, shapes: readonly Shape[]): Form {
+  const equations = Object.values(f.steps).flatMap((step) =>
+    "lookup" in step ? [] : [equationFor(step, choices)],
+  );
+  const constants = new Set(equations.flatMap(constantsIn)).size;
+  const text = equations.join(" ");
+  const curved = /\b(?:exp|log|log10|ln)\b|\^ ?\(?-?\d*\.\d|\^ ?\(?-?\d ?\/ ?\d|e\^/.test(text);
+  const powers = shapes.every(({ power }) => power !== undefined);
+  if (powers) {
+    const odd = shapes.some(({ power }) => Math.abs(2 * power! - Math.round(2 * power!)) > 1e-6);
+    return odd && constants > 0 ? "known by its form" : "common";
+  }
+  if (constants >= 2 || (constants >= 1 && curved) || (curved && shapes.length >= 5)) return "known by its form";
+  return shapes.length >= 5 ? "own" : "common";
+}
+
+/** How a function of numbers depends on each of them, over all points given; and what it does in some part only. */
+export function shapesOver(
+  evaluate: (values: ArrayLike<number>) => number,
+  points: readonly (readonly number[])[],
+): { readonly shapes: readonly Shape[]; readonly localPowers: readonly (readonly number[])[] } {
+  const count = points[0]?.length ?? 0;
+  const shapes: Shape[] = [];
+  const localPowers: number[][] = [];
+  for (let i = 0; i < count; i++) {
+    let all: Shape | undefined;
+    const seen = new Map<number, number>();
+    for (const point of points) {
+      const changed = [...point];
+      const values = stretches.map((by) => {
+        changed[i] = point[i]! * by;
+        return evaluate(changed);
+      });
+      const shape = shapeOf(values[0]!, values[1]!, values[2]!);
+      if (!shape) continue;
+      if (shape.power !== undefined) seen.set(shape.power, (seen.get(shape.power) ?? 0) + 1);
+      all = all ? bothShapes(all, shape) : shape;
+    }
+    shapes.push(all ?? { power: undefined, flags: allFlags });
+    localPowers.push([...seen].flatMap(([power, times]) => (times > 1 ? [power] : [])));
+  }
+  return { shapes, localPowers };
+}
+
+/** Whether each input changes the value somewhere. */
+function allMatter({ shapes, localPowers }: ReturnType<typeof shapesOver>, count: number): boolean {
+  for (let i = 0; i < count; i++) if (shapes[i]!.power === 0) return false;
+  return localPowers.length === count;
+}
+
+function drawnPoints(f: Formula, inputs: readonly RuleInput[], args: readonly (string | number | null)[], seed: number) {
+  const chance = drawing(seed);
+  const points: number[][] = [];
+  const values: number[] = [];
+  const places = Object.keys(f.params).map((name) => inputs.findIndex((input) => input.name === name));
+  for (let tries = 0; points.length < pointsWanted && tries < mostTries; tries++) {
+    const point = inputs.map(({ quantity }) => drawnValue(quantity, chance));
+    try {
+      const value = run(
+        f,
+        args.map((arg, i) => (places[i]! >= 0 ? point[places[i]!]! : arg)),
+      );
+      points.push(point);
+      values.push(value);
+    } catch {
+      // Drawn values that do not go together are drawn anew.
+    }
+  }
+  return { points, values };
+}
+
+function ruleOf(f: Formula, choices: Given, given: readonly string[], seed: number): Rule | undefined {
+  const taken = takenBy(f, choices, given);
+  if (!taken || taken.inputs.length === 0) return undefined;
+  const { inputs, fixed, args } = taken;
+  const { points, values } = drawnPoints(f, inputs, args, seed);
+  if (points.length < pointsWanted / 2) return undefined;
+  const held: Record<string, unknown> = { ...fixed };
+  const factors = inputs.map(({ quantity }) => readFactor(quantity));
+  const names = inputs.map(({ name }) => name);
+  const fromResult = 1 / readFactor(f.result);
+  const evaluate = (given: ArrayLike<number>): number => {
+    for (let i = 0; i < names.length; i++) held[names[i]!] = given[i]! * factors[i]!;
+    try {
+      return f.compute(held as never) * fromResult;
+    } catch {
+      return NaN;
+    }
+  };
+  const found = shapesOver(evaluate, points.slice(0, 12));
+  if (!allMatter(found, inputs.length)) return undefined;
+  return {
+    formula: f,
+    choices,
+    inputs,
+    evaluate,
+    result: f.result,
+    points,
+    values,
+    ...found,
+    form: formOf(f, choices, found.shapes),
+  };
+}
+
+/** The rule with one of its inputs at 0, and what then no longer matters left out. */
+function ruleWithout(rule: Rule, at: number): Rule | undefined {
+  const left = rule.inputs[at]!;
+  const { min, above } = left.quantity;
+  if ((min ?? -Infinity) > 0 || (above ?? -Infinity) >= 0) return undefined;
+  const zero = (point: readonly number[]): number[] => point.map((v, i) => (i === at ? 0 : v));
+  const base = rule.points.map(zero);
+  const matters = rule.inputs.map((_, i) => {
+    if (i === at) return false;
+    return base.slice(0, 8).some((point) => {
+      const changed = [...point];
+      changed[i] = changed[i]! * 1.3;
+      const [a, b] = [rule.evaluate(point), rule.evaluate(changed)];
+      return Number.isFinite(a) && Number.isFinite(b) && Math.abs(a - b) > 1e-12 * Math.abs(a);
+    });
+  });
+  const kept = rule.inputs.flatMap((_, i) => (matters[i] ? [i] : []));
+  if (kept.length < 2) return undefined;
+  const held = [...base[0]!];
+  const evaluate = (given: ArrayLike<number>): number => {
+    kept.forEach((i, k) => (held[i] = given[k]!));
+    return rule.evaluate(held);
+  };
+  const points = base.map((point) => kept.map((i) => point[i]!));
+  const values = points.map(evaluate);
+  const sound = values.flatMap((v, i) => (Number.isFinite(v) && v !== 0 ? [i] : []));
+  if (sound.length < pointsWanted / 2) return undefined;
+  const found = shapesOver(evaluate, sound.slice(0, 12).map((i) => points[i]!));
+  if (!allMatter(found, kept.length)) return undefined;
+  return {
+    ...rule,
+    inputs: kept.map((i) => rule.inputs[i]!),
+    evaluate,
+    points: sound.map((i) => points[i]!),
+    values: sound.map((i) => values[i]!),
+    ...found,
+    form: formOf(rule.formula, rule.choices, found.shapes) === "common" ? "common" : rule.form,
+    without: left,
+  };
+}
+
+/** Rules by how many numbers they take. */
+export type RulesByCount = ReadonlyMap<number, readonly Rule[]>;
+
+function byCount(rules: readonly Rule[]): RulesByCount {
+  const out = new Map<number, Rule[]>();
+  for (const rule of rules) {
+    const same = out.get(rule.inputs.length);
+    if (same) same.push(rule);
+    else out.set(rule.inputs.length, [rule]);
+  }
+  return out;
+}
+
+const mostInputs = 12;
+
+function* madeRules(): Generator<Rule> {
+  let seed = 1;
+  for (const declared of formulas) {
+    const [least] = argumentCount(declared);
+    if (least > mostInputs + 6) continue;
+    for (const f of variantsOf(declared))
+      for (const choices of choicesOf(f))
+        for (const given of subsets(optionalNames(f, choices))) {
+          const rule = ruleOf(f, choices, given, seed++);
+          if (rule && rule.inputs.length <= mostInputs) yield rule;
+        }
+  }
+}
+
+/** What is searched: the library's rules, and the same with a term missing. */
+export interface Library {
+  readonly rules: RulesByCount;
+  readonly shortened: RulesByCount;
+}
+
+let library: Library | undefined;
+
+/** Made when it is first asked for; half a second or so. */
+export function libraryOfRules(): Library {
+  if (library) return library;
+  const rules = [...madeRules()];
+  const shortened = rules.flatMap((rule) => rule.inputs.flatMap((_, i) => ruleWithout(rule, i) ?? []));
+  return (library = { rules: byCount(rules), shortened: byCount(shortened) });
+}

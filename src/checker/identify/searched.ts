@@ -1,0 +1,216 @@
+import { backingOf, isBacked } from "./evidence.ts";
+import type { Difference } from "./finding.ts";
+import { compareAll, matches, nearestFactor, rawMatches, settled, type Agreement, type Match } from "./match.ts";
+import type { Library, Rule } from "./rules.ts";
+import { shownName, shownNumber, valueBy } from "./said.ts";
+import { rootNear } from "./solve.ts";
+import { targetWith, type Target, type Typed } from "./target.ts";
+
+/** A rule that a formula is nearly, and in what it departs from it. */
+export interface Near {
+  readonly match: Match;
+  readonly agreement: Agreement;
+  readonly difference: Difference;
+}
+
+/** A usual departure that is looked for where no rule agrees. */
+export interface SearchedDeparture {
+  readonly kind: string;
+  readonly find: (target: Target, library: Library) => Iterable<Near>;
+}
+
+const rulesOf = (library: Library, count: number): readonly Rule[] => library.rules.get(count) ?? [];
+const agreesEverywhere = ({ agreeing }: Agreement): boolean => agreeing.every(Boolean);
+const mostTyped = 8;
+const mostMatches = 3;
+
+/** Says too little by itself to be called nearly a rule, whatever stands beside it. */
+const saysLittle = (match: Match): boolean => match.rule.form === "common" && match.rule.inputs.length < 2;
+
+/** The sheet's value beside another. */
+function effect(target: Target, by: number): { readonly effect?: number } {
+  const value = target.run(target.inputs.map((input) => input.value)) / by - 1;
+  return Number.isFinite(value) ? { effect: value } : {};
+}
+
+/** An argument is a number typed inside the formula, itself or one over it. */
+const typedInside: SearchedDeparture = {
+  kind: "typed",
+  *find(target, library) {
+    const could = target.program
+      .open()
+      .flatMap((number, at) => (number.couldBeArgument ? [{ at, number }] : []))
+      .slice(0, mostTyped);
+    const singles = could.flatMap((one): readonly Typed[][] => [[one], [{ ...one, inverse: true }]]);
+    const pairs = could.length > 4 ? [] : could.flatMap((a, i) => could.slice(i + 1).map((b): Typed[] => [a, b]));
+    for (const typed of [...singles, ...pairs]) {
+      const opened = targetWith(target, typed);
+      if (!opened) continue;
+      for (const rule of rulesOf(library, opened.inputs.length))
+        for (const match of matches(rule, opened).slice(0, mostMatches)) {
+          if (!isBacked(match, backingOf(match)) || !plausible(match)) continue;
+          const agreement = compareAll(match);
+          if (agreesEverywhere(agreement)) yield { match, agreement, difference: typedDifference(match) };
+        }
+    }
+  },
+};
+
+/** A typed number that is an argument lies within its everyday range. */
+function plausible({ rule, target, order, scales }: Match): boolean {
+  return order.every((i, j) => {
+    const input = target.inputs[i]!;
+    if (!input.typed) return true;
+    const { typical } = rule.inputs[j]!.quantity;
+    const there = input.value * scales[j]!;
+    return !typical || (there >= typical[0] && there <= typical[1]);
+  });
+}
+
+function typedDifference(match: Match): Difference {
+  const { rule, target, order, scales } = match;
+  const said: string[] = [];
+  let usual = match;
+  order.forEach((i, j) => {
+    const { typed, value } = target.inputs[i]!;
+    if (!typed) return;
+    const { quantity } = rule.inputs[j]!;
+    const unit = quantity.unit === "–" ? "" : ` ${quantity.unit}`;
+    const there = shownNumber(value * scales[j]!);
+    const as = typed.inverse ? `1/${there}` : there;
+    said.push(`constant typed inside: ${shownNumber(typed.number.value)} for ${shownName(quantity)} = ${as}${unit}`);
+    const { default: own } = quantity;
+    if (own === undefined) return;
+    said.push(`the function takes ${shownNumber(own)} where nothing is given`);
+    const inputs = target.inputs.map((one, n) => (n === i ? { ...one, value: own / scales[j]! } : one));
+    usual = { ...usual, target: { ...usual.target, inputs } };
+  });
+  return { kind: "typed", says: said.join("; "), ...(usual !== match && effect(target, valueBy(usual))) };
+}
+
+/** Candidates whose value is about the rule's: a constant or a power differs. */
+function about(rule: Rule, target: Target): readonly Match[] {
+  return rawMatches(rule, target, { about: 0.7, power: 0.2 })
+    .flatMap((raw) => settled(rule, target, { ...raw, factor: Math.sign(raw.factor) * Math.exp(nearestFactor(rule, raw.factor)) }) ?? [])
+    .sort((a, b) => b.liking - a.liking)
+    .slice(0, mostMatches);
+}
+
+/** A number inside the formula is another than the rule's. */
+const otherConstant: SearchedDeparture = {
+  kind: "constant",
+  *find(target, library) {
+    const numbers = target.program.open();
+    const own = target.inputs.map(({ value }) => (value === 0 ? 1 : value));
+    for (const rule of rulesOf(library, target.inputs.length))
+      for (const match of about(rule, target)) {
+        if (saysLittle(match) && !isNamed(match)) continue;
+        if (!isBacked(match)) continue;
+        for (const [at, { value }] of numbers.entries()) {
+          if (value === 0) continue;
+          const wanted = rule.evaluate(match.order.map((i, j) => own[i]! * match.scales[j]!)) / match.out;
+          const miss = (v: number): number => {
+            target.program.change(at, v);
+            const there = target.run(own);
+            target.program.change(at, undefined);
+            return there / wanted - 1;
+          };
+          const right = rootNear(miss, value);
+          if (right === undefined || Math.abs(right / value - 1) < 1e-9) continue;
+          target.program.change(at, right);
+          const agreement = compareAll(match);
+          target.program.change(at, undefined);
+          if (!agreesEverywhere(agreement)) continue;
+          const says = `constant typed inside: ${shownNumber(value)}; the rule has ${shownNumber(right)}`;
+          yield { match, agreement, difference: { kind: "constant", says, ...effect(target, valueBy(match)) } };
+        }
+      }
+  },
+};
+
+const isNamed = (match: Match): boolean => {
+  const { resultNamed, named } = backingOf(match);
+  return resultNamed && named > 0;
+};
+
+/** The whole is some factor times the rule. */
+const factorInside: SearchedDeparture = {
+  kind: "factor",
+  *find(target, library) {
+    for (const rule of rulesOf(library, target.inputs.length))
+      for (const raw of rawMatches(rule, target, { anyFactor: true }).slice(0, 40)) {
+        const unitsAlone = Math.sign(raw.factor) * Math.exp(nearestFactor(rule, raw.factor));
+        const left = raw.factor / unitsAlone;
+        const near = settled(rule, target, { ...raw, factor: unitsAlone });
+        if (!near || Math.abs(Math.log(left)) > 0.8 || Math.abs(left - 1) < 1e-9) continue;
+        if (!isBacked(near) || (rule.form === "common" && !isNamed(near))) continue;
+        const match = { ...near, out: near.out / left };
+        const agreement = compareAll(match);
+        if (!agreesEverywhere(agreement)) continue;
+        const says = `a factor of ${shownNumber(left)} stands before the rule, which has none`;
+        yield { match: near, agreement, difference: { kind: "factor", says, effect: left - 1 } };
+      }
+  },
+};
+
+/** One input at 0: the rest of the rule is there. */
+const missingTerm: SearchedDeparture = {
+  kind: "term",
+  *find(target, library) {
+    for (const rule of library.shortened.get(target.inputs.length) ?? [])
+      for (const match of matches(rule, target).slice(0, mostMatches)) {
+        const backing = backingOf(match);
+        const spoken = backing.named + (backing.resultNamed ? 1 : 0);
+        if (!isBacked(match, backing) || spoken < 2) continue;
+        const agreement = compareAll(match);
+        if (!agreesEverywhere(agreement)) continue;
+        const { quantity } = rule.without!;
+        yield {
+          match,
+          agreement,
+          difference: { kind: "term", says: `the term with ${shownName(quantity)} is missing: the rule with 0 for it` },
+        };
+      }
+  },
+};
+
+/** Agreement in a part of the range alone: a branch or a limit of the rule is missing. */
+const onePart: SearchedDeparture = {
+  kind: "part",
+  *find(target, library) {
+    for (const rule of rulesOf(library, target.inputs.length)) {
+      if (rule.form === "common") continue;
+      for (const match of matches(rule, target).slice(0, mostMatches)) {
+        if (!isBacked(match)) continue;
+        const agreement = compareAll(match);
+        const share = agreement.agreeing.filter(Boolean).length / agreement.points;
+        if (share < 0.15 || share === 1) continue;
+        yield { match, agreement, difference: { kind: "part", says: whereItAgrees(match, agreement), effect: 0 } };
+      }
+    }
+  },
+};
+
+/** "agrees only where f_cm is up to 35 MPa", where one input tells the agreeing points from the others. */
+function whereItAgrees({ rule }: Match, { agreeing }: Agreement): string {
+  for (const [j, { quantity }] of rule.inputs.entries()) {
+    const at = (agrees: boolean): readonly number[] =>
+      rule.points.flatMap((p, k) => (agreeing[k] === agrees ? [p[j]!] : []));
+    const [yes, no] = [at(true), at(false)];
+    const unit = quantity.unit === "–" ? "" : ` ${quantity.unit}`;
+    if (Math.max(...yes) < Math.min(...no))
+      return `agrees only up to about ${shownName(quantity)} = ${shownNumber(Math.max(...yes))}${unit}; beyond, the rule goes on otherwise`;
+    if (Math.min(...yes) > Math.max(...no))
+      return `agrees only from about ${shownName(quantity)} = ${shownNumber(Math.min(...yes))}${unit} on; below, the rule is another`;
+  }
+  return "agrees in a part of the range only: a limit or a case of the rule is missing";
+}
+
+/** In the order in which they are looked for. */
+export const searchedDepartures: readonly SearchedDeparture[] = [
+  typedInside,
+  onePart,
+  factorInside,
+  otherConstant,
+  missingTerm,
+];

@@ -1,0 +1,106 @@
+import { isUnusual, outside, type Quantity } from "../../core/index.ts";
+import { letters, saysOtherwise } from "../trace/contraries.ts";
+import type { Label } from "../trace/labels.ts";
+import { inUnit } from "../trace/units.ts";
+
+const greek: Readonly<Record<string, string>> = {
+  α: "alpha",
+  β: "beta",
+  γ: "gamma",
+  δ: "delta",
+  Δ: "delta",
+  ε: "eps",
+  ζ: "zeta",
+  η: "eta",
+  θ: "theta",
+  κ: "kappa",
+  λ: "lambda",
+  μ: "mu",
+  µ: "mu",
+  ν: "nu",
+  ξ: "xi",
+  π: "pi",
+  ρ: "rho",
+  σ: "sigma",
+  τ: "tau",
+  φ: "phi",
+  ϕ: "phi",
+  ψ: "psi",
+};
+
+/** A symbol in Latin letters and figures, as people spell it on a keyboard. */
+function spelledSymbol(symbol: string): string {
+  return [...letters(symbol)]
+    .map((c) => greek[c] ?? c)
+    .join("")
+    .replace(/[^A-Za-z0-9]/g, "");
+}
+
+const empty = new Set(
+  ("the and for with from per that this its are not any all one two where which than into only value values number given " +
+    "used has been was over under each other used blank").split(" "),
+);
+
+/** The words of a text that say something, cut so that plurals and the like are the same. */
+function stems(text: string): readonly string[] {
+  const words = text.toLowerCase().match(/[a-z]{3,}/g) ?? [];
+  return [...new Set(words.filter((w) => !empty.has(w)).map((w) => w.replace(/(?:ing|ed|es|s)$/, "").slice(0, 7)))];
+}
+const kept = new Map<string, ReadonlySet<string>>();
+function stemsOf(text: string): ReadonlySet<string> {
+  const before = kept.get(text);
+  if (before) return before;
+  const made = new Set(stems(text));
+  if (kept.size > 5000) kept.clear();
+  kept.set(text, made);
+  return made;
+}
+
+/** What a label says for or against a cell being a quantity. */
+export interface Support {
+  readonly symbol: boolean;
+  /** Words that both have. */
+  readonly words: number;
+  /** The unit it names, in units of the quantity; undefined where it names none. */
+  readonly unit?: number;
+  /** It names a unit of another kind. */
+  readonly otherKind: boolean;
+  /** Its words say that it is something else. */
+  readonly otherwise: boolean;
+}
+
+const none: Support = { symbol: false, words: 0, otherKind: false, otherwise: false };
+
+export function supportOf(label: Label | undefined, quantity: Quantity): Support {
+  if (!label) return none;
+  const symbol = spelledSymbol(label.symbol);
+  const own = spelledSymbol(quantity.symbol);
+  const said = stemsOf(label.description);
+  let words = 0;
+  for (const word of stemsOf(quantity.text)) if (said.has(word)) words++;
+  const unit = label.known ? inUnit(label.known, quantity.unit) : undefined;
+  const plain = label.known?.unit === "–";
+  return {
+    symbol: symbol !== "" && (symbol === own || symbol.toLowerCase() === own.toLowerCase()),
+    words,
+    ...(unit !== undefined && { unit }),
+    otherKind: label.known !== undefined && unit === undefined && !plain,
+    otherwise: saysOtherwise(label, quantity),
+  };
+}
+
+const same = (a: number, b: number): boolean => Math.abs(a / b - 1) < 1e-9;
+
+/** How well a cell with a label and a value goes with a quantity in some unit. Orders what the numbers leave open. */
+export function liking(support: Support, quantity: Quantity, value: number, scale: number): number {
+  let points = (support.symbol ? 3 : 0) + Math.min(support.words, 3);
+  if (support.unit !== undefined) points += same(support.unit, scale) ? 2.5 : -1;
+  if (support.otherKind) points -= 2;
+  if (support.otherwise) points -= 2;
+  const there = value * scale;
+  if (outside(quantity, there) !== undefined) points -= 4;
+  else if (!isUnusual(quantity, there)) points += 1;
+  if (scale === 1) points += 0.25;
+  if (scale < 0) points -= 3;
+  return points;
+}
