@@ -64,3 +64,22 @@ export { linesOf, pathText, printed, rootOf, type Branch, type TreeLine } from "
 export { collect, type Collected } from "./trace/collect.ts";
 export { calculationNote, type Setting } from "./trace/note.ts";
 export { loadCases } from "../published/index.ts";
+export {
+  argumentText,
+  countsOfIdentified,
+  countsOfIdentifiedText,
+  effectText,
+  evidenceText,
+  Identifier,
+  identifiedPaper,
+  identifiedPlan,
+  identifyOn,
+  limitsOfIdentifying,
+  outcomeText,
+  verdictsInOrder,
+  verdictWords,
+  type IdentifiedList,
+  type IdentifyFinding,
+  type IdentifyOptions,
+  type Verdict,
+} from "./identify/index.ts";

@@ -34,7 +34,7 @@ export class Book implements Whereabouts {
   constructor(
     readonly sheets: readonly Snapshot[],
     readonly functions: OwnFunctions,
-    private readonly names: BookNames = new Map(),
+    readonly names: BookNames = new Map(),
     read?: Formulas,
   ) {
     this.#numbers = new Map(sheets.map(({ sheet }, i) => [sheet.toLowerCase(), i]));

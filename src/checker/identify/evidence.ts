@@ -1,6 +1,8 @@
 import { isUnusual } from "../../core/index.ts";
 import { supportFor, type Match } from "./match.ts";
+import type { Rule } from "./rules.ts";
 import { supportOf, type Support } from "./support.ts";
+import type { Target } from "./target.ts";
 
 /** What the texts beside the cells say for a match. */
 export interface Backing {
@@ -36,10 +38,14 @@ export function backingOf(match: Match): Backing {
   };
 }
 
+/** A product of powers. */
+export const isProduct = ({ shapes }: Rule): boolean => shapes.every(({ power }) => power !== undefined);
+
 /**
  * Whether a match may be called by the rule's name. A form that hardly anything else has speaks for itself. A longer one
  * without constants of its own needs some word, symbol or unit, or everyday values throughout. What any sheet has, as
- * a · b or a/b, needs labels that name the result and its inputs; else it stays a possibility.
+ * a · b or a/b, needs labels that name the result and its inputs; else it stays a possibility. Sums of products with three
+ * inputs or more lie between.
  */
 export function isBacked(match: Match, backing = backingOf(match)): boolean {
   const count = match.rule.inputs.length;
@@ -48,6 +54,20 @@ export function isBacked(match: Match, backing = backingOf(match)): boolean {
   if (backing.against > 0 || match.target.cut.part) return false;
   const { named, inUnits, resultNamed, resultInUnit, everyday } = backing;
   if (form === "own") return everyday || named + (resultNamed ? 1 : 0) >= 2 || inUnits >= count / 2;
+  if (!isProduct(match.rule) && count >= 3)
+    return (resultNamed || resultInUnit) && named >= 1 && named + inUnits >= count / 2 && everyday;
   const spoken = named + inUnits / 2;
   return (resultNamed || (resultInUnit && named === count)) && named >= Math.ceil(count / 2) && spoken >= count / 2;
+}
+
+/**
+ * Whether texts beside the cells could ever back a rule for a formula, whichever input is which argument. Tells without a
+ * search that a rule of common form has no chance.
+ */
+export function couldBeBacked(rule: Rule, target: Target): boolean {
+  if (rule.form !== "common") return true;
+  if (target.cut.part) return false;
+  const result = supportOf(target.label, rule.result);
+  if (result.otherKind) return false;
+  return isNamed(result) || (result.unit !== undefined && rule.result.unit !== "–");
 }

@@ -1,9 +1,10 @@
-import { placeOfKey, a1, type Book } from "../../cells/index.ts";
+import type { Book } from "../../cells/index.ts";
 import { basisText, sourceFor, type Formula } from "../../core/index.ts";
 import type { Difference, FoundArgument, Rulefound } from "./finding.ts";
 import type { Agreement, Match } from "./match.ts";
 import { cellText, inputText, offeredFormula } from "./offer.ts";
 import { scaleName } from "./scales.ts";
+import type { TargetInput } from "./target.ts";
 
 /** "EN1992-1-1:2004 3.1.4 (text read)" */
 export function citation(formula: Formula, choices: Readonly<Record<string, unknown>>): string {
@@ -12,34 +13,40 @@ export function citation(formula: Formula, choices: Readonly<Record<string, unkn
   return [name, clause, key === "mechanics" ? undefined : `(${basisText[basis]})`].filter(Boolean).join(" ");
 }
 
+function kindOf({ part, typed }: TargetInput): FoundArgument["kind"] {
+  if (part !== undefined) return "part";
+  return typed ? "typed" : "cell";
+}
+
 function argumentsOf(book: Book, match: Match): readonly FoundArgument[] {
   const { rule, target, order, scales } = match;
   return Object.entries(rule.formula.params).flatMap(([name, parameter]): FoundArgument[] => {
     const choice = rule.choices[name];
     if (choice !== undefined && parameter.kind === "choice") {
       const text = parameter.values.find(({ value }) => value === choice)?.text ?? "";
-      return [{ name, symbol: parameter.symbol, text: parameter.text, from: String(choice), kind: "choice", unit: text }];
+      return [
+        { name, symbol: parameter.symbol, text: parameter.text, from: String(choice), kind: "choice", unit: text },
+      ];
     }
-    const j = rule.inputs.findIndex((input) => input.name === name);
-    if (j < 0) return [];
-    const { quantity } = rule.inputs[j]!;
-    const input = target.inputs[order[j]!]!;
-    const kind = input.part !== undefined ? "part" : input.typed ? "typed" : "cell";
-    return [
-      {
-        name,
-        symbol: quantity.symbol,
-        text: quantity.text,
-        from: inputText(book, input, target.cell.sheet),
-        kind,
-        unit: scaleName(quantity, scales[j]!),
-        ...(scales[j]! < 0 && { turned: true as const }),
-      },
-    ];
+    return rule.inputs.flatMap(({ name: own, column, quantity }, j): FoundArgument[] => {
+      if (own !== name && column?.of !== name) return [];
+      const input = target.inputs[order[j]!]!;
+      return [
+        {
+          name: own,
+          symbol: quantity.symbol,
+          text: quantity.text,
+          from: inputText(book, input, target.cell.sheet),
+          kind: kindOf(input),
+          unit: scaleName(quantity, scales[j]!),
+          ...(scales[j]! < 0 && { turned: true as const }),
+        },
+      ];
+    });
   });
 }
 
-/** Inputs of the same kind whose exchange would change neither the numbers nor what the labels say. */
+/** A match as it is told. */
 export function found(
   book: Book,
   match: Match,
@@ -69,5 +76,3 @@ export function found(
     open,
   };
 }
-
-export const cellName = (key: number): string => a1(placeOfKey(key));

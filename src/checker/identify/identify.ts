@@ -1,27 +1,40 @@
 import { a1, type Book, type FormulaCell, type Place } from "../../cells/index.ts";
-import { cutsOf, cutsWithPart } from "./cuts.ts";
-import { isBacked } from "./evidence.ts";
+import { cutsOf, cutsWithPart, type Cut } from "./cuts.ts";
+import { couldBeBacked, isBacked, isProduct } from "./evidence.ts";
 import type { Finding, Rulefound } from "./finding.ts";
 import { found } from "./found.ts";
 import { Labels } from "./labelled.ts";
-import { compareAll, matches, type Agreement, type Match } from "./match.ts";
+import { compareAll, matches, rawMatches, type Agreement, type Match } from "./match.ts";
 import { offeredFormula } from "./offer.ts";
 import { callsOurs } from "./ours.ts";
 import { libraryOfRules, type Form, type Library, type Rule } from "./rules.ts";
 import { saidDepartures } from "./said.ts";
-import { searchedDepartures, type Near } from "./searched.ts";
-import { targetOf, type Target } from "./target.ts";
+import { rangeOf, searchedDepartures, type Near } from "./searched.ts";
+import { Effort, targetOf, type Target } from "./target.ts";
 
 interface Exact {
   readonly match: Match;
   readonly agreement: Agreement;
-  readonly backed: boolean;
   readonly all: readonly Match[];
+  /** Where it agrees, if not everywhere. */
+  readonly range?: string;
+}
+
+/** What the search for agreement gives for one way to look at a formula. */
+interface Searched {
+  /** Rules that agree at every drawn point and may be named, best first. */
+  readonly exact: readonly Exact[];
+  /** Rules that agree about the sheet's own values, and elsewhere not throughout. */
+  readonly partly: readonly Exact[];
+  /** Functions that it may be, though much else is alike. */
+  readonly possible: readonly string[];
 }
 
 const rank: Readonly<Record<Form, number>> = { "known by its form": 2, own: 1, common: 0 };
 const mostCompared = 3;
 const mostForNear = 4;
+const mostPossible = 5;
+const effortForNear = 20_000;
 
 /** Identifies formulas of a book, one at a time. */
 export class Identifier {
@@ -70,57 +83,80 @@ export class Identifier {
   }
 
   #searched(cell: FormulaCell): Pick<Finding, "verdict" | "found" | "because" | "possibly"> {
-    const cuts = cutsOf(this.book, cell);
     const targets: Target[] = [];
-    const possible: Exact[] = [];
+    const effort = new Effort();
+    const partly: Exact[] = [];
+    const possible = new Set<string>();
     let best: Exact | undefined;
     let others: readonly Exact[] = [];
-    for (const cut of [...cuts, ...cutsWithPart(this.book, cell)]) {
-      const target = targetOf(this.book, cell, cut, this.#labels);
+    for (const cut of this.#cuts(cell)) {
+      const target = targetOf(this.book, cell, cut, this.#labels, effort);
       if (!target) continue;
       targets.push(target);
-      const exact = this.#exact(target);
-      const backed = exact.filter((e) => e.backed);
-      possible.push(...exact.filter((e) => !e.backed));
-      if (backed.length > 0 && (!best || better(backed[0]!, best))) [best, others] = [backed[0]!, exact];
+      const searched = this.#exact(target);
+      const { exact } = searched;
+      partly.push(...searched.partly);
+      for (const id of searched.possible) possible.add(id);
+      if (exact[0] && (!best || better(exact[0], best))) [best, others] = [exact[0], exact];
       if (best && rank[best.match.rule.form] === 2) break;
     }
     if (best) return this.#told(best, others);
+    const part = partly.sort((a, b) => (better(a, b) ? -1 : 1)).find((e) => e.range !== undefined);
+    if (part) return this.#told(part, [part]);
+    for (const target of targets) target.effort.left = Math.max(target.effort.left, effortForNear);
     const near = this.#near(targets.slice(0, mostForNear));
     if (near) {
       const { match, agreement, difference } = near;
       return { verdict: "nearly", found: found(this.book, match, agreement, [difference]) };
     }
     if (targets.length === 0) return { verdict: "unknown", because: "gives no number about the sheet's own values" };
-    const names = [...new Set(possible.map(({ match }) => match.rule.formula.id))].slice(0, 5);
-    if (names.length === 0) return { verdict: "unknown", because: "no function of the library gives these numbers" };
+    if (possible.size === 0) return { verdict: "unknown", because: "no function of the library gives these numbers" };
     return {
       verdict: "unknown",
       because: "what it computes is too common to name a function without labels and units that say so",
-      possibly: names,
+      possibly: [...possible].slice(0, mostPossible),
     };
   }
 
-  /** The rules that agree at every drawn point, best first. */
-  #exact(target: Target): readonly Exact[] {
-    const out: Exact[] = [];
+  /** Ways to look at a formula, those of whole cells first. */
+  *#cuts(cell: FormulaCell): Generator<Cut> {
+    yield* cutsOf(this.book, cell);
+    yield* cutsWithPart(this.book, cell);
+  }
+
+  #exact(target: Target): Searched {
+    const exact: Exact[] = [];
+    const partly: Exact[] = [];
+    const possible: string[] = [];
     for (const rule of this.#library.rules.get(target.inputs.length) ?? []) {
+      if (!couldBeBacked(rule, target)) {
+        if (isProduct(rule) && !target.cut.part && rawMatches(rule, target).length > 0) possible.push(rule.formula.id);
+        continue;
+      }
       const all = matches(rule, target);
-      for (const match of all.slice(0, mostCompared)) {
+      const named = all.filter((match) => isBacked(match));
+      if (all.length > 0 && named.length === 0) possible.push(rule.formula.id);
+      let nearest: Exact | undefined;
+      for (const match of named.slice(0, mostCompared)) {
         const agreement = compareAll(match);
+        const range = rangeOf(match, agreement);
+        if (range !== undefined) nearest ??= { match, agreement, all, range };
         if (!agreement.agreeing.every(Boolean)) continue;
-        out.push({ match, agreement, backed: isBacked(match), all });
+        exact.push({ match, agreement, all });
+        nearest = undefined;
         break;
       }
+      if (nearest && exact.at(-1)?.match.rule !== rule) partly.push(nearest);
     }
-    return out.sort((a, b) => Number(b.backed) - Number(a.backed) || (better(a, b) ? -1 : 1));
+    exact.sort((a, b) => (better(a, b) ? -1 : 1));
+    return { exact, partly, possible };
   }
 
   #told(best: Exact, exact: readonly Exact[]): Pick<Finding, "verdict" | "found"> {
     const { match, agreement } = best;
     const { id } = match.rule.formula;
     const others = [...new Set(exact.map((e) => e.match.rule.formula.id))].filter((other) => other !== id);
-    const open = openQuestions(best, exact);
+    const open = [...(best.range === undefined ? [] : [best.range]), ...openQuestions(best, exact)];
     const given = { book: this.book, labels: this.#labels, library: this.#library, match };
     for (const departure of saidDepartures) {
       const said = departure.find(given);
@@ -129,7 +165,11 @@ export class Identifier {
       const offered = meant && offeredFormula(this.book, meant);
       return {
         verdict: "nearly",
-        found: found(this.book, match, agreement, [difference], { others, open, ...(offered !== undefined && { offered }) }),
+        found: found(this.book, match, agreement, [difference], {
+          others,
+          open,
+          ...(offered !== undefined && { offered }),
+        }),
       };
     }
     return { verdict: "identified", found: found(this.book, match, agreement, [], { others, open }) };
@@ -164,7 +204,8 @@ function openQuestions({ match, all }: Exact, exact: readonly Exact[]): Rulefoun
   for (const [name, value] of Object.entries(rule.choices)) {
     const values = new Set(sameFunction.map((e) => String((e.match.rule as Rule).choices[name])));
     values.delete(String(value));
-    if (values.size > 0) out.push(`${name} may be ${[String(value), ...values].join(" or ")}: the numbers are the same.`);
+    if (values.size > 0)
+      out.push(`${name} may be ${[String(value), ...values].join(" or ")}: the numbers are the same.`);
   }
   return out;
 }

@@ -24,7 +24,9 @@ const samePower = 1e-6;
 /** An everyday range is taken so many times wider. */
 const widened = 5;
 const mostFound = 400;
-const mostTried = 60_000;
+const mostTried = 12_000;
+const mostTriedOnceFound = 3_000;
+const mostTriedLoosely = 2_000;
 
 const close = (a: number, b: number): boolean => Math.abs(a - b) <= tolerance * Math.max(Math.abs(a), Math.abs(b));
 
@@ -40,8 +42,21 @@ export function supportFor(input: TargetInput, quantity: Quantity): Support {
 }
 
 /** The units in which a value can be a quantity: it is allowed there, and not far from everyday. */
-function scalesFor(input: TargetInput, quantity: Quantity): readonly number[] {
-  const factors = scalesOf(quantity).map(({ factor }) => factor);
+const scalesKnown = new WeakMap<TargetInput, Map<Quantity, readonly number[]>>();
+function scalesFor(input: TargetInput, quantity: Quantity, rare: boolean): readonly number[] {
+  const known = scalesKnown.get(input) ?? new Map<Quantity, readonly number[]>();
+  scalesKnown.set(input, known);
+  const before = known.get(quantity);
+  if (before) return before;
+  const { unit } = supportFor(input, quantity);
+  const said = (scale: number): number => Number(unit !== undefined && Math.abs(scale / unit - 1) < 1e-9);
+  const made = [...likelyScales(input, quantity, rare)].sort((a, b) => said(b) - said(a));
+  known.set(quantity, made);
+  return made;
+}
+
+function likelyScales(input: TargetInput, quantity: Quantity, rare: boolean): readonly number[] {
+  const factors = scalesOf(quantity, rare).map(({ factor }) => factor);
   const { value } = input;
   if (value === 0) return [supportFor(input, quantity).unit ?? 1];
   const [low, high] = everydayRange(quantity);
@@ -59,32 +74,31 @@ function scalesFor(input: TargetInput, quantity: Quantity): readonly number[] {
   return all.length > 0 ? all : factors.filter((f) => outside(quantity, value * f) === undefined);
 }
 
-interface Allowed {
-  readonly logs: readonly number[];
-}
-const allowedFor = new WeakMap<Rule, Allowed>();
+const allowedFor = [new WeakMap<Rule, readonly number[]>(), new WeakMap<Rule, readonly number[]>()] as const;
 
 /** Every factor that units of value and of inputs with a power can bring, as logarithms in order. */
-function allowedFactors(rule: Rule): readonly number[] {
-  const before = allowedFor.get(rule);
-  if (before) return before.logs;
-  let logs = new Set(scalesOf(rule.result).map(({ factor }) => rounded(-Math.log(factor))));
+function allowedFactors(rule: Rule, rare: boolean): readonly number[] {
+  const known = allowedFor[rare ? 1 : 0];
+  const before = known.get(rule);
+  if (before) return before;
+  let logs = new Set(scalesOf(rule.result, rare).map(({ factor }) => rounded(-Math.log(factor))));
   rule.inputs.forEach(({ quantity }, j) => {
     const { power } = rule.shapes[j]!;
     if (power === undefined) return;
     const next = new Set<number>();
-    for (const log of logs) for (const { factor } of scalesOf(quantity)) next.add(rounded(log + power * Math.log(factor)));
+    for (const log of logs)
+      for (const { factor } of scalesOf(quantity, rare)) next.add(rounded(log + power * Math.log(factor)));
     logs = next;
   });
   const sorted = [...logs].sort((a, b) => a - b);
-  allowedFor.set(rule, { logs: sorted });
+  known.set(rule, sorted);
   return sorted;
 }
 const rounded = (log: number): number => Math.round(log * 1e10) / 1e10;
 
 /** The allowed factor nearest to one, as a logarithm. */
-export function nearestFactor(rule: Rule, factor: number): number {
-  const logs = allowedFactors(rule);
+export function nearestFactor(rule: Rule, target: Target, factor: number): number {
+  const logs = allowedFactors(rule, target.rareUnits);
   const wanted = Math.log(Math.abs(factor));
   let [low, high] = [0, logs.length - 1];
   while (high - low > 1) {
@@ -95,10 +109,10 @@ export function nearestFactor(rule: Rule, factor: number): number {
   return Math.abs(logs[low]! - wanted) <= Math.abs(logs[high]! - wanted) ? logs[low]! : logs[high]!;
 }
 
-const isAllowed = (rule: Rule, factor: number): boolean =>
+const isAllowed = (rule: Rule, target: Target, factor: number): boolean =>
   Number.isFinite(factor) &&
   factor !== 0 &&
-  Math.abs(nearestFactor(rule, factor) - Math.log(Math.abs(factor))) < 4 * tolerance;
+  Math.abs(nearestFactor(rule, target, factor) - Math.log(Math.abs(factor))) < 4 * tolerance;
 
 /** Ways of matching that are looser than agreement. */
 export interface Looseness {
@@ -122,7 +136,7 @@ export interface RawMatch {
 /** Every assignment of inputs and units in which a formula agrees with a rule about the sheet's own values. */
 export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): readonly RawMatch[] {
   const count = rule.inputs.length;
-  if (target.inputs.length !== count) return [];
+  if (target.inputs.length !== count || target.effort.left <= 0) return [];
   const apart = loose.power ?? samePower;
   const groups: { readonly power: number; readonly inputs: number[] }[] = [];
   const others: number[] = [];
@@ -143,13 +157,22 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
       const wanted = rule.shapes[j]!;
       if (loose.about === undefined) {
         if ((own.flags & wanted.flags) !== wanted.flags) return [];
-        const { power } = own;
-        const local = rule.localPowers[j]!;
-        if (power !== undefined && !local.some((p) => Math.abs(p - power) < samePower)) return [];
+        // A shape that the rule shows nowhere; none at all may be a limit that is crossed.
+        if (own.flags !== 0 && !rule.seen[j]!.has(target.shapeKeys[i]!)) return [];
       }
-      return scalesFor(input, rule.inputs[j]!.quantity);
+      return scalesFor(input, rule.inputs[j]!.quantity, target.rareUnits);
     }),
   );
+  if (options.some((of) => of.every((scales) => scales.length === 0))) return [];
+  const most = loose.about === undefined ? mostTried : mostTriedLoosely;
+  // What labels speak for is tried first, so that little is tried where they are right.
+  const likely = others.map((j, n) => {
+    const { quantity } = rule.inputs[j]!;
+    return target.inputs
+      .flatMap((input, i) => (options[n]![i]!.length > 0 ? [{ i, points: bestLiking(input, quantity) }] : []))
+      .sort((a, b) => b.points - a.points)
+      .map(({ i }) => i);
+  });
   const found: RawMatch[] = [];
   const order = new Array<number>(count).fill(-1);
   const scales = new Array<number>(count).fill(1);
@@ -167,7 +190,7 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
       if (power === undefined) y[j] = x * scales[j]!;
       else {
         y[j] = reference[j]!;
-        by *= Math.sign(x) ** Math.abs(power) * Math.abs(x / reference[j]!) ** power;
+        by *= (x / reference[j]!) ** power;
       }
     }
     return target.values[k]! / (rule.evaluate(y) * by);
@@ -178,9 +201,11 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
     const factor = factorAt(0);
     if (loose.about !== undefined) {
       if (!Number.isFinite(factor) || factor === 0) return undefined;
-      return Math.abs(Math.log(Math.abs(factor)) - nearestFactor(rule, factor)) <= loose.about ? factor : undefined;
+      return Math.abs(Math.log(Math.abs(factor)) - nearestFactor(rule, target, factor)) <= loose.about
+        ? factor
+        : undefined;
     }
-    if (loose.anyFactor ? !Number.isFinite(factor) || factor === 0 : !isAllowed(rule, factor)) return undefined;
+    if (loose.anyFactor ? !Number.isFinite(factor) || factor === 0 : !isAllowed(rule, target, factor)) return undefined;
     for (let k = 1; k < target.places.length; k++) {
       const here = factorAt(k);
       if (!close(here, factor) && !bothMissing(k)) return undefined;
@@ -204,7 +229,7 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
   };
 
   const assign = (n: number): void => {
-    if (found.length >= mostFound || tried >= mostTried) return;
+    if (found.length >= mostFound || tried >= most || (found.length > 0 && tried >= mostTriedOnceFound)) return;
     if (n === others.length) {
       const before = [...used];
       if (settleGroups()) {
@@ -215,7 +240,7 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
       return;
     }
     const j = others[n]!;
-    for (let i = 0; i < count; i++) {
+    for (const i of likely[n]!) {
       if (used[i]) continue;
       used[i] = true;
       order[j] = i;
@@ -231,6 +256,7 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
   const left = target.shapes.filter((_, i) => powerOf(i) !== undefined).length;
   if (groups.reduce((sum, g) => sum + g.inputs.length, 0) > left) return [];
   assign(0);
+  target.effort.left -= tried;
   return found;
 }
 
@@ -262,9 +288,20 @@ function sharedOut(rule: Rule, target: Target, order: readonly number[]): readon
   return out;
 }
 
+const likings = new WeakMap<TargetInput, Map<Quantity, number>>();
 function bestLiking(input: TargetInput, quantity: Quantity): number {
+  const known = likings.get(input) ?? new Map<Quantity, number>();
+  likings.set(input, known);
+  const before = known.get(quantity);
+  if (before !== undefined) return before;
+  const made = likingAtBest(input, quantity);
+  known.set(quantity, made);
+  return made;
+}
+
+function likingAtBest(input: TargetInput, quantity: Quantity): number {
   const support = supportFor(input, quantity);
-  return Math.max(...scalesOf(quantity).map(({ factor }) => liking(support, quantity, input.value, factor)));
+  return Math.max(...scalesOf(quantity, true).map(({ factor }) => liking(support, quantity, input.value, factor)));
 }
 
 /** Units of the value and of the inputs with a power that give the factor found; undefined where none do. */
@@ -275,12 +312,16 @@ function unitsGiving(rule: Rule, target: Target, order: readonly number[], raw: 
     const { quantity } = rule.inputs[j]!;
     const input = target.inputs[order[j]!]!;
     const support = supportFor(input, quantity);
-    return scalesOf(quantity)
-      .map(({ factor }) => ({ factor, log: power * Math.log(factor), points: liking(support, quantity, input.value, factor) }))
+    return scalesOf(quantity, target.rareUnits)
+      .map(({ factor }) => ({
+        factor,
+        log: power * Math.log(factor),
+        points: liking(support, quantity, input.value, factor),
+      }))
       .sort((a, b) => b.points - a.points)
       .slice(0, 6);
   });
-  const outs = scalesOf(rule.result).map(({ factor }) => ({
+  const outs = scalesOf(rule.result, target.rareUnits).map(({ factor }) => ({
     factor,
     log: -Math.log(factor),
     points: liking(resultSupport, rule.result, target.value, factor),

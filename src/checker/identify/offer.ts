@@ -30,19 +30,31 @@ export function inputText(book: Book, input: TargetInput, from: number): string 
   return cellText(book, input.key!, from);
 }
 
+/** Values of one row as a range has them. */
+function inOneRow(texts: readonly string[]): string {
+  if (texts.length === 1) return texts[0]!;
+  return `CHOOSE({${texts.map((_, i) => i + 1).join(",")}},${texts.join(",")})`;
+}
+
 /** The library's function linked to the cells of a match. */
 export function offeredFormula(book: Book, match: Match, scales = match.scales, out = match.out): string {
   const { rule, target, order } = match;
   const { formula, choices } = rule;
-  const args = Object.keys(formula.params).map((name) => {
-    const choice = choices[name];
-    if (choice !== undefined) return typeof choice === "number" ? String(choice) : `"${choice}"`;
-    const j = rule.inputs.findIndex((input) => input.name === name);
-    if (j < 0) return rule.without?.name === name ? "0" : "";
+  const argument = (j: number): string => {
     const input = target.inputs[order[j]!]!;
     const text = inputText(book, input, target.cell.sheet);
     const scale = scales[j]!;
+    if (input.typed) return typed(input.value * scale);
     return times(input.part !== undefined && Math.abs(scale) !== 1 ? `(${text})` : text, scale);
+  };
+  const args = Object.keys(formula.params).map((name) => {
+    const choice = choices[name];
+    if (choice !== undefined) return typeof choice === "number" ? String(choice) : `"${choice}"`;
+    const row = rule.inputs.flatMap(({ column }, n) => (column?.of === name ? [n] : []));
+    if (row.length > 0) return inOneRow(row.map(argument));
+    const j = rule.inputs.findIndex((input) => input.name === name);
+    if (j >= 0) return argument(j);
+    return rule.without?.name === name ? "0" : "";
   });
   while (args.at(-1) === "") args.pop();
   return `=${times(`${namespace}${formula.id}(${args.join(",")})`, 1 / out)}`;

@@ -8,16 +8,20 @@ import {
   readFactor,
   run,
   variantsOf,
+  type Argument,
   type Formula,
   type Label,
   type Quantity,
+  type Table,
 } from "../../core/index.ts";
 import { drawing, drawnValue } from "./draws.ts";
-import { allFlags, bothShapes, shapeOf, stretches, type Shape } from "./shape.ts";
+import { allFlags, bothShapes, shapeKey, shapeOf, stretches, type Shape } from "./shape.ts";
 
 /** A number that a rule takes. */
 export interface RuleInput {
   readonly name: string;
+  /** Of a table with one row: the argument and its column. */
+  readonly column?: { readonly of: string; readonly name: string };
   /** As it is with the choices made. */
   readonly quantity: Quantity;
 }
@@ -37,8 +41,10 @@ export interface Rule {
   readonly points: readonly (readonly number[])[];
   readonly values: readonly number[];
   readonly shapes: readonly Shape[];
-  /** Powers that inputs without a power of their own show in some part of the range. */
-  readonly localPowers: readonly (readonly number[])[];
+  /** The shapes that each input shows at single points. */
+  readonly seen: readonly ReadonlySet<string>[];
+  /** Numbers in its equations that say something. */
+  readonly constants: readonly number[];
   /** How much its form alone says. */
   readonly form: Form;
   /** Arguments put to a fixed value, so that a term of the full rule is missing. */
@@ -78,6 +84,12 @@ function subsets(names: readonly string[]): readonly (readonly string[])[] {
   return Array.from({ length: 2 ** names.length }, (_, i) => names.filter((_n, j) => i & (2 ** j)));
 }
 
+/** A table of one row that is as good as a few arguments. */
+function hasFewNumbers({ columns }: Table): boolean {
+  const all = Object.values(columns);
+  return all.length <= 2 && all.every(({ kind }) => kind === "number");
+}
+
 /** The inputs and fixed values of a formula with its choices made and some optional arguments given; undefined where a table is needed. */
 function takenBy(f: Formula, choices: Given, given: readonly string[]) {
   const inputs: RuleInput[] = [];
@@ -96,6 +108,11 @@ function takenBy(f: Formula, choices: Given, given: readonly string[]) {
       args.push(0);
     } else if (own.kind === "number") {
       fixed[name] = own.default === undefined ? undefined : own.default * readFactor(own);
+      args.push(null);
+    } else if (own.kind === "table" && !own.kinds && !own.optional && own.minRows <= 1 && hasFewNumbers(own)) {
+      for (const [column, quantity] of Object.entries(own.columns))
+        if (quantity.kind === "number")
+          inputs.push({ name: `${name}.${column}`, column: { of: name, name: column }, quantity });
       args.push(null);
     } else if (own.kind === "table" && own.optional) {
       fixed[name] = [];
@@ -119,10 +136,11 @@ function constantsIn(equation: string): readonly string[] {
   return numbers.filter((n) => !usual.has(n));
 }
 
+const equationsOf = (f: Formula, choices: Given): readonly string[] =>
+  Object.values(f.steps).flatMap((step) => ("lookup" in step ? [] : [equationFor(step, choices)]));
+
 function formOf(f: Formula, choices: Given, shapes: readonly Shape[]): Form {
-  const equations = Object.values(f.steps).flatMap((step) =>
-    "lookup" in step ? [] : [equationFor(step, choices)],
-  );
+  const equations = equationsOf(f, choices);
   const constants = new Set(equations.flatMap(constantsIn)).size;
   const text = equations.join(" ");
   const curved = /\b(?:exp|log|log10|ln)\b|\^ ?\(?-?\d*\.\d|\^ ?\(?-?\d ?\/ ?\d|e\^/.test(text);
@@ -139,13 +157,13 @@ function formOf(f: Formula, choices: Given, shapes: readonly Shape[]): Form {
 export function shapesOver(
   evaluate: (values: ArrayLike<number>) => number,
   points: readonly (readonly number[])[],
-): { readonly shapes: readonly Shape[]; readonly localPowers: readonly (readonly number[])[] } {
+): Pick<Rule, "shapes" | "seen"> {
   const count = points[0]?.length ?? 0;
   const shapes: Shape[] = [];
-  const localPowers: number[][] = [];
+  const all: Set<string>[] = [];
   for (let i = 0; i < count; i++) {
-    let all: Shape | undefined;
-    const seen = new Map<number, number>();
+    let over: Shape | undefined;
+    const seen = new Set<string>();
     for (const point of points) {
       const changed = [...point];
       const values = stretches.map((by) => {
@@ -154,32 +172,36 @@ export function shapesOver(
       });
       const shape = shapeOf(values[0]!, values[1]!, values[2]!);
       if (!shape) continue;
-      if (shape.power !== undefined) seen.set(shape.power, (seen.get(shape.power) ?? 0) + 1);
-      all = all ? bothShapes(all, shape) : shape;
+      seen.add(shapeKey(shape));
+      over = over ? bothShapes(over, shape) : shape;
     }
-    shapes.push(all ?? { power: undefined, flags: allFlags });
-    localPowers.push([...seen].flatMap(([power, times]) => (times > 1 ? [power] : [])));
+    shapes.push(over ?? { power: undefined, flags: allFlags });
+    all.push(seen);
   }
-  return { shapes, localPowers };
+  return { shapes, seen: all };
 }
 
 /** Whether each input changes the value somewhere. */
-function allMatter({ shapes, localPowers }: ReturnType<typeof shapesOver>, count: number): boolean {
-  for (let i = 0; i < count; i++) if (shapes[i]!.power === 0) return false;
-  return localPowers.length === count;
+function allMatter({ shapes }: Pick<Rule, "shapes">): boolean {
+  return shapes.every(({ power }) => power !== 0);
 }
 
-function drawnPoints(f: Formula, inputs: readonly RuleInput[], args: readonly (string | number | null)[], seed: number) {
+function drawnPoints(
+  f: Formula,
+  inputs: readonly RuleInput[],
+  args: readonly (string | number | null)[],
+  seed: number,
+) {
   const chance = drawing(seed);
   const points: number[][] = [];
   const values: number[] = [];
-  const places = Object.keys(f.params).map((name) => inputs.findIndex((input) => input.name === name));
+  const names = Object.keys(f.params);
   for (let tries = 0; points.length < pointsWanted && tries < mostTries; tries++) {
     const point = inputs.map(({ quantity }) => drawnValue(quantity, chance));
     try {
       const value = run(
         f,
-        args.map((arg, i) => (places[i]! >= 0 ? point[places[i]!]! : arg)),
+        args.map((arg, i) => argumentAt(names[i]!, inputs, point) ?? arg),
       );
       points.push(point);
       values.push(value);
@@ -190,6 +212,14 @@ function drawnPoints(f: Formula, inputs: readonly RuleInput[], args: readonly (s
   return { points, values };
 }
 
+/** An argument of a drawn point; undefined where it is none of the inputs. */
+function argumentAt(name: string, inputs: readonly RuleInput[], point: readonly number[]): Argument {
+  const at = inputs.findIndex((input) => input.name === name);
+  if (at >= 0) return point[at];
+  const row = inputs.flatMap(({ column }, i) => (column?.of === name ? [point[i]!] : []));
+  return row.length > 0 ? [row] : undefined;
+}
+
 function ruleOf(f: Formula, choices: Given, given: readonly string[], seed: number): Rule | undefined {
   const taken = takenBy(f, choices, given);
   if (!taken || taken.inputs.length === 0) return undefined;
@@ -198,18 +228,21 @@ function ruleOf(f: Formula, choices: Given, given: readonly string[], seed: numb
   if (points.length < pointsWanted / 2) return undefined;
   const held: Record<string, unknown> = { ...fixed };
   const factors = inputs.map(({ quantity }) => readFactor(quantity));
-  const names = inputs.map(({ name }) => name);
   const fromResult = 1 / readFactor(f.result);
+  for (const { column } of inputs) if (column) held[column.of] = [{}];
+  const into = inputs.map(({ name, column }) =>
+    column ? { record: (held[column.of] as Record<string, unknown>[])[0]!, name: column.name } : { record: held, name },
+  );
   const evaluate = (given: ArrayLike<number>): number => {
-    for (let i = 0; i < names.length; i++) held[names[i]!] = given[i]! * factors[i]!;
+    for (let i = 0; i < into.length; i++) into[i]!.record[into[i]!.name] = given[i]! * factors[i]!;
     try {
       return f.compute(held as never) * fromResult;
     } catch {
       return NaN;
     }
   };
-  const found = shapesOver(evaluate, points.slice(0, 12));
-  if (!allMatter(found, inputs.length)) return undefined;
+  const found = shapesOver(evaluate, points);
+  if (!allMatter(found)) return undefined;
   return {
     formula: f,
     choices,
@@ -220,6 +253,7 @@ function ruleOf(f: Formula, choices: Given, given: readonly string[], seed: numb
     values,
     ...found,
     form: formOf(f, choices, found.shapes),
+    constants: [...new Set(equationsOf(f, choices).flatMap(constantsIn))].map(Number),
   };
 }
 
@@ -250,8 +284,11 @@ function ruleWithout(rule: Rule, at: number): Rule | undefined {
   const values = points.map(evaluate);
   const sound = values.flatMap((v, i) => (Number.isFinite(v) && v !== 0 ? [i] : []));
   if (sound.length < pointsWanted / 2) return undefined;
-  const found = shapesOver(evaluate, sound.slice(0, 12).map((i) => points[i]!));
-  if (!allMatter(found, kept.length)) return undefined;
+  const found = shapesOver(
+    evaluate,
+    sound.map((i) => points[i]!),
+  );
+  if (!allMatter(found)) return undefined;
   return {
     ...rule,
     inputs: kept.map((i) => rule.inputs[i]!),

@@ -53,12 +53,14 @@ function withEffect(match: Match, meant: Match, kind: string, says: string): Sai
 function otherChoice({ library, match }: Seen, name: string, value: Choice): Rule | undefined {
   const { rule } = match;
   const given = rule.inputs.map((input) => input.name).join();
-  return library.rules.get(rule.inputs.length)?.find(
-    (r) =>
-      r.formula.id === rule.formula.id &&
-      r.inputs.map((input) => input.name).join() === given &&
-      Object.entries(rule.choices).every(([n, v]) => r.choices[n] === (n === name ? value : v)),
-  );
+  return library.rules
+    .get(rule.inputs.length)
+    ?.find(
+      (r) =>
+        r.formula.id === rule.formula.id &&
+        r.inputs.map((input) => input.name).join() === given &&
+        Object.entries(rule.choices).every(([n, v]) => r.choices[n] === (n === name ? value : v)),
+    );
 }
 
 /** A choice says what an argument is, as the wobble coefficient in 1/m or in rad/m; the unit beside the cell says it is the other. */
@@ -83,7 +85,8 @@ const convention: SaidDeparture = {
         const meant: Match = { ...match, rule: meantRule, scales };
         const where = inputText(book, input, target.cell.sheet);
         const choice = rule.formula.params[argument];
-        const text = choice?.kind === "choice" ? choice.values.find((c) => c.value === rule.choices[argument])?.text : "";
+        const text =
+          choice?.kind === "choice" ? choice.values.find((c) => c.value === rule.choices[argument])?.text : "";
         return withEffect(
           match,
           meant,
@@ -237,10 +240,15 @@ const edition: SaidDeparture = {
 };
 
 /** Texts in the formula's row, above it in the same and the first columns, nearest first; then those of the first rows. */
-function textsAbout(book: Book, { sheet, row, column }: { readonly sheet: number; readonly row: number; readonly column: number }) {
+function textsAbout(
+  book: Book,
+  { sheet, row, column }: { readonly sheet: number; readonly row: number; readonly column: number },
+) {
   const { cells } = book.sheets[sheet]!;
   const texts = (r: number): readonly string[] =>
-    (cells[r] ?? []).flatMap(({ value }, c) => (typeof value === "string" && (r === row || c <= column) ? [value] : []));
+    (cells[r] ?? []).flatMap(({ value }, c) =>
+      typeof value === "string" && (r === row || c <= column) ? [value] : [],
+    );
   const out: string[] = [];
   for (let r = row; r >= 0; r--) out.push(...texts(r));
   return out;

@@ -1,4 +1,4 @@
-import { neighboursOf, type Quantity, type Unit } from "../../core/index.ts";
+import { neighboursOf, type Quantity } from "../../core/index.ts";
 import { inUnit, spelledUnit } from "../trace/units.ts";
 
 /** A unit in which people keep a quantity, and what one of it is in the quantity's own unit. */
@@ -15,6 +15,12 @@ const written = [
   ..."days h weeks years % – °C".split(" "),
 ];
 
+/** Units that are tried where a label of the formula names one of them. */
+const imperial = "in in² in³ in⁴ ft kip lbf ksi psi".split(" ");
+
+/** Whether a label names a unit that is tried only then. */
+export const isRare = (unit: string): boolean => imperial.includes(unit) || unit === "kips";
+
 const made = new Map<string, readonly Scale[]>();
 
 /** Strains are written in parts of a million too; other plain numbers are not. */
@@ -26,22 +32,24 @@ function isStrain(q: Quantity): boolean {
 function furtherScales(q: Quantity): readonly Scale[] {
   const more: Scale[] = [];
   if (isStrain(q)) more.push({ name: "millionths", factor: 1e-6 }, { name: "per mille", factor: 1e-3 });
-  if (q.unit === "days") more.push({ name: "years of 365 days", factor: 365 }, { name: "months of 30 days", factor: 30 });
+  if (q.unit === "days")
+    more.push({ name: "years of 365 days", factor: 365 }, { name: "months of 30 days", factor: 30 });
   if (q.unit === "h") more.push({ name: "years of 365 days", factor: 8760 });
   if (q.unit === "1/rad") more.push({ name: "%", factor: 0.01 }, { name: "1/deg", factor: 180 / Math.PI });
-  if (q.unit === "1/m" || q.unit === "rad/m") more.push({ name: "1/mm", factor: 1000 }, { name: "% per m", factor: 0.01 });
+  if (q.unit === "1/m" || q.unit === "rad/m")
+    more.push({ name: "1/mm", factor: 1000 }, { name: "% per m", factor: 0.01 });
   if (q.unit === "MPa/m") more.push({ name: "MPa/mm", factor: 1000 }, { name: "kPa/m", factor: 1e-3 });
   return more;
 }
 
-/** The units in which a quantity may stand in a cell, its own first. */
-export function scalesOf(q: Quantity): readonly Scale[] {
-  const key = `${q.unit}${isStrain(q) ? "ε" : ""}${q.whole ? "#" : ""}`;
+/** The units in which a quantity may stand in a cell, its own first; with `all` rare ones too. */
+export function scalesOf(q: Quantity, all = false): readonly Scale[] {
+  const key = `${q.unit}${isStrain(q) ? "ε" : ""}${q.whole ? "#" : ""}${all ? "+" : ""}`;
   const known = made.get(key);
   if (known) return known;
   const out: Scale[] = [{ name: q.unit, factor: 1 }];
   if (!q.whole) {
-    const named = written.flatMap((name) => {
+    const named = [...written, ...(all ? imperial : [])].flatMap((name) => {
       const spelled = spelledUnit(name);
       const factor = spelled && inUnit(spelled, q.unit);
       return factor === undefined ? [] : [{ name, factor }];
@@ -55,11 +63,7 @@ export function scalesOf(q: Quantity): readonly Scale[] {
 
 /** The name of a unit by its factor. */
 export function scaleName(q: Quantity, factor: number): string {
-  return scalesOf(q).find((s) => Math.abs(s.factor / Math.abs(factor) - 1) < 1e-12)?.name ?? `${factor} ${q.unit}`;
-}
-
-/** Whether a written unit is of the same kind as another. */
-export function isOfKind(written: string, unit: Unit): boolean {
-  const spelled = spelledUnit(written);
-  return spelled !== undefined && inUnit(spelled, unit) !== undefined;
+  return (
+    scalesOf(q, true).find((s) => Math.abs(s.factor / Math.abs(factor) - 1) < 1e-12)?.name ?? `${factor} ${q.unit}`
+  );
 }

@@ -1,9 +1,19 @@
-import { backingOf, isBacked } from "./evidence.ts";
+import { backingOf, couldBeBacked, isBacked } from "./evidence.ts";
 import type { Difference } from "./finding.ts";
-import { compareAll, matches, nearestFactor, rawMatches, settled, type Agreement, type Match } from "./match.ts";
+import {
+  compareAll,
+  matches,
+  nearestFactor,
+  rawMatches,
+  settled,
+  supportFor,
+  type Agreement,
+  type Match,
+} from "./match.ts";
 import type { Library, Rule } from "./rules.ts";
 import { shownName, shownNumber, valueBy } from "./said.ts";
 import { rootNear } from "./solve.ts";
+import { supportOf, type Support } from "./support.ts";
 import { targetWith, type Target, type Typed } from "./target.ts";
 
 /** A rule that a formula is nearly, and in what it departs from it. */
@@ -19,8 +29,24 @@ export interface SearchedDeparture {
   readonly find: (target: Target, library: Library) => Iterable<Near>;
 }
 
-const rulesOf = (library: Library, count: number): readonly Rule[] => library.rules.get(count) ?? [];
+/** Rules that a formula could be called by. */
+const rulesOf = (library: Library, target: Target): readonly Rule[] =>
+  (library.rules.get(target.inputs.length) ?? []).filter((rule) => couldBeBacked(rule, target));
+
+/** Whether a formula looks like a rule before any number is tried: a constant of the rule is in it, or labels name some of it. */
+function looksLike(rule: Rule, target: Target, constants: ReadonlySet<number>): boolean {
+  if (rule.constants.some((c) => constants.has(c))) return true;
+  const named = rule.inputs.filter(({ quantity }) =>
+    target.inputs.some((i) => isNamedBy(supportFor(i, quantity))),
+  ).length;
+  return isNamedBy(supportOf(target.label, rule.result)) && named >= rule.inputs.length / 2;
+}
+const isNamedBy = ({ symbol, words }: Support): boolean => symbol || words > 0;
 const agreesEverywhere = ({ agreeing }: Agreement): boolean => agreeing.every(Boolean);
+const leastShare = 0.25;
+/** Agreement in a good part of the range: a case of the rule is there, others are not. */
+const agreesInPart = ({ rule }: Match, { agreeing, points }: Agreement): boolean =>
+  agreeing.filter(Boolean).length >= (rule.form === "common" ? points : leastShare * points);
 const mostTyped = 8;
 const mostMatches = 3;
 
@@ -42,15 +68,15 @@ const typedInside: SearchedDeparture = {
       .flatMap((number, at) => (number.couldBeArgument ? [{ at, number }] : []))
       .slice(0, mostTyped);
     const singles = could.flatMap((one): readonly Typed[][] => [[one], [{ ...one, inverse: true }]]);
-    const pairs = could.length > 4 ? [] : could.flatMap((a, i) => could.slice(i + 1).map((b): Typed[] => [a, b]));
+    const pairs = could.length > 3 ? [] : could.flatMap((a, i) => could.slice(i + 1).map((b): Typed[] => [a, b]));
     for (const typed of [...singles, ...pairs]) {
       const opened = targetWith(target, typed);
       if (!opened) continue;
-      for (const rule of rulesOf(library, opened.inputs.length))
+      for (const rule of rulesOf(library, opened))
         for (const match of matches(rule, opened).slice(0, mostMatches)) {
           if (!isBacked(match, backingOf(match)) || !plausible(match)) continue;
           const agreement = compareAll(match);
-          if (agreesEverywhere(agreement)) yield { match, agreement, difference: typedDifference(match) };
+          if (agreesInPart(match, agreement)) yield { match, agreement, difference: typedDifference(match) };
         }
     }
   },
@@ -78,7 +104,9 @@ function typedDifference(match: Match): Difference {
     const unit = quantity.unit === "–" ? "" : ` ${quantity.unit}`;
     const there = shownNumber(value * scales[j]!);
     const as = typed.inverse ? `1/${there}` : there;
-    said.push(`constant typed inside: ${shownNumber(typed.number.value)} for ${shownName(quantity)} = ${as}${unit}`);
+    said.push(
+      `constant typed inside: ${shownNumber(Math.abs(typed.number.value))} for ${shownName(quantity)} = ${as}${unit}`,
+    );
     const { default: own } = quantity;
     if (own === undefined) return;
     said.push(`the function takes ${shownNumber(own)} where nothing is given`);
@@ -91,7 +119,13 @@ function typedDifference(match: Match): Difference {
 /** Candidates whose value is about the rule's: a constant or a power differs. */
 function about(rule: Rule, target: Target): readonly Match[] {
   return rawMatches(rule, target, { about: 0.7, power: 0.2 })
-    .flatMap((raw) => settled(rule, target, { ...raw, factor: Math.sign(raw.factor) * Math.exp(nearestFactor(rule, raw.factor)) }) ?? [])
+    .flatMap(
+      (raw) =>
+        settled(rule, target, {
+          ...raw,
+          factor: Math.sign(raw.factor) * Math.exp(nearestFactor(rule, target, raw.factor)),
+        }) ?? [],
+    )
     .sort((a, b) => b.liking - a.liking)
     .slice(0, mostMatches);
 }
@@ -101,8 +135,9 @@ const otherConstant: SearchedDeparture = {
   kind: "constant",
   *find(target, library) {
     const numbers = target.program.open();
+    const typed = new Set(numbers.map(({ value }) => value));
     const own = target.inputs.map(({ value }) => (value === 0 ? 1 : value));
-    for (const rule of rulesOf(library, target.inputs.length))
+    for (const rule of rulesOf(library, target).filter((r) => looksLike(r, target, typed)))
       for (const match of about(rule, target)) {
         if (saysLittle(match) && !isNamed(match)) continue;
         if (!isBacked(match)) continue;
@@ -120,7 +155,7 @@ const otherConstant: SearchedDeparture = {
           target.program.change(at, right);
           const agreement = compareAll(match);
           target.program.change(at, undefined);
-          if (!agreesEverywhere(agreement)) continue;
+          if (!agreesInPart(match, agreement)) continue;
           const says = `constant typed inside: ${shownNumber(value)}; the rule has ${shownNumber(right)}`;
           yield { match, agreement, difference: { kind: "constant", says, ...effect(target, valueBy(match)) } };
         }
@@ -137,9 +172,10 @@ const isNamed = (match: Match): boolean => {
 const factorInside: SearchedDeparture = {
   kind: "factor",
   *find(target, library) {
-    for (const rule of rulesOf(library, target.inputs.length))
+    const typed = new Set(target.program.open().map(({ value }) => value));
+    for (const rule of rulesOf(library, target).filter((r) => looksLike(r, target, typed)))
       for (const raw of rawMatches(rule, target, { anyFactor: true }).slice(0, 40)) {
-        const unitsAlone = Math.sign(raw.factor) * Math.exp(nearestFactor(rule, raw.factor));
+        const unitsAlone = Math.sign(raw.factor) * Math.exp(nearestFactor(rule, target, raw.factor));
         const left = raw.factor / unitsAlone;
         const near = settled(rule, target, { ...raw, factor: unitsAlone });
         if (!near || Math.abs(Math.log(left)) > 0.8 || Math.abs(left - 1) < 1e-9) continue;
@@ -157,11 +193,12 @@ const factorInside: SearchedDeparture = {
 const missingTerm: SearchedDeparture = {
   kind: "term",
   *find(target, library) {
-    for (const rule of library.shortened.get(target.inputs.length) ?? [])
+    const rules = (library.shortened.get(target.inputs.length) ?? []).filter((rule) => couldBeBacked(rule, target));
+    for (const rule of rules)
       for (const match of matches(rule, target).slice(0, mostMatches)) {
         const backing = backingOf(match);
-        const spoken = backing.named + (backing.resultNamed ? 1 : 0);
-        if (!isBacked(match, backing) || spoken < 2) continue;
+        // Less than the rule is easily something else: its result and most of its inputs must be called so.
+        if (!isBacked(match, backing) || !backing.resultNamed || backing.named < 0.6 * rule.inputs.length) continue;
         const agreement = compareAll(match);
         if (!agreesEverywhere(agreement)) continue;
         const { quantity } = rule.without!;
@@ -174,22 +211,14 @@ const missingTerm: SearchedDeparture = {
   },
 };
 
-/** Agreement in a part of the range alone: a branch or a limit of the rule is missing. */
-const onePart: SearchedDeparture = {
-  kind: "part",
-  *find(target, library) {
-    for (const rule of rulesOf(library, target.inputs.length)) {
-      if (rule.form === "common") continue;
-      for (const match of matches(rule, target).slice(0, mostMatches)) {
-        if (!isBacked(match)) continue;
-        const agreement = compareAll(match);
-        const share = agreement.agreeing.filter(Boolean).length / agreement.points;
-        if (share < 0.15 || share === 1) continue;
-        yield { match, agreement, difference: { kind: "part", says: whereItAgrees(match, agreement), effect: 0 } };
-      }
-    }
-  },
-};
+/** Where a rule holds in a part of its range alone, a case or a limit missing, what part; undefined where that says too little. */
+export function rangeOf(match: Match, agreement: Agreement): string | undefined {
+  const { rule, target } = match;
+  // An input without influence there says nothing of the rule.
+  if (rule.form === "common" || !agreesInPart(match, agreement) || target.shapes.some(({ power }) => power === 0))
+    return undefined;
+  return whereItAgrees(match, agreement);
+}
 
 /** "agrees only where f_cm is up to 35 MPa", where one input tells the agreeing points from the others. */
 function whereItAgrees({ rule }: Match, { agreeing }: Agreement): string {
@@ -199,18 +228,12 @@ function whereItAgrees({ rule }: Match, { agreeing }: Agreement): string {
     const [yes, no] = [at(true), at(false)];
     const unit = quantity.unit === "–" ? "" : ` ${quantity.unit}`;
     if (Math.max(...yes) < Math.min(...no))
-      return `agrees only up to about ${shownName(quantity)} = ${shownNumber(Math.max(...yes))}${unit}; beyond, the rule goes on otherwise`;
+      return `Agrees only up to about ${shownName(quantity)} = ${shownNumber(Math.max(...yes))}${unit}; beyond, the rule goes on otherwise`;
     if (Math.min(...yes) > Math.max(...no))
-      return `agrees only from about ${shownName(quantity)} = ${shownNumber(Math.min(...yes))}${unit} on; below, the rule is another`;
+      return `Agrees only from about ${shownName(quantity)} = ${shownNumber(Math.min(...yes))}${unit} on; below, the rule is another`;
   }
-  return "agrees in a part of the range only: a limit or a case of the rule is missing";
+  return "Agrees in a part of the range only: a limit or a case of the rule is missing";
 }
 
 /** In the order in which they are looked for. */
-export const searchedDepartures: readonly SearchedDeparture[] = [
-  typedInside,
-  onePart,
-  factorInside,
-  otherConstant,
-  missingTerm,
-];
+export const searchedDepartures: readonly SearchedDeparture[] = [typedInside, factorInside, otherConstant, missingTerm];

@@ -43,3 +43,8 @@ export function bothShapes(a: Shape, b: Shape): Shape {
   const same = a.power !== undefined && b.power !== undefined && Math.abs(a.power - b.power) < 1e-6;
   return { flags: a.flags & b.flags, power: same ? a.power : undefined };
 }
+
+/** One number for a shape, by which shapes are the same. */
+export function shapeKey({ flags, power }: Shape): string {
+  return `${flags}/${power === undefined ? "" : power.toFixed(6)}`;
+}

@@ -37,8 +37,10 @@ function spelledSymbol(symbol: string): string {
 }
 
 const empty = new Set(
-  ("the and for with from per that this its are not any all one two where which than into only value values number given " +
-    "used has been was over under each other used blank").split(" "),
+  (
+    "the and for with from per that this its are not any all one two where which than into only value values number given " +
+    "used has been was over under each other used blank"
+  ).split(" "),
 );
 
 /** The words of a text that say something, cut so that plurals and the like are the same. */
@@ -69,6 +71,13 @@ export interface Support {
   readonly otherwise: boolean;
 }
 
+/** Symbols of strengths that say what a strength is not. */
+const strengths: readonly (readonly [symbol: RegExp, against: RegExp])[] = [
+  [/^fck$/i, /\bmean\b/i],
+  [/^fcm$/i, /\bcharacteristic\b/i],
+  [/^fc[uk]?,?cube$|^fcu$/i, /\bcylinder\b|\bmean\b/i],
+];
+
 const none: Support = { symbol: false, words: 0, otherKind: false, otherwise: false };
 
 export function supportOf(label: Label | undefined, quantity: Quantity): Support {
@@ -80,12 +89,15 @@ export function supportOf(label: Label | undefined, quantity: Quantity): Support
   for (const word of stemsOf(quantity.text)) if (said.has(word)) words++;
   const unit = label.known ? inUnit(label.known, quantity.unit) : undefined;
   const plain = label.known?.unit === "–";
+  const isOwn = symbol !== "" && (symbol === own || symbol.toLowerCase() === own.toLowerCase());
   return {
-    symbol: symbol !== "" && (symbol === own || symbol.toLowerCase() === own.toLowerCase()),
+    symbol: isOwn,
     words,
     ...(unit !== undefined && { unit }),
     otherKind: label.known !== undefined && unit === undefined && !plain,
-    otherwise: saysOtherwise(label, quantity),
+    otherwise:
+      saysOtherwise(label, quantity) ||
+      (!isOwn && strengths.some(([of, against]) => of.test(symbol) && against.test(quantity.text))),
   };
 }
 

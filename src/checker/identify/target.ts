@@ -4,7 +4,8 @@ import type { Cut } from "./cuts.ts";
 import { drawing } from "./draws.ts";
 import type { Labels } from "./labelled.ts";
 import { partKey, Program, valueAt, type TypedNumber } from "./program.ts";
-import { bothShapes, shapeOf, stretches, type Shape } from "./shape.ts";
+import { isRare } from "./scales.ts";
+import { bothShapes, shapeKey, shapeOf, stretches, type Shape } from "./shape.ts";
 
 /** What may be an argument: a cell, or a number typed inside the formula. */
 export interface TargetInput {
@@ -25,6 +26,14 @@ export interface Typed {
   readonly inverse?: true;
 }
 
+/** How much may be tried for one formula, whatever it is; what is not found within it is not found. */
+export class Effort {
+  left: number;
+  constructor(most = 60_000) {
+    this.left = most;
+  }
+}
+
 /** A formula looked at in one way, with values about those of the sheet. */
 export interface Target {
   readonly cell: FormulaCell;
@@ -32,13 +41,18 @@ export interface Target {
   readonly program: Program;
   readonly inputs: readonly TargetInput[];
   readonly label: Label | undefined;
+  /** A label names a unit that is tried only then. */
+  readonly rareUnits: boolean;
   /** With the sheet's own inputs. */
   readonly value: number;
   /** Places about the sheet's values, that itself first, and the values there. */
   readonly places: readonly (readonly number[])[];
   readonly values: readonly number[];
   readonly shapes: readonly Shape[];
+  /** Of the first place alone. */
+  readonly shapeKeys: readonly string[];
   readonly run: (inputs: ArrayLike<number>) => number;
+  readonly effort: Effort;
 }
 
 const about = 6;
@@ -54,12 +68,16 @@ function placesAbout(inputs: readonly TargetInput[]): readonly (readonly number[
 }
 
 /** Whether a value changes when one input does. */
-function shapesAbout(run: Target["run"], places: readonly (readonly number[])[]): readonly Shape[] | undefined {
+function shapesAbout(
+  run: Target["run"],
+  places: readonly (readonly number[])[],
+): Pick<Target, "shapes" | "shapeKeys"> | undefined {
   const shapes: Shape[] = [];
+  const shapeKeys: string[] = [];
   const count = places[0]!.length;
   for (let i = 0; i < count; i++) {
     let all: Shape | undefined;
-    for (const place of places.slice(0, 2)) {
+    for (const [n, place] of places.slice(0, 2).entries()) {
       const changed = [...place];
       const values = stretches.map((by) => {
         changed[i] = place[i]! * by;
@@ -67,22 +85,23 @@ function shapesAbout(run: Target["run"], places: readonly (readonly number[])[])
       });
       const shape = shapeOf(values[0]!, values[1]!, values[2]!);
       if (shape) all = all ? bothShapes(all, shape) : shape;
+      if (n === 0) shapeKeys.push(shape ? shapeKey(shape) : "");
     }
     if (!all) return undefined;
     shapes.push(all);
   }
-  return shapes;
+  return { shapes, shapeKeys };
 }
 
 /** The target of a cut as it is; undefined where it has no value about the sheet's own, or an input that changes nothing. */
-export function targetOf(book: Book, cell: FormulaCell, cut: Cut, labels: Labels): Target | undefined {
+export function targetOf(book: Book, cell: FormulaCell, cut: Cut, labels: Labels, effort: Effort): Target | undefined {
   const { part } = cut;
   const program = new Program(book, part ? cut.steps[0]! : cell, cut.inputs, cut.steps, part?.around);
   const inputs = cut.inputs.map((key): TargetInput => {
     if (part && key === partKey) return { part: part.text, label: undefined, value: part.value };
     return { key, label: labels.of(key), value: valueAt(book, key) as number };
   });
-  return completed(cell, cut, program, inputs, labels.of(cell.key), (given) => program.run(given));
+  return completed(cell, cut, program, inputs, labels.of(cell.key), (given) => program.run(given), effort);
 }
 
 const turned = ({ inverse }: Typed, value: number): number => (inverse ? 1 / value : value);
@@ -101,20 +120,7 @@ export function targetWith(of: Target, typed: readonly Typed[]): Target | undefi
     typed.forEach(({ at }) => program.change(at, undefined));
     return value;
   };
-  return completed(of.cell, cut, program, inputs, of.label, run);
-}
-
-/** The same with one input kept at its value. */
-export function targetWithout(of: Target, input: number): Target | undefined {
-  const inputs = of.inputs.filter((_, i) => i !== input);
-  const held = of.inputs[input]!.value;
-  const run = (given: ArrayLike<number>): number => {
-    const all: number[] = [];
-    for (let i = 0; i < inputs.length; i++) all.push(given[i]!);
-    all.splice(input, 0, held);
-    return of.run(all);
-  };
-  return completed(of.cell, of.cut, of.program, inputs, of.label, run);
+  return completed(of.cell, cut, program, inputs, of.label, run, of.effort);
 }
 
 function completed(
@@ -124,6 +130,7 @@ function completed(
   inputs: readonly TargetInput[],
   label: Label | undefined,
   run: Target["run"],
+  effort: Effort,
 ): Target | undefined {
   const tried = placesAbout(inputs).map((place) => ({ place, value: run(place) }));
   const size = Math.max(...tried.map(({ value }) => (Number.isFinite(value) ? Math.abs(value) : 0)));
@@ -135,5 +142,6 @@ function completed(
   const values = tried.map(({ value }) => value);
   const shapes = shapesAbout(run, places);
   const value = run(inputs.map((input) => input.value));
-  return shapes && { cell, cut, program, inputs, label, value, places, values, shapes, run };
+  const rareUnits = [label, ...inputs.map((input) => input.label)].some((l) => l !== undefined && isRare(l.unit));
+  return shapes && { cell, cut, program, inputs, label, rareUnits, value, places, values, ...shapes, run, effort };
 }

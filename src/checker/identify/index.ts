@@ -1,0 +1,16 @@
+export type { Difference, Evidence, Finding as IdentifyFinding, FoundArgument, Verdict } from "./finding.ts";
+export { Identifier } from "./identify.ts";
+export {
+  countsOf as countsOfIdentified,
+  countsText as countsOfIdentifiedText,
+  effectText,
+  evidenceText,
+  limitsOfIdentifying,
+  outcomeText,
+  verdictsInOrder,
+  verdictWords,
+  type IdentifiedList,
+} from "./list.ts";
+export { argumentText, identifiedPaper } from "./listPaper.ts";
+export { identifiedPlan } from "./listPlan.ts";
+export { identifyOn, type IdentifyOptions } from "./running.ts";
