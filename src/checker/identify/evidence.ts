@@ -1,4 +1,6 @@
 import { isUnusual } from "../../core/index.ts";
+import type { Label } from "../trace/labels.ts";
+import { inUnit } from "../trace/units.ts";
 import { supportFor, type Match } from "./match.ts";
 import type { Rule } from "./rules.ts";
 import { supportOf, type Support } from "./support.ts";
@@ -11,13 +13,31 @@ export interface Backing {
   readonly inUnits: number;
   readonly resultNamed: boolean;
   readonly resultInUnit: boolean;
+  /** Inputs that have words or a symbol beside them, whatever these say. */
+  readonly labelled: number;
   /** Labels with a unit of another kind, or words that say it is something else. */
   readonly against: number;
   /** Every value of the sheet is an everyday value of its argument. */
   readonly everyday: boolean;
 }
 
+const isLabelled = (label: Label | undefined): boolean =>
+  label !== undefined && (label.description !== "" || label.symbol !== "");
 const isNamed = ({ symbol, words }: Support): boolean => symbol || words >= 1;
+
+/** Whether the label of an input names the same unit as that of the result. */
+function isSameKind({ target, order }: Match, j: number): boolean {
+  const [own, result] = [target.inputs[order[j]!]!.label?.known, target.label?.known];
+  return own !== undefined && own.unit === result?.unit;
+}
+
+/** Whether the label's unit is what the argument has with another choice, as a wobble coefficient in 1/m and in rad/m. */
+function fitsAnotherChoice({ rule, target, order }: Match, j: number): boolean {
+  const declared = rule.formula.params[rule.inputs[j]!.name];
+  const known = target.inputs[order[j]!]!.label?.known;
+  if (declared?.kind !== "number" || !declared.follows || !known) return false;
+  return Object.values(declared.follows.as).some(({ unit }) => inUnit(known, unit) !== undefined);
+}
 
 export function backingOf(match: Match): Backing {
   const { rule, target, order, scales } = match;
@@ -27,13 +47,20 @@ export function backingOf(match: Match): Backing {
     const { quantity } = rule.inputs[j]!;
     return !isUnusual(quantity, target.inputs[i]!.value * Math.abs(scales[j]!));
   });
-  const kinds = [...supports, result].filter(({ otherKind }) => otherKind).length;
+  const turned = supports.findIndex((s, j) => s.otherKind && rule.shapes[j]!.power === 1 && isSameKind(match, j));
+  // A rule for stresses holds for forces too where value and input are both forces.
+  const spared = result.otherKind && turned >= 0;
+  const kinds = [
+    ...supports.filter((s, j) => s.otherKind && !(spared && j === turned) && !fitsAnotherChoice(match, j)),
+  ];
+  if (result.otherKind && !spared) kinds.push(result);
   return {
     named: supports.filter(isNamed).length,
     inUnits: supports.filter(({ unit }) => unit !== undefined).length,
     resultNamed: isNamed(result),
+    labelled: order.filter((i) => isLabelled(target.inputs[i]!.label)).length,
     resultInUnit: result.unit !== undefined && rule.result.unit !== "–",
-    against: kinds,
+    against: kinds.length,
     everyday,
   };
 }
@@ -42,22 +69,23 @@ export function backingOf(match: Match): Backing {
 export const isProduct = ({ shapes }: Rule): boolean => shapes.every(({ power }) => power !== undefined);
 
 /**
- * Whether a match may be called by the rule's name. A form that hardly anything else has speaks for itself. A longer one
- * without constants of its own needs some word, symbol or unit, or everyday values throughout. What any sheet has, as
- * a · b or a/b, needs labels that name the result and its inputs; else it stays a possibility. Sums of products with three
- * inputs or more lie between.
+ * Whether a match may be called by the rule's name. A form that hardly anything else has speaks for itself, unless most
+ * labels speak of other kinds. A longer one without constants of its own needs words, symbols or units that agree, or
+ * everyday values where nothing is written beside the cells. Short sums, and above all what any sheet has, as a · b or
+ * a/b, need labels that name the result and its inputs; else it stays a possibility.
  */
 export function isBacked(match: Match, backing = backingOf(match)): boolean {
   const count = match.rule.inputs.length;
   const { form } = match.rule;
-  if (form === "known by its form") return backing.against < Math.max(2, count / 2 + 1);
-  if (backing.against > 0 || match.target.cut.part) return false;
-  const { named, inUnits, resultNamed, resultInUnit, everyday } = backing;
-  if (form === "own") return everyday || named + (resultNamed ? 1 : 0) >= 2 || inUnits >= count / 2;
-  if (!isProduct(match.rule) && count >= 3)
-    return (resultNamed || resultInUnit) && named >= 1 && named + inUnits >= count / 2 && everyday;
-  const spoken = named + inUnits / 2;
-  return (resultNamed || (resultInUnit && named === count)) && named >= Math.ceil(count / 2) && spoken >= count / 2;
+  const { named, inUnits, resultNamed, resultInUnit, everyday, labelled, against } = backing;
+  if (form === "known by its form") return against < Math.max(2, count / 2 + 1);
+  if (against > 0 || match.target.cut.part) return false;
+  const spoken = named + inUnits / 2 + (resultNamed ? 1 : 0) + (resultInUnit ? 0.5 : 0);
+  if (form === "own")
+    return labelled < count / 2 ? everyday : named + (resultNamed ? 1 : 0) >= 2 || spoken >= count / 2 + 1;
+  if (!isProduct(match.rule) && count > 2)
+    return everyday && named + (resultNamed ? 1 : 0) >= 1 && spoken >= count / 2 + 0.5;
+  return (resultNamed || (resultInUnit && named === count)) && named >= Math.ceil(count / 2);
 }
 
 /**
@@ -69,5 +97,7 @@ export function couldBeBacked(rule: Rule, target: Target): boolean {
   if (target.cut.part) return false;
   const result = supportOf(target.label, rule.result);
   if (result.otherKind) return false;
+  if (!isProduct(rule))
+    return target.inputs.filter(({ label }) => isLabelled(label)).length >= target.inputs.length / 2;
   return isNamed(result) || (result.unit !== undefined && rule.result.unit !== "–");
 }

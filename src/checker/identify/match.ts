@@ -50,7 +50,10 @@ function scalesFor(input: TargetInput, quantity: Quantity, rare: boolean): reado
   if (before) return before;
   const { unit } = supportFor(input, quantity);
   const said = (scale: number): number => Number(unit !== undefined && Math.abs(scale / unit - 1) < 1e-9);
-  const made = [...likelyScales(input, quantity, rare)].sort((a, b) => said(b) - said(a));
+  const likely = likelyScales(input, quantity, rare);
+  // A label in another unit may say what the formula leaves out: then the value is taken as it is, however odd.
+  const asIs = unit !== undefined && !likely.includes(1) ? [1] : [];
+  const made = [...likely, ...asIs].sort((a, b) => said(b) - said(a));
   known.set(quantity, made);
   return made;
 }

@@ -50,7 +50,10 @@ export function offeredFormula(book: Book, match: Match, scales = match.scales, 
   const args = Object.keys(formula.params).map((name) => {
     const choice = choices[name];
     if (choice !== undefined) return typeof choice === "number" ? String(choice) : `"${choice}"`;
-    const row = rule.inputs.flatMap(({ column }, n) => (column?.of === name ? [n] : []));
+    const row = [
+      ...rule.tied.flatMap((tie) => (tie.of === name ? [rule.inputs.findIndex((input) => input.name === tie.to)] : [])),
+      ...rule.inputs.flatMap(({ column }, n) => (column?.of === name ? [n] : [])),
+    ];
     if (row.length > 0) return inOneRow(row.map(argument));
     const j = rule.inputs.findIndex((input) => input.name === name);
     if (j >= 0) return argument(j);

@@ -17,6 +17,13 @@ import {
 import { drawing, drawnValue } from "./draws.ts";
 import { allFlags, bothShapes, shapeKey, shapeOf, stretches, type Shape } from "./shape.ts";
 
+/** A column of a table that takes the value of another argument. */
+interface Tie {
+  readonly of: string;
+  readonly column: string;
+  readonly to: string;
+}
+
 /** A number that a rule takes. */
 export interface RuleInput {
   readonly name: string;
@@ -34,6 +41,8 @@ export interface Rule {
   readonly formula: Formula;
   readonly choices: Readonly<Record<string, Label>>;
   readonly inputs: readonly RuleInput[];
+  /** Columns of a table of one row that are the same as another input. */
+  readonly tied: readonly Tie[];
   /** In the cells' own units; NaN where there is no value. */
   readonly evaluate: (values: ArrayLike<number>) => number;
   readonly result: Quantity;
@@ -84,6 +93,8 @@ function subsets(names: readonly string[]): readonly (readonly string[])[] {
   return Array.from({ length: 2 ** names.length }, (_, i) => names.filter((_n, j) => i & (2 ** j)));
 }
 
+const sameLetter = (a: Quantity, b: Quantity): boolean => a.symbol.split("_")[0] === b.symbol.split("_")[0];
+
 /** A table of one row that is as good as a few arguments. */
 function hasFewNumbers({ columns }: Table): boolean {
   const all = Object.values(columns);
@@ -91,8 +102,9 @@ function hasFewNumbers({ columns }: Table): boolean {
 }
 
 /** The inputs and fixed values of a formula with its choices made and some optional arguments given; undefined where a table is needed. */
-function takenBy(f: Formula, choices: Given, given: readonly string[]) {
+function takenBy(f: Formula, choices: Given, given: readonly string[], tie: boolean) {
   const inputs: RuleInput[] = [];
+  const tied: Tie[] = [];
   const fixed: Record<string, unknown> = { ...choices };
   const args: (string | number | null)[] = [];
   for (const [name, declared] of Object.entries(f.params)) {
@@ -110,16 +122,20 @@ function takenBy(f: Formula, choices: Given, given: readonly string[]) {
       fixed[name] = own.default === undefined ? undefined : own.default * readFactor(own);
       args.push(null);
     } else if (own.kind === "table" && !own.kinds && !own.optional && own.minRows <= 1 && hasFewNumbers(own)) {
-      for (const [column, quantity] of Object.entries(own.columns))
-        if (quantity.kind === "number")
-          inputs.push({ name: `${name}.${column}`, column: { of: name, name: column }, quantity });
+      for (const [column, quantity] of Object.entries(own.columns)) {
+        if (quantity.kind !== "number") continue;
+        const like =
+          tie && inputs.find((input) => input.quantity.unit === quantity.unit && sameLetter(input.quantity, quantity));
+        if (like) tied.push({ of: name, column, to: like.name });
+        else inputs.push({ name: `${name}.${column}`, column: { of: name, name: column }, quantity });
+      }
       args.push(null);
     } else if (own.kind === "table" && own.optional) {
       fixed[name] = [];
       args.push(null);
     } else return undefined;
   }
-  return { inputs, fixed, args };
+  return tie && (tied.length === 0 || !inputs.some(({ column }) => column)) ? undefined : { inputs, tied, fixed, args };
 }
 
 const optionalNames = (f: Formula, choices: Given): readonly string[] =>
@@ -149,7 +165,7 @@ function formOf(f: Formula, choices: Given, shapes: readonly Shape[]): Form {
     const odd = shapes.some(({ power }) => Math.abs(2 * power! - Math.round(2 * power!)) > 1e-6);
     return odd && constants > 0 ? "known by its form" : "common";
   }
-  if (constants >= 2 || (constants >= 1 && curved) || (curved && shapes.length >= 5)) return "known by its form";
+  if (constants >= 2 || (constants >= 1 && curved)) return "known by its form";
   return shapes.length >= 5 ? "own" : "common";
 }
 
@@ -189,6 +205,7 @@ function allMatter({ shapes }: Pick<Rule, "shapes">): boolean {
 function drawnPoints(
   f: Formula,
   inputs: readonly RuleInput[],
+  tied: readonly Tie[],
   args: readonly (string | number | null)[],
   seed: number,
 ) {
@@ -201,7 +218,7 @@ function drawnPoints(
     try {
       const value = run(
         f,
-        args.map((arg, i) => argumentAt(names[i]!, inputs, point) ?? arg),
+        args.map((arg, i) => argumentAt(names[i]!, inputs, tied, point) ?? arg),
       );
       points.push(point);
       values.push(value);
@@ -213,28 +230,44 @@ function drawnPoints(
 }
 
 /** An argument of a drawn point; undefined where it is none of the inputs. */
-function argumentAt(name: string, inputs: readonly RuleInput[], point: readonly number[]): Argument {
-  const at = inputs.findIndex((input) => input.name === name);
-  if (at >= 0) return point[at];
-  const row = inputs.flatMap(({ column }, i) => (column?.of === name ? [point[i]!] : []));
+function argumentAt(
+  name: string,
+  inputs: readonly RuleInput[],
+  tied: readonly Tie[],
+  point: readonly number[],
+): Argument {
+  const valueOf = (input: string): number => point[inputs.findIndex((one) => one.name === input)]!;
+  if (inputs.some((input) => input.name === name)) return valueOf(name);
+  // A tied column comes before those that are inputs of their own.
+  const row = [
+    ...tied.flatMap((tie) => (tie.of === name ? [valueOf(tie.to)] : [])),
+    ...inputs.flatMap(({ column }, i) => (column?.of === name ? [point[i]!] : [])),
+  ];
   return row.length > 0 ? [row] : undefined;
 }
 
-function ruleOf(f: Formula, choices: Given, given: readonly string[], seed: number): Rule | undefined {
-  const taken = takenBy(f, choices, given);
+function ruleOf(f: Formula, choices: Given, given: readonly string[], tie: boolean, seed: number): Rule | undefined {
+  const taken = takenBy(f, choices, given, tie);
   if (!taken || taken.inputs.length === 0) return undefined;
-  const { inputs, fixed, args } = taken;
-  const { points, values } = drawnPoints(f, inputs, args, seed);
+  const { inputs, tied, fixed, args } = taken;
+  const { points, values } = drawnPoints(f, inputs, tied, args, seed);
   if (points.length < pointsWanted / 2) return undefined;
   const held: Record<string, unknown> = { ...fixed };
   const factors = inputs.map(({ quantity }) => readFactor(quantity));
   const fromResult = 1 / readFactor(f.result);
   for (const { column } of inputs) if (column) held[column.of] = [{}];
+  for (const { of } of tied) held[of] = [{}];
+  const ties = tied.map(({ of, column, to }) => ({
+    record: (held[of] as Record<string, unknown>[])[0]!,
+    column,
+    from: inputs.findIndex((input) => input.name === to),
+  }));
   const into = inputs.map(({ name, column }) =>
     column ? { record: (held[column.of] as Record<string, unknown>[])[0]!, name: column.name } : { record: held, name },
   );
   const evaluate = (given: ArrayLike<number>): number => {
     for (let i = 0; i < into.length; i++) into[i]!.record[into[i]!.name] = given[i]! * factors[i]!;
+    for (const { record, column, from } of ties) record[column] = given[from]! * factors[from]!;
     try {
       return f.compute(held as never) * fromResult;
     } catch {
@@ -247,6 +280,7 @@ function ruleOf(f: Formula, choices: Given, given: readonly string[], seed: numb
     formula: f,
     choices,
     inputs,
+    tied,
     evaluate,
     result: f.result,
     points,
@@ -324,8 +358,10 @@ function* madeRules(): Generator<Rule> {
     for (const f of variantsOf(declared))
       for (const choices of choicesOf(f))
         for (const given of subsets(optionalNames(f, choices))) {
-          const rule = ruleOf(f, choices, given, seed++);
-          if (rule && rule.inputs.length <= mostInputs) yield rule;
+          for (const tie of [false, true]) {
+            const rule = ruleOf(f, choices, given, tie, seed++);
+            if (rule && rule.inputs.length <= mostInputs) yield rule;
+          }
         }
   }
 }

@@ -1,12 +1,12 @@
-import { keyOf, type Book } from "../../cells/index.ts";
-import { format, inForce, type Label as Choice, type Quantity } from "../../core/index.ts";
+import { keyOf, placeOfKey, type Book } from "../../cells/index.ts";
+import { format, inForce, isUnusual, outside, type Label as Choice, type Quantity } from "../../core/index.ts";
 import type { Difference } from "./finding.ts";
 import type { Labels } from "./labelled.ts";
 import { supportFor, type Match } from "./match.ts";
 import { cellText, inputText } from "./offer.ts";
 import type { Library, Rule } from "./rules.ts";
 import { scaleName } from "./scales.ts";
-import { supportOf } from "./support.ts";
+import { stemsOf, supportOf } from "./support.ts";
 
 /** What a departure may look at: a formula that agrees with a rule, and the sheet around it. */
 export interface Seen {
@@ -28,7 +28,6 @@ export interface SaidDeparture {
   readonly find: (seen: Seen) => Said | undefined;
 }
 
-const same = (a: number, b: number): boolean => Math.abs(a / b - 1) < 1e-9;
 const named = ({ symbol, text }: Quantity): string => `${symbol.replace(/_/g, "")} (${text})`;
 
 /** The value of a rule in the formula's unit, with the sheet's numbers; NaN where it has none. */
@@ -100,6 +99,18 @@ const convention: SaidDeparture = {
   },
 };
 
+/**
+ * Whether a label's unit makes the formula wrong: not where the units are nearly the same, nor where the value is an
+ * everyday one as the formula takes it and none as the label has it; then the label is wrong.
+ */
+function isOtherUnit(said: number, taken: number, quantity: Quantity, value: number): boolean {
+  const ratio = Math.abs(said / taken);
+  if (ratio > 0.67 && ratio < 1.5) return false;
+  const everyday = (scale: number): boolean =>
+    outside(quantity, value * scale) === undefined && !isUnusual(quantity, value * scale);
+  return !(everyday(Math.abs(taken)) && !everyday(said));
+}
+
 /** The formula takes a cell in another unit than the one beside it, or gives its value in another. */
 const unitFactor: SaidDeparture = {
   kind: "unit",
@@ -110,7 +121,7 @@ const unitFactor: SaidDeparture = {
       const input = target.inputs[order[j]!]!;
       const { unit } = supportFor(input, quantity);
       const own = match.scales[j]!;
-      if (unit === undefined || same(unit, Math.abs(own))) return own;
+      if (unit === undefined || !isOtherUnit(unit, own, quantity, input.value)) return own;
       const where = inputText(book, input, target.cell.sheet);
       said.push(
         `${named(quantity)} is taken in ${scaleName(quantity, own)}; the label of ${where} gives ${input.label!.unit}`,
@@ -119,12 +130,14 @@ const unitFactor: SaidDeparture = {
     });
     const { unit } = supportOf(target.label, rule.result);
     let { out } = match;
-    if (unit !== undefined && !same(unit, Math.abs(out))) {
+    if (unit !== undefined && isOtherUnit(unit, out, rule.result, target.value)) {
       said.push(`the value is in ${scaleName(rule.result, out)}; the label of the result gives ${target.label!.unit}`);
       out = unit * Math.sign(out);
     }
     if (said.length === 0) return undefined;
-    return withEffect(match, { ...match, scales, out }, "unit", said.join("; "));
+    const all = withEffect(match, { ...match, scales, out }, "unit", said.join("; "));
+    // Units that cancel, as k in 1/mm over a length in mm.
+    return all.effect !== undefined && Math.abs(all.effect) < 1e-9 ? undefined : all;
   },
 };
 
@@ -167,6 +180,42 @@ export function cellFor(book: Book, labels: Labels, quantity: Quantity, { target
     }
   return undefined;
 }
+
+/** The texts beside the formula and its inputs name another value of a choice, as sudden release where the formula has gradual. */
+const otherChoiceSaid: SaidDeparture = {
+  kind: "convention",
+  find: (seen) => {
+    const { match, book } = seen;
+    const { rule, target } = match;
+    const rows = target.inputs.flatMap(({ key }) => (key === undefined ? [] : [placeOfKey(key).row]));
+    const top = Math.min(target.cell.row, ...rows) - 1;
+    const said = new Set(textsAbout(book, target.cell, Math.max(0, top)).flatMap((text) => [...stemsOf(text)]));
+    for (const [name, value] of Object.entries(rule.choices)) {
+      const parameter = rule.formula.params[name];
+      if (parameter?.kind !== "choice") continue;
+      const wordsOf = (of: Choice): readonly string[] => {
+        const text = parameter.values.find((one) => one.value === of)?.text ?? "";
+        return [...stemsOf(`${String(of).replace(/_/g, " ")} ${text}`)];
+      };
+      const own = wordsOf(value);
+      const usual = stemsOf(
+        [rule.formula.summary, ...Object.values(rule.formula.params).map((one) => one.text)].join(" "),
+      );
+      for (const { value: other, text } of parameter.values) {
+        if (other === value) continue;
+        const apart = wordsOf(other).filter((word) => !own.includes(word) && !usual.has(word));
+        const ownApart = own.filter((word) => !wordsOf(other).includes(word));
+        if (!apart.some((word) => said.has(word)) || ownApart.some((word) => said.has(word))) continue;
+        const meantRule = otherChoice(seen, name, other);
+        if (!meantRule) continue;
+        const says = `The formula is the rule for ${name} ${String(value)}; the sheet speaks of ${text}`;
+        const out = withEffect(match, { ...match, rule: meantRule }, "convention", says);
+        if (out.effect !== undefined && Math.abs(out.effect) > 1e-9) return out;
+      }
+    }
+    return undefined;
+  },
+};
 
 /** Two inputs of the same kind stand where the labels want them the other way round. */
 const exchanged: SaidDeparture = {
@@ -243,19 +292,27 @@ const edition: SaidDeparture = {
 function textsAbout(
   book: Book,
   { sheet, row, column }: { readonly sheet: number; readonly row: number; readonly column: number },
-) {
+  top = 0,
+): readonly string[] {
   const { cells } = book.sheets[sheet]!;
   const texts = (r: number): readonly string[] =>
     (cells[r] ?? []).flatMap(({ value }, c) =>
       typeof value === "string" && (r === row || c <= column) ? [value] : [],
     );
   const out: string[] = [];
-  for (let r = row; r >= 0; r--) out.push(...texts(r));
+  for (let r = row; r >= top; r--) out.push(...texts(r));
   return out;
 }
 
 /** In the order in which they are asked; the first that applies is told. */
-export const saidDepartures: readonly SaidDeparture[] = [convention, unitFactor, edition, exchanged, otherQuantity];
+export const saidDepartures: readonly SaidDeparture[] = [
+  convention,
+  unitFactor,
+  edition,
+  exchanged,
+  otherQuantity,
+  otherChoiceSaid,
+];
 
 export const shownNumber = format;
 export const shownName = named;

@@ -1,4 +1,5 @@
-import { backingOf, couldBeBacked, isBacked } from "./evidence.ts";
+import type { Quantity } from "../../core/index.ts";
+import { backingOf, couldBeBacked, isBacked, isProduct } from "./evidence.ts";
 import type { Difference } from "./finding.ts";
 import {
   compareAll,
@@ -10,7 +11,7 @@ import {
   type Agreement,
   type Match,
 } from "./match.ts";
-import type { Library, Rule } from "./rules.ts";
+import { shapesOver, type Library, type Rule } from "./rules.ts";
 import { shownName, shownNumber, valueBy } from "./said.ts";
 import { rootNear } from "./solve.ts";
 import { supportOf, type Support } from "./support.ts";
@@ -33,17 +34,27 @@ export interface SearchedDeparture {
 const rulesOf = (library: Library, target: Target): readonly Rule[] =>
   (library.rules.get(target.inputs.length) ?? []).filter((rule) => couldBeBacked(rule, target));
 
-/** Whether a formula looks like a rule before any number is tried: a constant of the rule is in it, or labels name some of it. */
+/**
+ * Whether a formula looks like a rule before any number is tried: a constant of the rule is in it, or labels name its
+ * result or most of its inputs and their units fit.
+ */
 function looksLike(rule: Rule, target: Target, constants: ReadonlySet<number>): boolean {
   if (rule.constants.some((c) => constants.has(c))) return true;
-  const named = rule.inputs.filter(({ quantity }) =>
-    target.inputs.some((i) => isNamedBy(supportFor(i, quantity))),
-  ).length;
-  return isNamedBy(supportOf(target.label, rule.result)) && named >= rule.inputs.length / 2;
+  const result = supportOf(target.label, rule.result);
+  if (result.otherKind) return false;
+  const best = (quantity: Quantity): number =>
+    Math.max(
+      ...target.inputs.map((input) => {
+        const support = supportFor(input, quantity);
+        return isNamedBy(support) ? 1 : Number(support.unit !== undefined) / 2;
+      }),
+    );
+  const spoken = rule.inputs.reduce((sum, { quantity }) => sum + best(quantity), 0);
+  return spoken + Number(isNamedBy(result)) >= 0.6 * (rule.inputs.length + 1);
 }
 const isNamedBy = ({ symbol, words }: Support): boolean => symbol || words > 0;
 const agreesEverywhere = ({ agreeing }: Agreement): boolean => agreeing.every(Boolean);
-const leastShare = 0.25;
+const leastShare = 0.15;
 /** Agreement in a good part of the range: a case of the rule is there, others are not. */
 const agreesInPart = ({ rule }: Match, { agreeing, points }: Agreement): boolean =>
   agreeing.filter(Boolean).length >= (rule.form === "common" ? points : leastShare * points);
@@ -117,8 +128,8 @@ function typedDifference(match: Match): Difference {
 }
 
 /** Candidates whose value is about the rule's: a constant or a power differs. */
-function about(rule: Rule, target: Target): readonly Match[] {
-  return rawMatches(rule, target, { about: 0.7, power: 0.2 })
+function about(rule: Rule, target: Target, most = 0.7): readonly Match[] {
+  return rawMatches(rule, target, { about: most, power: 0.2 })
     .flatMap(
       (raw) =>
         settled(rule, target, {
@@ -227,7 +238,7 @@ function whereItAgrees({ rule }: Match, { agreeing }: Agreement): string {
       rule.points.flatMap((p, k) => (agreeing[k] === agrees ? [p[j]!] : []));
     const [yes, no] = [at(true), at(false)];
     const unit = quantity.unit === "–" ? "" : ` ${quantity.unit}`;
-    if (Math.max(...yes) < Math.min(...no))
+    if (yes.length > 0 && Math.max(...yes) < Math.min(...no))
       return `Agrees only up to about ${shownName(quantity)} = ${shownNumber(Math.max(...yes))}${unit}; beyond, the rule goes on otherwise`;
     if (Math.min(...yes) > Math.max(...no))
       return `Agrees only from about ${shownName(quantity)} = ${shownNumber(Math.min(...yes))}${unit} on; below, the rule is another`;
@@ -235,5 +246,36 @@ function whereItAgrees({ rule }: Match, { agreeing }: Agreement): string {
   return "Agrees in a part of the range only: a limit or a case of the rule is missing";
 }
 
+/** Rule and formula differ by one product of powers of the inputs: a term is missing, doubled, or has another sign or factor. */
+const oneTerm: SearchedDeparture = {
+  kind: "term",
+  *find(target, library) {
+    const typed = new Set(target.program.open().map(({ value }) => value));
+    for (const rule of rulesOf(library, target)) {
+      if (rule.inputs.length < 3 || isProduct(rule) || !looksLike(rule, target, typed)) continue;
+      for (const match of about(rule, target, 3)) {
+        const backing = backingOf(match);
+        const spoken = backing.named + backing.inUnits / 2 + Number(backing.resultNamed);
+        if (!isBacked(match, backing) || spoken < 0.6 * rule.inputs.length) continue;
+        const { order, scales, out } = match;
+        const byRule = (x: readonly number[]): number => rule.evaluate(order.map((i, j) => x[i]! * scales[j]!)) / out;
+        const rest = (x: readonly number[]): number => byRule(x) - target.run(x);
+        const { shapes } = shapesOver(rest as (x: ArrayLike<number>) => number, target.places);
+        if (shapes.some(({ power }) => power === undefined) || shapes.every(({ power }) => power === 0)) continue;
+        const parts = order.flatMap((i, j) => (shapes[i]!.power ? [shownName(rule.inputs[j]!.quantity)] : []));
+        const agreement = { points: rule.points.length, agreeing: rule.points.map(() => false), largest: 0 };
+        const says = `one term differs from the rule, that with ${parts.join(", ")}: missing, doubled, or with another sign or factor`;
+        yield { match, agreement, difference: { kind: "term", says, ...effect(target, valueBy(match)) } };
+      }
+    }
+  },
+};
+
 /** In the order in which they are looked for. */
-export const searchedDepartures: readonly SearchedDeparture[] = [typedInside, factorInside, otherConstant, missingTerm];
+export const searchedDepartures: readonly SearchedDeparture[] = [
+  typedInside,
+  factorInside,
+  otherConstant,
+  missingTerm,
+  oneTerm,
+];

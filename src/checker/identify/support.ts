@@ -25,6 +25,8 @@ const greek: Readonly<Record<string, string>> = {
   τ: "tau",
   φ: "phi",
   ϕ: "phi",
+  ø: "phi",
+  Ø: "phi",
   ψ: "psi",
 };
 
@@ -49,7 +51,7 @@ function stems(text: string): readonly string[] {
   return [...new Set(words.filter((w) => !empty.has(w)).map((w) => w.replace(/(?:ing|ed|es|s)$/, "").slice(0, 7)))];
 }
 const kept = new Map<string, ReadonlySet<string>>();
-function stemsOf(text: string): ReadonlySet<string> {
+export function stemsOf(text: string): ReadonlySet<string> {
   const before = kept.get(text);
   if (before) return before;
   const made = new Set(stems(text));
