@@ -53,6 +53,9 @@ function cutWhere(book: Book, cell: FormulaCell, follow: (key: number, depth: nu
   return { inputs: [...inputs], steps: [...steps.values()] };
 }
 
+/** A formula followed to the values typed in. */
+export const wholeCut = (book: Book, cell: FormulaCell): Cut | undefined => cutWhere(book, cell, () => true);
+
 /**
  * The ways to look at a formula: by itself, followed one step, two steps … to the typed values, and each of the steps in
  * between taken as an input or followed by itself.
@@ -68,8 +71,7 @@ export function cutsOf(book: Book, cell: FormulaCell): readonly Cut[] {
     cuts.push(cut);
   };
   for (let depth = 1; depth <= 5; depth++) add(cutWhere(book, cell, (_key, at) => at < depth));
-  const whole = cutWhere(book, cell, () => true);
-  add(whole);
+  add(wholeCut(book, cell));
   const direct = readBy(book, cell).filter((key) => canFollow(book, key));
   const within = new Set<number>(direct);
   for (const key of direct) {

@@ -1,5 +1,5 @@
-import { a1, type Book, type FormulaCell, type Place } from "../../cells/index.ts";
-import { cutsOf, cutsWithPart, type Cut } from "./cuts.ts";
+import { a1, patternOf, type Book, type FormulaCell, type Place } from "../../cells/index.ts";
+import { cutsOf, cutsWithPart, wholeCut, type Cut } from "./cuts.ts";
 import { couldBeBacked, isBacked, isProduct } from "./evidence.ts";
 import type { Finding, Rulefound } from "./finding.ts";
 import { found } from "./found.ts";
@@ -9,7 +9,7 @@ import { offeredFormula } from "./offer.ts";
 import { callsOurs } from "./ours.ts";
 import { libraryOfRules, type Form, type Library, type Rule } from "./rules.ts";
 import { saidDepartures } from "./said.ts";
-import { rangeOf, searchedDepartures, type Near } from "./searched.ts";
+import { rangeOf, searchedDepartures, type Near, type SearchedDeparture } from "./searched.ts";
 import { Effort, targetOf, type Target } from "./target.ts";
 
 interface Exact {
@@ -30,6 +30,15 @@ interface Searched {
   readonly possible: readonly string[];
 }
 
+type Told = Pick<Finding, "verdict" | "found" | "because" | "possibly">;
+
+/** What an earlier formula of the same pattern was: agreement with a rule, a departure from one, or unknown. */
+interface Before {
+  readonly match?: Match;
+  readonly departure?: SearchedDeparture;
+  readonly told?: Told;
+}
+
 const rank: Readonly<Record<Form, number>> = { "known by its form": 2, own: 1, common: 0 };
 const mostCompared = 3;
 const mostForNear = 4;
@@ -40,6 +49,9 @@ const effortForNear = 20_000;
 export class Identifier {
   readonly #labels: Labels;
   readonly #library: Library;
+  /** By the pattern of a formula and of those behind it: what it was found to be, so that a column filled down is searched once. */
+  readonly #before = new Map<string, Before>();
+  readonly #patterns = new Map<number, string>();
 
   constructor(private readonly book: Book) {
     this.#labels = new Labels(book);
@@ -82,14 +94,59 @@ export class Identifier {
     return undefined;
   }
 
-  #searched(cell: FormulaCell): Pick<Finding, "verdict" | "found" | "because" | "possibly"> {
+  #searched(cell: FormulaCell): Told {
+    const pattern = this.#patternBehind(cell);
+    const before = this.#before.get(pattern);
+    if (before?.told) return before.told;
+    const cuts = cutsOf(this.book, cell);
+    const again = before && this.#again(cell, cuts, before);
+    if (again) return again;
+    const told = this.#searchedAnew(cell, cuts, (found) => this.#before.set(pattern, found));
+    if (!told.found && !before) this.#before.set(pattern, { told });
+    return told;
+  }
+
+  /** A formula and those behind it as they are filled down. */
+  #patternBehind(cell: FormulaCell): string {
+    return (wholeCut(this.book, cell)?.steps ?? [cell]).map((step) => this.#patternOf(step)).join("\n");
+  }
+
+  #patternOf({ key, formula, row, column }: FormulaCell): string {
+    const known = this.#patterns.get(key);
+    if (known !== undefined) return known;
+    const made = patternOf(formula, row, column);
+    this.#patterns.set(key, made);
+    return made;
+  }
+
+  /** A formula like one before: the same rule is tried alone, and what was not recognised is not again. */
+  #again(cell: FormulaCell, cuts: readonly Cut[], { match, departure }: Before): Told | undefined {
+    if (!match) return undefined;
+    const { part, inputs } = match.target.cut;
+    const like = part ? cutsWithPart(this.book, cell) : cuts;
+    for (const cut of like) {
+      if (cut.inputs.length !== inputs.length) continue;
+      const target = targetOf(this.book, cell, cut, this.#labels, new Effort());
+      if (departure) {
+        const near = target && nearest(departure, [target], libraryOf(match.rule));
+        if (near) return this.#toldNear(near);
+        continue;
+      }
+      const exact = target && this.#exact(target, [match.rule]);
+      const best = exact?.exact[0] ?? exact?.partly[0];
+      if (best) return this.#told(best, [best]);
+    }
+    return undefined;
+  }
+
+  #searchedAnew(cell: FormulaCell, cuts: readonly Cut[], keep: (found: Before) => void): Told {
     const targets: Target[] = [];
     const effort = new Effort();
     const partly: Exact[] = [];
     const possible = new Set<string>();
     let best: Exact | undefined;
     let others: readonly Exact[] = [];
-    for (const cut of this.#cuts(cell)) {
+    for (const cut of this.#cuts(cell, cuts)) {
       const target = targetOf(this.book, cell, cut, this.#labels, effort);
       if (!target) continue;
       targets.push(target);
@@ -100,14 +157,20 @@ export class Identifier {
       if (exact[0] && (!best || better(exact[0], best))) [best, others] = [exact[0], exact];
       if (best && rank[best.match.rule.form] === 2) break;
     }
-    if (best) return this.#told(best, others);
+    if (best) {
+      keep({ match: best.match });
+      return this.#told(best, others);
+    }
     const part = partly.sort((a, b) => (better(a, b) ? -1 : 1)).find((e) => e.range !== undefined);
-    if (part) return this.#told(part, [part]);
+    if (part) {
+      keep({ match: part.match });
+      return this.#told(part, [part]);
+    }
     for (const target of targets) target.effort.left = Math.max(target.effort.left, effortForNear);
     const near = this.#near(targets.slice(0, mostForNear));
     if (near) {
-      const { match, agreement, difference } = near;
-      return { verdict: "nearly", found: found(this.book, match, agreement, [difference]) };
+      keep(near);
+      return this.#toldNear(near);
     }
     if (targets.length === 0) return { verdict: "unknown", because: "gives no number about the sheet's own values" };
     if (possible.size === 0) return { verdict: "unknown", because: "no function of the library gives these numbers" };
@@ -119,16 +182,16 @@ export class Identifier {
   }
 
   /** Ways to look at a formula, those of whole cells first. */
-  *#cuts(cell: FormulaCell): Generator<Cut> {
-    yield* cutsOf(this.book, cell);
+  *#cuts(cell: FormulaCell, cuts: readonly Cut[]): Generator<Cut> {
+    yield* cuts;
     yield* cutsWithPart(this.book, cell);
   }
 
-  #exact(target: Target): Searched {
+  #exact(target: Target, rules = this.#library.rules.get(target.inputs.length) ?? []): Searched {
     const exact: Exact[] = [];
     const partly: Exact[] = [];
     const possible: string[] = [];
-    for (const rule of this.#library.rules.get(target.inputs.length) ?? []) {
+    for (const rule of rules) {
       if (!couldBeBacked(rule, target)) {
         if (isProduct(rule) && !target.cut.part && rawMatches(rule, target).length > 0) possible.push(rule.formula.id);
         continue;
@@ -175,16 +238,31 @@ export class Identifier {
     return { verdict: "identified", found: found(this.book, match, agreement, [], { others, open }) };
   }
 
-  #near(targets: readonly Target[]): Near | undefined {
+  #toldNear({ match, agreement, difference }: Near): Told {
+    return { verdict: "nearly", found: found(this.book, match, agreement, [difference]) };
+  }
+
+  #near(targets: readonly Target[]): (Near & Before) | undefined {
     for (const departure of searchedDepartures) {
-      let best: Near | undefined;
-      for (const target of targets)
-        for (const near of departure.find(target, this.#library))
-          if (!best || betterMatch(near.match, best.match)) best = near;
-      if (best) return best;
+      const near = nearest(departure, targets, this.#library);
+      if (near) return { ...near, departure };
     }
     return undefined;
   }
+}
+
+/** The best that a departure finds. */
+function nearest(departure: SearchedDeparture, targets: readonly Target[], library: Library): Near | undefined {
+  let best: Near | undefined;
+  for (const target of targets)
+    for (const near of departure.find(target, library)) if (!best || betterMatch(near.match, best.match)) best = near;
+  return best;
+}
+
+/** A library of one rule. */
+function libraryOf(rule: Rule): Library {
+  const alone = new Map([[rule.inputs.length, [rule]]]);
+  return rule.without ? { rules: new Map(), shortened: alone } : { rules: alone, shortened: new Map() };
 }
 
 const betterMatch = (a: Match, b: Match): boolean =>
@@ -202,7 +280,7 @@ function openQuestions({ match, all }: Exact, exact: readonly Exact[]): Rulefoun
   }
   const sameFunction = exact.filter((e) => e.match.rule.formula.id === rule.formula.id && e.match.rule !== rule);
   for (const [name, value] of Object.entries(rule.choices)) {
-    const values = new Set(sameFunction.map((e) => String((e.match.rule as Rule).choices[name])));
+    const values = new Set(sameFunction.map((e) => String(e.match.rule.choices[name])));
     values.delete(String(value));
     if (values.size > 0)
       out.push(`${name} may be ${[String(value), ...values].join(" or ")}: the numbers are the same.`);

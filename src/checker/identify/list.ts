@@ -27,7 +27,8 @@ export function countsText(list: IdentifiedList): string {
   const { identified, nearly, unknown } = countsOf(list);
   const total = list.findings.length;
   const ours = list.ours > 0 ? `; ${list.ours} more call the library's own functions` : "";
-  return `${total} hand-typed ${total === 1 ? "formula" : "formulas"}: ${identified} identified, ${nearly} nearly, ${unknown} not recognised${ours}.`;
+  const formulas = total === 1 ? "formula" : "formulas";
+  return `${total} hand-typed ${formulas}: ${identified} identified, ${nearly} nearly, ${unknown} not recognised${ours}.`;
 }
 
 /** Says of formulas that are steps of an identified one that they are; alone they are too short to be told. */

@@ -265,7 +265,10 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
 
 /** All orders of a list. */
 function* orders(list: readonly number[]): Generator<readonly number[]> {
-  if (list.length < 2) return yield list;
+  if (list.length < 2) {
+    yield list;
+    return;
+  }
   for (let i = 0; i < list.length; i++)
     for (const rest of orders([...list.slice(0, i), ...list.slice(i + 1)])) yield [list[i]!, ...rest];
 }

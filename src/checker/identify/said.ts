@@ -181,6 +181,9 @@ export function cellFor(book: Book, labels: Labels, quantity: Quantity, { target
   return undefined;
 }
 
+const decidesUnit = ({ formula }: Rule, name: string): boolean =>
+  Object.values(formula.params).some((one) => one.kind === "number" && one.follows?.argument === name);
+
 /** The texts beside the formula and its inputs name another value of a choice, as sudden release where the formula has gradual. */
 const otherChoiceSaid: SaidDeparture = {
   kind: "convention",
@@ -192,7 +195,8 @@ const otherChoiceSaid: SaidDeparture = {
     const said = new Set(textsAbout(book, target.cell, Math.max(0, top)).flatMap((text) => [...stemsOf(text)]));
     for (const [name, value] of Object.entries(rule.choices)) {
       const parameter = rule.formula.params[name];
-      if (parameter?.kind !== "choice") continue;
+      // What decides a unit is told by the units.
+      if (parameter?.kind !== "choice" || decidesUnit(rule, name)) continue;
       const wordsOf = (of: Choice): readonly string[] => {
         const text = parameter.values.find((one) => one.value === of)?.text ?? "";
         return [...stemsOf(`${String(of).replace(/_/g, " ")} ${text}`)];
@@ -203,7 +207,7 @@ const otherChoiceSaid: SaidDeparture = {
       );
       for (const { value: other, text } of parameter.values) {
         if (other === value) continue;
-        const apart = wordsOf(other).filter((word) => !own.includes(word) && !usual.has(word));
+        const apart = wordsOf(other).filter((word) => word.length > 3 && !own.includes(word) && !usual.has(word));
         const ownApart = own.filter((word) => !wordsOf(other).includes(word));
         if (!apart.some((word) => said.has(word)) || ownApart.some((word) => said.has(word))) continue;
         const meantRule = otherChoice(seen, name, other);

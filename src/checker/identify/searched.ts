@@ -1,4 +1,4 @@
-import type { Quantity } from "../../core/index.ts";
+import { isUnusual, outside, type Quantity } from "../../core/index.ts";
 import { backingOf, couldBeBacked, isBacked, isProduct } from "./evidence.ts";
 import type { Difference } from "./finding.ts";
 import {
@@ -74,10 +74,7 @@ function effect(target: Target, by: number): { readonly effect?: number } {
 const typedInside: SearchedDeparture = {
   kind: "typed",
   *find(target, library) {
-    const could = target.program
-      .open()
-      .flatMap((number, at) => (number.couldBeArgument ? [{ at, number }] : []))
-      .slice(0, mostTyped);
+    const could = typedIn(target).slice(0, mostTyped);
     const singles = could.flatMap((one): readonly Typed[][] => [[one], [{ ...one, inverse: true }]]);
     const pairs = could.length > 3 ? [] : could.flatMap((a, i) => could.slice(i + 1).map((b): Typed[] => [a, b]));
     for (const typed of [...singles, ...pairs]) {
@@ -87,20 +84,34 @@ const typedInside: SearchedDeparture = {
         for (const match of matches(rule, opened).slice(0, mostMatches)) {
           if (!isBacked(match, backingOf(match)) || !plausible(match)) continue;
           const agreement = compareAll(match);
-          if (agreesInPart(match, agreement)) yield { match, agreement, difference: typedDifference(match) };
+          const share = agreement.agreeing.filter(Boolean).length / agreement.points;
+          if (share >= 0.5) yield { match, agreement, difference: typedDifference(match) };
         }
     }
   },
 };
+
+/** The typed numbers that may be arguments; the same one typed twice is one. */
+function typedIn(target: Target): readonly Typed[] {
+  const numbers = target.program.open();
+  const out: Typed[] = [];
+  numbers.forEach((number, at) => {
+    if (!number.couldBeArgument || numbers.findIndex((one) => one.value === number.value && one.couldBeArgument) < at)
+      return;
+    const also = numbers.flatMap((one, n) => (n > at && one.value === number.value ? [n] : []));
+    out.push({ at, also, number });
+  });
+  return out;
+}
 
 /** A typed number that is an argument lies within its everyday range. */
 function plausible({ rule, target, order, scales }: Match): boolean {
   return order.every((i, j) => {
     const input = target.inputs[i]!;
     if (!input.typed) return true;
-    const { typical } = rule.inputs[j]!.quantity;
+    const { quantity } = rule.inputs[j]!;
     const there = input.value * scales[j]!;
-    return !typical || (there >= typical[0] && there <= typical[1]);
+    return outside(quantity, there) === undefined && !isUnusual(quantity, there);
   });
 }
 

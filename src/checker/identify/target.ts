@@ -22,6 +22,8 @@ export interface TargetInput {
 /** A typed number that is tried as an argument, or as one over it. */
 export interface Typed {
   readonly at: number;
+  /** The same number typed elsewhere in the formula. */
+  readonly also: readonly number[];
   readonly number: TypedNumber;
   readonly inverse?: true;
 }
@@ -115,9 +117,11 @@ export function targetWith(of: Target, typed: readonly Typed[]): Target | undefi
     ...typed.map((one): TargetInput => ({ typed: one, label: undefined, value: turned(one, one.number.value) })),
   ];
   const run = (given: ArrayLike<number>): number => {
-    typed.forEach((one, i) => program.change(one.at, turned(one, given[count + i]!)));
+    typed.forEach((one, i) => {
+      for (const at of [one.at, ...one.also]) program.change(at, turned(one, given[count + i]!));
+    });
     const value = program.run(given);
-    typed.forEach(({ at }) => program.change(at, undefined));
+    for (const { at, also } of typed) for (const one of [at, ...also]) program.change(one, undefined);
     return value;
   };
   return completed(of.cell, cut, program, inputs, of.label, run, of.effort);
