@@ -30,16 +30,7 @@ const mostTriedLoosely = 2_000;
 
 const close = (a: number, b: number): boolean => Math.abs(a - b) <= tolerance * Math.max(Math.abs(a), Math.abs(b));
 
-const supports = new WeakMap<TargetInput, Map<Quantity, Support>>();
-export function supportFor(input: TargetInput, quantity: Quantity): Support {
-  const known = supports.get(input) ?? new Map<Quantity, Support>();
-  supports.set(input, known);
-  const before = known.get(quantity);
-  if (before) return before;
-  const made = supportOf(input.label, quantity);
-  known.set(quantity, made);
-  return made;
-}
+export const supportFor = (input: TargetInput, quantity: Quantity): Support => supportOf(input.label, quantity);
 
 /** The units in which a value can be a quantity: it is allowed there, and not far from everyday. */
 const scalesKnown = new WeakMap<TargetInput, Map<Quantity, readonly number[]>>();

@@ -50,13 +50,13 @@ function stems(text: string): readonly string[] {
   const words = text.toLowerCase().match(/[a-z]{3,}/g) ?? [];
   return [...new Set(words.filter((w) => !empty.has(w)).map((w) => w.replace(/(?:ing|ed|es|s)$/, "").slice(0, 7)))];
 }
-const kept = new Map<string, ReadonlySet<string>>();
+const stemsKnown = new Map<string, ReadonlySet<string>>();
 export function stemsOf(text: string): ReadonlySet<string> {
-  const before = kept.get(text);
+  const before = stemsKnown.get(text);
   if (before) return before;
   const made = new Set(stems(text));
-  if (kept.size > 5000) kept.clear();
-  kept.set(text, made);
+  if (stemsKnown.size > 5000) stemsKnown.clear();
+  stemsKnown.set(text, made);
   return made;
 }
 
@@ -82,8 +82,20 @@ const strengths: readonly (readonly [symbol: RegExp, against: RegExp])[] = [
 
 const none: Support = { symbol: false, words: 0, otherKind: false, otherwise: false };
 
+const kept = new WeakMap<Label, Map<Quantity, Support>>();
+
 export function supportOf(label: Label | undefined, quantity: Quantity): Support {
   if (!label) return none;
+  const known = kept.get(label) ?? new Map<Quantity, Support>();
+  kept.set(label, known);
+  const before = known.get(quantity);
+  if (before) return before;
+  const made = readSupport(label, quantity);
+  known.set(quantity, made);
+  return made;
+}
+
+function readSupport(label: Label, quantity: Quantity): Support {
   const symbol = spelledSymbol(label.symbol);
   const own = spelledSymbol(quantity.symbol);
   const said = stemsOf(label.description);
