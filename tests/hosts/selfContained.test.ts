@@ -1,6 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { nodeGrid } from "../../src/hosts/grid/node.ts";
+import { expand } from "../../src/sheet/index.ts";
+import { templates } from "../../src/templates/index.ts";
+import { inputValues, typedExample } from "../../taskpane/build/fields.ts";
 import { workbookId } from "../../src/hosts/grid/runtime.ts";
+import { GridFaults } from "../checker/gridFaults.ts";
 import { smallPlan } from "./smallPlan.ts";
 
 type Opened = ReturnType<typeof nodeGrid>;
@@ -13,8 +17,9 @@ beforeEach(() => {
 afterEach(() => host.dispose());
 
 const build = (sheetName: string) => host.apply(smallPlan, { sheetName, progress: () => undefined });
-const value = async (sheet: string, row: number, column: number) =>
-  (await host.read(sheet, { row, column, rows: 1, columns: 1 }))[0]![0]!.value;
+const cell = async (sheet: string, row: number, column: number) =>
+  (await host.read(sheet, { row, column, rows: 1, columns: 1 }))[0]![0]!;
+const value = async (sheet: string, row: number, column: number) => (await cell(sheet, row, column)).value;
 /** The plain exponential of friction, written out. */
 const friction = (mu: number) => 1395 * Math.exp(-(mu * 0.3 + 0.003 * 12));
 
@@ -59,14 +64,83 @@ describe("built sheets that read only themselves", () => {
     expect(await value("Beam", 4, 2)).toBeCloseTo(friction(0.2), 10);
   });
 
-  it("hand the grid no formulas while another sheet changes", async () => {
+  const handed = (): readonly string[] => {
+    const current = runtime.univer.__getInjector().get(runtime.formula.IFormulaCurrentConfigService);
+    return Object.keys(current.getFormulaData()[workbookId] ?? {});
+  };
+  const idOf = (name: string) => workbook.getSheetByName(name)!.getSheetId();
+
+  it("are computed here, and by the grid only where a formula gives an error", async () => {
     await build("Beam");
     await build("Beam 2");
     await host.enter({ sheet: "Beam", row: 2, column: 2 }, 0.25);
-    const current = runtime.univer.__getInjector().get(runtime.formula.IFormulaCurrentConfigService);
-    const handed = Object.keys(current.getFormulaData()[workbookId] ?? {});
-    const idOf = (name: string) => workbook.getSheetByName(name)!.getSheetId();
-    expect(handed).toContain(idOf("Beam"));
-    expect(handed).not.toContain(idOf("Beam 2"));
+    expect(await value("Beam", 4, 2)).toBeCloseTo(friction(0.25), 10);
+    expect(handed()).not.toContain(idOf("Beam 2"));
+
+    const calculations: string[][] = [];
+    const listening = runtime.api.getFormula().calculationStart(() => calculations.push([...handed()]));
+    await host.enter({ sheet: "Beam", row: 2, column: 2 }, 0.3);
+    expect(calculations.flat()).not.toContain(idOf("Beam"));
+    await host.enter({ sheet: "Beam", row: 2, column: 2 }, 7);
+    listening.dispose();
+    expect((await cell("Beam", 4, 2)).error!.message).toContain("7");
+    expect(await value("Beam 2", 4, 2)).toBeCloseTo(friction(0.2), 10);
+
+    await host.enter({ sheet: "Beam", row: 2, column: 2 }, 0.4);
+    expect(await value("Beam", 4, 2)).toBeCloseTo(friction(0.4), 10);
+    expect(await value("Beam", 5, 2)).toBe(friction(0.4) > 1200 ? "OK" : "FAIL");
+    expect(await value("Beam", 6, 2)).toBeCloseTo(2 * friction(0.4), 9);
   });
+
+  it("follow several cells at once, a cell cleared, and an entry taken back", async () => {
+    await build("Beam");
+    await host.enterAll("Beam", [
+      { row: 2, column: 2, value: 0.4 },
+      { row: 3, column: 0, value: "text" },
+    ]);
+    expect(await value("Beam", 4, 2)).toBeCloseTo(friction(0.4), 10);
+    const injector = runtime.univer.__getInjector();
+    injector.get(runtime.core.IUniverInstanceService).focusUnit(workbookId);
+    expect(await injector.get(runtime.core.ICommandService).executeCommand(runtime.core.UndoCommand.id)).toBe(true);
+    await host.enter({ sheet: "Sheet1", row: 0, column: 0 }, 1);
+    expect(await value("Beam", 4, 2)).toBeCloseTo(friction(0.2), 10);
+    await host.enter({ sheet: "Beam", row: 2, column: 2 }, null);
+    expect((await cell("Beam", 4, 2)).error!.message).toContain("missing");
+  });
+
+  it("follow entries after rows were put in above", async () => {
+    await build("Beam");
+    await host.enter({ sheet: "Beam", row: 2, column: 2 }, 0.25);
+    await new GridFaults({ host, runtime, workbook }).unprotected("Beam");
+    workbook.getSheetByName("Beam")!.insertRows(1, 2);
+    await host.enter({ sheet: "Beam", row: 4, column: 2 }, 0.5);
+    expect(await value("Beam", 6, 2)).toBeCloseTo(friction(0.5), 10);
+  });
+});
+
+it("a whole sheet shows after entries what the grid itself computes", async () => {
+  const template = templates.find(({ id }) => id.startsWith("pre-tensioned-is"))!;
+  const plan = expand(template, inputValues(template, typedExample(template)));
+  await host.apply(plan, { sheetName: "Beam", progress: () => undefined });
+  const numbers = plan.validations.filter(({ rule, rows }) => rule.kind === "number" && !rule.whole && rows === 1);
+  let entries = 0;
+  for (const place of numbers) {
+    const was = await value("Beam", place.row, place.column);
+    if (typeof was !== "number" || entries === 12) continue;
+    entries++;
+    await host.enter({ sheet: "Beam", row: place.row, column: place.column }, was * 1.01);
+  }
+  expect(entries).toBe(12);
+  const all = { row: 0, column: 0, rows: plan.rows, columns: plan.columns };
+  const here = await host.read("Beam", all);
+  await host.recalculate();
+  const there = await host.read("Beam", all);
+  const differ = here.flatMap((line, r) =>
+    line.flatMap(({ value: a, error }, c) => {
+      const b = there[r]![c]!.value;
+      const same = typeof a === "number" && typeof b === "number" ? Math.abs(a - b) <= 1e-9 * Math.abs(b) : a === b;
+      return same && error?.code === there[r]![c]!.error?.code ? [] : [`${r} ${c}: ${String(a)}, ${String(b)}`];
+    }),
+  );
+  expect(differ).toEqual([]);
 });

@@ -221,7 +221,7 @@ export async function build(
     await tell(total, "done");
     ended.throwIfAborted();
     selfContained.add(sheetId, plan);
-    if (ahead) selfContained.reading(sheetId, () => readFormulas(grid));
+    if (ahead && !selfContained.has(sheetId)) selfContained.reading(sheetId, () => readFormulas(grid));
     return sheet;
   } catch (error) {
     names.remove(sheetId);

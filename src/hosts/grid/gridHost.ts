@@ -29,6 +29,7 @@ import { readEveryNumeral } from "./numerals.ts";
 import { keepMoreParsed } from "./parsedFormulas.ts";
 import { rulesOf } from "./readRules.ts";
 import { cellData } from "./sheetData.ts";
+import { OwnResults } from "./ownResults.ts";
 import { SelfContained } from "./selfContained.ts";
 import { SheetNames } from "./sheetNames.ts";
 import { Turns } from "../host/turns.ts";
@@ -54,6 +55,7 @@ export class GridHost implements Host {
   readonly #errors = new CellErrors();
   readonly #names: SheetNames;
   readonly #selfContained: SelfContained;
+  readonly #ownResults: OwnResults;
   /** The grid keeps a selection only on a screen; without one it is kept here. */
   #chosen: Selection | undefined;
   readonly #listeners = new Set<(selection: Selection) => void>();
@@ -72,7 +74,8 @@ export class GridHost implements Host {
     readEveryNumeral(grid);
     this.#names = new SheetNames(grid);
     this.#selfContained = new SelfContained(grid);
-    grid.api.getFormula().calculationEnd(() => this.#selfContained.calculated());
+    this.#ownResults = new OwnResults(grid, workbook, this.#selfContained, this.#errors);
+    grid.api.getFormula().calculationResultApplied(() => this.#selfContained.calculated());
     this.#dependants = new Dependants(workbook, (name, sheetId) => this.#names.resolve(name, sheetId));
     grid.api.addEvent(grid.api.Event.SheetDeleted, ({ sheetId }) => {
       this.#names.remove(sheetId);
@@ -99,6 +102,7 @@ export class GridHost implements Host {
       // What is typed meanwhile is not meant for the new sheet, which the grid shows as soon as it begins.
       const release = this.#grid.hold?.();
       try {
+        this.#ownResults.listen();
         await build(this.#grid, this.#workbook, this.#names, this.#selfContained, plan, options);
       } finally {
         release?.();

@@ -27,6 +27,8 @@ const readsOtherSheets = ({ cells }: Plan): boolean =>
  */
 export class SelfContained {
   readonly #sheets = new Set<string>();
+  /** Sheets on which all that follows from entries stands already. */
+  readonly #computed = new Set<string>();
   /** Sheets whose formulas are to be read at the next calculation although nothing has changed. */
   readonly #unread = new Set<string>();
 
@@ -43,7 +45,9 @@ export class SelfContained {
         ...Object.keys(current.getDirtyNameMap()[workbookId] ?? {}),
         ...this.#unread,
       ]);
-      const wanted = Object.entries(own).filter(([id]) => !this.#sheets.has(id) || changed.has(id));
+      const wanted = Object.entries(own).filter(
+        ([id]) => !this.#sheets.has(id) || (changed.has(id) && !this.#computed.has(id)),
+      );
       return { ...data, [workbookId]: Object.fromEntries(wanted) };
     };
     injector.get(core.ICommandService).onCommandExecuted((command) => this.#follow(command));
@@ -72,8 +76,18 @@ export class SelfContained {
     calculate();
   }
 
-  /** A calculation has ended. */
+  /** What follows from the entries on a sheet stands there; the next calculation need not compute it. */
+  computed(sheetId: string): void {
+    this.#computed.add(sheetId);
+  }
+
+  toBeComputed(sheetId: string): void {
+    this.#computed.delete(sheetId);
+  }
+
+  /** The results of a calculation are there. */
   calculated(): void {
     this.#unread.clear();
+    this.#computed.clear();
   }
 }

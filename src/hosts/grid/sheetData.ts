@@ -1,4 +1,4 @@
-import type { Area, Computed } from "../../cells/index.ts";
+import type { Area, CellValue, Computed } from "../../cells/index.ts";
 import type { ICellData, IRange, IStyleData, IWorksheetData } from "@univerjs/core";
 import type { Plan, PlannedCell } from "../../sheet/index.ts";
 import type { InsertedCell } from "../host/host.ts";
@@ -68,6 +68,11 @@ function content(
 
 function computedContent(core: Core, { value }: Computed): ICellData {
   return value === null ? {} : valueContent(core, value);
+}
+
+/** What a formula gives, in place of what its cell holds. */
+export function computedCell(core: Core, value: CellValue): ICellData {
+  return value === null ? { v: null } : valueContent(core, value);
 }
 
 function valueContent(core: Core, value: string | number | boolean): ICellData {
