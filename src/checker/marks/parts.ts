@@ -37,8 +37,13 @@ function read(plan: Plan): readonly BlockParts[] {
   const inColumn = (row: number, column: number): PlannedCell | undefined =>
     rows.get(row)?.find((cell) => cell.column === column);
   const text = (row: number, column: number): string => String(inColumn(row, column)?.value ?? "");
-  const lastOfTable = (item: string): number =>
-    Math.max(...plan.meanings.filter((m) => m.item === item).map(({ at }) => at.row + at.rows - 1));
+  // Columns of a table may stand in two blocks: among the results and the workings.
+  const lastOfTable = (item: string, from: number, to: number): number =>
+    Math.max(
+      ...plan.meanings
+        .filter(({ item: of, at }) => of === item && at.row > from && at.row <= to)
+        .map(({ at }) => at.row + at.rows - 1),
+    );
   const titles = [...rows.keys()].filter((row) => inColumn(row, columns.item)?.role === "block").sort((a, b) => a - b);
   return titles.flatMap((title, i): BlockParts[] => {
     if (inColumn(title, columns.mark)?.role !== "mark") return [];
@@ -49,7 +54,7 @@ function read(plan: Plan): readonly BlockParts[] {
       if (inColumn(row, columns.mark)?.role !== "mark") continue;
       const table = inColumn(row, columns.description)?.role === "subtitle";
       const item = text(row, columns.item);
-      const end = table ? lastOfTable(item) : row;
+      const end = table ? lastOfTable(item, row, last) : row;
       const isWide =
         table && plan.cells.some((cell) => cell.column === columns.mark && cell.row > row && cell.row <= end);
       items.push({
