@@ -5,7 +5,7 @@ import type { Layout } from "./layout.ts";
 export const printScale = 80;
 
 /** Heights in points, as the hosts make them: of a line, of what is around the lines of a row, and of a page below the rows at its head. */
-const [lineHeight, around, pageHeight] = [11.75, 0.5, 890];
+const [lineHeight, around, pageHeight] = [12, 0.25, 890];
 const headRows = bandRow + 1;
 
 /** Rows that begin a page: where a run of rows that belong together would be cut, and after the first page. */

@@ -4,8 +4,8 @@ import type { Plan } from "../../sheet/index.ts";
 import { styles } from "./styles.ts";
 
 /** Lengths of the file, in points unless said otherwise. */
-const pointsPerLine = 11.75;
-const aroundLines = 0.5;
+const pointsPerLine = 12;
+const aroundLines = 0.25;
 export const defaultRowHeight = pointsPerLine + aroundLines;
 const tallRows: Readonly<Record<string, number>> = { title: 22, band: 18, block: 17 };
 /** Of the letters of running text, in digits, in which column widths count. */
