@@ -12,6 +12,8 @@ export interface Part {
   readonly markRow?: number;
   /** Rows in which the marks' column holds values, from the first to the last: of wide tables. */
   readonly wide: readonly (readonly [number, number])[];
+  /** More rows, from the first to the last: the workings of a whole sheet, which stand below the revision table. */
+  readonly further?: readonly [number, number];
 }
 
 /** A block with the rows and tables in it. */
@@ -84,13 +86,14 @@ function read(plan: Plan): readonly BlockParts[] {
   });
 }
 
-/** Everything that stands above the revision table, marks left out. */
+/** Everything that stands above the revision table, and the workings below it; marks left out. */
 export function wholeSheet(plan: Plan): Part {
   const records = plan.cells.filter(({ role }) => role === "record").map(({ row }) => row);
   const blocks = plan.cells
     .filter(({ role, column }) => role === "block" && column === columns.item)
     .map(({ row }) => row);
   const end = records.length === 0 ? plan.rows : Math.max(...blocks.filter((row) => row < Math.min(...records)));
+  const workings = plan.groups?.find(({ row }) => row >= end);
   return {
     kind: "sheet",
     item: "",
@@ -98,6 +101,7 @@ export function wholeSheet(plan: Plan): Part {
     first: 0,
     last: end - 1,
     wide: partsOf(plan).flatMap(({ block }) => block.wide),
+    ...(workings && { further: [workings.row - 1, workings.row + workings.rows - 1] as const }),
   };
 }
 
