@@ -5,6 +5,7 @@ import { marksExplained } from "./formulaText.ts";
 import { own, type Filling } from "./planCells.ts";
 import { plainSymbol } from "./says.ts";
 import { markedTitle } from "./tableCells.ts";
+import { fillWorkingsNote } from "./workingCells.ts";
 import { builtCell } from "./write.ts";
 
 /** The worksheet function that says the version of the functions loaded. */
@@ -14,7 +15,7 @@ const versionCall = "KERN.VERSION()";
 export function fillAbout(filling: Filling): void {
   const { cells, sheet, layout } = filling;
   const { template } = sheet;
-  const { title, number, lines, marks } = layout.about;
+  const { title, number, lines, marks, workings } = layout.about;
   cells.put(title, columns.item, "block", String(number));
   markedTitle(filling, title, "block", "Configuration, template and conventions");
   fillShape(filling, number);
@@ -36,6 +37,7 @@ export function fillAbout(filling: Filling): void {
     }
   }
   cells.sentence(marks, "note", marksExplained, columns.description, columns.mark);
+  if (workings !== undefined) fillWorkingsNote(filling, workings);
 }
 
 const labels = {

@@ -94,17 +94,21 @@ export interface Bands {
   readonly placed: readonly PlacedColumn[];
   readonly repeated: readonly Repeated[];
   readonly count: number;
+  /** How many of them hold results: the first ones. The others go to the workings. */
+  readonly results: number;
 }
 
 /**
  * Places a table's columns: the first number in the sheet's first column, verdicts in the verdict column, all others
- * from the left; what has no room goes into a further band, which begins with the rows' number and words again.
+ * from the left; what has no room goes into a further band, which begins with the rows' number and words again. Results
+ * come first, then bands of workings; `isResult` says which columns are results.
  */
 export function placeColumns(
   columns: readonly Column[],
   says: readonly Says[],
   ranges: ReadonlyMap<string, ReadonlySet<string>>,
   memberTexts: (dimension: string) => readonly string[],
+  isResult: (column: Column) => boolean,
 ): Bands {
   const all = columns.map((column, i): Sized => ({
     column,
@@ -139,18 +143,34 @@ export function placeColumns(
       used += cells;
     }
   };
-  for (const run of runs(all, ranges)) {
-    const free = run.filter((i) => i >= first && !all[i]!.column.verdict);
+  const put = (i: number): void => {
+    placed[i] = { band, at: tableColumns.first + used, cells: all[i]!.cells };
+    used += all[i]!.cells;
+  };
+  const place = (run: readonly number[]): void => {
+    const free = run.filter((i) => i >= first && !all[i]!.column.verdict && !placed[i]);
+    if (free.length === 0) return;
     const cells = free.reduce((sum, i) => sum + all[i]!.cells, 0);
     if (used + cells > room && used > (band === 0 ? 0 : leadCells)) begin();
-    for (const i of free) {
-      placed[i] = { band, at: tableColumns.first + used, cells: all[i]!.cells };
-      used += all[i]!.cells;
-    }
+    free.forEach(put);
+  };
+  // Columns that a formula takes together stay together, among the results if one of them is one.
+  const together = runs(all, ranges);
+  const hasResults = columns.some(isResult);
+  const isShown = (run: readonly number[]): boolean => run.some((i) => isResult(columns[i]!));
+  if (hasResults) {
+    for (const i of lead) if (!together.some((run) => run.length > 1 && run.includes(i))) put(i);
+    together.filter(isShown).forEach(place);
   }
-  // A verdict stands beside the last of what it judges: the columns before it.
+  const results = hasResults ? band + 1 : 0;
+  const workings = together.filter((run) => !hasResults || !isShown(run));
+  if (hasResults && workings.some((run) => run.some((i) => !placed[i] && !all[i]!.column.verdict))) begin();
+  workings.forEach(place);
+  // A verdict stands beside the last of what it judges: the results before it.
   all.forEach(({ column }, i) => {
-    if (column.verdict) placed[i] = { band: placed[i - 1]?.band ?? 0, at: sheetColumns.verdict, cells: 1 };
+    if (!column.verdict) return;
+    const before = placed.slice(0, i).filter((one) => one !== undefined && (!hasResults || one.band < results));
+    placed[i] = { band: before.at(-1)?.band ?? 0, at: sheetColumns.verdict, cells: 1 };
   });
-  return { placed, repeated, count: band + 1 };
+  return { placed, repeated, count: band + 1, results };
 }

@@ -1,13 +1,13 @@
 import type { Address } from "../cells/index.ts";
 import { fnv1a64 } from "../core/index.ts";
 import { fillAbout } from "./aboutCells.ts";
-import { bandRow, columnCount, columns, headings, titleRow, widths } from "./columns.ts";
+import { bandRow, columnCount, columns, titleRow, widths } from "./columns.ts";
 import { plannedCharts } from "./charts.ts";
 import { fillBand, fillFront, fillRegister, fillTitle, fillWarningCounts } from "./frontCells.ts";
 import { highlightsOf } from "./highlights.ts";
 import { inputValues, nested, shapeValues, type Inputs } from "./inputs.ts";
 import { layOut } from "./layout.ts";
-import { pageBreaks } from "./pageBreaks.ts";
+import { pageBreaks, printScale } from "./pageBreaks.ts";
 import { inputRoles, type Plan, type PlannedCell, type Role } from "./plan.ts";
 import { PlanCells, type Dependency, type Filling } from "./planCells.ts";
 import { Problems } from "./problems.ts";
@@ -16,6 +16,7 @@ import { isRecordBlock, shapeSheet, type ShapedBlock, type ShapedSheet } from ".
 import { fillTable, markedTitle } from "./tableCells.ts";
 import type { InputValue, Template } from "./template.ts";
 import { fillWarnings } from "./warningCells.ts";
+import { fillHeadings, fillWorkings } from "./workingCells.ts";
 import { warningAreas } from "./write.ts";
 
 export type { Dependency } from "./planCells.ts";
@@ -32,7 +33,7 @@ function fillBlock(filling: Filling, block: ShapedBlock): void {
   cells.put(title, columns.item, "block", String(block.number));
   const recordOnly = isRecordBlock(block.block);
   markedTitle(filling, title, "block", block.block.title, recordOnly ? columns.mark : undefined);
-  if (heads !== undefined) headings.forEach((heading, column) => cells.put(heads, column, "heading", heading));
+  if (heads !== undefined) fillHeadings(filling, heads);
   if (note !== undefined) cells.sentence(note, "note", block.block.note!, columns.description, columns.mark);
   for (const item of block.items) {
     if (item.kind === "row") fillRow(filling, item);
@@ -87,6 +88,7 @@ function build(filling: Filling): Expansion {
   for (const [caution, row] of layout.cautions) cells.sentence(row, "caution", caution, 0, columns.mark);
   for (const block of sheet.blocks) if (!block.block.front) fillBlock(filling, block);
   fillAbout(filling);
+  fillWorkings(filling);
   fillBand(filling);
   const { rows } = layout;
   const planned = running(cells);
@@ -96,6 +98,7 @@ function build(filling: Filling): Expansion {
     names: cells.names,
     validations: cells.validations,
     unlocked: cells.unlocked,
+    ...(layout.workings && { groups: [{ row: layout.workings.first + 1, rows: rows - layout.workings.first - 1 }] }),
     spans: cells.spans,
     charts: plannedCharts(layout, problems),
   };
@@ -116,9 +119,10 @@ function build(filling: Filling): Expansion {
     highlights: highlightsOf(layout, cells),
     freeze: { rows: bandRow + 1, columns: 0 },
     print: {
-      area: { row: 0, column: 0, rows, columns: columnCount },
+      area: { row: 0, column: 0, rows: layout.printed, columns: columnCount },
       titleRows: [titleRow, bandRow],
       orientation: "portrait",
+      scale: printScale,
       footer: `${template.id} ${template.version} · ${hash} · {sheet} · page {page} of {pages}`,
       breaks: pageBreaks(layout, cells.lines),
     },

@@ -90,6 +90,8 @@ function onePerMember({ members, ...spec }: ChartSpec, { dimensions }: ShapedShe
 /** A chart that the sheet draws, before it is known where. */
 export interface ShownChart {
   readonly spec: ChartSpec;
+  /** The template's chart: one of its members has an id of its own. */
+  readonly of: string;
   readonly block: ShapedBlock;
 }
 
@@ -105,10 +107,10 @@ function isPresent(series: ChartSpec["series"][number], sheet: ShapedSheet): boo
 export function chartsOf(sheet: ShapedSheet): readonly ShownChart[] {
   return sheet.template.charts
     .filter(({ when }) => meets(when, sheet.values))
-    .flatMap((spec) => onePerMember(spec, sheet))
-    .flatMap((spec): ShownChart[] => {
+    .flatMap((spec) => onePerMember(spec, sheet).map((one) => ({ spec: one, of: spec.id })))
+    .flatMap(({ spec, of }): ShownChart[] => {
       const block = sheet.blocks.find((b) => b.block.id === spec.block);
-      return block && spec.series.some((one) => isPresent(one, sheet)) ? [{ spec, block }] : [];
+      return block && spec.series.some((one) => isPresent(one, sheet)) ? [{ spec, of, block }] : [];
     });
 }
 

@@ -222,6 +222,7 @@ function fillChecks({ cells, layout }: Filling, item: ShapedFront): void {
   const keys = over(registerColumns.key);
   register.checks.forEach((_check, i) => {
     const row = head + 1 + i;
+    cells.join(row, checkColumns.where, checkColumns.verdict - 1);
     for (const name of ["item", "text", "value", "limit", "unit", "utilisation", "where", "verdict"] as const) {
       const from = over(registerColumns[name]);
       // A function's value comes through INDEX as it is; an empty text stays one.

@@ -31,6 +31,8 @@ export interface PlacedBand {
 export interface PlacedTable {
   readonly shaped: ShapedTable;
   readonly title: number;
+  /** The title of its workings, where others of its columns are results. */
+  readonly workings?: number;
   readonly note?: number;
   /** The columns defined above the table, with the row of each. */
   readonly list: readonly (ListedColumn & { readonly row: number })[];
@@ -43,6 +45,8 @@ export type AboutLine = "template" | "hash" | "functions" | "standard" | "method
 export interface Together {
   readonly row: number;
   readonly rows: number;
+  /** Nor is it to be parted from the run that follows: of titles. */
+  readonly withNext?: true;
 }
 
 /** Which row everything stands in. */
@@ -55,6 +59,17 @@ export interface Layout {
     ShapedBlock,
     { readonly title: number; readonly headings?: number; readonly note?: number }
   >;
+  /** The rows above the workings: those that are printed. */
+  readonly printed: number;
+  /** What stands behind the results, at the end of the sheet: its rows, and the titles of its blocks. */
+  readonly workings:
+    | {
+        readonly title: number;
+        readonly note: number;
+        readonly first: number;
+        readonly blocks: ReadonlyMap<ShapedBlock, { readonly title: number; readonly headings?: number }>;
+      }
+    | undefined;
   /** Rows, notes and lists: their (first) row. */
   readonly itemRows: ReadonlyMap<ShapedItem, number>;
   /** The value cell of each row. */
@@ -70,6 +85,8 @@ export interface Layout {
     readonly lines: readonly { readonly line: AboutLine; readonly row: number }[];
     /** What the marks behind clauses mean. */
     readonly marks: number;
+    /** Where the workings stand, on sheets that have them. */
+    readonly workings?: number;
     /** Its number among the blocks. */
     readonly number: number;
   };
@@ -138,8 +155,9 @@ const chartRows = 16;
 const frontChartRows = 12;
 const halfWidth = 8;
 const chartGap = 1;
-/** Rows of a table that are never cut. */
-const longestTogether = 45;
+/** Rows of a table that are never cut, and how many of a longer one stay with its heading. */
+const longestTogether = 20;
+const firstTogether = 5;
 
 /** Where the two fields of a line on the first page begin, and their values. */
 export const fieldColumns = [
@@ -150,6 +168,15 @@ export const fieldColumns = [
 /** The first page's list of checks: how many lines its heading takes. */
 const checksHead = 1;
 
+/** Where things stand: with the results that are read and printed, or behind them. */
+type Part = "results" | "workings";
+
+function standsIn(item: ShapedItem, part: Part): boolean {
+  if (item.kind === "table") return part === "results" ? item.results > 0 : item.results < item.bands;
+  const working = item.kind !== "front" && item.working;
+  return working === (part === "workings");
+}
+
 /** Lays out one sheet from the top down. */
 class Placing {
   private row = firstRow;
@@ -158,6 +185,8 @@ class Placing {
   private readonly values = new Map<ShapedRow, Address>();
   private readonly texts = new Map<ShapedRow, RowTexts>();
   private readonly tables = new Map<ShapedTable, PlacedTable>();
+  private workings: Layout["workings"];
+  private printed = 0;
   private readonly placedCharts: (ShownChart & { at: Area })[] = [];
   private readonly together: Together[] = [{ row: titleRow, rows: bandRow + 1 }];
   private readonly cautions = new Map<string, number>();
@@ -180,10 +209,10 @@ class Placing {
   }
 
   /** Keeps the rows from here on, which `place` takes, on one page. */
-  private keep(place: () => void): void {
+  private keep(place: () => void, withNext = false): void {
     const row = this.row;
     place();
-    if (this.row > row) this.together.push({ row, rows: this.row - row });
+    if (this.row > row) this.together.push({ row, rows: this.row - row, ...(withNext && { withNext }) });
   }
 
   /** Two charts in a line. */
@@ -247,42 +276,46 @@ class Placing {
     });
   }
 
-  private table(shaped: ShapedTable): void {
+  /** The bands of a table that are results, or those that are workings. */
+  private table(shaped: ShapedTable, part: Part): void {
+    const working = part === "workings";
+    const before = this.tables.get(shaped);
+    const isHere = (band: number): boolean => band >= shaped.results === working;
     const title = this.row;
     let note: number | undefined;
+    const listed = listedColumns(shaped, this.sheet).filter(({ column }) => isHere(column.band));
     let list: PlacedTable["list"] = [];
     this.keep(() => {
       this.take();
-      if (shaped.table.note !== undefined) note = this.take();
-      list = listedColumns(shaped, this.sheet).map((listed) => ({ ...listed, row: this.take(listed.below ? 2 : 1) }));
-    });
-    const bands = Array.from({ length: shaped.bands }, (_, band): PlacedBand => {
+      if (shaped.table.note !== undefined && !before) note = this.take();
+      list = listed.map((one) => ({ ...one, row: this.take(one.below ? 2 : 1) }));
+    }, listed.length === 0);
+    const own = Array.from({ length: shaped.bands }, (_, band) => band).filter(isHere);
+    const bands = own.map((band): PlacedBand => {
       const start = this.row;
       const header = new Map(headerRows(shaped, band).map((name) => [name, this.take()] as const));
       const first = this.take(shaped.rows);
       this.keepRows(shaped, start, first);
-      if (band < shaped.bands - 1) this.take();
+      if (band !== own.at(-1)) this.take();
       return { header, first };
     });
-    this.tables.set(shaped, { shaped, title, ...(note !== undefined && { note }), list, bands });
-    this.take();
+    this.tables.set(
+      shaped,
+      before
+        ? { ...before, workings: title, list: [...before.list, ...list], bands: [...before.bands, ...bands] }
+        : { shaped, title, ...(note !== undefined && { note }), list, bands },
+    );
   }
 
-  /** A short table stays on one page; a long one is cut where its outer member changes. */
-  private keepRows({ rows, groups }: ShapedTable, start: number, first: number): void {
-    const head = first - start;
-    const inner = groups.length === 1 ? (groups[0]!.over.at(-1)?.members.length ?? rows) : rows;
-    if (head + rows <= longestTogether || inner >= rows) {
-      this.together.push({ row: start, rows: head + rows });
-      return;
-    }
-    this.together.push({ row: start, rows: head + inner });
-    for (let row = first + inner; row < first + rows; row += inner) this.together.push({ row, rows: inner });
+  /** A short table stays on one page; of a long one its heading stays with the first rows. */
+  private keepRows({ rows }: ShapedTable, start: number, first: number): void {
+    const whole = rows <= longestTogether ? rows : firstTogether;
+    this.together.push({ row: start, rows: first - start + whole });
   }
 
   private block(block: ShapedBlock): void {
     this.take();
-    const ofRows = block.items.some(({ kind }) => kind === "row");
+    const ofRows = block.items.some((item) => item.kind === "row" && !item.working);
     const title = this.row;
     this.keep(() => {
       this.take();
@@ -293,16 +326,61 @@ class Placing {
         ...(headings !== undefined && { headings }),
         ...(note !== undefined && { note }),
       });
-    });
+    }, true);
+    this.items(block, "results");
+  }
+
+  private items(block: ShapedBlock, part: Part): void {
+    let before: ShapedItem | undefined;
     for (const item of block.items) {
-      if (item.kind === "table") this.table(item);
+      if (!standsIn(item, part)) continue;
+      if (before?.kind === "table") this.take();
+      before = item;
+      if (item.kind === "table") this.table(item, part);
       else if (item.kind === "row") this.rowItem(item);
       else if (item.kind === "warnings") {
         if (this.checks.length > 0) this.placeRegister();
         this.itemRows.set(item, this.take(warningRows(this.sheet)));
       } else this.itemRows.set(item, this.take());
     }
-    this.putCharts(this.charts.filter((chart) => chart.block === block && !this.onFront.has(chart.spec.id)));
+    const charts = this.chartsIn(block, part);
+    if (charts.length > 0 && before?.kind === "table") this.take();
+    this.putCharts(charts);
+  }
+
+  private chartsIn(block: ShapedBlock, part: Part): readonly ShownChart[] {
+    const { results } = block.block;
+    return this.charts.filter((chart) => {
+      if (chart.block !== block || this.onFront.has(chart.spec.id)) return false;
+      return (results === undefined || results.includes(chart.of)) === (part === "results");
+    });
+  }
+
+  private withWorkings(): readonly ShapedBlock[] {
+    return this.sheet.blocks.filter(
+      (block) => block.items.some((item) => standsIn(item, "workings")) || this.chartsIn(block, "workings").length > 0,
+    );
+  }
+
+  /** Behind all else, block by block. */
+  private placeWorkings(): void {
+    const here = this.withWorkings();
+    if (here.length === 0) return;
+    this.take();
+    const first = this.row;
+    const title = this.take();
+    const note = this.take();
+    const titles = new Map<ShapedBlock, { title: number; headings?: number }>();
+    for (const block of here) {
+      this.take();
+      const ofRows = block.items.some((item) => item.kind === "row" && item.working);
+      this.keep(() => {
+        const own = this.take();
+        titles.set(block, { title: own, ...(ofRows && { headings: this.take() }) });
+      });
+      this.items(block, "workings");
+    }
+    this.workings = { first, title, note, blocks: titles };
   }
 
   private placeRegister(): void {
@@ -328,7 +406,14 @@ class Placing {
       ...template.conventions.map((convention) => ({ convention })),
     ];
     const number = this.sheet.blocks.filter(({ block }) => !block.front && !isRecordBlock(block)).length + 1;
-    return { title, number, shape, lines: lines.map((line) => ({ line, row: this.take() })), marks: this.take() };
+    return {
+      title,
+      number,
+      shape,
+      lines: lines.map((line) => ({ line, row: this.take() })),
+      marks: this.take(),
+      ...(this.withWorkings().length > 0 && { workings: this.take() }),
+    };
   }
 
   place(): Layout {
@@ -341,11 +426,15 @@ class Placing {
     const about = this.about();
     // The seal of a revision is of everything above it.
     for (const block of blocks) if (isRecordBlock(block.block)) this.block(block);
+    this.printed = this.row;
+    this.placeWorkings();
     return {
       sheet: this.sheet,
       body,
       cautions: this.cautions,
       blockRows: this.blockRows,
+      workings: this.workings,
+      printed: this.printed,
       itemRows: this.itemRows,
       values: this.values,
       texts: this.texts,

@@ -8,7 +8,7 @@ import { Problems } from "./problems.ts";
 import { quantities, says } from "./says.ts";
 import { relationProblems, relationsOf } from "./relations.ts";
 import { placeOf, type ShapedSheet } from "./shape.ts";
-import type { Column, Condition, Row, Template } from "./template.ts";
+import type { Block, Column, Condition, Row, Template } from "./template.ts";
 import { schemaProblems } from "./validate.ts";
 
 function twice(ids: readonly string[]): readonly string[] {
@@ -35,6 +35,18 @@ function sayingProblems(spec: Row | Column, place: string, problems: Problems): 
   }
 }
 
+/** What a block calls its results and does not hold. */
+function unknownResults({ charts }: Template, { id: block, results = [], items }: Block): readonly string[] {
+  const known = new Set([
+    ...charts.flatMap((chart) => (chart.block === block ? [chart.id] : [])),
+    ...items.flatMap((item) => {
+      if ("table" in item) return [item.table, ...item.columns.map(({ id }) => id)];
+      return "id" in item ? [item.id] : [];
+    }),
+  ]);
+  return results.filter((id) => !known.has(id));
+}
+
 /** What is wrong whatever the shape inputs say. */
 function staticProblems(template: Template, problems: Problems): void {
   for (const id of twice(template.blocks.map((block) => block.id))) problems.add("", `the block ${id} stands twice`);
@@ -58,6 +70,8 @@ function staticProblems(template: Template, problems: Problems): void {
   }
   template.blocks.forEach((block, b) => {
     conditionProblems(template, block.when, `block ${b + 1} (${block.id})`, problems);
+    for (const id of unknownResults(template, block))
+      problems.add(`block ${b + 1} (${block.id})`, `results: there is no row, table, column or chart ${id} in it`);
     block.items.forEach((item, i) => {
       const place = placeOf(template, b, i);
       conditionProblems(template, item.when, place, problems);

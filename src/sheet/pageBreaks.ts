@@ -1,37 +1,46 @@
 import { bandRow } from "./columns.ts";
-import type { Layout, Together } from "./layout.ts";
+import type { Layout } from "./layout.ts";
 
-/** How many lines of text fit a printed page below the rows at its head. */
-const pageLines = 66;
+/** All columns fit A4 standing at this scale in every program tried; letters of 10 points print at 8. */
+export const printScale = 80;
+
+/** Heights in points, as the hosts make them: of a line, of what is around the lines of a row, and of a page below the rows at its head. */
+const [lineHeight, around, pageHeight] = [12, 0.25, 890];
 const headRows = bandRow + 1;
 
 /** Rows that begin a page: where a run of rows that belong together would be cut, and after the first page. */
-export function pageBreaks({ together, body, rows }: Layout, lines: ReadonlyMap<number, number>): readonly number[] {
-  const linesOf = ({ row, rows: count }: Together): number =>
-    Array.from({ length: count }, (_, i) => lines.get(row + i) ?? 1).reduce((sum, one) => sum + one, 0);
+export function pageBreaks({ together, body, printed }: Layout, lines: ReadonlyMap<number, number>): readonly number[] {
+  const heightOf = (row: number): number => (lines.get(row) ?? 1) * lineHeight + around;
+  const heights = (from: number, to: number): number => {
+    let sum = 0;
+    for (let row = from; row < to; row++) sum += heightOf(row);
+    return sum;
+  };
   const out: number[] = [];
   let start = headRows;
-  const used = (row: number): number => linesOf({ row: start, rows: row - start });
   const begin = (row: number): void => {
-    if (row > start && row < rows) {
+    if (row > start && row < printed) {
       out.push(row);
       start = row;
     }
   };
   begin(body);
-  for (const run of together) {
-    if (run.row < start) continue;
-    // A run longer than a page breaks by itself, where its page is full.
-    while (used(run.row) >= pageLines) start = fullAt(start, lines);
-    const needed = Math.min(linesOf(run), pageLines);
-    if (used(run.row) + needed > pageLines) begin(run.row);
-  }
+  const runs = together.filter(({ row }) => row < printed);
+  runs.forEach((run, i) => {
+    if (run.row < start) return;
+    // What is longer than a page, or free to be cut, breaks by itself where its page is full.
+    while (heights(start, run.row) >= pageHeight) start = fullAt(start, heightOf);
+    let end = run.row + run.rows;
+    for (let k = i; runs[k]?.withNext && runs[k + 1]; k++) end = runs[k + 1]!.row + runs[k + 1]!.rows;
+    const needed = Math.min(heights(run.row, end), pageHeight);
+    if (heights(start, run.row) + needed > pageHeight) begin(run.row);
+  });
   return out;
 }
 
 /** The first row that no longer fits the page that begins with a row. */
-function fullAt(first: number, lines: ReadonlyMap<number, number>): number {
+function fullAt(first: number, heightOf: (row: number) => number): number {
   let row = first;
-  for (let used = 0; used + (lines.get(row) ?? 1) <= pageLines; row++) used += lines.get(row) ?? 1;
+  for (let used = 0; used + heightOf(row) <= pageHeight; row++) used += heightOf(row);
   return Math.max(row, first + 1);
 }

@@ -164,6 +164,8 @@ export interface Print {
   /** `{page}` and `{pages}` stand for the page numbers, `{sheet}` for the sheet's name. */
   readonly footer: string;
   readonly pagesWide?: number;
+  /** Per cent of its size on screen, instead of what fits a number of pages: how many rows a page takes is then the same in every program. */
+  readonly scale?: number;
   /** Rows that begin a page. */
   readonly breaks?: readonly number[];
   /** Letters of columns and numbers of rows are printed too. */
@@ -191,6 +193,8 @@ export interface Plan {
   readonly names: readonly PlannedName[];
   readonly validations: readonly Validation[];
   readonly highlights: readonly Highlight[];
+  /** Rows that fold away, with the row above them left as their head; none is folded. */
+  readonly groups?: readonly { readonly row: number; readonly rows: number }[];
   /** Cells a user may type in; everything else is protected, without a password. */
   readonly unlocked: readonly Area[];
   readonly freeze: { readonly rows: number; readonly columns: number };

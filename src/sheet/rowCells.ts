@@ -52,7 +52,7 @@ export function whereCell({ layout }: Filling, shaped: ShapedRow): { readonly ro
 
 /** Formula, allowed words and source: beside the value, or in a line of their own. */
 function putTexts({ cells, layout }: Filling, shaped: ShapedRow, withWords: boolean): void {
-  const { words, source, from, below } = layout.texts.get(shaped)!;
+  const { words, source, from, sourceFrom, below } = layout.texts.get(shaped)!;
   const own = layout.itemRows.get(shaped)!;
   const row = below ? own + 1 : own;
   if (words !== "" && withWords) {
@@ -64,7 +64,7 @@ function putTexts({ cells, layout }: Filling, shaped: ShapedRow, withWords: bool
   }
   if (source === "") return;
   if (below) cells.sentence(row, "source", source, belowColumns.source, columns.mark);
-  else cells.put(row, columns.source, "source", source);
+  else cells.put(row, sourceFrom, "source", source);
 }
 
 function fillInput(filling: Filling, shaped: ShapedRow): void {

@@ -10,6 +10,8 @@ export interface RowTexts {
   readonly source: string;
   /** First column of the words in the row's own line. */
   readonly from: number;
+  /** First column of the source there: that of an input without words has their room too. */
+  readonly sourceFrom: number;
   /** The words and the source have no room beside the value and take a line of their own beneath. */
   readonly below: boolean;
 }
@@ -40,8 +42,8 @@ export function rowTexts(shaped: ShapedRow, sheet: ShapedSheet): RowTexts {
   // Where a place or a message stands, the words leave it free.
   const kept = source !== "" || row.summary?.where !== undefined;
   const to = kept || judged ? columns.source - 1 : columns.verdict - 1;
+  const sourceFrom = row.input && words === "" && !judged ? columns.words : columns.source;
   const beside =
-    (words === "" || fitsOver(words, from, to)) &&
-    (source === "" || fitsOver(source, columns.source, columns.verdict - 1));
-  return { words, source, from, below: !beside };
+    (words === "" || fitsOver(words, from, to)) && (source === "" || fitsOver(source, sourceFrom, columns.verdict - 1));
+  return { words, source, from, sourceFrom, below: !beside };
 }

@@ -40,6 +40,8 @@ export interface Group {
 
 export interface ShapedRow {
   readonly kind: "row";
+  /** Stands among the workings. */
+  readonly working: boolean;
   readonly row: Row;
   readonly says: Says;
   readonly item: string;
@@ -47,11 +49,13 @@ export interface ShapedRow {
 }
 export interface ShapedNote {
   readonly kind: "note";
+  readonly working: boolean;
   readonly note: NoteItem;
   readonly place: string;
 }
 export interface ShapedWarnings {
   readonly kind: "warnings";
+  readonly working: boolean;
   readonly warnings: WarningsItem;
   readonly place: string;
 }
@@ -69,6 +73,8 @@ export interface ShapedTable {
   /** What further bands begin with. */
   readonly repeated: readonly Repeated[];
   readonly bands: number;
+  /** How many of the bands hold results, the first ones; the others stand among the workings. */
+  readonly results: number;
   readonly groups: readonly Group[];
   readonly rows: number;
   /** The dimension that counts this table's rows. */
@@ -223,6 +229,37 @@ class Dimensions {
   }
 }
 
+/** Rows that count over the sheet above them stay below what they count. */
+const countsOver = /\{(count|inputs|failing|shapeChanged|warningsCode)\b/;
+
+function isResultRow({ results }: Block, row: Row): boolean {
+  if (!results || row.input || row.verdict !== undefined || row.summary || row.overall) return true;
+  return results.includes(row.id) || countsOver.test(row.formula ?? "");
+}
+
+function isResultColumn({ results }: Block, table: TableItem, column: Column): boolean {
+  if (!results || results.includes(table.table) || column.input || column.record) return true;
+  // The verdict goes with what it judges.
+  if (column.verdict) return table.columns.some((other) => !other.verdict && results.includes(other.id));
+  return results.includes(column.id);
+}
+
+function isWorking(item: ShapedItem): boolean {
+  if (item.kind === "table") return item.results === 0;
+  return item.kind !== "front" && item.working;
+}
+
+/** A note goes to the workings where all that follows it does, up to the next note. */
+function notesPlaced(items: readonly ShapedItem[]): readonly ShapedItem[] {
+  return items.map((item, i) => {
+    if (item.kind !== "note") return item;
+    const rest = items.slice(i + 1);
+    const next = rest.findIndex(({ kind }) => kind === "note");
+    const under = next < 0 ? rest : rest.slice(0, next);
+    return { ...item, working: !item.note.caution && under.length > 0 && under.every(isWorking) };
+  });
+}
+
 /** Leaves out what the shape inputs leave out, counts members and rows and gives item numbers. */
 export function shapeSheet(
   template: Template,
@@ -248,7 +285,7 @@ export function shapeSheet(
   for (const input of template.shape)
     note("shape", { kind: "shape", input, says: { id: input.id, text: input.text, symbol: input.symbol, unit: "–" } });
 
-  const shapeTable = (table: TableItem, item: string, place: string): ShapedTable => {
+  const shapeTable = (block: Block, table: TableItem, item: string, place: string): ShapedTable => {
     if (tables.has(table.table)) problems.add(place, `the table ${table.table} stands twice`);
     tables.add(table.table);
     let rows = 0;
@@ -273,14 +310,14 @@ export function shapeSheet(
     const said = present.map(says);
     const texts = (dimension: string): readonly string[] =>
       dimensions.of(dimension)?.members.map(({ text }) => text) ?? [];
-    const bands = placeColumns(present, said, ranges, texts);
+    const bands = placeColumns(present, said, ranges, texts, (column) => isResultColumn(block, table, column));
     const columns = present.map((column, i): ShapedColumn => ({
       column,
       says: said[i]!,
       ...bands.placed[i]!,
       place: `${place}, column ${column.id}`,
     }));
-    const { repeated, count } = bands;
+    const { repeated, count, results } = bands;
     return {
       kind: "table",
       table,
@@ -289,6 +326,7 @@ export function shapeSheet(
       columns,
       repeated,
       bands: count,
+      results,
       groups,
       rows,
       ...(countedBy && { countedBy }),
@@ -305,20 +343,22 @@ export function shapeSheet(
     const items = block.items.flatMap((item, i): ShapedItem[] => {
       if (!meets(item.when, values)) return [];
       const place = placeOf(template, b, i);
-      if ("warnings" in item) return [{ kind: "warnings", warnings: item, place }];
+      if ("warnings" in item)
+        return [{ kind: "warnings", working: block.results !== undefined, warnings: item, place }];
       if ("table" in item) {
-        const table = shapeTable(item, `${number}.${++count}`, place);
+        const table = shapeTable(block, item, `${number}.${++count}`, place);
         for (const column of table.columns) note(column.place, { kind: "column", says: column.says, column, table });
         return [table];
       }
-      if ("note" in item) return [{ kind: "note", note: item, place }];
+      if ("note" in item) return [{ kind: "note", working: false, note: item, place }];
       if ("front" in item) return [{ kind: "front", front: item, place }];
       const own = block.front ? "" : `${number}.${++count}`;
-      const row: ShapedRow = { kind: "row", row: item, says: says(item), item: own, place };
+      const working = !isResultRow(block, item);
+      const row: ShapedRow = { kind: "row", working, row: item, says: says(item), item: own, place };
       note(place, { kind: "row", says: row.says, row });
       return [row];
     });
-    blocks.push({ block, number, items });
+    blocks.push({ block, number, items: notesPlaced(items) });
   });
   for (const id of Object.keys(template.dimensions)) dimensions.of(id);
 

@@ -55,9 +55,13 @@ export function fillTable(filling: Filling, placed: PlacedTable): void {
 
 function fillHead(filling: Filling, placed: PlacedTable): void {
   const { cells } = filling;
-  const { shaped, title, note, list, bands } = placed;
+  const { shaped, title, workings, note, list, bands } = placed;
   cells.put(title, columns.item, "item", shaped.item);
   markedTitle(filling, title, "subtitle", shaped.table.title, isRecord(shaped) ? columns.mark : undefined);
+  if (workings !== undefined) {
+    cells.put(workings, columns.item, "item", shaped.item);
+    markedTitle(filling, workings, "subtitle", `${shaped.table.title}: workings`);
+  }
   if (note !== undefined) cells.sentence(note, "note", shaped.table.note!, columns.description, columns.mark);
   for (const { row, symbol, text, words, source, below } of list) {
     cells.put(row, listColumns.symbol, "listed", symbol);

@@ -95,6 +95,12 @@ export interface Block {
   readonly when?: Condition;
   /** On the first page, without a number: its rows stand two in a line, its notes in one paragraph. */
   readonly front?: true;
+  /**
+   * What a reader of the document needs: ids of rows, tables (then all their columns), columns and charts. Inputs, checks
+   * of the summary and rows that count over the sheet are read here too; all else of the block goes to the workings at the
+   * end of the sheet, which are not printed. Without it everything is a result.
+   */
+  readonly results?: readonly string[];
   readonly items: readonly Item[];
 }
 export type Item = Row | NoteItem | TableItem | WarningsItem | FrontItem;

@@ -25,11 +25,17 @@ export interface Written {
 
 /**
  * Where counted words and errors stand: the verdict column from below the first page, which repeats what is said there,
- * to the row above.
+ * to the row above, and among the workings.
  */
-function verdictsAbove(row: number, { body }: Layout): readonly Area[] {
+function verdictsAbove(row: number, { body, workings, rows: end }: Layout): readonly Area[] {
   const rows = Math.max(1, row - body);
-  return [{ row: body, column: columns.verdict, rows, columns: 1 }];
+  const above = { row: body, column: columns.verdict, rows, columns: 1 };
+  return workings ? [above, { ...above, row: workings.first, rows: end - workings.first }] : [above];
+}
+
+/** Whether an area is counted by a row: it stands above, or among the workings. */
+function isCounted(area: Area, row: number, { workings }: Layout): boolean {
+  return area.row + area.rows <= row || (workings !== undefined && area.row >= workings.first);
 }
 
 /**
@@ -99,7 +105,7 @@ function verdictAreas(layout: Layout, above: number): readonly { readonly area: 
       if (item.kind !== "table" || !verdict) return [];
       return [{ area: at(firstOf(layout, item, verdict), item.rows), name: `${item.item} ${item.table.title}` }];
     })
-    .filter(({ area }) => area.row + area.rows <= above);
+    .filter(({ area }) => isCounted(area, above, layout));
 }
 
 function failing(layout: Layout, above: number): { text: string; reads: Area[] } {
@@ -129,7 +135,7 @@ function inputsThatSay(word: string, above: number, layout: Layout): { text: str
       if (item.kind !== "table" || !first) return [];
       return [{ area: at(firstOf(layout, item, first), item.rows), name: `${item.item} ${item.table.title}` }];
     })
-    .filter(({ area }) => area.row + area.rows <= above);
+    .filter(({ area }) => isCounted(area, above, layout));
   const one = ({ area, name }: (typeof all)[number]): string => {
     const says = area.rows === 1 ? `${areaA1(area)}="${word}"` : `COUNTIF(${areaA1(area)},"${word}")>0`;
     return `IF(${says},${textConstant(`${name}, `)},"")`;

@@ -442,6 +442,24 @@ describe("what a mark outlives and what it does not", () => {
 });
 
 describe("the revision table", () => {
+  it("seals the workings, which stand below it", async () => {
+    const template = withRevisions();
+    Object.assign(
+      template.blocks.find(({ id }) => id === "losses")!,
+      { results: ["jack"] },
+    );
+    const sheet = await Sheet.built(template, inputs);
+    const revision = { name: "A", date, what: "First issue", by: "AB", checkedBy: "" };
+    await sheet.enter(revisionCells(await sheet.recognised(), revision));
+    const state = async () => readRevisions(await sheet.recognised())!.revisions[0]!.state;
+    expect(sheet.at("ref").row).toBeGreaterThan(sheet.at("revState").row);
+    expect(await state()).toBe("holds");
+    await sheet.faults.unprotected("Beam");
+    await sheet.faults.typeOver("Beam", sheet.at("ref"), 9);
+    expect(await state()).toMatch(/^stale/);
+    expect(await sheet.shown(sheet.at("revState"))).toBe(`STALE: rev A ${date}`);
+  });
+
   it("is filled line by line with the seal of the sheet, the line before superseded", async () => {
     const sheet = await Sheet.built(small, inputs);
     const read = async () => readRevisions(await sheet.recognised())!;

@@ -137,7 +137,22 @@ describe.each(cases)("the file of %s", (id, plan) => {
     for (const [row, lines] of Object.entries(plan.lines))
       expect(read.heights.get(Number(row))).toBeGreaterThanOrEqual(lines * 12);
     const { area, ...print } = plan.print;
-    expect(read.print).toMatchObject({ ...print, paper: "9", pagesWide: "1", pagesHigh: "0" });
+    const fitted = print.scale === undefined ? { pagesWide: "1", pagesHigh: "0" } : { pagesWide: "", pagesHigh: "" };
+    expect(read.print).toMatchObject({ ...print, paper: "9", ...fitted });
+    // All rows that fold are one level down, and no row is hidden or folded.
+    const rows = [
+      ...parts(bytes)
+        .get("xl/worksheets/sheet1.xml")!
+        .matchAll(/<row [^>]*>/g),
+    ].map(([row]) => row);
+    const levels = rows.flatMap((row) =>
+      row.includes('outlineLevel="1"') ? [Number(/ r="(\d+)"/.exec(row)![1]) - 1] : [],
+    );
+    const folding = (plan.groups ?? []).flatMap(({ row, rows: count }) =>
+      Array.from({ length: count }, (_, i) => row + i),
+    );
+    expect(levels).toEqual(folding);
+    expect(rows.filter((row) => /hidden|collapsed/.test(row))).toEqual([]);
     expect(read.print.areas[0]).toEqual(area);
     expect(read.properties).toEqual({
       title: plan.template.title,

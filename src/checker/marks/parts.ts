@@ -12,6 +12,8 @@ export interface Part {
   readonly markRow?: number;
   /** Rows in which the marks' column holds values, from the first to the last: of wide tables. */
   readonly wide: readonly (readonly [number, number])[];
+  /** More rows, from the first to the last: the workings of a whole sheet, which stand below the revision table. */
+  readonly further?: readonly [number, number];
 }
 
 /** A block with the rows and tables in it. */
@@ -37,8 +39,13 @@ function read(plan: Plan): readonly BlockParts[] {
   const inColumn = (row: number, column: number): PlannedCell | undefined =>
     rows.get(row)?.find((cell) => cell.column === column);
   const text = (row: number, column: number): string => String(inColumn(row, column)?.value ?? "");
-  const lastOfTable = (item: string): number =>
-    Math.max(...plan.meanings.filter((m) => m.item === item).map(({ at }) => at.row + at.rows - 1));
+  // Columns of a table may stand in two blocks: among the results and the workings.
+  const lastOfTable = (item: string, from: number, to: number): number =>
+    Math.max(
+      ...plan.meanings
+        .filter(({ item: of, at }) => of === item && at.row > from && at.row <= to)
+        .map(({ at }) => at.row + at.rows - 1),
+    );
   const titles = [...rows.keys()].filter((row) => inColumn(row, columns.item)?.role === "block").sort((a, b) => a - b);
   return titles.flatMap((title, i): BlockParts[] => {
     if (inColumn(title, columns.mark)?.role !== "mark") return [];
@@ -49,7 +56,7 @@ function read(plan: Plan): readonly BlockParts[] {
       if (inColumn(row, columns.mark)?.role !== "mark") continue;
       const table = inColumn(row, columns.description)?.role === "subtitle";
       const item = text(row, columns.item);
-      const end = table ? lastOfTable(item) : row;
+      const end = table ? lastOfTable(item, row, last) : row;
       const isWide =
         table && plan.cells.some((cell) => cell.column === columns.mark && cell.row > row && cell.row <= end);
       items.push({
@@ -79,13 +86,14 @@ function read(plan: Plan): readonly BlockParts[] {
   });
 }
 
-/** Everything that stands above the revision table, marks left out. */
+/** Everything that stands above the revision table, and the workings below it; marks left out. */
 export function wholeSheet(plan: Plan): Part {
   const records = plan.cells.filter(({ role }) => role === "record").map(({ row }) => row);
   const blocks = plan.cells
     .filter(({ role, column }) => role === "block" && column === columns.item)
     .map(({ row }) => row);
   const end = records.length === 0 ? plan.rows : Math.max(...blocks.filter((row) => row < Math.min(...records)));
+  const workings = plan.groups?.find(({ row }) => row >= end);
   return {
     kind: "sheet",
     item: "",
@@ -93,6 +101,7 @@ export function wholeSheet(plan: Plan): Part {
     first: 0,
     last: end - 1,
     wide: partsOf(plan).flatMap(({ block }) => block.wide),
+    ...(workings && { further: [workings.row - 1, workings.row + workings.rows - 1] as const }),
   };
 }
 

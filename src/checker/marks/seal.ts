@@ -32,6 +32,7 @@ export function areasOf(part: Part, { plan, rowNow, columnNow }: Recognised): re
   };
   return [
     ...area(part.first, part.last, 0, columns.mark - 1),
+    ...(part.further ? area(...part.further, 0, columns.mark - 1) : []),
     ...part.wide.flatMap(([first, last]) => area(first, last, columns.mark, columns.mark)),
     ...(plan.columns > columns.mark + 1 ? area(part.first, part.last, columns.mark + 1, plan.columns - 1) : []),
   ];

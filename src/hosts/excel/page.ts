@@ -1,6 +1,6 @@
 import { areaA1 } from "../../cells/index.ts";
 import type { Plan } from "../../sheet/index.ts";
-import { defaultColumnWidth, type Heights } from "../look/measures.ts";
+import { defaultColumnWidth, defaultRowHeight, type Heights } from "../look/measures.ts";
 import { printAreas } from "../look/printAreas.ts";
 import { rangeOf } from "./areas.ts";
 import { columnPoints } from "./measures.ts";
@@ -22,6 +22,8 @@ export function setSizes(sheet: Excel.Worksheet, plan: Plan, heights: Heights): 
     if (width !== undefined) sheet.getRangeByIndexes(0, from, 1, to - from).format.columnWidth = columnPoints(width);
     from = to;
   }
+  // A program's own default depends on the workbook's first font.
+  sheet.getRangeByIndexes(0, 0, plan.rows, 1).format.rowHeight = defaultRowHeight;
   for (const [row, height] of heights) sheet.getRangeByIndexes(row, 0, 1, 1).format.rowHeight = height;
 }
 
@@ -44,7 +46,8 @@ export function setPrint(sheet: Excel.Worksheet, plan: Plan, heights: Heights): 
   pageLayout.orientation = plan.print.orientation === "portrait" ? "Portrait" : "Landscape";
   pageLayout.paperSize = "A4";
   // As high as it comes: no number of pages in height.
-  pageLayout.zoom = { horizontalFitToPages: plan.print.pagesWide ?? 1 };
+  const { scale, pagesWide = 1 } = plan.print;
+  pageLayout.zoom = scale === undefined ? { horizontalFitToPages: pagesWide } : { scale };
   if (plan.print.pagesWide) pageLayout.printOrder = "OverThenDown";
   if (plan.print.addresses) pageLayout.printHeadings = true;
   for (const row of plan.print.breaks ?? [])

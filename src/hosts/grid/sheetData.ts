@@ -3,6 +3,7 @@ import type { ICellData, IRange, IStyleData, IWorksheetData } from "@univerjs/co
 import type { Plan, PlannedCell } from "../../sheet/index.ts";
 import type { InsertedCell } from "../host/host.ts";
 import type { PlanResults } from "../host/planValues.ts";
+import { computedLines } from "../look/measures.ts";
 import { defaultStyle, styleOf, styles, type CellStyle } from "../look/styles.ts";
 import type { GridRuntime } from "./runtime.ts";
 
@@ -120,7 +121,9 @@ export function sheetData(
       for (let c = column; c < column + columns; c++) ((cellData[r] ??= {})[c] ??= {}).s = s;
   }
   const rowData: Record<number, { h: number; ia: 0 }> = {};
-  for (const [row, lines] of Object.entries(plan.lines)) rowData[Number(row)] = { h: lines * pixelsPerLine + 4, ia: 0 };
+  const computed = computedLines(plan, (cell) => results?.get(cell)?.value);
+  for (const [row, lines] of [...Object.entries(plan.lines), ...computed])
+    rowData[Number(row)] = { h: Math.max(lines * pixelsPerLine + 4, rowData[Number(row)]?.h ?? 0), ia: 0 };
   for (const { row, role } of plan.cells)
     if (role === "title" || role === "block") rowData[row] ??= { h: pixelsPerRow + 6, ia: 0 };
   const { rows, columns } = plan.freeze;

@@ -1,11 +1,11 @@
 import type { Area } from "../../cells/index.ts";
 import type { Values } from "./values.ts";
-import type { Plan } from "../../sheet/index.ts";
+import type { Plan, PlannedCell } from "../../sheet/index.ts";
 import { styles } from "./styles.ts";
 
 /** Lengths of the file, in points unless said otherwise. */
 const pointsPerLine = 12;
-const aroundLines = 1.5;
+const aroundLines = 0.25;
 export const defaultRowHeight = pointsPerLine + aroundLines;
 const tallRows: Readonly<Record<string, number>> = { title: 22, band: 18, block: 17 };
 /** Of the letters of running text, in digits, in which column widths count. */
@@ -24,11 +24,12 @@ export const margins = { left: 0.4, right: 0.4, top: 0.4, bottom: 0.55, header: 
 export type Heights = ReadonlyMap<number, number>;
 
 /** How many lines the texts that formulas give take, where they wrap; what the plan writes itself it has counted. */
-function computedLines(plan: Plan, values: Values): ReadonlyMap<number, number> {
+export function computedLines(plan: Plan, valueOf: (cell: PlannedCell) => unknown): ReadonlyMap<number, number> {
   const spans = new Map(plan.spans.map((span) => [`${span.row} ${span.column}`, span]));
   const lines = new Map<number, number>();
-  for (const { row, column, role, formula, runsOn } of plan.cells) {
-    const text = values[row]?.[column]?.value;
+  for (const cell of plan.cells) {
+    const { row, column, role, formula, runsOn } = cell;
+    const text = formula === undefined ? undefined : valueOf(cell);
     if (formula === undefined || typeof text !== "string" || runsOn || !styles[role].wrap) continue;
     const columns = spans.get(`${row} ${column}`)?.columns ?? 1;
     const width = plan.widths.slice(column, column + columns).reduce((sum, one) => sum + one, 0);
@@ -40,10 +41,11 @@ function computedLines(plan: Plan, values: Values): ReadonlyMap<number, number> 
 /** Heights of the rows that are not of the default height. */
 export function rowHeights(plan: Plan, values: Values): Heights {
   const heights = new Map<number, number>();
+  const shown = ({ row, column }: PlannedCell): unknown => values[row]?.[column]?.value;
   const raise = (row: number, height: number): void => {
     if (height > (heights.get(row) ?? defaultRowHeight)) heights.set(row, height);
   };
-  for (const [row, lines] of [...Object.entries(plan.lines), ...computedLines(plan, values)])
+  for (const [row, lines] of [...Object.entries(plan.lines), ...computedLines(plan, shown)])
     raise(Number(row), lines * pointsPerLine + aroundLines);
   for (const { row, role } of plan.cells) raise(row, tallRows[role] ?? 0);
   return heights;

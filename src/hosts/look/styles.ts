@@ -75,7 +75,7 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   fieldLabel: { color: quiet },
   field: { align: "left" },
   checkValue: { align: "right", border: rule, shrink: true },
-  checkWhere: { color: quiet, border: rule },
+  checkWhere: { color: quiet, border: rule, wrap: true },
   utilisation: { bold: true, align: "right", border: rule },
 };
 

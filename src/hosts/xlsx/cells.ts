@@ -3,7 +3,7 @@ import { a1, type Area } from "../../cells/index.ts";
 import type { Plan, PlannedCell } from "../../sheet/index.ts";
 import type { CellContent } from "../host/host.ts";
 import { styleOf } from "../look/styles.ts";
-import type { Heights } from "../look/measures.ts";
+import { defaultRowHeight, type Heights } from "../look/measures.ts";
 import { storedText, type SharedTexts } from "./sharedTexts.ts";
 import { storedFormula } from "./storedFormula.ts";
 import type { StyleSheet } from "./styleSheet.ts";
@@ -94,7 +94,10 @@ export function sheetData(
       put(at.row, at.column, element("c", { r: a1(at), s: look(false) }));
     }
   }
-  for (const row of heights.keys()) if (!rows.has(row)) rows.set(row, new Map());
+  const folding = new Set(
+    (plan.groups ?? []).flatMap(({ row, rows: count }) => Array.from({ length: count }, (_, i) => row + i)),
+  );
+  for (let row = 0; row < plan.rows; row++) if (!rows.has(row)) rows.set(row, new Map());
   const inOrder = <T>(map: ReadonlyMap<number, T>): [number, T][] => [...map].sort(([a], [b]) => a - b);
   return element(
     "sheetData",
@@ -102,7 +105,13 @@ export function sheetData(
     ...inOrder(rows).map(([row, cells]) =>
       element(
         "row",
-        { r: row + 1, ht: heights.get(row), customHeight: heights.has(row) ? 1 : undefined },
+        {
+          r: row + 1,
+          // Said for each: a program may take its own default for rows that say nothing.
+          ht: heights.get(row) ?? defaultRowHeight,
+          customHeight: 1,
+          outlineLevel: folding.has(row) ? 1 : undefined,
+        },
         ...inOrder(cells).map(([, xml]) => xml),
       ),
     ),

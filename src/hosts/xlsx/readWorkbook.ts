@@ -68,6 +68,7 @@ function readHighlights(sheet: Element, { tones }: ReadStyles): readonly Highlig
 function readPrint(sheet: Element, definedNames: ReadonlyMap<string, string>): ReadWorkbook["print"] {
   const {
     paperSize = "",
+    scale,
     fitToWidth = "",
     fitToHeight = "",
     pageOrder = "",
@@ -89,6 +90,7 @@ function readPrint(sheet: Element, definedNames: ReadonlyMap<string, string>): R
     areas: areas.map(({ text }) => readReference(text)),
     ...(breaks.length > 0 && { breaks }),
     ...(addresses && { addresses }),
+    ...(scale !== undefined && { scale: Number(scale) }),
     pageOrder,
     titleRows: [titles.top, titles.bottom],
     orientation,

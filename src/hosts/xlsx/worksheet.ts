@@ -81,13 +81,20 @@ export function worksheetXml(
     element(
       "worksheet",
       { xmlns: namespaceOfSheets, "xmlns:r": "http://schemas.openxmlformats.org/officeDocument/2006/relationships" },
-      element("sheetPr", {}, element("pageSetUpPr", { fitToPage: 1 })),
+      element(
+        "sheetPr",
+        {},
+        // The head of a group stands above its rows.
+        ...(plan.groups ? [element("outlinePr", { summaryBelow: 0 })] : []),
+        ...(plan.print.scale === undefined ? [element("pageSetUpPr", { fitToPage: 1 })] : []),
+      ),
       element("dimension", { ref: areaA1({ row: 0, column: 0, rows: plan.rows, columns: plan.columns }, false) }),
       sheetViews(plan),
       element("sheetFormatPr", {
         defaultColWidth: defaultColumnWidth + columnMargin,
         defaultRowHeight,
         customHeight: 1,
+        outlineLevelRow: plan.groups ? 1 : undefined,
       }),
       element(
         "cols",
@@ -117,8 +124,9 @@ export function worksheetXml(
       // Paper 9 is A4.
       element("pageSetup", {
         paperSize: 9,
-        fitToWidth: plan.print.pagesWide ?? 1,
-        fitToHeight: 0,
+        scale: plan.print.scale,
+        fitToWidth: plan.print.scale === undefined ? (plan.print.pagesWide ?? 1) : undefined,
+        fitToHeight: plan.print.scale === undefined ? 0 : undefined,
         pageOrder: plan.print.pagesWide ? "overThenDown" : undefined,
         orientation: plan.print.orientation,
       }),
