@@ -1,4 +1,4 @@
-import { Calculation, type Address } from "../cells/index.ts";
+import { Calculation, type Address, type Snapshot } from "../cells/index.ts";
 import { conflict, plannedSnapshot, type Plan } from "../sheet/index.ts";
 import { bookOfSheets } from "./book/bookOfSheets.ts";
 
@@ -14,12 +14,15 @@ export interface Conflict {
 
 /**
  * What the status cells of a plan would say about inputs that contradict each other: the same formulas, computed
- * before there is a sheet.
+ * before there is a sheet; `others` are the sheets that a linked one refers to, with their values.
  */
-export function conflictsIn(plan: Plan): readonly Conflict[] {
+export function conflictsIn(plan: Plan, others: readonly Snapshot[] = []): readonly Conflict[] {
   const judged = plan.conflicts ?? [];
   if (judged.length === 0) return [];
-  const calculation = new Calculation(bookOfSheets([plannedSnapshot(plan, sheet)]), [], { everything: true });
+  const anew = plan.cells.flatMap(({ row, column, formula }) =>
+    formula === undefined ? [] : [{ sheet, row, column }],
+  );
+  const calculation = new Calculation(bookOfSheets([plannedSnapshot(plan, sheet), ...others]), [], { anew });
   const text = (at: Address): string => {
     const { value, cannot } = calculation.valueAt({ sheet, ...at });
     if (cannot !== undefined) throw new Error(`whether inputs contradict each other cannot be told: ${cannot}`);

@@ -3,6 +3,7 @@ import { version } from "../core/index.ts";
 import { columns } from "./columns.ts";
 import { marksExplained } from "./formulaText.ts";
 import { own, type Filling } from "./planCells.ts";
+import { putLink } from "./links.ts";
 import { plainSymbol } from "./says.ts";
 import { markedTitle } from "./tableCells.ts";
 import { fillWorkingsNote } from "./workingCells.ts";
@@ -67,7 +68,9 @@ function functionsVersion({ cells }: Filling, row: number): void {
 }
 
 /** The inputs that decide which rows there are: locked, with what the sheet was built with beside. */
-function fillShape({ cells, sheet, layout }: Filling, block: number): void {
+function fillShape(filling: Filling, block: number): void {
+  const { cells, sheet, layout } = filling;
+  const { source } = sheet.template;
   sheet.template.shape.forEach((input, i) => {
     const row = layout.about.shape.get(input.id)!;
     const value = sheet.values[input.id]!;
@@ -77,7 +80,9 @@ function fillShape({ cells, sheet, layout }: Filling, block: number): void {
     cells.put(row, columns.item, "item", item);
     cells.put(row, columns.description, "description", input.text);
     cells.put(row, columns.symbol, "symbol", plainSymbol(input.symbol));
-    cells.put(row, columns.value, "shape", value);
+    if (source?.template.shape.includes(input))
+      putLink(filling, { row, column: columns.value }, input.id, 0, 1, "configuration");
+    else cells.put(row, columns.value, "shape", value);
     cells.put(row, columns.unit, "unit", "–");
     const built = builtCell(row);
     cells.put(built.row, built.column, "bound", value);

@@ -6,6 +6,7 @@ import { plannedCharts } from "./charts.ts";
 import { fillBand, fillFront, fillRegister, fillTitle, fillWarningCounts } from "./frontCells.ts";
 import { highlightsOf } from "./highlights.ts";
 import { inputValues, nested, shapeValues, type Inputs } from "./inputs.ts";
+import { Links, plannedSource, type SourceSheet } from "./links.ts";
 import { layOut } from "./layout.ts";
 import { pageBreaks, printScale } from "./pageBreaks.ts";
 import { inputRoles, type Plan, type PlannedCell, type Role } from "./plan.ts";
@@ -103,15 +104,19 @@ function build(filling: Filling): Expansion {
     charts: plannedCharts(layout, problems),
   };
   // What is typed into inputs later must not part the sheet from its hash, so their values stay out.
-  const hashed = planned.map(({ value, ...cell }) =>
-    value === undefined || inputRoles.has(cell.role) ? cell : { ...cell, value },
-  );
+  const hashed = planned.map(({ value, formula, ...cell }) => ({
+    ...cell,
+    ...(value !== undefined && !inputRoles.has(cell.role) && { value }),
+    // Where the source's cells stand, and what that sheet is called, is no matter of the template's.
+    ...(formula !== undefined && !cell.link && { formula }),
+  }));
   const hash = fnv1a64(JSON.stringify({ ...said, shape: sheet.values, cells: hashed }));
   planned.push({ ...cells.hashAt, role: "label", value: hash });
   const plan: Plan = {
     ...said,
     inputs: inputsAsBuilt(filling),
     hash,
+    ...(filling.links && { source: filling.links.planned(template.source!.template.id) }),
     rows,
     columns: columnCount,
     widths,
@@ -139,12 +144,24 @@ function build(filling: Filling): Expansion {
 }
 
 /** Template and inputs as cells, with all that is wrong with either; for lint and `expand`. */
-export function expandLoosely(template: Template, inputs: Inputs): Expansion & { readonly sheet: ShapedSheet } {
+export function expandLoosely(
+  template: Template,
+  inputs: Inputs,
+  source?: SourceSheet,
+): Expansion & { readonly sheet: ShapedSheet } {
   const problems = new Problems();
   const shaped = shapeSheet(template, shapeValues(template, inputs, problems));
   for (const problem of shaped.problems) problems.add("", problem);
   const { sheet } = shaped;
   const values = inputValues(sheet, inputs, problems);
-  const filling: Filling = { sheet, layout: layOut(sheet), values, problems, cells: new PlanCells(problems) };
+  const of = sheet.source && new Links(source ?? plannedSource(sheet.source));
+  const filling: Filling = {
+    sheet,
+    layout: layOut(sheet),
+    values,
+    problems,
+    cells: new PlanCells(problems),
+    ...(of && { links: of }),
+  };
   return { ...build(filling), sheet };
 }

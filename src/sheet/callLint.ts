@@ -22,6 +22,7 @@ import {
   type Table,
 } from "../core/index.ts";
 import { formulasById, writtenArguments } from "./formulaText.ts";
+import { takenFrom } from "./links.ts";
 import { coveredColumns } from "./resolve.ts";
 import type { Says } from "./says.ts";
 import type { ShapedSheet, Subject } from "./shape.ts";
@@ -47,6 +48,8 @@ function repeated(tree: FormulaNode | undefined): CellReference | undefined {
 function choicesOf(subject: Subject, sheet: ShapedSheet, depth = 0): readonly Label[] | undefined {
   if (subject.kind === "shape") return subject.input.choices?.map(({ value }) => value);
   const spec = subject.kind === "row" ? subject.row.row : subject.column.column;
+  const from = spec.taken === undefined ? undefined : takenFrom(sheet, spec.taken);
+  if (from) return choicesOf(from, sheet.source!, depth + 1);
   if (spec.input?.choices) return spec.input.choices.map(({ value }) => value);
   if (subject.kind === "column") {
     const { cells, memberText } = subject.column.column;

@@ -1,6 +1,7 @@
 import { fitsOver } from "./columns.ts";
 import { headOfColumn, holdsWords } from "./bands.ts";
 import { equationAsRead, sourceText } from "./formulaText.ts";
+import { whereFrom } from "./links.ts";
 import { allowedWords } from "./says.ts";
 import { isRecord, type ShapedColumn, type ShapedSheet, type ShapedTable } from "./shape.ts";
 
@@ -30,6 +31,7 @@ function wordsOf({ column, says }: ShapedColumn, sheet: ShapedSheet): string {
     if (says.equation === undefined && /^=?\{\w+\}$/.test(column.formula) && says.symbol === "–") return "";
     return equationAsRead(says, column.formula, sheet.subjects);
   }
+  if (column.taken !== undefined) return whereFrom(sheet, column.taken);
   return says.equation ?? (column.input ? allowedWords(column.input, says) : "");
 }
 

@@ -2,6 +2,7 @@ import { a1, areaA1, textConstant, type Address, type Area } from "../cells/inde
 import { bandRow, columns, titleRow } from "./columns.ts";
 import { fieldColumns, type Layout } from "./layout.ts";
 import { areaAt, inputRole, own, type Filling } from "./planCells.ts";
+import { putLink } from "./links.ts";
 import type { Role } from "./plan.ts";
 import { rowContext, whereCell } from "./rowCells.ts";
 import { checkName, formatOf } from "./says.ts";
@@ -75,7 +76,7 @@ export function fillBand(filling: Filling): void {
   const failing = first ? `IFERROR(IF(${at(first, checkColumns.verdict)}="FAIL",${governs},""),"")` : '""';
   const known = `IF(${open},${failing},IFERROR(${governs},${textConstant("a check shows an error")}))`;
   const scope = cellOf(filling, "notChecked");
-  const read = ["notChecked", "inMissing", "inRange", "inConflict"].flatMap((id) => {
+  const read = ["notChecked", "inMissing", "inRange", "inConflict", "notLinked"].flatMap((id) => {
     const cell = cellOf(filling, id);
     return cell ? [areaAt(cell)] : [];
   });
@@ -116,6 +117,8 @@ const openWords = textConstant("A limit is missing, or a check is open or shows 
 /** So many letters of the inputs that are missing are named; the sheet has them all. */
 const [enough, cutFrom] = [110, 90];
 
+const linksLost = "No value from the source sheet (correct it there, or link it again under Build): ";
+
 /** Which inputs are missing, out of range or in conflict; what else may keep a sheet from a verdict. */
 function incomplete(filling: Filling): { readonly text: string; readonly said: string } {
   const named = (id: string, before: string): readonly string[] => {
@@ -128,10 +131,11 @@ function incomplete(filling: Filling): { readonly text: string; readonly said: s
   const parts = [
     ...named("inMissing", "Inputs missing: "),
     ...named("inRange", "Inputs out of range: "),
+    ...named("notLinked", linksLost),
     ...named("inConflict", "Inputs in conflict: "),
   ];
   const said = parts.length === 0 ? '""' : parts.join("&");
-  const none = ["inMissing", "inRange", "inConflict"].flatMap((id) => cellOf(filling, id) ?? []);
+  const none = ["inMissing", "inRange", "inConflict", "notLinked"].flatMap((id) => cellOf(filling, id) ?? []);
   const empty = none.length === 0 ? "TRUE" : none.map((cell) => a1(cell, true)).join("&") + '=""';
   return { text: `IF(${empty},${openWords},${said})`, said: empty };
 }
@@ -198,6 +202,8 @@ function fillField(filling: Filling, shaped: ShapedRow): void {
     if (spec.input.freeText) cells.join(value.row, value.column, last);
     cells.unlocked.push(areaAt(value));
     cells.validate(areaAt(value), spec.input, says);
+  } else if (spec.taken !== undefined) {
+    putLink(filling, value, spec.taken, 0, 1, place, says.unit === "–" ? undefined : formatOf(says));
   } else {
     const written = write(spec.formula!, rowContext, value, layout);
     const role: Role = spec.overall ? "overall" : "field";

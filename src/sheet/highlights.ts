@@ -4,6 +4,7 @@ import { bandRow, columns, firstRow } from "./columns.ts";
 import type { Layout } from "./layout.ts";
 import type { Highlight } from "./plan.ts";
 import type { PlanCells } from "./planCells.ts";
+import { noValue } from "./links.ts";
 import { conflict } from "./relations.ts";
 import { isRecord } from "./shape.ts";
 
@@ -13,6 +14,7 @@ const tones: readonly (readonly [string, Highlight["tone"]])[] = [
   ["OUT OF RANGE", "bad"],
   [conflict, "bad"],
   ["REBUILD", "bad"],
+  [noValue, "bad"],
   ["UNUSUAL", "open"],
   ["LIMIT MISSING", "open"],
   ["OPEN", "open"],

@@ -5,6 +5,8 @@ export { expand } from "./expand.ts";
 export { conflict } from "./relations.ts";
 export { plannedSnapshot } from "./plannedSnapshot.ts";
 export { fnv1a64 } from "../core/index.ts";
+export { inputsFrom, linked, nameOf, noValue, type SourceSheet } from "./links.ts";
+export { withSource } from "./take.ts";
 export type { Inputs } from "./inputs.ts";
 export { lint } from "./lint.ts";
 export * from "./plan.ts";

@@ -3,6 +3,7 @@ import { expandLoosely, type Expansion } from "./builder.ts";
 import { findCycle } from "./cycles.ts";
 import { formulaProblems } from "./formulaLint.ts";
 import { faultOf, type Inputs } from "./inputs.ts";
+import { linkProblems, type SourceSheet } from "./links.ts";
 import { pairwise } from "./pairwise.ts";
 import { Problems } from "./problems.ts";
 import { quantities, says } from "./says.ts";
@@ -176,10 +177,12 @@ function relationFormulaProblems(sheet: ShapedSheet, problems: Problems): void {
 export function lintedExpansion(
   template: Template,
   inputs: Inputs,
+  source?: SourceSheet,
 ): { readonly expansion: Expansion; readonly problems: readonly string[] } {
   const problems = new Problems();
   staticProblems(template, problems);
-  const expansion = expandLoosely(template, inputs);
+  const expansion = expandLoosely(template, inputs, source);
+  for (const [place, problem] of linkProblems(expansion.sheet)) problems.add(place, problem);
   rowProblems(expansion.sheet, problems);
   columnProblems(expansion.sheet, problems);
   relationFormulaProblems(expansion.sheet, problems);

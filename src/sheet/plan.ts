@@ -31,6 +31,7 @@ export type Role =
   | "choice"
   | "textInput"
   | "record"
+  | "linked"
   | "shape"
   | "verdict"
   | "overall"
@@ -62,6 +63,8 @@ export interface PlannedCell extends Address {
   readonly role: Role;
   /** Number format of the spreadsheet program, such as `0.00`. */
   readonly format?: string;
+  /** Of a cell that shows one of the source's: the name there, and the cell's number under it. */
+  readonly link?: { readonly name: string; readonly index: number };
   /** A text that runs on over the empty cells beside it and never wraps, whatever its role. */
   readonly runsOn?: true;
 }
@@ -69,6 +72,13 @@ export interface PlannedCell extends Address {
 /** A sheet-scoped name. */
 export interface PlannedName extends Area {
   readonly name: string;
+}
+
+/** The sheet that linked cells refer to, with the cells of its names that they rely on. */
+export interface PlannedSource {
+  readonly template: string;
+  readonly sheet: string;
+  readonly names: readonly PlannedName[];
 }
 
 export interface Validation extends Area {
@@ -179,6 +189,8 @@ export interface Plan {
    * stands in the other inputs. So it still tells what the sheet is after inputs were typed anew.
    */
   readonly hash: string;
+  /** Of a linked sheet. */
+  readonly source?: PlannedSource;
   /** Every input by id as built, shape inputs included; arrays nested by dimension for table inputs; null where left empty. */
   readonly inputs: Readonly<Record<string, InputValue>>;
   readonly rows: number;

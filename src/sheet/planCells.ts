@@ -1,5 +1,6 @@
 import type { Address, Area } from "../cells/index.ts";
 import { columns, widthOver } from "./columns.ts";
+import type { Links } from "./links.ts";
 import type { Layout } from "./layout.ts";
 import type { ConflictCells, Meaning, PlannedCell, PlannedName, Role, Summary, Validation } from "./plan.ts";
 import type { Problems } from "./problems.ts";
@@ -23,6 +24,8 @@ export interface Filling {
   readonly values: ReadonlyMap<string, readonly (string | number | null)[]>;
   readonly problems: Problems;
   readonly cells: PlanCells;
+  /** To the source of a linked sheet. */
+  readonly links?: Links;
 }
 
 /** The cells of a plan as they are filled, and all that is said about them. */
@@ -57,6 +60,12 @@ export class PlanCells {
     for (const problem of problems) this.problems.add(place, problem);
     this.all.push({ row, column, role, formula, ...(format !== undefined && { format }) });
     this.dependencies.push({ at: { row, column }, place, reads });
+  }
+
+  /** A cell that shows one of another sheet. People link it again where that sheet went, so it is not locked. */
+  link(cell: PlannedCell): void {
+    this.all.push(cell);
+    if (cell.role === "linked") this.unlocked.push(areaAt(cell));
   }
 
   /** A text that wraps over several columns joined. */

@@ -4,6 +4,7 @@ import { brokenTexts, conflictMessage, neededText } from "./conflictCells.ts";
 import { fitsAsDescription } from "./layout.ts";
 import { areaAt, everydayOf, inputRole, own, type Filling } from "./planCells.ts";
 import { judgements } from "./relations.ts";
+import { putLink, statusOfLinks } from "./links.ts";
 import type { Context } from "./resolve.ts";
 import { belowColumns } from "./rowTexts.ts";
 import { boundFormat, boundsOf, checkName, formatOf, plainSymbol } from "./says.ts";
@@ -26,7 +27,8 @@ export function fillRow(filling: Filling, shaped: ShapedRow): void {
     cells.put(row, columns.symbol, "symbol", plainSymbol(says.symbol));
     cells.put(row, columns.unit, "unit", says.unit);
   }
-  if (spec.input) fillInput(filling, shaped);
+  if (spec.taken !== undefined) fillLinked(filling, shaped, spec.taken);
+  else if (spec.input) fillInput(filling, shaped);
   else fillComputed(filling, shaped);
   cells.mark(row);
   if (spec.overall) cells.overall = layout.values.get(shaped)!;
@@ -106,6 +108,14 @@ function fillInput(filling: Filling, shaped: ShapedRow): void {
   ]);
   if (status) cells.formula(row, columns.verdict, "verdict", own(status, [area]), place);
   cells.validate(area, input, says);
+}
+
+/** The source's value, and whether it is there. */
+function fillLinked(filling: Filling, shaped: ShapedRow, id: string): void {
+  const at = filling.layout.values.get(shaped)!;
+  putTexts(filling, shaped, true);
+  putLink(filling, at, id, 0, 1, shaped.place, formatOf(shaped.says));
+  statusOfLinks(filling, at.row, [{ id, at }], shaped.place);
 }
 
 function fillComputed(filling: Filling, shaped: ShapedRow): void {

@@ -1,5 +1,6 @@
 import { columns, fitsOver } from "./columns.ts";
 import { equationAsRead, sourceText } from "./formulaText.ts";
+import { whereFrom } from "./links.ts";
 import { judgements } from "./relations.ts";
 import { allowedWords, boundsOf } from "./says.ts";
 import type { ShapedRow, ShapedSheet } from "./shape.ts";
@@ -31,12 +32,16 @@ function inputWords({ row: { input }, says }: ShapedRow): { readonly words: stri
   return { words: words.join(", "), from: columns.words };
 }
 
+function wordsOf(shaped: ShapedRow, sheet: ShapedSheet): { readonly words: string; readonly from: number } {
+  const { row, says } = shaped;
+  if (row.taken !== undefined) return { words: whereFrom(sheet, row.taken), from: columns.equation };
+  if (row.formula === undefined) return inputWords(shaped);
+  return { words: equationAsRead(says, row.formula, sheet.subjects), from: columns.equation };
+}
+
 export function rowTexts(shaped: ShapedRow, sheet: ShapedSheet): RowTexts {
   const { row, says } = shaped;
-  const { words, from } =
-    row.formula === undefined
-      ? inputWords(shaped)
-      : { words: equationAsRead(says, row.formula, sheet.subjects), from: columns.equation };
+  const { words, from } = wordsOf(shaped, sheet);
   const source = row.summary?.where === undefined ? sourceText(says, row.formula) : "";
   const judged = judgements(sheet, says.id).length > 0;
   // Where a place or a message stands, the words leave it free.

@@ -116,6 +116,8 @@ export interface ShapedSheet {
   readonly blocks: readonly ShapedBlock[];
   readonly dimensions: ReadonlyMap<string, Dimension>;
   readonly subjects: ReadonlyMap<string, Subject>;
+  /** Of a linked sheet: the source in the same configuration. */
+  readonly source?: ShapedSheet;
   /** Rows and columns whose function's warnings are listed. */
   /** Inputs with an everyday range, whose unusual values the sheet lists. */
   readonly watched: readonly (ShapedRow | { readonly table: ShapedTable; readonly column: ShapedColumn })[];
@@ -152,6 +154,7 @@ class Dimensions {
     private readonly template: Template,
     private readonly values: ShapeValues,
     private readonly problems: Problems,
+    private readonly source: ShapedSheet | undefined,
   ) {}
 
   of(id: string): Dimension | undefined {
@@ -195,6 +198,12 @@ class Dimensions {
         label,
         members: spec.members.filter(({ when }) => meets(when, this.values)).map((m) => ({ id: m.id, text: m.text })),
       };
+    if ("ofSource" in spec) {
+      const of = this.source?.dimensions.get(spec.ofSource);
+      if (of) return { id, base: id, offset: 0, label, members: of.members };
+      this.problems.add(place, `the source has no dimension ${spec.ofSource}`);
+      return undefined;
+    }
     if ("size" in spec) return { id, base: id, offset: 0, label, members: numbered(spec.size) };
     if ("count" in spec) {
       const count = this.values[spec.count];
@@ -266,7 +275,8 @@ export function shapeSheet(
   values: ShapeValues,
 ): { readonly sheet: ShapedSheet; readonly problems: readonly string[] } {
   const problems = new Problems();
-  const dimensions = new Dimensions(template, values, problems);
+  const source = template.source && shapeSheet(template.source.template, values).sheet;
+  const dimensions = new Dimensions(template, values, problems, source);
   const subjects = new Map<string, Subject>();
   const lower = new Map<string, string>();
   const tables = new Set<string>();
@@ -384,7 +394,16 @@ export function shapeSheet(
         : [];
     });
   return {
-    sheet: { template, values, blocks, dimensions: dimensions.known, subjects, watched, warned },
+    sheet: {
+      template,
+      values,
+      blocks,
+      dimensions: dimensions.known,
+      subjects,
+      watched,
+      warned,
+      ...(source && { source }),
+    },
     problems: problems.list,
   };
 }

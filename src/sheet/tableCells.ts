@@ -3,6 +3,7 @@ import { headOfColumn, holdsWords, type Repeated } from "./bands.ts";
 import { listColumns } from "./columnList.ts";
 import { columns, fitsOver, tableColumns } from "./columns.ts";
 import { brokenTexts, conflictMessage, neededText } from "./conflictCells.ts";
+import { putLink, statusOfLinks } from "./links.ts";
 import { firstOf, type HeaderRow, type PlacedTable } from "./layout.ts";
 import type { Role } from "./plan.ts";
 import { everydayOf, inputRole, own, type Filling } from "./planCells.ts";
@@ -51,6 +52,7 @@ export function fillTable(filling: Filling, placed: PlacedTable): void {
   }
   for (const one of shaped.repeated) fillRepeated(filling, placed, one);
   fillStatuses(filling, placed, rows);
+  fillLinkStatuses(filling, placed);
 }
 
 function fillHead(filling: Filling, placed: PlacedTable): void {
@@ -177,6 +179,20 @@ function fillStatuses(filling: Filling, placed: PlacedTable, rows: readonly Tabl
   }
 }
 
+/** Beside each row of linked values whether all are there. */
+function fillLinkStatuses(filling: Filling, { shaped, bands }: PlacedTable): void {
+  const taken = shaped.columns.filter(({ column }) => column.taken !== undefined);
+  const last = taken.at(-1);
+  if (!last) return;
+  for (let i = 0; i < shaped.rows; i++) {
+    const cells = taken.map((column) => ({
+      id: column.column.taken!,
+      at: { row: firstOf(filling.layout, shaped, column) + i, column: column.at },
+    }));
+    statusOfLinks(filling, bands[last.band]!.first + i, cells, shaped.place);
+  }
+}
+
 function fillCell(filling: Filling, shaped: ShapedColumn, context: TableContext): void {
   const { cells, layout, problems } = filling;
   const { column, says, at, place } = shaped;
@@ -209,6 +225,8 @@ function fillCell(filling: Filling, shaped: ShapedColumn, context: TableContext)
       ? formula(content)
       : cells.put(row, at, "value", content, says.format);
   }
+  if (column.taken !== undefined)
+    return putLink(filling, { row, column: at }, column.taken, context.row, table.rows, place, formatOf(says));
   if (column.record) return cells.put(row, at, "record", undefined, says.format);
   if (!column.input) return;
   if (group.part) return problems.add(place, `the part over ${over} says nothing for this input`);

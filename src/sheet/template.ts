@@ -28,6 +28,9 @@
  * withheld for the reason beside it); inputs have a status of their own: given, default (its value is the template's),
  * left empty, MISSING, OUT OF RANGE, CONFLICT (`relations`: what must hold between inputs), or UNUSUAL for a value
  * outside the everyday range of its quantity.
+ * A template with a `source` is linked: rows and columns with `taken` hold formulas to the named cells of a sheet of the
+ * source template. In its file `{ "take": "id" }` stands for such a row or column, with the source's words (links.ts); its
+ * shape is the source's, and dimensions that are the source's say `ofSource`.
  * Templates share parts: wherever an array of a template's file holds `{ "use": "name" }`, the members of that shared
  * part stand instead (compose.ts).
  * Ids are names on the sheet, so two that differ only in upper and lower case are the same id. An id may stand at
@@ -44,6 +47,8 @@ export interface Template {
   /** Units and signs, scope, cautions: sentences for the head of the sheet. */
   readonly conventions: readonly string[];
   readonly cautions: readonly string[];
+  /** The kind of sheet that a linked sheet takes values from. */
+  readonly source?: Source;
   /** Inputs that decide which rows there are: locked on the sheet. */
   readonly shape: readonly ShapeInput[];
   readonly dimensions: Readonly<Record<string, Dimension>>;
@@ -59,6 +64,12 @@ export interface Template {
   };
 }
 export type InputValue = string | number | null | readonly InputValue[];
+
+export interface Source {
+  /** What people call such a sheet: "stress check". */
+  readonly name: string;
+  readonly template: Template;
+}
 
 export interface ShapeInput {
   readonly id: string;
@@ -79,6 +90,8 @@ export type Dimension =
   | { readonly rowsOf: string; readonly label: string }
   /** The members of another dimension without the first and last few. */
   | { readonly within: string; readonly skipFirst: number; readonly skipLast: number; readonly label: string }
+  /** The members of a dimension of the source template. */
+  | { readonly ofSource: string; readonly label: string }
   /** Named members. */
   | {
       readonly members: readonly { readonly id: string; readonly text: string; readonly when?: Condition }[];
@@ -186,6 +199,8 @@ export interface Row extends Saying {
   readonly when?: Condition;
   readonly input?: InputSpec;
   readonly formula?: string;
+  /** Its value is that of this row of the source. */
+  readonly taken?: string;
   /** Formula of the verdict cell: OK, FAIL or LIMIT MISSING. */
   readonly verdict?: string;
   /**
@@ -204,11 +219,13 @@ export interface Row extends Saying {
   readonly overall?: true;
 }
 
-/** Holds one of: formula, input, index, memberText, cells, record. Columns fill the page from the left; what has no room goes on below. */
+/** Holds one of: formula, input, taken, index, memberText, cells, record. Columns fill the page from the left; what has no room goes on below. */
 export interface Column extends Saying {
   readonly when?: Condition;
   readonly formula?: string;
   readonly input?: InputSpec;
+  /** Its values are those of this column of the source. A table of such columns has neither inputs nor verdicts. */
+  readonly taken?: string;
   /** The member's number in a dimension. */
   readonly index?: string;
   /** The member's text in a dimension with named members. */

@@ -26,10 +26,10 @@ function alternatives(keyword: string, pointer: readonly string[]): string | und
   if (keyword === "anyOf") return "needs a text or a quantity";
   if (keyword !== "oneOf") return undefined;
   if (pointer[0] === "dimensions")
-    return "is one of: count (with plus), size, rowsOf, within with skipFirst and skipLast, members";
+    return "is one of: count (with plus), size, rowsOf, within with skipFirst and skipLast, ofSource, members";
   return pointer.at(-2) === "columns"
-    ? "needs exactly one of formula, input, index, memberText, cells, record"
-    : "needs either an input or a formula";
+    ? "needs exactly one of formula, input, taken, index, memberText, cells, record"
+    : "needs one of: an input, a formula, taken";
 }
 
 function placeOfPointer(template: Template, path: readonly string[]): string {

@@ -122,7 +122,8 @@ function inputsThatSay(word: string, above: number, layout: Layout): { text: str
     .filter(({ block }) => !block.front)
     .flatMap(({ items }) => items)
     .flatMap((item) => {
-      if (item.kind === "row" && item.row.input && !item.row.input.freeText) {
+      const asked = item.kind === "row" && (item.row.taken ?? (item.row.input && !item.row.input.freeText));
+      if (item.kind === "row" && asked) {
         const { symbol, text } = item.says;
         return [
           {
@@ -131,7 +132,8 @@ function inputsThatSay(word: string, above: number, layout: Layout): { text: str
           },
         ];
       }
-      const first = item.kind === "table" ? item.columns.find(({ column }) => column.input) : undefined;
+      const first =
+        item.kind === "table" ? item.columns.findLast(({ column }) => column.input ?? column.taken) : undefined;
       if (item.kind !== "table" || !first) return [];
       return [{ area: at(firstOf(layout, item, first), item.rows), name: `${item.item} ${item.table.title}` }];
     })

@@ -1,4 +1,12 @@
-import { choiceParts, compose, type Template } from "../sheet/index.ts";
+import { choiceParts, compose, withSource, type Template } from "../sheet/index.ts";
+import crossCheckPostEn1992 from "./cross-check-post-tensioned-en1992-2004.json";
+import crossCheckPostIs1343 from "./cross-check-post-tensioned-is1343-1980.json";
+import crossCheckPreEn1992 from "./cross-check-pre-tensioned-en1992-2004.json";
+import crossCheckPreIs1343 from "./cross-check-pre-tensioned-is1343-1980.json";
+import domainPostEn1992 from "./feasible-domain-post-tensioned-en1992-2004.json";
+import domainPostIs1343 from "./feasible-domain-post-tensioned-is1343-1980.json";
+import domainPreEn1992 from "./feasible-domain-pre-tensioned-en1992-2004.json";
+import domainPreIs1343 from "./feasible-domain-pre-tensioned-is1343-1980.json";
 import postTensionedEn1992 from "./post-tensioned-en1992-2004.json";
 import preTensionedEn1992 from "./pre-tensioned-en1992-2004.json";
 import postTensionedIs1343 from "./post-tensioned-is1343-1980.json";
@@ -7,6 +15,7 @@ import cracking from "./shared/cracking.json";
 import detailing from "./shared/detailing.json";
 import en1992 from "./shared/en1992.json";
 import is1343 from "./shared/is1343.json";
+import linked from "./shared/linked.json";
 import loads from "./shared/loads.json";
 import notCovered from "./shared/not-covered.json";
 import postTensioned from "./shared/post-tensioned.json";
@@ -37,13 +46,32 @@ const parts = {
   ...cracking,
   ...web,
   ...notCovered,
+  ...linked,
   ...choiceParts,
 };
 
-/** Every template, in the order people choose from. What a JSON file holds is checked by lint, not by the compiler. */
+/** The stress checks, in the order people choose from. What a JSON file holds is checked by lint, not by the compiler. */
 export const templates: readonly Template[] = [
   postTensionedEn1992,
   preTensionedEn1992,
   postTensionedIs1343,
   preTensionedIs1343,
 ].map((file) => compose(file, parts) as Template);
+
+/** Sheets that take values from one of these, in the order they are offered. */
+export const linkedTemplates: readonly Template[] = [
+  crossCheckPostEn1992,
+  crossCheckPreEn1992,
+  crossCheckPostIs1343,
+  crossCheckPreIs1343,
+  domainPostEn1992,
+  domainPreEn1992,
+  domainPostIs1343,
+  domainPreIs1343,
+].map((file) => {
+  const source = templates.find(({ id }) => id === file.source.template);
+  if (!source) throw new Error(`${file.id} takes from ${file.source.template}, which is no template`);
+  return withSource(compose(file, parts) as object, source) as Template;
+});
+
+export const allTemplates: readonly Template[] = [...templates, ...linkedTemplates];

@@ -5,7 +5,7 @@
  */
 import { describe, expect, it } from "vitest";
 import type { Inputs, InputValue } from "../../src/sheet/index.ts";
-import { templates } from "../../src/templates/index.ts";
+import { allTemplates, linkedTemplates, templates } from "../../src/templates/index.ts";
 import { seed } from "../property/draws.ts";
 import { draw, drawShape } from "./inputs.ts";
 import { Random } from "./random.ts";
@@ -23,7 +23,8 @@ const drawsOfShape = Number(process.env["KERNBOOK_DRAWS"] ?? (whole ? 8 : 4));
 const numberOf = (version: string): number => Number(version.replace(/\D/g, ""));
 
 const ids = templates.map(({ id }) => id);
-const templateOf = (id: string) => templates.find((one) => one.id === id)!;
+const linkedIds = linkedTemplates.map(({ id }) => id);
+const templateOf = (id: string) => allTemplates.find((one) => one.id === id)!;
 
 const scaled = (value: InputValue, by: number): InputValue => {
   if (typeof value === "number") return value * by;
@@ -49,18 +50,15 @@ const failing: readonly (readonly [string, Readonly<Record<string, number>>])[] 
 ];
 
 describe("no cell holds an error", () => {
-  it.each(ids)("%s: whatever is drawn", { timeout: 120_000 * times }, (id) => {
-    const random = new Random(seed + ids.indexOf(id) + numberOf(templateOf(id).version));
+  it.each([...ids, ...linkedIds])("%s: whatever is drawn", { timeout: 120_000 * times }, (id) => {
+    const linked = linkedIds.includes(id);
+    const random = new Random(seed + [...ids, ...linkedIds].indexOf(id) + numberOf(templateOf(id).version));
     const counts = { computed: 0, lost: 0 };
-    for (let s = 0; s < shapes; s++) {
-      const template = templateOf(id);
-      const shape = drawShape(template, random);
-      // The time steps take most of the time; one shape in three has them.
-      const sheet = new DrawnSheet(
-        template,
-        s % 3 === 0 || !("opinion" in shape) ? shape : { ...shape, opinion: "NO" },
-      );
-      for (let k = 0; k < drawsOfShape; k++) {
+    // The time steps take most of the time: one shape in three has them.
+    for (let s = 0; s < (linked ? Math.ceil(shapes / 3) : shapes); s++) {
+      const sheet = new DrawnSheet(templateOf(id), drawShape(templateOf(id), random));
+      const { shape } = sheet;
+      for (let k = 0; k < (linked ? drawsOfShape / 2 : drawsOfShape); k++) {
         const values = draw(sheet, 0, random);
         const computed = sheet.with(values);
         if (computed.conflicts.length + computed.refused.length > 0) {
@@ -91,7 +89,7 @@ describe("no cell holds an error over the full range of the inputs", () => {
     let computedOnes = 0;
     for (let s = 0; s < wildShapes; s++) {
       const shape = drawShape(templateOf(id), random);
-      const sheet = new DrawnSheet(templateOf(id), "opinion" in shape ? { ...shape, opinion: "NO" } : shape);
+      const sheet = new DrawnSheet(templateOf(id), shape);
       for (let k = 0; k < wildDraws; k++) {
         const values = draw(sheet, random.pick([0.02, 0.05, 0.15]), random);
         const computed = sheet.with(values);

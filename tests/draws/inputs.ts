@@ -54,7 +54,7 @@ function numberFor(cell: InputCell, example: unknown, wildness: number, random: 
 
 function exampleOf(template: Template, { id, index }: InputCell): unknown {
   const flat = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value.flatMap(flat) : [value]);
-  const all = flat(template.example.inputs[id]);
+  const all = flat(template.example.inputs[id] ?? template.source?.template.example.inputs[id]);
   return all[index] ?? all[0];
 }
 

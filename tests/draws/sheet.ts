@@ -2,6 +2,7 @@ import { bookOfSheets } from "../../src/checker/index.ts";
 import { a1, Calculation, cellsOf, type Address, type Book } from "../../src/cells/index.ts";
 import { plannedSnapshot, skeletonOf, type InputCell, type Plan, type Template } from "../../src/sheet/index.ts";
 import type { Inputs, InputValue } from "../../src/sheet/index.ts";
+import { exampleOf } from "../plan/builtSheet.ts";
 
 type Single = string | number | null;
 
@@ -11,6 +12,9 @@ export class DrawnSheet {
   readonly inputs: readonly InputCell[];
   readonly #book: Book;
   readonly #formulas: readonly Address[];
+  readonly #source: Plan | undefined;
+  /** The sheet of each input. */
+  readonly #sheets: readonly string[];
 
   constructor(
     readonly template: Template,
@@ -18,15 +22,28 @@ export class DrawnSheet {
   ) {
     const { plan, inputs } = skeletonOf(template, shape);
     this.plan = plan;
-    this.inputs = inputs;
-    this.#book = bookOfSheets([plannedSnapshot(plan, "Sheet1")]);
+    // A linked sheet stands beside its source, whose inputs are drawn with its own.
+    const of = template.source && skeletonOf(template.source.template, ownShape(template.source.template, shape));
+    this.#source = of?.plan;
+    this.inputs = [...(of?.inputs ?? []), ...inputs];
+    this.#sheets = this.inputs.map((input) => (inputs.includes(input) ? "Sheet1" : plan.source!.sheet));
+    this.#book = bookOfSheets([
+      plannedSnapshot(plan, "Sheet1"),
+      ...(of ? [plannedSnapshot(of.plan, plan.source!.sheet)] : []),
+    ]);
     this.#formulas = plan.cells.filter(({ formula }) => formula !== undefined);
   }
 
   with(values: readonly Single[]): Computation {
-    const changes = this.inputs.map(({ at }, i) => ({ sheet: "Sheet1", ...at, value: values[i] ?? null }));
-    return new Computation(this.plan, this.#formulas, new Calculation(this.#book, changes, { everything: true }));
+    const changes = this.inputs.map(({ at }, i) => ({ sheet: this.#sheets[i]!, ...at, value: values[i] ?? null }));
+    const calculation = new Calculation(this.#book, changes, { everything: true });
+    const source = this.#source && new Computation(this.#source, [], calculation, this.plan.source!.sheet);
+    return new Computation(this.plan, this.#formulas, calculation, "Sheet1", source);
   }
+}
+
+function ownShape({ shape }: Template, values: Inputs): Inputs {
+  return Object.fromEntries(shape.map(({ id }) => [id, values[id]!]));
 }
 
 /** One computation of a sheet. */
@@ -35,33 +52,39 @@ export class Computation {
     private readonly plan: Plan,
     private readonly formulas: readonly Address[],
     private readonly calculation: Calculation,
+    private readonly sheet: string,
+    /** Of the sheet it is linked to. */
+    private readonly source?: Computation,
   ) {}
 
   #at({ row, column }: Address) {
-    return this.calculation.valueAt({ sheet: "Sheet1", row, column });
+    return this.calculation.valueAt({ sheet: this.sheet, row, column });
   }
 
   /** The value of a row, or the values of a column. */
   valuesOf(id: string): readonly unknown[] {
     const meaning = this.plan.meanings.find((one) => one.id === id);
+    if (!meaning && this.source) return this.source.valuesOf(id);
     if (!meaning) throw new Error(`the sheet has no ${id}`);
     const { row, column, rows } = meaning.at;
     return Array.from({ length: rows }, (_, i) => this.#at({ row: row + i, column }).value);
   }
 
   get conflicts(): readonly string[] {
-    return (this.plan.conflicts ?? []).flatMap(({ status, message, where }) =>
+    const own = (this.plan.conflicts ?? []).flatMap(({ status, message, where }) =>
       this.#at(status).value === "CONFLICT" ? [`${where} ${String(this.#at(message).value)}`] : [],
     );
+    return [...(this.source?.conflicts ?? []), ...own];
   }
 
   /** Input cells whose status is neither given, empty by choice nor in conflict. */
   get refused(): readonly string[] {
-    return this.plan.cells.flatMap((cell) => {
+    const own = this.plan.cells.flatMap((cell) => {
       if (cell.role !== "verdict" || cell.formula === undefined) return [];
       const { value } = this.#at(cell);
       return value === "MISSING" || value === "OUT OF RANGE" ? [`${a1(cell)} ${value}`] : [];
     });
+    return [...(this.source?.refused ?? []), ...own];
   }
 
   get overall(): unknown {
@@ -123,7 +146,7 @@ export class Computation {
 
 /** A template's example with some inputs set, computed once; a shorter list of the example leaves the rest of the table as its defaults. */
 export function computedSheet(template: Template, set: Inputs = {}): Computation {
-  const inputs: Inputs = { ...template.example.inputs, ...set };
+  const inputs: Inputs = { ...exampleOf(template), ...set };
   const shape = Object.fromEntries(template.shape.map((one) => [one.id, inputs[one.id] ?? one.default]));
   const sheet = new DrawnSheet(template, shape);
   const flat = (value: InputValue | undefined): readonly InputValue[] =>

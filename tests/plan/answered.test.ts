@@ -6,8 +6,6 @@ import { builtSheet } from "./builtSheet.ts";
 const built = (id: string, changes: Inputs) =>
   builtSheet(id, {
     ...templates.find((t) => t.id === id)!.example.inputs,
-    opinion: "NO",
-    region: "NO",
     ...changes,
   });
 const overall = (id: string, changes: Inputs): unknown => built(id, changes).verdicts().overall;

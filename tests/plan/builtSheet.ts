@@ -1,8 +1,8 @@
 import { expect } from "vitest";
-import type { Address, Area } from "../../src/cells/index.ts";
+import type { Address, Area, Snapshot } from "../../src/cells/index.ts";
 import { planValues, type Values } from "../../src/hosts/index.ts";
-import { expand, type Inputs, type Plan } from "../../src/sheet/index.ts";
-import { templates } from "../../src/templates/index.ts";
+import { expand, inputsFrom, type Inputs, type Plan, type Template } from "../../src/sheet/index.ts";
+import { allTemplates } from "../../src/templates/index.ts";
 
 /** The values of a plan without a grid, in a tenth of its time; tests/cells holds the grid to the same values. */
 export function valuesOf(plan: Plan): Values {
@@ -11,12 +11,50 @@ export function valuesOf(plan: Plan): Values {
   return values;
 }
 
+/** What the source is called. */
+export const sourceName = "Beam 1";
+
+/** A plan with its values; a linked one beside a sheet of its source, whose inputs are given with its own. */
+export function planned(
+  template: Template,
+  inputs: Inputs,
+): {
+  readonly plan: Plan;
+  readonly values: Values;
+  readonly source?: { readonly plan: Plan; readonly sheet: Snapshot };
+} {
+  const of = template.source?.template;
+  if (!of) {
+    const plan = expand(template, inputs);
+    return { plan, values: valuesOf(plan) };
+  }
+  const isOwn = ([id]: readonly [string, unknown]): boolean =>
+    template.blocks.some(({ items }) => items.some((item) => "id" in item && item.id === id && item.input));
+  const all = Object.entries(inputs);
+  const given = Object.fromEntries(all.filter((one) => !isOwn(one)));
+  const source = expand(of, given);
+  const plan = expand(template, inputsFrom(template, given, Object.fromEntries(all.filter(isOwn))), {
+    sheet: sourceName,
+    names: source.names,
+  });
+  const cells = valuesOf(source);
+  const { rows, columns } = source;
+  const sheet: Snapshot = { sheet: sourceName, rows, columns, cells, names: new Map() };
+  const values = planValues(plan, "Beam", [sheet]);
+  if (!values) throw new Error("a formula of the linked sheet cannot be computed without a grid");
+  return { plan, values, source: { plan: source, sheet } };
+}
+
+/** The example of a template; of a linked one with that of its source. */
+export function exampleOf({ source, example }: Template): Inputs {
+  return { ...source?.template.example.inputs, ...example.inputs };
+}
+
 /** A template's sheet with its values, with its example unless other inputs are given. */
 export function builtSheet(id: string, inputs?: Inputs) {
-  const template = templates.find((t) => t.id === id);
+  const template = allTemplates.find((t) => t.id === id);
   if (!template) throw new Error(`there is no template ${id}`);
-  const plan: Plan = expand(template, inputs ?? template.example.inputs);
-  const values = valuesOf(plan);
+  const { plan, values } = planned(template, inputs ?? exampleOf(template));
   const areaOf = (row: string): Area => {
     const meaning = plan.meanings.find((m) => m.id === row);
     if (!meaning) throw new Error(`the sheet has no ${row}`);

@@ -1,13 +1,13 @@
 /** The loss by time steps may differ from the standard's in both directions; the figures are of a computation outside the project. */
 import { describe, expect, test } from "vitest";
 import type { Inputs } from "../../src/sheet/index.ts";
-import { templates } from "../../src/templates/index.ts";
+import { linkedTemplates } from "../../src/templates/index.ts";
 import { computedSheet } from "../draws/sheet.ts";
 import { profile } from "./profile.ts";
 
 const sheet = (id: string, set?: Inputs) =>
   computedSheet(
-    templates.find((one) => one.id === id)!,
+    linkedTemplates.find((one) => one.id === `cross-check-${id}`)!,
     set,
   );
 const post = "post-tensioned-en1992-2004";

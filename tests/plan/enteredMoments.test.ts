@@ -5,7 +5,7 @@ import { templates } from "../../src/templates/index.ts";
 import { computedSheet, type Computation } from "../draws/sheet.ts";
 
 const post = templates.find(({ id }) => id === "post-tensioned-en1992-2004")!;
-const sheet = (set: Inputs): Computation => computedSheet(post, { opinion: "NO", region: "NO", ...set });
+const sheet = (set: Inputs): Computation => computedSheet(post, { ...set });
 const numbers = (computed: Computation, id: string) => computed.valuesOf(id).map(Number);
 
 // q L²/8 and q L/2 of 15 and 6 kN/m over 24 m; self-weight of 0.4563 m² as the sheet says, 25 kN/m³.

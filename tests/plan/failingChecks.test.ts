@@ -13,8 +13,6 @@ describe("designs that fail the further checks say so with figures", () => {
   beforeAll(() => {
     built = builtSheet("post-tensioned-en1992-2004", {
       ...example("post-tensioned-en1992-2004"),
-      opinion: "NO",
-      region: "NO",
       Rlim: [6, 6, 500],
       zt: [-60, 60, 30],
       cDur: 90,
@@ -52,8 +50,6 @@ describe("the pre-tensioned beam with cracking allowed", () => {
   beforeAll(() => {
     built = builtSheet("pre-tensioned-en1992-2004", {
       ...example("pre-tensioned-en1992-2004"),
-      opinion: "NO",
-      region: "NO",
       cracking: "ALLOWED",
       ql: 16,
       psi1: 0.9,

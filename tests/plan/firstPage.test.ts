@@ -6,7 +6,7 @@ import { fitsAsDescription } from "../../src/sheet/layout.ts";
 import { templates } from "../../src/templates/index.ts";
 import { valuesOf } from "./builtSheet.ts";
 
-const small: Inputs = { opinion: "NO", region: "NO" };
+const small: Inputs = {};
 
 function firstPage(id: string, changes: Inputs = {}) {
   const template = templates.find((one) => one.id === id)!;
@@ -94,7 +94,7 @@ describe("the first page", () => {
 });
 
 test.each(templates.map(({ id }) => id))("checks of %s have a value, a limit and a name that is not cut off", (id) => {
-  const { checks } = firstPage(id, { opinion: "YES" });
+  const { checks } = firstPage(id);
   for (const { text, value, limit } of checks) {
     expect(fitsAsDescription(text), text).toBe(true);
     // The list of what fails has neither.

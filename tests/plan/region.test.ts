@@ -12,8 +12,11 @@ describe("the region of force and eccentricity against the check of stresses", (
     ["pre-tensioned-is1343-1980", 1],
   ] as const)("%s with %f times the variable load", (id, times) => {
     const { inputs } = templates.find((t) => t.id === id)!.example;
-    const built = builtSheet(id, { ...inputs, ql: (inputs["ql"] as number) * times });
-    const numbers = (row: string): readonly number[] => built.column(row) as readonly number[];
+    const set = { ...inputs, ql: (inputs["ql"] as number) * times };
+    const check = builtSheet(id, set);
+    const built = builtSheet(`feasible-domain-${id}`, { ...set, edge: id.startsWith("post") ? 140 : 60 });
+    const numbers = (row: string): readonly number[] =>
+      (row.startsWith("rg") || row.startsWith("ze") ? built : check).column(row) as readonly number[];
     const [x, fc, ft, max, min] = [numbers("vx"), numbers("vfc"), numbers("vft"), numbers("vmax"), numbers("vmin")];
     const distance = x.map((_, i) => Math.min(fc[i]! - max[i]!, min[i]! - ft[i]!));
     const at = (place: number): number => Math.min(...distance.filter((_, i) => Math.abs(x[i]! - place) < 1e-9));
@@ -23,6 +26,11 @@ describe("the region of force and eccentricity against the check of stresses", (
     built.column("zeIn").forEach((says, i) => {
       if (says !== "–") expect(says, `station ${i + 1}`).toBe(at(stations[i]!) >= 0 ? "inside" : "outside");
     });
+    // The sheet's own verdict is of the same distances.
+    const { checks } = built.verdicts();
+    expect(checks[0]!.verdict).toBe(at(middle!) >= 0 ? "OK" : "FAIL");
+    const outside = built.column("zeIn").includes("outside");
+    expect(checks[1]!.verdict).toBe(outside ? "FAIL" : "OK");
   });
 
   test("says what is missing instead of a region", () => {
@@ -31,7 +39,7 @@ describe("the region of force and eccentricity against the check of stresses", (
       [null, "no edge distance"],
       [900, "no room"],
     ] as const) {
-      const built = builtSheet("post-tensioned-en1992-2004", { ...inputs, edge });
+      const built = builtSheet("feasible-domain-post-tensioned-en1992-2004", { ...inputs, edge });
       expect(built.column("rgCorners")).toEqual([says]);
       expect(built.column("rgLeast")).toEqual([says]);
     }

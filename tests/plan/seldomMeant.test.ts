@@ -12,7 +12,7 @@ const preIs = "pre-tensioned-is1343-1980";
 const computed = (id: string, changes: Inputs = {}) =>
   computedSheet(
     templates.find((t) => t.id === id)!,
-    { opinion: "NO", region: "NO", ...changes },
+    { ...changes },
   );
 
 /** Ordinary advice of the trade; the limit of bars is 9.2.1.1(3) of EN 1992-1-1. */

@@ -6,8 +6,6 @@ import { profile } from "./profile.ts";
 
 /** One tendon and no extras: few cells to compute. */
 const small: Inputs = {
-  opinion: "NO",
-  region: "NO",
   lifted: "NO",
   tendons: 1,
   tendonName: ["all"],
@@ -66,11 +64,7 @@ describe("values in a neighbouring unit that were allowed without a word", () =>
   });
 
   test("a strength that the concrete does not have by the age of release is warned of", () => {
-    const { warnings } = said(
-      "pre-tensioned-en1992-2004",
-      { opinion: "NO", region: "NO", lifted: "NO", curing: "NORMAL" },
-      {},
-    );
+    const { warnings } = said("pre-tensioned-en1992-2004", { lifted: "NO", curing: "NORMAL" }, {});
     expect(warnings.join("\n")).toMatch(
       /30 MPa is required, but only about 14\.5 MPa can be expected at an age of 1 day/,
     );

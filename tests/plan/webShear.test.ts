@@ -8,7 +8,7 @@ import { templates } from "../../src/templates/index.ts";
 import { computedSheet } from "../draws/sheet.ts";
 
 const templateOf = (id: string) => templates.find((one) => one.id === id)!;
-const sheet = (id: string, set?: Inputs) => computedSheet(templateOf(id), { opinion: "NO", region: "NO", ...set });
+const sheet = (id: string, set?: Inputs) => computedSheet(templateOf(id), { ...set });
 const post = "post-tensioned-en1992-2004";
 const pre = "pre-tensioned-en1992-2004";
 type Computed = ReturnType<typeof sheet>;
@@ -58,8 +58,6 @@ describe("entered moments", () => {
     computedSheet(
       { ...templateOf(post), example: { ...templateOf(post).example, inputs: rest } },
       {
-        opinion: "NO",
-        region: "NO",
         loads: "MOMENTS",
         momentPoints: 9,
         furX: places,

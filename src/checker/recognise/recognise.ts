@@ -11,7 +11,7 @@ import {
   type Skeleton,
   type Template,
 } from "../../sheet/index.ts";
-import { templates } from "../../templates/index.ts";
+import { allTemplates } from "../../templates/index.ts";
 import { align } from "./align.ts";
 import { columnsNow } from "./columns.ts";
 import { headOf } from "./head.ts";
@@ -170,7 +170,10 @@ function planned(now: ArrayLike<number | undefined>): ReadonlyMap<number, number
 }
 
 /** Recognises a sheet that has been read. */
-export function recogniseSnapshot(snapshot: Snapshot, known: readonly Template[] = templates): Recognised | undefined {
+export function recogniseSnapshot(
+  snapshot: Snapshot,
+  known: readonly Template[] = allTemplates,
+): Recognised | undefined {
   const head = headOf(snapshot, (id) => known.some((t) => t.id === id));
   const template = head && known.find(({ id }) => id === head.templateId);
   if (!head || !template) return undefined;

@@ -12,6 +12,7 @@ import type {
   SheetName,
   SheetRules,
 } from "../host/host.ts";
+import { checkSource } from "../host/source.ts";
 import { applyPlan } from "./apply.ts";
 import { dependantsOf } from "./dependants.ts";
 import { enterCells, type EnteredCell } from "./enter.ts";
@@ -43,7 +44,8 @@ export class ExcelHost implements Host {
     this.#dependencies = dependencies;
   }
 
-  apply(plan: Plan, options: ApplyOptions): Promise<{ readonly sheet: string }> {
+  async apply(plan: Plan, options: ApplyOptions): Promise<{ readonly sheet: string }> {
+    await checkSource(plan, this);
     return this.#inTurn(async () => {
       await applyPlan(this.#dependencies, plan, options);
       return { sheet: options.sheetName };

@@ -1,4 +1,4 @@
-import { sheetsIn } from "../../cells/index.ts";
+import { sheetsIn, type Snapshot } from "../../cells/index.ts";
 import type { Plan } from "../../sheet/index.ts";
 import { SheetDeleted, SheetLeft, type ApplyOptions } from "../host/host.ts";
 import { planResults, type PlanResults } from "../host/planValues.ts";
@@ -92,10 +92,11 @@ function resultsAhead(
   selfContained: SelfContained,
   plan: Plan,
   sheetName: string,
+  others: readonly Snapshot[],
 ): PlanResults | undefined {
-  const others = workbook.getSheets().filter((sheet) => !selfContained.has(sheet.getSheetId()));
-  if (others.some((sheet) => mentions(sheet, sheetName))) return undefined;
-  const results = planResults(plan, sheetName);
+  const mentioning = workbook.getSheets().filter((sheet) => !selfContained.has(sheet.getSheetId()));
+  if (mentioning.some((sheet) => mentions(sheet, sheetName))) return undefined;
+  const results = planResults(plan, sheetName, others);
   return results && [...results.values()].every(({ error }) => error === undefined) ? results : undefined;
 }
 
@@ -142,7 +143,7 @@ function readFormulas({ core, onScreen, univer }: GridRuntime): void {
 }
 
 /**
- * Puts the plan on a new sheet and waits until it is computed. All or nothing: when anything fails, the sheet and its
+ * Puts the plan on a new sheet and waits until it is computed; `others` are the sheets that a linked one refers to. All or nothing: when anything fails, the sheet and its
  * names go and the sheet that was shown is shown again.
  */
 export async function build(
@@ -152,6 +153,7 @@ export async function build(
   selfContained: SelfContained,
   plan: Plan,
   { sheetName, progress, signal }: ApplyOptions,
+  others: readonly Snapshot[],
 ): Promise<GridSheet> {
   signal?.throwIfAborted();
   const { core, univer } = grid;
@@ -172,7 +174,7 @@ export async function build(
   const styleTable = workbook.getWorkbook().getStyles();
   // What the grid has still to compute from before would go through the new sheet as well.
   await unlessAborted(calculated(grid), signal);
-  const ahead = resultsAhead(workbook, selfContained, plan, sheetName);
+  const ahead = resultsAhead(workbook, selfContained, plan, sheetName, others);
   await tell(Math.round(total / 4), "placing cells");
   const create = (): GridSheet =>
     workbook.create(sheetName, plan.rows, plan.columns, {

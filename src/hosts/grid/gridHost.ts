@@ -15,6 +15,7 @@ import {
   type SheetRules,
 } from "../host/host.ts";
 import { checkSheetName } from "../host/sheetName.ts";
+import { checkSource, sourceSheets } from "../host/source.ts";
 import { unreadable } from "../host/unreadable.ts";
 import { build, calculated, recalculated } from "./build.ts";
 import { CellErrors, cellKey } from "./cellErrors.ts";
@@ -99,11 +100,15 @@ export class GridHost implements Host {
     return this.#turns.take(async () => {
       const name = options.sheetName;
       checkSheetName(name, await this.sheetNames());
+      await checkSource(plan, this);
       // What is typed meanwhile is not meant for the new sheet, which the grid shows as soon as it begins.
       const release = this.#grid.hold?.();
       try {
         this.#ownResults.listen();
-        await build(this.#grid, this.#workbook, this.#names, this.#selfContained, plan, options);
+        // What was typed a moment ago is computed before the source is read.
+        if (plan.source) await calculated(this.#grid);
+        const others = await sourceSheets(plan, this);
+        await build(this.#grid, this.#workbook, this.#names, this.#selfContained, plan, options, others);
       } finally {
         release?.();
       }

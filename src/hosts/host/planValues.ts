@@ -1,6 +1,6 @@
 import { format } from "numfmt";
 import { ourFunctions } from "../../../functions/index.ts";
-import { Book, Calculation, type CellContent, type Computed } from "../../cells/index.ts";
+import { Book, Calculation, type CellContent, type Computed, type Snapshot } from "../../cells/index.ts";
 import { plannedSnapshot, type Plan, type PlannedCell } from "../../sheet/index.ts";
 
 /** What each formula of a plan gives. */
@@ -8,11 +8,13 @@ export type PlanResults = ReadonlyMap<PlannedCell, Computed>;
 
 /**
  * The values of a plan's formulas, computed before there is a sheet: a tenth of the time a grid takes. Undefined where
- * one of them cannot be computed here; the host has to compute such a sheet itself.
+ * one of them cannot be computed here; the host has to compute such a sheet itself. `others`: sheets that it refers to,
+ * with their values.
  */
-export function planResults(plan: Plan, sheet: string): PlanResults | undefined {
-  const book = new Book([plannedSnapshot(plan, sheet)], ourFunctions);
-  const calculation = new Calculation(book, [], { everything: true });
+export function planResults(plan: Plan, sheet: string, others: readonly Snapshot[] = []): PlanResults | undefined {
+  const book = new Book([plannedSnapshot(plan, sheet), ...others], ourFunctions);
+  const own = plan.cells.flatMap(({ row, column, formula }) => (formula === undefined ? [] : [{ sheet, row, column }]));
+  const calculation = new Calculation(book, [], others.length === 0 ? { everything: true } : { anew: own });
   const results = new Map<PlannedCell, Computed>();
   for (const cell of plan.cells) {
     if (cell.formula === undefined) continue;
@@ -24,8 +26,12 @@ export function planResults(plan: Plan, sheet: string): PlanResults | undefined 
 }
 
 /** A plan's cells with their values, by row and column, as a host would show them; undefined where they cannot be computed here. */
-export function planValues(plan: Plan, sheet: string): readonly (readonly CellContent[])[] | undefined {
-  const results = planResults(plan, sheet);
+export function planValues(
+  plan: Plan,
+  sheet: string,
+  others: readonly Snapshot[] = [],
+): readonly (readonly CellContent[])[] | undefined {
+  const results = planResults(plan, sheet, others);
   if (!results) return undefined;
   const empty: CellContent = { value: null, text: "" };
   const rows: CellContent[][] = Array.from({ length: plan.rows }, () =>

@@ -29,7 +29,10 @@ const inputLine = "#8a6d1f";
 const cautionInk = "#7a2e12";
 const cautionFill = "#fbeee7";
 
+const linkedFill = "#e4eefb";
+const linkedLine = "#2f5f9e";
 const inputBorder = { sides: "all", line: "medium", color: inputLine } as const;
+const linkedBorder = { sides: "all", line: "thin", color: linkedLine } as const;
 const rule = { sides: "below", line: "dotted", color: line } as const;
 
 export const defaultStyle: CellStyle = { size: 10, color: ink };
@@ -62,6 +65,7 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   input: { align: "right", background: inputFill, border: inputBorder },
   choice: { align: "left", background: inputFill, border: inputBorder },
   textInput: { align: "left", wrap: true, background: inputFill, border: inputBorder },
+  linked: { align: "right", background: linkedFill, border: linkedBorder, shrink: true },
   record: { align: "left", wrap: true, border: { sides: "all", line: "dotted", color: line } },
   shape: { align: "right", bold: true, background: mist, border: { sides: "all", line: "thin", color: slate } },
   verdict: { align: "center", bold: true },

@@ -2,6 +2,7 @@ import { a1, areaA1, type Address, type Area, type CellContent, type Place } fro
 import { holds, parseFormula, quotedSheet, withPrefix } from "../../../src/cells/index.ts";
 import { checkSheetName } from "../../../src/hosts/host/sheetName.ts";
 import { printed } from "../../../src/hosts/host/planValues.ts";
+import { checkSource } from "../../../src/hosts/host/source.ts";
 import { unreadable } from "../../../src/hosts/host/unreadable.ts";
 import {
   CellsNotEmpty,
@@ -32,7 +33,8 @@ export class MemoryHost implements Host {
 
   constructor(readonly workbook = new MemoryWorkbook()) {}
 
-  apply(plan: Plan, { sheetName, progress, signal }: ApplyOptions): Promise<{ readonly sheet: string }> {
+  async apply(plan: Plan, { sheetName, progress, signal }: ApplyOptions): Promise<{ readonly sheet: string }> {
+    await checkSource(plan, this);
     return this.#turn(() => {
       const { sheets } = this.workbook;
       checkSheetName(

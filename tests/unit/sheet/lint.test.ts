@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { lint, expand, RefusedSheet } from "../../../src/sheet/index.ts";
-import { templates } from "../../../src/templates/index.ts";
+import { allTemplates } from "../../../src/templates/index.ts";
 import { copy, small } from "./small.ts";
 
 type Loose = Record<string, unknown>;
@@ -37,7 +37,7 @@ test("a sound template gives no message", () => {
   expect(lint(small)).toEqual([]);
 });
 
-test.each(templates.map((template) => [template.id, template] as const))("the template %s lints", (_, template) => {
+test.each(allTemplates.map((template) => [template.id, template] as const))("the template %s lints", (_, template) => {
   expect(lint(template)).toEqual([]);
 });
 
@@ -53,19 +53,19 @@ test.each<[string, (t: ReturnType<typeof copy>) => void, string]>([
     (t) => {
       delete find(t, "mu")["input"];
     },
-    "block 1 (inputs), item 2 (mu): needs either an input or a formula",
+    "block 1 (inputs), item 2 (mu): needs one of: an input, a formula, taken",
   ],
   [
     "schema: two contents of a column",
     change("x", { index: "station" }),
-    "block 2 (places), item 2 (table stations), column x: needs exactly one of formula, input, index, memberText, cells",
+    "block 2 (places), item 2 (table stations), column x: needs exactly one of formula, input, taken, index, memberText, cells",
   ],
   [
     "schema: a dimension without rule",
     (t) => {
       Object.assign(t.dimensions, { odd: { label: "odd" } });
     },
-    "dimensions, odd: is one of: count (with plus), size, rowsOf, within with skipFirst and skipLast, members",
+    "dimensions, odd: is one of: count (with plus), size, rowsOf, within with skipFirst and skipLast, ofSource, members",
   ],
   [
     "schema: wrong type",

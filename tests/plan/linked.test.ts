@@ -1,0 +1,86 @@
+/** Linked sheets: what a template may take, and what it shows. The rules are the project's own; no source outside it. */
+import { describe, expect, test } from "vitest";
+import { expand, lint, type Template } from "../../src/sheet/index.ts";
+import { linkedTemplates } from "../../src/templates/index.ts";
+import { builtSheet, exampleOf, planned, sourceName } from "./builtSheet.ts";
+
+const ids = linkedTemplates.map(({ id }) => id);
+const templateOf = (id: string): Template => linkedTemplates.find((one) => one.id === id)!;
+const crossCheck = templateOf("cross-check-post-tensioned-en1992-2004");
+
+/** The template with a row or column of the linked block in other words. */
+function changed(id: string, change: (row: Record<string, unknown>) => void): Template {
+  const copy = structuredClone(crossCheck) as unknown as { blocks: { items: Record<string, unknown>[] }[] };
+  for (const item of copy.blocks.flatMap(({ items }) => items))
+    for (const one of [item, ...((item["columns"] ?? []) as Record<string, unknown>[])])
+      if (one["id"] === id) change(one);
+  return copy as unknown as Template;
+}
+
+describe.each(ids)("%s", (id) => {
+  test("shows the source's values, cell by cell, and the example is OK without an error", () => {
+    const { plan, values, source } = planned(templateOf(id), exampleOf(templateOf(id)));
+    const links = plan.cells.filter(({ link }) => link);
+    expect(links.length).toBeGreaterThan(100);
+    for (const { row, column, link } of links) {
+      const of = source!.plan.names.find(({ name }) => name === link!.name)!;
+      const there = source!.sheet.cells[of.row + link!.index]![of.column]!;
+      expect(values[row]![column]!.value, link!.name).toEqual(there.value ?? "");
+    }
+    const built = builtSheet(id);
+    expect(built.errors()).toEqual([]);
+    expect(built.verdicts().overall).toBe("OK");
+  });
+
+  test("says of every linked row which one it is there", () => {
+    const { plan, source } = planned(templateOf(id), exampleOf(templateOf(id)));
+    const span = plan.meanings.find((one) => one.id === "h")!;
+    const there = source!.plan.meanings.find((one) => one.id === "h")!;
+    const words = plan.cells.find((cell) => cell.row === span.at.row && cell.role === "equation")!.value;
+    expect(words).toBe(`stress check, row ${there.item}`);
+  });
+});
+
+test("the hash is the template's, whatever the source is called and wherever its cells stand", () => {
+  const { plan, source } = planned(crossCheck, exampleOf(crossCheck));
+  const names = source!.plan.names.map((name) => ({ ...name, row: name.row + 3 }));
+  const other = expand(crossCheck, plan.inputs, { sheet: "B1, rev A", names });
+  expect(other.hash).toBe(plan.hash);
+  const linked = other.cells.filter(({ link }) => link).map(({ formula }) => formula);
+  for (const formula of linked) expect(formula).toContain("'B1, rev A'!");
+  expect(plan.cells.find(({ link }) => link)!.formula).toContain(`'${sourceName}'!`);
+});
+
+test("a source without a name, or with another number of rows under it, is refused", () => {
+  const { plan, source } = planned(crossCheck, exampleOf(crossCheck));
+  const { names } = source!.plan;
+  const without = names.filter(({ name }) => name !== "kb_Ep");
+  expect(() => expand(crossCheck, plan.inputs, { sheet: "B1", names: without })).toThrow("has no kb_Ep");
+  const shorter = names.map((name) => (name.name === "kb_dcsr" ? { ...name, rows: name.rows - 1 } : name));
+  expect(() => expand(crossCheck, plan.inputs, { sheet: "B1", names: shorter })).toThrow("has no kb_dcsr with 19 rows");
+});
+
+describe("lint", () => {
+  test.each([
+    [
+      "Ep",
+      (row: Record<string, unknown>) => (row["taken"] = "Eq"),
+      "takes Eq, which post-tensioned-en1992-2004 does not have",
+    ],
+    ["Ep", (row: Record<string, unknown>) => (row["taken"] = "Ecm"), "takes Ecm, which is concreteModulus"],
+    ["h", (row: Record<string, unknown>) => (row["taken"] = "L"), "takes L, which is in m there, in mm"],
+    [
+      "Ep",
+      (row: Record<string, unknown>) => (row["taken"] = "sp0"),
+      "takes sp0, which is a column there; a table is needed",
+    ],
+    ["sp0", (row: Record<string, unknown>) => (row["taken"] = "Ep"), "which is a single value there, not a column"],
+    [
+      "sp0",
+      (row: Record<string, unknown>) => (row["taken"] = "vmax"),
+      "takes vmax, which runs over other dimensions there",
+    ],
+  ] as const)("%s", { timeout: 60_000 }, (id, change, message) => {
+    expect(lint(changed(id, change)).join("\n")).toContain(message);
+  });
+});
