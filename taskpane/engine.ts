@@ -1,4 +1,5 @@
 import type { Conflict } from "../src/checker/index.ts";
+import type { Host } from "../src/hosts/index.ts";
 import type { InputValue, Plan, Template } from "../src/sheet/index.ts";
 
 /** What the panel asks of the sheet engine. */
@@ -8,4 +9,10 @@ export interface Engine {
   readonly expand: (template: Template, inputs: Readonly<Record<string, InputValue>>) => Plan;
   /** Inputs of a plan that contradict each other. */
   readonly conflictsIn: (plan: Plan) => Promise<readonly Conflict[]>;
+  readonly linkedTemplates: readonly Template[];
+  /** The sheets that a linked template can take its values from. */
+  readonly sourcesFor: (host: Host, template: Template) => Promise<readonly string[]>;
+  readonly linkedPlan: (host: Host, template: Template, source: string) => Promise<Plan>;
+  /** Gives how many cells were linked. */
+  readonly linkAgain: (host: Host, linkedSheet: string, source: string) => Promise<number>;
 }

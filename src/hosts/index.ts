@@ -21,7 +21,9 @@ export { checkSheetName } from "./host/sheetName.ts";
 export { defaultStyle, styleOf, styles, tones, type CellStyle } from "./look/styles.ts";
 export {
   readWorkbook,
+  writeSheets,
   writeWorkbook,
+  type FileSheet,
   type ReadCell,
   type ReadChart,
   type ReadSeries,

@@ -62,10 +62,10 @@ export class PlanCells {
     this.dependencies.push({ at: { row, column }, place, reads });
   }
 
-  /** A cell that shows one of another sheet. People link it again where that sheet went, so it is not locked. */
+  /** A cell that shows one of another sheet. It is linked again where that sheet went, so it is not locked. */
   link(cell: PlannedCell): void {
     this.all.push(cell);
-    if (cell.role === "linked") this.unlocked.push(areaAt(cell));
+    this.unlocked.push(areaAt(cell));
   }
 
   /** A text that wraps over several columns joined. */

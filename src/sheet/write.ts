@@ -82,11 +82,14 @@ function shapeChanged(layout: Layout): { text: string; reads: Area[] } {
     const row = layout.about.shape.get(id)!;
     return [{ row, column: columns.value }, builtCell(row)] as const;
   });
+  const linked = layout.sheet.template.source !== undefined;
+  const differ = (now: Address, built: Address): string => {
+    const text = `${a1(now, true)}<>${a1(built, true)}`;
+    // Where the source is gone its values are missing, and the sheet says that.
+    return linked ? `IFERROR(${text},FALSE)` : text;
+  };
   return {
-    text:
-      pairs.length === 0
-        ? "FALSE"
-        : `OR(${pairs.map(([now, built]) => `${a1(now, true)}<>${a1(built, true)}`).join(",")})`,
+    text: pairs.length === 0 ? "FALSE" : `OR(${pairs.map(([now, built]) => differ(now, built)).join(",")})`,
     reads: pairs.flat().map((cell) => ({ ...cell, rows: 1, columns: 1 })),
   };
 }

@@ -21,6 +21,7 @@ import {
   type Typed,
 } from "./fields.ts";
 import { isLeft, namesWith } from "./outcome.ts";
+import { LinkedForm } from "./linkedForm.tsx";
 import { Result } from "./result.tsx";
 
 /** By name, since the class comes from whichever host is in use. */
@@ -94,7 +95,9 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
         {built && (
           <Result
             host={host}
+            engine={engine}
             built={built}
+            finished={finished}
             again={() => {
               touched.current = true;
               setLast(built);
@@ -142,7 +145,7 @@ function Form({
     <>
       <fieldset class="kb-templates">
         <legend>Check sheet</legend>
-        {engine.templates.map((t) => (
+        {[...engine.templates, ...engine.linkedTemplates].map((t) => (
           <label key={t.id}>
             <input
               type="radio"
@@ -159,7 +162,10 @@ function Form({
           </label>
         ))}
       </fieldset>
-      {template && (
+      {template?.source && (
+        <LinkedForm key={template.id} host={host} engine={engine} template={template} finished={finished} />
+      )}
+      {template && !template.source && (
         <TemplateForm
           key={template.id}
           host={host}

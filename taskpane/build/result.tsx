@@ -4,8 +4,10 @@ import { reasonOf } from "../../src/core/index.ts";
 import type { CellContent, Host } from "../../src/hosts/index.ts";
 import { columns } from "../../src/sheet/index.ts";
 import type { Built } from "../built.ts";
+import type { Engine } from "../engine.ts";
 import { Cautions, fullCautions } from "../cautions.tsx";
 import { Chart } from "./chart.tsx";
+import { LinkedSheets } from "./linkedForm.tsx";
 import { useCalculations } from "../useCalculations.ts";
 
 interface Check {
@@ -74,11 +76,15 @@ function governing(checks: readonly Check[]): Check | undefined {
 /** Where the sheet is, what it says and what governs; kept current while the sheet recalculates. */
 export function Result({
   host,
+  engine,
   built,
   again,
+  finished,
 }: {
   readonly host: Host;
+  readonly engine: Engine;
   readonly built: Built;
+  readonly finished: (built: Built) => void;
   readonly again: () => void;
 }) {
   const [outcome, setOutcome] = useState<Outcome>();
@@ -201,6 +207,7 @@ export function Result({
           )}
         </>
       )}
+      <LinkedSheets key={built.sheet} host={host} engine={engine} built={built} finished={finished} />
       <Cautions of={fullCautions} />
       {built.plan.charts.map((c) => (
         <Chart key={c.id} host={host} sheet={built.sheet} chart={c} calculation={calculation} />

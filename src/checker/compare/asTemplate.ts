@@ -28,8 +28,10 @@ function templateValues(recognised: Recognised): (planned: Address) => Computed 
   const cells: CellContent[][] = Array.from({ length: plan.rows }, () =>
     Array.from({ length: plan.columns }, () => empty),
   );
-  for (const { row, column, role, value, formula } of plan.cells) {
-    const at = inputRoles.has(role) ? standing(recognised, { row, column }) : undefined;
+  for (const { row, column, role, value, formula: planned, link } of plan.cells) {
+    // What comes from another sheet is as given here as an input.
+    const formula = link ? undefined : planned;
+    const at = link || inputRoles.has(role) ? standing(recognised, { row, column }) : undefined;
     const { value: held = value ?? null, error } = at ? cellAt(snapshot, at.row, at.column) : { error: undefined };
     if (peoplesRoles.has(role)) continue;
     cells[row]![column] = {

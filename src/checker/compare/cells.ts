@@ -144,7 +144,8 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
         ...(found !== undefined && { found }),
       });
     };
-    if (cell.formula !== undefined) formula(cell, now, add);
+    if (cell.link) link(cell, now, add);
+    else if (cell.formula !== undefined) formula(cell, now, add);
     else if (cell.role === "input" || cell.role === "choice") input(cell, at, now, add);
     else if (cell.role === "shape") shape(cell, now, add);
     else fixed(cell, now, add);
@@ -186,6 +187,28 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
     if (found === expected) return;
     const change = formulaChange(expected, found);
     if (change) add(change.kind, "serious", change.what, expected, found);
+  }
+
+  /** What it refers to on another sheet is looked at in links.ts. */
+  function link(cell: PlannedCell, now: CellContent, add: Add): void {
+    if (now.formula === undefined)
+      add(
+        now.value === null ? "formula missing" : "typed over",
+        "serious",
+        now.value === null
+          ? "The link was deleted."
+          : "A value was typed over the link: it does not follow the source sheet any more.",
+        `the source's ${cell.link!.name}`,
+        shown(now.value),
+      );
+    else if (cell.role === "shape" && now.value !== plan.inputs[cell.link!.name.replace(/^kb_/, "")])
+      add(
+        "shape changed",
+        "serious",
+        "The source sheet has another configuration than this sheet was built with. Build this sheet again.",
+        shown(plan.inputs[cell.link!.name.replace(/^kb_/, "")] as CellContent["value"]),
+        shownResult(now),
+      );
   }
 
   function input(cell: PlannedCell, at: Address, now: CellContent, add: Add): void {

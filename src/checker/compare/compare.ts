@@ -11,6 +11,7 @@ import { colourFindings } from "./colourRules.ts";
 import { markFindings, uncomputedFindings, valueFindings } from "./computed.ts";
 import { entryFindings, placesOfEntry } from "./entryRules.ts";
 import { gathered, inOrder, type Finding, type Grade } from "./finding.ts";
+import { linkFindings } from "./links.ts";
 import { protectionFindings } from "./protection.ts";
 import { addedFindings, goneFindings } from "./rows.ts";
 import { hiddenFindings, nameFindings, versionFindings } from "./sheetWide.ts";
@@ -57,6 +58,7 @@ export async function compare(host: Host, sheet: string): Promise<Comparison | u
       ...entryFindings(recognised, rules.entries),
       ...colourFindings(recognised, rules.colours),
       ...cellFindings(recognised, looks),
+      ...(await linkFindings(recognised, host)),
       ...valueFindings(recognised, computed),
       ...uncomputedFindings(recognised, computed),
       ...nameFindings(recognised),

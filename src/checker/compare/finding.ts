@@ -20,6 +20,7 @@ export type FindingKind =
   | "range changed"
   | "other cells"
   | "lost cells"
+  | "link broken"
   | "number changed"
   | "unit changed"
   | "symbol changed"

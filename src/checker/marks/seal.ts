@@ -1,7 +1,8 @@
-import { a1, type Area, cellAt, cellsOf, firstStanding } from "../../cells/index.ts";
+import { a1, type Address, type Area, cellAt, cellsOf, firstStanding } from "../../cells/index.ts";
 import { fnv1a64, sealOfValues } from "../../core/index.ts";
-import { columns } from "../../sheet/index.ts";
+import { columns, type Plan, type PlannedCell } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
+import { plannedAt } from "../recognise/standing.ts";
 import type { Part } from "./parts.ts";
 import { cellKey, placeless } from "./rowKeys.ts";
 
@@ -54,10 +55,31 @@ function writtenIn(recognised: Recognised, at: { readonly row: number; readonly 
       rowPlanned(at.row) !== undefined &&
       columnPlanned(at.column) !== undefined &&
       (formula !== undefined || value === 0);
-    text = counts ? `${cellKey(recognised, at)}${formula === undefined ? "0" : placeless(formula, recognised)}` : "";
+    text = counts
+      ? `${cellKey(recognised, at)}${formula === undefined ? "0" : writtenAs(formula, recognised, at)}`
+      : "";
     known.set(key, text);
   }
   return text;
+}
+
+/** Of a linked cell the source's name counts, wherever that cell stands; what it refers to is for Compare to tell. */
+function writtenAs(formula: string, recognised: Recognised, at: Address): string {
+  const planned = plannedAt(recognised, at);
+  const link = planned && linksOf(recognised.plan).get(`${planned.row},${planned.column}`);
+  return link ? `link ${link.name} ${link.index}` : placeless(formula, recognised);
+}
+
+const links = new WeakMap<Plan, ReadonlyMap<string, NonNullable<PlannedCell["link"]>>>();
+
+function linksOf(plan: Plan): ReadonlyMap<string, NonNullable<PlannedCell["link"]>> {
+  const known = links.get(plan);
+  if (known) return known;
+  const made = new Map(
+    plan.cells.flatMap(({ row, column, link }) => (link ? [[`${row},${column}`, link] as const] : [])),
+  );
+  links.set(plan, made);
+  return made;
 }
 
 /** The cells of a part that show an error: nobody signs them, and no function is called with them. */

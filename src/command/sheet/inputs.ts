@@ -1,4 +1,12 @@
-import { expand, RefusedSheet, type Inputs, type InputValue, type Plan, type Template } from "../../sheet/index.ts";
+import {
+  expand,
+  RefusedSheet,
+  type Inputs,
+  type InputValue,
+  type Plan,
+  type SourceSheet,
+  type Template,
+} from "../../sheet/index.ts";
 import { Refused } from "./request.ts";
 import { memberWord, type Settings } from "./settings.ts";
 
@@ -34,9 +42,9 @@ function lengthFaults(
   return value.flatMap((one, i) => lengthFaults(template, id, one, like[i], depth + 1, `${where}, ${word} ${i + 1}`));
 }
 
-function expanded(template: Template, inputs: Inputs): Plan {
+export function expanded(template: Template, inputs: Inputs, source?: SourceSheet): Plan {
   try {
-    return expand(template, inputs);
+    return expand(template, inputs, source);
   } catch (error) {
     if (error instanceof RefusedSheet) throw new Refused(error.problems);
     throw error;

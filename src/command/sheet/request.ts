@@ -12,6 +12,8 @@ export type Request =
       readonly out: string;
       /** `name=value` as given, in order. */
       readonly set: readonly string[];
+      /** Linked sheets in the same file: ids of templates, or their beginning. */
+      readonly link: readonly string[];
       readonly blank: boolean;
       readonly force: boolean;
       /** End with a status of its own where the overall verdict is not OK. */
@@ -34,6 +36,7 @@ const options = {
   template: { type: "string" },
   out: { type: "string" },
   set: { type: "string", multiple: true },
+  link: { type: "string", multiple: true },
   example: { type: "boolean" },
   blank: { type: "boolean" },
   force: { type: "boolean" },
@@ -60,6 +63,7 @@ export function requestOf(words: readonly string[]): Request {
     template,
     out,
     set = [],
+    link = [],
     blank = false,
     example = false,
     force = false,
@@ -82,6 +86,7 @@ export function requestOf(words: readonly string[]): Request {
     template: template!,
     out: out!,
     set,
+    link,
     blank,
     force,
     strict,

@@ -1,10 +1,12 @@
+import type { Snapshot } from "../../cells/index.ts";
 import { conflictsIn } from "../../checker/index.ts";
 import { cautions } from "../../core/index.ts";
-import { openGridInNode, planValues, writeWorkbook, type Values } from "../../hosts/index.ts";
+import { openGridInNode, planValues, writeSheets, type FileSheet, type Values } from "../../hosts/index.ts";
 import { faultOfSheetName, freeSheetName, type Plan, type Template } from "../../sheet/index.ts";
-import { templates } from "../../templates/index.ts";
+import { linkedTemplates, templates } from "../../templates/index.ts";
 import { wrapped } from "../wrap.ts";
 import { inputLines } from "./inputList.ts";
+import { dividedSettings, linkedFor, linkedName, linkedPlanFor, snapshotOf } from "./linked.ts";
 import { planFor, shapeText } from "./inputs.ts";
 import { Refused, requestOf, type Request } from "./request.ts";
 import { settingsOf } from "./settings.ts";
@@ -27,6 +29,8 @@ export const help = `Writes a check sheet as an .xlsx file.
   --example           start from the template's invented example (this is how it starts anyway)
   --blank             start from nothing but the template's defaults
   --sheet-name <name> the name of the sheet
+  --link <id>         a linked sheet in the same file, as often as needed: cross-check, feasible-domain.
+                      --set sets its inputs too
   --force             replace the file where it is there already
   --strict            end with 3 when the overall verdict is not OK; the file is written all the same
   --inputs            the template's inputs
@@ -48,6 +52,11 @@ export interface Voice {
 
 function templateOf(id: string): Template {
   const found = templates.find((template) => template.id === id);
+  const linked = linkedTemplates.find((template) => template.id === id);
+  if (linked)
+    throw new Refused([
+      `${id} is linked to a sheet of ${linked.source!.template.id}: write that one, with --link ${id}`,
+    ]);
   if (!found)
     throw new Refused([
       `there is no template “${id}”; templates: ${templates.map((template) => template.id).join(", ")}`,
@@ -62,8 +71,8 @@ function sheetNameFor(template: Template, blank: boolean, wanted: string | undef
 }
 
 /** The same rule as the status cells of the sheet. */
-function refuseConflicts(plan: Plan): void {
-  const conflicts = conflictsIn(plan);
+function refuseConflicts(plan: Plan, others: readonly Snapshot[] = []): void {
+  const conflicts = conflictsIn(plan, others);
   if (conflicts.length === 0) return;
   throw new Refused(
     conflicts.map(({ of, message }) => {
@@ -76,9 +85,10 @@ function refuseConflicts(plan: Plan): void {
   );
 }
 
-async function computed(plan: Plan, sheetName: string): Promise<Values> {
-  const values = planValues(plan, sheetName);
+async function computed(plan: Plan, sheetName: string, others: readonly Snapshot[] = []): Promise<Values> {
+  const values = planValues(plan, sheetName, others);
   if (values) return values;
+  if (others.length > 0) throw new Refused([`“${sheetName}” cannot be computed beside the sheet it is linked to`]);
   const host = await openGridInNode();
   try {
     await host.apply(plan, { sheetName, progress: () => undefined });
@@ -89,19 +99,32 @@ async function computed(plan: Plan, sheetName: string): Promise<Values> {
 }
 
 async function write(
-  { template: id, out, set, blank, force, strict, sheetName: wanted }: Extract<Request, { kind: "write" }>,
+  { template: id, out, set, link, blank, force, strict, sheetName: wanted }: Extract<Request, { kind: "write" }>,
   voice: Voice,
 ): Promise<0 | 3> {
   const say = (text: string): void => wrapped(text).forEach(voice.say);
   const began = performance.now();
   const template = templateOf(id);
   const sheetName = sheetNameFor(template, blank, wanted);
-  const settings = settingsOf(template, set);
+  const linked = linkedFor(template, link);
+  const divided = dividedSettings(template, linked, set);
+  const settings = settingsOf(template, divided.ofSource);
   const plan = planFor(template, settings, blank);
   refuseConflicts(plan);
   checkFree(out, force);
   const values = await computed(plan, sheetName);
-  const bytes = writeWorkbook(plan, values, sheetName);
+  const sheets: FileSheet[] = [{ plan, values, sheetName }];
+  for (const one of linked) {
+    const own = linkedPlanFor(one, { plan, sheetName }, divided.ofLinked, blank);
+    const source = [snapshotOf(sheets[0]!)];
+    refuseConflicts(own, source);
+    const name = linkedName(
+      one,
+      sheets.map((sheet) => sheet.sheetName),
+    );
+    sheets.push({ plan: own, values: await computed(own, name, source), sheetName: name });
+  }
+  const bytes = writeSheets(sheets);
   writeSafely(out, bytes, force);
   say(`${template.title} (${template.id} ${template.version}), sheet “${sheetName}”: ${shapeText(template, plan)}`);
   const filledWith = blank
@@ -110,10 +133,15 @@ async function write(
   const asSet = settings.size > 0 ? `, with ${[...settings.keys()].join(", ")} as set` : "";
   say(`Values: ${filledWith}${asSet}`);
   summaryLines(plan, values).forEach((line) => say(line));
+  for (const { plan: own, values: its, sheetName: name } of sheets.slice(1)) {
+    say(`Linked: ${own.template.title} (${own.template.id} ${own.template.version}), sheet “${name}”`);
+    summaryLines(own, its).forEach((line) => say(line));
+  }
   for (const caution of new Set([cautions.competence, ...template.cautions])) say(`Caution: ${caution}`);
   say(`Written: ${out} (${Math.ceil(bytes.length / 1000)} kB) in ${((performance.now() - began) / 1000).toFixed(1)} s`);
-  const { row, column } = plan.summary.overall;
-  return strict && values[row]![column]!.value !== "OK" ? 3 : 0;
+  const isOk = ({ plan: { summary }, values: its }: FileSheet): boolean =>
+    its[summary.overall.row]![summary.overall.column]!.value === "OK";
+  return strict && !sheets.every(isOk) ? 3 : 0;
 }
 
 /** Does what a call asks for and gives the exit code. */

@@ -49,6 +49,12 @@ function list(id: string, text: string, { input, table }: Extract<Place, { kind:
   throw new Refused([`--set ${id}=${text}: the values run over ${names}; ${how}`]);
 }
 
+/** Whether the template asks for the input that a `name=value` text sets. */
+export function asksFor(template: Template, text: string): boolean {
+  const cut = text.indexOf("=");
+  return cut > 0 && placeOf(template, text.slice(0, cut).trim()) !== undefined;
+}
+
 export type Settings = ReadonlyMap<string, InputValue>;
 
 /** Reads `name=value` texts, each name once. Throws Refused. */

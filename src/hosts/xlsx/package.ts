@@ -32,7 +32,9 @@ export function relationsXml(relations: readonly Relation[]): string {
   );
 }
 
-export function contentTypesXml(charts: number): string {
+/** `charts`: how many each sheet has. */
+export function contentTypesXml(charts: readonly number[]): string {
+  const total = charts.reduce((sum, count) => sum + count, 0);
   const override = (name: string, type: string): string => element("Override", { PartName: name, ContentType: type });
   return part(
     element(
@@ -44,13 +46,15 @@ export function contentTypesXml(charts: number): string {
       }),
       element("Default", { Extension: "xml", ContentType: "application/xml" }),
       override("/xl/workbook.xml", `${ofSheets}.sheet.main+xml`),
-      override("/xl/worksheets/sheet1.xml", `${ofSheets}.worksheet+xml`),
+      ...charts.map((_, i) => override(`/xl/worksheets/sheet${i + 1}.xml`, `${ofSheets}.worksheet+xml`)),
       override("/xl/styles.xml", `${ofSheets}.styles+xml`),
       override("/xl/sharedStrings.xml", `${ofSheets}.sharedStrings+xml`),
-      ...(charts > 0
-        ? [override("/xl/drawings/drawing1.xml", "application/vnd.openxmlformats-officedocument.drawing+xml")]
-        : []),
-      ...Array.from({ length: charts }, (_, i) =>
+      ...charts.flatMap((count, i) =>
+        count > 0
+          ? [override(`/xl/drawings/drawing${i + 1}.xml`, "application/vnd.openxmlformats-officedocument.drawing+xml")]
+          : [],
+      ),
+      ...Array.from({ length: total }, (_, i) =>
         override(`/xl/charts/chart${i + 1}.xml`, "application/vnd.openxmlformats-officedocument.drawingml.chart+xml"),
       ),
       override("/docProps/core.xml", "application/vnd.openxmlformats-package.core-properties+xml"),

@@ -14,7 +14,16 @@ import { element, escaped, part, textElement } from "./xml.ts";
 /** Files of the same plan are the same, byte by byte. The zip format counts years from 1980. */
 const noTime = new Date(1980, 0, 1);
 
-function definedNames(plan: Plan, heights: Heights, sheetName: string): readonly string[] {
+/** A sheet of a file: its plan, and what each cell shows, by row and column of the plan. */
+export interface FileSheet {
+  readonly plan: Plan;
+  readonly values: Values;
+  readonly sheetName: string;
+}
+
+type Placed = FileSheet & { readonly heights: Heights };
+
+function definedNames({ plan, heights, sheetName }: Placed, localSheetId: number): readonly string[] {
   const sheet = quotedSheet(sheetName);
   const [first, last] = plan.print.titleRows;
   const all: readonly (readonly [string, string])[] = [
@@ -27,10 +36,10 @@ function definedNames(plan: Plan, heights: Heights, sheetName: string): readonly
     ],
     ["_xlnm.Print_Titles", `${sheet}!$${first + 1}:$${last + 1}`],
   ];
-  return all.map(([name, reference]) => element("definedName", { name, localSheetId: 0 }, escaped(reference)));
+  return all.map(([name, reference]) => element("definedName", { name, localSheetId }, escaped(reference)));
 }
 
-function workbookXml(plan: Plan, heights: Heights, sheetName: string): string {
+function workbookXml(sheets: readonly Placed[]): string {
   return part(
     element(
       "workbook",
@@ -40,8 +49,14 @@ function workbookXml(plan: Plan, heights: Heights, sheetName: string): string {
         {},
         element("workbookView", { xWindow: 0, yWindow: 0, windowWidth: 28800, windowHeight: 15000 }),
       ),
-      element("sheets", {}, element("sheet", { name: sheetName, sheetId: 1, "r:id": "rId1" })),
-      element("definedNames", {}, ...definedNames(plan, heights, sheetName)),
+      element(
+        "sheets",
+        {},
+        ...sheets.map(({ sheetName }, i) =>
+          element("sheet", { name: sheetName, sheetId: i + 1, "r:id": `rId${i + 1}` }),
+        ),
+      ),
+      element("definedNames", {}, ...sheets.flatMap(definedNames)),
       // No forced calculation on loading: it would wipe the values where the functions are not loaded.
       element("calcPr", { calcId: 191029 }),
     ),
@@ -79,43 +94,61 @@ const appXml = part(
  * kept in a file.
  */
 export function writeWorkbook(plan: Plan, values: Values, sheetName: string): Uint8Array {
-  const fault = faultOfSheetName(sheetName);
-  if (fault !== undefined) throw new Error(fault);
+  return writeSheets([{ plan, values, sheetName }]);
+}
+
+/** Sheets in one file, in this order; the properties of the file are those of the first. */
+export function writeSheets(sheets: readonly FileSheet[]): Uint8Array {
+  for (const { sheetName } of sheets) {
+    const fault = faultOfSheetName(sheetName);
+    if (fault !== undefined) throw new Error(fault);
+  }
   const styleSheet = new StyleSheet();
   const texts = new SharedTexts();
-  const heights = rowHeights(plan, values);
-  const sheet = worksheetXml(plan, values, heights, styleSheet, texts);
-  const { charts } = plan;
+  const placed = sheets.map((sheet): Placed => ({ ...sheet, heights: rowHeights(sheet.plan, sheet.values) }));
+  const worksheets = placed.map(({ plan, values, heights }) => worksheetXml(plan, values, heights, styleSheet, texts));
   const parts: Record<string, string> = {
-    "[Content_Types].xml": contentTypesXml(charts.length),
+    "[Content_Types].xml": contentTypesXml(sheets.map(({ plan }) => plan.charts.length)),
     "_rels/.rels": relationsXml([
       { type: relationTypes.workbook, target: "xl/workbook.xml" },
       { type: relationTypes.core, target: "docProps/core.xml" },
       { type: relationTypes.app, target: "docProps/app.xml" },
     ]),
-    "docProps/core.xml": coreXml(plan),
+    "docProps/core.xml": coreXml(sheets[0]!.plan),
     "docProps/app.xml": appXml,
-    "xl/workbook.xml": workbookXml(plan, heights, sheetName),
+    "xl/workbook.xml": workbookXml(placed),
     "xl/_rels/workbook.xml.rels": relationsXml([
-      { type: relationTypes.sheet, target: "worksheets/sheet1.xml" },
+      ...sheets.map((_, i) => ({ type: relationTypes.sheet, target: `worksheets/sheet${i + 1}.xml` })),
       { type: relationTypes.styles, target: "styles.xml" },
       { type: relationTypes.texts, target: "sharedStrings.xml" },
     ]),
-    "xl/worksheets/sheet1.xml": sheet,
+    ...Object.fromEntries(worksheets.map((xml, i) => [`xl/worksheets/sheet${i + 1}.xml`, xml])),
     "xl/styles.xml": styleSheet.xml(),
     "xl/sharedStrings.xml": texts.xml(),
   };
-  if (charts.length > 0) {
-    parts["xl/worksheets/_rels/sheet1.xml.rels"] = relationsXml([
-      { type: relationTypes.drawing, target: "../drawings/drawing1.xml" },
-    ]);
-    parts["xl/drawings/drawing1.xml"] = drawingXml(charts, heights);
-    parts["xl/drawings/_rels/drawing1.xml.rels"] = relationsXml(
-      charts.map((_, i) => ({ type: relationTypes.chart, target: `../charts/chart${i + 1}.xml` })),
-    );
-    charts.forEach((chart, i) => (parts[`xl/charts/chart${i + 1}.xml`] = chartXml(chart, sheetName, values)));
-  }
+  let charts = 0;
+  placed.forEach((sheet, i) => {
+    Object.assign(parts, drawingParts(sheet, i + 1, charts));
+    charts += sheet.plan.charts.length;
+  });
   return zipSync(Object.fromEntries(Object.entries(parts).map(([name, text]) => [name, strToU8(text)])), {
     mtime: noTime,
   });
+}
+
+/** The charts of a sheet; those of a file are numbered through. */
+function drawingParts({ plan, values, sheetName, heights }: Placed, number: number, before: number) {
+  const { charts } = plan;
+  if (charts.length === 0) return {};
+  const chartName = (i: number): string => `charts/chart${before + i + 1}.xml`;
+  return {
+    [`xl/worksheets/_rels/sheet${number}.xml.rels`]: relationsXml([
+      { type: relationTypes.drawing, target: `../drawings/drawing${number}.xml` },
+    ]),
+    [`xl/drawings/drawing${number}.xml`]: drawingXml(charts, heights),
+    [`xl/drawings/_rels/drawing${number}.xml.rels`]: relationsXml(
+      charts.map((_, i) => ({ type: relationTypes.chart, target: `../${chartName(i)}` })),
+    ),
+    ...Object.fromEntries(charts.map((chart, i) => [`xl/${chartName(i)}`, chartXml(chart, sheetName, values)])),
+  };
 }

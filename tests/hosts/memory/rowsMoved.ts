@@ -52,3 +52,13 @@ export function withSheetRenamed(formula: string, from: string, to: string): str
     })
     .join("");
 }
+
+/** A formula after a sheet was deleted: what referred to it has lost its cells. */
+export function withSheetGone(formula: string, gone: string): string {
+  return piecesOf(formula)
+    .map(({ kind, text }) => {
+      if (kind !== "cells" && kind !== "name") return text;
+      return splitSheet(text).sheet?.toLowerCase() === gone.toLowerCase() ? "#REF!" : text;
+    })
+    .join("");
+}

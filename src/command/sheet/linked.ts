@@ -1,0 +1,59 @@
+import type { Snapshot } from "../../cells/index.ts";
+import type { FileSheet } from "../../hosts/index.ts";
+import { freeSheetName, inputsFrom, type Inputs, type Plan, type Template } from "../../sheet/index.ts";
+import { linkedTemplates } from "../../templates/index.ts";
+import { expanded } from "./inputs.ts";
+import { Refused } from "./request.ts";
+import { asksFor, settingsOf } from "./settings.ts";
+
+/** The linked templates that a call names, by id or by what stands before the source's id. */
+export function linkedFor(source: Template, names: readonly string[]): readonly Template[] {
+  const all = linkedTemplates.filter((template) => template.source!.template.id === source.id);
+  const shortOf = ({ id }: Template): string => id.replace(`-${source.id}`, "");
+  return [...new Set(names)].map((name) => {
+    const found = all.find((template) => template.id === name || shortOf(template) === name);
+    if (found) return found;
+    throw new Refused([
+      `--link ${name}: ${source.id} has no such linked sheet; there are: ${all.map(shortOf).join(", ")}`,
+    ]);
+  });
+}
+
+/** Settings of the source, and those that only a linked sheet asks for. */
+export function dividedSettings(
+  source: Template,
+  linked: readonly Template[],
+  set: readonly string[],
+): { readonly ofSource: readonly string[]; readonly ofLinked: readonly string[] } {
+  const isLinked = (text: string): boolean =>
+    !asksFor(source, text) && linked.some((template) => asksFor(template, text));
+  return { ofSource: set.filter((text) => !isLinked(text)), ofLinked: set.filter(isLinked) };
+}
+
+/** The plan of a linked sheet beside its source in the same file. */
+export function linkedPlanFor(
+  template: Template,
+  source: { readonly plan: Plan; readonly sheetName: string },
+  set: readonly string[],
+  blank: boolean,
+): Plan {
+  const own = Object.fromEntries(
+    settingsOf(
+      template,
+      set.filter((text) => asksFor(template, text)),
+    ),
+  );
+  const start: Inputs = blank ? {} : template.example.inputs;
+  const inputs = inputsFrom(template, source.plan.inputs, { ...start, sourceSheet: source.sheetName, ...own });
+  return expanded(template, inputs, { sheet: source.sheetName, names: source.plan.names });
+}
+
+/** The name of a linked sheet: its title, shortened as far as need be. */
+export function linkedName(template: Template, taken: readonly string[]): string {
+  return freeSheetName(template.title, taken);
+}
+
+/** A sheet of the file as what is computed beside it sees it. */
+export function snapshotOf({ plan, values, sheetName }: FileSheet): Snapshot {
+  return { sheet: sheetName, rows: plan.rows, columns: plan.columns, cells: values, names: new Map() };
+}

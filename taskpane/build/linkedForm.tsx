@@ -1,0 +1,208 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import { reasonOf } from "../../src/core/index.ts";
+import type { Host } from "../../src/hosts/index.ts";
+import { freeSheetName, type Template } from "../../src/sheet/index.ts";
+import { rememberBuilt, type Built } from "../built.ts";
+import type { Engine } from "../engine.ts";
+import { SheetButton, type Step } from "../sheetButton.tsx";
+
+interface Props {
+  readonly host: Host;
+  readonly engine: Engine;
+  readonly template: Template;
+  /** The source; without it the form asks for one. */
+  readonly source?: string;
+  readonly finished: (built: Built) => void;
+}
+
+const isAbort = (error: unknown): boolean => error instanceof Error && error.name === "AbortError";
+
+/** A linked sheet from a sheet of its source: which one, where that is not known, and the button that builds. */
+export function LinkedForm({ host, engine, template, source, finished }: Props) {
+  const [sources, setSources] = useState<readonly string[] | undefined>(source === undefined ? undefined : [source]);
+  const [chosen, setChosen] = useState(source);
+  const [step, setStep] = useState<Step>();
+  const [failure, setFailure] = useState("");
+  const abort = useRef<AbortController>();
+  useEffect(() => {
+    let live = true;
+    if (source !== undefined) return;
+    engine.sourcesFor(host, template).then(
+      (found) => {
+        if (!live) return;
+        setSources(found);
+        setChosen(found[0]);
+      },
+      (error: unknown) => {
+        if (live) setFailure(`The sheets could not be read: ${reasonOf(error)}.`);
+      },
+    );
+    return () => {
+      live = false;
+    };
+  }, [host, engine, template, source]);
+
+  const build = async (event: Event): Promise<void> => {
+    event.preventDefault();
+    if (step || chosen === undefined) return;
+    setFailure("");
+    setStep({ done: 0, of: 0, what: "reading the source" });
+    abort.current = new AbortController();
+    try {
+      const plan = await engine.linkedPlan(host, template, chosen);
+      const sheetName = freeSheetName(template.title, await host.sheetNames());
+      const { sheet } = await host.apply(plan, {
+        sheetName,
+        progress: (done, of, what) => setStep({ done, of, what }),
+        signal: abort.current.signal,
+      });
+      rememberBuilt(plan, sheet);
+      finished({ plan, sheet });
+    } catch (error) {
+      if (!isAbort(error)) setFailure(`The sheet was not built: ${reasonOf(error)}`);
+    } finally {
+      abort.current = undefined;
+      setStep(undefined);
+    }
+  };
+
+  const wanted = template.source!.template.title;
+  return (
+    <form class="kb-form" noValidate onSubmit={(e) => void build(e)}>
+      {source === undefined && (
+        <SourceChoice
+          id={`kb-source-${template.id}`}
+          wanted={wanted}
+          sources={sources}
+          chosen={chosen}
+          choose={setChosen}
+        />
+      )}
+      <div role="alert">{failure && <p class="kb-problem">{failure}</p>}</div>
+      <SheetButton
+        id={`kb-progress-${template.id}`}
+        label={source === undefined ? "Build the linked sheet" : `Build: ${template.title}`}
+        doing="Building the linked sheet"
+        step={step}
+        disabled={chosen === undefined}
+        cancel={() => abort.current?.abort()}
+      />
+    </form>
+  );
+}
+
+function SourceChoice({
+  id,
+  wanted,
+  sources,
+  chosen,
+  choose,
+}: {
+  readonly id: string;
+  readonly wanted: string;
+  readonly sources: readonly string[] | undefined;
+  readonly chosen: string | undefined;
+  readonly choose: (sheet: string) => void;
+}) {
+  if (sources?.length === 0)
+    return <p class="kb-hint">This workbook has no such sheet to link to. Build the stress check “{wanted}” first.</p>;
+  return (
+    <div class="kb-field">
+      <label for={id}>Stress-check sheet to link to</label>
+      <select id={id} value={chosen ?? ""} onChange={(e) => choose(e.currentTarget.value)}>
+        {(sources ?? []).map((name) => (
+          <option key={name} value={name}>
+            {name}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+/** Below the result of a sheet: the linked sheets that take from it, or the sheet that it takes from. */
+export function LinkedSheets({
+  host,
+  engine,
+  built,
+  finished,
+}: Pick<Props, "host" | "engine" | "finished"> & { readonly built: Built }) {
+  const { id } = built.plan.template;
+  const own = engine.linkedTemplates.find((template) => template.id === id);
+  const taking = engine.linkedTemplates.filter(({ source }) => source!.template.id === id);
+  return (
+    <>
+      {taking.length > 0 && (
+        <section aria-label="Linked sheets">
+          <h3>Linked sheets</h3>
+          <p class="kb-hint">Sheets of their own that take their values from this one and follow it.</p>
+          {taking.map((template) => (
+            <LinkedForm
+              key={template.id}
+              host={host}
+              engine={engine}
+              template={template}
+              source={built.sheet}
+              finished={finished}
+            />
+          ))}
+        </section>
+      )}
+      {own && <LinkAgain key={built.sheet} host={host} engine={engine} template={own} sheet={built.sheet} />}
+    </>
+  );
+}
+
+function LinkAgain({
+  host,
+  engine,
+  template,
+  sheet,
+}: Pick<Props, "host" | "engine" | "template"> & { readonly sheet: string }) {
+  const [sources, setSources] = useState<readonly string[]>();
+  const [chosen, setChosen] = useState<string>();
+  const [said, setSaid] = useState("");
+  const [working, setWorking] = useState(false);
+  const look = (): Promise<void> =>
+    engine.sourcesFor(host, template).then(
+      (found) => {
+        setSources(found);
+        setChosen(found[0]);
+      },
+      (error: unknown) => setSaid(`The sheets could not be read: ${reasonOf(error)}.`),
+    );
+  const link = async (): Promise<void> => {
+    if (chosen === undefined || working) return;
+    setWorking(true);
+    try {
+      const count = await engine.linkAgain(host, sheet, chosen);
+      setSaid(`${count} cells are linked to ${chosen}.`);
+    } catch (error) {
+      setSaid(reasonOf(error));
+    } finally {
+      setWorking(false);
+    }
+  };
+  return (
+    <details
+      class="kb-again"
+      onToggle={(e) => {
+        if (e.currentTarget.open) void look();
+      }}
+    >
+      <summary>Link to another sheet</summary>
+      <p class="kb-hint">After the source was deleted and built anew, or in another workbook. Inputs and marks stay.</p>
+      <SourceChoice
+        id="kb-source-again"
+        wanted={template.source!.template.title}
+        sources={sources}
+        chosen={chosen}
+        choose={setChosen}
+      />
+      <button type="button" disabled={chosen === undefined || working} onClick={() => void link()}>
+        Link again
+      </button>
+      <p role="status">{said}</p>
+    </details>
+  );
+}

@@ -1,0 +1,175 @@
+/**
+ * What people do to the source of a linked sheet: rename, rows inserted, copy, deletion, rebuild. What spreadsheet
+ * programs do to references then is common practice, no source.
+ */
+import { afterEach, describe, expect, it } from "vitest";
+import { cellAt } from "../../src/cells/index.ts";
+import {
+  compare,
+  linkAgain,
+  linkedPlan,
+  markCells,
+  partsOf,
+  readMarks,
+  recognise,
+  sourcesFor,
+  takeSnapshot,
+} from "../../src/checker/index.ts";
+import { nodeGrid } from "../../src/hosts/grid/node.ts";
+import { expand, type Plan } from "../../src/sheet/index.ts";
+import { linkedTemplates } from "../../src/templates/index.ts";
+import type { Faults, TestHost } from "./faults.ts";
+import { GridFaults } from "./gridFaults.ts";
+import { MemoryFaults } from "./memoryFaults.ts";
+
+const template = linkedTemplates.find(({ id }) => id === "cross-check-post-tensioned-is1343-1980")!;
+const source = template.source!.template;
+const [beam, linked] = ["Beam 1", "Cross-check"];
+const progress = (): void => undefined;
+
+interface Pair {
+  readonly host: TestHost;
+  readonly faults: Faults;
+  readonly plan: Plan;
+  readonly of: Plan;
+}
+let open: TestHost | undefined;
+afterEach(() => open?.dispose());
+
+async function pairOn(host: TestHost, faults: Faults): Promise<Pair> {
+  open = host;
+  const of = expand(source, source.example.inputs);
+  await host.apply(of, { sheetName: beam, progress });
+  const plan = await linkedPlan(host, template, beam, template.example.inputs);
+  await host.apply(plan, { sheetName: linked, progress });
+  return { host, faults, plan, of };
+}
+
+function inMemory(): Promise<Pair> {
+  const faults = new MemoryFaults();
+  return pairOn(faults.host, faults);
+}
+
+async function onGrid(): Promise<Pair> {
+  const grid = nodeGrid();
+  return pairOn(grid.host, new GridFaults(grid));
+}
+
+async function valueOf({ host, plan }: Pair, id: string, sheet = linked): Promise<unknown> {
+  const { row, column } = plan.meanings.find((one) => one.id === id)!.at;
+  return cellAt(await takeSnapshot(host, sheet), row, column).value;
+}
+
+async function overall({ host, plan }: Pair): Promise<unknown> {
+  const { row, column } = plan.summary.overall;
+  return cellAt(await takeSnapshot(host, linked), row, column).value;
+}
+
+const broken = async (host: TestHost, sheet = linked) =>
+  (await compare(host, sheet))!.findings.filter(({ kind }) => kind === "link broken");
+
+describe.each([
+  ["in memory", inMemory],
+  ["on the grid", onGrid],
+] as const)("a linked sheet %s", (_where, built) => {
+  it(
+    "follows the source's inputs, a new name and rows inserted there; deletion is told, a rebuilt source is linked again",
+    { timeout: 300_000 },
+    async () => {
+      const pair = await built();
+      const { host, faults, of } = pair;
+      expect(await sourcesFor(host, template)).toEqual([beam]);
+      expect(await overall(pair)).toBe("OK");
+      expect((await compare(host, linked))!.clean).toBe(true);
+
+      const { row, column } = of.meanings.find(({ id }) => id === "tg")!.at;
+      const before = await valueOf(pair, "soPct");
+      await host.enter({ sheet: beam, row, column }, 90);
+      expect(await valueOf(pair, "tg")).toBe(90);
+      expect(await valueOf(pair, "soPct")).not.toBe(before);
+
+      await faults.rename(beam, "B1, main span");
+      await faults.unprotected("B1, main span");
+      await faults.insertRows("B1, main span", of.meanings.find(({ id }) => id === "fck")!.at.row, 2);
+      await host.enter({ sheet: "B1, main span", row: row + 2, column }, 60);
+      expect(await valueOf(pair, "tg")).toBe(60);
+      expect(await valueOf(pair, "soPct")).toBeCloseTo(before as number, 12);
+      expect(await broken(host)).toEqual([]);
+      expect(await overall(pair)).toBe("OK");
+
+      await faults.remove("B1, main span");
+      expect(await overall(pair)).toBe("INCOMPLETE");
+      const band = cellAt(await takeSnapshot(host, linked), 1, 3).text;
+      expect(band).toContain("No value from the source sheet (correct it there, or link it again under Build): ");
+      const found = await broken(host);
+      expect(found.length).toBeGreaterThan(20);
+      expect(found[0]!.what).toContain("The link is broken");
+
+      await host.apply(of, { sheetName: "Beam 2", progress });
+      expect(await overall(pair)).toBe("INCOMPLETE");
+      await linkAgain(host, linked, "Beam 2");
+      expect(await overall(pair)).toBe("OK");
+      expect(await valueOf(pair, "soPct")).toBeCloseTo(before as number, 12);
+      expect(await valueOf(pair, "sourceSheet")).toBe("Beam 2");
+      expect((await compare(host, linked))!.clean).toBe(true);
+    },
+  );
+});
+
+describe("links that are not as built are told", () => {
+  const cellOf = (pair: Pair, id: string) => pair.plan.meanings.find((one) => one.id === id)!.at;
+
+  it.each([
+    ["another cell of the source", "='Beam 1'!$H$30", "The link refers to another cell"],
+    ["a sheet that is none of the source's", "=Sheet1!$A$1", "which is no sheet of"],
+    ["something added", "='Beam 1'!$H$30*1.1", "The link was changed"],
+  ])("%s", async (_, formula, what) => {
+    const pair = await inMemory();
+    await pair.host.enter({ sheet: linked, ...cellOf(pair, "Ecm") }, formula);
+    const found = await broken(pair.host);
+    expect(found.map((one) => one.what).join("\n")).toContain(what);
+  });
+
+  it("a copy in a workbook without the source, until the source is copied too", { timeout: 300_000 }, async () => {
+    const pair = await onGrid();
+    const { host: other, sheet } = await pair.faults.copyToAnotherBook(linked);
+    const found = await broken(other, sheet);
+    expect(found.length).toBeGreaterThan(20);
+    expect(found[0]!.what).toMatch(/not in this workbook|The link is broken/);
+    await other.apply(pair.of, { sheetName: beam, progress });
+    await linkAgain(other, sheet, beam);
+    expect(await broken(other, sheet)).toEqual([]);
+    other.dispose();
+  });
+
+  it("a value typed over a link", async () => {
+    const pair = await inMemory();
+    await pair.host.enter({ sheet: linked, ...cellOf(pair, "Ecm") }, 36);
+    const { findings } = (await compare(pair.host, linked))!;
+    expect(findings.map(({ kind, what }) => `${kind}: ${what}`)).toContainEqual(
+      expect.stringContaining("typed over: A value was typed over the link"),
+    );
+  });
+});
+
+describe("signing off", () => {
+  it("a mark on linked values turns stale when the source's values change, and holds when the source is renamed", async () => {
+    const pair = await inMemory();
+    const { host, faults, of } = pair;
+    const known = (await recognise(host, linked))!;
+    const part = partsOf(known.plan)
+      .flatMap(({ items }) => items)
+      .find(({ description }) => description.startsWith("Linked, by station"))!;
+    await host.enterAll(linked, markCells(part, known, "AB", "2026-11-29"));
+    const state = async () =>
+      readMarks((await recognise(host, linked))!).find(({ part: of }) => of.item === part.item)!.state;
+    expect(await state()).toBe("holds");
+    await faults.rename(beam, "B1");
+    await faults.unprotected("B1");
+    await faults.insertRows("B1", 40, 1);
+    expect(await state()).toBe("holds");
+    const { row, column } = of.meanings.find(({ id }) => id === "fck")!.at;
+    await host.enter({ sheet: "B1", row: row < 40 ? row : row + 1, column }, 55);
+    expect(await state()).toBe("stale: values changed");
+  });
+});
