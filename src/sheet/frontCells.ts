@@ -53,7 +53,9 @@ export function fillTitle(filling: Filling): void {
       ...(member ? [`IF(${member}="",""," · "&${member})`] : []),
       ...(revision ? [`IF(${revision}="",""," · revision "&${revision})`] : []),
     ].join("&");
-    cells.formula(titleRow, columns.mark, "titleRight", own(`=${text}`, named.map(areaAt)), "title");
+    // Where the source of a linked sheet is gone, so is what its title says.
+    const shown = sheet.template.source ? `IFERROR(${text},"")` : text;
+    cells.formula(titleRow, columns.mark, "titleRight", own(`=${shown}`, named.map(areaAt)), "title");
   }
 }
 
@@ -204,6 +206,7 @@ function fillField(filling: Filling, shaped: ShapedRow): void {
     cells.validate(areaAt(value), spec.input, says);
   } else if (spec.taken !== undefined) {
     putLink(filling, value, spec.taken, 0, 1, place, says.unit === "–" ? undefined : formatOf(says));
+    cells.join(value.row, value.column, last);
   } else {
     const written = write(spec.formula!, rowContext, value, layout);
     const role: Role = spec.overall ? "overall" : "field";

@@ -106,7 +106,10 @@ export function putLink(
   }
   const reference = `${quotedSheet(links.source.sheet)}!${of === 1 ? areaA1(areaAt(cell)) : `$${a1(cell)}`}`;
   const formula = inputOf(takenFrom(sheet, id)) ? `=IF(${reference}="","",${reference})` : `=${reference}`;
-  cells.link({ ...at, role: "linked", formula, link: { name: nameOf(id), index }, ...(format && { format }) });
+  const says = takenFrom(sheet, id)?.says;
+  // Words run on beside their cell; they would be drawn too small to be read in it.
+  const role = says?.symbol === "–" && says.unit === "–" ? "linkedText" : "linked";
+  cells.link({ ...at, role, formula, link: { name: nameOf(id), index }, ...(format && { format }) });
 }
 
 /** The status of linked cells: of one, or of a row of a table. An empty one is missing unless the source may leave it empty. */

@@ -32,6 +32,7 @@ export type Role =
   | "textInput"
   | "record"
   | "linked"
+  | "linkedText"
   | "shape"
   | "verdict"
   | "overall"

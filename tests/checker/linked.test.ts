@@ -3,18 +3,24 @@
  * programs do to references then is common practice, no source.
  */
 import { afterEach, describe, expect, it } from "vitest";
-import { cellAt } from "../../src/cells/index.ts";
+import { a1, cellAt } from "../../src/cells/index.ts";
 import {
   compare,
+  handOutHeadRows,
   linkAgain,
   linkedPlan,
   markCells,
   partsOf,
+  questioned,
+  readHandOut,
   readMarks,
   recognise,
   sourcesFor,
   takeSnapshot,
+  Tracer,
+  whatIf,
 } from "../../src/checker/index.ts";
+import { branchesOf } from "../../src/checker/trace/tree.ts";
 import { nodeGrid } from "../../src/hosts/grid/node.ts";
 import { expand, type Plan } from "../../src/sheet/index.ts";
 import { linkedTemplates } from "../../src/templates/index.ts";
@@ -149,6 +155,41 @@ describe("links that are not as built are told", () => {
     expect(findings.map(({ kind, what }) => `${kind}: ${what}`)).toContainEqual(
       expect.stringContaining("typed over: A value was typed over the link"),
     );
+  });
+});
+
+describe("what if", () => {
+  it("recomputes the linked sheets too, without touching them", async () => {
+    const pair = await inMemory();
+    const of = (await questioned(pair.host, beam))!;
+    const end = of.inputs.find(({ id }) => id === "tEnd")!;
+    const { linked: then, overall: own } = whatIf(of, [{ input: end, amount: { kind: "to", value: null } }]);
+    expect(then).toEqual([{ sheet: linked, before: "OK", after: "INCOMPLETE" }]);
+    expect(own.after).toBe("INCOMPLETE");
+    expect(await overall(pair)).toBe("OK");
+  });
+});
+
+describe("tracing and handing out", () => {
+  it("a linked value leads to its cell of the source, and from there on", async () => {
+    const { host, plan, of } = await inMemory();
+    const tracer = new Tracer(host);
+    const { row, column } = plan.meanings.find(({ id }) => id === "Ecm")!.at;
+    const there = of.meanings.find(({ id }) => id === "Ecm")!.at;
+    const [branch] = branchesOf(await tracer.trace({ sheet: linked, row, column }), linked);
+    expect(branch!.address).toBe(`${beam}!${a1(there)}`);
+    expect(branchesOf(await tracer.trace({ sheet: beam, ...there }), beam).length).toBeGreaterThan(0);
+  });
+
+  it("a copy to hand out holds the values and says what they were linked to", async () => {
+    const { host, plan } = await inMemory();
+    const { plan: copy } = await readHandOut(host, linked, { when: "1 January 2026, 12:00", host: "memory" });
+    expect(copy.cells.every(({ formula }) => formula === undefined)).toBe(true);
+    const { row } = plan.meanings.find(({ id }) => id === "Ecm")!.at;
+    const texts = copy.cells
+      .filter((cell) => cell.row === row + handOutHeadRows)
+      .map(({ value }) => String(value ?? ""));
+    expect(texts.join("\n")).toContain("'Beam 1'!$H$");
   });
 });
 

@@ -13,14 +13,15 @@ import type { Host } from "../../hosts/index.ts";
 
 /**
  * Reads a sheet (or takes it as it was read) with every sheet that its formulas refer to, and theirs in turn, and the
- * workbook's names they use.
+ * workbook's names they use; `also`: further sheets to be read with it.
  */
-export async function readBook(host: Host, from: string | Snapshot): Promise<Book> {
+export async function readBook(host: Host, from: string | Snapshot, also: readonly Snapshot[] = []): Promise<Book> {
   const first = typeof from === "string" ? await takeSnapshot(host, from) : from;
   const present = new Map((await host.sheetNames()).map((name) => [name.toLowerCase(), name]));
   const read = new Map([[first.sheet.toLowerCase(), first]]);
   const names = new Map<string, PlacedArea | undefined>();
-  const waiting = [first];
+  for (const other of also) read.set(other.sheet.toLowerCase(), other);
+  const waiting = [first, ...also];
   const want = async (name: string): Promise<void> => {
     const stored = present.get(name.toLowerCase());
     if (stored === undefined || read.has(name.toLowerCase())) return;

@@ -54,7 +54,7 @@ export async function linkFindings(recognised: Recognised, host: Host): Promise<
     if (!at || formula === undefined) continue;
     const what = await faultOfLink(cell, formula, recognised, sources, used);
     if (what === undefined) continue;
-    const expected = `${template.source!.name}, ${cell.link!.name}${cell.link!.index > 0 ? `, row ${cell.link!.index + 1}` : ""}`;
+    const expected = `${template.source!.name}, ${cell.link.name}${cell.link.index > 0 ? `, row ${cell.link.index + 1}` : ""}`;
     out.push({ kind: "link broken", grade: "serious", what, at, label: labelOf(cell), expected, found: formula });
   }
   if (used.size > 1)

@@ -7,10 +7,12 @@ import {
   type SourceSheet,
   type Template,
 } from "../../sheet/index.ts";
+import { linkedTemplates } from "../../templates/index.ts";
+import { sheetsIn } from "../../cells/index.ts";
 import type { Host } from "../../hosts/index.ts";
 import { takeSnapshot } from "../book/takeSnapshot.ts";
 import { headOf } from "../recognise/head.ts";
-import { recognise } from "../recognise/recognise.ts";
+import { recognise, recogniseSnapshot } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { standing } from "../recognise/standing.ts";
 
@@ -26,6 +28,21 @@ export async function sourcesFor(host: Host, { source }: Template): Promise<read
   for (const name of await host.sheetNames()) {
     const head = headOf(await takeSnapshot(host, name), (id) => id === wanted);
     if (head?.templateId === wanted) out.push(name);
+  }
+  return out;
+}
+
+/** The linked sheets of the workbook that refer to a sheet. */
+export async function linkedTo(host: Host, { snapshot, template }: Recognised): Promise<readonly Recognised[]> {
+  const kinds = linkedTemplates.filter(({ source }) => source!.template.id === template.id);
+  const out: Recognised[] = [];
+  for (const name of kinds.length === 0 ? [] : await host.sheetNames()) {
+    if (name === snapshot.sheet) continue;
+    const other = recogniseSnapshot(await takeSnapshot(host, name), kinds);
+    const refers = other?.snapshot.cells.some((row) =>
+      row.some(({ formula }) => formula !== undefined && sheetsIn(formula).includes(snapshot.sheet)),
+    );
+    if (other && refers) out.push(other);
   }
   return out;
 }

@@ -12,6 +12,7 @@ import { readBook } from "../book/readBook.ts";
 import { takeSnapshot } from "../book/takeSnapshot.ts";
 import { columns } from "../../sheet/index.ts";
 import type { Host } from "../../hosts/index.ts";
+import { linkedTo } from "../link/link.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
 import { standing } from "../recognise/standing.ts";
@@ -45,6 +46,8 @@ export interface Questioned {
   /** Cells that hold a typed value where the template has a formula: nothing moves through them. */
   readonly stuck: readonly Address[];
   readonly overall: Address | undefined;
+  /** The linked sheets that take their values from this one. */
+  readonly linked?: readonly Questioned[];
   readonly warnings: readonly (Standing & { readonly of: string })[];
   readonly verdicts: readonly (Standing & { readonly of: string })[];
 }
@@ -106,7 +109,14 @@ export function questionedOf(recognised: Recognised, book: Book): Questioned {
 /** Reads a sheet for questions; undefined where no template of this version built it. */
 export async function questioned(host: Host, sheet: string): Promise<Questioned | undefined> {
   const recognised = recogniseSnapshot(await takeSnapshot(host, sheet));
-  return recognised && questionedOf(recognised, await readBook(host, recognised.snapshot));
+  if (!recognised) return undefined;
+  const linked = await linkedTo(host, recognised);
+  const book = await readBook(
+    host,
+    recognised.snapshot,
+    linked.map(({ snapshot }) => snapshot),
+  );
+  return { ...questionedOf(recognised, book), linked: linked.map((one) => questionedOf(one, book)) };
 }
 
 /** A check under some inputs. */

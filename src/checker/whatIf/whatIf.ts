@@ -36,6 +36,8 @@ export interface WhatIf {
   readonly governing: { readonly before: CheckOutcome | undefined; readonly after: CheckOutcome | undefined };
   readonly turned: readonly Turned[];
   readonly warnings: { readonly appeared: readonly string[]; readonly gone: readonly string[] };
+  /** The overall verdicts of the linked sheets that take their values from it. */
+  readonly linked: readonly { readonly sheet: string; readonly before: string; readonly after: string }[];
   /** What could not be computed, each reason once. */
   readonly cannot: readonly string[];
 }
@@ -104,6 +106,11 @@ export function whatIf(of: Questioned, changes: readonly InputChange[]): WhatIf 
     turned,
     warnings: { appeared, gone },
     cannot: [...cannot],
+    linked: (of.linked ?? []).map((other) => ({
+      sheet: other.sheet,
+      before: new State(other).text(other.overall),
+      after: new State(other, cells).text(other.overall),
+    })),
     overall: { before: now.text(of.overall), after: then.text(of.overall) },
     governing: { before: governs(checks, "before"), after: governs(checks, "after") },
   };

@@ -65,6 +65,7 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   input: { align: "right", background: inputFill, border: inputBorder },
   choice: { align: "left", background: inputFill, border: inputBorder },
   textInput: { align: "left", wrap: true, background: inputFill, border: inputBorder },
+  linkedText: { align: "left", background: linkedFill, border: linkedBorder },
   linked: { align: "right", background: linkedFill, border: linkedBorder, shrink: true },
   record: { align: "left", wrap: true, border: { sides: "all", line: "dotted", color: line } },
   shape: { align: "right", bold: true, background: mist, border: { sides: "all", line: "thin", color: slate } },

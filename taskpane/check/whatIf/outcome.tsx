@@ -74,6 +74,12 @@ export function Outcome({ of, go }: { readonly of: WhatIf; readonly go: (at: Add
         Overall <span class={`kb-tag ${tone(overall.before)}`}>{overall.before}</span> →{" "}
         <span class={`kb-tag ${tone(overall.after)}`}>{overall.after}</span>
       </p>
+      {of.linked.map(({ sheet, before, after }) => (
+        <p key={sheet}>
+          Linked sheet {sheet}: <span class={`kb-tag ${tone(before)}`}>{before}</span> →{" "}
+          <span class={`kb-tag ${tone(after)}`}>{after}</span>
+        </p>
+      ))}
       <p>
         {governing.after ? (
           <>
