@@ -9,6 +9,7 @@ import {
   rmSync,
   writeFileSync,
 } from "node:fs";
+import { strFromU8, unzipSync } from "fflate";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
@@ -61,6 +62,28 @@ function named(id: string): readonly unknown[] {
     .filter((cell) => cell.column === column && cell.row >= row && cell.row < row + rows)
     .map(({ value }) => value);
 }
+
+describe("linked sheets", () => {
+  it("stand in the same file, linked to the sheet there, with inputs of their own", async () => {
+    const { code, said } = await write("--link", "cross-check", "--set", "soTolLow=0.07", "--set", "tg=70");
+    expect(code).toBe(0);
+    expect(said).toContain("Linked: Cross-check by time steps");
+    const parts = unzipSync(readFileSync(out()));
+    const text = (name: string): string => strFromU8(parts[name]!);
+    expect(text("xl/workbook.xml")).toContain('name="Cross-check by time steps"');
+    const sheet = text("xl/worksheets/sheet2.xml");
+    expect(sheet).toMatch(
+      /<f>(?:'|&apos;)Alder Quay footbridge beam(?:'|&apos;)!\$H\$\d+<\/f><v>70<\/v>|!\$H\$\d+\)<\/f><v>70<\/v>/,
+    );
+    expect(sheet).toContain("<v>0.07</v>");
+  });
+  it("are refused where the template has none of that name, and by themselves", async () => {
+    expect((await write("--link", "camber")).complained).toContain("there are: cross-check, feasible-domain");
+    const { code, complained } = await run("--template", `cross-check-${template.id}`, "--out", out());
+    expect(code).toBe(1);
+    expect(complained).toContain(`write that one, with --link cross-check-${template.id}`);
+  });
+});
 
 describe("what can be asked", () => {
   it("lists every template with its line", async () => {
