@@ -2,7 +2,14 @@ import { holds, type Address, type Area } from "../../src/cells/index.ts";
 import type { ColourRule } from "../../src/hosts/index.ts";
 import { freeSheetName } from "../../src/sheet/index.ts";
 import { MemoryHost } from "../hosts/memory/memoryHost.ts";
-import { areaAfter, rowsAfter, withRowsMoved, withSheetGone, withSheetRenamed, type RowEdit } from "../hosts/memory/rowsMoved.ts";
+import {
+  areaAfter,
+  rowsAfter,
+  withRowsMoved,
+  withSheetGone,
+  withSheetRenamed,
+  type RowEdit,
+} from "../hosts/memory/rowsMoved.ts";
 import { cellOf, copyOf, isLocked, putCell, type MemoryCell, type MemorySheet } from "../hosts/memory/sheet.ts";
 import type { Copied, Faults, FaultyEntry, OwnColours } from "./faults.ts";
 
