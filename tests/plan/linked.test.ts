@@ -10,11 +10,11 @@ const crossCheck = templateOf("cross-check-post-tensioned-en1992-2004");
 
 /** The template with a row or column that takes something else. */
 function changed(id: string, taken: string): Template {
-  const copy = structuredClone(crossCheck) as unknown as { blocks: { items: Record<string, unknown>[] }[] };
+  const copy = structuredClone(crossCheck);
   for (const item of copy.blocks.flatMap(({ items }) => items))
-    for (const one of [item, ...((item["columns"] ?? []) as Record<string, unknown>[])])
-      if (one["id"] === id) one["taken"] = taken;
-  return copy as unknown as Template;
+    for (const one of "table" in item ? item.columns : [item])
+      if ("id" in one && one.id === id) Object.assign(one, { taken });
+  return copy;
 }
 
 describe.each(ids)("%s", (id) => {
