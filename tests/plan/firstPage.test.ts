@@ -71,7 +71,7 @@ describe("the first page", () => {
   });
   test("names what a reader would take for checked", () => {
     expect(firstPage(id).sentence).toMatch(
-      /stresses in service only, strength not checked; losses not cross-checked; no temperature counted/,
+      /stresses in service only, strength not checked; cross-check of losses on its own sheet; no temperature counted/,
     );
     const { sentence } = firstPage(id, { detailing: "NO", web: "NO", tempDiff: 8 });
     expect(sentence).toMatch(/detailing NOT CHECKED; web NOT CHECKED/);
