@@ -21,11 +21,15 @@ import {
   type Typed,
 } from "./fields.ts";
 import { isLeft, namesWith } from "./outcome.ts";
+import { QuickForm } from "./quickForm.tsx";
 import { Result } from "./result.tsx";
 
 /** By name, since the class comes from whichever host is in use. */
 const nameTaken = (error: unknown): error is SheetNameTaken =>
   error instanceof Error && error.name === "SheetNameTaken";
+
+/** "EN 1992-1-1:2004": what tells templates apart at first sight. */
+const standardOf = ({ standard }: Template): string => /^[^,(]*?:\d{4}/.exec(standard)?.[0] ?? standard;
 
 /** From a template to a sheet in the workbook, and what that sheet says. */
 export function BuildView({ host, engine }: { readonly host: Host; readonly engine: Engine }) {
@@ -94,7 +98,9 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
         {built && (
           <Result
             host={host}
+            engine={engine}
             built={built}
+            finished={finished}
             again={() => {
               touched.current = true;
               setLast(built);
@@ -138,6 +144,7 @@ function Form({
 }) {
   const only = engine.templates.length === 1 ? engine.templates[0] : undefined;
   const [template, setTemplate] = useState<Template | undefined>(only);
+  const [quick, setQuick] = useState(false);
   return (
     <>
       <fieldset class="kb-templates">
@@ -153,13 +160,38 @@ function Form({
                 setTemplate(t);
               }}
             />{" "}
-            <strong>{t.title}</strong>
+            <strong>{t.title}</strong> <span class="kb-tag">{standardOf(t)}</span>
             <br />
             <span class="kb-hint">{t.line}</span>
           </label>
         ))}
       </fieldset>
       {template && (
+        <p>
+          <label>
+            <input
+              type="checkbox"
+              checked={quick}
+              onChange={(e) => {
+                touch();
+                setQuick(e.currentTarget.checked);
+              }}
+            />{" "}
+            Quick start: ten questions to a first verdict
+          </label>
+        </p>
+      )}
+      {template && quick && (
+        <QuickForm
+          key={`quick ${template.id}`}
+          host={host}
+          engine={engine}
+          template={template}
+          finished={finished}
+          touch={touch}
+        />
+      )}
+      {template && !quick && (
         <TemplateForm
           key={template.id}
           host={host}
