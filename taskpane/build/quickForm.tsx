@@ -16,7 +16,7 @@ interface Question {
   readonly open?: true;
 }
 
-const sections: Question["choices"] = [
+const sections: NonNullable<Question["choices"]> = [
   { value: "RECTANGLE", text: "rectangle" },
   { value: "T", text: "T-section" },
   { value: "I", text: "I-section" },

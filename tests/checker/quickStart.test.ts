@@ -45,6 +45,7 @@ describe("quick start", () => {
     const { inputs, proposal } = quickStart(templateOf(id), beam);
     const sheet = computedSheet(bare(id), inputs);
     expect(sheet.checks.filter(({ verdict }) => verdict !== "OK")).toEqual([]);
+    expect(sheet.overall).toBe("OK");
     expect(proposal).toMatch(/^\d tendons of \d+ Y1860S7-15\.7, stressed to 1410 MPa, e = \d+ mm at midspan$/);
   });
 

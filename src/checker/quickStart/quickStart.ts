@@ -134,7 +134,8 @@ function tendonInputs({ count, strands }: Layout, e: number, yb: number, answers
   const step = duct + between;
   const all = <T>(value: T): readonly T[] => Array.from({ length: count }, () => value);
   const mid = Math.max(cover + duct / 2, yb - e - ((count - 1) * step) / 2);
-  const end = Math.max(mid, yb - ((count - 1) * step) / 2);
+  // A little below the centroid: in the middle of the room that ends have.
+  const end = Math.max(mid, yb - 0.05 * answers.h - ((count - 1) * step) / 2);
   return {
     tendons: count,
     points: 3,
