@@ -1,6 +1,14 @@
-import type { Conflict } from "../src/checker/index.ts";
+import type {
+  Answers,
+  CarriedOver,
+  Conflict,
+  EnteredCell,
+  Parked,
+  QuickStart,
+  Recognised,
+} from "../src/checker/index.ts";
 import type { Host } from "../src/hosts/index.ts";
-import type { InputValue, Plan, Template } from "../src/sheet/index.ts";
+import type { Inputs, InputValue, Plan, Template } from "../src/sheet/index.ts";
 
 /** What the panel asks of the sheet engine. */
 export interface Engine {
@@ -15,4 +23,17 @@ export interface Engine {
   readonly linkedPlan: (host: Host, template: Template, source: string) => Promise<Plan>;
   /** Gives how many cells were linked. */
   readonly linkAgain: (host: Host, linkedSheet: string, source: string) => Promise<number>;
+  /** A sheet as it stands now; undefined where no template of this version built it. */
+  readonly recognise: (host: Host, sheet: string) => Promise<Recognised | undefined>;
+  /** All inputs of a sheet from a few answers. */
+  readonly quickStart: (template: Template, answers: Answers) => Promise<QuickStart>;
+  /** The cells that say which inputs are assumed. */
+  readonly assumedMarks: (plan: Plan, assumed: ReadonlySet<string>) => Promise<readonly EnteredCell[]>;
+  /** What is typed on a sheet, for another configuration or template. */
+  readonly carryOver: (
+    from: Pick<Recognised, "template" | "inputs">,
+    template: Template,
+    shape: Inputs,
+    parked: Parked,
+  ) => Promise<CarriedOver>;
 }

@@ -19,6 +19,11 @@ const engine: Engine = {
   sourcesFor: async (host, template) => (await checker()).sourcesFor(host, template),
   linkedPlan: async (host, template, source) => (await checker()).linkedPlan(host, template, source),
   linkAgain: async (host, linkedSheet, source) => (await checker()).linkAgain(host, linkedSheet, source),
+  recognise: async (host, sheet) => (await checker()).recognise(host, sheet),
+  quickStart: async (template, answers) => (await checker()).quickStart(template, answers),
+  assumedMarks: async (plan, assumed) => (await checker()).assumedMarks(plan, assumed),
+  carryOver: async ({ template, inputs }, to, shape, parked) =>
+    (await checker()).carryOver({ template, inputs, parked }, to, shape),
 };
 
 /** Shows the side panel in an element, for the workbook of a host. */

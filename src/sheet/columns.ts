@@ -44,6 +44,9 @@ export const headings: readonly string[] = Array.from(
     })[column] ?? "",
 );
 
+/** What stands in the column of marks beside an input that nobody has confirmed; initials in its place confirm it. */
+export const assumedWord = "assumed";
+
 /** The column headings that are words, by column. */
 export const plannedHeadings: readonly { readonly column: number; readonly text: string }[] = headings.flatMap(
   (text, column) => (text === "" ? [] : [{ column, text }]),

@@ -1,5 +1,5 @@
 import { a1, areaA1, textConstant, type Address, type Area } from "../cells/index.ts";
-import { bandRow, columns, titleRow } from "./columns.ts";
+import { assumedWord, bandRow, columns, firstRow, titleRow } from "./columns.ts";
 import { fieldColumns, type Layout } from "./layout.ts";
 import { areaAt, inputRole, own, type Filling } from "./planCells.ts";
 import { putLink } from "./links.ts";
@@ -83,15 +83,23 @@ export function fillBand(filling: Filling): void {
     return cell ? [areaAt(cell)] : [];
   });
   const checked = scope ? `&IF(LEN(${a1(scope, true)})=0,""," Checked: "&${a1(scope, true)}&".")` : "";
-  const text = `${note === "" ? '""' : note}&${known}${checked}`;
+  const marks: Area = { row: firstRow, column: columns.mark, rows: layout.rows - firstRow, columns: 1 };
+  const text = `${note === "" ? '""' : note}&${known}${checked}&${assumptions(areaA1(marks, true))}`;
   const reads: readonly Area[] = first
     ? [{ row: first, column: checkColumns.item, rows: 1, columns: columns.mark }]
     : [];
-  cells.formula(bandRow, bandText, "bandText", own(`=${text}`, [...reads, areaAt(overall), ...read]), "verdict");
+  cells.formula(bandRow, bandText, "bandText", own(`=${text}`, [...reads, areaAt(overall), ...read, marks]), "verdict");
   cells.raise(bandRow, bandLines);
   cells.carry(bandRow, "band", 1, bandText - 1);
   cells.join(bandRow, bandText, columns.mark);
 }
+
+/** How many inputs are still assumed: nobody's initials stand in place of the word. */
+function assumptions(marks: string): string {
+  const count = `COUNTIF(${marks},${textConstant(assumedWord)})`;
+  return `IF(${count}=0,""," Assumptions not confirmed: "&${count}&".")`;
+}
+
 const bandText = 3;
 const bandLines = 3;
 

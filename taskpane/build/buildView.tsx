@@ -22,11 +22,15 @@ import {
 } from "./fields.ts";
 import { isLeft, namesWith } from "./outcome.ts";
 import { LinkedForm } from "./linkedForm.tsx";
+import { QuickForm } from "./quickForm.tsx";
 import { Result } from "./result.tsx";
 
 /** By name, since the class comes from whichever host is in use. */
 const nameTaken = (error: unknown): error is SheetNameTaken =>
   error instanceof Error && error.name === "SheetNameTaken";
+
+/** "EN 1992-1-1:2004": what tells templates apart at first sight. */
+const standardOf = ({ standard }: Template): string => /^[^,(]*?:\d{4}/.exec(standard)?.[0] ?? standard;
 
 /** From a template to a sheet in the workbook, and what that sheet says. */
 export function BuildView({ host, engine }: { readonly host: Host; readonly engine: Engine }) {
@@ -141,6 +145,7 @@ function Form({
 }) {
   const only = engine.templates.length === 1 ? engine.templates[0] : undefined;
   const [template, setTemplate] = useState<Template | undefined>(only);
+  const [quick, setQuick] = useState(false);
   return (
     <>
       <fieldset class="kb-templates">
@@ -156,7 +161,7 @@ function Form({
                 setTemplate(t);
               }}
             />{" "}
-            <strong>{t.title}</strong>
+            <strong>{t.title}</strong> <span class="kb-tag">{standardOf(t)}</span>
             <br />
             <span class="kb-hint">{t.line}</span>
           </label>
@@ -166,6 +171,31 @@ function Form({
         <LinkedForm key={template.id} host={host} engine={engine} template={template} finished={finished} />
       )}
       {template && !template.source && (
+        <p>
+          <label>
+            <input
+              type="checkbox"
+              checked={quick}
+              onChange={(e) => {
+                touch();
+                setQuick(e.currentTarget.checked);
+              }}
+            />{" "}
+            Quick start: ten questions to a first verdict
+          </label>
+        </p>
+      )}
+      {template && !template.source && quick && (
+        <QuickForm
+          key={`quick ${template.id}`}
+          host={host}
+          engine={engine}
+          template={template}
+          finished={finished}
+          touch={touch}
+        />
+      )}
+      {template && !template.source && !quick && (
         <TemplateForm
           key={template.id}
           host={host}

@@ -32,7 +32,7 @@ function Control({
   if (field.choices)
     return (
       <select {...shared} onChange={(e) => put(id, e.currentTarget.value)}>
-        {value === "" && <option value="">choose</option>}
+        {(value === "" || field.mayBeEmpty) && <option value="">{field.mayBeEmpty ? "none" : "choose"}</option>}
         {field.choices.map((c) => (
           <option key={c.value} value={String(c.value)}>
             {c.text === String(c.value) ? c.text : `${c.value} – ${c.text}`}

@@ -4,10 +4,12 @@ import { reasonOf } from "../../src/core/index.ts";
 import type { CellContent, Host } from "../../src/hosts/index.ts";
 import { columns } from "../../src/sheet/index.ts";
 import type { Built } from "../built.ts";
-import type { Engine } from "../engine.ts";
 import { Cautions, fullCautions } from "../cautions.tsx";
+import type { Engine } from "../engine.ts";
 import { Chart } from "./chart.tsx";
 import { LinkedSheets } from "./linkedForm.tsx";
+import { ChangeSheet } from "./changeSheet.tsx";
+import { contentsOf, openCells, type OpenCell } from "./openCells.ts";
 import { useCalculations } from "../useCalculations.ts";
 
 interface Check {
@@ -25,12 +27,14 @@ interface Warning {
   readonly at: Address;
 }
 interface Outcome {
+  readonly open: readonly OpenCell[];
   readonly overall: CellContent;
   readonly checks: readonly Check[];
   readonly warnings: readonly Warning[];
 }
 
-async function readOutcome(host: Host, { sheet, plan: { summary } }: Built): Promise<Outcome> {
+async function readOutcome(host: Host, { sheet, plan }: Built): Promise<Outcome> {
+  const { summary } = plan;
   const one = async (at: Address): Promise<CellContent> =>
     (await host.read(sheet, { ...at, rows: 1, columns: 1 }))[0]![0]!;
   const checks = await Promise.all(
@@ -56,7 +60,9 @@ async function readOutcome(host: Host, { sheet, plan: { summary } }: Built): Pro
       at: { row: list.row + i, column: list.column },
     }))
     .filter(({ text }) => text !== "");
-  return { overall: await one(summary.overall), checks, warnings };
+  const statuses = await host.read(sheet, { row: 0, column: columns.verdict, rows: plan.rows, columns: 1 });
+  const open = openCells(plan, ({ row }) => statuses[row]?.[0]?.text ?? "");
+  return { open, overall: await one(summary.overall), checks, warnings };
 }
 
 const shown = (cell: CellContent): string => cell.error?.code ?? (cell.text || "–");
@@ -84,8 +90,8 @@ export function Result({
   readonly host: Host;
   readonly engine: Engine;
   readonly built: Built;
-  readonly finished: (built: Built) => void;
   readonly again: () => void;
+  readonly finished: (built: Built) => void;
 }) {
   const [outcome, setOutcome] = useState<Outcome>();
   const [problem, setProblem] = useState("");
@@ -124,6 +130,24 @@ export function Result({
         </button>
       </p>
       <p class="kb-hint">Change its input cells there; this page follows.</p>
+      <p>
+        <button type="button" onClick={again}>
+          Build another
+        </button>
+      </p>
+      <ChangeSheet host={host} engine={engine} sheet={built.sheet} finished={finished} />
+      <details class="kb-contents">
+        <summary>Contents of the sheet</summary>
+        <ul class="kb-plain">
+          {contentsOf(built.plan).map(({ title, at }) => (
+            <li key={title}>
+              <button type="button" class="kb-link" onClick={() => go(at)}>
+                {title}
+              </button>
+            </li>
+          ))}
+        </ul>
+      </details>
       <div role="alert">
         {problem && (
           <p class="kb-problem">
@@ -186,6 +210,26 @@ export function Result({
               </tbody>
             </table>
           </div>
+          {outcome.open.length > 0 && (
+            <details class="kb-open" open>
+              <summary>{outcome.open.length} to fill in or settle</summary>
+              <ul class="kb-plain">
+                {outcome.open.slice(0, 30).map(({ title, status, at }) => (
+                  <li key={at.row}>
+                    <button
+                      type="button"
+                      class="kb-link"
+                      aria-label={`${title}: go to ${a1(at)}`}
+                      onClick={() => go(at)}
+                    >
+                      {title}
+                    </button>{" "}
+                    <span class="kb-hint">{status}</span>
+                  </li>
+                ))}
+              </ul>
+            </details>
+          )}
           {outcome.warnings.length > 0 ? (
             <details class="kb-warnings">
               <summary>
@@ -212,11 +256,6 @@ export function Result({
       {built.plan.charts.map((c) => (
         <Chart key={c.id} host={host} sheet={built.sheet} chart={c} calculation={calculation} />
       ))}
-      <p>
-        <button type="button" onClick={again}>
-          Build another
-        </button>
-      </p>
     </section>
   );
 }

@@ -1,0 +1,208 @@
+import { useRef, useState } from "preact/hooks";
+import { reasonOf } from "../../src/core/index.ts";
+import type { Answers, SectionType } from "../../src/checker/index.ts";
+import type { Host } from "../../src/hosts/index.ts";
+import { freeSheetName, type InputSpec, type Template } from "../../src/sheet/index.ts";
+import { rememberBuilt, type Built } from "../built.ts";
+import type { Engine } from "../engine.ts";
+import { SheetButton, type Step } from "../sheetButton.tsx";
+
+interface Question {
+  readonly id: string;
+  readonly text: string;
+  readonly unit?: string;
+  readonly choices?: readonly { readonly value: string; readonly text: string }[];
+  /** May stay empty. */
+  readonly open?: true;
+}
+
+const sections: NonNullable<Question["choices"]> = [
+  { value: "RECTANGLE", text: "rectangle" },
+  { value: "T", text: "T-section" },
+  { value: "I", text: "I-section" },
+  { value: "BOX", text: "box" },
+];
+
+/** The choices of an input of the template. */
+function choicesOf(template: Template, id: string): NonNullable<Question["choices"]> {
+  const items = template.blocks.flatMap(({ items: all }) => all);
+  const specs = items.flatMap((item): readonly InputSpec[] =>
+    "id" in item && item.id === id && item.input ? [item.input] : [],
+  );
+  return (specs[0]?.choices ?? []).map(({ value, text }) => ({ value: String(value), text: `${value} – ${text}` }));
+}
+
+const demandOf = (template: Template): string => (template.id.includes("en1992") ? "exposure" : "memberType");
+
+function questionsOf(template: Template): readonly Question[] {
+  const post = template.id.startsWith("post");
+  const cube = template.id.includes("is1343");
+  return [
+    { id: "L", text: "Span", unit: "m" },
+    { id: "section", text: "Section", choices: sections },
+    { id: "h", text: "Depth", unit: "mm" },
+    { id: "fck", text: cube ? "Concrete, cube strength" : "Concrete, cylinder strength", unit: "MPa" },
+    { id: "gs", text: "Superimposed permanent load", unit: "kN/m" },
+    { id: "ql", text: "Variable load", unit: "kN/m" },
+    {
+      id: "demand",
+      text: cube ? "Type of member by tension" : "Exposure",
+      choices: choicesOf(template, demandOf(template)),
+    },
+    { id: "product", text: "Strand, wire or bar", choices: choicesOf(template, "product") },
+    { id: "tendons", text: `${post ? "Tendons" : "Strand rows"}; empty: find them`, open: true },
+    { id: "strands", text: `Strands in each; empty: find them`, open: true },
+  ];
+}
+
+const numeric: ReadonlySet<string> = new Set(["L", "h", "fck", "gs", "ql", "tendons", "strands"]);
+
+/** What was answered; the words of what is wrong where it cannot be used. */
+function answersOf(template: Template, typed: Readonly<Record<string, string>>): Answers | string {
+  const out: Record<string, string | number> = {};
+  for (const { id, text, open } of questionsOf(template)) {
+    const answer = (typed[id] ?? "").trim();
+    if (answer === "") {
+      if (open) continue;
+      return `${text} is empty: answer it.`;
+    }
+    if (!numeric.has(id)) {
+      out[id] = id === "demand" && demandOf(template) === "memberType" ? Number(answer) : answer;
+      continue;
+    }
+    const value = Number(answer);
+    const allowsZero = id === "gs" || id === "ql";
+    if (!Number.isFinite(value) || value < 0 || (value === 0 && !allowsZero))
+      return `${text} = “${answer}” is not a number above 0; write a decimal point.`;
+    out[id] = value;
+  }
+  const { L, h, fck, gs, ql } = out;
+  return {
+    ...(out["tendons"] !== undefined && { tendons: Number(out["tendons"]) }),
+    ...(out["strands"] !== undefined && { strands: Number(out["strands"]) }),
+    L: Number(L),
+    h: Number(h),
+    fck: Number(fck),
+    gs: Number(gs),
+    ql: Number(ql),
+    section: out["section"] as SectionType,
+    demand: out["demand"]!,
+    product: String(out["product"]),
+  };
+}
+
+/** Ten questions beside method and standard, then a first verdict; what is not asked is assumed and marked so on the sheet. */
+export function QuickForm({
+  host,
+  engine,
+  template,
+  finished,
+  touch,
+}: {
+  readonly host: Host;
+  readonly engine: Engine;
+  readonly template: Template;
+  readonly finished: (built: Built) => void;
+  readonly touch: () => void;
+}) {
+  const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
+  const [problem, setProblem] = useState("");
+  const [proposal, setProposal] = useState("");
+  const [step, setStep] = useState<Step>();
+  const abort = useRef<AbortController>();
+  const put = (id: string, text: string): void => {
+    touch();
+    setTyped((t) => ({ ...t, [id]: text }));
+  };
+  const build = async (event: Event): Promise<void> => {
+    event.preventDefault();
+    if (abort.current) return;
+    const answers = answersOf(template, typed);
+    if (typeof answers === "string") {
+      setProblem(answers);
+      return;
+    }
+    setProblem("");
+    setStep({ done: 0, of: 0, what: "preparing the sheet" });
+    const { signal } = (abort.current = new AbortController());
+    try {
+      await new Promise((next) => setTimeout(next, 20));
+      const { inputs, assumed, proposal: found } = await engine.quickStart(template, answers);
+      setProposal(found ?? "");
+      const plan = engine.expand(template, inputs);
+      const sheetName = freeSheetName(template.title, await host.sheetNames());
+      const { sheet } = await host.apply(plan, {
+        sheetName,
+        progress: (done, of, what) => setStep({ done, of, what }),
+        signal,
+      });
+      await host.enterAll(sheet, await engine.assumedMarks(plan, assumed));
+      rememberBuilt(plan, sheet);
+      finished({ sheet, plan });
+    } catch (error) {
+      setProblem(`No sheet was built; the answers are kept. ${reasonOf(error)}`);
+    } finally {
+      abort.current = undefined;
+      setStep(undefined);
+    }
+  };
+  return (
+    <form class="kb-form kb-quick" noValidate onSubmit={(e) => void build(e)}>
+      <p class="kb-hint">
+        Stresses, losses and forces only. What is not asked is assumed and marked “assumed” in the column “checked” of
+        the sheet; initials in its place confirm it. The first page counts what is not confirmed.
+      </p>
+      {questionsOf(template).map((question) => (
+        <div class="kb-field" key={question.id}>
+          <label for={`kb-quick-${question.id}`}>{question.text}</label>
+          <div class="kb-entry">
+            <Answer question={question} value={typed[question.id] ?? ""} put={put} />
+            {question.unit && <span class="kb-unit">{question.unit}</span>}
+          </div>
+        </div>
+      ))}
+      <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
+      {proposal && <p role="status">Proposed: {proposal}.</p>}
+      <SheetButton
+        id="kb-quick-progress"
+        label="Show the first verdict"
+        doing="Building the sheet"
+        step={step}
+        cancel={() => abort.current?.abort()}
+      />
+    </form>
+  );
+}
+
+function Answer({
+  question: { id, choices },
+  value,
+  put,
+}: {
+  readonly question: Question;
+  readonly value: string;
+  readonly put: (id: string, text: string) => void;
+}) {
+  if (choices)
+    return (
+      <select id={`kb-quick-${id}`} value={value} onChange={(e) => put(id, e.currentTarget.value)}>
+        <option value="">choose</option>
+        {choices.map((choice) => (
+          <option key={choice.value} value={choice.value}>
+            {choice.text}
+          </option>
+        ))}
+      </select>
+    );
+  return (
+    <input
+      id={`kb-quick-${id}`}
+      type="text"
+      inputMode="decimal"
+      autocomplete="off"
+      spellcheck={false}
+      value={value}
+      onInput={(e) => put(id, e.currentTarget.value)}
+    />
+  );
+}
