@@ -1,6 +1,6 @@
 import { a1, patternOf, type Book, type FormulaCell, type Place } from "../../cells/index.ts";
 import { cutsOf, cutsWithPart, wholeCut, type Cut } from "./cuts.ts";
-import { couldBeBacked, isBacked, isProduct } from "./evidence.ts";
+import { couldBeBacked, isBacked, isNamed, isProduct } from "./evidence.ts";
 import type { Finding, Rulefound } from "./finding.ts";
 import { found } from "./found.ts";
 import { Labels } from "./labelled.ts";
@@ -10,6 +10,7 @@ import { callsOurs } from "./ours.ts";
 import { libraryOfRules, type Form, type Library, type Rule } from "./rules.ts";
 import { saidDepartures } from "./said.ts";
 import { rangeOf, searchedDepartures, type Near, type SearchedDeparture } from "./searched.ts";
+import { supportOf } from "./support.ts";
 import { Effort, targetOf, type Target } from "./target.ts";
 
 interface Exact {
@@ -43,7 +44,7 @@ const rank: Readonly<Record<Form, number>> = { "known by its form": 2, own: 1, c
 const mostCompared = 3;
 const mostForNear = 4;
 const mostPossible = 5;
-const effortForNear = 20_000;
+const mostEffort = 120_000;
 
 /** Identifies formulas of a book, one at a time. */
 export class Identifier {
@@ -141,16 +142,19 @@ export class Identifier {
 
   #searchedAnew(cell: FormulaCell, cuts: readonly Cut[], keep: (found: Before) => void): Told {
     const targets: Target[] = [];
-    const effort = new Effort();
+    let spent = 0;
     const partly: Exact[] = [];
     const possible = new Set<string>();
     let best: Exact | undefined;
     let others: readonly Exact[] = [];
     for (const cut of this.#cuts(cell, cuts)) {
+      if (spent >= mostEffort) break;
+      const effort = new Effort();
       const target = targetOf(this.book, cell, cut, this.#labels, effort);
       if (!target) continue;
       targets.push(target);
       const searched = this.#exact(target);
+      spent += effort.most - effort.left;
       const { exact } = searched;
       partly.push(...searched.partly);
       for (const id of searched.possible) possible.add(id);
@@ -166,7 +170,6 @@ export class Identifier {
       keep({ match: part.match });
       return this.#told(part, [part]);
     }
-    for (const target of targets) target.effort.left = Math.max(target.effort.left, effortForNear);
     const near = this.#near(targets.slice(0, mostForNear));
     if (near) {
       keep(near);
@@ -191,7 +194,7 @@ export class Identifier {
     const exact: Exact[] = [];
     const partly: Exact[] = [];
     const possible: string[] = [];
-    for (const rule of rules) {
+    for (const rule of spokenOfFirst(rules, target)) {
       if (!couldBeBacked(rule, target)) {
         if (isProduct(rule) && !target.cut.part && rawMatches(rule, target).length > 0) possible.push(rule.formula.id);
         continue;
@@ -251,11 +254,19 @@ export class Identifier {
   }
 }
 
+/** Rules whose result the formula's label names before the others, so that effort is spent there. */
+function spokenOfFirst(rules: readonly Rule[], { label }: Target): readonly Rule[] {
+  const named = new Set(rules.filter(({ result }) => isNamed(supportOf(label, result))));
+  return [...named, ...rules.filter((rule) => !named.has(rule))];
+}
+
 /** The best that a departure finds. */
 function nearest(departure: SearchedDeparture, targets: readonly Target[], library: Library): Near | undefined {
   let best: Near | undefined;
-  for (const target of targets)
+  for (const target of targets) {
+    target.effort.left = target.effort.most;
     for (const near of departure.find(target, library)) if (!best || betterMatch(near.match, best.match)) best = near;
+  }
   return best;
 }
 
