@@ -114,6 +114,60 @@ describe("the checker's tools in the panel", () => {
     expect(external).toEqual([]);
   });
 
+  it("identify: names hand-typed formulas, sets the function beside one, never over it, and lists them on a sheet", async () => {
+    const { page, errors, external } = await shared();
+    const sheet = "Sheet1";
+    await page.evaluate(async (on) => {
+      const host = window.kernbook!.host!;
+      const typed = [
+        ["jacking stress", 1395, "MPa"],
+        ["friction coefficient μ", 0.2, "1/rad"],
+        ["angle α", 0.3, "rad"],
+        ["wobble k", 0.003, "1/m"],
+        ["distance x", 12, "m"],
+      ];
+      await host.insert(on, [
+        ...typed.flatMap((row, r) => row.map((value, c) => ({ row: 20 + r, column: 7 + c, value }))),
+        { row: 25, column: 8, formula: "=I21*EXP(-I22*(I23+I24*I25))" },
+        { row: 26, column: 8, formula: "=I21*7+I22" },
+      ]);
+      await host.select({ sheet: on, row: 25, column: 8 });
+    }, sheet);
+    await openTool(page, "Identify");
+    await panel(page).getByRole("button", { name: "Identify the whole sheet" }).click();
+    await panel(page)
+      .getByText(/2 hand-typed formulas: 0 identified, 1 nearly, 1 not recognised/)
+      .first()
+      .waitFor({ timeout: 60_000 });
+    await panel(page)
+      .getByText(/the label of I24 gives 1\/m/)
+      .waitFor();
+    await panel(page)
+      .getByRole("button", { name: /Set the function beside it/ })
+      .click();
+    await page.evaluate((on) => window.kernbook!.host!.select({ sheet: on, row: 25, column: 8 }), sheet);
+    await panel(page).getByRole("button", { name: "Put it in I26" }).click();
+    await panel(page)
+      .getByText(/not empty; nothing was written/)
+      .waitFor();
+    expect((await readCell(page, sheet, "I26")).formula).toContain("EXP");
+    await page.evaluate((on) => window.kernbook!.host!.select({ sheet: on, row: 25, column: 10 }), sheet);
+    await panel(page).getByRole("button", { name: "Put it in K26" }).click();
+    await panel(page)
+      .getByText(/which shows 1267/)
+      .waitFor();
+    await panel(page).getByRole("button", { name: "Put the list on a new sheet" }).click();
+    await panel(page)
+      .getByText(/The list is on/)
+      .waitFor({ timeout: 60_000 });
+    const names = await page.evaluate(() => window.kernbook!.host!.sheetNames());
+    const listed = names.find((name) => name.startsWith("Formulas"))!;
+    expect((await readCell(page, listed, "A1")).text).toContain(sheet);
+    expect(errors).toEqual([]);
+    expect(external).toEqual([]);
+    await page.evaluate((on) => window.kernbook!.host!.select({ sheet: on, row: 0, column: 0 }), beam);
+  });
+
   it("sign off: a mark stands on the sheet and turns stale when a value changes", async () => {
     const { page, errors } = await shared();
     await page.evaluate((sheet) => window.kernbook!.host!.select({ sheet, row: 0, column: 0 }), beam);
@@ -149,7 +203,7 @@ describe("the checker's tools in the panel", () => {
   it.each(["light", "dark"] as const)("has no serious accessibility problem and fits 320 px, %s", async (theme) => {
     const { page } = await shop.open({ theme, width: 320, height: 900 });
     await whenReady(page);
-    for (const tool of ["Compare", "What if", "Sign off", "Prove", "Hand-out copy"]) {
+    for (const tool of ["Compare", "Identify", "What if", "Sign off", "Prove", "Hand-out copy"]) {
       await openTool(page, tool);
       await page.waitForTimeout(300);
       expect(await overflow(page), tool).toEqual([0, 0, 0]);

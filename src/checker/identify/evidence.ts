@@ -23,7 +23,7 @@ export interface Backing {
 
 const isLabelled = (label: Label | undefined): boolean =>
   label !== undefined && (label.description !== "" || label.symbol !== "");
-const isNamed = ({ symbol, words }: Support): boolean => symbol || words >= 1;
+export const isNamed = ({ symbol, words }: Support): boolean => symbol || words >= 1;
 
 /** Whether the label of an input names the same unit as that of the result. */
 function isSameKind({ target, order }: Match, j: number): boolean {

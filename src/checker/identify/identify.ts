@@ -1,6 +1,6 @@
 import { a1, patternOf, type Book, type FormulaCell, type Place } from "../../cells/index.ts";
 import { cutsOf, cutsWithPart, wholeCut, type Cut } from "./cuts.ts";
-import { couldBeBacked, isBacked, isProduct } from "./evidence.ts";
+import { couldBeBacked, isBacked, isNamed, isProduct } from "./evidence.ts";
 import type { Finding, Rulefound } from "./finding.ts";
 import { found } from "./found.ts";
 import { Labels } from "./labelled.ts";
@@ -10,6 +10,7 @@ import { callsOurs } from "./ours.ts";
 import { libraryOfRules, type Form, type Library, type Rule } from "./rules.ts";
 import { saidDepartures } from "./said.ts";
 import { rangeOf, searchedDepartures, type Near, type SearchedDeparture } from "./searched.ts";
+import { supportOf } from "./support.ts";
 import { Effort, targetOf, type Target } from "./target.ts";
 
 interface Exact {
@@ -191,7 +192,7 @@ export class Identifier {
     const exact: Exact[] = [];
     const partly: Exact[] = [];
     const possible: string[] = [];
-    for (const rule of rules) {
+    for (const rule of spokenOfFirst(rules, target)) {
       if (!couldBeBacked(rule, target)) {
         if (isProduct(rule) && !target.cut.part && rawMatches(rule, target).length > 0) possible.push(rule.formula.id);
         continue;
@@ -249,6 +250,12 @@ export class Identifier {
     }
     return undefined;
   }
+}
+
+/** Rules whose result the formula's label names before the others, so that effort is spent there. */
+function spokenOfFirst(rules: readonly Rule[], { label }: Target): readonly Rule[] {
+  const named = new Set(rules.filter(({ result }) => isNamed(supportOf(label, result))));
+  return [...named, ...rules.filter((rule) => !named.has(rule))];
 }
 
 /** The best that a departure finds. */

@@ -24,8 +24,8 @@ const samePower = 1e-6;
 /** An everyday range is taken so many times wider. */
 const widened = 5;
 const mostFound = 400;
-const mostTried = 12_000;
-const mostTriedOnceFound = 3_000;
+const mostTried = 8_000;
+const mostTriedOnceFound = 600;
 const mostTriedLoosely = 2_000;
 
 const close = (a: number, b: number): boolean => Math.abs(a - b) <= tolerance * Math.max(Math.abs(a), Math.abs(b));

@@ -1,5 +1,5 @@
 import { isUnusual, outside, type Quantity } from "../../core/index.ts";
-import { backingOf, couldBeBacked, isBacked, isProduct } from "./evidence.ts";
+import { backingOf, couldBeBacked, isBacked, isNamed, isProduct } from "./evidence.ts";
 import type { Difference } from "./finding.ts";
 import {
   compareAll,
@@ -14,7 +14,7 @@ import {
 import { shapesOver, type Library, type Rule } from "./rules.ts";
 import { shownName, shownNumber, valueBy } from "./said.ts";
 import { rootNear } from "./solve.ts";
-import { supportOf, type Support } from "./support.ts";
+import { supportOf } from "./support.ts";
 import { targetWith, type Target, type Typed } from "./target.ts";
 
 /** A rule that a formula is nearly, and in what it departs from it. */
@@ -46,13 +46,12 @@ function looksLike(rule: Rule, target: Target, constants: ReadonlySet<number>): 
     Math.max(
       ...target.inputs.map((input) => {
         const support = supportFor(input, quantity);
-        return isNamedBy(support) ? 1 : Number(support.unit !== undefined) / 2;
+        return isNamed(support) ? 1 : Number(support.unit !== undefined) / 2;
       }),
     );
   const spoken = rule.inputs.reduce((sum, { quantity }) => sum + best(quantity), 0);
-  return spoken + Number(isNamedBy(result)) >= 0.6 * (rule.inputs.length + 1);
+  return spoken + Number(isNamed(result)) >= 0.6 * (rule.inputs.length + 1);
 }
-const isNamedBy = ({ symbol, words }: Support): boolean => symbol || words > 0;
 const agreesEverywhere = ({ agreeing }: Agreement): boolean => agreeing.every(Boolean);
 const leastShare = 0.15;
 /** Agreement in a good part of the range: a case of the rule is there, others are not. */
@@ -161,7 +160,7 @@ const otherConstant: SearchedDeparture = {
     const own = target.inputs.map(({ value }) => (value === 0 ? 1 : value));
     for (const rule of rulesOf(library, target).filter((r) => looksLike(r, target, typed)))
       for (const match of about(rule, target)) {
-        if (saysLittle(match) && !isNamed(match)) continue;
+        if (saysLittle(match) && !isSpokenOf(match)) continue;
         if (!isBacked(match)) continue;
         for (const [at, { value }] of numbers.entries()) {
           if (value === 0) continue;
@@ -185,7 +184,7 @@ const otherConstant: SearchedDeparture = {
   },
 };
 
-const isNamed = (match: Match): boolean => {
+const isSpokenOf = (match: Match): boolean => {
   const { resultNamed, named } = backingOf(match);
   return resultNamed && named > 0;
 };
@@ -201,7 +200,7 @@ const factorInside: SearchedDeparture = {
         const left = raw.factor / unitsAlone;
         const near = settled(rule, target, { ...raw, factor: unitsAlone });
         if (!near || Math.abs(Math.log(left)) > 0.8 || Math.abs(left - 1) < 1e-9) continue;
-        if (!isBacked(near) || (rule.form === "common" && !isNamed(near))) continue;
+        if (!isBacked(near) || (rule.form === "common" && !isSpokenOf(near))) continue;
         const match = { ...near, out: near.out / left };
         const agreement = compareAll(match);
         if (!agreesEverywhere(agreement)) continue;
