@@ -25,10 +25,10 @@ const isLabelled = (label: Label | undefined): boolean =>
   label !== undefined && (label.description !== "" || label.symbol !== "");
 export const isNamed = ({ symbol, words }: Support): boolean => symbol || words >= 1;
 
-/** Whether the label of an input names the same unit as that of the result. */
+/** Whether the label of an input names the same unit as that of the result, or the result's names none. */
 function isSameKind({ target, order }: Match, j: number): boolean {
   const [own, result] = [target.inputs[order[j]!]!.label?.known, target.label?.known];
-  return own !== undefined && own.unit === result?.unit;
+  return own !== undefined && (result === undefined || own.unit === result.unit);
 }
 
 /** Whether the label's unit is what the argument has with another choice, as a wobble coefficient in 1/m and in rad/m. */
@@ -49,7 +49,7 @@ export function backingOf(match: Match): Backing {
   });
   const turned = supports.findIndex((s, j) => s.otherKind && rule.shapes[j]!.power === 1 && isSameKind(match, j));
   // A rule for stresses holds for forces too where value and input are both forces.
-  const spared = result.otherKind && turned >= 0;
+  const spared = turned >= 0;
   const kinds = [
     ...supports.filter((s, j) => s.otherKind && !(spared && j === turned) && !fitsAnotherChoice(match, j)),
   ];

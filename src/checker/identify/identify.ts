@@ -44,7 +44,7 @@ const rank: Readonly<Record<Form, number>> = { "known by its form": 2, own: 1, c
 const mostCompared = 3;
 const mostForNear = 4;
 const mostPossible = 5;
-const effortForNear = 20_000;
+const mostEffort = 120_000;
 
 /** Identifies formulas of a book, one at a time. */
 export class Identifier {
@@ -142,16 +142,19 @@ export class Identifier {
 
   #searchedAnew(cell: FormulaCell, cuts: readonly Cut[], keep: (found: Before) => void): Told {
     const targets: Target[] = [];
-    const effort = new Effort();
+    let spent = 0;
     const partly: Exact[] = [];
     const possible = new Set<string>();
     let best: Exact | undefined;
     let others: readonly Exact[] = [];
     for (const cut of this.#cuts(cell, cuts)) {
+      if (spent >= mostEffort) break;
+      const effort = new Effort();
       const target = targetOf(this.book, cell, cut, this.#labels, effort);
       if (!target) continue;
       targets.push(target);
       const searched = this.#exact(target);
+      spent += effort.most - effort.left;
       const { exact } = searched;
       partly.push(...searched.partly);
       for (const id of searched.possible) possible.add(id);
@@ -167,7 +170,6 @@ export class Identifier {
       keep({ match: part.match });
       return this.#told(part, [part]);
     }
-    for (const target of targets) target.effort.left = Math.max(target.effort.left, effortForNear);
     const near = this.#near(targets.slice(0, mostForNear));
     if (near) {
       keep(near);
@@ -261,8 +263,10 @@ function spokenOfFirst(rules: readonly Rule[], { label }: Target): readonly Rule
 /** The best that a departure finds. */
 function nearest(departure: SearchedDeparture, targets: readonly Target[], library: Library): Near | undefined {
   let best: Near | undefined;
-  for (const target of targets)
+  for (const target of targets) {
+    target.effort.left = target.effort.most;
     for (const near of departure.find(target, library)) if (!best || betterMatch(near.match, best.match)) best = near;
+  }
   return best;
 }
 

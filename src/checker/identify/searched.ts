@@ -59,6 +59,7 @@ const agreesInPart = ({ rule }: Match, { agreeing, points }: Agreement): boolean
   agreeing.filter(Boolean).length >= (rule.form === "common" ? points : leastShare * points);
 const mostTyped = 8;
 const mostMatches = 3;
+const mostSettled = 24;
 
 /** Says too little by itself to be called nearly a rule, whatever stands beside it. */
 const saysLittle = (match: Match): boolean => match.rule.form === "common" && match.rule.inputs.length < 2;
@@ -140,6 +141,7 @@ function typedDifference(match: Match): Difference {
 /** Candidates whose value is about the rule's: a constant or a power differs. */
 function about(rule: Rule, target: Target, most = 0.7): readonly Match[] {
   return rawMatches(rule, target, { about: most, power: 0.2 })
+    .slice(0, mostSettled)
     .flatMap(
       (raw) =>
         settled(rule, target, {
@@ -235,6 +237,10 @@ const missingTerm: SearchedDeparture = {
 /** Where a rule holds in a part of its range alone, a case or a limit missing, what part; undefined where that says too little. */
 export function rangeOf(match: Match, agreement: Agreement): string | undefined {
   const { rule, target } = match;
+  const { named, resultNamed } = backingOf(match);
+  const share = agreement.agreeing.filter(Boolean).length / agreement.points;
+  if (resultNamed && named === rule.inputs.length && named > 2 && share >= 0.5 && share < 1)
+    return whereItAgrees(match, agreement);
   // An input without influence there says nothing of the rule.
   if (rule.form === "common" || !agreesInPart(match, agreement) || target.shapes.some(({ power }) => power === 0))
     return undefined;

@@ -28,10 +28,10 @@ export interface Typed {
   readonly inverse?: true;
 }
 
-/** How much may be tried for one formula, whatever it is; what is not found within it is not found. */
+/** How much may be tried for a formula looked at in one way; what is not found within it is not found. */
 export class Effort {
   left: number;
-  constructor(most = 60_000) {
+  constructor(readonly most = 20_000) {
     this.left = most;
   }
 }
