@@ -11,10 +11,12 @@ export {
   type ExcelDependencies,
   type ExcelHost,
   type ExcelRun,
+  type Repaired,
   type Swept,
 } from "./excel/index.ts";
 export { openGridInBrowser, openGridInNode, type Entry, type GridHost } from "./grid/index.ts";
 export { likeColours } from "./look/likeColours.ts";
+export { lostText, type LostCell } from "./host/lostFunctions.ts";
 export { planValues } from "./host/planValues.ts";
 export { checkSource, SourceChanged, sourceSheets } from "./host/source.ts";
 export { checkSheetName } from "./host/sheetName.ts";

@@ -5,6 +5,7 @@ import { openExcel, requiredSets, sideLoading } from "../../src/hosts/index.ts";
 import { mountPanel } from "../index.ts";
 import "./addin.css";
 import { missingSets, missingText } from "./missing.ts";
+import { lostSentences, repairedSentences } from "./repair.ts";
 import { sweptText } from "./swept.ts";
 import { themeOf } from "./theme.ts";
 
@@ -47,6 +48,41 @@ async function sweep(excel: ReturnType<typeof openExcel>): Promise<void> {
   }
 }
 
+/** The program takes a moment to know the functions: what is only late is not lost. */
+const late = 5_000;
+
+/** Finds formulas that met the program without the functions, and offers to enter them anew. */
+async function offerRepair(excel: ReturnType<typeof openExcel>): Promise<void> {
+  if ((await excel.lostCells()).length === 0) return;
+  await new Promise((resolve) => setTimeout(resolve, late));
+  const lost = await excel.lostCells();
+  if (lost.length === 0) return;
+  const place = document.createElement("section");
+  place.className = "repair";
+  place.setAttribute("aria-label", "Formulas without their functions");
+  const text = Object.assign(document.createElement("p"), { textContent: lostSentences(lost) });
+  text.setAttribute("role", "alert");
+  const button = Object.assign(document.createElement("button"), {
+    type: "button",
+    textContent: "Repair the formulas",
+  });
+  button.addEventListener("click", () => {
+    button.disabled = true;
+    excel.repair(lost).then(
+      (done) => {
+        text.textContent = repairedSentences(done);
+        button.remove();
+      },
+      (error: unknown) => {
+        text.textContent = `The formulas could not be repaired: ${reasonOf(error)}`;
+        button.disabled = false;
+      },
+    );
+  });
+  place.append(text, button);
+  notice.after(place);
+}
+
 const outside = [
   "Kernbook adds worksheet functions for prestressed concrete (their names begin with KERN.) and live " +
     "check sheets to the spreadsheet program. This page is its side panel: it works inside the program " +
@@ -85,6 +121,7 @@ async function open(): Promise<void> {
   const excel = openExcel({ run: Excel.run.bind(Excel), supports, report });
   mountPanel(panel, excel);
   await sweep(excel);
+  await offerRepair(excel).catch(report);
 }
 
 open().catch((error: unknown) => {

@@ -20,6 +20,8 @@ import { evaluateOn } from "./evaluate.ts";
 import { subscribe } from "./events.ts";
 import { looksOf } from "./hiding.ts";
 import { insertCells } from "./insert.ts";
+import type { LostCell } from "../host/lostFunctions.ts";
+import { lostCells, repairCells, type Repaired } from "./lost.ts";
 import { OwnEvaluations } from "./ownEvaluations.ts";
 import { sweepLeftOvers, type Swept } from "./passingSheets.ts";
 import { readCells } from "./read.ts";
@@ -55,6 +57,16 @@ export class ExcelHost implements Host {
   /** Removes sheets that an interrupted build or evaluation left in the workbook. */
   sweep(now?: () => number): Promise<Swept> {
     return this.#inTurn(() => sweepLeftOvers(this.#dependencies, now));
+  }
+
+  /** Cells whose formulas lost our functions while the program did not know them. */
+  lostCells(): Promise<readonly LostCell[]> {
+    return this.#run(lostCells);
+  }
+
+  /** Enters such formulas anew, and says what has become of their values. */
+  repair(cells: readonly LostCell[]): Promise<Repaired> {
+    return this.#inTurn(() => this.#dependencies.run((context) => repairCells(context, cells, this.#dependencies)));
   }
 
   sheetNames(): Promise<readonly string[]> {

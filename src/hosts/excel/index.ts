@@ -2,6 +2,7 @@ import { ExcelHost } from "./excelHost.ts";
 import type { Swept } from "./passingSheets.ts";
 import type { ExcelDependencies, ExcelRun } from "./runs.ts";
 
+export type { Repaired } from "./lost.ts";
 export { FunctionsNotRegistered } from "./probe.ts";
 export { optionalSets, requiredSets, type ApiSet, type RequiredSet } from "./requirements.ts";
 export { sideLoading } from "./sideLoading.ts";

@@ -64,6 +64,17 @@ export class FakeExcel {
     };
   }
 
+  /**
+   * The workbook meets the program while it does not know the functions: their names get its own mark, in the formulas of the cells chosen,
+   * and keep it when the functions are there.
+   */
+  loseFunctions(loses: (sheet: string, key: string) => boolean = () => true, before = ""): void {
+    for (const sheet of this.workbook.sheets)
+      for (const [key, cell] of sheet.cells)
+        if (cell.formula !== undefined && loses(sheet.name, key))
+          cell.formula = cell.formula.replace(/KERN\.(\w+)/g, `${before}_xldudf_KERN_$1`);
+  }
+
   snapshot(): ReturnType<typeof snapshot> {
     return snapshot(this.workbook);
   }

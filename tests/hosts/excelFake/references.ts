@@ -11,9 +11,12 @@ export function areaOfAddress(text: string): Area {
   return { ...from, rows: Number(m[4] ?? m[2]) - from.row, columns: column(m[3] ?? m[1]!) - from.column + 1 };
 }
 
+/** As the program keeps a function of an add-in it does not know: the formula keeps the mark, and gives #NAME? for good. */
+const marked = /(?:\[\d+\]!)?_xldudf_KERN_\w+\(/g;
+
 /** The grid looks names up in its own way; here each stands as the cells it means. */
 export function withoutNames(formula: string, sheet: FakeSheet, workbook: FakeWorkbook): string {
-  return tokenize(formula)
+  return tokenize(formula.replace(marked, "SUM(#NAME?,"))
     .map(({ type, value }) => {
       if (type !== tokenTypes.REF_NAMED) return value;
       const [name, sheetName] = value.split("!").reverse() as [string, string?];

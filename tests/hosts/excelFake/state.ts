@@ -87,6 +87,8 @@ export interface FakeSheet {
   freeze: { rows: number; columns: number };
   showGridlines: boolean;
   protection: Record<string, unknown> | undefined;
+  /** The protection has a password. */
+  password?: true;
   page: Record<string, unknown>;
 }
 

@@ -85,8 +85,16 @@ const protectionOptions = [
 
 const protection: Shape<SheetTarget> = {
   kind: "WorksheetProtection",
-  properties: { protected: { read: ({ sheet }) => sheet.protection !== undefined } },
+  properties: {
+    protected: { read: ({ sheet }) => sheet.protection !== undefined },
+    options: { read: ({ sheet }) => structuredClone(sheet.protection ?? {}) },
+  },
   methods: {
+    unprotect: (self: Handle<SheetTarget>) =>
+      act(self, "unprotect", ({ sheet }) => {
+        if (sheet.password) throw new OfficeError("AccessDenied", "the password is not correct");
+        sheet.protection = undefined;
+      }),
     protect: (self: Handle<SheetTarget>, options: Record<string, unknown> = {}, password?: string) => {
       if (password !== undefined) throw new Misuse("sheets are protected without a password");
       for (const key of Object.keys(options))

@@ -1,0 +1,124 @@
+import { agreesWithHost, type CellContent } from "../../cells/index.ts";
+import { lostCell, type LostCell } from "../host/lostFunctions.ts";
+import { calculationLimit, isUnfinished } from "./probe.ts";
+import { contentProperties, contentsOf, rowSteps } from "./read.ts";
+import { rangeOf } from "./areas.ts";
+import type { ExcelDependencies } from "./runs.ts";
+import { usedArea } from "./usedArea.ts";
+
+/** What entering formulas anew came to. */
+export interface Repaired {
+  /** How many cells show a value again, or still the one that was stored. */
+  readonly cells: number;
+  /** Cells that show something else than what was stored. */
+  readonly differ: readonly { readonly cell: LostCell; readonly now: CellContent }[];
+  /** Cells that still give #NAME?. */
+  readonly still: readonly LostCell[];
+  /** Sheets left alone, since their protection has a password. */
+  readonly locked: readonly string[];
+}
+
+/** Every cell of the workbook whose formula has lost our functions. */
+export async function lostCells(context: Excel.RequestContext): Promise<readonly LostCell[]> {
+  const { worksheets } = context.workbook;
+  worksheets.load("items/name");
+  await context.sync();
+  const found: LostCell[] = [];
+  for (const sheet of worksheets.items) {
+    const used = await usedArea(sheet);
+    if (used.rows === 0) continue;
+    for (const part of rowSteps(used)) {
+      const range = rangeOf(sheet, part);
+      range.load(contentProperties);
+      await context.sync();
+      contentsOf(range).forEach((line, r) =>
+        line.forEach((content, c) => {
+          const lost = lostCell(sheet.name, { row: part.row + r, column: part.column + c }, content);
+          if (lost) found.push(lost);
+        }),
+      );
+    }
+  }
+  return found;
+}
+
+type Options = Excel.Interfaces.WorksheetProtectionData["options"];
+
+/** Takes the protection of a sheet away as long as the work takes; undefined where it has a password. */
+async function unprotected<T>(sheet: Excel.Worksheet, work: () => Promise<T>): Promise<T | undefined> {
+  const { protection } = sheet;
+  protection.load("protected,options");
+  await sheet.context.sync();
+  if (!protection.protected) return work();
+  const options: Options = protection.options;
+  try {
+    protection.unprotect();
+    await sheet.context.sync();
+  } catch {
+    // The program asks for the password that nobody gave.
+    return undefined;
+  }
+  try {
+    return await work();
+  } finally {
+    protection.protect(options);
+    await sheet.context.sync();
+  }
+}
+
+/** Cells in one request: each is an object of its own. */
+const together = 500;
+const betweenLooks = 250;
+
+/** What cells show, once none is still being computed. */
+async function shown(
+  ranges: readonly Excel.Range[],
+  { pause }: Pick<ExcelDependencies, "pause">,
+): Promise<readonly CellContent[]> {
+  for (let waited = 0; ; waited += betweenLooks) {
+    for (const range of ranges) range.load(contentProperties);
+    await ranges[0]!.context.sync();
+    const contents = ranges.map((range) => contentsOf(range)[0]![0]!);
+    if (!contents.some(({ error }) => isUnfinished(error?.code)) || waited >= calculationLimit) return contents;
+    await pause(betweenLooks);
+  }
+}
+
+/** Enters the formulas anew and compares what they give with what was stored. Nothing else is touched. */
+export async function repairCells(
+  context: Excel.RequestContext,
+  cells: readonly LostCell[],
+  dependencies: Pick<ExcelDependencies, "pause">,
+): Promise<Repaired> {
+  const differ: { cell: LostCell; now: CellContent }[] = [];
+  const still: LostCell[] = [];
+  const locked: string[] = [];
+  let repaired = 0;
+  const judge = (cell: LostCell, now: CellContent): void => {
+    const same = !now.error && (cell.stored === undefined || agreesWithHost(now.value, cell.stored));
+    if (now.error?.code === "#NAME?") still.push(cell);
+    else if (same || (now.error && cell.stored === undefined)) repaired++;
+    else differ.push({ cell, now });
+  };
+  for (const name of new Set(cells.map(({ sheet }) => sheet))) {
+    const own = cells.filter(({ sheet }) => sheet === name);
+    const sheet = context.workbook.worksheets.getItem(name);
+    const ranges = own.map(({ row, column }) => sheet.getRangeByIndexes(row, column, 1, 1));
+    const done = await unprotected(sheet, async () => {
+      for (let from = 0; from < own.length; from += together) {
+        own.slice(from, from + together).forEach(({ typed }, i) => (ranges[from + i]!.formulas = [[typed]]));
+        await context.sync();
+      }
+      return true;
+    });
+    if (!done) {
+      locked.push(name);
+      continue;
+    }
+    for (let from = 0; from < own.length; from += together) {
+      const now = await shown(ranges.slice(from, from + together), dependencies);
+      now.forEach((content, i) => judge(own[from + i]!, content));
+    }
+  }
+  return { cells: repaired, differ, still, locked };
+}
