@@ -219,7 +219,10 @@ export interface Row extends Saying {
   readonly overall?: true;
 }
 
-/** Holds one of: formula, input, taken, index, memberText, cells, record. Columns fill the page from the left; what has no room goes on below. */
+/**
+ * Holds one of: formula, input, taken, index, memberText, cells, record. Columns fill the page from the left; what has no
+ * room goes on below.
+ */
 export interface Column extends Saying {
   readonly when?: Condition;
   readonly formula?: string;

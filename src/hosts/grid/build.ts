@@ -143,8 +143,8 @@ function readFormulas({ core, onScreen, univer }: GridRuntime): void {
 }
 
 /**
- * Puts the plan on a new sheet and waits until it is computed; `others` are the sheets that a linked one refers to. All or nothing: when anything fails, the sheet and its
- * names go and the sheet that was shown is shown again.
+ * Puts the plan on a new sheet and waits until it is computed; `others` are the sheets that a linked one refers to.
+ * All or nothing: when anything fails, the sheet and its names go and the sheet that was shown is shown again.
  */
 export async function build(
   grid: GridRuntime,
