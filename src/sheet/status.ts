@@ -22,7 +22,8 @@ const or = (conditions: readonly string[]): string =>
   conditions.length === 1 ? conditions[0]! : `OR(${conditions.join(",")})`;
 
 function missing({ cell, input, needed }: StatusOf): string {
-  const blank = `${cell}=""`;
+  // The embedded grid takes 0 for an empty text where AND compares them.
+  const blank = input.choices ? `${cell}=""` : `NOT(ISNUMBER(${cell}))`;
   const neededBlank = needed === undefined ? [] : [`AND(${blank},${needed})`];
   if (input.choices) return input.mayBeEmpty ? or([...neededBlank, ...(needed === undefined ? ["FALSE"] : [])]) : blank;
   return input.mayBeEmpty ? or([`AND(${cell}<>"",NOT(ISNUMBER(${cell})))`, ...neededBlank]) : `NOT(ISNUMBER(${cell}))`;
