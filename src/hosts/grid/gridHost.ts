@@ -289,7 +289,11 @@ export class GridHost implements Host {
 
   onCalculated(listener: () => void): () => void {
     const subscription = this.#grid.api.getFormula().calculationResultApplied(() => listener());
-    return () => subscription.dispose();
+    const end = this.#ownResults.onApplied(listener);
+    return () => {
+      subscription.dispose();
+      end();
+    };
   }
 
   /** Ends the grid; nothing works afterwards. */

@@ -32,6 +32,7 @@ export class OwnResults {
   readonly #moved = new Set<string>();
   /** Sheets that the grid computes, until its results are there. */
   readonly #gridComputes = new Set<string>();
+  readonly #listeners = new Set<() => void>();
   #applying = false;
   #listening = false;
 
@@ -45,6 +46,12 @@ export class OwnResults {
       .get(grid.core.ICommandService)
       .onCommandExecuted((command, options) => this.#heard(command, options));
     grid.api.getFormula().calculationResultApplied(() => this.#gridComputes.clear());
+  }
+
+  /** Calls a listener whenever what follows from an entry stands on its sheet, until the function given is called. */
+  onApplied(listener: () => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
   }
 
   /** Hears of entries from now on: the grid has to be ready for it. */
@@ -100,6 +107,7 @@ export class OwnResults {
     const followed = !this.#gridComputes.has(subUnitId) && this.#apply(sheet, places);
     if (followed) {
       this.#selfContained.computed(subUnitId);
+      queueMicrotask(() => this.#listeners.forEach((listener) => listener()));
       return sheet;
     }
     this.#gridComputes.add(subUnitId);

@@ -188,7 +188,7 @@ describe("writing", () => {
     for (const { description } of plan.summary.checks) expect(descriptions(said)).toContain(description);
     expect(said).toMatch(/invented example “Alder Quay/);
     expect(said).toMatch(
-      /Overall verdict: OK\nChecked: stresses in service only, strength not checked; no temperature counted\nWarnings: none\nCaution: /,
+      /Overall verdict: OK\nChecked: stresses in service only, strength not checked; cross-check of losses on its own sheet;\s+no temperature counted\nWarnings: none\nCaution: /,
     );
     for (const caution of template.cautions) expect(unbroken(said)).toContain(`Caution: ${caution}`);
     expect(said).toMatch(/Written: .*beam\.xlsx \(\d+ kB\) in \d+\.\d s$/);
