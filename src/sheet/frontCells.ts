@@ -83,7 +83,8 @@ export function fillBand(filling: Filling): void {
     return cell ? [areaAt(cell)] : [];
   });
   const checked = scope ? `&IF(LEN(${a1(scope, true)})=0,""," Checked: "&${a1(scope, true)}&".")` : "";
-  const marks: Area = { row: firstRow, column: columns.mark, rows: layout.rows - firstRow, columns: 1 };
+  // Inputs stand above the configuration.
+  const marks: Area = { row: firstRow, column: columns.mark, rows: layout.about.marks - firstRow, columns: 1 };
   const text = `${note === "" ? '""' : note}&${known}${checked}&${assumptions(areaA1(marks, true))}`;
   const reads: readonly Area[] = first
     ? [{ row: first, column: checkColumns.item, rows: 1, columns: columns.mark }]
