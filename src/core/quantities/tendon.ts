@@ -122,6 +122,7 @@ export const tendon = quantities({
     min: 0,
     max: 1,
     typical: [0, 1],
+    smallest: 0.02,
   },
   profileHeight: {
     symbol: "y",
@@ -130,7 +131,7 @@ export const tendon = quantities({
     min: -10000,
     max: 20000,
     typical: [-2000, 6000],
-    smallest: 4,
+    smallest: 10,
   },
   profileRise: {
     symbol: "Δy",
