@@ -443,7 +443,7 @@ describe("what a mark outlives and what it does not", () => {
 
 describe("the revision table", () => {
   it("seals the workings, which stand below it", async () => {
-    const template = withRevisions();
+    const template = withRevisions("1.4.0");
     Object.assign(
       template.blocks.find(({ id }) => id === "losses")!,
       { results: ["jack"] },
