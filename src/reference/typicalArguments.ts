@@ -98,7 +98,7 @@ function argumentOf(
 /** The bounds that follow from these arguments; undefined where one of them is refused by itself. */
 function limitsOf(f: Declaration, args: readonly Argument[]): Limits | undefined {
   try {
-    return f.limits?.(read({ ...f, limits: () => ({}) }, args) as never);
+    return f.limits?.(read({ ...f, limits: () => ({}) }, args));
   } catch (e) {
     if (e instanceof InputError) return undefined;
     throw e;

@@ -175,7 +175,7 @@ export interface Print {
   /** `{page}` and `{pages}` stand for the page numbers, `{sheet}` for the sheet's name. */
   readonly footer: string;
   readonly pagesWide?: number;
-  /** Per cent of its size on screen, instead of what fits a number of pages: how many rows a page takes is then the same in every program. */
+  /** Per cent of its size on screen, in place of pages that it has to fit: a page then takes as many rows in every program. */
   readonly scale?: number;
   /** Rows that begin a page. */
   readonly breaks?: readonly number[];

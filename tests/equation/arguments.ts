@@ -327,7 +327,7 @@ function valueOf(p: Parameter, argument: unknown): unknown {
 function isAccepted(f: Formula, args: readonly Argument[]): boolean {
   try {
     const values = read(f, args);
-    f.stepwise(values as never);
+    f.stepwise(values);
     return true;
   } catch (error) {
     // A draw that the formula refuses says nothing about its equation.

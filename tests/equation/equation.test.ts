@@ -94,7 +94,7 @@ describe("the equation shown and the function computed agree", () => {
     fc.assert(
       fc.property(argumentsOf(f), (args) => {
         const values = read(f, args);
-        const computed = f.stepwise(values as never);
+        const computed = f.stepwise(values);
         const shown = evaluateSteps(math, f, values);
         for (const name of Object.keys(f.steps)) {
           const [a, b] = [computed[name]!, shown[name]!];
@@ -138,10 +138,10 @@ describe("a wrong result would show", () => {
     const last = Object.keys(f.steps).at(-1)!;
     for (const args of fc.sample(argumentsOf(f), { numRuns: 12, seed: 7 })) {
       const values = read(f, args);
-      const steps = f.stepwise(values as never);
+      const steps = f.stepwise(values);
       const result = steps[last]!;
       const notices = (by: number): boolean =>
-        Math.abs(f.proof!(values as never, { ...steps, [last]: result + by })) > 1e-9;
+        Math.abs(f.proof!(values, { ...steps, [last]: result + by })) > 1e-9;
       const delta = typeof values["delta"] === "number" ? values["delta"] : 0;
       const by = delta + (result === 0 ? 1 : 1e-3 * (1 + Math.abs(result)));
       expect(notices(by) || notices(-by), `${id}: ${JSON.stringify(args)} gives ${result}`).toBe(true);
