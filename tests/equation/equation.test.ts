@@ -140,8 +140,7 @@ describe("a wrong result would show", () => {
       const values = read(f, args);
       const steps = f.stepwise(values);
       const result = steps[last]!;
-      const notices = (by: number): boolean =>
-        Math.abs(f.proof!(values, { ...steps, [last]: result + by })) > 1e-9;
+      const notices = (by: number): boolean => Math.abs(f.proof!(values, { ...steps, [last]: result + by })) > 1e-9;
       const delta = typeof values["delta"] === "number" ? values["delta"] : 0;
       const by = delta + (result === 0 ? 1 : 1e-3 * (1 + Math.abs(result)));
       expect(notices(by) || notices(-by), `${id}: ${JSON.stringify(args)} gives ${result}`).toBe(true);

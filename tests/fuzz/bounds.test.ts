@@ -153,9 +153,7 @@ describe("what other arguments forbid is refused", () => {
   it.each(limited.map((f) => [f.id, f] as const))("%s", (_, f) => {
     const declaration = (f.formula ?? f.spill)!;
     for (const args of basesOf(f, seed)) {
-      const limits = declaration.limits!(read(declaration, args)) as Readonly<
-        Record<string, Bounds | undefined>
-      >;
+      const limits = declaration.limits!(read(declaration, args)) as Readonly<Record<string, Bounds | undefined>>;
       for (const [name, limit] of Object.entries(limits)) {
         const at = f.parameters.findIndex((p) => p.name === name);
         const quantity = f.parameters[at]!.parameter as Quantity;
