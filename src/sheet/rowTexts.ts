@@ -20,10 +20,15 @@ export interface RowTexts {
 /** Where the words and the source stand in a line of their own. */
 export const belowColumns = { words: columns.description, source: columns.equation } as const;
 
+/** More choices than this fill the page; the cell's own list has them all. */
+const mostChoicesSaid = 8;
+
 /** An input with bounds shows them as numbers; what they do not say stands in words. */
 function inputWords({ row: { input }, says }: ShapedRow): { readonly words: string; readonly from: number } {
   if (!input || input.freeText) return { words: "", from: columns.words };
   if (says.equation !== undefined) return { words: says.equation, from: columns.words };
+  if (input.choices && input.choices.length > mostChoicesSaid)
+    return { words: `one of ${input.choices.length} in the list of the cell`, from: columns.words };
   if (input.choices) return { words: allowedWords(input, says), from: columns.equation };
   const words = [
     ...(boundsOf(input, says.quantity).whole ? ["whole numbers"] : []),

@@ -1,5 +1,6 @@
 import { basisText, families, sources, variantsOf, type Formula } from "../../src/core/index.ts";
 import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
+import { greekNames } from "../../src/typeset/index.ts";
 import { synonyms } from "./synonyms.ts";
 
 /** A function that computes something, as opposed to one about the workbook. */
@@ -9,40 +10,13 @@ export const designFunctions: readonly DesignFunction[] = worksheetFunctions.fil
   (f): f is DesignFunction => f.formula !== undefined,
 );
 
-const greek: Readonly<Record<string, string>> = {
-  α: "alpha",
-  β: "beta",
-  γ: "gamma",
-  Δ: "delta",
-  δ: "delta",
-  ε: "epsilon",
-  ζ: "zeta",
-  η: "eta",
-  θ: "theta",
-  κ: "kappa",
-  λ: "lambda",
-  μ: "mu",
-  µ: "mu",
-  ν: "nu",
-  ξ: "xi",
-  π: "pi",
-  ρ: "rho",
-  Σ: "sigma",
-  σ: "sigma",
-  τ: "tau",
-  φ: "phi",
-  χ: "chi",
-  ψ: "psi",
-  ω: "omega",
-};
-
 /**
  * One spelling for search: small letters, Greek by name, symbols without their underscores: “σ_p0” and “sigma_p0” are
  * both `sigmap0`.
  */
 export function plain(text: string): string {
   return [...text]
-    .map((c) => greek[c] ?? c)
+    .map((c) => greekNames[c] ?? c)
     .join("")
     .toLowerCase()
     .replace(/[_{}]/g, "")

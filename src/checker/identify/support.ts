@@ -1,34 +1,11 @@
 import { isUnusual, outside, type Quantity } from "../../core/index.ts";
+import { greekNames } from "../../typeset/index.ts";
 import { letters, saysOtherwise } from "../trace/contraries.ts";
 import type { Label } from "../trace/labels.ts";
 import { inUnit } from "../trace/units.ts";
 
-const greek: Readonly<Record<string, string>> = {
-  α: "alpha",
-  β: "beta",
-  γ: "gamma",
-  δ: "delta",
-  Δ: "delta",
-  ε: "eps",
-  ζ: "zeta",
-  η: "eta",
-  θ: "theta",
-  κ: "kappa",
-  λ: "lambda",
-  μ: "mu",
-  µ: "mu",
-  ν: "nu",
-  ξ: "xi",
-  π: "pi",
-  ρ: "rho",
-  σ: "sigma",
-  τ: "tau",
-  φ: "phi",
-  ϕ: "phi",
-  ø: "phi",
-  Ø: "phi",
-  ψ: "psi",
-};
+/** Strains are called by the first letters. */
+const greek: Readonly<Record<string, string>> = { ...greekNames, ε: "eps" };
 
 /** A symbol in Latin letters and figures, as people spell it on a keyboard. */
 function spelledSymbol(symbol: string): string {

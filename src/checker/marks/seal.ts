@@ -90,7 +90,7 @@ export function errorsIn(part: Part, recognised: Recognised): readonly string[] 
     .map((at) => a1(at));
 }
 
-/** The seal of a part as it stands now; undefined where a cell shows an error. */
+/** The present seal of a part; undefined where a cell shows an error. */
 export function sealNow(part: Part, recognised: Recognised): Seal | undefined {
   if (errorsIn(part, recognised).length > 0) return undefined;
   const { snapshot } = recognised;

@@ -51,8 +51,8 @@ const number = ({ value }: CellContent): number => (typeof value === "number" ? 
 const isOpen = ({ value, error }: CellContent): boolean => typeof value !== "number" && !error;
 
 /**
- * Reads a validation sheet as it stands and holds it against how it is built, where this version built it; undefined
- * where the sheet is none.
+ * Reads a validation sheet and, where this version built it, compares it with how it is built; undefined where the
+ * sheet is none.
  */
 export async function readValidation(host: Host, sheet: string, asBuilt: AsBuilt): Promise<ReadValidation | undefined> {
   const top = await host.read(sheet, { row: 0, column: 0, rows: head.blocks, columns: columns.inputs });

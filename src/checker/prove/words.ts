@@ -1,6 +1,6 @@
 import type { PublishedCase } from "../../published/index.ts";
 
-/** What a row of the sheet rests on, as it stands there; the counts go by these words. */
+/** What a row of the sheet rests on, in the words on the sheet; the counts use the same words. */
 export const basisWords = {
   published: "published",
   memory: "from memory",

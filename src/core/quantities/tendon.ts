@@ -147,7 +147,7 @@ export const tendon = quantities({
   drawIn: {
     symbol: "Δ",
     unit: "mm",
-    text: "draw-in of the anchorage when the jack lets go",
+    text: "draw-in of the anchorage at lock-off",
     min: 0,
     max: 50,
     typical: [0, 10],

@@ -27,6 +27,11 @@ export class CellErrors {
     if (kept && kept.pass !== this.#pass) this.#kept.delete(cell);
   }
 
+  /** A cell shows no error any more. */
+  forget(cell: string): void {
+    this.#kept.delete(cell);
+  }
+
   /** The message for a cell that shows this error; undefined where no function of ours gave it. */
   messageFor(cell: string, code: string, formula: string): string | undefined {
     const kept = this.#kept.get(cell);

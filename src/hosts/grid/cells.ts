@@ -20,6 +20,11 @@ export function plainText(value: CellValue): string {
   return value === null ? "" : typeof value === "boolean" ? String(value).toUpperCase() : String(value);
 }
 
+/** The plain text of a cell in which letters differ or lines break. */
+function richText({ p }: ICellData): string | null {
+  return p?.body?.dataStream.replace(/\r\n$/, "").replace(/\r/g, "\n") ?? null;
+}
+
 /** Reads cells with the full precision of what was computed: the grid's own reading rounds. */
 export function readCells(
   { core, formula, univer }: GridRuntime,
@@ -41,7 +46,7 @@ export function readCells(
     return typeof value === "number" && pattern ? core.numfmt.format(pattern, value) : plainText(value);
   };
   const valueOf = (cell: Nullable<ICellData>): CellValue => {
-    const value = cell ? (cell.v ?? null) : null;
+    const value = cell ? (cell.v ?? richText(cell)) : null;
     return cell && cell.t === core.CellValueType.BOOLEAN && typeof value === "number" ? value === 1 : value;
   };
   const read = (r: number, c: number): CellContent => {
@@ -50,7 +55,8 @@ export function readCells(
     const own = worksheet.getCellRaw(row, column);
     const child = spilled?.[row]?.[column];
     const cellFormula = formulas[r]?.[c];
-    const value = valueOf(own && own.v !== undefined && own.v !== null && own.v !== "" ? own : (child ?? own));
+    const filled = own && ((own.v !== undefined && own.v !== null && own.v !== "") || own.p);
+    const value = valueOf(filled ? own : (child ?? own));
     const base = { ...(cellFormula && { formula: cellFormula }), text: textOf(own, value) };
     if ((cellFormula || child) && isErrorCode(value)) {
       return {

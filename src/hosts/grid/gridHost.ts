@@ -31,6 +31,7 @@ import { keepMoreParsed } from "./parsedFormulas.ts";
 import { rulesOf } from "./readRules.ts";
 import { cellData } from "./sheetData.ts";
 import { OwnResults } from "./ownResults.ts";
+import { Passes } from "./passes.ts";
 import { SelfContained } from "./selfContained.ts";
 import { SheetNames } from "./sheetNames.ts";
 import { Turns } from "../host/turns.ts";
@@ -74,9 +75,15 @@ export class GridHost implements Host {
     keepMoreParsed(grid);
     readEveryNumeral(grid);
     this.#names = new SheetNames(grid);
-    this.#selfContained = new SelfContained(grid);
-    this.#ownResults = new OwnResults(grid, workbook, this.#selfContained, this.#errors);
-    grid.api.getFormula().calculationResultApplied(() => this.#selfContained.calculated());
+    const passes = new Passes(grid);
+    this.#selfContained = new SelfContained(grid, passes);
+    this.#ownResults = new OwnResults({
+      grid,
+      workbook,
+      passes,
+      selfContained: this.#selfContained,
+      errors: this.#errors,
+    });
     this.#dependants = new Dependants(workbook, (name, sheetId) => this.#names.resolve(name, sheetId));
     grid.api.addEvent(grid.api.Event.SheetDeleted, ({ sheetId }) => {
       this.#names.remove(sheetId);

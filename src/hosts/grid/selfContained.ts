@@ -1,6 +1,7 @@
 import type { ICommandInfo } from "@univerjs/core";
 import { namesIn, sheetsIn } from "../../cells/index.ts";
 import type { Plan } from "../../sheet/index.ts";
+import { UntilFinished, type Passes } from "./passes.ts";
 import { workbookId, type GridRuntime } from "./runtime.ts";
 
 interface Params {
@@ -28,11 +29,13 @@ const readsOtherSheets = ({ cells }: Plan): boolean =>
 export class SelfContained {
   readonly #sheets = new Set<string>();
   /** Sheets on which all that follows from entries stands already. */
-  readonly #computed = new Set<string>();
+  readonly #computed: UntilFinished;
   /** Sheets whose formulas are to be read at the next calculation although nothing has changed. */
-  readonly #unread = new Set<string>();
+  readonly #unread: UntilFinished;
 
-  constructor({ core, formula, univer }: GridRuntime) {
+  constructor({ core, formula, univer }: GridRuntime, passes: Passes) {
+    this.#computed = new UntilFinished(passes);
+    this.#unread = new UntilFinished(passes);
     const injector = univer.__getInjector();
     const current = injector.get(formula.IFormulaCurrentConfigService);
     const all = current.getFormulaData.bind(current);
@@ -43,7 +46,7 @@ export class SelfContained {
       const changed = new Set<string | undefined>([
         ...current.getDirtyRanges().map(({ sheetId }) => sheetId),
         ...Object.keys(current.getDirtyNameMap()[workbookId] ?? {}),
-        ...this.#unread,
+        ...this.#unread.keys(),
       ]);
       const wanted = Object.entries(own).filter(
         ([id]) => !this.#sheets.has(id) || (changed.has(id) && !this.#computed.has(id)),
@@ -83,11 +86,5 @@ export class SelfContained {
 
   toBeComputed(sheetId: string): void {
     this.#computed.delete(sheetId);
-  }
-
-  /** The results of a calculation are there. */
-  calculated(): void {
-    this.#unread.clear();
-    this.#computed.clear();
   }
 }

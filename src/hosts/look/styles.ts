@@ -63,7 +63,7 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   mark: { align: "left", border: { sides: "all", line: "dotted", color: line } },
   bound: { color: quiet, align: "right", shrink: true },
   input: { align: "right", background: inputFill, border: inputBorder },
-  choice: { align: "left", background: inputFill, border: inputBorder },
+  choice: { align: "left", background: inputFill, border: inputBorder, shrink: true },
   textInput: { align: "left", wrap: true, background: inputFill, border: inputBorder },
   linkedText: { align: "left", background: linkedFill, border: linkedBorder },
   linked: { align: "right", background: linkedFill, border: linkedBorder, shrink: true },

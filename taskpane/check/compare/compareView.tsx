@@ -1,6 +1,5 @@
 import { useState } from "preact/hooks";
 import { reasonOf } from "../../../src/core/index.ts";
-import { freeSheetName } from "../../../src/sheet/index.ts";
 import {
   compare,
   findingsPaper,
@@ -14,6 +13,7 @@ import {
 import { Paper } from "../../paper/paper.tsx";
 import { now } from "../../when.ts";
 import { WorkButton } from "../../workButton.tsx";
+import { ListOnSheet } from "../listOnSheet.tsx";
 import type { ToolProps } from "../tool.ts";
 import { notATemplates, useSheet } from "../useSheet.ts";
 import { GradeList } from "./gradeList.tsx";
@@ -34,13 +34,10 @@ export function CompareView({ host, go, trace }: ToolProps) {
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState("");
   const [outcome, setOutcome] = useState<Outcome>();
-  const [writing, setWriting] = useState(false);
-  const [written, setWritten] = useState("");
   const run = async (): Promise<void> => {
     if (sheet === undefined) return;
     setBusy(true);
     setProblem("");
-    setWritten("");
     try {
       setOutcome({ sheet, comparison: await compare(host, sheet), date: now() });
     } catch (error) {
@@ -48,22 +45,6 @@ export function CompareView({ host, go, trace }: ToolProps) {
       setProblem(`The sheet could not be compared: ${reasonOf(error)}.`);
     }
     setBusy(false);
-  };
-  const onSheet = async ({ comparison, date }: Outcome): Promise<void> => {
-    setProblem("");
-    setWritten("");
-    setWriting(true);
-    try {
-      const name = freeSheetName(`Findings ${comparison!.sheet}`, await host.sheetNames());
-      await host.apply(findingsPlan(comparison!, { date, host: host.name }), {
-        sheetName: name,
-        progress: () => undefined,
-      });
-      setWritten(name);
-    } catch (error) {
-      setProblem(`The list was not put on a sheet: ${reasonOf(error)}.`);
-    }
-    setWriting(false);
   };
   const comparison = outcome?.comparison;
   return (
@@ -133,23 +114,13 @@ export function CompareView({ host, go, trace }: ToolProps) {
             fileName={`Findings ${outcome.sheet}.html`}
             make={() => Promise.resolve(findingsPaper(comparison, { date: outcome.date, host: host.name }))}
           />
-          <p>
-            <WorkButton busy={writing} act={() => void onSheet(outcome)}>
-              Put the list on a new sheet
-            </WorkButton>
-          </p>
-          <div role="status">
-            {writing && <p class="kb-hint">Writing …</p>}
-            {written && (
-              <p>
-                The list stands on{" "}
-                <button type="button" class="kb-link" onClick={() => go({ sheet: written, row: 0, column: 0 })}>
-                  {written}
-                </button>
-                .
-              </p>
-            )}
-          </div>
+          <ListOnSheet
+            key={outcome.date}
+            host={host}
+            go={go}
+            wanted={`Findings ${comparison.sheet}`}
+            plan={() => findingsPlan(comparison, { date: outcome.date, host: host.name })}
+          />
         </section>
       )}
     </>

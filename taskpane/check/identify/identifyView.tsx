@@ -11,10 +11,10 @@ import {
 } from "../../../src/checker/index.ts";
 import { reasonOf } from "../../../src/core/index.ts";
 import type { Selection } from "../../../src/hosts/index.ts";
-import { freeSheetName } from "../../../src/sheet/index.ts";
 import { Paper } from "../../paper/paper.tsx";
 import { now } from "../../when.ts";
 import { WorkButton } from "../../workButton.tsx";
+import { ListOnSheet } from "../listOnSheet.tsx";
 import type { ToolProps } from "../tool.ts";
 import { VerdictList } from "./verdictList.tsx";
 
@@ -37,8 +37,6 @@ export function IdentifyView(props: ToolProps) {
   const [progress, setProgress] = useState<Progress>();
   const [problem, setProblem] = useState("");
   const [outcome, setOutcome] = useState<Outcome>();
-  const [writing, setWriting] = useState(false);
-  const [written, setWritten] = useState("");
   const abort = useRef<AbortController>();
   useEffect(() => () => abort.current?.abort(), []);
 
@@ -46,7 +44,6 @@ export function IdentifyView(props: ToolProps) {
     if (!selection || abort.current) return;
     const { signal } = (abort.current = new AbortController());
     setProblem("");
-    setWritten("");
     setProgress({ done: 0, of: 0 });
     try {
       const list = await identifyOn(host, selection.sheet, {
@@ -62,22 +59,6 @@ export function IdentifyView(props: ToolProps) {
       abort.current = undefined;
       setProgress(undefined);
     }
-  };
-  const onSheet = async ({ list, date }: Outcome): Promise<void> => {
-    setProblem("");
-    setWritten("");
-    setWriting(true);
-    try {
-      const name = freeSheetName(`Formulas ${list.sheet}`, await host.sheetNames());
-      await host.apply(identifiedPlan(list, { date, host: host.name }), {
-        sheetName: name,
-        progress: () => undefined,
-      });
-      setWritten(name);
-    } catch (error) {
-      setProblem(`The list was not put on a sheet: ${reasonOf(error)}.`);
-    }
-    setWriting(false);
   };
 
   const busy = progress !== undefined;
@@ -136,23 +117,13 @@ export function IdentifyView(props: ToolProps) {
             fileName={`Formulas ${outcome.list.sheet}.html`}
             make={() => Promise.resolve(identifiedPaper(outcome.list, { date: outcome.date, host: host.name }))}
           />
-          <p>
-            <WorkButton busy={writing} act={() => void onSheet(outcome)}>
-              Put the list on a new sheet
-            </WorkButton>
-          </p>
-          <div role="status">
-            {writing && <p class="kb-hint">Writing …</p>}
-            {written && (
-              <p>
-                The list is on{" "}
-                <button type="button" class="kb-link" onClick={() => go({ sheet: written, row: 0, column: 0 })}>
-                  {written}
-                </button>
-                .
-              </p>
-            )}
-          </div>
+          <ListOnSheet
+            key={outcome.date}
+            host={host}
+            go={go}
+            wanted={`Formulas ${outcome.list.sheet}`}
+            plan={() => identifiedPlan(outcome.list, { date: outcome.date, host: host.name })}
+          />
         </section>
       )}
     </>

@@ -38,7 +38,7 @@ export const crackingMoment = stepwise({
   },
 });
 
-/** 9.2.1.1: steel that holds what the concrete lets go. */
+/** 9.2.1.1: steel that takes the tension the concrete carried before it cracked. */
 export const minBendingReinforcementEn1992 = stepwise({
   id: "MIN_BENDING_REINFORCEMENT_EN1992_2004",
   family: "bending",

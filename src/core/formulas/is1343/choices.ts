@@ -48,7 +48,7 @@ export const memberType = choice({
 export const surfaceOfDuct = choice({
   key: "ductSurface",
   symbol: "surface",
-  text: "surfaces that rub",
+  text: "tendon and duct surface",
   values: [
     { value: "CONCRETE", text: "steel on smooth concrete" },
     { value: "STEEL", text: "steel on steel fixed to the duct" },

@@ -225,7 +225,7 @@ const coefficients = { CONCRETE: 0.55, STEEL: 0.3, LEAD: 0.25 };
 export const frictionCoefficientIs1343 = stepwise({
   id: "FRICTION_COEFFICIENT_IS1343_1980",
   family: "friction",
-  summary: "Friction coefficient by the surfaces that rub, where no tests are at hand",
+  summary: "Friction coefficient for the tendon and duct surface, where no tests are at hand",
   source: { key: "IS1343:1980", clause: "18.5.2.6", basis: "memory-high" },
   params: { surface: surfaceOfDuct },
   result: q.frictionCoefficient,

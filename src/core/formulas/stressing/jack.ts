@@ -32,7 +32,7 @@ export const forceLimit = (v: Hydraulics) => ({
 export const ratingCaution = (v: Hydraulics & { readonly P: number }): readonly string[] =>
   v.P > usualRating * transmitted(v)
     ? [
-        `the gauge comes to ${format((10 * v.P) / transmitted(v))} bar, above the usual 700 bar: compare ` +
+        `the gauge reads ${format((10 * v.P) / transmitted(v))} bar, above the usual 700 bar: compare ` +
           "with what jack, hoses and pump are rated for",
       ]
     : [];

@@ -17,7 +17,7 @@ const stages = table({
   minRows: 2,
 });
 
-/** What to read at each stage: the table the stressing record is held against. */
+/** What to read at each stage, to compare with the stressing record. */
 export const stressingTable = spilling({
   id: "STRESSING_TABLE",
   family: "stressing",

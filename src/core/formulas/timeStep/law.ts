@@ -16,7 +16,7 @@ export interface TimeLaw<N extends Parameters = Parameters, O extends Parameters
   /** The most tendon stress the laws cover, given the relaxation before the first event. */
   limits(values: Values<N & O>, earlier: number): Limits<{ sigma_p0: Quantity }>;
   /**
-   * The concrete stress up to which the law of creep is linear, at an age, with where it is said; absent where the
+   * The concrete stress up to which the law of creep is linear, at an age, and the clause; absent where the
    * source gives none; `beyond` says what is done above it.
    */
   linearTo?(
