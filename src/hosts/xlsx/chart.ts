@@ -1,11 +1,12 @@
 import { type Area, areaA1, quotedSheet } from "../../cells/index.ts";
-import type { Values } from "../look/values.ts";
 import type { PlannedChart, Series } from "../../sheet/index.ts";
 import type { CellValue } from "../host/host.ts";
 import { axisTitle, lookOfCharts } from "../look/chartLook.ts";
 import { defaultStyle } from "../look/styles.ts";
-import { chartArea, type Heights } from "../look/measures.ts";
 import { element, part, textElement } from "./xml.ts";
+
+/** What cells show, by `row column`. */
+type Values = ReadonlyMap<string, CellValue>;
 
 const drawing = "http://schemas.openxmlformats.org/drawingml/2006/main";
 export const namespaceOfCharts = "http://schemas.openxmlformats.org/drawingml/2006/chart";
@@ -54,7 +55,7 @@ const title = (text: string, size: number, bold: boolean): string =>
   element("c:title", {}, words(text, size, bold), val("c:overlay", 0));
 
 const shown = (area: Area, values: Values): CellValue[] =>
-  Array.from({ length: area.rows }, (_, i) => values[area.row + i]?.[area.column]?.value ?? null);
+  Array.from({ length: area.rows }, (_, i) => values.get(`${area.row + i} ${area.column}`) ?? null);
 
 /** The cells of a series with what they show; cells without a number are gaps, and so are those that the axis has no place for. */
 function numbers(sheetName: string, area: Area, values: Values, left: readonly boolean[]): string {
@@ -222,8 +223,8 @@ export function chartXml(chart: PlannedChart, sheetName: string, values: Values)
   );
 }
 
-/** Puts the charts on the sheet, each over the cells the plan gives it. `r:id` counts the charts. */
-export function drawingXml(charts: readonly PlannedChart[], heights: Heights): string {
+/** Puts the charts on the sheet, each over its cells. `r:id` counts the charts. */
+export function drawingXml(charts: readonly PlannedChart[]): string {
   const corner = (name: string, column: number, row: number): string =>
     element(
       name,
@@ -242,7 +243,7 @@ export function drawingXml(charts: readonly PlannedChart[], heights: Heights): s
           "xdr:twoCellAnchor",
           { editAs: "oneCell" },
           corner("xdr:from", at.column, at.row),
-          corner("xdr:to", at.column + at.columns, at.row + chartArea(at, heights).rows),
+          corner("xdr:to", at.column + at.columns, at.row + at.rows),
           element(
             "xdr:graphicFrame",
             { macro: "" },

@@ -15,6 +15,8 @@ export const relationTypes = {
   sheet: `${office}/worksheet`,
   styles: `${office}/styles`,
   texts: `${office}/sharedStrings`,
+  metadata: `${office}/sheetMetadata`,
+  theme: `${office}/theme`,
   drawing: `${office}/drawing`,
   chart: `${office}/chart`,
 } as const;
@@ -32,10 +34,20 @@ export function relationsXml(relations: readonly Relation[]): string {
   );
 }
 
-/** `charts`: how many each sheet has. */
-export function contentTypesXml(charts: readonly number[]): string {
-  const total = charts.reduce((sum, count) => sum + count, 0);
-  const override = (name: string, type: string): string => element("Override", { PartName: name, ContentType: type });
+export const contentTypes = {
+  workbook: `${ofSheets}.sheet.main+xml`,
+  sheet: `${ofSheets}.worksheet+xml`,
+  styles: `${ofSheets}.styles+xml`,
+  texts: `${ofSheets}.sharedStrings+xml`,
+  metadata: `${ofSheets}.sheetMetadata+xml`,
+  drawing: "application/vnd.openxmlformats-officedocument.drawing+xml",
+  chart: "application/vnd.openxmlformats-officedocument.drawingml.chart+xml",
+  core: "application/vnd.openxmlformats-package.core-properties+xml",
+  app: "application/vnd.openxmlformats-officedocument.extended-properties+xml",
+} as const;
+
+/** What each part is, by its full name. */
+export function contentTypesXml(parts: readonly (readonly [name: string, kind: keyof typeof contentTypes])[]): string {
   return part(
     element(
       "Types",
@@ -45,20 +57,7 @@ export function contentTypesXml(charts: readonly number[]): string {
         ContentType: "application/vnd.openxmlformats-package.relationships+xml",
       }),
       element("Default", { Extension: "xml", ContentType: "application/xml" }),
-      override("/xl/workbook.xml", `${ofSheets}.sheet.main+xml`),
-      ...charts.map((_, i) => override(`/xl/worksheets/sheet${i + 1}.xml`, `${ofSheets}.worksheet+xml`)),
-      override("/xl/styles.xml", `${ofSheets}.styles+xml`),
-      override("/xl/sharedStrings.xml", `${ofSheets}.sharedStrings+xml`),
-      ...charts.flatMap((count, i) =>
-        count > 0
-          ? [override(`/xl/drawings/drawing${i + 1}.xml`, "application/vnd.openxmlformats-officedocument.drawing+xml")]
-          : [],
-      ),
-      ...Array.from({ length: total }, (_, i) =>
-        override(`/xl/charts/chart${i + 1}.xml`, "application/vnd.openxmlformats-officedocument.drawingml.chart+xml"),
-      ),
-      override("/docProps/core.xml", "application/vnd.openxmlformats-package.core-properties+xml"),
-      override("/docProps/app.xml", "application/vnd.openxmlformats-officedocument.extended-properties+xml"),
+      ...parts.map(([name, kind]) => element("Override", { PartName: `/${name}`, ContentType: contentTypes[kind] })),
     ),
   );
 }

@@ -1,5 +1,5 @@
 import { namespace } from "../../../functions/index.ts";
-import { withFunctions, withoutPrefix } from "../../cells/index.ts";
+import { functionsIn, ourFunction, piecesOf, withoutPrefix, parseFormula, partsOf } from "../../cells/index.ts";
 
 /** How files mark a function of an add-in; the program maps it to the add-in once that is loaded. */
 const ours = "_xldudf_";
@@ -23,36 +23,75 @@ const younger = new Set(
 );
 
 /** Functions that fill more than their own cell or bind names of their own: a plain cell of a file cannot hold them. */
-const unstorable = new Set(
+const several = new Set(
   (
     "BYCOL BYROW CHOOSECOLS CHOOSEROWS DROP EXPAND FILTER GROUPBY HSTACK LAMBDA LET MAKEARRAY MAP PIVOTBY " +
     "RANDARRAY REDUCE SCAN SEQUENCE SORT SORTBY TAKE TEXTSPLIT TOCOL TOROW UNIQUE VSTACK WRAPCOLS " +
     "WRAPROWS"
   ).split(" "),
 );
+/** Two of them have one more prefix. */
+const doublyPrefixed = new Set(["FILTER", "SORT"]);
+const parameter = "_xlpm.";
+
+/** The first function of a formula that fills several cells or binds names. */
+export function fillsOrBinds(formula: string): string | undefined {
+  return functionsIn(formula)
+    .map((name) => name.toUpperCase())
+    .find((name) => several.has(name));
+}
 
 function stored(name: string): string {
+  const own = name.startsWith(`${namespace}.`) ? undefined : ourFunction(name);
   if (name.startsWith(`${namespace}.`)) return ours + name.replaceAll(".", "_");
+  if (own !== undefined) return `${ours}${namespace}_${own}`;
   const known = name.toUpperCase();
-  if (unstorable.has(known))
-    throw new Error(
-      `the function ${known} fills several cells or binds names; a check sheet's file holds formulas of one cell`,
-    );
-  return younger.has(known) ? later + known : name;
+  if (doublyPrefixed.has(known)) return `${later}_xlws.${known}`;
+  return younger.has(known) || several.has(known) ? later + known : name;
+}
+
+/** The names that LET and LAMBDA bind in a formula, in small letters. */
+function boundNames(formula: string): ReadonlySet<string> {
+  const binding = functionsIn(formula).some((name) => /^(LET|LAMBDA)$/i.test(name));
+  if (!binding) return new Set();
+  const bound = [...partsOf(parseFormula(formula))].flatMap((part) => {
+    if (part.type === "LetExpression") return part.declarations.map(({ id }) => id.name);
+    return part.type === "LambdaExpression" ? part.params.map(({ name }) => name) : [];
+  });
+  return new Set(bound.map((name) => name.toLowerCase()));
 }
 
 /** A formula (with its leading `=`) as a file keeps it: without `=`, functions under their stored names. */
 export function storedFormula(formula: string): string {
-  return withFunctions(withoutPrefix(formula), stored);
+  const bound = boundNames(formula);
+  return piecesOf(withoutPrefix(formula))
+    .map(({ kind, text }) => {
+      if (kind === "function") return stored(text);
+      return kind === "name" && bound.has(text.toLowerCase()) ? parameter + text : text;
+    })
+    .join("");
 }
 
+/** What a name stands for, as a file keeps it. */
+export function storedExpression(reference: string): string {
+  return storedFormula(`=${reference}`);
+}
+
+const marked = new RegExp(`^(?:\\[\\d+\\]!)?${ours}${namespace}_(.*)$`, "i");
+
 function typed(name: string): string {
-  const prefix = `${ours}${namespace}_`;
-  if (name.startsWith(prefix)) return `${namespace}.${name.slice(prefix.length)}`;
-  return name.startsWith(later) ? name.slice(later.length) : name;
+  const own = marked.exec(name)?.[1];
+  // Some programs write the function in small letters.
+  if (own !== undefined) return `${namespace}.${own.toUpperCase()}`;
+  return name.replace(/^(_xlfn\.|_xlws\.)+/i, "");
 }
 
 /** The formula as it is typed, with `=`. */
 export function typedFormula(text: string): string {
-  return `=${withFunctions(text, typed)}`;
+  return `=${piecesOf(text)
+    .map(({ kind, text: written }) => {
+      if (kind === "function") return typed(written);
+      return kind === "name" && written.startsWith(parameter) ? written.slice(parameter.length) : written;
+    })
+    .join("")}`;
 }

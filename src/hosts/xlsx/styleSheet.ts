@@ -1,7 +1,8 @@
-import { defaultStyle, tones, type CellStyle } from "../look/styles.ts";
+import { defaultStyle, tones } from "../look/styles.ts";
+import { sides, type BookColourRule, type BookLook } from "../workbook/workbook.ts";
 import { element, part } from "./xml.ts";
 
-const font = "Arial";
+const plainFont = "Arial";
 export const namespaceOfSheets = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 /** Numbers below are formats the program has of its own. */
 const firstFormat = 164;
@@ -31,15 +32,17 @@ class Entries {
   }
 }
 
-function fontXml({ size, bold, italic, color }: CellStyle): string {
+function fontXml({ font, size, bold, italic, underline, strike, color }: BookLook): string {
   return element(
     "font",
     {},
     ...(bold ? [element("b")] : []),
     ...(italic ? [element("i")] : []),
+    ...(strike ? [element("strike")] : []),
+    ...(underline ? [element("u")] : []),
     element("sz", { val: size ?? defaultStyle.size! }),
     element("color", { rgb: argb(color ?? defaultStyle.color!) }),
-    element("name", { val: font }),
+    element("name", { val: font ?? plainFont }),
     element("family", { val: 2 }),
   );
 }
@@ -57,52 +60,48 @@ const solid = (color: string): string =>
   );
 const pattern = (patternType: string): string => element("fill", {}, element("patternFill", { patternType }));
 
-function borderXml(border: CellStyle["border"]): string {
-  const side = (name: string, sides: readonly string[]): string =>
-    border && sides.includes(border.sides)
-      ? element(name, { style: border.line }, element("color", { rgb: argb(border.color) }))
-      : element(name);
+function borderXml(edges: BookLook["edges"] = {}): string {
   return element(
     "border",
     {},
-    side("left", ["all"]),
-    side("right", ["all"]),
-    side("top", ["all", "above"]),
-    side("bottom", ["all", "below"]),
+    ...sides.map((name) => {
+      const edge = edges[name];
+      if (!edge) return element(name);
+      const color =
+        edge.color === undefined ? element("color", { auto: 1 }) : element("color", { rgb: argb(edge.color) });
+      return element(name, { style: edge.line }, color);
+    }),
     element("diagonal"),
   );
 }
 
-const toneOrder = Object.keys(tones) as (keyof typeof tones)[];
-
-/** The number of a tone's look in the style part. */
-export function toneIndex(tone: keyof typeof tones): number {
-  return toneOrder.indexOf(tone);
-}
+type ColourLook = BookColourRule["look"];
 
 /** In conditional looks a plain fill has its colour in the background. */
-function toneXml(tone: keyof typeof tones): string {
-  const { color, background } = tones[tone];
-  return element(
-    "dxf",
-    {},
-    element("font", {}, element("color", { rgb: argb(color) })),
+function colourXml({ color, background, bold, italic, underline, strike }: ColourLook): string {
+  const flags: readonly string[] = [
+    ...(bold ? [element("b")] : []),
+    ...(italic ? [element("i")] : []),
+    ...(strike ? [element("strike")] : []),
+    ...(underline ? [element("u")] : []),
+    ...(color === undefined ? [] : [element("color", { rgb: argb(color) })]),
+  ];
+  const fill = (rgb: string): string =>
     element(
       "fill",
       {},
-      element(
-        "patternFill",
-        { patternType: "solid" },
-        element("fgColor", { rgb: argb(background) }),
-        element("bgColor", { rgb: argb(background) }),
-      ),
-    ),
+      element("patternFill", { patternType: "solid" }, element("fgColor", { rgb }), element("bgColor", { rgb })),
+    );
+  return element(
+    "dxf",
+    {},
+    ...(flags.length > 0 ? [element("font", {}, ...flags)] : []),
+    ...(background === undefined ? [] : [fill(argb(background))]),
   );
 }
 
 export interface Look {
-  readonly style: CellStyle;
-  readonly format?: string;
+  readonly look: BookLook;
   readonly unlocked: boolean;
   /** A text that looks like something else stays a text when it is edited. */
   readonly quoted: boolean;
@@ -113,9 +112,10 @@ export class StyleSheet {
   private readonly fonts = new Entries(fontXml({}));
   // The program takes the first two fills as these, whatever they say.
   private readonly fills = new Entries(pattern("none"), pattern("gray125"));
-  private readonly borders = new Entries(borderXml(undefined));
+  private readonly borders = new Entries(borderXml());
   private readonly formats = new Map<string, number>();
   private readonly looks = new Entries(element("xf", { numFmtId: 0, fontId: 0, fillId: 0, borderId: 0, xfId: 0 }));
+  private readonly colours = new Entries(...Object.values(tones).map(colourXml));
 
   private format(code: string | undefined): number {
     if (code === undefined) return 0;
@@ -124,31 +124,38 @@ export class StyleSheet {
     return known;
   }
 
-  index({ style, format, unlocked, quoted }: Look): number {
-    const numFmtId = this.format(format);
+  /** The number of a conditional look. */
+  colour(look: ColourLook): number {
+    return this.colours.index(colourXml(look));
+  }
+
+  /** A cell of which nothing is said has the look of the workbook as a whole. */
+  index({ look, unlocked, quoted }: Look): number {
+    if (Object.keys(look).length === 0 && !unlocked && !quoted) return 0;
+    const numFmtId = this.format(look.format === "General" ? undefined : look.format);
     return this.looks.index(
       element(
         "xf",
         {
           numFmtId,
-          fontId: this.fonts.index(fontXml(style)),
-          fillId: style.background ? this.fills.index(solid(style.background)) : 0,
-          borderId: this.borders.index(borderXml(style.border)),
+          fontId: this.fonts.index(fontXml(look)),
+          fillId: look.background ? this.fills.index(solid(look.background)) : 0,
+          borderId: this.borders.index(borderXml(look.edges)),
           xfId: 0,
           quotePrefix: quoted ? 1 : undefined,
           applyNumberFormat: numFmtId === 0 ? undefined : 1,
           applyFont: 1,
-          applyFill: style.background ? 1 : undefined,
-          applyBorder: style.border ? 1 : undefined,
+          applyFill: look.background ? 1 : undefined,
+          applyBorder: look.edges ? 1 : undefined,
           applyAlignment: 1,
           applyProtection: unlocked ? 1 : undefined,
         },
         element("alignment", {
-          horizontal: style.align,
-          vertical: "center",
-          wrapText: style.wrap ? 1 : undefined,
+          horizontal: look.align,
+          vertical: look.vertical,
+          wrapText: look.wrap ? 1 : undefined,
           // A number too long for its column is drawn smaller, not as a row of signs.
-          shrinkToFit: style.shrink ? 1 : undefined,
+          shrinkToFit: look.shrink ? 1 : undefined,
         }),
         ...(unlocked ? [element("protection", { locked: 0 })] : []),
       ),
@@ -175,7 +182,7 @@ export class StyleSheet {
         element("cellStyleXfs", { count: 1 }, element("xf", { numFmtId: 0, fontId: 0, fillId: 0, borderId: 0 })),
         this.looks.xml("cellXfs"),
         element("cellStyles", { count: 1 }, element("cellStyle", { name: "Normal", xfId: 0, builtinId: 0 })),
-        element("dxfs", { count: toneOrder.length }, ...toneOrder.map(toneXml)),
+        this.colours.xml("dxfs"),
       ),
     );
   }

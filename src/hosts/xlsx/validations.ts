@@ -1,5 +1,7 @@
 import { a1, areaA1 } from "../../cells/index.ts";
 import type { Validation } from "../../sheet/index.ts";
+import type { BookEntryRule } from "../workbook/workbook.ts";
+import { storedFormula } from "./storedFormula.ts";
 import { all, child, type Element } from "./readXml.ts";
 import { readAddress, readArea } from "./address.ts";
 import { element, escaped } from "./xml.ts";
@@ -47,61 +49,34 @@ function listRule(values: readonly string[], cell: string): Rule {
   return { type: "list", formulas: [`"${list.replaceAll('"', '""')}"`] };
 }
 
-export function validationXml(validation: Validation): string {
-  const { rule, title, message, allowBlank } = validation;
-  const cell = a1(validation);
-  const { type, operator, formulas } = rule.kind === "list" ? listRule(rule.values, cell) : numberRule(rule, cell);
+const styles = { refused: undefined, asked: "warning", told: "information", taken: undefined } as const;
+
+function ruleOf({ rule, areas }: BookEntryRule): Rule {
+  const cell = a1(areas[0]!);
+  if (rule.kind === "list") return listRule(rule.values, cell);
+  if (rule.kind === "number") return numberRule(rule, cell);
+  const { type, operator, formulas } = rule;
+  return { type, ...(operator !== undefined && { operator }), formulas: formulas.map(storedFormula) };
+}
+
+export function entryXml(entry: BookEntryRule): string {
+  const { areas, allowBlank, otherwise, title, message, prompt } = entry;
+  const { type, operator, formulas } = ruleOf(entry);
   return element(
     "dataValidation",
     {
       type,
+      errorStyle: styles[otherwise],
       operator,
       allowBlank: allowBlank ? 1 : undefined,
-      showInputMessage: 1,
-      showErrorMessage: 1,
+      showInputMessage: prompt ? 1 : undefined,
+      showErrorMessage: otherwise === "taken" ? undefined : 1,
       errorTitle: title,
       error: message,
-      promptTitle: title,
-      prompt: message,
-      sqref: areaA1(validation, false),
+      promptTitle: prompt?.title,
+      prompt: prompt?.message,
+      sqref: areas.map((area) => areaA1(area, false)).join(" "),
     },
     ...formulas.map((text, i) => element(`formula${i + 1}`, {}, escaped(text))),
   );
-}
-
-function readRule(one: Element): Validation["rule"] {
-  const { type, operator } = one.attributes;
-  const first = child(one, "formula1")?.text ?? "";
-  const second = child(one, "formula2")?.text;
-  const whole = type === "whole" ? { whole: true as const } : {};
-  if (type === "list") return { kind: "list", values: first.slice(1, -1).replaceAll('""', '"').split(",") };
-  if (type === "custom") {
-    const found = bounds.flatMap((bound) => {
-      const m = new RegExp(`[A-Z]\\d+${signs[bound]}(-?[\\d.][\\d.eE+-]*)[,)]`).exec(first);
-      return m ? [[bound, Number(m[1])] as const] : [];
-    });
-    return { kind: "number", ...Object.fromEntries(found), ...(first.includes("=INT(") && { whole: true }) };
-  }
-  if (second !== undefined) return { kind: "number", min: Number(first), max: Number(second), ...whole };
-  const bound = bounds.find((b) => operators[b] === operator);
-  if (!bound) throw new Error(`the rule of ${one.attributes["sqref"]} is of an unknown kind: ${type} ${operator}`);
-  return { kind: "number", [bound]: Number(first), ...whole };
-}
-
-/** The rules of a sheet, one for each area. */
-export function readValidations(sheet: Element): readonly Validation[] {
-  return all(child(sheet, "dataValidations"), "dataValidation").map((one) => {
-    const { sqref = "", promptTitle = "", prompt = "", errorTitle, error, allowBlank } = one.attributes;
-    if (errorTitle !== promptTitle || error !== prompt)
-      throw new Error(
-        `the rule of ${sqref} says one thing when the cell is selected and another when an entry is refused`,
-      );
-    return {
-      ...(sqref.includes(":") ? readArea(sqref) : { ...readAddress(sqref), rows: 1, columns: 1 }),
-      rule: readRule(one),
-      title: promptTitle,
-      message: prompt,
-      ...(allowBlank === "1" && { allowBlank: true as const }),
-    };
-  });
 }

@@ -1,14 +1,14 @@
-import { a1, type Address, areaA1 } from "../../cells/index.ts";
-import type { Values } from "../look/values.ts";
-import type { Highlight, Plan } from "../../sheet/index.ts";
+import { a1, type Address, areaA1, type Area, quotedText } from "../../cells/index.ts";
+import { columnMargin, defaultColumnWidth, defaultRowHeight } from "../look/measures.ts";
+import type { BookColourRule, BookPrint, BookSheet } from "../workbook/workbook.ts";
 import { sheetData } from "./cells.ts";
-import { columnMargin, defaultColumnWidth, defaultRowHeight, margins, type Heights } from "../look/measures.ts";
+import { storedFormula } from "./storedFormula.ts";
 import type { SharedTexts } from "./sharedTexts.ts";
-import { namespaceOfSheets, toneIndex, type StyleSheet } from "./styleSheet.ts";
-import { validationXml } from "./validations.ts";
+import { namespaceOfSheets, type StyleSheet } from "./styleSheet.ts";
+import { entryXml } from "./validations.ts";
 import { element, escaped, part, textElement } from "./xml.ts";
 
-function sheetViews({ freeze: { rows, columns } }: Plan): string {
+function sheetViews({ freeze: { rows, columns }, gridlines }: BookSheet, shown: boolean): string {
   const topLeft: Address = { row: rows, column: columns };
   const pane = rows > 0 && columns > 0 ? "bottomRight" : rows > 0 ? "bottomLeft" : "topRight";
   const first = { row: rows, column: columns };
@@ -28,32 +28,58 @@ function sheetViews({ freeze: { rows, columns } }: Plan): string {
   return element(
     "sheetViews",
     {},
-    element("sheetView", { showGridLines: 0, tabSelected: 1, workbookViewId: 0 }, ...inside),
+    element(
+      "sheetView",
+      { showGridLines: gridlines ? undefined : 0, tabSelected: shown ? 1 : undefined, workbookViewId: 0 },
+      ...inside,
+    ),
   );
 }
 
-/** Rules for the same cells stand together. */
-function conditionalFormats(highlights: readonly Highlight[]): readonly string[] {
-  const byArea = new Map<string, string[]>();
-  highlights.forEach((highlight, i) => {
-    const area = areaA1(highlight, false);
-    const text = `"${highlight.text.replaceAll('"', '""')}"`;
-    const common = { dxfId: toneIndex(highlight.tone), priority: i + 1 };
-    const rule = highlight.begins
-      ? element(
-          "cfRule",
-          { type: "beginsWith", ...common, operator: "beginsWith", text: highlight.text },
-          element("formula", {}, escaped(`LEFT(${a1(highlight)},${highlight.text.length})=${text}`)),
-        )
-      : element("cfRule", { type: "cellIs", ...common, operator: "equal" }, element("formula", {}, escaped(text)));
-    byArea.set(area, [...(byArea.get(area) ?? []), rule]);
-  });
-  return [...byArea].map(([sqref, rules]) => element("conditionalFormatting", { sqref }, ...rules));
+/** The areas of a rule as files have them. */
+const sqref = (areas: readonly Area[]): string => areas.map((area) => areaA1(area, false)).join(" ");
+
+/** A condition on a text, as a formula that each program understands beside the rule's own words. */
+function textRule(operator: string, cell: string, text: string): { readonly type: string; readonly formula: string } {
+  const quoted = quotedText(text);
+  switch (operator) {
+    case "beginsWith":
+      return { type: operator, formula: `LEFT(${cell},${text.length})=${quoted}` };
+    case "endsWith":
+      return { type: operator, formula: `RIGHT(${cell},${text.length})=${quoted}` };
+    case "contains":
+      return { type: "containsText", formula: `NOT(ISERROR(SEARCH(${quoted},${cell})))` };
+    default:
+      return { type: "notContainsText", formula: `ISERROR(SEARCH(${quoted},${cell}))` };
+  }
 }
 
-/** The footer in the file's own codes: centred, small (the space parts the size from a number that follows), `&` doubled. */
-function footerCode(footer: string): string {
-  return `&C&9 ${footer.replaceAll("&", "&&").replaceAll("{page}", "&P").replaceAll("{pages}", "&N").replaceAll("{sheet}", "&A")}`;
+function ruleXml({ areas, when, look, stop }: BookColourRule, priority: number, styleSheet: StyleSheet): string {
+  const common = { dxfId: styleSheet.colour(look), priority, stopIfTrue: stop ? 1 : undefined };
+  const formula = (text: string): string => element("formula", {}, escaped(text));
+  if (when.kind === "formula")
+    return element("cfRule", { type: "expression", ...common }, formula(storedFormula(when.formula)));
+  if (when.kind === "number")
+    return element(
+      "cfRule",
+      { type: "cellIs", ...common, operator: when.operator },
+      ...when.formulas.map((text) => formula(storedFormula(text))),
+    );
+  if (when.operator === "equal")
+    return element("cfRule", { type: "cellIs", ...common, operator: "equal" }, formula(quotedText(when.text)));
+  const rule = textRule(when.operator, a1(areas[0]!), when.text);
+  const operator = when.operator === "contains" ? "containsText" : when.operator;
+  return element("cfRule", { type: rule.type, ...common, operator, text: when.text }, formula(rule.formula));
+}
+
+/** Rules for the same cells stand together. */
+function conditionalFormats(colours: readonly BookColourRule[], styleSheet: StyleSheet): readonly string[] {
+  const byArea = new Map<string, string[]>();
+  colours.forEach((rule, i) => {
+    const area = sqref(rule.areas);
+    byArea.set(area, [...(byArea.get(area) ?? []), ruleXml(rule, i + 1, styleSheet)]);
+  });
+  return [...byArea].map(([area, rules]) => element("conditionalFormatting", { sqref: area }, ...rules));
 }
 
 /** A break stands after the row it is named by, across all columns there can be. */
@@ -69,70 +95,102 @@ function pageBreaks(rows: readonly number[]): readonly string[] {
       ];
 }
 
+function columnsXml({ widths }: BookSheet): readonly string[] {
+  const columns = [...widths].sort(([a], [b]) => a - b);
+  return columns.length === 0
+    ? []
+    : [
+        element(
+          "cols",
+          {},
+          ...columns.map(([i, { width, hidden }]) =>
+            element("col", {
+              min: i + 1,
+              max: i + 1,
+              width: width + columnMargin,
+              hidden: hidden ? 1 : undefined,
+              customWidth: 1,
+            }),
+          ),
+        ),
+      ];
+}
+
+function printXml(print: BookPrint | undefined): readonly string[] {
+  if (!print) return [];
+  const { centred, addresses, margins, paper, fit, scale, overThenDown, orientation, header, footer, breaks } = print;
+  return [
+    element("printOptions", { horizontalCentered: centred ? 1 : undefined, headings: addresses ? 1 : undefined }),
+    ...(margins ? [element("pageMargins", margins)] : []),
+    element("pageSetup", {
+      paperSize: paper,
+      scale,
+      fitToWidth: fit?.wide,
+      fitToHeight: fit?.high,
+      pageOrder: overThenDown ? "overThenDown" : undefined,
+      orientation,
+    }),
+    ...(header === undefined && footer === undefined
+      ? []
+      : [
+          element(
+            "headerFooter",
+            {},
+            ...(header === undefined ? [] : [textElement("oddHeader", header)]),
+            ...(footer === undefined ? [] : [textElement("oddFooter", footer)]),
+          ),
+        ]),
+    ...pageBreaks(breaks ?? []),
+  ];
+}
+
 /** The sheet: its elements in the one order the file format allows. */
-export function worksheetXml(
-  plan: Plan,
-  values: Values,
-  heights: Heights,
-  styleSheet: StyleSheet,
-  texts: SharedTexts,
-): string {
+export function worksheetXml(sheet: BookSheet, shown: boolean, styleSheet: StyleSheet, texts: SharedTexts): string {
+  const { rows, columns, spans, entries, print, groups } = sheet;
   return part(
     element(
       "worksheet",
       { xmlns: namespaceOfSheets, "xmlns:r": "http://schemas.openxmlformats.org/officeDocument/2006/relationships" },
-      element(
-        "sheetPr",
-        {},
-        // The head of a group stands above its rows.
-        ...(plan.groups ? [element("outlinePr", { summaryBelow: 0 })] : []),
-        ...(plan.print.scale === undefined ? [element("pageSetUpPr", { fitToPage: 1 })] : []),
-      ),
-      element("dimension", { ref: areaA1({ row: 0, column: 0, rows: plan.rows, columns: plan.columns }, false) }),
-      sheetViews(plan),
+      ...(print?.fit || groups.length > 0
+        ? [
+            element(
+              "sheetPr",
+              {},
+              // The head of a group stands above its rows.
+              ...(groups.length > 0 ? [element("outlinePr", { summaryBelow: 0 })] : []),
+              ...(print?.fit ? [element("pageSetUpPr", { fitToPage: 1 })] : []),
+            ),
+          ]
+        : []),
+      element("dimension", {
+        ref: areaA1({ row: 0, column: 0, rows: Math.max(rows, 1), columns: Math.max(columns, 1) }, false),
+      }),
+      sheetViews(sheet, shown),
       element("sheetFormatPr", {
         defaultColWidth: defaultColumnWidth + columnMargin,
         defaultRowHeight,
         customHeight: 1,
-        outlineLevelRow: plan.groups ? 1 : undefined,
+        outlineLevelRow: groups.length > 0 ? 1 : undefined,
       }),
-      element(
-        "cols",
-        {},
-        ...plan.widths.map((width, i) =>
-          element("col", { min: i + 1, max: i + 1, width: width + columnMargin, customWidth: 1 }),
-        ),
-      ),
-      sheetData(plan, values, heights, styleSheet, texts),
+      ...columnsXml(sheet),
+      sheetData(sheet, styleSheet, texts),
       // 0 allows: columns and rows may be made wider and higher to read what stands in them.
-      element("sheetProtection", { sheet: 1, objects: 1, scenarios: 1, formatColumns: 0, formatRows: 0 }),
-      ...(plan.spans.length > 0
+      ...(sheet.protected
+        ? [element("sheetProtection", { sheet: 1, objects: 1, scenarios: 1, formatColumns: 0, formatRows: 0 })]
+        : []),
+      ...(spans.length > 0
         ? [
             element(
               "mergeCells",
-              { count: plan.spans.length },
-              ...plan.spans.map((span) => element("mergeCell", { ref: areaA1(span, false) })),
+              { count: spans.length },
+              ...spans.map((span) => element("mergeCell", { ref: areaA1(span, false) })),
             ),
           ]
         : []),
-      ...conditionalFormats(plan.highlights),
-      ...(plan.validations.length > 0
-        ? [element("dataValidations", { count: plan.validations.length }, ...plan.validations.map(validationXml))]
-        : []),
-      element("printOptions", { horizontalCentered: 1, headings: plan.print.addresses ? 1 : undefined }),
-      element("pageMargins", margins),
-      // Paper 9 is A4.
-      element("pageSetup", {
-        paperSize: 9,
-        scale: plan.print.scale,
-        fitToWidth: plan.print.scale === undefined ? (plan.print.pagesWide ?? 1) : undefined,
-        fitToHeight: plan.print.scale === undefined ? 0 : undefined,
-        pageOrder: plan.print.pagesWide ? "overThenDown" : undefined,
-        orientation: plan.print.orientation,
-      }),
-      element("headerFooter", {}, textElement("oddFooter", footerCode(plan.print.footer))),
-      ...pageBreaks(plan.print.breaks ?? []),
-      ...(plan.charts.length > 0 ? [element("drawing", { "r:id": "rId1" })] : []),
+      ...conditionalFormats(sheet.colours, styleSheet),
+      ...(entries.length > 0 ? [element("dataValidations", { count: entries.length }, ...entries.map(entryXml))] : []),
+      ...printXml(print),
+      ...(sheet.charts.length > 0 ? [element("drawing", { "r:id": "rId1" })] : []),
     ),
   );
 }

@@ -1,45 +1,55 @@
-import { areaA1, quotedSheet } from "../../cells/index.ts";
+import { areaA1, columnLetters, quotedSheet } from "../../cells/index.ts";
 import type { Values } from "../look/values.ts";
 import { strToU8, zipSync } from "fflate";
-import { faultOfSheetName, type Plan } from "../../sheet/index.ts";
+import type { Plan } from "../../sheet/index.ts";
+import { workbookOfPlan } from "../workbook/fromPlan.ts";
+import { valuesOf, type BookProperties, type BookSheet, type Workbook } from "../workbook/workbook.ts";
+import { fillsSeveral, metadataXml } from "./severalCells.ts";
 import { chartXml, drawingXml } from "./chart.ts";
-import { rowHeights, type Heights } from "../look/measures.ts";
-import { contentTypesXml, relationsXml, relationTypes } from "./package.ts";
-import { printAreas } from "../look/printAreas.ts";
+import { contentTypesXml, relationsXml, relationTypes, type contentTypes } from "./package.ts";
 import { SharedTexts } from "./sharedTexts.ts";
+import { fillsOrBinds, storedExpression } from "./storedFormula.ts";
 import { namespaceOfSheets, StyleSheet } from "./styleSheet.ts";
 import { worksheetXml } from "./worksheet.ts";
 import { element, escaped, part, textElement } from "./xml.ts";
 
-/** Files of the same plan are the same, byte by byte. The zip format counts years from 1980. */
+/** Files of the same workbook are the same, byte by byte. The zip format counts years from 1980. */
 const noTime = new Date(1980, 0, 1);
 
-/** A sheet of a file: its plan, and what each cell shows, by row and column of the plan. */
-export interface FileSheet {
-  readonly plan: Plan;
-  readonly values: Values;
-  readonly sheetName: string;
-}
-
-type Placed = FileSheet & { readonly heights: Heights };
-
-function definedNames({ plan, heights, sheetName }: Placed, localSheetId: number): readonly string[] {
-  const sheet = quotedSheet(sheetName);
-  const [first, last] = plan.print.titleRows;
-  const all: readonly (readonly [string, string])[] = [
-    ...plan.names.map(({ name, ...area }) => [name, `${sheet}!${areaA1(area)}`] as const),
-    [
-      "_xlnm.Print_Area",
-      printAreas(plan, heights)
-        .map((area) => `${sheet}!${areaA1(area)}`)
-        .join(","),
-    ],
-    ["_xlnm.Print_Titles", `${sheet}!$${first + 1}:$${last + 1}`],
+function printNames({ name, print }: BookSheet): readonly (readonly [string, string])[] {
+  const sheet = quotedSheet(name);
+  const rows = print?.titleRows;
+  const columns = print?.titleColumns?.map(columnLetters);
+  const titles = [
+    ...(columns ? [`${sheet}!$${columns[0]}:$${columns[1]}`] : []),
+    ...(rows ? [`${sheet}!$${rows[0] + 1}:$${rows[1] + 1}`] : []),
   ];
-  return all.map(([name, reference]) => element("definedName", { name, localSheetId }, escaped(reference)));
+  return [
+    ...(print && print.areas.length > 0
+      ? [["_xlnm.Print_Area", print.areas.map((area) => `${sheet}!${areaA1(area)}`).join(",")] as const]
+      : []),
+    ...(titles.length > 0 ? [["_xlnm.Print_Titles", titles.join(",")] as const] : []),
+  ];
 }
 
-function workbookXml(sheets: readonly Placed[]): string {
+function definedNames({ sheets, names }: Workbook): readonly string[] {
+  const one = (name: string, reference: string, localSheetId?: number, hidden?: boolean): string =>
+    element(
+      "definedName",
+      { name, localSheetId, hidden: hidden ? 1 : undefined },
+      escaped(storedExpression(reference)),
+    );
+  return [
+    ...names.map(({ name, reference, hidden }) => one(name, reference, undefined, hidden)),
+    ...sheets.flatMap((sheet, i) => [
+      ...sheet.names.map(({ name, reference, hidden }) => one(name, reference, i, hidden)),
+      ...printNames(sheet).map(([name, reference]) => one(name, reference, i)),
+    ]),
+  ];
+}
+
+function workbookXml(book: Workbook): string {
+  const names = definedNames(book);
   return part(
     element(
       "workbook",
@@ -47,23 +57,29 @@ function workbookXml(sheets: readonly Placed[]): string {
       element(
         "bookViews",
         {},
-        element("workbookView", { xWindow: 0, yWindow: 0, windowWidth: 28800, windowHeight: 15000 }),
+        element("workbookView", {
+          xWindow: 0,
+          yWindow: 0,
+          windowWidth: 28800,
+          windowHeight: 15000,
+          activeTab: book.shown || undefined,
+        }),
       ),
       element(
         "sheets",
         {},
-        ...sheets.map(({ sheetName }, i) =>
-          element("sheet", { name: sheetName, sheetId: i + 1, "r:id": `rId${i + 1}` }),
+        ...book.sheets.map(({ name, hidden }, i) =>
+          element("sheet", { name, sheetId: i + 1, state: hidden ? "hidden" : undefined, "r:id": `rId${i + 1}` }),
         ),
       ),
-      element("definedNames", {}, ...sheets.flatMap(definedNames)),
+      ...(names.length > 0 ? [element("definedNames", {}, ...names)] : []),
       // No forced calculation on loading: it would wipe the values where the functions are not loaded.
       element("calcPr", { calcId: 191029 }),
     ),
   );
 }
 
-function coreXml({ template, hash }: Plan): string {
+function coreXml({ title, subject, creator }: BookProperties): string {
   return part(
     element(
       "cp:coreProperties",
@@ -71,9 +87,9 @@ function coreXml({ template, hash }: Plan): string {
         "xmlns:cp": "http://schemas.openxmlformats.org/package/2006/metadata/core-properties",
         "xmlns:dc": "http://purl.org/dc/elements/1.1/",
       },
-      textElement("dc:title", template.title),
-      textElement("dc:subject", `${template.id} ${template.version}, ${hash}`),
-      textElement("dc:creator", "Kernbook"),
+      ...(title === undefined ? [] : [textElement("dc:title", title)]),
+      ...(subject === undefined ? [] : [textElement("dc:subject", subject)]),
+      ...(creator === undefined ? [] : [textElement("dc:creator", creator)]),
     ),
   );
 }
@@ -89,66 +105,101 @@ const appXml = part(
 );
 
 /**
- * The plan as an .xlsx file. `values` holds what each cell shows, by row and column of the plan, so that the file reads
- * right without the worksheet functions too; with them loaded every formula computes. Throws where something cannot be
- * kept in a file.
+ * A workbook as an .xlsx file: it reads right without the worksheet functions too, since each formula has its value beside it; with them
+ * loaded every formula computes. Throws where something cannot be kept in a file.
  */
-export function writeWorkbook(plan: Plan, values: Values, sheetName: string): Uint8Array {
-  return writeSheets([{ plan, values, sheetName }]);
-}
-
-/** Sheets in one file, in this order; the properties of the file are those of the first. */
-export function writeSheets(sheets: readonly FileSheet[]): Uint8Array {
-  for (const { sheetName } of sheets) {
-    const fault = faultOfSheetName(sheetName);
-    if (fault !== undefined) throw new Error(fault);
-  }
+export function writeBook(book: Workbook): Uint8Array {
   const styleSheet = new StyleSheet();
   const texts = new SharedTexts();
-  const placed = sheets.map((sheet): Placed => ({ ...sheet, heights: rowHeights(sheet.plan, sheet.values) }));
-  const worksheets = placed.map(({ plan, values, heights }) => worksheetXml(plan, values, heights, styleSheet, texts));
-  const parts: Record<string, string> = {
-    "[Content_Types].xml": contentTypesXml(sheets.map(({ plan }) => plan.charts.length)),
+  const parts = new Map<string, string>();
+  const drawings: [string, keyof typeof contentTypes][] = [];
+  const charts: [string, keyof typeof contentTypes][] = [];
+  const sheets = book.sheets.map((sheet, i) => {
+    const name = `xl/worksheets/sheet${i + 1}.xml`;
+    parts.set(name, worksheetXml(sheet, (book.shown ?? 0) === i, styleSheet, texts));
+    if (sheet.charts.length > 0) {
+      const values = valuesOf(sheet);
+      const number = drawings.length + 1;
+      const drawing = `xl/drawings/drawing${number}.xml`;
+      drawings.push([drawing, "drawing"]);
+      parts.set(
+        `xl/worksheets/_rels/sheet${i + 1}.xml.rels`,
+        relationsXml([{ type: relationTypes.drawing, target: `../drawings/drawing${number}.xml` }]),
+      );
+      parts.set(drawing, drawingXml(sheet.charts));
+      const first = charts.length;
+      const target = (c: number): string => `charts/chart${first + c + 1}.xml`;
+      parts.set(
+        `xl/drawings/_rels/drawing${number}.xml.rels`,
+        relationsXml(sheet.charts.map((_, c) => ({ type: relationTypes.chart, target: `../${target(c)}` }))),
+      );
+      sheet.charts.forEach((chart, c) => {
+        charts.push([`xl/${target(c)}`, "chart"]);
+        parts.set(`xl/${target(c)}`, chartXml(chart, sheet.name, values));
+      });
+    }
+    return name;
+  });
+  const fills = book.sheets.some(({ cells }) => cells.some(fillsSeveral));
+  const all: Record<string, string> = {
+    "[Content_Types].xml": contentTypesXml([
+      ["xl/workbook.xml", "workbook"],
+      ...sheets.map((name) => [name, "sheet"] as const),
+      ["xl/styles.xml", "styles"],
+      ["xl/sharedStrings.xml", "texts"],
+      ...(fills ? [["xl/metadata.xml", "metadata"] as const] : []),
+      ...drawings,
+      ...charts,
+      ["docProps/core.xml", "core"],
+      ["docProps/app.xml", "app"],
+    ]),
     "_rels/.rels": relationsXml([
       { type: relationTypes.workbook, target: "xl/workbook.xml" },
       { type: relationTypes.core, target: "docProps/core.xml" },
       { type: relationTypes.app, target: "docProps/app.xml" },
     ]),
-    "docProps/core.xml": coreXml(sheets[0]!.plan),
+    "docProps/core.xml": coreXml(book.properties),
     "docProps/app.xml": appXml,
-    "xl/workbook.xml": workbookXml(placed),
+    "xl/workbook.xml": workbookXml(book),
     "xl/_rels/workbook.xml.rels": relationsXml([
       ...sheets.map((_, i) => ({ type: relationTypes.sheet, target: `worksheets/sheet${i + 1}.xml` })),
       { type: relationTypes.styles, target: "styles.xml" },
       { type: relationTypes.texts, target: "sharedStrings.xml" },
+      ...(fills ? [{ type: relationTypes.metadata, target: "metadata.xml" }] : []),
     ]),
-    ...Object.fromEntries(worksheets.map((xml, i) => [`xl/worksheets/sheet${i + 1}.xml`, xml])),
-    "xl/styles.xml": styleSheet.xml(),
-    "xl/sharedStrings.xml": texts.xml(),
   };
-  let charts = 0;
-  placed.forEach((sheet, i) => {
-    Object.assign(parts, drawingParts(sheet, i + 1, charts));
-    charts += sheet.plan.charts.length;
-  });
-  return zipSync(Object.fromEntries(Object.entries(parts).map(([name, text]) => [name, strToU8(text)])), {
+  for (const name of sheets) all[name] = parts.get(name)!;
+  all["xl/styles.xml"] = styleSheet.xml();
+  all["xl/sharedStrings.xml"] = texts.xml();
+  if (fills) all["xl/metadata.xml"] = metadataXml;
+  for (const [name, text] of parts) all[name] ??= text;
+  return zipSync(Object.fromEntries(Object.entries(all).map(([name, text]) => [name, strToU8(text)])), {
     mtime: noTime,
   });
 }
 
-/** The charts of a sheet; those of a file are numbered through. */
-function drawingParts({ plan, values, sheetName, heights }: Placed, number: number, before: number) {
-  const { charts } = plan;
-  if (charts.length === 0) return {};
-  const chartName = (i: number): string => `charts/chart${before + i + 1}.xml`;
-  return {
-    [`xl/worksheets/_rels/sheet${number}.xml.rels`]: relationsXml([
-      { type: relationTypes.drawing, target: `../drawings/drawing${number}.xml` },
-    ]),
-    [`xl/drawings/drawing${number}.xml`]: drawingXml(charts, heights),
-    [`xl/drawings/_rels/drawing${number}.xml.rels`]: relationsXml(
-      charts.map((_, i) => ({ type: relationTypes.chart, target: `../${chartName(i)}` })),
-    ),
-    ...Object.fromEntries(charts.map((chart, i) => [`xl/${chartName(i)}`, chartXml(chart, sheetName, values)])),
-  };
+/** A sheet of a file: its plan, and what each cell shows, by row and column of the plan. */
+export interface FileSheet {
+  readonly plan: Plan;
+  readonly values: Values;
+  readonly sheetName: string;
+}
+
+/** Planned sheets in one file, in this order, with the properties of the first. Throws where something cannot be kept in a file. */
+export function writeSheets(sheets: readonly FileSheet[]): Uint8Array {
+  // A check sheet is to be read by every program, those without such formulas too.
+  for (const { formula } of sheets.flatMap(({ plan }) => plan.cells)) {
+    const several = formula === undefined ? undefined : fillsOrBinds(formula);
+    if (several !== undefined)
+      throw new Error(
+        `the function ${several} fills several cells or binds names; a check sheet's file holds formulas of one cell`,
+      );
+  }
+  const books = sheets.map(({ plan, values, sheetName }) => workbookOfPlan(plan, values, sheetName));
+  return writeBook({ ...books[0]!, sheets: books.flatMap((book) => book.sheets) });
+}
+
+/** The plan as an .xlsx file. `values` holds what each cell shows, by row and column of the plan. */
+export function writeWorkbook(plan: Plan, values: Values, sheetName: string): Uint8Array {
+  return writeSheets([{ plan, values, sheetName }]);
 }
