@@ -51,7 +51,7 @@ export {
   wordsIn,
   type Mentioned,
 } from "./language/mentions.ts";
-export { movedDown, sameFormula, wordsOf } from "./language/moved.ts";
+export { filled, movedDown, sameFormula, wordsOf } from "./language/moved.ts";
 export { firstStanding, type Moves } from "./language/moves.ts";
 export { normalNow, normalPlanned, rewritten } from "./language/normal.ts";
 export { numberIn } from "./language/numberIn.ts";
@@ -59,7 +59,7 @@ export { namespace, ourFunction } from "./language/ourFunction.ts";
 export type { CellContent, CellValue } from "./values/content.ts";
 export { agrees, agreesWithHost, nudges } from "./values/agreement.ts";
 export type { CellArea, Frame, Reader, Whereabouts } from "./values/frame.ts";
-export { cut, holdsUnkept, holdsUnwritable, shortened, withoutUnwritable } from "./values/texts.ts";
+export { cut, holdsUnkept, holdsUnwritable, shortened, withoutUnkept, withoutUnwritable } from "./values/texts.ts";
 export { isNumberAsText } from "./values/numberAsText.ts";
 export { Block, CannotCompute, Fault, single, type Scalar, type Value } from "./values/values.ts";
 export { nativeFunctions, type OwnFunction, type OwnFunctions, type OwnResult } from "./functions/index.ts";

@@ -22,13 +22,15 @@ export { checkSource, SourceChanged, sourceSheets } from "./host/source.ts";
 export { checkSheetName } from "./host/sheetName.ts";
 export { defaultStyle, styleOf, styles, tones, type CellStyle } from "./look/styles.ts";
 export {
-  readWorkbook,
+  CannotOpen,
+  openWorkbook,
+  writeBook,
   writeSheets,
   writeWorkbook,
   type FileSheet,
-  type ReadCell,
+  type OpenedFile,
   type ReadChart,
   type ReadSeries,
-  type ReadWorkbook,
   type Values,
 } from "./xlsx/index.ts";
+export type * from "./workbook/workbook.ts";

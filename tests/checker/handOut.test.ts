@@ -1,7 +1,8 @@
 import { a1 } from "../../src/cells/index.ts";
 import { afterEach, describe, expect, it } from "vitest";
 import { handOutHeadRows, readHandOut } from "../../src/checker/index.ts";
-import { openGridInNode, readWorkbook, writeWorkbook, type CellContent } from "../../src/hosts/index.ts";
+import { openGridInNode, writeWorkbook, type CellContent } from "../../src/hosts/index.ts";
+import { readWorkbook } from "../hosts/ourFile.ts";
 import { columnCount, expand, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { memoryCalculator } from "../hosts/excelFake/memoryCalculator.ts";

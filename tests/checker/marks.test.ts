@@ -18,7 +18,8 @@ import {
   type Part,
   type Recognised,
 } from "../../src/checker/index.ts";
-import { readWorkbook, writeWorkbook, type CellContent } from "../../src/hosts/index.ts";
+import { writeWorkbook, type CellContent } from "../../src/hosts/index.ts";
+import { readWorkbook } from "../hosts/ourFile.ts";
 import { columns, expand, lint, type Inputs, type Plan, type Template } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { copy } from "../unit/sheet/small.ts";

@@ -1,6 +1,7 @@
 import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, it } from "vitest";
-import { readWorkbook, writeWorkbook, type CellContent, type Values } from "../../src/hosts/index.ts";
+import { writeWorkbook, type CellContent, type Values } from "../../src/hosts/index.ts";
+import { readWorkbook } from "./ourFile.ts";
 import type { Plan } from "../../src/sheet/index.ts";
 import { gridCalculator } from "./excelFake/gridCalculator.ts";
 import { openFake } from "./openFake.ts";

@@ -3,15 +3,8 @@ import { strFromU8, unzipSync } from "fflate";
 import { readXlsx } from "hucre/xlsx";
 import { beforeAll, describe, expect, it } from "vitest";
 import { worksheetFunctions } from "../../functions/index.ts";
-import {
-  defaultStyle,
-  readWorkbook,
-  styleOf,
-  writeWorkbook,
-  type CellContent,
-  type ReadWorkbook,
-  type Values,
-} from "../../src/hosts/index.ts";
+import { defaultStyle, styleOf, writeWorkbook, type CellContent, type Values } from "../../src/hosts/index.ts";
+import { readWorkbook, type ReadWorkbook } from "./ourFile.ts";
 import { expand, freeSheetName, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { MemoryHost } from "./memory/memoryHost.ts";

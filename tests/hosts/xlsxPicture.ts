@@ -1,5 +1,6 @@
 import { a1, areaA1 } from "../../src/cells/index.ts";
-import { readWorkbook, tones } from "../../src/hosts/index.ts";
+import { tones } from "../../src/hosts/index.ts";
+import { readWorkbook } from "./ourFile.ts";
 import { halfCharacters, picturedRule, picturedStyle, type Picture } from "./picture.ts";
 
 /** The sheet of a workbook file, as the file itself says it. */

@@ -32,6 +32,30 @@ export function movedDown(formula: string, rows: number): string {
     .join("");
 }
 
+/** A reference as it reads when the formula is filled into a cell further down and to the right; `#REF!` where it would leave the sheet. */
+function filledReference(text: string, down: number, right: number): string {
+  const cut = text.lastIndexOf("!") + 1;
+  const read = readCells(text.slice(cut));
+  if (!read) return text;
+  const { fixed } = read;
+  const moved = (at: number | null, by: number, still: boolean): number | null => (at === null || still ? at : at + by);
+  const ends = {
+    top: moved(read.top, down, fixed.top),
+    left: moved(read.left, right, fixed.left),
+    bottom: moved(read.bottom, down, fixed.bottom),
+    right: moved(read.right, right, fixed.right),
+  };
+  if (Object.values(ends).some((at) => at !== null && at < 0)) return "#REF!";
+  return text.slice(0, cut) + cellsText({ ...ends, fixed });
+}
+
+/** The formula as it reads when it is filled into a cell further down and to the right: what has no `$` moves along. */
+export function filled(formula: string, down: number, right: number): string {
+  return piecesOf(formula)
+    .map(({ kind, text }) => (kind === "cells" ? filledReference(text, down, right) : text))
+    .join("");
+}
+
 /**
  * The formula without its `=`, each reference and name replaced by what `said` gives for it, else as it stands `rows`
  * rows further down. Arguments stand apart by semicolons, since symbols have commas of their own.

@@ -1,6 +1,7 @@
 /** Characters XML 1.0 has no way to write, so that no file keeps them: control characters and halves of characters. */
 const unkept = "\\u0000-\\u0008\\u000b\\u000c\\u000e-\\u001f\\p{Cs}\\ufffe\\uffff";
 const oneUnkept = new RegExp(`[${unkept}]`, "u");
+const everyUnkept = new RegExp(oneUnkept, "gu");
 
 /** Those, and tabs, line ends and separators, which nobody sees. */
 const unwritable = new RegExp(`[${unkept}\\p{Cc}\\p{Zl}\\p{Zp}]`, "u");
@@ -8,6 +9,9 @@ const everyUnwritable = new RegExp(unwritable, "gu");
 
 /** Does the text hold a character that no workbook keeps? */
 export const holdsUnkept = (text: string): boolean => oneUnkept.test(text);
+
+/** The text without those characters, as a program that cannot keep them leaves them out. */
+export const withoutUnkept = (text: string): string => text.replace(everyUnkept, "");
 
 /** Does the text hold a character that no workbook keeps, a tab or a line end? */
 export const holdsUnwritable = (text: string): boolean => unwritable.test(text);

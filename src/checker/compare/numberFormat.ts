@@ -10,6 +10,30 @@ function sections(format: string): readonly string[] {
   return out;
 }
 
+/**
+ * A format as it is compared: programs write the same text in quotation marks, behind backslashes, or plainly where it needs neither, and
+ * brackets with or without what goes without saying.
+ */
+function asCompared(format: string): string {
+  let text = "";
+  let out = "";
+  const end = (): void => {
+    if (text !== "") out += `"${text}"`;
+    text = "";
+  };
+  for (const found of format.match(/"[^"]*"|\\.|_.|\*.|[^"\\]/g) ?? []) {
+    if (found.startsWith('"')) text += found.slice(1, -1);
+    else if (found.startsWith("\\")) text += found.slice(1);
+    else if (found === " ") text += found;
+    else {
+      end();
+      out += found;
+    }
+  }
+  end();
+  return out;
+}
+
 /** What of a section shows the number itself. */
 const bare = (section: string): string => section.replace(/"[^"]*"|\\.|_.|\*.|\[[^\]]*\]/g, "");
 
@@ -53,7 +77,7 @@ export function formatChange(
       readonly what: string;
     }
   | undefined {
-  if (planned === now) return undefined;
+  if (planned === now || asCompared(planned) === asCompared(now)) return undefined;
   if (hidesNumbers(now) && !hidesNumbers(planned))
     return { kind: "value hidden by format", grade: "serious", what: "The number format does not show the value." };
   if (hidesTexts(now) && !hidesTexts(planned))

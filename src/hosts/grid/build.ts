@@ -1,4 +1,4 @@
-import { sheetsIn, type Snapshot } from "../../cells/index.ts";
+import { sheetsIn, type Area, type Snapshot } from "../../cells/index.ts";
 import type { Plan } from "../../sheet/index.ts";
 import { SheetDeleted, SheetLeft, type ApplyOptions } from "../host/host.ts";
 import { planResults, type PlanResults } from "../host/planValues.ts";
@@ -114,7 +114,7 @@ function mentions(sheet: GridSheet, name: string): boolean {
 }
 
 /** A new sheet sets the grid computing all of it; where its values are known that is half a minute of work for nothing. */
-function withoutCalculation<T>({ formula, univer }: GridRuntime, create: () => T): T {
+export function withoutCalculation<T>({ formula, univer }: GridRuntime, create: () => T): T {
   const insertion = "sheet.mutation.insert-sheet";
   const dirty = univer.__getInjector().get(formula.IActiveDirtyManagerService);
   const registered = dirty.get(insertion);
@@ -130,7 +130,7 @@ function withoutCalculation<T>({ formula, univer }: GridRuntime, create: () => T
  * The grid reads a sheet's formulas at its first calculation. Where the sheet came with its values, that is done while
  * people look at it, not at their first entry.
  */
-function readFormulas({ core, onScreen, univer }: GridRuntime): void {
+export function readFormulas({ core, onScreen, univer }: GridRuntime): void {
   if (!onScreen) return;
   const commands = univer.__getInjector().get(core.ICommandService);
   const nothing = { dirtyRanges: [], dirtyNameMap: {}, dirtyDefinedNameMap: {}, dirtyUnitFeatureMap: {} };
@@ -211,7 +211,8 @@ export async function build(
         rule: plan.validations.map((v, i) => validationRule(core, v, `${sheetId}-v${i}`)),
         source: "command",
       });
-    plan.highlights.forEach((h, i) =>
+    // The grid puts the latest rule first.
+    [...plan.highlights].reverse().forEach((h, i) =>
       mutate("sheet.mutation.add-conditional-rule", {
         unitId: workbookId,
         subUnitId: sheetId,
@@ -246,12 +247,18 @@ export async function build(
 }
 
 /** Last of all: the grid silently ignores what is written into protected cells. */
-async function protect({ api }: GridRuntime, sheet: GridSheet, plan: Plan): Promise<void> {
-  const areas = lockedAreas(plan.rows, plan.columns, plan.unlocked);
+function protect(grid: GridRuntime, sheet: GridSheet, plan: Plan): Promise<void> {
+  return protectAreas(grid, sheet, lockedAreas(plan.rows, plan.columns, plan.unlocked), plan.template.title);
+}
+
+export async function protectAreas(
+  { api }: GridRuntime,
+  sheet: GridSheet,
+  areas: readonly Area[],
+  name: string,
+): Promise<void> {
   if (areas.length === 0) return;
   const ranges = areas.map(({ row, column, rows, columns }) => sheet.getRange(row, column, rows, columns));
-  const rules = await sheet
-    .getWorksheetPermission()
-    .protectRanges([{ ranges, options: { name: plan.template.title } }]);
+  const rules = await sheet.getWorksheetPermission().protectRanges([{ ranges, options: { name } }]);
   for (const rule of rules) await rule.setPoint(api.Enum.RangePermissionPoint.Edit, false);
 }

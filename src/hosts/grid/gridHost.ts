@@ -20,6 +20,10 @@ import { unreadable } from "../host/unreadable.ts";
 import { build, calculated, recalculated } from "./build.ts";
 import { CellErrors, cellKey } from "./cellErrors.ts";
 import { errorContent, isErrorCode, plainText, readCells } from "./cells.ts";
+import { besideFollows } from "./beside.ts";
+import { contentsOf } from "./contents.ts";
+import { place as placeBook } from "./place.ts";
+import type { BookProperties, Workbook } from "../workbook/workbook.ts";
 import { Dependants } from "./dependants.ts";
 import { enterCells } from "./enter.ts";
 import { hostFunctions } from "./hostFunction.ts";
@@ -64,6 +68,8 @@ export class GridHost implements Host {
   readonly #turns = new Turns();
   readonly #dependants: Dependants;
   #edits = 0;
+  /** What the opened file says of itself. */
+  #properties: BookProperties = { creator: "Kernbook" };
 
   constructor(grid: GridRuntime, workbook: GridWorkbook) {
     this.#grid = grid;
@@ -84,6 +90,7 @@ export class GridHost implements Host {
       selfContained: this.#selfContained,
       errors: this.#errors,
     });
+    besideFollows(grid);
     this.#dependants = new Dependants(workbook, (name, sheetId) => this.#names.resolve(name, sheetId));
     grid.api.addEvent(grid.api.Event.SheetDeleted, ({ sheetId }) => {
       this.#names.remove(sheetId);
@@ -121,6 +128,26 @@ export class GridHost implements Host {
       }
       this.#edits++;
       return { sheet: name };
+    });
+  }
+
+  /** The whole workbook, as a file can keep it. */
+  contents(): Promise<Workbook> {
+    return this.#turns.take(async () => ({ ...(await this.#contents()), properties: this.#properties }));
+  }
+
+  /** Opens a workbook in place of the one that is open, which stays when that fails. */
+  open(book: Workbook): Promise<void> {
+    return this.#turns.take(async () => {
+      const release = this.#grid.hold?.();
+      try {
+        const before = await this.#contents();
+        await placeBook(this.#grid, this.#workbook, this.#names, book, before);
+      } finally {
+        release?.();
+      }
+      this.#properties = book.properties;
+      this.#edits++;
     });
   }
 
@@ -316,6 +343,10 @@ export class GridHost implements Host {
       text: value,
       error: errorContent(value, this.#errors.messageFor(key, value, formula)),
     };
+  }
+
+  #contents(): Promise<Workbook> {
+    return contentsOf(this.#grid, this.#workbook, this.#names, this.#errors);
   }
 
   #sheet(name: string): GridSheet {

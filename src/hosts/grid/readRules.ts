@@ -6,8 +6,8 @@ import { neighbour } from "./rules.ts";
 import type { GridRuntime, GridSheet } from "./runtime.ts";
 import { areaOf } from "./sheetData.ts";
 
-type GridEntryRule = ReturnType<GridSheet["getDataValidations"]>[number]["rule"];
-type GridColourRule = ReturnType<GridSheet["getConditionalFormattingRules"]>[number];
+export type GridEntryRule = ReturnType<GridSheet["getDataValidations"]>[number]["rule"];
+export type GridColourRule = ReturnType<GridSheet["getConditionalFormattingRules"]>[number];
 
 /** A bound as a plan has it. One that is the next number to a shorter one stands for “above” or “below” that. */
 function bound(written: string | undefined, up: boolean): { readonly at?: number; readonly open: boolean } {
@@ -17,7 +17,8 @@ function bound(written: string | undefined, up: boolean): { readonly at?: number
   return String(beside).length < String(value).length ? { at: beside, open: true } : { at: value, open: false };
 }
 
-function entryRule(
+/** A rule of the grid in a plan's words. */
+export function entryRule(
   { core }: GridRuntime,
   { operator, formula1, formula2, ...rule }: GridEntryRule,
 ): Validation["rule"] | "other" {

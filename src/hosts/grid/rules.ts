@@ -29,6 +29,10 @@ export function validationRule(
     showErrorMessage: true,
     errorTitle: title,
     error: message,
+    // The grid shows no prompt; a file saved from it has one.
+    showInputMessage: true,
+    promptTitle: title,
+    prompt: message,
   };
   if (rule.kind === "list")
     return { ...common, type: DataValidationType.LIST, formula1: rule.values.join(","), showDropDown: true };

@@ -1,15 +1,19 @@
 import type { Area, CellValue, Computed } from "../../cells/index.ts";
-import type { ICellData, IRange, IStyleData, IWorksheetData } from "@univerjs/core";
+import type { ICellData, IRange, IRowData, IStyleData, IWorksheetData } from "@univerjs/core";
 import type { Plan, PlannedCell } from "../../sheet/index.ts";
-import type { InsertedCell } from "../host/host.ts";
+import type { CellContent, InsertedCell } from "../host/host.ts";
 import type { PlanResults } from "../host/planValues.ts";
-import { computedLines } from "../look/measures.ts";
-import { defaultStyle, styleOf, styles, type CellStyle } from "../look/styles.ts";
+import type { Values } from "../look/values.ts";
+import { computedLines, rowHeights } from "../look/measures.ts";
+import { styleOf, styles, type CellStyle } from "../look/styles.ts";
+import { chartsOf, lookOf, printOf } from "../workbook/fromPlan.ts";
+import { gridStyleOf } from "./bookLook.ts";
+import { beside, keptHeight } from "./beside.ts";
 import type { GridRuntime } from "./runtime.ts";
 
 type Core = GridRuntime["core"];
 
-const pixelsPerCharacter = 7.8;
+export const pixelsPerCharacter = 7.8;
 const pixelsPerLine = 17;
 const pixelsPerRow = 20;
 
@@ -21,42 +25,8 @@ export function areaOf({ startRow, startColumn, endRow, endColumn }: IRange): Ar
   return { row: startRow, column: startColumn, rows: endRow - startRow + 1, columns: endColumn - startColumn + 1 };
 }
 
-function gridBorder(
-  core: Core,
-  { sides, line, color }: NonNullable<CellStyle["border"]>,
-): NonNullable<IStyleData["bd"]> {
-  const { BorderStyleTypes } = core;
-  const edge = {
-    s: { thin: BorderStyleTypes.THIN, medium: BorderStyleTypes.MEDIUM, dotted: BorderStyleTypes.DOTTED }[line],
-    cl: { rgb: color },
-  };
-  switch (sides) {
-    case "all":
-      return { t: edge, r: edge, b: edge, l: edge };
-    case "below":
-      return { b: edge };
-    case "above":
-      return { t: edge };
-  }
-}
-
-function gridStyle(core: Core, style: CellStyle, format?: string): IStyleData {
-  const { BooleanNumber, HorizontalAlign, VerticalAlign, WrapStrategy } = core;
-  return {
-    fs: style.size ?? defaultStyle.size!,
-    cl: { rgb: style.color ?? defaultStyle.color! },
-    vt: VerticalAlign.MIDDLE,
-    ...(style.bold && { bl: BooleanNumber.TRUE }),
-    ...(style.italic && { it: BooleanNumber.TRUE }),
-    ...(style.background && { bg: { rgb: style.background } }),
-    ...(style.border && { bd: gridBorder(core, style.border) }),
-    ...(style.align && {
-      ht: { left: HorizontalAlign.LEFT, center: HorizontalAlign.CENTER, right: HorizontalAlign.RIGHT }[style.align],
-    }),
-    ...(style.wrap && { tb: WrapStrategy.WRAP }),
-    ...(format && { n: { pattern: format } }),
-  };
-}
+const gridStyle = (core: Core, style: CellStyle, format?: string): IStyleData =>
+  gridStyleOf(core, lookOf(style, format));
 
 function content(
   core: Core,
@@ -76,7 +46,7 @@ export function computedCell(core: Core, value: CellValue): ICellData {
   return value === null ? { v: null } : valueContent(core, value);
 }
 
-function valueContent(core: Core, value: string | number | boolean): ICellData {
+export function valueContent(core: Core, value: string | number | boolean): ICellData {
   // The type is said, so that text stays text whatever it looks like.
   if (typeof value === "string") return { v: value, t: core.CellValueType.STRING };
   if (typeof value === "boolean") return { v: value ? 1 : 0, t: core.CellValueType.BOOLEAN };
@@ -120,12 +90,14 @@ export function sheetData(
     for (let r = row; s && r < row + rows; r++)
       for (let c = column; c < column + columns; c++) ((cellData[r] ??= {})[c] ??= {}).s = s;
   }
-  const rowData: Record<number, { h: number; ia: 0 }> = {};
+  const heights = rowHeights(plan, textsOf(results));
+  const rowData: Record<number, IRowData> = {};
   const computed = computedLines(plan, (cell) => results?.get(cell)?.value);
   for (const [row, lines] of [...Object.entries(plan.lines), ...computed])
     rowData[Number(row)] = { h: Math.max(lines * pixelsPerLine + 4, rowData[Number(row)]?.h ?? 0), ia: 0 };
   for (const { row, role } of plan.cells)
     if (role === "title" || role === "block") rowData[row] ??= { h: pixelsPerRow + 6, ia: 0 };
+  for (const [row, points] of heights) rowData[row] = keptHeight(points, rowData[row]);
   const { rows, columns } = plan.freeze;
   return {
     cellData,
@@ -137,5 +109,13 @@ export function sheetData(
     mergeData: plan.spans.map(rangeOf),
     freeze: { xSplit: columns, ySplit: rows, startRow: rows, startColumn: columns },
     showGridlines: core.BooleanNumber.FALSE,
+    custom: beside({ print: printOf(plan, heights), groups: plan.groups ?? [], charts: chartsOf(plan, heights) }),
   };
+}
+
+/** What formulas give, by row and column, as far as it is known: long texts need higher rows. */
+function textsOf(results: PlanResults | undefined): Values {
+  const rows: CellContent[][] = [];
+  for (const [{ row, column }, { value }] of results ?? []) (rows[row] ??= [])[column] = { value, text: "" };
+  return rows;
 }

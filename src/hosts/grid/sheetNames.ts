@@ -7,6 +7,10 @@ import { workbookId, type GridRuntime } from "./runtime.ts";
 
 const same = (name: string): string => name.toLowerCase();
 
+/** As the grid marks names of no sheet in particular. */
+const wholeWorkbook = "AllDefaultWorkbook";
+const givenId = "given!";
+
 /** What all of them begin with. */
 function commonBeginning(names: readonly string[]): string {
   const [first = ""] = names;
@@ -87,6 +91,34 @@ export class SheetNames {
       const area = placeOf(map[this.#id(sheetId, name)]?.formulaOrRefString ?? "");
       return { name, ...(area && { area }) };
     });
+  }
+
+  /** The names that people gave, with the sheet they belong to unless it is the whole workbook. */
+  given(): readonly { readonly name: string; readonly reference: string; readonly sheetId?: string }[] {
+    return Object.values(this.#map())
+      .filter(({ id, hidden }) => !id.startsWith("plain!") && (hidden !== true || id.startsWith(givenId)))
+      .map(({ name, formulaOrRefString, localSheetId }) => ({
+        name,
+        reference: formulaOrRefString.replace(/^=/, ""),
+        ...(localSheetId !== undefined && localSheetId !== wholeWorkbook && { sheetId: localSheetId }),
+      }));
+  }
+
+  /** Puts a name there as people give one: of the whole workbook, or of one sheet. */
+  give(name: string, reference: string, sheetId: string = wholeWorkbook): void {
+    this.#run("formula.mutation.set-defined-name", {
+      id: `${givenId}${sheetId}!${same(name)}`,
+      name,
+      formulaOrRefString: placeOf(reference, "") ? reference : `=${reference}`,
+      localSheetId: sheetId,
+    });
+  }
+
+  /** Takes away every name that people gave. */
+  dropGiven(): void {
+    for (const entry of Object.values(this.#map()))
+      if (!entry.id.startsWith("plain!") && (entry.hidden !== true || entry.id.startsWith(givenId)))
+        this.#run("formula.mutation.remove-defined-name", entry);
   }
 
   /** The reference a name stands for on a sheet: its own, else one of the whole workbook's. */

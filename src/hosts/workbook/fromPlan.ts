@@ -1,5 +1,5 @@
 import { a1, areaA1, quotedSheet, type Area } from "../../cells/index.ts";
-import { faultOfSheetName, type Highlight, type Plan, type Validation } from "../../sheet/index.ts";
+import { faultOfSheetName, type Highlight, type Plan, type PlannedCell, type Validation } from "../../sheet/index.ts";
 import { chartArea, margins, rowHeights, type Heights } from "../look/measures.ts";
 import { printAreas } from "../look/printAreas.ts";
 import { defaultStyle, styleOf, tones, type CellStyle } from "../look/styles.ts";
@@ -23,7 +23,8 @@ const sidesOf: Readonly<Record<NonNullable<CellStyle["border"]>["sides"], readon
   above: ["top"],
 };
 
-function lookOf(
+/** A look of the hosts' own table with everything said. */
+export function lookOf(
   { size, bold, italic, color, background, border, align, wrap, shrink }: CellStyle,
   format?: string,
 ): BookLook {
@@ -59,13 +60,20 @@ function keysOf(areas: readonly Area[]): ReadonlySet<string> {
 /** All cells of a plan with what they show. Joined cells all carry the look of the first, since each draws its own lines. */
 function cellsOf(plan: Plan, values: Values): readonly BookCell[] {
   const unlocked = keysOf(plan.unlocked);
+  const looks = new Map<string, BookLook>();
+  const lookFor = (cell: PlannedCell): BookLook => {
+    const key = `${cell.role} ${cell.runsOn ?? ""} ${cell.format ?? ""}`;
+    const look = looks.get(key) ?? lookOf(styleOf(cell), cell.format);
+    looks.set(key, look);
+    return look;
+  };
   const joined = new Map(plan.spans.map((span) => [`${span.row} ${span.column}`, span]));
   return plan.cells.flatMap((cell) => {
-    const { row, column, value, formula, format } = cell;
+    const { row, column, value, formula } = cell;
     const key = `${row} ${column}`;
     const content = values[row]?.[column];
     if (formula !== undefined && !content) throw new Error(`the cell ${a1(cell)} has no computed value`);
-    const common = { look: lookOf(styleOf(cell), format), ...(unlocked.has(key) && { unlocked: true as const }) };
+    const common = { look: lookFor(cell), ...(unlocked.has(key) && { unlocked: true as const }) };
     const own: BookCell =
       formula === undefined
         ? { row, column, value: value ?? null, ...common }
@@ -129,6 +137,11 @@ export function printOf(plan: Plan, heights: Heights): BookPrint {
   };
 }
 
+/** A planned sheet's charts, each over no more cells than it takes. */
+export function chartsOf(plan: Plan, heights: Heights): BookSheet["charts"] {
+  return plan.charts.map((chart) => ({ ...chart, at: chartArea(chart.at, heights) }));
+}
+
 /** A planned sheet with what its cells show. */
 export function sheetOfPlan(plan: Plan, values: Values, name: string): BookSheet {
   const fault = faultOfSheetName(name);
@@ -151,7 +164,7 @@ export function sheetOfPlan(plan: Plan, values: Values, name: string): BookSheet
     colours: plan.highlights.map(colourOf),
     protected: true,
     print: printOf(plan, heights),
-    charts: plan.charts.map((chart) => ({ ...chart, at: chartArea(chart.at, heights) })),
+    charts: chartsOf(plan, heights),
   };
 }
 

@@ -1,5 +1,5 @@
 export type { Values } from "../look/values.ts";
 export { type ReadChart, type ReadSeries } from "./readCharts.ts";
-export { type ReadCell } from "./readCells.ts";
-export { readWorkbook, type ReadWorkbook } from "./readWorkbook.ts";
-export { writeSheets, writeWorkbook, type FileSheet } from "./writeWorkbook.ts";
+export { openWorkbook, type OpenedFile } from "./openWorkbook.ts";
+export { CannotOpen } from "./refusal.ts";
+export { writeBook, writeSheets, writeWorkbook, type FileSheet } from "./writeWorkbook.ts";

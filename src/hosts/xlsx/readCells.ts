@@ -1,67 +1,148 @@
-import type { Address } from "../../cells/index.ts";
-import type { CellValue } from "../host/host.ts";
-import { readAddress } from "./address.ts";
+import { a1, filled, holds, type Address, type Area } from "../../cells/index.ts";
+import type { BookCell } from "../workbook/workbook.ts";
+import { readAddress, readArea } from "./address.ts";
+import type { NotUnderstood } from "./notUnderstood.ts";
 import type { ReadLook } from "./readStyles.ts";
 import { all, at, child, type Element } from "./readXml.ts";
+import { CannotOpen, limits } from "./refusal.ts";
 import { readText } from "./sharedTexts.ts";
 import { typedFormula } from "./storedFormula.ts";
 
-/** A cell of a file: `value` as kept, of a formula the one last computed; null where there is none. */
-export interface ReadCell extends Address, ReadLook {
-  readonly value: CellValue;
-  /** As typed, with `=`. */
-  readonly formula?: string;
-  readonly error?: string;
+/** A text of the list, and whether its letters look differently within it. */
+export interface SharedText {
+  readonly text: string;
+  readonly mixed: boolean;
 }
 
-export function readSharedTexts(root: Element): readonly string[] {
-  return all(root, "si").map((si) =>
-    readText(
-      child(si, "t")?.text ??
-        all(si, "r")
-          .map((run) => child(run, "t")?.text ?? "")
-          .join(""),
-    ),
-  );
+function textIn(si: Element): SharedText {
+  const runs = all(si, "r");
+  const text = child(si, "t")?.text ?? runs.map((run) => child(run, "t")?.text ?? "").join("");
+  return { text: readText(text), mixed: runs.length > 1 };
 }
 
-function valueOf(c: Element, texts: readonly string[]): Pick<ReadCell, "value" | "error"> {
+export function readSharedTexts(root: Element): readonly SharedText[] {
+  return all(root, "si").map(textIn);
+}
+
+interface Where {
+  readonly sheet: string;
+  readonly looks: readonly ReadLook[];
+  readonly texts: readonly SharedText[];
+  readonly notUnderstood: NotUnderstood;
+}
+
+function valueOf(c: Element, cell: string, { sheet, texts, notUnderstood }: Where): Pick<BookCell, "value" | "error"> {
+  const type = c.attributes["t"] ?? "n";
+  if (type === "inlineStr") {
+    const is = child(c, "is");
+    return { value: is ? textIn(is).text : null };
+  }
   const v = child(c, "v")?.text;
-  if (v === undefined) return { value: null };
-  switch (c.attributes["t"]) {
-    case "s":
-      return { value: texts[Number(v)]! };
+  if (v === undefined || (v === "" && type !== "str")) return { value: null };
+  switch (type) {
+    case "s": {
+      const found = texts[Number(v)];
+      if (!found) throw new CannotOpen(`it is damaged: ${cell} of “${sheet}” names a text that is not there`);
+      if (found.mixed)
+        notUnderstood.add("letters of different looks within a cell: the text is kept in one look", `“${sheet}”`);
+      return { value: found.text };
+    }
     case "str":
       return { value: readText(v) };
     case "b":
-      return { value: v === "1" };
+      return { value: v === "1" || v === "true" };
     case "e":
       return { value: null, error: v };
-    case undefined:
-    case "n":
-      return { value: Number(v) };
+    case "n": {
+      const value = Number(v);
+      if (!Number.isFinite(value))
+        throw new CannotOpen(`it is damaged: ${cell} of “${sheet}” holds “${v}”, which is no number`);
+      return { value };
+    }
     default:
-      throw new Error(`the cell ${c.attributes["r"]} is of an unknown type: ${c.attributes["t"]}`);
+      notUnderstood.add(`cells of the kind “${type}”: kept as text`, `“${sheet}”`);
+      return { value: v };
   }
 }
 
-/** Every cell that stands in the sheet. */
-export function readSheetCells(
-  sheet: Element,
-  looks: readonly ReadLook[],
-  texts: readonly string[],
-): readonly ReadCell[] {
-  return all(at(sheet, "sheetData"), "row").flatMap((row) =>
-    all(row, "c").map((c): ReadCell => {
-      const f = child(c, "f");
-      if (f && Object.keys(f.attributes).length > 0)
-        throw new Error(`the formula of ${c.attributes["r"]} is an array or shared formula`);
-      return {
-        ...readAddress(c.attributes["r"]!),
-        ...looks[Number(c.attributes["s"] ?? 0)]!,
-        ...valueOf(c, texts),
-        ...(f && { formula: typedFormula(f.text) }),
-      };
-    }),
-  );
+/** Formulas written once for several cells, by number: the formula and the cell where it is written. */
+type Shared = Map<string, { readonly formula: string; readonly from: Address }>;
+
+interface ReadFormula {
+  readonly formula?: string;
+  readonly fills?: Area;
+}
+
+function formulaOf(
+  f: Element | undefined,
+  cell: Address,
+  shared: Shared,
+  { sheet, notUnderstood }: Where,
+): ReadFormula {
+  if (!f) return {};
+  const { t, si, ref } = f.attributes;
+  if (t === "dataTable") {
+    notUnderstood.add("tables of what-if values: kept as values", `“${sheet}”`);
+    return {};
+  }
+  if (t === "shared" && si !== undefined) {
+    const first = shared.get(si);
+    if (f.text === "")
+      return first
+        ? { formula: filled(first.formula, cell.row - first.from.row, cell.column - first.from.column) }
+        : {};
+    const formula = typedFormula(f.text);
+    shared.set(si, { formula, from: cell });
+    return { formula };
+  }
+  if (f.text === "") return {};
+  if (t === "array") return { formula: typedFormula(f.text), ...(ref !== undefined && { fills: readArea(ref) }) };
+  return { formula: typedFormula(f.text) };
+}
+
+const countText = (n: number): string => n.toLocaleString("en-GB");
+
+/** Every cell of a sheet that holds something or has a look of its own. */
+export function readSheetCells(sheet: Element, where: Where): readonly BookCell[] {
+  const shared: Shared = new Map();
+  const filledAreas: Area[] = [];
+  const out: BookCell[] = [];
+  let row = -1;
+  for (const line of all(at(sheet, "sheetData"), "row")) {
+    row = line.attributes["r"] === undefined ? row + 1 : Number(line.attributes["r"]) - 1;
+    let column = -1;
+    for (const c of all(line, "c")) {
+      const { r, s = "0" } = c.attributes;
+      column = r === undefined ? column + 1 : readAddress(r).column;
+      const place: Address = r === undefined ? { row, column } : readAddress(r);
+      const { look, unlocked } = where.looks[Number(s)] ?? { look: {}, unlocked: false };
+      const value = valueOf(c, a1(place), where);
+      const { formula, fills } = formulaOf(child(c, "f"), place, shared, where);
+      const within = formula === undefined && filledAreas.some((area) => holds(area, place));
+      const holdsSomething = formula !== undefined || value.value !== null || value.error !== undefined;
+      const beyond = place.row >= limits.rows || place.column >= limits.columns;
+      // Looks of empty cells far out say nothing.
+      if (beyond && !holdsSomething) continue;
+      if (beyond)
+        throw new CannotOpen(
+          `its sheet “${where.sheet}” holds something in ${a1(place)}; sheets of up to ${countText(limits.rows)} rows and ` +
+            `${limits.columns} columns are opened`,
+        );
+      if (out.length >= limits.cells)
+        throw new CannotOpen(
+          `its sheet “${where.sheet}” has more than ${countText(limits.cells)} cells; no more are opened`,
+        );
+      if (!holdsSomething && Object.keys(look).length === 0 && !unlocked) continue;
+      if (fills && fills.rows * fills.columns > 1) filledAreas.push(fills);
+      out.push({
+        ...place,
+        ...(within ? { value: value.value } : value),
+        ...(formula !== undefined && { formula }),
+        ...(fills && { fills: { rows: fills.rows, columns: fills.columns } }),
+        look,
+        ...(unlocked && { unlocked: true as const }),
+      });
+    }
+  }
+  return out;
 }

@@ -1,7 +1,7 @@
 import type { Area } from "../../cells/index.ts";
 import type { PlannedChart, Series } from "../../sheet/index.ts";
 import { readReference } from "./address.ts";
-import { all, at, child, type Element } from "./readXml.ts";
+import { all, at, child, relationId, type Element } from "./readXml.ts";
 
 export interface ReadSeries extends Series {
   /** The points the file shows before anything is computed; null where there is none. */
@@ -25,34 +25,65 @@ function cached(reference: Element): readonly (number | null)[] {
   return Array.from({ length: Number(at(cache, "c:ptCount").attributes["val"]) }, (_, i) => points.get(i) ?? null);
 }
 
+/** The series' name, which some programs keep as a formula with its value. */
+function nameOf(ser: Element): string {
+  const tx = at(ser, "c:tx");
+  return child(tx, "c:v")?.text ?? at(tx, "c:strRef", "c:strCache", "c:pt", "c:v").text;
+}
+
+function kindOf(ser: Element): Series["kind"] {
+  const line = at(ser, "c:spPr", "a:ln");
+  if (child(line, "a:noFill")) return "point";
+  return child(line, "a:prstDash") || child(line, "a:custDash") ? "limit" : "value";
+}
+
 function seriesOf(ser: Element): ReadSeries {
   const x = at(ser, "c:xVal", "c:numRef");
   const y = at(ser, "c:yVal", "c:numRef");
-  const line = at(ser, "c:spPr", "a:ln");
-  const kind = child(line, "a:noFill") ? "point" : child(line, "a:prstDash") ? "limit" : "value";
   return {
-    name: at(ser, "c:tx", "c:v").text,
-    kind,
+    name: nameOf(ser),
+    kind: kindOf(ser),
     x: readReference(at(x, "c:f").text),
     y: readReference(at(y, "c:f").text),
     points: { x: cached(x), y: cached(y) },
   };
 }
 
-/** The anchors of a drawing: where each chart stands, its id and the relation to its part. */
-export function readAnchors(
-  drawing: Element,
-): readonly { readonly id: string; readonly at: Area; readonly relation: string }[] {
-  return all(drawing, "xdr:twoCellAnchor").map((anchor) => {
+/** Without the points, which are the cells' own values. */
+export function withoutPoints({ series, ...chart }: ReadChart): PlannedChart {
+  return { ...chart, series: series.map(({ points: _, ...one }) => one) };
+}
+
+interface Anchor {
+  readonly id: string;
+  readonly at: Area;
+  readonly relation: string;
+}
+
+/** Where the charts of a drawing stand, their ids and the relations to their parts; and how much else the drawing holds. */
+export function readAnchors(drawing: Element): { readonly charts: readonly Anchor[]; readonly others: number } {
+  const anchors = ["xdr:twoCellAnchor", "xdr:oneCellAnchor", "xdr:absoluteAnchor"].flatMap((name) =>
+    all(drawing, name),
+  );
+  const charts = anchors.flatMap((anchor): readonly Anchor[] => {
+    const frame = child(anchor, "xdr:graphicFrame");
+    const chart = child(child(child(frame, "a:graphic"), "a:graphicData"), "c:chart");
+    if (!frame || !chart || anchor.name !== "xdr:twoCellAnchor") return [];
     const number = (corner: string, name: string): number => Number(at(anchor, corner, name).text);
+    // A corner within a cell takes that cell along.
+    const end = (name: string, offset: string): number =>
+      number("xdr:to", name) + (number("xdr:to", offset) > 0 ? 1 : 0);
     const row = number("xdr:from", "xdr:row");
     const column = number("xdr:from", "xdr:col");
-    return {
-      id: at(anchor, "xdr:graphicFrame", "xdr:nvGraphicFramePr", "xdr:cNvPr").attributes["name"]!,
-      at: { row, column, rows: number("xdr:to", "xdr:row") - row, columns: number("xdr:to", "xdr:col") - column },
-      relation: at(anchor, "xdr:graphicFrame", "a:graphic", "a:graphicData", "c:chart").attributes["r:id"]!,
-    };
+    return [
+      {
+        id: at(frame, "xdr:nvGraphicFramePr", "xdr:cNvPr").attributes["name"] ?? "chart",
+        at: { row, column, rows: end("xdr:row", "xdr:rowOff") - row, columns: end("xdr:col", "xdr:colOff") - column },
+        relation: relationId(chart),
+      },
+    ];
   });
+  return { charts, others: anchors.length - charts.length };
 }
 
 export function readChart(root: Element, { id, at: place }: { readonly id: string; readonly at: Area }): ReadChart {

@@ -1,10 +1,11 @@
 import { strFromU8, unzipSync } from "fflate";
 import { relationTypes } from "./package.ts";
 import { all, readXml, type Element } from "./readXml.ts";
+import { CannotOpen, limits, megabytes } from "./refusal.ts";
 
 export interface ReadRelation {
   readonly type: string;
-  /** The part's full name. */
+  /** The part's full name; of what lies outside the file, its address. */
   readonly target: string;
 }
 
@@ -18,26 +19,93 @@ function resolved(from: string, target: string): string {
   return path.join("/");
 }
 
+const begins = (bytes: Uint8Array, ...with_: readonly number[]): boolean => with_.every((b, i) => bytes[i] === b);
+
+/** What a file is not, by its first bytes. */
+function refuseOtherKinds(bytes: Uint8Array): void {
+  if (bytes.length === 0) throw new CannotOpen("it is empty");
+  if (begins(bytes, 0xd0, 0xcf, 0x11, 0xe0))
+    throw new CannotOpen(
+      "it is protected by a password or of the old kind .xls; open it in the program that made it and save it as .xlsx without a password",
+    );
+  if (!begins(bytes, 0x50, 0x4b)) throw new CannotOpen("it is no .xlsx workbook");
+  if (bytes.length > limits.packed)
+    throw new CannotOpen(`it is ${megabytes(bytes.length)} large; up to ${megabytes(limits.packed)} are opened`);
+}
+
+/**
+ * Unpacks no more than the limits allow: sizes are looked at before anything is unpacked, and a part that says less than it holds ends
+ * where it said.
+ */
+function unpacked(bytes: Uint8Array): Readonly<Record<string, Uint8Array>> {
+  refuseOtherKinds(bytes);
+  let size = 0;
+  const names = new Set<string>();
+  const filter = ({ name, originalSize }: { readonly name: string; readonly originalSize: number }): boolean => {
+    if (names.has(name)) throw new CannotOpen(`it holds the part ${name} twice`);
+    names.add(name);
+    size += originalSize;
+    if (names.size > limits.parts)
+      throw new CannotOpen(`it has more than ${limits.parts.toLocaleString("en-GB")} parts; no workbook needs as many`);
+    if (originalSize > limits.part || size > limits.unpacked)
+      throw new CannotOpen(
+        `it unpacks to more than ${megabytes(originalSize > limits.part ? limits.part : limits.unpacked)} ` +
+          `(part ${name}); a workbook of that size is not opened here`,
+      );
+    return true;
+  };
+  try {
+    return unzipSync(bytes, { filter });
+  } catch (error) {
+    if (error instanceof CannotOpen) throw error;
+    throw new CannotOpen("it is damaged or was cut short: it cannot be unpacked");
+  }
+}
+
+/** Some programs put the sheets' namespace before every name. */
+function withoutPrefix(root: Element): Element {
+  const colon = root.name.indexOf(":");
+  const prefix = root.name.slice(0, colon + 1);
+  if (!/^(worksheet|workbook|styleSheet|sst)$/.test(root.name.slice(colon + 1)) || prefix === "") return root;
+  const bare = (one: Element): Element => ({
+    ...one,
+    name: one.name.startsWith(prefix) ? one.name.slice(prefix.length) : one.name,
+    children: one.children.map(bare),
+  });
+  return bare(root);
+}
+
 /** The parts of a workbook file. */
 export class ReadPackage {
   private readonly files: Readonly<Record<string, Uint8Array>>;
 
   constructor(bytes: Uint8Array) {
-    this.files = unzipSync(bytes);
+    this.files = unpacked(bytes);
   }
 
   get names(): readonly string[] {
     return Object.keys(this.files);
   }
 
+  has(name: string): boolean {
+    return this.files[name] !== undefined;
+  }
+
   text(name: string): string {
     const bytes = this.files[name];
-    if (!bytes) throw new Error(`the file has no part ${name}`);
-    return strFromU8(bytes);
+    if (!bytes) throw new CannotOpen(`it is damaged: it has no part ${name}`);
+    return strFromU8(bytes).replace(/^\uFEFF/, "");
   }
 
   xml(name: string): Element {
-    return readXml(this.text(name));
+    const text = this.text(name);
+    if (text.includes("<!DOCTYPE") || text.includes("<!ENTITY"))
+      throw new CannotOpen(`its part ${name} declares a document type or entities, which no workbook needs`);
+    try {
+      return withoutPrefix(readXml(text));
+    } catch (error) {
+      throw new CannotOpen(`it is damaged: ${name} cannot be read (${(error as Error).message})`);
+    }
   }
 
   /** What a part refers to, by relation id; of the file itself where no part is named. */
@@ -46,18 +114,32 @@ export class ReadPackage {
     const name = `${of.slice(0, cut)}_rels/${of.slice(cut)}.rels`;
     if (!this.files[name]) return new Map();
     return new Map(
-      all(this.xml(name), "Relationship").map(({ attributes }) => [
-        attributes["Id"]!,
-        { type: attributes["Type"]!, target: resolved(of, attributes["Target"]!) },
+      all(this.xml(name), "Relationship").map(({ attributes: { Id = "", Type = "", Target = "", TargetMode } }) => [
+        Id,
+        // The stricter form of the format names the same relations otherwise.
+        {
+          type: Type.replace("http://purl.oclc.org/ooxml/", "http://schemas.openxmlformats.org/").replace(
+            "/officeDocument/relationships/",
+            "/officeDocument/2006/relationships/",
+          ),
+          target: TargetMode === "External" ? Target : resolved(of, Target),
+        },
       ]),
+    );
+  }
+
+  /** The parts a part refers to in that way. */
+  referred(of: string, kind: keyof typeof relationTypes): readonly string[] {
+    return [...this.relations(of).values()].flatMap(({ type, target }) =>
+      type === relationTypes[kind] ? [target] : [],
     );
   }
 
   /** The one part a part refers to in that way. */
   only(of: string, kind: keyof typeof relationTypes): string {
-    const found = [...this.relations(of).values()].filter(({ type }) => type === relationTypes[kind]);
-    if (found.length !== 1)
-      throw new Error(`${of || "the file"} refers to ${found.length} parts as its ${kind}; one is needed`);
-    return found[0]!.target;
+    const [first] = this.referred(of, kind);
+    if (first === undefined)
+      throw new CannotOpen(of === "" ? "it is no .xlsx workbook" : `it is damaged: ${of} names no ${kind}`);
+    return first;
   }
 }

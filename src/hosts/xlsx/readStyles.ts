@@ -1,88 +1,131 @@
-import { defaultStyle, tones, type CellStyle } from "../look/styles.ts";
-import { all, at, child, type Element } from "./readXml.ts";
-import { argb } from "./styleSheet.ts";
+import { sides, type BookColourRule, type BookLook, type Edge, type Side } from "../workbook/workbook.ts";
+import type { Colours } from "./readColours.ts";
+import { all, at, child, isOn, type Element } from "./readXml.ts";
 
-/** A cell's look as read; size and colour are always there. */
+/** A cell's look as read. */
 export interface ReadLook {
-  readonly style: CellStyle;
-  readonly format?: string;
-  readonly locked: boolean;
+  readonly look: BookLook;
+  readonly unlocked: boolean;
 }
 
 export interface ReadStyles {
   readonly looks: readonly ReadLook[];
-  /** The tones of the conditional looks, in their order. */
-  readonly tones: readonly (keyof typeof tones)[];
+  /** The conditional looks, in their order. */
+  readonly colours: readonly BookColourRule["look"][];
 }
 
-/** `#rrggbb` from a colour element. */
-function colorOf(of: Element | undefined): string | undefined {
-  const rgb = of?.attributes["rgb"];
-  return rgb === undefined ? undefined : `#${rgb.slice(2).toLowerCase()}`;
-}
+/** Number formats that files name by number alone (ECMA-376 part 1, 18.8.30). */
+const known: Readonly<Record<string, string>> = {
+  1: "0",
+  2: "0.00",
+  3: "#,##0",
+  4: "#,##0.00",
+  9: "0%",
+  10: "0.00%",
+  11: "0.00E+00",
+  12: "# ?/?",
+  13: "# ??/??",
+  14: "mm-dd-yy",
+  15: "d-mmm-yy",
+  16: "d-mmm",
+  17: "mmm-yy",
+  18: "h:mm AM/PM",
+  19: "h:mm:ss AM/PM",
+  20: "h:mm",
+  21: "h:mm:ss",
+  22: "m/d/yy h:mm",
+  37: "#,##0 ;(#,##0)",
+  38: "#,##0 ;[Red](#,##0)",
+  39: "#,##0.00;(#,##0.00)",
+  40: "#,##0.00;[Red](#,##0.00)",
+  45: "mm:ss",
+  46: "[h]:mm:ss",
+  47: "mmss.0",
+  48: "##0.0E+0",
+  49: "@",
+};
 
-function fontOf(font: Element): CellStyle {
+type Font = Pick<BookLook, "font" | "size" | "bold" | "italic" | "underline" | "strike" | "color">;
+
+function fontOf(font: Element | undefined, colours: Colours): Font {
+  const name = child(font, "name")?.attributes["val"];
+  const size = child(font, "sz")?.attributes["val"];
+  const color = colours(child(font, "color"));
+  const underline = child(font, "u");
+  const on = (tag: string): boolean => {
+    const one = child(font, tag);
+    return one !== undefined && isOn(one.attributes["val"] ?? "1");
+  };
   return {
-    size: Number(child(font, "sz")?.attributes["val"] ?? defaultStyle.size),
-    color: colorOf(child(font, "color")) ?? defaultStyle.color!,
-    ...(child(font, "b") && { bold: true as const }),
-    ...(child(font, "i") && { italic: true as const }),
+    ...(name !== undefined && { font: name }),
+    ...(size !== undefined && { size: Number(size) }),
+    ...(on("b") && { bold: true as const }),
+    ...(on("i") && { italic: true as const }),
+    ...(underline && underline.attributes["val"] !== "none" && { underline: true as const }),
+    ...(on("strike") && { strike: true as const }),
+    ...(color !== undefined && { color }),
   };
 }
 
-function backgroundOf(fill: Element): string | undefined {
+function backgroundOf(fill: Element, colours: Colours): string | undefined {
   const pattern = child(fill, "patternFill");
-  return pattern?.attributes["patternType"] === "solid" ? colorOf(child(pattern, "fgColor")) : undefined;
+  return pattern?.attributes["patternType"] === "solid" ? colours(child(pattern, "fgColor")) : undefined;
 }
 
-function borderOf(border: Element): CellStyle["border"] {
-  const lined = ["left", "right", "top", "bottom"].filter(
-    (side) => child(border, side)?.attributes["style"] !== undefined,
-  );
-  if (lined.length === 0) return undefined;
-  const sides = lined.length === 4 ? "all" : lined[0] === "top" ? "above" : "below";
-  const side = at(border, lined[0]!);
+function edgesOf(border: Element, colours: Colours): BookLook["edges"] {
+  const found = sides.flatMap((side): readonly (readonly [Side, Edge])[] => {
+    const one = child(border, side) ?? child(border, side === "left" ? "start" : side === "right" ? "end" : side);
+    const line = one?.attributes["style"];
+    if (line === undefined || line === "none") return [];
+    const color = colours(child(one, "color"));
+    return [[side, { line, ...(color !== undefined && { color }) }]];
+  });
+  return found.length === 0 ? undefined : Object.fromEntries(found);
+}
+
+function colourOf(dxf: Element, colours: Colours): BookColourRule["look"] {
+  const { bold, italic, underline, strike, color } = fontOf(child(dxf, "font"), colours);
+  const pattern = child(child(dxf, "fill"), "patternFill");
+  const background = colours(child(pattern, "bgColor")) ?? colours(child(pattern, "fgColor"));
   return {
-    sides,
-    line: side.attributes["style"] as NonNullable<CellStyle["border"]>["line"],
-    color: colorOf(child(side, "color"))!,
+    ...(bold && { bold }),
+    ...(italic && { italic }),
+    ...(underline && { underline }),
+    ...(strike && { strike }),
+    ...(color !== undefined && { color }),
+    ...(background !== undefined && { background }),
   };
-}
-
-function toneOf(dxf: Element): keyof typeof tones {
-  const color = at(dxf, "font", "color").attributes["rgb"];
-  const found = (Object.keys(tones) as (keyof typeof tones)[]).find((tone) => argb(tones[tone].color) === color);
-  if (!found) throw new Error(`the conditional colour ${color} is none of ours`);
-  return found;
 }
 
 /** Reads the style part. */
-export function readStyles(root: Element): ReadStyles {
+export function readStyles(root: Element, colours: Colours): ReadStyles {
   const formats = new Map(
     all(child(root, "numFmts"), "numFmt").map((one) => [one.attributes["numFmtId"], one.attributes["formatCode"]!]),
   );
-  const fonts = at(root, "fonts").children.map(fontOf);
-  const fills = at(root, "fills").children.map(backgroundOf);
-  const borders = at(root, "borders").children.map(borderOf);
-  const looks = at(root, "cellXfs").children.map((xf): ReadLook => {
-    const { fontId, fillId, borderId, numFmtId } = xf.attributes;
-    const alignment = child(xf, "alignment")?.attributes ?? {};
+  const fonts = all(child(root, "fonts"), "font").map((one) => fontOf(one, colours));
+  const fills = all(child(root, "fills"), "fill").map((one) => backgroundOf(one, colours));
+  const borders = all(child(root, "borders"), "border").map((one) => edgesOf(one, colours));
+  const looks = all(at(root, "cellXfs"), "xf").map((xf, i): ReadLook => {
+    const { fontId = "0", fillId = "0", borderId = "0", numFmtId = "0" } = xf.attributes;
+    const { horizontal, vertical, wrapText, shrinkToFit } = child(xf, "alignment")?.attributes ?? {};
+    const locked = child(xf, "protection")?.attributes["locked"];
+    const unlocked = locked !== undefined && !isOn(locked);
+    // The first is the look of the workbook as a whole: cells of which nothing is said.
+    if (i === 0) return { look: {}, unlocked };
     const background = fills[Number(fillId)];
-    const border = borders[Number(borderId)];
-    const format = formats.get(numFmtId);
-    const style: CellStyle = {
-      ...fonts[Number(fontId)]!,
-      ...(background && { background }),
-      ...(border && { border }),
-      ...(alignment["horizontal"] && { align: alignment["horizontal"] as NonNullable<CellStyle["align"]> }),
-      ...(alignment["wrapText"] === "1" && { wrap: true as const }),
-      ...(alignment["shrinkToFit"] === "1" && { shrink: true as const }),
+    const edges = borders[Number(borderId)];
+    const format = formats.get(numFmtId) ?? known[numFmtId];
+    const look: BookLook = {
+      ...fonts[Number(fontId)],
+      ...(background !== undefined && { background }),
+      ...(edges && { edges }),
+      ...(horizontal !== undefined && horizontal !== "general" && { align: horizontal }),
+      ...(vertical !== undefined && { vertical }),
+      ...(isOn(wrapText) && { wrap: true as const }),
+      ...(isOn(shrinkToFit) && { shrink: true as const }),
+      ...(format !== undefined && format !== "General" && { format }),
     };
-    return {
-      style,
-      ...(format !== undefined && { format }),
-      locked: child(xf, "protection")?.attributes["locked"] !== "0",
-    };
+    return { look, unlocked };
   });
-  return { looks, tones: all(child(root, "dxfs"), "dxf").map(toneOf) };
+  return { looks, colours: all(child(root, "dxfs"), "dxf").map((one) => colourOf(one, colours)) };
 }

@@ -85,3 +85,13 @@ export function at(of: Element, ...path: readonly string[]): Element {
     return next;
   }, of);
 }
+
+/** Whether an attribute says yes: programs write 1 or true. */
+export function isOn(written: string | undefined): boolean {
+  return written === "1" || written === "true";
+}
+
+/** The relation an element names, whatever the prefix. */
+export function relationId({ attributes }: Element): string {
+  return Object.entries(attributes).find(([name]) => /^\w+:id$/.test(name))?.[1] ?? "";
+}

@@ -1,5 +1,13 @@
 import { namespace } from "../../../functions/index.ts";
-import { functionsIn, ourFunction, piecesOf, withoutPrefix, parseFormula, partsOf } from "../../cells/index.ts";
+import {
+  functionsIn,
+  ourFunction,
+  piecesOf,
+  withoutPrefix,
+  parseFormula,
+  partsOf,
+  type Piece,
+} from "../../cells/index.ts";
 
 /** How files mark a function of an add-in; the program maps it to the add-in once that is loaded. */
 const ours = "_xldudf_";
@@ -86,10 +94,19 @@ function typed(name: string): string {
   return name.replace(/^(_xlfn\.|_xlws\.)+/i, "");
 }
 
+function isConstant(pieces: readonly Piece[], i: number): boolean {
+  const [one, open, close] = [pieces[i], pieces[i + 1], pieces[i + 2]];
+  return one?.kind === "function" && /^(TRUE|FALSE)$/i.test(one.text) && open?.text === "(" && close?.text === ")";
+}
+
 /** The formula as it is typed, with `=`. */
 export function typedFormula(text: string): string {
-  return `=${piecesOf(text)
-    .map(({ kind, text: written }) => {
+  const pieces = piecesOf(text);
+  return `=${pieces
+    .map(({ kind, text: written }, i) => {
+      // Some programs write the constants TRUE and FALSE as functions.
+      if (isConstant(pieces, i)) return written.toUpperCase();
+      if (isConstant(pieces, i - 1) || isConstant(pieces, i - 2)) return "";
       if (kind === "function") return typed(written);
       return kind === "name" && written.startsWith(parameter) ? written.slice(parameter.length) : written;
     })

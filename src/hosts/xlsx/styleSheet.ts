@@ -129,8 +129,21 @@ export class StyleSheet {
     return this.colours.index(colourXml(look));
   }
 
+  private readonly known = new WeakMap<BookLook, Map<number, number>>();
+
+  /** The number of a cell's look; many cells share one, which is worked out once. */
+  index(asked: Look): number {
+    const { look, unlocked, quoted } = asked;
+    const kinds = this.known.get(look) ?? new Map<number, number>();
+    this.known.set(look, kinds);
+    const kind = Number(unlocked) * 2 + Number(quoted);
+    const known = kinds.get(kind) ?? this.newIndex(asked);
+    kinds.set(kind, known);
+    return known;
+  }
+
   /** A cell of which nothing is said has the look of the workbook as a whole. */
-  index({ look, unlocked, quoted }: Look): number {
+  private newIndex({ look, unlocked, quoted }: Look): number {
     if (Object.keys(look).length === 0 && !unlocked && !quoted) return 0;
     const numFmtId = this.format(look.format === "General" ? undefined : look.format);
     return this.looks.index(

@@ -2,21 +2,19 @@ import { a1, areaA1 } from "../../cells/index.ts";
 import type { Validation } from "../../sheet/index.ts";
 import type { BookEntryRule } from "../workbook/workbook.ts";
 import { storedFormula } from "./storedFormula.ts";
-import { all, child, type Element } from "./readXml.ts";
-import { readAddress, readArea } from "./address.ts";
 import { element, escaped } from "./xml.ts";
 
 type NumberRule = Extract<Validation["rule"], { kind: "number" }>;
 type Bound = "min" | "above" | "max" | "below";
 
-const signs = { min: ">=", above: ">", max: "<=", below: "<" } as const;
-const operators = {
+export const signs = { min: ">=", above: ">", max: "<=", below: "<" } as const;
+export const operators = {
   min: "greaterThanOrEqual",
   above: "greaterThan",
   max: "lessThanOrEqual",
   below: "lessThan",
 } as const;
-const bounds = Object.keys(signs) as Bound[];
+export const bounds = Object.keys(signs) as Bound[];
 const longestList = 255;
 
 interface Rule {
@@ -26,7 +24,7 @@ interface Rule {
 }
 
 /** The program's own rules have one bound or a closed range; anything else is a condition on the cell itself. */
-function numberRule(rule: NumberRule, cell: string): Rule {
+export function numberRule(rule: NumberRule, cell: string): Rule {
   const given = bounds.filter((bound) => rule[bound] !== undefined);
   const type = rule.whole ? "whole" : "decimal";
   if (given.length === 1) return { type, operator: operators[given[0]!], formulas: [String(rule[given[0]!])] };

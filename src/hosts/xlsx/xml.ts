@@ -9,7 +9,7 @@ export function escaped(text: string): string {
     throw new Error(
       `the text “${text}” holds a control character or half a character, which no workbook file can keep`,
     );
-  return text.replace(/[&<>"]/g, (c) => entities[c]!);
+  return /[&<>"]/.test(text) ? text.replace(/[&<>"]/g, (c) => entities[c]!) : text;
 }
 
 /** An element; attributes that are undefined are left out, children stand as they are. */

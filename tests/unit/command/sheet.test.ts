@@ -14,7 +14,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { runSheet } from "../../../src/command/sheet/run.ts";
-import { readWorkbook } from "../../../src/hosts/index.ts";
+import { readWorkbook } from "../../hosts/ourFile.ts";
 import { expand } from "../../../src/sheet/index.ts";
 import { templates } from "../../../src/templates/index.ts";
 

@@ -1,0 +1,190 @@
+import type { ICellData, IColumnData, IRowData, IWorksheetData } from "@univerjs/core";
+import { holds, placeOf, type Area } from "../../cells/index.ts";
+import type { BookCell, BookSheet, Workbook } from "../workbook/workbook.ts";
+import { beside, rowOfPoints } from "./beside.ts";
+import { gridStyleOf } from "./bookLook.ts";
+import { gridColourRule, gridEntryRule } from "./bookRules.ts";
+import { protectAreas, readFormulas, recalculated, withoutCalculation } from "./build.ts";
+import { lockedAreas } from "./lockedAreas.ts";
+import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
+import { pixelsPerCharacter, rangeOf, valueContent } from "./sheetData.ts";
+import type { SheetNames } from "./sheetNames.ts";
+
+/** Room to write on below and beside what a sheet holds. */
+const room = { rows: 200, columns: 20, more: 50 } as const;
+
+function sizeOf({ rows, columns, protected: guarded }: BookSheet): {
+  readonly rowCount: number;
+  readonly columnCount: number;
+} {
+  if (guarded) return { rowCount: Math.max(1, rows), columnCount: Math.max(1, columns) };
+  return { rowCount: Math.max(room.rows, rows + room.more), columnCount: Math.max(room.columns, columns + 5) };
+}
+
+/** Cells that a formula beside them fills: they follow from it. */
+function filledAreas(cells: readonly BookCell[]): readonly Area[] {
+  return cells.flatMap(({ row, column, fills }) =>
+    fills && fills.rows * fills.columns > 1 ? [{ row, column, ...fills }] : [],
+  );
+}
+
+function dataOf(
+  { core }: GridRuntime,
+  sheet: BookSheet,
+  styleId: (look: BookCell["look"]) => string,
+): Partial<IWorksheetData> {
+  const areas = filledAreas(sheet.cells);
+  const cellData: Record<number, Record<number, ICellData>> = {};
+  for (const cell of sheet.cells) {
+    const { row, column, value, formula, error, look } = cell;
+    const follows = formula === undefined && areas.some((area) => holds(area, cell));
+    const content: ICellData = follows
+      ? {}
+      : {
+          ...(formula !== undefined && { f: formula }),
+          ...(value !== null && valueContent(core, value)),
+          ...(error !== undefined && { v: error, t: core.CellValueType.STRING }),
+        };
+    (cellData[row] ??= {})[column] = { ...content, ...(Object.keys(look).length > 0 && { s: styleId(look) }) };
+  }
+  const rowData: Record<number, Partial<IRowData>> = {};
+  for (const [row, points] of sheet.heights) rowData[row] = rowOfPoints(points);
+  for (const row of sheet.hiddenRows) rowData[row] = { ...rowData[row], hd: core.BooleanNumber.TRUE };
+  const columnData: Record<number, IColumnData> = {};
+  for (const [column, { width, hidden }] of sheet.widths)
+    columnData[column] = { w: Math.round(width * pixelsPerCharacter), ...(hidden && { hd: core.BooleanNumber.TRUE }) };
+  const { rows, columns } = sheet.freeze;
+  return {
+    ...sizeOf(sheet),
+    cellData,
+    rowData,
+    columnData,
+    defaultRowHeight: 20,
+    mergeData: sheet.spans.map(rangeOf),
+    freeze:
+      rows + columns > 0
+        ? { xSplit: columns, ySplit: rows, startRow: rows, startColumn: columns }
+        : { xSplit: 0, ySplit: 0, startRow: -1, startColumn: -1 },
+    showGridlines: sheet.gridlines ? core.BooleanNumber.TRUE : core.BooleanNumber.FALSE,
+    ...(sheet.hidden && { hidden: core.BooleanNumber.TRUE }),
+    custom: beside({ ...(sheet.print && { print: sheet.print }), groups: sheet.groups, charts: sheet.charts }),
+  };
+}
+
+/** Whether the grid has to compute: a formula has no value yet, fills several cells, or calls a function that was missing where it was saved. */
+function needsComputing({ sheets }: Workbook): boolean {
+  return sheets.some(({ cells }) =>
+    cells.some(
+      ({ formula, value, error, fills }) =>
+        formula !== undefined && (fills !== undefined || error === "#NAME?" || (value === null && error === undefined)),
+    ),
+  );
+}
+
+/** Names of the sheet that stand for cells of its own go with it, others as people give them. */
+function addNames(names: SheetNames, sheet: GridSheet, { name: own, names: all }: BookSheet): void {
+  const id = sheet.getSheetId();
+  const cells = all.flatMap(({ name, reference, hidden }) => {
+    const area = hidden ? undefined : placeOf(reference);
+    return area && area.sheet.toLowerCase() === own.toLowerCase()
+      ? [{ name, row: area.row, column: area.column, rows: area.rows, columns: area.columns }]
+      : [];
+  });
+  names.add(id, own, cells);
+  const placed = new Set(cells.map(({ name }) => name));
+  for (const { name, reference, hidden } of all) if (!placed.has(name) && !hidden) names.give(name, reference, id);
+}
+
+async function placeSheet(
+  grid: GridRuntime,
+  workbook: GridWorkbook,
+  names: SheetNames,
+  sheet: BookSheet,
+): Promise<GridSheet> {
+  const { core, univer } = grid;
+  const commands = univer.__getInjector().get(core.ICommandService);
+  const styles = workbook.getWorkbook().getStyles();
+  const ids = new Map<string, string>();
+  const styleId = (look: BookCell["look"]): string => {
+    const key = JSON.stringify(look);
+    const id = ids.get(key) ?? styles.setValue(gridStyleOf(core, look))!;
+    ids.set(key, id);
+    return id;
+  };
+  const data = dataOf(grid, sheet, styleId);
+  const made = withoutCalculation(grid, () =>
+    workbook.create(sheet.name, data.rowCount!, data.columnCount!, { sheet: data }),
+  );
+  const id = made.getSheetId();
+  const mutate = (mutation: string, params: object): void => {
+    if (!commands.syncExecuteCommand(mutation, { unitId: workbookId, subUnitId: id, ...params }))
+      throw new Error(`the grid refused “${mutation}” while “${sheet.name}” was opened`);
+  };
+  addNames(names, made, sheet);
+  if (sheet.entries.length > 0)
+    mutate("data-validation.mutation.addRule", {
+      rule: sheet.entries.map((entry, i) => gridEntryRule(core, entry, `${id}-v${i}`)),
+      source: "command",
+    });
+  // The grid puts the latest rule first.
+  [...sheet.colours]
+    .reverse()
+    .forEach((rule, i) =>
+      mutate("sheet.mutation.add-conditional-rule", { rule: gridColourRule(core, rule, `${id}-h${i}`) }),
+    );
+  if (sheet.protected) {
+    const open = sheet.cells
+      .filter(({ unlocked }) => unlocked)
+      .map(({ row, column }) => ({ row, column, rows: 1, columns: 1 }));
+    await protectAreas(grid, made, lockedAreas(data.rowCount!, data.columnCount!, open), sheet.name);
+  }
+  return made;
+}
+
+const waiting = "opening …";
+
+function clear(workbook: GridWorkbook, names: SheetNames, stays: GridSheet): void {
+  for (const sheet of workbook.getSheets()) {
+    const id = sheet.getSheetId();
+    if (id === stays.getSheetId()) continue;
+    names.remove(id);
+    if (!workbook.deleteSheet(id)) throw new Error(`the sheet “${sheet.getSheetName()}” could not be closed`);
+  }
+  names.dropGiven();
+}
+
+async function fill(grid: GridRuntime, workbook: GridWorkbook, names: SheetNames, book: Workbook): Promise<void> {
+  const made: GridSheet[] = [];
+  for (const sheet of book.sheets) made.push(await placeSheet(grid, workbook, names, sheet));
+  for (const { name, reference, hidden } of book.names) if (!hidden) names.give(name, reference);
+  const visible = book.sheets.findIndex(({ hidden }) => !hidden);
+  const shown = book.sheets[book.shown ?? 0]?.hidden ? visible : (book.shown ?? 0);
+  workbook.setActiveSheet(made[Math.max(0, shown)]!);
+}
+
+/**
+ * Puts a workbook in place of the one that is open: all or nothing. `before` is what was open, which comes back when anything fails.
+ */
+export async function place(
+  grid: GridRuntime,
+  workbook: GridWorkbook,
+  names: SheetNames,
+  book: Workbook,
+  before: Workbook,
+): Promise<void> {
+  const empty = withoutCalculation(grid, () => workbook.create(waiting, 1, 1));
+  try {
+    clear(workbook, names, empty);
+    await fill(grid, workbook, names, book);
+  } catch (error) {
+    clear(workbook, names, empty);
+    await fill(grid, workbook, names, before);
+    throw error;
+  } finally {
+    workbook.deleteSheet(empty.getSheetId());
+    // Closing and opening are no edits of the user's.
+    grid.univer.__getInjector().get(grid.core.IUndoRedoService).clearUndoRedo(workbookId);
+  }
+  if (needsComputing(book)) await recalculated(grid, workbook);
+  else readFormulas(grid);
+}

@@ -1,0 +1,18 @@
+/** A file that is not opened: why, in words. Whoever opens it puts its name before them. */
+export class CannotOpen extends Error {
+  override readonly name = "CannotOpen";
+}
+
+/** Bounds of what is opened. A built sheet unpacks to about 4 MB and has some 3,500 rows. */
+export const limits = {
+  packed: 40e6,
+  part: 48e6,
+  unpacked: 160e6,
+  parts: 2000,
+  sheets: 100,
+  rows: 20_000,
+  columns: 500,
+  cells: 400_000,
+} as const;
+
+export const megabytes = (bytes: number): string => `${Math.round(bytes / 1e6).toLocaleString("en-GB")} MB`;
