@@ -21,6 +21,20 @@ export function builtOn(sheet: string): Built | undefined {
   return plans.get(sheet);
 }
 
+const emptied = new Set<() => void>();
+
+/** Forgets all sheets: another workbook is open. */
+export function forgetBuilt(): void {
+  plans.clear();
+  for (const listener of [...emptied]) listener();
+}
+
+/** Gives a function that ends the subscription. */
+export function onForgotten(listener: () => void): () => void {
+  emptied.add(listener);
+  return () => emptied.delete(listener);
+}
+
 /** Gives a function that ends the subscription. */
 export function onBuilt(listener: (built: Built) => void): () => void {
   listeners.add(listener);

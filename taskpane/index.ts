@@ -6,7 +6,7 @@ import type { Engine } from "./engine.ts";
 import { Panel } from "./panel.tsx";
 import "./panel.css";
 
-export { rememberBuilt } from "./built.ts";
+export { forgetBuilt, rememberBuilt } from "./built.ts";
 
 /** The calculation behind these loads when a sheet is first built. */
 const checker = () => import("../src/checker/index.ts");

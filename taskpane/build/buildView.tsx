@@ -2,7 +2,7 @@ import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../src/core/index.ts";
 import type { Host, SheetNameTaken } from "../../src/hosts/index.ts";
 import { freeSheetName, type Template } from "../../src/sheet/index.ts";
-import { builtOn, onBuilt, rememberBuilt, type Built } from "../built.ts";
+import { builtOn, onBuilt, onForgotten, rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { whyNot } from "../loading.ts";
 import { scrollToTop } from "../scroll.ts";
@@ -72,6 +72,7 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
     );
     const ends = [
       onBuilt(show),
+      onForgotten(() => setBuilt(undefined)),
       host.onSelection((at) => {
         if (live) setProblem(undefined);
         show(builtOn(at.sheet));

@@ -3,7 +3,7 @@ import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../src/core/index.ts";
 import { printed, traceCell, tracerOf, type TracedCall, type TracedCell } from "../../src/checker/index.ts";
 import type { Host, Place } from "../../src/hosts/index.ts";
-import { onBuilt } from "../built.ts";
+import { onBuilt, onForgotten } from "../built.ts";
 import { whyNot } from "../loading.ts";
 import { scrollToTop } from "../scroll.ts";
 import { CallTrace } from "./callTrace.tsx";
@@ -67,6 +67,7 @@ export function TraceView({ host, asker }: Props) {
         if (live) setCalculation((n) => n + 1);
       }),
       onBuilt(({ sheet }) => tracerOf(host).knowledge.forget(sheet)),
+      onForgotten(() => tracerOf(host).knowledge.forget()),
     ];
     return () => {
       live = false;

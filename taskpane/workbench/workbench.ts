@@ -2,8 +2,11 @@ import { reasonOf } from "../../src/core/index.ts";
 import { openGridInBrowser, type GridHost } from "../../src/hosts/index.ts";
 import { expand, freeSheetName } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
-import { mountPanel, rememberBuilt } from "../index.ts";
+import { forgetBuilt, mountPanel, rememberBuilt } from "../index.ts";
 import { makeDivider } from "./divider.ts";
+import { mountBookBar } from "./keep/bookBar.tsx";
+import { Books } from "./keep/books.ts";
+import { browserShelf, type Shelf } from "./keep/shelf.ts";
 import { askBeforeLeaving } from "./leaving.ts";
 import { turnByKey } from "./panes.ts";
 import "./workbench.css";
@@ -42,6 +45,77 @@ function boxOnPage({ x, y, width, height }: DOMRect, grid: HTMLElement): DOMRect
   return new DOMRect(largest.x + x, largest.y + y, width, height);
 }
 
+/** The workbook of this page through reloads; each window of the browser has its own. */
+const openHere = "kernbook open workbook";
+
+async function shelfHere(): Promise<Shelf | undefined> {
+  try {
+    return await browserShelf();
+  } catch (error) {
+    console.warn(`Nothing can be kept in this browser: ${reasonOf(error)}`);
+    return undefined;
+  }
+}
+
+function hand(contents: Uint8Array, name: string): void {
+  const type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([new Uint8Array(contents)], { type }));
+  link.download = name;
+  document.body.append(link);
+  link.click();
+  link.remove();
+  // The browser reads the address after the click.
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
+/** Sheets of an opened workbook that a template built show their result again, as long as their cells stand where they were planned. */
+async function rememberOpened(host: GridHost): Promise<void> {
+  const { recognise } = await import("../../src/checker/index.ts");
+  for (const sheet of await host.sheetNames()) {
+    if ((await host.namesOn(sheet)).length === 0) continue;
+    const found = await recognise(host, sheet);
+    const { plan, rowNow, columnNow } = found ?? {};
+    if (!plan || !rowNow || !columnNow) continue;
+    if (plan.cells.every(({ row, column }) => rowNow(row) === row && columnNow(column) === column))
+      rememberBuilt(plan, sheet);
+  }
+}
+
+/** Opens the workbook that was open here before a reload or a crash, else the demonstration; offers the one kept last. */
+async function openBooks(host: GridHost): Promise<void> {
+  const shelf = await shelfHere();
+  const kept = (await shelf?.list()) ?? [];
+  const before = kept.find(({ id }) => id === sessionStorage.getItem(openHere));
+  if (!before) await buildDemonstration(host);
+  const books = new Books(
+    {
+      host,
+      shelf,
+      hand,
+      remember: (id) => (id === undefined ? sessionStorage.removeItem(openHere) : sessionStorage.setItem(openHere, id)),
+      replaced: () => {
+        forgetBuilt();
+        rememberOpened(host).catch((error: unknown) => console.error(error));
+      },
+      newId: () => crypto.randomUUID(),
+      now: () => Date.now(),
+    },
+    templates[0]?.example.name ?? "Workbook",
+  );
+  if (before && !(await books.openKept(before))) await buildDemonstration(host);
+  const latest = [...kept].sort((a, b) => b.at - a.at)[0];
+  mountBookBar(element("book"), books, before ? undefined : latest);
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState === "hidden") void books.keep();
+  });
+  askBeforeLeaving(
+    element("panel"),
+    () => host.edits,
+    () => books.unsaved,
+  );
+}
+
 async function open(): Promise<void> {
   const grid = element("grid");
   const sheet = document.createElement("div");
@@ -53,8 +127,7 @@ async function open(): Promise<void> {
   makeDivider(element("divider"), element("panel"));
   mountPanel(element("panel"), host);
   turnByKey([grid, element("panel")], { grid: "[contenteditable]", panel: "[role=tab][aria-selected=true]" });
-  await buildDemonstration(host);
-  askBeforeLeaving(element("panel"), () => host.edits);
+  await openBooks(host);
   element("opening").remove();
   handle.ready = true;
 }

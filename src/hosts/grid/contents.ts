@@ -43,6 +43,9 @@ function holding(content: CellContent, cell: Nullable<ICellData>): Pick<BookCell
   return { value: typeof value === "string" ? withoutUnkept(value) : value, formula };
 }
 
+/** The grid's own letters. */
+const gridLetters = { font: "Arial", size: 11, color: "#000000" } as const;
+
 interface Spilled {
   readonly ranges: Readonly<Record<number, Nullable<Record<number, Nullable<Parameters<typeof areaOf>[0]>>>>>;
   readonly cells: Readonly<Record<number, Nullable<Record<number, Nullable<ICellData>>>>>;
@@ -93,7 +96,8 @@ function cellsOf(
   const lookOf = (cell: Nullable<ICellData>): BookCell["look"] => {
     const style = cell && styles.getStyleByCell(cell);
     if (!style) return {};
-    const known = looks.get(style) ?? lookOfGrid(grid.core, style);
+    // What the style leaves to the grid is said, since files have other letters where nothing is.
+    const known = looks.get(style) ?? { ...gridLetters, ...lookOfGrid(grid.core, style) };
     looks.set(style, known);
     return known;
   };

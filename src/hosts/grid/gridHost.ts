@@ -65,6 +65,7 @@ export class GridHost implements Host {
   /** The grid keeps a selection only on a screen; without one it is kept here. */
   #chosen: Selection | undefined;
   readonly #listeners = new Set<(selection: Selection) => void>();
+  readonly #editListeners = new Set<() => void>();
   readonly #turns = new Turns();
   readonly #dependants: Dependants;
   #edits = 0;
@@ -101,7 +102,7 @@ export class GridHost implements Host {
       .__getInjector()
       .get(grid.core.IUndoRedoService)
       .undoRedoStatus$.subscribe(({ undos, redos }) => {
-        if (undos + redos > 0) this.#edits++;
+        if (undos + redos > 0) this.#edited();
       });
   }
 
@@ -126,7 +127,7 @@ export class GridHost implements Host {
       } finally {
         release?.();
       }
-      this.#edits++;
+      this.#edited();
       return { sheet: name };
     });
   }
@@ -147,7 +148,6 @@ export class GridHost implements Host {
         release?.();
       }
       this.#properties = book.properties;
-      this.#edits++;
     });
   }
 
@@ -319,6 +319,17 @@ export class GridHost implements Host {
       moved.dispose();
       turned.dispose();
     };
+  }
+
+  /** Told after each change of the workbook: entries, taking them back, sheets built. Returns a function that ends the subscription. */
+  onEdited(listener: () => void): () => void {
+    this.#editListeners.add(listener);
+    return () => this.#editListeners.delete(listener);
+  }
+
+  #edited(): void {
+    this.#edits++;
+    for (const listener of [...this.#editListeners]) listener();
   }
 
   onCalculated(listener: () => void): () => void {

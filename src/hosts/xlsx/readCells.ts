@@ -1,4 +1,4 @@
-import { a1, filled, holds, type Address, type Area } from "../../cells/index.ts";
+import { a1, filled, type Address, type Area } from "../../cells/index.ts";
 import type { BookCell } from "../workbook/workbook.ts";
 import { readAddress, readArea } from "./address.ts";
 import type { NotUnderstood } from "./notUnderstood.ts";
@@ -105,7 +105,6 @@ const countText = (n: number): string => n.toLocaleString("en-GB");
 /** Every cell of a sheet that holds something or has a look of its own. */
 export function readSheetCells(sheet: Element, where: Where): readonly BookCell[] {
   const shared: Shared = new Map();
-  const filledAreas: Area[] = [];
   const out: BookCell[] = [];
   let row = -1;
   for (const line of all(at(sheet, "sheetData"), "row")) {
@@ -118,7 +117,6 @@ export function readSheetCells(sheet: Element, where: Where): readonly BookCell[
       const { look, unlocked } = where.looks[Number(s)] ?? { look: {}, unlocked: false };
       const value = valueOf(c, a1(place), where);
       const { formula, fills } = formulaOf(child(c, "f"), place, shared, where);
-      const within = formula === undefined && filledAreas.some((area) => holds(area, place));
       const holdsSomething = formula !== undefined || value.value !== null || value.error !== undefined;
       const beyond = place.row >= limits.rows || place.column >= limits.columns;
       // Looks of empty cells far out say nothing.
@@ -133,12 +131,11 @@ export function readSheetCells(sheet: Element, where: Where): readonly BookCell[
           `its sheet “${where.sheet}” has more than ${countText(limits.cells)} cells; no more are opened`,
         );
       if (!holdsSomething && Object.keys(look).length === 0 && !unlocked) continue;
-      if (fills && fills.rows * fills.columns > 1) filledAreas.push(fills);
       out.push({
         ...place,
-        ...(within ? { value: value.value } : value),
+        ...value,
         ...(formula !== undefined && { formula }),
-        ...(fills && { fills: { rows: fills.rows, columns: fills.columns } }),
+        ...(fills && fills.rows * fills.columns > 1 && { fills: { rows: fills.rows, columns: fills.columns } }),
         look,
         ...(unlocked && { unlocked: true as const }),
       });

@@ -85,7 +85,9 @@ export function storedExpression(reference: string): string {
   return storedFormula(`=${reference}`);
 }
 
-const marked = new RegExp(`^(?:\\[\\d+\\]!)?${ours}${namespace}_(.*)$`, "i");
+const marked = new RegExp(`^${ours}${namespace}_(.*)$`, "i");
+/** Where several add-ins were loaded, programs have put the number of one before ours. */
+const numbered = new RegExp(`\\[\\d+\\]!(?=${ours}${namespace}_)`, "gi");
 
 function typed(name: string): string {
   const own = marked.exec(name)?.[1];
@@ -101,7 +103,7 @@ function isConstant(pieces: readonly Piece[], i: number): boolean {
 
 /** The formula as it is typed, with `=`. */
 export function typedFormula(text: string): string {
-  const pieces = piecesOf(text);
+  const pieces = piecesOf(text.replace(numbered, ""));
   return `=${pieces
     .map(({ kind, text: written }, i) => {
       // Some programs write the constants TRUE and FALSE as functions.

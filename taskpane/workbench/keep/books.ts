@@ -1,0 +1,222 @@
+import { CannotOpen, openWorkbook, writeBook, type GridHost, type Workbook } from "../../../src/hosts/index.ts";
+import { besideName, bookName, fileName } from "./fileNames.ts";
+import { Keeping, type KeepingParts, type OpenBook } from "./keeping.ts";
+import type { KeptBook, Shelf } from "./shelf.ts";
+
+/** Why a file was not opened, in words that name it. */
+export function refusalText(file: string, error: unknown): string {
+  if (error instanceof CannotOpen) return `“${file}” was not opened: ${error.message}. Nothing has changed here.`;
+  const reason = error instanceof Error ? error.message : String(error);
+  return `“${file}” could not be opened: ${reason}. Nothing has changed here.`;
+}
+
+/** What the page says of its workbook. */
+export interface BookState {
+  readonly book: OpenBook;
+  /** When it was last kept in this browser. */
+  readonly keptAt?: number;
+  /** Why it could not be kept. */
+  readonly notKept?: string;
+  /** Why the last file was refused, or could not be saved. */
+  readonly problem?: string;
+  /** What has just happened. */
+  readonly news?: string;
+}
+
+export interface BooksParts {
+  readonly host: GridHost;
+  readonly shelf: Shelf | undefined;
+  /** Hands a file to whoever sits there. */
+  readonly hand: (contents: Uint8Array, name: string) => void;
+  /** The workbook open in this page, through a reload. */
+  readonly remember: (id: string | undefined) => void;
+  /** Another workbook stands in the grid. */
+  readonly replaced: () => void;
+  readonly newId: () => string;
+  readonly now: () => number;
+  readonly pause?: KeepingParts["pause"];
+}
+
+const emptySheet = {
+  rows: 0,
+  columns: 0,
+  cells: [],
+  spans: [],
+  widths: new Map(),
+  heights: new Map(),
+  hiddenRows: [],
+  freeze: { rows: 0, columns: 0 },
+  gridlines: true,
+  names: [],
+  entries: [],
+  colours: [],
+  protected: false,
+  charts: [],
+};
+const emptyBook: Workbook = {
+  sheets: [{ name: "Sheet1", ...emptySheet }],
+  names: [],
+  properties: { creator: "Kernbook" },
+};
+
+/** The open workbook: opened, saved, kept. */
+export class Books {
+  readonly #parts: BooksParts;
+  readonly #keeping: Keeping;
+  readonly #listeners = new Set<(state: BookState) => void>();
+  #state: BookState;
+
+  constructor(parts: BooksParts, name: string) {
+    this.#parts = parts;
+    const book: OpenBook = { id: parts.newId(), name, saved: true, notUnderstood: [], foreign: false };
+    this.#state = { book };
+    this.#keeping = new Keeping(
+      {
+        shelf: parts.shelf ?? nowhere,
+        contents: () => this.#contents(),
+        newId: parts.newId,
+        now: parts.now,
+        ...(parts.pause !== undefined && { pause: parts.pause }),
+        told: (what) => {
+          if ("problem" in what) {
+            const reason = what.problem instanceof Error ? what.problem.message : String(what.problem);
+            this.#say({ notKept: reason });
+            return;
+          }
+          this.#parts.remember(this.#keeping.book.id);
+          const { notKept: _, ...rest } = this.#state;
+          this.#state = rest;
+          this.#say({ keptAt: what.at });
+        },
+      },
+      book,
+    );
+    parts.host.onEdited(() => {
+      this.#keeping.changed();
+      this.#say({});
+    });
+  }
+
+  get state(): BookState {
+    return this.#state;
+  }
+
+  /** Whether the workbook differs from the file it was last saved as. */
+  get unsaved(): boolean {
+    return !this.#keeping.book.saved;
+  }
+
+  onState(listener: (state: BookState) => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /** Opens a file that somebody chose or dropped. */
+  async openFile(file: string, contents: Uint8Array): Promise<void> {
+    await this.#trying(file, async () => {
+      const { workbook, notUnderstood } = openWorkbook(contents);
+      await this.#keeping.keep();
+      await this.#parts.host.open(workbook);
+      const foreign = workbook.properties.creator !== "Kernbook" || notUnderstood.length > 0;
+      const book = { id: this.#parts.newId(), name: bookName(file), saved: true, notUnderstood, foreign };
+      this.#opened(book, undefined, `“${file}” is open.`);
+      // Kept from the first moment: the page may be reloaded before anything changes.
+      this.#keeping.about({});
+      await this.#keeping.keep();
+    });
+  }
+
+  /** Opens a workbook that was kept here. False where it is not there any more. */
+  async openKept(kept: KeptBook): Promise<boolean> {
+    const contents = await this.#parts.shelf?.contents(kept.id);
+    if (!contents) return false;
+    await this.#trying(kept.name, async () => {
+      const { workbook } = openWorkbook(contents);
+      await this.#keeping.keep();
+      await this.#parts.host.open(workbook);
+      const { at, ...book } = kept;
+      this.#opened(book, at, `“${kept.name}” is open as it was kept here.`);
+      this.#say({ keptAt: at });
+    });
+    return true;
+  }
+
+  /** An empty workbook. */
+  async start(): Promise<void> {
+    await this.#keeping.keep();
+    await this.#parts.host.open(emptyBook);
+    this.#opened(
+      { id: this.#parts.newId(), name: "Workbook", saved: true, notUnderstood: [], foreign: false },
+      undefined,
+      "A new workbook is open.",
+    );
+    this.#parts.remember(undefined);
+  }
+
+  kept(): Promise<readonly KeptBook[]> {
+    return this.#parts.shelf?.list() ?? Promise.resolve([]);
+  }
+
+  async remove(id: string): Promise<void> {
+    await this.#parts.shelf?.remove(id);
+    this.#say({});
+  }
+
+  /** The name under which it is saved next; another one where the file is not to be written over. */
+  get proposed(): string {
+    const { name, foreign } = this.#keeping.book;
+    return foreign ? besideName(name) : name;
+  }
+
+  /** Saves it as a file of that name. */
+  async save(name = this.#keeping.book.name): Promise<void> {
+    await this.#trying(fileName(name), async () => {
+      const contents = await this.#contents();
+      this.#parts.hand(contents, fileName(name));
+      // From now on it is ours: what its file held beside was said, and stayed in that file.
+      this.#keeping.about({ name: bookName(name), saved: true, foreign: false, notUnderstood: [] });
+      await this.#keeping.keep();
+      this.#say({ news: `Saved as ${fileName(name)}, among your downloads.` });
+    });
+  }
+
+  /** Keeps what has changed at once. */
+  keep(): Promise<void> {
+    return this.#keeping.keep();
+  }
+
+  async #contents(): Promise<Uint8Array> {
+    return writeBook(await this.#parts.host.contents());
+  }
+
+  #opened(book: OpenBook, seen: number | undefined, news: string): void {
+    this.#keeping.opened(book, seen);
+    this.#state = { book, news };
+    this.#parts.remember(seen === undefined ? undefined : book.id);
+    this.#parts.replaced();
+    this.#say({});
+  }
+
+  async #trying(file: string, work: () => Promise<void>): Promise<void> {
+    const { problem: _, news: _news, ...rest } = this.#state;
+    this.#state = rest;
+    try {
+      await work();
+    } catch (error) {
+      this.#say({ problem: refusalText(file, error) });
+    }
+  }
+
+  #say(change: Partial<BookState>): void {
+    this.#state = { ...this.#state, ...change, book: this.#keeping.book };
+    for (const listener of [...this.#listeners]) listener(this.#state);
+  }
+}
+
+/** Where a browser keeps nothing. */
+const nowhere: Shelf = {
+  list: () => Promise.resolve([]),
+  contents: () => Promise.resolve(undefined),
+  put: () => Promise.reject(new Error("this browser keeps nothing for this page")),
+  remove: () => Promise.resolve(),
+};

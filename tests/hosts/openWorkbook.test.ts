@@ -1,0 +1,327 @@
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { describe, expect, it } from "vitest";
+import {
+  CannotOpen,
+  openWorkbook,
+  writeBook,
+  type BookSheet,
+  type OpenedFile,
+  type Workbook,
+} from "../../src/hosts/index.ts";
+
+const nothing: Omit<BookSheet, "name"> = {
+  rows: 1,
+  columns: 1,
+  cells: [],
+  spans: [],
+  widths: new Map(),
+  heights: new Map(),
+  hiddenRows: [],
+  freeze: { rows: 0, columns: 0 },
+  gridlines: true,
+  names: [],
+  entries: [],
+  colours: [],
+  protected: false,
+  charts: [],
+};
+const sheet = (change: Partial<BookSheet> = {}): BookSheet => ({ name: "Data", ...nothing, ...change });
+const book = (...sheets: readonly BookSheet[]): Workbook => ({
+  sheets,
+  names: [],
+  properties: { creator: "Kernbook" },
+});
+
+const plain = writeBook(book(sheet({ cells: [{ row: 0, column: 0, value: 1, look: {} }] })));
+const sheetPart = "xl/worksheets/sheet1.xml";
+
+/** The plain file with some parts changed or added. */
+function changed(parts: Readonly<Record<string, string | ((text: string) => string)>>): Uint8Array {
+  const files = unzipSync(plain);
+  for (const [name, change] of Object.entries(parts))
+    files[name] = strToU8(typeof change === "string" ? change : change(strFromU8(files[name]!)));
+  return zipSync(files);
+}
+
+const rows = (text: string) => (xml: string) =>
+  xml.replace(/<sheetData>.*<\/sheetData>/s, `<sheetData>${text}</sheetData>`);
+
+function reason(bytes: Uint8Array): string {
+  try {
+    openWorkbook(bytes);
+  } catch (error) {
+    if (error instanceof CannotOpen) return error.message;
+    throw error;
+  }
+  return "opened";
+}
+
+describe("what is refused, and why", () => {
+  const external = { "xl/externalLinks/externalLink1.xml": "<externalLink/>" };
+  it.each<readonly [string, Uint8Array, RegExp]>([
+    ["an empty file", new Uint8Array(), /is empty/],
+    ["a text", strToU8("a,b\n1,2"), /no \.xlsx workbook/],
+    ["a file with a password or of the old kind", new Uint8Array([0xd0, 0xcf, 0x11, 0xe0, 0xa1]), /password/],
+    ["another zip", zipSync({ "a.txt": strToU8("a") }), /no \.xlsx workbook/],
+    ["a file cut short", plain.slice(0, 900), /damaged or was cut short/],
+    ["macros by their part", changed({ "xl/vbaProject.bin": "x" }), /macros/],
+    [
+      "macros by the kind of file",
+      changed({ "[Content_Types].xml": (text) => text.replace("sheet.main+xml", "sheet.macroEnabled.main+xml") }),
+      /macros/,
+    ],
+    [
+      "values of other workbooks",
+      changed({ ...external, [sheetPart]: rows('<row r="1"><c r="A1"><f>[1]Data!$B$2*2</f><v>4</v></c></row>') }),
+      /takes values from other workbooks .*“Data”/,
+    ],
+    [
+      "a name that leads to another workbook",
+      changed({
+        ...external,
+        "xl/workbook.xml": (text) =>
+          text.replace(
+            "<calcPr",
+            "<definedNames><definedName name=\"far\">'[1]Data'!$A$1</definedName></definedNames><calcPr",
+          ),
+      }),
+      /name far refers to another workbook/,
+    ],
+    [
+      "a million rows",
+      changed({ [sheetPart]: rows('<row r="1048576"><c r="A1048576"><v>1</v></c></row>') }),
+      /“Data” holds something in A1048576; sheets of up to 20,000 rows/,
+    ],
+    ["broken XML", changed({ [sheetPart]: (text) => text.replace("</sheetData>", "") }), /sheet1\.xml cannot be read/],
+    [
+      "entities",
+      changed({ [sheetPart]: (text) => text.replace("<worksheet", '<!DOCTYPE a [<!ENTITY b "bb">]><worksheet') }),
+      /document type or entities/,
+    ],
+    [
+      "a text that is not there",
+      changed({ [sheetPart]: rows('<row r="1"><c r="A1" t="s"><v>99</v></c></row>') }),
+      /A1 of “Data” names a text that is not there/,
+    ],
+    [
+      "a number that is none",
+      changed({ [sheetPart]: rows('<row r="1"><c r="A1"><v>1,5</v></c></row>') }),
+      /A1 of “Data” holds “1,5”, which is no number/,
+    ],
+    [
+      "a missing part",
+      zipSync(Object.fromEntries(Object.entries(unzipSync(plain)).filter(([n]) => n !== sheetPart))),
+      /no part/,
+    ],
+  ])("%s", (_what, bytes, why) => {
+    expect(reason(bytes)).toMatch(why);
+  });
+
+  it("a part that unpacks to more than is opened, before it is unpacked", () => {
+    const bomb = zipSync({ ...unzipSync(plain), [sheetPart]: new Uint8Array(60e6) });
+    expect(bomb.length).toBeLessThan(1e5);
+    const before = process.memoryUsage().arrayBuffers;
+    expect(reason(bomb)).toMatch(/unpacks to more than 48 MB \(part xl\/worksheets\/sheet1\.xml\)/);
+    expect(process.memoryUsage().arrayBuffers - before).toBeLessThan(20e6);
+  });
+
+  it("many parts that together unpack to too much", () => {
+    const many = Object.fromEntries(
+      Array.from({ length: 5 }, (_, i) => [`xl/media/image${i}.png`, new Uint8Array(40e6)]),
+    );
+    expect(reason(zipSync({ ...unzipSync(plain), ...many }, { level: 1 }))).toMatch(/unpacks to more than 160 MB/);
+  });
+
+  it("a part that says it is small and is not", () => {
+    const lying = zipSync({ ...unzipSync(plain), [sheetPart]: strToU8(`<worksheet>${" ".repeat(60e6)}</worksheet>`) });
+    const size = new DataView(new ArrayBuffer(4));
+    size.setUint32(0, 60e6 + 23, true);
+    const [a, b, c, d] = [0, 1, 2, 3].map((i) => size.getUint8(i));
+    for (let i = 0; i < lying.length - 4; i++)
+      if (lying[i] === a && lying[i + 1] === b && lying[i + 2] === c && lying[i + 3] === d)
+        lying.set([200, 0, 0, 0], i);
+    expect(reason(lying)).toMatch(/damaged/);
+  });
+});
+
+describe("what other programs write", () => {
+  const read = (bytes: Uint8Array): OpenedFile => openWorkbook(bytes);
+  const cells = (text: string) => read(changed({ [sheetPart]: rows(text) })).workbook.sheets[0]!.cells;
+
+  it("a formula written once for several cells is read in each", () => {
+    const found = cells(
+      '<row r="1"><c r="B1"><f t="shared" ref="B1:B3" si="0">A1*$D$1+SUM(Data!A$1:A1)</f><v>1</v></c></row>' +
+        '<row r="2"><c r="B2"><f t="shared" si="0"/><v>2</v></c></row><row r="3"><c r="C3"><f t="shared" si="0"/><v>3</v></c></row>',
+    );
+    expect(found.map(({ formula }) => formula)).toEqual([
+      "=A1*$D$1+SUM(Data!A$1:A1)",
+      "=A2*$D$1+SUM(Data!A$1:A2)",
+      "=B3*$D$1+SUM(Data!B$1:B3)",
+    ]);
+  });
+
+  it("functions under their stored names, in small letters too, and those of the add-in behind another workbook's mark", () => {
+    const found = cells(
+      '<row r="1"><c r="A1"><f>_xldudf_kern_friction_stress(0.3,0.2,0.003,&quot;1/m&quot;,1395,12)</f><v>1</v></c>' +
+        '<c r="B1"><f>[2]!_xldudf_KERN_VERSION()</f><v>1</v></c><c r="C1"><f aca="false">IF(TRUE(),_xlfn.CONCAT(&quot;TRUE()&quot;),FALSE())</f><v>1</v></c>' +
+        '<c r="D1" cm="1"><f t="array" ref="D1:D2">_xlfn._xlws.FILTER(A1:A3,_xlfn.LET(_xlpm.x,1,A1:A3&gt;_xlpm.x))</f><v>1</v></c></row>',
+    );
+    expect(found.map(({ formula }) => formula)).toEqual([
+      '=KERN.FRICTION_STRESS(0.3,0.2,0.003,"1/m",1395,12)',
+      "=KERN.VERSION()",
+      '=IF(TRUE,CONCAT("TRUE()"),FALSE)',
+      "=FILTER(A1:A3,LET(x,1,A1:A3>x))",
+    ]);
+    expect(found[3]!.fills).toEqual({ rows: 2, columns: 1 });
+  });
+
+  it("cells without addresses, texts within cells, and names with a prefix before every element", () => {
+    const prefixed = changed({
+      [sheetPart]: () =>
+        '<x:worksheet xmlns:x="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><x:sheetData><x:row>' +
+        '<x:c t="inlineStr"><x:is><x:t>a</x:t></x:is></x:c><x:c><x:v>2</x:v></x:c></x:row><x:row><x:c t="b"><x:v>1</x:v></x:c></x:row>' +
+        "</x:sheetData></x:worksheet>",
+    });
+    expect(read(prefixed).workbook.sheets[0]!.cells).toEqual([
+      { row: 0, column: 0, value: "a", look: {} },
+      { row: 0, column: 1, value: 2, look: {} },
+      { row: 1, column: 0, value: true, look: {} },
+    ]);
+  });
+
+  it("empty cells with a look far out are left out", () => {
+    expect(cells('<row r="1"><c r="A1"><v>1</v></c></row><row r="1048576"><c r="A1048576" s="0"/></row>')).toHaveLength(
+      1,
+    );
+  });
+
+  it("what is not kept is listed, with where it was met", () => {
+    const { notUnderstood } = read(
+      changed({
+        "xl/comments1.xml": "<comments/>",
+        "xl/pivotTables/pivotTable1.xml": "<a/>",
+        [sheetPart]: (text) =>
+          text.replace(
+            "</sheetData>",
+            '</sheetData><sheetProtection sheet="1" password="ABCD"/><autoFilter ref="A1:B2"/>' +
+              '<conditionalFormatting sqref="A1"><cfRule type="dataBar" priority="1"/></conditionalFormatting>',
+          ),
+      }),
+    );
+    expect(notUnderstood).toEqual([
+      "filters: not kept, all rows are shown as the file has them (“Data”)",
+      "passwords of protection: the protection is kept, without the password (“Data”)",
+      "bars within cells: not kept (“Data”)",
+      "pivot tables: the values are kept, not the tables",
+      "notes and comments: not kept",
+    ]);
+  });
+});
+
+describe("what a file keeps of a workbook", () => {
+  const cell = { row: 0, column: 0, value: null, look: {} } as const;
+  const letters = { font: "Arial", size: 10, color: "#1d2733" } as const;
+  const full = book(
+    sheet({
+      name: "It's & mine",
+      rows: 3,
+      columns: 4,
+      cells: [
+        { ...cell, value: "=A1 stays a text", look: letters, unlocked: true },
+        {
+          ...cell,
+          column: 1,
+          value: "Data!B2",
+          look: { ...letters, font: "Courier New", size: 14, bold: true, underline: true, strike: true },
+        },
+        {
+          ...cell,
+          column: 2,
+          value: 0.125,
+          look: {
+            ...letters,
+            format: "0.0%;[Red]-0.0%",
+            background: "#ffeeaa",
+            edges: { top: { line: "double", color: "#112233" }, left: { line: "hair" } },
+            align: "center",
+            vertical: "top",
+            wrap: true,
+          },
+        },
+        { ...cell, row: 1, value: 3, formula: "=LET(x,1,x+SUM(Data!A1:A2))" },
+        { ...cell, row: 2, value: 5, formula: "=SEQUENCE(1,3,5)", fills: { rows: 1, columns: 3 } },
+        { ...cell, row: 2, column: 1, value: 6 },
+        { ...cell, row: 2, column: 2, value: 7 },
+        { ...cell, row: 2, column: 3, value: null, formula: "=KERN.NO_SUCH()", error: "#NAME?" },
+      ],
+      spans: [{ row: 0, column: 2, rows: 1, columns: 2 }],
+      widths: new Map([
+        [0, { width: 20 }],
+        [3, { width: 5, hidden: true as const }],
+      ]),
+      heights: new Map([[1, 30]]),
+      hiddenRows: [2],
+      freeze: { rows: 1, columns: 2 },
+      gridlines: false,
+      names: [{ name: "own", reference: "'It''s & mine'!$A$1:$B$2" }],
+      entries: [
+        {
+          areas: [
+            { row: 0, column: 0, rows: 2, columns: 1 },
+            { row: 0, column: 3, rows: 1, columns: 1 },
+          ],
+          rule: { kind: "number", above: 0, max: 5 },
+          allowBlank: true,
+          otherwise: "asked",
+          title: "Number",
+          message: "0 to 5",
+        },
+        {
+          areas: [{ row: 1, column: 1, rows: 1, columns: 1 }],
+          rule: { kind: "other", type: "list", formulas: ["=Data!$A$1:$A$2"] },
+          allowBlank: false,
+          otherwise: "refused",
+          prompt: { title: "Choose", message: "one of them" },
+        },
+        {
+          areas: [{ row: 1, column: 2, rows: 1, columns: 1 }],
+          rule: { kind: "other", type: "textLength", operator: "lessThan", formulas: ["=20"] },
+          allowBlank: false,
+          otherwise: "told",
+        },
+      ],
+      colours: [
+        {
+          areas: [{ row: 0, column: 0, rows: 3, columns: 1 }],
+          when: { kind: "number", operator: "between", formulas: ["1", "$B$1"] },
+          look: { color: "#aa0000", bold: true },
+          stop: true,
+        },
+        {
+          areas: [{ row: 0, column: 1, rows: 1, columns: 1 }],
+          when: { kind: "formula", formula: "=B1>MAX($A$1:$A$3)" },
+          look: { background: "#00ff00" },
+        },
+        {
+          areas: [{ row: 0, column: 1, rows: 2, columns: 1 }],
+          when: { kind: "text", operator: "contains", text: 'say "no"' },
+          look: { italic: true },
+        },
+      ],
+      protected: true,
+      print: { areas: [], orientation: "portrait", paper: 8, scale: 80, header: "&LMine", breaks: [2] },
+    }),
+    sheet({ name: "Data", hidden: true, cells: [{ ...cell, value: true }] }),
+  );
+  const whole: Workbook = {
+    ...full,
+    names: [{ name: "factor", reference: "1.35" }],
+    properties: { title: "T", creator: "Kernbook" },
+  };
+
+  it("is read back as it was", () => {
+    const { workbook, notUnderstood } = openWorkbook(writeBook(whole));
+    expect(notUnderstood).toEqual([]);
+    expect(workbook).toEqual(whole);
+  });
+});
