@@ -10,7 +10,7 @@ import { fillWorkingsNote } from "./workingCells.ts";
 import { builtCell } from "./write.ts";
 
 /** The worksheet function that says the version of the functions loaded. */
-const versionCall = "KERN.VERSION()";
+export const versionCall = "KERN.VERSION()";
 
 /** The end of the sheet: configuration, template and version, conventions, what the marks of sources mean. */
 export function fillAbout(filling: Filling): void {

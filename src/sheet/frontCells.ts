@@ -1,4 +1,5 @@
 import { a1, areaA1, textConstant, type Address, type Area } from "../cells/index.ts";
+import { versionCall } from "./aboutCells.ts";
 import { assumedWord, bandRow, columns, firstRow, titleRow } from "./columns.ts";
 import { fieldColumns, type Layout } from "./layout.ts";
 import { areaAt, inputRole, own, type Filling } from "./planCells.ts";
@@ -7,7 +8,7 @@ import type { Role } from "./plan.ts";
 import { rowContext, whereCell } from "./rowCells.ts";
 import { checkName, formatOf } from "./says.ts";
 import type { ShapedBlock, ShapedFront, ShapedRow } from "./shape.ts";
-import { warningAreas, write, type Written } from "./write.ts";
+import { builtCell, warningAreas, write, type Written } from "./write.ts";
 
 const at = (row: number, column: number): string => a1({ row, column }, true);
 
@@ -89,7 +90,15 @@ export function fillBand(filling: Filling): void {
   const reads: readonly Area[] = first
     ? [{ row: first, column: checkColumns.item, rows: 1, columns: columns.mark }]
     : [];
-  cells.formula(bandRow, bandText, "bandText", own(`=${text}`, [...reads, areaAt(overall), ...read, marks]), "verdict");
+  const functions = withoutFunctions(filling);
+  const said = `=IF(ISERROR(${versionCall}),${functions.text},${text})`;
+  cells.formula(
+    bandRow,
+    bandText,
+    "bandText",
+    own(said, [...reads, areaAt(overall), ...read, areaAt(functions.version), marks]),
+    "verdict",
+  );
   cells.raise(bandRow, bandLines);
   cells.carry(bandRow, "band", 1, bandText - 1);
   cells.join(bandRow, bandText, columns.mark);
@@ -103,6 +112,16 @@ function assumptions(marks: string): string {
 
 const bandText = 3;
 const bandLines = 3;
+
+/** What the first page says, in formulas every program knows, where the worksheet functions are missing; and the cell that names their version. */
+function withoutFunctions({ layout }: Filling): { readonly text: string; readonly version: Address } {
+  const version = builtCell(layout.about.lines.find(({ line }) => line === "functions")!.row);
+  const before = textConstant(
+    "The Kernbook functions are not loaded here: values are missing or old. Load the Kernbook add-in, version ",
+  );
+  const after = textConstant(" or later, open its panel and press “Repair the formulas”.");
+  return { text: `${before}&${a1(version, true)}&${after}`, version };
+}
 
 /** What the overall verdict means for whoever reads it. */
 function overallNote(filling: Filling): string {

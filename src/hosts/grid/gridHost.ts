@@ -143,7 +143,8 @@ export class GridHost implements Host {
       const release = this.#grid.hold?.();
       try {
         const before = await this.#contents();
-        await placeBook(this.#grid, this.#workbook, this.#names, book, before);
+        const ledgers = { names: this.#names, selfContained: this.#selfContained };
+        await placeBook(this.#grid, this.#workbook, ledgers, book, before);
       } finally {
         release?.();
       }

@@ -8,6 +8,7 @@ import { protectAreas, readFormulas, recalculated, withoutCalculation } from "./
 import { lockedAreas } from "./lockedAreas.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
 import { pixelsPerCharacter, rangeOf, valueContent } from "./sheetData.ts";
+import type { SelfContained } from "./selfContained.ts";
 import type { SheetNames } from "./sheetNames.ts";
 
 /** Room to write on below and beside what a sheet holds. */
@@ -153,13 +154,34 @@ function clear(workbook: GridWorkbook, names: SheetNames, stays: GridSheet): voi
   names.dropGiven();
 }
 
-async function fill(grid: GridRuntime, workbook: GridWorkbook, names: SheetNames, book: Workbook): Promise<void> {
+/** What is known of the sheets beside the grid itself. */
+export interface Ledgers {
+  readonly names: SheetNames;
+  readonly selfContained: SelfContained;
+}
+
+async function fill(
+  grid: GridRuntime,
+  workbook: GridWorkbook,
+  { names, selfContained }: Ledgers,
+  book: Workbook,
+): Promise<void> {
   const made: GridSheet[] = [];
-  for (const sheet of book.sheets) made.push(await placeSheet(grid, workbook, names, sheet));
+  for (const sheet of book.sheets) {
+    const one = await placeSheet(grid, workbook, names, sheet);
+    selfContained.add(one.getSheetId(), sheet);
+    made.push(one);
+  }
   for (const { name, reference, hidden } of book.names) if (!hidden) names.give(name, reference);
   const visible = book.sheets.findIndex(({ hidden }) => !hidden);
   const shown = book.sheets[book.shown ?? 0]?.hidden ? visible : (book.shown ?? 0);
   workbook.setActiveSheet(made[Math.max(0, shown)]!);
+}
+
+/** The formulas of all sheets, read while people look at them and not at their first entry. */
+function readAll(grid: GridRuntime, workbook: GridWorkbook, { selfContained }: Ledgers): void {
+  const ids = workbook.getSheets().map((sheet) => sheet.getSheetId());
+  ids.forEach((id, i) => selfContained.reading(id, () => (i === ids.length - 1 ? readFormulas(grid) : undefined)));
 }
 
 /**
@@ -168,17 +190,17 @@ async function fill(grid: GridRuntime, workbook: GridWorkbook, names: SheetNames
 export async function place(
   grid: GridRuntime,
   workbook: GridWorkbook,
-  names: SheetNames,
+  ledgers: Ledgers,
   book: Workbook,
   before: Workbook,
 ): Promise<void> {
   const empty = withoutCalculation(grid, () => workbook.create(waiting, 1, 1));
   try {
-    clear(workbook, names, empty);
-    await fill(grid, workbook, names, book);
+    clear(workbook, ledgers.names, empty);
+    await fill(grid, workbook, ledgers, book);
   } catch (error) {
-    clear(workbook, names, empty);
-    await fill(grid, workbook, names, before);
+    clear(workbook, ledgers.names, empty);
+    await fill(grid, workbook, ledgers, before);
     throw error;
   } finally {
     workbook.deleteSheet(empty.getSheetId());
@@ -186,5 +208,5 @@ export async function place(
     grid.univer.__getInjector().get(grid.core.IUndoRedoService).clearUndoRedo(workbookId);
   }
   if (needsComputing(book)) await recalculated(grid, workbook);
-  else readFormulas(grid);
+  else readAll(grid, workbook, ledgers);
 }

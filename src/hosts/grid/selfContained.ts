@@ -1,6 +1,5 @@
 import type { ICommandInfo } from "@univerjs/core";
 import { namesIn, sheetsIn } from "../../cells/index.ts";
-import type { Plan } from "../../sheet/index.ts";
 import { UntilFinished, type Passes } from "./passes.ts";
 import { workbookId, type GridRuntime } from "./runtime.ts";
 
@@ -17,8 +16,13 @@ interface CellParams {
 const bringsFormula = ({ cellValue = {} }: Params): boolean =>
   Object.values(cellValue).some((row) => Object.values(row ?? {}).some((cell) => Boolean(cell?.f ?? cell?.si)));
 
+/** A sheet as far as its formulas go: planned, or of a file. */
+interface WithFormulas {
+  readonly cells: readonly { readonly formula?: string }[];
+}
+
 /** By address or by name: what a name stands for may change. */
-const readsOtherSheets = ({ cells }: Plan): boolean =>
+const readsOtherSheets = ({ cells }: WithFormulas): boolean =>
   cells.some(({ formula }) => formula !== undefined && (sheetsIn(formula).length > 0 || namesIn(formula).length > 0));
 
 /**
@@ -69,8 +73,8 @@ export class SelfContained {
   }
 
   /** Takes a sheet just built up, if it is one. */
-  add(sheetId: string, plan: Plan): void {
-    if (!readsOtherSheets(plan)) this.#sheets.add(sheetId);
+  add(sheetId: string, sheet: WithFormulas): void {
+    if (!readsOtherSheets(sheet)) this.#sheets.add(sheetId);
   }
 
   /** Has the formulas of a sheet read in a calculation that is begun now. */
