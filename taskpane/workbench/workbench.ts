@@ -98,7 +98,7 @@ async function openBooks(host: GridHost): Promise<void> {
         forgetBuilt();
         rememberOpened(host).catch((error: unknown) => console.error(error));
       },
-      newId: () => crypto.randomUUID(),
+      newId: () => `${Date.now().toString(36)}-${Math.random().toString(36).slice(2)}`,
       now: () => Date.now(),
     },
     templates[0]?.example.name ?? "Workbook",

@@ -78,11 +78,11 @@ export class Keeping {
   async keep(): Promise<void> {
     clearTimeout(this.#timer);
     this.#timer = undefined;
-    await this.#running;
+    // One after the other: whoever comes while it is being written finds nothing waiting any more, or writes what is new.
+    while (this.#running) await this.#running;
     if (!this.waiting) return;
-    this.#running = this.#write();
+    this.#running = this.#write().finally(() => (this.#running = undefined));
     await this.#running;
-    this.#running = undefined;
   }
 
   #soon(): void {

@@ -93,6 +93,14 @@ describe("keeping the open workbook", () => {
     expect(await shelf.contents("a")).toEqual(Uint8Array.of(2));
   });
 
+  it("asked twice at once, writes once and under one id", async () => {
+    const shelf = new MemoryShelf();
+    const { keeping, state, change } = page(shelf);
+    change();
+    await Promise.all([keeping.keep(), keeping.keep()]);
+    expect([state.writes, [...shelf.books.keys()]]).toEqual([1, ["a"]]);
+  });
+
   it("writes nothing over what another page kept of the same workbook since: both stay", async () => {
     const shelf = new MemoryShelf();
     const first = page(shelf);
