@@ -113,7 +113,7 @@ function assumptions(marks: string): string {
 const bandText = 3;
 const bandLines = 3;
 
-/** What the first page says, in formulas every program knows, where the worksheet functions are missing; and the cell that names their version. */
+/** What the first page says where the worksheet functions are missing, and the cell that names their version. */
 function withoutFunctions({ layout }: Filling): { readonly text: string; readonly version: Address } {
   const version = builtCell(layout.about.lines.find(({ line }) => line === "functions")!.row);
   const before = textConstant(

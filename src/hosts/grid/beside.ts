@@ -42,7 +42,7 @@ export function rowOfPoints(points: number): IRowData {
 export function pointsOf({ h, ia, custom }: Partial<IRowData>): number | undefined {
   const kept = (custom as { readonly kernbook?: KeptHeight } | null | undefined)?.kernbook;
   if (kept && kept.pixels === h) return kept.points;
-  return h === undefined || ia === 1 ? undefined : Math.round((h / pixelsPerPoint) * 4) / 4;
+  return h === undefined || Number(ia) === 1 ? undefined : Math.round((h / pixelsPerPoint) * 4) / 4;
 }
 
 type Line = "row" | "column";
@@ -82,9 +82,7 @@ function movedPrint(print: BookPrint, line: Line, at: number, count: number): Bo
     ...rest,
     areas,
     ...(breaks && line === "row" && { breaks }),
-    ...(titles && {
-      titleRows: line === "row" ? ([titles.row, titles.row + titles.rows - 1] as const) : print.titleRows!,
-    }),
+    ...(titles && { titleRows: [titles.row, titles.row + titles.rows - 1] }),
   };
 }
 

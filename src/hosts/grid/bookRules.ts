@@ -3,7 +3,7 @@ import { a1, withoutPrefix } from "../../cells/index.ts";
 import type { BookColourRule, BookEntryRule } from "../workbook/workbook.ts";
 import { gridStyleOf, lookOfGrid, type GridStyle } from "./bookLook.ts";
 import { entryRule, type GridColourRule, type GridEntryRule } from "./readRules.ts";
-import { highlightRule, validationRule } from "./rules.ts";
+import { validationRule, type highlightRule } from "./rules.ts";
 import type { GridRuntime } from "./runtime.ts";
 import { areaOf, rangeOf } from "./sheetData.ts";
 

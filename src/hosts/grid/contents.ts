@@ -30,7 +30,7 @@ function richText(cell: Nullable<ICellData>): string | undefined {
   return text === undefined ? undefined : text.replace(/\r\n$/, "").replaceAll("\r", "\n");
 }
 
-/** What a cell holds, as far as a file can keep it. A formula that cannot be read becomes a text: with it no program would open the file. */
+/** What a cell holds, as far as a file can keep it. A formula that cannot be read becomes a text: no program opens a file with one. */
 function holding(content: CellContent, cell: Nullable<ICellData>): Pick<BookCell, "value" | "formula" | "error"> {
   const { value, formula, error } = content;
   if (formula === undefined) {
@@ -55,8 +55,8 @@ interface Spilled {
 function spilledOn({ formula, univer }: GridRuntime, sheetId: string): Spilled {
   const model = univer.__getInjector().get(formula.FormulaDataModel);
   return {
-    ranges: (model.getArrayFormulaRange()[workbookId]?.[sheetId] ?? {}) as Spilled["ranges"],
-    cells: (model.getArrayFormulaCellData()[workbookId]?.[sheetId] ?? {}) as Spilled["cells"],
+    ranges: model.getArrayFormulaRange()[workbookId]?.[sheetId] ?? {},
+    cells: model.getArrayFormulaCellData()[workbookId]?.[sheetId] ?? {},
   };
 }
 
@@ -126,19 +126,22 @@ function cellsOf(
   );
 }
 
+/** Of a column that nobody made wider or narrower, in pixels. */
+const usualWidth = 88;
+/** As the grid marks hidden rows and columns. */
+const hidden: number = 1;
+
 function widthsOf(sheet: GridSheet): ReadonlyMap<number, Width> {
   const { columnData } = sheet.getSheet().getConfig();
   return new Map(
-    Object.entries(columnData).flatMap(([column, data]) =>
-      data?.w === undefined && data?.hd !== 1
-        ? []
-        : [
-            [
-              Number(column),
-              { width: (data.w ?? 88) / pixelsPerCharacter, ...(data.hd === 1 && { hidden: true as const }) },
-            ] as const,
-          ],
-    ),
+    Object.keys(columnData)
+      .map(Number)
+      .flatMap((column) => {
+        const { w, hd } = columnData[column] ?? {};
+        if (w === undefined && hd !== hidden) return [];
+        const width = (w ?? usualWidth) / pixelsPerCharacter;
+        return [[column, { width, ...(hd === hidden && { hidden: true as const }) }] as const];
+      }),
   );
 }
 
@@ -170,7 +173,7 @@ async function sheetOf(
   const guarded = await isGuarded(sheet);
   const cells = cellsOf(grid, workbook, sheet, errors, guarded);
   const { rowData, showGridlines } = worksheet.getConfig();
-  const rows = Object.entries(rowData).map(([row, data]) => [Number(row), data ?? {}] as const);
+  const rows = Object.keys(rowData).map((row) => [Number(row), rowData[Number(row)] ?? {}] as const);
   const { xSplit, ySplit } = worksheet.getFreeze();
   return {
     name: sheet.getSheetName(),
@@ -186,9 +189,9 @@ async function sheetOf(
         return points === undefined ? [] : [[row, points] as const];
       }),
     ),
-    hiddenRows: rows.flatMap(([row, { hd }]) => (hd === 1 ? [row] : [])),
+    hiddenRows: rows.flatMap(([row, { hd }]) => (hd === hidden ? [row] : [])),
     freeze: { rows: Math.max(0, ySplit), columns: Math.max(0, xSplit) },
-    gridlines: showGridlines !== 0,
+    gridlines: Number(showGridlines) !== 0,
     names: namesOn(names, sheet),
     entries: sheet.getDataValidations().flatMap(({ rule }) => entryOfGrid(grid, rule) ?? []),
     colours: sheet.getConditionalFormattingRules().flatMap((rule) => colourOfGrid(grid, rule) ?? []),

@@ -72,7 +72,7 @@ function dataOf(
   };
 }
 
-/** Whether the grid has to compute: a formula has no value yet, fills several cells, or calls a function that was missing where it was saved. */
+/** Whether the grid has to compute: a formula has no value yet, fills several cells, or calls a function that was missing. */
 function needsComputing({ sheets }: Workbook): boolean {
   return sheets.some(({ cells }) =>
     cells.some(

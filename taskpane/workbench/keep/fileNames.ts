@@ -1,5 +1,4 @@
 /** Characters that no file name may have on some system. */
-// eslint-disable-next-line no-control-regex -- control characters are among them
 const notInNames = /[\u0000-\u001f<>:"/\\|?*]/g;
 const longest = 120;
 
