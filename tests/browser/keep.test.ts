@@ -31,6 +31,7 @@ const nothing: Omit<BookSheet, "name" | "cells"> = {
   widths: new Map(),
   heights: new Map(),
   hiddenRows: [],
+  groups: [],
   freeze: { rows: 0, columns: 0 },
   gridlines: true,
   names: [],

@@ -66,6 +66,7 @@ function withOwnSheet(book: Workbook, reference: string): Workbook {
       { ...cell, column: 1, value: `=${reference}` },
     ],
     spans: [],
+    groups: [],
     widths: new Map(),
     heights: new Map(),
     names: [],

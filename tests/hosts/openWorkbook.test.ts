@@ -17,6 +17,7 @@ const nothing: Omit<BookSheet, "name"> = {
   widths: new Map(),
   heights: new Map(),
   hiddenRows: [],
+  groups: [],
   freeze: { rows: 0, columns: 0 },
   gridlines: true,
   names: [],

@@ -132,8 +132,9 @@ export function readWorkbook(bytes: Uint8Array): ReadWorkbook {
       titleRows: print.titleRows!,
       orientation: print.orientation!,
       paper: String(print.paper),
-      pagesWide: String(print.fit!.wide),
-      pagesHigh: String(print.fit!.high),
+      ...(print.scale !== undefined && { scale: print.scale }),
+      pagesWide: String(print.fit?.wide ?? ""),
+      pagesHigh: String(print.fit?.high ?? ""),
       footer: print
         .footer!.replace(/^&C&9 /, "")
         .replaceAll("&P", "{page}")

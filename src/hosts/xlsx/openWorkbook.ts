@@ -1,7 +1,7 @@
 import { piecesOf, readCells, splitSheet, type Area } from "../../cells/index.ts";
 import type { PlannedChart } from "../../sheet/index.ts";
 import { columnMargin, defaultRowHeight } from "../look/measures.ts";
-import type { BookName, BookPrint, BookProperties, BookSheet, Width, Workbook } from "../workbook/workbook.ts";
+import type { BookName, BookPrint, BookProperties, BookSheet, Rows, Width, Workbook } from "../workbook/workbook.ts";
 import { readArea, readReference } from "./address.ts";
 import { NotUnderstood } from "./notUnderstood.ts";
 import { readAnchors, readChart, withoutPoints } from "./readCharts.ts";
@@ -179,6 +179,19 @@ function noteWhatIsNotKept(sheet: Element, name: string, notUnderstood: NotUnder
     notUnderstood.add("groups of rows within groups: kept as one", `“${name}”`);
 }
 
+/** Neighbouring rows that fold away together. */
+function groupsOf(lines: readonly { readonly row: number }[]): BookSheet["groups"] {
+  const groups: Rows[] = [];
+  for (const line of lines) {
+    const { outlineLevel = "0" } = line as Readonly<Record<string, string>>;
+    if (Number(outlineLevel) === 0) continue;
+    const last = groups.at(-1);
+    if (last && last.row + last.rows === line.row) groups[groups.length - 1] = { ...last, rows: last.rows + 1 };
+    else groups.push({ row: line.row, rows: 1 });
+  }
+  return groups;
+}
+
 interface Parts {
   readonly file: ReadPackage;
   readonly styles: ReadStyles;
@@ -235,6 +248,7 @@ function readSheet(
     hiddenRows: within.flatMap(({ row, ...line }) =>
       isOn((line as Readonly<Record<string, string>>)["hidden"]) ? [row] : [],
     ),
+    groups: groupsOf(lines.filter(({ row }) => row < limits.rows)),
     freeze:
       frozen && pane["topLeftCell"] !== undefined
         ? { rows: Number(pane["ySplit"] ?? 0), columns: Number(pane["xSplit"] ?? 0) }

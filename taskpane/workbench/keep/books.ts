@@ -45,6 +45,7 @@ const emptySheet = {
   widths: new Map(),
   heights: new Map(),
   hiddenRows: [],
+  groups: [],
   freeze: { rows: 0, columns: 0 },
   gridlines: true,
   names: [],
