@@ -138,9 +138,9 @@ function widthsOf(sheet: GridSheet): ReadonlyMap<number, Width> {
       .map(Number)
       .flatMap((column) => {
         const { w, hd } = columnData[column] ?? {};
-        if (w === undefined && hd !== hidden) return [];
+        if (w === undefined && Number(hd) !== hidden) return [];
         const width = (w ?? usualWidth) / pixelsPerCharacter;
-        return [[column, { width, ...(hd === hidden && { hidden: true as const }) }] as const];
+        return [[column, { width, ...(Number(hd) === hidden && { hidden: true as const }) }] as const];
       }),
   );
 }
@@ -189,7 +189,7 @@ async function sheetOf(
         return points === undefined ? [] : [[row, points] as const];
       }),
     ),
-    hiddenRows: rows.flatMap(([row, { hd }]) => (hd === hidden ? [row] : [])),
+    hiddenRows: rows.flatMap(([row, { hd }]) => (Number(hd) === hidden ? [row] : [])),
     freeze: { rows: Math.max(0, ySplit), columns: Math.max(0, xSplit) },
     gridlines: Number(showGridlines) !== 0,
     names: namesOn(names, sheet),

@@ -179,15 +179,20 @@ function noteWhatIsNotKept(sheet: Element, name: string, notUnderstood: NotUnder
     notUnderstood.add("groups of rows within groups: kept as one", `“${name}”`);
 }
 
+/** A row as the file describes it. */
+interface Line {
+  readonly row: number;
+  readonly said: Element["attributes"];
+}
+
 /** Neighbouring rows that fold away together. */
-function groupsOf(lines: readonly { readonly row: number }[]): BookSheet["groups"] {
+function groupsOf(lines: readonly Line[]): BookSheet["groups"] {
   const groups: Rows[] = [];
-  for (const line of lines) {
-    const { outlineLevel = "0" } = line as Readonly<Record<string, string>>;
-    if (Number(outlineLevel) === 0) continue;
+  for (const { row, said } of lines) {
+    if (Number(said["outlineLevel"] ?? 0) === 0) continue;
     const last = groups.at(-1);
-    if (last && last.row + last.rows === line.row) groups[groups.length - 1] = { ...last, rows: last.rows + 1 };
-    else groups.push({ row: line.row, rows: 1 });
+    if (last && last.row + last.rows === row) groups[groups.length - 1] = { ...last, rows: last.rows + 1 };
+    else groups.push({ row, rows: 1 });
   }
   return groups;
 }
@@ -213,15 +218,12 @@ function readSheet(
   const frozen = pane?.["state"] === "frozen" || pane?.["state"] === "frozenSplit";
   const cells = readSheetCells(sheet, { sheet: name, looks: styles.looks, texts, notUnderstood });
   const spans = all(child(sheet, "mergeCells"), "mergeCell").map(({ attributes }) => readArea(attributes["ref"] ?? ""));
-  const lines = all(child(sheet, "sheetData"), "row").map(({ attributes }) => ({
-    ...attributes,
-    row: Number(attributes["r"]) - 1,
-  }));
-  const within = lines.filter(({ row }) => row < limits.rows);
-  const heights = within.flatMap(({ row, ...line }) => {
-    const { ht } = line as Readonly<Record<string, string>>;
-    return ht === undefined || Math.abs(Number(ht) - defaultRowHeight) < 0.05 ? [] : [[row, Number(ht)] as const];
-  });
+  const lines = all(child(sheet, "sheetData"), "row")
+    .map(({ attributes: said }, i): Line => ({ row: Number(said["r"] ?? i + 1) - 1, said }))
+    .filter(({ row }) => row < limits.rows);
+  const heights = lines.flatMap(({ row, said: { ht } }) =>
+    ht === undefined || Math.abs(Number(ht) - defaultRowHeight) < 0.05 ? [] : [[row, Number(ht)] as const],
+  );
   const said = child(sheet, "dimension")?.attributes["ref"];
   const dimension = said === undefined ? { rows: 0, columns: 0 } : readArea(said);
   const last = (of: "row" | "column", most: number): number =>
@@ -245,10 +247,8 @@ function readSheet(
     spans,
     widths: readWidths(sheet),
     heights: new Map(heights),
-    hiddenRows: within.flatMap(({ row, ...line }) =>
-      isOn((line as Readonly<Record<string, string>>)["hidden"]) ? [row] : [],
-    ),
-    groups: groupsOf(lines.filter(({ row }) => row < limits.rows)),
+    hiddenRows: lines.flatMap(({ row, said: { hidden: rowHidden } }) => (isOn(rowHidden) ? [row] : [])),
+    groups: groupsOf(lines),
     freeze:
       frozen && pane["topLeftCell"] !== undefined
         ? { rows: Number(pane["ySplit"] ?? 0), columns: Number(pane["xSplit"] ?? 0) }
