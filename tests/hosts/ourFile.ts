@@ -3,6 +3,7 @@ import { openWorkbook, tones, type CellStyle, type CellValue, type ReadChart } f
 import { readAnchors, readChart } from "../../src/hosts/xlsx/readCharts.ts";
 import { readReference } from "../../src/hosts/xlsx/address.ts";
 import { ReadPackage } from "../../src/hosts/xlsx/readPackage.ts";
+import { all, at } from "../../src/hosts/xlsx/readXml.ts";
 import type { BookLook } from "../../src/hosts/workbook/workbook.ts";
 import type { Highlight, Plan, PlannedName, Validation } from "../../src/sheet/index.ts";
 
@@ -84,6 +85,14 @@ function chartsOf(bytes: Uint8Array): readonly ReadChart[] {
   );
 }
 
+/** The heights of all rows as they stand in the file: who opens it passes over the usual one. */
+function heightsOf(bytes: Uint8Array): ReadonlyMap<number, number> {
+  const rows = all(at(new ReadPackage(bytes).xml("xl/worksheets/sheet1.xml"), "sheetData"), "row");
+  return new Map(
+    rows.flatMap(({ attributes: { r, ht } }) => (ht === undefined ? [] : [[Number(r) - 1, Number(ht)] as const])),
+  );
+}
+
 /** Reads a file that `writeWorkbook` wrote. Throws where the file holds something it never writes. */
 export function readWorkbook(bytes: Uint8Array): ReadWorkbook {
   const { workbook, notUnderstood, application } = openWorkbook(bytes);
@@ -123,7 +132,7 @@ export function readWorkbook(bytes: Uint8Array): ReadWorkbook {
     freeze: sheet.freeze,
     gridlines: sheet.gridlines,
     widths: [...sheet.widths.values()].map(({ width }) => width),
-    heights: sheet.heights,
+    heights: heightsOf(bytes),
     print: {
       areas: print.areas,
       ...(print.breaks && { breaks: print.breaks }),

@@ -70,7 +70,7 @@ describe("what a file refuses", () => {
     expect(() => readWorkbook(damaged(sheet, (text) => text.replace("<sheetData>", "<sheetData & >")))).toThrow(
       /no attribute/,
     );
-    expect(() => readWorkbook(damaged(sheet, (text) => text.replace("<f>", '<f t="array" ref="A1">')))).toThrow(
+    expect(() => readWorkbook(damaged(sheet, (text) => text.replace("<f>", '<f t="array" ref="A1:B1">')))).toThrow(
       /fills several cells/,
     );
   });
