@@ -118,6 +118,136 @@ describe("built sheets that read only themselves", () => {
   });
 });
 
+describe("entries on a built sheet, whatever people do in between", () => {
+  const mu = { sheet: "Beam", row: 2, column: 2 };
+  const command = async (id: string, params: object) => {
+    const injector = runtime.univer.__getInjector();
+    injector.get(runtime.core.IUniverInstanceService).focusUnit(workbookId);
+    return injector.get(runtime.core.ICommandService).executeCommand(id, params);
+  };
+  const settled = async (sheet: string, row: number, column: number, expected: number) => {
+    await expect.poll(() => value(sheet, row, column), { timeout: 8000 }).toBeCloseTo(expected, 9);
+    // Nor does it change once more.
+    await host.recalculate();
+    expect(await value(sheet, row, column)).toBeCloseTo(expected, 9);
+  };
+
+  it("are followed after the sheet was renamed, and so are entries elsewhere", async () => {
+    await build("Beam");
+    await host.enter(mu, 0.25);
+    workbook.getSheetByName("Beam")!.setName("Girder");
+    await host.enter({ ...mu, sheet: "Girder" }, 0.5);
+    expect(await value("Girder", 4, 2)).toBeCloseTo(friction(0.5), 10);
+    await host.enter({ sheet: "Sheet1", row: 0, column: 0 }, 2);
+    await host.enter({ sheet: "Sheet1", row: 0, column: 1 }, "=Sheet1!A1*Girder!C5");
+    expect(await value("Sheet1", 0, 1)).toBeCloseTo(2 * friction(0.5), 9);
+  });
+
+  it("may be formulas that read locked cells", async () => {
+    await build("Beam");
+    await host.enter({ sheet: "Beam", row: 3, column: 0 }, "=C5*3");
+    expect(await value("Beam", 3, 0)).toBeCloseTo(3 * friction(0.2), 9);
+    await host.enter({ sheet: "Sheet1", row: 0, column: 0 }, "=Beam!C7");
+    expect(await value("Sheet1", 0, 0)).toBeCloseTo(2 * friction(0.2), 9);
+  });
+
+  it("are followed after a cell was moved over an input", async () => {
+    await build("Beam");
+    await new GridFaults({ host, runtime, workbook }).unprotected("Beam");
+    await host.enter({ sheet: "Beam", row: 3, column: 0 }, 0.5);
+    const at = (row: number, column: number) => ({
+      startRow: row,
+      endRow: row,
+      startColumn: column,
+      endColumn: column,
+    });
+    workbook.setActiveSheet(workbook.getSheetByName("Beam")!);
+    expect(await command("sheet.command.move-range", { fromRange: at(3, 0), toRange: at(2, 2) })).toBe(true);
+    await expect.poll(() => value("Beam", 4, 2), { timeout: 8000 }).toBeCloseTo(friction(0.5), 10);
+    await host.enter(mu, 0.4);
+    await settled("Beam", 4, 2, friction(0.4));
+  });
+
+  it("are followed when they come while the grid still computes what was wrong", async () => {
+    await build("Beam");
+    await host.enter(mu, 0.25);
+    const input = workbook.getSheetByName("Beam")!.getRange(2, 2, 1, 1);
+    for (const [entry, pause] of [
+      [7, 0],
+      [0.3, 0],
+      [8, 110],
+      [0.35, 110],
+      [9, 250],
+      [0.45, 5],
+    ] as const) {
+      input.setValue(entry);
+      await new Promise((resolve) => setTimeout(resolve, pause));
+    }
+    await settled("Beam", 4, 2, friction(0.45));
+  });
+
+  it("are followed after the grid was interrupted: a calculation stopped is not taken for one finished", async () => {
+    await build("Beam");
+    await host.enter(mu, 0.25);
+    const input = workbook.getSheetByName("Beam")!.getRange(2, 2, 1, 1);
+    let stopped = 0;
+    const listening = runtime.api.getFormula().calculationStart(() => {
+      if (stopped++ > 0) return;
+      runtime.api.getFormula().stopCalculation();
+      input.setValue(0.3);
+    });
+    input.setValue(7);
+    await settled("Beam", 4, 2, friction(0.3));
+    listening.dispose();
+    expect(stopped).toBeGreaterThan(0);
+  });
+
+  it("count with the number in rich text", async () => {
+    await build("Beam");
+    await host.enter(mu, 0.25);
+    const dataStream = "0.5\r\n";
+    const body = { dataStream, textRuns: [{ st: 0, ed: 3, ts: { bl: 1 } }], paragraphs: [{ startIndex: 3 }] };
+    const rich = { id: "rich", documentStyle: {}, body: { ...body, sectionBreaks: [{ startIndex: 4 }] } };
+    const sheet = workbook.getSheetByName("Beam")!;
+    expect(
+      await command("sheet.command.set-range-values", {
+        unitId: workbookId,
+        subUnitId: sheet.getSheetId(),
+        range: { startRow: 2, endRow: 2, startColumn: 2, endColumn: 2 },
+        value: { p: rich, v: null, f: null, si: null },
+      }),
+    ).toBe(true);
+    expect(String((await cell("Beam", 2, 2)).value)).toBe("0.5");
+    await settled("Beam", 4, 2, friction(0.5));
+  });
+
+  it("give the message of the present error, not of one before", async () => {
+    await build("Beam");
+    await host.enter(mu, 7);
+    expect((await cell("Beam", 4, 2)).error!.message).toContain("7");
+    await host.enter(mu, 0.3);
+    await host.enter(mu, 8);
+    const { message } = (await cell("Beam", 4, 2)).error!;
+    expect(message).toContain("8");
+    expect(message).not.toContain("= 7");
+  });
+
+  it("are followed once where many come together", async () => {
+    await build("Beam");
+    await host.enter(mu, 0.25);
+    let applied = 0;
+    const end = host.onCalculated(() => applied++);
+    await host.enterAll("Beam", [
+      { row: 2, column: 2, value: 0.4 },
+      { row: 3, column: 0, value: "text" },
+    ]);
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    end();
+    expect(await value("Beam", 4, 2)).toBeCloseTo(friction(0.4), 10);
+    expect(applied).toBe(1);
+  });
+});
+
 it("a whole sheet shows after entries what the grid itself computes", async () => {
   const template = templates.find(({ id }) => id.startsWith("pre-tensioned-is"))!;
   const plan = expand(template, inputValues(template, typedExample(template)));

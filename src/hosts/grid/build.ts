@@ -253,5 +253,10 @@ async function protect({ api }: GridRuntime, sheet: GridSheet, plan: Plan): Prom
   const rules = await sheet
     .getWorksheetPermission()
     .protectRanges([{ ranges, options: { name: plan.template.title } }]);
-  for (const rule of rules) await rule.setPoint(api.Enum.RangePermissionPoint.Edit, false);
+  const { Edit, View } = api.Enum.RangePermissionPoint;
+  for (const rule of rules) {
+    await rule.setPoint(Edit, false);
+    // Forbidding to edit forbids to view, too: the grid then refuses formulas that read a locked cell.
+    await rule.setPoint(View, true);
+  }
 }
