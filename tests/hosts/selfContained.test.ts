@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { nodeGrid } from "../../src/hosts/grid/node.ts";
 import { expand } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
@@ -115,6 +115,157 @@ describe("built sheets that read only themselves", () => {
     workbook.getSheetByName("Beam")!.insertRows(1, 2);
     await host.enter({ sheet: "Beam", row: 4, column: 2 }, 0.5);
     expect(await value("Beam", 6, 2)).toBeCloseTo(friction(0.5), 10);
+  });
+});
+
+describe("entries on a built sheet, whatever people do in between", () => {
+  const mu = { sheet: "Beam", row: 2, column: 2 };
+  const command = async (id: string, params: object) => {
+    const injector = runtime.univer.__getInjector();
+    injector.get(runtime.core.IUniverInstanceService).focusUnit(workbookId);
+    return injector.get(runtime.core.ICommandService).executeCommand(id, params);
+  };
+  const settled = async (sheet: string, row: number, column: number, expected: number) => {
+    await expect.poll(() => value(sheet, row, column), { timeout: 8000 }).toBeCloseTo(expected, 9);
+    // Nor does it change once more.
+    await host.recalculate();
+    expect(await value(sheet, row, column)).toBeCloseTo(expected, 9);
+  };
+
+  it("are followed after the sheet was renamed, and so are entries elsewhere", async () => {
+    await build("Beam");
+    await host.enter(mu, 0.25);
+    workbook.getSheetByName("Beam")!.setName("Girder");
+    await host.enter({ ...mu, sheet: "Girder" }, 0.5);
+    expect(await value("Girder", 4, 2)).toBeCloseTo(friction(0.5), 10);
+    await host.enter({ sheet: "Sheet1", row: 0, column: 0 }, 2);
+    await host.enter({ sheet: "Sheet1", row: 0, column: 1 }, "=Sheet1!A1*Girder!C5");
+    expect(await value("Sheet1", 0, 1)).toBeCloseTo(2 * friction(0.5), 9);
+  });
+
+  it("may be formulas that read locked cells", async () => {
+    await build("Beam");
+    await host.enter({ sheet: "Beam", row: 3, column: 0 }, "=C5*3");
+    expect(await value("Beam", 3, 0)).toBeCloseTo(3 * friction(0.2), 9);
+    await host.enter({ sheet: "Sheet1", row: 0, column: 0 }, "=Beam!C7");
+    expect(await value("Sheet1", 0, 0)).toBeCloseTo(2 * friction(0.2), 9);
+  });
+
+  it("are followed after a cell was moved over an input", async () => {
+    await build("Beam");
+    await new GridFaults({ host, runtime, workbook }).unprotected("Beam");
+    await host.enter({ sheet: "Beam", row: 3, column: 0 }, 0.5);
+    const at = (row: number, column: number) => ({
+      startRow: row,
+      endRow: row,
+      startColumn: column,
+      endColumn: column,
+    });
+    workbook.setActiveSheet(workbook.getSheetByName("Beam")!);
+    expect(await command("sheet.command.move-range", { fromRange: at(3, 0), toRange: at(2, 2) })).toBe(true);
+    await expect.poll(() => value("Beam", 4, 2), { timeout: 8000 }).toBeCloseTo(friction(0.5), 10);
+    await host.enter(mu, 0.4);
+    await settled("Beam", 4, 2, friction(0.4));
+  });
+
+  it("are followed when they come while the grid still computes what was wrong", async () => {
+    await build("Beam");
+    await host.enter(mu, 0.25);
+    const input = workbook.getSheetByName("Beam")!.getRange(2, 2, 1, 1);
+    for (const [entry, pause] of [
+      [7, 0],
+      [0.3, 0],
+      [8, 110],
+      [0.35, 110],
+      [9, 250],
+      [0.45, 5],
+    ] as const) {
+      input.setValue(entry);
+      await new Promise((resolve) => setTimeout(resolve, pause));
+    }
+    await settled("Beam", 4, 2, friction(0.45));
+  });
+
+  it("are followed where the grid computes for long and is interrupted", async () => {
+    await build("Beam");
+    await host.enter(mu, 0.25);
+    const input = workbook.getSheetByName("Beam")!.getRange(2, 2, 1, 1);
+    const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
+    const generator = runtime.univer.__getInjector().get(runtime.formula.IFormulaDependencyGenerator);
+    const generate = generator.generate.bind(generator);
+    let long = 0;
+    vi.spyOn(generator, "generate").mockImplementation(async (...given) => {
+      const trees = await generate(...given);
+      if (trees.length > 0) {
+        long++;
+        await pause(600);
+      }
+      return trees;
+    });
+    vi.stubGlobal("requestIdleCallback", (act: () => void) => setTimeout(act, 150));
+    try {
+      input.setValue(7);
+      await pause(650);
+      input.setValue(0.3);
+      await pause(400);
+      input.setValue(0.45);
+      await settled("Beam", 4, 2, friction(0.45));
+    } finally {
+      vi.restoreAllMocks();
+      vi.unstubAllGlobals();
+    }
+    expect(long).toBeGreaterThan(0);
+  });
+
+  it("count with the number in rich text", async () => {
+    await build("Beam");
+    await host.enter(mu, 0.25);
+    const dataStream = "0.5\r\n";
+    const body = { dataStream, textRuns: [{ st: 0, ed: 3, ts: { bl: 1 } }], paragraphs: [{ startIndex: 3 }] };
+    const rich = { id: "rich", documentStyle: {}, body: { ...body, sectionBreaks: [{ startIndex: 4 }] } };
+    const sheet = workbook.getSheetByName("Beam")!;
+    expect(
+      await command("sheet.command.set-range-values", {
+        unitId: workbookId,
+        subUnitId: sheet.getSheetId(),
+        range: { startRow: 2, endRow: 2, startColumn: 2, endColumn: 2 },
+        value: { p: rich, v: null, f: null, si: null },
+      }),
+    ).toBe(true);
+    expect(String((await cell("Beam", 2, 2)).value)).toBe("0.5");
+    await settled("Beam", 4, 2, friction(0.5));
+  });
+
+  it("give the message of the present error, not of one that stood in the cell before", async () => {
+    const friction = (mu: string, stress: string) => `=KERN.FRICTION_STRESS(0.3,${mu},0.003,"1/m",${stress},12)`;
+    const cells = [
+      { row: 3, column: 3, value: 0.1, role: "input" as const },
+      { row: 10, column: 2, formula: friction("D4", "C5"), role: "value" as const },
+    ];
+    const plan = { ...smallPlan, cells: [...smallPlan.cells, ...cells] };
+    const unlocked = [...smallPlan.unlocked, { row: 3, column: 3, rows: 1, columns: 1 }];
+    await host.apply({ ...plan, unlocked }, { sheetName: "Beam", progress: () => undefined });
+    await host.enter({ sheet: "Beam", row: 3, column: 3 }, 7);
+    expect((await cell("Beam", 10, 2)).error!.message).toContain("7");
+    await host.enter({ sheet: "Beam", row: 3, column: 3 }, 0.1);
+    await host.enter(mu, 8);
+    expect((await cell("Beam", 4, 2)).error!.message).toContain("8");
+    expect((await cell("Beam", 10, 2)).error?.message ?? "").not.toContain("7");
+  });
+
+  it("are followed once where many come together", async () => {
+    await build("Beam");
+    await host.enter(mu, 0.25);
+    let applied = 0;
+    const end = host.onCalculated(() => applied++);
+    await host.enterAll("Beam", [
+      { row: 2, column: 2, value: 0.4 },
+      { row: 3, column: 0, value: "text" },
+    ]);
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    end();
+    expect(await value("Beam", 4, 2)).toBeCloseTo(friction(0.4), 10);
+    expect(applied).toBe(1);
   });
 });
 

@@ -37,8 +37,17 @@ function same(book: Book, cell: FormulaCell, computed: Scalar, host: Scalar): bo
 }
 
 /**
+ * Whether a text is what its formula gives from the values that the host shows. Where all numbers agree, other texts
+ * come of rounding alone: which of equal values is the highest, and so at which place.
+ */
+function givesFromShown(book: Book, { place, host, computed }: Difference): boolean {
+  if (typeof host.value !== "string" || typeof computed.value !== "string") return false;
+  return new Calculation(book, [], { anew: [place] }).valueAt(place).value === host.value;
+}
+
+/**
  * Computes every formula of a book from its own and holds it against the host's value: numbers to a relative 1e-9,
- * texts and errors exactly.
+ * texts and errors exactly, but for texts that come of rounding.
  */
 export function valuesAgainstHost(book: Book): AgainstHost {
   const calculation = new Calculation(book, [], { everything: true });
@@ -64,5 +73,6 @@ export function valuesAgainstHost(book: Book): AgainstHost {
         passedOver: computed.error !== undefined && !error,
       });
   }
-  return { compared, differences, notCompared };
+  const rounded = differences.every((one) => one.passedOver || givesFromShown(book, one));
+  return { compared, differences: rounded ? differences.filter((one) => one.passedOver) : differences, notCompared };
 }

@@ -113,16 +113,21 @@ function mentions(sheet: GridSheet, name: string): boolean {
   return found;
 }
 
-/** A new sheet sets the grid computing all of it; where its values are known that is half a minute of work for nothing. */
-export function withoutCalculation<T>({ formula, univer }: GridRuntime, create: () => T): T {
-  const insertion = "sheet.mutation.insert-sheet";
+/** What the grid computes after sheets come or go. */
+const comingAndGoing = ["sheet.mutation.insert-sheet", "sheet.mutation.remove-sheet"];
+
+/**
+ * A new sheet sets the grid computing all of it; where its values are known that is half a minute of work for nothing.
+ * One that goes has the grid look for its name under its old number, also where another of that name stands by then.
+ */
+export function withoutCalculation<T>({ formula, univer }: GridRuntime, act: () => T): T {
   const dirty = univer.__getInjector().get(formula.IActiveDirtyManagerService);
-  const registered = dirty.get(insertion);
-  dirty.remove(insertion);
+  const registered = comingAndGoing.map((id) => [id, dirty.get(id)] as const);
+  for (const id of comingAndGoing) dirty.remove(id);
   try {
-    return create();
+    return act();
   } finally {
-    if (registered) dirty.register(insertion, registered);
+    for (const [id, one] of registered) if (one) dirty.register(id, one);
   }
 }
 
@@ -260,5 +265,10 @@ export async function protectAreas(
   if (areas.length === 0) return;
   const ranges = areas.map(({ row, column, rows, columns }) => sheet.getRange(row, column, rows, columns));
   const rules = await sheet.getWorksheetPermission().protectRanges([{ ranges, options: { name } }]);
-  for (const rule of rules) await rule.setPoint(api.Enum.RangePermissionPoint.Edit, false);
+  const { Edit, View } = api.Enum.RangePermissionPoint;
+  for (const rule of rules) {
+    await rule.setPoint(Edit, false);
+    // Forbidding to edit forbids to view, too: the grid then refuses formulas that read a locked cell.
+    await rule.setPoint(View, true);
+  }
 }

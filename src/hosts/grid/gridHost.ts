@@ -134,7 +134,11 @@ export class GridHost implements Host {
 
   /** The whole workbook, as a file can keep it. */
   contents(): Promise<Workbook> {
-    return this.#turns.take(async () => ({ ...(await this.#contents()), properties: this.#properties }));
+    return this.#turns.take(async () => {
+      // What was typed a moment ago is saved with what follows from it.
+      await calculated(this.#grid);
+      return { ...(await this.#contents()), properties: this.#properties };
+    });
   }
 
   /** Opens a workbook in place of the one that is open, which stays when that fails. */
@@ -142,6 +146,9 @@ export class GridHost implements Host {
     return this.#turns.take(async () => {
       const release = this.#grid.hold?.();
       try {
+        this.#ownResults.listen();
+        // What the grid has still to compute from before would go through the new sheets as well.
+        await calculated(this.#grid);
         const before = await this.#contents();
         const ledgers = { names: this.#names, selfContained: this.#selfContained };
         await placeBook(this.#grid, this.#workbook, ledgers, book, before);

@@ -144,12 +144,13 @@ async function placeSheet(
 
 const waiting = "opening …";
 
-function clear(workbook: GridWorkbook, names: SheetNames, stays: GridSheet): void {
+function clear(grid: GridRuntime, workbook: GridWorkbook, names: SheetNames, stays: GridSheet): void {
   for (const sheet of workbook.getSheets()) {
     const id = sheet.getSheetId();
     if (id === stays.getSheetId()) continue;
     names.remove(id);
-    if (!workbook.deleteSheet(id)) throw new Error(`the sheet “${sheet.getSheetName()}” could not be closed`);
+    if (!withoutCalculation(grid, () => workbook.deleteSheet(id)))
+      throw new Error(`the sheet “${sheet.getSheetName()}” could not be closed`);
   }
   names.dropGiven();
 }
@@ -196,14 +197,14 @@ export async function place(
 ): Promise<void> {
   const empty = withoutCalculation(grid, () => workbook.create(waiting, 1, 1));
   try {
-    clear(workbook, ledgers.names, empty);
+    clear(grid, workbook, ledgers.names, empty);
     await fill(grid, workbook, ledgers, book);
   } catch (error) {
-    clear(workbook, ledgers.names, empty);
+    clear(grid, workbook, ledgers.names, empty);
     await fill(grid, workbook, ledgers, before);
     throw error;
   } finally {
-    workbook.deleteSheet(empty.getSheetId());
+    withoutCalculation(grid, () => workbook.deleteSheet(empty.getSheetId()));
     // Closing and opening are no edits of the user's.
     grid.univer.__getInjector().get(grid.core.IUndoRedoService).clearUndoRedo(workbookId);
   }
