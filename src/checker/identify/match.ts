@@ -140,22 +140,29 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
     if (same) same.inputs.push(j);
     else groups.push({ power, inputs: [j] });
   });
-  const powerOf = (i: number): number | undefined => target.shapes[i]!.power;
   for (const { power, inputs } of groups) {
     const having = target.shapes.filter((s) => s.power !== undefined && Math.abs(s.power - power) <= apart).length;
     if (having < inputs.length) return [];
   }
-  const options = others.map((j) =>
-    target.inputs.map((input, i) => {
+  // Which input can be which argument by its shape; only then by its units, which takes longer.
+  const shaped = others.map((j) => {
+    const wanted = rule.shapes[j]!;
+    return target.inputs.map((_, i) => {
+      if (loose.about !== undefined) return true;
       const own = target.shapes[i]!;
-      const wanted = rule.shapes[j]!;
-      if (loose.about === undefined) {
-        if ((own.flags & wanted.flags) !== wanted.flags) return [];
-        // A shape that the rule shows nowhere; none at all may be a limit that is crossed.
-        if (own.flags !== 0 && !rule.seen[j]!.has(target.shapeKeys[i]!)) return [];
-      }
-      return scalesFor(input, rule.inputs[j]!.quantity, target.rareUnits);
-    }),
+      if ((own.flags & wanted.flags) !== wanted.flags) return false;
+      // A shape that the rule shows nowhere; none at all may be a limit that is crossed.
+      return own.flags === 0 || rule.seen[j]!.has(target.shapeKeys[i]!);
+    });
+  });
+  if (shaped.some((of) => !of.includes(true))) return [];
+  // A power that the rule has nowhere: no assignment can agree.
+  const powered = target.shapes.filter(({ power }) => power !== undefined).length;
+  if (groups.reduce((sum, { inputs }) => sum + inputs.length, 0) > powered) return [];
+  const options = others.map((j, n) =>
+    target.inputs.map((input, i) =>
+      shaped[n]![i] ? scalesFor(input, rule.inputs[j]!.quantity, target.rareUnits) : [],
+    ),
   );
   if (options.some((of) => of.every((scales) => scales.length === 0))) return [];
   const most = loose.about === undefined ? mostTried : mostTriedLoosely;
@@ -246,9 +253,6 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
     }
     scales[j] = 1;
   };
-  // A power that the rule has nowhere: no assignment can agree.
-  const left = target.shapes.filter((_, i) => powerOf(i) !== undefined).length;
-  if (groups.reduce((sum, g) => sum + g.inputs.length, 0) > left) return [];
   assign(0);
   target.effort.left -= tried;
   return found;

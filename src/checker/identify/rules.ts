@@ -101,6 +101,16 @@ function hasFewNumbers({ columns }: Table): boolean {
   return all.length <= 2 && all.every(({ kind }) => kind === "number");
 }
 
+/** The same quantity, however often it is declared, so that what is found out of it is found out once. */
+const quantities = new Map<string, Quantity>();
+function theSame(quantity: Quantity): Quantity {
+  const text = JSON.stringify(quantity);
+  const before = quantities.get(text);
+  if (before) return before;
+  quantities.set(text, quantity);
+  return quantity;
+}
+
 /** The inputs and fixed values of a formula with its choices made and some optional arguments given; undefined where a table is needed. */
 function takenBy(f: Formula, choices: Given, given: readonly string[], tie: boolean) {
   const inputs: RuleInput[] = [];
@@ -116,7 +126,7 @@ function takenBy(f: Formula, choices: Given, given: readonly string[], tie: bool
     const own = inForce(declared, choices);
     if (own.kind === "choice") args.push(choices[name] ?? null);
     else if (own.kind === "number" && (!isOptional(own) || given.includes(name))) {
-      inputs.push({ name, quantity: own });
+      inputs.push({ name, quantity: theSame(own) });
       args.push(0);
     } else if (own.kind === "number") {
       fixed[name] = own.default === undefined ? undefined : own.default * readFactor(own);
@@ -127,7 +137,8 @@ function takenBy(f: Formula, choices: Given, given: readonly string[], tie: bool
         const like =
           tie && inputs.find((input) => input.quantity.unit === quantity.unit && sameLetter(input.quantity, quantity));
         if (like) tied.push({ of: name, column, to: like.name });
-        else inputs.push({ name: `${name}.${column}`, column: { of: name, name: column }, quantity });
+        else
+          inputs.push({ name: `${name}.${column}`, column: { of: name, name: column }, quantity: theSame(quantity) });
       }
       args.push(null);
     } else if (own.kind === "table" && own.optional) {
@@ -282,7 +293,7 @@ function ruleOf(f: Formula, choices: Given, given: readonly string[], tie: boole
     inputs,
     tied,
     evaluate,
-    result: f.result,
+    result: theSame(f.result),
     points,
     values,
     ...found,

@@ -72,15 +72,37 @@ export function supportOf(label: Label | undefined, quantity: Quantity): Support
   return made;
 }
 
+/** What a quantity is called, as labels are compared with it. */
+interface Called {
+  readonly symbol: string;
+  readonly stems: ReadonlySet<string>;
+}
+const called = new WeakMap<Quantity, Called>();
+function calledBy(quantity: Quantity): Called {
+  const before = called.get(quantity);
+  if (before) return before;
+  const made = { symbol: spelledSymbol(quantity.symbol), stems: stemsOf(quantity.text) };
+  called.set(quantity, made);
+  return made;
+}
+const spelled = new WeakMap<Label, string>();
+function spelledOf(label: Label): string {
+  const before = spelled.get(label);
+  if (before !== undefined) return before;
+  const made = spelledSymbol(label.symbol);
+  spelled.set(label, made);
+  return made;
+}
+
 function readSupport(label: Label, quantity: Quantity): Support {
-  const symbol = spelledSymbol(label.symbol);
-  const own = spelledSymbol(quantity.symbol);
+  const symbol = spelledOf(label);
+  const own = calledBy(quantity);
   const said = stemsOf(label.description);
   let words = 0;
-  for (const word of stemsOf(quantity.text)) if (said.has(word)) words++;
+  for (const word of said) if (own.stems.has(word)) words++;
   const unit = label.known ? inUnit(label.known, quantity.unit) : undefined;
   const plain = label.known?.unit === "–";
-  const isOwn = symbol !== "" && (symbol === own || symbol.toLowerCase() === own.toLowerCase());
+  const isOwn = symbol !== "" && (symbol === own.symbol || symbol.toLowerCase() === own.symbol.toLowerCase());
   return {
     symbol: isOwn,
     words,
