@@ -34,7 +34,7 @@ export const supportFor = (input: TargetInput, quantity: Quantity): Support => s
 
 /** The units in which a value can be a quantity: it is allowed there, and not far from everyday. */
 const scalesKnown = new WeakMap<TargetInput, Map<Quantity, readonly number[]>>();
-function scalesFor(input: TargetInput, quantity: Quantity, rare: boolean): readonly number[] {
+export function scalesFor(input: TargetInput, quantity: Quantity, rare: boolean): readonly number[] {
   const known = scalesKnown.get(input) ?? new Map<Quantity, readonly number[]>();
   scalesKnown.set(input, known);
   const before = known.get(quantity);

@@ -45,6 +45,8 @@ export interface Rule {
   readonly tied: readonly Tie[];
   /** In the cells' own units; NaN where there is no value. */
   readonly evaluate: (values: ArrayLike<number>) => number;
+  /** Every argument and step by name, in the units the equations work in; undefined where there is no value. */
+  readonly stepsAt: (values: ArrayLike<number>) => Readonly<Record<string, unknown>> | undefined;
   readonly result: Quantity;
   /** Drawn inputs that the function accepts, and its values there. */
   readonly points: readonly (readonly number[])[];
@@ -276,13 +278,24 @@ function ruleOf(f: Formula, choices: Given, given: readonly string[], tie: boole
   const into = inputs.map(({ name, column }) =>
     column ? { record: (held[column.of] as Record<string, unknown>[])[0]!, name: column.name } : { record: held, name },
   );
-  const evaluate = (given: ArrayLike<number>): number => {
+  const take = (given: ArrayLike<number>): void => {
     for (let i = 0; i < into.length; i++) into[i]!.record[into[i]!.name] = given[i]! * factors[i]!;
     for (const { record, column, from } of ties) record[column] = given[from]! * factors[from]!;
+  };
+  const evaluate = (given: ArrayLike<number>): number => {
+    take(given);
     try {
       return f.compute(held as never) * fromResult;
     } catch {
       return NaN;
+    }
+  };
+  const stepsAt: Rule["stepsAt"] = (given) => {
+    take(given);
+    try {
+      return { ...held, ...f.stepwise(held as never) };
+    } catch {
+      return undefined;
     }
   };
   const found = shapesOver(evaluate, points);
@@ -293,6 +306,7 @@ function ruleOf(f: Formula, choices: Given, given: readonly string[], tie: boole
     inputs,
     tied,
     evaluate,
+    stepsAt,
     result: theSame(f.result),
     points,
     values,

@@ -1,6 +1,8 @@
 import { isUnusual, outside, type Quantity } from "../../core/index.ts";
 import { backingOf, couldBeBacked, isBacked, isNamed, isProduct } from "./evidence.ts";
+import { changedRule, type Near } from "./changed.ts";
 import type { Difference } from "./finding.ts";
+import type { Around } from "./fits.ts";
 import {
   compareAll,
   matches,
@@ -17,17 +19,10 @@ import { rootNear } from "./solve.ts";
 import { supportOf } from "./support.ts";
 import { targetWith, type Target, type Typed } from "./target.ts";
 
-/** A rule that a formula is nearly, and in what it departs from it. */
-export interface Near {
-  readonly match: Match;
-  readonly agreement: Agreement;
-  readonly difference: Difference;
-}
-
 /** A usual departure that is looked for where no rule agrees. */
 export interface SearchedDeparture {
   readonly kind: string;
-  readonly find: (target: Target, library: Library) => Iterable<Near>;
+  readonly find: (target: Target, library: Library, around: Around) => Iterable<Near>;
 }
 
 /** Rules that a formula could be called by. */
@@ -248,7 +243,7 @@ export function rangeOf(match: Match, agreement: Agreement): string | undefined 
 }
 
 /** "agrees only where f_cm is up to 35 MPa", where one input tells the agreeing points from the others. */
-function whereItAgrees({ rule }: Match, { agreeing }: Agreement): string {
+export function whereItAgrees({ rule }: Match, { agreeing }: Agreement): string {
   for (const [j, { quantity }] of rule.inputs.entries()) {
     const at = (agrees: boolean): readonly number[] =>
       rule.points.flatMap((p, k) => (agreeing[k] === agrees ? [p[j]!] : []));
@@ -287,8 +282,18 @@ const oneTerm: SearchedDeparture = {
   },
 };
 
+/** One place of a rule that the labels speak for is otherwise. */
+const changed: SearchedDeparture = {
+  kind: "changed",
+  *find(target, library, around) {
+    const near = changedRule(target, library, around);
+    if (near) yield near;
+  },
+};
+
 /** In the order in which they are looked for. */
 export const searchedDepartures: readonly SearchedDeparture[] = [
+  changed,
   typedInside,
   factorInside,
   otherConstant,

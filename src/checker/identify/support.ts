@@ -85,11 +85,15 @@ function calledBy(quantity: Quantity): Called {
   called.set(quantity, made);
   return made;
 }
+/** A text that is but a symbol and a remark: "fctm", "Ecm (EN 1992-1-1:2004)". */
+const symbolAlone = /^(?<symbol>[^\s()]{1,10})(?: ?\(.*\))?$/;
+
 const spelled = new WeakMap<Label, string>();
 function spelledOf(label: Label): string {
   const before = spelled.get(label);
   if (before !== undefined) return before;
-  const made = spelledSymbol(label.symbol);
+  const symbol = label.symbol || (symbolAlone.exec(label.description)?.groups?.["symbol"] ?? "");
+  const made = spelledSymbol(symbol);
   spelled.set(label, made);
   return made;
 }
