@@ -130,7 +130,7 @@ function asItIs(seen: Seen): AsItIs | undefined {
 /** Numbers typed in a formula that may be a quantity, each once. */
 const typedIn = (target: Target): readonly number[] => {
   const numbers = target.program.open().filter(({ couldBeArgument }) => couldBeArgument);
-  return [...new Set(numbers.map(({ value }) => value))].slice(0, mostTyped);
+  return [...new Set(numbers.map(({ value }) => Math.abs(value)))].slice(0, mostTyped);
 };
 
 interface Constant {
