@@ -60,7 +60,7 @@ export class Identifier {
   constructor(private readonly book: Book) {
     this.#labels = new Labels(book);
     this.#around = { book, labels: this.#labels };
-    this.#library = libraryOfRules();
+    this.#library = withoutStacks(libraryOfRules);
   }
 
   /** Every cell of a sheet with a formula. */
@@ -73,6 +73,10 @@ export class Identifier {
   }
 
   identify(place: Place): Finding {
+    return withoutStacks(() => this.#identify(place));
+  }
+
+  #identify(place: Place): Finding {
     const cell = this.book.formulas.cells.get(this.book.keyOf(place));
     if (!cell) throw new Error(`${a1(place)} holds no formula`);
     const content = this.book.content(cell.sheet, cell.row, cell.column);
@@ -276,6 +280,20 @@ export class Identifier {
   }
 }
 
+/**
+ * Inputs that a function refuses are an everyday thing here: where the engine notes for each refusal how it came to it,
+ * that takes longer than the computing.
+ */
+function withoutStacks<T>(work: () => T): T {
+  const limit = Error.stackTraceLimit;
+  Error.stackTraceLimit = 0;
+  try {
+    return work();
+  } finally {
+    Error.stackTraceLimit = limit;
+  }
+}
+
 /** Rules whose result the formula's label names before the others, so that effort is spent there. */
 function spokenOfFirst(rules: readonly Rule[], { label }: Target): readonly Rule[] {
   const named = new Set(rules.filter(({ result }) => isNamed(supportOf(label, result))));
@@ -299,10 +317,7 @@ function nearest(
 }
 
 /** A library of one rule. */
-function libraryOf(rule: Rule): Library {
-  const alone = new Map([[rule.inputs.length, [rule]]]);
-  return rule.without ? { rules: new Map(), shortened: alone } : { rules: alone, shortened: new Map() };
-}
+const libraryOf = (rule: Rule): Library => ({ rules: new Map([[rule.inputs.length, [rule]]]) });
 
 const betterMatch = (a: Match, b: Match): boolean =>
   rank[a.rule.form] !== rank[b.rule.form] ? rank[a.rule.form] > rank[b.rule.form] : a.liking > b.liking;

@@ -26,7 +26,6 @@ const widened = 5;
 const mostFound = 400;
 const mostTried = 8_000;
 const mostTriedOnceFound = 600;
-const mostTriedLoosely = 2_000;
 
 const close = (a: number, b: number): boolean => Math.abs(a - b) <= tolerance * Math.max(Math.abs(a), Math.abs(b));
 
@@ -112,10 +111,6 @@ const isAllowed = (rule: Rule, target: Target, factor: number): boolean =>
 export interface Looseness {
   /** Any factor between formula and rule. */
   readonly anyFactor?: true;
-  /** So far the power of an input may be from that of the argument. */
-  readonly power?: number;
-  /** So far the value may be from the rule's, as a logarithm, once units are allowed for; agreement elsewhere is not asked. */
-  readonly about?: number;
 }
 
 /** A match before units of inputs with a power are settled. */
@@ -131,7 +126,6 @@ export interface RawMatch {
 export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): readonly RawMatch[] {
   const count = rule.inputs.length;
   if (target.inputs.length !== count || target.effort.left <= 0) return [];
-  const apart = loose.power ?? samePower;
   const groups: { readonly power: number; readonly inputs: number[] }[] = [];
   const others: number[] = [];
   rule.shapes.forEach(({ power }, j) => {
@@ -141,14 +135,13 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
     else groups.push({ power, inputs: [j] });
   });
   for (const { power, inputs } of groups) {
-    const having = target.shapes.filter((s) => s.power !== undefined && Math.abs(s.power - power) <= apart).length;
+    const having = target.shapes.filter((s) => s.power !== undefined && Math.abs(s.power - power) <= samePower).length;
     if (having < inputs.length) return [];
   }
   // Which input can be which argument by its shape; only then by its units, which takes longer.
   const shaped = others.map((j) => {
     const wanted = rule.shapes[j]!;
     return target.inputs.map((_, i) => {
-      if (loose.about !== undefined) return true;
       const own = target.shapes[i]!;
       if ((own.flags & wanted.flags) !== wanted.flags) return false;
       // A shape that the rule shows nowhere; none at all may be a limit that is crossed.
@@ -165,7 +158,6 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
     ),
   );
   if (options.some((of) => of.every((scales) => scales.length === 0))) return [];
-  const most = loose.about === undefined ? mostTried : mostTriedLoosely;
   // What labels speak for is tried first, so that little is tried where they are right.
   const likely = others.map((j, n) => {
     const { quantity } = rule.inputs[j]!;
@@ -200,12 +192,6 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
   const agrees = (): number | undefined => {
     tried++;
     const factor = factorAt(0);
-    if (loose.about !== undefined) {
-      if (!Number.isFinite(factor) || factor === 0) return undefined;
-      return Math.abs(Math.log(Math.abs(factor)) - nearestFactor(rule, target, factor)) <= loose.about
-        ? factor
-        : undefined;
-    }
     if (loose.anyFactor ? !Number.isFinite(factor) || factor === 0 : !isAllowed(rule, target, factor)) return undefined;
     for (let k = 1; k < target.places.length; k++) {
       const here = factorAt(k);
@@ -218,9 +204,9 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
   const settleGroups = (): boolean => {
     for (const { power, inputs } of groups) {
       const free = target.shapes.flatMap((s, i) =>
-        !used[i] && s.power !== undefined && Math.abs(s.power - power) <= apart ? [i] : [],
+        !used[i] && s.power !== undefined && Math.abs(s.power - power) <= samePower ? [i] : [],
       );
-      if (free.length !== inputs.length && apart === samePower) return false;
+      if (free.length !== inputs.length) return false;
       inputs.forEach((j, n) => {
         order[j] = free[n] ?? -1;
         if (free[n] !== undefined) used[free[n]] = true;
@@ -230,7 +216,7 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
   };
 
   const assign = (n: number): void => {
-    if (found.length >= mostFound || tried >= most || (found.length > 0 && tried >= mostTriedOnceFound)) return;
+    if (found.length >= mostFound || tried >= mostTried || (found.length > 0 && tried >= mostTriedOnceFound)) return;
     if (n === others.length) {
       const before = [...used];
       if (settleGroups()) {

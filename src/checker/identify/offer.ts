@@ -71,8 +71,7 @@ export function offeredFormula(book: Book, match: Match, scales = match.scales, 
     ];
     if (row.length > 0) return inOneRow(row.map(argument));
     const j = rule.inputs.findIndex((input) => input.name === name);
-    if (j >= 0) return argument(j);
-    return rule.without?.name === name ? "0" : "";
+    return j >= 0 ? argument(j) : "";
   });
   while (args.at(-1) === "") args.pop();
   return `=${times(`${namespace}${formula.id}(${args.join(",")})`, 1 / out)}`;

@@ -58,8 +58,6 @@ export interface Rule {
   readonly constants: readonly number[];
   /** How much its form alone says. */
   readonly form: Form;
-  /** Arguments put to a fixed value, so that a term of the full rule is missing. */
-  readonly without?: RuleInput;
 }
 
 /**
@@ -183,7 +181,7 @@ function formOf(f: Formula, choices: Given, shapes: readonly Shape[]): Form {
 }
 
 /** How a function of numbers depends on each of them, over all points given; and what it does in some part only. */
-export function shapesOver(
+function shapesOver(
   evaluate: (values: ArrayLike<number>) => number,
   points: readonly (readonly number[])[],
 ): Pick<Rule, "shapes" | "seen"> {
@@ -316,50 +314,6 @@ function ruleOf(f: Formula, choices: Given, given: readonly string[], tie: boole
   };
 }
 
-/** The rule with one of its inputs at 0, and what then no longer matters left out. */
-function ruleWithout(rule: Rule, at: number): Rule | undefined {
-  const left = rule.inputs[at]!;
-  const { min, above } = left.quantity;
-  if ((min ?? -Infinity) > 0 || (above ?? -Infinity) >= 0) return undefined;
-  const zero = (point: readonly number[]): number[] => point.map((v, i) => (i === at ? 0 : v));
-  const base = rule.points.map(zero);
-  const matters = rule.inputs.map((_, i) => {
-    if (i === at) return false;
-    return base.slice(0, 8).some((point) => {
-      const changed = [...point];
-      changed[i] = changed[i]! * 1.3;
-      const [a, b] = [rule.evaluate(point), rule.evaluate(changed)];
-      return Number.isFinite(a) && Number.isFinite(b) && Math.abs(a - b) > 1e-12 * Math.abs(a);
-    });
-  });
-  const kept = rule.inputs.flatMap((_, i) => (matters[i] ? [i] : []));
-  if (kept.length < 2) return undefined;
-  const held = [...base[0]!];
-  const evaluate = (given: ArrayLike<number>): number => {
-    kept.forEach((i, k) => (held[i] = given[k]!));
-    return rule.evaluate(held);
-  };
-  const points = base.map((point) => kept.map((i) => point[i]!));
-  const values = points.map(evaluate);
-  const sound = values.flatMap((v, i) => (Number.isFinite(v) && v !== 0 ? [i] : []));
-  if (sound.length < pointsWanted / 2) return undefined;
-  const found = shapesOver(
-    evaluate,
-    sound.map((i) => points[i]!),
-  );
-  if (!allMatter(found)) return undefined;
-  return {
-    ...rule,
-    inputs: kept.map((i) => rule.inputs[i]!),
-    evaluate,
-    points: sound.map((i) => points[i]!),
-    values: sound.map((i) => values[i]!),
-    ...found,
-    form: formOf(rule.formula, rule.choices, found.shapes) === "common" ? "common" : rule.form,
-    without: left,
-  };
-}
-
 /** Rules by how many numbers they take. */
 export type RulesByCount = ReadonlyMap<number, readonly Rule[]>;
 
@@ -391,10 +345,9 @@ function* madeRules(): Generator<Rule> {
   }
 }
 
-/** What is searched: the library's rules, and the same with a term missing. */
+/** What is searched: the library's rules. */
 export interface Library {
   readonly rules: RulesByCount;
-  readonly shortened: RulesByCount;
 }
 
 let library: Library | undefined;
@@ -402,7 +355,5 @@ let library: Library | undefined;
 /** Made when it is first asked for; half a second or so. */
 export function libraryOfRules(): Library {
   if (library) return library;
-  const rules = [...madeRules()];
-  const shortened = rules.flatMap((rule) => rule.inputs.flatMap((_, i) => ruleWithout(rule, i) ?? []));
-  return (library = { rules: byCount(rules), shortened: byCount(shortened) });
+  return (library = { rules: byCount([...madeRules()]) });
 }

@@ -107,14 +107,19 @@ function readSupport(label: Label, quantity: Quantity): Support {
   const unit = label.known ? inUnit(label.known, quantity.unit) : undefined;
   const plain = label.known?.unit === "–";
   const isOwn = symbol !== "" && (symbol === own.symbol || symbol.toLowerCase() === own.symbol.toLowerCase());
+  let otherwise: boolean | undefined;
   return {
     symbol: isOwn,
     words,
     ...(unit !== undefined && { unit }),
     otherKind: label.known !== undefined && unit === undefined && !plain,
-    otherwise:
-      saysOtherwise(label, quantity) ||
-      (!isOwn && strengths.some(([of, against]) => of.test(symbol) && against.test(quantity.text))),
+    // Found out when it is asked for: it takes longer than all else.
+    get otherwise() {
+      otherwise ??=
+        saysOtherwise(label, quantity) ||
+        (!isOwn && strengths.some(([of, against]) => of.test(symbol) && against.test(quantity.text)));
+      return otherwise;
+    },
   };
 }
 
@@ -125,7 +130,8 @@ export function liking(support: Support, quantity: Quantity, value: number, scal
   let points = (support.symbol ? 3 : 0) + Math.min(support.words, 3);
   if (support.unit !== undefined) points += same(support.unit, scale) ? 2.5 : -1;
   if (support.otherKind) points -= 2;
-  if (support.otherwise) points -= 2;
+  // Where nothing speaks for it, what speaks against it changes nothing.
+  if ((support.symbol || support.words > 0 || support.unit !== undefined) && support.otherwise) points -= 2;
   const there = value * scale;
   if (outside(quantity, there) !== undefined) points -= 4;
   else if (!isUnusual(quantity, there)) points += 1;

@@ -53,7 +53,6 @@ export class Equations {
   }
 
   static #tried(rule: Rule): Equations | undefined {
-    if (rule.without) return undefined;
     const equations = new Equations(rule);
     const proved = rule.points.slice(0, 3).every((point, k) => {
       const value = equations.valueWith(equations.valuesAt(point));
