@@ -25,6 +25,8 @@ const samePower = 1e-6;
 const widened = 5;
 const mostFound = 400;
 const mostTried = 8_000;
+/** Where labels tell what to try first. */
+const mostTriedByLabels = 2_000;
 const mostTriedOnceFound = 600;
 
 const close = (a: number, b: number): boolean => Math.abs(a - b) <= tolerance * Math.max(Math.abs(a), Math.abs(b));
@@ -166,6 +168,7 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
       .sort((a, b) => b.points - a.points)
       .map(({ i }) => i);
   });
+  const most = target.labelled ? mostTriedByLabels : mostTried;
   const found: RawMatch[] = [];
   const order = new Array<number>(count).fill(-1);
   const scales = new Array<number>(count).fill(1);
@@ -216,7 +219,7 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
   };
 
   const assign = (n: number): void => {
-    if (found.length >= mostFound || tried >= mostTried || (found.length > 0 && tried >= mostTriedOnceFound)) return;
+    if (found.length >= mostFound || tried >= most || (found.length > 0 && tried >= mostTriedOnceFound)) return;
     if (n === others.length) {
       const before = [...used];
       if (settleGroups()) {

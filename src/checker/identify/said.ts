@@ -157,7 +157,7 @@ const otherQuantity: SaidDeparture = {
       const inputs = target.inputs.map((one, i) => (i === order[j] ? instead.input : one));
       const scales = match.scales.map((s, i) => (i === j ? instead.scale : s));
       const meant: Match = { ...match, target: { ...target, inputs }, scales };
-      const there = cellText(book, instead.input.key, target.cell.sheet);
+      const there = inputText(book, instead.input, target.cell.sheet);
       return withEffect(match, meant, "quantity", `${says}; ${there} holds what is wanted`);
     }
     return undefined;
