@@ -4,7 +4,7 @@ import type { Difference } from "./finding.ts";
 import type { Labels } from "./labelled.ts";
 import { cellCalled } from "./fits.ts";
 import { supportFor, type Match } from "./match.ts";
-import { cellText, inputText } from "./offer.ts";
+import { inputText } from "./offer.ts";
 import type { Library, Rule } from "./rules.ts";
 import { scaleName } from "./scales.ts";
 import { stemsOf, supportOf } from "./support.ts";
