@@ -21,7 +21,7 @@ export interface Backing {
   readonly everyday: boolean;
 }
 
-const isLabelled = (label: Label | undefined): boolean =>
+export const isLabelled = (label: Label | undefined): boolean =>
   label !== undefined && (label.description !== "" || label.symbol !== "");
 export const isNamed = ({ symbol, words }: Support): boolean => symbol || words >= 1;
 

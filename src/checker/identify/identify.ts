@@ -1,7 +1,9 @@
 import { a1, patternOf, type Book, type FormulaCell, type Place } from "../../cells/index.ts";
+import { agreeingInPart, type Near } from "./changed.ts";
 import { cutsOf, cutsWithPart, wholeCut, type Cut } from "./cuts.ts";
 import { couldBeBacked, isBacked, isNamed, isProduct } from "./evidence.ts";
 import type { Finding, Rulefound } from "./finding.ts";
+import type { Around } from "./fits.ts";
 import { found } from "./found.ts";
 import { Labels } from "./labelled.ts";
 import { compareAll, matches, rawMatches, type Agreement, type Match } from "./match.ts";
@@ -9,7 +11,7 @@ import { offeredFormula } from "./offer.ts";
 import { callsOurs } from "./ours.ts";
 import { libraryOfRules, type Form, type Library, type Rule } from "./rules.ts";
 import { saidDepartures } from "./said.ts";
-import { rangeOf, searchedDepartures, type Near, type SearchedDeparture } from "./searched.ts";
+import { rangeOf, searchedDepartures, whereItAgrees, type SearchedDeparture } from "./searched.ts";
 import { supportOf } from "./support.ts";
 import { Effort, targetOf, type Target } from "./target.ts";
 
@@ -49,6 +51,7 @@ const mostEffort = 120_000;
 /** Identifies formulas of a book, one at a time. */
 export class Identifier {
   readonly #labels: Labels;
+  readonly #around: Around;
   readonly #library: Library;
   /** By the pattern of a formula and of those behind it: what it was found to be, so that a column filled down is searched once. */
   readonly #before = new Map<string, Before>();
@@ -56,7 +59,8 @@ export class Identifier {
 
   constructor(private readonly book: Book) {
     this.#labels = new Labels(book);
-    this.#library = libraryOfRules();
+    this.#around = { book, labels: this.#labels };
+    this.#library = withoutStacks(libraryOfRules);
   }
 
   /** Every cell of a sheet with a formula. */
@@ -69,6 +73,10 @@ export class Identifier {
   }
 
   identify(place: Place): Finding {
+    return withoutStacks(() => this.#identify(place));
+  }
+
+  #identify(place: Place): Finding {
     const cell = this.book.formulas.cells.get(this.book.keyOf(place));
     if (!cell) throw new Error(`${a1(place)} holds no formula`);
     const content = this.book.content(cell.sheet, cell.row, cell.column);
@@ -129,12 +137,13 @@ export class Identifier {
       if (cut.inputs.length !== inputs.length) continue;
       const target = targetOf(this.book, cell, cut, this.#labels, new Effort());
       if (departure) {
-        const near = target && nearest(departure, [target], libraryOf(match.rule));
+        const near = target && nearest(departure, [target], libraryOf(match.rule), this.#around);
         if (near) return this.#toldNear(near);
         continue;
       }
       const exact = target && this.#exact(target, [match.rule]);
-      const best = exact?.exact[0] ?? exact?.partly[0];
+      const best =
+        exact?.exact[0] ?? (target && this.#agreeingInPart([target], libraryOf(match.rule))) ?? exact?.partly[0];
       if (best) return this.#told(best, [best]);
     }
     return undefined;
@@ -164,6 +173,11 @@ export class Identifier {
     if (best) {
       keep({ match: best.match });
       return this.#told(best, others);
+    }
+    const spoken = this.#agreeingInPart(targets.slice(0, mostForNear));
+    if (spoken) {
+      keep({ match: spoken.match });
+      return this.#told(spoken, [spoken]);
     }
     const part = partly.sort((a, b) => (better(a, b) ? -1 : 1)).find((e) => e.range !== undefined);
     if (part) {
@@ -245,12 +259,38 @@ export class Identifier {
     return { verdict: "nearly", found: found(this.book, match, agreement, [difference]) };
   }
 
+  /** A rule that labels speak for, in a part of its range. */
+  #agreeingInPart(targets: readonly Target[], library = this.#library): Exact | undefined {
+    for (const target of targets) {
+      const found = agreeingInPart(target, library, this.#around);
+      if (!found) continue;
+      const { match, agreement } = found;
+      const isWhole = agreement.agreeing.every(Boolean);
+      return { match, agreement, all: [match], ...(!isWhole && { range: whereItAgrees(match, agreement) }) };
+    }
+    return undefined;
+  }
+
   #near(targets: readonly Target[]): (Near & Before) | undefined {
     for (const departure of searchedDepartures) {
-      const near = nearest(departure, targets, this.#library);
+      const near = nearest(departure, targets, this.#library, this.#around);
       if (near) return { ...near, departure };
     }
     return undefined;
+  }
+}
+
+/**
+ * Inputs that a function refuses are an everyday thing here: where the engine notes for each refusal how it came to it,
+ * that takes longer than the computing.
+ */
+function withoutStacks<T>(work: () => T): T {
+  const limit = Error.stackTraceLimit;
+  Error.stackTraceLimit = 0;
+  try {
+    return work();
+  } finally {
+    Error.stackTraceLimit = limit;
   }
 }
 
@@ -261,20 +301,23 @@ function spokenOfFirst(rules: readonly Rule[], { label }: Target): readonly Rule
 }
 
 /** The best that a departure finds. */
-function nearest(departure: SearchedDeparture, targets: readonly Target[], library: Library): Near | undefined {
+function nearest(
+  departure: SearchedDeparture,
+  targets: readonly Target[],
+  library: Library,
+  around: Around,
+): Near | undefined {
   let best: Near | undefined;
   for (const target of targets) {
     target.effort.left = target.effort.most;
-    for (const near of departure.find(target, library)) if (!best || betterMatch(near.match, best.match)) best = near;
+    for (const near of departure.find(target, library, around))
+      if (!best || betterMatch(near.match, best.match)) best = near;
   }
   return best;
 }
 
 /** A library of one rule. */
-function libraryOf(rule: Rule): Library {
-  const alone = new Map([[rule.inputs.length, [rule]]]);
-  return rule.without ? { rules: new Map(), shortened: alone } : { rules: alone, shortened: new Map() };
-}
+const libraryOf = (rule: Rule): Library => ({ rules: new Map([[rule.inputs.length, [rule]]]) });
 
 const betterMatch = (a: Match, b: Match): boolean =>
   rank[a.rule.form] !== rank[b.rule.form] ? rank[a.rule.form] > rank[b.rule.form] : a.liking > b.liking;

@@ -25,8 +25,9 @@ const samePower = 1e-6;
 const widened = 5;
 const mostFound = 400;
 const mostTried = 8_000;
+/** Where labels tell what to try first. */
+const mostTriedByLabels = 2_000;
 const mostTriedOnceFound = 600;
-const mostTriedLoosely = 2_000;
 
 const close = (a: number, b: number): boolean => Math.abs(a - b) <= tolerance * Math.max(Math.abs(a), Math.abs(b));
 
@@ -34,7 +35,7 @@ export const supportFor = (input: TargetInput, quantity: Quantity): Support => s
 
 /** The units in which a value can be a quantity: it is allowed there, and not far from everyday. */
 const scalesKnown = new WeakMap<TargetInput, Map<Quantity, readonly number[]>>();
-function scalesFor(input: TargetInput, quantity: Quantity, rare: boolean): readonly number[] {
+export function scalesFor(input: TargetInput, quantity: Quantity, rare: boolean): readonly number[] {
   const known = scalesKnown.get(input) ?? new Map<Quantity, readonly number[]>();
   scalesKnown.set(input, known);
   const before = known.get(quantity);
@@ -112,10 +113,6 @@ const isAllowed = (rule: Rule, target: Target, factor: number): boolean =>
 export interface Looseness {
   /** Any factor between formula and rule. */
   readonly anyFactor?: true;
-  /** So far the power of an input may be from that of the argument. */
-  readonly power?: number;
-  /** So far the value may be from the rule's, as a logarithm, once units are allowed for; agreement elsewhere is not asked. */
-  readonly about?: number;
 }
 
 /** A match before units of inputs with a power are settled. */
@@ -131,7 +128,6 @@ export interface RawMatch {
 export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): readonly RawMatch[] {
   const count = rule.inputs.length;
   if (target.inputs.length !== count || target.effort.left <= 0) return [];
-  const apart = loose.power ?? samePower;
   const groups: { readonly power: number; readonly inputs: number[] }[] = [];
   const others: number[] = [];
   rule.shapes.forEach(({ power }, j) => {
@@ -140,25 +136,30 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
     if (same) same.inputs.push(j);
     else groups.push({ power, inputs: [j] });
   });
-  const powerOf = (i: number): number | undefined => target.shapes[i]!.power;
   for (const { power, inputs } of groups) {
-    const having = target.shapes.filter((s) => s.power !== undefined && Math.abs(s.power - power) <= apart).length;
+    const having = target.shapes.filter((s) => s.power !== undefined && Math.abs(s.power - power) <= samePower).length;
     if (having < inputs.length) return [];
   }
-  const options = others.map((j) =>
-    target.inputs.map((input, i) => {
+  // Which input can be which argument by its shape; only then by its units, which takes longer.
+  const shaped = others.map((j) => {
+    const wanted = rule.shapes[j]!;
+    return target.inputs.map((_, i) => {
       const own = target.shapes[i]!;
-      const wanted = rule.shapes[j]!;
-      if (loose.about === undefined) {
-        if ((own.flags & wanted.flags) !== wanted.flags) return [];
-        // A shape that the rule shows nowhere; none at all may be a limit that is crossed.
-        if (own.flags !== 0 && !rule.seen[j]!.has(target.shapeKeys[i]!)) return [];
-      }
-      return scalesFor(input, rule.inputs[j]!.quantity, target.rareUnits);
-    }),
+      if ((own.flags & wanted.flags) !== wanted.flags) return false;
+      // A shape that the rule shows nowhere; none at all may be a limit that is crossed.
+      return own.flags === 0 || rule.seen[j]!.has(target.shapeKeys[i]!);
+    });
+  });
+  if (shaped.some((of) => !of.includes(true))) return [];
+  // A power that the rule has nowhere: no assignment can agree.
+  const powered = target.shapes.filter(({ power }) => power !== undefined).length;
+  if (groups.reduce((sum, { inputs }) => sum + inputs.length, 0) > powered) return [];
+  const options = others.map((j, n) =>
+    target.inputs.map((input, i) =>
+      shaped[n]![i] ? scalesFor(input, rule.inputs[j]!.quantity, target.rareUnits) : [],
+    ),
   );
   if (options.some((of) => of.every((scales) => scales.length === 0))) return [];
-  const most = loose.about === undefined ? mostTried : mostTriedLoosely;
   // What labels speak for is tried first, so that little is tried where they are right.
   const likely = others.map((j, n) => {
     const { quantity } = rule.inputs[j]!;
@@ -167,6 +168,7 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
       .sort((a, b) => b.points - a.points)
       .map(({ i }) => i);
   });
+  const most = target.labelled ? mostTriedByLabels : mostTried;
   const found: RawMatch[] = [];
   const order = new Array<number>(count).fill(-1);
   const scales = new Array<number>(count).fill(1);
@@ -193,12 +195,6 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
   const agrees = (): number | undefined => {
     tried++;
     const factor = factorAt(0);
-    if (loose.about !== undefined) {
-      if (!Number.isFinite(factor) || factor === 0) return undefined;
-      return Math.abs(Math.log(Math.abs(factor)) - nearestFactor(rule, target, factor)) <= loose.about
-        ? factor
-        : undefined;
-    }
     if (loose.anyFactor ? !Number.isFinite(factor) || factor === 0 : !isAllowed(rule, target, factor)) return undefined;
     for (let k = 1; k < target.places.length; k++) {
       const here = factorAt(k);
@@ -211,9 +207,9 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
   const settleGroups = (): boolean => {
     for (const { power, inputs } of groups) {
       const free = target.shapes.flatMap((s, i) =>
-        !used[i] && s.power !== undefined && Math.abs(s.power - power) <= apart ? [i] : [],
+        !used[i] && s.power !== undefined && Math.abs(s.power - power) <= samePower ? [i] : [],
       );
-      if (free.length !== inputs.length && apart === samePower) return false;
+      if (free.length !== inputs.length) return false;
       inputs.forEach((j, n) => {
         order[j] = free[n] ?? -1;
         if (free[n] !== undefined) used[free[n]] = true;
@@ -246,9 +242,6 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
     }
     scales[j] = 1;
   };
-  // A power that the rule has nowhere: no assignment can agree.
-  const left = target.shapes.filter((_, i) => powerOf(i) !== undefined).length;
-  if (groups.reduce((sum, g) => sum + g.inputs.length, 0) > left) return [];
   assign(0);
   target.effort.left -= tried;
   return found;

@@ -1,4 +1,4 @@
-import { areaA1, namespace, placeOfKey, quotedSheet, type Book } from "../../cells/index.ts";
+import { areaA1, columnOfLetters, namespace, placeOfKey, quotedSheet, type Book } from "../../cells/index.ts";
 import type { Match } from "./match.ts";
 import type { TargetInput } from "./target.ts";
 
@@ -30,9 +30,24 @@ export function inputText(book: Book, input: TargetInput, from: number): string 
   return cellText(book, input.key!, from);
 }
 
+const cellAlone = /^(?<before>(?:.*!)?)(?<column>[A-Z]+)(?<row>\d+)$/;
+
+/** Cells side by side as a range; undefined for others. */
+function asRange(texts: readonly string[]): string | undefined {
+  const cells = texts.map((text) => cellAlone.exec(text)?.groups);
+  const [first] = cells;
+  const besides = cells.every((cell, n) => {
+    if (!cell || !first || cell["row"] !== first["row"] || cell["before"] !== first["before"]) return false;
+    return columnOfLetters(cell["column"]!) === columnOfLetters(first["column"]!) + n;
+  });
+  return first && besides ? `${texts[0]!}:${cells.at(-1)!["column"]!}${first["row"]!}` : undefined;
+}
+
 /** Values of one row as a range has them. */
 function inOneRow(texts: readonly string[]): string {
   if (texts.length === 1) return texts[0]!;
+  const range = asRange(texts);
+  if (range !== undefined) return range;
   return `CHOOSE({${texts.map((_, i) => i + 1).join(",")}},${texts.join(",")})`;
 }
 
@@ -56,8 +71,7 @@ export function offeredFormula(book: Book, match: Match, scales = match.scales, 
     ];
     if (row.length > 0) return inOneRow(row.map(argument));
     const j = rule.inputs.findIndex((input) => input.name === name);
-    if (j >= 0) return argument(j);
-    return rule.without?.name === name ? "0" : "";
+    return j >= 0 ? argument(j) : "";
   });
   while (args.at(-1) === "") args.pop();
   return `=${times(`${namespace}${formula.id}(${args.join(",")})`, 1 / out)}`;

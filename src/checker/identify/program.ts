@@ -19,6 +19,7 @@ import {
   type Value,
   type Whereabouts,
 } from "../../cells/index.ts";
+import { Arithmetic } from "./arithmetic.ts";
 
 /** A number typed inside a formula. */
 export interface TypedNumber {
@@ -38,11 +39,8 @@ const rowOfPart = 999_999;
 export const partKey = keyOf(sheetOfNumbers, rowOfPart, 0);
 
 /** What stands in a formula in place of a part that is an input as a whole. */
-export const partReference: FormulaNode = {
-  type: "ReferenceIdentifier",
-  kind: "range",
-  value: `'${nameOfNumbers}'!$A$${rowOfPart + 1}`,
-};
+const textOfPart = `'${nameOfNumbers}'!$A$${rowOfPart + 1}`;
+export const partReference: FormulaNode = { type: "ReferenceIdentifier", kind: "range", value: textOfPart };
 
 const isPlain = (value: number): boolean =>
   value === 0 || value === 2 || Math.abs(Math.log10(Math.abs(value)) - Math.round(Math.log10(Math.abs(value)))) < 1e-12;
@@ -100,6 +98,8 @@ export class Program implements Reader {
   readonly #results = new Map<number, Scalar>();
   readonly #opened = new Map<number, Opened>();
   readonly #changes = new Map<string, number>();
+  /** The same without the calculation of cells, where the formulas are plain enough. */
+  readonly #arithmetic: Arithmetic | undefined;
   #running: number;
 
   constructor(
@@ -113,6 +113,12 @@ export class Program implements Reader {
   ) {
     this.steps = steps;
     this.#running = cell.key;
+    this.#arithmetic = Arithmetic.of(book, {
+      cell,
+      inputs,
+      steps,
+      ...(around && { around: { tree: around, text: textOfPart, key: partKey } }),
+    });
     this.where = {
       sheetNumber: (name) => (name === nameOfNumbers ? sheetOfNumbers : book.sheetNumber(name)),
       nameArea: (name, sheet): CellArea | undefined => book.nameArea(name, sheet),
@@ -132,6 +138,7 @@ export class Program implements Reader {
 
   /** Puts another value in place of a typed number (counted within all that `open` gave); undefined: its own again. */
   change(number: number, value: number | undefined): void {
+    if (this.#arithmetic) return this.#arithmetic.change(number, value);
     let left = number;
     for (const { key } of this.steps) {
       const { numbers } = this.#opened.get(key)!;
@@ -146,6 +153,11 @@ export class Program implements Reader {
 
   /** The value with these inputs; NaN where it is no number. */
   run(values: ArrayLike<number>): number {
+    return this.#arithmetic ? this.#arithmetic.run(values) : this.runAsCells(values);
+  }
+
+  /** By the calculation of cells, whatever the formulas hold. */
+  runAsCells(values: ArrayLike<number>): number {
     this.#results.clear();
     for (let i = 0; i < this.inputs.length; i++) this.#values.set(this.inputs[i]!, values[i]!);
     try {

@@ -45,6 +45,8 @@ export interface Rule {
   readonly tied: readonly Tie[];
   /** In the cells' own units; NaN where there is no value. */
   readonly evaluate: (values: ArrayLike<number>) => number;
+  /** Every argument and step by name, in the units the equations work in; undefined where there is no value. */
+  readonly stepsAt: (values: ArrayLike<number>) => Readonly<Record<string, unknown>> | undefined;
   readonly result: Quantity;
   /** Drawn inputs that the function accepts, and its values there. */
   readonly points: readonly (readonly number[])[];
@@ -56,8 +58,6 @@ export interface Rule {
   readonly constants: readonly number[];
   /** How much its form alone says. */
   readonly form: Form;
-  /** Arguments put to a fixed value, so that a term of the full rule is missing. */
-  readonly without?: RuleInput;
 }
 
 /**
@@ -101,6 +101,16 @@ function hasFewNumbers({ columns }: Table): boolean {
   return all.length <= 2 && all.every(({ kind }) => kind === "number");
 }
 
+/** The same quantity, however often it is declared, so that what is found out of it is found out once. */
+const quantities = new Map<string, Quantity>();
+function theSame(quantity: Quantity): Quantity {
+  const text = JSON.stringify(quantity);
+  const before = quantities.get(text);
+  if (before) return before;
+  quantities.set(text, quantity);
+  return quantity;
+}
+
 /** The inputs and fixed values of a formula with its choices made and some optional arguments given; undefined where a table is needed. */
 function takenBy(f: Formula, choices: Given, given: readonly string[], tie: boolean) {
   const inputs: RuleInput[] = [];
@@ -116,7 +126,7 @@ function takenBy(f: Formula, choices: Given, given: readonly string[], tie: bool
     const own = inForce(declared, choices);
     if (own.kind === "choice") args.push(choices[name] ?? null);
     else if (own.kind === "number" && (!isOptional(own) || given.includes(name))) {
-      inputs.push({ name, quantity: own });
+      inputs.push({ name, quantity: theSame(own) });
       args.push(0);
     } else if (own.kind === "number") {
       fixed[name] = own.default === undefined ? undefined : own.default * readFactor(own);
@@ -127,7 +137,8 @@ function takenBy(f: Formula, choices: Given, given: readonly string[], tie: bool
         const like =
           tie && inputs.find((input) => input.quantity.unit === quantity.unit && sameLetter(input.quantity, quantity));
         if (like) tied.push({ of: name, column, to: like.name });
-        else inputs.push({ name: `${name}.${column}`, column: { of: name, name: column }, quantity });
+        else
+          inputs.push({ name: `${name}.${column}`, column: { of: name, name: column }, quantity: theSame(quantity) });
       }
       args.push(null);
     } else if (own.kind === "table" && own.optional) {
@@ -170,7 +181,7 @@ function formOf(f: Formula, choices: Given, shapes: readonly Shape[]): Form {
 }
 
 /** How a function of numbers depends on each of them, over all points given; and what it does in some part only. */
-export function shapesOver(
+function shapesOver(
   evaluate: (values: ArrayLike<number>) => number,
   points: readonly (readonly number[])[],
 ): Pick<Rule, "shapes" | "seen"> {
@@ -265,13 +276,24 @@ function ruleOf(f: Formula, choices: Given, given: readonly string[], tie: boole
   const into = inputs.map(({ name, column }) =>
     column ? { record: (held[column.of] as Record<string, unknown>[])[0]!, name: column.name } : { record: held, name },
   );
-  const evaluate = (given: ArrayLike<number>): number => {
+  const take = (given: ArrayLike<number>): void => {
     for (let i = 0; i < into.length; i++) into[i]!.record[into[i]!.name] = given[i]! * factors[i]!;
     for (const { record, column, from } of ties) record[column] = given[from]! * factors[from]!;
+  };
+  const evaluate = (given: ArrayLike<number>): number => {
+    take(given);
     try {
       return f.compute(held as never) * fromResult;
     } catch {
       return NaN;
+    }
+  };
+  const stepsAt: Rule["stepsAt"] = (given) => {
+    take(given);
+    try {
+      return { ...held, ...f.stepwise(held as never) };
+    } catch {
+      return undefined;
     }
   };
   const found = shapesOver(evaluate, points);
@@ -282,56 +304,13 @@ function ruleOf(f: Formula, choices: Given, given: readonly string[], tie: boole
     inputs,
     tied,
     evaluate,
-    result: f.result,
+    stepsAt,
+    result: theSame(f.result),
     points,
     values,
     ...found,
     form: formOf(f, choices, found.shapes),
     constants: [...new Set(equationsOf(f, choices).flatMap(constantsIn))].map(Number),
-  };
-}
-
-/** The rule with one of its inputs at 0, and what then no longer matters left out. */
-function ruleWithout(rule: Rule, at: number): Rule | undefined {
-  const left = rule.inputs[at]!;
-  const { min, above } = left.quantity;
-  if ((min ?? -Infinity) > 0 || (above ?? -Infinity) >= 0) return undefined;
-  const zero = (point: readonly number[]): number[] => point.map((v, i) => (i === at ? 0 : v));
-  const base = rule.points.map(zero);
-  const matters = rule.inputs.map((_, i) => {
-    if (i === at) return false;
-    return base.slice(0, 8).some((point) => {
-      const changed = [...point];
-      changed[i] = changed[i]! * 1.3;
-      const [a, b] = [rule.evaluate(point), rule.evaluate(changed)];
-      return Number.isFinite(a) && Number.isFinite(b) && Math.abs(a - b) > 1e-12 * Math.abs(a);
-    });
-  });
-  const kept = rule.inputs.flatMap((_, i) => (matters[i] ? [i] : []));
-  if (kept.length < 2) return undefined;
-  const held = [...base[0]!];
-  const evaluate = (given: ArrayLike<number>): number => {
-    kept.forEach((i, k) => (held[i] = given[k]!));
-    return rule.evaluate(held);
-  };
-  const points = base.map((point) => kept.map((i) => point[i]!));
-  const values = points.map(evaluate);
-  const sound = values.flatMap((v, i) => (Number.isFinite(v) && v !== 0 ? [i] : []));
-  if (sound.length < pointsWanted / 2) return undefined;
-  const found = shapesOver(
-    evaluate,
-    sound.map((i) => points[i]!),
-  );
-  if (!allMatter(found)) return undefined;
-  return {
-    ...rule,
-    inputs: kept.map((i) => rule.inputs[i]!),
-    evaluate,
-    points: sound.map((i) => points[i]!),
-    values: sound.map((i) => values[i]!),
-    ...found,
-    form: formOf(rule.formula, rule.choices, found.shapes) === "common" ? "common" : rule.form,
-    without: left,
   };
 }
 
@@ -366,10 +345,9 @@ function* madeRules(): Generator<Rule> {
   }
 }
 
-/** What is searched: the library's rules, and the same with a term missing. */
+/** What is searched: the library's rules. */
 export interface Library {
   readonly rules: RulesByCount;
-  readonly shortened: RulesByCount;
 }
 
 let library: Library | undefined;
@@ -377,7 +355,5 @@ let library: Library | undefined;
 /** Made when it is first asked for; half a second or so. */
 export function libraryOfRules(): Library {
   if (library) return library;
-  const rules = [...madeRules()];
-  const shortened = rules.flatMap((rule) => rule.inputs.flatMap((_, i) => ruleWithout(rule, i) ?? []));
-  return (library = { rules: byCount(rules), shortened: byCount(shortened) });
+  return (library = { rules: byCount([...madeRules()]) });
 }

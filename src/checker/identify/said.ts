@@ -1,9 +1,10 @@
-import { keyOf, placeOfKey, type Book } from "../../cells/index.ts";
+import { placeOfKey, type Book } from "../../cells/index.ts";
 import { format, inForce, isUnusual, outside, type Label as Choice, type Quantity } from "../../core/index.ts";
 import type { Difference } from "./finding.ts";
 import type { Labels } from "./labelled.ts";
+import { cellCalled } from "./fits.ts";
 import { supportFor, type Match } from "./match.ts";
-import { cellText, inputText } from "./offer.ts";
+import { inputText } from "./offer.ts";
 import type { Library, Rule } from "./rules.ts";
 import { scaleName } from "./scales.ts";
 import { stemsOf, supportOf } from "./support.ts";
@@ -151,38 +152,23 @@ const otherQuantity: SaidDeparture = {
       if (!supportFor(input, quantity).otherwise) continue;
       const where = inputText(book, input, target.cell.sheet);
       const says = `${named(quantity)} is wanted; ${where} is called “${input.label!.description || input.label!.symbol}”`;
-      const instead = cellFor(book, labels, quantity, match);
+      const instead = cellCalled({ book, labels }, quantity, target);
       if (!instead) return { kind: "quantity", says };
       const inputs = target.inputs.map((one, i) => (i === order[j] ? instead.input : one));
       const scales = match.scales.map((s, i) => (i === j ? instead.scale : s));
       const meant: Match = { ...match, target: { ...target, inputs }, scales };
-      const there = cellText(book, instead.input.key, target.cell.sheet);
+      const there = inputText(book, instead.input, target.cell.sheet);
       return withEffect(match, meant, "quantity", `${says}; ${there} holds what is wanted`);
     }
     return undefined;
   },
 };
 
-/** A cell of the formula's sheet whose label names a quantity, by symbol or by several words, and its unit. */
-export function cellFor(book: Book, labels: Labels, quantity: Quantity, { target }: Match) {
-  const { sheet } = target.cell;
-  const { cells } = book.sheets[sheet]!;
-  for (const [row, line] of cells.entries())
-    for (const [column, { value }] of line.entries()) {
-      if (typeof value !== "number") continue;
-      const key = keyOf(sheet, row, column);
-      if (key === target.cell.key || target.inputs.some((input) => input.key === key)) continue;
-      const label = labels.of(key);
-      const support = supportOf(label, quantity);
-      const clear = (support.symbol || support.words >= 2) && !support.otherwise && !support.otherKind;
-      if (clear && (support.unit !== undefined || quantity.unit === "–"))
-        return { input: { key, label, value }, scale: support.unit ?? 1 };
-    }
-  return undefined;
-}
-
 const decidesUnit = ({ formula }: Rule, name: string): boolean =>
   Object.values(formula.params).some((one) => one.kind === "number" && one.follows?.argument === name);
+
+/** Words one after the other, however they are joined: low-relaxation is low relaxation. */
+const phraseOf = (text: string): string => (text.toLowerCase().match(/[a-z]+/g) ?? []).join(" ");
 
 /** The texts beside the formula and its inputs name another value of a choice, as sudden release where the formula has gradual. */
 const otherChoiceSaid: SaidDeparture = {
@@ -192,7 +178,9 @@ const otherChoiceSaid: SaidDeparture = {
     const { rule, target } = match;
     const rows = target.inputs.flatMap(({ key }) => (key === undefined ? [] : [placeOfKey(key).row]));
     const top = Math.min(target.cell.row, ...rows) - 1;
-    const said = new Set(textsAbout(book, target.cell, Math.max(0, top)).flatMap((text) => [...stemsOf(text)]));
+    const texts = textsAbout(book, target.cell, Math.max(0, top));
+    const said = new Set(texts.flatMap((text) => [...stemsOf(text)]));
+    const phrases = texts.map(phraseOf);
     for (const [name, value] of Object.entries(rule.choices)) {
       const parameter = rule.formula.params[name];
       // What decides a unit is told by the units.
@@ -207,9 +195,13 @@ const otherChoiceSaid: SaidDeparture = {
       );
       for (const { value: other, text } of parameter.values) {
         if (other === value) continue;
+        // What follows a colon is about the choice, as the document that has it.
+        const phrase = phraseOf(text.split(":")[0]!);
+        const inPhrase = phrase.includes(" ") && phrases.some((one) => one.includes(phrase));
         const apart = wordsOf(other).filter((word) => word.length > 3 && !own.includes(word) && !usual.has(word));
         const ownApart = own.filter((word) => !wordsOf(other).includes(word));
-        if (!apart.some((word) => said.has(word)) || ownApart.some((word) => said.has(word))) continue;
+        if (!inPhrase && !apart.some((word) => said.has(word))) continue;
+        if (ownApart.some((word) => said.has(word))) continue;
         const meantRule = otherChoice(seen, name, other);
         if (!meantRule) continue;
         const says = `The formula is the rule for ${name} ${String(value)}; the sheet speaks of ${text}`;

@@ -10,16 +10,16 @@ export interface Scale {
 /** Units in use, most usual first. */
 const written = [
   ..."mm m cm mm² m² cm² mm³ m³ cm³ mm⁴ m⁴ cm⁴".split(" "),
-  ..."kN N MN kNm Nmm Nm MNm kNmm kN/m N/m kN/m³ kg/m kg/m³ t/m³".split(" "),
+  ..."kN N MN kNm Nmm Nm MNm kNmm kNcm kN/m N/m kN/m³ kg/m kg/m³ t/m³".split(" "),
   ..."MPa kPa Pa GPa bar kN/cm² rad deg mrad 1/rad 1/m 1/km rad/m deg/m MPa/m".split(" "),
   ..."days h weeks years % – °C".split(" "),
 ];
 
 /** Units that are tried where a label of the formula names one of them. */
-const imperial = "in in² in³ in⁴ ft kip lbf ksi psi".split(" ");
+const imperial = "in in² in³ in⁴ ft kip lbf ksi psi kip·in kip·ft 1/ft".split(" ");
 
 /** Whether a label names a unit that is tried only then. */
-export const isRare = (unit: string): boolean => imperial.includes(unit) || unit === "kips";
+export const isRare = (unit: string): boolean => /(?<![a-z])(?:in|ft|kips?|lbf|ksi|psi)(?![a-z])/i.test(unit);
 
 const made = new Map<string, readonly Scale[]>();
 

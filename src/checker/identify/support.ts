@@ -72,23 +72,54 @@ export function supportOf(label: Label | undefined, quantity: Quantity): Support
   return made;
 }
 
+/** What a quantity is called, as labels are compared with it. */
+interface Called {
+  readonly symbol: string;
+  readonly stems: ReadonlySet<string>;
+}
+const called = new WeakMap<Quantity, Called>();
+function calledBy(quantity: Quantity): Called {
+  const before = called.get(quantity);
+  if (before) return before;
+  const made = { symbol: spelledSymbol(quantity.symbol), stems: stemsOf(quantity.text) };
+  called.set(quantity, made);
+  return made;
+}
+/** A text that is but a symbol and a remark: "fctm", "Ecm (EN 1992-1-1:2004)". */
+const symbolAlone = /^(?<symbol>[^\s()]{1,10})(?: ?\(.*\))?$/;
+
+const spelled = new WeakMap<Label, string>();
+function spelledOf(label: Label): string {
+  const before = spelled.get(label);
+  if (before !== undefined) return before;
+  const symbol = label.symbol || (symbolAlone.exec(label.description)?.groups?.["symbol"] ?? "");
+  const made = spelledSymbol(symbol);
+  spelled.set(label, made);
+  return made;
+}
+
 function readSupport(label: Label, quantity: Quantity): Support {
-  const symbol = spelledSymbol(label.symbol);
-  const own = spelledSymbol(quantity.symbol);
+  const symbol = spelledOf(label);
+  const own = calledBy(quantity);
   const said = stemsOf(label.description);
   let words = 0;
-  for (const word of stemsOf(quantity.text)) if (said.has(word)) words++;
+  for (const word of said) if (own.stems.has(word)) words++;
   const unit = label.known ? inUnit(label.known, quantity.unit) : undefined;
   const plain = label.known?.unit === "–";
-  const isOwn = symbol !== "" && (symbol === own || symbol.toLowerCase() === own.toLowerCase());
+  const isOwn = symbol !== "" && (symbol === own.symbol || symbol.toLowerCase() === own.symbol.toLowerCase());
+  let otherwise: boolean | undefined;
   return {
     symbol: isOwn,
     words,
     ...(unit !== undefined && { unit }),
     otherKind: label.known !== undefined && unit === undefined && !plain,
-    otherwise:
-      saysOtherwise(label, quantity) ||
-      (!isOwn && strengths.some(([of, against]) => of.test(symbol) && against.test(quantity.text))),
+    // Found out when it is asked for: it takes longer than all else.
+    get otherwise() {
+      otherwise ??=
+        saysOtherwise(label, quantity) ||
+        (!isOwn && strengths.some(([of, against]) => of.test(symbol) && against.test(quantity.text)));
+      return otherwise;
+    },
   };
 }
 
@@ -99,7 +130,8 @@ export function liking(support: Support, quantity: Quantity, value: number, scal
   let points = (support.symbol ? 3 : 0) + Math.min(support.words, 3);
   if (support.unit !== undefined) points += same(support.unit, scale) ? 2.5 : -1;
   if (support.otherKind) points -= 2;
-  if (support.otherwise) points -= 2;
+  // Where nothing speaks for it, what speaks against it changes nothing.
+  if ((support.symbol || support.words > 0 || support.unit !== undefined) && support.otherwise) points -= 2;
   const there = value * scale;
   if (outside(quantity, there) !== undefined) points -= 4;
   else if (!isUnusual(quantity, there)) points += 1;

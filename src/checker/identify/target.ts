@@ -43,6 +43,8 @@ export interface Target {
   readonly program: Program;
   readonly inputs: readonly TargetInput[];
   readonly label: Label | undefined;
+  /** Most inputs have a symbol or words beside them. */
+  readonly labelled: boolean;
   /** A label names a unit that is tried only then. */
   readonly rareUnits: boolean;
   /** With the sheet's own inputs. */
@@ -147,5 +149,9 @@ function completed(
   const shapes = shapesAbout(run, places);
   const value = run(inputs.map((input) => input.value));
   const rareUnits = [label, ...inputs.map((input) => input.label)].some((l) => l !== undefined && isRare(l.unit));
-  return shapes && { cell, cut, program, inputs, label, rareUnits, value, places, values, ...shapes, run, effort };
+  const spoken = inputs.filter((input) => Boolean(input.label?.symbol || input.label?.description));
+  const labelled = spoken.length > inputs.length / 2;
+  return (
+    shapes && { cell, cut, program, inputs, label, labelled, rareUnits, value, places, values, ...shapes, run, effort }
+  );
 }
