@@ -9,6 +9,8 @@ import domainPreEn1992 from "./feasible-domain-pre-tensioned-en1992-2004.json";
 import domainPreIs1343 from "./feasible-domain-pre-tensioned-is1343-1980.json";
 import endZonesPostEn1992 from "./end-zones-post-tensioned-en1992-2004.json";
 import endZonesPostIs1343 from "./end-zones-post-tensioned-is1343-1980.json";
+import endZonesPreEn1992 from "./end-zones-pre-tensioned-en1992-2004.json";
+import endZonesPreIs1343 from "./end-zones-pre-tensioned-is1343-1980.json";
 import postTensionedEn1992 from "./post-tensioned-en1992-2004.json";
 import preTensionedEn1992 from "./pre-tensioned-en1992-2004.json";
 import postTensionedIs1343 from "./post-tensioned-is1343-1980.json";
@@ -73,7 +75,9 @@ export const linkedTemplates: readonly Template[] = [
   domainPostIs1343,
   domainPreIs1343,
   endZonesPostEn1992,
+  endZonesPreEn1992,
   endZonesPostIs1343,
+  endZonesPreIs1343,
 ].map((file) => {
   const source = templates.find(({ id }) => id === file.source.template);
   if (!source) throw new Error(`${file.id} takes from ${file.source.template}, which is no template`);
