@@ -28,13 +28,13 @@ export function planned(
     const plan = expand(template, inputs);
     return { plan, values: valuesOf(plan) };
   }
-  const own = new Set(
-    template.blocks
-      .flatMap(({ items }) => items)
-      .flatMap((item) => ("table" in item ? item.columns : "id" in item ? [item] : []))
-      .flatMap(({ id, input }) => (input ? [id] : [])),
-  );
-  const isOwn = ([id]: readonly [string, unknown]): boolean => own.has(id);
+  const isOwn = ([id]: readonly [string, unknown]): boolean =>
+    template.blocks.some(({ items }) =>
+      items.some((item) => {
+        if ("table" in item) return item.columns.some((column) => column.id === id && column.input);
+        return "id" in item && item.id === id && item.input;
+      }),
+    );
   const all = Object.entries(inputs);
   const given = Object.fromEntries(all.filter((one) => !isOwn(one)));
   const source = expand(of, given);
