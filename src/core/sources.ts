@@ -32,6 +32,15 @@ export const sources = {
   "PCI:1975":
     "PCI Committee on Prestress Losses: Recommendations for estimating prestress losses, PCI Journal, " +
     "July–August 1975. Not read itself.",
+  "EN1992-2:2005":
+    "EN 1992-2:2005, Eurocode 2 – Part 2: Concrete bridges, Annex J. Not read itself; its rules as used in lecture " +
+    "slides (MAE 1183, 2013).",
+  "IRC112:2011":
+    "IRC:112-2011, Code of practice for concrete road bridges. Not read itself; its Table 13.1 as printed in a " +
+    "design-office sheet.",
+  "JTG3362:2018":
+    "JTG 3362-2018, Specifications for design of highway reinforced concrete and prestressed concrete bridges and " +
+    "culverts (China), clause 8.2 read in a public copy.",
   "MARSHALL-MATTOCK:1962":
     "Marshall, Mattock: Control of horizontal cracking in the ends of pretensioned prestressed concrete girders, " +
     "PCI Journal, 1962. Read as quoted in a thesis (Univ. of Texas at Austin, 2009).",

@@ -71,6 +71,10 @@ const rowsByKey: Readonly<Record<string, Rows>> = {
   ],
   measuredElongations: [[168], [160], [171]],
   calculatedElongations: [[165], [164], [166]],
+  anchorages: [
+    [300, 0, 240, 240, 1500, 1],
+    [700, 0, 240, 240, 1500, 2],
+  ],
   toppings: [[1200, 150, 1000, 33]],
   loadEvents: [
     [7, 350],

@@ -7,6 +7,10 @@ import domainPostEn1992 from "./feasible-domain-post-tensioned-en1992-2004.json"
 import domainPostIs1343 from "./feasible-domain-post-tensioned-is1343-1980.json";
 import domainPreEn1992 from "./feasible-domain-pre-tensioned-en1992-2004.json";
 import domainPreIs1343 from "./feasible-domain-pre-tensioned-is1343-1980.json";
+import endZonesPostEn1992 from "./end-zones-post-tensioned-en1992-2004.json";
+import endZonesPostIs1343 from "./end-zones-post-tensioned-is1343-1980.json";
+import endZonesPreEn1992 from "./end-zones-pre-tensioned-en1992-2004.json";
+import endZonesPreIs1343 from "./end-zones-pre-tensioned-is1343-1980.json";
 import postTensionedEn1992 from "./post-tensioned-en1992-2004.json";
 import preTensionedEn1992 from "./pre-tensioned-en1992-2004.json";
 import postTensionedIs1343 from "./post-tensioned-is1343-1980.json";
@@ -14,6 +18,7 @@ import preTensionedIs1343 from "./pre-tensioned-is1343-1980.json";
 import cracking from "./shared/cracking.json";
 import detailing from "./shared/detailing.json";
 import en1992 from "./shared/en1992.json";
+import endZones from "./shared/end-zones.json";
 import is1343 from "./shared/is1343.json";
 import linked from "./shared/linked.json";
 import loads from "./shared/loads.json";
@@ -47,6 +52,7 @@ const parts = {
   ...web,
   ...notCovered,
   ...linked,
+  ...endZones,
   ...choiceParts,
 };
 
@@ -68,6 +74,10 @@ export const linkedTemplates: readonly Template[] = [
   domainPreEn1992,
   domainPostIs1343,
   domainPreIs1343,
+  endZonesPostEn1992,
+  endZonesPreEn1992,
+  endZonesPostIs1343,
+  endZonesPreIs1343,
 ].map((file) => {
   const source = templates.find(({ id }) => id === file.source.template);
   if (!source) throw new Error(`${file.id} takes from ${file.source.template}, which is no template`);

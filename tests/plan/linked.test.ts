@@ -21,7 +21,7 @@ describe.each(ids)("%s", (id) => {
   test("shows the source's values, cell by cell, and the example is OK without an error", () => {
     const { plan, values, source } = planned(templateOf(id), exampleOf(templateOf(id)));
     const links = plan.cells.filter(({ link }) => link);
-    expect(links.length).toBeGreaterThan(100);
+    expect(links.length).toBeGreaterThan(60);
     for (const { row, column, link } of links) {
       const of = source!.plan.names.find(({ name }) => name === link!.name)!;
       const there = source!.sheet.cells[of.row + link!.index]![of.column]!;

@@ -31,6 +31,160 @@ describe("end zones", () => {
   });
 });
 
+/** An I-section, symmetric or with its flanges moved sideways, and anchorages inside its web. */
+const skew = fc
+  .record({
+    h: between(600, 2000),
+    bw: between(200, 400),
+    b: between(400, 1200),
+    shift: between(-60, 60),
+    places: fc.array(
+      fc.record({ y: between(0.15, 0.85), z: between(-0.4, 0.4), a: between(120, 300), P: between(200, 3000) }),
+      { minLength: 1, maxLength: 4 },
+    ),
+  })
+  .map(({ h, bw, b, shift, places }) => {
+    const [t, w] = [h / 5, bw / 2];
+    const flange = (low: number, high: number): readonly (readonly [number, number])[] => [
+      [b / 2 + shift, low],
+      [b / 2 + shift, high],
+    ];
+    const outline = [
+      [-b / 2, 0],
+      [b / 2, 0],
+      [b / 2, t],
+      [w, t],
+      [w, h - t],
+      ...flange(h - t, h),
+      [-b / 2 + shift, h],
+      [-b / 2 + shift, h - t],
+      [-w, h - t],
+      [-w, t],
+      [-b / 2, t],
+    ];
+    return { h, outline, anchorages: places.map(({ y, z, a, P }, i) => [y * h, z * bw, a, a, P, i + 1]) };
+  });
+
+describe("the end block", () => {
+  const force = (anchorages: readonly (readonly number[])[]): number =>
+    anchorages.reduce((sum, row) => sum + row[4]!, 0);
+
+  it("is in equilibrium as a whole: no moment is left at its edges, to 1e-9", () => {
+    fc.assert(
+      fc.property(skew, ({ h, outline, anchorages }) => {
+        const size = force(anchorages) * h * 1e-3;
+        for (const [direction, edges] of [
+          ["VERTICAL", [0, h]],
+          ["HORIZONTAL", [-2000, 2000]],
+        ] as const)
+          for (const edge of edges) {
+            // Plates near an edge may reach beyond it; all force counts past the last of them.
+            const beyond = edge <= 0 ? edge - 400 : edge + 400;
+            const M = call("END_BLOCK_MOMENT", outline, anchorages, beyond, direction);
+            expect(Math.abs(M) / size).toBeLessThan(1e-9);
+          }
+      }),
+    );
+  });
+
+  it("has its largest and lowest moment where the function says: no plane of a dense grid has more", () => {
+    fc.assert(
+      fc.property(skew, ({ h, outline, anchorages }) => {
+        const at = (level: number): number => call("END_BLOCK_MOMENT", outline, anchorages, level, "VERTICAL");
+        const most = at(call("END_BLOCK_LEVEL", outline, anchorages, "VERTICAL", "BURSTING"));
+        const least = at(call("END_BLOCK_LEVEL", outline, anchorages, "VERTICAL", "SPALLING"));
+        const grid = Array.from({ length: 101 }, (_, i) => at((h * i) / 100));
+        const size = force(anchorages) * h * 1e-3;
+        expect((Math.max(...grid) - most) / size).toBeLessThan(1e-9);
+        expect((least - Math.min(...grid)) / size).toBeLessThan(1e-9);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it("gives the strut of a single plate in the axis of a rectangle with half the depth as lever arm", () => {
+    fc.assert(
+      fc.property(between(400, 2000), between(200, 800), between(0.1, 0.9), between(100, 5000), (h, b, part, P) => {
+        const outline = [
+          [-b / 2, 0],
+          [b / 2, 0],
+          [b / 2, h],
+          [-b / 2, h],
+        ];
+        const plate = [[h / 2, 0, part * h, 0.5 * b, P, 1]];
+        const M = call("END_BLOCK_MOMENT", outline, plate, h / 2, "VERTICAL");
+        const strut = call("BURSTING_FORCE_EN1992_2004", part * h, h, 2 * h, P);
+        expect(M / (h / 2) / 1e-3 / strut).toBeCloseTo(1, 9);
+        const sideways = call("END_BLOCK_MOMENT", outline, plate, 0, "HORIZONTAL");
+        expect(sideways / (b / 2) / 1e-3 / ((P / 4) * 0.5)).toBeCloseTo(1, 9);
+      }),
+    );
+  });
+
+  it("counts the tendons stressed so far, and passes over rows without force", () => {
+    const outline = [
+      [-200, 0],
+      [200, 0],
+      [200, 1000],
+      [-200, 1000],
+    ];
+    const one = [[300, 0, 200, 200, 1000, 1]];
+    const both = [...one, [800, 0, 200, 200, 1000, 2]];
+    const alone = call("END_BLOCK_MOMENT", outline, one, 300, "VERTICAL");
+    expect(call("END_BLOCK_MOMENT", outline, both, 300, "VERTICAL", 1)).toBe(alone);
+    expect(call("END_BLOCK_MOMENT", outline, [...one, [0, 0, 0, 0, 0, 1]], 300, "VERTICAL")).toBe(alone);
+    expect(call("END_BLOCK_MOMENT", outline, both, 300, "VERTICAL")).not.toBeCloseTo(alone, 3);
+  });
+
+  it("gives each anchorage its prism: to the surface, or half the way to a neighbour", () => {
+    const outline = [
+      [-300, 0],
+      [300, 0],
+      [300, 1000],
+      [-300, 1000],
+    ];
+    const three = [
+      [200, -140, 200, 200, 1000, 1],
+      [200, 140, 200, 200, 1000, 1],
+      [800, 0, 200, 200, 1000, 2],
+    ];
+    const side = (row: number, direction: string): number => call("ANCHORAGE_PRISM", outline, three, row, direction);
+    // 200 mm to the soffit; 140 mm to the middle between the lower two; 200 mm to the top.
+    expect(side(1, "VERTICAL")).toBe(400);
+    expect(side(1, "HORIZONTAL")).toBe(280);
+    expect(side(3, "VERTICAL")).toBe(400);
+    expect(side(3, "HORIZONTAL")).toBe(600);
+    expect(call("ANCHORAGE_EDGE_DISTANCE", outline, three, 1)).toBe(160);
+    expect(call("ANCHORAGE_EDGE_DISTANCE", outline, three, 3)).toBe(200);
+    // 280 mm beside each other, 600 mm above: the third is nearest to neither.
+    expect(call("ANCHORAGE_SPACING_UTILISATION", three, 1, 250)).toBeCloseTo(250 / 280, 12);
+    expect(call("ANCHORAGE_SPACING_UTILISATION", three, 3, 250)).toBeCloseTo(250 / 600, 12);
+    expect(call("ANCHORAGE_SPACING_UTILISATION", three.slice(2), 1, 250)).toBe(0);
+  });
+
+  it("needs no prism across a slit that joins a void to the outside", () => {
+    const box = [
+      [0, 0],
+      [500, 0],
+      [500, 1000],
+      [-500, 1000],
+      [-500, 0],
+      [0, 0],
+      [0, 200],
+      [-300, 200],
+      [-300, 800],
+      [300, 800],
+      [300, 200],
+      [0, 200],
+    ];
+    const plate = [[100, -250, 150, 150, 1000, 1]];
+    expect(call("ANCHORAGE_PRISM", box, plate, 1, "VERTICAL")).toBe(200);
+    expect(call("ANCHORAGE_PRISM", box, plate, 1, "HORIZONTAL")).toBe(500);
+    // In the void there is no concrete to spread into.
+    expect(call("ANCHORAGE_PRISM", box, [[500, 0, 150, 150, 1000, 1]], 1, "VERTICAL")).toBe(0);
+  });
+});
+
 describe("composite members", () => {
   it("are in equilibrium with themselves under unequal shrinkage", () => {
     fc.assert(

@@ -2,6 +2,15 @@ import { formula, stepwise } from "../../formula.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
+import { anchorageEdgeDistance, anchoragePrism, anchorageSpacingUtilisation } from "./anchoragePrism.ts";
+import {
+  anchorageTieEn1992Part2,
+  bearingLimitIs1343,
+  burstingForceIrc112,
+  burstingForceJtg3362,
+  spallingForceJtg3362,
+} from "./anchorageRules.ts";
+import { endBlockLevel, endBlockMoment } from "./endBlockMoment.ts";
 
 const f_cd = as(q.concreteDesignStrength, { above: 0, max: 100, typical: [5, 60] });
 const side = (symbol: string, text: string) => as(q.sectionWidth, { symbol, text, min: 1 });
@@ -156,4 +165,14 @@ export const endZoneFormulas = [
   burstingForceIs1343,
   splittingForcePretension,
   tieReinforcement,
+  anchoragePrism,
+  anchorageEdgeDistance,
+  anchorageSpacingUtilisation,
+  endBlockMoment,
+  endBlockLevel,
+  anchorageTieEn1992Part2,
+  burstingForceJtg3362,
+  spallingForceJtg3362,
+  burstingForceIrc112,
+  bearingLimitIs1343,
 ];

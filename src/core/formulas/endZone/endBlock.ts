@@ -1,0 +1,233 @@
+import { InputError } from "../../errors.ts";
+import { as, choice, orBlank, table, type ValueOf } from "../../parameters.ts";
+import { q } from "../../quantities/index.ts";
+import { outline } from "../section/outline.ts";
+import type { Point } from "../section/polygon.ts";
+
+/** The anchorages at one end of a member. */
+export const anchorages = table({
+  key: "anchorages",
+  symbol: "anchorages",
+  text: "anchorages of one end: place, plate, force and stressing sequence; a row without force does not count",
+  columns: {
+    y: as(q.heightAboveSoffit, { text: "height of the axis above the soffit", typical: [0, 6000], smallest: 10 }),
+    z: as(q.lateralOffset, { symbol: "z_a" }),
+    a_v: as(q.plateSide, { symbol: "a_v", text: "height of the loaded plate" }),
+    a_h: as(q.plateSide, { symbol: "a_h", text: "width of the loaded plate" }),
+    P: q.localForce,
+    order: q.stressingOrder,
+  },
+  minRows: 1,
+  maxRows: 60,
+});
+export const acrossDirection = choice({
+  key: "endBlockDirection",
+  symbol: "direction",
+  text: "direction of the tension that is looked for",
+  values: [
+    { value: "VERTICAL", text: "vertical tension, across horizontal planes" },
+    { value: "HORIZONTAL", text: "horizontal tension, across vertical planes along the member" },
+  ],
+});
+export const stressedUpTo = orBlank(
+  as(q.stressingOrder, { symbol: "up to", text: "stressing sequence no. up to which tendons are stressed" }),
+  "all tendons are stressed",
+);
+
+export interface EndBlock {
+  readonly outline: ValueOf<typeof outline>;
+  readonly anchorages: ValueOf<typeof anchorages>;
+  readonly direction: "VERTICAL" | "HORIZONTAL";
+  readonly upTo?: number | undefined;
+}
+export const endBlockParams = { outline, anchorages } as const;
+
+/** An anchorage and the outline as seen in the direction of the tension: u along it, v across. */
+interface Seen {
+  readonly u: number;
+  readonly v: number;
+}
+export interface Plate extends Seen {
+  readonly along: number;
+  readonly across: number;
+  readonly P: number;
+}
+
+const turned = ({ direction }: Pick<EndBlock, "direction">, { x, y }: Point): Seen =>
+  direction === "VERTICAL" ? { u: y, v: x } : { u: x, v: y };
+
+export const seenOutline = (block: EndBlock): readonly Seen[] => block.outline.map((p) => turned(block, p));
+
+/** The plates that press, each with a size. */
+export function plates(block: EndBlock): readonly Plate[] {
+  const { direction, upTo } = block;
+  return block.anchorages.flatMap((anchorage, i) => {
+    const { y, z, a_v, a_h, P, order } = anchorage;
+    if (P === 0 || (upTo !== undefined && order > upTo)) return [];
+    const refuse = (why: string): never => {
+      throw new InputError("anchorages", `anchorage ${i + 1} ${why}`);
+    };
+    if (a_v <= 0 || a_h <= 0) refuse("has a force, but no plate: both sides of its plate must be above 0 mm");
+    const [along, across] = direction === "VERTICAL" ? [a_v, a_h] : [a_h, a_v];
+    return [{ ...turned(block, { x: z, y }), along, across, P }];
+  });
+}
+
+/** Area, first and second moments of a ring of points: about u = 0 and v = 0. */
+interface Sums {
+  readonly A: number;
+  readonly u: number;
+  readonly v: number;
+  readonly uu: number;
+  readonly vv: number;
+  readonly uv: number;
+}
+
+function sums(ring: readonly Seen[]): Sums {
+  let [A, u, v, uu, vv, uv] = [0, 0, 0, 0, 0, 0];
+  ring.forEach((p, i) => {
+    const n = ring[(i + 1) % ring.length]!;
+    const c = p.u * n.v - n.u * p.v;
+    A += c / 2;
+    u += (c * (p.u + n.u)) / 6;
+    v += (c * (p.v + n.v)) / 6;
+    uu += (c * (p.u * p.u + p.u * n.u + n.u * n.u)) / 12;
+    vv += (c * (p.v * p.v + p.v * n.v + n.v * n.v)) / 12;
+    uv += (c * (2 * p.u * p.v + p.u * n.v + n.u * p.v + 2 * n.u * n.v)) / 24;
+  });
+  const sign = A < 0 ? -1 : 1;
+  return { A: sign * A, u: sign * u, v: sign * v, uu: sign * uu, vv: sign * vv, uv: sign * uv };
+}
+
+/** What of a ring lies below a level; along the level its edges may run to and fro, which adds nothing. */
+function below(ring: readonly Seen[], level: number): readonly Seen[] {
+  const out: Seen[] = [];
+  ring.forEach((p, i) => {
+    const n = ring[(i + 1) % ring.length]!;
+    if (p.u <= level) out.push(p);
+    if (p.u < level !== n.u < level && p.u !== n.u)
+      out.push({ u: level, v: p.v + ((n.v - p.v) * (level - p.u)) / (n.u - p.u) });
+  });
+  return out;
+}
+
+/** Linear stress over the section where the forces have spread: a + b (u − u_c) + c (v − v_c). */
+export interface Spread {
+  readonly ring: readonly Seen[];
+  readonly plates: readonly Plate[];
+  readonly force: number;
+  readonly a: number;
+  readonly b: number;
+  readonly c: number;
+}
+
+export function spread(block: EndBlock): Spread {
+  const all = seenOutline(block);
+  const whole = sums(all);
+  if (whole.A === 0)
+    throw new InputError("outline", "the outline encloses no area; its points must not lie on one line");
+  const centre = { u: whole.u / whole.A, v: whole.v / whole.A };
+  // About the centroid: far from it the sums would lose digits.
+  const ring = all.map(({ u, v }) => ({ u: u - centre.u, v: v - centre.v }));
+  const { uu, vv, uv } = sums(ring);
+  const pressing = plates(block).map((p) => ({ ...p, u: p.u - centre.u, v: p.v - centre.v }));
+  const force = pressing.reduce((sum, { P }) => sum + P, 0);
+  const Mu = pressing.reduce((sum, { P, u }) => sum + P * u, 0);
+  const Mv = pressing.reduce((sum, { P, v }) => sum + P * v, 0);
+  const det = uu * vv - uv * uv;
+  return {
+    ring,
+    plates: pressing,
+    force,
+    a: force / whole.A,
+    b: (Mu * vv - Mv * uv) / det,
+    c: (Mv * uu - Mu * uv) / det,
+  };
+}
+
+/** How far the level of a plane is from the centroid. */
+export const fromCentre = (block: EndBlock, level: number): number => {
+  const { A, u } = sums(seenOutline(block));
+  return level - u / A;
+};
+
+/** Force across the plane's end and moment on it, from what lies below it; the level counts from the centroid. */
+export function cut({ ring, plates: all, a, b, c }: Spread, level: number): { readonly V: number; readonly M: number } {
+  const part = sums(below(ring, level));
+  const V = a * part.A + b * part.u + c * part.v;
+  const M = level * V - (a * part.u + b * part.uu + c * part.uv);
+  return all.reduce(
+    (sum, { P, u, along }) => {
+      const share = Math.min(Math.max((level - u) / along + 0.5, 0), 1);
+      const arm = share < 1 ? (share * along) / 2 : level - u;
+      return { V: sum.V - P * share, M: sum.M - P * share * arm };
+    },
+    { V, M },
+  );
+}
+
+/** The same from what lies above: the block is in equilibrium, so both must agree. */
+export function cutFromAbove(spreadOut: Spread, level: number): number {
+  const flipped: Spread = {
+    ...spreadOut,
+    ring: spreadOut.ring.map(({ u, v }) => ({ u: -u, v })),
+    plates: spreadOut.plates.map((p) => ({ ...p, u: -p.u })),
+    b: -spreadOut.b,
+  };
+  return cut(flipped, -level).M;
+}
+
+/** Levels between which force and moment are smooth: corners of the outline and edges of plates. */
+function breaks({ ring, plates: all }: Spread): readonly number[] {
+  const levels = [...ring.map(({ u }) => u), ...all.flatMap(({ u, along }) => [u - along / 2, u, u + along / 2])];
+  const [low, high] = [Math.min(...ring.map(({ u }) => u)), Math.max(...ring.map(({ u }) => u))];
+  return [...new Set(levels)].filter((u) => u >= low && u <= high).sort((x, y) => x - y);
+}
+
+/**
+ * Between two such levels the force is a cubic of the level: the stress and the width are straight, and so is the
+ * middle of the width. The places where the cubic itself turns part the stretch, so that no zero of it is passed over.
+ */
+function parted(s: Spread, low: number, high: number): readonly number[] {
+  const [v0, v1, v2, v3] = [0, 1, 2, 3].map((i) => cut(s, low + ((high - low) * i) / 3).V) as [
+    number,
+    number,
+    number,
+    number,
+  ];
+  // V = c0 + c1 t + c2 t² + c3 t³ through the four values, t from 0 to 1.
+  const c1 = (-11 * v0 + 18 * v1 - 9 * v2 + 2 * v3) / 2;
+  const c2 = (9 * (2 * v0 - 5 * v1 + 4 * v2 - v3)) / 2;
+  const c3 = (9 * (-v0 + 3 * v1 - 3 * v2 + v3)) / 2;
+  const root = Math.sqrt(Math.max(c2 * c2 - 3 * c1 * c3, 0));
+  const q = -(c2 + (c2 < 0 ? -root : root));
+  const turns = [q / (3 * c3), c1 / q].filter((t) => t > 0 && t < 1).sort((x, y) => x - y);
+  return [low, ...turns.map((t) => low + t * (high - low))];
+}
+
+/** Where the force across a plane's end vanishes between two levels, which is where the moment turns. */
+function turning(s: Spread, low: number, high: number): number {
+  let [from, to] = [low, high];
+  const rising = cut(s, from).V < 0;
+  for (let i = 0; i < 60; i++) {
+    const middle = (from + to) / 2;
+    if (cut(s, middle).V < 0 === rising) from = middle;
+    else to = middle;
+  }
+  return (from + to) / 2;
+}
+
+/** The level of the largest moment (sign 1) or of the lowest (sign −1), from the centroid. */
+export function extreme(s: Spread, sign: 1 | -1): number {
+  const levels = breaks(s);
+  const fine = levels.flatMap((low, i) => {
+    const high = levels[i + 1];
+    return high === undefined ? [low] : parted(s, low, high);
+  });
+  const tried = fine.flatMap((low, i) => {
+    const high = fine[i + 1];
+    if (high === undefined || cut(s, low).V * cut(s, high).V >= 0) return [low];
+    return [low, turning(s, low, high)];
+  });
+  return tried.reduce((best, level) => (sign * cut(s, level).M > sign * cut(s, best).M ? level : best));
+}
