@@ -5,7 +5,9 @@ import { elongationFromReadings } from "./elongationFromReadings.ts";
 import { elongationStage } from "./elongationStage.ts";
 import { elongationUniform } from "./elongationUniform.ts";
 import { gaugePressure } from "./gaugePressure.ts";
+import { gaugePressureCalibrated } from "./gaugePressureCalibrated.ts";
 import { jackForce } from "./jackForce.ts";
+import { jackForceCalibrated } from "./jackForceCalibrated.ts";
 import { jackStrokes } from "./jackStrokes.ts";
 import { lockOff } from "./lockOffResult.ts";
 import { stressingTable } from "./stressingTable.ts";
@@ -16,7 +18,9 @@ export const stressingFormulas = [
   tendonElongation,
   lockOff,
   jackForce,
+  jackForceCalibrated,
   gaugePressure,
+  gaugePressureCalibrated,
   elongationStage,
   jackStrokes,
   elongationFromReadings,
