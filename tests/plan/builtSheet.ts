@@ -29,7 +29,13 @@ export function planned(
     return { plan, values: valuesOf(plan) };
   }
   const isOwn = ([id]: readonly [string, unknown]): boolean =>
-    template.blocks.some(({ items }) => items.some((item) => "id" in item && item.id === id && item.input));
+    template.blocks.some(({ items }) =>
+      items.some((item) =>
+        "table" in item
+          ? item.columns.some((column) => column.id === id && column.input)
+          : "id" in item && item.id === id && item.input,
+      ),
+    );
   const all = Object.entries(inputs);
   const given = Object.fromEntries(all.filter((one) => !isOwn(one)));
   const source = expand(of, given);

@@ -4,6 +4,7 @@ import { elongationDeviationUtilisation } from "./elongationDeviationUtilisation
 import { elongationFromReadings } from "./elongationFromReadings.ts";
 import { elongationStage } from "./elongationStage.ts";
 import { elongationUniform } from "./elongationUniform.ts";
+import { forceDeviation } from "./forceDeviation.ts";
 import { gaugePressure } from "./gaugePressure.ts";
 import { gaugePressureCalibrated } from "./gaugePressureCalibrated.ts";
 import { jackForce } from "./jackForce.ts";
@@ -27,5 +28,6 @@ export const stressingFormulas = [
   elongationAtJack,
   elongationDeviation,
   elongationDeviationUtilisation,
+  forceDeviation,
 ];
 export const stressingSpills = [stressingTable];
