@@ -13,6 +13,7 @@ export { findingsPlan } from "./compare/findingsPlan.ts";
 export { aboutOf, comparedWith, limits as limitsOfComparing, outcomeOf, whereOf } from "./compare/said.ts";
 export { gradesInOrder, gradeWords, type Finding, type FindingKind, type Grade } from "./compare/finding.ts";
 export { bookOfSheets } from "./book/bookOfSheets.ts";
+export { enterMeasured, NotMeasured, readMeasured, type Measured, type MeasuredValue } from "./record/measured.ts";
 export { linkAgain, linkedPlan, NotLinkable, sourcesFor } from "./link/link.ts";
 export { readBook } from "./book/readBook.ts";
 export { nameOfPart, partsAt, partsOf, type Part } from "./marks/parts.ts";

@@ -12,6 +12,12 @@ const profile: Rows = [
 const rowsByKey: Readonly<Record<string, Rows>> = {
   controlPoints: profile,
   tendonPath: profile,
+  jackCalibration: [
+    [50, 200],
+    [200, 800],
+    [400, 1600],
+    [600, 2380],
+  ],
   stressAlongTendon: [
     [0, 1400],
     [6, 1350],

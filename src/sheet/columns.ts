@@ -47,6 +47,9 @@ export const headings: readonly string[] = Array.from(
 /** What stands in the column of marks beside an input that nobody has confirmed; initials in its place confirm it. */
 export const assumedWord = "assumed";
 
+/** What stands there beside values that came from a stressing record; initials in its place sign them off. */
+export const measuredWord = "measured";
+
 /** The column headings that are words, by column. */
 export const plannedHeadings: readonly { readonly column: number; readonly text: string }[] = headings.flatMap(
   (text, column) => (text === "" ? [] : [{ column, text }]),

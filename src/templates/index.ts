@@ -15,6 +15,8 @@ import postTensionedEn1992 from "./post-tensioned-en1992-2004.json";
 import preTensionedEn1992 from "./pre-tensioned-en1992-2004.json";
 import postTensionedIs1343 from "./post-tensioned-is1343-1980.json";
 import preTensionedIs1343 from "./pre-tensioned-is1343-1980.json";
+import recordPostEn1992 from "./stressing-record-post-tensioned-en1992-2004.json";
+import recordPostIs1343 from "./stressing-record-post-tensioned-is1343-1980.json";
 import cracking from "./shared/cracking.json";
 import detailing from "./shared/detailing.json";
 import en1992 from "./shared/en1992.json";
@@ -32,6 +34,7 @@ import secondOpinion from "./shared/second-opinion.json";
 import section from "./shared/section.json";
 import sheet from "./shared/sheet.json";
 import stressing from "./shared/stressing.json";
+import stressingRecord from "./shared/stressing-record.json";
 import web from "./shared/web.json";
 
 const parts = {
@@ -46,6 +49,7 @@ const parts = {
   ...region,
   ...relations,
   ...stressing,
+  ...stressingRecord,
   ...revisions,
   ...detailing,
   ...cracking,
@@ -78,6 +82,8 @@ export const linkedTemplates: readonly Template[] = [
   endZonesPreEn1992,
   endZonesPostIs1343,
   endZonesPreIs1343,
+  recordPostEn1992,
+  recordPostIs1343,
 ].map((file) => {
   const source = templates.find(({ id }) => id === file.source.template);
   if (!source) throw new Error(`${file.id} takes from ${file.source.template}, which is no template`);

@@ -7,5 +7,6 @@ export const tools: readonly Tool[] = [
   { id: "whatIf", title: "What if", load: () => import("./whatIf/whatIfView.tsx").then((m) => m.WhatIfView) },
   { id: "signOff", title: "Sign off", load: () => import("./signOff/signOffView.tsx").then((m) => m.SignOffView) },
   { id: "prove", title: "Prove", load: () => import("./prove/proveView.tsx").then((m) => m.ProveView) },
+  { id: "record", title: "Record", load: () => import("./record/recordView.tsx").then((m) => m.RecordView) },
   { id: "handOut", title: "Hand-out copy", load: () => import("./handOut/handOutView.tsx").then((m) => m.HandOutView) },
 ];

@@ -71,6 +71,12 @@ const rowsByKey: Readonly<Record<string, fc.Arbitrary<readonly (readonly Cell[])
         return [x, e, i === 0 && shape === "SMOOTH" ? "TO_LEVEL" : shape];
       });
     }),
+  jackCalibration: fc
+    .array(fc.tuple(between(20, 120), between(50, 600)), { minLength: 2, maxLength: 6 })
+    .map((rows) => {
+      let [p, P] = [0, 0];
+      return rows.map(([more, force]) => [(p += more), (P += force)]);
+    }),
   get planPoints() {
     return this["controlPoints"]!;
   },

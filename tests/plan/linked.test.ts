@@ -21,7 +21,8 @@ describe.each(ids)("%s", (id) => {
   test("shows the source's values, cell by cell, and the example is OK without an error", () => {
     const { plan, values, source } = planned(templateOf(id), exampleOf(templateOf(id)));
     const links = plan.cells.filter(({ link }) => link);
-    expect(links.length).toBeGreaterThan(60);
+    // A stressing record takes a few values of each tendon, the other sheets values of each station.
+    expect(links.length).toBeGreaterThan(id.startsWith("stressing-record") ? 30 : 60);
     for (const { row, column, link } of links) {
       const of = source!.plan.names.find(({ name }) => name === link!.name)!;
       const there = source!.sheet.cells[of.row + link!.index]![of.column]!;
@@ -34,8 +35,8 @@ describe.each(ids)("%s", (id) => {
 
   test("says of every linked row which one it is there", () => {
     const { plan, source } = planned(templateOf(id), exampleOf(templateOf(id)));
-    const span = plan.meanings.find((one) => one.id === "h")!;
-    const there = source!.plan.meanings.find((one) => one.id === "h")!;
+    const span = plan.meanings.find((one) => one.id === "slip" || one.id === "h")!;
+    const there = source!.plan.meanings.find((one) => one.id === span.id)!;
     const words = plan.cells.find((cell) => cell.row === span.at.row && cell.role === "equation")!.value;
     expect(words).toBe(`stress check, row ${there.item}`);
   });

@@ -1,0 +1,217 @@
+/**
+ * The record of the invented footbridge beam, recomputed from its inputs without the core: friction summed along the
+ * parabolas, pressures, readings, verdicts. The equations are mechanics; the readings are invented.
+ */
+import { describe, expect, test } from "vitest";
+import type { Inputs } from "../../src/sheet/index.ts";
+import { linkedTemplates } from "../../src/templates/index.ts";
+import { builtSheet, exampleOf } from "./builtSheet.ts";
+
+const id = "stressing-record-post-tensioned-en1992-2004";
+const example = exampleOf(linkedTemplates.find((one) => one.id === id)!);
+const record = (set: Inputs = {}) => builtSheet(id, { ...example, ...set });
+
+/** Parabola that sags by `sag` mm at midspan of 24 m: elongation in mm from either end, by Simpson's rule. */
+function elongation(sag: number): number {
+  const [L, n, sigma0, Ep, mu, k] = [24, 2400, 1400, 195000, 0.19, 0.008];
+  const slope = (x: number): number => (4 * (sag / 1000) * (1 - (2 * x) / L)) / L;
+  const strain = (x: number): number => {
+    const theta = Math.abs(Math.atan(slope(0)) - Math.atan(slope(x)));
+    return ((sigma0 * Math.exp(-mu * (theta + k * x))) / Ep) * Math.sqrt(1 + slope(x) ** 2);
+  };
+  let sum = strain(0) + strain(L);
+  for (let i = 1; i < n; i++) sum += (i % 2 === 1 ? 4 : 2) * strain((i * L) / n);
+  return (sum * L * 1000) / n / 3;
+}
+
+const areas = [6 * 150, 6 * 150, 5 * 150];
+// The upper tendon hangs from 1200 − 216.078 mm above the soffit to 263.922 mm.
+const own = [elongation(30), elongation(30), elongation(1200 - 216.078 - 263.922)];
+const atGrip = own.map((one) => one + (1400 * 600) / 195000);
+const area = 30000 * 0.98;
+const bar = [
+  [86, 172, 257, 343, 429],
+  [86, 171, 258, 343, 428],
+  [71, 143, 214, 286, 357],
+];
+const mark = [
+  [41, 78, 114, 150, 186],
+  [38, 73, 108, 142, 176],
+  [35, 70, 106, 140, 175],
+];
+const deadEnd = [3, 3, 2];
+const force = (p: number): number => (p / 10) * area * 1e-3;
+const measured = bar.map((p, i) => ((mark[i]![4]! - mark[i]![0]! - deadEnd[i]!) * p[4]!) / (p[4]! - p[0]!));
+
+/** To a millionth: both sum the friction by rules of their own. */
+const near = (found: readonly unknown[], wanted: readonly number[]): void => {
+  expect(found).toHaveLength(wanted.length);
+  wanted.forEach((value, i) =>
+    expect(Math.abs(Number(found[i]) / value - 1), `${i}: ${String(found[i])}`).toBeLessThan(1e-6),
+  );
+};
+
+describe("the record of the example", () => {
+  const sheet = record();
+
+  test("force, gauge pressure and elongation at each jack and stage", () => {
+    near(sheet.column("rgEl"), own);
+    near(sheet.column("rgTot"), atGrip);
+    near(
+      sheet.column("rgP"),
+      areas.map((Ap) => 1.4 * Ap),
+    );
+    near(
+      sheet.column("rgBar"),
+      areas.map((Ap) => (1400 * Ap * 10) / area),
+    );
+    const shares = [0.2, 0.4, 0.6, 0.8, 1];
+    near(
+      sheet.column("sgBar"),
+      areas.flatMap((Ap) => shares.map((share) => (share * 1400 * Ap * 10) / area)),
+    );
+    const since = sheet.column("sgEl").map(Number);
+    atGrip.forEach((total, i) => near([since[5 * i + 4]], [0.8 * total]));
+    expect(sheet.column("rgStrokes")).toEqual([1, 1, 1]);
+  });
+
+  test("the order of stressing is that of the stress check", () => {
+    expect(sheet.column("sqT")).toEqual([3, 1, 2]);
+    expect(sheet.column("sqName")).toEqual(["upper", "lower left", "lower right"]);
+  });
+
+  test("elongations measured from no force, and their deviations at the force reached", () => {
+    near(
+      sheet.column("rsF"),
+      bar.map((p) => force(p[4]!)),
+    );
+    near(sheet.column("rsEl"), measured);
+    const calculated = atGrip.map((total, i) => (total * force(bar[i]![4]!)) / (1.4 * areas[i]!));
+    near(
+      sheet.column("tmDev"),
+      measured.map((one, i) => 100 * (one / calculated[i]! - 1)),
+    );
+    const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);
+    near(sheet.column("devSum"), [100 * (sum(measured) / sum(calculated) - 1)]);
+    near(
+      sheet.column("fbStress"),
+      bar.map((p, i) => (1000 * force(p[4]!)) / areas[i]!),
+    );
+    expect(sheet.verdicts().overall).toBe("OK");
+  });
+});
+
+const verdict = (sheet: ReturnType<typeof record>, row: string): unknown => {
+  const check = sheet.plan.summary.checks.findIndex(({ description }) => description.startsWith(row));
+  return sheet.verdicts().checks[check]!.verdict;
+};
+
+describe("what is not there is never OK", () => {
+  test("nothing read: open, and the sheet incomplete", () => {
+    const sheet = record({
+      rdBar: [],
+      rdyDone: [],
+      stTest: [],
+      stTemp: [],
+      rdL: [],
+      lkSlip: [],
+      lkDead: [],
+      lkWires: [],
+    });
+    expect(sheet.verdicts().overall).toBe("INCOMPLETE");
+    for (const row of ["points in order", "elongation of a tendon", "force at lock-off", "draw-in", "wires broken"])
+      expect(verdict(sheet, row), row).toBe("OPEN");
+  });
+
+  test.each(["tolElong", "tolForce", "tolSlip", "tMin"])("without %s it is MISSING, never OK", (input) => {
+    const sheet = record({ [input]: null });
+    expect(sheet.verdicts().overall).toBe("INCOMPLETE");
+    expect(sheet.column("inMissing").join()).not.toBe("");
+  });
+
+  test("a draw-in not read once there are other readings is MISSING", () => {
+    const sheet = record({ lkSlip: [[6.5], [null], [6]] });
+    expect(sheet.verdicts().overall).toBe("INCOMPLETE");
+    expect(verdict(sheet, "draw-in")).toBe("OPEN");
+  });
+});
+
+describe("beyond the tolerances it says FAIL", () => {
+  test("elongation", () => {
+    const sheet = record({ rdL: [[mark[0]!.map((l) => l * 1.1)], [mark[1]!], [mark[2]!]] });
+    expect(sheet.column("tmDo")[0]).toBe("STOP: more than calculated");
+    expect(verdict(sheet, "elongation of a tendon")).toBe("FAIL");
+    expect(sheet.verdicts().overall).toBe("FAIL");
+  });
+
+  test.each([
+    ["force at lock-off", { tolForce: 0.1 }],
+    ["draw-in", { lkSlip: [[9], [6], [6]] }],
+    ["wires broken", { lkWires: [["NONE"], ["SOME"], ["NONE"]] }],
+    ["strength required", { stTest: [33, 36, 36] }],
+    ["concrete too cold", { stTemp: [12, 2, 12] }],
+    ["points in order", { rdyDone: ["YES", "YES", "NO", "YES", "YES", "YES", "YES"] }],
+    ["gauge pressure", { jkMax: [400] }],
+  ] as const)("%s", (row, set) => {
+    const sheet = record(set);
+    expect(verdict(sheet, row)).toBe("FAIL");
+    expect(sheet.verdicts().overall).toBe("FAIL");
+  });
+});
+
+test("points of a certificate on the line give the line's pressures and forces", () => {
+  const on = (p: number): number => force(p);
+  const set: Inputs = {
+    calBy: "POINTS",
+    calP: [[20, 200, 450, null, null, null]],
+    calF: [[on(20), on(200), on(450), null, null, null]],
+  };
+  const [line, points] = [record(), record(set)];
+  for (const column of ["rgBar", "sgBar", "rsF1", "rsF", "rsEl", "tmDev"])
+    near(points.column(column), line.column(column).map(Number));
+});
+
+test("the steel's certificate corrects the elongation, not the force", () => {
+  const sheet = record({ EpCert: 200, As1Cert: 148 });
+  near(
+    sheet.column("rgTot"),
+    atGrip.map((one) => (one * 195 * 150) / (200 * 148)),
+  );
+  near(
+    sheet.column("rgP"),
+    areas.map((Ap) => 1.4 * Ap),
+  );
+});
+
+test("with two jacks each has its own line, and the sum of both ends is judged", () => {
+  const sheet = record({
+    twoJacks: "YES",
+    both: ["YES", "NO", "NO"],
+    jkArea: [30000, 30000],
+    jkMax: [600, 600],
+    jkStroke: [250, 250],
+    jkLen: [0.6, 0.6],
+    jkLoss: [0.02, 0.02],
+    rdBar: [
+      [bar[0]!, bar[0]!],
+      [bar[1]!, []],
+      [bar[2]!, []],
+    ],
+    rdL: [
+      [
+        [41, 59, 78, 96, 114],
+        [38, 56, 74, 92, 110],
+      ],
+      [mark[1]!, []],
+      [mark[2]!, []],
+    ],
+    lkSlip: [[6, 7], [6], [6]],
+    lkDead: [[0, 0], [3], [2]],
+    lkWires: [["NONE", "NONE"], ["NONE"], ["NONE"]],
+  });
+  expect(sheet.column("rgEnd")).toEqual(["LEFT", "RIGHT", "RIGHT", "–", "LEFT", "–"]);
+  const ends = [73, 72].map((read) => (read * 429) / 343);
+  near([sheet.column("tmM")[0]], [ends[0]! + ends[1]!]);
+  expect(sheet.column("fbSlip")).toEqual([7, 6, 6]);
+  expect(sheet.column("rsOk")).toEqual(["OK", "OK", "OK", "–", "OK", "–"]);
+});
