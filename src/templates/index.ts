@@ -11,6 +11,10 @@ import endZonesPostEn1992 from "./end-zones-post-tensioned-en1992-2004.json";
 import endZonesPostIs1343 from "./end-zones-post-tensioned-is1343-1980.json";
 import endZonesPreEn1992 from "./end-zones-pre-tensioned-en1992-2004.json";
 import endZonesPreIs1343 from "./end-zones-pre-tensioned-is1343-1980.json";
+import strengthPostEn1992 from "./strength-post-tensioned-en1992-2004.json";
+import strengthPreEn1992 from "./strength-pre-tensioned-en1992-2004.json";
+import strengthPostIs1343 from "./strength-post-tensioned-is1343-1980.json";
+import strengthPreIs1343 from "./strength-pre-tensioned-is1343-1980.json";
 import postTensionedEn1992 from "./post-tensioned-en1992-2004.json";
 import preTensionedEn1992 from "./pre-tensioned-en1992-2004.json";
 import postTensionedIs1343 from "./post-tensioned-is1343-1980.json";
@@ -35,6 +39,7 @@ import section from "./shared/section.json";
 import sheet from "./shared/sheet.json";
 import stressing from "./shared/stressing.json";
 import stressingRecord from "./shared/stressing-record.json";
+import strength from "./shared/strength.json";
 import web from "./shared/web.json";
 
 const parts = {
@@ -54,6 +59,7 @@ const parts = {
   ...detailing,
   ...cracking,
   ...web,
+  ...strength,
   ...notCovered,
   ...linked,
   ...endZones,
@@ -84,6 +90,10 @@ export const linkedTemplates: readonly Template[] = [
   endZonesPreIs1343,
   recordPostEn1992,
   recordPostIs1343,
+  strengthPostEn1992,
+  strengthPreEn1992,
+  strengthPostIs1343,
+  strengthPreIs1343,
 ].map((file) => {
   const source = templates.find(({ id }) => id === file.source.template);
   if (!source) throw new Error(`${file.id} takes from ${file.source.template}, which is no template`);
