@@ -3,6 +3,10 @@ import crossCheckPostEn1992 from "./cross-check-post-tensioned-en1992-2004.json"
 import crossCheckPostIs1343 from "./cross-check-post-tensioned-is1343-1980.json";
 import crossCheckPreEn1992 from "./cross-check-pre-tensioned-en1992-2004.json";
 import crossCheckPreIs1343 from "./cross-check-pre-tensioned-is1343-1980.json";
+import deflectionPostEn1992 from "./deflection-post-tensioned-en1992-2004.json";
+import deflectionPostIs1343 from "./deflection-post-tensioned-is1343-1980.json";
+import deflectionPreEn1992 from "./deflection-pre-tensioned-en1992-2004.json";
+import deflectionPreIs1343 from "./deflection-pre-tensioned-is1343-1980.json";
 import domainPostEn1992 from "./feasible-domain-post-tensioned-en1992-2004.json";
 import domainPostIs1343 from "./feasible-domain-post-tensioned-is1343-1980.json";
 import domainPreEn1992 from "./feasible-domain-pre-tensioned-en1992-2004.json";
@@ -11,6 +15,7 @@ import postTensionedEn1992 from "./post-tensioned-en1992-2004.json";
 import preTensionedEn1992 from "./pre-tensioned-en1992-2004.json";
 import postTensionedIs1343 from "./post-tensioned-is1343-1980.json";
 import preTensionedIs1343 from "./pre-tensioned-is1343-1980.json";
+import camber from "./shared/camber.json";
 import cracking from "./shared/cracking.json";
 import detailing from "./shared/detailing.json";
 import en1992 from "./shared/en1992.json";
@@ -47,6 +52,7 @@ const parts = {
   ...web,
   ...notCovered,
   ...linked,
+  ...camber,
   ...choiceParts,
 };
 
@@ -68,6 +74,10 @@ export const linkedTemplates: readonly Template[] = [
   domainPreEn1992,
   domainPostIs1343,
   domainPreIs1343,
+  deflectionPostEn1992,
+  deflectionPreEn1992,
+  deflectionPostIs1343,
+  deflectionPreIs1343,
 ].map((file) => {
   const source = templates.find(({ id }) => id === file.source.template);
   if (!source) throw new Error(`${file.id} takes from ${file.source.template}, which is no template`);
