@@ -239,3 +239,30 @@ describe("curvature", () => {
     expect(call("AGE_ADJUSTED_MODULUS", 35, 1.5, 0.8)).toBeCloseTo(35 / 2.2, 12);
   });
 });
+
+describe("a member of which the left half is known", () => {
+  it("bends and shortens as the whole one", () => {
+    fc.assert(
+      fc.property(...sides, between(20, 900), places, (L, I, E, P, e, part) => {
+        const half = [0, 0.1, 0.2, 0.35, 0.5].map((at) => at * L);
+        const whole = [...half, ...half.slice(0, -1).map((at) => L - at)];
+        const kappa = (x: number): number => call("CURVATURE", I, (e * 4 * x * (L - x)) / (L * L), E, P, 0);
+        const of = (stations: readonly number[], ...options: readonly string[]): number =>
+          call(
+            "DEFLECTION_FROM_CURVATURE",
+            column(stations),
+            column(stations.map(kappa)),
+            0,
+            L,
+            part * L,
+            "PARABOLA",
+            ...options,
+          );
+        close(of(half, "MIRRORED"), of(whole));
+        const strains = half.map((x) => (x * 1e-3) / L);
+        const short = call("MEMBER_SHORTENING", column(half), column(strains), "LINE");
+        close(call("MEMBER_SHORTENING", column(half), column(strains), "LINE", "MIRRORED"), 2 * short);
+      }),
+    );
+  });
+});

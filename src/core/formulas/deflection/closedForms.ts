@@ -9,7 +9,13 @@ const member = { L: q.span, I: q.secondMoment, E_c: q.elasticModulusConcrete } a
 const e_m = as(q.eccentricity, { symbol: "e_m", text: "eccentricity at midspan, positive below the centroid" });
 const e_e = as(q.eccentricity, { symbol: "e_e", text: "eccentricity at both ends, positive below the centroid" });
 const oneEnd = as(q.eccentricity, { symbol: "e_1", text: "eccentricity at the one end; none at the other" });
-const camberOf = { ...shared, id: "PRESTRESS_CAMBER", result: q.camber } as const;
+const camberOf = {
+  ...shared,
+  id: "PRESTRESS_CAMBER",
+  result: q.camber,
+  unpublished:
+    "Coefficients read second-hand, two results recalled; tests compare it with an integration of the curvature.",
+} as const;
 
 const straight = formula({
   ...camberOf,
@@ -162,4 +168,5 @@ export const deflectionPointLoad = stepwise({
     const far = L - Math.max(x, a);
     return { near, far, v: (F * near * far * (L * L - near * near - far * far)) / (6 * E_c * I * L) };
   },
+  unpublished: "Elementary statics; tests compare it with an integration of the curvature.",
 });

@@ -16,6 +16,16 @@ const between = choice({
     { value: "LINE", text: "straight from station to station" },
   ],
 });
+const member = choice({
+  key: "stationsReach",
+  symbol: "member",
+  text: "which part of the member the stations describe",
+  default: "WHOLE",
+  values: [
+    { value: "WHOLE", text: "the whole member" },
+    { value: "MIRRORED", text: "its left half: the last station is midspan, the right half mirrors the left" },
+  ],
+});
 const stations = table({
   key: "curveStations",
   symbol: "x_i",
@@ -50,17 +60,19 @@ const params = {
   right: as(q.station, { symbol: "b", text: "right support, from the left end" }),
   x: q.station,
   between,
+  member,
 };
 type Arguments = Values<typeof params>;
-type Places = Pick<Arguments, "stations">;
+type Places = Pick<Arguments, "stations" | "between" | "member">;
 
-function curveThrough({ stations: places }: Places, values: readonly number[], name: string, law: Between): Curve {
+function curveThrough(v: Places, values: readonly number[], name: string): Curve {
+  const places = v.stations;
   if (values.length !== places.length)
     throw new InputError(name, `${values.length} rows for ${places.length} stations; give one for each station`);
-  const curve = new Curve(
-    places.map(({ x }, i) => ({ x, value: values[i]! })),
-    law,
-  );
+  const given = places.map(({ x }, i) => ({ x, value: values[i]! }));
+  const end = Math.max(...given.map(({ x }) => x));
+  const right = v.member === "MIRRORED" ? given.map(({ x, value }) => ({ x: end + (end - x), value })) : [];
+  const curve = new Curve([...given, ...right], v.between);
   if (!(curve.to > curve.from)) throw new InputError("stations", "all stations are at one place; give two at least");
   return curve;
 }
@@ -69,12 +81,12 @@ const curveOf = (v: Arguments): Curve =>
     v,
     v.curvatures.map(({ kappa }) => kappa),
     "curvatures",
-    v.between,
   );
 
-const endsOf = ({ stations: places }: Places): readonly [number, number] => {
+const endsOf = ({ stations: places, member: reach }: Places): readonly [number, number] => {
   const all = places.map(({ x }) => x);
-  return [Math.min(...all), Math.max(...all)];
+  const [from, to] = [Math.min(...all), Math.max(...all)];
+  return [from, reach === "MIRRORED" ? to + (to - from) : to];
 };
 /** The member reaches from the first to the last station: supports and place lie there. */
 function within(v: Arguments) {
@@ -169,14 +181,12 @@ export const slopeFromCurvature = stepwise({
   unpublished: "An integral; tests compare it with the closed forms for straight and parabolic tendons.",
 });
 
-function strainCurve(
-  v: Places & Pick<Values<{ strains: typeof strains; between: typeof between }>, "strains" | "between">,
-): Curve {
+const strainParams = { stations, strains, between, member };
+function strainCurve(v: Values<typeof strainParams>): Curve {
   return curveThrough(
     v,
     v.strains.map(({ eps }) => eps),
     "strains",
-    v.between,
   );
 }
 
@@ -189,7 +199,7 @@ export const memberShortening = stepwise({
     runs,
     "At the level of the bearings the soffit strain counts: with camber the soffit shortens more than the axis.",
   ],
-  params: { stations, strains, between },
+  params: strainParams,
   result: q.shortening,
   steps: { shortening: { symbol: "Δl", unit: "mm", governing: "\\Delta l = \\int \\varepsilon(x)\\,dx" } },
   compute: (v) => {
