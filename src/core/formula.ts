@@ -23,6 +23,7 @@ export const families = {
   shear: "Strength in shear",
   endZone: "End zones",
   composite: "Composite members",
+  deflection: "Deflection and camber",
   stressing: "Stressing",
   materials: "Materials",
   workbook: "Workbook",

@@ -61,6 +61,10 @@ const byUnit: Readonly<Record<Unit, readonly Neighbour[]>> = {
   "1/N": [],
   "1/MN": [thousandth("1/kN")],
   "1/mm": [],
+  "1/km": [
+    { name: "1/m", factor: 1e-3 },
+    { name: "1/mm", factor: 1e-6 },
+  ],
   "1/m": [thousandth("1/mm")],
   "rad/mm": [],
   "rad/m": [{ name: "degrees/m", factor: degrees.factor }, thousandth("rad/mm")],

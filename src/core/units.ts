@@ -37,6 +37,7 @@ const table = {
   "1/MN": { factor: 1e-6, coherent: "1/N", math: "1/MN" },
   "1/mm": { factor: 1, coherent: "1/mm", math: "1/mm" },
   "1/m": { factor: 1e-3, coherent: "1/mm", math: "1/m" },
+  "1/km": { factor: 1e-6, coherent: "1/mm", math: "1/km" },
   "rad/mm": { factor: 1, coherent: "rad/mm", math: "rad/mm" },
   "rad/m": { factor: 1e-3, coherent: "rad/mm", math: "rad/m" },
   // Of arguments and results whose unit follows from a choice: a call always works in one of them.

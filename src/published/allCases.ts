@@ -1,3 +1,4 @@
+import deflection from "./cases/deflection.json";
 import en1992 from "./cases/en1992.json";
 import fromMemory from "./cases/from-memory.json";
 import is1343 from "./cases/is1343.json";
@@ -14,6 +15,7 @@ import type { PublishedCase } from "./case.ts";
  * where it is asked for.
  */
 export const allCases = [
+  deflection,
   en1992,
   fromMemory,
   is1343,

@@ -91,6 +91,12 @@ export const tasks: readonly Task[] = [
     also: /^COMPOSITE_|^TOPPING_STRESS$/,
   },
   {
+    id: "deflection",
+    title: "Deflection and camber",
+    asks: "How far does the member rise at release, and where does it end up after creep, shrinkage and load?",
+    families: ["deflection"],
+  },
+  {
     id: "transmission",
     title: "Transmission and anchorage by bond",
     asks: "Over which length does the prestress build up at the end of a pre-tensioned member?",

@@ -3,6 +3,10 @@ import crossCheckPostEn1992 from "./cross-check-post-tensioned-en1992-2004.json"
 import crossCheckPostIs1343 from "./cross-check-post-tensioned-is1343-1980.json";
 import crossCheckPreEn1992 from "./cross-check-pre-tensioned-en1992-2004.json";
 import crossCheckPreIs1343 from "./cross-check-pre-tensioned-is1343-1980.json";
+import deflectionPostEn1992 from "./deflection-post-tensioned-en1992-2004.json";
+import deflectionPostIs1343 from "./deflection-post-tensioned-is1343-1980.json";
+import deflectionPreEn1992 from "./deflection-pre-tensioned-en1992-2004.json";
+import deflectionPreIs1343 from "./deflection-pre-tensioned-is1343-1980.json";
 import domainPostEn1992 from "./feasible-domain-post-tensioned-en1992-2004.json";
 import domainPostIs1343 from "./feasible-domain-post-tensioned-is1343-1980.json";
 import domainPreEn1992 from "./feasible-domain-pre-tensioned-en1992-2004.json";
@@ -21,6 +25,7 @@ import postTensionedIs1343 from "./post-tensioned-is1343-1980.json";
 import preTensionedIs1343 from "./pre-tensioned-is1343-1980.json";
 import recordPostEn1992 from "./stressing-record-post-tensioned-en1992-2004.json";
 import recordPostIs1343 from "./stressing-record-post-tensioned-is1343-1980.json";
+import camber from "./shared/camber.json";
 import cracking from "./shared/cracking.json";
 import detailing from "./shared/detailing.json";
 import en1992 from "./shared/en1992.json";
@@ -63,6 +68,7 @@ const parts = {
   ...notCovered,
   ...linked,
   ...endZones,
+  ...camber,
   ...choiceParts,
 };
 
@@ -94,6 +100,10 @@ export const linkedTemplates: readonly Template[] = [
   strengthPreEn1992,
   strengthPostIs1343,
   strengthPreIs1343,
+  deflectionPostEn1992,
+  deflectionPreEn1992,
+  deflectionPostIs1343,
+  deflectionPreIs1343,
 ].map((file) => {
   const source = templates.find(({ id }) => id === file.source.template);
   if (!source) throw new Error(`${file.id} takes from ${file.source.template}, which is no template`);

@@ -4,6 +4,7 @@ import { bendingFormulas } from "./bending/index.ts";
 import { crackingFormulas } from "./cracking/index.ts";
 import { compositeMemberFormulas } from "./composite/index.ts";
 import { creep } from "./creep/index.ts";
+import { deflectionFormulas } from "./deflection/index.ts";
 import { drawInFormulas } from "./drawIn/index.ts";
 import { elasticFormulas } from "./elastic/index.ts";
 import { endZoneFormulas } from "./endZone/index.ts";
@@ -48,6 +49,7 @@ export const formulas: readonly Formula[] = [
   ...shearFormulas,
   ...endZoneFormulas,
   ...compositeMemberFormulas,
+  ...deflectionFormulas,
   ...stressingFormulas,
   ...is1343Formulas,
 ];

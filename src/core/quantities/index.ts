@@ -9,6 +9,7 @@ import { region } from "./region.ts";
 import { chosen } from "./chosen.ts";
 import { composite } from "./composite.ts";
 import { limitQuantities } from "./limits.ts";
+import { deflection } from "./deflection.ts";
 import { detailing } from "./detailing.ts";
 import { concrete } from "./concrete.ts";
 import { steel } from "./steel.ts";
@@ -33,6 +34,7 @@ export const q = merged(
   is1343,
   region,
   composite,
+  deflection,
   limitQuantities,
   models,
   detailing,

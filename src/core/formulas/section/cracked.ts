@@ -9,7 +9,8 @@ import { outline } from "./outline.ts";
 import { polygon } from "./polygon.ts";
 import { crackedProperty, oneCallForAll } from "./property.ts";
 
-const layers = table({
+/** Bonded steel by layers. */
+export const steelLayers = table({
   key: "steelLayers",
   symbol: "layers",
   text: "bonded steel by layers: tendons and bars",
@@ -24,7 +25,7 @@ const layers = table({
 });
 const params = {
   outline,
-  layers,
+  layers: steelLayers,
   E_c: as(q.elasticModulusConcrete, { text: "modulus of the concrete in the cracked section", max: 60 }),
   N: q.axialForce,
   M: q.moment,
