@@ -17,6 +17,7 @@ const tones: readonly (readonly [string, Highlight["tone"]])[] = [
   [noValue, "bad"],
   ["UNUSUAL", "open"],
   ["LIMIT MISSING", "open"],
+  ["INPUT MISSING", "open"],
   ["OPEN", "open"],
   ["MISSING", "open"],
   ["INCOMPLETE", "open"],
