@@ -1,5 +1,5 @@
 import { a1, areaA1, textConstant, type Address, type Area } from "../cells/index.ts";
-import { assumedWord, bandRow, columns, firstRow, titleRow } from "./columns.ts";
+import { bandRow, columns, firstRow, titleRow, unconfirmedWords } from "./columns.ts";
 import { fieldColumns, type Layout } from "./layout.ts";
 import { areaAt, inputRole, own, type Filling } from "./planCells.ts";
 import { putLink } from "./links.ts";
@@ -97,7 +97,7 @@ export function fillBand(filling: Filling): void {
 
 /** How many inputs are still assumed: nobody's initials stand in place of the word. */
 function assumptions(marks: string): string {
-  const count = `COUNTIF(${marks},${textConstant(assumedWord)})`;
+  const count = unconfirmedWords.map((word) => `COUNTIF(${marks},${textConstant(word)})`).join("+");
   return `IF(${count}=0,""," Assumptions not confirmed: "&${count}&".")`;
 }
 

@@ -1,5 +1,5 @@
 /** The only door to sheets: templates, plans, lint. */
-export { assumedWord, columnCount, columns, plannedHeadings } from "./columns.ts";
+export { assumedWord, columnCount, columns, plannedHeadings, proposedWord, unconfirmedWords } from "./columns.ts";
 export { compose, type Parts } from "./compose.ts";
 export { expand } from "./expand.ts";
 export { conflict } from "./relations.ts";
