@@ -28,7 +28,11 @@ export interface Engine {
   /** All inputs of a sheet from a few answers. */
   readonly quickStart: (template: Template, answers: Answers) => Promise<QuickStart>;
   /** The cells that say which inputs are assumed. */
-  readonly assumedMarks: (plan: Plan, assumed: ReadonlySet<string>) => Promise<readonly EnteredCell[]>;
+  readonly assumedMarks: (
+    plan: Plan,
+    assumed: ReadonlySet<string>,
+    proposed: ReadonlySet<string>,
+  ) => Promise<readonly EnteredCell[]>;
   /** What is typed on a sheet, for another configuration or template. */
   readonly carryOver: (
     from: Pick<Recognised, "template" | "inputs">,

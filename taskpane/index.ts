@@ -21,7 +21,7 @@ const engine: Engine = {
   linkAgain: async (host, linkedSheet, source) => (await checker()).linkAgain(host, linkedSheet, source),
   recognise: async (host, sheet) => (await checker()).recognise(host, sheet),
   quickStart: async (template, answers) => (await checker()).quickStart(template, answers),
-  assumedMarks: async (plan, assumed) => (await checker()).assumedMarks(plan, assumed),
+  assumedMarks: async (plan, assumed, proposed) => (await checker()).assumedMarks(plan, assumed, proposed),
   carryOver: async ({ template, inputs }, to, shape, parked) =>
     (await checker()).carryOver({ template, inputs, parked }, to, shape),
 };

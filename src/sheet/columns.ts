@@ -46,6 +46,10 @@ export const headings: readonly string[] = Array.from(
 
 /** What stands in the column of marks beside an input that nobody has confirmed; initials in its place confirm it. */
 export const assumedWord = "assumed";
+/** The same for what the program chose itself: tendons that it found. */
+export const proposedWord = "proposed";
+/** What nobody has confirmed yet. */
+export const unconfirmedWords: readonly string[] = [assumedWord, proposedWord];
 
 /** What stands there beside values that came from a stressing record; initials in its place sign them off. */
 export const measuredWord = "measured";

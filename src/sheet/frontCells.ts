@@ -1,6 +1,6 @@
 import { a1, areaA1, textConstant, type Address, type Area } from "../cells/index.ts";
 import { versionCall } from "./aboutCells.ts";
-import { assumedWord, bandRow, columns, firstRow, titleRow } from "./columns.ts";
+import { bandRow, columns, firstRow, titleRow, unconfirmedWords } from "./columns.ts";
 import { fieldColumns, type Layout } from "./layout.ts";
 import { areaAt, inputRole, own, type Filling } from "./planCells.ts";
 import { putLink } from "./links.ts";
@@ -79,7 +79,7 @@ export function fillBand(filling: Filling): void {
   const failing = first ? `IFERROR(IF(${at(first, checkColumns.verdict)}="FAIL",${governs},""),"")` : '""';
   const known = `IF(${open},${failing},IFERROR(${governs},${textConstant("a check shows an error")}))`;
   const scope = cellOf(filling, "notChecked");
-  const read = ["notChecked", "inMissing", "inRange", "inConflict", "notLinked"].flatMap((id) => {
+  const read = ["notChecked", ...openLists].flatMap((id) => {
     const cell = cellOf(filling, id);
     return cell ? [areaAt(cell)] : [];
   });
@@ -106,7 +106,7 @@ export function fillBand(filling: Filling): void {
 
 /** How many inputs are still assumed: nobody's initials stand in place of the word. */
 function assumptions(marks: string): string {
-  const count = `COUNTIF(${marks},${textConstant(assumedWord)})`;
+  const count = unconfirmedWords.map((word) => `COUNTIF(${marks},${textConstant(word)})`).join("+");
   return `IF(${count}=0,""," Assumptions not confirmed: "&${count}&".")`;
 }
 
@@ -149,12 +149,21 @@ const [enough, cutFrom] = [110, 90];
 
 const linksLost = "No value from the source sheet (correct it there, or link it again under Build): ";
 
+/** Rows that list inputs which keep the sheet from a verdict. */
+const openLists = ["inMissing", "inRange", "inConflict", "notLinked", "sourceMissing"] as const;
+
+/** What a linked sheet shows of its source is an error once that is gone; the sheet says so by another row. */
+function listCell(id: string, cell: Address): string {
+  const address = a1(cell, true);
+  return id === "sourceMissing" ? `IFERROR(${address},"")` : address;
+}
+
 /** Which inputs are missing, out of range or in conflict; what else may keep a sheet from a verdict. */
 function incomplete(filling: Filling): { readonly text: string; readonly said: string } {
   const named = (id: string, before: string): readonly string[] => {
     const cell = cellOf(filling, id);
     if (!cell) return [];
-    const all = a1(cell, true);
+    const all = listCell(id, cell);
     const some = `IF(LEN(${all})>${enough},LEFT(${all},FIND(",",${all},${cutFrom}))&" … ",LEFT(${all},LEN(${all})-2)&". ")`;
     return [`IF(${all}="","",${textConstant(before)}&${some})`];
   };
@@ -162,11 +171,15 @@ function incomplete(filling: Filling): { readonly text: string; readonly said: s
     ...named("inMissing", "Inputs missing: "),
     ...named("inRange", "Inputs out of range: "),
     ...named("notLinked", linksLost),
+    ...named("sourceMissing", "Inputs missing on the source sheet: "),
     ...named("inConflict", "Inputs in conflict: "),
   ];
   const said = parts.length === 0 ? '""' : parts.join("&");
-  const none = ["inMissing", "inRange", "inConflict", "notLinked"].flatMap((id) => cellOf(filling, id) ?? []);
-  const empty = none.length === 0 ? "TRUE" : none.map((cell) => a1(cell, true)).join("&") + '=""';
+  const none = openLists.flatMap((id) => {
+    const cell = cellOf(filling, id);
+    return cell ? [listCell(id, cell)] : [];
+  });
+  const empty = none.length === 0 ? "TRUE" : none.join("&") + '=""';
   return { text: `IF(${empty},${openWords},${said})`, said: empty };
 }
 

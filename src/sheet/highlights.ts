@@ -4,7 +4,7 @@ import { bandRow, columns, firstRow } from "./columns.ts";
 import type { Layout } from "./layout.ts";
 import type { Highlight } from "./plan.ts";
 import type { PlanCells } from "./planCells.ts";
-import { noValue } from "./links.ts";
+import { nameOf, noValue } from "./links.ts";
 import { conflict } from "./relations.ts";
 import { isRecord } from "./shape.ts";
 
@@ -17,6 +17,7 @@ const tones: readonly (readonly [string, Highlight["tone"]])[] = [
   [noValue, "bad"],
   ["UNUSUAL", "open"],
   ["LIMIT MISSING", "open"],
+  ["INPUT MISSING", "open"],
   ["OPEN", "open"],
   ["MISSING", "open"],
   ["INCOMPLETE", "open"],
@@ -24,8 +25,11 @@ const tones: readonly (readonly [string, Highlight["tone"]])[] = [
   ["CHANGED", "open"],
 ];
 
+/** What a linked sheet shows under this name is its source's verdict. */
+const overallName = nameOf("overall");
+
 /** The words that are coloured, and where. */
-export function highlightsOf({ rows, tables }: Layout, { overall }: PlanCells): readonly Highlight[] {
+export function highlightsOf({ rows, tables }: Layout, { overall, all }: PlanCells): readonly Highlight[] {
   const down = (column: number): Area => ({ row: firstRow, column, rows: rows - firstRow, columns: 1 });
   const areas: readonly Area[] = [
     down(columns.verdict),
@@ -35,6 +39,9 @@ export function highlightsOf({ rows, tables }: Layout, { overall }: PlanCells): 
           { row: bandRow, column: 0, rows: 1, columns: 1 },
         ]
       : []),
+    ...all
+      .filter(({ link }) => link?.name === overallName)
+      .map(({ row, column }) => ({ row, column, rows: 1, columns: 1 })),
   ];
   const marked: readonly Area[] = [
     down(columns.mark),

@@ -1,5 +1,13 @@
 /** The only door to sheets: templates, plans, lint. */
-export { assumedWord, columnCount, columns, measuredWord, plannedHeadings } from "./columns.ts";
+export {
+  assumedWord,
+  columnCount,
+  columns,
+  measuredWord,
+  plannedHeadings,
+  proposedWord,
+  unconfirmedWords,
+} from "./columns.ts";
 export { compose, type Parts } from "./compose.ts";
 export { expand } from "./expand.ts";
 export { conflict } from "./relations.ts";

@@ -10,6 +10,7 @@ import { belowColumns } from "./rowTexts.ts";
 import { boundFormat, boundsOf, checkName, formatOf, plainSymbol } from "./says.ts";
 import type { ShapedRow } from "./shape.ts";
 import { statusFormula } from "./status.ts";
+import { withheldWhileMissing } from "./pass.ts";
 import { write } from "./write.ts";
 
 export const rowContext: Context = { kind: "row" };
@@ -138,5 +139,6 @@ function fillComputed(filling: Filling, shaped: ShapedRow): void {
   }
   if (spec.verdict === undefined) return;
   const verdict = { row, column: columns.verdict };
-  cells.formula(row, columns.verdict, "verdict", write(spec.verdict, rowContext, verdict, layout), `${place}, verdict`);
+  const judged = withheldWhileMissing(spec.verdict, filling.sheet);
+  cells.formula(row, columns.verdict, "verdict", write(judged, rowContext, verdict, layout), `${place}, verdict`);
 }

@@ -51,13 +51,14 @@ export function inputWarningsCall(quantity: string, cells: string): string {
 function givenOrDefault(judged: readonly StatusOf[]): string {
   const [only, ...more] = judged;
   const built = only?.input.default;
-  if (more.length > 0 || !only || built === undefined) return '"given"';
+  if (more.length > 0 || !only || built === undefined) return '"filled in"';
   const same = typeof built === "number" ? `${only.cell}=${built}` : `${only.cell}&""=${quotedText(built)}`;
-  return `IF(${same},"default","given")`;
+  return `IF(${same},"default","filled in")`;
 }
 
 /**
- * The status of one input or of a table row's inputs: MISSING, OUT OF RANGE, CONFLICT, UNUSUAL, left empty, default or given.
+ * The status of one input or of a table row's inputs: MISSING, OUT OF RANGE, CONFLICT, UNUSUAL, left empty, default or filled in, which says
+ * nothing of by whom.
  * Undefined where none is judged.
  */
 export function statusFormula(all: readonly StatusOf[]): string | undefined {

@@ -12,6 +12,7 @@ import { contexts, type TableContext } from "./resolve.ts";
 import { boundFormat, boundsOf, formatOf } from "./says.ts";
 import { isRecord, type ShapedColumn } from "./shape.ts";
 import { statusFormula, type StatusOf } from "./status.ts";
+import { withheldWhileMissing } from "./pass.ts";
 import { write } from "./write.ts";
 
 /** A title with room for a mark of the whole of it. */
@@ -210,13 +211,14 @@ function fillCell(filling: Filling, shaped: ShapedColumn, context: TableContext)
       group.part ? `${place}, part over ${over}` : place,
       column.verdict ? undefined : formatOf(says),
     );
-  if (ofPart !== undefined) return formula(ofPart);
+  const judging = (text: string): string => (column.verdict ? withheldWhileMissing(text, filling.sheet) : text);
+  if (ofPart !== undefined) return formula(judging(ofPart));
   const index = group.part?.index?.[says.id] ?? column.index;
   if (index !== undefined)
     return cells.put(row, at, "item", memberOf(filling, index, context, place)?.number, says.format ?? "0");
   if (column.memberText !== undefined)
     return cells.put(row, at, "description", memberOf(filling, column.memberText, context, place)?.text);
-  if (column.formula !== undefined) return formula(column.formula);
+  if (column.formula !== undefined) return formula(judging(column.formula));
   if (column.cells) {
     const member = group.over.at(-1)?.members[context.members.at(-1) ?? 0];
     const content = member && column.cells[member.id];

@@ -25,7 +25,8 @@
  * Index columns say a member's number (`"index": "tendon"`). Anything else is the spreadsheet's own formula language,
  * with or without a leading `=`. Addresses are not typed into formulas, nor numbers other than 0 to 5: these stand in a
  * row of their own, or in a relation, whose message says them. Verdicts say OK, FAIL, LIMIT MISSING or OPEN (OK is
- * withheld for the reason beside it); inputs have a status of their own: given, default (its value is the template's),
+ * withheld for the reason beside it). Where a sheet has a row `pass`, its word stands in place of OK in every verdict, so
+ * that none says OK while an input is missing. Inputs have a status of their own: filled in, default (its value is the template's),
  * left empty, MISSING, OUT OF RANGE, CONFLICT (`relations`: what must hold between inputs), or UNUSUAL for a value
  * outside the everyday range of its quantity.
  * A template with a `source` is linked: rows and columns with `taken` hold formulas to the named cells of a sheet of the

@@ -57,6 +57,16 @@ function questionsOf(template: Template): readonly Question[] {
 
 const numeric: ReadonlySet<string> = new Set(["L", "h", "fck", "gs", "ql", "tendons", "strands"]);
 
+/** What is wrong with a number, what is allowed, and what to do. */
+export function refusal(text: string, answer: string, allowsZero: boolean): string {
+  const allowed = allowsZero ? "0 or more" : "above 0";
+  if (/^\d+,\d+$/.test(answer))
+    return `${text} = “${answer}” has a decimal comma; type ${answer.replace(",", ".")} with a decimal point.`;
+  const value = Number(answer);
+  if (Number.isFinite(value)) return `${text} = ${answer} is not allowed; a number ${allowed} is needed.`;
+  return `${text} = “${answer}” is not a number; a number ${allowed} is needed, with a decimal point.`;
+}
+
 /** What was answered; the words of what is wrong where it cannot be used. */
 function answersOf(template: Template, typed: Readonly<Record<string, string>>): Answers | string {
   const out: Record<string, string | number> = {};
@@ -72,8 +82,7 @@ function answersOf(template: Template, typed: Readonly<Record<string, string>>):
     }
     const value = Number(answer);
     const allowsZero = id === "gs" || id === "ql";
-    if (!Number.isFinite(value) || value < 0 || (value === 0 && !allowsZero))
-      return `${text} = “${answer}” is not a number above 0; write a decimal point.`;
+    if (!Number.isFinite(value) || value < 0 || (value === 0 && !allowsZero)) return refusal(text, answer, allowsZero);
     out[id] = value;
   }
   const { L, h, fck, gs, ql } = out;
@@ -113,10 +122,14 @@ export function QuickForm({
   const put = (id: string, text: string): void => {
     touch();
     setTyped((t) => ({ ...t, [id]: text }));
+    setProblem("");
+    setProposal("");
   };
   const build = async (event: Event): Promise<void> => {
     event.preventDefault();
     if (abort.current) return;
+    // What was proposed for other answers no longer holds.
+    setProposal("");
     const answers = answersOf(template, typed);
     if (typeof answers === "string") {
       setProblem(answers);
@@ -127,8 +140,7 @@ export function QuickForm({
     const { signal } = (abort.current = new AbortController());
     try {
       await new Promise((next) => setTimeout(next, 20));
-      const { inputs, assumed, proposal: found } = await engine.quickStart(template, answers);
-      setProposal(found ?? "");
+      const { inputs, assumed, proposed, proposal: found, unmet } = await engine.quickStart(template, answers);
       const plan = engine.expand(template, inputs);
       const sheetName = freeSheetName(template.title, await host.sheetNames());
       const { sheet } = await host.apply(plan, {
@@ -136,7 +148,8 @@ export function QuickForm({
         progress: (done, of, what) => setStep({ done, of, what }),
         signal,
       });
-      await host.enterAll(sheet, await engine.assumedMarks(plan, assumed));
+      await host.enterAll(sheet, await engine.assumedMarks(plan, assumed, proposed));
+      if (found !== undefined) setProposal(`Proposed for ${sheet}: ${found}.${unmet ? ` ${unmet}` : ""}`);
       rememberBuilt(plan, sheet);
       finished({ sheet, plan });
     } catch (error) {
@@ -162,7 +175,7 @@ export function QuickForm({
         </div>
       ))}
       <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
-      {proposal && <p role="status">Proposed: {proposal}.</p>}
+      {proposal && <p role="status">{proposal}</p>}
       <SheetButton
         id="kb-quick-progress"
         label="Show the first verdict"

@@ -11,6 +11,7 @@ import { LinkedSheets } from "./linkedForm.tsx";
 import { ChangeSheet } from "./changeSheet.tsx";
 import { contentsOf, openCells, type OpenCell } from "./openCells.ts";
 import { useCalculations } from "../useCalculations.ts";
+import { toneOf, unconfirmedOn, unconfirmedText } from "../verdict.ts";
 
 interface Check {
   readonly id: string;
@@ -31,6 +32,8 @@ interface Outcome {
   readonly overall: CellContent;
   readonly checks: readonly Check[];
   readonly warnings: readonly Warning[];
+  /** Values that are assumed or proposed, here and on the sheet this one is linked to. */
+  readonly unconfirmed: number;
 }
 
 async function readOutcome(host: Host, { sheet, plan }: Built): Promise<Outcome> {
@@ -62,11 +65,13 @@ async function readOutcome(host: Host, { sheet, plan }: Built): Promise<Outcome>
     .filter(({ text }) => text !== "");
   const statuses = await host.read(sheet, { row: 0, column: columns.verdict, rows: plan.rows, columns: 1 });
   const open = openCells(plan, ({ row }) => statuses[row]?.[0]?.text ?? "");
-  return { open, overall: await one(summary.overall), checks, warnings };
+  const sheets = await host.sheetNames();
+  const source = plan.source && sheets.includes(plan.source.sheet) ? [plan.source.sheet] : [];
+  const unconfirmed = await unconfirmedOn(host, [sheet, ...source]);
+  return { open, overall: await one(summary.overall), checks, warnings, unconfirmed };
 }
 
 const shown = (cell: CellContent): string => cell.error?.code ?? (cell.text || "–");
-const tone = (text: string): string => (text === "OK" ? "kb-tag-good" : text === "FAIL" ? "kb-tag-bad" : "kb-tag-open");
 
 function governing(checks: readonly Check[]): Check | undefined {
   return checks.reduce<Check | undefined>(
@@ -161,11 +166,12 @@ export function Result({
             Overall verdict{" "}
             <button
               type="button"
-              class={`kb-tag kb-link ${tone(overall)}`}
+              class={`kb-tag kb-link ${toneOf(overall, outcome.unconfirmed)}`}
               onClick={() => go(built.plan.summary.overall)}
             >
               {overall}
             </button>
+            {outcome.unconfirmed > 0 && <span class="kb-unconfirmed"> {unconfirmedText(outcome.unconfirmed)}</span>}
           </p>
         )}
       </div>
@@ -184,7 +190,10 @@ export function Result({
                 <tr>
                   <th scope="col">check, and where it governs</th>
                   <th scope="col">utilisation</th>
-                  <th scope="col">verdict</th>
+                  <th scope="col">
+                    verdict
+                    {outcome.unconfirmed > 0 && <div class="kb-hint">{unconfirmedText(outcome.unconfirmed)}</div>}
+                  </th>
                 </tr>
               </thead>
               <tbody>
@@ -203,7 +212,7 @@ export function Result({
                     </th>
                     <td>{shown(c.utilisation)}</td>
                     <td>
-                      <span class={`kb-tag ${tone(shown(c.verdict))}`}>{shown(c.verdict)}</span>
+                      <span class={`kb-tag ${toneOf(shown(c.verdict), outcome.unconfirmed)}`}>{shown(c.verdict)}</span>
                     </td>
                   </tr>
                 ))}

@@ -73,3 +73,27 @@ describe("lint", () => {
     expect(lint(changed(id, taken)).join("\n")).toContain(message);
   });
 });
+
+test("the source's verdict is coloured on the first page, as the sheet's own is", () => {
+  const { plan } = planned(crossCheck, exampleOf(crossCheck));
+  const its = plan.cells.find(({ link }) => link?.name === "kb_overall")!;
+  const colours = plan.highlights.filter(
+    ({ row, column, rows }) => row === its.row && column === its.column && rows === 1,
+  );
+  expect(colours).toContainEqual(expect.objectContaining({ text: "FAIL", tone: "bad" }));
+});
+
+test("the check of losses by time steps shows the excess and the excess allowed, both with their sign", () => {
+  const { plan, values } = planned(crossCheck, exampleOf(crossCheck));
+  const cellOf = (id: string) => {
+    const { row, column } = plan.meanings.find((one) => one.id === id)!.at;
+    return values[row]![column]!.value;
+  };
+  const [row] = [...plan.cells]
+    .filter(({ value }) => value === "loss by time steps − by standard")
+    .map((cell) => cell.row);
+  const shown = values[row!]!.map(({ value }) => value);
+  expect(cellOf("soTol")).toBeGreaterThan(0);
+  expect(shown).toContain(cellOf("soTol"));
+  expect(shown).toContain(cellOf("soMax"));
+});

@@ -57,7 +57,7 @@ describe("values in a neighbouring unit that were allowed without a word", () =>
 
   test("of a table are named by their row", () => {
     const { status, warnings } = said("post-tensioned-en1992-2004", small, { cpy: [[0, 0.52, 0]] });
-    expect([status("cpy"), status("cpy", 1), status("cpy", 2)]).toEqual(["given", "UNUSUAL", "given"]);
+    expect([status("cpy"), status("cpy", 1), status("cpy", 2)]).toEqual(["filled in", "UNUSUAL", "filled in"]);
     expect(warnings.join("\n")).toMatch(
       /y \(.*\) in row 2 = 0\.52 mm is outside the everyday range .*\. A value in m\?/,
     );
@@ -74,7 +74,7 @@ describe("values in a neighbouring unit that were allowed without a word", () =>
     const { status, warnings } = said("post-tensioned-en1992-2004", small, {});
     // Defaults of the template, told from what was entered.
     for (const id of ["tRelax", "tEnd", "RH"]) expect(status(id), id).toBe("default");
-    expect(status("L")).toBe("given");
+    expect(status("L")).toBe("filled in");
     expect(status("rho1000")).toBe("left empty");
     expect(warnings).toEqual([]);
   });

@@ -1,5 +1,6 @@
 import { a1, type Address, cellAt, cellsOf } from "../../cells/index.ts";
 import { format as numberText, version } from "../../core/index.ts";
+import { unconfirmedIn } from "../marks/unconfirmed.ts";
 import { standing } from "../recognise/standing.ts";
 import type { Effect, Governing } from "./asTemplate.ts";
 import type { Comparison } from "./compare.ts";
@@ -35,15 +36,19 @@ export function outcomeOf({ clean, counts, findings }: Comparison): string {
 function overallNow(recognised: Comparison["recognised"]): string {
   const at = standing(recognised, recognised.plan.summary.overall);
   const cell = at && cellAt(recognised.snapshot, at.row, at.column);
-  return cell === undefined ? "its row is missing" : (cell.error?.code ?? (cell.text || "empty"));
+  if (cell === undefined) return "its row is missing";
+  const unconfirmed = unconfirmedIn(recognised);
+  const assumptions = unconfirmed === 1 ? "assumption" : "assumptions";
+  const open = unconfirmed === 0 ? "" : `; ${unconfirmed} ${assumptions} not confirmed`;
+  return `${cell.error?.code ?? (cell.text || "empty")}${open}`;
 }
 
-/** Which lines of the sheet's own list of warnings say something. */
+/** Which lines of the sheet's own list of warnings say something; one that does not apply holds a blank. */
 function warningsNow(recognised: Comparison["recognised"]): string {
   const places = cellsOf(recognised.plan.summary.warnings).flatMap((planned) => {
     const at = standing(recognised, planned);
     const cell = at && cellAt(recognised.snapshot, at.row, at.column);
-    return cell && !cell.error && cell.text !== "" ? [a1(at)] : [];
+    return cell && !cell.error && cell.text.trim() !== "" ? [a1(at)] : [];
   });
   return places.length === 0
     ? "none"

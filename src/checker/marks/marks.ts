@@ -1,7 +1,7 @@
 import { quotedText, type Address, areaA1, cellAt, readFormula } from "../../cells/index.ts";
 import { stale as staleWord } from "../../core/index.ts";
 import type { CellContent, InsertedCell } from "../../hosts/index.ts";
-import { assumedWord, columns, measuredWord } from "../../sheet/index.ts";
+import { columns, measuredWord, unconfirmedWords } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { partsOf, type BlockParts, type Part } from "./parts.ts";
 import { areasOf, readSeal, sealNow, sealOf, sealText } from "./seal.ts";
@@ -80,7 +80,7 @@ export function readMarks(recognised: Recognised): readonly Mark[] {
       const content = at && cellAt(recognised.snapshot, at.row, at.column);
       if (!content || ((content.value === null || content.value === "") && content.formula === undefined)) return [];
       // Nobody has signed what is still assumed, or what came from a record.
-      if (content.value === assumedWord || content.value === measuredWord) return [];
+      if ([...unconfirmedWords, measuredWord].includes(String(content.value))) return [];
       const written = readMarkFormula(content.formula);
       if (!written) return [{ part, by: "", date: "", state: "unreadable", at, text: content.text }];
       return [

@@ -11,6 +11,7 @@ const doubtful: ReadonlySet<unknown> = new Set([
   "CONFLICT",
   "MISSING",
   "LIMIT MISSING",
+  "INPUT MISSING",
   "OPEN",
   "INCOMPLETE",
   "WARNINGS",

@@ -1,12 +1,26 @@
-import { assumedWord, columns, type Plan } from "../../sheet/index.ts";
+import { assumedWord, columns, proposedWord, type Plan } from "../../sheet/index.ts";
 import type { EnteredCell } from "../marks/marks.ts";
 import { partsOf } from "../marks/parts.ts";
 
-/** The word "assumed" in the column of marks, for each row or table that holds one of these inputs. */
-export function assumedMarks(plan: Plan, assumed: ReadonlySet<string>): readonly EnteredCell[] {
-  const rows = plan.meanings.filter(({ id }) => assumed.has(id)).map(({ at }) => at.row);
+/**
+ * The word "assumed" in the column of marks, for each row or table that holds one of these inputs; "proposed" where one
+ * of them was found by the program.
+ */
+export function assumedMarks(
+  plan: Plan,
+  assumed: ReadonlySet<string>,
+  proposed: ReadonlySet<string> = new Set(),
+): readonly EnteredCell[] {
+  const rowsOf = (ids: ReadonlySet<string>): readonly number[] =>
+    plan.meanings.filter(({ id }) => ids.has(id)).map(({ at }) => at.row);
+  const [proposedRows, assumedRows] = [rowsOf(proposed), rowsOf(assumed)];
   return partsOf(plan)
     .flatMap(({ items }) => items)
-    .filter(({ first, last, markRow }) => markRow !== undefined && rows.some((row) => row >= first && row <= last))
-    .map(({ markRow }) => ({ row: markRow!, column: columns.mark, value: assumedWord }));
+    .flatMap(({ first, last, markRow }): readonly EnteredCell[] => {
+      const within = (row: number): boolean => row >= first && row <= last;
+      const mark = (value: string): readonly EnteredCell[] => [{ row: markRow!, column: columns.mark, value }];
+      if (markRow === undefined) return [];
+      if (proposedRows.some(within)) return mark(proposedWord);
+      return assumedRows.some(within) ? mark(assumedWord) : [];
+    });
 }

@@ -1,6 +1,10 @@
-import { skeletonOf, type Inputs, type InputCell, type InputValue, type Template } from "../../sheet/index.ts";
+import { type Inputs, type InputCell, type InputValue, type Template } from "../../sheet/index.ts";
 import { computed, propertiesOf, usualSection, type SectionType } from "./sections.ts";
-import { sized } from "./sizing.ts";
+import { NoResult } from "../../core/index.ts";
+import { eccentricities, memberOf, type Member } from "./member.ts";
+import { sized, type ToSize } from "./sizing.ts";
+import { apart, deviatorsAt, strandLayout, type StrandRow } from "./strandLayout.ts";
+import { Trials, type Failing, type Trial } from "./trial.ts";
 
 /** The answers of the quick start; with method and standard, which choose the template, there are twelve. */
 export interface Answers {
@@ -22,21 +26,24 @@ export interface QuickStart {
   readonly inputs: Inputs;
   /** Inputs that nobody answered: taken as said. */
   readonly assumed: ReadonlySet<string>;
+  /** Inputs that the program found itself. */
+  readonly proposed: ReadonlySet<string>;
   /** What "find it" proposes, in words; absent where tendons were given. */
   readonly proposal?: string;
+  /** Which checks of the sheet the proposal fails, with the section assumed; absent where it fails none. */
+  readonly unmet?: string;
 }
 
 const isPost = ({ id }: Template): boolean => id.startsWith("post");
 const isEn = ({ id }: Template): boolean => id.includes("en1992");
 
 /** Checks beyond the stresses are left to the full sheet. */
-const lean: Inputs = { lifted: "NO", detailing: "NO", web: "NO", opinion: "NO", region: "NO", deflected: "NO" };
+const lean: Inputs = { lifted: "NO", detailing: "NO", web: "NO" };
 const mostTendons = 6;
 const mostRows = 10;
 const strandsInTendon = 12;
-/** Of the strands of a row, and of its last ones from the sides of the section, mm. Common practice, no source. */
-const apart = 50;
-const fromSide = 50;
+/** Where six tendons of that size do not suffice. */
+const mostInTendon = 22;
 /** Clear distance kept between ducts, mm, and of the lowest tendon from the soffit. Common practice, no source. */
 const between = 40;
 const cover = 60;
@@ -46,9 +53,18 @@ interface Layout {
   readonly strands: number;
 }
 
-function layoutFor(template: Template, total: number, width: number): Layout {
-  const most = isPost(template) ? strandsInTendon : Math.max(1, Math.floor((width - 2 * fromSide) / apart) + 1);
-  const count = Math.min(isPost(template) ? mostTendons : mostRows, Math.max(1, Math.ceil(total / most)));
+function layoutFor(template: Template, total: number, answers: Answers): Layout {
+  if (!isPost(template)) {
+    const most = Math.max(
+      1,
+      Math.floor((bottomWidth(answers, usualSection(answers.section, answers.h)) - 100) / apart) + 1,
+    );
+    const rows = Math.min(mostRows, Math.max(1, Math.ceil(total / most)));
+    return { count: rows, strands: Math.max(1, Math.ceil(total / rows)) };
+  }
+  const sides = side(answers);
+  const levels = Math.max(1, Math.ceil(total / (strandsInTendon * sides)));
+  const count = Math.min(mostTendons, levels * sides);
   return { count, strands: Math.max(1, Math.ceil(total / count)) };
 }
 
@@ -100,17 +116,20 @@ function bottomWidth({ section }: Answers, dimensions: Inputs): number {
   return Number(dimensions[{ RECTANGLE: "b", T: "bw", I: "bbot", BOX: "bbox" }[section]]);
 }
 
-function find(template: Template, answers: Answers, dimensions: Inputs, sigj: number): Layout & { readonly e: number } {
+/** A first guess at force and eccentricity, from which a trial sheet is built; where no force keeps all limits, one that carries the permanent loads. */
+function guessed(template: Template, answers: Answers, dimensions: Inputs): { readonly P: number; readonly e: number } {
   const { A, I, yb } = propertiesOf(answers.section, dimensions);
   const fctm = isEn(template) ? computed("CONCRETE_TENSILE_STRENGTH_EN1992_2004", [answers.fck]) : 0;
   const strict = answers.demand !== "XC1" || !isEn(template);
-  const { P, e } = sized({
+  const g = computed("SELF_WEIGHT", [A, 25]);
+  const lowest = Math.max(cover + 30, 0.08 * answers.h);
+  const of: ToSize = {
     A,
     I,
     yb,
     h: answers.h,
     L: answers.L,
-    g: computed("SELF_WEIGHT", [A, 25]),
+    g,
     gs: answers.gs,
     q: answers.ql,
     psi1: 0.5,
@@ -121,21 +140,55 @@ function find(template: Template, answers: Answers, dimensions: Inputs, sigj: nu
     ftService: -fctm,
     fcPermanent: (isEn(template) ? 0.45 : 0.33) * answers.fck,
     ftPermanent: strict ? 0 : -fctm,
-    lowest: Math.max(cover + 30, 0.08 * answers.h),
-  });
-  const area = computed("TENDON_PRODUCT", [answers.product, "AREA"]);
-  return { ...layoutFor(template, Math.ceil((P * 1000) / (0.9 * sigj * area)), bottomWidth(answers, dimensions)), e };
+    lowest,
+  };
+  try {
+    return sized(of);
+  } catch (error) {
+    if (!(error instanceof NoResult)) throw error;
+    const e = Math.max(yb - lowest, 0.1 * answers.h);
+    return { P: (((g + answers.gs + 0.5 * answers.ql) * answers.L ** 2) / 8 / e) * 1000, e };
+  }
 }
 
-/** Tendons one above the other, level at midspan, their ends spread round the centroid; the second follows the first. */
-function tendonInputs({ count, strands }: Layout, e: number, yb: number, answers: Answers, sigj: number): Inputs {
-  const steel = strands * computed("TENDON_PRODUCT", [answers.product, "AREA"]);
-  const duct = Math.ceil(Math.sqrt((2.5 * steel * 4) / Math.PI) / 5) * 5;
+function ductFor(strands: number, product: string): number {
+  const steel = strands * computed("TENDON_PRODUCT", [product, "AREA"]);
+  return Math.ceil(Math.sqrt((2.5 * steel * 4) / Math.PI) / 5) * 5;
+}
+
+/** Eccentricity at the ends over the depth. Common practice, no source. */
+const endBelow = 0.05;
+
+/** In a box the tendons lie in the two webs, two at a height. */
+const side = ({ section }: Answers): number => (section === "BOX" ? 2 : 1);
+
+/** Height of the tendons above the lowest one, mm, and the lowest height of their centroid. */
+function stack(layout: Layout, answers: Answers): { readonly lifts: readonly number[]; readonly lowest: number } {
+  const duct = ductFor(layout.strands, answers.product);
   const step = duct + between;
+  const lifts = Array.from({ length: layout.count }, (_, i) => Math.floor(i / side(answers)) * step);
+  const mean = lifts.reduce((sum, lift) => sum + lift, 0) / layout.count;
+  return { lifts, lowest: cover + duct / 2 + mean };
+}
+
+/** Tendons one above the other, level at midspan, their ends spread round the centroid; the others follow the first. */
+function tendonInputs(
+  layout: Layout,
+  e: number,
+  yb: number,
+  answers: Answers,
+  dimensions: Inputs,
+  sigj: number,
+): Inputs {
+  const { count, strands } = layout;
+  const duct = ductFor(strands, answers.product);
+  const { lifts, lowest } = stack(layout, answers);
   const all = <T>(value: T): readonly T[] => Array.from({ length: count }, () => value);
-  const mid = Math.max(cover + duct / 2, yb - e - ((count - 1) * step) / 2);
+  const mean = lowest - cover - duct / 2;
+  const mid = Math.max(lowest, yb - e) - mean;
   // A little below the centroid: in the middle of the room that ends have.
-  const end = Math.max(mid, yb - 0.05 * answers.h - ((count - 1) * step) / 2);
+  const end = Math.max(mid, yb - endBelow * answers.h - mean);
+  const aside = (Number(dimensions["bbox"]) - Number(dimensions["tweb"])) / 2;
   return {
     tendons: count,
     points: 3,
@@ -144,9 +197,11 @@ function tendonInputs({ count, strands }: Layout, e: number, yb: number, answers
     sigj: all(sigj),
     end: all("LEFT"),
     Rlim: all(6),
-    order: Array.from({ length: count }, (_, i) => i + 1),
+    // The uppermost first: what is stressed then pulls least at the top.
+    order: Array.from({ length: count }, (_, i) => count - i),
     likeT: Array.from({ length: count }, (_, i) => (i === 0 ? null : 1)),
-    lift: Array.from({ length: count }, (_, i) => i * step),
+    lift: lifts,
+    ...(answers.section === "BOX" && { zt: Array.from({ length: count }, (_, i) => (i % 2 === 0 ? -aside : aside)) }),
     cpL: [[0, 0.5, 1], ...Array.from({ length: count - 1 }, () => [null, null, null])],
     cpy: [
       [Math.round(end), Math.round(mid), Math.round(end)],
@@ -156,18 +211,30 @@ function tendonInputs({ count, strands }: Layout, e: number, yb: number, answers
   };
 }
 
-function rowInputs({ count, strands }: Layout, e: number, yb: number, sigj: number, L: number): Inputs {
-  const all = <T>(value: T): readonly T[] => Array.from({ length: count }, () => value);
-  const lowest = Math.max(cover, Math.round(yb - e - (count - 1) * 25));
+function rowInputs(rows: readonly StrandRow[], sigj: number, L: number): Inputs {
+  const all = <T>(value: T): readonly T[] => rows.map(() => value);
+  const raised = rows.some(({ yMid, yEnd }) => yMid !== yEnd);
   return {
-    rows: count,
-    strands: all(strands),
-    yMidIn: Array.from({ length: count }, (_, i) => lowest + 50 * i),
+    rows: rows.length,
+    deflected: raised ? "YES" : "NO",
+    strands: rows.map(({ n }) => n),
+    yMidIn: rows.map(({ yMid }) => yMid),
+    ...(raised && { yEndIn: rows.map(({ yEnd }) => yEnd), devL: deviatorsAt }),
+    debond: rows.map(({ debond }) => debond),
     sigj: all(sigj),
     sh: all(apart),
     members: 1,
     bedLength: Math.ceil(L + 5),
   };
+}
+
+/** Rows one above the other round an eccentricity. */
+function stackedRows({ count, strands }: Layout, e: number, yb: number): readonly StrandRow[] {
+  const lowest = Math.max(cover, Math.round(yb - e - (count - 1) * 25));
+  return Array.from({ length: count }, (_, i) => {
+    const y = lowest + apart * i;
+    return { n: strands, yMid: y, yEnd: y, debond: 0 };
+  });
 }
 
 const flatten = (value: InputValue | undefined): readonly InputValue[] =>
@@ -185,17 +252,22 @@ function fromExample(template: Template, cells: readonly InputCell[], inputs: In
   return out;
 }
 
-/** From a few answers to all inputs of a sheet: the rest is assumed, and said to be. Throws NoResult where nothing fits. */
-export function quickStart(template: Template, answers: Answers): QuickStart {
-  const dimensions = usualSection(answers.section, answers.h);
-  const { yb } = propertiesOf(answers.section, dimensions);
-  const sigj = jackingStress(template, answers.product);
-  const found = answers.tendons === undefined ? find(template, answers, dimensions, sigj) : undefined;
-  const layout = found ?? { count: answers.tendons!, strands: answers.strands ?? strandsInTendon };
-  const e = found?.e ?? yb - 0.12 * answers.h;
-  const steel = isPost(template)
-    ? tendonInputs(layout, e, yb, answers, sigj)
-    : rowInputs(layout, e, yb, sigj, answers.L);
+/** Everything that is the same for every layout of the tendons. */
+interface Task {
+  readonly template: Template;
+  readonly trials: Trials;
+  readonly answers: Answers;
+  readonly dimensions: Inputs;
+  readonly sigj: number;
+}
+
+interface Assembled {
+  readonly inputs: Inputs;
+  readonly assumed: ReadonlySet<string>;
+}
+
+/** All inputs of the sheet with these tendons, and which of them nobody answered. */
+function assembled({ template, trials, answers, dimensions }: Task, steel: Inputs): Assembled {
   const answered: Inputs = {
     L: answers.L,
     section: answers.section,
@@ -208,22 +280,211 @@ export function quickStart(template: Template, answers: Answers): QuickStart {
   const shaping = new Set(template.shape.map(({ id }) => id));
   const leanHere = Object.fromEntries(Object.entries(lean).filter(([id]) => shaping.has(id)));
   const given: Inputs = { ...leanHere, ...usual(template, answers), ...dimensions, ...steel, ...answered };
-  const shape = Object.fromEntries(Object.entries(given).filter(([id]) => shaping.has(id)));
-  const { inputs: cells } = skeletonOf(template, shape);
+  const { inputs: cells } = trials.skeleton(given);
   const known = new Set(cells.map(({ id }) => id));
   const placed = Object.fromEntries(Object.entries(given).filter(([id]) => known.has(id) || shaping.has(id)));
   const inputs: Inputs = { ...placed, ...fromExample(template, cells, placed) };
-  const said = new Set([...Object.keys(answered), isEn(template) ? "exposure" : "memberType", "tendons", "rows"]);
+  const said = new Set([...Object.keys(answered), isEn(template) ? "exposure" : "memberType"]);
   if (answers.tendons !== undefined) said.add("strands");
   const assumed = new Set(cells.map(({ id, spec }) => (spec.freeText || said.has(id) ? "" : id)).filter(Boolean));
-  const what = isPost(template) ? "tendon" : "row";
+  return { inputs, assumed };
+}
+
+/** A layout of tendons or strands: its inputs, and in words. */
+interface Steel {
+  readonly inputs: Inputs;
+  readonly strands: number;
+  readonly words: string;
+}
+
+function tendonSteel({ answers, dimensions, sigj }: Task, layout: Layout, e: number): Steel {
+  const { yb } = propertiesOf(answers.section, dimensions);
+  const { count, strands } = layout;
+  return {
+    inputs: tendonInputs(layout, e, yb, answers, dimensions, sigj),
+    strands: count * strands,
+    words:
+      `${count} tendon${count === 1 ? "" : "s"} of ${strands} ${answers.product}, stressed to ${sigj} MPa, ` +
+      `e = ${Math.round(e)} mm at midspan`,
+  };
+}
+
+function rowSteel({ answers, dimensions, sigj }: Task, rows: readonly StrandRow[]): Steel {
+  const { yb } = propertiesOf(answers.section, dimensions);
+  const strands = rows.reduce((sum, { n }) => sum + n, 0);
+  const e = yb - rows.reduce((sum, { n, yMid }) => sum + n * yMid, 0) / strands;
+  const debonded = rows.filter(({ debond }) => debond > 0);
+  return {
+    inputs: rowInputs(rows, sigj, answers.L),
+    strands,
+    words:
+      `${strands} ${answers.product} in ${rows.length} row${rows.length === 1 ? "" : "s"}, stressed to ${sigj} MPa, ` +
+      `e = ${Math.round(e)} mm at midspan` +
+      (debonded[0]
+        ? `, ${debonded.reduce((sum, { n }) => sum + n, 0)} debonded for ${debonded[0].debond} m at each end`
+        : "") +
+      (rows.some(({ yMid, yEnd }) => yMid !== yEnd) ? ", deflected" : ""),
+  };
+}
+
+/** Stress that a tendon in one web of a box adds until its partner is stressed, MPa: about what sections of usual proportions have. */
+const oneSided = 1;
+/** Distance kept from the limits while stressing, MPa: what is stressed then varies more along the member. */
+const sparing = 0.2;
+
+/** Shares of the moment and of the drape at midspan and at places towards the ends. */
+const alongSpan = [1, 0.75, 0.5];
+
+/**
+ * Whether the limits hold between the stressing of one tendon and the next, when the uppermost are stressed first: with
+ * none of the member's weight, which formwork may still carry, and with as much of it as the prestress can lift.
+ * `kept`: distance from the limits, MPa.
+ */
+function holdsWhileStressed(
+  task: Task,
+  member: Member,
+  trial: Trial,
+  layout: Layout,
+  e: number,
+  kept: number,
+): boolean {
+  const [fc, ft] = [Math.min(...trial.numbers("utFc")), Math.max(...trial.numbers("utFt"))];
+  // A limit that is missing is no limit yet.
+  if (ft === 0) return true;
+  const factors = [...trial.numbers("rsup"), ...trial.numbers("rinf")];
+  const { lifts } = stack(layout, task.answers);
+  const mean = (of: readonly number[]): number => of.reduce((sum, one) => sum + one, 0) / of.length;
+  const atEnd = endBelow * member.h;
+  return lifts.slice(1).every((_, i) => {
+    const stressed = i + 1;
+    const force = layout.strands * stressed * member.perStrand;
+    const higher = mean(lifts.slice(-stressed)) - mean(lifts);
+    const lifted = Math.max(0, (2 * force * (e - higher)) / 1000);
+    const spare = kept + (side(task.answers) === 2 && stressed % 2 === 1 ? oneSided : 0);
+    return alongSpan.every((share) => {
+      const here = atEnd + (e - atEnd) * share - higher;
+      const weights = [0, Math.min(member.selfWeightMoment * share, lifted)];
+      const conditions = factors.flatMap((r) => weights.map((M) => ({ M, r, fc: fc - spare, ft: ft + spare })));
+      const [from, to] = eccentricities(member, force, conditions);
+      return here >= from && here <= to;
+    });
+  });
+}
+
+/** From the middle outwards: there neither loads nor losses that differ a little pass a limit. */
+const outwards = [0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95];
+
+/** What a layout costs, in strands: a tendon's anchorages count, and one that needs a large jack more. Common practice, no source. */
+const costOf = ({ count, strands }: Layout): number => count * (strands + 2 + (strands > strandsInTendon ? 4 : 0));
+
+/**
+ * The cheapest tendons with at least so many strands in all whose force and eccentricity keep the limits at midspan, of
+ * all stages and while stressed.
+ */
+function tendonsFor(
+  task: Task,
+  member: Member,
+  trial: Trial,
+  atLeast: number,
+  kept: number,
+  fewest: number,
+): Steel | undefined {
+  const conditions = member.conditionsAt(member.L / 2);
+  const fitting = (layout: Layout): number | undefined => {
+    const { lowest } = stack(layout, task.answers);
+    const [from, to] = eccentricities(member, layout.count * layout.strands * member.perStrand, conditions);
+    const [least, most] = [Math.max(from, 0), Math.min(to, member.yb - lowest)];
+    if (least > most) return undefined;
+    return outwards
+      .map((part) => least + part * (most - least))
+      .find((e) => holdsWhileStressed(task, member, trial, layout, e, kept));
+  };
+  const sides = side(task.answers);
+  let best: { readonly layout: Layout; readonly e: number } | undefined;
+  for (let count = Math.max(sides, fewest); count <= mostTendons; count += sides)
+    for (let strands = Math.max(1, Math.ceil(atLeast / count)); strands <= mostInTendon; strands++) {
+      const layout = { count, strands };
+      if (best && costOf(layout) >= costOf(best.layout)) break;
+      const e = fitting(layout);
+      if (e !== undefined) best = { layout, e };
+    }
+  return best && tendonSteel(task, best.layout, best.e);
+}
+
+const whileStressing: ReadonlySet<string> = new Set(["uStepC", "uStepT"]);
+/** So often a proposal is mended where a check of its own sheet fails. */
+const mostTries = 5;
+
+/**
+ * Tendons that satisfy the checks of the sheet they are for. Limits, losses and the force of a strand are taken from a
+ * trial sheet; what is proposed is computed on its own sheet again, and mended where a check fails there.
+ */
+function found(task: Task): { readonly steel: Steel; readonly failing: readonly Failing[] } {
+  const { template, trials, answers, dimensions, sigj } = task;
+  const { yb } = propertiesOf(answers.section, dimensions);
+  const { P, e } = guessed(template, answers, dimensions);
+  const area = computed("TENDON_PRODUCT", [answers.product, "AREA"]);
+  const layout = layoutFor(template, Math.ceil((P * 1000) / (0.9 * sigj * area)), answers);
+  const post = isPost(template);
+  const trialOf = (of: Steel): Trial => trials.with(assembled(task, of.inputs).inputs);
+  let steel = post ? tendonSteel(task, layout, e) : rowSteel(task, stackedRows(layout, e, yb));
+  let trial = trialOf(steel);
+  let best: { readonly steel: Steel; readonly failing: readonly Failing[] } | undefined;
+  let [atLeast, fewest] = [1, 1];
+  for (let tried = 0; tried < mostTries; tried++) {
+    const member = memberOf(trial, steel.strands, post ? "P0" : "Pact1", answers.h, answers.L);
+    const next = post
+      ? tendonsFor(task, member, trial, atLeast, sparing, fewest)
+      : rowsFor(task, member, trial, atLeast);
+    if (!next) break;
+    steel = next;
+    trial = trialOf(steel);
+    const { failing } = trial;
+    if (!best || failing.length < best.failing.length) best = { steel, failing };
+    if (failing.length === 0) break;
+    // More tendons, each with less force, where steps of stressing fail; else more strands.
+    if (failing.some(({ id }) => whileStressing.has(id))) fewest = Number(steel.inputs["tendons"]) + side(answers);
+    else atLeast = steel.strands + 1;
+  }
+  return best ?? { steel, failing: trial.failing };
+}
+
+function rowsFor(task: Task, member: Member, trial: Trial, atLeast: number): Steel | undefined {
+  const full = Math.max(...trial.numbers("lpt1")) / 1000;
+  const rows = strandLayout(member, task.answers.section, task.dimensions, full, atLeast);
+  return rows && rowSteel(task, rows);
+}
+
+/** "bf = 1650, tf = 250, bw = 410 mm": the section that was assumed. */
+const sectionWords = (dimensions: Inputs): string =>
+  `${Object.entries(dimensions)
+    .map(([id, value]) => `${id} = ${String(value)}`)
+    .join(", ")} mm`;
+
+/** From a few answers to all inputs of a sheet: the rest is assumed, and said to be. */
+export function quickStart(template: Template, answers: Answers): QuickStart {
+  const dimensions = usualSection(answers.section, answers.h);
+  const sigj = jackingStress(template, answers.product);
+  const task: Task = { template, trials: new Trials(template), answers, dimensions, sigj };
+  if (answers.tendons !== undefined) {
+    const { yb } = propertiesOf(answers.section, dimensions);
+    const layout = { count: answers.tendons, strands: answers.strands ?? strandsInTendon };
+    const e = yb - 0.12 * answers.h;
+    const steel = isPost(template) ? tendonSteel(task, layout, e) : rowSteel(task, stackedRows(layout, e, yb));
+    return { ...assembled(task, steel.inputs), proposed: new Set() };
+  }
+  const { steel, failing } = found(task);
+  const { inputs, assumed } = assembled(task, steel.inputs);
   return {
     inputs,
     assumed,
-    ...(found && {
-      proposal:
-        `${found.count} ${what}${found.count === 1 ? "" : "s"} of ${found.strands} ${answers.product}, ` +
-        `stressed to ${sigj} MPa, e = ${Math.round(found.e)} mm at midspan`,
+    proposed: new Set(["strands"]),
+    proposal: steel.words,
+    ...(failing.length > 0 && {
+      unmet:
+        `No tendons were found that keep all limits with the section assumed (${sectionWords(dimensions)}). ` +
+        `The sheet shows what fails: ${failing.map(({ description, where }) => `${description} (${where})`).join("; ")}. ` +
+        "Change the section, the concrete or the loads there, or answer with another depth.",
     }),
   };
 }

@@ -1,5 +1,6 @@
 import { type Address, agrees } from "../../cells/index.ts";
 import type { CellValue } from "../../hosts/index.ts";
+import { unconfirmedIn } from "../marks/unconfirmed.ts";
 import { cellChanges, type InputChange } from "./change.ts";
 import type { SheetInput } from "./sheetInputs.ts";
 import { State, type CheckCells, type CheckState, type Questioned } from "./state.ts";
@@ -33,6 +34,8 @@ export interface WhatIf {
   /** In the order of the sheet. */
   readonly checks: readonly CheckOutcome[];
   readonly overall: { readonly before: string; readonly after: string };
+  /** Values of the sheet that are assumed or proposed, without initials. */
+  readonly unconfirmed: number;
   readonly governing: { readonly before: CheckOutcome | undefined; readonly after: CheckOutcome | undefined };
   readonly turned: readonly Turned[];
   readonly warnings: { readonly appeared: readonly string[]; readonly gone: readonly string[] };
@@ -111,6 +114,7 @@ export function whatIf(of: Questioned, changes: readonly InputChange[]): WhatIf 
       before: new State(other).text(other.overall),
       after: new State(other, cells).text(other.overall),
     })),
+    unconfirmed: unconfirmedIn(of.recognised),
     overall: { before: now.text(of.overall), after: then.text(of.overall) },
     governing: { before: governs(checks, "before"), after: governs(checks, "after") },
   };

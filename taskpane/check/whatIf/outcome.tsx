@@ -1,6 +1,7 @@
 import { a1, type Address } from "../../../src/cells/index.ts";
 import type { CheckOutcome, CheckState, WhatIf } from "../../../src/checker/index.ts";
-import { held, signed, titleOf, tone, utilisationText } from "./words.ts";
+import { toneOf, unconfirmedText } from "../../verdict.ts";
+import { held, signed, titleOf, utilisationText } from "./words.ts";
 
 const turnedAtOnce = 12;
 const warningsAtOnce = 2;
@@ -12,12 +13,20 @@ function inOrder(checks: readonly CheckOutcome[]): readonly CheckOutcome[] {
   return [...checks].sort((a, b) => by(b) - by(a));
 }
 
-function State({ of, governs }: { readonly of: CheckState; readonly governs: boolean }) {
+function State({
+  of,
+  governs,
+  unconfirmed,
+}: {
+  readonly of: CheckState;
+  readonly governs: boolean;
+  readonly unconfirmed: number;
+}) {
   return (
     <td>
       {governs ? <strong>{utilisationText(of)}</strong> : utilisationText(of)}
       <br />
-      <span class={`kb-tag ${tone(of.verdict)}`}>{of.verdict || "–"}</span>
+      <span class={`kb-tag ${toneOf(of.verdict, unconfirmed)}`}>{of.verdict || "–"}</span>
     </td>
   );
 }
@@ -71,13 +80,14 @@ export function Outcome({ of, go }: { readonly of: WhatIf; readonly go: (at: Add
         {of.changed.length > 8 && <li>and {of.changed.length - 8} more cells</li>}
       </ul>
       <p class="kb-overall" role="status">
-        Overall <span class={`kb-tag ${tone(overall.before)}`}>{overall.before}</span> →{" "}
-        <span class={`kb-tag ${tone(overall.after)}`}>{overall.after}</span>
+        Overall <span class={`kb-tag ${toneOf(overall.before, of.unconfirmed)}`}>{overall.before}</span> →{" "}
+        <span class={`kb-tag ${toneOf(overall.after, of.unconfirmed)}`}>{overall.after}</span>
+        {of.unconfirmed > 0 && <span class="kb-unconfirmed"> {unconfirmedText(of.unconfirmed)}</span>}
       </p>
       {of.linked.map(({ sheet, before, after }) => (
         <p key={sheet}>
-          Linked sheet {sheet}: <span class={`kb-tag ${tone(before)}`}>{before}</span> →{" "}
-          <span class={`kb-tag ${tone(after)}`}>{after}</span>
+          Linked sheet {sheet}: <span class={`kb-tag ${toneOf(before, of.unconfirmed)}`}>{before}</span> →{" "}
+          <span class={`kb-tag ${toneOf(after, of.unconfirmed)}`}>{after}</span>
         </p>
       ))}
       <p>
@@ -138,8 +148,8 @@ export function Outcome({ of, go }: { readonly of: WhatIf; readonly go: (at: Add
                     {c.typedOver && " · typed over: does not follow the inputs"}
                   </div>
                 </th>
-                <State of={c.before} governs={governing.before?.id === c.id} />
-                <State of={c.after} governs={governing.after?.id === c.id} />
+                <State of={c.before} governs={governing.before?.id === c.id} unconfirmed={of.unconfirmed} />
+                <State of={c.after} governs={governing.after?.id === c.id} unconfirmed={of.unconfirmed} />
                 <td>
                   {c.before.utilisation !== undefined && c.after.utilisation !== undefined
                     ? c.moved

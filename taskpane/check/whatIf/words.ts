@@ -29,6 +29,3 @@ export function signed(change: number): string {
   const text = size >= 0.0005 ? size.toFixed(3) : numberText(Number(size.toPrecision(2)));
   return `${change > 0 ? "+" : "−"}${text}`;
 }
-
-export const tone = (verdict: string): string =>
-  verdict === "OK" ? "kb-tag-good" : verdict === "FAIL" ? "kb-tag-bad" : "kb-tag-open";

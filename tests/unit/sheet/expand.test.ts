@@ -56,7 +56,7 @@ describe("rows", () => {
     expect(cellAt(row, value)?.role).toBe("input");
     expect(cellAt(row, columns.verdict)?.formula).toBe(
       `=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING",IF(OR(${fixed("mu")}<$J$${row + 1},${fixed("mu")}>$K$${row + 1}),"OUT ` +
-        `OF RANGE",IF(KERN.INPUT_WARNINGS("frictionCoefficient",${fixed("mu")})<>"","UNUSUAL",IF(${fixed("mu")}=0.2,"default","given"))))`,
+        `OF RANGE",IF(KERN.INPUT_WARNINGS("frictionCoefficient",${fixed("mu")})<>"","UNUSUAL",IF(${fixed("mu")}=0.2,"default","filled in"))))`,
     );
   });
   test("exclusive bounds exclude, what may be empty says so", () => {
@@ -64,13 +64,13 @@ describe("rows", () => {
     const c = fixed("limit");
     expect(cellAt(row, columns.verdict)?.formula).toBe(
       `=IF(AND(${c}<>"",NOT(ISNUMBER(${c}))),"MISSING",IF(AND(${c}<>"",OR(${c}<=$J$${row + 1},${c}>=$K$${row + 1})),"OUT ` +
-        `OF RANGE",IF(${c}="","left empty","given")))`,
+        `OF RANGE",IF(${c}="","left empty","filled in")))`,
     );
   });
   test("choices are checked by membership and offered as a list, free text is not judged", () => {
     const c = fixed("cement");
     expect(beside("cement", columns.verdict)?.formula).toBe(
-      `=IF(${c}="","MISSING",IF(NOT(OR(${c}&""="S",${c}&""="N")),"OUT OF RANGE",IF(${c}&""="N","default","given")))`,
+      `=IF(${c}="","MISSING",IF(NOT(OR(${c}&""="S",${c}&""="N")),"OUT OF RANGE",IF(${c}&""="N","default","filled in")))`,
     );
     expect(plan.validations.find((v) => v.row === areaOf("cement").row)?.rule).toEqual({
       kind: "list",
@@ -182,7 +182,7 @@ describe("verdicts", () => {
     const letter = columnLetters(areaOf("sigj").column);
     expect(cellAt(row, columns.verdict)?.formula).toBe(
       `=IF(NOT(ISNUMBER(${free("sigj")})),"MISSING",IF(OR(${free("sigj")}<=$${letter}$${row - 1},${free("sigj")}>$${letter}$${row}),"OUT ` +
-        `OF RANGE",IF(KERN.INPUT_WARNINGS("jackingStress",${free("sigj")})<>"","UNUSUAL",IF(${free("sigj")}=1400,"default","given"))))`,
+        `OF RANGE",IF(KERN.INPUT_WARNINGS("jackingStress",${free("sigj")})<>"","UNUSUAL",IF(${free("sigj")}=1400,"default","filled in"))))`,
     );
     expect([-2, -1].map((i) => cellAt(row + i, areaOf("sigj").column)?.value)).toEqual([0, 2500]);
   });

@@ -1,0 +1,160 @@
+import type { Inputs } from "../../sheet/index.ts";
+import { eccentricities, type Member } from "./member.ts";
+import type { SectionType } from "./sections.ts";
+
+/** Strands side by side at one height, with heights above the soffit, mm, and the length debonded at each end, m. */
+export interface StrandRow {
+  readonly n: number;
+  readonly yMid: number;
+  readonly yEnd: number;
+  readonly debond: number;
+}
+
+/** Centre to centre and from the faces, mm. Common practice, no source. */
+export const apart = 50;
+const fromFace = 60;
+const fromSide = 50;
+/** Deviators from each end over the span, and the steps in which a debonded length is tried, m. Common practice, no source. */
+export const deviatorsAt = 0.35;
+const debondStep = 0.5;
+const mostDebonded = 0.5;
+const mostRows = 10;
+const mostStrands = 80;
+
+/** Width of concrete in one piece about the vertical axis at a height, mm; 0 where the section is hollow there. */
+export function widthAt(section: SectionType, of: Inputs, y: number): number {
+  const d = (id: string): number => Number(of[id]);
+  const within = (bottom: number, top: number): boolean => y >= bottom && y <= top;
+  switch (section) {
+    case "RECTANGLE":
+      return d("b");
+    case "T":
+      return y > d("h") - d("tf") ? d("bf") : d("bw");
+    case "I":
+      if (within(0, d("tbot"))) return d("bbot");
+      return y > d("h") - d("ttop") ? d("btop") : d("bwi");
+    case "BOX":
+      return within(d("tbotbox"), d("h") - d("ttopbox")) ? 0 : d("bbox");
+  }
+}
+
+/** How many strands fit side by side: all round each strand there is concrete of that width. */
+function room(section: SectionType, of: Inputs, y: number): number {
+  const width = Math.min(...[y - fromFace / 2, y, y + fromFace / 2].map((at) => widthAt(section, of, at)));
+  return width < 2 * fromSide ? 0 : Math.floor((width - 2 * fromSide) / apart) + 1;
+}
+
+interface Places {
+  readonly y: number;
+  readonly most: number;
+}
+
+/** Heights at which rows may lie, from a face inwards. */
+function places(section: SectionType, of: Inputs, face: "bottom" | "top"): readonly Places[] {
+  const h = Number(of["h"]);
+  return Array.from({ length: mostRows }, (_, i) => {
+    const inwards = fromFace + apart * i;
+    const y = face === "bottom" ? inwards : h - inwards;
+    return { y, most: inwards > 0.45 * h ? 0 : room(section, of, y) };
+  }).filter(({ most }) => most > 0);
+}
+
+/** So many strands, the outermost row filled first; undefined where they do not fit. */
+function filled(among: readonly Places[], strands: number, mostInRow = Infinity): readonly StrandRow[] | undefined {
+  const rows: StrandRow[] = [];
+  let open = strands;
+  for (const { y, most } of among) {
+    if (open === 0) break;
+    const n = Math.min(open, most, mostInRow);
+    rows.push({ n, yMid: y, yEnd: y, debond: 0 });
+    open -= n;
+  }
+  return open === 0 ? rows : undefined;
+}
+
+const count = (rows: readonly StrandRow[]): number => rows.reduce((sum, { n }) => sum + n, 0);
+
+/** Height of a row at a distance from the nearer end: straight to the deviator, level from there on. */
+const heightAt = ({ yMid, yEnd }: StrandRow, x: number, L: number): number =>
+  yEnd + (yMid - yEnd) * Math.min(1, x / (deviatorsAt * L));
+
+/** Whether rows keep all limits at a distance from the end; `full`: how far from its beginning a strand's force is whole. */
+function keeps(rows: readonly StrandRow[], member: Member, x: number, full: number): boolean {
+  const acting = rows.filter(({ debond }) => x >= debond + full - 1e-9);
+  const strands = count(acting);
+  if (strands === 0) return false;
+  const y = acting.reduce((sum, row) => sum + row.n * heightAt(row, x, member.L), 0) / strands;
+  const e = member.yb - y;
+  const [from, to] = eccentricities(member, strands * member.perStrand, member.conditionsAt(x));
+  return e >= from && e <= to;
+}
+
+/** At the ends, along the span and where debonded strands begin to act. */
+function keepsAll(rows: readonly StrandRow[], member: Member, full: number): boolean {
+  const { L } = member;
+  const begins = rows.map(({ debond }) => debond + full);
+  const along = [0.1, 0.2, 0.3, deviatorsAt, 0.4, 0.5].map((part) => part * L).filter((x) => x >= full);
+  return [L / 2, full, ...begins, ...along].every((x) => keeps(rows, member, x, full));
+}
+
+/** Rows of which every second is debonded as short as the limits ask; undefined where no length does it. */
+function debonded(rows: readonly StrandRow[], member: Member, full: number): readonly StrandRow[] | undefined {
+  const bottom = rows.filter(({ yMid }) => yMid < member.h / 2);
+  for (const parity of [1, 0]) {
+    const chosen = new Set(bottom.filter((_, i) => i % 2 === parity));
+    if (chosen.size === 0 || count([...chosen]) > mostDebonded * count(rows)) continue;
+    for (let length = debondStep; length <= 0.3 * member.L; length += debondStep) {
+      const tried = rows.map((row) => (chosen.has(row) ? { ...row, debond: length } : row));
+      if (keepsAll(tried, member, full)) return tried;
+    }
+  }
+  return undefined;
+}
+
+/** Rows raised towards the ends; undefined where the web is too narrow for them or no height does it. */
+function deflected(
+  rows: readonly StrandRow[],
+  member: Member,
+  full: number,
+  section: SectionType,
+  of: Inputs,
+): readonly StrandRow[] | undefined {
+  const top = Math.max(...rows.map(({ yMid }) => yMid));
+  for (let rise = apart; top + rise <= member.h - fromFace; rise += apart) {
+    const tried = rows.map((row) => ({ ...row, yEnd: row.yMid + rise }));
+    const fits = tried.every(({ n, yEnd }) => n <= room(section, of, yEnd));
+    if (fits && keepsAll(tried, member, full)) return tried;
+  }
+  return undefined;
+}
+
+/**
+ * The fewest strands that keep all limits: straight, with strands near the top, debonded at the ends, or deflected.
+ * Undefined where no such layout does.
+ */
+export function strandLayout(
+  member: Member,
+  section: SectionType,
+  of: Inputs,
+  full: number,
+  atLeast = 1,
+): readonly StrandRow[] | undefined {
+  const [bottoms, tops] = [places(section, of, "bottom"), places(section, of, "top")];
+  for (let strands = atLeast; strands <= mostStrands; strands++) {
+    for (let above = 0; above <= Math.min(strands / 2, 12); above++) {
+      const high = filled(tops, above);
+      if (!high) continue;
+      for (const mostInRow of [Infinity, Math.ceil((strands - above) / 2), Math.ceil((strands - above) / 4)]) {
+        const low = filled(bottoms, strands - above, Math.max(1, mostInRow));
+        if (!low || low.length + high.length > mostRows) continue;
+        const rows = [...low, ...high];
+        if (!keeps(rows, member, member.L / 2, full)) continue;
+        if (keepsAll(rows, member, full)) return rows;
+        const found =
+          debonded(rows, member, full) ?? (above === 0 ? deflected(rows, member, full, section, of) : undefined);
+        if (found) return found;
+      }
+    }
+  }
+  return undefined;
+}

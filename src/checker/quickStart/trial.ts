@@ -1,0 +1,82 @@
+import { Calculation, type Address, type Book } from "../../cells/index.ts";
+import {
+  plannedSnapshot,
+  skeletonOf,
+  type Inputs,
+  type InputValue,
+  type Plan,
+  type Skeleton,
+  type Template,
+} from "../../sheet/index.ts";
+import { bookOfSheets } from "../book/bookOfSheets.ts";
+
+const name = "Trial";
+
+/** A check that fails on a trial sheet. */
+export interface Failing {
+  readonly id: string;
+  readonly description: string;
+  readonly where: string;
+}
+
+/** A sheet computed in memory with some inputs, to take its own limits and forces from, and to see which checks fail. */
+export class Trial {
+  constructor(
+    private readonly plan: Plan,
+    private readonly calculation: Calculation,
+  ) {}
+
+  #at({ row, column }: Address) {
+    return this.calculation.valueAt({ sheet: name, row, column });
+  }
+
+  /** The values of a row or a column; a limit that is missing counts as 0, which no tension passes. */
+  numbers(id: string): readonly number[] {
+    const { row, column, rows } = this.plan.meanings.find((one) => one.id === id)!.at;
+    return Array.from({ length: rows }, (_, i) => {
+      const { value } = this.#at({ row: row + i, column });
+      return typeof value === "number" ? value : 0;
+    });
+  }
+
+  /** The named checks that say FAIL or show an error. The row that counts them is none. */
+  get failing(): readonly Failing[] {
+    return this.plan.summary.checks.flatMap(({ id, description, where, verdict }): readonly Failing[] => {
+      const { value, error } = this.#at(verdict);
+      if (id === "failed" || (value !== "FAIL" && !error)) return [];
+      return [{ id, description, where: String(this.#at(where).value ?? "") }];
+    });
+  }
+}
+
+const flat = (value: InputValue | undefined): readonly InputValue[] =>
+  Array.isArray(value) ? (value as readonly InputValue[]).flatMap(flat) : [value ?? null];
+
+/** Sheets of one template in memory; those of one configuration share their formulas. */
+export class Trials {
+  readonly #skeletons = new Map<string, Skeleton>();
+  readonly #books = new Map<Skeleton, Book>();
+
+  constructor(readonly template: Template) {}
+
+  skeleton(inputs: Inputs): Skeleton {
+    const ids = this.template.shape.map(({ id }) => id).filter((id) => id in inputs);
+    const shape = Object.fromEntries(ids.map((id) => [id, inputs[id]!]));
+    const key = JSON.stringify(shape);
+    const skeleton = this.#skeletons.get(key) ?? skeletonOf(this.template, shape);
+    this.#skeletons.set(key, skeleton);
+    return skeleton;
+  }
+
+  with(inputs: Inputs): Trial {
+    const skeleton = this.skeleton(inputs);
+    const book = this.#books.get(skeleton) ?? bookOfSheets([plannedSnapshot(skeleton.plan, name)]);
+    this.#books.set(skeleton, book);
+    const changes = skeleton.inputs.map(({ id, index, at, spec }) => {
+      const given = id in inputs ? flat(inputs[id])[index] : undefined;
+      const value = given === undefined ? (spec.default ?? null) : given;
+      return { sheet: name, ...at, value: value as string | number | null };
+    });
+    return new Trial(skeleton.plan, new Calculation(book, changes, { everything: true }));
+  }
+}

@@ -1,0 +1,77 @@
+/** No verdict says OK while an input is missing. The rule is the project's own; no source outside it. */
+import { describe, expect, test } from "vitest";
+import { templates } from "../../src/templates/index.ts";
+import type { InputValue } from "../../src/sheet/index.ts";
+import { builtSheet, exampleOf, planned } from "./builtSheet.ts";
+import { allTemplates } from "../../src/templates/index.ts";
+
+/** Inputs that plain arithmetic would take as 0, or a function as its default, where they are empty. */
+const emptied: Readonly<Record<string, readonly string[]>> = {
+  "post-tensioned-en1992-2004": ["psi2", "cDev", "k1c"],
+  "pre-tensioned-en1992-2004": ["dDec", "aggregate"],
+  "post-tensioned-is1343-1980": ["temporary", "kinkLimit"],
+  "pre-tensioned-is1343-1980": ["sTb", "surroundings"],
+};
+
+/** The words of all verdicts of a sheet that is built with these inputs. */
+function words(id: string, inputs: Readonly<Record<string, InputValue>>): readonly unknown[] {
+  const { plan, values } = planned(
+    allTemplates.find((one) => one.id === id)!,
+    inputs,
+  );
+  return plan.cells
+    .filter(({ role }) => role === "verdict" || role === "overall")
+    .map(({ row, column }) => values[row]![column]!.value);
+}
+
+describe.each(templates.map(({ id }) => id))("%s", (id) => {
+  const example = templates.find((one) => one.id === id)!.example.inputs;
+  test.each(emptied[id]!)("without %s", (input) => {
+    const said = words(id, { ...example, [input]: null });
+    expect(said).toContain("MISSING");
+    expect(said).toContain("INCOMPLETE");
+    expect(said).toContain("INPUT MISSING");
+    expect(said).not.toContain("OK");
+  });
+});
+
+test("a linked sheet says no OK while its source lacks an input, and names it", () => {
+  const id = "feasible-domain-post-tensioned-en1992-2004";
+  const template = allTemplates.find((one) => one.id === id)!;
+  const inputs = { ...exampleOf(template), psi2: null };
+  const said = words(id, inputs);
+  expect(said).toContain("INCOMPLETE");
+  expect(said).not.toContain("OK");
+  const { plan, values } = planned(template, inputs);
+  const band = plan.cells.find(({ role }) => role === "bandText")!;
+  expect(values[band.row]![band.column]!.value).toContain("Inputs missing on the source sheet: ");
+});
+
+describe("the edge distance of the feasible domain", () => {
+  const id = "feasible-domain-post-tensioned-en1992-2004";
+  const inputs = exampleOf(allTemplates.find((one) => one.id === id)!);
+  test("empty: a limit is missing, and no check says OK", () => {
+    const { checks, overall } = builtSheet(id, { ...inputs, edge: null }).verdicts();
+    expect(overall).toBe("INCOMPLETE");
+    expect(checks.slice(0, 3).map(({ verdict }) => verdict)).toEqual(Array(3).fill("LIMIT MISSING"));
+  });
+
+  test("a tendon whose centroid is closer to the soffit than that fails, wherever the stresses are", () => {
+    // By hand: the heights typed for midspan, weighted by the strands; the forces differ by friction alone.
+    const strands = inputs["strands"] as readonly number[];
+    const typed = inputs["cpy"] as readonly (readonly (number | null)[])[];
+    const heights = [typed[0]![1]!, typed[0]![1]!, typed[2]![1]!];
+    const sum = (of: readonly number[]): number => of.reduce((all, one) => all + one, 0);
+    const y = sum(strands.map((n, i) => n * heights[i]!)) / sum(strands);
+    for (const [edge, verdict] of [
+      [Math.floor(y) - 10, "OK"],
+      [Math.ceil(y) + 10, "FAIL"],
+    ] as const) {
+      const { checks } = builtSheet(id, { ...inputs, edge }).verdicts();
+      expect(
+        checks.slice(0, 3).map((check) => check.verdict),
+        `c_e = ${edge} mm, tendon centroid ${y} mm above the soffit`,
+      ).toEqual(Array(3).fill(verdict));
+    }
+  });
+});
