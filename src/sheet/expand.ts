@@ -15,5 +15,5 @@ export function expand(template: Template, inputs: Inputs = {}, source?: SourceS
   if (ofSchema.length > 0) throw new RefusedSheet(ofSchema);
   const { expansion, problems } = lintedExpansion(template, inputs, source);
   if (problems.length > 0) throw new RefusedSheet(problems);
-  return expansion.plan;
+  return expansion.plan();
 }

@@ -29,8 +29,9 @@ export function faultOfInput(value: string | number | null, { spec, says }: Inpu
 
 /** Throws RefusedSheet where a shape input is wrong. The template is taken as linted. */
 export function skeletonOf(template: Template, shape: Inputs): Skeleton {
-  const { plan, problems, sheet } = expandLoosely(template, shape);
+  const { plan: planned, problems, sheet } = expandLoosely(template, shape);
   if (problems.length > 0) throw new RefusedSheet(problems);
+  const plan = planned();
   const inputs = plan.meanings.flatMap(({ id, at }): readonly InputCell[] => {
     const subject = sheet.subjects.get(id)!;
     if (subject.kind === "row" && subject.row.row.input)

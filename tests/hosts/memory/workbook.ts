@@ -24,6 +24,8 @@ import {
 export class MemoryWorkbook {
   readonly sheets: MemorySheet[] = [emptySheet("Sheet1")];
   #book: Book | undefined;
+  /** Every formula gives its value: computing anew would change nothing. */
+  #settled = false;
   readonly #listeners = new Set<() => void>();
 
   sheet(name: string): MemorySheet {
@@ -39,6 +41,8 @@ export class MemoryWorkbook {
 
   /** Puts cells in place and computes what follows from them. */
   put(sheet: MemorySheet, cells: readonly (Place & { readonly cell: MemoryCell })[]): void {
+    const settled = this.#settled;
+    this.#settled = false;
     const formulas = cells.some(
       ({ row, column, cell }) => (cell.content.formula ?? contentOf(sheet, row, column).formula) !== undefined,
     );
@@ -48,11 +52,23 @@ export class MemoryWorkbook {
     const snapshots = this.sheets.map(snapshotOf);
     this.#book = !formulas && before && sameSize(before.sheets, snapshots) ? before.withValues(snapshots) : undefined;
     this.#compute(new Calculation(this.book, [], { anew: cells }));
+    this.#settled = settled;
   }
 
-  /** Computes everything anew. */
+  /** Computes everything anew; what has not changed since has its values. */
   recalculate(): void {
+    if (this.#settled) for (const listener of this.#listeners) listener();
+    else this.#computeAll();
+  }
+
+  /** A cell's look was changed apart from the workbook: what it shows may have changed with it. */
+  lookedOtherwise(): void {
+    this.#settled = false;
+  }
+
+  #computeAll(): void {
     this.#compute(new Calculation(this.book, [], { everything: true }));
+    this.#settled = true;
   }
 
   /** As if it stood on that sheet. */
@@ -63,7 +79,21 @@ export class MemoryWorkbook {
   /** After cells, sheets or names were moved: reads all formulas again and computes them. */
   rebuilt(): void {
     this.#book = undefined;
-    this.recalculate();
+    this.#computeAll();
+  }
+
+  /** After a sheet was put behind the others: computes what is on it and what refers to it. */
+  added(name: string): void {
+    this.#book = undefined;
+    const alone = this.sheets.every(({ name: other, cells }) => other === name || cells.length === 0);
+    if (alone || !this.#settled) return this.rebuilt();
+    const { cells } = this.sheet(name);
+    const anew = cells.flatMap((line, row) =>
+      Array.from(line.keys(), (column) => ({ sheet: name, row, column })).filter(({ column }) => line[column]),
+    );
+    this.#settled = false;
+    this.#compute(new Calculation(this.book, [], { anew }));
+    this.#settled = true;
   }
 
   /** Another workbook with the same sheets as they stand. */
@@ -71,6 +101,7 @@ export class MemoryWorkbook {
     const other = new MemoryWorkbook();
     other.sheets.splice(0, other.sheets.length, ...this.sheets.map(copyOf));
     other.#book = this.#book;
+    other.#settled = this.#settled;
     return other;
   }
 
