@@ -189,7 +189,7 @@ export function lintedExpansion(
   template: Template,
   inputs: Inputs,
   source?: SourceSheet,
-): { readonly expansion: Expansion; readonly problems: readonly string[] } {
+): { readonly expansion: Expansion & { readonly sheet: ShapedSheet }; readonly problems: readonly string[] } {
   const problems = new Problems();
   for (const problem of staticProblems(template)) problems.add("", problem);
   const expansion = expandLoosely(template, inputs, source);

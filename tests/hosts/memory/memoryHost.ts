@@ -59,7 +59,7 @@ export class MemoryHost implements Host {
       step(0, "cells");
       sheets.push(plannedSheet(plan, sheetName));
       try {
-        this.workbook.added(sheetName);
+        this.workbook.added(sheetName, plan);
         step(plan.cells.length, "computed");
       } catch (error) {
         sheets.pop();

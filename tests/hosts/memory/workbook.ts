@@ -9,6 +9,7 @@ import {
   type Snapshot,
 } from "../../../src/cells/index.ts";
 import { printed } from "../../../src/hosts/host/planValues.ts";
+import { basePlan, type Plan } from "../../../src/sheet/index.ts";
 import {
   cellOf,
   contentOf,
@@ -19,6 +20,8 @@ import {
   type MemoryCell,
   type MemorySheet,
 } from "./sheet.ts";
+
+const booksKept = new WeakMap<Plan, Book>();
 
 /** Sheets, and the values of their formulas by our own calculation: after an edit of a cell only what depends on it. */
 export class MemoryWorkbook {
@@ -83,10 +86,14 @@ export class MemoryWorkbook {
   }
 
   /** After a sheet was put behind the others: computes what is on it and what refers to it. */
-  added(name: string): void {
+  added(name: string, plan: Plan): void {
     this.#book = undefined;
     const alone = this.sheets.every(({ name: other, cells }) => other === name || cells.length === 0);
-    if (alone || !this.#settled) return this.rebuilt();
+    if (alone) {
+      this.#book = this.#bookOfPlan(plan);
+      return this.#computeAll();
+    }
+    if (!this.#settled) return this.rebuilt();
     const { cells } = this.sheet(name);
     const anew = cells.flatMap((line, row) =>
       Array.from(line.keys(), (column) => ({ sheet: name, row, column })).filter(({ column }) => line[column]),
@@ -94,6 +101,17 @@ export class MemoryWorkbook {
     this.#settled = false;
     this.#compute(new Calculation(this.book, [], { anew }));
     this.#settled = true;
+  }
+
+  /** What plans of one configuration have in common is read once. */
+  #bookOfPlan(plan: Plan): Book {
+    const snapshots = this.sheets.map(snapshotOf);
+    const base = basePlan(plan);
+    const kept = booksKept.get(base);
+    if (kept && sameSize(kept.sheets, snapshots)) return kept.withValues(snapshots);
+    const book = new Book(snapshots, ourFunctions);
+    booksKept.set(base, book);
+    return book;
   }
 
   /** Another workbook with the same sheets as they stand. */
