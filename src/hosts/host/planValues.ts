@@ -6,17 +6,17 @@ import { basePlan, plannedSnapshot, type Plan, type PlannedCell } from "../../sh
 /** What each formula of a plan gives. */
 export type PlanResults = ReadonlyMap<PlannedCell, Computed>;
 
-const formulasKept = new WeakMap<Plan, { readonly sheet: string; readonly formulas: Formulas }>();
+const formulasKept = new WeakMap<Plan, Map<string, Formulas>>();
 
-/** The sheets as a book; what plans of one configuration have in common is read once. */
-function bookOf(plan: Plan, sheet: string, others: readonly Snapshot[]): Book {
+/** A plan and the sheets it refers to as a book; what plans of one configuration have in common is read once. */
+export function bookOfPlan(plan: Plan, sheet: string, others: readonly Snapshot[] = []): Book {
   const sheets = [plannedSnapshot(plan, sheet), ...others];
   if (others.length > 0) return new Book(sheets, ourFunctions);
   const base = basePlan(plan);
-  const kept = formulasKept.get(base);
-  if (kept?.sheet === sheet) return new Book(sheets, ourFunctions, undefined, kept.formulas);
-  const book = new Book(sheets, ourFunctions);
-  formulasKept.set(base, { sheet, formulas: book.formulas });
+  const bySheet = formulasKept.get(base) ?? new Map<string, Formulas>();
+  formulasKept.set(base, bySheet);
+  const book = new Book(sheets, ourFunctions, undefined, bySheet.get(sheet));
+  bySheet.set(sheet, book.formulas);
   return book;
 }
 
@@ -26,7 +26,7 @@ function bookOf(plan: Plan, sheet: string, others: readonly Snapshot[]): Book {
  * with their values.
  */
 export function planResults(plan: Plan, sheet: string, others: readonly Snapshot[] = []): PlanResults | undefined {
-  const book = bookOf(plan, sheet, others);
+  const book = bookOfPlan(plan, sheet, others);
   const own = plan.cells.flatMap(({ row, column, formula }) => (formula === undefined ? [] : [{ sheet, row, column }]));
   const calculation = new Calculation(book, [], others.length === 0 ? { everything: true } : { anew: own });
   const results = new Map<PlannedCell, Computed>();
