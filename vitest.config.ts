@@ -1,9 +1,23 @@
 import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import { defineConfig } from "vitest/config";
+import { BaseSequencer, type TestSpecification } from "vitest/node";
 
 /** What `npm run check` runs of the quick tests. */
 export const innerLoop = ["tests/unit/", "tests/contract/", "tests/published/"];
+
+/** Take more than half a minute each, the longest first. */
+const longest = [
+  "checker/linked",
+  "checker/noFalseAlarm",
+  "unit/sheet/lint",
+  "checker/whatIf",
+  "cells/calculateSheets",
+  "checker/faultsOnGrid",
+  "hosts/excelFaults",
+  "hosts/xlsx",
+  "checker/compareExcel",
+];
 
 const within = (folders: readonly string[]) => (file: string) =>
   folders.some((folder) => file.startsWith(`tests/${folder}`));
@@ -17,27 +31,40 @@ const apart = within([
   "hosts/excel.test",
   "hosts/grid.test",
 ]);
-/** Builds whole sheets. */
-const sheets = within([
-  "cells/",
-  "checker/",
-  "confusion/",
-  "draws/",
-  "fuzz/",
-  "hosts/",
-  "mutation/",
-  "plan/",
-  "unit/panel/insertBlock",
-  "unit/panel/traceOfSheet",
-]);
+/** Build whole sheets; they and the other tests of those folders begin first, so that none is left alone at the end. */
+const sheets = within(["checker/", "cells/", "plan/", "hosts/", "draws/", "unit/sheet/lint"]);
 const files = readdirSync(join(import.meta.dirname, "tests"), { recursive: true, encoding: "utf8" })
   .map((file) => `tests/${file.replaceAll("\\", "/")}`)
   .filter((file) => file.endsWith(".test.ts") && !file.startsWith("tests/browser/"));
+
+/**
+ * The longest first, so that two workers end together. Files of one kind follow one another: a process that shares its
+ * loaded program lives on only if the next file is of its kind.
+ */
+class LongestFirst extends BaseSequencer {
+  override async sort(specs: TestSpecification[]): Promise<TestSpecification[]> {
+    const order = (file: string): number => {
+      const own = file.slice(import.meta.dirname.length + 1).replaceAll("\\", "/");
+      if (apart(own)) return 0;
+      const at = longest.findIndex((one) => own === `tests/${one}.test.ts`);
+      if (at >= 0) return 1 + at;
+      return longest.length + (sheets(own) ? 1 : 2);
+    };
+    // By size where nothing else is known.
+    const bySize = await super.sort(specs);
+    return bySize
+      .map((spec) => ({ spec, order: order(spec.moduleId) }))
+      .sort((a, b) => a.order - b.order)
+      .map(({ spec }) => spec);
+  }
+}
 
 const shared = {
   setupFiles: ["tests/property/draws.ts"],
   // More files at once than this only crowd a machine of two cores.
   maxWorkers: 2,
+  // Sheets are large, and most of what they are made of is short-lived.
+  execArgv: ["--max-semi-space-size=64"],
   // Whole sheets are built; on a busy machine that takes its time.
   testTimeout: 120_000,
   hookTimeout: 180_000,
@@ -47,25 +74,11 @@ const shared = {
 export default defineConfig({
   test: {
     maxWorkers: shared.maxWorkers,
+    sequence: { sequencer: LongestFirst },
     // Tests that leave nothing behind share one loaded program: loading it takes longer than most of them.
     projects: [
       { test: { ...shared, name: "apart", include: files.filter(apart) } },
-      {
-        test: {
-          ...shared,
-          name: "sheets",
-          include: files.filter((file) => sheets(file) && !apart(file)),
-          isolate: false,
-        },
-      },
-      {
-        test: {
-          ...shared,
-          name: "quick",
-          include: files.filter((file) => !sheets(file) && !apart(file)),
-          isolate: false,
-        },
-      },
+      { test: { ...shared, name: "together", include: files.filter((file) => !apart(file)), isolate: false } },
     ],
   },
 });

@@ -99,7 +99,7 @@ const whole: readonly Part[] = [
   ["browser", () => tests("browser", "--config", "tests/browser/vitest.config.ts")],
 ];
 const inner: readonly Part[] = [
-  ["units, contract, published", () => tests("quick", "--project", "quick", ...innerLoop)],
+  ["units, contract, published", () => tests("quick", "--project", "together", ...innerLoop)],
 ];
 
 const results: { readonly name: string; readonly count: Count; readonly seconds: number }[] = [];

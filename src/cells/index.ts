@@ -65,6 +65,7 @@ export { Block, CannotCompute, Fault, single, type Scalar, type Value } from "./
 export { nativeFunctions, type OwnFunction, type OwnFunctions, type OwnResult } from "./functions/index.ts";
 export { valuesAgainstHost, type AgainstHost, type Difference } from "./calculation/againstHost.ts";
 export { Book, nameKey, type BookNames } from "./calculation/book.ts";
+export type { Formulas } from "./calculation/formulas.ts";
 export { Calculation, type Change, type Computed } from "./calculation/calculation.ts";
 export { compile, compileTree, type Compiled } from "./calculation/compile.ts";
 export { keyOf, placeOfKey, type FormulaCell } from "./calculation/formulas.ts";

@@ -1,6 +1,6 @@
 import { Calculation, type Address, type Snapshot } from "../cells/index.ts";
-import { conflict, plannedSnapshot, type Plan } from "../sheet/index.ts";
-import { bookOfSheets } from "./book/bookOfSheets.ts";
+import { bookOfPlan } from "../hosts/index.ts";
+import { conflict, type Plan } from "../sheet/index.ts";
 
 const sheet = "Sheet1";
 
@@ -22,7 +22,7 @@ export function conflictsIn(plan: Plan, others: readonly Snapshot[] = []): reado
   const anew = plan.cells.flatMap(({ row, column, formula }) =>
     formula === undefined ? [] : [{ sheet, row, column }],
   );
-  const calculation = new Calculation(bookOfSheets([plannedSnapshot(plan, sheet), ...others]), [], { anew });
+  const calculation = new Calculation(bookOfPlan(plan, sheet, others), [], { anew });
   const text = (at: Address): string => {
     const { value, cannot } = calculation.valueAt({ sheet, ...at });
     if (cannot !== undefined) throw new Error(`whether inputs contradict each other cannot be told: ${cannot}`);

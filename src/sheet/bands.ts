@@ -28,8 +28,16 @@ interface Sized {
   readonly cells: number;
 }
 
+const rangesKept = new WeakMap<Template, ReadonlyMap<string, ReadonlySet<string>>>();
+
 /** Pairs of columns of which a formula takes all from the first to the second: they have to stand side by side. */
 export function rangesIn(template: Template): ReadonlyMap<string, ReadonlySet<string>> {
+  const kept = rangesKept.get(template) ?? findRanges(template);
+  rangesKept.set(template, kept);
+  return kept;
+}
+
+function findRanges(template: Template): ReadonlyMap<string, ReadonlySet<string>> {
   const out = new Map<string, Set<string>>();
   const read = (value: unknown): void => {
     if (typeof value === "string") {

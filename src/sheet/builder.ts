@@ -23,7 +23,8 @@ import { warningAreas } from "./write.ts";
 export type { Dependency } from "./planCells.ts";
 
 export interface Expansion {
-  readonly plan: Plan;
+  /** Made anew each time it is asked for: who only checks a template needs none. */
+  readonly plan: () => Plan;
   readonly dependencies: readonly Dependency[];
   readonly problems: readonly string[];
 }
@@ -64,9 +65,11 @@ const textRoles: ReadonlySet<Role> = new Set(["description", "equation", "source
 
 /** Texts run on over the empty cells beside them; only where cells are joined for them do they wrap. */
 function running({ all, spans }: PlanCells): PlannedCell[] {
-  const joined = new Set(spans.map(({ row, column }) => `${row} ${column}`));
+  const joined = new Set(spans.map(({ row, column }) => row * columnCount + column));
   return all.map((cell) =>
-    textRoles.has(cell.role) && !joined.has(`${cell.row} ${cell.column}`) ? { ...cell, runsOn: true as const } : cell,
+    textRoles.has(cell.role) && !joined.has(cell.row * columnCount + cell.column)
+      ? { ...cell, runsOn: true as const }
+      : cell,
   );
 }
 
@@ -83,7 +86,6 @@ function answerOf({ sheet, layout }: Filling): Pick<Plan["summary"], "answer"> {
 /** Puts everything a shaped sheet holds into cells. */
 function build(filling: Filling): Expansion {
   const { sheet, layout, cells, problems } = filling;
-  const { template } = sheet;
   fillTitle(filling);
   for (const block of sheet.blocks) if (block.block.front) fillFront(filling, block);
   for (const [caution, row] of layout.cautions) cells.sentence(row, "caution", caution, 0, columns.mark);
@@ -91,6 +93,25 @@ function build(filling: Filling): Expansion {
   fillAbout(filling);
   fillWorkings(filling);
   fillBand(filling);
+  const charts = plannedCharts(layout, problems);
+  return { plan: () => planOf(filling, charts), dependencies: cells.dependencies, problems: problems.list };
+}
+
+/** What must not change without the hash: a cell without what is typed into inputs later. */
+function hashedCell(cell: PlannedCell): Partial<PlannedCell> {
+  const { value, formula } = cell;
+  const out: Record<string, unknown> = {};
+  for (const key in cell) if (key !== "value" && key !== "formula") out[key] = cell[key as keyof PlannedCell];
+  if (value !== undefined && !inputRoles.has(cell.role)) out.value = value;
+  // Where the source's cells stand, and what that sheet is called, is no matter of the template's.
+  if (formula !== undefined && !cell.link) out.formula = formula;
+  return out;
+}
+
+/** The filled cells as a plan. */
+function planOf(filling: Filling, charts: Plan["charts"]): Plan {
+  const { sheet, layout, cells } = filling;
+  const { template } = sheet;
   const { rows } = layout;
   const planned = running(cells);
   const said = {
@@ -101,18 +122,11 @@ function build(filling: Filling): Expansion {
     unlocked: cells.unlocked,
     ...(layout.workings && { groups: [{ row: layout.workings.first + 1, rows: rows - layout.workings.first - 1 }] }),
     spans: cells.spans,
-    charts: plannedCharts(layout, problems),
+    charts,
   };
-  // What is typed into inputs later must not part the sheet from its hash, so their values stay out.
-  const hashed = planned.map(({ value, formula, ...cell }) => ({
-    ...cell,
-    ...(value !== undefined && !inputRoles.has(cell.role) && { value }),
-    // Where the source's cells stand, and what that sheet is called, is no matter of the template's.
-    ...(formula !== undefined && !cell.link && { formula }),
-  }));
-  const hash = fnv1a64(JSON.stringify({ ...said, shape: sheet.values, cells: hashed }));
+  const hash = fnv1a64(JSON.stringify({ ...said, shape: sheet.values, cells: planned.map(hashedCell) }));
   planned.push({ ...cells.hashAt, role: "label", value: hash });
-  const plan: Plan = {
+  return {
     ...said,
     inputs: inputsAsBuilt(filling),
     hash,
@@ -140,7 +154,6 @@ function build(filling: Filling): Expansion {
       ...answerOf(filling),
     },
   };
-  return { plan, dependencies: cells.dependencies, problems: problems.list };
 }
 
 /** Template and inputs as cells, with all that is wrong with either; for lint and `expand`. */

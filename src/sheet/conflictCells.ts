@@ -42,8 +42,10 @@ export function conflictMessage(
 ): void {
   const status = { row: statusRow, column: columns.verdict };
   const last = judged.at(-1)!.message;
-  const message = `IF(${a1(status, true)}="${conflict}",${firstMessage(judged.slice(0, -1), last)},${otherwise})`;
-  cells.formula(at.row, at.column, "equation", write(message, context, at, layout), `${place}, relations`);
+  // Apart from the status and the text, what is asked is the same in each row of a table, and read once.
+  const message = write(firstMessage(judged.slice(0, -1), last), context, at, layout);
+  const formula = `=IF(${a1(status, true)}="${conflict}",${message.formula.slice(1)},${otherwise})`;
+  cells.formula(at.row, at.column, "equation", { ...message, formula }, `${place}, relations`);
   const where = context.kind === "row" ? [] : context.group.over.map((d, i) => d.members[context.members[i]!]!.text);
   cells.conflicts.push({ of, where: where.join(", "), status, message: at });
 }

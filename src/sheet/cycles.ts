@@ -1,4 +1,4 @@
-import { a1 } from "../cells/index.ts";
+import { a1, type Area } from "../cells/index.ts";
 import type { Dependency } from "./builder.ts";
 
 /** How far a formula has been followed. */
@@ -22,35 +22,49 @@ class Formulas {
     });
   }
 
-  /** The formulas that a formula reads and that are not done when their turn comes. */
-  *needed({ reads }: Dependency): Generator<number, undefined> {
-    for (const { row, column, rows, columns } of reads) {
-      const right = Math.min(column + columns, this.#columns);
-      const end = Math.min((row + rows) * this.#columns, this.#numbers.length);
-      for (let line = row * this.#columns; line < end; line += this.#columns)
-        for (let c = column; c < right; c++) {
-          const number = this.#numbers[line + c]! - 1;
-          if (number >= 0 && this.states[number] !== done) yield number;
-        }
+  /** The next formula that a formula reads and that is not done, behind those it was asked for before; -1 behind the last. */
+  next(at: Followed): number {
+    for (; at.read < at.reads.length; at.read++, at.cell = 0) {
+      const { row, column, rows, columns } = at.reads[at.read]!;
+      const width = Math.min(column + columns, this.#columns) - column;
+      if (width <= 0) continue;
+      const cells = width * rows;
+      while (at.cell < cells) {
+        const line = row + Math.floor(at.cell / width);
+        // Beyond the last row there is none: undefined - 1 is no number, and none is greater than it.
+        const number = this.#numbers[line * this.#columns + column + (at.cell % width)]! - 1;
+        at.cell++;
+        if (number >= 0 && this.states[number] !== done) return number;
+      }
     }
+    return -1;
   }
+}
+
+/** A formula with the place among its reads where it has been followed to. */
+interface Followed {
+  readonly number: number;
+  readonly reads: readonly Area[];
+  read: number;
+  /** Counted in that read. */
+  cell: number;
 }
 
 /** A formula that needs its own result, as the chain of places it runs through; undefined where there is none. */
 export function findCycle(dependencies: readonly Dependency[]): string | undefined {
   const formulas = new Formulas(dependencies);
   const { states } = formulas;
-  const follow = (number: number) => {
+  const follow = (number: number): Followed => {
     states[number] = open;
-    return { number, rest: formulas.needed(dependencies[number]!) };
+    return { number, reads: dependencies[number]!.reads, read: 0, cell: 0 };
   };
   for (const start of dependencies.keys()) {
     if (states[start] !== unseen) continue;
     const path = [follow(start)];
     while (path.length > 0) {
       const top = path.at(-1)!;
-      const next = top.rest.next().value;
-      if (next === undefined) {
+      const next = formulas.next(top);
+      if (next < 0) {
         states[top.number] = done;
         path.pop();
       } else if (states[next] === open) {

@@ -56,8 +56,16 @@ function areaOf(subject: Subject, layout: Layout): Area {
   return { row: firstOf(layout, table, column), column: column.at, rows: table.rows, columns: 1 };
 }
 
+const sourcesKept = new WeakMap<ShapedSheet, SourceSheet>();
+
 /** The source as its template places its cells, before rows are inserted there. */
 export function plannedSource(source: ShapedSheet): SourceSheet {
+  const kept = sourcesKept.get(source) ?? placedSource(source);
+  sourcesKept.set(source, kept);
+  return kept;
+}
+
+function placedSource(source: ShapedSheet): SourceSheet {
   const layout = layOut(source);
   const names = [...source.subjects].map(([id, subject]) => ({ name: nameOf(id), ...areaOf(subject, layout) }));
   return { sheet: unnamedSource, names };

@@ -48,8 +48,19 @@ function unknownResults({ charts }: Template, { id: block, results = [], items }
   return results.filter((id) => !known.has(id));
 }
 
-/** What is wrong whatever the shape inputs say. */
-function staticProblems(template: Template, problems: Problems): void {
+const staticKept = new WeakMap<Template, readonly string[]>();
+
+/** What is wrong whatever the shape inputs say; templates are data that nobody changes. */
+function staticProblems(template: Template): readonly string[] {
+  const kept = staticKept.get(template);
+  if (kept) return kept;
+  const problems = new Problems();
+  findStaticProblems(template, problems);
+  staticKept.set(template, problems.list);
+  return problems.list;
+}
+
+function findStaticProblems(template: Template, problems: Problems): void {
   for (const id of twice(template.blocks.map((block) => block.id))) problems.add("", `the block ${id} stands twice`);
   for (const id of twice(template.charts.map((chart) => chart.id))) problems.add("", `the chart ${id} stands twice`);
   for (const input of template.shape) {
@@ -178,9 +189,9 @@ export function lintedExpansion(
   template: Template,
   inputs: Inputs,
   source?: SourceSheet,
-): { readonly expansion: Expansion; readonly problems: readonly string[] } {
+): { readonly expansion: Expansion & { readonly sheet: ShapedSheet }; readonly problems: readonly string[] } {
   const problems = new Problems();
-  staticProblems(template, problems);
+  for (const problem of staticProblems(template)) problems.add("", problem);
   const expansion = expandLoosely(template, inputs, source);
   for (const [place, problem] of linkProblems(expansion.sheet)) problems.add(place, problem);
   rowProblems(expansion.sheet, problems);
@@ -211,7 +222,16 @@ function shapes(template: Template): readonly Inputs[] {
   const smallest = Object.fromEntries(
     template.shape.flatMap(({ id, min }) => (min === undefined ? [] : [[id, min] as const])),
   );
-  return [{}, template.example.inputs, ...few, ...few.map((one) => ({ ...one, ...smallest }))];
+  // Each decided once: without sizes the smallest shape is the default too.
+  const decided = (inputs: Inputs): string =>
+    JSON.stringify(template.shape.map(({ id, default: usual }) => inputs[id] ?? usual));
+  const first: readonly Inputs[] = [{}, template.example.inputs];
+  const known = new Set(first.map(decided));
+  const others = [...few, ...few.map((one) => ({ ...one, ...smallest }))].filter((inputs) => {
+    const key = decided(inputs);
+    return !known.has(key) && known.add(key);
+  });
+  return [...first, ...others];
 }
 
 /** Everything that is wrong with a template: a message for each fault, naming block, item and column. Empty where it may be used. */

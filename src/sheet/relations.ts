@@ -136,8 +136,14 @@ export interface Judgement {
   readonly message: string;
 }
 
+const judgementsKept = new WeakMap<ShapedSheet, Map<string, readonly Judgement[]>>();
+
 export function judgements(sheet: ShapedSheet, id: string): readonly Judgement[] {
-  return relationsOf(sheet, id).map((relation) => judgement(relation, sheet));
+  const ofSheet = judgementsKept.get(sheet) ?? new Map<string, readonly Judgement[]>();
+  judgementsKept.set(sheet, ofSheet);
+  const kept = ofSheet.get(id) ?? relationsOf(sheet, id).map((relation) => judgement(relation, sheet));
+  ofSheet.set(id, kept);
+  return kept;
 }
 
 export function judgement(relation: Relation, sheet: ShapedSheet): Judgement {
@@ -149,8 +155,20 @@ export function firstMessage(all: readonly Judgement[], otherwise: string): stri
   return all.reduceRight((rest, one) => `IF(${one.broken},${one.message},${rest})`, otherwise);
 }
 
+interface TemplateIds {
+  readonly all: ReadonlySet<string>;
+  readonly inputs: ReadonlySet<string>;
+}
+const idsKept = new WeakMap<Template, TemplateIds>();
+
 /** Everything a template has an input or a value for, in any shape. */
-function idsOf(template: Template): { readonly all: ReadonlySet<string>; readonly inputs: ReadonlySet<string> } {
+function idsOf(template: Template): TemplateIds {
+  const kept = idsKept.get(template) ?? findIds(template);
+  idsKept.set(template, kept);
+  return kept;
+}
+
+function findIds(template: Template): TemplateIds {
   const all = new Set(template.shape.map(({ id }) => id));
   const inputs = new Set<string>();
   for (const item of template.blocks.flatMap(({ items }) => items)) {

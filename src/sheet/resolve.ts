@@ -11,6 +11,8 @@ export interface TableContext {
   readonly group: Group;
   /** The member's number in each of the group's dimensions, from 0. */
   readonly members: readonly number[];
+  /** The members by base dimension, counted in the base. */
+  readonly coordinates: ReadonlyMap<string, number>;
   /** Row counted in the table. */
   readonly row: number;
 }
@@ -31,16 +33,17 @@ export function contexts(table: ShapedTable): readonly TableContext[] {
         members.unshift(rest % all.length);
         rest = Math.floor(rest / all.length);
       }
-      return { kind: "table", table, group, members, row: group.first + i };
+      const coordinates = new Map(group.over.map((d, k) => [d.base, d.offset + members[k]!] as const));
+      return { kind: "table", table, group, members, coordinates, row: group.first + i };
     }),
   );
 }
 
+const nowhere: ReadonlyMap<string, number> = new Map();
+
 /** The context's members by base dimension, counted in the base. */
 export function coordinates(context: Context): ReadonlyMap<string, number> {
-  return new Map(
-    context.kind === "row" ? [] : context.group.over.map((d, i) => [d.base, d.offset + context.members[i]!] as const),
-  );
+  return context.kind === "row" ? nowhere : context.coordinates;
 }
 
 /** The dimensions by which others see a table; undefined where its parts have none in common. */
@@ -159,7 +162,7 @@ export function resolve(reference: CellReference, context: Context, layout: Layo
       subject.kind === "shape"
         ? { row: layout.about.shape.get(reference.id)!, column: columns.value }
         : layout.values.get(subject.row)!;
-    return { area: { ...at, rows: 1, columns: 1 }, moves: false };
+    return { area: { row: at.row, column: at.column, rows: 1, columns: 1 }, moves: false };
   }
   const across = columnSpan(reference, subject.column, subject.table);
   if (typeof across === "string") return across;

@@ -269,13 +269,29 @@ function notesPlaced(items: readonly ShapedItem[]): readonly ShapedItem[] {
   });
 }
 
+const mostSources = 100;
+const sourcesKept = new WeakMap<Template, Map<string, ShapedSheet>>();
+
+/** The source in a shape: the same for all sheets linked to it. */
+function sourceIn(template: Template, values: ShapeValues): ShapedSheet {
+  const kept = sourcesKept.get(template) ?? new Map<string, ShapedSheet>();
+  sourcesKept.set(template, kept);
+  const key = JSON.stringify(template.shape.map(({ id }) => values[id]));
+  const known = kept.get(key);
+  if (known) return known;
+  if (kept.size >= mostSources) kept.clear();
+  const { sheet } = shapeSheet(template, values);
+  kept.set(key, sheet);
+  return sheet;
+}
+
 /** Leaves out what the shape inputs leave out, counts members and rows and gives item numbers. */
 export function shapeSheet(
   template: Template,
   values: ShapeValues,
 ): { readonly sheet: ShapedSheet; readonly problems: readonly string[] } {
   const problems = new Problems();
-  const source = template.source && shapeSheet(template.source.template, values).sheet;
+  const source = template.source && sourceIn(template.source.template, values);
   const dimensions = new Dimensions(template, values, problems, source);
   const subjects = new Map<string, Subject>();
   const lower = new Map<string, string>();

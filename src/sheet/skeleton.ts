@@ -1,9 +1,11 @@
 import type { Address } from "../cells/index.ts";
-import { expandLoosely } from "./builder.ts";
+import { expandLoosely, type Expansion } from "./builder.ts";
 import { faultOf, nested, type Inputs } from "./inputs.ts";
+import { KeptByTemplate } from "./keptByTemplate.ts";
 import type { Plan } from "./plan.ts";
 import { RefusedSheet } from "./problems.ts";
 import type { Says } from "./says.ts";
+import type { ShapedSheet } from "./shape.ts";
 import type { InputSpec, InputValue, Template } from "./template.ts";
 
 /** A cell that takes an input: `id` with its number in the table where it stands in one, counted in its table's main rows. */
@@ -27,10 +29,19 @@ export function faultOfInput(value: string | number | null, { spec, says }: Inpu
   return faultOf(value, spec, says);
 }
 
+const skeletons = new KeptByTemplate<Skeleton>();
+
 /** Throws RefusedSheet where a shape input is wrong. The template is taken as linted. */
 export function skeletonOf(template: Template, shape: Inputs): Skeleton {
-  const { plan, problems, sheet } = expandLoosely(template, shape);
-  if (problems.length > 0) throw new RefusedSheet(problems);
+  return skeletons.of(template, template, JSON.stringify(shape), () => {
+    const { problems, sheet, ...expansion } = expandLoosely(template, shape);
+    if (problems.length > 0) throw new RefusedSheet(problems);
+    return skeletonFrom(expansion, sheet);
+  });
+}
+
+export function skeletonFrom({ plan: planned }: Pick<Expansion, "plan">, sheet: ShapedSheet): Skeleton {
+  const plan = planned();
   const inputs = plan.meanings.flatMap(({ id, at }): readonly InputCell[] => {
     const subject = sheet.subjects.get(id)!;
     if (subject.kind === "row" && subject.row.row.input)
@@ -50,20 +61,30 @@ export function skeletonOf(template: Template, shape: Inputs): Skeleton {
   return { plan, inputs };
 }
 
+const bases = new WeakMap<Plan, Plan>();
+
+/** The plan that a plan was filled from: all that is filled from it have the same formulas in the same places. */
+export function basePlan(plan: Plan): Plan {
+  return bases.get(plan) ?? plan;
+}
+
 /** Values, one a cell in the order of `skeleton.inputs`, put into the plan's inputs and cells; null leaves a cell empty. */
 export function filled({ plan, inputs }: Skeleton, values: readonly (string | number | null)[]): Plan {
-  const byPlace = new Map(inputs.map(({ at }, i) => [`${at.row},${at.column}`, values[i] ?? null] as const));
+  const keyOf = ({ row, column }: Address): number => row * plan.columns + column;
+  const byPlace = new Map(inputs.map(({ at }, i) => [keyOf(at), values[i] ?? null] as const));
   const given: Record<string, InputValue> = { ...plan.inputs };
   inputs.forEach(({ id, index, of }, i) => {
     if (index === 0) given[id] = nested(values.slice(i, i + of), sizesOf(plan.inputs[id]));
   });
   const cells = plan.cells.map((cell) => {
-    const value = byPlace.get(`${cell.row},${cell.column}`);
+    const value = byPlace.get(keyOf(cell));
     if (value === undefined) return cell;
     const { value: _before, ...rest } = cell;
     return value === null || value === "" ? rest : { ...rest, value };
   });
-  return { ...plan, inputs: given, cells };
+  const out = { ...plan, inputs: given, cells };
+  bases.set(out, basePlan(plan));
+  return out;
 }
 
 /** How many members each dimension of an input has. */

@@ -200,7 +200,7 @@ function fillCell(filling: Filling, shaped: ShapedColumn, context: TableContext)
   const { group, table } = context;
   const row = firstOf(layout, table, shaped) + context.row;
   const ofPart = group.part?.formulas[says.id];
-  const over = group.over.map(({ id }) => id).join(" and ");
+  const over = (): string => group.over.map(({ id }) => id).join(" and ");
   const role = roleOf(shaped);
   const formula = (text: string): void =>
     cells.formula(
@@ -208,7 +208,7 @@ function fillCell(filling: Filling, shaped: ShapedColumn, context: TableContext)
       at,
       role,
       write(text, context, { row, column: at }, layout),
-      group.part ? `${place}, part over ${over}` : place,
+      group.part ? `${place}, part over ${over()}` : place,
       column.verdict ? undefined : formatOf(says),
     );
   const judging = (text: string): string => (column.verdict ? withheldWhileMissing(text, filling.sheet) : text);
@@ -231,7 +231,7 @@ function fillCell(filling: Filling, shaped: ShapedColumn, context: TableContext)
     return putLink(filling, { row, column: at }, column.taken, context.row, table.rows, place, formatOf(says));
   if (column.record) return cells.put(row, at, "record", undefined, says.format);
   if (!column.input) return;
-  if (group.part) return problems.add(place, `the part over ${over} says nothing for this input`);
+  if (group.part) return problems.add(place, `the part over ${over()} says nothing for this input`);
   cells.put(row, at, inputRole(column.input), filling.values.get(says.id)?.[context.row], says.format);
 }
 

@@ -2,7 +2,17 @@
 const narrow = "ijl.,;:'|!·’ˢ⁰¹²³⁴′ ()[]ftI/−-“”°";
 const wide = "mwMW—%→∞ΣΩΨ@…";
 
+const widthsKept = new Map<string, number>();
+
 function letterWidth(letter: string): number {
+  const kept = widthsKept.get(letter);
+  if (kept !== undefined) return kept;
+  const width = widthOfLetter(letter);
+  widthsKept.set(letter, width);
+  return width;
+}
+
+function widthOfLetter(letter: string): number {
   if (narrow.includes(letter)) return 0.56;
   if (wide.includes(letter)) return 1.6;
   if (/[A-ZΑ-Ω]/.test(letter)) return 1.28;

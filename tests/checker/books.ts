@@ -1,14 +1,30 @@
 import type { Book, Snapshot } from "../../src/cells/index.ts";
 import { bookOfSheets } from "../../src/checker/index.ts";
 import { openGridInNode, type CellContent, type CellValue, type Host } from "../../src/hosts/index.ts";
-import { expand, type Inputs, type Plan } from "../../src/sheet/index.ts";
+import { expand, type Inputs, type Plan, type Template } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { MemoryHost } from "../hosts/memory/memoryHost.ts";
+import type { MemoryWorkbook } from "../hosts/memory/workbook.ts";
 import type { TestHost } from "./faults.ts";
 
-/** A template's sheet in memory, read as a book. */
-export function builtBook(id: string, inputs: Inputs = {}) {
-  return bookOn(new MemoryHost(), id, inputs);
+const most = 6;
+const built = new Map<
+  string,
+  { readonly workbook: MemoryWorkbook; readonly plan: Plan; readonly template: Template }
+>();
+
+/** A template's sheet in memory, read as a book. What was built before is copied. */
+export async function builtBook(id: string, inputs: Inputs = {}) {
+  const key = JSON.stringify([id, inputs]);
+  let known = built.get(key);
+  if (!known) {
+    const { host, plan, template } = await bookOn(new MemoryHost(), id, inputs);
+    if (built.size >= most) built.delete(built.keys().next().value!);
+    built.set(key, (known = { workbook: host.workbook, plan, template }));
+  }
+  const { workbook, plan, template } = known;
+  const host = new MemoryHost(workbook.copy());
+  return { host, plan, template, snapshot: () => snapshotOf(host, plan) };
 }
 
 /** The same on the grid, where an edit takes seconds. */

@@ -201,6 +201,7 @@ export class MemoryFaults implements Faults {
 
   #look(name: string, { row, column }: Address, change: (cell: MemoryCell) => MemoryCell): void {
     const sheet = this.#sheet(name);
+    this.host.workbook.lookedOtherwise();
     putCell(sheet, row, column, change(cellOf(sheet, row, column) ?? { content: { value: null, text: "" } }));
   }
 

@@ -14,15 +14,31 @@ export function valuesOf(plan: Plan): Values {
 /** What the source is called. */
 export const sourceName = "Beam 1";
 
-/** A plan with its values; a linked one beside a sheet of its source, whose inputs are given with its own. */
-export function planned(
-  template: Template,
-  inputs: Inputs,
-): {
+interface Planned {
   readonly plan: Plan;
   readonly values: Values;
   readonly source?: { readonly plan: Plan; readonly sheet: Snapshot };
-} {
+}
+const mostOfTemplate = 6;
+const plannedBefore = new WeakMap<Template, Map<string, Planned>>();
+
+/**
+ * A plan with its values; a linked one beside a sheet of its source, whose inputs are given with its own. What was
+ * computed last is kept: nobody changes it, and many tests look at the same sheets.
+ */
+export function planned(template: Template, inputs: Inputs): Planned {
+  const ofTemplate = plannedBefore.get(template) ?? new Map<string, Planned>();
+  plannedBefore.set(template, ofTemplate);
+  const key = JSON.stringify(inputs);
+  const before = ofTemplate.get(key);
+  if (before) return before;
+  const made = plannedAnew(template, inputs);
+  if (ofTemplate.size >= mostOfTemplate) ofTemplate.delete(ofTemplate.keys().next().value!);
+  ofTemplate.set(key, made);
+  return made;
+}
+
+function plannedAnew(template: Template, inputs: Inputs): Planned {
   const of = template.source?.template;
   if (!of) {
     const plan = expand(template, inputs);
@@ -37,12 +53,11 @@ export function planned(
     );
   const all = Object.entries(inputs);
   const given = Object.fromEntries(all.filter((one) => !isOwn(one)));
-  const source = expand(of, given);
+  const { plan: source, values: cells } = planned(of, given);
   const plan = expand(template, inputsFrom(template, given, Object.fromEntries(all.filter(isOwn))), {
     sheet: sourceName,
     names: source.names,
   });
-  const cells = valuesOf(source);
   const { rows, columns } = source;
   const sheet: Snapshot = { sheet: sourceName, rows, columns, cells, names: new Map() };
   const values = planValues(plan, "Beam", [sheet]);

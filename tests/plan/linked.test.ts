@@ -10,7 +10,8 @@ const crossCheck = templateOf("cross-check-post-tensioned-en1992-2004");
 
 /** The template with a row or column that takes something else. */
 function changed(id: string, taken: string): Template {
-  const copy = structuredClone(crossCheck);
+  const { source, ...own } = crossCheck;
+  const copy = { ...structuredClone(own), ...(source && { source }) };
   for (const item of copy.blocks.flatMap(({ items }) => items))
     for (const one of "table" in item ? item.columns : [item])
       if ("id" in one && one.id === id) Object.assign(one, { taken });

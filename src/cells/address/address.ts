@@ -10,8 +10,14 @@ export interface Area extends Address {
   readonly columns: number;
 }
 
+const lettersKept: string[] = [];
+
 /** "D" for column 3. */
 export function columnLetters(column: number): string {
+  return (lettersKept[column] ??= lettersOf(column));
+}
+
+function lettersOf(column: number): string {
   let letters = "";
   for (let c = column + 1; c > 0; c = Math.floor((c - 1) / 26))
     letters = String.fromCharCode(65 + ((c - 1) % 26)) + letters;

@@ -34,6 +34,8 @@ class Pending {
  */
 export class Calculation implements Reader {
   readonly #dirty: Set<number>;
+  /** Those of them that have yet to be computed. */
+  readonly #waiting: Set<number>;
   readonly #results = new Map<number, Scalar | CannotCompute>();
   /** Ranges all of whose cells have been computed. */
   readonly #whole = new Set<number>();
@@ -54,7 +56,13 @@ export class Calculation implements Reader {
       ? new Set([...where.formulas.cells.keys(), ...where.blocks.first.keys()])
       : following(where, [...changed.map(({ key }) => key), ...begun]);
     for (const key of begun) if (where.formulas.cells.has(key)) this.#dirty.add(key);
-    for (const { key, value } of changed) this.#results.set(key, value);
+    this.#waiting = new Set(this.#dirty);
+    for (const { key, value } of changed) this.#setResult(key, value);
+  }
+
+  #setResult(key: number, result: Scalar | CannotCompute): void {
+    this.#results.set(key, result);
+    this.#waiting.delete(key);
   }
 
   /** The cells with formulas that are computed rather than taken from the host. */
@@ -146,7 +154,7 @@ export class Calculation implements Reader {
   }
 
   #waits(key: number): boolean {
-    return this.#dirty.has(key) && !this.#results.has(key);
+    return this.#waiting.has(key);
   }
 
   /** Computes cells after all that they can read, without depth: what reads itself is left to be computed when it is wanted. */
@@ -257,13 +265,13 @@ export class Calculation implements Reader {
     if (rows !== (size?.rows ?? 1) || columns !== (size?.columns ?? 1))
       cannot("a formula that fills another block of cells than it does now");
     if (!(value instanceof Block)) {
-      this.#results.set(cell.key, value ?? 0);
+      this.#setResult(cell.key, value ?? 0);
       return;
     }
     const block = kept(value);
     for (let r = 0; r < rows; r++)
       for (let c = 0; c < columns; c++)
-        this.#results.set(keyOf(cell.sheet, cell.row + r, cell.column + c), block.at(r, c) ?? 0);
+        this.#setResult(keyOf(cell.sheet, cell.row + r, cell.column + c), block.at(r, c) ?? 0);
   }
 
   /** The result of a cell, and of the block it fills. */
@@ -271,7 +279,7 @@ export class Calculation implements Reader {
     const { rows, columns } = this.where.blocks.sizes.get(key) ?? { rows: 1, columns: 1 };
     const { sheet, row, column } = placeOfKey(key);
     for (let r = 0; r < rows; r++)
-      for (let c = 0; c < columns; c++) this.#results.set(keyOf(sheet, row + r, column + c), result);
+      for (let c = 0; c < columns; c++) this.#setResult(keyOf(sheet, row + r, column + c), result);
   }
 }
 

@@ -74,8 +74,17 @@ export function tableOf({ plan: { cells, meanings } }: Recognised): (row: number
   };
 }
 
+type LabelOf = (planned: Address) => string;
+const labelsKept = new WeakMap<Recognised, LabelOf>();
+
 /** Number and description of what a planned cell belongs to. */
-export function labels(recognised: Recognised): (planned: Address) => string {
+export function labels(recognised: Recognised): LabelOf {
+  const kept = labelsKept.get(recognised) ?? labelsOf(recognised);
+  labelsKept.set(recognised, kept);
+  return kept;
+}
+
+function labelsOf(recognised: Recognised): LabelOf {
   const { cells, meanings } = recognised.plan;
   const rows = new Map<number, { item?: string; description?: string }>();
   for (const { row, column, value, role } of cells) {

@@ -1,4 +1,4 @@
-import { holds } from "../../cells/index.ts";
+import { cellsOf, type Address } from "../../cells/index.ts";
 import type { SheetRules } from "../../hosts/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { standing } from "../recognise/standing.ts";
@@ -17,11 +17,14 @@ export function protectionFindings(recognised: Recognised, locked: SheetRules["l
       },
     ];
   const labelOf = labels(recognised);
+  const keyOf = ({ row, column }: Address): number => row * plan.columns + column;
+  const open = new Set(plan.unlocked.flatMap((area) => cellsOf(area).map(keyOf)));
   return plan.cells.flatMap((cell): readonly Finding[] => {
     const at = standing(recognised, cell);
     const isLocked = at && locked[at.row]?.[at.column];
     if (!at || isLocked === undefined) return [];
-    const isOpen = plan.unlocked.some((area) => holds(area, cell));
+    const isOpen = open.has(keyOf(cell));
+    if (isOpen !== isLocked) return [];
     const finding = { at, label: labelOf(cell) };
     if (!isOpen && !isLocked && cell.formula !== undefined)
       return [

@@ -8,7 +8,6 @@ import {
   type Inputs,
   type Meaning,
   type Plan,
-  type Skeleton,
   type Template,
 } from "../../sheet/index.ts";
 import { allTemplates } from "../../templates/index.ts";
@@ -17,18 +16,6 @@ import { columnsNow } from "./columns.ts";
 import { headOf } from "./head.ts";
 import type { InputFault, Recognised } from "./recognised.ts";
 import { likeness, plannedTraits, traitsNow, type RowTraits } from "./rows.ts";
-
-/** What a template builds for a shape is the same each time. */
-const skeletons = new Map<string, Skeleton>();
-
-function skeletonFor(template: Template, shape: Inputs): Skeleton {
-  const key = `${template.id} ${template.version} ${JSON.stringify(shape)}`;
-  const known = skeletons.get(key);
-  if (known) return known;
-  const made = skeletonOf(template, shape);
-  skeletons.set(key, made);
-  return made;
-}
 
 /** The shape inputs as the sheet was built with them: the value kept beside each, else the one that stands there, else the default. */
 function shapeOf(snapshot: Snapshot, template: Template): Inputs {
@@ -177,7 +164,7 @@ export function recogniseSnapshot(
   const head = headOf(snapshot, (id) => known.some((t) => t.id === id));
   const template = head && known.find(({ id }) => id === head.templateId);
   if (!head || !template) return undefined;
-  const skeleton = skeletonFor(template, shapeOf(snapshot, template));
+  const skeleton = skeletonOf(template, shapeOf(snapshot, template));
   const columns = columnsNow(snapshot, skeleton.plan);
   const rows = rowsNow(snapshot, skeleton.plan, columns);
   const rowPlanned = planned(rows);

@@ -45,11 +45,21 @@ function traits(
   };
 }
 
-/** The plan's rows, and for each the columns whose content changes with use: they say nothing about which row it is. */
-export function plannedTraits(plan: Plan): {
+interface PlannedTraits {
   readonly rows: readonly RowTraits[];
+  /** For each row the columns whose content changes with use: they say nothing about which row it is. */
   readonly changing: readonly ReadonlySet<number>[];
-} {
+}
+const traitsKept = new WeakMap<Plan, PlannedTraits>();
+
+/** What can be recognised of a plan's rows. */
+export function plannedTraits(plan: Plan): PlannedTraits {
+  const kept = traitsKept.get(plan) ?? traitsIn(plan);
+  traitsKept.set(plan, kept);
+  return kept;
+}
+
+function traitsIn(plan: Plan): PlannedTraits {
   const rows = Array.from({ length: plan.rows }, () => new Map<number, { text?: string; outline?: string }>());
   const open = Array.from({ length: plan.rows }, () => new Set<number>());
   for (const cell of plan.cells) {

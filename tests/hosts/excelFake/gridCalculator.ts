@@ -93,8 +93,8 @@ export function remembering(compute: (workbook: FakeWorkbook) => Promise<Values>
         [...names],
       ]),
     ]).replace(passing, "kb");
-    const copy = structuredClone(workbook);
-    if (!known.has(contents)) known.set(contents, compute(copy));
+    // A copy: the workbook may be changed while it is computed.
+    if (!known.has(contents)) known.set(contents, compute(structuredClone(workbook)));
     // Ids count on from sheet to sheet; the order of the sheets is the same.
     return new Map([...(await known.get(contents)!).values()].map((cells, i) => [workbook.sheets[i]!.id, cells]));
   };

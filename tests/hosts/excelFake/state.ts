@@ -134,7 +134,8 @@ const untouched = JSON.stringify(emptyCell());
 export function changeCell(sheet: FakeSheet, row: number, column: number, change: (cell: FakeCell) => void): void {
   const cell = cellAt(sheet, row, column);
   change(cell);
-  if (JSON.stringify(cell) === untouched) sheet.cells.delete(keyOf(row, column));
+  const bare = cell.value === "" && cell.formula === undefined && cell.numberFormat === "General";
+  if (bare && JSON.stringify(cell) === untouched) sheet.cells.delete(keyOf(row, column));
   else sheet.cells.set(keyOf(row, column), cell);
 }
 

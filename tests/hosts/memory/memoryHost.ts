@@ -19,7 +19,17 @@ import {
   type SheetRules,
 } from "../../../src/hosts/index.ts";
 import type { Plan } from "../../../src/sheet/index.ts";
-import { cellOf, contentOf, isFilled, isLocked, plannedCell, plannedSheet, usedOf, type MemorySheet } from "./sheet.ts";
+import {
+  cellOf,
+  contentOf,
+  isFilled,
+  isLocked,
+  lockedIn,
+  plannedCell,
+  plannedSheet,
+  usedOf,
+  type MemorySheet,
+} from "./sheet.ts";
 import { MemoryWorkbook } from "./workbook.ts";
 
 const paper = "#FFFFFF";
@@ -49,7 +59,7 @@ export class MemoryHost implements Host {
       step(0, "cells");
       sheets.push(plannedSheet(plan, sheetName));
       try {
-        this.workbook.rebuilt();
+        this.workbook.added(sheetName, plan);
         step(plan.cells.length, "computed");
       } catch (error) {
         sheets.pop();
@@ -111,7 +121,7 @@ export class MemoryHost implements Host {
     return this.#turn(() => {
       const sheet = this.workbook.sheet(name);
       return {
-        locked: rowsOf(area, (row, column) => isLocked(sheet, { row, column })),
+        locked: lockedIn(sheet, area),
         entries: places.map((place) => sheet.entries.find((one) => holds(one, place))?.entry),
         colours: [...sheet.colours],
       };

@@ -171,6 +171,17 @@ export function isLocked({ unlocked }: MemorySheet, at: Address): boolean {
   return unlocked !== undefined && !unlocked.some((area) => holds(area, at));
 }
 
+/** Which cells of an area nobody can type into, by row and column. */
+export function lockedIn({ unlocked }: MemorySheet, area: Area): boolean[][] {
+  const locked = Array.from({ length: area.rows }, () => new Array<boolean>(area.columns).fill(unlocked !== undefined));
+  for (const { row, column, rows, columns } of unlocked ?? []) {
+    const right = Math.min(column + columns, area.column + area.columns);
+    for (let r = Math.max(row, area.row); r < Math.min(row + rows, area.row + area.rows); r++)
+      for (let c = Math.max(column, area.column); c < right; c++) locked[r - area.row]![c - area.column] = false;
+  }
+  return locked;
+}
+
 const placed = (names: readonly OwnName[]): Map<string, PlacedArea | undefined> =>
   new Map(names.map(({ name, area }) => [name.toLowerCase(), area]));
 

@@ -9,6 +9,7 @@ import {
   type Snapshot,
 } from "../../../src/cells/index.ts";
 import { printed } from "../../../src/hosts/host/planValues.ts";
+import { basePlan, type Plan } from "../../../src/sheet/index.ts";
 import {
   cellOf,
   contentOf,
@@ -20,10 +21,14 @@ import {
   type MemorySheet,
 } from "./sheet.ts";
 
+const booksKept = new WeakMap<Plan, Book>();
+
 /** Sheets, and the values of their formulas by our own calculation: after an edit of a cell only what depends on it. */
 export class MemoryWorkbook {
   readonly sheets: MemorySheet[] = [emptySheet("Sheet1")];
   #book: Book | undefined;
+  /** Every formula gives its value: computing anew would change nothing. */
+  #settled = false;
   readonly #listeners = new Set<() => void>();
 
   sheet(name: string): MemorySheet {
@@ -39,6 +44,8 @@ export class MemoryWorkbook {
 
   /** Puts cells in place and computes what follows from them. */
   put(sheet: MemorySheet, cells: readonly (Place & { readonly cell: MemoryCell })[]): void {
+    const settled = this.#settled;
+    this.#settled = false;
     const formulas = cells.some(
       ({ row, column, cell }) => (cell.content.formula ?? contentOf(sheet, row, column).formula) !== undefined,
     );
@@ -48,11 +55,23 @@ export class MemoryWorkbook {
     const snapshots = this.sheets.map(snapshotOf);
     this.#book = !formulas && before && sameSize(before.sheets, snapshots) ? before.withValues(snapshots) : undefined;
     this.#compute(new Calculation(this.book, [], { anew: cells }));
+    this.#settled = settled;
   }
 
-  /** Computes everything anew. */
+  /** Computes everything anew; what has not changed since has its values. */
   recalculate(): void {
+    if (this.#settled) for (const listener of this.#listeners) listener();
+    else this.#computeAll();
+  }
+
+  /** A cell's look was changed apart from the workbook: what it shows may have changed with it. */
+  lookedOtherwise(): void {
+    this.#settled = false;
+  }
+
+  #computeAll(): void {
     this.#compute(new Calculation(this.book, [], { everything: true }));
+    this.#settled = true;
   }
 
   /** As if it stood on that sheet. */
@@ -63,7 +82,36 @@ export class MemoryWorkbook {
   /** After cells, sheets or names were moved: reads all formulas again and computes them. */
   rebuilt(): void {
     this.#book = undefined;
-    this.recalculate();
+    this.#computeAll();
+  }
+
+  /** After a sheet was put behind the others: computes what is on it and what refers to it. */
+  added(name: string, plan: Plan): void {
+    this.#book = undefined;
+    const alone = this.sheets.every(({ name: other, cells }) => other === name || cells.length === 0);
+    if (alone) {
+      this.#book = this.#bookOfPlan(plan);
+      return this.#computeAll();
+    }
+    if (!this.#settled) return this.rebuilt();
+    const { cells } = this.sheet(name);
+    const anew = cells.flatMap((line, row) =>
+      Array.from(line.keys(), (column) => ({ sheet: name, row, column })).filter(({ column }) => line[column]),
+    );
+    this.#settled = false;
+    this.#compute(new Calculation(this.book, [], { anew }));
+    this.#settled = true;
+  }
+
+  /** What plans of one configuration have in common is read once. */
+  #bookOfPlan(plan: Plan): Book {
+    const snapshots = this.sheets.map(snapshotOf);
+    const base = basePlan(plan);
+    const kept = booksKept.get(base);
+    if (kept && sameSize(kept.sheets, snapshots)) return kept.withValues(snapshots);
+    const book = new Book(snapshots, ourFunctions);
+    booksKept.set(base, book);
+    return book;
   }
 
   /** Another workbook with the same sheets as they stand. */
@@ -71,6 +119,7 @@ export class MemoryWorkbook {
     const other = new MemoryWorkbook();
     other.sheets.splice(0, other.sheets.length, ...this.sheets.map(copyOf));
     other.#book = this.#book;
+    other.#settled = this.#settled;
     return other;
   }
 
