@@ -4,7 +4,7 @@ import { as, choice, table, type Values } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 import { bySimpson } from "../tendon/integrate.ts";
-import { Curve, type Between } from "./curve.ts";
+import { Curve } from "./curve.ts";
 
 const between = choice({
   key: "betweenStations",
