@@ -1,5 +1,17 @@
 import { randomBytes } from "node:crypto";
-import { chmodSync, lstatSync, readlinkSync, renameSync, rmSync, writeFileSync, type Stats } from "node:fs";
+import {
+  chmodSync,
+  closeSync,
+  fsyncSync,
+  linkSync,
+  lstatSync,
+  openSync,
+  readlinkSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+  type Stats,
+} from "node:fs";
 import { dirname, join } from "node:path";
 import { reasonOf } from "../core/index.ts";
 import { uninterrupted } from "./uninterrupted.ts";
@@ -29,6 +41,34 @@ export function checkFree(path: string, force: boolean): Stats | undefined {
   return there;
 }
 
+/** Writes a new file and waits until the disk has it: a name must not point to what a power cut could take. */
+function writeThrough(path: string, bytes: Uint8Array): void {
+  const file = openSync(path, "wx");
+  try {
+    writeFileSync(file, bytes);
+    fsyncSync(file);
+  } finally {
+    closeSync(file);
+  }
+}
+
+/** Disks that know no second name for a file. */
+const noLinks: ReadonlySet<string | undefined> = new Set(["EPERM", "ENOTSUP", "EOPNOTSUPP", "ENOSYS", "EMLINK"]);
+
+/** Gives a file its name where no other has it; one that came there in the meantime stays. */
+export function takeFreeName(beside: string, path: string): void {
+  try {
+    linkSync(beside, path);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === "EEXIST") throw new NotWritten(`${path} is there already; --force replaces it`, { cause: error });
+    if (!noLinks.has(code)) throw error;
+    renameSync(beside, path);
+    return;
+  }
+  rmSync(beside);
+}
+
 /**
  * Writes a file whole or not at all: to a file of another, short name beside it, which then takes its name. A replaced
  * file passes on its permissions. Throws NotWritten; then nothing is left behind.
@@ -37,10 +77,12 @@ export function writeSafely(path: string, bytes: Uint8Array, force: boolean): vo
   const beside = join(dirname(path), `.kernbook-${randomBytes(6).toString("hex")}.part`);
   uninterrupted(() => {
     try {
-      writeFileSync(beside, bytes, { flag: "wx" });
+      writeThrough(beside, bytes);
       const replaced = checkFree(path, force);
-      if (replaced) chmodSync(beside, replaced.mode & 0o7777);
-      renameSync(beside, path);
+      if (replaced) {
+        chmodSync(beside, replaced.mode & 0o7777);
+        renameSync(beside, path);
+      } else takeFreeName(beside, path);
     } catch (error) {
       rmSync(beside, { force: true });
       if (error instanceof NotWritten) throw error;

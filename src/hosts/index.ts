@@ -23,6 +23,7 @@ export { checkSheetName } from "./host/sheetName.ts";
 export { defaultStyle, styleOf, styles, tones, type CellStyle } from "./look/styles.ts";
 export {
   CannotOpen,
+  checkSize,
   openWorkbook,
   writeBook,
   writeSheets,

@@ -1,3 +1,4 @@
+import { constants } from "node:fs";
 import { open } from "node:fs/promises";
 import { join, normalize, sep } from "node:path";
 
@@ -11,6 +12,9 @@ export interface FolderFile {
 const absent: ReadonlySet<string | undefined> = new Set(["ENOENT", "ENOTDIR", "EISDIR", "ENAMETOOLONG", "ELOOP"]);
 const codeOf = (error: unknown): string | undefined =>
   error instanceof Error ? (error as NodeJS.ErrnoException).code : undefined;
+
+/** A pipe would keep whoever opens it waiting for somebody to write; Windows has neither. */
+const withoutWaiting = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
 
 /** Part of an address as a path below a folder; undefined where it leads out of it or to a hidden file. */
 export function pathBelow(folder: string, address: string): string | undefined {
@@ -28,7 +32,7 @@ export async function folderFile(folder: string, address: string): Promise<Folde
   const path = pathBelow(folder, address);
   if (path === undefined) return undefined;
   try {
-    const file = await open(path);
+    const file = await open(path, withoutWaiting);
     try {
       if (!(await file.stat()).isFile()) return undefined;
       return { content: await file.readFile(), path };

@@ -1,4 +1,10 @@
 import type { Server } from "node:http";
+import { reasonOf } from "../../core/index.ts";
+
+/** Without a listener, an error of the running server (too many open files, say) would end the program. */
+function goesOn(error: Error): void {
+  console.error(`The server reports: ${reasonOf(error)}. It goes on.`);
+}
 
 /** Whether the port could be opened; false where another program has it. */
 export function listen(server: Server, port: number, host: string): Promise<boolean> {
@@ -12,6 +18,7 @@ export function listen(server: Server, port: number, host: string): Promise<bool
     server.once("error", failed);
     server.listen(port, host, () => {
       server.off("error", failed);
+      server.on("error", goesOn);
       resolve(true);
     });
   });

@@ -39,6 +39,14 @@ const ownWords = {
 const merge = core.merge as unknown as (...parts: readonly object[]) => object;
 const locale = merge({}, coreLocale, validationLocale, highlightLocale, ownWords) as typeof coreLocale;
 
+/** What may be done to a whole sheet from its tab: that its cells are protected does not forbid it. */
+const tabMenu = Object.fromEntries(
+  ["sheet.command.remove-sheet-confirm", "sheet.operation.rename-sheet", "sheet.command.copy-sheet"].map((id) => [
+    id,
+    { disabled: false },
+  ]),
+);
+
 /** Follows the light or dark theme of the system. */
 function followTheme(api: FUniver): void {
   const dark = window.matchMedia("(prefers-color-scheme: dark)");
@@ -80,6 +88,7 @@ export function openGridInBrowser(container: HTMLElement): GridHost {
     header: true,
     toolbar: false,
     formulaBar: true,
+    menu: tabMenu,
     footer: { sheetBar: true, statisticBar: false, menus: false, zoomSlider: false },
     statusBarStatistic: false,
     disableTextFormatAlert: true,

@@ -1,7 +1,7 @@
 import { strFromU8, unzipSync } from "fflate";
 import { relationTypes } from "./package.ts";
 import { all, readXml, type Element } from "./readXml.ts";
-import { CannotOpen, limits, megabytes } from "./refusal.ts";
+import { CannotOpen, checkSize, limits, megabytes } from "./refusal.ts";
 
 export interface ReadRelation {
   readonly type: string;
@@ -29,8 +29,7 @@ function refuseOtherKinds(bytes: Uint8Array): void {
       "it is protected by a password or of the old kind .xls; open it in the program that made it and save it as .xlsx without a password",
     );
   if (!begins(bytes, 0x50, 0x4b)) throw new CannotOpen("it is no .xlsx workbook");
-  if (bytes.length > limits.packed)
-    throw new CannotOpen(`it is ${megabytes(bytes.length)} large; up to ${megabytes(limits.packed)} are opened`);
+  checkSize(bytes.length);
 }
 
 /**

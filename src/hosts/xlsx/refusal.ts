@@ -16,3 +16,9 @@ export const limits = {
 } as const;
 
 export const megabytes = (bytes: number): string => `${Math.round(bytes / 1e6).toLocaleString("en-GB")} MB`;
+
+/** Refuses a file that is too large, before it is read. */
+export function checkSize(bytes: number): void {
+  if (bytes > limits.packed)
+    throw new CannotOpen(`it is ${megabytes(bytes)} large; up to ${megabytes(limits.packed)} are opened`);
+}

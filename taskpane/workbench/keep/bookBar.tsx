@@ -183,7 +183,7 @@ function BookBar({ books, offered }: { readonly books: Books; readonly offered: 
   const open = async (file: File | undefined): Promise<void> => {
     if (!file) return;
     setOffer(undefined);
-    await books.openFile(file.name, new Uint8Array(await file.arrayBuffer()));
+    await books.openFile(file.name, file);
   };
   useEffect(() => {
     const key = (event: KeyboardEvent): void => {

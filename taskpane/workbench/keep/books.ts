@@ -1,13 +1,25 @@
-import { CannotOpen, openWorkbook, writeBook, type GridHost, type Workbook } from "../../../src/hosts/index.ts";
+import { reasonOf } from "../../../src/core/index.ts";
+import {
+  CannotOpen,
+  checkSize,
+  openWorkbook,
+  writeBook,
+  type GridHost,
+  type Workbook,
+} from "../../../src/hosts/index.ts";
 import { besideName, bookName, fileName } from "./fileNames.ts";
 import { Keeping, type KeepingParts, type OpenBook } from "./keeping.ts";
 import type { KeptBook, Shelf } from "./shelf.ts";
 
 /** Why a file was not opened, in words that name it. */
-export function refusalText(file: string, error: unknown): string {
+function refusalText(file: string, error: unknown): string {
   if (error instanceof CannotOpen) return `“${file}” was not opened: ${error.message}. Nothing has changed here.`;
-  const reason = error instanceof Error ? error.message : String(error);
-  return `“${file}” could not be opened: ${reason}. Nothing has changed here.`;
+  return `“${file}” could not be opened: ${reasonOf(error)}. Nothing has changed here.`;
+}
+
+/** Why a workbook was not saved. */
+function notSavedText(file: string, error: unknown): string {
+  return `“${file}” could not be saved: ${reasonOf(error)}. The workbook is as it was.`;
 }
 
 /** What the page says of its workbook. */
@@ -24,7 +36,7 @@ export interface BookState {
 }
 
 export interface BooksParts {
-  readonly host: GridHost;
+  readonly host: Pick<GridHost, "contents" | "edits" | "onEdited" | "open">;
   readonly shelf: Shelf | undefined;
   /** Hands a file to whoever sits there. */
   readonly hand: (contents: Uint8Array, name: string) => void;
@@ -80,8 +92,7 @@ export class Books {
         ...(parts.pause !== undefined && { pause: parts.pause }),
         told: (what) => {
           if ("problem" in what) {
-            const reason = what.problem instanceof Error ? what.problem.message : String(what.problem);
-            this.#say({ notKept: reason });
+            this.#say({ notKept: reasonOf(what.problem) });
             return;
           }
           this.#parts.remember(this.#keeping.book.id);
@@ -113,11 +124,11 @@ export class Books {
   }
 
   /** Opens a file that somebody chose or dropped. */
-  async openFile(file: string, contents: Uint8Array): Promise<void> {
-    await this.#trying(file, async () => {
-      const { workbook, notUnderstood } = openWorkbook(contents);
-      await this.#keeping.keep();
-      await this.#parts.host.open(workbook);
+  async openFile(file: string, contents: Pick<Blob, "size" | "arrayBuffer">): Promise<void> {
+    await this.#trying(file, refusalText, async () => {
+      checkSize(contents.size);
+      const { workbook, notUnderstood } = openWorkbook(new Uint8Array(await contents.arrayBuffer()));
+      await this.#replace(workbook);
       const foreign = workbook.properties.creator !== "Kernbook" || notUnderstood.length > 0;
       const book = { id: this.#parts.newId(), name: bookName(file), saved: true, notUnderstood, foreign };
       this.#opened(book, undefined, `“${file}” is open.`);
@@ -131,10 +142,9 @@ export class Books {
   async openKept(kept: KeptBook): Promise<boolean> {
     const contents = await this.#parts.shelf?.contents(kept.id);
     if (!contents) return false;
-    await this.#trying(kept.name, async () => {
+    await this.#trying(kept.name, refusalText, async () => {
       const { workbook } = openWorkbook(contents);
-      await this.#keeping.keep();
-      await this.#parts.host.open(workbook);
+      await this.#replace(workbook);
       const { at, ...book } = kept;
       this.#opened(book, at, `“${kept.name}” is open as it was kept here.`);
       this.#say({ keptAt: at });
@@ -144,14 +154,15 @@ export class Books {
 
   /** An empty workbook. */
   async start(): Promise<void> {
-    await this.#keeping.keep();
-    await this.#parts.host.open(emptyBook);
-    this.#opened(
-      { id: this.#parts.newId(), name: "Workbook", saved: true, notUnderstood: [], foreign: false },
-      undefined,
-      "A new workbook is open.",
-    );
-    this.#parts.remember(undefined);
+    await this.#trying("A new workbook", refusalText, async () => {
+      await this.#replace(emptyBook);
+      this.#opened(
+        { id: this.#parts.newId(), name: "Workbook", saved: true, notUnderstood: [], foreign: false },
+        undefined,
+        "A new workbook is open.",
+      );
+      this.#parts.remember(undefined);
+    });
   }
 
   kept(): Promise<readonly KeptBook[]> {
@@ -171,11 +182,14 @@ export class Books {
 
   /** Saves it as a file of that name. */
   async save(name = this.#keeping.book.name): Promise<void> {
-    await this.#trying(fileName(name), async () => {
+    await this.#trying(fileName(name), notSavedText, async () => {
+      const { edits } = this.#parts.host;
       const contents = await this.#contents();
       this.#parts.hand(contents, fileName(name));
+      // What was typed while the file was written is not in it.
+      const saved = this.#parts.host.edits === edits;
       // From now on it is ours: what its file held beside was said, and stayed in that file.
-      this.#keeping.about({ name: bookName(name), saved: true, foreign: false, notUnderstood: [] });
+      this.#keeping.about({ name: bookName(name), saved, foreign: false, notUnderstood: [] });
       await this.#keeping.keep();
       this.#say({ news: `Saved as ${fileName(name)}, among your downloads.` });
     });
@@ -198,13 +212,25 @@ export class Books {
     this.#say({});
   }
 
-  async #trying(file: string, work: () => Promise<void>): Promise<void> {
+  /** Puts another workbook in the grid once the one that is open is safe. */
+  async #replace(workbook: Workbook): Promise<void> {
+    await this.#keeping.keep();
+    if (this.unsaved && this.#keeping.waiting)
+      throw new CannotOpen("the workbook that is open could not be kept in this browser; save it as a file first");
+    await this.#parts.host.open(workbook);
+  }
+
+  async #trying(
+    file: string,
+    failed: (file: string, error: unknown) => string,
+    work: () => Promise<void>,
+  ): Promise<void> {
     const { problem: _, news: _news, ...rest } = this.#state;
     this.#state = rest;
     try {
       await work();
     } catch (error) {
-      this.#say({ problem: refusalText(file, error) });
+      this.#say({ problem: failed(file, error) });
     }
   }
 

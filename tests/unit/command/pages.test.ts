@@ -1,12 +1,14 @@
+import { execFileSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, renameSync, rmSync, symlinkSync, truncateSync, writeFileSync } from "node:fs";
 import { createServer, request, type IncomingHttpHeaders, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { putInPlace } from "../../../src/command/build.ts";
 import { builtPages } from "../../../src/command/serve/builtPages.ts";
 import { folderFile } from "../../../src/command/serve/folderFile.ts";
+import { listen } from "../../../src/command/serve/listen.ts";
 import { pages } from "../../../src/command/serve/pages.ts";
 import { sayWhenRebuilt } from "../../../src/command/serve/rebuilt.ts";
 import { servedFile } from "../../../src/command/serve/servedFile.ts";
@@ -86,6 +88,24 @@ describe("the page server, while the folder changes", () => {
     rmSync(join(folder, "new.js"));
     expect((await ask("/new.js")).status).toBe(404);
     expect((await ask("/")).status).toBe(200);
+  });
+
+  it.skipIf(process.platform === "win32")("answers 404 for a pipe, and does not wait for its writer", async () => {
+    execFileSync("mkfifo", [join(folder, "pipe.js")]);
+    expect((await ask("/pipe.js")).status).toBe(404);
+  });
+
+  it("goes on after an error of its own while it listens, and says so", async () => {
+    const other = createServer(pages({ folder, headers: {} }));
+    const said = vi.spyOn(console, "error").mockImplementation(() => undefined);
+    try {
+      expect(await listen(other, 0, "127.0.0.1")).toBe(true);
+      other.emit("error", new Error("too many open files"));
+      expect(said).toHaveBeenCalledWith(expect.stringContaining("too many open files"));
+    } finally {
+      said.mockRestore();
+      await new Promise((resolve) => other.close(resolve));
+    }
   });
 
   it("waits for a build that is being put in place", async () => {

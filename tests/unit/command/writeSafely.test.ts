@@ -15,7 +15,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { NotWritten, writeSafely } from "../../../src/command/writeSafely.ts";
+import { NotWritten, takeFreeName, writeSafely } from "../../../src/command/writeSafely.ts";
 
 let folder: string;
 beforeEach(() => {
@@ -67,6 +67,15 @@ describe("writing a file whole or not at all", () => {
     expect(readFileSync(at("mine.xlsx"), "utf8")).toBe("new");
     expect(statSync(at("mine.xlsx")).mode & 0o777).toBe(0o600);
     expect(readdirSync(folder)).toEqual(["mine.xlsx"]);
+  });
+
+  it("leaves a file that took the name between the look at it and the writing", () => {
+    writeFileSync(at("beside"), bytes);
+    writeFileSync(at("new.xlsx"), "theirs");
+    expect(() => takeFreeName(at("beside"), at("new.xlsx"))).toThrow(/is there already/);
+    expect(readFileSync(at("new.xlsx"), "utf8")).toBe("theirs");
+    takeFreeName(at("beside"), at("free.xlsx"));
+    expect(readdirSync(folder).sort()).toEqual(["free.xlsx", "new.xlsx"]);
   });
 
   it.each([
