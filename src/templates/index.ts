@@ -7,6 +7,7 @@ import domainPostEn1992 from "./feasible-domain-post-tensioned-en1992-2004.json"
 import domainPostIs1343 from "./feasible-domain-post-tensioned-is1343-1980.json";
 import domainPreEn1992 from "./feasible-domain-pre-tensioned-en1992-2004.json";
 import domainPreIs1343 from "./feasible-domain-pre-tensioned-is1343-1980.json";
+import strengthPostEn1992 from "./strength-post-tensioned-en1992-2004.json";
 import postTensionedEn1992 from "./post-tensioned-en1992-2004.json";
 import preTensionedEn1992 from "./pre-tensioned-en1992-2004.json";
 import postTensionedIs1343 from "./post-tensioned-is1343-1980.json";
@@ -27,6 +28,7 @@ import secondOpinion from "./shared/second-opinion.json";
 import section from "./shared/section.json";
 import sheet from "./shared/sheet.json";
 import stressing from "./shared/stressing.json";
+import strength from "./shared/strength.json";
 import web from "./shared/web.json";
 
 const parts = {
@@ -45,6 +47,7 @@ const parts = {
   ...detailing,
   ...cracking,
   ...web,
+  ...strength,
   ...notCovered,
   ...linked,
   ...choiceParts,
@@ -68,6 +71,7 @@ export const linkedTemplates: readonly Template[] = [
   domainPreEn1992,
   domainPostIs1343,
   domainPreIs1343,
+  strengthPostEn1992,
 ].map((file) => {
   const source = templates.find(({ id }) => id === file.source.template);
   if (!source) throw new Error(`${file.id} takes from ${file.source.template}, which is no template`);

@@ -236,6 +236,24 @@ function shears(values: Values, random: Random): void {
     }
 }
 
+/** The sheet of strength: lower factors no higher than the upper ones, bars near their edge, links that change outward. */
+function strength(values: Values, h: number, random: Random): void {
+  if (!values.has("inGs")) return;
+  for (const [low, high] of [
+    ["inGi", "inGs"],
+    ["inPf", "inPu"],
+    ["inCot1", "inCot2"],
+  ] as const)
+    if (values.has(low)) values.set(low, Math.min(values.number(low), values.number(high)));
+  const needed = { inFy: 500, inS2: 200, inS3: 300 };
+  for (const [id, value] of Object.entries(needed))
+    if (values.has(id) && values.text(id) === "null") values.set(id, value);
+  values.limit("inYb", 0, h / 2, random);
+  values.limit("inDt", 0, h / 2, random);
+  if (values.has("inA1") && values.text("inA1") !== "null")
+    values.limit("inA2", 1.1 * values.number("inA1"), 1.1 * values.number("inA1") + 5, random);
+}
+
 /** One draw of all inputs of a sheet. `wildness`: how many in one are drawn from anywhere they are allowed. */
 export function draw(sheet: DrawnSheet, wildness: number, random: Random): readonly Single[] {
   const drawn = sheet.inputs.map((cell) => valueFor(sheet.template, cell, wildness, random));
@@ -255,6 +273,7 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   values.limit("edge", 0, h / 2, random);
   values.limit("detFrom", 0, values.number("L") / 2, random);
   values.limit("ysB", 0, h / 2, random);
+  strength(values, h, random);
   if (values.has("webUp")) {
     values.limit("webLow", 0, 0.5 * h, random);
     values.limit("webUp", values.number("webLow") + 0.1 * h, h, random);

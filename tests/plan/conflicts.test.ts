@@ -22,6 +22,7 @@ const shortId: Readonly<Record<string, string>> = {
   "IS-PT": "post-tensioned-is1343-1980",
   "IS-PRE": "pre-tensioned-is1343-1980",
   DOMAIN: "feasible-domain-post-tensioned-en1992-2004",
+  STRENGTH: "strength-post-tensioned-en1992-2004",
 };
 
 function templateOf(short: string) {
@@ -152,6 +153,12 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
     ["δ = 1 m", "L = 15 m"],
   ],
   ["DOMAIN", { edge: 700 }, ["ce = 700 mm", "h = 1200 mm"]],
+  ["STRENGTH", { inGi: 1.4 }, ["= 1.4", "= 1.35"]],
+  ["STRENGTH", { inPf: 1.3 }, ["= 1.3", "= 1.2"]],
+  ["STRENGTH", { inYb: 700 }, ["= 700 mm", "h = 1200 mm"]],
+  ["STRENGTH", { inDt: 650 }, ["= 650 mm", "h = 1200 mm"]],
+  ["STRENGTH", { inA2: 5, inS3: 300 }, ["= 5 m", "= 6 m"]],
+  ["STRENGTH", { inCot1: 2.6 }, ["= 2.6", "= 2.5"]],
   ["PT", { duct: [65, 65, 25] }, ["tendon 3: ", "d = 25 mm", "Ap = 750 mm²"]],
   [
     "PT",

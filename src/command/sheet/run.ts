@@ -29,8 +29,8 @@ export const help = `Writes a check sheet as an .xlsx file.
   --example           start from the template's invented example (this is how it starts anyway)
   --blank             start from nothing but the template's defaults
   --sheet-name <name> the name of the sheet
-  --link <id>         a linked sheet in the same file, as often as needed: cross-check, feasible-domain.
-                      --set sets its inputs too
+  --link <id>         a linked sheet in the same file, as often as needed: cross-check, feasible-domain,
+                      strength. --set sets its inputs too
   --force             replace the file where it is there already
   --strict            end with 3 when the overall verdict is not OK; the file is written all the same
   --inputs            the template's inputs

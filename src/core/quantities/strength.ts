@@ -135,4 +135,20 @@ export const strength = quantities({
     max: 80,
     typical: [5, 40],
   },
+  loadFactor: {
+    symbol: "γ_F",
+    unit: "–",
+    text: "partial factor for a load in the ultimate state",
+    min: 0,
+    max: 3,
+    typical: [0.8, 1.8],
+  },
+  resistanceOverCracking: {
+    symbol: "M_Rd/M_cr",
+    unit: "–",
+    text: "moment resistance over cracking moment",
+    min: 0.5,
+    max: 3,
+    typical: [1, 1.5],
+  },
 });

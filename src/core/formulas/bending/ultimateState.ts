@@ -45,8 +45,8 @@ export function strainFor(section: UltimateSection, x: number): UltimateStrain {
   const height = heightOf(section);
   if (x > height) return { x, edge: eps_c / (1 - ((1 - eps_c / eps_cu) * height) / x) };
   const edge = section.layers.reduce(
-    (least, { d, e_ud, pre, fixed }) =>
-      fixed === undefined && d > x ? Math.min(least, ((e_ud - pre) * x) / (d - x)) : least,
+    (least, { A, d, e_ud, pre, fixed }) =>
+      A > 0 && fixed === undefined && d > x ? Math.min(least, ((e_ud - pre) * x) / (d - x)) : least,
     eps_cu,
   );
   return { x, edge };

@@ -77,7 +77,7 @@ export function partAbove(points: readonly Point[], level: number): readonly Poi
 }
 
 /** Width of an outline just below or just above a height. */
-function widthBeside(points: readonly Point[], y: number, above: boolean): number {
+export function widthBeside(points: readonly Point[], y: number, above: boolean): number {
   let doubled = 0;
   let width = 0;
   points.forEach((p, i) => {

@@ -4,6 +4,7 @@ import { hollowSlab } from "./hollowSlab.ts";
 import { coverFormulas } from "./cover.ts";
 import { crackedSection } from "./cracked.ts";
 import { outlineAtLevel, outlineSection } from "./levels.ts";
+import { narrowestWidth } from "./narrowest.ts";
 import { netSection, transformedSection } from "./net.ts";
 import { boxSection, iSection, rectangleSection, tSection } from "./shapes.ts";
 
@@ -15,6 +16,7 @@ export const sectionFormulas = [
   hollowSlab,
   outlineSection,
   outlineAtLevel,
+  narrowestWidth,
   ...coverFormulas,
   sectionModulus,
   kernDistance,

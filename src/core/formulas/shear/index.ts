@@ -8,6 +8,7 @@ import {
   tendonShear,
   webWidthLessDuctsEn1992,
 } from "./links.ts";
+import { strutResistanceEn1992 } from "./strutResistance.ts";
 import { shearWebEn1992 } from "./web.ts";
 
 export const shearFormulas = [
@@ -18,6 +19,7 @@ export const shearFormulas = [
   webWidthLessDuctsEn1992,
   strutCotangentEn1992,
   shearLinksEn1992,
+  strutResistanceEn1992,
   linkSpacingEn1992,
   addedTensionEn1992,
   shearUncrackedIs1343,
