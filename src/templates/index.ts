@@ -8,6 +8,9 @@ import domainPostIs1343 from "./feasible-domain-post-tensioned-is1343-1980.json"
 import domainPreEn1992 from "./feasible-domain-pre-tensioned-en1992-2004.json";
 import domainPreIs1343 from "./feasible-domain-pre-tensioned-is1343-1980.json";
 import strengthPostEn1992 from "./strength-post-tensioned-en1992-2004.json";
+import strengthPreEn1992 from "./strength-pre-tensioned-en1992-2004.json";
+import strengthPostIs1343 from "./strength-post-tensioned-is1343-1980.json";
+import strengthPreIs1343 from "./strength-pre-tensioned-is1343-1980.json";
 import postTensionedEn1992 from "./post-tensioned-en1992-2004.json";
 import preTensionedEn1992 from "./pre-tensioned-en1992-2004.json";
 import postTensionedIs1343 from "./post-tensioned-is1343-1980.json";
@@ -72,6 +75,9 @@ export const linkedTemplates: readonly Template[] = [
   domainPostIs1343,
   domainPreIs1343,
   strengthPostEn1992,
+  strengthPreEn1992,
+  strengthPostIs1343,
+  strengthPreIs1343,
 ].map((file) => {
   const source = templates.find(({ id }) => id === file.source.template);
   if (!source) throw new Error(`${file.id} takes from ${file.source.template}, which is no template`);
