@@ -207,4 +207,46 @@ describe("bending by strain compatibility", () => {
     expect(of(1000, 100)).toBeCloseTo(closed(1100), 9);
     expect(of(1400, 400)).toBeCloseTo(closed(1640 / 1.15), 9);
   });
+
+  it("balances compression and tension to 1e-9, whatever the layers", () => {
+    fc.assert(
+      fc.property(
+        between(300, 900),
+        between(500, 1800),
+        between(100, 4000),
+        between(0, 3000),
+        between(700, 1300),
+        (b, h, Ap, As, stress) => {
+          const layers = [
+            tendon(Ap, 90, stress),
+            tendon(Ap / 2, h / 3, stress),
+            ["BAR", As, 50, 200, 500, 550, 0.05, 0],
+            ["BAR", As / 2, h - 50, 200, 500, 550, 0.05, 0],
+          ];
+          const args = [rectangle(b, h), layers, 40, "ZERO_STRAIN", "RECTANGLE"];
+          const x = depth(...args, "INCLINED", "", "", "", "SAGGING", "IGNORED");
+          if (x > h) return;
+          const forces = layers.map(
+            (layer, i) =>
+              Number(layer[1]) *
+              call("STEEL_STRESS_ULTIMATE_EN1992_2004", ...args, "INCLINED", i + 1, "", "", "", "SAGGING", "IGNORED"),
+          );
+          const compression = (0.8 * x * b * 40) / 1.5;
+          const size = compression + forces.reduce((sum, F) => sum + Math.abs(F), 0);
+          expect(Math.abs(compression - forces.reduce((sum, F) => sum + F, 0)) / size).toBeLessThan(1e-9);
+        },
+      ),
+      { numRuns: runs(25) },
+    );
+  });
+
+  it("leaves a layer without area out of everything, its strain limit too", () => {
+    const stiff = ["BAR", 0, 20, 200, 500, 550, 0.004, 0];
+    const args = (layers: readonly (readonly (string | number)[])[]) =>
+      [rectangle(400, 900), layers, 40, "ZERO_STRAIN", "PARABOLA_RECTANGLE", "INCLINED"] as const;
+    const without = [tendon(900, 90, 1000)];
+    expect(resistance(...(args([...without, stiff]) as readonly Argument[]))).toBe(
+      resistance(...(args(without) as readonly Argument[])),
+    );
+  });
 });

@@ -220,6 +220,19 @@ describe("links and struts", () => {
     expect(call("ADDED_TENSION_EN1992_2004", z, 400, 990, 1000, cot, 0)).toBeCloseTo(10 / 0.7, 9);
   });
 
+  it("crush at the shear force that more links do not raise", () => {
+    fc.assert(
+      fc.property(between(150, 500), between(400, 1500), between(25, 50), between(0, 8), (b, z, f_ck, sigma) => {
+        const crushing = call("STRUT_RESISTANCE_EN1992_2004", b, z, f_ck, sigma, 1);
+        const many = call("SHEAR_RESISTANCE_LINKS_EN1992_2004", b, z, 90_000, 50, f_ck, sigma, 500);
+        expect(many / crushing).toBeCloseTo(1, 12);
+        const cot = call("STRUT_COTANGENT_EN1992_2004", b, z, f_ck, sigma, 0.8 * crushing);
+        expect(call("STRUT_RESISTANCE_EN1992_2004", b, z, f_ck, sigma, cot) / crushing).toBeCloseTo(0.8, 9);
+      }),
+      { numRuns: runs(30) },
+    );
+  });
+
   it("lose width to ducts by kind and size", () => {
     const of = (phi: number, sum: number, ducts: string): number =>
       call("WEB_WIDTH_LESS_DUCTS_EN1992_2004", 400, phi, sum, ducts);
@@ -254,5 +267,29 @@ describe("shear without links", () => {
     const of = (V: number): number => call("LINK_SPACING_IS1343_1980", 150, 700, 100, 415, V, 100);
     expect(of(90)).toBeCloseTo(Math.min((100 * 0.87 * 415) / (0.4 * 150), 525), 9);
     expect(of(190)).toBeCloseTo((100 * 0.87 * 415 * 700) / 90e3, 9);
+  });
+});
+
+describe("the narrowest width between two heights", () => {
+  const narrowest = (from: number, to: number): number => call("OUTLINE_NARROWEST_WIDTH", iSection, from, to);
+  it("is that of the web where the web lies between them, else of the narrower flange", () => {
+    expect(narrowest(100, 850)).toBe(160);
+    expect(narrowest(0, 950)).toBe(160);
+    expect(narrowest(0, 100)).toBe(500);
+    expect(narrowest(810, 950)).toBe(800);
+    expect(narrowest(100, 180)).toBe(500);
+    expect(narrowest(180, 800)).toBe(160);
+  });
+  it("is found at the waist of a web that tapers both ways", () => {
+    const waist = [
+      [-200, 0],
+      [200, 0],
+      [60, 500],
+      [200, 1000],
+      [-200, 1000],
+      [-60, 500],
+    ];
+    expect(call("OUTLINE_NARROWEST_WIDTH", waist, 100, 900)).toBeCloseTo(120, 9);
+    expect(call("OUTLINE_NARROWEST_WIDTH", waist, 0, 250)).toBeCloseTo(260, 9);
   });
 });
