@@ -100,8 +100,10 @@ export const anchorageEdgeDistance = stepwise({
     const side = toSurface({ ...v, direction: "HORIZONTAL" });
     return { up, side, edge: Math.min(up, side) };
   },
-  proof: (v, { up, side }) =>
-    (reaches({ ...v, direction: "VERTICAL" }, up) ? 0 : 1) + (reaches({ ...v, direction: "HORIZONTAL" }, side) ? 0 : 1),
+  proof: (v, { up, side, edge }) =>
+    (reaches({ ...v, direction: "VERTICAL" }, up) ? 0 : 1) +
+    (reaches({ ...v, direction: "HORIZONTAL" }, side) ? 0 : 1) +
+    Math.abs(edge - Math.min(up, side)),
   unpublished: "geometry; tests take it from a drawing",
 });
 
@@ -137,9 +139,11 @@ export const anchorageSpacingUtilisation = stepwise({
   proof: (v, { u }) => {
     const own = v.anchorages[v.row - 1]!;
     const others = v.anchorages.filter((other, i) => i !== v.row - 1 && other.P > 0);
-    const limit = u === 0 ? Infinity : v.s_min / u;
-    const closer = others.filter(({ y, z }) => Math.hypot(y - own.y, z - own.z) < limit * (1 - 1e-9));
-    return closer.length;
+    if (others.length === 0) return u;
+    const within = (by: number): boolean =>
+      others.some(({ y, z }) => Math.abs(y - own.y) * u < by * v.s_min && Math.abs(z - own.z) * u < by * v.s_min);
+    // None stands within the spacing that follows from u, and one just beyond it.
+    return (within(1 - 1e-9) ? 1 : 0) + (within(1 + 1e-9) ? 0 : 1);
   },
   unpublished: "geometry; tests take it from a drawing",
 });

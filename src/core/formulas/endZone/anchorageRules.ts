@@ -97,7 +97,12 @@ export const bearingLimitIs1343 = formula({
   compute: ({ A_pun, A_br, f_ci }) => Math.min(0.48 * f_ci * Math.sqrt(A_br / A_pun), 0.8 * f_ci),
 });
 
-const angle = as(q.tendonSlope, { symbol: "α", text: "slope of the tendon at the anchorage, either sign" });
+const vertical = as(q.pullForce, {
+  symbol: "P_v",
+  text: "vertical component of the inclined force, P sin α, without sign",
+  typical: [0, 5000],
+  smallest: 6,
+});
 
 /** Eccentric and inclined anchorages. */
 export const burstingForceJtg3362 = stepwise({
@@ -105,7 +110,7 @@ export const burstingForceJtg3362 = stepwise({
   family: "endZone",
   summary: "Bursting force of an end block under one eccentric, inclined anchorage or close group",
   notes: [
-    "e = 0 and α = 0 give 0.25 P (1 − a/h). A close group has a spacing below twice the width of its plates: pass the sum " +
+    "e = 0 and P_v = 0 give 0.25 P (1 − a/h). A close group has a spacing below twice the width of its plates: pass the sum " +
       "of the forces and the width from outer edge to outer edge. Otherwise each anchorage by itself.",
     "P is the design force, in this code 1.2 times the jacking force. Past a third of the depth (γ > 2/3) the anchorage is " +
       "outside the kern by far: look at the tension of the opposite edge too.",
@@ -116,7 +121,7 @@ export const burstingForceJtg3362 = stepwise({
     a: as(q.plateSide, { symbol: "a", text: "size of the plate or group in the direction of the tension", min: 1 }),
     e: as(q.eccentricity, { symbol: "e", text: "eccentricity of the force, either sign" }),
     P: as(q.localForce, { symbol: "P", text: "design force of the anchorage or group" }),
-    alpha: angle,
+    P_v: vertical,
   },
   limits: ({ h }) => ({
     a: { max: h, because: "the depth" },
@@ -131,13 +136,13 @@ export const burstingForceJtg3362 = stepwise({
       text: "by the spread of the force",
       equation: "max(0.25 * P * (1 + gamma)^2 * (1 - gamma - a / h), 0)",
     },
-    slope: { symbol: "T_2", unit: "kN", text: "by the inclination", equation: "0.5 * P * abs(sin(atan(alpha)))" },
+    slope: { symbol: "T_2", unit: "kN", text: "by the inclination", equation: "0.5 * P_v" },
     T: { symbol: "T_b", unit: "kN", clause: "(8.2.2-1)", equation: "spread + slope" },
   },
-  compute: ({ h, a, e, P, alpha }) => {
+  compute: ({ h, a, e, P, P_v }) => {
     const gamma = (2 * Math.abs(e)) / h;
     const spread = Math.max(0.25 * P * (1 + gamma) ** 2 * (1 - gamma - a / h), 0);
-    const slope = 0.5 * P * Math.abs(Math.sin(Math.atan(alpha)));
+    const slope = 0.5 * P_v;
     return { gamma, spread, slope, T: spread + slope };
   },
   unpublished: "the code's text was read, no worked example; e = 0 is the rule of a single plate",

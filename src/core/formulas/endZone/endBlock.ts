@@ -151,8 +151,18 @@ export const fromCentre = (block: EndBlock, level: number): number => {
   return level - u / A;
 };
 
+/** Where concrete and plates begin and end. */
+export function reach({ ring, plates: all }: Spread): readonly [low: number, high: number] {
+  const levels = [...ring.map(({ u }) => u), ...all.flatMap(({ u, along }) => [u - along / 2, u + along / 2])];
+  return [Math.min(...levels), Math.max(...levels)];
+}
+
 /** Force across the plane's end and moment on it, from what lies below it; the level counts from the centroid. */
-export function cut({ ring, plates: all, a, b, c }: Spread, level: number): { readonly V: number; readonly M: number } {
+export function cut(s: Spread, level: number): { readonly V: number; readonly M: number } {
+  const { ring, plates: all, a, b, c } = s;
+  const [low, high] = reach(s);
+  // All or nothing lies below: the block as a whole is in equilibrium.
+  if (level <= low || level >= high) return { V: 0, M: 0 };
   const part = sums(below(ring, level));
   const V = a * part.A + b * part.u + c * part.v;
   const M = level * V - (a * part.u + b * part.uu + c * part.uv);
@@ -180,8 +190,7 @@ export function cutFromAbove(spreadOut: Spread, level: number): number {
 /** Levels between which force and moment are smooth: corners of the outline and edges of plates. */
 function breaks({ ring, plates: all }: Spread): readonly number[] {
   const levels = [...ring.map(({ u }) => u), ...all.flatMap(({ u, along }) => [u - along / 2, u, u + along / 2])];
-  const [low, high] = [Math.min(...ring.map(({ u }) => u)), Math.max(...ring.map(({ u }) => u))];
-  return [...new Set(levels)].filter((u) => u >= low && u <= high).sort((x, y) => x - y);
+  return [...new Set(levels)].sort((x, y) => x - y);
 }
 
 /**
@@ -217,7 +226,14 @@ function turning(s: Spread, low: number, high: number): number {
   return (from + to) / 2;
 }
 
-/** The level of the largest moment (sign 1) or of the lowest (sign −1), from the centroid. */
+/** A moment that is rounding and no more, of a force over the depth. */
+const nothing = 1e-12;
+export const isNothing = (s: Spread, M: number): boolean => {
+  const [low, high] = reach(s);
+  return M <= nothing * s.force * (high - low);
+};
+
+/** The level of the largest moment (sign 1) or of the lowest (sign −1), from the centroid; the lower edge where there is none. */
 export function extreme(s: Spread, sign: 1 | -1): number {
   const levels = breaks(s);
   const fine = levels.flatMap((low, i) => {
@@ -229,5 +245,6 @@ export function extreme(s: Spread, sign: 1 | -1): number {
     if (high === undefined || cut(s, low).V * cut(s, high).V >= 0) return [low];
     return [low, turning(s, low, high)];
   });
-  return tried.reduce((best, level) => (sign * cut(s, level).M > sign * cut(s, best).M ? level : best));
+  const found = tried.reduce((best, level) => (sign * cut(s, level).M > sign * cut(s, best).M ? level : best));
+  return isNothing(s, sign * cut(s, found).M) ? levels[0]! : found;
 }

@@ -10,6 +10,8 @@ import {
   endBlockParams,
   extreme,
   fromCentre,
+  isNothing,
+  reach,
   spread,
   stressedUpTo,
 } from "./endBlock.ts";
@@ -23,8 +25,11 @@ const notes = [
   "Each plate presses evenly over its height or width. Forces along the member alone: what inclined tendons add is " +
     "not in it. Bending about both axes is counted.",
 ];
-const size = ({ ring, force }: ReturnType<typeof spread>): number =>
-  force * (Math.max(...ring.map(({ u }) => u)) - Math.min(...ring.map(({ u }) => u)));
+/** The measure of what counts as a difference: a hundredth of the force over the depth. */
+const size = (s: ReturnType<typeof spread>): number => {
+  const [low, high] = reach(s);
+  return 0.01 * s.force * (high - low);
+};
 
 /** The second opinion on an end zone: equilibrium of what lies below a plane. */
 export const endBlockMoment = stepwise({
@@ -58,7 +63,10 @@ export const endBlockMoment = stepwise({
   compute: (v: EndBlock & { readonly level: number }) => ({ M: cut(spread(v), fromCentre(v, v.level)).M }),
   proof: (v, { M }) => {
     const s = spread(v);
-    return (M - cutFromAbove(s, fromCentre(v, v.level))) / Math.max(size(s), 1e-9);
+    const level = fromCentre(v, v.level);
+    const [low, high] = reach(s);
+    if (level <= low || level >= high) return M;
+    return (M - cutFromAbove(s, level)) / Math.max(size(s), 1e-9);
   },
   unpublished,
 });
@@ -91,7 +99,10 @@ const plane = (value: "BURSTING" | "SPALLING", sign: 1 | -1) =>
     compute: (v: EndBlock) => ({ level: extreme(spread(v), sign) - fromCentre(v, 0) }),
     proof: (v, { level }) => {
       const s = spread(v);
-      return cut(s, fromCentre(v, level)).V / Math.max(s.force, 1e-9);
+      const at = fromCentre(v, level);
+      const [low, high] = reach(s);
+      const none = isNothing(s, sign * cut(s, at).M);
+      return none ? (at - low) / (high - low) : cut(s, at).V / s.force;
     },
     unpublished,
   });
@@ -103,7 +114,7 @@ export const endBlockLevel = choosing({
   notes: [
     ...notes,
     "A height above the soffit for vertical tension, a horizontal coordinate for horizontal tension. Where no plane " +
-      "spalls it is an edge of the block, where the moment is 0.",
+      "bursts or spalls it is the lower edge, where the moment is 0.",
   ],
   by: { wanted },
   as: { BURSTING: plane("BURSTING", 1), SPALLING: plane("SPALLING", -1) },
