@@ -434,7 +434,7 @@ function found(task: Task): { readonly steel: Steel; readonly failing: readonly 
   for (let tried = 0; tried < mostTries; tried++) {
     const member = memberOf(trial, steel.strands, post ? "P0" : "Pact1", answers.h, answers.L);
     const next = post
-      ? tendonsFor(task, member, trial, atLeast, sparing, fewest)
+      ? tendonsFor(task, member, trial, atLeast, sparing * (1 + 2 * tried), fewest)
       : rowsFor(task, member, trial, atLeast);
     if (!next) break;
     steel = next;
@@ -442,9 +442,9 @@ function found(task: Task): { readonly steel: Steel; readonly failing: readonly 
     const { failing } = trial;
     if (!best || failing.length < best.failing.length) best = { steel, failing };
     if (failing.length === 0) break;
-    // More tendons, each with less force, where steps of stressing fail; else more strands.
-    if (failing.some(({ id }) => whileStressing.has(id))) fewest = Number(steel.inputs["tendons"]) + side(answers);
-    else atLeast = steel.strands + 1;
+    // Where steps of stressing fail: further from their limits, and not one web of a box after the other; else more strands.
+    if (!failing.some(({ id }) => whileStressing.has(id))) atLeast = steel.strands + 1;
+    else if (steel.inputs["tendons"] === side(answers)) fewest = 2 * side(answers);
   }
   return best ?? { steel, failing: trial.failing };
 }

@@ -39,13 +39,15 @@ export class Trial {
     });
   }
 
-  /** The named checks that say FAIL or show an error. The row that counts them is none. */
+  /** The named checks that say FAIL or show an error; where only verdicts in tables fail, the row that counts those. */
   get failing(): readonly Failing[] {
-    return this.plan.summary.checks.flatMap(({ id, description, where, verdict }): readonly Failing[] => {
+    const all = this.plan.summary.checks.flatMap(({ id, description, where, verdict }): readonly Failing[] => {
       const { value, error } = this.#at(verdict);
-      if (id === "failed" || (value !== "FAIL" && !error)) return [];
+      if (value !== "FAIL" && !error) return [];
       return [{ id, description, where: String(this.#at(where).value ?? "") }];
     });
+    const named = all.filter(({ id }) => id !== "failed");
+    return named.length > 0 ? named : all;
   }
 }
 
