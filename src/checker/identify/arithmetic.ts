@@ -15,6 +15,8 @@ import {
 type Sum = (store: Float64Array) => number;
 
 const degrees = 180 / Math.PI;
+/** A number that a cell can hold. */
+const held = (value: number): number => (Number.isFinite(value) ? value : NaN);
 const positive =
   (f: (a: number) => number) =>
   (a: number): number =>
@@ -40,15 +42,14 @@ const ofOne: Readonly<Record<string, (a: number) => number>> = {
 
 function power(base: number, exponent: number): number {
   if (base === 0 && exponent <= 0) return NaN;
-  const value = base ** exponent;
-  return Number.isFinite(value) ? value : NaN;
+  return held(base ** exponent);
 }
 
 const ofTwo: Readonly<Record<string, (a: number, b: number) => number>> = {
-  "+": (a, b) => a + b,
-  "-": (a, b) => a - b,
-  "*": (a, b) => a * b,
-  "/": (a, b) => (b === 0 ? NaN : a / b),
+  "+": (a, b) => held(a + b),
+  "-": (a, b) => held(a - b),
+  "*": (a, b) => held(a * b),
+  "/": (a, b) => held(a / b),
   "^": power,
 };
 
@@ -111,7 +112,7 @@ function callSum(name: string, given: readonly (FormulaNode | null)[], around: A
   const one = ofOne[name];
   if (one && given.length === 1) {
     const a = sumOf(given[0]!, around);
-    return (store) => one(a(store));
+    return (store) => held(one(a(store)));
   }
   const many = ofMany[name];
   if (many) {
@@ -293,7 +294,6 @@ export class Arithmetic {
     const store = this.#store;
     for (let i = 0; i < this.#inputs; i++) store[i] = values[i]!;
     for (const { at, sum } of this.#steps) store[at] = sum(store);
-    const value = this.#sum(store);
-    return Number.isFinite(value) ? value : NaN;
+    return held(this.#sum(store));
   }
 }

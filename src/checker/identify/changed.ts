@@ -7,6 +7,7 @@ import type { Difference } from "./finding.ts";
 import { fitsOf, type Around, type Fit } from "./fits.ts";
 import { compareAll, type Agreement, type Match } from "./match.ts";
 import { inputText } from "./offer.ts";
+import type { TypedNumber } from "./program.ts";
 import type { Library, Rule } from "./rules.ts";
 import { shownName, shownNumber, valueBy } from "./said.ts";
 import { scalesOf } from "./scales.ts";
@@ -210,6 +211,31 @@ function typedText({ rule, order, target, scales }: Fit, { j, typed, value }: Co
   return `${says}; ${inputText(book, cell, target.cell.sheet)} holds ${shownNumber(cell.value * scales[j]!)}${unit}`;
 }
 
+/** Two inputs of one unit stand in each other's place. */
+function exchangedArguments(seen: Seen, { book }: Around): Near | undefined {
+  const { fit, given } = seen;
+  const { rule, order, target } = fit;
+  if (fit.free.length > 0) return undefined;
+  const own = target.shapes.length;
+  for (let a = 0; a < order.length; a++)
+    for (let b = a + 1; b < order.length; b++) {
+      if (order[a]! >= own || order[b]! >= own) continue;
+      if (rule.inputs[a]!.quantity.unit !== rule.inputs[b]!.quantity.unit) continue;
+      const turned = <T>(list: readonly T[]): readonly T[] =>
+        list.map((one, j) => (j === a ? list[b]! : j === b ? list[a]! : one));
+      const out = unitAgreeing(seen, (k) => rule.evaluate(turned(given[k] as readonly number[])));
+      const match = out === undefined ? undefined : matchOf(fit, out);
+      if (!match || !isSpokenFor(match, fit)) continue;
+      const agreement = agreementWith(match, (point) => rule.evaluate(turned(point)));
+      if (shareOf(agreement) < leastShare) continue;
+      const [one, two] = [a, b].map((j) => inputText(book, target.inputs[order[j]!]!, target.cell.sheet));
+      const [first, second] = [a, b].map((j) => shownName(rule.inputs[j]!.quantity));
+      const says = `${one!} and ${two!} are exchanged: by their labels ${one!} is ${first!} and ${two!} is ${second!}`;
+      return { match, agreement, difference: { kind: "exchanged", says, ...effectOf(match) } };
+    }
+  return undefined;
+}
+
 /** A step of the rule, such as a value from a table, is a number typed inside the formula. */
 function typedStep(seen: Seen): Near | undefined {
   const { fit, equations, given } = seen;
@@ -250,6 +276,16 @@ function changeText({ formula }: Rule, change: StepChange): string {
   return `${written(change.instead!, symbolOf)} stands where the rule has ${part}`;
 }
 
+/** A change with the number that stands in place of what is missing; 1 where none does. */
+function changeTold(rule: Rule, change: StepChange, instead: number): Pick<Difference, "kind" | "says"> {
+  const says = changeText(rule, change);
+  if (instead === 1) return { kind: kinds[change.kind], says };
+  if (change.part.kind !== "number")
+    return { kind: kinds[change.kind], says: `${says}; ${shownNumber(instead)} stands instead` };
+  const own = shownNumber(change.part.value);
+  return { kind: "constant", says: `constant typed inside: ${shownNumber(instead)}; the rule has ${own}` };
+}
+
 const kinds: Readonly<Record<StepChange["kind"], string>> = {
   term: "term",
   sign: "term",
@@ -281,12 +317,27 @@ function oneChange(seen: Seen): Near | undefined {
         (point) => factor * equations.valueWith(equations.valuesAt(point), change.step, change.evaluate),
       );
       if (shareOf(agreement) < leastShare) continue;
-      const instead = factor === 1 ? "" : `; ${shownNumber(factor)} stands instead`;
-      const says = changeText(fit.rule, change) + instead;
-      return { match, agreement, difference: { kind: kinds[change.kind], says, ...effectOf(match) } };
+      const difference = { ...changeTold(fit.rule, change, factor), ...effectOf(match) };
+      return { match, agreement, difference };
     }
   }
   return undefined;
+}
+
+interface InPlaces {
+  readonly value: number;
+  /** Their places among the typed numbers. */
+  readonly places: readonly number[];
+}
+
+/** Each typed number by itself, and all of the same value together. */
+function inPlaces(numbers: readonly TypedNumber[]): readonly InPlaces[] {
+  const alone = numbers.map(({ value }, at): InPlaces => ({ value, places: [at] }));
+  const together = [...new Set(numbers.map(({ value }) => value))].map((value): InPlaces => ({
+    value,
+    places: numbers.flatMap((one, at) => (one.value === value ? [at] : [])),
+  }));
+  return [...alone, ...together.filter(({ places }) => places.length > 1)].filter(({ value }) => value !== 0);
 }
 
 /** A number typed in the formula is another than the rule's. */
@@ -300,23 +351,23 @@ function otherNumber(seen: Seen): Near | undefined {
   const own = target.places[0]!;
   for (const outGiven of fit.outs) {
     if (Math.abs(Math.log(Math.abs((target.values[0]! * outGiven) / wanted))) > mostApart) continue;
-    for (const [at, { value }] of numbers.entries()) {
-      if (value === 0) continue;
+    for (const { value, places } of inPlaces(numbers)) {
+      const put = (v: number | undefined): void => places.forEach((at) => target.program.change(at, v));
       const miss = (v: number): number => {
-        target.program.change(at, v);
+        put(v);
         const there = target.run(own);
-        target.program.change(at, undefined);
+        put(undefined);
         return (there * outGiven) / wanted - 1;
       };
       const right = rootNear(miss, value);
       if (right === undefined || Math.abs(right / value - 1) < tolerance) continue;
-      target.program.change(at, right);
+      put(right);
       const agrees = target.places.every((place, k) =>
         close(target.run(place) * outGiven, rule.evaluate(given[k] as readonly number[])),
       );
       const match = agrees ? matchOf(fit, outGiven) : undefined;
       const agreement = match && compareAll(match);
-      target.program.change(at, undefined);
+      put(undefined);
       if (!match || !agreement || shareOf(agreement) < leastShare || !isSpokenFor(match, fit)) continue;
       const difference: Difference =
         Math.abs(right - 1) < tolerance
@@ -380,7 +431,7 @@ export function agreeingInPart(target: Target, library: Library, around: Around)
 /** A rule that labels speak for and that one change makes the formula, the simplest kind of change first. */
 export function changedRule(target: Target, library: Library, around: Around): Near | undefined {
   const all = allSeen(target, library, around);
-  for (const looked of [typedArguments, typedStep, oneChange, otherNumber, otherPowers])
+  for (const looked of [exchangedArguments, typedArguments, typedStep, oneChange, otherNumber, otherPowers])
     for (const seen of all) {
       const found = looked(seen, around);
       if (found) return found;

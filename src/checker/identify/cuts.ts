@@ -109,7 +109,7 @@ export function cutsWithPart(book: Book, cell: FormulaCell): readonly Cut[] {
     const around: FormulaCell = { ...cell, compiled, ...book.formulas.reading(compiled, sheet, row, column) };
     const own = compileTree(part, row, column, book.functions);
     const alone: FormulaCell = { ...cell, compiled: own, ...book.formulas.reading(own, sheet, row, column) };
-    const value = new Program(book, alone, [], [alone]).run([]);
+    const value = new Program(book, alone, [], [alone], part).run([]);
     if (!Number.isFinite(value)) return [];
     const inputs = readBy(book, around).filter((read) => read !== partKey && typeof valueAt(book, read) === "number");
     if (inputs.length + 1 > mostInputs || inputs.includes(key)) return [];

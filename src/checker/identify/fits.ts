@@ -117,6 +117,12 @@ function optionsOf(rule: Rule, input: TargetInput): { readonly spoken: boolean; 
   return { spoken: false, js: could };
 }
 
+/** A symbol with what it is a function of: φ(t,t0) is φ. */
+function isSymbolOf(label: Label | undefined, { symbol }: Quantity): boolean {
+  const head = /^(?<head>[^(]+)\(.*\)$/.exec(label?.symbol ?? "")?.groups?.["head"];
+  return head !== undefined && head.replace(/[_,]/g, "") === symbol.replace(/[_,]/g, "");
+}
+
 /** Whether a label can mean a quantity: not where it has a unit of another kind. */
 function canMean(input: TargetInput, quantity: Quantity): boolean {
   const support = supportFor(input, quantity);
@@ -191,7 +197,7 @@ export function fitsOf(target: Target, library: Library, around: Around): readon
   for (const [quantity, rules] of rulesByResult(library)) {
     const result = supportOf(target.label, quantity);
     if (result.otherKind || result.otherwise) continue;
-    const resultNamed = isNamed(result);
+    const resultNamed = isNamed(result) || isSymbolOf(target.label, quantity);
     if (!resultNamed && (result.unit === undefined || quantity.unit === "–")) continue;
     const all = scalesOf(quantity, target.rareUnits).map(({ factor }) => factor);
     const outs = result.unit === undefined ? all : [result.unit];

@@ -49,7 +49,8 @@ export function effectText(effect: number | undefined): string {
   const size = Math.abs(effect);
   if (size < 5e-6) return "no difference with the sheet's numbers";
   const way = effect > 0 ? "too high" : "too low";
-  if (size >= 9) return `${Number((1 + effect).toPrecision(3))} times the rule's value`;
+  // Of another sign, or many times as much: no share says that.
+  if (size >= 9 || effect <= -1) return `${Number((1 + effect).toPrecision(3))} times the rule's value`;
   return `${Number((100 * size).toPrecision(2))} % ${way}`;
 }
 

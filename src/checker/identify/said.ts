@@ -167,6 +167,20 @@ const otherQuantity: SaidDeparture = {
 const decidesUnit = ({ formula }: Rule, name: string): boolean =>
   Object.values(formula.params).some((one) => one.kind === "number" && one.follows?.argument === name);
 
+/** Whether a choice says what stands there, such as strand or wire, and not what is asked for. */
+const isReadFromTable = ({ formula }: Rule, name: string): boolean =>
+  Object.values(formula.steps).some((step) => "lookup" in step && step.lookup.of === name);
+
+/** The names of choices that say something by themselves. */
+const nameStems = (value: Choice): readonly string[] =>
+  [...stemsOf(String(value).replace(/_/g, " "))].filter((word) => word.length > 3);
+
+/** Whether texts have the name of another choice and not that of the formula's. */
+function namesOther(own: Choice, other: Choice, said: ReadonlySet<string>): boolean {
+  const [ours, theirs] = [nameStems(own), nameStems(other)];
+  return ours.length > 0 && theirs.length > 0 && theirs.every((w) => said.has(w)) && !ours.every((w) => said.has(w));
+}
+
 /** Words one after the other, however they are joined: low-relaxation is low relaxation. */
 const phraseOf = (text: string): string => (text.toLowerCase().match(/[a-z]+/g) ?? []).join(" ");
 
@@ -200,8 +214,9 @@ const otherChoiceSaid: SaidDeparture = {
         const inPhrase = phrase.includes(" ") && phrases.some((one) => one.includes(phrase));
         const apart = wordsOf(other).filter((word) => word.length > 3 && !own.includes(word) && !usual.has(word));
         const ownApart = own.filter((word) => !wordsOf(other).includes(word));
-        if (!inPhrase && !apart.some((word) => said.has(word))) continue;
-        if (ownApart.some((word) => said.has(word))) continue;
+        const isCalled = isReadFromTable(rule, name) && namesOther(value, other, said);
+        if (!inPhrase && !isCalled && !apart.some((word) => said.has(word))) continue;
+        if (ownApart.length > 0 && ownApart.every((word) => said.has(word))) continue;
         const meantRule = otherChoice(seen, name, other);
         if (!meantRule) continue;
         const says = `The formula is the rule for ${name} ${String(value)}; the sheet speaks of ${text}`;
@@ -300,6 +315,31 @@ function textsAbout(
   return out;
 }
 
+/** Words by which a sheet says that it counts a quantity the other way. */
+const otherWay = /\b(?:hogging|upwards?|above|negative|tension|tensile|up)\b|[-−]/i;
+
+/**
+ * One argument alone enters with the other sign, though its value is positive and nothing says that it is counted the
+ * other way. Distances are measured either way, and where all is turned it is the sheet's convention.
+ */
+const otherSign: SaidDeparture = {
+  kind: "sign",
+  find: ({ match, book }) => {
+    const { rule, target, order, scales, out } = match;
+    const turned = scales.flatMap((scale, j) => (scale < 0 ? [j] : []));
+    const [j] = turned;
+    if (j === undefined || turned.length > 1 || out < 0) return undefined;
+    const { quantity } = rule.inputs[j]!;
+    const input = target.inputs[order[j]!]!;
+    if (!(input.value > 0) || /\b(?:distance|level|height)\b/i.test(quantity.text)) return undefined;
+    if (!input.label || otherWay.test(`${input.label.description} ${input.label.symbol}`)) return undefined;
+    const meant: Match = { ...match, scales: scales.map((scale) => Math.abs(scale)) };
+    const where = inputText(book, input, target.cell.sheet);
+    const says = `${named(quantity)} enters with the other sign: right only where ${where} is counted the other way`;
+    return withEffect(match, meant, "sign", says);
+  },
+};
+
 /** In the order in which they are asked; the first that applies is told. */
 export const saidDepartures: readonly SaidDeparture[] = [
   convention,
@@ -308,6 +348,7 @@ export const saidDepartures: readonly SaidDeparture[] = [
   exchanged,
   otherQuantity,
   otherChoiceSaid,
+  otherSign,
 ];
 
 export const shownNumber = format;

@@ -44,6 +44,8 @@ function* changesHere(e: Expression): Generator<Change> {
       const turned = e.terms.map((one, n) => (n === i ? { ...one, minus: !one.minus } : one));
       if (i > 0) yield { kind: "sign", changed: sumOf(turned), part: term.of, around: e };
     }
+  const [only, ...more] = e.kind === "sum" ? e.terms : [];
+  if (only?.minus && more.length === 0) yield { kind: "sign", changed: only.of, part: only.of, around: e };
   if (e.kind === "product" && e.factors.length > 1)
     for (const [i, factor] of e.factors.entries()) {
       const others = e.factors.filter((_, n) => n !== i);
