@@ -58,6 +58,7 @@ export function effectText(effect: number | undefined): string {
 export function evidenceText({ found }: Finding): string {
   if (!found) return "";
   const { points, agreeing, largest, followed } = found.evidence;
+  if (agreeing === 0) return "compared by its powers and by its value with the sheet's numbers";
   const at = agreeing === points ? `at all ${points} points tried` : `at ${agreeing} of ${points} points tried`;
   const difference = largest === 0 ? "no difference" : `largest difference ${largest.toExponential(1)}`;
   const through = followed.length > 0 ? `, followed through ${followed.join(", ")}` : "";
