@@ -57,8 +57,8 @@ function givenOrDefault(judged: readonly StatusOf[]): string {
 }
 
 /**
- * The status of one input or of a table row's inputs: MISSING, OUT OF RANGE, CONFLICT, UNUSUAL, left empty, default or filled in, which says
- * nothing of by whom.
+ * The status of one input or of a table row's inputs: MISSING, OUT OF RANGE, CONFLICT, UNUSUAL, left empty, default or
+ * filled in, which says nothing of by whom.
  * Undefined where none is judged.
  */
 export function statusFormula(all: readonly StatusOf[]): string | undefined {

@@ -116,7 +116,10 @@ function bottomWidth({ section }: Answers, dimensions: Inputs): number {
   return Number(dimensions[{ RECTANGLE: "b", T: "bw", I: "bbot", BOX: "bbox" }[section]]);
 }
 
-/** A first guess at force and eccentricity, from which a trial sheet is built; where no force keeps all limits, one that carries the permanent loads. */
+/**
+ * A first guess at force and eccentricity, from which a trial sheet is built; where no force keeps all limits, one that
+ * carries the permanent loads.
+ */
 function guessed(template: Template, answers: Answers, dimensions: Inputs): { readonly P: number; readonly e: number } {
   const { A, I, yb } = propertiesOf(answers.section, dimensions);
   const fctm = isEn(template) ? computed("CONCRETE_TENSILE_STRENGTH_EN1992_2004", [answers.fck]) : 0;
