@@ -52,7 +52,9 @@ function plannedAnew(template: Template, inputs: Inputs): Planned {
       }),
     );
   const all = Object.entries(inputs);
-  const given = Object.fromEntries(all.filter((one) => !isOwn(one)));
+  // An id that both sheets have is the linked sheet's in the inputs; the source keeps what its example says.
+  const both = Object.entries(of.example.inputs).filter(isOwn);
+  const given = Object.fromEntries([...both, ...all.filter((one) => !isOwn(one))]);
   const { plan: source, values: cells } = planned(of, given);
   const plan = expand(template, inputsFrom(template, given, Object.fromEntries(all.filter(isOwn))), {
     sheet: sourceName,
