@@ -141,6 +141,8 @@ export class Identifier {
         if (near) return this.#toldNear(near);
         continue;
       }
+      const same = target && sameAs(match, target);
+      if (same) return this.#told(same, [same]);
       const exact = target && this.#exact(target, [match.rule]);
       const best =
         exact?.exact[0] ?? (target && this.#agreeingInPart([target], libraryOf(match.rule))) ?? exact?.partly[0];
@@ -298,6 +300,16 @@ function withoutStacks<T>(work: () => T): T {
 function spokenOfFirst(rules: readonly Rule[], { label }: Target): readonly Rule[] {
   const named = new Set(rules.filter(({ result }) => isNamed(supportOf(label, result))));
   return [...named, ...rules.filter((rule) => !named.has(rule))];
+}
+
+/** A formula as one before it of the same pattern, input for input and in the same units, where it agrees everywhere. */
+function sameAs({ rule, order, scales, out, liking }: Match, target: Target): Exact | undefined {
+  if (order.some((i) => i >= target.inputs.length)) return undefined;
+  const match: Match = { rule, target, order, scales, out, liking };
+  // What stands beside it may be something else there.
+  if (!isBacked(match)) return undefined;
+  const agreement = compareAll(match);
+  return agreement.agreeing.every(Boolean) ? { match, agreement, all: [match] } : undefined;
 }
 
 /** The best that a departure finds. */
