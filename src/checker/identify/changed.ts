@@ -29,7 +29,7 @@ export interface AsItIs {
 
 const tolerance = 1e-9;
 const leastPlaces = 3;
-const leastShare = 0.15;
+const leastShare = 0.06;
 const mostTyped = 8;
 const mostApart = Math.log(12);
 
