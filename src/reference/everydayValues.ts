@@ -59,6 +59,8 @@ const everydayValues: Readonly<Record<string, number>> = {
   tendonLength: 24,
   bedLength: 60,
   overhang: 2,
+  "overhang:left": 0,
+  "station:right": 24,
   controlX: 12,
   station: 6,
   distanceFromJack: 12,

@@ -18,7 +18,18 @@ const anyTime =
 const searchEnd =
   "an end of the search for a force, of which only the order of magnitude matters: no stress is computed with it";
 
+const strainsFromNothing =
+  "strains along a member begin at 0 where the prestress builds up, so no smallest size tells; sheets compute them from stresses";
+
 export const exceptions: readonly Exception[] = [
+  { quantity: "meanStrain", typedIn: "per cent", because: strainsFromNothing },
+  { quantity: "meanStrain", typedIn: "per mille", because: strainsFromNothing },
+  {
+    quantity: "steelFirstMoment",
+    typedIn: "m³",
+    because:
+      "0 without bars and of either sign; a value in m³ is as good as 0, and the curvature it gives is 0 for all to see",
+  },
   { quantity: "concreteAge", typedIn: "hours", because: anyAge },
   { quantity: "concreteAge", typedIn: "years", because: anyAge },
   { quantity: "ageAtLoading", typedIn: "hours", because: anyAge },

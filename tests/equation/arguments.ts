@@ -97,6 +97,14 @@ const rowsByKey: Readonly<Record<string, fc.Arbitrary<readonly (readonly Cell[])
       const inside = rows.map(([step, v, h]) => [(x += step), v, h]);
       return [[0, 0, 0], ...inside, [x + last, 0, 0]];
     }),
+  // Seven stations, as many values: a member from 0 to 60 m.
+  curveStations: fc.array(between(0.1, 1), { minLength: 6, maxLength: 6 }).map((steps) => {
+    const whole = steps.reduce((sum, step) => sum + step, 0);
+    let x = 0;
+    return [[0], ...steps.map((step) => [Math.min(60, (x += (60 * step) / whole))])];
+  }),
+  curvatures: fc.array(fc.tuple(between(-5, 5)), { minLength: 7, maxLength: 7 }),
+  strainsAlong: fc.array(fc.tuple(between(0, 2e-3)), { minLength: 7, maxLength: 7 }),
   // A star-shaped ring around a middle: it never crosses itself.
   outline: fc
     .array(between(0.4, 1), { minLength: 3, maxLength: 9 })

@@ -9,8 +9,8 @@ export const deflection = quantities({
     text: "curvature, sagging positive",
     min: -1e6,
     max: 1e6,
-    typical: [-20, 20],
-    smallest: 0.0005,
+    typical: [-8, 8],
+    smallest: 0.009,
   },
   deflection: {
     symbol: "v",

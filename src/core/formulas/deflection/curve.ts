@@ -75,9 +75,13 @@ export class Curve {
   }
 
   #at(x: number): readonly [Stretch, number] {
-    const beyond = this.#stretches.findIndex((one) => one.x > x);
-    const index = beyond < 0 ? this.#stretches.length - 1 : Math.max(beyond - 1, 0);
-    const stretch = this.#stretches[index]!;
+    let [low, high] = [0, this.#stretches.length - 1];
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (this.#stretches[middle]!.x <= x) low = middle;
+      else high = middle - 1;
+    }
+    const stretch = this.#stretches[low]!;
     return [stretch, x - stretch.x];
   }
   value(x: number): number {
@@ -99,3 +103,15 @@ const areaAt = ({ from, rise, h, bow, area }: Stretch, s: number): number =>
 
 const momentAt = ({ from, rise, h, bow, area, moment }: Stretch, s: number): number =>
   moment + area * s + (from * s * s) / 2 + (rise * s ** 3) / (6 * h) - bow * ((h * s ** 3) / 6 - s ** 4 / 12);
+
+/** Integral by Simpson's rule over each piece between breaks, which is exact for a cubic in each. */
+export function bySimpsonPieces(f: (x: number) => number, breaks: readonly number[]): number {
+  let sum = 0;
+  for (let i = 0; i + 1 < breaks.length; i++) {
+    const [from, to] = [breaks[i]!, breaks[i + 1]!];
+    const h = to - from;
+    // Just inside the ends, where a step would count for both sides.
+    if (h > 0) sum += (h / 6) * (f(from + 1e-12 * h) + 4 * f(from + h / 2) + f(to - 1e-12 * h));
+  }
+  return sum;
+}

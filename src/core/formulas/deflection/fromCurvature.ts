@@ -1,10 +1,9 @@
 import { InputError } from "../../errors.ts";
 import { stepwise } from "../../formula.ts";
-import { as, choice, table, type Values } from "../../parameters.ts";
+import { as, choice, format, table, type Values } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
-import { bySimpson } from "../tendon/integrate.ts";
-import { Curve } from "./curve.ts";
+import { bySimpsonPieces, Curve } from "./curve.ts";
 
 const between = choice({
   key: "betweenStations",
@@ -76,26 +75,33 @@ function curveThrough(v: Places, values: readonly number[], name: string): Curve
   if (!(curve.to > curve.from)) throw new InputError("stations", "all stations are at one place; give two at least");
   return curve;
 }
-const curveOf = (v: Arguments): Curve =>
-  curveThrough(
+function curveOf(v: Arguments): Curve {
+  refuseOutside(v);
+  return curveThrough(
     v,
     v.curvatures.map(({ kappa }) => kappa),
     "curvatures",
   );
+}
 
 const endsOf = ({ stations: places, member: reach }: Places): readonly [number, number] => {
   const all = places.map(({ x }) => x);
   const [from, to] = [Math.min(...all), Math.max(...all)];
   return [from, reach === "MIRRORED" ? to + (to - from) : to];
 };
+const limits = ({ left }: Pick<Arguments, "left">) => ({
+  right: { min: left + 1, because: "1 mm right of the left support" },
+});
 /** The member reaches from the first to the last station: supports and place lie there. */
-function within(v: Arguments) {
+function refuseOutside(v: Arguments): void {
   const [from, to] = endsOf(v);
-  return {
-    left: { min: from, max: to, because: "the stations" },
-    right: { min: v.left + 1, max: to, because: "1 mm right of the left support, and the last station" },
-    x: { min: from, max: to, because: "the stations" },
-  };
+  const places = { left: v.left, right: v.right, x: v.x };
+  for (const [name, place] of Object.entries(places))
+    if (place < from - 1e-6 || place > to + 1e-6)
+      throw new InputError(
+        name,
+        `${format(place / 1000)} m is outside the stations, which describe ${format(from / 1000)} to ${format(to / 1000)} m`,
+      );
 }
 /** The deflection that the largest curvature all along would give: by it what is left over is judged. */
 function sizeOf(v: Arguments, power: number): number {
@@ -117,8 +123,8 @@ const unitCouple = (s: number, { x, left: a, right: b }: Arguments): number =>
 
 function byUnitForce(v: Arguments, force: (s: number, v: Arguments) => number): number {
   const curve = curveOf(v);
-  const breaks = [...curve.breaks, v.left, v.right, v.x].sort((a, b) => a - b);
-  return bySimpson((s) => curve.value(s) * force(s, v), curve.from, curve.to, breaks);
+  const breaks = [...curve.breaks, curve.to, v.left, v.right, v.x].sort((a, b) => a - b);
+  return bySimpsonPieces((s) => curve.value(s) * force(s, v), breaks);
 }
 
 /** Deflection from curvature, by integrating twice. */
@@ -132,7 +138,7 @@ export const deflectionFromCurvature = stepwise({
     "Bending alone: shear deformation is left out, a few per cent for a span over depth of 10 and more.",
   ],
   params,
-  limits: within,
+  limits,
   result: q.deflection,
   steps: {
     v: {
@@ -162,7 +168,7 @@ export const slopeFromCurvature = stepwise({
     "At a support it is the rotation of the end. A member with camber rises from the left support: negative there.",
   ],
   params,
-  limits: within,
+  limits,
   result: q.slope,
   steps: {
     theta: {
@@ -209,7 +215,7 @@ export const memberShortening = stepwise({
   proof: (v, { shortening }) => {
     const curve = strainCurve(v);
     const size = v.strains.reduce((most, { eps }) => Math.max(most, Math.abs(eps)), 0);
-    const again = bySimpson((s) => curve.value(s), curve.from, curve.to, curve.breaks);
+    const again = bySimpsonPieces((s) => curve.value(s), [...curve.breaks, curve.to]);
     return (shortening - again) / (1e-12 + size * (curve.to - curve.from));
   },
   unpublished: "An integral; tests compare it with a uniform and a parabolic strain.",
