@@ -162,27 +162,4 @@ describe("the workbench keeps work", () => {
     await page.getByText(`“${sheet}” is open as it was kept here.`).waitFor({ timeout: 60_000 });
     expect((await readCell(page, "Sheet1", "B3")).value).toBe(17);
   });
-
-  it("copies, renames and deletes a built sheet from its tab", async () => {
-    const { page } = await shared();
-    const before = await sheets(page);
-    const tab = (name: string) => page.locator("[data-u-comp=slide-tab-item]").getByText(name, { exact: true });
-    const choose = async (name: string, item: string): Promise<void> => {
-      await tab(name).click();
-      await tab(name).click({ button: "right" });
-      await page.getByText(item, { exact: true }).last().click();
-    };
-    await choose(sheet, "Copy");
-    await expect.poll(() => sheets(page), { timeout: 60_000 }).toHaveLength(before.length + 1);
-    const copy = (await sheets(page)).find((name) => !before.includes(name))!;
-    await choose(copy, "Rename");
-    await page.keyboard.press("Control+a");
-    await page.keyboard.type("Variant");
-    await page.keyboard.press("Enter");
-    await expect.poll(() => sheets(page)).toContain("Variant");
-    await choose("Variant", "Delete");
-    await page.getByRole("button", { name: "OK" }).click();
-    await expect.poll(() => sheets(page)).toEqual(before);
-    expect((await readCell(page, sheet, "A1")).value).not.toBeNull();
-  });
 });
