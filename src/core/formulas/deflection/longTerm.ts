@@ -51,7 +51,7 @@ export const shrinkageCurvatureEn1992 = formula({
 });
 
 const sustained = choice({
-  key: "loadDuration",
+  key: "loadRepetition",
   symbol: "loading",
   text: "how long or how often the load acts",
   values: [
