@@ -83,7 +83,8 @@ export async function readMeasured(host: Host, sheet: string): Promise<Measured>
     return columnOf(record, from).flatMap((measured, i): readonly MeasuredValue[] => {
       const cell = cells[i];
       const at = cell && standing(check, cell.at);
-      const name = String(names[i] ?? "");
+      const written = names[i];
+      const name = typeof written === "string" || typeof written === "number" ? String(written) : "";
       const of = `${record.plan.inputs["bedLength"] === undefined ? "no." : "row"} ${i + 1}${name === "" ? "" : ` (${name})`}`;
       const text = cell?.says.text ?? to;
       if (typeof measured !== "number") missing.push(`${of}: ${text}`);

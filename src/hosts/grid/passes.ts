@@ -15,7 +15,7 @@ export class Passes {
     const formula = api.getFormula();
     formula.calculationStart(() => this.#begun++);
     formula.calculationEnd((state) => {
-      if (finished.has(state as number)) for (const listener of this.#listeners) listener(this.#begun);
+      if (finished.has(state)) for (const listener of this.#listeners) listener(this.#begun);
     });
   }
 

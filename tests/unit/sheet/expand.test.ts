@@ -55,8 +55,12 @@ describe("rows", () => {
     ]);
     expect(cellAt(row, value)?.role).toBe("input");
     expect(cellAt(row, columns.verdict)?.formula).toBe(
-      `=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING",IF(OR(${fixed("mu")}<$J$${row + 1},${fixed("mu")}>$K$${row + 1}),"OUT ` +
-        `OF RANGE",IF(KERN.INPUT_WARNINGS("frictionCoefficient",${fixed("mu")})<>"","UNUSUAL",IF(${fixed("mu")}=0.2,"default","filled in"))))`,
+      [
+        `=IF(NOT(ISNUMBER(${fixed("mu")})),"MISSING"`,
+        `IF(OR(${fixed("mu")}<$J$${row + 1},${fixed("mu")}>$K$${row + 1}),"OUT OF RANGE"`,
+        `IF(KERN.INPUT_WARNINGS("frictionCoefficient",${fixed("mu")})<>"","UNUSUAL"`,
+        `IF(${fixed("mu")}=0.2,"default","filled in"))))`,
+      ].join(","),
     );
   });
   test("exclusive bounds exclude, what may be empty says so", () => {

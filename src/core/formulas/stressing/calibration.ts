@@ -47,7 +47,8 @@ export function between(
     const shown = (inside: number): string => format(of === "p" ? inside * 10 : inside / 1000);
     throw new InputError(
       name,
-      `${shown(value)} ${unit} lies outside the calibration, ${shown(first[of])} to ${shown(last[of])} ${unit}; calibrate over the range used`,
+      `${shown(value)} ${unit} lies outside the calibration, ${shown(first[of])} to ${shown(last[of])} ${unit}; ` +
+        "calibrate over the range used",
     );
   }
   const at = Math.max(
