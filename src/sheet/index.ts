@@ -25,3 +25,4 @@ export { meets, type ShapeValues } from "./shape.ts";
 export { faultOfSheetName, freeSheetName, isSheetNameTaken, sheetNameTakenText } from "./sheetName.ts";
 export type * from "./template.ts";
 export { choiceParts } from "./choiceParts.ts";
+export { textWidth } from "./textWidth.ts";

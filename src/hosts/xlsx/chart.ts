@@ -2,6 +2,7 @@ import { type Area, areaA1, quotedSheet } from "../../cells/index.ts";
 import type { PlannedChart, Series } from "../../sheet/index.ts";
 import type { CellValue } from "../host/host.ts";
 import { axisTitle, lookOfCharts } from "../look/chartLook.ts";
+import { plotArea, type Size } from "../look/plotArea.ts";
 import { defaultStyle } from "../look/styles.ts";
 import { element, part, textElement } from "./xml.ts";
 
@@ -172,6 +173,12 @@ function axis(
   );
 }
 
+function layout(chart: PlannedChart, size: Size): string {
+  const shares = Object.entries(plotArea(chart, size)).map(([name, share]) => val(`c:${name}`, share.toFixed(4)));
+  const modes = [val("c:layoutTarget", "inner"), val("c:xMode", "edge"), val("c:yMode", "edge")];
+  return element("c:layout", {}, element("c:manualLayout", {}, ...modes, ...shares));
+}
+
 /** The axis of places ends where the member does, not at the next round number. */
 function endsOf({ x, series }: PlannedChart, values: Values): readonly [number, number] | undefined {
   if (x.log || x.unit !== "m") return undefined;
@@ -181,7 +188,7 @@ function endsOf({ x, series }: PlannedChart, values: Values): readonly [number, 
 }
 
 /** A scatter chart of the program's own, with the points as computed. Limits are dashed and have no marks, points have no line. */
-export function chartXml(chart: PlannedChart, sheetName: string, values: Values): string {
+export function chartXml(chart: PlannedChart, sheetName: string, values: Values, size: Size): string {
   const before = { value: 0, limit: 0, point: 0 };
   const series = chart.series.map((one, i) => seriesXml(one, i, before[one.kind]++, chart, sheetName, values));
   return part(
@@ -197,7 +204,7 @@ export function chartXml(chart: PlannedChart, sheetName: string, values: Values)
         element(
           "c:plotArea",
           {},
-          element("c:layout"),
+          layout(chart, size),
           element(
             "c:scatterChart",
             {},

@@ -5,6 +5,7 @@ import type { Plan } from "../../sheet/index.ts";
 import { workbookOfPlan } from "../workbook/fromPlan.ts";
 import { valuesOf, type BookProperties, type BookSheet, type Workbook } from "../workbook/workbook.ts";
 import { fillsSeveral, metadataXml } from "./severalCells.ts";
+import { sizeOf } from "../look/plotArea.ts";
 import { chartXml, drawingXml } from "./chart.ts";
 import { contentTypesXml, relationsXml, relationTypes, type contentTypes } from "./package.ts";
 import { SharedTexts } from "./sharedTexts.ts";
@@ -135,7 +136,7 @@ export function writeBook(book: Workbook): Uint8Array {
       );
       sheet.charts.forEach((chart, c) => {
         charts.push([`xl/${target(c)}`, "chart"]);
-        parts.set(`xl/${target(c)}`, chartXml(chart, sheet.name, values));
+        parts.set(`xl/${target(c)}`, chartXml(chart, sheet.name, values, sizeOf(chart.at, sheet)));
       });
     }
     return name;
