@@ -39,7 +39,11 @@ function changed(plan: Plan, row: number, column: number, value: number): Plan {
   return { ...plan, cells };
 }
 
-const own = cases.find(({ rows, step, mustDiffer }) => rows.length > 1 && step === undefined && !mustDiffer)!;
+/** Printed as the function gives it. */
+const own = cases.find(
+  ({ rows, step, mustDiffer }) =>
+    rows.length > 1 && step === undefined && !mustDiffer && rows.every(({ then }) => then === undefined),
+)!;
 const superseded = cases.find(({ mustDiffer }) => mustDiffer)!;
 const stepped = cases.find(({ step }) => step !== undefined)!;
 const ranged = cases.find(({ rows }) => rows[0]!.inputs.some((input) => Array.isArray(input)))!;

@@ -60,8 +60,13 @@ function exampleOf(template: Template, { id, index }: InputCell): unknown {
 
 function valueFor(template: Template, cell: InputCell, wildness: number, random: Random): Single {
   const { spec } = cell;
+  if (spec.mayBeEmpty && !spec.freeText && random.chance(0.5)) return null;
+  return given(template, cell, wildness, random);
+}
+
+function given(template: Template, cell: InputCell, wildness: number, random: Random): Single {
+  const { spec } = cell;
   if (spec.freeText) return "";
-  if (spec.mayBeEmpty && random.chance(0.5)) return null;
   if (spec.choices) return random.pick(spec.choices).value;
   return numberFor(cell, exampleOf(template, cell), wildness, random);
 }
@@ -198,20 +203,32 @@ function tendons(sheet: DrawnSheet, values: Values, h: number, random: Random): 
     values.set("likeT", follows ? 1 : null, t);
     values.set("lift", 0, t);
     const cuts = Array.from({ length: points - 2 }, () => random.between(0.1, 0.9)).sort((a, b) => a - b);
-    [0, ...cuts, 1].forEach((part, p) => {
-      values.set("cpL", part, t * points + p);
-      // Above the soffit and below the top by half the duct, and more for the parabolas, whose turning point can lie beyond their ends.
-      const inside = Math.max(
-        0.55 * values.number("duct", t),
-        Math.min(0.55 * values.number("duct", t) + 0.2 * h, 0.45 * h),
-      );
+    [0, ...cuts, 1].forEach((part, p) => values.set("cpL", part, t * points + p));
+  }
+  // The turning points of parabolas can lie beyond their ends: where they leave the section, their ends come nearer to its middle.
+  for (const room of [0.2, 0.27, 0.34, 0.4]) {
+    heights(values, { h, yb, points, room }, random);
+    if (!sheet.with(values.all).conflicts.some((one) => one.includes("leaves the section"))) return;
+  }
+}
+
+/** Points of the tendons above the soffit and below the top by half the duct, and more. */
+function heights(
+  values: Values,
+  { h, yb, points, room }: { readonly h: number; readonly yb: number; readonly points: number; readonly room: number },
+  random: Random,
+): void {
+  for (let t = 0; t < values.count("duct"); t++) {
+    const own = 0.55 * values.number("duct", t);
+    const inside = Math.max(own, Math.min(own + room * h, 0.45 * h));
+    for (let p = 0; p < points; p++) {
       const at = t * points + p;
       const [low, high] =
         values.text("cpFrom", at) === "CENTROID" ? [yb - h + inside, yb - inside] : [inside, h - inside];
       const height = values.text("cpy", at) === "null" ? NaN : values.number("cpy", at);
       if (!(height >= low && height <= high)) values.set("cpy", random.between(low, high), at);
       if (p === 0) values.set("cpShape", random.pick(["LINE", "FROM_LEVEL", "TO_LEVEL"]), t * points);
-    });
+    }
   }
 }
 
@@ -254,6 +271,30 @@ function strength(values: Values, h: number, random: Random): void {
     values.limit("inA2", 1.1 * values.number("inA1"), 1.1 * values.number("inA1") + 5, random);
 }
 
+/** Points of a jack's certificate: without gaps, rising, over any force that is wanted. Others the sheet refuses by an error. */
+function calibration(values: Values, random: Random): void {
+  const points = 6;
+  for (let first = 0; first < values.count("calP"); first += points) {
+    const full = random.whole(2, points);
+    let [pressure, force] = [0, 1e-3];
+    for (let p = 0; p < points; p++) {
+      pressure += p === full - 1 ? 1e9 : random.between(0.01, 40) * p + 0.01;
+      force *= p === full - 1 ? 1e9 : random.between(1.5, 20);
+      values.set("calP", p < full ? pressure : null, first + p);
+      values.set("calF", p < full ? force : null, first + p);
+    }
+  }
+}
+
+/** Where other inputs ask for some that were left empty, these are drawn, too. */
+function needed(sheet: DrawnSheet, values: Values, wildness: number, random: Random): void {
+  if (sheet.with(values.all).refused.length === 0) return;
+  sheet.inputs.forEach((cell, i) => {
+    if (values.all[i] !== null || cell.spec.neededWhere === undefined) return;
+    values.all[i] = given(sheet.template, cell, wildness, random);
+  });
+}
+
 /** One draw of all inputs of a sheet. `wildness`: how many in one are drawn from anywhere they are allowed. */
 export function draw(sheet: DrawnSheet, wildness: number, random: Random): readonly Single[] {
   const drawn = sheet.inputs.map((cell) => valueFor(sheet.template, cell, wildness, random));
@@ -286,6 +327,8 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   ages(values);
   if (values.has("cpL")) tendons(sheet, values, h, random);
   if (values.has("yMidIn")) strands(values, h, random);
+  needed(sheet, values, wildness, random);
+  calibration(values, random);
   return values.all;
 }
 

@@ -267,9 +267,10 @@ function rangeHere(
       high: limit?.min === undefined ? range.high : Math.min(range.low * 2 + 1, q.max ?? Infinity),
     };
   const outline = args["outline"] as readonly (readonly number[])[] | undefined;
-  if (name === "y" && outline) {
+  if (outline && ["y", "y_1", "y_2"].includes(name)) {
     const heights = outline.map((point) => point[1]!);
-    return { low: Math.min(...heights), high: Math.max(...heights) };
+    const lowest = Math.min(...heights);
+    return { low: name === "y_2" ? Math.max(lowest, Number(args["y_1"])) : lowest, high: Math.max(...heights) };
   }
   const path = (args["path"] ?? args["points"]) as readonly (readonly number[])[] | undefined;
   if (q.key === "controlX" && path) {
