@@ -271,21 +271,6 @@ function strength(values: Values, h: number, random: Random): void {
     values.limit("inA2", 1.1 * values.number("inA1"), 1.1 * values.number("inA1") + 5, random);
 }
 
-/** Points of a jack's certificate: without gaps, rising, over any force that is wanted. Others the sheet refuses by an error. */
-function calibration(values: Values, random: Random): void {
-  const points = 6;
-  for (let first = 0; first < values.count("calP"); first += points) {
-    const full = random.whole(2, points);
-    let [pressure, force] = [0, 1e-3];
-    for (let p = 0; p < points; p++) {
-      pressure += p === full - 1 ? 1e9 : random.between(0.01, 40) * p + 0.01;
-      force *= p === full - 1 ? 1e9 : random.between(1.5, 20);
-      values.set("calP", p < full ? pressure : null, first + p);
-      values.set("calF", p < full ? force : null, first + p);
-    }
-  }
-}
-
 /** Where other inputs ask for some that were left empty, these are drawn, too. */
 function needed(sheet: DrawnSheet, values: Values, wildness: number, random: Random): void {
   if (sheet.with(values.all).refused.length === 0) return;
@@ -328,7 +313,6 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   if (values.has("cpL")) tendons(sheet, values, h, random);
   if (values.has("yMidIn")) strands(values, h, random);
   needed(sheet, values, wildness, random);
-  calibration(values, random);
   return values.all;
 }
 

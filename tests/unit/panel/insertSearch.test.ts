@@ -25,7 +25,7 @@ describe("searching functions", () => {
   it.each([
     ["wedge set", /^DRAW_IN/],
     ["lock-off", /^(LOCK_OFF|ANCHORED_STRESS)/],
-    ["anchorage zone", /^BURSTING_FORCE/],
+    ["anchorage zone", /^(BURSTING_FORCE|ANCHORAGE_TIE)/],
     ["moment capacity", /^(MIN_)?MOMENT_RESISTANCE/],
     ["shear capacity", /^SHEAR_RESISTANCE/],
     ["long-term loss", /^TIME_DEPENDENT_LOSS/],
