@@ -102,6 +102,7 @@ describe("the checker's tools in the panel", () => {
     await panel(page).getByRole("button", { name: "Put the list on a new sheet" }).click();
     await panel(page)
       .getByText(/The list is on/)
+      .filter({ visible: true })
       .waitFor({ timeout: 60_000 });
     const names = await page.evaluate(() => window.kernbook!.host!.sheetNames());
     const listed = names.find((name) => name.startsWith("Findings"))!;
@@ -159,6 +160,7 @@ describe("the checker's tools in the panel", () => {
     await panel(page).getByRole("button", { name: "Put the list on a new sheet" }).click();
     await panel(page)
       .getByText(/The list is on/)
+      .filter({ visible: true })
       .waitFor({ timeout: 60_000 });
     const names = await page.evaluate(() => window.kernbook!.host!.sheetNames());
     const listed = names.find((name) => name.startsWith("Formulas"))!;
