@@ -50,8 +50,8 @@ export const burstingForceIrc112 = stepwise({
   family: "endZone",
   summary: "Bursting force behind one anchorage by the table of F_bst/P_k over the side of its plate",
   notes: [
-    "Straight between the values of the table, constant outside 0.3 to 0.7. One prism at a time, then each group with " +
-      "the plate round it and the sum of its forces.",
+    "Straight between the values of the table, held beyond its ends at 0.3 and 0.7. One prism at a time, then each " +
+      "group with the plate round it and the sum of its forces.",
     "A design-office sheet that was read takes the force of one cable for a group of six: unsafe, pass their sum.",
   ],
   source: { key: "IRC112:2011", clause: "Table 13.1", basis: "second-hand" },
