@@ -158,6 +158,16 @@ const byKey: Readonly<Record<string, readonly Growth[]>> = {
         return [kind, (number(A) * rows.length) / n, ...rest];
       }),
   ],
+  curveStations: [(rows, n) => places(rows, n).map((x) => [x])],
+  jackCalibration: [
+    (rows, n) => {
+      const forces = places(
+        rows.map((row) => [row[1]!]),
+        n,
+      );
+      return places(rows, n).map((p, i) => [p, forces[i]!]);
+    },
+  ],
   stressingStages: [(_, n) => Array.from({ length: n }, (_none, i) => [0.1 + (0.9 * i) / n])],
 };
 
@@ -193,7 +203,13 @@ export function withLongRanges(
 }
 
 /** Ranges that must have the same rows. */
-const together: Readonly<Record<string, string>> = { measured: "calculated", calculated: "measured" };
+const together: Readonly<Record<string, readonly string[]>> = {
+  measured: ["calculated"],
+  calculated: ["measured"],
+  stations: ["curvatures", "strains"],
+  curvatures: ["stations"],
+  strains: ["stations"],
+};
 
 /** One range of a function as one of the tables that it may be, grown in one way. */
 export interface LongRange {
@@ -215,10 +231,13 @@ export function longRangesOf(f: WorksheetFunction): readonly LongRange[] {
         grown: (args: readonly Argument[], n: number) => {
           const range = args[at];
           if (!isRange(range) || tableOf(parameter, range).key !== table.key) return undefined;
-          const other = f.parameters.findIndex((p) => p.name === together[name]);
-          return args.map((argument, i) =>
-            i === at || (i === other && isRange(argument)) ? growth(argument as Rows, n) : argument,
-          );
+          return args.map((argument, i) => {
+            if (i === at) return growth(argument as Rows, n);
+            const other = f.parameters[i]!;
+            if (!together[name]?.includes(other.name) || other.parameter.kind !== "table" || !isRange(argument))
+              return argument;
+            return growthsOf(other.parameter)[0]!(argument, n);
+          });
         },
       })),
     );
