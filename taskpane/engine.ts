@@ -23,7 +23,7 @@ export interface Engine {
   readonly linkedPlan: (host: Host, template: Template, source: string) => Promise<Plan>;
   /** Gives how many cells were linked. */
   readonly linkAgain: (host: Host, linkedSheet: string, source: string) => Promise<number>;
-  /** A sheet as it stands now; undefined where no template of this version built it. */
+  /** A sheet in its present state; undefined where no template of this version built it. */
   readonly recognise: (host: Host, sheet: string) => Promise<Recognised | undefined>;
   /** All inputs of a sheet from a few answers. */
   readonly quickStart: (template: Template, answers: Answers) => Promise<QuickStart>;

@@ -22,7 +22,7 @@ interface Shared {
   /** The reference page that another view asked for, and the way back to that view. */
   readonly reference: Asked | undefined;
   readonly back: () => void;
-  /** The view that Trace was asked from, and the way back to what was looked at there. */
+  /** The view that Trace was asked from, and the way back to what it showed. */
   readonly asker: { readonly title: string; readonly back: () => void } | undefined;
   /** Turns to Insert with a function. */
   readonly insert: (id: string) => void;

@@ -272,7 +272,7 @@ export function allowedText(bounds: Bounds & { readonly unit: Unit }): string {
 
 type Everyday = Pick<Quantity, "typical" | "smallest">;
 
-/** "0.15 to 0.25 1/rad", "0 or 0.1 to 8 m": what a quantity is on most jobs; empty where nothing is said. */
+/** "0.15 to 0.25 1/rad", "0 or 0.1 to 8 m": what a quantity is on most jobs; empty where none is declared. */
 export function everydayText({ typical, smallest, unit }: Everyday & Pick<Quantity, "unit">): string {
   if (!typical) return "";
   const [min, max] = typical;

@@ -34,4 +34,5 @@ export {
   type ReadSeries,
   type Values,
 } from "./xlsx/index.ts";
+export { emptySheet } from "./workbook/emptySheet.ts";
 export type * from "./workbook/workbook.ts";

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Page } from "playwright-core";
-import { openWorkbook, writeBook, type BookSheet } from "../../src/hosts/index.ts";
+import { emptySheet, openWorkbook, writeBook } from "../../src/hosts/index.ts";
 import {
   cellWhen,
   openWorkshop,
@@ -24,28 +24,14 @@ const button = (page: Page, name: string) => page.getByRole("button", { name, ex
 const kept = (page: Page) => page.getByText(/Kept in this browser, /).waitFor();
 const sheets = (page: Page) => page.evaluate(() => window.kernbook!.host!.sheetNames());
 
-const nothing: Omit<BookSheet, "name" | "cells"> = {
-  rows: 1,
-  columns: 3,
-  spans: [],
-  widths: new Map(),
-  heights: new Map(),
-  hiddenRows: [],
-  groups: [],
-  freeze: { rows: 0, columns: 0 },
-  gridlines: true,
-  names: [],
-  entries: [],
-  colours: [],
-  protected: false,
-  charts: [],
-};
 /** A file that another program could have made. */
 const foreign = Buffer.from(
   writeBook({
     sheets: [
       {
-        ...nothing,
+        ...emptySheet,
+        rows: 1,
+        columns: 3,
         name: "Loads",
         cells: [
           { row: 0, column: 0, value: 12, look: {} },

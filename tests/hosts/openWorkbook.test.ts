@@ -2,6 +2,7 @@ import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import {
   CannotOpen,
+  emptySheet,
   openWorkbook,
   writeBook,
   type BookSheet,
@@ -9,24 +10,13 @@ import {
   type Workbook,
 } from "../../src/hosts/index.ts";
 
-const nothing: Omit<BookSheet, "name"> = {
+const sheet = (change: Partial<BookSheet> = {}): BookSheet => ({
+  name: "Data",
+  ...emptySheet,
   rows: 1,
   columns: 1,
-  cells: [],
-  spans: [],
-  widths: new Map(),
-  heights: new Map(),
-  hiddenRows: [],
-  groups: [],
-  freeze: { rows: 0, columns: 0 },
-  gridlines: true,
-  names: [],
-  entries: [],
-  colours: [],
-  protected: false,
-  charts: [],
-};
-const sheet = (change: Partial<BookSheet> = {}): BookSheet => ({ name: "Data", ...nothing, ...change });
+  ...change,
+});
 const book = (...sheets: readonly BookSheet[]): Workbook => ({
   sheets,
   names: [],

@@ -10,7 +10,7 @@ export interface SaidAtHead {
   readonly functionsVersion: string;
 }
 
-/** An input of the sheet that no template would take as it stands. */
+/** An input of the sheet whose present value no template would take. */
 export interface InputFault {
   readonly id: string;
   /** Where it stands now. */

@@ -34,7 +34,7 @@ export function SignOffView({ host, go }: ToolProps) {
     );
     return host.onSelection(setAt);
   }, [host]);
-  // What was done last is said until another row is looked at, whose own state stands above.
+  // The last result is shown until another row is selected, whose own state stands above.
   useEffect(() => setDone(undefined), [sheet, at?.row]);
   const by = readInitials(initials);
   const day = readDate(date);

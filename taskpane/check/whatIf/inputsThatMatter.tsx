@@ -76,9 +76,9 @@ export function InputsThatMatter({
     <section aria-label="Which inputs matter">
       <h3>Which inputs matter</h3>
       <p class="kb-hint">
-        Moves each numeric input a little, one at a time and all else as it is. The sheet is not touched. First order,
-        near the design as it stands: the effects of several inputs, or of larger changes, are not their sum. Ask above
-        for those.
+        Moves each numeric input a little, one at a time and all else unchanged. The sheet is not touched. First order,
+        near the present design: the effects of several inputs, or of larger changes, are not their sum. Ask above for
+        those.
       </p>
       <div class="kb-amount">
         <div>

@@ -2,6 +2,7 @@ import { reasonOf } from "../../../src/core/index.ts";
 import {
   CannotOpen,
   checkSize,
+  emptySheet,
   openWorkbook,
   writeBook,
   type GridHost,
@@ -49,23 +50,6 @@ export interface BooksParts {
   readonly pause?: KeepingParts["pause"];
 }
 
-const emptySheet = {
-  rows: 0,
-  columns: 0,
-  cells: [],
-  spans: [],
-  widths: new Map(),
-  heights: new Map(),
-  hiddenRows: [],
-  groups: [],
-  freeze: { rows: 0, columns: 0 },
-  gridlines: true,
-  names: [],
-  entries: [],
-  colours: [],
-  protected: false,
-  charts: [],
-};
 const emptyBook: Workbook = {
   sheets: [{ name: "Sheet1", ...emptySheet }],
   names: [],

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { writeBook, type Workbook } from "../../../src/hosts/index.ts";
+import { emptySheet, writeBook, type Workbook } from "../../../src/hosts/index.ts";
 import { Books } from "../../../taskpane/workbench/keep/books.ts";
 import type { KeptBook, Shelf } from "../../../taskpane/workbench/keep/shelf.ts";
 
@@ -7,21 +7,10 @@ const withValue = (value: number, creator = "Kernbook"): Workbook => ({
   sheets: [
     {
       name: "Loads",
+      ...emptySheet,
       rows: 1,
       columns: 1,
       cells: [{ row: 0, column: 0, value, look: {} }],
-      spans: [],
-      widths: new Map(),
-      heights: new Map(),
-      hiddenRows: [],
-      groups: [],
-      freeze: { rows: 0, columns: 0 },
-      gridlines: true,
-      names: [],
-      entries: [],
-      colours: [],
-      protected: false,
-      charts: [],
     },
   ],
   names: [],
