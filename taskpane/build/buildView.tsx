@@ -24,13 +24,11 @@ import { isLeft, namesWith } from "./outcome.ts";
 import { LinkedForm } from "./linkedForm.tsx";
 import { QuickForm } from "./quickForm.tsx";
 import { Result } from "./result.tsx";
+import { TemplateList } from "./templateList.tsx";
 
 /** By name, since the class comes from whichever host is in use. */
 const nameTaken = (error: unknown): error is SheetNameTaken =>
   error instanceof Error && error.name === "SheetNameTaken";
-
-/** "EN 1992-1-1:2004": what tells templates apart at first sight. */
-const standardOf = ({ standard }: Template): string => /^[^,(]*?:\d{4}/.exec(standard)?.[0] ?? standard;
 
 /** From a template to a sheet in the workbook, and what that sheet says. */
 export function BuildView({ host, engine }: { readonly host: Host; readonly engine: Engine }) {
@@ -149,25 +147,15 @@ function Form({
   const [quick, setQuick] = useState(false);
   return (
     <>
-      <fieldset class="kb-templates">
-        <legend>Check sheet</legend>
-        {[...engine.templates, ...engine.linkedTemplates].map((t) => (
-          <label key={t.id}>
-            <input
-              type="radio"
-              name="kb-template"
-              checked={template === t}
-              onChange={() => {
-                touch();
-                setTemplate(t);
-              }}
-            />{" "}
-            <strong>{t.title}</strong> <span class="kb-tag">{standardOf(t)}</span>
-            <br />
-            <span class="kb-hint">{t.line}</span>
-          </label>
-        ))}
-      </fieldset>
+      <TemplateList
+        templates={engine.templates}
+        linked={engine.linkedTemplates}
+        chosen={template}
+        choose={(one) => {
+          touch();
+          setTemplate(one);
+        }}
+      />
       {template?.source && (
         <LinkedForm key={template.id} host={host} engine={engine} template={template} finished={finished} />
       )}

@@ -1,0 +1,45 @@
+import type { Template } from "../../src/sheet/index.ts";
+
+/** "EN 1992-1-1:2004": what tells templates apart at first sight. */
+const standardOf = ({ standard }: Template): string => /^[^,(]*?:\d{4}/.exec(standard)?.[0] ?? standard;
+
+interface Props {
+  readonly templates: readonly Template[];
+  /** Those that take from a sheet of another. */
+  readonly linked: readonly Template[];
+  readonly chosen: Template | undefined;
+  readonly choose: (template: Template) => void;
+}
+
+/** The templates to choose from: stress checks first, then what is linked to one, folded away, under the sheet it takes from. */
+export function TemplateList({ templates, linked, chosen, choose }: Props) {
+  const choice = (template: Template) => (
+    <label key={template.id}>
+      <input type="radio" name="kb-template" checked={chosen === template} onChange={() => choose(template)} />{" "}
+      <strong>{template.title}</strong> <span class="kb-tag">{standardOf(template)}</span>
+      <br />
+      <span class="kb-hint">{template.line}</span>
+    </label>
+  );
+  return (
+    <>
+      <fieldset class="kb-templates">
+        <legend>Stress check</legend>
+        {templates.map(choice)}
+      </fieldset>
+      {linked.length > 0 && (
+        <details class="kb-linked">
+          <summary>Sheets linked to a stress check ({linked.length})</summary>
+          {templates.map((source) => (
+            <fieldset class="kb-templates" key={source.id}>
+              <legend>
+                {source.title} <span class="kb-tag">{standardOf(source)}</span>
+              </legend>
+              {linked.filter(({ source: of }) => of!.template.id === source.id).map(choice)}
+            </fieldset>
+          ))}
+        </details>
+      )}
+    </>
+  );
+}
