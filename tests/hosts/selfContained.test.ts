@@ -269,6 +269,17 @@ describe("entries on a built sheet, whatever people do in between", () => {
   });
 });
 
+type Cells = Awaited<ReturnType<Opened["host"]["read"]>>;
+/** Cells that do not show the same, but for rounding. */
+const differing = (here: Cells, there: Cells): string[] =>
+  here.flatMap((line, r) =>
+    line.flatMap(({ value: a, error }, c) => {
+      const b = there[r]![c]!.value;
+      const same = typeof a === "number" && typeof b === "number" ? Math.abs(a - b) <= 1e-9 * Math.abs(b) : a === b;
+      return same && error?.code === there[r]![c]!.error?.code ? [] : [`${r} ${c}: ${String(a)}, ${String(b)}`];
+    }),
+  );
+
 it("a whole sheet shows after entries what the grid itself computes", async () => {
   const template = templates.find(({ id }) => id.startsWith("pre-tensioned-is"))!;
   const plan = expand(template, inputValues(template, typedExample(template)));
@@ -286,12 +297,15 @@ it("a whole sheet shows after entries what the grid itself computes", async () =
   const here = await host.read("Beam", all);
   await host.recalculate();
   const there = await host.read("Beam", all);
-  const differ = here.flatMap((line, r) =>
-    line.flatMap(({ value: a, error }, c) => {
-      const b = there[r]![c]!.value;
-      const same = typeof a === "number" && typeof b === "number" ? Math.abs(a - b) <= 1e-9 * Math.abs(b) : a === b;
-      return same && error?.code === there[r]![c]!.error?.code ? [] : [`${r} ${c}: ${String(a)}, ${String(b)}`];
-    }),
-  );
-  expect(differ).toEqual([]);
+  expect(differing(here, there)).toEqual([]);
+
+  // A copy shows the same at once, still after the grid has computed it, and guards the same cells.
+  let computed = false;
+  runtime.api.getFormula().calculationEnd(() => (computed = true));
+  workbook.duplicateSheet(workbook.getSheetByName("Beam")!);
+  const copy = (await host.sheetNames()).at(-1)!;
+  expect(differing(await host.read(copy, all), there)).toEqual([]);
+  await expect.poll(() => computed, { timeout: 60_000 }).toBe(true);
+  expect(differing(await host.read(copy, all), there)).toEqual([]);
+  await expect(host.enter({ sheet: copy, row: 0, column: 0 }, 1)).rejects.toThrow("protected");
 });

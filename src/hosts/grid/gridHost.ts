@@ -31,6 +31,7 @@ import { firstColumnFor } from "./inView.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
 import { looksOf } from "./looks.ts";
 import { readEveryNumeral } from "./numerals.ts";
+import { completeCopies } from "./copiedSheets.ts";
 import { keepMoreParsed } from "./parsedFormulas.ts";
 import { rulesOf } from "./readRules.ts";
 import { cellData } from "./sheetData.ts";
@@ -92,6 +93,7 @@ export class GridHost implements Host {
       errors: this.#errors,
     });
     besideFollows(grid);
+    completeCopies(grid, workbook);
     this.#dependants = new Dependants(workbook, (name, sheetId) => this.#names.resolve(name, sheetId));
     grid.api.addEvent(grid.api.Event.SheetDeleted, ({ sheetId }) => {
       this.#names.remove(sheetId);

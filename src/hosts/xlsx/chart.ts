@@ -174,7 +174,8 @@ function axis(
 }
 
 function layout(chart: PlannedChart, size: Size): string {
-  const shares = Object.entries(plotArea(chart, size)).map(([name, share]) => val(`c:${name}`, share.toFixed(4)));
+  const { x, y, w, h } = plotArea(chart, size);
+  const shares = Object.entries({ x, y, w, h }).map(([name, share]) => val(`c:${name}`, share.toFixed(4)));
   const modes = [val("c:layoutTarget", "inner"), val("c:xMode", "edge"), val("c:yMode", "edge")];
   return element("c:layout", {}, element("c:manualLayout", {}, ...modes, ...shares));
 }
