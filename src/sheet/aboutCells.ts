@@ -4,6 +4,7 @@ import { columns } from "./columns.ts";
 import { marksExplained } from "./formulaText.ts";
 import { own, type Filling } from "./planCells.ts";
 import { putLink } from "./links.ts";
+import { lastOfChoice } from "./rowTexts.ts";
 import { plainSymbol } from "./says.ts";
 import { markedTitle } from "./tableCells.ts";
 import { fillWorkingsNote } from "./workingCells.ts";
@@ -83,10 +84,14 @@ function fillShape(filling: Filling, block: number): void {
     if (source?.template.shape.includes(input))
       putLink(filling, { row, column: columns.value }, input.id, 0, 1, "configuration");
     else cells.put(row, columns.value, "shape", value);
-    cells.put(row, columns.unit, "unit", "–");
+    const last = lastOfChoice(input);
+    if (last > columns.value) cells.join(row, columns.value, last);
+    else cells.put(row, columns.unit, "unit", "–");
     const built = builtCell(row);
     cells.put(built.row, built.column, "bound", value);
-    cells.put(row, columns.to, "label", `as built: ${allowed}`);
+    const wide = last > columns.value ? 1 : 0;
+    cells.join(row, built.column, built.column + wide);
+    cells.put(row, columns.to + wide, "label", `as built: ${allowed}`);
     const area = { row, column: columns.value, rows: 1, columns: 1 };
     cells.name(input.id, area);
     cells.mean({ id: input.id, text: input.text, symbol: input.symbol, unit: "–" }, item, area);

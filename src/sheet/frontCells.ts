@@ -339,11 +339,18 @@ export function fillRegister(filling: Filling): void {
     const own_ = layout.itemRows.get(check)!;
     const cell = (column: number, formula: Written, role: Role, format?: string): void =>
       cells.formula(row, column, role, formula, `${place}, summary`, format);
-    const copy = (address: Address): Written => own(`=${a1(address, true)}`, [areaAt(address)]);
     const verdict = { row: own_, column: columns.verdict };
     const value = { row: own_, column: columns.value };
-    cells.put(row, registerColumns.item, "item", item);
-    cells.put(row, registerColumns.text, "description", checkName(check));
+    const { aside } = spec.summary!;
+    // What only gathers the others' verdicts is listed where it does not pass.
+    const listed = (text: string): string => (aside ? `=IF(${a1(verdict, true)}="OK","",${text})` : `=${text}`);
+    const copy = (address: Address): Written => own(listed(a1(address, true)), [areaAt(verdict), areaAt(address)]);
+    const named = (column: number, role: Role, text: string): void =>
+      aside
+        ? cell(column, own(listed(textConstant(text)), [areaAt(verdict)]), role)
+        : cells.put(row, column, role, text);
+    named(registerColumns.item, "item", item);
+    named(registerColumns.text, "description", checkName(check));
     cell(registerColumns.verdict, copy(verdict), "description");
     const said = (formula: string | undefined, column: number): Written =>
       formula === undefined ? own('=""', []) : write(formula, rowContext, { row, column }, layout);
@@ -366,7 +373,8 @@ const sortColumn = 13;
 function orderFormula(row: number): string {
   const verdict = at(row, registerColumns.verdict);
   const utilisation = at(row, registerColumns.utilisation);
-  const group = `IF(ISERROR(${verdict}),0,IF(${verdict}="FAIL",0,IF(${verdict}="OK",2000,1000)))`;
+  const passing = `IF(${verdict}="OK",2000,IF(${verdict}="",4000,1000))`;
+  const group = `IF(ISERROR(${verdict}),0,IF(${verdict}="FAIL",0,${passing}))`;
   // What passes for another reason than its ratio does not govern.
   const passed = `IF(AND(${group}=2000,${utilisation}>1),0,MIN(${utilisation},900))`;
   return `=${group}-IF(ISNUMBER(${utilisation}),${passed},0)+${row}/1000000`;

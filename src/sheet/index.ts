@@ -8,6 +8,7 @@ export {
   proposedWord,
   unconfirmedWords,
 } from "./columns.ts";
+export { asRead } from "./checkOrder.ts";
 export { compose, type Parts } from "./compose.ts";
 export { expand } from "./expand.ts";
 export { conflict } from "./relations.ts";

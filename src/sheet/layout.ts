@@ -231,14 +231,16 @@ class Placing {
   }
 
   private frontItem(item: ShapedFront): void {
-    const { front, lines = 1, charts = [] } = item.front;
+    const { front, charts = [] } = item.front;
     if (front === "charts") {
       const named = charts.flatMap((id) => this.charts.filter((chart) => chart.spec.id === id));
       return this.putCharts(named, frontChartRows);
     }
-    this.keep(() =>
-      this.itemRows.set(item, this.take(front === "checks" ? checksHead + this.checks.length : 1 + lines)),
-    );
+    if (front === "checks") this.keep(() => this.itemRows.set(item, this.take(checksHead + this.checks.length)));
+  }
+
+  private applying(item: ShapedFront): void {
+    this.keep(() => this.itemRows.set(item, this.take(1 + (item.front.lines ?? 1))));
   }
 
   private front(block: ShapedBlock): void {
@@ -420,6 +422,9 @@ class Placing {
     const front = this.sheet.blocks.filter(({ block }) => block.front);
     for (const block of front) this.front(block);
     for (const caution of this.sheet.template.cautions) this.cautions.set(caution, this.take());
+    // Last, so that lines without a warning leave no gap on the page.
+    for (const item of front.flatMap(({ items }) => items))
+      if (item.kind === "front" && item.front.front === "warnings") this.applying(item);
     const body = this.row;
     const blocks = this.sheet.blocks.filter(({ block }) => !block.front);
     for (const block of blocks) if (!isRecordBlock(block.block)) this.block(block);

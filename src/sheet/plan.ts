@@ -153,13 +153,14 @@ export interface ConflictCells {
 /** Where the panel finds the result after building. */
 export interface Summary {
   readonly overall: Address;
-  /** One row a check: description, utilisation, place, verdict. */
+  /** One row a check: description, utilisation, place, verdict. `aside`: it gathers the verdicts of the sheet, and is told where it does not pass. */
   readonly checks: readonly {
     readonly id: string;
     readonly description: string;
     readonly utilisation: Address;
     readonly where: Address;
     readonly verdict: Address;
+    readonly aside?: true;
   }[];
   /** The cells of the warning texts; no rows where the template lists none. */
   readonly warnings: Area;

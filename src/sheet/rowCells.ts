@@ -6,7 +6,8 @@ import { areaAt, everydayOf, inputRole, own, type Filling } from "./planCells.ts
 import { judgements } from "./relations.ts";
 import { putLink, statusOfLinks } from "./links.ts";
 import type { Context } from "./resolve.ts";
-import { belowColumns } from "./rowTexts.ts";
+import type { Role } from "./plan.ts";
+import { belowColumns, lastOfChoice } from "./rowTexts.ts";
 import { boundFormat, boundsOf, checkName, formatOf, plainSymbol } from "./says.ts";
 import type { ShapedRow } from "./shape.ts";
 import { statusFormula } from "./status.ts";
@@ -24,10 +25,11 @@ export function fillRow(filling: Filling, shaped: ShapedRow): void {
   cells.put(row, columns.item, "item", item);
   if (fitsAsDescription(says.text)) cells.put(row, columns.description, "description", says.text);
   else cells.sentence(row, "description", says.text, columns.description, columns.symbol - 1);
-  if (!spec.input?.freeText) {
-    cells.put(row, columns.symbol, "symbol", plainSymbol(says.symbol));
-    cells.put(row, columns.unit, "unit", says.unit);
-  }
+  const worded = spec.input?.freeText === true || spec.words === true;
+  if (!worded) cells.put(row, columns.symbol, "symbol", plainSymbol(says.symbol));
+  const last = lastOfChoice(spec.input);
+  if (last > columns.value) cells.join(row, columns.value, last);
+  else if (!worded) cells.put(row, columns.unit, "unit", says.unit);
   if (spec.taken !== undefined) fillLinked(filling, shaped, spec.taken);
   else if (spec.input) fillInput(filling, shaped);
   else fillComputed(filling, shaped);
@@ -40,6 +42,7 @@ export function fillRow(filling: Filling, shaped: ShapedRow): void {
       utilisation: { row, column: columns.value },
       where: whereCell(filling, shaped),
       verdict: { row, column: columns.verdict },
+      ...(spec.summary.aside && { aside: true as const }),
     });
   cells.name(says.id, area);
   cells.mean(says, item, area);
@@ -119,13 +122,19 @@ function fillLinked(filling: Filling, shaped: ShapedRow, id: string): void {
   statusOfLinks(filling, at.row, [{ id, at }], shaped.place);
 }
 
+function roleOfValue({ row }: ShapedRow): Role {
+  if (row.overall) return "overall";
+  return row.words ? "description" : "value";
+}
+
 function fillComputed(filling: Filling, shaped: ShapedRow): void {
   const { cells, layout } = filling;
   const { row: spec, says, place } = shaped;
   const row = layout.itemRows.get(shaped)!;
   const at = { row, column: columns.value };
-  const role = spec.overall ? "overall" : "value";
+  const role = roleOfValue(shaped);
   cells.formula(row, columns.value, role, write(spec.formula!, rowContext, at, layout), place, formatOf(says));
+  if (spec.words) cells.join(row, columns.value, columns.verdict - 1);
   putTexts(filling, shaped, true);
   if (spec.summary?.where !== undefined) {
     const where = whereCell(filling, shaped);

@@ -4,6 +4,7 @@ import { whereFrom } from "./links.ts";
 import { judgements } from "./relations.ts";
 import { allowedWords, boundsOf } from "./says.ts";
 import type { ShapedRow, ShapedSheet } from "./shape.ts";
+import type { InputSpec } from "./template.ts";
 
 /** What stands beside the value of a row: its formula or what it may be, and the source. */
 export interface RowTexts {
@@ -20,6 +21,14 @@ export interface RowTexts {
 /** Where the words and the source stand in a line of their own. */
 export const belowColumns = { words: columns.description, source: columns.equation } as const;
 
+/** The last column of an input's cell: words to choose from, which have no unit, may need more than the column of values. */
+export function lastOfChoice(input: Pick<InputSpec, "choices"> | undefined): number {
+  const words = (input?.choices ?? []).flatMap(({ value }) => (typeof value === "string" ? [value] : []));
+  let last: number = columns.value;
+  while (last < columns.words && !words.every((word) => fitsOver(word, columns.value, last))) last++;
+  return last;
+}
+
 /** More choices than this fill the page; the cell's own list has them all. */
 const mostChoicesSaid = 8;
 
@@ -29,7 +38,8 @@ function inputWords({ row: { input }, says }: ShapedRow): { readonly words: stri
   if (says.equation !== undefined) return { words: says.equation, from: columns.words };
   if (input.choices && input.choices.length > mostChoicesSaid)
     return { words: `one of ${input.choices.length} in the list of the cell`, from: columns.words };
-  if (input.choices) return { words: allowedWords(input, says), from: columns.equation };
+  if (input.choices)
+    return { words: allowedWords(input, says), from: Math.max(lastOfChoice(input) + 1, columns.equation) };
   const words = [
     ...(boundsOf(input, says.quantity).whole ? ["whole numbers"] : []),
     ...(input.mayBeEmpty ? ["may stay empty"] : []),
@@ -55,5 +65,5 @@ export function rowTexts(shaped: ShapedRow, sheet: ShapedSheet): RowTexts {
   const sourceFrom = row.input && words === "" && !judged ? columns.words : columns.source;
   const beside =
     (words === "" || fitsOver(words, from, to)) && (source === "" || fitsOver(source, sourceFrom, columns.verdict - 1));
-  return { words, source, from, sourceFrom, below: !beside };
+  return { words, source, from, sourceFrom, below: !beside || row.words === true };
 }

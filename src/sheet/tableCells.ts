@@ -86,7 +86,10 @@ function fillHead(filling: Filling, placed: PlacedTable): void {
     const units = header.get("unit");
     for (const column of [columns.item, ...spread(tableColumns.first, columns.verdict)]) {
       const of = shaped.columns.find((c) => c.band === band && c.at === column) ?? repeatedAt(placed, band, column);
-      cells.put(header.get("symbol")!, column, "tableSymbol", of && !of.column.verdict ? headOfColumn(of) : undefined);
+      const head = of && !of.column.verdict ? headOfColumn(of) : undefined;
+      // What the rows are counted in stands in the table's title; its words do not fit the column of numbers.
+      const numbers = of?.column.index !== undefined && column === columns.item;
+      cells.put(header.get("symbol")!, column, "tableSymbol", numbers ? "no." : head);
       const unit = of && of.says.unit !== "–" ? of.says.unit : undefined;
       if (units !== undefined) cells.put(units, column, "tableUnit", unit);
     }
@@ -225,7 +228,7 @@ function fillCell(filling: Filling, shaped: ShapedColumn, context: TableContext)
     if (content === undefined) return problems.add(place, `cells says nothing for ${member?.id ?? "a single row"}`);
     return typeof content === "string" && content.startsWith("=")
       ? formula(content)
-      : cells.put(row, at, "value", content, says.format);
+      : cells.put(row, at, role, content, says.format);
   }
   if (column.taken !== undefined)
     return putLink(filling, { row, column: at }, column.taken, context.row, table.rows, place, formatOf(says));

@@ -216,8 +216,12 @@ export interface Row extends Saying {
     readonly value?: string;
     readonly limit?: string;
     readonly unit?: string;
+    /** It only gathers the verdicts of others: it is no check by itself, and is listed where it does not pass. */
+    readonly aside?: true;
   };
   readonly overall?: true;
+  /** Its value is a sentence: it has the room of symbol, unit and formula, which stands beneath. */
+  readonly words?: true;
 }
 
 /**

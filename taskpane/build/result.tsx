@@ -2,7 +2,7 @@ import { a1, type Address } from "../../src/cells/index.ts";
 import { useEffect, useState } from "preact/hooks";
 import { reasonOf } from "../../src/core/index.ts";
 import type { CellContent, Host } from "../../src/hosts/index.ts";
-import { columns } from "../../src/sheet/index.ts";
+import { asRead, columns } from "../../src/sheet/index.ts";
 import type { Built } from "../built.ts";
 import { Cautions, fullCautions } from "../cautions.tsx";
 import type { Engine } from "../engine.ts";
@@ -20,6 +20,7 @@ interface Check {
   readonly utilisation: CellContent;
   readonly where: CellContent;
   readonly verdict: CellContent;
+  readonly aside?: true;
 }
 interface Warning {
   /** The row or table whose function warns. */
@@ -41,15 +42,21 @@ async function readOutcome(host: Host, { sheet, plan }: Built): Promise<Outcome>
   const one = async (at: Address): Promise<CellContent> =>
     (await host.read(sheet, { ...at, rows: 1, columns: 1 }))[0]![0]!;
   const checks = await Promise.all(
-    summary.checks.map(async ({ id, description, utilisation, where, verdict }) => ({
+    summary.checks.map(async ({ id, description, utilisation, where, verdict, aside }) => ({
       id,
       description,
       at: utilisation,
       utilisation: await one(utilisation),
       where: await one(where),
       verdict: await one(verdict),
+      ...(aside && { aside }),
     })),
   );
+  const ordered = asRead(checks, (check) => ({
+    verdict: shown(check.verdict),
+    utilisation: check.utilisation.value,
+    ...(check.aside && { aside: check.aside }),
+  }));
   const { warnings: list } = summary;
   const lines =
     list.rows > 0
@@ -68,20 +75,14 @@ async function readOutcome(host: Host, { sheet, plan }: Built): Promise<Outcome>
   const sheets = await host.sheetNames();
   const source = plan.source && sheets.includes(plan.source.sheet) ? [plan.source.sheet] : [];
   const unconfirmed = await unconfirmedOn(host, [sheet, ...source]);
-  return { open, overall: await one(summary.overall), checks, warnings, unconfirmed };
+  return { open, overall: await one(summary.overall), checks: ordered, warnings, unconfirmed };
 }
 
 const shown = (cell: CellContent): string => cell.error?.code ?? (cell.text || "–");
 
-function governing(checks: readonly Check[]): Check | undefined {
-  return checks.reduce<Check | undefined>(
-    (most, c) =>
-      typeof c.utilisation.value === "number" &&
-      c.utilisation.value > (typeof most?.utilisation.value === "number" ? most.utilisation.value : -Infinity)
-        ? c
-        : most,
-    undefined,
-  );
+/** The first of the checks as they are read, where it has a figure. */
+function governing([first]: readonly Check[]): Check | undefined {
+  return typeof first?.utilisation.value === "number" ? first : undefined;
 }
 
 /** Where the sheet is, what it says and what governs; kept current while the sheet recalculates. */
@@ -208,7 +209,7 @@ export function Result({
                       >
                         {c.description}
                       </button>
-                      <div class="kb-hint">{c.where.error?.code ?? c.where.text}</div>
+                      <div class="kb-where">{c.where.error?.code ?? c.where.text}</div>
                     </th>
                     <td>{shown(c.utilisation)}</td>
                     <td>

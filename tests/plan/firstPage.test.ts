@@ -13,7 +13,9 @@ function firstPage(id: string, changes: Inputs = {}) {
   const plan = expand(template, { ...template.example.inputs, ...small, ...changes });
   const values = valuesOf(plan);
   const text = (row: number, column: number): string => String(values[row]![column]!.value ?? "");
-  const rows = plan.cells.filter(({ role }) => role === "utilisation").map(({ row }) => row);
+  const rows = plan.cells
+    .filter(({ role, row }) => role === "utilisation" && text(row, columns.description) !== "")
+    .map(({ row }) => row);
   const shown = (at: { readonly row: number; readonly column: number }): unknown => values[at.row]![at.column]!.value;
   return {
     band: text(1, 0),
@@ -30,7 +32,10 @@ function firstPage(id: string, changes: Inputs = {}) {
       .filter(({ role, row }) => role === "warning" && row < plan.print.breaks![0]!)
       .map(({ row, column }) => text(row, column))
       .filter(Boolean),
-    listed: plan.summary.checks.map(({ description, verdict }) => [description, shown(verdict)] as const),
+    // What gathers the others is listed where it does not pass.
+    listed: plan.summary.checks
+      .filter(({ aside, verdict }) => !aside || shown(verdict) !== "OK")
+      .map(({ description, verdict }) => [description, shown(verdict)] as const),
     overall: shown(plan.summary.overall),
     text: plan.cells
       .filter(({ role, row }) => role === "field" && row < plan.print.breaks![0]!)

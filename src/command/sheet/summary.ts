@@ -1,6 +1,6 @@
 import { a1, type Address, cellsOf } from "../../cells/index.ts";
 import type { CellContent, Values } from "../../hosts/index.ts";
-import { conflict, type Plan } from "../../sheet/index.ts";
+import { asRead, conflict, type Plan } from "../../sheet/index.ts";
 import { inColumns } from "../wrap.ts";
 
 /** So many missing inputs and errors on screen; the sheet has them all. */
@@ -28,6 +28,11 @@ function shown({ text, error }: CellContent): string {
 export function summaryLines(plan: Plan, values: Values): readonly string[] {
   const at = ({ row, column }: Address): CellContent => values[row]![column]!;
   const { checks, overall, warnings, answer } = plan.summary;
+  const read = asRead(checks, ({ verdict, utilisation, aside }) => ({
+    verdict: shown(at(verdict)),
+    utilisation: at(utilisation).value,
+    ...(aside && { aside }),
+  }));
   const texts = new Map(
     plan.cells.flatMap(({ row, role, value }) =>
       role === "description" && typeof value === "string" ? [[row, value] as const] : [],
@@ -59,7 +64,7 @@ export function summaryLines(plan: Plan, values: Values): readonly string[] {
           "Governing checks:",
           ...inColumns([
             ["check", "utilisation", "verdict", "where"],
-            ...checks.map((check) => [
+            ...read.map((check) => [
               check.description,
               at(check.utilisation).text,
               at(check.verdict).text,

@@ -80,7 +80,7 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   fieldLabel: { color: quiet },
   field: { align: "left" },
   checkValue: { align: "right", border: rule, shrink: true },
-  checkWhere: { color: quiet, border: rule, wrap: true },
+  checkWhere: { border: rule, wrap: true },
   utilisation: { bold: true, align: "right", border: rule },
 };
 
