@@ -153,7 +153,7 @@ export interface ConflictCells {
 /** Where the panel finds the result after building. */
 export interface Summary {
   readonly overall: Address;
-  /** One row a check: description, utilisation, place, verdict. `aside`: it gathers the verdicts of the sheet, and is told where it does not pass. */
+  /** One row a check. `aside`: it gathers the verdicts of the sheet, and is told where it does not pass. */
   readonly checks: readonly {
     readonly id: string;
     readonly description: string;
