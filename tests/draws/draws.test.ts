@@ -23,12 +23,7 @@ const drawsOfShape = Number(process.env["KERNBOOK_DRAWS"] ?? (whole ? 8 : 4));
 const numberOf = (version: string): number => Number(version.replace(/\D/g, ""));
 
 const ids = templates.map(({ id }) => id);
-/**
- * A stressing record refuses a jack too small for the force, a certificate that does not cover it and elongations beyond
- * 10 m by errors in its cells instead of words: it waits for relations between these inputs and is not drawn until then.
- */
-const refusesByErrors = (id: string): boolean => id.startsWith("stressing-record");
-const linkedIds = linkedTemplates.map(({ id }) => id).filter((id) => !refusesByErrors(id));
+const linkedIds = linkedTemplates.map(({ id }) => id);
 const templateOf = (id: string) => allTemplates.find((one) => one.id === id)!;
 
 const scaled = (value: InputValue, by: number): InputValue => {

@@ -271,6 +271,59 @@ function strength(values: Values, h: number, random: Random): void {
     values.limit("inA2", 1.1 * values.number("inA1"), 1.1 * values.number("inA1") + 5, random);
 }
 
+/** A stressing record: steel near the design's, a calibration that covers what is asked, and either nothing read or readings that rise. */
+function record(sheet: DrawnSheet, values: Values, random: Random): void {
+  if (!values.has("calBy")) return;
+  const first = sheet.with(values.all);
+  for (const [id, designed] of [
+    ["EpCert", "Ep"],
+    ["As1Cert", "As1"],
+  ] as const)
+    values.limit(id, 0.85 * Number(first.valuesOf(designed)[0]), 1.2 * Number(first.valuesOf(designed)[0]), random);
+  for (let jack = 0; jack < values.count("jkArea"); jack++) {
+    // A second jack that pulls no tendon may be any: the first one's forces do.
+    const [high, low] = ["askHi", "askLo"].map((id) => Number(first.valuesOf(id)[0]));
+    calibration(values, { jack, high: high!, low: low! }, random);
+  }
+  readings(sheet, values, random);
+}
+
+function calibration(
+  values: Values,
+  { jack, high, low }: { readonly jack: number; readonly high: number; readonly low: number },
+  random: Random,
+): void {
+  values.limitOne("jkOff", jack, -0.2 * low, 0.5 * low, random);
+  const kept = (1 - values.number("jkLoss", jack)) * (1 - values.number("jkAnch", jack));
+  values.limitOne("jkArea", jack, (6 * high * 1000) / kept / 200, (40 * high * 1000) / kept / 200, random);
+  const points = values.count("calP") / values.count("jkArea");
+  for (let point = 0; point < points; point++) {
+    values.set("calP", 30 + 100 * point, jack * points + point);
+    values.set("calF", 0.5 * low + ((1.3 * high - 0.5 * low) * point) / (points - 1), jack * points + point);
+  }
+}
+
+function readings(sheet: DrawnSheet, values: Values, random: Random): void {
+  const ids = ["rdBar", "rdL", "lkSlip", "lkDead", "lkWires"];
+  for (const id of ids) for (let i = 0; i < values.count(id); i++) values.set(id, null, i);
+  if (random.chance(0.3)) return;
+  const asked = sheet.with(values.all);
+  const stages = values.count("rdBar") / values.count("lkSlip");
+  const [bars, marks] = [asked.valuesOf("sgBar"), asked.valuesOf("sgEl")];
+  for (let i = 0; i < values.count("rdBar"); i++) {
+    const [bar, since] = [bars[i], marks[i]];
+    if (typeof bar !== "number" || typeof since !== "number") continue;
+    values.set("rdBar", bar * random.between(0.97, 1.03), i);
+    values.set("rdL", 20 + since * random.between(0.9, 1.1), i);
+  }
+  for (let i = 0; i < values.count("lkSlip"); i++) {
+    if (typeof bars[i * stages] !== "number") continue;
+    values.set("lkSlip", random.between(0, 10), i);
+    values.set("lkDead", 0.2 * Number(marks[i * stages + stages - 1]) * random.next(), i);
+    values.set("lkWires", random.pick(["NONE", "SOME"]), i);
+  }
+}
+
 /** Where other inputs ask for some that were left empty, these are drawn, too. */
 function needed(sheet: DrawnSheet, values: Values, wildness: number, random: Random): void {
   if (sheet.with(values.all).refused.length === 0) return;
@@ -313,6 +366,7 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   if (values.has("cpL")) tendons(sheet, values, h, random);
   if (values.has("yMidIn")) strands(values, h, random);
   needed(sheet, values, wildness, random);
+  record(sheet, values, random);
   return values.all;
 }
 

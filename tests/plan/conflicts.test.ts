@@ -6,6 +6,7 @@ import {
   plainSymbol,
   says,
   type Inputs,
+  type InputValue,
   type Relation,
   type Says,
   type Saying,
@@ -23,6 +24,7 @@ const shortId: Readonly<Record<string, string>> = {
   "IS-PRE": "pre-tensioned-is1343-1980",
   DOMAIN: "feasible-domain-post-tensioned-en1992-2004",
   STRENGTH: "strength-post-tensioned-en1992-2004",
+  RECORD: "stressing-record-post-tensioned-en1992-2004",
 };
 
 function templateOf(short: string) {
@@ -96,6 +98,19 @@ const further = { loads: "FURTHER", momentPoints: 3, pointLoads: 1 };
 const straight = ["LINE", "LINE", "LINE"];
 const square = { section: "OUTLINE", corners: 4, ox: [0, 1000, 1000, 0], oy: [0, 0, 1200, 1200] };
 
+/** A certificate that covers the forces of the example, 210 to 1260 kN, with some points otherwise. */
+const certificate = (otherwise: { readonly calP?: readonly InputValue[]; readonly calF?: readonly InputValue[] }) => ({
+  calBy: "POINTS",
+  calP: [otherwise.calP ?? [50, 100, 200, 300, 500]],
+  calF: [otherwise.calF ?? [150, 300, 600, 900, 1500]],
+});
+const unread = [null, null, null, null, null];
+/** Readings of tendon 1 at five stages; the other tendons' stay the example's. */
+const read = (id: "rdBar" | "rdL", first: readonly number[]): Inputs => {
+  const [, ...rest] = exampleOf(templateOf("RECORD"))[id] as readonly InputValue[];
+  return { [id]: [[first], ...rest] };
+};
+
 const rowFrom = ["SOFFIT", "SOFFIT", "SOFFIT", "SOFFIT"];
 
 /** A conflict: template, what is typed, both sides of the message. */
@@ -159,6 +174,26 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["STRENGTH", { inDt: 650 }, ["= 650 mm", "h = 1200 mm"]],
   ["STRENGTH", { inA2: 5, inS3: 300 }, ["= 5 m", "= 6 m"]],
   ["STRENGTH", { inCot1: 2.6 }, ["= 2.6", "= 2.5"]],
+  ["RECORD", { As1Cert: 100 }, ["As1,cert = 100 mm²", "As1 = 150 mm²"]],
+  ["RECORD", { EpCert: 150 }, ["Ep,cert = 150 GPa", "Ep = 195 GPa"]],
+  ["RECORD", { jkArea: [5000] }, ["A = 5000 mm²", "max Pj = 1260 kN", "2000 bar"]],
+  ["RECORD", { jkOff: [250] }, ["F0 = 250 kN", "= 210 kN"]],
+  ["RECORD", certificate({ calP: [50, 100, null, 300, 500] }), ["pi = 300 bar", "point = 4"]],
+  ["RECORD", certificate({ calP: [50, 100, 90, 300, 500] }), ["pi = 90 bar", "pi = 100 bar"]],
+  ["RECORD", certificate({ calF: [150, 300, 290, 900, 1500] }), ["Pi = 290 kN", "Pi = 300 kN"]],
+  ["RECORD", certificate({ calF: [220, 300, 600, 900, 1500] }), ["Pi = 220 kN", "= 210 kN"]],
+  ["RECORD", certificate({ calF: [150, 300, 600, 900, 1200] }), ["Pi = 1200 kN", "max Pj = 1260 kN"]],
+  ["RECORD", { ...certificate({}), ...read("rdBar", [86, 172, 257, 343, 510]) }, ["pm = 510 bar", "max pi = 500 bar"]],
+  ["RECORD", { jkOff: [-300] }, ["pm = 86 bar", "F0 = -300 kN"]],
+  ["RECORD", read("rdBar", [86, 172, 257, 343, 100]), ["pm = 100 bar", "P1 = "]],
+  ["RECORD", read("rdBar", [86, 172, 257, 343, 1000]), ["pm = 1000 bar", "Pj = 1260 kN"]],
+  [
+    "RECORD",
+    { twoJacks: "YES", jkArea: [30000, 30000], rdBar: [[unread, [86]]], rdL: [[unread, [0]]] },
+    ["pm = 86 bar", "stage = 1", "does not pull this tendon"],
+  ],
+  ["RECORD", read("rdL", [41, 78, 114, 150, 40]), ["lm = 40 mm", "lm = 41 mm"]],
+  ["RECORD", { ...read("rdL", [0, 5, 10, 15, 20]), lkDead: [[25], [3], [2]] }, ["Δd = 25 mm", "lm = 20 mm"]],
   ["PT", { duct: [65, 65, 25] }, ["tendon 3: ", "d = 25 mm", "Ap = 750 mm²"]],
   [
     "PT",
