@@ -57,7 +57,7 @@ export { normalNow, normalPlanned, rewritten } from "./language/normal.ts";
 export { numberIn } from "./language/numberIn.ts";
 export { namespace, ourFunction } from "./language/ourFunction.ts";
 export type { CellContent, CellValue } from "./values/content.ts";
-export { agrees, agreesWithHost, nudges } from "./values/agreement.ts";
+export { agrees, agreesWithHost, differsByRounding, type Movement } from "./values/agreement.ts";
 export type { CellArea, Frame, Reader, Whereabouts } from "./values/frame.ts";
 export { cut, holdsUnkept, holdsUnwritable, shortened, withoutUnkept, withoutUnwritable } from "./values/texts.ts";
 export { isNumberAsText } from "./values/numberAsText.ts";

@@ -162,6 +162,11 @@ describe("tracing a cell of any sheet", () => {
     expect(await unlike({ f: "=D1+1", v: 1 })).toMatch(/holds 1, but its formula gives 2 .*refers to itself/);
     expect(await unlike({ f: "=B1*B2-279", v: 5.7e-14 })).toBeUndefined();
     expect(await unlike({ f: "=B1*B2-279", v: 1e-3 })).toMatch(/holds 0\.001/);
+    expect(await unlike({ f: "=IF(B5>=12,1,0)", v: 0 })).toMatch(/holds 0, but its formula gives 1/);
+    expect(await unlike({ f: "=INDEX(B1:B5,ROUND(B5/4,0))", v: 0.2 })).toMatch(
+      /holds 0\.2, but its formula gives 0\.3/,
+    );
+    expect(await unlike({ f: '=IF(3*B2<=0.6,"OK","FAIL")', v: "OK" })).toBeUndefined();
     expect(await unlike({ f: "=NOW()+RTD(1)", v: 1 })).toBeUndefined();
     expect(await unlike({ f: "=B1/0", error: "#DIV/0!" })).toBeUndefined();
   });

@@ -1,10 +1,10 @@
 import type { Place } from "../address/place.ts";
 import { agreesWithHost } from "../values/agreement.ts";
-import type { Book } from "./book.ts";
-import { Calculation, type Computed } from "./calculation.ts";
-import type { FormulaCell } from "./formulas.ts";
-import { isResidue } from "./residue.ts";
 import { Fault, type Scalar } from "../values/values.ts";
+import type { Book } from "./book.ts";
+import { Calculation, told, type Computed } from "./calculation.ts";
+import type { FormulaCell } from "./formulas.ts";
+import { FromShown } from "./fromShown.ts";
 
 /** A cell whose value is not what its formula gives. */
 export interface Difference {
@@ -14,6 +14,8 @@ export interface Difference {
   readonly computed: Computed;
   /** The formula runs into an error that the host passes over, as some do where a cell that holds an error is compared. */
   readonly passedOver: boolean;
+  /** Values that agree to a relative 1e-9, but not to the last digits, decide which of the two values it is. */
+  readonly byLastDigits: boolean;
 }
 
 export interface AgainstHost {
@@ -26,30 +28,29 @@ export interface AgainstHost {
 
 const scalar = ({ value, error }: Computed): Scalar => (error ? new Fault(error.code, error.message) : value);
 
-/** Agreement of what was computed with the host: to a relative 1e-9, and where both are but the remainder of a difference. */
-function same(book: Book, cell: FormulaCell, computed: Scalar, host: Scalar): boolean {
-  if (agreesWithHost(computed, host)) return true;
-  return (
-    typeof computed === "number" &&
-    typeof host === "number" &&
-    isResidue(book, cell, Math.max(Math.abs(computed), Math.abs(host)))
-  );
+type Verdict = { readonly computed: Computed; readonly byLastDigits: boolean } | undefined;
+
+/** Whether a shown value counts as another than its formula gives: computed anew, and from the values shown. */
+function verdict(shown: FromShown, { key }: FormulaCell, anew: Computed, same: boolean): Verdict {
+  const { standing, gives } = shown.of(key);
+  if (same && (standing !== "differs" || gives === undefined)) return undefined;
+  const before = shown.before(key);
+  const untrue = before === "differs" || before === "cannot";
+  // What the formulas give anew, though not from what is shown: the cells it reads are told of, unless they agree.
+  if (same) return untrue ? undefined : { computed: told(gives!), byLastDigits: before === "nearly" };
+  if (standing === "follows" && before === "follows") return undefined;
+  return { computed: anew, byLastDigits: standing !== "differs" && !untrue };
 }
 
 /**
- * Whether a text is what its formula gives from the values that the host shows. Where all numbers agree, other texts
- * come of rounding alone: which of equal values is the highest, and so at which place.
- */
-function givesFromShown(book: Book, { place, host, computed }: Difference): boolean {
-  if (typeof host.value !== "string" || typeof computed.value !== "string") return false;
-  return new Calculation(book, [], { anew: [place] }).valueAt(place).value === host.value;
-}
-
-/**
- * Computes every formula of a book from its own and holds it against the host's value: numbers to a relative 1e-9,
- * texts and errors exactly, but for texts that come of rounding.
+ * Holds every formula of a book against the value that the host shows. Each is computed from the values shown in the
+ * cells it reads, and must give the shown value to the last digits that programs keep. Only where one does not, all is
+ * computed anew from the typed cells: what differs then (numbers by more than a relative 1e-9, texts and errors at all)
+ * is a difference, unless the cell and all that it depends on follow from what is shown to the last digits.
  */
 export function valuesAgainstHost(book: Book): AgainstHost {
+  const shown = new FromShown(book);
+  if (shown.allFollow()) return { compared: book.formulas.cells.size, differences: [], notCompared: [] };
   const calculation = new Calculation(book, [], { everything: true });
   const differences: Difference[] = [];
   const notCompared: { place: Place; formula: string; why: string }[] = [];
@@ -57,22 +58,18 @@ export function valuesAgainstHost(book: Book): AgainstHost {
   for (const cell of book.formulas.cells.values()) {
     const { sheet, row, column, formula } = cell;
     const place = { sheet: book.sheets[sheet]!.sheet, row, column };
-    const computed = calculation.valueAt(place);
-    if (computed.cannot !== undefined) {
-      notCompared.push({ place, formula, why: computed.cannot });
+    const anew = calculation.valueAt(place);
+    if (anew.cannot !== undefined) {
+      notCompared.push({ place, formula, why: anew.cannot });
       continue;
     }
     compared++;
+    const found = verdict(shown, cell, anew, agreesWithHost(scalar(anew), book.hostValue(sheet, row, column)));
+    if (!found) continue;
     const { value, error } = book.content(sheet, row, column);
-    if (!same(book, cell, scalar(computed), book.hostValue(sheet, row, column)))
-      differences.push({
-        place,
-        formula,
-        host: { value, ...(error && { error }) },
-        computed,
-        passedOver: computed.error !== undefined && !error,
-      });
+    const host = { value, ...(error && { error }) };
+    const passedOver = found.computed.error !== undefined && !error;
+    differences.push({ place, formula, host, passedOver, ...found });
   }
-  const rounded = differences.every((one) => one.passedOver || givesFromShown(book, one));
-  return { compared, differences: rounded ? differences.filter((one) => one.passedOver) : differences, notCompared };
+  return { compared, differences, notCompared };
 }

@@ -283,7 +283,8 @@ export class Calculation implements Reader {
   }
 }
 
-function told(value: Scalar): Computed {
+/** A value as a cell shows it. */
+export function told(value: Scalar): Computed {
   return value instanceof Fault
     ? { value: null, error: { code: value.code, ...(value.message !== undefined && { message: value.message }) } }
     : { value };

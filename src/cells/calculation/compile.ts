@@ -5,7 +5,8 @@ import type { CallNode, FormulaNode, LetNode, OperatorNode, ReferenceNode } from
 import type { Node } from "../values/frame.ts";
 import { Ref } from "../values/frame.ts";
 import { nativeFunction, ownFunction, type OwnFunctions } from "../functions/index.ts";
-import { binary, unary } from "../values/operators.ts";
+import { binary, inFifteenDigits, unary } from "../values/operators.ts";
+import { toFifteenDigits } from "../values/rounding.ts";
 import {
   addressReference,
   nameReference,
@@ -131,7 +132,11 @@ class Compiler {
             ? "an intersection of references"
             : `the operator ${operator}`,
       );
-    return { run: (frame) => broadcast([a.run(frame), b.run(frame)], f), fills: a.fills || b.fills };
+    const short = inFifteenDigits(f);
+    return {
+      run: (frame) => broadcast([a.run(frame), b.run(frame)], frame.fifteenDigits ? short : f),
+      fills: a.fills || b.fills,
+    };
   }
 
   /** A range whose corners are computed: it lies within the block around all that either corner refers to. */
@@ -169,7 +174,7 @@ class Compiler {
     if (nodes.length < native.min || nodes.length > native.max)
       return { run: () => cannot(`function ${name.toUpperCase()} with ${nodes.length} arguments`), fills: false };
     return {
-      run: (frame) => native.run(nodes, frame),
+      run: (frame) => (frame.fifteenDigits ? toFifteenDigits(native.run(nodes, frame)) : native.run(nodes, frame)),
       fills: native.fills === "always" || (native.fills === "with" && parts.some(({ fills }) => fills)),
     };
   }

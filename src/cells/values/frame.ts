@@ -29,6 +29,8 @@ export interface Frame {
   readonly row: number;
   readonly column: number;
   readonly locals: Value[];
+  /** Every step keeps 15 digits, as some programs have it where they compare and subtract; else all that numbers hold. */
+  readonly fifteenDigits?: boolean;
 }
 
 /** A formula or a part of one, ready to be evaluated. */

@@ -1,3 +1,4 @@
+import { toFifteenDigits } from "./rounding.ts";
 import { compare, toNumber, toText } from "./convert.ts";
 import { divisionByZero, Fault, wrongNumber, type Scalar } from "./values.ts";
 
@@ -53,6 +54,12 @@ export const binary: Readonly<Record<string, Binary>> = {
   ">": comparing((order) => order > 0),
   ">=": comparing((order) => order >= 0),
 };
+
+/** The same with 15 digits before and after. */
+export const inFifteenDigits =
+  (f: Binary): Binary =>
+  (a, b) =>
+    toFifteenDigits(f(toFifteenDigits(a), toFifteenDigits(b)));
 
 const one =
   (f: (a: number) => number): ((a: Scalar) => Scalar) =>

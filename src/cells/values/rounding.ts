@@ -12,3 +12,8 @@ export function roundTo(value: number, places: number, how: "nearest" | "up" | "
   const whole = how === "nearest" ? Math.floor(size + 0.5) : how === "up" ? Math.ceil(size) : Math.floor(size);
   return Math.sign(value) * shifted(whole, -n);
 }
+
+/** A number to the 15 digits that the programs keep; blocks and other values as they are. */
+export function toFifteenDigits<T>(value: T): T | number {
+  return typeof value === "number" ? Number(value.toPrecision(15)) : value;
+}

@@ -5,21 +5,27 @@ import { plannedAt } from "../recognise/standing.ts";
 import { labels, shownResult } from "./cells.ts";
 import type { Finding } from "./finding.ts";
 
+const otherValue =
+  "The cell shows another value than its formula gives: it has not been recalculated, or the program computes it differently.";
+const turnsOnLastDigits =
+  "The result turns on the last digits of a value that goes into this cell, which the program computes differently. " +
+  "Take it as undecided: the value is at its limit.";
+
 /** Cells of the sheet whose value is not what their formula gives when it is computed apart from the host. */
 export function valueFindings(recognised: Recognised, { differences }: AgainstHost): readonly Finding[] {
   const labelOf = labels(recognised);
   // Which of several errors a formula shows first differs between programs; no value is hidden by that.
   const counts = ({ place, passedOver, host, computed }: AgainstHost["differences"][number]): boolean =>
     !passedOver && !(host.error && computed.error) && place.sheet === recognised.snapshot.sheet;
-  return differences.filter(counts).map(({ place: { row, column }, host, computed }): Finding => {
+  return differences.filter(counts).map(({ place: { row, column }, host, computed, byLastDigits }): Finding => {
     const planned = plannedAt(recognised, { row, column });
     const label = planned ? labelOf(planned) : "";
     return {
       kind: "value not recomputed",
-      grade: "serious",
+      grade: byLastDigits ? "look" : "serious",
       at: { row, column },
       ...(label && { label }),
-      what: "The cell shows another value than its formula gives: it has not been recalculated, or the program computes it differently.",
+      what: byLastDigits ? turnsOnLastDigits : otherValue,
       expected: shownResult(computed),
       found: shownResult(host),
     };

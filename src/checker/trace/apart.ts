@@ -36,7 +36,8 @@ function handed(value: Value): Evaluated {
 }
 
 /**
- * Evaluates a formula, or a part of one, from cells that have been read (`as` another number, where that is given);
+ * Evaluates a formula, or a part of one, from cells that have been read (`as` another number, where that is given; each
+ * step to 15 digits, where asked);
  * undefined where that cannot be done here.
  */
 export function evaluateApart(
@@ -44,7 +45,8 @@ export function evaluateApart(
   at: { readonly sheet: string; readonly row: number; readonly column: number },
   reading: Reading,
   originOf: OriginOf,
-  as: (value: number, row: number, column: number) => number = (value) => value,
+  as: (value: number, sheet: number, row: number, column: number) => number = (value) => value,
+  fifteenDigits = false,
 ): Evaluated | undefined {
   const sheets = [at.sheet];
   const number = (name: string): number => {
@@ -73,11 +75,15 @@ export function evaluateApart(
     read: (sheet, row, column): Scalar => {
       if (!reading.has(sheets[sheet]!, row, column)) throw new CannotCompute("a cell it needs was not read");
       const { value, error } = reading.at(sheets[sheet]!, row, column);
-      return error ? new Fault(error.code, error.message) : typeof value === "number" ? as(value, row, column) : value;
+      return error
+        ? new Fault(error.code, error.message)
+        : typeof value === "number"
+          ? as(value, sheet, row, column)
+          : value;
     },
   };
   try {
-    const frame: Frame = { reader, sheet: 0, row: at.row, column: at.column, locals: [] };
+    const frame: Frame = { reader, sheet: 0, row: at.row, column: at.column, locals: [], fifteenDigits };
     return handed(compile(`=${expression}`, at.row, at.column, ourFunctions).run(frame));
   } catch (problem) {
     if (problem instanceof CannotCompute) return undefined;

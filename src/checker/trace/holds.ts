@@ -1,4 +1,4 @@
-import { agreesWithHost, Fault, nudges, type Scalar, withoutPrefix } from "../../cells/index.ts";
+import { agreesWithHost, Fault, differsByRounding, type Scalar, withoutPrefix } from "../../cells/index.ts";
 import type { CellContent, Place } from "../../hosts/index.ts";
 import { numberText } from "../../typeset/index.ts";
 import { evaluateApart, type Evaluated } from "./apart.ts";
@@ -37,20 +37,14 @@ export function unlikeItsFormula(
   if (!evaluated || evaluated.error !== undefined || error) return undefined;
   const gives = upperLeft(evaluated);
   if (agreesWithHost(gives, value)) return undefined;
+  const short = evaluateApart(expression, at, reading, originOf, undefined, true);
+  if (short && short.error === undefined && agreesWithHost(upperLeft(short), value)) return undefined;
   if (typeof gives === "number" && typeof value === "number") {
-    const moved = nudges.map((nudge) =>
-      evaluateApart(expression, at, reading, originOf, (number, row, column) => number * nudge(row, column)),
-    );
-    // What rounding leaves of terms that cancel.
-    if (
-      moved.some(
-        (other) =>
-          other &&
-          typeof upperLeft(other) === "number" &&
-          Math.abs((upperLeft(other) as number) - gives) >= Math.abs(gives - value),
-      )
-    )
-      return undefined;
+    const rounded = differsByRounding(gives, value, (by) => {
+      const moved = evaluateApart(expression, at, reading, originOf, (number, ...place) => number * by(...place));
+      return moved && moved.error === undefined ? upperLeft(moved) : undefined;
+    });
+    if (rounded) return undefined;
   }
   return (
     `The cell holds ${said(value)}, but its formula gives ${said(gives)} with the cells it refers to as ` +
