@@ -117,6 +117,33 @@ describe("what is found of the set", () => {
   });
 });
 
+/** The same with another sheet before it on which nothing is written beside the numbers. */
+function afterBare(one: IdentifyCase): IdentifyFinding {
+  const [[name, rows]] = Object.entries(one.sheets) as [[string, (typeof one.sheets)[string]]];
+  const bare = rows.map((row) => row.map((cell) => (typeof cell === "string" && !cell.startsWith("=") ? null : cell)));
+  const identifier = new Identifier(bookOf({ ...one, sheets: { Bare: bare, [name]: rows } }));
+  const place = placeIn(one.ask);
+  identifier.identify({ ...place, sheet: "Bare" });
+  return identifier.identify(place);
+}
+
+describe("labels beside a formula count", () => {
+  it("whatever was found of the same formula without labels", () => {
+    const cases = some(["identified", "plain", "near"], 6).filter(
+      ({ sheets, names }) => Object.keys(sheets).length === 1 && !names,
+    );
+    expect(cases.length).toBeGreaterThan(15);
+    for (const one of cases) {
+      const [alone, after] = [found(one), afterBare(one)];
+      expect([after.verdict, after.found?.id, after.found?.differences[0]?.kind], one.id).toEqual([
+        alone.verdict,
+        alone.found?.id,
+        alone.found?.differences[0]?.kind,
+      ]);
+    }
+  });
+});
+
 describe("what is found of further formulas", () => {
   it("names near misses and what they come to", () => {
     const cases = further<FurtherNear>("near");

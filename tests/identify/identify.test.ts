@@ -159,6 +159,26 @@ describe("identify", () => {
     expect(identified([[1000], [0.05], [10], [formula]]).verdict).toBe("unknown");
   });
 
+  it("says in every row what the numbers leave open", () => {
+    const rows = [1, 2].flatMap((n): Cell[][] => {
+      const at = 7 * (n - 1);
+      return [
+        ["jacking stress", 1395 + n, "MPa"],
+        [null, 0.2],
+        [null, 0.3 + n / 100],
+        ["wobble k", 0.003, "1/m"],
+        ["distance x", 12, "m"],
+        ["stress", `=B${at + 1}*EXP(-(B${at + 2}*B${at + 3}+B${at + 4}*B${at + 5}))`, "MPa"],
+        [],
+      ];
+    });
+    const identifier = new Identifier(bookOfSheets([sheetOf(rows)]));
+    const [first, second] = identifier.formulasOf("Sheet1").map((place) => identifier.identify(place));
+    expect(first!.found!.open.join()).toContain("do not tell");
+    expect(second!.found!.open).toEqual(first!.found!.open);
+    expect(second!.found!.others).toEqual(first!.found!.others);
+  });
+
   it("lists counts, names steps as steps, and prints and plans the list", () => {
     const book = bookOfSheets([
       sheetOf([

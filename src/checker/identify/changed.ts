@@ -9,6 +9,7 @@ import { compareAll, type Agreement, type Match } from "./match.ts";
 import { inputText } from "./offer.ts";
 import type { TypedNumber } from "./program.ts";
 import type { Library, Rule } from "./rules.ts";
+import { whereItAgrees } from "./range.ts";
 import { shownName, shownNumber, valueBy } from "./said.ts";
 import { scalesOf } from "./scales.ts";
 import { rootNear } from "./solve.ts";
@@ -30,6 +31,8 @@ export interface AsItIs {
 const tolerance = 1e-9;
 const leastPlaces = 3;
 const leastShare = 0.06;
+/** Where the sheet's own values disagree. */
+const leastElsewhere = 0.15;
 const mostTyped = 8;
 const mostApart = Math.log(12);
 
@@ -126,6 +129,23 @@ function asItIs(seen: Seen): AsItIs | undefined {
   if (!match || !isSpokenFor(match, fit)) return undefined;
   const agreement = compareAll(match);
   return shareOf(agreement) >= leastShare ? { match, agreement } : undefined;
+}
+
+/**
+ * The formula agrees with the rule at other drawn inputs, and not with the sheet's values: a case of the rule is left out
+ * that these need.
+ */
+function leftOutCase({ fit }: Seen): Near | undefined {
+  if (fit.free.length > 0 || !fit.resultNamed) return undefined;
+  for (const out of fit.outs) {
+    const match = matchOf(fit, out);
+    if (!match || !isSpokenFor(match, fit)) return undefined;
+    const agreement = compareAll(match);
+    if (shareOf(agreement) < leastElsewhere) continue;
+    const says = `${whereItAgrees(match, agreement)}; the sheet's values lie outside that part`;
+    return { match, agreement, difference: { kind: "case", says, ...effectOf(match) } };
+  }
+  return undefined;
 }
 
 /** Numbers typed in a formula that may be a quantity, each once. */
@@ -431,7 +451,15 @@ export function agreeingInPart(target: Target, library: Library, around: Around)
 /** A rule that labels speak for and that one change makes the formula, the simplest kind of change first. */
 export function changedRule(target: Target, library: Library, around: Around): Near | undefined {
   const all = allSeen(target, library, around);
-  for (const looked of [exchangedArguments, typedArguments, typedStep, oneChange, otherNumber, otherPowers])
+  for (const looked of [
+    leftOutCase,
+    exchangedArguments,
+    typedArguments,
+    typedStep,
+    oneChange,
+    otherNumber,
+    otherPowers,
+  ])
     for (const seen of all) {
       const found = looked(seen, around);
       if (found) return found;

@@ -11,7 +11,8 @@ import { offeredFormula } from "./offer.ts";
 import { callsOurs } from "./ours.ts";
 import { libraryOfRules, type Form, type Library, type Rule } from "./rules.ts";
 import { saidDepartures } from "./said.ts";
-import { rangeOf, searchedDepartures, whereItAgrees, type SearchedDeparture } from "./searched.ts";
+import { whereItAgrees } from "./range.ts";
+import { rangeOf, searchedDepartures, type SearchedDeparture } from "./searched.ts";
 import { supportOf } from "./support.ts";
 import { Effort, targetOf, type Target } from "./target.ts";
 
@@ -35,11 +36,12 @@ interface Searched {
 
 type Told = Pick<Finding, "verdict" | "found" | "because" | "possibly">;
 
-/** What an earlier formula of the same pattern was: agreement with a rule, a departure from one, or unknown. */
+/** What an earlier formula of the same pattern was: agreement with a rule, or a departure from one. */
 interface Before {
-  readonly match?: Match;
+  readonly match: Match;
+  /** Rules that agree as well, with every way to share out the inputs. */
+  readonly exact?: readonly Exact[];
   readonly departure?: SearchedDeparture;
-  readonly told?: Told;
 }
 
 const rank: Readonly<Record<Form, number>> = { "known by its form": 2, own: 1, common: 0 };
@@ -55,6 +57,8 @@ export class Identifier {
   readonly #library: Library;
   /** By the pattern of a formula and of those behind it: what it was found to be, so that a column filled down is searched once. */
   readonly #before = new Map<string, Before>();
+  /** The same of what is unknown, which is so only with the same labels beside the cells. */
+  readonly #unknown = new Map<string, Told>();
   readonly #patterns = new Map<number, string>();
 
   constructor(private readonly book: Book) {
@@ -106,13 +110,27 @@ export class Identifier {
   #searched(cell: FormulaCell): Told {
     const pattern = this.#patternBehind(cell);
     const before = this.#before.get(pattern);
-    if (before?.told) return before.told;
     const cuts = cutsOf(this.book, cell);
     const again = before && this.#again(cell, cuts, before);
     if (again) return again;
+    const labelled = `${pattern}\n${this.#labelsOf(cell)}`;
+    const unknown = this.#unknown.get(labelled);
+    if (unknown) return unknown;
     const told = this.#searchedAnew(cell, cuts, (found) => this.#before.set(pattern, found));
-    if (!told.found && !before) this.#before.set(pattern, { told });
+    if (!told.found) this.#unknown.set(labelled, told);
     return told;
+  }
+
+  /** What stands beside a formula and the cells that it comes from. */
+  #labelsOf(cell: FormulaCell): string {
+    const cut = wholeCut(this.book, cell);
+    const keys = [cell.key, ...(cut?.inputs ?? [])];
+    return JSON.stringify(
+      keys.map((key) => {
+        const { description = "", symbol = "", unit = "" } = this.#labels.of(key) ?? {};
+        return [description, symbol, unit];
+      }),
+    );
   }
 
   /** A formula and those behind it as they are filled down. */
@@ -129,8 +147,7 @@ export class Identifier {
   }
 
   /** A formula like one before: the same rule is tried alone, and what was not recognised is not again. */
-  #again(cell: FormulaCell, cuts: readonly Cut[], { match, departure }: Before): Told | undefined {
-    if (!match) return undefined;
+  #again(cell: FormulaCell, cuts: readonly Cut[], { match, exact: before = [], departure }: Before): Told | undefined {
     const { part, inputs } = match.target.cut;
     const like = part ? cutsWithPart(this.book, cell) : cuts;
     for (const cut of like) {
@@ -142,7 +159,11 @@ export class Identifier {
         continue;
       }
       const same = target && sameAs(match, target);
-      if (same) return this.#told(same, [same]);
+      if (same && target) {
+        const ways = before.find((one) => one.match === match)?.all.map((way) => (way === match ? same.match : way));
+        const best = { ...same, all: ways ?? same.all };
+        return this.#told(best, [best, ...before.filter((one) => one.match !== match)]);
+      }
       const exact = target && this.#exact(target, [match.rule]);
       const best =
         exact?.exact[0] ?? (target && this.#agreeingInPart([target], libraryOf(match.rule))) ?? exact?.partly[0];
@@ -173,7 +194,7 @@ export class Identifier {
       if (best && rank[best.match.rule.form] === 2) break;
     }
     if (best) {
-      keep({ match: best.match });
+      keep({ match: best.match, exact: others });
       return this.#told(best, others);
     }
     const spoken = this.#agreeingInPart(targets.slice(0, mostForNear));

@@ -28,6 +28,8 @@ const mostTried = 8_000;
 /** Where labels tell what to try first. */
 const mostTriedByLabels = 2_000;
 const mostTriedOnceFound = 600;
+/** So many inputs may stand in another unit than their labels say. */
+const mostDeparted = 1;
 
 const close = (a: number, b: number): boolean => Math.abs(a - b) <= tolerance * Math.max(Math.abs(a), Math.abs(b));
 
@@ -129,23 +131,28 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
   const count = rule.inputs.length;
   if (target.inputs.length !== count || target.effort.left <= 0) return [];
   const groups: { readonly power: number; readonly inputs: number[] }[] = [];
-  const others: number[] = [];
+  const plain: number[] = [];
   rule.shapes.forEach(({ power }, j) => {
-    if (power === undefined) return void others.push(j);
+    if (power === undefined) return void plain.push(j);
     const same = groups.find((g) => Math.abs(g.power - power) < samePower);
     if (same) same.inputs.push(j);
     else groups.push({ power, inputs: [j] });
   });
-  for (const { power, inputs } of groups) {
-    const having = target.shapes.filter((s) => s.power !== undefined && Math.abs(s.power - power) <= samePower).length;
-    if (having < inputs.length) return [];
-  }
+  const groupOf = target.shapes.map(({ power }) =>
+    power === undefined ? -1 : groups.findIndex((group) => Math.abs(power - group.power) <= samePower),
+  );
+  // How many inputs with a group's power are more than the group takes: they must be something else.
+  const spare = groups.map(({ inputs }, g) => groupOf.filter((own) => own === g).length - inputs.length);
+  if (spare.some((count) => count < 0)) return [];
   // Which input can be which argument by its shape; only then by its units, which takes longer.
-  const shaped = others.map((j) => {
+  const shaped = plain.map((j) => {
     const wanted = rule.shapes[j]!;
     return target.inputs.map((_, i) => {
+      if (groupOf[i]! >= 0 && spare[groupOf[i]!] === 0) return false;
       const own = target.shapes[i]!;
       if ((own.flags & wanted.flags) !== wanted.flags) return false;
+      // What rises wherever the rule was tried does not fall elsewhere.
+      if (target.directions[i]! * rule.directions[j]! < 0) return false;
       // A shape that the rule shows nowhere; none at all may be a limit that is crossed.
       return own.flags === 0 || rule.seen[j]!.has(target.shapeKeys[i]!);
     });
@@ -154,20 +161,19 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
   // A power that the rule has nowhere: no assignment can agree.
   const powered = target.shapes.filter(({ power }) => power !== undefined).length;
   if (groups.reduce((sum, { inputs }) => sum + inputs.length, 0) > powered) return [];
-  const options = others.map((j, n) =>
-    target.inputs.map((input, i) =>
-      shaped[n]![i] ? scalesFor(input, rule.inputs[j]!.quantity, target.rareUnits) : [],
-    ),
-  );
-  if (options.some((of) => of.every((scales) => scales.length === 0))) return [];
-  // What labels speak for is tried first, so that little is tried where they are right.
-  const likely = others.map((j, n) => {
+  const others = plain.map((j, n) => {
     const { quantity } = rule.inputs[j]!;
-    return target.inputs
-      .flatMap((input, i) => (options[n]![i]!.length > 0 ? [{ i, points: bestLiking(input, quantity) }] : []))
+    const scales = target.inputs.map((input, i) => (shaped[n]![i] ? scalesFor(input, quantity, target.rareUnits) : []));
+    // What labels speak for is tried first, so that little is tried where they are right.
+    const likely = target.inputs
+      .flatMap((input, i) => (scales[i]!.length > 0 ? [{ i, points: bestLiking(input, quantity) }] : []))
       .sort((a, b) => b.points - a.points)
       .map(({ i }) => i);
+    return { j, scales, likely };
   });
+  if (others.some(({ likely }) => likely.length === 0)) return [];
+  // Arguments that few inputs can be come first: most wrong ways end early.
+  others.sort((a, b) => a.likely.length - b.likely.length);
   const most = target.labelled ? mostTriedByLabels : mostTried;
   const found: RawMatch[] = [];
   const order = new Array<number>(count).fill(-1);
@@ -204,45 +210,44 @@ export function rawMatches(rule: Rule, target: Target, loose: Looseness = {}): r
   };
   const bothMissing = (k: number): boolean => !Number.isFinite(target.values[k]!) || target.values[k] === 0;
 
-  const settleGroups = (): boolean => {
-    for (const { power, inputs } of groups) {
-      const free = target.shapes.flatMap((s, i) =>
-        !used[i] && s.power !== undefined && Math.abs(s.power - power) <= samePower ? [i] : [],
-      );
-      if (free.length !== inputs.length) return false;
-      inputs.forEach((j, n) => {
-        order[j] = free[n] ?? -1;
-        if (free[n] !== undefined) used[free[n]] = true;
-      });
+  const settleGroups = (): void => {
+    const next = groups.map(() => 0);
+    for (let i = 0; i < count; i++) {
+      if (used[i]) continue;
+      const g = groupOf[i]!;
+      order[groups[g]!.inputs[next[g]!++]!] = i;
     }
-    return order.every((i) => i >= 0);
   };
 
-  const assign = (n: number): void => {
+  const assign = (n: number, departed: number): void => {
     if (found.length >= mostFound || tried >= most || (found.length > 0 && tried >= mostTriedOnceFound)) return;
     if (n === others.length) {
-      const before = [...used];
-      if (settleGroups()) {
-        const factor = agrees();
-        if (factor !== undefined) found.push({ order: [...order], scales: [...scales], factor });
-      }
-      before.forEach((was, i) => (used[i] = was));
+      settleGroups();
+      const factor = agrees();
+      if (factor !== undefined) found.push({ order: [...order], scales: [...scales], factor });
       return;
     }
-    const j = others[n]!;
-    for (const i of likely[n]!) {
+    const { j, likely, scales: units } = others[n]!;
+    for (const i of likely) {
       if (used[i]) continue;
+      const g = groupOf[i]!;
+      if (g >= 0 && spare[g] === 0) continue;
+      if (g >= 0) spare[g]!--;
       used[i] = true;
       order[j] = i;
-      for (const scale of options[n]![i]!) {
+      const { unit } = supportFor(target.inputs[i]!, rule.inputs[j]!.quantity);
+      for (const scale of units[i]!) {
+        const isOther = unit !== undefined && !close(scale, unit);
+        if (isOther && departed >= mostDeparted) continue;
         scales[j] = scale;
-        assign(n + 1);
+        assign(n + 1, departed + Number(isOther));
       }
       used[i] = false;
+      if (g >= 0) spare[g]!++;
     }
     scales[j] = 1;
   };
-  assign(0);
+  assign(0, 0);
   target.effort.left -= tried;
   return found;
 }

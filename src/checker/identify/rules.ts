@@ -15,7 +15,7 @@ import {
   type Table,
 } from "../../core/index.ts";
 import { drawing, drawnValue } from "./draws.ts";
-import { allFlags, bothShapes, shapeKey, shapeOf, stretches, type Shape } from "./shape.ts";
+import { allFlags, bothShapes, directionOf, shapeKey, shapeOf, stretches, type Shape } from "./shape.ts";
 
 /** A column of a table that takes the value of another argument. */
 interface Tie {
@@ -54,6 +54,8 @@ export interface Rule {
   readonly shapes: readonly Shape[];
   /** The shapes that each input shows at single points. */
   readonly seen: readonly ReadonlySet<string>[];
+  /** 1 where the value's size rises with an input at every point, −1 where it falls, 0 else. */
+  readonly directions: readonly number[];
   /** Numbers in its equations that say something. */
   readonly constants: readonly number[];
   /** How much its form alone says. */
@@ -184,13 +186,16 @@ function formOf(f: Formula, choices: Given, shapes: readonly Shape[]): Form {
 function shapesOver(
   evaluate: (values: ArrayLike<number>) => number,
   points: readonly (readonly number[])[],
-): Pick<Rule, "shapes" | "seen"> {
+): Pick<Rule, "shapes" | "seen" | "directions"> {
   const count = points[0]?.length ?? 0;
   const shapes: Shape[] = [];
   const all: Set<string>[] = [];
+  const directions: number[] = [];
+  const signs = new Set<number>();
   for (let i = 0; i < count; i++) {
     let over: Shape | undefined;
     const seen = new Set<string>();
+    const own = new Set<number>();
     for (const point of points) {
       const changed = [...point];
       const values = stretches.map((by) => {
@@ -199,13 +204,18 @@ function shapesOver(
       });
       const shape = shapeOf(values[0]!, values[1]!, values[2]!);
       if (!shape) continue;
+      for (const value of values) signs.add(Math.sign(value));
+      own.add(directionOf(values[0]!, values[1]!));
       seen.add(shapeKey(shape));
       over = over ? bothShapes(over, shape) : shape;
     }
     shapes.push(over ?? { power: undefined, flags: allFlags });
     all.push(seen);
+    directions.push(Number(own.has(1)) - Number(own.has(-1)));
   }
-  return { shapes, seen: all };
+  // About a zero the size of a value falls and rises.
+  const crosses = signs.has(1) && signs.has(-1);
+  return { shapes, seen: all, directions: crosses ? directions.map(() => 0) : directions };
 }
 
 /** Whether each input changes the value somewhere. */

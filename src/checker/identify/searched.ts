@@ -5,6 +5,7 @@ import type { Difference } from "./finding.ts";
 import type { Around } from "./fits.ts";
 import { compareAll, matches, nearestFactor, rawMatches, settled, type Agreement, type Match } from "./match.ts";
 import type { Library, Rule } from "./rules.ts";
+import { whereItAgrees } from "./range.ts";
 import { shownName, shownNumber, valueBy } from "./said.ts";
 import { targetWith, type Target, type Typed } from "./target.ts";
 
@@ -133,21 +134,6 @@ export function rangeOf(match: Match, agreement: Agreement): string | undefined 
   if (rule.form === "common" || !agreesInPart(match, agreement) || target.shapes.some(({ power }) => power === 0))
     return undefined;
   return whereItAgrees(match, agreement);
-}
-
-/** "agrees only where f_cm is up to 35 MPa", where one input tells the agreeing points from the others. */
-export function whereItAgrees({ rule }: Match, { agreeing }: Agreement): string {
-  for (const [j, { quantity }] of rule.inputs.entries()) {
-    const at = (agrees: boolean): readonly number[] =>
-      rule.points.flatMap((p, k) => (agreeing[k] === agrees ? [p[j]!] : []));
-    const [yes, no] = [at(true), at(false)];
-    const unit = quantity.unit === "–" ? "" : ` ${quantity.unit}`;
-    if (yes.length > 0 && Math.max(...yes) < Math.min(...no))
-      return `Agrees only up to about ${shownName(quantity)} = ${shownNumber(Math.max(...yes))}${unit}; beyond, the rule goes on otherwise`;
-    if (Math.min(...yes) > Math.max(...no))
-      return `Agrees only from about ${shownName(quantity)} = ${shownNumber(Math.min(...yes))}${unit} on; below, the rule is another`;
-  }
-  return "Agrees in a part of the range only: a limit or a case of the rule is missing";
 }
 
 /** One place of a rule that the labels speak for is otherwise. */

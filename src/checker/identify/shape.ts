@@ -44,6 +44,13 @@ export function bothShapes(a: Shape, b: Shape): Shape {
   return { flags: a.flags & b.flags, power: same ? a.power : undefined };
 }
 
+/** Whether a value's size rises (1) or falls (−1) with its input; 0 where it does neither, or where its sign changes. */
+export function directionOf(f1: number, f2: number): number {
+  const ratio = f2 / f1;
+  if (!(ratio > 0 && Number.isFinite(ratio)) || Math.abs(ratio - 1) < 1e-9) return 0;
+  return Math.sign(ratio - 1);
+}
+
 /** One number for a shape, by which shapes are the same. */
 export function shapeKey({ flags, power }: Shape): string {
   return `${flags}/${power === undefined ? "" : power.toFixed(6)}`;

@@ -5,7 +5,7 @@ import { drawing } from "./draws.ts";
 import type { Labels } from "./labelled.ts";
 import { partKey, Program, valueAt, type TypedNumber } from "./program.ts";
 import { isRare } from "./scales.ts";
-import { bothShapes, shapeKey, shapeOf, stretches, type Shape } from "./shape.ts";
+import { bothShapes, directionOf, shapeKey, shapeOf, stretches, type Shape } from "./shape.ts";
 
 /** What may be an argument: a cell, or a number typed inside the formula. */
 export interface TargetInput {
@@ -55,6 +55,8 @@ export interface Target {
   readonly shapes: readonly Shape[];
   /** Of the first place alone. */
   readonly shapeKeys: readonly string[];
+  /** Of the first place alone: 1 where the value's size rises with the input, −1 where it falls. */
+  readonly directions: readonly number[];
   readonly run: (inputs: ArrayLike<number>) => number;
   readonly effort: Effort;
 }
@@ -75,9 +77,10 @@ function placesAbout(inputs: readonly TargetInput[]): readonly (readonly number[
 function shapesAbout(
   run: Target["run"],
   places: readonly (readonly number[])[],
-): Pick<Target, "shapes" | "shapeKeys"> | undefined {
+): Pick<Target, "shapes" | "shapeKeys" | "directions"> | undefined {
   const shapes: Shape[] = [];
   const shapeKeys: string[] = [];
+  const directions: number[] = [];
   const count = places[0]!.length;
   for (let i = 0; i < count; i++) {
     let all: Shape | undefined;
@@ -89,12 +92,14 @@ function shapesAbout(
       });
       const shape = shapeOf(values[0]!, values[1]!, values[2]!);
       if (shape) all = all ? bothShapes(all, shape) : shape;
-      if (n === 0) shapeKeys.push(shape ? shapeKey(shape) : "");
+      if (n > 0) continue;
+      shapeKeys.push(shape ? shapeKey(shape) : "");
+      directions.push(directionOf(values[0]!, values[1]!));
     }
     if (!all) return undefined;
     shapes.push(all);
   }
-  return { shapes, shapeKeys };
+  return { shapes, shapeKeys, directions };
 }
 
 /** The target of a cut as it is; undefined where it has no value about the sheet's own, or an input that changes nothing. */
