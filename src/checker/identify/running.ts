@@ -5,6 +5,7 @@ import { readBook } from "../book/readBook.ts";
 import type { Finding } from "./finding.ts";
 import { withSteps, type IdentifiedList } from "./list.ts";
 import { callsOurs } from "./ours.ts";
+import { sharedOut } from "./threads.ts";
 import { identifyEach, type IdentifyWork, type WorkerSays } from "./work.ts";
 
 export interface IdentifyOptions {
@@ -14,8 +15,9 @@ export interface IdentifyOptions {
   readonly signal?: AbortSignal;
 }
 
-/** The thread that does the work; a page that has none does it itself, a formula at a time. */
-const newWorker = (): Worker => new Worker(new URL("./worker.ts", import.meta.url));
+/** Threads without work: they keep the library's rules for the next time. */
+const idle: Worker[] = [];
+const aWorker = (): Worker => idle.pop() ?? new Worker(new URL("./worker.ts", import.meta.url));
 
 /** Reads a sheet with all it refers to, and finds out what its hand-typed formulas compute. Rejects with an AbortError when cancelled. */
 export async function identifyOn(
@@ -26,13 +28,14 @@ export async function identifyOn(
   const book = await readBook(host, sheet);
   signal?.throwIfAborted();
   const all = formulasWithin(book, sheet, within);
-  const places = all.filter(({ formula }) => !callsOurs(formula)).map(({ place }) => place);
+  const typed = all.filter(({ formula }) => !callsOurs(formula));
+  const places = typed.map(({ place }) => place);
   const work: IdentifyWork = { sheets: book.sheets, names: book.names, places };
   const report = (done: number): void => progress(done, places.length);
   report(0);
   const findings = await (typeof Worker === "undefined"
     ? inTurns(work, report, signal)
-    : inWorker(work, report, signal));
+    : inThreads(work, sharedOut(typed, navigator.hardwareConcurrency), report, signal));
   return { sheet, findings: withSteps(findings), ours: all.length - places.length };
 }
 
@@ -67,37 +70,63 @@ async function inTurns(
   return findings;
 }
 
-function inWorker(
-  work: IdentifyWork,
+/** The findings of all threads in the order of the places; a thread that fails or a call to cancel ends all of them. */
+async function inThreads(
+  { sheets, names, places }: IdentifyWork,
+  shares: readonly (readonly Place[])[],
   report: (done: number) => void,
   signal: AbortSignal | undefined,
 ): Promise<readonly Finding[]> {
+  const ended = new AbortController();
+  const cancel = (): void => ended.abort(signal!.reason);
+  signal?.addEventListener("abort", cancel);
+  let done = 0;
+  const each = shares.map((share) =>
+    inWorker({ sheets, names, places: share }, (more) => report((done += more)), ended.signal),
+  );
+  try {
+    const findings = (await Promise.all(each)).flat();
+    const found = new Map(findings.map((finding) => [placeKey(finding.place), finding]));
+    return places.map((place) => found.get(placeKey(place))!);
+  } catch (error) {
+    ended.abort(error);
+    throw error;
+  } finally {
+    signal?.removeEventListener("abort", cancel);
+  }
+}
+
+const placeKey = ({ row, column }: Place): string => `${row},${column}`;
+
+function inWorker(
+  work: IdentifyWork,
+  report: (more: number) => void,
+  signal: AbortSignal,
+): Promise<readonly Finding[]> {
   return new Promise((resolve, reject) => {
-    const worker = newWorker();
+    const worker = aWorker();
     const findings: Finding[] = [];
-    const stop = (): void => {
+    const listening = new AbortController();
+    const fail = (error: Error): void => {
+      listening.abort();
       worker.terminate();
-      signal?.removeEventListener("abort", cancel);
+      reject(error);
     };
-    const cancel = (): void => {
-      stop();
-      reject(signal!.reason as Error);
-    };
-    signal?.addEventListener("abort", cancel);
-    worker.addEventListener("message", ({ data }: MessageEvent<WorkerSays>) => {
+    const { signal: until } = listening;
+    signal.addEventListener("abort", () => fail(signal.reason as Error), { signal: until });
+    const hear = ({ data }: MessageEvent<WorkerSays>): void => {
       if (data.kind === "found") {
         findings.push(...data.findings);
-        report(findings.length);
-        return;
-      }
-      stop();
-      if (data.kind === "done") resolve(findings);
-      else reject(new Error(data.why));
-    });
-    worker.addEventListener("error", ({ message }) => {
-      stop();
-      reject(new Error(message || "the worker could not be started"));
-    });
+        report(data.findings.length);
+      } else if (data.kind === "done") {
+        listening.abort();
+        idle.push(worker);
+        resolve(findings);
+      } else fail(new Error(data.why));
+    };
+    worker.addEventListener("message", hear, { signal: until });
+    const broken = ({ message }: ErrorEvent): void => fail(new Error(message || "the worker could not be started"));
+    worker.addEventListener("error", broken, { signal: until });
     worker.postMessage(work);
   });
 }
