@@ -15,6 +15,7 @@ export { gradesInOrder, gradeWords, type Finding, type FindingKind, type Grade }
 export { bookOfSheets } from "./book/bookOfSheets.ts";
 export { enterMeasured, NotMeasured, readMeasured, type Measured, type MeasuredValue } from "./record/measured.ts";
 export { linkAgain, linkedPlan, NotLinkable, sourcesFor } from "./link/link.ts";
+export { SheetWriter } from "./writer.ts";
 export { readBook } from "./book/readBook.ts";
 export { nameOfPart, partsAt, partsOf, type Part } from "./marks/parts.ts";
 export {

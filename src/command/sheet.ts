@@ -1,9 +1,27 @@
-/** `npm run -s sheet`: a check sheet as an .xlsx file, its governing checks on screen. */
+/** `npm run -s sheet`: a check sheet as an .xlsx file, its governing checks on screen; many of them from a table. */
 import { endWithReader } from "./output.ts";
+import { progressLine } from "./progressLine.ts";
 import { runSheet } from "./sheet/run.ts";
 
 endWithReader();
+let stopped = false;
+// Only while many members are done is there a pause in which a signal is heard; one sheet ends as programs do.
+if (process.argv.includes("--members")) {
+  for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"] as const)
+    process.on(signal, () => {
+      stopped = true;
+    });
+}
+const progress = progressLine(process.stderr);
 process.exitCode = await runSheet(process.argv.slice(2), {
-  say: (line) => console.log(line),
-  complain: (line) => console.error(line),
+  say: (line) => {
+    progress.clear();
+    console.log(line);
+  },
+  complain: (line) => {
+    progress.clear();
+    console.error(line);
+  },
+  progress: progress.show,
+  stopped: () => stopped,
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { planFor } from "../../src/command/sheet/inputs.ts";
+import { planFor } from "../../src/office/index.ts";
 import { expand, type Inputs, type InputValue } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { alderQuay } from "../independent/alderQuay.ts";
@@ -141,7 +141,7 @@ describe("a member without end supports", () => {
       ["loads", "MOMENTS"],
       ["ql", 15],
     ]);
-    expect(() => planFor(templateOf(post), settings, true)).toThrow(/input ql has no place on a sheet of this shape/);
+    expect(() => planFor(templateOf(post), settings, {})).toThrow(/input ql has no place on a sheet of this shape/);
   });
 
   test("points that do not reach both ends: FAIL", () => {

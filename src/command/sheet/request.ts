@@ -1,8 +1,28 @@
 import { reasonOf } from "../../core/index.ts";
 import { parseArgs } from "node:util";
+import { Refused } from "../../office/index.ts";
+
+/** Many members from a table. */
+export interface MembersRequest {
+  readonly kind: "members";
+  /** The table. */
+  readonly members: string;
+  /** Of rows that name none. */
+  readonly template?: string;
+  /** The folder for the sheets. */
+  readonly out: string;
+  readonly register?: string;
+  /** For all members. */
+  readonly set: readonly string[];
+  readonly link: readonly string[];
+  /** Starts from the templates' invented examples. */
+  readonly example: boolean;
+  readonly force: boolean;
+}
 
 /** What a call asks for. */
 export type Request =
+  | MembersRequest
   | { readonly kind: "help" }
   | { readonly kind: "list" }
   | { readonly kind: "inputs"; readonly template: string }
@@ -21,14 +41,6 @@ export type Request =
       readonly sheetName?: string;
     };
 
-/** A call, an input or a value that cannot be taken: every message a line. */
-export class Refused extends Error {
-  override readonly name = "Refused";
-  constructor(readonly messages: readonly string[]) {
-    super(messages.join("\n"));
-  }
-}
-
 const options = {
   help: { type: "boolean" },
   list: { type: "boolean" },
@@ -37,6 +49,8 @@ const options = {
   out: { type: "string" },
   set: { type: "string", multiple: true },
   link: { type: "string", multiple: true },
+  members: { type: "string" },
+  register: { type: "string" },
   example: { type: "boolean" },
   blank: { type: "boolean" },
   force: { type: "boolean" },
@@ -59,6 +73,8 @@ export function requestOf(words: readonly string[]): Request {
     throw new Refused([`“${positionals[0]}” belongs to no option; values are given as --set name=value`]);
   if (values.help) return { kind: "help" };
   if (values.list) return { kind: "list" };
+  if (values.members !== undefined) return membersRequest(values, values.members);
+  if (values.register !== undefined) throw new Refused(["--register goes with --members"]);
   const {
     template,
     out,
@@ -91,5 +107,32 @@ export function requestOf(words: readonly string[]): Request {
     force,
     strict,
     ...(sheetName !== undefined && { sheetName }),
+  };
+}
+
+function membersRequest(values: ReturnType<typeof parsed>["values"], table: string): MembersRequest {
+  const { template, out, register, set = [], link = [], example = false, force = false } = values;
+  const faults = [
+    ...(out === undefined ? ["--out is missing: the folder for the sheets of the members"] : []),
+    ...(out !== undefined && /\.xlsx$/i.test(out) ? [`--out = “${out}” is a file; with --members name a folder`] : []),
+    ...(register !== undefined && !/\.(csv|xlsx)$/i.test(register)
+      ? [`--register = “${register}” ends neither in .csv nor in .xlsx`]
+      : []),
+    ...(values["sheet-name"] === undefined
+      ? []
+      : ["--sheet-name does not go with --members: sheets take the members' names"]),
+    ...(example && values.blank ? ["--blank and --example exclude each other"] : []),
+  ];
+  if (faults.length > 0) throw new Refused(faults);
+  return {
+    kind: "members",
+    members: table,
+    out: out!,
+    set,
+    link,
+    example,
+    force,
+    ...(template !== undefined && { template }),
+    ...(register !== undefined && { register }),
   };
 }

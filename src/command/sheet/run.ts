@@ -2,14 +2,24 @@ import type { Snapshot } from "../../cells/index.ts";
 import { conflictsIn } from "../../checker/index.ts";
 import { cautions } from "../../core/index.ts";
 import { openGridInNode, planValues, writeSheets, type FileSheet, type Values } from "../../hosts/index.ts";
-import { faultOfSheetName, freeSheetName, type Plan, type Template } from "../../sheet/index.ts";
+import { faultOfSheetName, freeSheetName, type Inputs, type Plan, type Template } from "../../sheet/index.ts";
 import { linkedTemplates, templates } from "../../templates/index.ts";
+import {
+  dividedSettings,
+  linkedFor,
+  linkedInputs,
+  linkedName,
+  linkedPlanFor,
+  planFor,
+  Refused,
+  settingsOf,
+  shapeText,
+  snapshotOf,
+} from "../../office/index.ts";
 import { wrapped } from "../wrap.ts";
 import { inputLines } from "./inputList.ts";
-import { dividedSettings, linkedFor, linkedName, linkedPlanFor, snapshotOf } from "./linked.ts";
-import { planFor, shapeText } from "./inputs.ts";
-import { Refused, requestOf, type Request } from "./request.ts";
-import { settingsOf } from "./settings.ts";
+import { requestOf, type Request } from "./request.ts";
+import { writeMembers } from "./members.ts";
 import { summaryLines } from "./summary.ts";
 import { checkFree, NotWritten, writeSafely } from "../writeSafely.ts";
 
@@ -19,6 +29,7 @@ export const help = `Writes a check sheet as an .xlsx file.
   npm run -s sheet -- --template <id> --inputs                its inputs, with what they take
   npm run -s sheet -- --template <id> --out beam.xlsx         with the template's invented example
   npm run -s sheet -- --template <id> --blank --out beam.xlsx with defaults only
+  npm run -s sheet -- --template <id> --members members.csv --out folder    many members
 
   --template <id>     which template
   --out <file>        the file to write; it ends in .xlsx
@@ -33,6 +44,13 @@ export const help = `Writes a check sheet as an .xlsx file.
                       strength, end-zones, deflection, stressing-record. --set sets its inputs too
   --force             replace the file where it is there already
   --strict            end with 3 when the overall verdict is not OK; the file is written all the same
+  --members <table>   a sheet for each row of a CSV table, in the folder that --out names, and a register of
+                      their verdicts. Columns: member, template (where rows differ), ids of inputs; one
+                      place of a list is sigj[2] or cpL[2][1]. An empty field leaves the default, (empty)
+                      leaves the input empty. --set is for all of them. Ctrl+C stops after the member in
+                      work; the same command goes on from there. Unchanged members are kept
+  --register <file>   the register, .csv or .xlsx; as a rule register.csv in that folder. What is there from
+                      the last run is compared with this one
   --inputs            the template's inputs
   --list, --help      the templates; this text
 
@@ -48,6 +66,10 @@ overall verdict is not OK.
 export interface Voice {
   readonly say: (line: string) => void;
   readonly complain: (line: string) => void;
+  /** How far a run over many members is. */
+  readonly progress?: (line: string) => void;
+  /** Whether somebody has asked to stop. */
+  readonly stopped?: () => boolean;
 }
 
 function templateOf(id: string): Template {
@@ -109,13 +131,14 @@ async function write(
   const linked = linkedFor(template, link);
   const divided = dividedSettings(template, linked, set);
   const settings = settingsOf(template, divided.ofSource);
-  const plan = planFor(template, settings, blank);
+  const startOf = (one: Template): Inputs => (blank ? {} : one.example.inputs);
+  const plan = planFor(template, settings, startOf(template));
   refuseConflicts(plan);
   checkFree(out, force);
   const values = await computed(plan, sheetName);
   const sheets: FileSheet[] = [{ plan, values, sheetName }];
   for (const one of linked) {
-    const own = linkedPlanFor(one, { plan, sheetName }, divided.ofLinked, blank);
+    const own = linkedPlanFor(one, { plan, sheetName }, { ...startOf(one), ...linkedInputs(one, divided.ofLinked) });
     const source = [snapshotOf(sheets[0]!)];
     refuseConflicts(own, source);
     const name = linkedName(
@@ -144,14 +167,26 @@ async function write(
   return strict && !sheets.every(isOk) ? 3 : 0;
 }
 
+/** Real members never start from invented values unless that is asked for. */
+function members(request: Extract<Request, { kind: "members" }>, voice: Voice): ReturnType<typeof writeMembers> {
+  const startOf = ({ example }: Template): Inputs => (request.example ? example.inputs : {});
+  return writeMembers(request, startOf, "", {
+    say: (text) => wrapped(text).forEach(voice.say),
+    complain: voice.complain,
+    progress: voice.progress ?? (() => undefined),
+    stopped: voice.stopped ?? (() => false),
+  });
+}
+
 /** Does what a call asks for and gives the exit code. */
-export async function runSheet(words: readonly string[], voice: Voice): Promise<0 | 1 | 2 | 3> {
+export async function runSheet(words: readonly string[], voice: Voice): Promise<0 | 1 | 2 | 3 | 130> {
   try {
     const request = requestOf(words);
     if (request.kind === "help") voice.say(help.trimEnd());
     else if (request.kind === "list")
       for (const { id, title, line } of templates) voice.say(`${id}\t${title}\t${line}`);
     else if (request.kind === "inputs") inputLines(templateOf(request.template)).forEach(voice.say);
+    else if (request.kind === "members") return await members(request, voice);
     else return await write(request, voice);
     return 0;
   } catch (error) {

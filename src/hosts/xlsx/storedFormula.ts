@@ -42,12 +42,27 @@ const several = new Set(
 const doublyPrefixed = new Set(["FILTER", "SORT"]);
 const parameter = "_xlpm.";
 
-/** The first function of a formula that fills several cells or binds names. */
-export function fillsOrBinds(formula: string): string | undefined {
-  return functionsIn(formula)
-    .map((name) => name.toUpperCase())
-    .find((name) => several.has(name));
+/** As many formulas as a few configurations of sheets have; sheets of one configuration have the same. */
+const mostKept = 60_000;
+
+/** The same for the same formula, read once. */
+function readOnce<T>(read: (formula: string) => T): (formula: string) => T {
+  const kept = new Map<string, T>();
+  return (formula) => {
+    if (kept.has(formula)) return kept.get(formula)!;
+    const result = read(formula);
+    if (kept.size >= mostKept) kept.clear();
+    kept.set(formula, result);
+    return result;
+  };
 }
+
+/** The first function of a formula that fills several cells or binds names. */
+export const fillsOrBinds = readOnce((formula): string | undefined =>
+  functionsIn(formula)
+    .map((name) => name.toUpperCase())
+    .find((name) => several.has(name)),
+);
 
 function stored(name: string): string {
   const own = name.startsWith(`${namespace}.`) ? undefined : ourFunction(name);
@@ -70,7 +85,7 @@ function boundNames(formula: string): ReadonlySet<string> {
 }
 
 /** A formula (with its leading `=`) as a file keeps it: without `=`, functions under their stored names. */
-export function storedFormula(formula: string): string {
+export const storedFormula = readOnce((formula): string => {
   const bound = boundNames(formula);
   return piecesOf(withoutPrefix(formula))
     .map(({ kind, text }) => {
@@ -78,7 +93,7 @@ export function storedFormula(formula: string): string {
       return kind === "name" && bound.has(text.toLowerCase()) ? parameter + text : text;
     })
     .join("");
-}
+});
 
 /** What a name stands for, as a file keeps it. */
 export function storedExpression(reference: string): string {

@@ -1,9 +1,9 @@
-import type { Snapshot } from "../../cells/index.ts";
-import type { FileSheet } from "../../hosts/index.ts";
-import { freeSheetName, inputsFrom, type Inputs, type Plan, type Template } from "../../sheet/index.ts";
-import { linkedTemplates } from "../../templates/index.ts";
-import { expanded } from "./inputs.ts";
-import { Refused } from "./request.ts";
+import type { Snapshot } from "../cells/index.ts";
+import type { FileSheet } from "../hosts/index.ts";
+import { freeSheetName, inputsFrom, type Inputs, type Plan, type Template } from "../sheet/index.ts";
+import { linkedTemplates } from "../templates/index.ts";
+import { expanded } from "./planFor.ts";
+import { Refused } from "./refused.ts";
 import { asksFor, settingsOf } from "./settings.ts";
 
 /** The linked templates that a call names, by id or by what stands before the source's id. */
@@ -30,21 +30,19 @@ export function dividedSettings(
   return { ofSource: set.filter((text) => !isLinked(text)), ofLinked: set.filter(isLinked) };
 }
 
-/** The plan of a linked sheet beside its source in the same file. */
+/** The settings that a linked template asks for, as inputs. */
+export function linkedInputs(template: Template, set: readonly string[]): Inputs {
+  const own = set.filter((text) => asksFor(template, text));
+  return Object.fromEntries(settingsOf(template, own));
+}
+
+/** The plan of a linked sheet beside its source in the same file, with inputs of its own. */
 export function linkedPlanFor(
   template: Template,
   source: { readonly plan: Plan; readonly sheetName: string },
-  set: readonly string[],
-  blank: boolean,
+  own: Inputs,
 ): Plan {
-  const own = Object.fromEntries(
-    settingsOf(
-      template,
-      set.filter((text) => asksFor(template, text)),
-    ),
-  );
-  const start: Inputs = blank ? {} : template.example.inputs;
-  const inputs = inputsFrom(template, source.plan.inputs, { ...start, sourceSheet: source.sheetName, ...own });
+  const inputs = inputsFrom(template, source.plan.inputs, { ...own, sourceSheet: source.sheetName });
   return expanded(template, inputs, { sheet: source.sheetName, names: source.plan.names });
 }
 

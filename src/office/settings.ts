@@ -1,14 +1,14 @@
-import type { InputSpec, InputValue, ShapeInput, TableItem, Template } from "../../sheet/index.ts";
-import { Refused } from "./request.ts";
+import type { InputSpec, InputValue, ShapeInput, TableItem, Template } from "../sheet/index.ts";
+import { Refused } from "./refused.ts";
 
 type Choosable = Pick<InputSpec, "choices" | "freeText">;
-type Place =
+export type Place =
   | { readonly kind: "shape"; readonly input: ShapeInput }
   | { readonly kind: "row"; readonly input: InputSpec }
   | { readonly kind: "column"; readonly input: InputSpec; readonly table: TableItem };
 
 /** Where the template asks for an input; undefined where it does not. */
-function placeOf(template: Template, id: string): Place | undefined {
+export function placeOf(template: Template, id: string): Place | undefined {
   const shape = template.shape.find((input) => input.id === id);
   if (shape) return { kind: "shape", input: shape };
   for (const item of template.blocks.flatMap(({ items }) => items)) {
@@ -36,7 +36,7 @@ function single(text: string, { choices, freeText }: Choosable): string | number
  * Nothing at all leaves every place empty. Lists separate the members of a table's last dimension by commas, those of
  * the one before by semicolons.
  */
-function list(id: string, text: string, { input, table }: Extract<Place, { kind: "column" }>): InputValue {
+function list(said: string, text: string, { input, table }: Extract<Place, { kind: "column" }>): InputValue {
   if (text.trim() === "") return null;
   const line = (part: string): InputValue => part.split(",").map((one) => single(one, input));
   const names = table.over.join(" and ");
@@ -46,7 +46,7 @@ function list(id: string, text: string, { input, table }: Extract<Place, { kind:
     table.over.length === 1
       ? "separate them by commas, without semicolons"
       : "tables over more than two dimensions cannot be set here";
-  throw new Refused([`--set ${id}=${text}: the values run over ${names}; ${how}`]);
+  throw new Refused([`${said}: the values run over ${names}; ${how}`]);
 }
 
 /** Whether the template asks for the input that a `name=value` text sets. */
@@ -71,13 +71,21 @@ export function settingsOf(template: Template, texts: readonly string[]): Settin
         `--set ${text}: the template ${template.id} has no input “${id}”; its inputs: ${inputIds(template).join(", ")}`,
       ]);
     if (settings.has(id)) throw new Refused([`--set ${text}: “${id}” is set twice; give each input once`]);
-    settings.set(id, place.kind === "column" ? list(id, value, place) : single(value, place.input));
+    settings.set(id, settingOf(place, value, `--set ${text}`));
   }
   return settings;
 }
 
+/** A value as text, as it is typed for an input of that kind; `said`: what messages call it. Throws Refused. */
+export function settingOf(place: Place, text: string, said: string): InputValue {
+  return place.kind === "column" ? list(said, text, place) : single(text, place.input);
+}
+
+/** One value of a list, as text. */
+export const memberOfList = (place: Place, text: string): InputValue => single(text, place.input);
+
 /** Every input's id, in the order of the sheet. */
-function inputIds(template: Template): readonly string[] {
+export function inputIds(template: Template): readonly string[] {
   const ids = template.blocks
     .flatMap(({ items }) => items)
     .flatMap((item) =>

@@ -6,8 +6,8 @@ import {
   type Plan,
   type SourceSheet,
   type Template,
-} from "../../sheet/index.ts";
-import { Refused } from "./request.ts";
+} from "../sheet/index.ts";
+import { Refused } from "./refused.ts";
 import { memberWord, type Settings } from "./settings.ts";
 
 const isList = (value: InputValue | undefined): value is readonly InputValue[] => Array.isArray(value);
@@ -52,12 +52,11 @@ export function expanded(template: Template, inputs: Inputs, source?: SourceShee
 }
 
 /**
- * The sheet for some settings, on top of the template's example or of nothing. The example's lists are cut to the shape
- * that is asked for. Throws Refused with every message where a setting is wrong or has no place on a sheet of that
- * shape.
+ * The sheet for some settings, on top of what it starts from: the template's example, the office's defaults or nothing.
+ * Lists of the start are cut to the shape that is asked for, and what has no place there is left out. Throws Refused
+ * with every message where a setting is wrong or has no place on a sheet of that shape.
  */
-export function planFor(template: Template, settings: Settings, blank: boolean): Plan {
-  const start: Inputs = blank ? {} : template.example.inputs;
+export function planFor(template: Template, settings: Settings, start: Inputs): Plan {
   if (settings.size === 0) return expanded(template, start);
   const given = Object.fromEntries(settings);
   const shape = Object.fromEntries(
@@ -71,14 +70,12 @@ export function planFor(template: Template, settings: Settings, blank: boolean):
       ? []
       : [`input ${id} has no place on a sheet of this shape: ${shapeText(template, empty)}`];
   });
-  const example = Object.fromEntries(
-    Object.entries(start).map(([id, value]) => [id, trimmed(value, empty.inputs[id])]),
-  );
+  const begun = Object.fromEntries(Object.entries(start).map(([id, value]) => [id, trimmed(value, empty.inputs[id])]));
   if (faults.length > 0) throw new Refused(faults);
   const placed = Object.entries(given).flatMap(([id, value]) =>
     id in empty.inputs ? [[id, settled(value, empty.inputs[id])] as const] : [],
   );
-  return expanded(template, { ...example, ...Object.fromEntries(placed) });
+  return expanded(template, { ...begun, ...Object.fromEntries(placed) });
 }
 
 /** "shape = T, tendons = 2". */

@@ -1,0 +1,212 @@
+import type { Address, CellContent } from "../cells/index.ts";
+import { cellsOf } from "../cells/index.ts";
+import { fnv1a64, version as functionsVersion } from "../core/index.ts";
+import { planValues, type FileSheet } from "../hosts/index.ts";
+import { conflict, freeSheetName, type Inputs, type Plan, type Template } from "../sheet/index.ts";
+import { linkedName, linkedPlanFor, snapshotOf } from "./linked.ts";
+import type { Member } from "./memberTable.ts";
+import { planFor } from "./planFor.ts";
+import { placeOf } from "./settings.ts";
+import { notBuilt, worstOf, type Entry } from "./register.ts";
+import { Refused } from "./refused.ts";
+
+/** What all members of a run have in common. */
+export interface Run {
+  /** What a sheet of a template starts from, before the row's own inputs. */
+  readonly start: (template: Template) => Inputs;
+  /** Linked sheets in the file of each member. */
+  readonly linked: (template: Template) => readonly Template[];
+  /** Office and version of the defaults; empty without. */
+  readonly defaults: string;
+}
+
+/** A member whose inputs have been read: its sheet, without values. */
+export interface PlannedMember {
+  readonly member: Member;
+  readonly plan: Plan;
+  /** Same template, configuration and inputs: same mark. */
+  readonly mark: string;
+}
+
+/** A member with the values of its sheets. */
+export interface BuiltMember extends PlannedMember {
+  readonly sheets: readonly FileSheet[];
+  readonly entry: Entry;
+}
+
+/** Text of a title block where the table gives none: the member's name. */
+const memberInput = "member";
+
+/** Throws Refused where the row's inputs are not allowed. */
+export function plannedMember(member: Member, run: Run): PlannedMember {
+  const { template, settings } = member;
+  const named = new Map(settings);
+  if (!named.has(memberInput)) named.set(memberInput, member.name);
+  const plan = planFor(template, named, run.start(template));
+  const linked = run.linked(template).map((one) => [one.id, one.version, run.start(one)]);
+  const own = [plan.inputs, [...member.linkedSettings]];
+  const said = [template.id, template.version, plan.hash, own, functionsVersion, run.defaults, linked];
+  return { member, plan, mark: fnv1a64(JSON.stringify(said)) };
+}
+
+/**
+ * The sheet's name while it is computed. What is known of formulas is kept by sheet name, so that members of one
+ * configuration share it; linked sheets have it in their formulas, so that it stays in their files.
+ */
+const sourceName = "Stress check";
+
+/** The members in an order that computes those of one configuration after one another. */
+export function byConfiguration(members: readonly Member[]): readonly Member[] {
+  const keyOf = ({ template, settings }: Member): string =>
+    JSON.stringify([template.id, template.shape.map(({ id }) => settings.get(id))]);
+  const groups = new Map<string, Member[]>();
+  for (const member of members) {
+    const key = keyOf(member);
+    groups.set(key, [...(groups.get(key) ?? []), member]);
+  }
+  return [...groups.values()].flat();
+}
+
+function refuseConflicts({ plan, values, sheetName }: FileSheet): void {
+  const found = (plan.conflicts ?? []).flatMap(({ status, where, message }) =>
+    values[status.row]![status.column]!.value === conflict
+      ? [`${sheetName}: ${where && `${where}: `}${values[message.row]![message.column]!.text}`]
+      : [],
+  );
+  if (found.length > 0) throw new Refused([...new Set(found)]);
+}
+
+function computed(plan: Plan, sheetName: string, others: readonly FileSheet[]): FileSheet {
+  const values = planValues(plan, sheetName, others.map(snapshotOf));
+  if (!values)
+    throw new Refused([`“${sheetName}” cannot be computed apart from a grid; build this member by itself with --out`]);
+  const sheet = { plan, values, sheetName };
+  refuseConflicts(sheet);
+  return sheet;
+}
+
+/** All sheets of a member with their values, and its line of the register. Throws Refused. */
+export function builtMember(planned: PlannedMember, run: Run, file: string): BuiltMember {
+  const { plan, member } = planned;
+  const linked = run.linked(member.template);
+  const source = computed(plan, sourceName, []);
+  const sheets = [source];
+  for (const template of linked) {
+    const set = [...member.linkedSettings].filter(([id]) => placeOf(template, id) !== undefined);
+    const inputs = { ...run.start(template), ...Object.fromEntries(set) };
+    const own = linkedPlanFor(template, { plan, sheetName: sourceName }, inputs);
+    const taken = sheets.map(({ sheetName }) => sheetName);
+    sheets.push(computed(own, linkedName(template, taken), [source]));
+  }
+  // Without formulas on other sheets that name it, the sheet takes the member's name.
+  const named = linked.length > 0 ? sheets : [{ ...source, sheetName: freeSheetName(member.name, []) }];
+  return { ...planned, sheets: named, entry: entryOf(planned, sheets, run, file) };
+}
+
+const at = ({ values }: FileSheet, { row, column }: Address): CellContent => values[row]![column]!;
+
+interface Judged {
+  readonly description: string;
+  readonly utilisation: number;
+  readonly verdict: string;
+  readonly where: string;
+}
+
+function judgedOf(sheet: FileSheet): readonly Judged[] {
+  return sheet.plan.summary.checks.flatMap(({ description, utilisation, verdict, where }) => {
+    const { value } = at(sheet, utilisation);
+    if (typeof value !== "number") return [];
+    return [{ description, utilisation: value, verdict: at(sheet, verdict).text, where: at(sheet, where).text }];
+  });
+}
+
+/** The highest utilisation, of the checks that fail where one does. */
+function governingOf(sheets: readonly FileSheet[]): Judged | undefined {
+  const all = sheets.flatMap(judgedOf);
+  const failing = all.filter(({ verdict }) => verdict === "FAIL");
+  return (failing.length > 0 ? failing : all).reduce<Judged | undefined>(
+    (worst, one) => (worst === undefined || one.utilisation > worst.utilisation ? one : worst),
+    undefined,
+  );
+}
+
+/** The value of a row by its id. */
+function valueOf(sheet: FileSheet, id: string): number | null {
+  const meaning = sheet.plan.meanings.find((one) => one.id === id);
+  const value = meaning && at(sheet, meaning.at).value;
+  return typeof value === "number" ? value : null;
+}
+
+function warningsOf(sheet: FileSheet): readonly string[] {
+  return cellsOf(sheet.plan.summary.warnings).flatMap((cell) => {
+    const text = at(sheet, cell).text.trim();
+    return text === "" || at(sheet, cell).error ? [] : [text];
+  });
+}
+
+/** So many texts in a line of the register; the sheet has them all. */
+const mostRemarks = 3;
+
+function remarksOf(sheets: readonly FileSheet[], warnings: readonly string[]): string {
+  const missing = sheets.flatMap((sheet) =>
+    sheet.plan.cells.filter((cell) => cell.role === "verdict" && at(sheet, cell).value === "MISSING"),
+  ).length;
+  const open = sheets
+    .slice(1)
+    .filter((sheet) => overallOf(sheet) !== "OK")
+    .map((sheet) => `${sheet.sheetName}: ${overallOf(sheet)}`);
+  const more = warnings.length - mostRemarks;
+  return [
+    ...(missing > 0 ? [`inputs missing: ${missing}`] : []),
+    ...open,
+    ...warnings.slice(0, mostRemarks),
+    ...(more > 0 ? [`and ${more} more warnings on the sheet`] : []),
+  ].join("; ");
+}
+
+const overallOf = (sheet: FileSheet): string => at(sheet, sheet.plan.summary.overall).text;
+
+function entryOf({ member, plan, mark }: PlannedMember, sheets: readonly FileSheet[], run: Run, file: string): Entry {
+  const governing = governingOf(sheets);
+  const warnings = sheets.flatMap(warningsOf);
+  return {
+    member: member.name,
+    verdict: worstOf(sheets.map(overallOf)),
+    governing: governing?.description ?? "",
+    utilisation: governing?.utilisation ?? null,
+    place: governing?.where ?? "",
+    losses: valueOf(sheets[0]!, "uLost"),
+    warnings: warnings.length,
+    remarks: remarksOf(sheets, warnings),
+    change: "",
+    template: plan.template.id,
+    version: plan.template.version,
+    hash: plan.hash,
+    defaults: run.defaults,
+    file,
+    inputs: mark,
+    written: "",
+  };
+}
+
+/** The line of a row that gave no sheet. */
+export function refusedEntry(name: string, faults: readonly string[], template?: Template): Entry {
+  return {
+    member: name,
+    verdict: notBuilt,
+    governing: "",
+    utilisation: null,
+    place: "",
+    losses: null,
+    warnings: null,
+    remarks: faults.join("; "),
+    change: "",
+    template: template?.id ?? "",
+    version: template?.version ?? "",
+    hash: "",
+    defaults: "",
+    file: "",
+    inputs: "",
+    written: "",
+  };
+}
