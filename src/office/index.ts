@@ -1,5 +1,6 @@
 /** The only door to what an office does with many sheets: tables of members, registers, defaults. */
 export { NotATable, readCsv, textOfBytes, writeCsv, type Separator } from "./csv.ts";
+export { largestDefaults, OfficeDefaults, readDefaults, type Chosen, type DefaultChange } from "./defaults.ts";
 export { dividedSettings, linkedFor, linkedInputs, linkedName, linkedPlanFor, snapshotOf } from "./linked.ts";
 export {
   builtMember,
@@ -10,9 +11,12 @@ export {
   type PlannedMember,
   type Run,
 } from "./memberSheets.ts";
+export { membersOnHost, mostInWorkbook, rowsOf, type OnHost } from "./membersOnHost.ts";
 export { membersOf, type BadRow, type Member, type TableRow, type TableTemplates } from "./memberTable.ts";
 export { expanded, planFor, shapeText } from "./planFor.ts";
 export { Refused } from "./refused.ts";
 export { comparedWithLast, entriesOf, gone, notBuilt, NotARegister, registerRows, type Entry } from "./register.ts";
 export { registerPlan } from "./registerPlan.ts";
 export { asksFor, inputIds, settingsOf, type Settings } from "./settings.ts";
+export { withOfficeMarks } from "./officeMarks.ts";
+export { markedInputs } from "./markedInputs.ts";

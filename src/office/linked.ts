@@ -2,7 +2,7 @@ import type { Snapshot } from "../cells/index.ts";
 import type { FileSheet } from "../hosts/index.ts";
 import { freeSheetName, inputsFrom, type Inputs, type Plan, type Template } from "../sheet/index.ts";
 import { linkedTemplates } from "../templates/index.ts";
-import { expanded } from "./planFor.ts";
+import { expanded, startFor } from "./planFor.ts";
 import { Refused } from "./refused.ts";
 import { asksFor, settingsOf } from "./settings.ts";
 
@@ -42,8 +42,12 @@ export function linkedPlanFor(
   source: { readonly plan: Plan; readonly sheetName: string },
   own: Inputs,
 ): Plan {
-  const inputs = inputsFrom(template, source.plan.inputs, { ...own, sourceSheet: source.sheetName });
-  return expanded(template, inputs, { sheet: source.sheetName, names: source.plan.names });
+  const beside = { sheet: source.sheetName, names: source.plan.names };
+  const shape = Object.fromEntries(Object.entries(own).filter(([id]) => template.shape.some((one) => one.id === id)));
+  const from = (inputs: Inputs): Inputs =>
+    inputsFrom(template, source.plan.inputs, { ...inputs, sourceSheet: source.sheetName });
+  const empty = expanded(template, from(shape), beside);
+  return expanded(template, from(startFor(own, empty)), beside);
 }
 
 /** The name of a linked sheet: its title, shortened as far as need be. */

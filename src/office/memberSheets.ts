@@ -3,8 +3,10 @@ import { cellsOf } from "../cells/index.ts";
 import { fnv1a64, version as functionsVersion } from "../core/index.ts";
 import { planValues, type FileSheet } from "../hosts/index.ts";
 import { conflict, freeSheetName, type Inputs, type Plan, type Template } from "../sheet/index.ts";
+import type { OfficeDefaults } from "./defaults.ts";
 import { linkedName, linkedPlanFor, snapshotOf } from "./linked.ts";
 import type { Member } from "./memberTable.ts";
+import { withOfficeMarks } from "./officeMarks.ts";
 import { planFor } from "./planFor.ts";
 import { placeOf } from "./settings.ts";
 import { notBuilt, worstOf, type Entry } from "./register.ts";
@@ -12,12 +14,25 @@ import { Refused } from "./refused.ts";
 
 /** What all members of a run have in common. */
 export interface Run {
-  /** What a sheet of a template starts from, before the row's own inputs. */
-  readonly start: (template: Template) => Inputs;
+  /** What a sheet of a template starts from where the office gives nothing: its invented example, or nothing. */
+  readonly base: (template: Template) => Inputs;
+  /** Given for all members, before the row's own inputs. */
+  readonly common: (template: Template) => Inputs;
   /** Linked sheets in the file of each member. */
   readonly linked: (template: Template) => readonly Template[];
-  /** Office and version of the defaults; empty without. */
-  readonly defaults: string;
+  readonly defaults?: OfficeDefaults | undefined;
+}
+
+/** The office's defaults with what a row chooses from them. Throws Refused where the office has no such thing. */
+function defaultsOf({ defaults }: Run, { chosen }: Member): OfficeDefaults | undefined {
+  if (defaults) return defaults.choosing(chosen);
+  const word = chosen.duct ?? chosen.jack;
+  if (word !== undefined) throw new Refused([`“${word}” is chosen from the office's defaults, but none are given`]);
+  return undefined;
+}
+
+function startOf(run: Run, member: Member, template: Template): Inputs {
+  return { ...run.base(template), ...defaultsOf(run, member)?.inputsFor(template), ...run.common(template) };
 }
 
 /** A member whose inputs have been read: its sheet, without values. */
@@ -42,10 +57,12 @@ export function plannedMember(member: Member, run: Run): PlannedMember {
   const { template, settings } = member;
   const named = new Map(settings);
   if (!named.has(memberInput)) named.set(memberInput, member.name);
-  const plan = planFor(template, named, run.start(template));
-  const linked = run.linked(template).map((one) => [one.id, one.version, run.start(one)]);
+  const plan = planFor(template, named, startOf(run, member, template));
+  const linked = run.linked(template).map((one) => [one.id, one.version, startOf(run, member, one)]);
   const own = [plan.inputs, [...member.linkedSettings]];
-  const said = [template.id, template.version, plan.hash, own, functionsVersion, run.defaults, linked];
+  const defaults = defaultsOf(run, member);
+  const office = [defaults?.name, defaults?.hash];
+  const said = [template.id, template.version, plan.hash, own, functionsVersion, office, linked];
   return { member, plan, mark: fnv1a64(JSON.stringify(said)) };
 }
 
@@ -93,14 +110,17 @@ export function builtMember(planned: PlannedMember, run: Run, file: string): Bui
   const sheets = [source];
   for (const template of linked) {
     const set = [...member.linkedSettings].filter(([id]) => placeOf(template, id) !== undefined);
-    const inputs = { ...run.start(template), ...Object.fromEntries(set) };
+    const inputs = { ...startOf(run, member, template), ...Object.fromEntries(set) };
     const own = linkedPlanFor(template, { plan, sheetName: sourceName }, inputs);
     const taken = sheets.map(({ sheetName }) => sheetName);
     sheets.push(computed(own, linkedName(template, taken), [source]));
   }
   // Without formulas on other sheets that name it, the sheet takes the member's name.
   const named = linked.length > 0 ? sheets : [{ ...source, sheetName: freeSheetName(member.name, []) }];
-  return { ...planned, sheets: named, entry: entryOf(planned, sheets, run, file) };
+  const defaults = defaultsOf(run, member);
+  const templates = [member.template, ...linked];
+  const marked = named.map((sheet, i) => (defaults ? withOfficeMarks(sheet, templates[i]!, defaults) : sheet));
+  return { ...planned, sheets: marked, entry: entryOf(planned, sheets, templates, defaults, file) };
 }
 
 const at = ({ values }: FileSheet, { row, column }: Address): CellContent => values[row]![column]!;
@@ -147,7 +167,7 @@ function warningsOf(sheet: FileSheet): readonly string[] {
 /** So many texts in a line of the register; the sheet has them all. */
 const mostRemarks = 3;
 
-function remarksOf(sheets: readonly FileSheet[], warnings: readonly string[]): string {
+function remarksOf(sheets: readonly FileSheet[], warnings: readonly string[], strange: readonly string[]): string {
   const missing = sheets.flatMap((sheet) =>
     sheet.plan.cells.filter((cell) => cell.role === "verdict" && at(sheet, cell).value === "MISSING"),
   ).length;
@@ -159,6 +179,7 @@ function remarksOf(sheets: readonly FileSheet[], warnings: readonly string[]): s
   return [
     ...(missing > 0 ? [`inputs missing: ${missing}`] : []),
     ...open,
+    ...strange,
     ...warnings.slice(0, mostRemarks),
     ...(more > 0 ? [`and ${more} more warnings on the sheet`] : []),
   ].join("; ");
@@ -166,7 +187,14 @@ function remarksOf(sheets: readonly FileSheet[], warnings: readonly string[]): s
 
 const overallOf = (sheet: FileSheet): string => at(sheet, sheet.plan.summary.overall).text;
 
-function entryOf({ member, plan, mark }: PlannedMember, sheets: readonly FileSheet[], run: Run, file: string): Entry {
+function entryOf(
+  { member, plan, mark }: PlannedMember,
+  sheets: readonly FileSheet[],
+  templates: readonly Template[],
+  defaults: OfficeDefaults | undefined,
+  file: string,
+): Entry {
+  const strange = sheets.flatMap((sheet, i) => defaults?.remarksOn(templates[i]!, sheet.plan.inputs) ?? []);
   const governing = governingOf(sheets);
   const warnings = sheets.flatMap(warningsOf);
   return {
@@ -177,12 +205,12 @@ function entryOf({ member, plan, mark }: PlannedMember, sheets: readonly FileShe
     place: governing?.where ?? "",
     losses: valueOf(sheets[0]!, "uLost"),
     warnings: warnings.length,
-    remarks: remarksOf(sheets, warnings),
+    remarks: remarksOf(sheets, warnings, strange),
     change: "",
     template: plan.template.id,
     version: plan.template.version,
     hash: plan.hash,
-    defaults: run.defaults,
+    defaults: defaults?.name ?? "",
     file,
     inputs: mark,
     written: "",

@@ -1,5 +1,6 @@
 import type { InputValue, Template } from "../sheet/index.ts";
 import type { Separator } from "./csv.ts";
+import type { Chosen } from "./defaults.ts";
 import { Refused } from "./refused.ts";
 import { inputIds, memberOfList, placeOf, settingOf, type Place, type Settings } from "./settings.ts";
 
@@ -19,6 +20,8 @@ export interface Member {
   readonly settings: Settings;
   /** Inputs that only a linked sheet asks for. */
   readonly linkedSettings: Settings;
+  /** Duct and jack by the names that the office's defaults have for them. */
+  readonly chosen: Chosen;
 }
 
 /** The templates of a table: what a row may name, and the linked sheets that go with each. */
@@ -41,7 +44,7 @@ export const emptyWord = "(empty)";
 
 /** What a column is for. */
 type Heading =
-  | { readonly kind: "member" | "template" | "remark" }
+  | { readonly kind: "member" | "template" | "remark" | "duct type" | "jack" }
   | { readonly kind: "input"; readonly id: string; readonly at: readonly number[] };
 
 /** `sigj`, `sigj[2]`, `cpL[2][1]`: an input, or one place of its list. */
@@ -53,7 +56,7 @@ function headingOf(text: string, templates: readonly Template[]): Heading | unde
   const word = text.trim();
   if (word === "" || word.startsWith("#")) return { kind: "remark" };
   if (sameId(word, "member")) return { kind: "member" };
-  if (sameId(word, "template")) return { kind: "template" };
+  for (const kind of ["template", "duct type", "jack"] as const) if (sameId(word, kind)) return { kind };
   const [, name = "", places = ""] = headed.exec(word) ?? [];
   const id = templates.flatMap(inputIds).find((one) => sameId(one, name));
   return id === undefined
@@ -168,7 +171,8 @@ export function membersOf(
   const names = first.fields.map((field) => field.trim().toLowerCase());
   const possible = usual && !names.includes("template") ? [usual] : templates;
   const headings = headingsOf(first, possible, possible.flatMap(linked));
-  const column = (kind: "member" | "template"): number => headings.findIndex((heading) => heading.kind === kind);
+  const column = (kind: "member" | "template" | "duct type" | "jack"): number =>
+    headings.findIndex((heading) => heading.kind === kind);
   if (!usual && column("template") < 0)
     throw new Refused(["--template is missing, and the table has no column “template”; give one of them"]);
   if (others.length === 0) throw new Refused(["the table has headings, but no row below them"]);
@@ -178,6 +182,8 @@ export function membersOf(
   for (const { line, fields, fault } of others) {
     const name = (fields[column("member")] ?? "").trim();
     const wanted = (fields[column("template")] ?? "").trim();
+    const [duct = "", jack = ""] = (["duct type", "jack"] as const).map((kind) => (fields[column(kind)] ?? "").trim());
+    const chosen = { ...(duct !== "" && { duct }), ...(jack !== "" && { jack }) };
     const template = wanted === "" ? usual : templates.find(({ id }) => id === wanted);
     const faults: string[] = fault === undefined ? [] : [fault];
     if (name === "") faults.push("the column “member” is empty; give the member a name");
@@ -197,7 +203,7 @@ export function membersOf(
     faults.push(...(read?.faults ?? []));
     if (faults.length > 0 || !template || !read)
       bad.push({ name: before === undefined && name ? name : `${name} line ${line}`.trim(), line, faults });
-    else members.push({ name, line, template, settings: read.settings, linkedSettings: read.linkedSettings });
+    else members.push({ name, line, template, settings: read.settings, linkedSettings: read.linkedSettings, chosen });
   }
   return { members, bad };
 }

@@ -12,10 +12,16 @@ import { memberWord, type Settings } from "./settings.ts";
 
 const isList = (value: InputValue | undefined): value is readonly InputValue[] => Array.isArray(value);
 
-/** Lists no longer than the sheet's own, at every depth. */
-function trimmed(value: InputValue, like: InputValue | undefined): InputValue {
-  if (!isList(value) || !isList(like)) return value;
-  return value.slice(0, like.length).map((one, i) => trimmed(one, like[i]));
+/** Lists no longer than the sheet's own, at every depth; a single value in every place of a list. */
+function fitted(value: InputValue, like: InputValue | undefined): InputValue {
+  if (!isList(like)) return value;
+  if (!isList(value)) return like.map((one) => fitted(value, one));
+  return value.slice(0, like.length).map((one, i) => fitted(one, like[i]));
+}
+
+/** What a sheet starts from, as far as a sheet of this shape has a place for it. */
+export function startFor(start: Inputs, empty: Plan): Inputs {
+  return Object.fromEntries(Object.entries(start).map(([id, value]) => [id, fitted(value, empty.inputs[id])]));
 }
 
 /** What a setting puts on the sheet: a list without anything leaves every place of it empty. */
@@ -57,7 +63,6 @@ export function expanded(template: Template, inputs: Inputs, source?: SourceShee
  * with every message where a setting is wrong or has no place on a sheet of that shape.
  */
 export function planFor(template: Template, settings: Settings, start: Inputs): Plan {
-  if (settings.size === 0) return expanded(template, start);
   const given = Object.fromEntries(settings);
   const shape = Object.fromEntries(
     template.shape.flatMap(({ id }) => (id in given || id in start ? [[id, given[id] ?? start[id]!]] : [])),
@@ -70,12 +75,11 @@ export function planFor(template: Template, settings: Settings, start: Inputs): 
       ? []
       : [`input ${id} has no place on a sheet of this shape: ${shapeText(template, empty)}`];
   });
-  const begun = Object.fromEntries(Object.entries(start).map(([id, value]) => [id, trimmed(value, empty.inputs[id])]));
   if (faults.length > 0) throw new Refused(faults);
   const placed = Object.entries(given).flatMap(([id, value]) =>
     id in empty.inputs ? [[id, settled(value, empty.inputs[id])] as const] : [],
   );
-  return expanded(template, { ...begun, ...Object.fromEntries(placed) });
+  return expanded(template, { ...startFor(start, empty), ...Object.fromEntries(placed) });
 }
 
 /** "shape = T, tendons = 2". */

@@ -54,6 +54,9 @@ export const unconfirmedWords: readonly string[] = [assumedWord, proposedWord];
 /** What stands there beside values that came from a stressing record; initials in its place sign them off. */
 export const measuredWord = "measured";
 
+/** The same beside values that came from the defaults of the office; initials in its place sign them off. */
+export const officeWord = "office";
+
 /** The column headings that are words, by column. */
 export const plannedHeadings: readonly { readonly column: number; readonly text: string }[] = headings.flatMap(
   (text, column) => (text === "" ? [] : [{ column, text }]),

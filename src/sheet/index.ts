@@ -4,6 +4,7 @@ export {
   columnCount,
   columns,
   measuredWord,
+  officeWord,
   plannedHeadings,
   proposedWord,
   unconfirmedWords,

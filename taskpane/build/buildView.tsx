@@ -1,11 +1,13 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../src/core/index.ts";
 import type { Host, SheetNameTaken } from "../../src/hosts/index.ts";
+import type { OfficeDefaults } from "../../src/office/index.ts";
 import { freeSheetName, type Template } from "../../src/sheet/index.ts";
 import { builtOn, onBuilt, onForgotten, rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { whyNot } from "../loading.ts";
 import { scrollToTop } from "../scroll.ts";
+import { LaterView } from "../laterView.tsx";
 import { SheetButton, type Step } from "../sheetButton.tsx";
 import { FieldInput, Group, inputElement } from "./fieldInput.tsx";
 import {
@@ -18,13 +20,18 @@ import {
   shapeValues,
   typedDefaults,
   typedExample,
+  typedInputs,
   type Typed,
 } from "./fields.ts";
 import { isLeft, namesWith } from "./outcome.ts";
+import { OfficeBox } from "./officeBox.tsx";
+import { keptOffice, problemsOf } from "./officeDefaults.ts";
 import { LinkedForm } from "./linkedForm.tsx";
 import { QuickForm } from "./quickForm.tsx";
 import { Result } from "./result.tsx";
 import { TemplateList } from "./templateList.tsx";
+
+const loadMembers = () => import("./membersForm.tsx").then((m) => m.MembersForm);
 
 /** By name, since the class comes from whichever host is in use. */
 const nameTaken = (error: unknown): error is SheetNameTaken =>
@@ -144,9 +151,22 @@ function Form({
 }) {
   const only = engine.templates.length === 1 ? engine.templates[0] : undefined;
   const [template, setTemplate] = useState<Template | undefined>(only);
-  const [quick, setQuick] = useState(false);
+  const [way, setWay] = useState<Way>("form");
+  const [defaults, setDefaults] = useState<OfficeDefaults>();
+  const [refused, setRefused] = useState<readonly string[]>([]);
+  useEffect(() => {
+    keptOffice().then(setDefaults, (error: unknown) => setRefused(problemsOf(error)));
+  }, []);
+  const officeBox = (
+    <OfficeBox host={host} engine={engine} template={template} defaults={defaults} setDefaults={setDefaults} />
+  );
   return (
     <>
+      {refused.length > 0 && (
+        <p class="kb-problem" role="alert">
+          The office defaults kept in this browser were not taken: {refused.join("; ")}. Choose the file again.
+        </p>
+      )}
       <TemplateList
         templates={engine.templates}
         linked={engine.linkedTemplates}
@@ -160,21 +180,18 @@ function Form({
         <LinkedForm key={template.id} host={host} engine={engine} template={template} finished={finished} />
       )}
       {template && !template.source && (
-        <p>
-          <label>
-            <input
-              type="checkbox"
-              checked={quick}
-              onChange={(e) => {
-                touch();
-                setQuick(e.currentTarget.checked);
-              }}
-            />{" "}
-            Quick start: ten questions to a first verdict
-          </label>
-        </p>
+        <>
+          {officeBox}
+          <Ways
+            way={way}
+            choose={(one) => {
+              touch();
+              setWay(one);
+            }}
+          />
+        </>
       )}
-      {template && !template.source && quick && (
+      {template && !template.source && way === "quick" && (
         <QuickForm
           key={`quick ${template.id}`}
           host={host}
@@ -184,12 +201,21 @@ function Form({
           touch={touch}
         />
       )}
-      {template && !template.source && !quick && (
+      {template && !template.source && way === "members" && (
+        <LaterView
+          key={`members ${template.id}`}
+          title="Many members"
+          load={loadMembers}
+          given={{ host, template, defaults, touch }}
+        />
+      )}
+      {template && !template.source && way === "form" && (
         <TemplateForm
           key={template.id}
           host={host}
           engine={engine}
           template={template}
+          defaults={defaults}
           finished={finished}
           touch={touch}
         />
@@ -198,20 +224,59 @@ function Form({
   );
 }
 
+/** From the inputs one by one, from a few answers, or from a table of many members. */
+type Way = "form" | "quick" | "members";
+
+/** Two boxes of which one at most is ticked; none for the form. */
+function Ways({ way, choose }: { readonly way: Way; readonly choose: (way: Way) => void }) {
+  const box = (of: Way, text: string) => (
+    <p>
+      <label>
+        <input
+          type="checkbox"
+          checked={way === of}
+          onChange={(event) => choose(event.currentTarget.checked ? of : "form")}
+        />{" "}
+        {text}
+      </label>
+    </p>
+  );
+  return (
+    <>
+      {box("quick", "Quick start: ten questions to a first verdict")}
+      {box("members", "Many members: a sheet for each row of a table")}
+    </>
+  );
+}
+
 function TemplateForm({
   host,
   engine,
   template,
+  defaults,
   finished,
   touch,
 }: {
   readonly host: Host;
   readonly engine: Engine;
   readonly template: Template;
+  readonly defaults: OfficeDefaults | undefined;
   readonly finished: (built: Built) => void;
   readonly touch: () => void;
 }) {
-  const [typed, setTyped] = useState<Typed>(() => typedDefaults(template));
+  const [byHand, setTyped] = useState<Typed>({});
+  // What the office gives stands where nobody typed anything else.
+  const typed = useMemo(() => {
+    const usual = { ...typedDefaults(template), ...byHand };
+    if (!defaults) return usual;
+    const inputs = defaults.inputsFor(template);
+    const shaped = {
+      ...typedDefaults(template),
+      ...typedInputs(template, shapeValues(template, usual), inputs),
+      ...byHand,
+    };
+    return { ...usual, ...typedInputs(template, shapeValues(template, shaped), inputs), ...byHand };
+  }, [template, defaults, byHand]);
   const [invented, setInvented] = useState(false);
   const [name, setName] = useState(() => freeSheetName(template.title, []));
   const [taken, setTaken] = useState<readonly string[]>([]);
@@ -283,6 +348,8 @@ function TemplateForm({
         progress: (done, of, what) => setStep({ done, of, what }),
         signal,
       });
+      const marks = defaults?.marksFor(plan, template) ?? [];
+      if (marks.length > 0) await host.enterAll(sheet, marks);
       rememberBuilt(plan, sheet);
       finished({ sheet, plan });
       const names = await namesWith(host, taken, sheet);

@@ -234,6 +234,30 @@ export function typedExample(template: Template): Typed {
   return out;
 }
 
+/** Inputs as typed, in every place that the form of this shape has for them. */
+export function typedInputs(
+  template: Template,
+  shape: ShapeTyped,
+  inputs: Readonly<Record<string, InputValue>>,
+): Typed {
+  const out: Record<string, string> = {};
+  const put = (key: string, value: InputValue | undefined): void => {
+    if (typeof value === "string" || typeof value === "number") out[key] = String(value);
+  };
+  const at = (value: InputValue | undefined, [first, ...inner]: readonly number[]): InputValue | undefined => {
+    if (first === undefined || !Array.isArray(value)) return value;
+    return at((value as readonly InputValue[])[first], inner);
+  };
+  for (const { id } of template.shape) put(id, inputs[id]);
+  for (const { fields, tables } of fieldGroups(template, shape)) {
+    for (const { id } of fields) put(id, inputs[id]);
+    for (const table of tables)
+      for (const member of combinations(table.over))
+        for (const { id } of table.fields) put(cellKey(id, member), at(inputs[id], member));
+  }
+  return out;
+}
+
 /** What stands in a field: as typed, or its default. */
 export function textOf(f: Field, typed: Typed, key = f.id): string {
   return typed[key] ?? f.default;

@@ -1,7 +1,7 @@
 import { quotedText, type Address, areaA1, cellAt, readFormula } from "../../cells/index.ts";
 import { stale as staleWord } from "../../core/index.ts";
 import type { CellContent, InsertedCell } from "../../hosts/index.ts";
-import { columns, measuredWord, unconfirmedWords } from "../../sheet/index.ts";
+import { columns, measuredWord, officeWord, unconfirmedWords } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { partsOf, type BlockParts, type Part } from "./parts.ts";
 import { areasOf, readSeal, sealNow, sealOf, sealText } from "./seal.ts";
@@ -79,8 +79,8 @@ export function readMarks(recognised: Recognised): readonly Mark[] {
       const at = markCell(part, recognised);
       const content = at && cellAt(recognised.snapshot, at.row, at.column);
       if (!content || ((content.value === null || content.value === "") && content.formula === undefined)) return [];
-      // Nobody has signed what is still assumed, or what came from a record.
-      if ([...unconfirmedWords, measuredWord].includes(String(content.value))) return [];
+      // Nobody has signed what is still assumed, or what came from a record or the office's defaults.
+      if ([...unconfirmedWords, measuredWord, officeWord].includes(String(content.value))) return [];
       const written = readMarkFormula(content.formula);
       if (!written) return [{ part, by: "", date: "", state: "unreadable", at, text: content.text }];
       return [

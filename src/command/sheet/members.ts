@@ -27,6 +27,7 @@ import {
   type BadRow,
   type Entry,
   type Member,
+  type OfficeDefaults,
   type Run,
 } from "../../office/index.ts";
 import type { Inputs, Template } from "../../sheet/index.ts";
@@ -49,7 +50,8 @@ export interface MembersVoice {
 const largestTable = 20_000_000;
 const largestRegister = 50_000_000;
 
-function bytesOf(path: string, what: string, largest: number): Uint8Array {
+/** A file's content. Throws Refused. */
+export function bytesOf(path: string, what: string, largest: number): Uint8Array {
   try {
     const { size } = statSync(path);
     if (size > largest)
@@ -194,8 +196,8 @@ const breath = (): Promise<void> => new Promise((next) => setImmediate(next));
 /** Does a table of members and gives the exit status. */
 export async function writeMembers(
   request: MembersRequest,
-  startOf: (template: Template) => Inputs,
-  defaults: string,
+  base: (template: Template) => Inputs,
+  defaults: OfficeDefaults | undefined,
   { say, complain, progress, stopped }: MembersVoice,
 ): Promise<0 | 2 | 3 | 130> {
   const began = performance.now();
@@ -209,7 +211,7 @@ export async function writeMembers(
   const { members, bad } = tableOf(table, usual, linked);
   const used = [...new Set(members.map(({ template }) => template))];
   const common = commonInputs([...used, ...used.flatMap(linked)], set);
-  const run: Run = { start: (template) => ({ ...startOf(template), ...common(template) }), linked, defaults };
+  const run: Run = { base, common, linked, defaults };
   const last = lastRegister(register);
   const journal = join(out, journalName);
   const unfinished = journalEntries(journal);

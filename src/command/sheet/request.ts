@@ -2,8 +2,15 @@ import { reasonOf } from "../../core/index.ts";
 import { parseArgs } from "node:util";
 import { Refused } from "../../office/index.ts";
 
+/** The defaults of the office, and what is chosen from them. */
+export interface OfficeRequest {
+  readonly defaults?: string;
+  readonly duct?: string;
+  readonly jack?: string;
+}
+
 /** Many members from a table. */
-export interface MembersRequest {
+export interface MembersRequest extends OfficeRequest {
   readonly kind: "members";
   /** The table. */
   readonly members: string;
@@ -26,7 +33,7 @@ export type Request =
   | { readonly kind: "help" }
   | { readonly kind: "list" }
   | { readonly kind: "inputs"; readonly template: string }
-  | {
+  | (OfficeRequest & {
       readonly kind: "write";
       readonly template: string;
       readonly out: string;
@@ -39,7 +46,7 @@ export type Request =
       /** End with a status of its own where the overall verdict is not OK. */
       readonly strict: boolean;
       readonly sheetName?: string;
-    };
+    });
 
 const options = {
   help: { type: "boolean" },
@@ -51,6 +58,9 @@ const options = {
   link: { type: "string", multiple: true },
   members: { type: "string" },
   register: { type: "string" },
+  defaults: { type: "string" },
+  duct: { type: "string" },
+  jack: { type: "string" },
   example: { type: "boolean" },
   blank: { type: "boolean" },
   force: { type: "boolean" },
@@ -95,6 +105,7 @@ export function requestOf(words: readonly string[]): Request {
         ? []
         : [`--out = “${out}” does not end in .xlsx`]),
     ...(blank && example ? ["--blank and --example exclude each other"] : []),
+    ...officeFaults(values),
   ];
   if (faults.length > 0) throw new Refused(faults);
   return {
@@ -107,6 +118,20 @@ export function requestOf(words: readonly string[]): Request {
     force,
     strict,
     ...(sheetName !== undefined && { sheetName }),
+    ...officeOf(values),
+  };
+}
+
+function officeFaults({ defaults, duct, jack }: OfficeRequest): readonly string[] {
+  const alone = duct === undefined ? jack : duct;
+  return defaults === undefined && alone !== undefined ? ["--duct and --jack choose from the file of --defaults"] : [];
+}
+
+function officeOf({ defaults, duct, jack }: OfficeRequest): OfficeRequest {
+  return {
+    ...(defaults !== undefined && { defaults }),
+    ...(duct !== undefined && { duct }),
+    ...(jack !== undefined && { jack }),
   };
 }
 
@@ -122,6 +147,7 @@ function membersRequest(values: ReturnType<typeof parsed>["values"], table: stri
       ? []
       : ["--sheet-name does not go with --members: sheets take the members' names"]),
     ...(example && values.blank ? ["--blank and --example exclude each other"] : []),
+    ...officeFaults(values),
   ];
   if (faults.length > 0) throw new Refused(faults);
   return {
@@ -134,5 +160,6 @@ function membersRequest(values: ReturnType<typeof parsed>["values"], table: stri
     force,
     ...(template !== undefined && { template }),
     ...(register !== undefined && { register }),
+    ...officeOf(values),
   };
 }

@@ -3,23 +3,29 @@ import { conflictsIn } from "../../checker/index.ts";
 import { cautions } from "../../core/index.ts";
 import { openGridInNode, planValues, writeSheets, type FileSheet, type Values } from "../../hosts/index.ts";
 import { faultOfSheetName, freeSheetName, type Inputs, type Plan, type Template } from "../../sheet/index.ts";
-import { linkedTemplates, templates } from "../../templates/index.ts";
+import { allTemplates, linkedTemplates, templates } from "../../templates/index.ts";
 import {
   dividedSettings,
+  largestDefaults,
   linkedFor,
   linkedInputs,
   linkedName,
   linkedPlanFor,
+  NotATable,
   planFor,
+  readDefaults,
   Refused,
   settingsOf,
   shapeText,
   snapshotOf,
+  textOfBytes,
+  withOfficeMarks,
+  type OfficeDefaults,
 } from "../../office/index.ts";
 import { wrapped } from "../wrap.ts";
 import { inputLines } from "./inputList.ts";
-import { requestOf, type Request } from "./request.ts";
-import { writeMembers } from "./members.ts";
+import { requestOf, type OfficeRequest, type Request } from "./request.ts";
+import { bytesOf, writeMembers } from "./members.ts";
 import { summaryLines } from "./summary.ts";
 import { checkFree, NotWritten, writeSafely } from "../writeSafely.ts";
 
@@ -51,6 +57,10 @@ export const help = `Writes a check sheet as an .xlsx file.
                       work; the same command goes on from there. Unchanged members are kept
   --register <file>   the register, .csv or .xlsx; as a rule register.csv in that folder. What is there from
                       the last run is compared with this one
+  --defaults <file>   the defaults of the office (JSON): national factors, stock, ducts, jacks, title block;
+                      before --set and the table, marked on the sheet. A CSV table may have the columns
+                      “duct type” and “jack”
+  --duct, --jack      choose one of its ducts or jacks by name
   --inputs            the template's inputs
   --list, --help      the templates; this text
 
@@ -120,10 +130,8 @@ async function computed(plan: Plan, sheetName: string, others: readonly Snapshot
   }
 }
 
-async function write(
-  { template: id, out, set, link, blank, force, strict, sheetName: wanted }: Extract<Request, { kind: "write" }>,
-  voice: Voice,
-): Promise<0 | 3> {
+async function write(request: Extract<Request, { kind: "write" }>, voice: Voice): Promise<0 | 3> {
+  const { template: id, out, set, link, blank, force, strict, sheetName: wanted } = request;
   const say = (text: string): void => wrapped(text).forEach(voice.say);
   const began = performance.now();
   const template = templateOf(id);
@@ -131,7 +139,11 @@ async function write(
   const linked = linkedFor(template, link);
   const divided = dividedSettings(template, linked, set);
   const settings = settingsOf(template, divided.ofSource);
-  const startOf = (one: Template): Inputs => (blank ? {} : one.example.inputs);
+  const defaults = defaultsFor(request);
+  const startOf = (one: Template): Inputs => ({
+    ...(blank ? {} : one.example.inputs),
+    ...defaults?.inputsFor(one),
+  });
   const plan = planFor(template, settings, startOf(template));
   refuseConflicts(plan);
   checkFree(out, force);
@@ -147,7 +159,10 @@ async function write(
     );
     sheets.push({ plan: own, values: await computed(own, name, source), sheetName: name });
   }
-  const bytes = writeSheets(sheets);
+  const marked = sheets.map((sheet, i) =>
+    defaults ? withOfficeMarks(sheet, [template, ...linked][i]!, defaults) : sheet,
+  );
+  const bytes = writeSheets(marked);
   writeSafely(out, bytes, force);
   say(`${template.title} (${template.id} ${template.version}), sheet “${sheetName}”: ${shapeText(template, plan)}`);
   const filledWith = blank
@@ -155,6 +170,7 @@ async function write(
     : `the invented example “${template.example.name}”, for no real member`;
   const asSet = settings.size > 0 ? `, with ${[...settings.keys()].join(", ")} as set` : "";
   say(`Values: ${filledWith}${asSet}`);
+  if (defaults) officeLines(template, plan, defaults).forEach((line) => say(line));
   summaryLines(plan, values).forEach((line) => say(line));
   for (const { plan: own, values: its, sheetName: name } of sheets.slice(1)) {
     say(`Linked: ${own.template.title} (${own.template.id} ${own.template.version}), sheet “${name}”`);
@@ -167,10 +183,33 @@ async function write(
   return strict && !sheets.every(isOk) ? 3 : 0;
 }
 
+/** What the office gave a sheet, and what is not in its stock. */
+function officeLines(template: Template, plan: Plan, defaults: OfficeDefaults): readonly string[] {
+  const used = defaults.usedIn(template, plan.inputs);
+  return [
+    `Office defaults ${defaults.name}: ${used.length === 0 ? "none used" : used.join(", ")}`,
+    ...defaults.remarksOn(template, plan.inputs).map((remark) => `Not in stock: ${remark}`),
+  ];
+}
+
+/** The defaults that a call names. */
+function defaultsFor({ defaults, duct, jack }: OfficeRequest): OfficeDefaults | undefined {
+  if (defaults === undefined) return undefined;
+  const chosen = { ...(duct !== undefined && { duct }), ...(jack !== undefined && { jack }) };
+  try {
+    const text = textOfBytes(bytesOf(defaults, "a file of defaults", largestDefaults));
+    return readDefaults(text, allTemplates, chosen);
+  } catch (error) {
+    if (error instanceof NotATable) throw new Refused([`${defaults}: ${error.message}`]);
+    if (error instanceof Refused) throw new Refused(error.messages.map((message) => `${defaults}: ${message}`));
+    throw error;
+  }
+}
+
 /** Real members never start from invented values unless that is asked for. */
 function members(request: Extract<Request, { kind: "members" }>, voice: Voice): ReturnType<typeof writeMembers> {
   const startOf = ({ example }: Template): Inputs => (request.example ? example.inputs : {});
-  return writeMembers(request, startOf, "", {
+  return writeMembers(request, startOf, defaultsFor(request), {
     say: (text) => wrapped(text).forEach(voice.say),
     complain: voice.complain,
     progress: voice.progress ?? (() => undefined),

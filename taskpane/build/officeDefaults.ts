@@ -1,0 +1,54 @@
+import type { OfficeDefaults } from "../../src/office/index.ts";
+import { allTemplates } from "../../src/templates/index.ts";
+import { whyNot } from "../loading.ts";
+
+const key = "kernbook office defaults";
+/** Larger than any such file. */
+const largest = 1_000_000;
+
+/** Loads when it is first asked for. */
+const office = () => import("../../src/office/index.ts");
+
+/** Storage that a browser may refuse; without it the defaults hold until the page is closed. */
+function storage(): Storage | undefined {
+  try {
+    return globalThis.localStorage;
+  } catch (error) {
+    if (error instanceof DOMException) return undefined;
+    throw error;
+  }
+}
+
+/** Reads a file of defaults and keeps it in this browser. Throws where it is refused. */
+export async function keepOffice(bytes: ArrayBuffer): Promise<OfficeDefaults> {
+  if (bytes.byteLength > largest)
+    throw new Error(`the file has ${bytes.byteLength} bytes; at most ${largest} are read`);
+  const { readDefaults, textOfBytes } = await office();
+  const text = textOfBytes(new Uint8Array(bytes));
+  const defaults = readDefaults(text, allTemplates);
+  storage()?.setItem(key, text);
+  return defaults;
+}
+
+/** The defaults kept in this browser; undefined where there are none. Throws where this version refuses them. */
+export async function keptOffice(): Promise<OfficeDefaults | undefined> {
+  const text = storage()?.getItem(key);
+  if (text === null || text === undefined) return undefined;
+  return (await office()).readDefaults(text, allTemplates);
+}
+
+export function forgetOffice(): void {
+  storage()?.removeItem(key);
+}
+
+/** With another duct or jack; an empty name chooses none. */
+export function chosenByName(defaults: OfficeDefaults, what: "duct" | "jack", name: string): OfficeDefaults {
+  return defaults.choosing({ [what]: name === "" ? undefined : name });
+}
+
+/** The messages of a refusal. */
+export function problemsOf(error: unknown): readonly string[] {
+  return error instanceof Error && "messages" in error && Array.isArray(error.messages)
+    ? (error.messages as readonly string[]).slice(0, 20)
+    : [whyNot(error)];
+}
