@@ -159,7 +159,8 @@ function settingsOfRow(
 }
 
 /**
- * The members of a table whose first row names its columns. Throws Refused where the headings do not fit; a row that does not is told beside the members of the others.
+ * The members of a table whose first row names its columns. Throws Refused where the headings do not fit; a row that
+ * does not is told beside the members of the others.
  */
 export function membersOf(
   rows: readonly TableRow[],

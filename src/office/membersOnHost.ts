@@ -1,4 +1,4 @@
-import { a1, type Area, type CellContent } from "../cells/index.ts";
+import { a1, cut, type Area, type CellContent } from "../cells/index.ts";
 import { SheetNameTaken, type Host } from "../hosts/index.ts";
 import { freeSheetName, isSheetNameTaken, type Plan } from "../sheet/index.ts";
 import { csvLimits } from "./csv.ts";
@@ -10,6 +10,9 @@ import { registerPlan } from "./registerPlan.ts";
 
 /** A workbook with more check sheets than this opens and computes too slowly; the command writes files in their place. */
 export const mostInWorkbook = 50;
+
+/** Of a sheet's name, in characters. */
+const longestName = 31;
 
 const registerTitle = "Register of members";
 
@@ -135,6 +138,17 @@ export async function membersOnHost(host: Host, options: OnHostOptions): Promise
   return { entries: compared, register: sheet, left };
 }
 
+/** The member's name; with (2) behind it where its last sheet has that, since "Beam 3" would be another member. */
+function sheetNameFor(name: string, taken: readonly string[]): string {
+  const plain = freeSheetName(name, []);
+  if (!isSheetNameTaken(plain, taken)) return plain;
+  for (let n = 2; ; n++) {
+    const end = ` (${n})`;
+    const next = `${freeSheetName(cut(name, longestName - end.length), [])}${end}`;
+    if (!isSheetNameTaken(next, taken)) return next;
+  }
+}
+
 async function oneOnHost(
   host: Host,
   member: Member,
@@ -151,7 +165,7 @@ async function oneOnHost(
     // A breath, so that the step shows and Cancel is heard.
     await new Promise((next) => setTimeout(next, 0));
     signal.throwIfAborted();
-    const sheetName = freeSheetName(member.name, names);
+    const sheetName = sheetNameFor(member.name, names);
     const { entry, plan } = builtMember(planned, { ...run, linked: () => [] }, sheetName);
     const { sheet } = await host.apply(plan, { sheetName, progress: (_done, _of, what) => step(what), signal });
     names.push(sheet);

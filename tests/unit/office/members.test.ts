@@ -25,7 +25,8 @@ describe("a table of members", () => {
   it("gives each row its inputs: numbers, choices, texts, lists and places of lists; empty fields give none", () => {
     expect(
       settings(
-        'member,GS,exposure,project,sigj,cpL[1][1],cpL[1][2],# remark\nA,8.5,XD,"= Quay, 2","1400,1395",0,0.5,x\nB,,,,,,,\nC,(empty),,,(empty),,,',
+        'member,GS,exposure,project,sigj,cpL[1][1],cpL[1][2],# remark\nA,8.5,XD,"= Quay, 2","1400,1395",0,0.5,x\n' +
+          "B,,,,,,,\nC,(empty),,,(empty),,,",
       ),
     ).toEqual([
       { gs: 8.5, exposure: "XD", project: "= Quay, 2", sigj: [1400, 1395], cpL: [[0, 0.5]] },

@@ -1,0 +1,87 @@
+import { expect, it } from "vitest";
+import { membersOnHost, Refused, type OnHost } from "../../../src/office/index.ts";
+import { templates } from "../../../src/templates/index.ts";
+import { MemoryHost } from "../../hosts/memory/memoryHost.ts";
+
+const template = templates.find(({ id }) => id === "pre-tensioned-is1343-1980")!;
+
+/** A table on Sheet1, from B3. */
+async function hostWith(rows: readonly (readonly (string | number)[])[]): Promise<MemoryHost> {
+  const host = new MemoryHost();
+  await host.insert(
+    "Sheet1",
+    rows.flatMap((row, r) => row.map((value, c) => ({ row: r + 2, column: c + 1, value }))),
+  );
+  return host;
+}
+
+function build(
+  host: MemoryHost,
+  rows: number,
+  signal = new AbortController().signal,
+  seen: string[] = [],
+): Promise<OnHost> {
+  return membersOnHost(host, {
+    templates: { all: templates, usual: template, linked: () => [] },
+    run: { base: ({ example }) => example.inputs, common: () => ({}), linked: () => [] },
+    table: { sheet: "Sheet1", area: { row: 2, column: 1, rows, columns: 3 } },
+    date: "2026-11-01",
+    progress: () => undefined,
+    signal,
+    built: (_plan, sheet) => {
+      seen.push(sheet);
+      return Promise.resolve();
+    },
+  });
+}
+
+it("builds a sheet for each row, a register, and on the next run only what changed; cancelled, it goes on from there", async () => {
+  const host = await hostWith([
+    ["member", "gs", "ql"],
+    ["Alder 1", "", ""],
+    ["Alder 2", 90, 3],
+    ["Alder 3", "x", ""],
+  ]);
+  const cancel = new AbortController();
+  const stopped = await membersOnHost(host, {
+    templates: { all: templates, usual: template, linked: () => [] },
+    run: { base: ({ example }) => example.inputs, common: () => ({}), linked: () => [] },
+    table: { sheet: "Sheet1", area: { row: 2, column: 1, rows: 4, columns: 3 } },
+    date: "2026-11-01",
+    progress: () => undefined,
+    signal: cancel.signal,
+    built: () => {
+      cancel.abort();
+      return Promise.resolve();
+    },
+  });
+  expect(stopped.left).toBeGreaterThan(0);
+  expect(await host.sheetNames()).toEqual(["Sheet1", "Alder 1", "Register of members"]);
+  const seen: string[] = [];
+  const { entries, register, left } = await build(host, 4, undefined, seen);
+  expect(left).toBe(0);
+  expect(seen).toEqual(["Alder 2"]);
+  expect(register).toBe("Register of members 2");
+  expect(entries.map(({ member, verdict, file }) => [member, verdict, file])).toEqual([
+    ["Alder 3", "NOT BUILT", ""],
+    ["Alder 2", "FAIL", "Alder 2"],
+    ["Alder 1", "OK", "Alder 1"],
+  ]);
+  expect(entries.find(({ member }) => member === "Alder 2")!.change).toBe("new");
+  await host.enterAll("Sheet1", [{ row: 4, column: 2, value: 8 }]);
+  const again = await build(host, 3, undefined, seen);
+  expect(seen).toEqual(["Alder 2", "Alder 2 (2)"]);
+  const change = again.entries.find(({ member }) => member === "Alder 2")!.change;
+  expect(change).toMatch(/^verdict FAIL → OK; utilisation/);
+  expect(again.entries.find(({ member }) => member === "Alder 3")!.verdict).toBe("REMOVED");
+});
+
+it("refuses a range that is no table, with nothing built", async () => {
+  const host = await hostWith([["member"]]);
+  await expect(build(host, 1)).rejects.toThrow("holds no table there");
+  const other = await hostWith([["name"], ["A"]]);
+  await expect(build(other, 2)).rejects.toThrow(Refused);
+  const many = await hostWith([["member"], ...Array.from({ length: 60 }, (_, i) => [`B${i}`])]);
+  await expect(build(many, 61)).rejects.toThrow("a workbook takes 50 at once");
+  expect(await many.sheetNames()).toEqual(["Sheet1"]);
+});
