@@ -88,14 +88,14 @@ async function tests(name: string, ...args: readonly string[]): Promise<Count> {
 
 type Part = readonly [name: string, run: () => Promise<Count>];
 
-const checked: readonly Part[] = [
-  ["types", types],
+const typed: Part = ["types", types];
+const written: readonly Part[] = [
   ["lint", lint],
   ["format", format],
 ];
+const pages: Part = ["build", build];
 const whole: readonly Part[] = [
   ["calculations, contract, plan", () => tests("node")],
-  ["build", build],
   ["browser", () => tests("browser", "--config", "tests/browser/vitest.config.ts")],
 ];
 const inner: readonly Part[] = [
@@ -115,14 +115,12 @@ async function run([name, part]: Part): Promise<void> {
 }
 
 mkdirSync(cache, { recursive: true });
-// Types and lint take one processor each; the tests take what there is.
-await Promise.all([
-  run(checked[0]!),
-  (async () => {
-    for (const part of checked.slice(1)) await run(part);
-  })(),
-]);
-for (const part of quick ? inner : whole) await run(part);
+async function inTurn(parts: readonly Part[]): Promise<void> {
+  for (const part of parts) await run(part);
+}
+// Each of these takes one processor, and both rows about the same time; the tests take what there is.
+await Promise.all([inTurn(quick ? [typed] : [typed, pages]), inTurn(written)]);
+await inTurn(quick ? inner : whole);
 
 console.log("\n━━ summary ━━");
 for (const { name, count, seconds } of results)

@@ -50,11 +50,9 @@ export class Book implements Whereabouts {
   /** The cells whose formulas can read a cell directly, in the order of sheets and cells. */
   readersOf(place: Place): readonly Place[] {
     return [...new Set(this.formulas.readersOf(this.keyOf(place), new Set()))]
-      .sort((a, b) => a - b)
-      .map((key) => {
-        const { sheet, row, column } = placeOfKey(key);
-        return { sheet: this.sheets[sheet]!.sheet, row, column };
-      });
+      .map(placeOfKey)
+      .sort((a, b) => a.sheet - b.sheet || a.row - b.row || a.column - b.column)
+      .map(({ sheet, row, column }) => ({ sheet: this.sheets[sheet]!.sheet, row, column }));
   }
 
   sheetNumber(name: string): number | undefined {

@@ -1,7 +1,8 @@
 import type { Area } from "../../cells/index.ts";
 import type { Plan } from "../../sheet/index.ts";
 import { defaultStyle, styleOf, type CellStyle } from "../look/styles.ts";
-import { addressLists, blocks, rowRuns } from "./areas.ts";
+import { blocks, rowRuns } from "../host/blocks.ts";
+import { addressLists } from "./areas.ts";
 
 const edges = {
   all: ["EdgeTop", "EdgeRight", "EdgeBottom", "EdgeLeft"],

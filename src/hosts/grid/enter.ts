@@ -1,4 +1,5 @@
-import { a1 } from "../../cells/index.ts";
+import { a1, areaA1, type Area } from "../../cells/index.ts";
+import { blocks } from "../host/blocks.ts";
 import type { InsertedCell } from "../host/host.ts";
 import { calculated } from "./build.ts";
 import { workbookId, type GridRuntime, type GridSheet } from "./runtime.ts";
@@ -10,6 +11,16 @@ function takeBack({ core, univer }: GridRuntime, name: string): void {
   injector.get(core.IUniverInstanceService).focusUnit(workbookId);
   if (!injector.get(core.ICommandService).syncExecuteCommand(core.UndoCommand.id))
     throw new Error(`writing into “${name}” was refused halfway and could not be taken back: look at what was written`);
+}
+
+/** The cells of a block. */
+function within(all: ReturnType<typeof cellData>, { row, column, rows, columns }: Area): ReturnType<typeof cellData> {
+  const out: ReturnType<typeof cellData> = {};
+  for (let r = row; r < row + rows; r++) {
+    const line: (typeof out)[number] = (out[r] = {});
+    for (let c = column; c < column + columns; c++) line[c] = all[r]![c]!;
+  }
+  return out;
 }
 
 /** Writes into cells that may be typed in, over what they hold, as one step to undo: all or nothing. */
@@ -32,30 +43,26 @@ export async function enterCells(
   const injector = grid.univer.__getInjector();
   const commands = injector.get(grid.core.ICommandService);
   const undos = injector.get(grid.core.IUndoRedoService);
-  // Cell by cell, since the grid asks leave for all that lies between; one step to undo all the same.
+  // In blocks without gaps, since the grid asks leave for all that lies between; one step to undo all the same.
+  const written = blocks(cells.map(({ row, column }) => ({ row, column, rows: 1, columns: 1 })));
   const step = undos.__tempBatchingUndoRedo(workbookId);
-  let refused: string | undefined;
+  let refused: Area | undefined;
   try {
-    for (const { row, column } of cells) {
-      const range = rangeOf({ row, column, rows: 1, columns: 1 });
-      if (
-        commands.syncExecuteCommand("sheet.command.set-range-values", {
+    refused = written.find(
+      (area) =>
+        !commands.syncExecuteCommand("sheet.command.set-range-values", {
           unitId: workbookId,
           subUnitId: sheet.getSheetId(),
-          range,
-          value: { [row]: { [column]: value[row]![column]! } },
-        })
-      )
-        continue;
-      refused = a1({ row, column });
-      break;
-    }
+          range: rangeOf(area),
+          value: within(value, area),
+        }),
+    );
   } finally {
     step.dispose();
   }
-  if (refused !== undefined) {
-    if (refused !== a1(cells[0]!)) takeBack(grid, name);
-    throw new Error(`the grid refused to write into ${refused} of “${name}”; nothing was written`);
+  if (refused) {
+    if (refused !== written[0]) takeBack(grid, name);
+    throw new Error(`the grid refused to write into ${areaA1(refused, false)} of “${name}”; nothing was written`);
   }
   await calculated(grid);
 }
