@@ -22,7 +22,7 @@ import {
 } from "../../src/checker/index.ts";
 import { branchesOf } from "../../src/checker/trace/tree.ts";
 import { nodeGrid } from "../../src/hosts/grid/node.ts";
-import { expand, type Plan } from "../../src/sheet/index.ts";
+import { expand, type Inputs, type Plan } from "../../src/sheet/index.ts";
 import { linkedTemplates } from "../../src/templates/index.ts";
 import type { Faults, TestHost } from "./faults.ts";
 import { GridFaults } from "./gridFaults.ts";
@@ -42,9 +42,12 @@ interface Pair {
 let open: TestHost | undefined;
 afterEach(() => open?.dispose());
 
-async function pairOn(host: TestHost, faults: Faults): Promise<Pair> {
+/** On the grid, where every edit takes seconds: the example with fewer stations and without what may be left out. */
+const fewer = { intervals: 1, web: "NO", detailing: "NO", lifted: "NO" };
+
+async function pairOn(host: TestHost, faults: Faults, shape: Inputs = {}): Promise<Pair> {
   open = host;
-  const of = expand(source, source.example.inputs);
+  const of = expand(source, { ...source.example.inputs, ...shape });
   await host.apply(of, { sheetName: beam, progress });
   const plan = await linkedPlan(host, template, beam, template.example.inputs);
   await host.apply(plan, { sheetName: linked, progress });
@@ -58,7 +61,7 @@ function inMemory(): Promise<Pair> {
 
 async function onGrid(): Promise<Pair> {
   const grid = nodeGrid();
-  return pairOn(grid.host, new GridFaults(grid));
+  return pairOn(grid.host, new GridFaults(grid), fewer);
 }
 
 async function valueOf({ host, plan }: Pair, id: string, sheet = linked): Promise<unknown> {

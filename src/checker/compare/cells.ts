@@ -13,7 +13,7 @@ import { columns, peoplesRoles, plainSymbol, type PlannedCell, type Role } from 
 import type { CellContent, Looks } from "../../hosts/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { members } from "../recognise/members.ts";
-import { standing } from "../recognise/standing.ts";
+import { standing, standsAsPlanned } from "../recognise/standing.ts";
 import type { Finding, FindingKind, Grade } from "./finding.ts";
 import { formulaChange } from "./formulaChange.ts";
 import { formatChange, hidesTexts } from "./numberFormat.ts";
@@ -122,6 +122,7 @@ function exempt({ role, value }: PlannedCell, { plan, head }: Recognised): boole
 export function cellFindings(recognised: Recognised, looks: Looks): readonly Finding[] {
   const { plan, snapshot, faults } = recognised;
   const moves: Moves = { row: recognised.rowNow, column: recognised.columnNow };
+  const asPlanned = standsAsPlanned(recognised);
   const labelOf = labels(recognised);
   const memberOf = members(recognised);
   const inputAt = new Map(recognised.inputCells.map((c) => [`${c.at.row},${c.at.column}`, c] as const));
@@ -179,6 +180,8 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
   type Add = (kind: FindingKind, grade: Grade, what: string, expected?: string, found?: string) => void;
 
   function formula(cell: PlannedCell, now: CellContent, add: Add): void {
+    // The same text where nothing has moved says the same, unless it names a sheet.
+    if (asPlanned && now.formula === cell.formula && !cell.formula!.includes("!")) return;
     const expected = normalPlanned(cell.formula!, moves);
     if (now.formula === undefined) {
       if (now.value === null) add("formula missing", "serious", "The formula was deleted.", expected, "empty");

@@ -1,8 +1,20 @@
 import { namespace, ourFunction, piecesOf, cellAt, type Snapshot } from "../../cells/index.ts";
 import type { Plan, PlannedCell } from "../../sheet/index.ts";
 
+const mostOutlines = 20_000;
+const outlinesKept = new Map<string, string>();
+
 /** A formula without what it refers to: cells move, what is done with them stays. */
 export function outlineOf(formula: string): string {
+  const kept = outlinesKept.get(formula);
+  if (kept !== undefined) return kept;
+  const made = outlineIn(formula);
+  if (outlinesKept.size >= mostOutlines) outlinesKept.clear();
+  outlinesKept.set(formula, made);
+  return made;
+}
+
+function outlineIn(formula: string): string {
   return piecesOf(formula)
     .map(({ kind, text }) => {
       if (kind === "cells" || kind === "error") return kind === "error" && text !== "#REF!" ? text : "R";

@@ -20,3 +20,14 @@ export function plannedAt(
   const c = columnPlanned(column);
   return r === undefined || c === undefined ? undefined : { row: r, column: c };
 }
+
+/** Whether every row and column of the plan stands where it is planned. */
+export function standsAsPlanned({
+  plan,
+  rowNow,
+  columnNow,
+}: Pick<Recognised, "plan" | "rowNow" | "columnNow">): boolean {
+  for (let row = 0; row < plan.rows; row++) if (rowNow(row) !== row) return false;
+  for (let column = 0; column < plan.columns; column++) if (columnNow(column) !== column) return false;
+  return true;
+}
