@@ -12,11 +12,20 @@ const longest = [
   "checker/noFalseAlarm",
   "unit/sheet/lint",
   "checker/whatIf",
+  "plan/conflicts",
+  "plan/linked",
   "cells/calculateSheets",
-  "checker/faultsOnGrid",
+  "checker/compareExcel",
   "hosts/excelFaults",
   "hosts/xlsx",
-  "checker/compareExcel",
+  "plan/shapes",
+  "checker/faultsInRowsAndInputs",
+  "checker/carryOver",
+  "draws/draws",
+  "checker/handOut",
+  "plan/seldomMeant",
+  "checker/faultsOnGrid",
+  "checker/traceTemplates",
 ];
 
 const within = (folders: readonly string[]) => (file: string) =>
