@@ -62,6 +62,8 @@ export interface Template {
     readonly name: string;
     readonly note: string;
     readonly inputs: Readonly<Record<string, InputValue>>;
+    /** Of a linked template: inputs of its source that this example needs in place of those of the source's own. */
+    readonly source?: Readonly<Record<string, InputValue>>;
   };
 }
 export type InputValue = string | number | null | readonly InputValue[];

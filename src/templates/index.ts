@@ -1,4 +1,8 @@
 import { choiceParts, compose, withSource, type Template } from "../sheet/index.ts";
+import compositePostEn1992 from "./composite-post-tensioned-en1992-2004.json";
+import compositePostIs1343 from "./composite-post-tensioned-is1343-1980.json";
+import compositePreEn1992 from "./composite-pre-tensioned-en1992-2004.json";
+import compositePreIs1343 from "./composite-pre-tensioned-is1343-1980.json";
 import crossCheckPostEn1992 from "./cross-check-post-tensioned-en1992-2004.json";
 import crossCheckPostIs1343 from "./cross-check-post-tensioned-is1343-1980.json";
 import crossCheckPreEn1992 from "./cross-check-pre-tensioned-en1992-2004.json";
@@ -26,6 +30,7 @@ import preTensionedIs1343 from "./pre-tensioned-is1343-1980.json";
 import recordPostEn1992 from "./stressing-record-post-tensioned-en1992-2004.json";
 import recordPostIs1343 from "./stressing-record-post-tensioned-is1343-1980.json";
 import camber from "./shared/camber.json";
+import composite from "./shared/composite.json";
 import cracking from "./shared/cracking.json";
 import detailing from "./shared/detailing.json";
 import en1992 from "./shared/en1992.json";
@@ -69,6 +74,7 @@ const parts = {
   ...linked,
   ...endZones,
   ...camber,
+  ...composite,
   ...choiceParts,
 };
 
@@ -104,6 +110,10 @@ export const linkedTemplates: readonly Template[] = [
   deflectionPreEn1992,
   deflectionPostIs1343,
   deflectionPreIs1343,
+  compositePostEn1992,
+  compositePreEn1992,
+  compositePostIs1343,
+  compositePreIs1343,
 ].map((file) => {
   const source = templates.find(({ id }) => id === file.source.template);
   if (!source) throw new Error(`${file.id} takes from ${file.source.template}, which is no template`);

@@ -324,6 +324,16 @@ function readings(sheet: DrawnSheet, values: Values, random: Random): void {
   }
 }
 
+/** A topping no narrower than its joint, cast after the prestress onto a member strong enough by then. */
+function topping(values: Values, random: Random): void {
+  if (!values.has("inProp")) return;
+  values.limit("inBi", 80, values.number("inBs"), random);
+  values.limit("inBe", values.number("inBi"), values.number("inBs"), random);
+  values.limit("inTc", values.number("t0"), values.number("tEnd") / 2, random);
+  values.limit("inFc", 12, values.number("fck"), random);
+  if (values.has("inPsi1")) values.limit("inPsi2", 0, values.number("inPsi1"), random);
+}
+
 /** Where other inputs ask for some that were left empty, these are drawn, too. */
 function needed(sheet: DrawnSheet, values: Values, wildness: number, random: Random): void {
   if (sheet.with(values.all).refused.length === 0) return;
@@ -367,6 +377,7 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   if (values.has("yMidIn")) strands(values, h, random);
   needed(sheet, values, wildness, random);
   record(sheet, values, random);
+  topping(values, random);
   return values.all;
 }
 

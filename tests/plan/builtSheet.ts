@@ -69,7 +69,7 @@ function plannedAnew(template: Template, inputs: Inputs): Planned {
 
 /** The example of a template; of a linked one with that of its source. */
 export function exampleOf({ source, example }: Template): Inputs {
-  return { ...source?.template.example.inputs, ...example.inputs };
+  return { ...source?.template.example.inputs, ...example.source, ...example.inputs };
 }
 
 /** A template's sheet with its values, with its example unless other inputs are given. */

@@ -25,6 +25,8 @@ const shortId: Readonly<Record<string, string>> = {
   DOMAIN: "feasible-domain-post-tensioned-en1992-2004",
   STRENGTH: "strength-post-tensioned-en1992-2004",
   RECORD: "stressing-record-post-tensioned-en1992-2004",
+  TOPPING: "composite-post-tensioned-en1992-2004",
+  "IS-TOPPING": "composite-post-tensioned-is1343-1980",
 };
 
 function templateOf(short: string) {
@@ -174,6 +176,13 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["STRENGTH", { inDt: 650 }, ["= 650 mm", "h = 1200 mm"]],
   ["STRENGTH", { inA2: 5, inS3: 300 }, ["= 5 m", "= 6 m"]],
   ["STRENGTH", { inCot1: 2.6 }, ["= 2.6", "= 2.5"]],
+  ["TOPPING", { inBi: 1600 }, ["bi = 1600 mm", "bt = 1500 mm"]],
+  ["TOPPING", { inTc: 10 }, ["tc = 10 days", "t0 = 14 days"]],
+  ["TOPPING", { inTc: 30000 }, ["tc = 30000 days", "t∞ = 20833 days"]],
+  ["TOPPING", { inFc: 45 }, ["fck,c = 45 MPa", "fck = 40 MPa"]],
+  ["TOPPING", { inPsi2: 0.5 }, ["ψ2,2 = 0.5", "ψ1,2 = 0.4"]],
+  ["IS-TOPPING", { inBe: 1600 }, ["beff = 1600 mm", "bt = 1500 mm"]],
+  ["IS-TOPPING", { inBe: 700 }, ["beff = 700 mm", "bi = 800 mm"]],
   ["RECORD", { As1Cert: 100 }, ["As1,cert = 100 mm²", "As1 = 150 mm²"]],
   ["RECORD", { EpCert: 150 }, ["Ep,cert = 150 GPa", "Ep = 195 GPa"]],
   ["RECORD", { jkArea: [5000] }, ["A = 5000 mm²", "max Pj = 1260 kN", "2000 bar"]],

@@ -47,7 +47,7 @@ export const help = `Writes a check sheet as an .xlsx file.
   --blank             start from nothing but the template's defaults
   --sheet-name <name> the name of the sheet
   --link <id>         a linked sheet in the same file, as often as needed: cross-check, feasible-domain,
-                      strength, end-zones, deflection, stressing-record. --set sets its inputs too
+                      strength, end-zones, deflection, composite, stressing-record. --set sets its inputs too
   --force             replace the file where it is there already
   --strict            end with 3 when the overall verdict is not OK; the file is written all the same
   --members <table>   a sheet for each row of a CSV table, in the folder that --out names, and a register of
