@@ -18,11 +18,19 @@ function areaIn(reference: string): Mention | undefined {
   return read && { ...areaWithin(read), ...(read.sheet !== undefined && { sheet: read.sheet }) };
 }
 
+function mentionsIn(formula: string): Mentions {
+  const pieces = piecesOf(formula);
+  return {
+    areas: pieces.flatMap(({ kind, text }) => (kind === "cells" ? (areaIn(text) ?? []) : [])),
+    names: pieces.flatMap(({ kind, text }) => (kind === "name" ? [text] : [])),
+  };
+}
+
 /** Which cells refer to a cell, from the formulas themselves; each formula is read once, however often it is asked. */
 export class Dependants {
   readonly #workbook: GridWorkbook;
   readonly #resolve: (name: string, sheetId: string) => string | undefined;
-  readonly #read = new Map<string, Mentions>();
+  #read = new Map<string, Mentions>();
 
   constructor(workbook: GridWorkbook, resolve: (name: string, sheetId: string) => string | undefined) {
     this.#workbook = workbook;
@@ -32,6 +40,9 @@ export class Dependants {
   /** In the order of sheets and cells. */
   of({ sheet, row, column }: Place): readonly Place[] {
     const out: Place[] = [];
+    // What this time meets is kept for the next; formulas that are gone are not.
+    const before = this.#read;
+    this.#read = new Map();
     for (const other of this.#workbook.getSheets()) {
       const name = other.getSheetName();
       const used = usedArea(other);
@@ -54,7 +65,7 @@ export class Dependants {
         .forEach((cells, r) =>
           cells.forEach((formula, c) => {
             if (!formula) return;
-            const { areas, names } = this.#mentions(formula);
+            const { areas, names } = this.#mentions(formula, before);
             if (areas.some(holds) || names.some((text) => holds(ofName(text))))
               out.push({ sheet: name, row: r, column: c });
           }),
@@ -63,14 +74,10 @@ export class Dependants {
     return out;
   }
 
-  #mentions(formula: string): Mentions {
+  #mentions(formula: string, before: ReadonlyMap<string, Mentions>): Mentions {
     const known = this.#read.get(formula);
     if (known) return known;
-    const pieces = piecesOf(formula);
-    const made: Mentions = {
-      areas: pieces.flatMap(({ kind, text }) => (kind === "cells" ? (areaIn(text) ?? []) : [])),
-      names: pieces.flatMap(({ kind, text }) => (kind === "name" ? [text] : [])),
-    };
+    const made = before.get(formula) ?? mentionsIn(formula);
     this.#read.set(formula, made);
     return made;
   }

@@ -143,8 +143,11 @@ export class GridHost implements Host {
     });
   }
 
-  /** Opens a workbook in place of the one that is open, which stays when that fails. */
-  open(book: Workbook): Promise<void> {
+  /**
+   * Opens a workbook in place of the one that is open, which stays when that fails. `safe` is given what stands there
+   * when the turn has come (a sheet may have been built meanwhile) and keeps it, or throws.
+   */
+  open(book: Workbook, safe: (before: Workbook) => Promise<void> = () => Promise.resolve()): Promise<void> {
     return this.#turns.take(async () => {
       const release = this.#grid.hold?.();
       try {
@@ -152,6 +155,7 @@ export class GridHost implements Host {
         // What the grid has still to compute from before would go through the new sheets as well.
         await calculated(this.#grid);
         const before = await this.#contents();
+        await safe({ ...before, properties: this.#properties });
         const ledgers = { names: this.#names, selfContained: this.#selfContained };
         await placeBook(this.#grid, this.#workbook, ledgers, book, before);
       } finally {

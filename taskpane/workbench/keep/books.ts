@@ -124,16 +124,20 @@ export class Books {
 
   /** Opens a workbook that was kept here. False where it is not there any more. */
   async openKept(kept: KeptBook): Promise<boolean> {
-    const contents = await this.#parts.shelf?.contents(kept.id);
-    if (!contents) return false;
+    let there = true;
     await this.#trying(kept.name, refusalText, async () => {
+      const contents = await this.#parts.shelf?.contents(kept.id);
+      if (!contents) {
+        there = false;
+        throw new CannotOpen("it is no longer kept in this browser");
+      }
       const { workbook } = openWorkbook(contents);
       await this.#replace(workbook);
       const { at, ...book } = kept;
       this.#opened(book, at, `“${kept.name}” is open as it was kept here.`);
       this.#say({ keptAt: at });
     });
-    return true;
+    return there;
   }
 
   /** An empty workbook. */
@@ -198,10 +202,12 @@ export class Books {
 
   /** Puts another workbook in the grid once the one that is open is safe. */
   async #replace(workbook: Workbook): Promise<void> {
-    await this.#keeping.keep();
-    if (this.unsaved && this.#keeping.waiting)
-      throw new CannotOpen("the workbook that is open could not be kept in this browser; save it as a file first");
-    await this.#parts.host.open(workbook);
+    await this.#parts.host.open(workbook, async (before) => {
+      // A sheet that was being built, or an entry, has changed it since the page was asked to open another.
+      await this.#keeping.keep(writeBook(before));
+      if (this.unsaved && this.#keeping.waiting)
+        throw new CannotOpen("the workbook that is open could not be kept in this browser; save it as a file first");
+    });
   }
 
   async #trying(

@@ -35,6 +35,8 @@ export class Keeping {
   #firstChange = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #running: Promise<void> | undefined;
+  /** Hands contents to what waits for the workbook's own. */
+  #instead: ((contents: Uint8Array) => void) | undefined;
 
   constructor(parts: KeepingParts, book: OpenBook, seen?: number) {
     this.#parts = parts;
@@ -74,14 +76,20 @@ export class Keeping {
     this.#kept = this.#changes;
   }
 
-  /** Keeps what has changed at once; resolves when nothing waits any more, or when it could not be kept. */
-  async keep(): Promise<void> {
+  /**
+   * Keeps what has changed at once; resolves when nothing waits any more, or when it could not be kept. `contents`:
+   * the workbook as it is, from whoever holds its turn; to wait for that turn would never end.
+   */
+  async keep(contents?: Uint8Array): Promise<void> {
     clearTimeout(this.#timer);
     this.#timer = undefined;
     // One after the other: whoever comes while it is being written finds nothing waiting any more, or writes what is new.
-    while (this.#running) await this.#running;
+    while (this.#running) {
+      if (contents) this.#instead?.(contents);
+      await this.#running;
+    }
     if (!this.waiting) return;
-    this.#running = this.#write().finally(() => (this.#running = undefined));
+    this.#running = this.#write(contents).finally(() => (this.#running = undefined));
     await this.#running;
   }
 
@@ -94,10 +102,15 @@ export class Keeping {
     this.#timer = setTimeout(() => void this.keep(), wait);
   }
 
-  async #write(): Promise<void> {
+  #contents(): Promise<Uint8Array> {
+    const instead = new Promise<Uint8Array>((resolve) => (this.#instead = resolve));
+    return Promise.race([this.#parts.contents(), instead]).finally(() => (this.#instead = undefined));
+  }
+
+  async #write(given: Uint8Array | undefined): Promise<void> {
     const changes = this.#changes;
     try {
-      const contents = await this.#parts.contents();
+      const contents = given ?? (await this.#contents());
       const at = this.#parts.now();
       if (!(await this.#put(contents, at))) {
         // Another page has kept its own state of this workbook since: both stay, each under an id of its own.

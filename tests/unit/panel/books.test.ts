@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { emptySheet, writeBook, type Workbook } from "../../../src/hosts/index.ts";
+import { emptySheet, openWorkbook, writeBook, type Workbook } from "../../../src/hosts/index.ts";
 import { Books } from "../../../taskpane/workbench/keep/books.ts";
 import type { KeptBook, Shelf } from "../../../taskpane/workbench/keep/shelf.ts";
 
@@ -20,25 +20,33 @@ const valueIn = (book: Workbook): unknown => book.sheets[0]?.cells[0]?.value;
 const file = (book: Workbook): Blob => new Blob([new Uint8Array(writeBook(book))]);
 
 /** A page with a workbook whose only cell is 1, in a browser that keeps things or has no room for them. */
-function page({ room = true } = {}) {
+function page({ room = true, broken = false } = {}) {
   let open = withValue(1);
   let edits = 0;
   let edited = (): void => undefined;
   const handed: string[] = [];
   const kept = new Map<string, KeptBook>();
+  const files = new Map<string, Uint8Array>();
   const shelf: Shelf = {
     list: () => Promise.resolve([...kept.values()]),
-    contents: () => Promise.resolve(undefined),
-    put: (book) => {
+    contents: (id) => (broken ? Promise.reject(new Error("the store is shut")) : Promise.resolve(files.get(id))),
+    put: (book, contents) => {
       if (!room) return Promise.reject(new Error("no room"));
       kept.set(book.id, book);
+      files.set(book.id, contents);
       return Promise.resolve(true);
     },
     remove: () => Promise.resolve(),
   };
   let ids = 0;
   /** What happens while the contents are read. */
-  const meanwhile = { act: (): void => undefined };
+  const meanwhile = { act: (): void => undefined, waits: false };
+  /** What happens in the grid before the turn of opening comes. */
+  const turn = { comes: (): void => undefined, over: (): void => undefined };
+  const build = (value: number): void => {
+    open = withValue(value);
+    edit();
+  };
   const edit = (): void => {
     edits++;
     edited();
@@ -51,11 +59,15 @@ function page({ room = true } = {}) {
         },
         contents: () => {
           meanwhile.act();
-          return Promise.resolve(open);
+          if (!meanwhile.waits) return Promise.resolve(open);
+          meanwhile.waits = false;
+          return new Promise<Workbook>((resolve) => (turn.over = () => resolve(open)));
         },
-        open: (book) => {
+        open: async (book, safe) => {
+          turn.comes();
+          await safe?.(open);
           open = book;
-          return Promise.resolve();
+          turn.over();
         },
         onEdited: (listener) => {
           edited = listener;
@@ -72,7 +84,9 @@ function page({ room = true } = {}) {
     },
     "Beam",
   );
-  return { books, edit, handed, kept, meanwhile, value: () => valueIn(open) };
+  const keptValues = () =>
+    [...kept.values()].map(({ id, name }) => [name, valueIn(openWorkbook(files.get(id)!).workbook)]);
+  return { books, build, edit, handed, kept, keptValues, meanwhile, turn, value: () => valueIn(open) };
 }
 
 describe("the workbook of the page", () => {
@@ -101,6 +115,45 @@ describe("the workbook of the page", () => {
     await books.save();
     await books.openFile("Two.xlsx", file(withValue(2)));
     expect(value()).toBe(2);
+  });
+
+  it.each([
+    ["a file", (books: Books) => books.openFile("Two.xlsx", file(withValue(2)))],
+    ["a new workbook", (books: Books) => books.start()],
+  ])("is kept with what was still being built when %s was to be opened", async (_what, open) => {
+    const { books, build, keptValues, turn } = page();
+    turn.comes = () => build(1.5);
+    await open(books);
+    expect(books.state.problem).toBeUndefined();
+    expect(keptValues()[0]).toEqual(["Beam", 1.5]);
+  });
+
+  it("stays, with what was still being built, where that cannot be kept", async () => {
+    const { books, build, turn, value } = page({ room: false });
+    turn.comes = () => build(1.5);
+    await books.openFile("Two.xlsx", file(withValue(2)));
+    expect(value()).toBe(1.5);
+    expect(books.state.problem).toMatch(/could not be kept in this browser; save it as a file first/);
+  });
+
+  it("is kept from the turn itself where its own contents wait for that turn", async () => {
+    const { books, edit, keptValues, meanwhile, turn } = page();
+    edit();
+    meanwhile.waits = true;
+    turn.comes = () => void books.keep();
+    await books.openFile("Two.xlsx", file(withValue(2)));
+    expect(keptValues()[0]).toEqual(["Beam", 1]);
+  });
+
+  it("stays, and says so, where a kept one is not there any more or its store fails", async () => {
+    const one = { id: "gone", name: "Old", saved: true, notUnderstood: [], foreign: false, at: 1 };
+    const { books, value } = page();
+    expect(await books.openKept(one)).toBe(false);
+    expect(books.state.problem).toMatch(/“Old” was not opened: it is no longer kept in this browser/);
+    const shut = page({ broken: true });
+    await shut.books.openKept(one);
+    expect(shut.books.state.problem).toMatch(/“Old” could not be opened: the store is shut/);
+    expect([value(), shut.value()]).toEqual([1, 1]);
   });
 
   it("is not taken for saved where something was typed while its file was written", async () => {
