@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { nodeGrid, type NodeGrid } from "../../src/hosts/grid/node.ts";
 import { workbookId } from "../../src/hosts/grid/runtime.ts";
 import type { Plan } from "../../src/sheet/index.ts";
@@ -25,12 +25,15 @@ const byName = async (sheet: string) =>
 const namesOf = (sheet: string) => plan.names.map(({ name, ...area }) => ({ name, area: { sheet, ...area } }));
 
 /** One step back, as the user takes it. */
-async function undo(): Promise<void> {
+const undo = (): Promise<void> => step(grid.runtime.core.UndoCommand.id);
+const redo = (): Promise<void> => step(grid.runtime.core.RedoCommand.id);
+
+async function step(command: string): Promise<void> {
   const { core, univer } = grid.runtime;
   const injector = univer.__getInjector();
   injector.get(core.IUniverInstanceService).focusUnit(workbookId);
-  if (!(await injector.get(core.ICommandService).executeCommand(core.UndoCommand.id)))
-    throw new Error("there was nothing to undo");
+  if (!(await injector.get(core.ICommandService).executeCommand(command)))
+    throw new Error("there was nothing to undo or to do again");
   await grid.host.recalculate();
 }
 
@@ -89,6 +92,37 @@ describe("a sheet's names", () => {
     await faults.unprotected("Beam");
     await faults.deleteRows("Beam", 2, 1);
     expect((await grid.host.namesOn("Beam")).find(({ name }) => name === "kb_mu")).toEqual({ name: "kb_mu" });
+  });
+});
+
+describe("a sheet's protection", () => {
+  const guarded = { sheet: "Beam", row: 4, column: 2 };
+  /** Once the grid has set again what a rule forbids. */
+  const entry = (sheet: string) =>
+    vi.waitFor(() => expect(grid.host.enter({ ...guarded, sheet }, 7)).rejects.toThrow(/protected/));
+
+  it("comes back with a deleted sheet when that is undone, and with a copy when that is done again", async () => {
+    await faults.remove("Beam");
+    await undo();
+    await entry("Beam");
+    const copy = await faults.duplicate("Beam");
+    await undo();
+    expect(await grid.host.sheetNames()).not.toContain(copy);
+    await redo();
+    await entry(copy);
+    await entry("Beam");
+  });
+
+  it("is missed aloud where a copy could not be protected", async () => {
+    const told: string[] = [];
+    grid.host.onTrouble((text) => told.push(text));
+    const permission = grid.workbook.getSheetByName("Beam")!.getWorksheetPermission();
+    vi.spyOn(Object.getPrototypeOf(permission), "protectRanges").mockRejectedValueOnce(new Error("no room"));
+    const copy = await faults.duplicate("Beam");
+    await vi.waitFor(() => expect(told).toHaveLength(1));
+    expect(told[0]).toBe(
+      `“${copy}” could not be protected (no room): its formulas can be typed over. Delete the sheet.`,
+    );
   });
 });
 

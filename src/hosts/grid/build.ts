@@ -257,7 +257,7 @@ function protect(grid: GridRuntime, sheet: GridSheet, plan: Plan): Promise<void>
 }
 
 export async function protectAreas(
-  { api }: GridRuntime,
+  grid: GridRuntime,
   sheet: GridSheet,
   areas: readonly Area[],
   name: string,
@@ -265,10 +265,17 @@ export async function protectAreas(
   if (areas.length === 0) return;
   const ranges = areas.map(({ row, column, rows, columns }) => sheet.getRange(row, column, rows, columns));
   const rules = await sheet.getWorksheetPermission().protectRanges([{ ranges, options: { name } }]);
+  for (const rule of rules) await forbidEntries(grid, rule);
+}
+
+type ProtectionRule = Awaited<
+  ReturnType<ReturnType<GridSheet["getWorksheetPermission"]>["listRangeProtectionRules"]>
+>[number];
+
+/** Lets a rule of the grid guard its cells. */
+export async function forbidEntries({ api }: GridRuntime, rule: ProtectionRule): Promise<void> {
   const { Edit, View } = api.Enum.RangePermissionPoint;
-  for (const rule of rules) {
-    await rule.setPoint(Edit, false);
-    // Forbidding to edit forbids to view, too: the grid then refuses formulas that read a locked cell.
-    await rule.setPoint(View, true);
-  }
+  await rule.setPoint(Edit, false);
+  // Forbidding to edit forbids to view, too: the grid then refuses formulas that read a locked cell.
+  await rule.setPoint(View, true);
 }

@@ -1,4 +1,5 @@
 import { protectAreas } from "./build.ts";
+import { guardedOn, unguarded } from "./guarded.ts";
 import type { GridRuntime, GridWorkbook } from "./runtime.ts";
 
 interface Params {
@@ -10,7 +11,7 @@ interface Params {
  * Makes a copied sheet what the first one is. Left to itself the grid brings the cells of a large sheet bit by bit,
  * computes those that are there, so that others find nothing, and leaves the copy unprotected.
  */
-export function completeCopies(grid: GridRuntime, workbook: GridWorkbook): void {
+export function completeCopies(grid: GridRuntime, workbook: GridWorkbook, trouble: (text: string) => void): void {
   const { core, univer } = grid;
   const injector = univer.__getInjector();
   injector
@@ -21,8 +22,11 @@ export function completeCopies(grid: GridRuntime, workbook: GridWorkbook): void 
     const { subUnitId, sheet }: Params = params ?? {};
     if (id === "sheet.mutation.insert-sheet") inserted = sheet?.id;
     if (id !== "sheet.command.copy-sheet" || inserted === undefined) return;
-    void protectLike(grid, workbook, subUnitId ?? workbook.getActiveSheet().getSheetId(), inserted);
+    const copy = inserted;
     inserted = undefined;
+    protectLike(grid, workbook, subUnitId ?? workbook.getActiveSheet().getSheetId(), copy).catch((error: unknown) =>
+      trouble(unguarded(workbook, copy, error)),
+    );
   });
 }
 
@@ -30,13 +34,5 @@ export function completeCopies(grid: GridRuntime, workbook: GridWorkbook): void 
 async function protectLike(grid: GridRuntime, workbook: GridWorkbook, first: string, second: string): Promise<void> {
   const [source, copy] = [workbook.getSheetBySheetId(first), workbook.getSheetBySheetId(second)];
   if (!source || !copy) return;
-  for (const rule of await source.getWorksheetPermission().listRangeProtectionRules()) {
-    const areas = rule.ranges.map((range) => ({
-      row: range.getRow(),
-      column: range.getColumn(),
-      rows: range.getHeight(),
-      columns: range.getWidth(),
-    }));
-    await protectAreas(grid, copy, areas, source.getSheetName());
-  }
+  for (const { areas, name } of await guardedOn(source)) await protectAreas(grid, copy, areas, name);
 }

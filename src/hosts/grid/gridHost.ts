@@ -32,6 +32,7 @@ import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from 
 import { looksOf } from "./looks.ts";
 import { readEveryNumeral } from "./numerals.ts";
 import { completeCopies } from "./copiedSheets.ts";
+import { guardReturning } from "./guarded.ts";
 import { keepMoreParsed } from "./parsedFormulas.ts";
 import { rulesOf } from "./readRules.ts";
 import { cellData } from "./sheetData.ts";
@@ -67,6 +68,7 @@ export class GridHost implements Host {
   #chosen: Selection | undefined;
   readonly #listeners = new Set<(selection: Selection) => void>();
   readonly #editListeners = new Set<() => void>();
+  readonly #troubleListeners = new Set<(text: string) => void>();
   readonly #turns = new Turns();
   readonly #dependants: Dependants;
   #edits = 0;
@@ -93,7 +95,9 @@ export class GridHost implements Host {
       errors: this.#errors,
     });
     besideFollows(grid);
-    completeCopies(grid, workbook);
+    const trouble = (text: string): void => this.#troubleListeners.forEach((listener) => listener(text));
+    completeCopies(grid, workbook, trouble);
+    guardReturning(grid, workbook, trouble);
     this.#dependants = new Dependants(workbook, (name, sheetId) => this.#names.resolve(name, sheetId));
     grid.api.addEvent(grid.api.Event.SheetDeleted, ({ sheetId }) => {
       this.#names.remove(sheetId);
@@ -339,6 +343,12 @@ export class GridHost implements Host {
   onEdited(listener: () => void): () => void {
     this.#editListeners.add(listener);
     return () => this.#editListeners.delete(listener);
+  }
+
+  /** Calls the listener with what went wrong where nobody waits for it: a copied sheet that could not be protected. */
+  onTrouble(listener: (text: string) => void): () => void {
+    this.#troubleListeners.add(listener);
+    return () => this.#troubleListeners.delete(listener);
   }
 
   #edited(): void {

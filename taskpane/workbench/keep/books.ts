@@ -37,7 +37,7 @@ export interface BookState {
 }
 
 export interface BooksParts {
-  readonly host: Pick<GridHost, "contents" | "edits" | "onEdited" | "open">;
+  readonly host: Pick<GridHost, "contents" | "edits" | "onEdited" | "onTrouble" | "open">;
   readonly shelf: Shelf | undefined;
   /** Hands a file to whoever sits there. */
   readonly hand: (contents: Uint8Array, name: string) => void;
@@ -87,6 +87,7 @@ export class Books {
       },
       book,
     );
+    parts.host.onTrouble((problem) => this.#say({ problem }));
     parts.host.onEdited(() => {
       this.#keeping.changed();
       this.#say({});

@@ -42,7 +42,7 @@ function page({ room = true, broken = false } = {}) {
   /** What happens while the contents are read. */
   const meanwhile = { act: (): void => undefined, waits: false };
   /** What happens in the grid before the turn of opening comes. */
-  const turn = { comes: (): void => undefined, over: (): void => undefined };
+  const turn = { comes: (): void => undefined, over: (): void => undefined, fails: (_text: string): void => undefined };
   const build = (value: number): void => {
     open = withValue(value);
     edit();
@@ -68,6 +68,10 @@ function page({ room = true, broken = false } = {}) {
           await safe?.(open);
           open = book;
           turn.over();
+        },
+        onTrouble: (listener) => {
+          turn.fails = listener;
+          return () => undefined;
         },
         onEdited: (listener) => {
           edited = listener;
@@ -154,6 +158,12 @@ describe("the workbook of the page", () => {
     await shut.books.openKept(one);
     expect(shut.books.state.problem).toMatch(/“Old” could not be opened: the store is shut/);
     expect([value(), shut.value()]).toEqual([1, 1]);
+  });
+
+  it("says what went wrong in the grid where nobody waited for it", () => {
+    const { books, turn } = page();
+    turn.fails("“Beam (copy)” could not be protected.");
+    expect(books.state.problem).toBe("“Beam (copy)” could not be protected.");
   });
 
   it("is not taken for saved where something was typed while its file was written", async () => {
