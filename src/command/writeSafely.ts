@@ -55,8 +55,15 @@ function writeThrough(path: string, bytes: Uint8Array): void {
 /** Disks that know no second name for a file. */
 const noLinks: ReadonlySet<string | undefined> = new Set(["EPERM", "ENOTSUP", "EOPNOTSUPP", "ENOSYS", "EMLINK"]);
 
-/** Gives a file its name where no other has it; one that came there in the meantime stays. */
-export function takeFreeName(beside: string, path: string): void {
+/**
+ * Gives a file its name where no other has it; one that came there in the meantime stays. The file is written then: a
+ * first name that cannot be removed is given back in words, to be told.
+ */
+export function takeFreeName(
+  beside: string,
+  path: string,
+  remove = (name: string) => rmSync(name),
+): string | undefined {
   try {
     linkSync(beside, path);
   } catch (error) {
@@ -64,16 +71,27 @@ export function takeFreeName(beside: string, path: string): void {
     if (code === "EEXIST") throw new NotWritten(`${path} is there already; --force replaces it`, { cause: error });
     if (!noLinks.has(code)) throw error;
     renameSync(beside, path);
-    return;
+    return undefined;
   }
-  rmSync(beside);
+  try {
+    remove(beside);
+    return undefined;
+  } catch (error) {
+    return `${path} is written; ${beside} is left over and could not be removed: ${reasonOf(error)}`;
+  }
+}
+
+/** Told beside what the command says. */
+function onErrors(text: string): void {
+  process.stderr.write(`${text}\n`);
 }
 
 /**
  * Writes a file whole or not at all: to a file of another, short name beside it, which then takes its name. A replaced
- * file passes on its permissions. Throws NotWritten; then nothing is left behind.
+ * file passes on its permissions. Throws NotWritten; then nothing is left behind. What is left over of a file that was
+ * written is told by `note`.
  */
-export function writeSafely(path: string, bytes: Uint8Array, force: boolean): void {
+export function writeSafely(path: string, bytes: Uint8Array, force: boolean, note = onErrors): void {
   const beside = join(dirname(path), `.kernbook-${randomBytes(6).toString("hex")}.part`);
   uninterrupted(() => {
     try {
@@ -82,7 +100,10 @@ export function writeSafely(path: string, bytes: Uint8Array, force: boolean): vo
       if (replaced) {
         chmodSync(beside, replaced.mode & 0o7777);
         renameSync(beside, path);
-      } else takeFreeName(beside, path);
+        return;
+      }
+      const left = takeFreeName(beside, path);
+      if (left !== undefined) note(left);
     } catch (error) {
       rmSync(beside, { force: true });
       if (error instanceof NotWritten) throw error;

@@ -27,8 +27,8 @@ export function repairedSentences({ cells, differ, still, locked }: Repaired): s
         ]
       : []),
     ...locked.map(
-      (sheet) =>
-        `“${sheet}” is protected by a password and was left alone: take the protection away, then repair again.`,
+      ({ sheet, why }) =>
+        `“${sheet}” was left alone: its protection could not be removed (${why}). Remove it, then repair again.`,
     ),
   ].join(" ");
 }

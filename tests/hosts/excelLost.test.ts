@@ -63,9 +63,20 @@ describe("formulas that met the program without the functions", () => {
     open.excel.workbook.sheets.find(({ name }) => name === "Beam")!.password = true;
     const before = open.excel.snapshot();
     const done = await open.host.repair(await open.host.lostCells());
-    expect([done.cells, done.locked]).toEqual([0, ["Beam"]]);
+    expect([done.cells, done.locked.map(({ sheet }) => sheet)]).toEqual([0, ["Beam"]]);
     expect(open.excel.snapshot()).toEqual(before);
-    expect(repairedSentences(done)).toMatch(/“Beam” is protected by a password/);
+    expect(repairedSentences(done)).toMatch(/“Beam” was left alone: .* \(the password is not correct\)/);
+  });
+
+  it("are left alone, for the program's own reason, where it fails otherwise", async () => {
+    open.excel.loseFunctions();
+    const lost = await open.host.lostCells();
+    open.excel.watch = (label) => {
+      if (/unprotect/.test(label)) throw new Error("the connection was lost");
+    };
+    const done = await open.host.repair(lost);
+    expect(done.locked).toEqual([{ sheet: "Beam", why: "the connection was lost" }]);
+    expect(repairedSentences(done)).not.toMatch(/password/);
   });
 
   it("of a function this version lacks still give #NAME?, and it is said", async () => {

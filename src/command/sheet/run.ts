@@ -163,7 +163,7 @@ async function write(request: Extract<Request, { kind: "write" }>, voice: Voice)
     defaults ? withOfficeMarks(sheet, [template, ...linked][i]!, defaults) : sheet,
   );
   const bytes = writeSheets(marked);
-  writeSafely(out, bytes, force);
+  writeSafely(out, bytes, force, (left) => voice.complain(left));
   say(`${template.title} (${template.id} ${template.version}), sheet “${sheetName}”: ${shapeText(template, plan)}`);
   const filledWith = blank
     ? "the template's defaults only"

@@ -53,6 +53,7 @@ export function runVerify(words: readonly string[], { say, complain }: Output): 
         asked.html,
         Buffer.from(verificationBook(found, new Date().toISOString().slice(0, 10))),
         asked.force === true,
+        complain,
       );
     } catch (error) {
       if (!(error instanceof NotWritten)) throw error;

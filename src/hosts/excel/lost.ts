@@ -1,3 +1,4 @@
+import { reasonOf } from "../../core/index.ts";
 import { agreesWithHost, type CellContent } from "../../cells/index.ts";
 import { lostCell, type LostCell } from "../host/lostFunctions.ts";
 import { calculationLimit, isUnfinished } from "./probe.ts";
@@ -14,8 +15,8 @@ export interface Repaired {
   readonly differ: readonly { readonly cell: LostCell; readonly now: CellContent }[];
   /** Cells that still give #NAME?. */
   readonly still: readonly LostCell[];
-  /** Sheets left alone, since their protection has a password. */
-  readonly locked: readonly string[];
+  /** Sheets left alone, since the program did not take their protection away, with its reason. */
+  readonly locked: readonly { readonly sheet: string; readonly why: string }[];
 }
 
 /** Every cell of the workbook whose formula has lost our functions. */
@@ -44,22 +45,26 @@ export async function lostCells(context: Excel.RequestContext): Promise<readonly
 
 type Options = Excel.Interfaces.WorksheetProtectionData["options"];
 
-/** Takes the protection of a sheet away as long as the work takes; undefined where it has a password. */
-async function unprotected<T>(sheet: Excel.Worksheet, work: () => Promise<T>): Promise<T | undefined> {
+/** Takes the protection of a sheet away as long as the work takes; gives the reason where the program refuses that. */
+async function unprotected(sheet: Excel.Worksheet, work: () => Promise<void>): Promise<string | undefined> {
   const { protection } = sheet;
   protection.load("protected,options");
   await sheet.context.sync();
-  if (!protection.protected) return work();
+  if (!protection.protected) {
+    await work();
+    return undefined;
+  }
   const options: Options = protection.options;
   try {
     protection.unprotect();
     await sheet.context.sync();
-  } catch {
-    // The program asks for the password that nobody gave.
-    return undefined;
+  } catch (error) {
+    // A password that nobody gave, or whatever else: the program says it.
+    return reasonOf(error);
   }
   try {
-    return await work();
+    await work();
+    return undefined;
   } finally {
     protection.protect(options);
     await sheet.context.sync();
@@ -92,7 +97,7 @@ export async function repairCells(
 ): Promise<Repaired> {
   const differ: { cell: LostCell; now: CellContent }[] = [];
   const still: LostCell[] = [];
-  const locked: string[] = [];
+  const locked: { sheet: string; why: string }[] = [];
   let repaired = 0;
   const judge = (cell: LostCell, now: CellContent): void => {
     const same = !now.error && (cell.stored === undefined || agreesWithHost(now.value, cell.stored));
@@ -104,15 +109,14 @@ export async function repairCells(
     const own = cells.filter(({ sheet }) => sheet === name);
     const sheet = context.workbook.worksheets.getItem(name);
     const ranges = own.map(({ row, column }) => sheet.getRangeByIndexes(row, column, 1, 1));
-    const done = await unprotected(sheet, async () => {
+    const why = await unprotected(sheet, async () => {
       for (let from = 0; from < own.length; from += together) {
         own.slice(from, from + together).forEach(({ typed }, i) => (ranges[from + i]!.formulas = [[typed]]));
         await context.sync();
       }
-      return true;
     });
-    if (!done) {
-      locked.push(name);
+    if (why !== undefined) {
+      locked.push({ sheet: name, why });
       continue;
     }
     for (let from = 0; from < own.length; from += together) {

@@ -15,7 +15,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { NotWritten, takeFreeName, writeSafely } from "../../../src/command/writeSafely.ts";
+import { NotWritten, takeFreeName, writeSafely as writeTelling } from "../../../src/command/writeSafely.ts";
 
 let folder: string;
 beforeEach(() => {
@@ -25,6 +25,8 @@ afterEach(() => rmSync(folder, { recursive: true }));
 
 const bytes = Buffer.from("new");
 const at = (name: string): string => join(folder, name);
+const writeSafely = (path: string, contents: Uint8Array, force: boolean): void =>
+  writeTelling(path, contents, force, (left) => expect(left).toBeUndefined());
 
 describe("writing a file whole or not at all", () => {
   it("writes a file whose name is as long as file systems allow", () => {
@@ -78,11 +80,22 @@ describe("writing a file whole or not at all", () => {
     expect(readdirSync(folder).sort()).toEqual(["free.xlsx", "new.xlsx"]);
   });
 
+  it("says what is left over of a file that is written, and not that it could not be written", () => {
+    writeFileSync(at("beside"), bytes);
+    const left = takeFreeName(at("beside"), at("new.xlsx"), () => {
+      throw new Error("the disk went away");
+    });
+    expect(readFileSync(at("new.xlsx"), "utf8")).toBe("new");
+    expect(left).toBe(
+      `${at("new.xlsx")} is written; ${at("beside")} is left over and could not be removed: the disk went away`,
+    );
+  });
+
   it.each([
     ["one file after another", "next(0)"],
     [
       "as the first thing a program does",
-      "for (let i = 0; i < 8; i++) writeSafely(folder + '/' + i + '.xlsx', bytes, false); setTimeout(() => {}, 5000)",
+      "for (let i = 0; i < 8; i++) writeSafely(folder + '/' + i + '.xlsx', bytes, false, console.error); setTimeout(() => {}, 5000)",
     ],
   ])("leaves whole files and nothing else when ended while it writes, %s", async (_name, begin) => {
     const script = `
@@ -90,7 +103,7 @@ describe("writing a file whole or not at all", () => {
       import { writeSafely } from ${JSON.stringify(join(import.meta.dirname, "../../../src/command/writeSafely.ts"))};
       const bytes = Buffer.alloc(20_000_000, 1);
       const next = (i) => {
-        writeSafely(folder + "/" + i + ".xlsx", bytes, false);
+        writeSafely(folder + "/" + i + ".xlsx", bytes, false, console.error);
         setTimeout(next, 0, i + 1);
       };
       console.log("ready");
