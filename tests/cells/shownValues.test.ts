@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { a1, type Book, type FormulaCell, valuesAgainstHost } from "../../src/cells/index.ts";
 import { bookOfSheets } from "../../src/checker/index.ts";
+import { valueFindings } from "../../src/checker/compare/computed.ts";
+import { recogniseSnapshot } from "../../src/checker/recognise/recognise.ts";
 import { builtBook } from "../checker/books.ts";
 
 /** Formulas with a number to be falsified, none of which reads another of them. */
@@ -28,5 +30,24 @@ describe("a false number on a shipped sheet", () => {
     const { differences } = valuesAgainstHost(bookOfSheets([{ ...snapshot, cells }]));
     const serious = new Set(differences.filter((one) => !one.byLastDigits).map(({ place }) => a1(place)));
     expect(planted.map((cell) => a1(cell)).filter((cell) => !serious.has(cell))).toEqual([]);
+  });
+
+  it("is serious for Compare, and to be looked at where the last digits decide it", async () => {
+    const snapshot = await (await builtBook("post-tensioned-en1992-2004")).snapshot();
+    const { formula = "" } = snapshot.cells.flat().find((cell) => cell.formula !== undefined)!;
+    const of = (row: number, byLastDigits: boolean) => ({
+      place: { sheet: "Beam", row, column: 0 },
+      formula,
+      host: { value: 1 },
+      computed: { value: 2 },
+      passedOver: false,
+      byLastDigits,
+    });
+    const against = { compared: 2, differences: [of(1, false), of(2, true)], notCompared: [] };
+    const findings = valueFindings(recogniseSnapshot(snapshot)!, against);
+    expect(findings.map(({ grade, what }) => [grade, what.slice(0, 23)])).toEqual([
+      ["serious", "The cell shows another "],
+      ["look", "The result turns on the"],
+    ]);
   });
 });

@@ -1,4 +1,3 @@
-import { reasonOf } from "../../core/index.ts";
 import { agreesWithHost, type CellContent } from "../../cells/index.ts";
 import { lostCell, type LostCell } from "../host/lostFunctions.ts";
 import { calculationLimit, isUnfinished } from "./probe.ts";
@@ -60,7 +59,7 @@ async function unprotected(sheet: Excel.Worksheet, work: () => Promise<void>): P
     await sheet.context.sync();
   } catch (error) {
     // A password that nobody gave, or whatever else: the program says it.
-    return reasonOf(error);
+    return (error as Error).message;
   }
   try {
     await work();

@@ -1,5 +1,4 @@
 import type { Area } from "../../cells/index.ts";
-import { reasonOf } from "../../core/index.ts";
 import { forbidEntries, protectAreas } from "./build.ts";
 import type { GridRuntime, GridSheet, GridWorkbook } from "./runtime.ts";
 
@@ -11,7 +10,7 @@ interface Params {
 /** What is said of a sheet whose cells anyone can now type over. */
 export function unguarded(workbook: GridWorkbook, sheetId: string, error: unknown): string {
   const name = workbook.getSheetBySheetId(sheetId)?.getSheetName() ?? "";
-  return `“${name}” could not be protected (${reasonOf(error)}): its formulas can be typed over. Delete the sheet.`;
+  return `“${name}” could not be protected (${(error as Error).message}): its formulas can be typed over. Delete the sheet.`;
 }
 
 /**
