@@ -1,13 +1,14 @@
 import type { Address } from "../cells/index.ts";
 import { fnv1a64 } from "../core/index.ts";
 import { fillAbout } from "./aboutCells.ts";
+import { fillAcross } from "./acrossCells.ts";
 import { bandRow, columnCount, columns, titleRow, widths } from "./columns.ts";
 import { plannedCharts } from "./charts.ts";
 import { fillBand, fillFront, fillRegister, fillTitle, fillWarningCounts } from "./frontCells.ts";
 import { highlightsOf } from "./highlights.ts";
 import { inputValues, nested, shapeValues, type Inputs } from "./inputs.ts";
 import { Links, plannedSource, type SourceSheet } from "./links.ts";
-import { layOut } from "./layout.ts";
+import { layOut, type BlockRows } from "./layout.ts";
 import { pageBreaks, printScale } from "./pageBreaks.ts";
 import { inputRoles, type Plan, type PlannedCell, type Role } from "./plan.ts";
 import { PlanCells, type Dependency, type Filling } from "./planCells.ts";
@@ -31,15 +32,12 @@ export interface Expansion {
 
 function fillBlock(filling: Filling, block: ShapedBlock): void {
   const { cells, layout } = filling;
-  const { title, headings: heads, note } = layout.blockRows.get(block)!;
-  cells.put(title, columns.item, "block", String(block.number));
-  const recordOnly = isRecordBlock(block.block);
-  markedTitle(filling, title, "block", block.block.title, recordOnly ? columns.mark : undefined);
-  if (heads !== undefined) fillHeadings(filling, heads);
-  if (note !== undefined) cells.sentence(note, "note", block.block.note!, columns.description, columns.mark);
+  const rows = layout.blockRows.get(block);
+  if (rows) fillBlockTitle(filling, block, rows);
   for (const item of block.items) {
     if (item.kind === "row") fillRow(filling, item);
     else if (item.kind === "table") fillTable(filling, layout.tables.get(item)!);
+    else if (item.kind === "across") fillAcross(filling, layout.across.get(item)!);
     else if (item.kind === "note") {
       const role = item.note.caution ? "caution" : "note";
       cells.sentence(layout.itemRows.get(item)!, role, item.note.note, columns.description, columns.mark);
@@ -49,6 +47,15 @@ function fillBlock(filling: Filling, block: ShapedBlock): void {
       fillWarningCounts(filling);
     }
   }
+}
+
+function fillBlockTitle(filling: Filling, block: ShapedBlock, { title, headings: heads, note }: BlockRows): void {
+  const { cells } = filling;
+  cells.put(title, columns.item, "block", String(block.number));
+  const recordOnly = isRecordBlock(block.block);
+  markedTitle(filling, title, "block", block.block.title, recordOnly ? columns.mark : undefined);
+  if (heads !== undefined) fillHeadings(filling, heads);
+  if (note !== undefined) cells.sentence(note, "note", block.block.note!, columns.description, columns.mark);
 }
 
 function inputsAsBuilt({ sheet, values }: Filling): Plan["inputs"] {

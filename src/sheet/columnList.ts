@@ -1,8 +1,8 @@
-import { fitsOver } from "./columns.ts";
 import { headOfColumn, holdsWords } from "./bands.ts";
 import { equationAsRead, sourceText } from "./formulaText.ts";
 import { whereFrom } from "./links.ts";
 import { allowedWords } from "./says.ts";
+import { placeTexts, type PlacedText } from "./textLines.ts";
 import { isRecord, type ShapedColumn, type ShapedSheet, type ShapedTable } from "./shape.ts";
 
 /** A column as the list above its table defines it. */
@@ -12,8 +12,8 @@ export interface ListedColumn {
   readonly text: string;
   readonly words: string;
   readonly source: string;
-  /** Formula and source have no room beside the words. */
-  readonly below: boolean;
+  /** Where words, formula and source stand. */
+  readonly texts: readonly PlacedText[];
 }
 
 /** The sheet's columns that the parts of a line of the list begin in. */
@@ -40,15 +40,18 @@ export function listedColumns(shaped: ShapedTable, sheet: ShapedSheet): readonly
   return shaped.columns.flatMap((column): readonly ListedColumn[] => {
     const { says } = column;
     const words = wordsOf(column, sheet);
-    const source = sourceText(says, column.column.formula);
+    const source = sourceText(says, column.column.formula, sheet.template.standard);
     if (isPlain(column, words, source)) return [];
     const symbol = column.column.verdict ? "verdict" : headOfColumn(column);
     const text = symbol === says.text ? "" : says.text;
-    const { text: t, words: w, source: s, last } = listColumns;
-    const beside =
-      fitsOver(text, t, words === "" ? last : w - 1) &&
-      fitsOver(words, w, source === "" ? last : s - 1) &&
-      fitsOver(source, s, last);
-    return [{ column, symbol, text, words, source, below: !beside && (words !== "" || source !== "") }];
+    const texts = placeTexts(
+      [
+        { role: "description", text, wanted: listColumns.text },
+        { role: "equation", text: words, wanted: listColumns.words },
+        { role: "source", text: source, wanted: listColumns.source },
+      ],
+      { first: listColumns.text, last: listColumns.last },
+    );
+    return [{ column, symbol, text, words, source, texts }];
   });
 }

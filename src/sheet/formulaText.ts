@@ -13,10 +13,12 @@ import {
 import {
   cellReference,
   templateFormula,
+  writeNode,
   type TemplateCall,
   type TemplatePiece,
   type TemplateReference,
 } from "../cells/index.ts";
+import { unguarded } from "./guards.ts";
 import { plainSymbol, type Says } from "./says.ts";
 import type { Subject } from "./shape.ts";
 
@@ -36,7 +38,7 @@ const marks: Readonly<Record<Basis, string>> = {
 
 /** Explains the marks behind clauses; for the head of every sheet. */
 export const marksExplained =
-  "Marks behind a clause say how it was established: " +
+  "Clauses without a name are of the sheet's standard. Marks behind a clause say how it was established: " +
   `${(Object.keys(marks) as readonly Basis[]).map((basis) => `${marks[basis]} = ${basisText[basis]}`).join("; ")}; ` +
   `“in” names the text that was read. ${ownCopyAdvice}`;
 
@@ -98,6 +100,36 @@ function nativeText(pieces: readonly TemplatePiece[], subjects: Subjects): strin
     out += apart ? ` ${text} ` : text;
   }
   return out.replace(/ {2,}/g, " ").trim();
+}
+
+/** Functions as they are read on paper. */
+const readAs: readonly (readonly [RegExp, string])[] = [
+  [/INDEX\(all ([^,()]+), MATCH\(([^,()]+), all ([^,()]+), 0\)\)/g, "$1 where $3 = $2"],
+  [/INDEX\(all ([^,()]+), ([^,()]+)\)/g, "$1 at $2"],
+  [/SUMPRODUCT\(\((all [^()]+)\)·1\)/g, "number of $1"],
+  [/SUMPRODUCT\(all ([^,()]+), all ([^,()]+)\)/g, "Σ $1·$2"],
+  [/COUNTIF\(all ([^,()]+), "([^"]+)"\)/g, "number of $1 that say $2"],
+  [/IF\(ISNUMBER\(([^,()]+)\), \1, /g, "$1 if given, otherwise ("],
+  [/IF\((.+), "OK", "FAIL"\)$/g, "OK where $1"],
+  [/where AND\((.+)\)$/g, "where $1"],
+  [/SUM\(/g, "Σ("],
+];
+
+/** A native formula in words: what it computes, then the words it may say instead. */
+function nativeWords(formula: string, subjects: Subjects): string {
+  const { tree, pieces } = templateFormula(formula);
+  if (!tree) return nativeText(pieces, subjects);
+  const { core, words } = unguarded(tree);
+  const text = nativeText(templateFormula(`=${writeNode(core)}`).pieces, subjects);
+  const read = readAs
+    .reduce((said, [from, to]) => said.replace(from, to), text)
+    .replace(/\b(MAX|MIN)\(/g, (name) => name.toLowerCase())
+    .replace(
+      /\bKERN\.([A-Z0-9_]+?)(_(?:EN1992_2004|IS1343_1980))?\(/g,
+      (_, id: string) => `${id.toLowerCase().replaceAll("_", " ")}(`,
+    );
+  const instead = [...new Set(words)].map((word) => `“${word}”`).join(", ");
+  return instead === "" ? read : `${read}; or ${instead}`;
 }
 
 const powers: Readonly<Record<string, string>> = { "^2": "²", "^3": "³", "^4": "⁴" };
@@ -167,25 +199,27 @@ export function equationAsRead(says: Says, formula: string, subjects: Subjects):
   const parsed = templateFormula(formula);
   const call = parsed.calls.find(({ whole }) => whole);
   const f = call && formulasById.get(call.id);
-  const right = call && f ? callText(f, call, subjects) : nativeText(parsed.pieces, subjects);
+  const right = call && f ? callText(f, call, subjects) : nativeWords(formula, subjects);
   const left = plainSymbol(says.symbol);
   return left === "–" || left === right ? right : `${left} = ${right}`;
 }
 
-function sourceOfCall(f: Formula, call: TemplateCall): string {
+function sourceOfCall(f: Formula, call: TemplateCall, standard: string): string {
   const { key, clause, basis, readIn } = sourceFor(f, choicesGiven(f, writtenArguments(call)));
-  const name = key === "mechanics" || key === "practice" ? "" : `${key}${clause ? ` ${clause}` : ""}`;
+  // The sheet's own standard is not named again beside each of its clauses.
+  const work = clause && standard.replace(" ", "").startsWith(`${key} `) ? "" : `${key} `;
+  const name = key === "mechanics" || key === "practice" ? "" : `${work}${clause ?? ""}`.trim();
   const mark = `${marks[basis]}${readIn ? ` in ${readIn}` : ""}`;
   return name === "" ? (key === "mechanics" ? "mechanics, derived" : mark) : `${name} [${mark}]`;
 }
 
-/** The clause of each function a formula calls, with its mark; empty for plain arithmetic. */
-export function sourceText(says: Says, formula: string | undefined): string {
+/** The clause of each function a formula calls, with its mark; empty for plain arithmetic. `standard`: the sheet's. */
+export function sourceText(says: Says, formula: string | undefined, standard: string): string {
   if (says.source !== undefined) return says.source;
   if (formula === undefined) return "";
   const texts = templateFormula(formula).calls.flatMap((call) => {
     const f = formulasById.get(call.id);
-    return f ? [sourceOfCall(f, call)] : [];
+    return f ? [sourceOfCall(f, call, standard)] : [];
   });
   return [...new Set(texts)].join("; ");
 }

@@ -1,5 +1,6 @@
 import { chartsOf, type ShownChart } from "./charts.ts";
 import { bandRow, columns, firstRow, fitsOver, titleRow } from "./columns.ts";
+import { membersAcross, readAcross, type ReadAcross } from "./across.ts";
 import { listedColumns, type ListedColumn } from "./columnList.ts";
 import { doubtsOf } from "./relations.ts";
 import { rowTexts, type RowTexts } from "./rowTexts.ts";
@@ -7,6 +8,7 @@ import { boundsOf } from "./says.ts";
 import {
   isRecord,
   isRecordBlock,
+  type ShapedAcross,
   type ShapedBlock,
   type ShapedColumn,
   type ShapedFront,
@@ -17,6 +19,7 @@ import {
 } from "./shape.ts";
 import type { Address, Area } from "../cells/index.ts";
 import type { Column } from "./template.ts";
+import { linesOf } from "./textLines.ts";
 
 /** The header rows of a band. */
 export type HeaderRow = "symbol" | "unit" | "from" | "to";
@@ -39,6 +42,17 @@ export interface PlacedTable {
   readonly bands: readonly PlacedBand[];
 }
 
+/** A table read across: for each of its columns the line that names it, and its bands. */
+export interface PlacedAcross {
+  readonly shaped: ShapedAcross;
+  readonly title: number;
+  readonly parts: readonly {
+    readonly of: ReadAcross;
+    readonly name: number;
+    readonly bands: readonly { readonly head: number; readonly first: number }[];
+  }[];
+}
+
 export type AboutLine = "template" | "hash" | "functions" | "standard" | "method" | { readonly convention: string };
 
 /** A run of rows that is not to be cut by the end of a page. */
@@ -49,16 +63,20 @@ export interface Together {
   readonly withNext?: true;
 }
 
+/** The head of a block. */
+export interface BlockRows {
+  readonly title: number;
+  readonly headings?: number;
+  readonly note?: number;
+}
+
 /** Which row everything stands in. */
 export interface Layout {
   readonly sheet: ShapedSheet;
   /** The first row below the first page; counts of verdicts begin here. */
   readonly body: number;
   readonly cautions: ReadonlyMap<string, number>;
-  readonly blockRows: ReadonlyMap<
-    ShapedBlock,
-    { readonly title: number; readonly headings?: number; readonly note?: number }
-  >;
+  readonly blockRows: ReadonlyMap<ShapedBlock, BlockRows>;
   /** The rows above the workings: those that are printed. */
   readonly printed: number;
   /** What stands behind the results, at the end of the sheet: its rows, and the titles of its blocks. */
@@ -76,6 +94,7 @@ export interface Layout {
   readonly values: ReadonlyMap<ShapedRow, Address>;
   readonly texts: ReadonlyMap<ShapedRow, RowTexts>;
   readonly tables: ReadonlyMap<ShapedTable, PlacedTable>;
+  readonly across: ReadonlyMap<ShapedAcross, PlacedAcross>;
   /** The checks gathered from all over the sheet, in its order. */
   readonly register: { readonly first: number; readonly checks: readonly ShapedRow[] } | undefined;
   readonly charts: readonly (ShownChart & { readonly at: Area })[];
@@ -185,6 +204,7 @@ class Placing {
   private readonly values = new Map<ShapedRow, Address>();
   private readonly texts = new Map<ShapedRow, RowTexts>();
   private readonly tables = new Map<ShapedTable, PlacedTable>();
+  private readonly across = new Map<ShapedAcross, PlacedAcross>();
   private workings: Layout["workings"];
   private printed = 0;
   private readonly placedCharts: (ShownChart & { at: Area })[] = [];
@@ -272,7 +292,7 @@ class Placing {
     const texts = rowTexts(item, this.sheet);
     this.texts.set(item, texts);
     this.keep(() => {
-      const row = this.take(texts.below ? 2 : 1);
+      const row = this.take(1 + texts.below);
       this.itemRows.set(item, row);
       this.values.set(item, { row, column: columns.value });
     });
@@ -290,7 +310,7 @@ class Placing {
     this.keep(() => {
       this.take();
       if (shaped.table.note !== undefined && !before) note = this.take();
-      list = listed.map((one) => ({ ...one, row: this.take(one.below ? 2 : 1) }));
+      list = listed.map((one) => ({ ...one, row: this.take(linesOf(one.texts)) }));
     }, listed.length === 0);
     const own = Array.from({ length: shaped.bands }, (_, band) => band).filter(isHere);
     const bands = own.map((band): PlacedBand => {
@@ -309,6 +329,23 @@ class Placing {
     );
   }
 
+  private readAcross(shaped: ShapedAcross): void {
+    const title = this.row;
+    this.keep(() => this.take(), true);
+    const parts = readAcross(shaped, this.sheet).flatMap((of) => {
+      if (typeof of === "string") return [];
+      const name = this.row;
+      const bands: { head: number; first: number }[] = [];
+      this.keep(() => {
+        this.take();
+        for (let from = 0; from < of.outer.members.length; from += membersAcross)
+          bands.push({ head: this.take(), first: this.take(of.inner.members.length) });
+      });
+      return [{ of, name, bands }];
+    });
+    this.across.set(shaped, { shaped, title, parts });
+  }
+
   /** A short table stays on one page; of a long one its heading stays with the first rows. */
   private keepRows({ rows }: ShapedTable, start: number, first: number): void {
     const whole = rows <= longestTogether ? rows : firstTogether;
@@ -316,6 +353,8 @@ class Placing {
   }
 
   private block(block: ShapedBlock): void {
+    // A block of workings alone has its title there.
+    if (!block.items.some((item) => standsIn(item, "results")) && this.chartsIn(block, "results").length === 0) return;
     this.take();
     const ofRows = block.items.some((item) => item.kind === "row" && !item.working);
     const title = this.row;
@@ -336,9 +375,10 @@ class Placing {
     let before: ShapedItem | undefined;
     for (const item of block.items) {
       if (!standsIn(item, part)) continue;
-      if (before?.kind === "table") this.take();
+      if (before?.kind === "table" || before?.kind === "across") this.take();
       before = item;
       if (item.kind === "table") this.table(item, part);
+      else if (item.kind === "across") this.readAcross(item);
       else if (item.kind === "row") this.rowItem(item);
       else if (item.kind === "warnings") {
         if (this.checks.length > 0) this.placeRegister();
@@ -444,6 +484,7 @@ class Placing {
       values: this.values,
       texts: this.texts,
       tables: this.tables,
+      across: this.across,
       register: this.register,
       charts: this.placedCharts,
       about,
@@ -457,7 +498,7 @@ export function layOut(sheet: ShapedSheet): Layout {
   return new Placing(sheet).place();
 }
 
-/** Whether a row's description fits in front of its symbol. */
-export function fitsAsDescription(text: string): boolean {
-  return fitsOver(text, columns.description, columns.symbol - 1);
+/** Whether a row's description fits in front of its symbol, or of its value where it has none. */
+export function fitsAsDescription(text: string, last: number = columns.symbol - 1): boolean {
+  return fitsOver(text, columns.description, last);
 }

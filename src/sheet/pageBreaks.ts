@@ -7,8 +7,10 @@ export const printScale = 80;
 /** Heights in points, as the hosts make them: of a line, of what is around the lines of a row, and of a page below the rows at its head. */
 const [lineHeight, around, pageHeight] = [12, 0.25, 890];
 const headRows = bandRow + 1;
+/** From this part of a page on the first page stands by itself. */
+const longFirstPage = 0.6;
 
-/** Rows that begin a page: where a run of rows that belong together would be cut, and after the first page. */
+/** Rows that begin a page: where a run of rows that belong together would be cut, and after a first page of some length. */
 export function pageBreaks({ together, body, printed }: Layout, lines: ReadonlyMap<number, number>): readonly number[] {
   const heightOf = (row: number): number => (lines.get(row) ?? 1) * lineHeight + around;
   const heights = (from: number, to: number): number => {
@@ -24,7 +26,8 @@ export function pageBreaks({ together, body, printed }: Layout, lines: ReadonlyM
       start = row;
     }
   };
-  begin(body);
+  // A short first page leaves room for what follows.
+  if (heights(headRows, body) > pageHeight * longFirstPage) begin(body);
   const runs = together.filter(({ row }) => row < printed);
   runs.forEach((run, i) => {
     if (run.row < start) return;

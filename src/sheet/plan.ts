@@ -17,6 +17,7 @@ export type Role =
   | "headingRight"
   | "tableHeading"
   | "tableSymbol"
+  | "tableWord"
   | "tableUnit"
   | "item"
   | "description"

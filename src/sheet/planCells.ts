@@ -7,6 +7,7 @@ import type { Problems } from "./problems.ts";
 import { allowedWords, boundsOf, plainSymbol, type Says } from "./says.ts";
 import type { ShapedSheet } from "./shape.ts";
 import type { InputSpec } from "./template.ts";
+import type { PlacedText } from "./textLines.ts";
 import { linesIn } from "./textWidth.ts";
 import type { Written } from "./write.ts";
 
@@ -73,6 +74,13 @@ export class PlanCells {
     this.put(row, from, role, text);
     this.join(row, from, to);
     this.raise(row, linesIn(text, widthOver(from, to)));
+  }
+
+  /** Texts placed in a row and in those below it. */
+  texts(row: number, placed: readonly PlacedText[]): void {
+    for (const { role, text, line, from, to } of placed)
+      if (to === undefined) this.put(row + line, from, role, text);
+      else this.sentence(row + line, role, text, from, to);
   }
 
   join(row: number, from: number, to: number): void {

@@ -23,10 +23,12 @@ export function fillRow(filling: Filling, shaped: ShapedRow): void {
   const row = layout.itemRows.get(shaped)!;
   const area = areaAt(layout.values.get(shaped)!);
   cells.put(row, columns.item, "item", item);
-  if (fitsAsDescription(says.text)) cells.put(row, columns.description, "description", says.text);
-  else cells.sentence(row, "description", says.text, columns.description, columns.symbol - 1);
   const worded = spec.input?.freeText === true || spec.words === true;
-  if (!worded) cells.put(row, columns.symbol, "symbol", plainSymbol(says.symbol));
+  const symbol = worded || says.symbol === "–" ? undefined : plainSymbol(says.symbol);
+  const lastOfText = symbol === undefined ? columns.symbol : columns.symbol - 1;
+  if (fitsAsDescription(says.text, lastOfText)) cells.put(row, columns.description, "description", says.text);
+  else cells.sentence(row, "description", says.text, columns.description, lastOfText);
+  if (symbol !== undefined) cells.put(row, columns.symbol, "symbol", symbol);
   const last = lastOfChoice(spec.input);
   if (last > columns.value) cells.join(row, columns.value, last);
   else if (!worded) cells.put(row, columns.unit, "unit", says.unit);
@@ -51,26 +53,9 @@ export function fillRow(filling: Filling, shaped: ShapedRow): void {
 /** The cell that says where a check governs. */
 export function whereCell({ layout }: Filling, shaped: ShapedRow): { readonly row: number; readonly column: number } {
   const row = layout.itemRows.get(shaped)!;
-  return layout.texts.get(shaped)!.below
+  return layout.texts.get(shaped)!.below > 0
     ? { row: row + 1, column: belowColumns.source }
     : { row, column: columns.source };
-}
-
-/** Formula, allowed words and source: beside the value, or in a line of their own. */
-function putTexts({ cells, layout }: Filling, shaped: ShapedRow, withWords: boolean): void {
-  const { words, source, from, sourceFrom, below } = layout.texts.get(shaped)!;
-  const own = layout.itemRows.get(shaped)!;
-  const row = below ? own + 1 : own;
-  if (words !== "" && withWords) {
-    if (!below) cells.put(row, from, "equation", words);
-    else {
-      const last = source === "" && !shaped.row.summary?.where ? columns.mark : belowColumns.source - 1;
-      cells.sentence(row, "equation", words, belowColumns.words, last);
-    }
-  }
-  if (source === "") return;
-  if (below) cells.sentence(row, "source", source, belowColumns.source, columns.mark);
-  else cells.put(row, sourceFrom, "source", source);
 }
 
 function fillInput(filling: Filling, shaped: ShapedRow): void {
@@ -87,10 +72,10 @@ function fillInput(filling: Filling, shaped: ShapedRow): void {
     return;
   }
   const judged = judgements(filling.sheet, says.id);
-  putTexts(filling, shaped, judged.length === 0);
+  cells.texts(row, layout.texts.get(shaped)!.texts);
   if (judged.length > 0) {
     const { words, from, below } = layout.texts.get(shaped)!;
-    const at = below ? { row: row + 1, column: belowColumns.words } : { row, column: from };
+    const at = { row: row + below, column: from };
     conflictMessage(filling, at, row, judged, rowContext, textConstant(words), place, [{ id: says.id, index: 0 }]);
   }
   if (!input.choices) {
@@ -117,7 +102,7 @@ function fillInput(filling: Filling, shaped: ShapedRow): void {
 /** The source's value, and whether it is there. */
 function fillLinked(filling: Filling, shaped: ShapedRow, id: string): void {
   const at = filling.layout.values.get(shaped)!;
-  putTexts(filling, shaped, true);
+  filling.cells.texts(at.row, filling.layout.texts.get(shaped)!.texts);
   putLink(filling, at, id, 0, 1, shaped.place, formatOf(shaped.says));
   statusOfLinks(filling, at.row, [{ id, at }], shaped.place);
 }
@@ -135,7 +120,7 @@ function fillComputed(filling: Filling, shaped: ShapedRow): void {
   const role = roleOfValue(shaped);
   cells.formula(row, columns.value, role, write(spec.formula!, rowContext, at, layout), place, formatOf(says));
   if (spec.words) cells.join(row, columns.value, columns.verdict - 1);
-  putTexts(filling, shaped, true);
+  cells.texts(row, layout.texts.get(shaped)!.texts);
   if (spec.summary?.where !== undefined) {
     const where = whereCell(filling, shaped);
     cells.formula(

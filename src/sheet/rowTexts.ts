@@ -5,17 +5,18 @@ import { judgements } from "./relations.ts";
 import { allowedWords, boundsOf } from "./says.ts";
 import type { ShapedRow, ShapedSheet } from "./shape.ts";
 import type { InputSpec } from "./template.ts";
+import { linesOf, placeTexts, type Piece, type PlacedText } from "./textLines.ts";
 
 /** What stands beside the value of a row: its formula or what it may be, and the source. */
 export interface RowTexts {
   readonly words: string;
   readonly source: string;
-  /** First column of the words in the row's own line. */
+  /** Where they stand, counted from the row's own line. */
+  readonly texts: readonly PlacedText[];
+  /** How many lines beneath the row's own they take, where they have no room beside the value. */
+  readonly below: number;
+  /** First column of the words in the row's own line, or in that beneath it. */
   readonly from: number;
-  /** First column of the source there: that of an input without words has their room too. */
-  readonly sourceFrom: number;
-  /** The words and the source have no room beside the value and take a line of their own beneath. */
-  readonly below: boolean;
 }
 
 /** Where the words and the source stand in a line of their own. */
@@ -57,13 +58,42 @@ function wordsOf(shaped: ShapedRow, sheet: ShapedSheet): { readonly words: strin
 export function rowTexts(shaped: ShapedRow, sheet: ShapedSheet): RowTexts {
   const { row, says } = shaped;
   const { words, from } = wordsOf(shaped, sheet);
-  const source = row.summary?.where === undefined ? sourceText(says, row.formula) : "";
-  const judged = judgements(sheet, says.id).length > 0;
-  // Where a place or a message stands, the words leave it free.
-  const kept = source !== "" || row.summary?.where !== undefined;
-  const to = kept || judged ? columns.source - 1 : columns.verdict - 1;
-  const sourceFrom = row.input && words === "" && !judged ? columns.words : columns.source;
+  const where = row.summary?.where !== undefined;
+  const source = where ? "" : sourceText(says, row.formula, sheet.template.standard);
+  const pieces: readonly Piece[] = [
+    { role: "equation", text: words, wanted: from },
+    { role: "source", text: source, wanted: row.input && words === "" ? columns.words : columns.source },
+  ];
+  if (judgements(sheet, says.id).length > 0) return judgedTexts(words, source, from, pieces);
+  const judged = row.input !== undefined || row.taken !== undefined || row.verdict !== undefined;
+  const own = placeTexts(pieces, { first: from, last: judged ? columns.verdict - 1 : columns.verdict });
+  if (!where && !row.words && own.every(({ line, to }) => line === 0 && to === undefined))
+    return { words, source, texts: own, below: 0, from };
+  // The place where a check governs has the right half of the line.
+  const last = where ? belowColumns.source - 1 : columns.mark;
+  const beneath = placeTexts(
+    pieces.map((piece) => ({ ...piece, wanted: belowColumns[piece.role === "source" ? "source" : "words"] })),
+    { first: belowColumns.words, last },
+  );
+  return {
+    words,
+    source,
+    texts: beneath.map((text) => ({ ...text, line: text.line + 1 })),
+    below: linesOf(beneath),
+    from: belowColumns.words,
+  };
+}
+
+/** Beside an input that others may contradict, the message takes the place of the words: it gets their line to itself. */
+function judgedTexts(words: string, source: string, from: number, pieces: readonly Piece[]): RowTexts {
   const beside =
-    (words === "" || fitsOver(words, from, to)) && (source === "" || fitsOver(source, sourceFrom, columns.verdict - 1));
-  return { words, source, from, sourceFrom, below: !beside || row.words === true };
+    (words === "" || fitsOver(words, from, columns.source - 1)) &&
+    (source === "" || fitsOver(source, columns.source, columns.verdict - 1));
+  const [line, at] = beside ? [0, columns.source] : [1, belowColumns.source];
+  const last = beside ? columns.verdict - 1 : columns.mark;
+  const texts =
+    source === ""
+      ? []
+      : [{ role: pieces[1]!.role, text: source, line, from: at, ...(!fitsOver(source, at, last) && { to: last }) }];
+  return { words, source, texts, below: line, from: beside ? from : belowColumns.words };
 }

@@ -3,6 +3,7 @@ import { placeColumns, rangesIn, type PlacedColumn, type Repeated } from "./band
 import { Problems } from "./problems.ts";
 import { says, type Says } from "./says.ts";
 import type {
+  AcrossItem,
   InputSpec,
   Block,
   Column,
@@ -90,12 +91,19 @@ export interface ShapedFront {
   readonly front: FrontItem;
   readonly place: string;
 }
+export interface ShapedAcross {
+  readonly kind: "across";
+  readonly working: false;
+  readonly across: AcrossItem;
+  readonly item: string;
+  readonly place: string;
+}
 /** Whether a block holds only such tables. */
 export function isRecordBlock({ items }: Block): boolean {
   return items.every((item) => "table" in item && item.columns.every(({ record }) => record));
 }
 
-export type ShapedItem = ShapedRow | ShapedNote | ShapedTable | ShapedWarnings | ShapedFront;
+export type ShapedItem = ShapedRow | ShapedNote | ShapedTable | ShapedWarnings | ShapedFront | ShapedAcross;
 export interface ShapedBlock {
   readonly block: Block;
   /** Counted from 1; the first page has none. */
@@ -144,6 +152,7 @@ function nameOf(item: Block["items"][number]): string {
   if ("table" in item) return `table ${item.table}`;
   if ("id" in item) return item.id;
   if ("front" in item) return item.front;
+  if ("across" in item) return item.title;
   return "warnings" in item ? "warnings" : "note";
 }
 
@@ -376,6 +385,8 @@ export function shapeSheet(
         for (const column of table.columns) note(column.place, { kind: "column", says: column.says, column, table });
         return [table];
       }
+      if ("across" in item)
+        return [{ kind: "across", working: false, across: item, item: `${number}.${++count}`, place }];
       if ("note" in item) return [{ kind: "note", working: false, note: item, place }];
       if ("front" in item) return [{ kind: "front", front: item, place }];
       const own = block.front ? "" : `${number}.${++count}`;

@@ -1,7 +1,7 @@
 import { a1 } from "../cells/index.ts";
 import { headOfColumn, holdsWords, type Repeated } from "./bands.ts";
 import { listColumns } from "./columnList.ts";
-import { columns, fitsOver, tableColumns } from "./columns.ts";
+import { columns, tableColumns } from "./columns.ts";
 import { brokenTexts, conflictMessage, neededText } from "./conflictCells.ts";
 import { putLink, statusOfLinks } from "./links.ts";
 import { firstOf, type HeaderRow, type PlacedTable } from "./layout.ts";
@@ -66,21 +66,9 @@ function fillHead(filling: Filling, placed: PlacedTable): void {
     markedTitle(filling, workings, "subtitle", `${shaped.table.title}: workings`);
   }
   if (note !== undefined) cells.sentence(note, "note", shaped.table.note!, columns.description, columns.mark);
-  for (const { row, symbol, text, words, source, below } of list) {
+  for (const { row, symbol, texts } of list) {
     cells.put(row, listColumns.symbol, "listed", symbol);
-    const rest = below ? row + 1 : row;
-    const textLast = below || words === "" ? listColumns.last : listColumns.words - 1;
-    if (fitsOver(text, listColumns.text, textLast)) cells.put(row, listColumns.text, "description", text);
-    else cells.sentence(row, "description", text, listColumns.text, textLast);
-    const from = below ? listColumns.text : listColumns.words;
-    const last = source === "" ? listColumns.last : listColumns.source - 1;
-    if (words !== "") {
-      if (fitsOver(words, from, last)) cells.put(rest, from, "equation", words);
-      else cells.sentence(rest, "equation", words, from, last);
-    }
-    if (source === "") continue;
-    if (fitsOver(source, listColumns.source, listColumns.last)) cells.put(rest, listColumns.source, "source", source);
-    else cells.sentence(rest, "source", source, listColumns.source, listColumns.last);
+    cells.texts(row, texts);
   }
   bands.forEach(({ header }, band) => {
     const units = header.get("unit");
@@ -89,7 +77,8 @@ function fillHead(filling: Filling, placed: PlacedTable): void {
       const head = of && !of.column.verdict ? headOfColumn(of) : undefined;
       // What the rows are counted in stands in the table's title; its words do not fit the column of numbers.
       const numbers = of?.column.index !== undefined && column === columns.item;
-      cells.put(header.get("symbol")!, column, "tableSymbol", numbers ? "no." : head);
+      const role = of && of.cells > 1 ? "tableWord" : "tableSymbol";
+      cells.put(header.get("symbol")!, column, role, numbers ? "no." : head);
       const unit = of && of.says.unit !== "–" ? of.says.unit : undefined;
       if (units !== undefined) cells.put(units, column, "tableUnit", unit);
     }

@@ -119,7 +119,7 @@ export interface Block {
   readonly results?: readonly string[];
   readonly items: readonly Item[];
 }
-export type Item = Row | NoteItem | TableItem | WarningsItem | FrontItem;
+export type Item = Row | NoteItem | TableItem | WarningsItem | FrontItem | AcrossItem;
 
 /**
  * On the first page: the checks of the summary, failed ones first; as many of the warnings that apply as `lines` says;
@@ -130,6 +130,19 @@ export interface FrontItem {
   readonly title?: string;
   readonly lines?: number;
   readonly charts?: readonly string[];
+  readonly when?: Condition;
+}
+
+/**
+ * Columns of a table over two dimensions, read across: one after the other, each with a line for every member of the inner
+ * dimension and a column for every one of the outer, by its number. It only shows what the table holds.
+ */
+export interface AcrossItem {
+  /** Ids of the columns; those of one item are of one table. */
+  readonly across: readonly string[];
+  readonly title: string;
+  /** Column of a table over the inner dimension that tells the lines apart: x. */
+  readonly lead: string;
   readonly when?: Condition;
 }
 

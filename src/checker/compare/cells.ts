@@ -34,6 +34,7 @@ const texts: Partial<
   },
   symbol: { kind: "symbol changed", grade: "look", what: "The symbol was changed." },
   tableSymbol: { kind: "symbol changed", grade: "look", what: "The symbol was changed." },
+  tableWord: { kind: "symbol changed", grade: "look", what: "The column's heading was changed." },
   caution: { kind: "caution changed", grade: "serious", what: "A caution was changed or taken away." },
   item: { kind: "label changed", grade: "look", what: "The number was changed." },
   description: { kind: "label changed", grade: "look", what: "The label was changed." },

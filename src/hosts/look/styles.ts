@@ -52,6 +52,7 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   },
   tableHeading: { bold: true, background: mist, wrap: true, align: "center" },
   tableSymbol: { background: mist, align: "center", italic: true },
+  tableWord: { background: mist, align: "left", italic: true },
   tableUnit: { color: quiet, background: mist, align: "center", border: { sides: "below", line: "thin", color: line } },
   item: { color: quiet, align: "left" },
   description: { wrap: true },

@@ -13,3 +13,16 @@ it("sets signs between symbols apart, and leaves those within a symbol alone", (
   expect(read.filter((text) => /c \+ s \+ r|μ \+ sl/.test(text))).toEqual([]);
   expect(read).toContain("Mqp = Ms + ψ2·Mq");
 });
+
+it("says what is computed, then the words that may stand in its place", () => {
+  const template = templates.find(({ id }) => id === "post-tensioned-en1992-2004")!;
+  const cells = expand(template, template.example.inputs).cells;
+  const read = cells.filter(({ role }) => role === "equation").map(({ value }) => String(value));
+  // max({uRadius[]}) unless no limit is given or a kink is too sharp: the formula of the row "radius of tendon curvature".
+  expect(read).toContain("max Rlim/R = max(all uR); or “no limit”, “kink”");
+  expect(read.filter((text) => text.includes("KERN."))).toEqual([]);
+  // The sheet's own standard is named at its end, not beside each clause.
+  const sources = cells.filter(({ role }) => role === "source").map(({ value }) => String(value));
+  expect(sources.some((text) => text.startsWith("5.10.6(2) (5.46)"))).toBe(true);
+  expect(sources.filter((text) => text.startsWith("EN1992-1-1:2004"))).toEqual([]);
+});
