@@ -1,6 +1,6 @@
 import type {
   Answers,
-  CarriedOver,
+  ChangeOfSheet,
   Conflict,
   EnteredCell,
   Parked,
@@ -27,17 +27,19 @@ export interface Engine {
   readonly recognise: (host: Host, sheet: string) => Promise<Recognised | undefined>;
   /** All inputs of a sheet from a few answers. */
   readonly quickStart: (template: Template, answers: Answers) => Promise<QuickStart>;
+  /** Makes ready for it while the questions are being answered. */
+  readonly prepareQuickStart: (template: Template, product: string) => Promise<void>;
   /** The cells that say which inputs are assumed. */
   readonly assumedMarks: (
     plan: Plan,
     assumed: ReadonlySet<string>,
     proposed: ReadonlySet<string>,
   ) => Promise<readonly EnteredCell[]>;
-  /** What is typed on a sheet, for another configuration or template. */
-  readonly carryOver: (
-    from: Pick<Recognised, "template" | "inputs">,
+  /** What a sheet becomes in another configuration, version or standard; nothing is built. */
+  readonly changeOfSheet: (
+    from: Recognised,
     template: Template,
     shape: Inputs,
     parked: Parked,
-  ) => Promise<CarriedOver>;
+  ) => Promise<ChangeOfSheet>;
 }

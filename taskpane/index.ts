@@ -21,9 +21,10 @@ const engine: Engine = {
   linkAgain: async (host, linkedSheet, source) => (await checker()).linkAgain(host, linkedSheet, source),
   recognise: async (host, sheet) => (await checker()).recognise(host, sheet),
   quickStart: async (template, answers) => (await checker()).quickStart(template, answers),
+  prepareQuickStart: async (template, product) => (await checker()).prepareQuickStart(template, product),
   assumedMarks: async (plan, assumed, proposed) => (await checker()).assumedMarks(plan, assumed, proposed),
-  carryOver: async ({ template, inputs }, to, shape, parked) =>
-    (await checker()).carryOver({ template, inputs, parked }, to, shape),
+  changeOfSheet: async (from, template, shape, parked) =>
+    (await checker()).changeOfSheet(from, template, shape, parked),
 };
 
 /** Shows the side panel in an element, for the workbook of a host. */

@@ -26,6 +26,8 @@ import {
 import { isLeft, namesWith } from "./outcome.ts";
 import { OfficeBox } from "./officeBox.tsx";
 import { keptOffice, problemsOf } from "./officeDefaults.ts";
+import { ChangeSheet } from "./changeSheet.tsx";
+import { useUnknownSheet } from "./unknownSheet.ts";
 import { LinkedForm } from "./linkedForm.tsx";
 import { QuickForm } from "./quickForm.tsx";
 import { Result } from "./result.tsx";
@@ -46,6 +48,7 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
   const form = useRef<HTMLDivElement>(null);
   const result = useRef<HTMLDivElement>(null);
   const [again, setAgain] = useState(0);
+  const unknown = useUnknownSheet(host, engine);
   const [arrived, setArrived] = useState(0);
   useEffect(() => {
     if (again === 0) return;
@@ -117,6 +120,22 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
           />
         )}
       </div>
+      {unknown && (
+        <section class="kb-result-view" aria-label="Sheet of another version">
+          <p>
+            {unknown.sheet} is a check sheet “{unknown.title}” of version {unknown.version}, whose rows stand otherwise
+            than they are built today ({unknown.today}).
+          </p>
+          <ChangeSheet
+            key={unknown.sheet}
+            host={host}
+            engine={engine}
+            sheet={unknown.sheet}
+            finished={finished}
+            older={unknown.version}
+          />
+        </section>
+      )}
       <div ref={form} hidden={built !== undefined}>
         {last && (
           <p>

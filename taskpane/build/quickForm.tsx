@@ -1,4 +1,4 @@
-import { useRef, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../src/core/index.ts";
 import type { Answers, SectionType } from "../../src/checker/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
@@ -119,6 +119,12 @@ export function QuickForm({
   const [proposal, setProposal] = useState("");
   const [step, setStep] = useState<Step>();
   const abort = useRef<AbortController>();
+  useEffect(() => {
+    const product = choicesOf(template, "product")[0]?.value;
+    // What fails here fails again, with its message, when the answers are used.
+    if (product !== undefined)
+      engine.prepareQuickStart(template, product).catch((error: unknown) => console.warn(error));
+  }, [engine, template]);
   const put = (id: string, text: string): void => {
     touch();
     setTyped((t) => ({ ...t, [id]: text }));

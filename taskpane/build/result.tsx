@@ -35,6 +35,8 @@ interface Outcome {
   readonly warnings: readonly Warning[];
   /** Values that are assumed or proposed, here and on the sheet this one is linked to. */
   readonly unconfirmed: number;
+  /** The version that the sheet says it was built with, where the template has another by now. */
+  readonly older?: string;
 }
 
 async function readOutcome(host: Host, { sheet, plan }: Built): Promise<Outcome> {
@@ -75,7 +77,18 @@ async function readOutcome(host: Host, { sheet, plan }: Built): Promise<Outcome>
   const sheets = await host.sheetNames();
   const source = plan.source && sheets.includes(plan.source.sheet) ? [plan.source.sheet] : [];
   const unconfirmed = await unconfirmedOn(host, [sheet, ...source]);
-  return { open, overall: await one(summary.overall), checks: ordered, warnings, unconfirmed };
+  const version = plan.cells.find(({ value }) => value === `${plan.template.id} ${plan.template.version}`);
+  const said = version && String((await one(version)).value);
+  const isOther = said !== undefined && /^\S+ \d+\.\d+\.\d+$/.test(said) && said !== version!.value;
+  const older = isOther ? said.split(" ")[1] : undefined;
+  return {
+    ...(older && { older }),
+    open,
+    overall: await one(summary.overall),
+    checks: ordered,
+    warnings,
+    unconfirmed,
+  };
 }
 
 const shown = (cell: CellContent): string => cell.error?.code ?? (cell.text || "–");
@@ -141,7 +154,7 @@ export function Result({
           Build another
         </button>
       </p>
-      <ChangeSheet host={host} engine={engine} sheet={built.sheet} finished={finished} />
+      <ChangeSheet host={host} engine={engine} sheet={built.sheet} finished={finished} older={outcome?.older} />
       <details class="kb-contents">
         <summary>Contents of the sheet</summary>
         <ul class="kb-plain">

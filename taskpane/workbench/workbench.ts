@@ -7,6 +7,7 @@ import { makeDivider } from "./divider.ts";
 import { mountBookBar } from "./keep/bookBar.tsx";
 import { Books } from "./keep/books.ts";
 import { browserShelf, type Shelf } from "./keep/shelf.ts";
+import { moveByKeys } from "./goTo.ts";
 import { askBeforeLeaving } from "./leaving.ts";
 import { turnByKey } from "./panes.ts";
 import "./workbench.css";
@@ -126,6 +127,7 @@ async function open(): Promise<void> {
   handle.cellBox = (address) => boxOnPage(host.cellBox(address), sheet);
   makeDivider(element("divider"), element("panel"));
   mountPanel(element("panel"), host);
+  moveByKeys(grid, host);
   turnByKey([grid, element("panel")], { grid: "[contenteditable]", panel: "[role=tab][aria-selected=true]" });
   await openBooks(host);
   element("opening").remove();

@@ -464,11 +464,37 @@ const sectionWords = (dimensions: Inputs): string =>
     .map(([id, value]) => `${id} = ${String(value)}`)
     .join(", ")} mm`;
 
+/** Trial sheets of a template, which its later quick starts use again. */
+const trialsKept = new WeakMap<Template, Trials>();
+
+function trialsOf(template: Template): Trials {
+  const kept = trialsKept.get(template) ?? new Trials(template);
+  trialsKept.set(template, kept);
+  return kept;
+}
+
+const pause = (): Promise<void> => new Promise((next) => setTimeout(next, 30));
+
+/** Reads a template's formulas while its questions are still being answered, in steps between which the page lives on. */
+export async function prepareQuickStart(template: Template, product: string): Promise<void> {
+  const answers: Answers = {
+    ...{ L: 24, section: "I", h: 1200, fck: 50, gs: 5, ql: 10, product, tendons: 2, strands: 9 },
+    demand: isEn(template) ? "XC2_XC4" : 1,
+  };
+  const trials = trialsOf(template);
+  await pause();
+  const { inputs } = quickStart(template, answers);
+  await pause();
+  trials.prepare(inputs);
+  await pause();
+  trials.with(inputs);
+}
+
 /** From a few answers to all inputs of a sheet: the rest is assumed, and said to be. */
 export function quickStart(template: Template, answers: Answers): QuickStart {
   const dimensions = usualSection(answers.section, answers.h);
   const sigj = jackingStress(template, answers.product);
-  const task: Task = { template, trials: new Trials(template), answers, dimensions, sigj };
+  const task: Task = { template, trials: trialsOf(template), answers, dimensions, sigj };
   if (answers.tendons !== undefined) {
     const { yb } = propertiesOf(answers.section, dimensions);
     const layout = { count: answers.tendons, strands: answers.strands ?? strandsInTendon };

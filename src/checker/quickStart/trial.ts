@@ -70,10 +70,17 @@ export class Trials {
     return skeleton;
   }
 
-  with(inputs: Inputs): Trial {
+  /** Reads the formulas of a configuration. */
+  prepare(inputs: Inputs): Book {
     const skeleton = this.skeleton(inputs);
     const book = this.#books.get(skeleton) ?? bookOfSheets([plannedSnapshot(skeleton.plan, name)]);
     this.#books.set(skeleton, book);
+    return book;
+  }
+
+  with(inputs: Inputs): Trial {
+    const skeleton = this.skeleton(inputs);
+    const book = this.prepare(inputs);
     const changes = skeleton.inputs.map(({ id, index, at, spec }) => {
       const given = id in inputs ? flat(inputs[id])[index] : undefined;
       const value = given === undefined ? (spec.default ?? null) : given;

@@ -18,7 +18,7 @@ import { labelControls } from "./labels.ts";
 import { emptyWorkbook, registerPlugins } from "./runtime.ts";
 
 const guarded =
-  "This cell is protected: the sheet computes it. Type into the framed input cells; to build the sheet otherwise, use Build in the panel.";
+  "This cell is protected. Type into the framed input cells; to build the sheet otherwise, use Build in the panel.";
 const guardedFor = ["alertContent", "commonErr", "editErr", "pasteErr", "setStyleErr", "formulaErr"];
 /**
  * The grid's own words speak of a creator who could give leave; here nobody can, and nobody need. For computing that
@@ -38,6 +38,8 @@ const ownWords = {
 // The program hands on a merge whose types it does not bring along.
 const merge = core.merge as unknown as (...parts: readonly object[]) => object;
 const locale = merge({}, coreLocale, validationLocale, highlightLocale, ownWords) as typeof coreLocale;
+
+const localesShown = { [core.LocaleType.EN_US]: locale };
 
 /** What may be done to a whole sheet from its tab: that its cells are protected does not forbid it. */
 const tabMenu = Object.fromEntries(
@@ -75,13 +77,27 @@ function hold(container: HTMLElement): () => void {
   };
 }
 
+/** What the grid will say of a refusal is put in its words before the key, the double click or the paste reaches it. */
+function sayWhyLocked(container: HTMLElement, univer: core.Univer, host: GridHost): void {
+  const words = univer.__getInjector().get(core.LocaleService);
+  const put = (event: Event): void => {
+    const { target } = event;
+    if (target !== document.body && !(target instanceof Node && container.contains(target))) return;
+    const why = host.whyLocked() ?? guarded;
+    const dialog = Object.fromEntries(["editErr", "pasteErr", "formulaErr"].map((key) => [key, why]));
+    words.load({ [core.LocaleType.EN_US]: { "sheets-ui": { permission: { dialog } } } });
+  };
+  for (const kind of ["keydown", "dblclick", "paste", "beforeinput"])
+    window.addEventListener(kind, put, { capture: true });
+}
+
 /** Opens the grid in an element of the page, which it fills: formula bar, cells and sheet tabs. */
 export function openGridInBrowser(container: HTMLElement): GridHost {
   const { LocaleType, LogLevel, Univer } = core;
   const univer = new Univer({
     logLevel: LogLevel.WARN,
     locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: locale },
+    locales: localesShown,
   });
   const sheets = UniverSheetsCorePreset({
     container,
@@ -105,6 +121,7 @@ export function openGridInBrowser(container: HTMLElement): GridHost {
   const host = new GridHost(runtime, api.createWorkbook(emptyWorkbook()));
   univer.__getInjector().get(IDescriptionService).registerDescriptions(descriptions(runtime, worksheetFunctions));
   followTheme(api);
+  sayWhyLocked(container, univer, host);
   labelControls(container);
   return host;
 }

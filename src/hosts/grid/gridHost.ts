@@ -42,6 +42,7 @@ import { SelfContained } from "./selfContained.ts";
 import { SheetNames } from "./sheetNames.ts";
 import { Turns } from "../host/turns.ts";
 import { usedArea } from "./usedArea.ts";
+import { whyLocked } from "./whyLocked.ts";
 
 /** What may stand in a cell by hand; a text that begins with `=` is a formula. */
 export type Entry = string | number | boolean | null;
@@ -274,6 +275,37 @@ export class GridHost implements Host {
     // The grid tells of clicks and keys, not of a selection made by a program.
     this.#chosen = { sheet: name, row, column, rows: 1, columns: 1 };
     for (const listener of this.#listeners) listener(this.#chosen);
+  }
+
+  /** Takes the selection down or up by as many rows as are in view. */
+  async page(down: boolean): Promise<void> {
+    const at = this.#selected();
+    if (!at) return;
+    const sheet = this.#sheet(at.sheet);
+    const seen = sheet.getVisibleRange();
+    const step = Math.max(1, (seen ? seen.endRow - seen.startRow : 20) - 1);
+    const row = Math.min(sheet.getMaxRows() - 1, Math.max(0, at.row + (down ? step : -step)));
+    await this.select({ sheet: at.sheet, row, column: at.column });
+  }
+
+  /** Why the selected cell cannot be typed in, and where to type; undefined where it can. */
+  whyLocked(): string | undefined {
+    const at = this.#selected();
+    if (!at) return undefined;
+    const sheet = this.#sheet(at.sheet);
+    const may = sheet.getWorksheetPermission();
+    const open = ({ row, column }: Address): boolean => may.canEditCell(row, column);
+    if (open(at)) return undefined;
+    const worksheet = sheet.getSheet();
+    return whyLocked(
+      {
+        formula: ({ row, column }) => sheet.getRange(row, column, 1, 1).getFormula(),
+        text: ({ row, column }) => String(worksheet.getCellRaw(row, column)?.v ?? ""),
+        open,
+        columns: sheet.getMaxColumns(),
+      },
+      at,
+    );
   }
 
   resolveName(name: string, sheet: string): Promise<string | undefined> {

@@ -1,0 +1,182 @@
+import { Calculation, cellAt, piecesOf, splitSheet, type Address } from "../../cells/index.ts";
+import {
+  columns,
+  expand,
+  measuredWord,
+  plainSymbol,
+  plannedSnapshot,
+  proposedWord,
+  assumedWord,
+  type Inputs,
+  type InputValue,
+  type Plan,
+  type Template,
+} from "../../sheet/index.ts";
+import { bookOfSheets } from "../book/bookOfSheets.ts";
+import type { EnteredCell } from "../marks/marks.ts";
+import { partsOf } from "../marks/parts.ts";
+import { assumedMarks } from "../quickStart/assumedMarks.ts";
+import type { Recognised } from "../recognise/recognised.ts";
+import { standing } from "../recognise/standing.ts";
+import { textOf } from "../whatIf/state.ts";
+import { carryOver, type CarriedOver, type Lost, type Parked } from "./carryOver.ts";
+import { changedRows, type ChangedRow } from "./changedRows.ts";
+
+/** A check on the sheet as it stands and on the one that would take its place. */
+export interface CheckChange {
+  readonly description: string;
+  readonly before: { readonly utilisation: string; readonly verdict: string };
+  readonly after: { readonly utilisation: string; readonly verdict: string };
+}
+
+/** A sheet beside the one that would take its place: nothing is built yet. */
+export interface ChangeOfSheet {
+  readonly carried: CarriedOver;
+  readonly plan: Plan;
+  /** Rows that a newer version of the same template has otherwise; none for another standard or configuration. */
+  readonly rows: readonly ChangedRow[];
+  readonly overall: { readonly before: string; readonly after: string };
+  /** Those whose verdict or utilisation changes. */
+  readonly checks: readonly CheckChange[];
+  readonly checksAlike: number;
+  /** What is to be entered once the sheet is built: marks of what nobody has confirmed, and formulas typed into inputs. */
+  readonly entered: readonly EnteredCell[];
+}
+
+const three = (text: string): string => {
+  const value = Number(text);
+  return text === "" || !Number.isFinite(value) ? text : String(Number(value.toPrecision(3)));
+};
+
+/** Inputs of the sheet that the newer template asks for in another unit, or not at all, and those it does not allow. */
+function setAside(
+  { template, inputs, inputCells, faults, snapshot }: Recognised,
+  rows: readonly ChangedRow[],
+  before: Plan,
+): { readonly inputs: Inputs; readonly lost: readonly Lost[] } {
+  const kept: Record<string, InputValue> = { ...inputs };
+  const lost: Lost[] = [];
+  for (const { id, change, before: was, after: now, text, input } of rows) {
+    const cells = inputCells.filter((cell) => cell.id === id);
+    if (change === "unit" && cells[0]) {
+      const value = flat(inputs[id]).find((one) => one !== null && one !== "");
+      kept[id] = before.inputs[id] ?? null;
+      if (value === undefined || value === null) continue;
+      lost.push({ id, where: "", text, value, unit: was, why: `it is asked for in ${now} now, not in ${was}` });
+    }
+    if (change === "gone" && input)
+      lost.push({ id, where: "", text, value: was, unit: "–", why: `${template.title} does not have it any more` });
+  }
+  for (const { id, at, fault } of faults) {
+    const { value, text, error } = cellAt(snapshot, at.row, at.column);
+    const says = inputCells.find((cell) => cell.id === id)!.says;
+    lost.push({
+      id,
+      where: "",
+      text: says.symbol === "–" ? says.text : `${plainSymbol(says.symbol)}, ${says.text}`,
+      value: error?.code ?? (typeof value === "number" ? value : text || String(value)),
+      unit: says.unit,
+      why: fault,
+    });
+  }
+  return { inputs: kept, lost };
+}
+
+const flat = (value: InputValue | undefined): readonly (string | number | null)[] =>
+  Array.isArray(value) ? (value as readonly InputValue[]).flatMap(flat) : [(value as string | number | null) ?? null];
+
+/** Inputs beside which a word stands in the column of marks. */
+function marked({ plan, snapshot, rowNow, columnNow }: Recognised, words: readonly string[]): ReadonlySet<string> {
+  const column = columnNow(columns.mark);
+  const parts = partsOf(plan)
+    .flatMap(({ block, items }) => [block, ...items])
+    .filter(({ markRow }) => {
+      const row = markRow === undefined ? undefined : rowNow(markRow);
+      return row !== undefined && column !== undefined && words.includes(String(cellAt(snapshot, row, column).value));
+    });
+  const within = ({ row }: Address): boolean => parts.some(({ first, last }) => row >= first && row <= last);
+  return new Set(plan.meanings.filter(({ at }) => within(at)).map(({ id }) => id));
+}
+
+/** Whether all that a formula refers to stands on other sheets. */
+const looksElsewhere = (formula: string, own: string): boolean =>
+  piecesOf(formula)
+    .filter(({ kind }) => kind === "cells" || kind === "name")
+    .map(({ text }) => splitSheet(text).sheet?.toLowerCase())
+    .every((sheet) => sheet !== undefined && sheet !== own.toLowerCase());
+
+/** Formulas typed into inputs that look at other sheets only: they give the same on any sheet. */
+function formulasIn(recognised: Recognised, carried: CarriedOver, plan: Plan): readonly EnteredCell[] {
+  const { snapshot, inputCells } = recognised;
+  return inputCells.flatMap(({ id, index, at }): readonly EnteredCell[] => {
+    const now = standing(recognised, at);
+    const formula = now && cellAt(snapshot, now.row, now.column).formula;
+    if (formula === undefined || recognised.template.source) return [];
+    if (!looksElsewhere(formula, snapshot.sheet)) return [];
+    const target = plan.meanings.find((meaning) => meaning.id === id)?.at;
+    if (!target || index >= target.rows || flat(carried.inputs[id])[index] === null) return [];
+    return [{ row: target.row + index, column: target.column, formula }];
+  });
+}
+
+/** What a sheet becomes in another configuration, version or standard, with what that does to its verdicts. */
+export function changeOfSheet(
+  recognised: Recognised,
+  template: Template,
+  shape: Inputs,
+  parked: Parked = {},
+): ChangeOfSheet {
+  const { plan: before, snapshot, head } = recognised;
+  const sameTemplate = template.id === recognised.template.id;
+  const older = sameTemplate && head.templateVersion !== template.version;
+  const rows = older ? changedRows(snapshot, before) : [];
+  const aside = setAside(recognised, rows, expand(recognised.template, shapeOf(recognised)));
+  const carried = carryOver({ template: recognised.template, inputs: aside.inputs, parked }, template, shape);
+  const all: CarriedOver = { ...carried, lost: [...aside.lost, ...carried.lost] };
+  const plan = expand(template, carried.inputs);
+  const calculation = new Calculation(bookOfSheets([plannedSnapshot(plan, "New")]), [], { everything: true });
+  const after = (at: Address): string => textOf(calculation.valueAt({ sheet: "New", ...at }));
+  const now = (at: Address | undefined): string => {
+    const place = at && standing(recognised, at);
+    if (!place) return "";
+    return textOf(cellAt(snapshot, place.row, place.column));
+  };
+  const old = new Map(before.summary.checks.map((check) => [check.id, check] as const));
+  const checks = plan.summary.checks.map(({ id, description, utilisation, verdict }): CheckChange => ({
+    description,
+    before: { utilisation: three(now(old.get(id)?.utilisation)), verdict: now(old.get(id)?.verdict) },
+    after: { utilisation: three(after(utilisation)), verdict: after(verdict) },
+  }));
+  const gone = before.summary.checks
+    .filter(({ id }) => !plan.summary.checks.some((check) => check.id === id))
+    .map(({ description, utilisation, verdict }): CheckChange => ({
+      description,
+      before: { utilisation: three(now(utilisation)), verdict: now(verdict) },
+      after: { utilisation: "", verdict: "" },
+    }));
+  const differ = [...checks, ...gone].filter(
+    ({ before: b, after: a }) => b.utilisation !== a.utilisation || b.verdict !== a.verdict,
+  );
+  const assumed = new Set([...marked(recognised, [assumedWord]), ...carried.assumed.map(({ id }) => id)]);
+  const marks = [
+    ...assumedMarks(plan, assumed, marked(recognised, [proposedWord])),
+    ...measuredMarks(plan, marked(recognised, [measuredWord])),
+  ];
+  return {
+    carried: all,
+    plan,
+    rows,
+    overall: { before: now(before.summary.overall), after: after(plan.summary.overall) },
+    checks: differ,
+    checksAlike: checks.length + gone.length - differ.length,
+    entered: [...marks, ...formulasIn(recognised, carried, plan)],
+  };
+}
+
+function measuredMarks(plan: Plan, measured: ReadonlySet<string>): readonly EnteredCell[] {
+  return assumedMarks(plan, measured).map((cell) => ({ ...cell, value: measuredWord }));
+}
+
+function shapeOf({ template, inputs }: Recognised): Inputs {
+  return Object.fromEntries(template.shape.map(({ id }) => [id, inputs[id] ?? null]));
+}

@@ -1,0 +1,46 @@
+import { useEffect, useState } from "preact/hooks";
+import type { Host, Selection } from "../../src/hosts/index.ts";
+import { builtOn } from "../built.ts";
+import type { Engine } from "../engine.ts";
+
+/** A check sheet whose cells stand otherwise than its template builds them today. */
+export interface UnknownSheet {
+  readonly sheet: string;
+  readonly title: string;
+  readonly version: string;
+  readonly today: string;
+}
+
+const nameOfVersion = "kb_functionsversion";
+
+/** What the selected sheet says it is, where the panel has no plan of it; undefined for any other sheet. */
+async function lookAt(host: Host, engine: Engine, sheet: string): Promise<UnknownSheet | undefined> {
+  const names = await host.namesOn(sheet);
+  if (!names.some(({ name }) => name.toLowerCase() === nameOfVersion)) return undefined;
+  const found = await engine.recognise(host, sheet);
+  if (!found || found.template.source || found.head.templateVersion === found.template.version) return undefined;
+  const { template, head } = found;
+  return { sheet, title: template.title, version: head.templateVersion, today: template.version };
+}
+
+/** The selected sheet, where it is a check sheet of another version that the panel has no plan of. */
+export function useUnknownSheet(host: Host, engine: Engine): UnknownSheet | undefined {
+  const [found, setFound] = useState<UnknownSheet>();
+  useEffect(() => {
+    let live = true;
+    const seen = new Map<string, UnknownSheet | undefined>();
+    const look = async ({ sheet }: Pick<Selection, "sheet">): Promise<void> => {
+      if (builtOn(sheet)) return setFound(undefined);
+      if (!seen.has(sheet)) seen.set(sheet, await lookAt(host, engine, sheet));
+      if (live) setFound(seen.get(sheet));
+    };
+    // A sheet that cannot be read has its message from the result; here it is just not offered.
+    const tell = (error: unknown): void => console.warn(error);
+    const end = host.onSelection((at) => void look(at).catch(tell));
+    return () => {
+      live = false;
+      end();
+    };
+  }, [host, engine]);
+  return found;
+}
