@@ -33,11 +33,17 @@ function runs(series: ChartSpec["series"][number], over: readonly Dimension[], r
   if (outer?.id !== series.each) return `${series.each} is not its table's outermost dimension`;
   const each = count / outer.members.length;
   return outer.members.map((member, i) => ({
-    name: outer.label === series.name ? member.text : `${series.name}, ${member.text}`,
+    name: nameOf(series, outer, member.text),
     first: start + i * each,
     rows: each,
     left: left.slice(1),
   }));
+}
+
+/** Limits and outlines look alike whichever member they are of, and are named once. */
+function nameOf({ kind, name }: ChartSpec["series"][number], { label }: Dimension, member: string): string {
+  if (kind === "limit" || kind === "outline") return name;
+  return label === name ? member : `${name}, ${member}`;
 }
 
 function runsOver({ table: { groups } }: ColumnSubject, dimensions: readonly Dimension[]): boolean {

@@ -171,7 +171,7 @@ function checksOf({ blocks }: ShapedSheet): readonly ShapedRow[] {
 
 /** Rows a chart takes on the sheet, and on the first page. */
 const chartRows = 16;
-const frontChartRows = 12;
+const frontChartRows = 14;
 const halfWidth = 8;
 const chartGap = 1;
 /** Rows of a table that are never cut, and how many of a longer one stay with its heading. */

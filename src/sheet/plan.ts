@@ -1,5 +1,5 @@
 import type { Address, Area } from "../cells/index.ts";
-import type { InputValue } from "./template.ts";
+import type { InputValue, SeriesKind } from "./template.ts";
 
 /**
  * A plan: a check sheet as plain data, before it is on any host. Rows and columns count from 0.
@@ -111,8 +111,7 @@ export interface Series {
   /** Contiguous column areas of equal length. */
   readonly x: Area;
   readonly y: Area;
-  /** A line with marks, a dashed line, or marks without a line. */
-  readonly kind: "value" | "limit" | "point";
+  readonly kind: SeriesKind;
 }
 
 export interface PlannedChart {

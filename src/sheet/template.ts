@@ -286,6 +286,8 @@ export interface Part {
   readonly index?: Readonly<Record<string, string>>;
 }
 
+export type SeriesKind = "value" | "limit" | "point" | "outline" | "frame";
+
 /**
  * `x` is a column of the same table as the series, of one over the same members, or of one over what is left when
  * `each` and `member` are chosen. Lines join their points in the order of the rows, so that an outline closes.
@@ -305,15 +307,16 @@ export interface ChartSpec {
   /** `down`: the axis grows downward, as eccentricities below the centroid are drawn. */
   readonly y: { readonly label: string; readonly unit: string; readonly down?: true };
   /**
-   * A `value` is a line with marks, a `limit` a dashed line, a `point` marks without a line, in front of all lines. `x`
-   * where it is not the chart's. One series a member of `each`; only `member` of the outermost dimension left. A series
+   * A `value` is a line with marks, a `limit` a dashed line, a `point` marks without a line, in front of all lines; an
+   * `outline` a plain line that needs no name; a `frame` is not drawn: it makes both axes equally long, so that a chart with
+   * a square of them is to one scale both ways. `x` where it is not the chart's. One series a member of `each`; only `member` of the outermost dimension left. A series
    * whose member is left out is left out.
    */
   readonly series: readonly {
     readonly column: string;
     readonly x?: string;
     readonly name: string;
-    readonly kind: "value" | "limit" | "point";
+    readonly kind: SeriesKind;
     readonly each?: string;
     readonly member?: string;
   }[];

@@ -67,6 +67,9 @@ export function Chart({
   const values = lines.filter((l) => l.kind === "value");
   const limits = lines.filter((l) => l.kind === "limit");
   const points = lines.filter((l) => l.kind === "point");
+  const outlines = lines.filter((l) => l.kind === "outline");
+  // Not drawn: they make the axes of a drawing equally long, in a square place.
+  const frames = lines.filter((l) => l.kind === "frame");
   const axis = (a: PlannedChart["x"]): string =>
     `${plainSymbol(a.label)}${a.unit && a.unit !== "–" ? ` (${a.unit})` : ""}`;
 
@@ -82,7 +85,7 @@ export function Chart({
         if (!live || !place.current) return;
         const svg = Plot.plot({
           width,
-          height: Math.round(Math.max(200, width * 0.55)),
+          height: frames.length > 0 ? width - left - right + 64 : Math.round(Math.max(200, width * 0.55)),
           marginLeft: left,
           marginBottom: 38,
           marginTop: 26,
@@ -130,6 +133,18 @@ export function Chart({
                 strokeWidth: 2.6,
                 strokeDasharray: "1.5 3.5",
               }),
+            ),
+            ...outlines.map((l) =>
+              Plot.line(l.points as { x: number; y: number }[], {
+                x: "x",
+                y: "y",
+                className: "kb-outline",
+                strokeWidth: 1.8,
+                curve: "linear",
+              }),
+            ),
+            ...frames.map((l) =>
+              Plot.dot(l.points as { x: number; y: number }[], { x: "x", y: "y", r: 0, className: "kb-frame" }),
             ),
             ...points.map((l, i) =>
               Plot.dot(l.points as { x: number; y: number }[], {
@@ -181,7 +196,7 @@ export function Chart({
             <svg width="34" height="12" aria-hidden="true" class="kb-limit">
               <path d="M1 6H33" fill="none" stroke="currentColor" stroke-width="2.6" stroke-dasharray="1.5 3.5" />
             </svg>{" "}
-            {limits.map((l) => l.name).join(", ")}
+            {[...new Set(limits.map((l) => l.name))].join(", ")}
           </li>
         )}
         {points.map((l, i) => (

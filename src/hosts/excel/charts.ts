@@ -1,5 +1,5 @@
 import type { PlannedChart } from "../../sheet/index.ts";
-import { axisTitle, lookOfCharts } from "../look/chartLook.ts";
+import { axisTitle, isToScale, lookOfCharts } from "../look/chartLook.ts";
 import { chartArea, type Heights } from "../look/measures.ts";
 import { defaultStyle } from "../look/styles.ts";
 import { rangeOf } from "./areas.ts";
@@ -14,7 +14,7 @@ const markers = {
 } as const;
 
 function drawSeries(sheet: Excel.Worksheet, chart: Excel.Chart, planned: PlannedChart): void {
-  const before = { value: 0, limit: 0, point: 0 };
+  const before = { value: 0, limit: 0, point: 0, outline: 0, frame: 0 };
   for (const { name, kind, x, y } of planned.series) {
     const series = chart.series.add(name);
     series.setXAxisValues(rangeOf(sheet, x));
@@ -26,6 +26,10 @@ function drawSeries(sheet: Excel.Worksheet, chart: Excel.Chart, planned: Planned
     if (kind === "limit") {
       line.color = lookOfCharts.limit;
       line.lineStyle = "Dash";
+      series.markerStyle = "None";
+    } else if (kind === "outline" || kind === "frame") {
+      if (kind === "frame") line.lineStyle = "None";
+      else line.color = defaultStyle.color!;
       series.markerStyle = "None";
     } else {
       const { color, mark } =
@@ -71,7 +75,7 @@ export async function addCharts(
     chart.name = planned.id;
     chart.title.text = planned.title;
     chart.legend.position = "Bottom";
-    chart.legend.visible = true;
+    chart.legend.visible = !isToScale(planned);
     drawAxis(chart.axes.categoryAxis, axisTitle(planned.x), planned.y.down ? "High" : "Low");
     if (planned.x.log) {
       chart.axes.categoryAxis.scaleType = "Logarithmic";

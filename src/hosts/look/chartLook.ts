@@ -1,4 +1,4 @@
-import type { PlannedChart } from "../../sheet/index.ts";
+import type { PlannedChart, Series } from "../../sheet/index.ts";
 
 /** How charts look, on every host whose program draws them. Marks differ too, so that series are told apart without colour. */
 export const lookOfCharts = {
@@ -23,4 +23,21 @@ export const lookOfCharts = {
 /** "P_m0 [kN]"; a quantity without a unit stands alone. */
 export function axisTitle({ label, unit }: PlannedChart["x"]): string {
   return unit === "–" ? label : `${label} [${unit}]`;
+}
+
+/** The lines with their names beside the chart: no outlines, and lines of one name once. */
+export function namedSeries({ series }: PlannedChart): ReadonlySet<Series> {
+  const names = new Set<string>();
+  return new Set(
+    series.filter(({ kind, name }) => {
+      if (kind === "outline" || kind === "frame" || names.has(name)) return false;
+      names.add(name);
+      return true;
+    }),
+  );
+}
+
+/** Whether both axes have one scale: a drawing, in a square place. */
+export function isToScale({ series }: PlannedChart): boolean {
+  return series.some(({ kind }) => kind === "frame");
 }

@@ -1,6 +1,7 @@
 import type { Area } from "../../cells/index.ts";
 import { textWidth, type PlannedChart } from "../../sheet/index.ts";
 import type { BookSheet } from "../workbook/workbook.ts";
+import { isToScale, namedSeries } from "./chartLook.ts";
 import { columnMargin, defaultColumnWidth, defaultRowHeight } from "./measures.ts";
 
 /** In points. */
@@ -39,14 +40,25 @@ const least = 36;
 /**
  * Where the lines are drawn, within their axes. Programs left to themselves give words most of a small chart.
  */
-export function plotArea({ title, series }: PlannedChart, { width, height }: Size): Part {
+export function plotArea(chart: PlannedChart, { width, height }: Size): Part {
+  const { title } = chart;
+  const series = [...namedSeries(chart)];
   const titleLines = Math.ceil((textWidth(title) * character.title) / (width - 10));
-  const entry = Math.max(...series.map(({ name }) => textWidth(name))) * character.word + sample;
+  const entry = Math.max(1, ...series.map(({ name }) => textWidth(name))) * character.word + sample;
   const besides = Math.max(1, Math.floor((width - 10) / entry));
-  const legend = Math.ceil(series.length / besides) * line.word;
+  const legend = isToScale(chart) ? 0 : Math.ceil(series.length / besides) * line.word;
   const top = around.top + titleLines * line.title;
   // Below the axis its numbers and its title, then the legend.
   const bottom = 2 * line.word + legend + around.bottom;
   const h = Math.max(height - top - bottom, least);
+  if (isToScale(chart)) {
+    const side = Math.min(h, width - around.left - around.right);
+    return {
+      x: (width - side + around.left - around.right) / (width + width),
+      y: top / height,
+      w: side / width,
+      h: side / height,
+    };
+  }
   return { x: around.left / width, y: top / height, w: (width - around.left - around.right) / width, h: h / height };
 }

@@ -1,7 +1,7 @@
 import { type Area, areaA1, quotedSheet } from "../../cells/index.ts";
 import type { PlannedChart, Series } from "../../sheet/index.ts";
 import type { CellValue } from "../host/host.ts";
-import { axisTitle, lookOfCharts } from "../look/chartLook.ts";
+import { axisTitle, isToScale, lookOfCharts, namedSeries } from "../look/chartLook.ts";
 import { plotArea, type Size } from "../look/plotArea.ts";
 import { defaultStyle } from "../look/styles.ts";
 import { element, part, textElement } from "./xml.ts";
@@ -79,24 +79,26 @@ function seriesXml(
   sheetName: string,
   values: Values,
 ): string {
-  const color = kind === "limit" ? limitColor : kind === "point" ? ink : colors[before % colors.length]!;
+  const color = { limit: limitColor, point: ink, outline: ink, frame: ink, value: colors[before % colors.length]! }[
+    kind
+  ];
   const symbol =
     kind === "point"
       ? lookOfCharts.points[before % lookOfCharts.points.length]!
       : lookOfCharts.series[before % colors.length]!.mark;
-  const marker =
-    kind === "limit"
-      ? val("c:symbol", "none")
-      : val("c:symbol", symbol) +
-        val("c:size", kind === "point" ? sizes.point : sizes.mark) +
-        element(
-          "c:spPr",
-          {},
-          ...(symbol === "star" || symbol === "x" ? [element("a:noFill")] : [fill(color)]),
-          stroke(color, 0.75),
-        );
+  const marked = kind === "value" || kind === "point";
+  const marker = !marked
+    ? val("c:symbol", "none")
+    : val("c:symbol", symbol) +
+      val("c:size", kind === "point" ? sizes.point : sizes.mark) +
+      element(
+        "c:spPr",
+        {},
+        ...(symbol === "star" || symbol === "x" ? [element("a:noFill")] : [fill(color)]),
+        stroke(color, 0.75),
+      );
   const line =
-    kind === "point"
+    kind === "point" || kind === "frame"
       ? element("a:ln", { w: Math.round(1.5 * point) }, element("a:noFill"))
       : stroke(color, 1.5, kind === "limit" ? "dash" : undefined);
   const left = log ? shown(x, values).map((value) => typeof value === "number" && value <= 0) : [];
@@ -188,9 +190,19 @@ function endsOf({ x, series }: PlannedChart, values: Values): readonly [number, 
   return places.length > 1 && from < to ? [from, to] : undefined;
 }
 
+/** The names of the lines; an outline needs none, nor a drawing that holds nothing else but points. */
+function legend(chart: PlannedChart): readonly string[] {
+  if (isToScale(chart)) return [];
+  const named = namedSeries(chart);
+  const unnamed = chart.series.flatMap((one, i) =>
+    named.has(one) ? [] : [element("c:legendEntry", {}, val("c:idx", i), val("c:delete", 1))],
+  );
+  return [element("c:legend", {}, val("c:legendPos", "b"), ...unnamed, val("c:overlay", 0), small)];
+}
+
 /** A scatter chart of the program's own, with the points as computed. Limits are dashed and have no marks, points have no line. */
 export function chartXml(chart: PlannedChart, sheetName: string, values: Values, size: Size): string {
-  const before = { value: 0, limit: 0, point: 0 };
+  const before = { value: 0, limit: 0, point: 0, outline: 0, frame: 0 };
   const series = chart.series.map((one, i) => seriesXml(one, i, before[one.kind]++, chart, sheetName, values));
   return part(
     element(
@@ -222,7 +234,7 @@ export function chartXml(chart: PlannedChart, sheetName: string, values: Values,
           }),
           axis(2, 1, "l", axisTitle(chart.y), { logAcross: chart.x.log, down: chart.y.down }),
         ),
-        element("c:legend", {}, val("c:legendPos", "b"), val("c:overlay", 0), small),
+        ...legend(chart),
         val("c:plotVisOnly", 1),
         val("c:dispBlanksAs", "gap"),
       ),

@@ -33,8 +33,10 @@ function nameOf(ser: Element): string {
 
 function kindOf(ser: Element): Series["kind"] {
   const line = at(ser, "c:spPr", "a:ln");
-  if (child(line, "a:noFill")) return "point";
-  return child(line, "a:prstDash") || child(line, "a:custDash") ? "limit" : "value";
+  const unmarked = child(child(ser, "c:marker"), "c:symbol")?.attributes["val"] === "none";
+  if (child(line, "a:noFill")) return unmarked ? "frame" : "point";
+  if (child(line, "a:prstDash") || child(line, "a:custDash")) return "limit";
+  return unmarked ? "outline" : "value";
 }
 
 function seriesOf(ser: Element): ReadSeries {
