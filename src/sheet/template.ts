@@ -309,8 +309,8 @@ export interface ChartSpec {
   /**
    * A `value` is a line with marks, a `limit` a dashed line, a `point` marks without a line, in front of all lines; an
    * `outline` a plain line that needs no name; a `frame` is not drawn: it makes both axes equally long, so that a chart with
-   * a square of them is to one scale both ways. `x` where it is not the chart's. One series a member of `each`; only `member` of the outermost dimension left. A series
-   * whose member is left out is left out.
+   * a square of them is to one scale both ways. `x` where it is not the chart's. One series a member of `each`; only
+   * `member` of the outermost dimension left. A series whose member is left out is left out.
    */
   readonly series: readonly {
     readonly column: string;
