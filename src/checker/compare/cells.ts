@@ -290,6 +290,8 @@ export function cellFindings(recognised: Recognised, looks: Looks): readonly Fin
   function fixed(cell: PlannedCell, now: CellContent, add: Add): void {
     const { value = null } = cell;
     if (now.formula === undefined && (now.value === value || (value === null && now.value === ""))) return;
+    // The embedded grid takes some row numbers for numbers when rows are inserted above: "14.3" says what it said.
+    if (cell.role === "item" && now.formula === undefined && String(now.value) === value) return;
     if (value === null) {
       if (now.formula !== undefined || now.value !== null)
         add(
