@@ -20,8 +20,13 @@ const alignments: Readonly<Record<string, PicturedStyle["align"]>> = {
   Center: "center",
   Right: "right",
 };
-/** What a series is, by the line between its points. */
-const kinds: Readonly<Record<string, string>> = { undefined: "value", Dash: "limit", None: "point" };
+/** What a series is, by the line between its points and by its marks. */
+function kindOf(look: Readonly<Record<string, unknown>>): string {
+  const isMarked = look["markerStyle"] !== "None";
+  if (look["line.lineStyle"] === "Dash") return "limit";
+  if (look["line.lineStyle"] === "None") return isMarked ? "point" : "frame";
+  return isMarked ? "value" : "outline";
+}
 
 function lineOf({ style, weight, color }: Line): string {
   return `${style === "Dot" ? "dotted" : weight.toLowerCase()} ${color.toLowerCase()}`;
@@ -187,7 +192,7 @@ export function excelPicture(
       title,
       down: reversed,
       log: isDeepStrictEqual(scale, { scaleType: "Logarithmic", logBase: 10, position: "Minimum" }),
-      series: series.map(({ name, x, y, look }) => ({ name, kind: kinds[String(look["line.lineStyle"])]!, x, y })),
+      series: series.map(({ name, x, y, look }) => ({ name, kind: kindOf(look), x, y })),
     })),
   };
 }
