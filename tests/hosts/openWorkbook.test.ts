@@ -108,6 +108,22 @@ describe("what is refused, and why", () => {
     expect(reason(bytes)).toMatch(why);
   });
 
+  const cell = (inside: string): Uint8Array => changed({ [sheetPart]: rows(`<row r="1">${inside}</row>`) });
+  it.each<readonly [string, Uint8Array, RegExp]>([
+    ["a text longer than a cell", cell(`<c r="A1" t="str"><v>${"a".repeat(32_768)}</v></c>`), /A1 .*32,768 characters/],
+    ["a formula longer than a cell", cell(`<c r="A1"><f>1${"+1".repeat(5000)}</f></c>`), /A1 .*10,00\d characters/],
+    [
+      "brackets within brackets",
+      cell(`<c r="A1"><f>${"ABS(".repeat(200)}1${")".repeat(200)}</f></c>`),
+      /A1 .*200 brackets/,
+    ],
+    ["a row before the first", changed({ [sheetPart]: rows('<row r="-5"><c><v>1</v></c></row>') }), /row “-5”/],
+    ["an entity that is none", cell('<c r="A1" t="str"><v>&constructor;</v></c>'), /damaged/],
+    ["an element without an end", changed({ [sheetPart]: `<${"a".repeat(300_000)}` }), /damaged/],
+  ])("%s", (_, bytes, why) => {
+    expect(reason(bytes)).toMatch(why);
+  });
+
   it("a part that unpacks to more than is opened, before it is unpacked", () => {
     const bomb = zipSync({ ...unzipSync(plain), [sheetPart]: new Uint8Array(60e6) });
     expect(bomb.length).toBeLessThan(1e5);
@@ -179,6 +195,26 @@ describe("what other programs write", () => {
       { row: 0, column: 1, value: 2, look: {} },
       { row: 1, column: 0, value: true, look: {} },
     ]);
+  });
+
+  it("widths from before the first column on, and cells joined beyond those that are filled", () => {
+    const opened = openWorkbook(
+      changed({
+        [sheetPart]: (xml) =>
+          rows('<row r="1"><c r="A1"><v>1</v></c></row>')(xml)
+            .replace(/<cols>.*<\/cols>/s, "")
+            .replace("<sheetData>", '<cols><col min="-1e308" max="2" width="20"/></cols><sheetData>')
+            .replace(
+              "</sheetData>",
+              '</sheetData><mergeCells><mergeCell ref="A1:Z1"/><mergeCell ref="A2:XFD1048576"/></mergeCells>',
+            ),
+      }),
+    );
+    const [only] = opened.workbook.sheets;
+    expect([...only!.widths.keys()]).toEqual([0, 1]);
+    expect(only!.columns).toBe(26);
+    expect(only!.spans).toHaveLength(1);
+    expect(opened.notUnderstood.join()).toContain("not joined");
   });
 
   it("empty cells with a look far out are left out", () => {

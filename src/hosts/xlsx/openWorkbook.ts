@@ -130,13 +130,23 @@ function readWidths(sheet: Element): ReadonlyMap<number, Width> {
     const { min = "1", max = min, width, hidden } = attributes;
     if (width === undefined) continue;
     // Programs write one entry for all columns to the end of the sheet.
-    for (let i = Number(min) - 1; i < Math.min(Number(max), limits.columns); i++)
+    for (let i = Math.max(0, Math.floor(Number(min)) - 1); i < Math.min(Number(max), limits.columns); i++)
       widths.set(i, {
         width: Math.max(0, Number(width) - columnMargin),
         ...(isOn(hidden) && { hidden: true as const }),
       });
   }
   return widths;
+}
+
+/** Joined cells; those that go on beyond what is opened are not joined. */
+function readSpans(sheet: Element, name: string, notUnderstood: NotUnderstood): readonly Area[] {
+  return all(child(sheet, "mergeCells"), "mergeCell").flatMap(({ attributes }) => {
+    const area = readArea(attributes["ref"] ?? "");
+    if (area.row + area.rows <= limits.rows && area.column + area.columns <= limits.columns) return [area];
+    notUnderstood.add("joined cells that go far beyond the others: not joined", `“${name}”`);
+    return [];
+  });
 }
 
 /** Elements of a sheet that hold something which is not kept. */
@@ -217,7 +227,7 @@ function readSheet(
   const pane = child(view, "pane")?.attributes;
   const frozen = pane?.["state"] === "frozen" || pane?.["state"] === "frozenSplit";
   const cells = readSheetCells(sheet, { sheet: name, looks: styles.looks, texts, notUnderstood });
-  const spans = all(child(sheet, "mergeCells"), "mergeCell").map(({ attributes }) => readArea(attributes["ref"] ?? ""));
+  const spans = readSpans(sheet, name, notUnderstood);
   const lines = all(child(sheet, "sheetData"), "row")
     .map(({ attributes: said }, i): Line => ({ row: Number(said["r"] ?? i + 1) - 1, said }))
     .filter(({ row }) => row < limits.rows);
@@ -226,11 +236,10 @@ function readSheet(
   );
   const said = child(sheet, "dimension")?.attributes["ref"];
   const dimension = said === undefined ? { rows: 0, columns: 0 } : readArea(said);
-  const last = (of: "row" | "column", most: number): number =>
-    Math.min(
-      most,
-      cells.reduce((max, cell) => Math.max(max, cell[of] + 1), 0),
-    );
+  const last = (of: "row" | "column", most: number): number => {
+    const filled = cells.reduce((max, cell) => Math.max(max, cell[of] + 1), 0);
+    return Math.min(most, Math.max(filled, ...spans.map((span) => span[of] + span[`${of}s`])));
+  };
   noteWhatIsNotKept(sheet, name, notUnderstood);
   const print = readPrint(sheet, names, i);
   const guarded = isOn(child(sheet, "sheetProtection")?.attributes["sheet"]);

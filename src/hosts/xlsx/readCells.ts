@@ -102,6 +102,30 @@ function formulaOf(
 
 const countText = (n: number): string => n.toLocaleString("en-GB");
 
+/** How deep brackets stand within one another. */
+function depthOf(formula: string): number {
+  let [depth, most] = [0, 0];
+  for (const c of formula) {
+    if (c === "(") most = Math.max(most, ++depth);
+    else if (c === ")") depth--;
+  }
+  return most;
+}
+
+/** Refuses what no program can have written, and what takes for ever to compute. */
+function refuseTooLong(cell: string, sheet: string, value: BookCell["value"], formula = ""): void {
+  const refuse = (what: string): never => {
+    throw new CannotOpen(`${cell} of its sheet “${sheet}” holds ${what}`);
+  };
+  if (typeof value === "string" && value.length > limits.text)
+    refuse(`a text of ${countText(value.length)} characters; up to ${countText(limits.text)} are opened`);
+  if (formula.length > limits.formula)
+    refuse(`a formula of ${countText(formula.length)} characters; up to ${countText(limits.formula)} are opened`);
+  const depth = depthOf(formula);
+  if (depth > limits.nested)
+    refuse(`a formula with ${depth} brackets within one another; up to ${limits.nested} are opened`);
+}
+
 /** Every cell of a sheet that holds something or has a look of its own. */
 export function readSheetCells(sheet: Element, where: Where): readonly BookCell[] {
   const shared: Shared = new Map();
@@ -109,6 +133,8 @@ export function readSheetCells(sheet: Element, where: Where): readonly BookCell[
   let row = -1;
   for (const line of all(at(sheet, "sheetData"), "row")) {
     row = line.attributes["r"] === undefined ? row + 1 : Number(line.attributes["r"]) - 1;
+    if (!Number.isInteger(row) || row < 0)
+      throw new CannotOpen(`it is damaged: “${where.sheet}” has a row “${line.attributes["r"]}”`);
     let column = -1;
     for (const c of all(line, "c")) {
       const { r, s = "0" } = c.attributes;
@@ -117,6 +143,7 @@ export function readSheetCells(sheet: Element, where: Where): readonly BookCell[
       const { look, unlocked } = where.looks[Number(s)] ?? { look: {}, unlocked: false };
       const value = valueOf(c, a1(place), where);
       const { formula, fills } = formulaOf(child(c, "f"), place, shared, where);
+      refuseTooLong(a1(place), where.sheet, value.value, formula);
       const holdsSomething = formula !== undefined || value.value !== null || value.error !== undefined;
       const beyond = place.row >= limits.rows || place.column >= limits.columns;
       // Looks of empty cells far out say nothing.

@@ -14,13 +14,19 @@ interface Open {
   text: string;
 }
 
-const entities: Readonly<Record<string, string>> = { amp: "&", lt: "<", gt: ">", quot: '"', apos: "'" };
+const entities: ReadonlyMap<string | undefined, string> = new Map([
+  ["amp", "&"],
+  ["lt", "<"],
+  ["gt", ">"],
+  ["quot", '"'],
+  ["apos", "'"],
+]);
 
 function unescaped(text: string): string {
   return text.replace(/&(#x[0-9a-fA-F]+|#\d+|\w+);|&/g, (all, name: string | undefined) => {
     if (name?.startsWith("#x")) return String.fromCodePoint(parseInt(name.slice(2), 16));
     if (name?.startsWith("#")) return String.fromCodePoint(Number(name.slice(1)));
-    const c = name === undefined ? undefined : entities[name];
+    const c = entities.get(name);
     if (c === undefined) throw new Error(`XML: ${all} is no entity`);
     return c;
   });
@@ -45,7 +51,9 @@ function attributesOf(text: string): Readonly<Record<string, string>> {
 export function readXml(text: string): Element {
   const root: Open = { name: "", attributes: {}, children: [], text: "" };
   const open: Open[] = [root];
-  const token = /<\?[\s\S]*?\?>|<!--[\s\S]*?-->|<(\/?)([\w:.-]+)((?:"[^"]*"|'[^']*'|[^>"'])*?)(\/?)>|[^<]+|</g;
+  // A name ends where its letters end, and no < stands within an element: else a long part without > takes for ever.
+  const token =
+    /<\?[\s\S]*?\?>|<!--[\s\S]*?-->|<(\/?)([\w:.-]+)(?![\w:.-])((?:"[^"<]*"|'[^'<]*'|[^<>"'])*?)(\/?)>|[^<]+|</g;
   for (const [all, closing, name, rest, empty] of text.matchAll(token)) {
     const top = open.at(-1)!;
     if (all.startsWith("<?") || all.startsWith("<!--")) continue;

@@ -13,6 +13,10 @@ export const limits = {
   rows: 20_000,
   columns: 500,
   cells: 400_000,
+  /** What programs allow in a cell. */
+  text: 32_767,
+  formula: 8_192,
+  nested: 128,
 } as const;
 
 export const megabytes = (bytes: number): string => `${Math.round(bytes / 1e6).toLocaleString("en-GB")} MB`;
