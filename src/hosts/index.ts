@@ -24,6 +24,7 @@ export { defaultStyle, styleOf, styles, tones, type CellStyle } from "./look/sty
 export {
   CannotOpen,
   checkSize,
+  ownLimits,
   openWorkbook,
   writeBook,
   writeSheets,

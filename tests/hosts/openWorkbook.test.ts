@@ -4,6 +4,7 @@ import {
   CannotOpen,
   emptySheet,
   openWorkbook,
+  ownLimits,
   writeBook,
   type BookSheet,
   type OpenedFile,
@@ -46,6 +47,19 @@ function reason(bytes: Uint8Array): string {
   }
   return "opened";
 }
+
+describe("what was written here", () => {
+  it("is opened again, however much it is", () => {
+    const long = "a".repeat(40_000);
+    const sheets = Array.from({ length: 101 }, (_, i) =>
+      sheet({ name: `Sheet${i + 1}`, cells: [{ row: 0, column: 0, value: long, look: {} }] }),
+    );
+    const written = writeBook(book(...sheets));
+    expect(reason(written)).toMatch(/101 sheets/);
+    const { workbook } = openWorkbook(written, ownLimits);
+    expect(workbook.sheets.map(({ cells }) => cells[0]!.value)).toEqual(sheets.map(() => long));
+  });
+});
 
 describe("what is refused, and why", () => {
   const external = { "xl/externalLinks/externalLink1.xml": "<externalLink/>" };

@@ -11,7 +11,7 @@ import { ReadPackage } from "./readPackage.ts";
 import { readColourRules, readEntries } from "./readRules.ts";
 import { readStyles, type ReadStyles } from "./readStyles.ts";
 import { all, at, child, isOn, relationId, type Element } from "./readXml.ts";
-import { CannotOpen, limits } from "./refusal.ts";
+import { CannotOpen, limits as foreignLimits, type Limits } from "./refusal.ts";
 import { typedFormula } from "./storedFormula.ts";
 
 export interface OpenedFile {
@@ -124,7 +124,7 @@ function readCharts(
   });
 }
 
-function readWidths(sheet: Element): ReadonlyMap<number, Width> {
+function readWidths(sheet: Element, limits: Limits): ReadonlyMap<number, Width> {
   const widths = new Map<number, Width>();
   for (const { attributes } of all(child(sheet, "cols"), "col")) {
     const { min = "1", max = min, width, hidden } = attributes;
@@ -140,7 +140,7 @@ function readWidths(sheet: Element): ReadonlyMap<number, Width> {
 }
 
 /** Joined cells; those that go on beyond what is opened are not joined. */
-function readSpans(sheet: Element, name: string, notUnderstood: NotUnderstood): readonly Area[] {
+function readSpans(sheet: Element, name: string, { notUnderstood, limits }: Parts): readonly Area[] {
   return all(child(sheet, "mergeCells"), "mergeCell").flatMap(({ attributes }) => {
     const area = readArea(attributes["ref"] ?? "");
     if (area.row + area.rows <= limits.rows && area.column + area.columns <= limits.columns) return [area];
@@ -213,21 +213,17 @@ interface Parts {
   readonly texts: readonly SharedText[];
   readonly names: readonly DefinedName[];
   readonly notUnderstood: NotUnderstood;
+  readonly limits: Limits;
 }
 
-function readSheet(
-  { file, styles, texts, names, notUnderstood }: Parts,
-  part: string,
-  name: string,
-  i: number,
-  hidden: boolean,
-): BookSheet {
+function readSheet(parts: Parts, part: string, name: string, i: number, hidden: boolean): BookSheet {
+  const { file, styles, texts, names, notUnderstood, limits } = parts;
   const sheet = file.xml(part);
   const view = child(child(sheet, "sheetViews"), "sheetView");
   const pane = child(view, "pane")?.attributes;
   const frozen = pane?.["state"] === "frozen" || pane?.["state"] === "frozenSplit";
-  const cells = readSheetCells(sheet, { sheet: name, looks: styles.looks, texts, notUnderstood });
-  const spans = readSpans(sheet, name, notUnderstood);
+  const cells = readSheetCells(sheet, { sheet: name, looks: styles.looks, texts, notUnderstood, limits });
+  const spans = readSpans(sheet, name, parts);
   const lines = all(child(sheet, "sheetData"), "row")
     .map(({ attributes: said }, i): Line => ({ row: Number(said["r"] ?? i + 1) - 1, said }))
     .filter(({ row }) => row < limits.rows);
@@ -254,7 +250,7 @@ function readSheet(
       : last("column", limits.columns),
     cells,
     spans,
-    widths: readWidths(sheet),
+    widths: readWidths(sheet, limits),
     heights: new Map(heights),
     hiddenRows: lines.flatMap(({ row, said: { hidden: rowHidden } }) => (isOn(rowHidden) ? [row] : [])),
     groups: groupsOf(lines),
@@ -333,10 +329,10 @@ function readProperties(file: ReadPackage): BookProperties {
 
 /**
  * Reads an .xlsx file, by whatever program it was written, as far as it is understood. Throws CannotOpen, with the reason in words, where
- * the file is broken, too large, or holds what must not be opened.
+ * the file is broken, too large, or holds what must not be opened. What was written here has other limits than files of others.
  */
-export function openWorkbook(bytes: Uint8Array): OpenedFile {
-  const file = new ReadPackage(bytes);
+export function openWorkbook(bytes: Uint8Array, limits: Limits = foreignLimits): OpenedFile {
+  const file = new ReadPackage(bytes, limits);
   refuseUnsafe(file);
   const notUnderstood = new NotUnderstood();
   const workbookPart = file.only("", "workbook");
@@ -352,7 +348,7 @@ export function openWorkbook(bytes: Uint8Array): OpenedFile {
   const listed = all(at(root, "sheets"), "sheet");
   if (listed.length > limits.sheets)
     throw new CannotOpen(`it has ${listed.length} sheets; up to ${limits.sheets} are opened`);
-  const parts = { file, styles, texts, names, notUnderstood };
+  const parts = { file, styles, texts, names, notUnderstood, limits };
   const kinds = new Map(listed.map((one) => [one, relations.get(relationId(one))]));
   const worksheets = [...kinds].flatMap(([one, relation], i) => {
     const { name = "", state } = one.attributes;

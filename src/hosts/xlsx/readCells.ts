@@ -4,7 +4,7 @@ import { readAddress, readArea } from "./address.ts";
 import type { NotUnderstood } from "./notUnderstood.ts";
 import type { ReadLook } from "./readStyles.ts";
 import { all, at, child, type Element } from "./readXml.ts";
-import { CannotOpen, limits } from "./refusal.ts";
+import { CannotOpen, type Limits } from "./refusal.ts";
 import { readText } from "./sharedTexts.ts";
 import { typedFormula } from "./storedFormula.ts";
 
@@ -29,6 +29,7 @@ interface Where {
   readonly looks: readonly ReadLook[];
   readonly texts: readonly SharedText[];
   readonly notUnderstood: NotUnderstood;
+  readonly limits: Limits;
 }
 
 function valueOf(c: Element, cell: string, { sheet, texts, notUnderstood }: Where): Pick<BookCell, "value" | "error"> {
@@ -113,7 +114,7 @@ function depthOf(formula: string): number {
 }
 
 /** Refuses what no program can have written, and what takes for ever to compute. */
-function refuseTooLong(cell: string, sheet: string, value: BookCell["value"], formula = ""): void {
+function refuseTooLong(cell: string, { sheet, limits }: Where, value: BookCell["value"], formula = ""): void {
   const refuse = (what: string): never => {
     throw new CannotOpen(`${cell} of its sheet “${sheet}” holds ${what}`);
   };
@@ -128,6 +129,7 @@ function refuseTooLong(cell: string, sheet: string, value: BookCell["value"], fo
 
 /** Every cell of a sheet that holds something or has a look of its own. */
 export function readSheetCells(sheet: Element, where: Where): readonly BookCell[] {
+  const { limits } = where;
   const shared: Shared = new Map();
   const out: BookCell[] = [];
   let row = -1;
@@ -143,7 +145,7 @@ export function readSheetCells(sheet: Element, where: Where): readonly BookCell[
       const { look, unlocked } = where.looks[Number(s)] ?? { look: {}, unlocked: false };
       const value = valueOf(c, a1(place), where);
       const { formula, fills } = formulaOf(child(c, "f"), place, shared, where);
-      refuseTooLong(a1(place), where.sheet, value.value, formula);
+      refuseTooLong(a1(place), where, value.value, formula);
       const holdsSomething = formula !== undefined || value.value !== null || value.error !== undefined;
       const beyond = place.row >= limits.rows || place.column >= limits.columns;
       // Looks of empty cells far out say nothing.

@@ -1,7 +1,7 @@
 import { strFromU8, unzipSync } from "fflate";
 import { relationTypes } from "./package.ts";
 import { all, readXml, type Element } from "./readXml.ts";
-import { CannotOpen, checkSize, limits, megabytes } from "./refusal.ts";
+import { CannotOpen, checkSize, limits as foreignLimits, megabytes, type Limits } from "./refusal.ts";
 
 export interface ReadRelation {
   readonly type: string;
@@ -22,22 +22,22 @@ function resolved(from: string, target: string): string {
 const begins = (bytes: Uint8Array, ...with_: readonly number[]): boolean => with_.every((b, i) => bytes[i] === b);
 
 /** What a file is not, by its first bytes. */
-function refuseOtherKinds(bytes: Uint8Array): void {
+function refuseOtherKinds(bytes: Uint8Array, limits: Limits): void {
   if (bytes.length === 0) throw new CannotOpen("it is empty");
   if (begins(bytes, 0xd0, 0xcf, 0x11, 0xe0))
     throw new CannotOpen(
       "it is protected by a password or of the old kind .xls; open it in the program that made it and save it as .xlsx without a password",
     );
   if (!begins(bytes, 0x50, 0x4b)) throw new CannotOpen("it is no .xlsx workbook");
-  checkSize(bytes.length);
+  checkSize(bytes.length, limits);
 }
 
 /**
  * Unpacks no more than the limits allow: sizes are looked at before anything is unpacked, and a part that says less than it holds ends
  * where it said.
  */
-function unpacked(bytes: Uint8Array): Readonly<Record<string, Uint8Array>> {
-  refuseOtherKinds(bytes);
+function unpacked(bytes: Uint8Array, limits: Limits): Readonly<Record<string, Uint8Array>> {
+  refuseOtherKinds(bytes, limits);
   let size = 0;
   const names = new Set<string>();
   const filter = ({ name, originalSize }: { readonly name: string; readonly originalSize: number }): boolean => {
@@ -78,8 +78,8 @@ function withoutPrefix(root: Element): Element {
 export class ReadPackage {
   private readonly files: Readonly<Record<string, Uint8Array>>;
 
-  constructor(bytes: Uint8Array) {
-    this.files = unpacked(bytes);
+  constructor(bytes: Uint8Array, limits: Limits = foreignLimits) {
+    this.files = unpacked(bytes, limits);
   }
 
   get names(): readonly string[] {

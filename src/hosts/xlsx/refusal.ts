@@ -18,11 +18,26 @@ export const limits = {
   formula: 8_192,
   nested: 128,
 } as const;
+export type Limits = Readonly<Record<keyof typeof limits, number>>;
+
+/** Of what was written here by ourselves: all that a sheet can hold. */
+export const ownLimits: Limits = {
+  packed: Infinity,
+  part: Infinity,
+  unpacked: Infinity,
+  parts: Infinity,
+  sheets: Infinity,
+  rows: 2 ** 20,
+  columns: 2 ** 14,
+  cells: Infinity,
+  text: Infinity,
+  formula: Infinity,
+  nested: Infinity,
+};
 
 export const megabytes = (bytes: number): string => `${Math.round(bytes / 1e6).toLocaleString("en-GB")} MB`;
 
 /** Refuses a file that is too large, before it is read. */
-export function checkSize(bytes: number): void {
-  if (bytes > limits.packed)
-    throw new CannotOpen(`it is ${megabytes(bytes)} large; up to ${megabytes(limits.packed)} are opened`);
+export function checkSize(bytes: number, { packed }: Limits = limits): void {
+  if (bytes > packed) throw new CannotOpen(`it is ${megabytes(bytes)} large; up to ${megabytes(packed)} are opened`);
 }

@@ -4,6 +4,7 @@ import {
   checkSize,
   emptySheet,
   openWorkbook,
+  ownLimits,
   writeBook,
   type GridHost,
   type Workbook,
@@ -132,7 +133,7 @@ export class Books {
         there = false;
         throw new CannotOpen("it is no longer kept in this browser");
       }
-      const { workbook } = openWorkbook(contents);
+      const { workbook } = openWorkbook(contents, ownLimits);
       await this.#replace(workbook);
       const { at, ...book } = kept;
       this.#opened(book, at, `“${kept.name}” is open as it was kept here.`);
