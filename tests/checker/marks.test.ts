@@ -509,6 +509,9 @@ describe.each(templates.map((template) => [template.id, template] as const))("%s
     const sheet = await Sheet.built(template, template.example.inputs);
     const recognised = await sheet.recognised();
     const blocks = partsOf(sheet.plan);
+    for (const { block, items } of blocks)
+      for (const { first, last } of items)
+        expect(last >= first && last <= block.last, `${first} to ${last}`).toBe(true);
     const parts = [
       ...blocks.map(({ block }) => block),
       ...blocks.flatMap(({ items }) => items).filter((_, i) => i % 8 === 0),

@@ -39,21 +39,28 @@ function read(plan: Plan): readonly BlockParts[] {
   const inColumn = (row: number, column: number): PlannedCell | undefined =>
     rows.get(row)?.find((cell) => cell.column === column);
   const text = (row: number, column: number): string => String(inColumn(row, column)?.value ?? "");
+  const isMarked = (row: number): boolean => inColumn(row, columns.mark)?.role === "mark";
+  /** The last row with a cell, of those before the next row with a mark. */
+  const lastBeforeMark = (from: number, to: number): number => {
+    let end = from;
+    for (let row = from + 1; row <= to && !isMarked(row); row++) if (rows.has(row)) end = row;
+    return end;
+  };
   // Columns of a table may stand in two blocks: among the results and the workings.
-  const lastOfTable = (item: string, from: number, to: number): number =>
-    Math.max(
-      ...plan.meanings
-        .filter(({ item: of, at }) => of === item && at.row > from && at.row <= to)
-        .map(({ at }) => at.row + at.rows - 1),
-    );
+  const lastOfTable = (item: string, from: number, to: number): number => {
+    const own = plan.meanings.filter(({ item: of, at }) => of === item && at.row > from && at.row <= to);
+    // A table read across has no columns of its own: it repeats those of others.
+    if (own.length === 0) return lastBeforeMark(from, to);
+    return Math.max(...own.map(({ at }) => at.row + at.rows - 1));
+  };
   const titles = [...rows.keys()].filter((row) => inColumn(row, columns.item)?.role === "block").sort((a, b) => a - b);
   return titles.flatMap((title, i): BlockParts[] => {
-    if (inColumn(title, columns.mark)?.role !== "mark") return [];
+    if (!isMarked(title)) return [];
     let last = (titles[i + 1] ?? plan.rows) - 1;
     while (last > title && !rows.has(last)) last--;
     const items: Part[] = [];
     for (let row = title + 1; row <= last; row++) {
-      if (inColumn(row, columns.mark)?.role !== "mark") continue;
+      if (!isMarked(row)) continue;
       const table = inColumn(row, columns.description)?.role === "subtitle";
       const item = text(row, columns.item);
       const end = table ? lastOfTable(item, row, last) : row;
