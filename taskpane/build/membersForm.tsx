@@ -6,6 +6,7 @@ import { says, type InputSpec, type Saying, type Template } from "../../src/shee
 import { templates } from "../../src/templates/index.ts";
 import { rememberBuilt } from "../built.ts";
 import { whyNot } from "../loading.ts";
+import { Problems } from "../problems.tsx";
 import { SheetButton, type Step } from "../sheetButton.tsx";
 
 /** So many members of the result are shown; the register has them all. */
@@ -135,13 +136,7 @@ export function MembersForm({ host, template, defaults, touch }: Props) {
           Take the selection
         </button>
       </div>
-      <div role="alert">
-        {problem.map((text) => (
-          <p class="kb-problem" key={text}>
-            {text}
-          </p>
-        ))}
-      </div>
+      <Problems texts={problem} />
       <SheetButton
         id="kb-members-progress"
         label="Build the members"

@@ -4,6 +4,7 @@ import type { OfficeDefaults } from "../../src/office/index.ts";
 import type { Template } from "../../src/sheet/index.ts";
 import type { Engine } from "../engine.ts";
 import { whyNot } from "../loading.ts";
+import { Problems } from "../problems.tsx";
 import { chosenByName, forgetOffice, keepOffice, problemsOf } from "./officeDefaults.ts";
 
 interface Props {
@@ -110,13 +111,7 @@ export function OfficeBox({ host, engine, template, defaults, setDefaults }: Pro
           <p key={text}>{text}</p>
         ))}
       </div>
-      <div role="alert">
-        {problems.map((text) => (
-          <p class="kb-problem" key={text}>
-            {text}
-          </p>
-        ))}
-      </div>
+      <Problems texts={problems} />
     </details>
   );
 }

@@ -41,7 +41,7 @@ function allowedWords(parameter: Parameter): string {
 const unitOf = (p: Parameter): string => (p.kind === "number" && p.unit !== "–" ? p.unit : "");
 const format = (q: Quantity): string => (q.whole ? "0" : "General");
 
-/** The clause with how it was established, as it stands beside the result. */
+/** The clause with how it was established, written beside the result. */
 export function sourceWords({ formula }: DesignFunction): string {
   const { key, clause, basis } = formula.source;
   return [

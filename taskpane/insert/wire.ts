@@ -11,7 +11,7 @@ export type Binding =
 const reference = /^(?:(?:'(?:[^']|'')+'|[\p{L}\p{N}_.]+)!)?\$?[A-Z]{1,3}\$?\d+(?::\$?[A-Z]{1,3}\$?\d+)?$/u;
 const name = /^[\p{L}_\\][\p{L}\p{N}_.\\]*$/u;
 
-/** The argument as it stands in the formula; sheet-qualified where its cells are not on the formula's sheet. */
+/** The argument as the formula writes it; sheet-qualified where its cells are not on the formula's sheet. */
 export function bindingText(binding: Binding, sheet: string, absolute: boolean): string {
   if (binding.kind === "typed") return binding.text.trim();
   if (binding.kind === "choice")

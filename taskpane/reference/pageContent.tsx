@@ -16,7 +16,7 @@ interface Props {
   readonly focus: boolean;
 }
 
-/** A page of the reference as it stands among the static pages; its links stay in the panel. */
+/** A page of the reference, the same as the static one; its links stay in the panel. */
 export function PageContent({ at, go, focus }: Props) {
   const place = useRef<HTMLDivElement>(null);
   const [page, setPage] = useState<ReferencePage>();

@@ -170,7 +170,7 @@ interface CellProps {
 function CellTrace({ host, cell, chosen, choose, go, libraries }: CellProps) {
   const { content, label, calls, partOf } = cell;
   const call = calls[Math.min(chosen, calls.length - 1)];
-  // A refusal is said once, by the function that refuses.
+  // The function that refuses shows the message; here it would be a repetition.
   const told = calls.some(({ refused }) => refused && content.error?.message?.includes(refused.message));
   const opens = cell.precedents.length > 0 || partOf !== undefined;
   return (

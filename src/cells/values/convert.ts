@@ -2,14 +2,17 @@ import { cannot, Fault, wrongValue, type Scalar } from "./values.ts";
 
 const plainNumber = /^\s*[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?\s*(%?)\s*$/i;
 /** Dates, times, fractions, currencies and grouped digits: what a program makes of them depends on its language. */
-const byLanguage =
-  /^\s*[+\-(]?\s*[$€£¥]?\s*\d[\d\s,.'’/:-]*(?:[ap]m)?\s*\)?\s*[%€]?\s*$|^\s*\d{1,4}[\s./-]*(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[\s./-]*\d{0,4}\s*$/i;
+const byLanguage = [
+  /^\s*[+\-(]?\s*[$€£¥]?\s*\d[\d\s,.'’/:-]*(?:[ap]m)?\s*\)?\s*[%€]?\s*$/i,
+  /^\s*\d{1,4}[\s./-]*(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[\s./-]*\d{0,4}\s*$/i,
+];
 
 /** The number a text means; undefined where it is no number. */
 export function numberOfText(text: string): number | undefined {
   const plain = plainNumber.exec(text);
   if (plain) return plain[1] ? Number(text.replace("%", "")) / 100 : Number(text);
-  if (byLanguage.test(text)) cannot(`the text “${text}” as a number, which depends on the program's language`);
+  if (byLanguage.some((form) => form.test(text)))
+    cannot(`the text “${text}” as a number, which depends on the program's language`);
   return undefined;
 }
 

@@ -22,7 +22,7 @@ import { textOf } from "../whatIf/state.ts";
 import { carryOver, type CarriedOver, type Lost, type Parked } from "./carryOver.ts";
 import { changedRows, type ChangedRow } from "./changedRows.ts";
 
-/** A check on the sheet as it stands and on the one that would take its place. */
+/** A check on the present sheet and on the one that would take its place. */
 export interface CheckChange {
   readonly description: string;
   readonly before: { readonly utilisation: string; readonly verdict: string };

@@ -61,7 +61,7 @@ export class Keeping {
     this.#soon();
   }
 
-  /** The name or what is said of the workbook has changed. */
+  /** The name of the workbook or its notes have changed. */
   about(change: Partial<Omit<OpenBook, "id">>): void {
     this.#book = { ...this.#book, ...change };
     this.#soon();
