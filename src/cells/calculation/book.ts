@@ -15,6 +15,42 @@ export function nameKey(sheet: string, name: string): string {
   return `${sheet.toLowerCase()}\n${name.toLowerCase()}`;
 }
 
+const sameArea = (a: PlacedArea | undefined, b: PlacedArea | undefined): boolean =>
+  a === b ||
+  (a?.sheet === b?.sheet &&
+    a?.row === b?.row &&
+    a?.column === b?.column &&
+    a?.rows === b?.rows &&
+    a?.columns === b?.columns);
+
+function sameNames(before: BookNames, now: BookNames): boolean {
+  if (before === now) return true;
+  if (before.size !== now.size) return false;
+  for (const [name, area] of now) if (!before.has(name) || !sameArea(before.get(name), area)) return false;
+  return true;
+}
+
+/** Formulas of both say the same in the same places, and refer to the same cells. */
+function readAlike(before: readonly Snapshot[], now: readonly Snapshot[]): boolean {
+  return (
+    before.length === now.length &&
+    now.every(({ sheet, rows, columns, names, cells }, i) => {
+      const other = before[i]!;
+      return (
+        sheet === other.sheet &&
+        rows === other.rows &&
+        columns === other.columns &&
+        cells.length === other.cells.length &&
+        sameNames(other.names, names) &&
+        cells.every((row, r) => {
+          const otherRow = other.cells[r]!;
+          return row.length === otherRow.length && row.every(({ formula }, c) => formula === otherRow[c]?.formula);
+        })
+      );
+    })
+  );
+}
+
 /** What a host's cell holds, as a value of formulas. */
 function scalarOf({ value, error }: CellContent): Scalar {
   return error ? new Fault(error.code, error.message) : value;
@@ -40,6 +76,20 @@ export class Book implements Whereabouts {
     this.#numbers = new Map(sheets.map(({ sheet }, i) => [sheet.toLowerCase(), i]));
     this.formulas = read ?? new Formulas(this, sheets, functions);
     this.blocks = blocksOf(this);
+  }
+
+  /**
+   * Sheets as a book, with what a book like it has read before: where size, names and formulas are the same, only the
+   * values of the cells are others.
+   */
+  static like(
+    before: Book | undefined,
+    sheets: readonly Snapshot[],
+    functions: OwnFunctions,
+    names: BookNames = new Map(),
+  ): Book {
+    const alike = before?.functions === functions && sameNames(before.names, names) && readAlike(before.sheets, sheets);
+    return new Book(sheets, functions, names, alike ? before.formulas : undefined);
   }
 
   /** The same formulas in the same places, with other values in the cells. */

@@ -54,27 +54,42 @@ export interface FormulaCell {
   readonly unfollowable?: string;
 }
 
-const mostPatterns = 20_000;
-const mostCells = 60_000;
+/** What was asked for last, in two generations: once the younger is full the older one goes. */
+class Recent<T> {
+  #young = new Map<string, T>();
+  #old = new Map<string, T>();
+
+  constructor(private readonly most: number) {}
+
+  get(key: string): T | undefined {
+    const young = this.#young.get(key);
+    if (young !== undefined) return young;
+    const old = this.#old.get(key);
+    return old === undefined ? undefined : this.keep(key, old);
+  }
+
+  keep(key: string, value: T): T {
+    if (this.#young.size >= this.most) {
+      this.#old = this.#young;
+      this.#young = new Map();
+    }
+    this.#young.set(key, value);
+    return value;
+  }
+}
 
 interface Known {
-  readonly byPattern: Map<string, Compiled>;
+  readonly byPattern: Recent<Compiled>;
   /** By cell and formula: the same sheet is read again after each edit, and finding a formula's pattern takes most of that. */
-  readonly byCell: Map<string, Compiled>;
+  readonly byCell: Recent<Compiled>;
 }
 const known = new WeakMap<OwnFunctions, Known>();
-
-function keep<T>(map: Map<string, T>, most: number, key: string, value: T): T {
-  if (map.size >= most) map.clear();
-  map.set(key, value);
-  return value;
-}
 
 /** A formula ready to be evaluated in its cell; read once for all cells filled down from one another. */
 export function compiledFor(formula: string, row: number, column: number, functions: OwnFunctions): Compiled {
   const all: Known = known.get(functions) ?? {
-    byPattern: new Map<string, Compiled>(),
-    byCell: new Map<string, Compiled>(),
+    byPattern: new Recent<Compiled>(10_000),
+    byCell: new Recent<Compiled>(60_000),
   };
   known.set(functions, all);
   const { byPattern, byCell } = all;
@@ -82,9 +97,8 @@ export function compiledFor(formula: string, row: number, column: number, functi
   const before = byCell.get(cell);
   if (before) return before;
   const pattern = patternOf(formula, row, column);
-  const compiled =
-    byPattern.get(pattern) ?? keep(byPattern, mostPatterns, pattern, compile(formula, row, column, functions));
-  return keep(byCell, mostCells, cell, compiled);
+  const compiled = byPattern.get(pattern) ?? byPattern.keep(pattern, compile(formula, row, column, functions));
+  return byCell.keep(cell, compiled);
 }
 
 /** The formulas of some sheets: which cells each reads, and which formulas read a cell. */

@@ -1,22 +1,22 @@
 import { format } from "numfmt";
 import { ourFunctions } from "../../../functions/index.ts";
-import { Book, Calculation, type CellContent, type Computed, type Formulas, type Snapshot } from "../../cells/index.ts";
+import { Book, Calculation, type CellContent, type Computed, type Snapshot } from "../../cells/index.ts";
 import { basePlan, plannedSnapshot, type Plan, type PlannedCell } from "../../sheet/index.ts";
 
 /** What each formula of a plan gives. */
 export type PlanResults = ReadonlyMap<PlannedCell, Computed>;
 
-const formulasKept = new WeakMap<Plan, Map<string, Formulas>>();
+const booksKept = new WeakMap<Plan, Map<string, Book>>();
 
 /** A plan and the sheets it refers to as a book; what plans of one configuration have in common is read once. */
 export function bookOfPlan(plan: Plan, sheet: string, others: readonly Snapshot[] = []): Book {
   const sheets = [plannedSnapshot(plan, sheet), ...others];
-  if (others.length > 0) return new Book(sheets, ourFunctions);
   const base = basePlan(plan);
-  const bySheet = formulasKept.get(base) ?? new Map<string, Formulas>();
-  formulasKept.set(base, bySheet);
-  const book = new Book(sheets, ourFunctions, undefined, bySheet.get(sheet));
-  bySheet.set(sheet, book.formulas);
+  const bySheets = booksKept.get(base) ?? new Map<string, Book>();
+  booksKept.set(base, bySheets);
+  const key = JSON.stringify(sheets.map((one) => one.sheet));
+  const book = Book.like(bySheets.get(key), sheets, ourFunctions);
+  bySheets.set(key, book);
   return book;
 }
 

@@ -21,11 +21,15 @@ function snapshotOf(sheet: FakeSheet, workbook: FakeWorkbook): Snapshot {
   return { sheet: sheet.name, rows: filled.length, columns, cells: filled, names: new Map() };
 }
 
+let lastRead: Book | undefined;
+
 function compute(workbook: FakeWorkbook): ReadonlyMap<string, ReadonlyMap<string, Computed>> {
-  const book = new Book(
+  const book = Book.like(
+    lastRead,
     workbook.sheets.map((sheet) => snapshotOf(sheet, workbook)),
     ourFunctions,
   );
+  lastRead = book;
   const calculation = new Calculation(book, [], { everything: true });
   return new Map(
     workbook.sheets.map((sheet) => {

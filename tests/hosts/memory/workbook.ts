@@ -27,6 +27,8 @@ const booksKept = new WeakMap<Plan, Book>();
 export class MemoryWorkbook {
   readonly sheets: MemorySheet[] = [emptySheet("Sheet1")];
   #book: Book | undefined;
+  /** What was read last: sheets whose formulas did not change since are not read again. */
+  #before: Book | undefined;
   /** Every formula gives its value: computing anew would change nothing. */
   #settled = false;
   readonly #listeners = new Set<() => void>();
@@ -39,7 +41,7 @@ export class MemoryWorkbook {
 
   /** The sheets as they stand, ready to be computed with. */
   get book(): Book {
-    return (this.#book ??= new Book(this.sheets.map(snapshotOf), ourFunctions));
+    return (this.#book ??= this.#before = Book.like(this.#before, this.sheets.map(snapshotOf), ourFunctions));
   }
 
   /** Puts cells in place and computes what follows from them. */
@@ -109,7 +111,7 @@ export class MemoryWorkbook {
     const base = basePlan(plan);
     const kept = booksKept.get(base);
     if (kept && sameSize(kept.sheets, snapshots)) return kept.withValues(snapshots);
-    const book = new Book(snapshots, ourFunctions);
+    const book = Book.like(undefined, snapshots, ourFunctions);
     booksKept.set(base, book);
     return book;
   }
@@ -119,6 +121,7 @@ export class MemoryWorkbook {
     const other = new MemoryWorkbook();
     other.sheets.splice(0, other.sheets.length, ...this.sheets.map(copyOf));
     other.#book = this.#book;
+    other.#before = this.#book ?? this.#before;
     other.#settled = this.#settled;
     return other;
   }
