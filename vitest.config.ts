@@ -72,8 +72,9 @@ const shared = {
   setupFiles: ["tests/property/draws.ts"],
   // More files at once than this only crowd a machine of two cores.
   maxWorkers: 2,
-  // Sheets are large, and most of what they are made of is short-lived.
-  execArgv: ["--max-semi-space-size=64"],
+  // Sheets are large, and most of what they are made of is short-lived. Two workers leave no processor to helpers of
+  // the garbage collector, which only get into one another's way.
+  execArgv: ["--max-semi-space-size=64", "--single-threaded-gc"],
   // Whole sheets are built; on a busy machine that takes its time.
   testTimeout: 120_000,
   hookTimeout: 180_000,
