@@ -31,9 +31,11 @@ const longest = [
 const within = (folders: readonly string[]) => (file: string) =>
   folders.some((folder) => file.startsWith(`tests/${folder}`));
 
-/** Starts programs, or changes what all tests of a process see: each such file has a process of its own. */
+/** Ends or kills programs, or changes what all tests of a process see: each such file has a process of its own. */
 const apart = within([
-  "unit/command/",
+  "unit/command/build",
+  "unit/command/pages",
+  "unit/command/writeSafely",
   "unit/functions/bundle",
   "unit/reference/pages",
   "hosts/blanks",
