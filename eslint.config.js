@@ -6,7 +6,7 @@ const areas = {
   core: { folder: "./src/core", uses: [] },
   cells: { folder: "./src/cells", uses: ["core"] },
   sheet: { folder: "./src/sheet", uses: ["core", "cells"] },
-  templates: { folder: "./src/templates", uses: ["sheet"] },
+  templates: { folder: "./src/templates", uses: ["sheet"], doors: ["./index.ts", "./catalogue.ts"] },
   functions: { folder: "./functions", uses: ["core"] },
   published: { folder: "./src/published", uses: ["core", "functions"] },
   typeset: { folder: "./src/typeset", uses: ["core"] },
@@ -43,9 +43,9 @@ const areas = {
 const zones = Object.entries(areas).flatMap(([name, { folder, uses }]) => [
   ...Object.entries(areas)
     .filter(([other]) => other !== name)
-    .map(([other, { folder: from }]) =>
+    .map(([other, { folder: from, doors = ["./index.ts"] }]) =>
       uses.includes(other)
-        ? { target: folder, from, except: ["./index.ts"], message: `${name} enters ${other} through its index only.` }
+        ? { target: folder, from, except: doors, message: `${name} enters ${other} through its index only.` }
         : { target: folder, from, message: `${name} does not depend on ${other}.` },
     ),
   { target: folder, from: "./tests", message: `${name} does not depend on the tests.` },
@@ -104,6 +104,25 @@ export default tseslint.config(
     files: ["src/**", "functions/**", "taskpane/**"],
     ignores: ["taskpane/trace/**", "src/checker/trace/**", "src/typeset/**", "src/reference/**"],
     rules: { "no-restricted-imports": ["error", { paths: [mathjs] }] },
+  },
+  // Templates come to pages one by one: what pages use too asks the catalogue for the one it needs.
+  {
+    files: ["src/checker/**", "src/office/**", "taskpane/**"],
+    rules: {
+      "import-x/no-restricted-paths": [
+        "error",
+        {
+          zones: [
+            ...zones,
+            {
+              target: ["./src/checker", "./src/office", "./taskpane"],
+              from: "./src/templates/index.ts",
+              message: "All templates at once are for commands and tests.",
+            },
+          ],
+        },
+      ],
+    },
   },
   // Trace and the checker's tools load when they are first shown.
   {

@@ -64,6 +64,18 @@ async function thirdParty() {
   return notices(root);
 }
 
+const { templatePart } = await tsImport("./src/command/templateParts.ts", import.meta.url);
+/** The list of templates, and each template in a part of its own, from the templates themselves. */
+const templates = {
+  include: fileURLToPath(new URL("src/templates/catalogue.ts", import.meta.url)),
+  use: [
+    {
+      loader: fileURLToPath(new URL("src/command/writtenModule.mjs", import.meta.url)),
+      options: { write: templatePart },
+    },
+  ],
+};
+
 const { runningPart } = await tsImport("./src/command/runningPart.ts", import.meta.url);
 const typescript = {
   transpileOnly: true,
@@ -94,6 +106,8 @@ export default ({ functions: alone = false } = {}, { mode = "production" } = {})
         test: /\.tsx?$/,
         exclude: /node_modules/,
         oneOf: [
+          { ...templates, resourceQuery: /./, type: "json" },
+          templates,
           // The bundle of the functions alone: the panel shows what is left out there.
           {
             issuerLayer: "functions",
@@ -106,8 +120,6 @@ export default ({ functions: alone = false } = {}, { mode = "production" } = {})
           { loader: "ts-loader", options: typescript },
         ],
       },
-      // Only commands write workbook files: pages that use other hosts leave the writer out.
-      { test: /[\\/]hosts[\\/]xlsx[\\/]/, sideEffects: false },
       { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
     ],
   },
@@ -136,7 +148,9 @@ export default ({ functions: alone = false } = {}, { mode = "production" } = {})
         new HtmlWebpackPlugin({
           filename: "taskpane.html",
           template: "taskpane/addin/taskpane.html",
-          chunks: ["addin"],
+          // The functions before the panel: cells wait for them.
+          chunks: ["functions", "addin"],
+          chunksSortMode: "manual",
           scriptLoading: "defer",
         }),
       ],

@@ -1,26 +1,23 @@
-import type {
-  Answers,
-  ChangeOfSheet,
-  Conflict,
-  EnteredCell,
-  Parked,
-  QuickStart,
-  Recognised,
-} from "../src/checker/index.ts";
+import type { Answers, ChangeOfSheet, Conflict, Parked, QuickStart, Recognised } from "../src/checker/index.ts";
 import type { Host } from "../src/hosts/index.ts";
-import type { Inputs, InputValue, Plan, Template } from "../src/sheet/index.ts";
+import type { TemplateEntry } from "../src/templates/catalogue.ts";
+import type { Entered, Inputs, InputValue, Plan, Template } from "../src/sheet/index.ts";
 
 /** What the panel asks of the sheet engine. */
 export interface Engine {
-  readonly templates: readonly Template[];
+  /** The stress checks. */
+  readonly templates: readonly TemplateEntry[];
+  /** Those that take from a stress check. */
+  readonly linkedTemplates: readonly TemplateEntry[];
+  /** A template with all that is in it, by its id. */
+  readonly template: (id: string) => Promise<Template>;
   /** Throws where the inputs must not become a sheet; the message says why. */
-  readonly expand: (template: Template, inputs: Readonly<Record<string, InputValue>>) => Plan;
+  readonly expand: (template: Template, inputs: Readonly<Record<string, InputValue>>) => Promise<Plan>;
   /** Inputs of a plan that contradict each other. */
   readonly conflictsIn: (plan: Plan) => Promise<readonly Conflict[]>;
-  readonly linkedTemplates: readonly Template[];
-  /** The sheets that a linked template can take its values from. */
-  readonly sourcesFor: (host: Host, template: Template) => Promise<readonly string[]>;
-  readonly linkedPlan: (host: Host, template: Template, source: string) => Promise<Plan>;
+  /** The sheets of the workbook that the template of this id built. */
+  readonly sheetsOf: (host: Host, template: string) => Promise<readonly string[]>;
+  readonly linkedPlan: (host: Host, template: string, source: string) => Promise<Plan>;
   /** Gives how many cells were linked. */
   readonly linkAgain: (host: Host, linkedSheet: string, source: string) => Promise<number>;
   /** A sheet in its present state; undefined where no template of this version built it. */
@@ -34,7 +31,7 @@ export interface Engine {
     plan: Plan,
     assumed: ReadonlySet<string>,
     proposed: ReadonlySet<string>,
-  ) => Promise<readonly EnteredCell[]>;
+  ) => Promise<readonly Entered[]>;
   /** What a sheet becomes in another configuration, version or standard; nothing is built. */
   readonly changeOfSheet: (
     from: Recognised,

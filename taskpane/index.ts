@@ -1,7 +1,6 @@
 import { h, render } from "preact";
 import type { Host } from "../src/hosts/index.ts";
-import { expand } from "../src/sheet/index.ts";
-import { linkedTemplates, templates } from "../src/templates/index.ts";
+import { catalogue, loadTemplate } from "../src/templates/catalogue.ts";
 import type { Engine } from "./engine.ts";
 import { Panel } from "./panel.tsx";
 import "./panel.css";
@@ -12,12 +11,16 @@ export { forgetBuilt, rememberBuilt } from "./built.ts";
 const checker = () => import("../src/checker/index.ts");
 
 const engine: Engine = {
-  templates,
-  linkedTemplates,
-  expand,
+  templates: catalogue.filter(({ source }) => source === undefined),
+  linkedTemplates: catalogue.filter(({ source }) => source !== undefined),
+  template: loadTemplate,
+  expand: async (template, inputs) => (await import("../src/sheet/index.ts")).expand(template, inputs),
   conflictsIn: async (plan) => (await checker()).conflictsIn(plan),
-  sourcesFor: async (host, template) => (await checker()).sourcesFor(host, template),
-  linkedPlan: async (host, template, source) => (await checker()).linkedPlan(host, template, source),
+  sheetsOf: async (host, template) => (await checker()).sheetsOf(host, template),
+  linkedPlan: async (host, id, source) => {
+    const [{ linkedPlan }, template] = await Promise.all([checker(), loadTemplate(id)]);
+    return linkedPlan(host, template, source);
+  },
   linkAgain: async (host, linkedSheet, source) => (await checker()).linkAgain(host, linkedSheet, source),
   recognise: async (host, sheet) => (await checker()).recognise(host, sheet),
   quickStart: async (template, answers) => (await checker()).quickStart(template, answers),

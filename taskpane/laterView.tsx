@@ -1,5 +1,5 @@
 import type { ComponentType } from "preact";
-import { useEffect, useState } from "preact/hooks";
+import { useLater } from "./later.ts";
 import { NotLoaded } from "./notLoaded.tsx";
 
 interface Props<Given extends object> {
@@ -12,24 +12,7 @@ interface Props<Given extends object> {
 
 /** A view whose code is loaded when it is first shown, so that the panel itself opens sooner. */
 export function LaterView<Given extends object>({ title, load, given }: Props<Given>) {
-  const [loaded, setLoaded] = useState<{ readonly View: ComponentType<Given> }>();
-  const [failed, setFailed] = useState<{ readonly error: unknown }>();
-  const [attempt, setAttempt] = useState(0);
-  useEffect(() => {
-    let live = true;
-    setFailed(undefined);
-    load().then(
-      (View) => {
-        if (live) setLoaded({ View });
-      },
-      (error: unknown) => {
-        if (live) setFailed({ error });
-      },
-    );
-    return () => {
-      live = false;
-    };
-  }, [load, title, attempt]);
-  if (loaded) return <loaded.View {...given} />;
-  return failed ? <NotLoaded title={title} error={failed.error} again={() => setAttempt((n) => n + 1)} /> : null;
+  const { loaded, failed, again } = useLater(load);
+  if (loaded) return <loaded.it {...given} />;
+  return failed ? <NotLoaded title={title} error={failed.error} again={again} /> : null;
 }

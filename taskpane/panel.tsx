@@ -4,12 +4,10 @@ import { reasonOf } from "../src/core/index.ts";
 import type { Host, Place } from "../src/hosts/index.ts";
 import { BuildView } from "./build/buildView.tsx";
 import { shortCaution } from "./cautions.tsx";
-import { CheckView } from "./check/checkView.tsx";
 import type { Engine } from "./engine.ts";
-import { InsertView } from "./insert/insertView.tsx";
 import { LaterView } from "./laterView.tsx";
 import { OpenReference } from "./reference/openReference.tsx";
-import { ReferenceView, type Asked } from "./reference/referenceView.tsx";
+import type { Asked } from "./reference/referenceView.tsx";
 import { scrollBack, scrolledTo } from "./scroll.ts";
 
 interface Shared {
@@ -29,6 +27,9 @@ interface Shared {
   readonly insertion: { readonly id: string } | undefined;
 }
 
+const loadInsert = () => import("./insert/insertView.tsx").then((m) => m.InsertView);
+const loadCheck = () => import("./check/checkView.tsx").then((m) => m.CheckView);
+const loadReference = () => import("./reference/referenceView.tsx").then((m) => m.ReferenceView);
 const loadTrace = () => import("./trace/traceView.tsx").then((m) => m.TraceView);
 
 /** The panel's views in the order of their tabs. */
@@ -42,7 +43,7 @@ const views = [
     id: "insert",
     title: "Insert",
     view: ({ host, trace, insertion }: Shared): ComponentChildren => (
-      <InsertView host={host} trace={trace} asked={insertion} />
+      <LaterView title="Insert" load={loadInsert} given={{ host, trace, asked: insertion }} />
     ),
   },
   {
@@ -56,14 +57,14 @@ const views = [
     id: "check",
     title: "Check",
     view: ({ host, trace, select }: Shared): ComponentChildren => (
-      <CheckView host={host} trace={trace} select={select} />
+      <LaterView title="Check" load={loadCheck} given={{ host, trace, select }} />
     ),
   },
   {
     id: "reference",
     title: "Reference",
     view: ({ reference, back, insert }: Shared): ComponentChildren => (
-      <ReferenceView asked={reference} back={back} insert={insert} />
+      <LaterView title="The reference" load={loadReference} given={{ asked: reference, back, insert }} />
     ),
   },
 ] as const;

@@ -2,7 +2,7 @@
 export { takeSnapshot } from "./book/takeSnapshot.ts";
 export { conflictsIn, type Conflict } from "./conflicts.ts";
 export type { Recognised } from "./recognise/recognised.ts";
-export { recognise, recogniseSnapshot } from "./recognise/recognise.ts";
+export { recognise, recogniseAmong } from "./recognise/recognise.ts";
 export { carryOver, type Assumed, type CarriedOver, type Filled, type Lost, type Parked } from "./rebuild/carryOver.ts";
 export { changeOfSheet, type ChangeOfSheet, type CheckChange } from "./rebuild/changeOfSheet.ts";
 export type { ChangedRow, RowChange } from "./rebuild/changedRows.ts";
@@ -16,7 +16,7 @@ export { aboutOf, comparedWith, limits as limitsOfComparing, outcomeOf, whereOf 
 export { gradesInOrder, gradeWords, type Finding, type FindingKind, type Grade } from "./compare/finding.ts";
 export { bookOfSheets } from "./book/bookOfSheets.ts";
 export { enterMeasured, NotMeasured, readMeasured, type Measured, type MeasuredValue } from "./record/measured.ts";
-export { linkAgain, linkedPlan, NotLinkable, sourcesFor } from "./link/link.ts";
+export { linkAgain, linkedPlan, NotLinkable, sheetsOf } from "./link/link.ts";
 export { SheetWriter } from "./writer.ts";
 export { readBook } from "./book/readBook.ts";
 export { nameOfPart, partsAt, partsOf, type Part } from "./marks/parts.ts";

@@ -1,7 +1,16 @@
 import { Validator, type Schema } from "@cfworker/json-schema";
 import { fnv1a64, reasonOf } from "../core/index.ts";
-import { partsOf, type EnteredCell } from "../checker/index.ts";
-import { columns, officeWord, says, type InputValue, type Inputs, type Plan, type Template } from "../sheet/index.ts";
+import { partsOf } from "../checker/index.ts";
+import {
+  columns,
+  officeWord,
+  says,
+  type Entered,
+  type InputValue,
+  type Inputs,
+  type Plan,
+  type Template,
+} from "../sheet/index.ts";
 import schema from "./defaults.schema.json";
 import { faultOfValue, isChoosable } from "./faultOfValue.ts";
 import { Refused } from "./refused.ts";
@@ -177,18 +186,18 @@ export class OfficeDefaults {
    * The cells that say on the sheet what is the office's: the words in the column of marks beside each row, and beside a
    * table whose filled inputs are all the office's; and which defaults they were, in the first line of the revision table.
    */
-  marksFor(plan: Plan, template: Template): readonly EnteredCell[] {
+  marksFor(plan: Plan, template: Template): readonly Entered[] {
     const used = new Set(this.usedIn(template, plan.inputs));
     if (used.size === 0) return [];
     const inputs = plan.meanings.filter(({ id }) => id in plan.inputs && flat(plan.inputs[id]).some(isGiven));
     const marks = partsOf(plan)
       .flatMap(({ items }) => items)
-      .flatMap(({ first, last, markRow }): readonly EnteredCell[] => {
+      .flatMap(({ first, last, markRow }): readonly Entered[] => {
         const within = inputs.filter(({ at }) => at.row >= first && at.row <= last);
         const all = within.length > 0 && within.every(({ id }) => used.has(id));
         return all && markRow !== undefined ? [{ row: markRow, column: columns.mark, value: officeWord }] : [];
       });
-    const noted = (id: string, value: string): readonly EnteredCell[] =>
+    const noted = (id: string, value: string): readonly Entered[] =>
       plan.meanings.flatMap((one) => (one.id === id ? [{ row: one.at.row, column: one.at.column, value }] : []));
     const { office, version, date } = this.file;
     return [

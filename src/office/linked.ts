@@ -1,13 +1,16 @@
 import type { Snapshot } from "../cells/index.ts";
 import type { FileSheet } from "../hosts/index.ts";
 import { freeSheetName, inputsFrom, type Inputs, type Plan, type Template } from "../sheet/index.ts";
-import { linkedTemplates } from "../templates/index.ts";
 import { expanded, startFor } from "./planFor.ts";
 import { Refused } from "./refused.ts";
 import { asksFor, settingsOf } from "./settings.ts";
 
-/** The linked templates that a call names, by id or by what stands before the source's id. */
-export function linkedFor(source: Template, names: readonly string[]): readonly Template[] {
+/** Those of the linked templates that a call names, by id or by what stands before the source's id. */
+export function linkedFor(
+  source: Template,
+  names: readonly string[],
+  linkedTemplates: readonly Template[],
+): readonly Template[] {
   const all = linkedTemplates.filter((template) => template.source!.template.id === source.id);
   const shortOf = ({ id }: Template): string => id.replace(`-${source.id}`, "");
   return [...new Set(names)].map((name) => {

@@ -22,7 +22,16 @@ export { lint } from "./lint.ts";
 export * from "./plan.ts";
 export { RefusedSheet } from "./problems.ts";
 export { allowedWords, boundsOf, plainSymbol, says, type Says } from "./says.ts";
-export { basePlan, faultOfInput, filled, skeletonOf, type InputCell, type Skeleton } from "./skeleton.ts";
+export {
+  basePlan,
+  faultOfInput,
+  filled,
+  skeletonOf,
+  withEntered,
+  type Entered,
+  type InputCell,
+  type Skeleton,
+} from "./skeleton.ts";
 export { meets, type ShapeValues } from "./shape.ts";
 export { faultOfSheetName, freeSheetName, isSheetNameTaken, sheetNameTakenText } from "./sheetName.ts";
 export type * from "./template.ts";

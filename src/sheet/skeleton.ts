@@ -87,6 +87,29 @@ export function filled({ plan, inputs }: Skeleton, values: readonly (string | nu
   return out;
 }
 
+/** A value that people would type into a cell beside the inputs: a mark in the column "checked". */
+export interface Entered extends Address {
+  readonly value: string | number;
+}
+
+/** The plan with values in cells that it leaves to people, so that they come with the sheet instead of one by one after it. */
+export function withEntered(plan: Plan, entered: readonly Entered[]): Plan {
+  const keyOf = ({ row, column }: Address): number => row * plan.columns + column;
+  const left = new Map(entered.map((cell) => [keyOf(cell), cell.value] as const));
+  const cells = plan.cells.map((cell) => {
+    const value = left.get(keyOf(cell));
+    if (value === undefined) return cell;
+    if (cell.formula !== undefined)
+      throw new Error(`the cell at row ${cell.row + 1} of the plan is no cell to type into`);
+    left.delete(keyOf(cell));
+    return { ...cell, value };
+  });
+  if (left.size > 0) throw new Error(`the plan has no cells to type into for ${[...left.values()].join(", ")}`);
+  const out = { ...plan, cells };
+  bases.set(out, basePlan(plan));
+  return out;
+}
+
 /** How many members each dimension of an input has. */
 function sizesOf(value: InputValue | undefined): readonly number[] {
   return Array.isArray(value) ? [value.length, ...sizesOf(value[0] as InputValue)] : [];

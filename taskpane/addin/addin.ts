@@ -1,6 +1,5 @@
-/** The page of the add-in: registers the worksheet functions and shows the panel, both in the one runtime that the program keeps. */
+/** The page of the add-in: shows the panel in the one runtime that the program keeps; functions.js, before it on the page, registers the functions. */
 import { reasonOf } from "../../src/core/index.ts";
-import { register } from "../../functions/index.ts";
 import { openExcel, requiredSets, sideLoading } from "../../src/hosts/index.ts";
 import { mountPanel } from "../index.ts";
 import "./addin.css";
@@ -99,8 +98,6 @@ async function open(): Promise<void> {
     ]);
     return;
   }
-  // At once, before anything waits: cells call functions as soon as the page is there.
-  if (typeof CustomFunctions !== "undefined") register(CustomFunctions);
   const { host } = await Office.onReady();
   if (host !== Office.HostType.Excel) {
     alone("Kernbook, outside the spreadsheet program", outside);

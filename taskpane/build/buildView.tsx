@@ -1,43 +1,30 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../src/core/index.ts";
-import type { Host, SheetNameTaken } from "../../src/hosts/index.ts";
+import type { Host } from "../../src/hosts/index.ts";
 import type { OfficeDefaults } from "../../src/office/index.ts";
-import { freeSheetName, type Template } from "../../src/sheet/index.ts";
-import { builtOn, onBuilt, onForgotten, rememberBuilt, type Built } from "../built.ts";
+import type { TemplateEntry } from "../../src/templates/catalogue.ts";
+import { builtOn, onBuilt, onForgotten, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
-import { whyNot } from "../loading.ts";
-import { scrollToTop } from "../scroll.ts";
 import { LaterView } from "../laterView.tsx";
-import { SheetButton, type Step } from "../sheetButton.tsx";
-import { FieldInput, Group, inputElement } from "./fieldInput.tsx";
-import {
-  allProblems,
-  fieldGroups,
-  inputValues,
-  keyOf,
-  problemOfName,
-  shapeFields,
-  shapeValues,
-  typedDefaults,
-  typedExample,
-  typedInputs,
-  type Typed,
-} from "./fields.ts";
-import { isLeft, namesWith } from "./outcome.ts";
-import { OfficeBox } from "./officeBox.tsx";
+import { scrollToTop } from "../scroll.ts";
 import { keptOffice, problemsOf } from "./officeDefaults.ts";
-import { ChangeSheet } from "./changeSheet.tsx";
-import { useUnknownSheet } from "./unknownSheet.ts";
-import { LinkedForm } from "./linkedForm.tsx";
-import { QuickForm } from "./quickForm.tsx";
-import { Result } from "./result.tsx";
+import type { Way } from "./stressCheckForm.tsx";
 import { TemplateList } from "./templateList.tsx";
+import { useUnknownSheet } from "./unknownSheet.ts";
 
-const loadMembers = () => import("./membersForm.tsx").then((m) => m.MembersForm);
+const loadResult = () => import("./result.tsx").then((m) => m.Result);
+const loadChange = () => import("./changeSheet.tsx").then((m) => m.ChangeSheet);
+const loadLinked = () => import("./linkedForm.tsx").then((m) => m.LinkedForm);
 
-/** By name, since the class comes from whichever host is in use. */
-const nameTaken = (error: unknown): error is SheetNameTaken =>
-  error instanceof Error && error.name === "SheetNameTaken";
+/** The form of a stress check with its template. */
+async function stressCheckForm(engine: Engine, id: string) {
+  const [{ StressCheckForm }, template] = await Promise.all([import("./stressCheckForm.tsx"), engine.template(id)]);
+  // What fails here fails again, with its message, when the result is to be shown.
+  loadResult().catch((error: unknown) => console.warn(error));
+  return (given: Omit<Parameters<typeof StressCheckForm>[0], "template">) => (
+    <StressCheckForm {...given} template={template} />
+  );
+}
 
 /** From a template to a sheet in the workbook, and what that sheet says. */
 export function BuildView({ host, engine }: { readonly host: Host; readonly engine: Engine }) {
@@ -46,7 +33,6 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
   const [problem, setProblem] = useState<string>();
   const touched = useRef(false);
   const form = useRef<HTMLDivElement>(null);
-  const result = useRef<HTMLDivElement>(null);
   const [again, setAgain] = useState(0);
   const unknown = useUnknownSheet(host, engine);
   const [arrived, setArrived] = useState(0);
@@ -57,13 +43,6 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
       form.current?.querySelector<HTMLElement>("input:checked") ?? form.current?.querySelector<HTMLElement>("input");
     first?.focus({ preventScroll: true });
   }, [again]);
-  // Another sheet's result is read from its beginning.
-  useEffect(() => scrollToTop(result.current), [built?.sheet, arrived]);
-  useEffect(() => {
-    if (arrived === 0) return;
-    // The button that was pressed is gone with the form.
-    result.current?.querySelector<HTMLElement>("h2")?.focus({ preventScroll: true });
-  }, [arrived]);
   useEffect(() => {
     let live = true;
     const show = (b: Built | undefined): void => {
@@ -104,35 +83,36 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
           {problem}
         </p>
       )}
-      <div ref={result}>
-        {built && (
-          <Result
-            host={host}
-            engine={engine}
-            built={built}
-            finished={finished}
-            again={() => {
+      {built && (
+        <LaterView
+          title="The result"
+          load={loadResult}
+          given={{
+            host,
+            engine,
+            built,
+            arrived,
+            finished,
+            again: () => {
               touched.current = true;
               setLast(built);
               setBuilt(undefined);
               setAgain((n) => n + 1);
-            }}
-          />
-        )}
-      </div>
+            },
+          }}
+        />
+      )}
       {unknown && (
         <section class="kb-result-view" aria-label="Sheet of another version">
           <p>
             {unknown.sheet} is a check sheet “{unknown.title}” of version {unknown.version}, whose rows stand otherwise
             than they are built today ({unknown.today}).
           </p>
-          <ChangeSheet
+          <LaterView
             key={unknown.sheet}
-            host={host}
-            engine={engine}
-            sheet={unknown.sheet}
-            finished={finished}
-            older={unknown.version}
+            title="The form"
+            load={loadChange}
+            given={{ host, engine, sheet: unknown.sheet, finished, older: unknown.version }}
           />
         </section>
       )}
@@ -169,16 +149,19 @@ function Form({
   readonly touch: () => void;
 }) {
   const only = engine.templates.length === 1 ? engine.templates[0] : undefined;
-  const [template, setTemplate] = useState<Template | undefined>(only);
+  const [chosen, setChosen] = useState<TemplateEntry | undefined>(only);
   const [way, setWay] = useState<Way>("form");
   const [defaults, setDefaults] = useState<OfficeDefaults>();
   const [refused, setRefused] = useState<readonly string[]>([]);
+  const isStressCheck = chosen !== undefined && chosen.source === undefined;
+  const load = useMemo(() => () => stressCheckForm(engine, chosen?.id ?? ""), [engine, chosen]);
+  const asked = useRef(false);
+  // All templates load for it: not before one is to be filled.
   useEffect(() => {
-    keptOffice().then(setDefaults, (error: unknown) => setRefused(problemsOf(error)));
-  }, []);
-  const officeBox = (
-    <OfficeBox host={host} engine={engine} template={template} defaults={defaults} setDefaults={setDefaults} />
-  );
+    if (!isStressCheck || asked.current) return;
+    asked.current = true;
+    keptOffice(engine).then(setDefaults, (error: unknown) => setRefused(problemsOf(error)));
+  }, [engine, isStressCheck]);
   return (
     <>
       {refused.length > 0 && (
@@ -189,294 +172,28 @@ function Form({
       <TemplateList
         templates={engine.templates}
         linked={engine.linkedTemplates}
-        chosen={template}
+        chosen={chosen}
         choose={(one) => {
           touch();
-          setTemplate(one);
+          setChosen(one);
         }}
       />
-      {template?.source && (
-        <LinkedForm key={template.id} host={host} engine={engine} template={template} finished={finished} />
-      )}
-      {template && !template.source && (
-        <>
-          {officeBox}
-          <Ways
-            way={way}
-            choose={(one) => {
-              touch();
-              setWay(one);
-            }}
-          />
-        </>
-      )}
-      {template && !template.source && way === "quick" && (
-        <QuickForm
-          key={`quick ${template.id}`}
-          host={host}
-          engine={engine}
-          template={template}
-          finished={finished}
-          touch={touch}
-        />
-      )}
-      {template && !template.source && way === "members" && (
+      {chosen?.source !== undefined && (
         <LaterView
-          key={`members ${template.id}`}
-          title="Many members"
-          load={loadMembers}
-          given={{ host, template, defaults, touch }}
+          key={chosen.id}
+          title="The form"
+          load={loadLinked}
+          given={{ host, engine, template: chosen, finished }}
         />
       )}
-      {template && !template.source && way === "form" && (
-        <TemplateForm
-          key={template.id}
-          host={host}
-          engine={engine}
-          template={template}
-          defaults={defaults}
-          finished={finished}
-          touch={touch}
+      {isStressCheck && (
+        <LaterView
+          key={chosen.id}
+          title="The form"
+          load={load}
+          given={{ host, engine, defaults, setDefaults, way, setWay, finished, touch }}
         />
       )}
     </>
-  );
-}
-
-/** From the inputs one by one, from a few answers, or from a table of many members. */
-type Way = "form" | "quick" | "members";
-
-/** Two boxes of which one at most is ticked; none for the form. */
-function Ways({ way, choose }: { readonly way: Way; readonly choose: (way: Way) => void }) {
-  const box = (of: Way, text: string) => (
-    <p>
-      <label>
-        <input
-          type="checkbox"
-          checked={way === of}
-          onChange={(event) => choose(event.currentTarget.checked ? of : "form")}
-        />{" "}
-        {text}
-      </label>
-    </p>
-  );
-  return (
-    <>
-      {box("quick", "Quick start: ten questions to a first verdict")}
-      {box("members", "Many members: a sheet for each row of a table")}
-    </>
-  );
-}
-
-function TemplateForm({
-  host,
-  engine,
-  template,
-  defaults,
-  finished,
-  touch,
-}: {
-  readonly host: Host;
-  readonly engine: Engine;
-  readonly template: Template;
-  readonly defaults: OfficeDefaults | undefined;
-  readonly finished: (built: Built) => void;
-  readonly touch: () => void;
-}) {
-  const [byHand, setTyped] = useState<Typed>({});
-  // What the office gives stands where nobody typed anything else.
-  const typed = useMemo(() => {
-    const usual = { ...typedDefaults(template), ...byHand };
-    if (!defaults) return usual;
-    const inputs = defaults.inputsFor(template);
-    const shaped = {
-      ...typedDefaults(template),
-      ...typedInputs(template, shapeValues(template, usual), inputs),
-      ...byHand,
-    };
-    return { ...usual, ...typedInputs(template, shapeValues(template, shaped), inputs), ...byHand };
-  }, [template, defaults, byHand]);
-  const [invented, setInvented] = useState(false);
-  const [name, setName] = useState(() => freeSheetName(template.title, []));
-  const [taken, setTaken] = useState<readonly string[]>([]);
-  const [step, setStep] = useState<Step>();
-  const [failure, setFailure] = useState<readonly string[]>([]);
-  const abort = useRef<AbortController>();
-
-  useEffect(() => {
-    let live = true;
-    host.sheetNames().then(
-      (names) => {
-        if (!live) return;
-        setTaken(names);
-        setName((n) => freeSheetName(n, names));
-      },
-      (error: unknown) => {
-        if (live) setFailure([`The workbook's sheets could not be listed: ${reasonOf(error)}`]);
-      },
-    );
-    return () => {
-      live = false;
-    };
-  }, [host]);
-
-  const shape = useMemo(() => shapeValues(template, typed), [template, typed]);
-  const groups = useMemo(() => fieldGroups(template, shape), [template, shape]);
-  const problems = useMemo(() => allProblems(template, typed), [template, typed]);
-  const nameProblem = problemOfName(name, taken);
-  const put = (key: string, text: string): void => {
-    touch();
-    setTyped((t) => ({ ...t, [key]: text }));
-  };
-  const form = { typed, problems, put };
-
-  const build = async (event: Event): Promise<void> => {
-    event.preventDefault();
-    if (abort.current) return;
-    const wrong = [...problems.keys()][0];
-    if (wrong !== undefined || nameProblem !== undefined) {
-      setFailure([
-        `${problems.size + (nameProblem ? 1 : 0)} input${problems.size + (nameProblem ? 1 : 0) === 1 ? " needs" : "s need"} ` +
-          "correction before the sheet can be built:",
-        ...[...problems.values()].slice(0, 5),
-        ...(nameProblem ? [nameProblem] : []),
-      ]);
-      (wrong === undefined ? document.getElementById("kb-sheet-name") : inputElement(wrong))?.focus();
-      return;
-    }
-    setFailure([]);
-    setStep({ done: 0, of: 0, what: "preparing the sheet" });
-    const { signal } = (abort.current = new AbortController());
-    const sheetName = name.trim();
-    try {
-      // One frame for the progress to show before the expansion takes the thread.
-      await new Promise((next) => setTimeout(next, 20));
-      const plan = engine.expand(template, inputValues(template, typed));
-      const conflicts = await engine.conflictsIn(plan);
-      if (conflicts.length > 0) {
-        setFailure([
-          "Inputs contradict each other; the sheet was not built. Correct one of each:",
-          ...conflicts.map(({ message }) => message),
-        ]);
-        const { id, index } = conflicts[0]!.of[0]!;
-        inputElement(keyOf(groups, id, index))?.focus();
-        return;
-      }
-      const { sheet } = await host.apply(plan, {
-        sheetName,
-        progress: (done, of, what) => setStep({ done, of, what }),
-        signal,
-      });
-      const marks = defaults?.marksFor(plan, template) ?? [];
-      if (marks.length > 0) await host.enterAll(sheet, marks);
-      rememberBuilt(plan, sheet);
-      finished({ sheet, plan });
-      const names = await namesWith(host, taken, sheet);
-      setTaken(names);
-      setName(freeSheetName(template.title, names));
-    } catch (error) {
-      if (nameTaken(error)) {
-        setTaken((t) => [...t, error.sheetName]);
-        setFailure([error.message]);
-      } else if (error instanceof Error && error.name === "AbortError") {
-        setFailure(["Building was cancelled. No sheet was left in the workbook; the inputs are kept."]);
-      } else {
-        const messages =
-          error instanceof Error && "problems" in error && Array.isArray(error.problems)
-            ? (error.problems as readonly string[])
-            : [whyNot(error)];
-        setFailure([
-          isLeft(error)
-            ? "The sheet was not built, and part of it is still in the workbook; the inputs are kept. What to do:"
-            : "The sheet was not built and nothing was left in the workbook; the inputs are kept. What to correct:",
-          ...messages,
-        ]);
-      }
-    } finally {
-      abort.current = undefined;
-      setStep(undefined);
-    }
-  };
-
-  return (
-    <form class="kb-form" noValidate onSubmit={(e) => void build(e)}>
-      <p class="kb-standard">{template.standard}</p>
-      <p>
-        <button
-          type="button"
-          onClick={() => {
-            touch();
-            setTyped(typedExample(template));
-            setInvented(true);
-            setName(freeSheetName(template.example.name, taken));
-          }}
-        >
-          Fill with the invented example
-        </button>{" "}
-        <span class="kb-hint">{template.example.note}</span>
-      </p>
-      {invented && (
-        <p class="kb-invented" role="status">
-          The inputs are an invented example. Replace them with your own before using any result.
-        </p>
-      )}
-      <fieldset class="kb-shape">
-        <legend>Shape of the sheet</legend>
-        <p class="kb-hint">
-          These decide which rows the sheet has. On the sheet they are locked; to change them, build again.
-        </p>
-        {shapeFields(template).map((f) => (
-          <FieldInput key={f.id} field={f} {...form} />
-        ))}
-      </fieldset>
-      <h2>Inputs</h2>
-      <p class="kb-hint">
-        All of them can be changed on the sheet later. What stays empty, the sheet asks for: until then its verdict is
-        INCOMPLETE.
-      </p>
-      {groups.map((g, i) => (
-        <Group key={`${g.title} ${i}`} group={g} open={i === 1} {...form} />
-      ))}
-      <div class="kb-field">
-        <label for="kb-sheet-name">Name of the new sheet</label>
-        <input
-          id="kb-sheet-name"
-          type="text"
-          value={name}
-          autocomplete="off"
-          spellcheck={false}
-          aria-invalid={nameProblem ? "true" : "false"}
-          aria-describedby="kb-sheet-name-problem"
-          onInput={(e) => {
-            touch();
-            setName(e.currentTarget.value);
-          }}
-        />
-        <div id="kb-sheet-name-problem" class="kb-problem" aria-live="polite">
-          {nameProblem}
-        </div>
-      </div>
-      <div role="alert">
-        {failure.length > 0 && (
-          <div class="kb-failure">
-            <p>{failure[0]}</p>
-            {failure.length > 1 && (
-              <ul>
-                {failure.slice(1).map((f) => (
-                  <li key={f}>{f}</li>
-                ))}
-              </ul>
-            )}
-          </div>
-        )}
-      </div>
-      <SheetButton
-        id="kb-progress"
-        label="Build the sheet"
-        doing="Building the sheet"
-        step={step}
-        cancel={() => abort.current?.abort()}
-      />
-    </form>
   );
 }

@@ -1,10 +1,10 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
 import type { ChangedRow, ChangeOfSheet, Lost, Parked, Recognised } from "../../src/checker/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
-import { freeSheetName, type Inputs, type Template } from "../../src/sheet/index.ts";
+import { freeSheetName, withEntered, type Inputs, type Template } from "../../src/sheet/index.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
+import { whyNot } from "../loading.ts";
 import { SheetButton, type Step } from "../sheetButton.tsx";
 import { FieldInput } from "./fieldInput.tsx";
 import { problemOf, shapeFields, shapeValues, type Field, type Typed } from "./fields.ts";
@@ -32,7 +32,7 @@ interface Props {
 export function ChangeSheet({ host, engine, sheet, finished, older }: Props) {
   const [read, setRead] = useState<Recognised>();
   const [typed, setTyped] = useState<Typed>({});
-  const [templateId, setTemplateId] = useState("");
+  const [template, setTemplate] = useState<Template>();
   const [change, setChange] = useState<ChangeOfSheet>();
   const [problem, setProblem] = useState("");
   const [step, setStep] = useState<Step>();
@@ -51,10 +51,10 @@ export function ChangeSheet({ host, engine, sheet, finished, older }: Props) {
         return;
       }
       setRead(now);
-      setTemplateId(now.template.id);
+      setTemplate(now.template);
       setTyped(Object.fromEntries(now.template.shape.map(({ id }) => [formId(id), String(now.inputs[id] ?? "")])));
     } catch (error) {
-      setProblem(`The sheet could not be read: ${reasonOf(error)}`);
+      setProblem(`The sheet could not be read: ${whyNot(error)}`);
     }
   };
   useEffect(() => {
@@ -62,7 +62,14 @@ export function ChangeSheet({ host, engine, sheet, finished, older }: Props) {
     setChange(undefined);
   }, [sheet]);
 
-  const template = engine.templates.find(({ id }) => id === templateId);
+  const choose = async (id: string): Promise<void> => {
+    setChange(undefined);
+    try {
+      setTemplate(await engine.template(id));
+    } catch (error) {
+      setProblem(`That standard could not be chosen: ${whyNot(error)}.`);
+    }
+  };
   const problems = new Map(
     (template ? fieldsOf(template) : []).flatMap((field) => {
       const wrong = problemOf(field, typed[field.id] ?? field.default);
@@ -76,7 +83,7 @@ export function ChangeSheet({ host, engine, sheet, finished, older }: Props) {
     try {
       setChange(await engine.changeOfSheet(read, template, shapeNow(template, typed), parked));
     } catch (error) {
-      setProblem(reasonOf(error));
+      setProblem(whyNot(error));
     }
   };
   const build = async (event: Event): Promise<void> => {
@@ -88,17 +95,21 @@ export function ChangeSheet({ host, engine, sheet, finished, older }: Props) {
       await new Promise((next) => setTimeout(next, 20));
       const { plan, carried, entered } = change;
       const sheetName = freeSheetName(sheet, await host.sheetNames());
-      const built = await host.apply(plan, {
+      const marks = entered.flatMap(({ row, column, value }) =>
+        typeof value === "string" || typeof value === "number" ? [{ row, column, value }] : [],
+      );
+      const built = await host.apply(withEntered(plan, marks), {
         sheetName,
         progress: (done, of, what) => setStep({ done, of, what }),
         signal,
       });
-      await host.enterAll(built.sheet, entered);
+      const formulas = entered.filter(({ formula }) => formula !== undefined);
+      if (formulas.length > 0) await host.enterAll(built.sheet, formulas);
       ({ parked } = carried);
       rememberBuilt(plan, built.sheet);
       finished({ sheet: built.sheet, plan });
     } catch (error) {
-      setProblem(`The changed sheet was not built; ${sheet} is as it was. ${reasonOf(error)}`);
+      setProblem(`The changed sheet was not built; ${sheet} is as it was. ${whyNot(error)}`);
     } finally {
       abort.current = undefined;
       setStep(undefined);
@@ -123,14 +134,7 @@ export function ChangeSheet({ host, engine, sheet, finished, older }: Props) {
           </p>
           <div class="kb-field">
             <label for="kb-change-standard">Standard</label>
-            <select
-              id="kb-change-standard"
-              value={templateId}
-              onChange={(e) => {
-                setTemplateId(e.currentTarget.value);
-                setChange(undefined);
-              }}
-            >
+            <select id="kb-change-standard" value={template.id} onChange={(e) => void choose(e.currentTarget.value)}>
               {sameMethod.map(({ id, standard }) => (
                 <option key={id} value={id}>
                   {standard}

@@ -1,19 +1,25 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
-import { freeSheetName, type Template } from "../../src/sheet/index.ts";
+import { freeSheetName } from "../../src/sheet/index.ts";
+import type { TemplateEntry } from "../../src/templates/catalogue.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
+import { whyNot } from "../loading.ts";
 import { SheetButton, type Step } from "../sheetButton.tsx";
 
 interface Props {
   readonly host: Host;
   readonly engine: Engine;
-  readonly template: Template;
+  /** A linked one. */
+  readonly template: TemplateEntry;
   /** The source; without it the form asks for one. */
   readonly source?: string;
   readonly finished: (built: Built) => void;
 }
+
+/** What the sheets are called that a linked one can take from. */
+const titleOfSource = ({ templates }: Engine, { source }: TemplateEntry): string =>
+  templates.find(({ id }) => id === source)?.title ?? "";
 
 const isAbort = (error: unknown): boolean => error instanceof Error && error.name === "AbortError";
 
@@ -27,14 +33,14 @@ export function LinkedForm({ host, engine, template, source, finished }: Props) 
   useEffect(() => {
     let live = true;
     if (source !== undefined) return;
-    engine.sourcesFor(host, template).then(
+    engine.sheetsOf(host, template.source!).then(
       (found) => {
         if (!live) return;
         setSources(found);
         setChosen(found[0]);
       },
       (error: unknown) => {
-        if (live) setFailure(`The sheets could not be read: ${reasonOf(error)}.`);
+        if (live) setFailure(`The sheets could not be read: ${whyNot(error)}.`);
       },
     );
     return () => {
@@ -49,7 +55,7 @@ export function LinkedForm({ host, engine, template, source, finished }: Props) 
     setStep({ done: 0, of: 0, what: "reading the source" });
     abort.current = new AbortController();
     try {
-      const plan = await engine.linkedPlan(host, template, chosen);
+      const plan = await engine.linkedPlan(host, template.id, chosen);
       const sheetName = freeSheetName(template.title, await host.sheetNames());
       const { sheet } = await host.apply(plan, {
         sheetName,
@@ -59,14 +65,14 @@ export function LinkedForm({ host, engine, template, source, finished }: Props) 
       rememberBuilt(plan, sheet);
       finished({ plan, sheet });
     } catch (error) {
-      if (!isAbort(error)) setFailure(`The sheet was not built: ${reasonOf(error)}`);
+      if (!isAbort(error)) setFailure(`The sheet was not built: ${whyNot(error)}`);
     } finally {
       abort.current = undefined;
       setStep(undefined);
     }
   };
 
-  const wanted = template.source!.template.title;
+  const wanted = titleOfSource(engine, template);
   return (
     <form class="kb-form" noValidate onSubmit={(e) => void build(e)}>
       {source === undefined && (
@@ -129,7 +135,7 @@ export function LinkedSheets({
 }: Pick<Props, "host" | "engine" | "finished"> & { readonly built: Built }) {
   const { id } = built.plan.template;
   const own = engine.linkedTemplates.find((template) => template.id === id);
-  const taking = engine.linkedTemplates.filter(({ source }) => source!.template.id === id);
+  const taking = engine.linkedTemplates.filter(({ source }) => source === id);
   return (
     <>
       {taking.length > 0 && (
@@ -164,12 +170,12 @@ function LinkAgain({
   const [said, setSaid] = useState("");
   const [working, setWorking] = useState(false);
   const look = (): Promise<void> =>
-    engine.sourcesFor(host, template).then(
+    engine.sheetsOf(host, template.source!).then(
       (found) => {
         setSources(found);
         setChosen(found[0]);
       },
-      (error: unknown) => setSaid(`The sheets could not be read: ${reasonOf(error)}.`),
+      (error: unknown) => setSaid(`The sheets could not be read: ${whyNot(error)}.`),
     );
   const link = async (): Promise<void> => {
     if (chosen === undefined || working) return;
@@ -178,7 +184,7 @@ function LinkAgain({
       const count = await engine.linkAgain(host, sheet, chosen);
       setSaid(`${count} cells are linked to ${chosen}.`);
     } catch (error) {
-      setSaid(reasonOf(error));
+      setSaid(whyNot(error));
     } finally {
       setWorking(false);
     }
@@ -194,7 +200,7 @@ function LinkAgain({
       <p class="kb-hint">After the source was deleted and built anew, or in another workbook. Inputs and marks stay.</p>
       <SourceChoice
         id="kb-source-again"
-        wanted={template.source!.template.title}
+        wanted={titleOfSource(engine, template)}
         sources={sources}
         chosen={chosen}
         choose={setChosen}

@@ -3,8 +3,8 @@ import { areaA1, areaOf, quotedSheet, readCells, type Area } from "../../src/cel
 import type { Host } from "../../src/hosts/index.ts";
 import { membersOnHost, Refused, type OnHost, type OfficeDefaults } from "../../src/office/index.ts";
 import { says, type InputSpec, type Saying, type Template } from "../../src/sheet/index.ts";
-import { templates } from "../../src/templates/index.ts";
 import { rememberBuilt } from "../built.ts";
+import type { Engine } from "../engine.ts";
 import { whyNot } from "../loading.ts";
 import { Problems } from "../problems.tsx";
 import { SheetButton, type Step } from "../sheetButton.tsx";
@@ -14,6 +14,7 @@ const shown = 20;
 
 interface Props {
   readonly host: Host;
+  readonly engine: Engine;
   readonly template: Template;
   /** The defaults of the office, where it has some. */
   readonly defaults: OfficeDefaults | undefined;
@@ -47,7 +48,7 @@ function tableIn(text: string): { readonly sheet: string; readonly area: Area } 
 }
 
 /** A row a member: from a range of a sheet to a sheet each and a register. */
-export function MembersForm({ host, template, defaults, touch }: Props) {
+export function MembersForm({ host, engine, template, defaults, touch }: Props) {
   const [range, setRange] = useState("");
   const [problem, setProblem] = useState<readonly string[]>([]);
   const [step, setStep] = useState<Step>();
@@ -81,9 +82,10 @@ export function MembersForm({ host, template, defaults, touch }: Props) {
     setStep({ done: 0, of: 0, what: "reading the table" });
     const { signal } = (abort.current = new AbortController());
     try {
+      const all = await Promise.all(engine.templates.map(({ id }) => engine.template(id)));
       setResult(
         await membersOnHost(host, {
-          templates: { all: templates, usual: template, linked: () => [] },
+          templates: { all, usual: template, linked: () => [] },
           run: { base: () => ({}), common: () => ({}), linked: () => [], defaults },
           table,
           date: new Date().toISOString().slice(0, 10),

@@ -23,7 +23,7 @@ export function OfficeBox({ host, engine, template, defaults, setDefaults }: Pro
     if (!file) return;
     setSaid([]);
     try {
-      setDefaults(await keepOffice(await file.arrayBuffer()));
+      setDefaults(await keepOffice(await file.arrayBuffer(), engine));
       setProblems([]);
     } catch (error) {
       setProblems([`${file.name} was not taken; the defaults are as they were.`, ...problemsOf(error)]);

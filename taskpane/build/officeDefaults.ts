@@ -1,5 +1,5 @@
 import type { OfficeDefaults } from "../../src/office/index.ts";
-import { allTemplates } from "../../src/templates/index.ts";
+import type { Engine } from "../engine.ts";
 import { whyNot } from "../loading.ts";
 
 const key = "kernbook office defaults";
@@ -19,22 +19,27 @@ function storage(): Storage | undefined {
   }
 }
 
+/** Every template: defaults are for what any of them asks. */
+const allTemplates = ({ templates, linkedTemplates, template }: Engine) =>
+  Promise.all([...templates, ...linkedTemplates].map(({ id }) => template(id)));
+
 /** Reads a file of defaults and keeps it in this browser. Throws where it is refused. */
-export async function keepOffice(bytes: ArrayBuffer): Promise<OfficeDefaults> {
+export async function keepOffice(bytes: ArrayBuffer, engine: Engine): Promise<OfficeDefaults> {
   if (bytes.byteLength > largest)
     throw new Error(`the file has ${bytes.byteLength} bytes; at most ${largest} are read`);
   const { readDefaults, textOfBytes } = await office();
   const text = textOfBytes(new Uint8Array(bytes));
-  const defaults = readDefaults(text, allTemplates);
+  const defaults = readDefaults(text, await allTemplates(engine));
   storage()?.setItem(key, text);
   return defaults;
 }
 
 /** The defaults kept in this browser; undefined where there are none. Throws where this version refuses them. */
-export async function keptOffice(): Promise<OfficeDefaults | undefined> {
+export async function keptOffice(engine: Engine): Promise<OfficeDefaults | undefined> {
   const text = storage()?.getItem(key);
   if (text === null || text === undefined) return undefined;
-  return (await office()).readDefaults(text, allTemplates);
+  const [{ readDefaults }, templates] = await Promise.all([office(), allTemplates(engine)]);
+  return readDefaults(text, templates);
 }
 
 export function forgetOffice(): void {

@@ -1,10 +1,10 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
 import type { Answers, SectionType } from "../../src/checker/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
-import { freeSheetName, type InputSpec, type Template } from "../../src/sheet/index.ts";
+import { freeSheetName, withEntered, type InputSpec, type Template } from "../../src/sheet/index.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
+import { whyNot } from "../loading.ts";
 import { SheetButton, type Step } from "../sheetButton.tsx";
 
 interface Question {
@@ -147,19 +147,19 @@ export function QuickForm({
     try {
       await new Promise((next) => setTimeout(next, 20));
       const { inputs, assumed, proposed, proposal: found, unmet } = await engine.quickStart(template, answers);
-      const plan = engine.expand(template, inputs);
+      const plan = await engine.expand(template, inputs);
       const sheetName = freeSheetName(template.title, await host.sheetNames());
-      const { sheet } = await host.apply(plan, {
+      const marks = await engine.assumedMarks(plan, assumed, proposed);
+      const { sheet } = await host.apply(withEntered(plan, marks), {
         sheetName,
         progress: (done, of, what) => setStep({ done, of, what }),
         signal,
       });
-      await host.enterAll(sheet, await engine.assumedMarks(plan, assumed, proposed));
       if (found !== undefined) setProposal(`Proposed for ${sheet}: ${found}.${unmet ? ` ${unmet}` : ""}`);
       rememberBuilt(plan, sheet);
       finished({ sheet, plan });
     } catch (error) {
-      setProblem(`No sheet was built; the answers are kept. ${reasonOf(error)}`);
+      setProblem(`No sheet was built; the answers are kept. ${whyNot(error)}`);
     } finally {
       abort.current = undefined;
       setStep(undefined);

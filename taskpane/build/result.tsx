@@ -1,5 +1,5 @@
 import { a1, type Address } from "../../src/cells/index.ts";
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { reasonOf } from "../../src/core/index.ts";
 import type { CellContent, Host } from "../../src/hosts/index.ts";
 import { asRead, columns } from "../../src/sheet/index.ts";
@@ -11,6 +11,7 @@ import { LinkedSheets } from "./linkedForm.tsx";
 import { ChangeSheet } from "./changeSheet.tsx";
 import { contentsOf, openCells, type OpenCell } from "./openCells.ts";
 import { useCalculations } from "../useCalculations.ts";
+import { scrollToTop } from "../scroll.ts";
 import { toneOf, unconfirmedOn, unconfirmedText } from "../verdict.ts";
 
 interface Check {
@@ -103,18 +104,29 @@ export function Result({
   host,
   engine,
   built,
+  arrived,
   again,
   finished,
 }: {
   readonly host: Host;
   readonly engine: Engine;
   readonly built: Built;
+  /** How many sheets were finished in this panel so far. */
+  readonly arrived: number;
   readonly again: () => void;
   readonly finished: (built: Built) => void;
 }) {
   const [outcome, setOutcome] = useState<Outcome>();
   const [problem, setProblem] = useState("");
   const [calculation] = useCalculations(host);
+  const section = useRef<HTMLElement>(null);
+  // Another sheet's result is read from its beginning.
+  useEffect(() => scrollToTop(section.current), [built.sheet, arrived]);
+  useEffect(() => {
+    if (arrived === 0) return;
+    // The button that was pressed is gone with the form.
+    section.current?.querySelector<HTMLElement>("h2")?.focus({ preventScroll: true });
+  }, [arrived]);
   useEffect(() => {
     let live = true;
     readOutcome(host, built).then(
@@ -140,7 +152,7 @@ export function Result({
   const most = outcome && governing(outcome.checks);
   const overall = outcome ? shown(outcome.overall) : "";
   return (
-    <section class="kb-result-view" aria-label="Result">
+    <section class="kb-result-view" aria-label="Result" ref={section}>
       <h2 tabIndex={-1}>{built.plan.template.title}</h2>
       <p>
         The check sheet stands on{" "}

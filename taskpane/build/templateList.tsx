@@ -1,19 +1,19 @@
-import type { Template } from "../../src/sheet/index.ts";
+import type { TemplateEntry } from "../../src/templates/catalogue.ts";
 
 /** "EN 1992-1-1:2004": what tells templates apart at first sight. */
-const standardOf = ({ standard }: Template): string => /^[^,(]*?:\d{4}/.exec(standard)?.[0] ?? standard;
+const standardOf = ({ standard }: TemplateEntry): string => /^[^,(]*?:\d{4}/.exec(standard)?.[0] ?? standard;
 
 interface Props {
-  readonly templates: readonly Template[];
+  readonly templates: readonly TemplateEntry[];
   /** Those that take from a sheet of another. */
-  readonly linked: readonly Template[];
-  readonly chosen: Template | undefined;
-  readonly choose: (template: Template) => void;
+  readonly linked: readonly TemplateEntry[];
+  readonly chosen: TemplateEntry | undefined;
+  readonly choose: (template: TemplateEntry) => void;
 }
 
 /** The templates to choose from: stress checks first, then what is linked to one, folded away, under the sheet it takes from. */
 export function TemplateList({ templates, linked, chosen, choose }: Props) {
-  const choice = (template: Template) => (
+  const choice = (template: TemplateEntry) => (
     <label key={template.id}>
       <input type="radio" name="kb-template" checked={chosen === template} onChange={() => choose(template)} />{" "}
       <strong>{template.title}</strong> <span class="kb-tag">{standardOf(template)}</span>
@@ -35,7 +35,7 @@ export function TemplateList({ templates, linked, chosen, choose }: Props) {
               <legend>
                 {source.title} <span class="kb-tag">{standardOf(source)}</span>
               </legend>
-              {linked.filter(({ source: of }) => of!.template.id === source.id).map(choice)}
+              {linked.filter(({ source: of }) => of === source.id).map(choice)}
             </fieldset>
           ))}
         </details>

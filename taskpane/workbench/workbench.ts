@@ -1,7 +1,7 @@
 import { reasonOf } from "../../src/core/index.ts";
 import { openGridInBrowser, type GridHost } from "../../src/hosts/index.ts";
-import { expand, freeSheetName } from "../../src/sheet/index.ts";
-import { templates } from "../../src/templates/index.ts";
+import { freeSheetName } from "../../src/sheet/index.ts";
+import { catalogue, loadTemplate } from "../../src/templates/catalogue.ts";
 import { forgetBuilt, mountPanel, rememberBuilt } from "../index.ts";
 import { makeDivider } from "./divider.ts";
 import { mountBookBar } from "./keep/bookBar.tsx";
@@ -26,10 +26,13 @@ Object.assign(window, { kernbook: handle });
 
 const element = (id: string): HTMLElement => document.getElementById(id)!;
 
+/** What the demonstration is made of: it loads while the grid opens. */
+const demonstrated = catalogue[0]!;
+const demonstration = () => Promise.all([import("../../src/sheet/index.ts"), loadTemplate(demonstrated.id)]);
+
 /** The newcomer's first sight: the first template with its invented example, computed. */
 async function buildDemonstration(host: GridHost): Promise<void> {
-  const template = templates[0];
-  if (!template) return;
+  const [{ expand }, template] = await demonstration();
   const plan = expand(template, template.example.inputs);
   const { sheet } = await host.apply(plan, {
     sheetName: freeSheetName(template.example.name, []),
@@ -102,7 +105,7 @@ async function openBooks(host: GridHost): Promise<void> {
       newId: () => `${Date.now().toString(36)}-${Math.random().toString(36).slice(2)}`,
       now: () => Date.now(),
     },
-    templates[0]?.example.name ?? "Workbook",
+    (await loadTemplate(demonstrated.id)).example.name,
   );
   if (before && !(await books.openKept(before))) await buildDemonstration(host);
   const latest = [...kept].sort((a, b) => b.at - a.at)[0];
@@ -122,6 +125,8 @@ async function open(): Promise<void> {
   const sheet = document.createElement("div");
   sheet.id = "sheet";
   grid.append(sheet);
+  // Whoever needs it waits for it, and is told what failed.
+  demonstration().catch((error: unknown) => console.warn(error));
   const host = await openGridInBrowser(sheet);
   handle.host = host;
   handle.cellBox = (address) => boxOnPage(host.cellBox(address), sheet);

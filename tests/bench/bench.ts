@@ -3,9 +3,8 @@
  * Ratios and medians of one run on one machine; nothing here decides a test.
  */
 import { a1 } from "../../src/cells/index.ts";
-import { readdirSync, readFileSync } from "node:fs";
+import { readdirSync } from "node:fs";
 import { join } from "node:path";
-import { gzipSync } from "node:zlib";
 import { measure } from "mitata";
 import { buildIfStale, dist } from "../../src/command/build.ts";
 import { formulas, read, run, type Formula } from "../../src/core/index.ts";
@@ -15,6 +14,7 @@ import { templates } from "../../src/templates/index.ts";
 import { worksheetFunctions, type WorksheetFunction } from "../../functions/index.ts";
 import { openGridInNode } from "../../src/hosts/index.ts";
 import { openWorkshop, whenReady } from "../browser/browser.ts";
+import { mostFirst, namedBy, sum, zipped } from "./firstLoad.ts";
 import { longRanges } from "./longRanges.ts";
 
 const say = (what: string, value: string, aim = ""): void =>
@@ -54,21 +54,19 @@ async function functionCost(): Promise<void> {
   say("  as a cell calls it", `${(called / bare).toFixed(1)} ×`);
 }
 
-const zipped = (file: string): number => gzipSync(readFileSync(file), { level: 9 }).length / 1000;
-
 function sizes(): void {
-  say("functions.js, gzipped", `${zipped(join(dist, "functions.js")).toFixed(1)} kB`, "60 kB");
-  const page = readFileSync(join(dist, "index.html"), "utf8");
-  const first = [...page.matchAll(/(?:src|href)="([^"]+\.(?:js|css))"/g)].map((found) => found[1]!);
+  say("functions.js, gzipped", `${zipped("functions.js").toFixed(1)} kB`, "60 kB");
+  const first = namedBy("taskpane.html");
   say(
-    `panel's first load without the grid (${first.join(", ")}), gzipped`,
-    `${first.reduce((sum, name) => sum + zipped(join(dist, name)), zipped(join(dist, "index.html"))).toFixed(1)} kB`,
-    "150 kB",
+    `the panel's first load in the spreadsheet program (${first.join(", ")}), gzipped`,
+    `${sum(first).toFixed(1)} kB`,
+    `${mostFirst} kB`,
   );
+  say("the workbench's without the grid, gzipped", `${sum(namedBy("index.html")).toFixed(1)} kB`);
   const parts = readdirSync(join(dist, "parts")).filter((name) => /\.(js|css)$/.test(name));
   say(
-    "what loads later (grid, mathjs), gzipped",
-    `${parts.reduce((sum, name) => sum + zipped(join(dist, "parts", name)), 0).toFixed(0)} kB`,
+    "what loads later (views, templates, grid, mathjs), gzipped",
+    `${sum(parts.map((name) => join("parts", name))).toFixed(0)} kB`,
   );
 }
 

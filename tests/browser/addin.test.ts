@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import type { Page } from "playwright-core";
 import { dist } from "../../src/command/build.ts";
+import { mostFirst, namedBy, sum } from "../bench/firstLoad.ts";
 import { openWorkshop, seriousProblems, type Theme, type Workshop } from "./browser.ts";
 import { answerAsProgram, answerWithPublishedScript, hostScripts } from "./program/scripts.ts";
 
@@ -105,6 +106,33 @@ describe("the add-in's page", () => {
     );
     expect(text).not.toContain("CustomFunctionsRuntime");
     await picture(page, "older");
+  });
+
+  it(`opens the panel with at most ${mostFirst} kB; views, templates and calculation come when they are asked for`, async () => {
+    const asked = new Set<string>();
+    const { page } = await open((p) => {
+      p.on("request", (request) => {
+        const url = request.url();
+        if (url.startsWith(shop.url)) asked.add(url.slice(shop.url.length));
+      });
+      return answerAsProgram(p);
+    });
+    const ofOurs = (): readonly string[] => [...asked].filter((name) => !/favicon/.test(name));
+    await page
+      .getByRole("radio", { name: /Post-tensioned/ })
+      .first()
+      .waitFor();
+    // What the page asks for of itself, once it is open, loads with it.
+    await page.waitForLoadState("networkidle");
+    expect([...ofOurs()].sort()).toEqual([...namedBy("taskpane.html")].sort());
+    expect(sum(ofOurs())).toBeLessThan(mostFirst);
+    await page
+      .getByRole("radio", { name: /Post-tensioned/ })
+      .first()
+      .click();
+    await page.getByRole("heading", { name: "Inputs" }).waitFor();
+    const templates = ofOurs().filter((name) => /tensioned-/.test(name));
+    expect(templates.map((name) => name.replace(/\.[^.]+\.js$/, ""))).toEqual(["parts/post-tensioned-en1992-2004"]);
   });
 
   it.each(["light", "dark"] as const)(

@@ -26,10 +26,22 @@ describe("a page whose files are gone", () => {
   it("says so, offers to reload, and goes on once they come again", async () => {
     const { page } = await shared();
     await page.route("**/parts/**", (route) => route.fulfill({ status: 404 }));
-    await page.getByRole("tab", { name: "Check" }).click();
-    await page.getByRole("alert").getByText("a part of this page could not be fetched").waitFor();
-    await page.getByRole("button", { name: "Reload the page" }).waitFor();
+    const saysSo = async (): Promise<void> => {
+      await page.getByRole("alert").getByText("a part of this page could not be fetched").waitFor();
+      await page.getByRole("button", { name: "Reload the page" }).waitFor();
+    };
+    await page.getByRole("button", { name: "Build another" }).click();
+    await page.getByRole("radio", { name: /^Post-tensioned beam.*IS 1343:1980/ }).check();
+    await saysSo();
+    for (const name of ["Insert", "Reference", "Check"]) {
+      await page.getByRole("tab", { name }).click();
+      await saysSo();
+    }
     await page.unroute("**/parts/**");
+    await page.getByRole("tab", { name: "Build" }).click();
+    await page.getByRole("button", { name: "Try again" }).click();
+    await page.getByRole("button", { name: "Fill with the invented example" }).waitFor();
+    await page.getByRole("tab", { name: "Check" }).click();
     await page.getByRole("button", { name: "Try again" }).click();
     await page.getByRole("button", { name: `Compare “${sheet}”` }).waitFor();
   });

@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 import { a1, type Book, type FormulaCell, valuesAgainstHost } from "../../src/cells/index.ts";
 import { bookOfSheets } from "../../src/checker/index.ts";
 import { valueFindings } from "../../src/checker/compare/computed.ts";
-import { recogniseSnapshot } from "../../src/checker/recognise/recognise.ts";
+import { recogniseAmong } from "../../src/checker/recognise/recognise.ts";
+import { templates } from "../../src/templates/index.ts";
 import { builtBook } from "../checker/books.ts";
 
 /** Formulas with a number to be falsified, none of which reads another of them. */
@@ -44,7 +45,7 @@ describe("a false number on a shipped sheet", () => {
       byLastDigits,
     });
     const against = { compared: 2, differences: [of(1, false), of(2, true)], notCompared: [] };
-    const findings = valueFindings(recogniseSnapshot(snapshot)!, against);
+    const findings = valueFindings(recogniseAmong(snapshot, templates)!, against);
     expect(findings.map(({ grade, what }) => [grade, what.slice(0, 23)])).toEqual([
       ["serious", "The cell shows another "],
       ["look", "The result turns on the"],

@@ -15,7 +15,7 @@ import {
   readHandOut,
   readMarks,
   recognise,
-  sourcesFor,
+  sheetsOf,
   takeSnapshot,
   Tracer,
   whatIf,
@@ -87,7 +87,7 @@ describe.each([
     async () => {
       const pair = await built();
       const { host, faults, of } = pair;
-      expect(await sourcesFor(host, template)).toEqual([beam]);
+      expect(await sheetsOf(host, template.source!.template.id)).toEqual([beam]);
       expect(await overall(pair)).toBe("OK");
       expect((await compare(host, linked))!.clean).toBe(true);
 

@@ -9,7 +9,7 @@ import {
   progressOf,
   readMarks,
   readRevisions,
-  recogniseSnapshot,
+  recogniseAmong,
   revisionCells,
   takeSnapshot,
   unmarkCells,
@@ -97,7 +97,7 @@ class Sheet {
   }
 
   async recognised(sheet = this.name, host = this.host): Promise<Recognised> {
-    const found = recogniseSnapshot(await takeSnapshot(host, sheet), this.known);
+    const found = recogniseAmong(await takeSnapshot(host, sheet), this.known);
     if (!found) throw new Error("the sheet is not recognised");
     return found;
   }

@@ -1,7 +1,7 @@
 /** A sheet of an older version of its template becomes one of today's, with what changes told before it is built. */
 import { describe, expect, it } from "vitest";
 import { changeOfSheet, type ChangeOfSheet } from "../../src/checker/rebuild/changeOfSheet.ts";
-import { recogniseSnapshot } from "../../src/checker/index.ts";
+import { recogniseAmong } from "../../src/checker/index.ts";
 import { cellAt, type CellContent, type Snapshot } from "../../src/cells/index.ts";
 import { planValues } from "../../src/hosts/index.ts";
 import { columns, expand, plannedSnapshot, type Inputs, type Plan, type Template } from "../../src/sheet/index.ts";
@@ -42,7 +42,7 @@ function later(id: string, change: Row = {}, text: (json: string) => string = (j
 const alike = later("");
 
 function upgraded(template: Template, from: Snapshot = sheet, shape: Inputs = {}): ChangeOfSheet {
-  return changeOfSheet(recogniseSnapshot(from, [template])!, template, shape);
+  return changeOfSheet(recogniseAmong(from, [template])!, template, shape);
 }
 const flat = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value.flatMap(flat) : [value]);
 

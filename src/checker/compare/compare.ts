@@ -42,7 +42,7 @@ export interface Comparison {
 export async function compare(host: Host, sheet: string): Promise<Comparison | undefined> {
   await host.recalculate();
   const snapshot = await takeSnapshot(host, sheet);
-  const recognised = isHandOut(snapshot) ? undefined : recogniseSnapshot(snapshot);
+  const recognised = isHandOut(snapshot) ? undefined : await recogniseSnapshot(snapshot);
   if (!recognised) return undefined;
   const whole = { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns };
   const looks = await host.looks(sheet, whole);

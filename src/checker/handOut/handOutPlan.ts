@@ -224,7 +224,7 @@ export async function readHandOut(
   if (snapshot.rows === 0) throw new Error(`the sheet “${sheet}” is empty`);
   if (isHandOut(snapshot))
     throw new Error(`“${sheet}” is a hand-out copy already; select a cell of the sheet it was made of`);
-  const recognised = recogniseSnapshot(snapshot);
+  const recognised = await recogniseSnapshot(snapshot);
   const looks = await host.looks(sheet, { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns });
   return { plan: handOutPlan(snapshot, looks, recognised, facts), recognised };
 }

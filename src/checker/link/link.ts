@@ -7,12 +7,12 @@ import {
   type SourceSheet,
   type Template,
 } from "../../sheet/index.ts";
-import { linkedTemplates } from "../../templates/index.ts";
+import { catalogue, loadTemplate } from "../../templates/catalogue.ts";
 import { sheetsIn } from "../../cells/index.ts";
 import type { Host } from "../../hosts/index.ts";
 import { takeSnapshot } from "../book/takeSnapshot.ts";
 import { headOf } from "../recognise/head.ts";
-import { recognise, recogniseSnapshot } from "../recognise/recognise.ts";
+import { recognise, recogniseAmong } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { standing } from "../recognise/standing.ts";
 
@@ -21,9 +21,8 @@ export class NotLinkable extends Error {
   override readonly name = "NotLinkable";
 }
 
-/** The sheets of the workbook that a linked template can take its values from, in their order. */
-export async function sourcesFor(host: Host, { source }: Template): Promise<readonly string[]> {
-  const wanted = source?.template.id;
+/** The sheets of the workbook that the template of this id built, in their order: a linked one can take from them. */
+export async function sheetsOf(host: Host, wanted: string): Promise<readonly string[]> {
   const out: string[] = [];
   for (const name of await host.sheetNames()) {
     const head = headOf(await takeSnapshot(host, name), (id) => id === wanted);
@@ -34,11 +33,14 @@ export async function sourcesFor(host: Host, { source }: Template): Promise<read
 
 /** The linked sheets of the workbook that refer to a sheet. */
 export async function linkedTo(host: Host, { snapshot, template }: Recognised): Promise<readonly Recognised[]> {
-  const kinds = linkedTemplates.filter(({ source }) => source!.template.id === template.id);
+  const kinds = catalogue.flatMap(({ id, source }) => (source === template.id ? [id] : []));
   const out: Recognised[] = [];
   for (const name of kinds.length === 0 ? [] : await host.sheetNames()) {
     if (name === snapshot.sheet) continue;
-    const other = recogniseSnapshot(await takeSnapshot(host, name), kinds);
+    const read = await takeSnapshot(host, name);
+    const kind = headOf(read, (id) => kinds.includes(id))?.templateId;
+    if (kind === undefined || !kinds.includes(kind)) continue;
+    const other = recogniseAmong(read, [await loadTemplate(kind)]);
     const refers = other?.snapshot.cells.some((row) =>
       row.some(({ formula }) => formula !== undefined && sheetsIn(formula).includes(snapshot.sheet)),
     );

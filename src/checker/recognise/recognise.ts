@@ -10,7 +10,7 @@ import {
   type Plan,
   type Template,
 } from "../../sheet/index.ts";
-import { allTemplates } from "../../templates/index.ts";
+import { catalogue, loadTemplate } from "../../templates/catalogue.ts";
 import { align } from "./align.ts";
 import { columnsNow } from "./columns.ts";
 import { headOf } from "./head.ts";
@@ -156,11 +156,8 @@ function planned(now: ArrayLike<number | undefined>): ReadonlyMap<number, number
   return out;
 }
 
-/** Recognises a sheet that has been read. */
-export function recogniseSnapshot(
-  snapshot: Snapshot,
-  known: readonly Template[] = allTemplates,
-): Recognised | undefined {
+/** Recognises a sheet that has been read as one of these templates; undefined where it is of none of them. */
+export function recogniseAmong(snapshot: Snapshot, known: readonly Template[]): Recognised | undefined {
   const head = headOf(snapshot, (id) => known.some((t) => t.id === id));
   const template = head && known.find(({ id }) => id === head.templateId);
   if (!head || !template) return undefined;
@@ -211,6 +208,13 @@ export function recogniseSnapshot(
         : meanings.get(row)?.find((m) => holds(m.at, { row, column }));
     },
   };
+}
+
+/** Recognises a sheet that has been read, with the template that it says it is of. */
+export async function recogniseSnapshot(snapshot: Snapshot): Promise<Recognised | undefined> {
+  const isKnown = (id: string): boolean => catalogue.some((entry) => entry.id === id);
+  const id = headOf(snapshot, isKnown)?.templateId;
+  return id !== undefined && isKnown(id) ? recogniseAmong(snapshot, [await loadTemplate(id)]) : undefined;
 }
 
 /**

@@ -9,12 +9,11 @@ import {
   type Snapshot,
 } from "../../cells/index.ts";
 import { readBook } from "../book/readBook.ts";
-import { takeSnapshot } from "../book/takeSnapshot.ts";
 import { columns } from "../../sheet/index.ts";
 import type { Host } from "../../hosts/index.ts";
 import { linkedTo } from "../link/link.ts";
 import type { Recognised } from "../recognise/recognised.ts";
-import { recogniseSnapshot } from "../recognise/recognise.ts";
+import { recognise } from "../recognise/recognise.ts";
 import { standing } from "../recognise/standing.ts";
 import { sheetInputs, type SheetInput } from "./sheetInputs.ts";
 
@@ -108,7 +107,7 @@ export function questionedOf(recognised: Recognised, book: Book): Questioned {
 
 /** Reads a sheet for questions; undefined where no template of this version built it. */
 export async function questioned(host: Host, sheet: string): Promise<Questioned | undefined> {
-  const recognised = recogniseSnapshot(await takeSnapshot(host, sheet));
+  const recognised = await recognise(host, sheet);
   if (!recognised) return undefined;
   const linked = await linkedTo(host, recognised);
   const book = await readBook(

@@ -31,7 +31,7 @@ import {
   type Run,
 } from "../../office/index.ts";
 import type { Inputs, Template } from "../../sheet/index.ts";
-import { templates } from "../../templates/index.ts";
+import { linkedTemplates, templates } from "../../templates/index.ts";
 import { inColumns } from "../wrap.ts";
 import { checkFree, NotWritten, writeSafely } from "../writeSafely.ts";
 import { fileNames } from "./fileNames.ts";
@@ -207,7 +207,7 @@ export async function writeMembers(
     throw new Refused([
       `there is no template “${request.template}”; templates: ${templates.map(({ id }) => id).join(", ")}`,
     ]);
-  const linked = (template: Template): readonly Template[] => linkedFor(template, link);
+  const linked = (template: Template): readonly Template[] => linkedFor(template, link, linkedTemplates);
   const { members, bad } = tableOf(table, usual, linked);
   const used = [...new Set(members.map(({ template }) => template))];
   const common = commonInputs([...used, ...used.flatMap(linked)], set);

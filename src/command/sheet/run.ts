@@ -136,7 +136,7 @@ async function write(request: Extract<Request, { kind: "write" }>, voice: Voice)
   const began = performance.now();
   const template = templateOf(id);
   const sheetName = sheetNameFor(template, blank, wanted);
-  const linked = linkedFor(template, link);
+  const linked = linkedFor(template, link, linkedTemplates);
   const divided = dividedSettings(template, linked, set);
   const settings = settingsOf(template, divided.ofSource);
   const defaults = defaultsFor(request);

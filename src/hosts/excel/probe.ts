@@ -1,9 +1,10 @@
-import { worksheetFunctions } from "../../../functions/index.ts";
+import { namespace } from "../../cells/index.ts";
 import type { ExcelDependencies } from "./runs.ts";
 
 /** Errors that pass: the cell is still being computed. */
 const unfinished: ReadonlySet<unknown> = new Set(["#BUSY!", "#GETTING_DATA", "#CONNECT!"]);
-const probe = worksheetFunctions.find(({ id }) => id === "VERSION")!;
+/** A function of ours that takes nothing and always answers. */
+const probe = `${namespace}VERSION`;
 const betweenLooks = 250;
 const registrationLimit = 10_000;
 export const calculationLimit = 120_000;
@@ -45,7 +46,7 @@ export async function checkFunctions(
 ): Promise<void> {
   const cell = sheet.getRangeByIndexes(0, 0, 1, 1);
   for (let waited = 0; ; waited += betweenLooks) {
-    cell.formulas = [[`=${probe.name}()`]];
+    cell.formulas = [[`=${probe}()`]];
     const value = (await computedValues(cell, { pause }, "A first formula", signal))[0]![0];
     if (value !== "#NAME?") {
       if (typeof value !== "string" || value.startsWith("#"))
@@ -57,7 +58,7 @@ export async function checkFunctions(
     }
     if (waited >= registrationLimit)
       throw new FunctionsNotRegistered(
-        `The functions are not registered yet: =${probe.name}() gives #NAME?. Wait a moment and try again; ` +
+        `The functions are not registered yet: =${probe}() gives #NAME?. Wait a moment and try again; ` +
           "if it stays so, close and open the workbook or load the add-in anew.",
       );
     await pause(betweenLooks);

@@ -1,0 +1,25 @@
+/**
+ * The templates without what is in them: enough to choose one; what it holds loads when it is asked for. Pages have this
+ * file from the build, with one part to load for each template (`src/command/templateParts.ts`).
+ */
+import type { Template } from "../sheet/index.ts";
+import { allTemplates } from "./index.ts";
+
+/** What is known of a template before it is loaded. */
+export interface TemplateEntry extends Pick<Template, "id" | "version" | "title" | "line" | "standard"> {
+  /** Of a linked template: the id of the template that it takes from. */
+  readonly source?: string;
+}
+
+function entryOf({ id, version, title, line, standard, source }: Template): TemplateEntry {
+  return { id, version, title, line, standard, ...(source && { source: source.template.id }) };
+}
+
+/** The stress checks, then the sheets that take values from one of these; each in the order people choose from. */
+export const catalogue: readonly TemplateEntry[] = allTemplates.map(entryOf);
+
+/** Throws where there is no template of this id. */
+export function loadTemplate(id: string): Promise<Template> {
+  const found = allTemplates.find((template) => template.id === id);
+  return found ? Promise.resolve(found) : Promise.reject(new Error(`there is no template ${id}`));
+}

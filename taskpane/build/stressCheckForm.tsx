@@ -1,0 +1,80 @@
+import type { Host } from "../../src/hosts/index.ts";
+import type { OfficeDefaults } from "../../src/office/index.ts";
+import type { Template } from "../../src/sheet/index.ts";
+import type { Built } from "../built.ts";
+import type { Engine } from "../engine.ts";
+import { LaterView } from "../laterView.tsx";
+import { OfficeBox } from "./officeBox.tsx";
+import { QuickForm } from "./quickForm.tsx";
+import { TemplateForm } from "./templateForm.tsx";
+
+const loadMembers = () => import("./membersForm.tsx").then((m) => m.MembersForm);
+
+/** From the inputs one by one, from a few answers, or from a table of many members. */
+export type Way = "form" | "quick" | "members";
+
+/** Two boxes of which one at most is ticked; none for the form. */
+function Ways({ way, choose }: { readonly way: Way; readonly choose: (way: Way) => void }) {
+  const box = (of: Way, text: string) => (
+    <p>
+      <label>
+        <input
+          type="checkbox"
+          checked={way === of}
+          onChange={(event) => choose(event.currentTarget.checked ? of : "form")}
+        />{" "}
+        {text}
+      </label>
+    </p>
+  );
+  return (
+    <>
+      {box("quick", "Quick start: ten questions to a first verdict")}
+      {box("members", "Many members: a sheet for each row of a table")}
+    </>
+  );
+}
+
+interface Props {
+  readonly host: Host;
+  readonly engine: Engine;
+  readonly template: Template;
+  readonly defaults: OfficeDefaults | undefined;
+  readonly setDefaults: (defaults: OfficeDefaults | undefined) => void;
+  readonly way: Way;
+  readonly setWay: (way: Way) => void;
+  readonly finished: (built: Built) => void;
+  readonly touch: () => void;
+}
+
+/** The ways from the template of a stress check to a sheet. */
+export function StressCheckForm({
+  host,
+  engine,
+  template,
+  defaults,
+  setDefaults,
+  way,
+  setWay,
+  finished,
+  touch,
+}: Props) {
+  const form = { host, engine, template, finished, touch };
+  return (
+    <>
+      <OfficeBox host={host} engine={engine} template={template} defaults={defaults} setDefaults={setDefaults} />
+      <Ways
+        way={way}
+        choose={(one) => {
+          touch();
+          setWay(one);
+        }}
+      />
+      {way === "quick" && <QuickForm {...form} />}
+      {way === "members" && (
+        <LaterView title="Many members" load={loadMembers} given={{ host, engine, template, defaults, touch }} />
+      )}
+      {way === "form" && <TemplateForm {...form} defaults={defaults} />}
+    </>
+  );
+}
