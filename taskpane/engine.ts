@@ -1,4 +1,12 @@
-import type { Answers, ChangeOfSheet, Conflict, Parked, QuickStart, Recognised } from "../src/checker/index.ts";
+import type {
+  Answers,
+  ChangeOfSheet,
+  Conflict,
+  Parked,
+  QuickStart,
+  Recognised,
+  SectionType,
+} from "../src/checker/index.ts";
 import type { Host } from "../src/hosts/index.ts";
 import type { TemplateEntry } from "../src/templates/catalogue.ts";
 import type { Entered, Inputs, InputValue, Plan, Template } from "../src/sheet/index.ts";
@@ -25,7 +33,7 @@ export interface Engine {
   /** All inputs of a sheet from a few answers. */
   readonly quickStart: (template: Template, answers: Answers) => Promise<QuickStart>;
   /** Makes ready for it while the questions are being answered. */
-  readonly prepareQuickStart: (template: Template, product: string) => Promise<void>;
+  readonly prepareQuickStart: (template: Template, section: SectionType, signal: AbortSignal) => Promise<void>;
   /** The cells that say which inputs are assumed. */
   readonly assumedMarks: (
     plan: Plan,

@@ -24,7 +24,8 @@ const engine: Engine = {
   linkAgain: async (host, linkedSheet, source) => (await checker()).linkAgain(host, linkedSheet, source),
   recognise: async (host, sheet) => (await checker()).recognise(host, sheet),
   quickStart: async (template, answers) => (await checker()).quickStart(template, answers),
-  prepareQuickStart: async (template, product) => (await checker()).prepareQuickStart(template, product),
+  prepareQuickStart: async (template, section, signal) =>
+    (await checker()).prepareQuickStart(template, section, signal),
   assumedMarks: async (plan, assumed, proposed) => (await checker()).assumedMarks(plan, assumed, proposed),
   changeOfSheet: async (from, template, shape, parked) =>
     (await checker()).changeOfSheet(from, template, shape, parked),

@@ -24,6 +24,7 @@ import { warningAreas } from "./write.ts";
 export type { Dependency } from "./planCells.ts";
 
 export interface Expansion {
+  readonly sheet: ShapedSheet;
   /** Made anew each time it is asked for: who only checks a template needs none. */
   readonly plan: () => Plan;
   readonly dependencies: readonly Dependency[];
@@ -101,7 +102,7 @@ function build(filling: Filling): Expansion {
   fillWorkings(filling);
   fillBand(filling);
   const charts = plannedCharts(layout, problems);
-  return { plan: () => planOf(filling, charts), dependencies: cells.dependencies, problems: problems.list };
+  return { sheet, plan: () => planOf(filling, charts), dependencies: cells.dependencies, problems: problems.list };
 }
 
 /** What must not change without the hash: a cell without what is typed into inputs later. */
@@ -164,11 +165,7 @@ function planOf(filling: Filling, charts: Plan["charts"]): Plan {
 }
 
 /** Template and inputs as cells, with all that is wrong with either; for lint and `expand`. */
-export function expandLoosely(
-  template: Template,
-  inputs: Inputs,
-  source?: SourceSheet,
-): Expansion & { readonly sheet: ShapedSheet } {
+export function expandLoosely(template: Template, inputs: Inputs, source?: SourceSheet): Expansion {
   const problems = new Problems();
   const shaped = shapeSheet(template, shapeValues(template, inputs, problems));
   for (const problem of shaped.problems) problems.add("", problem);
@@ -183,5 +180,5 @@ export function expandLoosely(
     cells: new PlanCells(problems),
     ...(of && { links: of }),
   };
-  return { ...build(filling), sheet };
+  return build(filling);
 }

@@ -3,7 +3,7 @@ import { expandLoosely, type Expansion } from "./builder.ts";
 import { findCycle } from "./cycles.ts";
 import { formulaProblems } from "./formulaLint.ts";
 import { faultOf, type Inputs } from "./inputs.ts";
-import { linkProblems, type SourceSheet } from "./links.ts";
+import { linkProblems } from "./links.ts";
 import { pairwise } from "./pairwise.ts";
 import { Problems } from "./problems.ts";
 import { quantities, says } from "./says.ts";
@@ -184,15 +184,10 @@ function relationFormulaProblems(sheet: ShapedSheet, problems: Problems): void {
   }
 }
 
-/** A sheet with all that is wrong with its template and its inputs in this shape. */
-export function lintedExpansion(
-  template: Template,
-  inputs: Inputs,
-  source?: SourceSheet,
-): { readonly expansion: Expansion & { readonly sheet: ShapedSheet }; readonly problems: readonly string[] } {
+/** All that is wrong with a template in the shape that was expanded, and with the inputs given. */
+export function problemsOf(template: Template, expansion: Expansion): readonly string[] {
   const problems = new Problems();
   for (const problem of staticProblems(template)) problems.add("", problem);
-  const expansion = expandLoosely(template, inputs, source);
   for (const [place, problem] of linkProblems(expansion.sheet)) problems.add(place, problem);
   rowProblems(expansion.sheet, problems);
   columnProblems(expansion.sheet, problems);
@@ -200,7 +195,7 @@ export function lintedExpansion(
   for (const problem of expansion.problems) problems.add("", problem);
   const cycle = findCycle(expansion.dependencies);
   if (cycle !== undefined) problems.add("", `circle: ${cycle}`);
-  return { expansion, problems: problems.list };
+  return problems.list;
 }
 
 /**
@@ -246,7 +241,7 @@ export function lint(template: unknown): readonly string[] {
         : Object.entries(shape)
             .map(([id, value]) => `${id} = ${String(value)}`)
             .join(", ");
-    for (const problem of lintedExpansion(template as Template, shape).problems) {
+    for (const problem of problemsOf(template as Template, expandLoosely(template as Template, shape))) {
       if (![...out].some((known) => known === problem || known.startsWith(`${problem} (with `)))
         out.add(which === "" ? problem : `${problem} (with ${which})`);
     }

@@ -1,11 +1,9 @@
 import type { Address } from "../cells/index.ts";
-import { expandLoosely, type Expansion } from "./builder.ts";
-import { faultOf, nested, type Inputs } from "./inputs.ts";
-import { KeptByTemplate } from "./keptByTemplate.ts";
+import { configurationOf } from "./configuration.ts";
+import { faultOf, nested, shapeValues, type Inputs } from "./inputs.ts";
 import type { Plan } from "./plan.ts";
-import { RefusedSheet } from "./problems.ts";
+import { Problems, RefusedSheet } from "./problems.ts";
 import type { Says } from "./says.ts";
-import type { ShapedSheet } from "./shape.ts";
 import type { InputSpec, InputValue, Template } from "./template.ts";
 
 /** A cell that takes an input: `id` with its number in the table where it stands in one, counted in its table's main rows. */
@@ -29,36 +27,14 @@ export function faultOfInput(value: string | number | null, { spec, says }: Inpu
   return faultOf(value, spec, says);
 }
 
-const skeletons = new KeptByTemplate<Skeleton>();
-
 /** Throws RefusedSheet where a shape input is wrong. The template is taken as linted. */
 export function skeletonOf(template: Template, shape: Inputs): Skeleton {
-  return skeletons.of(template, template, JSON.stringify(shape), () => {
-    const { problems, sheet, ...expansion } = expandLoosely(template, shape);
-    if (problems.length > 0) throw new RefusedSheet(problems);
-    return skeletonFrom(expansion, sheet);
-  });
-}
-
-export function skeletonFrom({ plan: planned }: Pick<Expansion, "plan">, sheet: ShapedSheet): Skeleton {
-  const plan = planned();
-  const inputs = plan.meanings.flatMap(({ id, at }): readonly InputCell[] => {
-    const subject = sheet.subjects.get(id)!;
-    if (subject.kind === "row" && subject.row.row.input)
-      return [{ id, index: 0, of: 1, at, spec: subject.row.row.input, says: subject.says }];
-    const spec = subject.kind === "column" ? subject.column.column.input : undefined;
-    if (subject.kind !== "column" || !spec) return [];
-    const of = subject.table.groups[0]!.rows;
-    return Array.from({ length: of }, (_, index) => ({
-      id,
-      index,
-      of,
-      at: { row: at.row + index, column: at.column },
-      spec,
-      says: subject.says,
-    }));
-  });
-  return { plan, inputs };
+  const wrong = new Problems();
+  const values = shapeValues(template, shape, wrong);
+  if (wrong.list.length > 0) throw new RefusedSheet(wrong.list);
+  const configuration = configurationOf(template, values);
+  if (configuration.problems.length > 0) throw new RefusedSheet(configuration.problems);
+  return configuration.skeleton;
 }
 
 const bases = new WeakMap<Plan, Plan>();

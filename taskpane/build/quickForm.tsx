@@ -119,12 +119,13 @@ export function QuickForm({
   const [proposal, setProposal] = useState("");
   const [step, setStep] = useState<Step>();
   const abort = useRef<AbortController>();
+  const section = (typed["section"] || "I") as SectionType;
   useEffect(() => {
-    const product = choicesOf(template, "product")[0]?.value;
+    const other = new AbortController();
     // What fails here fails again, with its message, when the answers are used.
-    if (product !== undefined)
-      engine.prepareQuickStart(template, product).catch((error: unknown) => console.warn(error));
-  }, [engine, template]);
+    engine.prepareQuickStart(template, section, other.signal).catch((error: unknown) => console.warn(error));
+    return () => other.abort();
+  }, [engine, template, section]);
   const put = (id: string, text: string): void => {
     touch();
     setTyped((t) => ({ ...t, [id]: text }));

@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, it } from "vitest";
-import { lostCell, typedAnew } from "../../src/hosts/host/lostFunctions.ts";
+import { lostCell } from "../../src/hosts/host/lostCell.ts";
+import { mayBeLost, typedAnew } from "../../src/hosts/host/lostFunctions.ts";
 import { lostSentences, repairedSentences } from "../../taskpane/addin/repair.ts";
 import { memoryCalculator } from "./excelFake/memoryCalculator.ts";
 import { openFake, type OpenFake } from "./openFake.ts";
@@ -108,8 +109,14 @@ describe("a cell's formula", () => {
 
   it("is lost by its mark, whatever it shows, or by #NAME? where it calls a function of ours", () => {
     const name = { code: "#NAME?" };
-    const lost = (formula: string, error?: { readonly code: string }) =>
-      lostCell("S", at, { formula, value: error ? null : 5, text: "", ...(error && { error }) });
+    const lost = (formula: string, error?: { readonly code: string }) => {
+      const content = { formula, value: error ? null : 5, text: "", ...(error && { error }) };
+      const found = lostCell("S", at, content);
+      // Only such cells are looked at more closely.
+      if (found) expect(mayBeLost(content)).toBe(true);
+      return found;
+    };
+    expect(mayBeLost({ formula: "=KERN.VERSION()", value: 5, text: "5" })).toBe(false);
     expect(lost("=_xldudf_KERN_VERSION()")).toMatchObject({ typed: "=KERN.VERSION()", stored: 5 });
     expect(lost("=KERN.VERSION()", name)).toMatchObject({ typed: "=KERN.VERSION()" });
     expect(lost("=KERN.VERSION()")).toBeUndefined();

@@ -1,4 +1,4 @@
-import { type Inputs, type InputCell, type InputValue, type Template } from "../../sheet/index.ts";
+import { expand, type Inputs, type InputCell, type InputValue, type Template } from "../../sheet/index.ts";
 import { computed, propertiesOf, usualSection, type SectionType } from "./sections.ts";
 import { NoResult } from "../../core/index.ts";
 import { eccentricities, memberOf, type Member } from "./member.ts";
@@ -281,8 +281,13 @@ function assembled({ template, trials, answers, dimensions }: Task, steel: Input
     product: answers.product,
   };
   const shaping = new Set(template.shape.map(({ id }) => id));
-  const leanHere = Object.fromEntries(Object.entries(lean).filter(([id]) => shaping.has(id)));
-  const given: Inputs = { ...leanHere, ...usual(template, answers), ...dimensions, ...steel, ...answered };
+  const given: Inputs = {
+    ...shapeOnly(template, lean),
+    ...usual(template, answers),
+    ...dimensions,
+    ...steel,
+    ...answered,
+  };
   const { inputs: cells } = trials.skeleton(given);
   const known = new Set(cells.map(({ id }) => id));
   const placed = Object.fromEntries(Object.entries(given).filter(([id]) => known.has(id) || shaping.has(id)));
@@ -473,21 +478,35 @@ function trialsOf(template: Template): Trials {
   return kept;
 }
 
-const pause = (): Promise<void> => new Promise((next) => setTimeout(next, 30));
+/** Long enough for what was typed meanwhile to be shown. */
+const pause = (): Promise<void> => new Promise((next) => setTimeout(next, 60));
 
-/** Reads a template's formulas while its questions are still being answered, in steps between which the page lives on. */
-export async function prepareQuickStart(template: Template, product: string): Promise<void> {
-  const answers: Answers = {
-    ...{ L: 24, section: "I", h: 1200, fck: 50, gs: 5, ql: 10, product, tendons: 2, strands: 9 },
-    demand: isEn(template) ? "XC2_XC4" : 1,
-  };
+/** Numbers of tendons, or rows of strands, that most members have; the likeliest first. */
+const usualCounts = [2, 1, 3, 4];
+
+/**
+ * Lays out and reads the sheets of a template in its usual configurations while its questions are still being answered,
+ * in steps between which the page lives on; until the signal says that another section is asked for.
+ */
+export async function prepareQuickStart(template: Template, section: SectionType, signal?: AbortSignal): Promise<void> {
   const trials = trialsOf(template);
-  await pause();
-  const { inputs } = quickStart(template, answers);
-  await pause();
-  trials.prepare(inputs);
-  await pause();
-  trials.with(inputs);
+  const rows = usualCounts.flatMap((count) => ["NO", "YES"].map((deflected) => ({ rows: count, deflected })));
+  const steel: readonly Inputs[] = isPost(template) ? usualCounts.map((tendons) => ({ tendons, points: 3 })) : rows;
+  for (const layout of steel) {
+    const shape = shapeOnly(template, { ...lean, section, ...layout });
+    const steps = [() => expand(template, shape), () => trials.prepare(shape), () => trials.with(shape)];
+    for (const step of steps) {
+      await pause();
+      if (signal?.aborted) return;
+      step();
+    }
+  }
+}
+
+/** Those inputs that decide which rows there are. */
+function shapeOnly({ shape }: Template, inputs: Inputs): Inputs {
+  const shaping = new Set(shape.map(({ id }) => id));
+  return Object.fromEntries(Object.entries(inputs).filter(([id]) => shaping.has(id)));
 }
 
 /** From a few answers to all inputs of a sheet: the rest is assumed, and said to be. */

@@ -1,6 +1,5 @@
 import { Calculation, type Address, type Book } from "../../cells/index.ts";
 import {
-  plannedSnapshot,
   skeletonOf,
   type Inputs,
   type InputValue,
@@ -8,7 +7,7 @@ import {
   type Skeleton,
   type Template,
 } from "../../sheet/index.ts";
-import { bookOfSheets } from "../book/bookOfSheets.ts";
+import { bookOfPlan } from "../../hosts/index.ts";
 
 const name = "Trial";
 
@@ -73,7 +72,7 @@ export class Trials {
   /** Reads the formulas of a configuration. */
   prepare(inputs: Inputs): Book {
     const skeleton = this.skeleton(inputs);
-    const book = this.#books.get(skeleton) ?? bookOfSheets([plannedSnapshot(skeleton.plan, name)]);
+    const book = this.#books.get(skeleton) ?? bookOfPlan(skeleton.plan, name);
     this.#books.set(skeleton, book);
     return book;
   }

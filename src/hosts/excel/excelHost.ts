@@ -13,25 +13,29 @@ import type {
   SheetRules,
 } from "../host/host.ts";
 import { checkSource } from "../host/source.ts";
-import { applyPlan } from "./apply.ts";
 import { dependantsOf } from "./dependants.ts";
 import { enterCells, type EnteredCell } from "./enter.ts";
-import { evaluateOn } from "./evaluate.ts";
 import { subscribe } from "./events.ts";
 import { looksOf } from "./hiding.ts";
-import { insertCells } from "./insert.ts";
 import type { LostCell } from "../host/lostFunctions.ts";
 import { lostCells, repairCells, type Repaired } from "./lost.ts";
 import { OwnEvaluations } from "./ownEvaluations.ts";
 import { sweepLeftOvers, type Swept } from "./passingSheets.ts";
 import { readCells } from "./read.ts";
-import { rulesOf } from "./readRules.ts";
 import { recalculateAll } from "./recalculate.ts";
 import { explained, type ExcelDependencies } from "./runs.ts";
 import { selectedCells } from "./selection.ts";
 import { namesOfSheet } from "./sheetNames.ts";
 import { sheetNamed } from "./sheets.ts";
 import { usedArea } from "./usedArea.ts";
+
+/** What no panel needs to open loads at its first use. */
+const later = {
+  apply: () => import("./apply.ts"),
+  evaluate: () => import("./evaluate.ts"),
+  insert: () => import("./insert.ts"),
+  rules: () => import("./readRules.ts"),
+};
 
 /** The spreadsheet program as a host. */
 export class ExcelHost implements Host {
@@ -49,6 +53,7 @@ export class ExcelHost implements Host {
   async apply(plan: Plan, options: ApplyOptions): Promise<{ readonly sheet: string }> {
     await checkSource(plan, this);
     return this.#inTurn(async () => {
+      const { applyPlan } = await later.apply();
       await applyPlan(this.#dependencies, plan, options);
       return { sheet: options.sheetName };
     });
@@ -94,7 +99,8 @@ export class ExcelHost implements Host {
     return this.#run(async (context) => looksOf(await sheetNamed(context, sheet), area));
   }
 
-  rules(sheet: string, area: Area, places: readonly Address[]): Promise<SheetRules> {
+  async rules(sheet: string, area: Area, places: readonly Address[]): Promise<SheetRules> {
+    const { rulesOf } = await later.rules();
     return this.#run(async (context) => rulesOf(await sheetNamed(context, sheet), area, places));
   }
 
@@ -113,7 +119,10 @@ export class ExcelHost implements Host {
   }
 
   insert(sheet: string, cells: readonly InsertedCell[]): Promise<void> {
-    return this.#inTurn(() => this.#dependencies.run((context) => insertCells(context, sheet, cells)));
+    return this.#inTurn(async () => {
+      const { insertCells } = await later.insert();
+      await this.#dependencies.run((context) => insertCells(context, sheet, cells));
+    });
   }
 
   selection(): Promise<Selection | undefined> {
@@ -141,7 +150,10 @@ export class ExcelHost implements Host {
   }
 
   evaluate(formula: string, sheet: string): Promise<readonly (readonly CellContent[])[]> {
-    return this.#inTurn(() => evaluateOn(this.#dependencies, this.#own, formula, sheet));
+    return this.#inTurn(async () => {
+      const { evaluateOn } = await later.evaluate();
+      return evaluateOn(this.#dependencies, this.#own, formula, sheet);
+    });
   }
 
   onSelection(listener: (selection: Selection) => void): () => void {

@@ -1,5 +1,5 @@
 import { agreesWithHost, type CellContent } from "../../cells/index.ts";
-import { lostCell, type LostCell } from "../host/lostFunctions.ts";
+import { mayBeLost, type LostCell } from "../host/lostFunctions.ts";
 import { calculationLimit, isUnfinished } from "./probe.ts";
 import { contentProperties, contentsOf, rowSteps } from "./read.ts";
 import { rangeOf } from "./areas.ts";
@@ -31,12 +31,15 @@ export async function lostCells(context: Excel.RequestContext): Promise<readonly
       const range = rangeOf(sheet, part);
       range.load(contentProperties);
       await context.sync();
-      contentsOf(range).forEach((line, r) =>
-        line.forEach((content, c) => {
-          const lost = lostCell(sheet.name, { row: part.row + r, column: part.column + c }, content);
-          if (lost) found.push(lost);
-        }),
+      const doubtful = contentsOf(range).flatMap((line, r) =>
+        line.flatMap((content, c) =>
+          mayBeLost(content) ? [{ at: { row: part.row + r, column: part.column + c }, content }] : [],
+        ),
       );
+      if (doubtful.length === 0) continue;
+      // Reads formulas, for which most workbooks give no cause.
+      const { lostCell } = await import("../host/lostCell.ts");
+      found.push(...doubtful.flatMap(({ at, content }) => lostCell(sheet.name, at, content) ?? []));
     }
   }
   return found;

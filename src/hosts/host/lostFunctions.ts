@@ -1,4 +1,4 @@
-import { areaA1, functionsIn, ourFunction, type Address, type CellContent } from "../../cells/index.ts";
+import { areaA1, type Address, type CellContent } from "../../cells/index.ts";
 
 /** A cell whose formula calls functions of ours that the program did not know when it opened the workbook. */
 export interface LostCell extends Address {
@@ -20,13 +20,9 @@ export function typedAnew(formula: string): string {
   return formula.replace(marks, (_all, namespace: string) => `${namespace.toUpperCase()}.`).replace(later, "");
 }
 
-/** Whether the cell's formula has lost our functions: their names carry the program's own mark, or give #NAME?. */
-export function lostCell(sheet: string, at: Address, { formula, value, error }: CellContent): LostCell | undefined {
-  if (formula === undefined) return undefined;
-  const typed = typedAnew(formula);
-  const ours = functionsIn(typed).some((name) => ourFunction(name) !== undefined);
-  if (!ours || (typed === formula && error?.code !== "#NAME?")) return undefined;
-  return { sheet, row: at.row, column: at.column, formula, typed, ...(error === undefined && { stored: value }) };
+/** Whether it is worth a closer look: the program's mark stands in the formula, or it gives #NAME?. */
+export function mayBeLost({ formula, error }: CellContent): boolean {
+  return formula !== undefined && (error?.code === "#NAME?" || typedAnew(formula) !== formula);
 }
 
 /** "3 cells on “Beam” (B4, B5, D9)" for each sheet. */

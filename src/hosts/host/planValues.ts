@@ -8,14 +8,21 @@ export type PlanResults = ReadonlyMap<PlannedCell, Computed>;
 
 const booksKept = new WeakMap<Plan, Map<string, Book>>();
 
-/** A plan and the sheets it refers to as a book; what plans of one configuration have in common is read once. */
+/**
+ * A plan and the sheets it refers to as a book; what plans of one configuration have in common is read once. The formulas
+ * of a plan do not name their own sheet: what it is called makes no difference.
+ */
 export function bookOfPlan(plan: Plan, sheet: string, others: readonly Snapshot[] = []): Book {
   const sheets = [plannedSnapshot(plan, sheet), ...others];
   const base = basePlan(plan);
   const bySheets = booksKept.get(base) ?? new Map<string, Book>();
   booksKept.set(base, bySheets);
-  const key = JSON.stringify(sheets.map((one) => one.sheet));
-  const book = Book.like(bySheets.get(key), sheets, ourFunctions);
+  const key = JSON.stringify(others.map((one) => one.sheet));
+  const before = bySheets.get(key);
+  const book =
+    others.length === 0
+      ? new Book(sheets, ourFunctions, undefined, before?.formulas)
+      : Book.like(before, sheets, ourFunctions);
   bySheets.set(key, book);
   return book;
 }
