@@ -36,6 +36,7 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
   const [again, setAgain] = useState(0);
   const unknown = useUnknownSheet(host, engine);
   const [arrived, setArrived] = useState(0);
+  const toFocus = useRef(false);
   useEffect(() => {
     if (again === 0) return;
     scrollToTop(form.current);
@@ -72,6 +73,7 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
   }, [host]);
   const finished = (b: Built): void => {
     touched.current = false;
+    toFocus.current = true;
     setBuilt(b);
     setArrived((n) => n + 1);
   };
@@ -92,6 +94,7 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
             engine,
             built,
             arrived,
+            toFocus,
             finished,
             again: () => {
               touched.current = true;

@@ -105,6 +105,7 @@ export function Result({
   engine,
   built,
   arrived,
+  toFocus,
   again,
   finished,
 }: {
@@ -113,6 +114,8 @@ export function Result({
   readonly built: Built;
   /** How many sheets were finished in this panel so far. */
   readonly arrived: number;
+  /** The button that was pressed is gone with the form: the heading takes the focus, once. */
+  readonly toFocus: { current: boolean };
   readonly again: () => void;
   readonly finished: (built: Built) => void;
 }) {
@@ -123,8 +126,8 @@ export function Result({
   // Another sheet's result is read from its beginning.
   useEffect(() => scrollToTop(section.current), [built.sheet, arrived]);
   useEffect(() => {
-    if (arrived === 0) return;
-    // The button that was pressed is gone with the form.
+    if (!toFocus.current) return;
+    toFocus.current = false;
     section.current?.querySelector<HTMLElement>("h2")?.focus({ preventScroll: true });
   }, [arrived]);
   useEffect(() => {
