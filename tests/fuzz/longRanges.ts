@@ -22,6 +22,17 @@ function hanging(rows: Rows, n: number): Rows {
   });
 }
 
+/** A tendon whose points stand anywhere from a metre to a hundred millionth of a metre apart. */
+function clustered(rows: Rows, n: number): Rows {
+  const gaps = Array.from({ length: n - 1 }, (_, i) => 10 ** (-8 * ((0.618034 * i) % 1)));
+  const perGap = (number(rows.at(-1)![0]) - number(rows[0]![0])) / gaps.reduce((sum, gap) => sum + gap, 0);
+  let x = number(rows[0]![0]);
+  return Array.from({ length: n }, (_, i) => {
+    if (i > 0) x = i === n - 1 ? number(rows.at(-1)![0]) : x + perGap * gaps[i - 1]!;
+    return [x, 0.5 * Math.sin(37 * i), "TO_LEVEL"];
+  });
+}
+
 /** A ring of n points round the same middle and about as large. */
 function ring(points: readonly (readonly [number, number])[], n: number): readonly (readonly [number, number])[] {
   const mean = (k: 0 | 1): number => points.reduce((sum, p) => sum + p[k], 0) / points.length;
@@ -57,6 +68,15 @@ function squares(rows: Rows, n: number): Rows {
 
 /** One void of n points where the drawn ones lie. */
 const oneVoid = (rows: Rows, n: number): Rows => ring(points(rows, 1, 2), n).map(([x, y]) => [1, x, y]);
+
+/** One void of n points that is a star of needles: every edge lies beside a quarter of the others in both directions. */
+const star = (rows: Rows, n: number): Rows => {
+  const all = points(rows, 1, 2);
+  const round = ring(all, n);
+  const mean = (k: 0 | 1): number => round.reduce((sum, p) => sum + p[k], 0) / n;
+  const [x, y] = [mean(0), mean(1)];
+  return round.map((p, i) => (i % 2 === 0 ? [1, p[0], p[1]] : [1, x + 0.1 * (p[0] - x), y + 0.1 * (p[1] - y)]));
+};
 
 /** Teeth of equal height side by side: every edge lies beside every other. */
 function teeth(rows: Rows, n: number): Rows {
@@ -98,7 +118,7 @@ const stretched: Growth = (rows, n) => {
 
 /** How the rows of a table become many, where repeating them would not make one that is accepted: in each of these ways. */
 const byKey: Readonly<Record<string, readonly Growth[]>> = {
-  controlPoints: [hanging],
+  controlPoints: [hanging, clustered],
   planPoints: [hanging],
   tendonSegments: [
     (rows, n) => {
@@ -111,7 +131,7 @@ const byKey: Readonly<Record<string, readonly Growth[]>> = {
   ],
   deviators: [(rows, n) => places(rows, n).map((x, i) => (i === 0 || i === n - 1 ? [x, 0, 0] : [x, 0.5 / n, 0.2 / n]))],
   outline: [teeth, tapered],
-  voids: [squares, oneVoid],
+  voids: [squares, oneVoid, star],
   stressAlongTendon: [(rows, n) => places(rows, n).map((s, i) => [s, number(rows[0]![1]) * Math.exp((-0.2 * i) / n)])],
   stressedTendons: [
     (rows, n) =>
@@ -219,9 +239,31 @@ export interface LongRange {
   readonly grown: (args: readonly Argument[], n: number) => readonly Argument[] | undefined;
 }
 
-/** Every range of a function, as every table and in every way. */
+/** All ranges of a function as long as they may be at once; `n` beyond the rows of the longest makes each too long. */
+function allAtOnce({ parameters }: WorksheetFunction): readonly LongRange[] {
+  const most = parameters.map(({ parameter }) => (parameter.kind === "table" ? rowsAllowed(parameter) : 0));
+  const longest = Math.max(...most);
+  if (most.filter((rows) => rows > 0).length < 2) return [];
+  return [
+    {
+      name: "all ranges",
+      mostRows: longest,
+      grown: (args, n) => {
+        const ranges = args.filter((argument, i) => most[i]! > 0 && isRange(argument));
+        if (ranges.length < 2) return undefined;
+        return args.map((argument, i) => {
+          const { parameter } = parameters[i]!;
+          if (parameter.kind !== "table" || !isRange(argument)) return argument;
+          return growthsOf(tableOf(parameter, argument))[0]!(argument, most[i]! + n - longest);
+        });
+      },
+    },
+  ];
+}
+
+/** Every range of a function, as every table and in every way, and all of them together. */
 export function longRangesOf(f: WorksheetFunction): readonly LongRange[] {
-  return f.parameters.flatMap(({ name, parameter }, at) => {
+  const single = f.parameters.flatMap(({ name, parameter }, at) => {
     if (parameter.kind !== "table") return [];
     const tables = parameter.kinds ? Object.values(parameter.kinds.tables) : [parameter];
     return tables.flatMap((table) =>
@@ -242,6 +284,7 @@ export function longRangesOf(f: WorksheetFunction): readonly LongRange[] {
       })),
     );
   });
+  return [...single, ...allAtOnce(f)];
 }
 
 /** The rows that the shortest of a function's ranges may have. */

@@ -83,38 +83,63 @@ interface Sums {
   readonly uv: number;
 }
 
-function sums(ring: readonly Seen[]): Sums {
-  let [A, u, v, uu, vv, uv] = [0, 0, 0, 0, 0, 0];
-  ring.forEach((p, i) => {
-    const n = ring[(i + 1) % ring.length]!;
+/** Adds up the edges of a ring, point after point. */
+class Adding {
+  #first: Seen | undefined;
+  #last: Seen | undefined;
+  #sums = { A: 0, u: 0, v: 0, uu: 0, vv: 0, uv: 0 };
+
+  point(n: Seen): void {
+    if (this.#last) this.#edge(this.#last, n);
+    else this.#first = n;
+    this.#last = n;
+  }
+
+  /** The sums of the closed ring, whichever way round its points ran. */
+  closed(): Sums {
+    if (this.#first && this.#last) this.#edge(this.#last, this.#first);
+    const { A, u, v, uu, vv, uv } = this.#sums;
+    const sign = A < 0 ? -1 : 1;
+    return { A: sign * A, u: sign * u, v: sign * v, uu: sign * uu, vv: sign * vv, uv: sign * uv };
+  }
+
+  #edge(p: Seen, n: Seen): void {
+    const sum = this.#sums;
     const c = p.u * n.v - n.u * p.v;
-    A += c / 2;
-    u += (c * (p.u + n.u)) / 6;
-    v += (c * (p.v + n.v)) / 6;
-    uu += (c * (p.u * p.u + p.u * n.u + n.u * n.u)) / 12;
-    vv += (c * (p.v * p.v + p.v * n.v + n.v * n.v)) / 12;
-    uv += (c * (2 * p.u * p.v + p.u * n.v + n.u * p.v + 2 * n.u * n.v)) / 24;
-  });
-  const sign = A < 0 ? -1 : 1;
-  return { A: sign * A, u: sign * u, v: sign * v, uu: sign * uu, vv: sign * vv, uv: sign * uv };
+    sum.A += c / 2;
+    sum.u += (c * (p.u + n.u)) / 6;
+    sum.v += (c * (p.v + n.v)) / 6;
+    sum.uu += (c * (p.u * p.u + p.u * n.u + n.u * n.u)) / 12;
+    sum.vv += (c * (p.v * p.v + p.v * n.v + n.v * n.v)) / 12;
+    sum.uv += (c * (2 * p.u * p.v + p.u * n.v + n.u * p.v + 2 * n.u * n.v)) / 24;
+  }
 }
 
-/** What of a ring lies below a level; along the level its edges may run to and fro, which adds nothing. */
-function below(ring: readonly Seen[], level: number): readonly Seen[] {
-  const out: Seen[] = [];
-  ring.forEach((p, i) => {
-    const n = ring[(i + 1) % ring.length]!;
-    if (p.u <= level) out.push(p);
+function sums(ring: readonly Seen[]): Sums {
+  const adding = new Adding();
+  for (const p of ring) adding.point(p);
+  return adding.closed();
+}
+
+/** Of what of a ring lies below a level; along the level its edges may run to and fro, which adds nothing. */
+function sumsBelow(ring: readonly Seen[], level: number): Sums {
+  const adding = new Adding();
+  for (let i = 0; i < ring.length; i++) {
+    const p = ring[i]!;
+    const n = ring[i + 1 < ring.length ? i + 1 : 0]!;
+    if (p.u <= level) adding.point(p);
     if (p.u < level !== n.u < level && p.u !== n.u)
-      out.push({ u: level, v: p.v + ((n.v - p.v) * (level - p.u)) / (n.u - p.u) });
-  });
-  return out;
+      adding.point({ u: level, v: p.v + ((n.v - p.v) * (level - p.u)) / (n.u - p.u) });
+  }
+  return adding.closed();
 }
 
 /** Linear stress over the section where the forces have spread: a + b (u − u_c) + c (v − v_c). */
 export interface Spread {
   readonly ring: readonly Seen[];
   readonly plates: readonly Plate[];
+  /** Where concrete and plates begin and end. */
+  readonly reach: readonly [low: number, high: number];
   readonly force: number;
   readonly a: number;
   readonly b: number;
@@ -138,6 +163,7 @@ export function spread(block: EndBlock): Spread {
   return {
     ring,
     plates: pressing,
+    reach: reachOf(ring, pressing),
     force,
     a: force / whole.A,
     b: (Mu * vv - Mv * uv) / det,
@@ -151,19 +177,22 @@ export const fromCentre = (block: EndBlock, level: number): number => {
   return level - u / A;
 };
 
-/** Where concrete and plates begin and end. */
-export function reach({ ring, plates: all }: Spread): readonly [low: number, high: number] {
+function reachOf(ring: readonly Seen[], all: readonly Plate[]): Spread["reach"] {
   const levels = [...ring.map(({ u }) => u), ...all.flatMap(({ u, along }) => [u - along / 2, u + along / 2])];
   return [Math.min(...levels), Math.max(...levels)];
 }
 
-/** Force across the plane's end and moment on it, from what lies below it; the level counts from the centroid. */
-export function cut(s: Spread, level: number): { readonly V: number; readonly M: number } {
-  const { ring, plates: all, a, b, c } = s;
-  const [low, high] = reach(s);
+/** Force across the plane's end and moment on it. */
+interface Cut {
+  readonly V: number;
+  readonly M: number;
+}
+
+/** From what lies below the plane; the level counts from the centroid. */
+export function cut({ ring, plates: all, reach: [low, high], a, b, c }: Spread, level: number): Cut {
   // All or nothing lies below: the block as a whole is in equilibrium.
   if (level <= low || level >= high) return { V: 0, M: 0 };
-  const part = sums(below(ring, level));
+  const part = sumsBelow(ring, level);
   const V = a * part.A + b * part.u + c * part.v;
   const M = level * V - (a * part.u + b * part.uu + c * part.uv);
   return all.reduce(
@@ -182,6 +211,7 @@ export function cutFromAbove(spreadOut: Spread, level: number): number {
     ...spreadOut,
     ring: spreadOut.ring.map(({ u, v }) => ({ u: -u, v })),
     plates: spreadOut.plates.map((p) => ({ ...p, u: -p.u })),
+    reach: [-spreadOut.reach[1], -spreadOut.reach[0]],
     b: -spreadOut.b,
   };
   return cut(flipped, -level).M;
@@ -197,8 +227,8 @@ function breaks({ ring, plates: all }: Spread): readonly number[] {
  * Between two such levels the force is a cubic of the level: the stress and the width are straight, and so is the
  * middle of the width. The places where the cubic itself turns part the stretch, so that no zero of it is passed over.
  */
-function parted(s: Spread, low: number, high: number): readonly number[] {
-  const [v0, v1, v2, v3] = [0, 1, 2, 3].map((i) => cut(s, low + ((high - low) * i) / 3).V) as [
+function parted(at: Cuts, low: number, high: number): readonly number[] {
+  const [v0, v1, v2, v3] = [0, 1, 2, 3].map((i) => at(i === 3 ? high : low + ((high - low) * i) / 3).V) as [
     number,
     number,
     number,
@@ -215,11 +245,11 @@ function parted(s: Spread, low: number, high: number): readonly number[] {
 }
 
 /** Where the force across a plane's end vanishes between two levels, which is where the moment turns. */
-function turning(s: Spread, low: number, high: number): number {
+function turning(s: Spread, low: number, high: number, rising: boolean): number {
   let [from, to] = [low, high];
-  const rising = cut(s, from).V < 0;
   for (let i = 0; i < 60; i++) {
     const middle = (from + to) / 2;
+    if (middle === from || middle === to) break;
     if (cut(s, middle).V < 0 === rising) from = middle;
     else to = middle;
   }
@@ -229,22 +259,37 @@ function turning(s: Spread, low: number, high: number): number {
 /** A moment that is rounding and no more, of a force over the depth. */
 const nothing = 1e-12;
 export const isNothing = (s: Spread, M: number): boolean => {
-  const [low, high] = reach(s);
+  const [low, high] = s.reach;
   return M <= nothing * s.force * (high - low);
 };
 
+type Cuts = (level: number) => Cut;
+
+/** Each level is cut once, however often it is asked for. */
+function cutOnce(s: Spread): Cuts {
+  const known = new Map<number, Cut>();
+  return (level) => {
+    const before = known.get(level);
+    if (before) return before;
+    const now = cut(s, level);
+    known.set(level, now);
+    return now;
+  };
+}
+
 /** The level of the largest moment (sign 1) or of the lowest (sign −1), from the centroid; the lower edge where there is none. */
 export function extreme(s: Spread, sign: 1 | -1): number {
+  const at = cutOnce(s);
   const levels = breaks(s);
   const fine = levels.flatMap((low, i) => {
     const high = levels[i + 1];
-    return high === undefined ? [low] : parted(s, low, high);
+    return high === undefined ? [low] : parted(at, low, high);
   });
   const tried = fine.flatMap((low, i) => {
     const high = fine[i + 1];
-    if (high === undefined || cut(s, low).V * cut(s, high).V >= 0) return [low];
-    return [low, turning(s, low, high)];
+    if (high === undefined || at(low).V * at(high).V >= 0) return [low];
+    return [low, turning(s, low, high, at(low).V < 0)];
   });
-  const found = tried.reduce((best, level) => (sign * cut(s, level).M > sign * cut(s, best).M ? level : best));
-  return isNothing(s, sign * cut(s, found).M) ? levels[0]! : found;
+  const found = tried.reduce((best, level) => (sign * at(level).M > sign * at(best).M ? level : best));
+  return isNothing(s, sign * at(found).M) ? levels[0]! : found;
 }

@@ -11,7 +11,6 @@ import {
   extreme,
   fromCentre,
   isNothing,
-  reach,
   spread,
   stressedUpTo,
 } from "./endBlock.ts";
@@ -27,7 +26,7 @@ const notes = [
 ];
 /** The measure of what counts as a difference: a hundredth of the force over the depth. */
 const size = (s: ReturnType<typeof spread>): number => {
-  const [low, high] = reach(s);
+  const [low, high] = s.reach;
   return 0.01 * s.force * (high - low);
 };
 
@@ -64,7 +63,7 @@ export const endBlockMoment = stepwise({
   proof: (v, { M }) => {
     const s = spread(v);
     const level = fromCentre(v, v.level);
-    const [low, high] = reach(s);
+    const [low, high] = s.reach;
     if (level <= low || level >= high) return M;
     return (M - cutFromAbove(s, level)) / Math.max(size(s), 1e-9);
   },
@@ -100,7 +99,7 @@ const plane = (value: "BURSTING" | "SPALLING", sign: 1 | -1) =>
     proof: (v, { level }) => {
       const s = spread(v);
       const at = fromCentre(v, level);
-      const [low, high] = reach(s);
+      const [low, high] = s.reach;
       const none = isNothing(s, sign * cut(s, at).M);
       return none ? (at - low) / (high - low) : cut(s, at).V / s.force;
     },

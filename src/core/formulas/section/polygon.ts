@@ -38,69 +38,128 @@ function between(at: Point, first: Point, second: Point, ray: Point): boolean {
   return turn(ray) > 0 && turn(ray) < turn(second);
 }
 
-/** Tells quickly of most pairs of edges that they have no point in common: one lies wholly beside, above or below the other. */
-function gaps(points: readonly Point[]): (i: number, j: number) => boolean {
-  const ends = points.map((p, i) => [p, points[(i + 1) % points.length]!] as const);
+const edges = (ring: readonly Point[]): readonly (readonly [Point, Point])[] =>
+  ring.map((p, i) => [p, ring[(i + 1) % ring.length]!]);
+
+/** The rectangles round the edges of some rings, edge after edge. */
+interface Boxes {
+  readonly left: Float64Array;
+  readonly right: Float64Array;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+}
+
+function boxesRound(ends: readonly (readonly [Point, Point])[]): Boxes {
   const of = (bound: (a: Point, b: Point) => number) => Float64Array.from(ends, ([a, b]) => bound(a, b));
-  const left = of((a, b) => Math.min(a.x, b.x));
-  const right = of((a, b) => Math.max(a.x, b.x));
-  const low = of((a, b) => Math.min(a.y, b.y));
-  const high = of((a, b) => Math.max(a.y, b.y));
-  return (i, j) => left[i]! > right[j]! || left[j]! > right[i]! || low[i]! > high[j]! || low[j]! > high[i]!;
+  return {
+    left: of((a, b) => Math.min(a.x, b.x)),
+    right: of((a, b) => Math.max(a.x, b.x)),
+    low: of((a, b) => Math.min(a.y, b.y)),
+    high: of((a, b) => Math.max(a.y, b.y)),
+  };
+}
+
+/** Calls `visit` for each pair of edges whose extents along one direction have a part in common, until it returns true. */
+function sweep(from: Float64Array, to: Float64Array, visit: (i: number, j: number) => boolean): boolean {
+  const order = Array.from(from.keys()).sort((i, j) => from[i]! - from[j]!);
+  for (let k = 0; k < order.length; k++) {
+    const i = order[k]!;
+    for (let l = k + 1; l < order.length && from[order[l]!]! <= to[i]!; l++) if (visit(i, order[l]!)) return true;
+  }
+  return false;
+}
+
+/** How many pairs of edges a sweep looks at. */
+function sweepCost(from: Float64Array, to: Float64Array): number {
+  const sorted = Float64Array.from(from).sort();
+  const ends = Float64Array.from(to).sort();
+  let pairs = 0;
+  // An edge has a part in common with all that begin before it ends, but for those that ended before it began.
+  for (let i = 0, begun = 0; i < ends.length; i++) {
+    while (begun < sorted.length && sorted[begun]! <= ends[i]!) begun++;
+    pairs += begun - i;
+  }
+  return pairs;
+}
+
+/**
+ * Calls `visit` for each pair of edges that may have a point in common, until it returns true: the others lie wholly
+ * beside, above or below one another.
+ */
+function near({ left, right, low, high }: Boxes, visit: (i: number, j: number) => boolean): boolean {
+  if (sweepCost(left, right) <= sweepCost(low, high))
+    return sweep(left, right, (i, j) => low[i]! <= high[j]! && low[j]! <= high[i]! && visit(i, j));
+  return sweep(low, high, (i, j) => left[i]! <= right[j]! && left[j]! <= right[i]! && visit(i, j));
+}
+
+/** Do a ring's boundaries change sides where point j comes to stand on point i, the ends of no common edge? */
+function crossesAtPoint(points: readonly Point[], i: number, j: number): boolean {
+  const [p, q] = [points[i]!, points[j]!];
+  if (!same(p, q)) return false;
+  const rays = [points.at(j - 1)!, points[(j + 1) % points.length]!] as const;
+  const others = [points.at(i - 1)!, points[(i + 1) % points.length]!] as const;
+  if (rays.some((ray) => others.some((other) => same(ray, other)))) return false;
+  return between(p, ...others, rays[0]) !== between(p, ...others, rays[1]);
+}
+
+/** Does the boundary pass through edge j at point i? */
+function passesThrough(points: readonly Point[], i: number, j: number): boolean {
+  const q = points[j]!;
+  const r = points[j + 1 < points.length ? j + 1 : 0]!;
+  if (!onEdge(points[i]!, q, r)) return false;
+  return side(q, r, points.at(i - 1)!) * side(q, r, points[(i + 1) % points.length]!) < 0;
+}
+
+/** Does edge i of a ring meet edge j, which is no neighbour of it, in the middle of both or at the point where i begins? */
+function meets(points: readonly Point[], ends: readonly (readonly [Point, Point])[], i: number, j: number): boolean {
+  if (j < i) return passesThrough(points, i, j);
+  const [a, b] = ends[i]!;
+  const [c, d] = ends[j]!;
+  return crosses(a, b, c, d) || passesThrough(points, i, j) || crossesAtPoint(points, i, j);
 }
 
 /** Refuses an outline that crosses itself, in the middle of edges or at points. Touching is allowed: a slit joins a void to the outside. */
 function refuseCrossing(points: readonly Point[], parameter: string, name: string): void {
   const n = points.length;
-  const point = (i: number): Point => points[(i + n) % n]!;
-  const refuse = (i: number, j: number): never => {
-    throw new InputError(
-      parameter,
-      `${name} crosses itself: the edge from point ${i + 1} ${at(point(i))} meets the edge from point ` +
-        `${j + 1} ${at(point(j))}; points must run round the section in order`,
-    );
+  // The first edges in the order of the points are named, whatever the order in which pairs are looked at.
+  let [first, second] = [n, n];
+  const ends = edges(points);
+  const look = (i: number, j: number): void => {
+    if ((i < first || (i === first && j < second)) && meets(points, ends, i, j)) [first, second] = [i, j];
   };
-  const apartFrom = gaps(points);
-  for (let i = 0; i < n; i++) {
-    for (let j = 0; j < n; j++) {
-      if (apartFrom(i, j)) continue;
-      if (j === i || j === (i + 1) % n || i === (j + 1) % n) continue;
-      if (j > i && crosses(point(i), point(i + 1), point(j), point(j + 1))) refuse(i, j);
-      if (
-        onEdge(point(i), point(j), point(j + 1)) &&
-        side(point(j), point(j + 1), point(i - 1)) * side(point(j), point(j + 1), point(i + 1)) < 0
-      )
-        refuse(i, j);
-      if (j > i && same(point(i), point(j))) {
-        const rays = [point(j - 1), point(j + 1)];
-        const on = rays.some((ray) => [point(i - 1), point(i + 1)].some((other) => same(ray, other)));
-        if (
-          !on &&
-          between(point(i), point(i - 1), point(i + 1), rays[0]!) !==
-            between(point(i), point(i - 1), point(i + 1), rays[1]!)
-        )
-          refuse(i, j);
-      }
-    }
-  }
+  near(boxesRound(ends), (i, j) => {
+    if (i === (j + 1) % n || j === (i + 1) % n) return false;
+    look(i, j);
+    look(j, i);
+    return false;
+  });
+  if (first === n) return;
+  const [p, q] = [points[first]!, points[second]!];
+  throw new InputError(
+    parameter,
+    `${name} crosses itself: the edge from point ${first + 1} ${at(p)} meets the edge from point ` +
+      `${second + 1} ${at(q)}; points must run round the section in order`,
+  );
 }
 
 /** Does a point lie inside a polygon or on its edge? */
 export function holds(ring: readonly Point[], p: Point): boolean {
   let inside = false;
   for (let i = 0; i < ring.length; i++) {
-    const [a, b] = [ring[i]!, ring[(i + 1) % ring.length]!];
+    const a = ring[i]!;
+    const b = ring[i + 1 < ring.length ? i + 1 : 0]!;
+    // Most edges lie wholly above or below.
+    if ((a.y > p.y && b.y > p.y) || (a.y < p.y && b.y < p.y)) continue;
     if (same(a, p) || onEdge(p, a, b)) return true;
     if (a.y > p.y !== b.y > p.y && p.x < a.x + ((b.x - a.x) * (p.y - a.y)) / (b.y - a.y)) inside = !inside;
   }
   return inside;
 }
 
-const edges = (ring: readonly Point[]): readonly (readonly [Point, Point])[] =>
-  ring.map((p, i) => [p, ring[(i + 1) % ring.length]!]);
+/** Do the edges of two rings cross? */
 function meet(one: readonly Point[], other: readonly Point[]): boolean {
-  const others = edges(other);
-  return edges(one).some(([a, b]) => others.some(([c, d]) => crosses(a, b, c, d)));
+  const all = [...edges(one), ...edges(other)];
+  return near(boxesRound(all), (i, j) => i < one.length !== j < one.length && crosses(...all[i]!, ...all[j]!));
 }
 
 /** The rectangle round a ring. */

@@ -1,7 +1,7 @@
 import { checkDeviators, segmentsBetween } from "./deviators.ts";
 import { countedFrom, type End } from "./ends.ts";
 import type { PathRows } from "./pathRange.ts";
-import { angleAlong, breaks, distanceFrom, fromEnd, left, profile, right, slopeAt, within } from "./profile.ts";
+import { angleAlong, breaks, distanceFrom, fromEnd, fromZero, profile, right, slopeAt, within } from "./profile.ts";
 import { angleInSpace, checkSegments, lengthOf, pathOfSegments, withinLength, type Turn } from "./segments.ts";
 
 /** The geometry of a tendon seen from one of its ends, whatever describes it. In mm and rad. */
@@ -34,14 +34,12 @@ export function courseFrom(path: PathRows, end: End): Course {
     const { exponent, ...rest } = pathOfSegments(turns, ({ alpha_v, alpha_h }) => angleInSpace(alpha_v, alpha_h));
     return { ...rest, angle: exponent };
   }
-  const p = fromEnd(profile(path.rows), end);
-  const start = left(p);
-  const angle = angleAlong(p);
+  const p = fromZero(fromEnd(profile(path.rows), end));
   return {
-    length: right(p) - start,
-    breaks: breaks(p).map((at) => at - start),
-    angle: (s) => angle(start + s),
-    stretch: (s) => Math.hypot(1, slopeAt(p, start + s)),
+    length: right(p),
+    breaks: breaks(p),
+    angle: angleAlong(p),
+    stretch: (s) => Math.hypot(1, slopeAt(p, s)),
   };
 }
 

@@ -14,23 +14,45 @@ function gauss(f: (x: number) => number, a: number, b: number): number {
   return sum * half;
 }
 
-/** Halves a stretch until both halves together say what the whole says. */
-function refined(f: (x: number) => number, a: number, b: number, whole: number, depth: number): number {
+/** Shares of a stretch and of the whole integral below which a difference is rounding. */
+const roundingOfStretch = 1e-13;
+const roundingOfWhole = 1e-15;
+const mostHalvings = 12;
+
+/**
+ * Halves a stretch until both halves together say what the whole says, but for rounding: its own, or where it is short
+ * or hardly counts, that of the whole integral, whose size is given.
+ */
+function refined(
+  f: (x: number) => number,
+  a: number,
+  b: number,
+  size: number,
+  whole = gauss(f, a, b),
+  left = mostHalvings,
+): number {
   const middle = (a + b) / 2;
   const first = gauss(f, a, middle);
   const second = gauss(f, middle, b);
-  if (depth === 0 || Math.abs(first + second - whole) <= 1e-13 * (Math.abs(first) + Math.abs(second)))
-    return first + second;
-  return refined(f, a, middle, first, depth - 1) + refined(f, middle, b, second, depth - 1);
+  const rounding = Math.max(roundingOfStretch * (Math.abs(first) + Math.abs(second)), roundingOfWhole * size);
+  if (left === 0 || Math.abs(first + second - whole) <= rounding) return first + second;
+  return refined(f, a, middle, size, first, left - 1) + refined(f, middle, b, size, second, left - 1);
+}
+
+/** The stretches between stops, each as one rule gives it, and the size of the whole integral. */
+function roughly(
+  f: (x: number) => number,
+  stops: readonly number[],
+): { readonly pieces: readonly number[]; readonly size: number } {
+  const pieces = stops.slice(1).map((to, i) => gauss(f, stops[i]!, to));
+  return { pieces, size: pieces.reduce((sum, piece) => sum + Math.abs(piece), 0) };
 }
 
 /** Integral of a function that is smooth between the breaks. */
 export function integrate(f: (x: number) => number, a: number, b: number, breaks: readonly number[]): number {
   const stops = [a, ...breaks.filter((x) => x > a && x < b), b];
-  let sum = 0;
-  for (let i = 0; i + 1 < stops.length; i++)
-    sum += refined(f, stops[i]!, stops[i + 1]!, gauss(f, stops[i]!, stops[i + 1]!), 12);
-  return sum;
+  const { pieces, size } = roughly(f, stops);
+  return pieces.reduce((sum, piece, i) => sum + refined(f, stops[i]!, stops[i + 1]!, size, piece), 0);
 }
 
 /**
@@ -38,9 +60,10 @@ export function integrate(f: (x: number) => number, a: number, b: number, breaks
  * place beyond it is first asked for.
  */
 export function integralFrom(f: (x: number) => number, breaks: readonly number[]): (to: number) => number {
-  const piece = (a: number, b: number): number => refined(f, a, b, gauss(f, a, b), 12);
+  let rough: ReturnType<typeof roughly> | undefined;
   const sums = [0];
   return (to) => {
+    const { pieces, size } = (rough ??= roughly(f, breaks));
     let low = 0;
     let high = breaks.length - 1;
     while (low < high) {
@@ -48,9 +71,10 @@ export function integralFrom(f: (x: number) => number, breaks: readonly number[]
       if (breaks[middle]! <= to) low = middle;
       else high = middle - 1;
     }
-    for (let i = sums.length; i <= low; i++) sums.push(sums[i - 1]! + piece(breaks[i - 1]!, breaks[i]!));
+    for (let i = sums.length; i <= low; i++)
+      sums.push(sums[i - 1]! + refined(f, breaks[i - 1]!, breaks[i]!, size, pieces[i - 1]));
     const from = breaks[low]!;
-    return to > from ? sums[low]! + piece(from, to) : sums[low]!;
+    return to > from ? sums[low]! + refined(f, from, to, size) : sums[low]!;
   };
 }
 

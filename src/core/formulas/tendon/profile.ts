@@ -133,6 +133,12 @@ export function fromEnd(p: Profile, end: End): Profile {
   }));
 }
 
+/** The same tendon with its left end at 0: far from there its short segments would lose digits. */
+export function fromZero(p: Profile): Profile {
+  const start = left(p);
+  return start === 0 ? p : p.map((s) => ({ ...s, from: s.from - start, to: s.to - start }));
+}
+
 /** Distance along the span from the jacking end. */
 export function distanceFrom(p: Profile, x: number, end: End): number {
   return end === "LEFT" ? x - left(p) : right(p) - x;
