@@ -12,7 +12,7 @@ export {
 export { placeOf, placeText, type Place, type PlacedArea } from "./address/place.ts";
 export { areaOf, areaWithin, readCells, type ReadCells } from "./address/readCells.ts";
 export { quotedSheet, splitSheet } from "./address/sheetPrefix.ts";
-export { parseFormula } from "./language/parse.ts";
+export { parseFormula, UnreadableFormula } from "./language/parse.ts";
 export { isReference, piecesOf, withoutPrefix, withPrefix, type Piece, type PieceKind } from "./language/pieces.ts";
 export { writeNode } from "./language/print.ts";
 export {

@@ -1,7 +1,9 @@
 /** Builds the pages into `dist`, also while a server serves them. */
 import { reasonOf } from "../core/index.ts";
 import { build } from "./build.ts";
+import { guardOutput } from "./output.ts";
 
+guardOutput();
 try {
   await build((text) => console.log(text));
 } catch (error) {

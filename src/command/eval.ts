@@ -1,9 +1,9 @@
 /** Evaluates worksheet formulas without a grid on screen: values at full precision, or the error with its message. */
 import { openGridInNode, type CellContent, type GridHost } from "../hosts/index.ts";
 import { evaluated } from "./eval/evaluated.ts";
-import { endWithReader } from "./output.ts";
+import { guardOutput } from "./output.ts";
 
-endWithReader();
+guardOutput();
 
 const help = `Evaluates worksheet formulas and prints their values at full precision.
 

@@ -6,9 +6,9 @@ import {
   type WorksheetFunction,
 } from "../../functions/index.ts";
 import { basisText, families, sources, type Declaration } from "../core/index.ts";
-import { endWithReader } from "./output.ts";
+import { guardOutput } from "./output.ts";
 
-endWithReader();
+guardOutput();
 
 function unitOf({ parameter }: Pick<FunctionParameter, "parameter">): string {
   switch (parameter.kind) {

@@ -5,6 +5,7 @@ import { sideLoading } from "../hosts/index.ts";
 import { deploymentAddress } from "./address.ts";
 import { buildIfStale, dist } from "./build.ts";
 import { authorityName, developmentCertificates } from "./certificates.ts";
+import { guardOutput } from "./output.ts";
 import { builtPages, serveBuilt } from "./serve/builtPages.ts";
 import { listen } from "./serve/listen.ts";
 
@@ -23,6 +24,7 @@ function trustSteps(file: string): string {
   );
 }
 
+guardOutput();
 await serveBuilt(async () => {
   const address = deploymentAddress();
   const { hostname, port, pathname } = new URL(address);

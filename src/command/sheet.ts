@@ -1,9 +1,9 @@
 /** `npm run -s sheet`: a check sheet as an .xlsx file, its governing checks on screen; many of them from a table. */
-import { endWithReader } from "./output.ts";
+import { guardOutput } from "./output.ts";
 import { progressLine } from "./progressLine.ts";
 import { runSheet } from "./sheet/run.ts";
 
-endWithReader();
+guardOutput();
 let stopped = false;
 // Only while many members are done is there a pause in which a signal is heard; one sheet ends as programs do.
 if (process.argv.includes("--members")) {

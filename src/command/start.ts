@@ -2,6 +2,7 @@
 import { createServer } from "node:http";
 import type { Server } from "node:http";
 import { buildIfStale } from "./build.ts";
+import { guardOutput } from "./output.ts";
 import { builtPages, serveBuilt } from "./serve/builtPages.ts";
 import { listen } from "./serve/listen.ts";
 
@@ -34,6 +35,7 @@ async function openPort(server: Server): Promise<number> {
   throw new Error(`ports ${defaultPort} to ${defaultPort + portsTried - 1} are all taken; set PORT to a free one`);
 }
 
+guardOutput();
 await serveBuilt(async () => {
   await buildIfStale((text) => console.log(text));
   const port = await openPort(createServer(builtPages("workbench")));

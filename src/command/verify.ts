@@ -1,8 +1,8 @@
 /** `npm run -s verify`: every published check, what was printed and what the functions give. */
-import { endWithReader } from "./output.ts";
+import { guardOutput } from "./output.ts";
 import { runVerify } from "./verify/run.ts";
 
-endWithReader();
+guardOutput();
 process.exitCode = runVerify(process.argv.slice(2), {
   say: (line) => console.log(line),
   complain: (line) => console.error(line),

@@ -15,6 +15,11 @@ export class NoResult extends Error {
   override readonly name = "NoResult";
 }
 
+/** Whether a calculation refused its input or has no answer for it; any other error is a fault of the program. */
+export function isRefusal(error: unknown): error is InputError | NoResult {
+  return error instanceof InputError || error instanceof NoResult;
+}
+
 /** What went wrong, in the words of whatever was thrown. */
 export function reasonOf(thrown: unknown): string {
   return thrown instanceof Error ? thrown.message : String(thrown);

@@ -1,6 +1,6 @@
 /** The only door to the calculation core. */
 export { cautions } from "./cautions.ts";
-export { InputError, NoResult, reasonOf } from "./errors.ts";
+export { InputError, isRefusal, NoResult, reasonOf } from "./errors.ts";
 export {
   equationFor,
   families,

@@ -35,6 +35,15 @@ function changed(parts: Readonly<Record<string, string | ((text: string) => stri
   return zipSync(files);
 }
 
+/** The plain file with a part of this name, which an object of parts cannot hold. */
+function changedWithProto(): Uint8Array {
+  const name = "--proto--";
+  const bytes = changed({ [name]: "x" });
+  const [from, to] = [strToU8(name), strToU8("__proto__")];
+  for (let i = 0; i + from.length <= bytes.length; i++) if (from.every((b, k) => bytes[i + k] === b)) bytes.set(to, i);
+  return bytes;
+}
+
 const rows = (text: string) => (xml: string) =>
   xml.replace(/<sheetData>.*<\/sheetData>/s, `<sheetData>${text}</sheetData>`);
 
@@ -138,6 +147,86 @@ describe("what is refused, and why", () => {
     expect(reason(bytes)).toMatch(why);
   });
 
+  const rule = (i: number) =>
+    `<cfRule type="expression" dxfId="0" priority="${i}"><formula>A1&gt;${i}</formula></cfRule>`;
+  const beside = (text: string): Uint8Array =>
+    changed({ [sheetPart]: (xml) => xml.replace("</sheetData>", `</sheetData>${text}`) });
+  const areas = (n: number): string => Array.from({ length: n }, (_, i) => `B${(i % 150) + 1}`).join(" ");
+  const names = Array.from({ length: 50_001 }, (_, i) => `<definedName name="n_${i}">Data!$A$1</definedName>`).join("");
+  const terms = Array.from({ length: 1900 }, () => "A$1").join("+");
+  const shared = Array.from(
+    { length: 4000 },
+    (_, i) => `<row r="${i + 1}"><c><f t="shared" si="0">${i === 0 ? terms : ""}</f><v>1</v></c></row>`,
+  ).join("");
+  it.each<readonly [string, () => Uint8Array, RegExp]>([
+    [
+      "more rules for colours than the page can bear",
+      () =>
+        beside(
+          `<conditionalFormatting sqref="A1">${Array.from({ length: 3000 }, (_, i) => rule(i)).join("")}</conditionalFormatting>`,
+        ),
+      /“Data” has 3,000 areas with rules for colours; up to 1,000 are opened/,
+    ],
+    [
+      "one rule for colours in many places",
+      () => beside(`<conditionalFormatting sqref="${areas(1001)}">${rule(1)}</conditionalFormatting>`),
+      /“Data” has 1,001 areas with rules for colours/,
+    ],
+    [
+      "many rules for colours in the same cells",
+      () =>
+        beside(
+          `<conditionalFormatting sqref="A1:Z150">${Array.from({ length: 600 }, (_, i) => rule(i)).join("")}</conditionalFormatting>`,
+        ),
+      /“Data” has 2,340,000 cells with rules for colours/,
+    ],
+    [
+      "more rules for entries than the page can bear",
+      () =>
+        beside(
+          `<dataValidations>${Array.from({ length: 20_000 }, (_, i) => `<dataValidation type="whole" operator="greaterThan" sqref="A${(i % 150) + 1}"><formula1>0</formula1></dataValidation>`).join("")}</dataValidations>`,
+        ),
+      /“Data” has 20,000 areas with rules for what may be typed; up to 5,000 are opened/,
+    ],
+    [
+      "a long formula that stands for thousands",
+      () => changed({ [sheetPart]: rows(shared) }),
+      /formulas of its sheet “Data” have more than 10,000,000 characters together/,
+    ],
+    [
+      "many formulas that fill several cells",
+      () =>
+        changed({
+          [sheetPart]: rows(
+            Array.from(
+              { length: 2001 },
+              (_, i) => `<row r="${i + 1}"><c><f t="array" ref="A${i + 1}:B${i + 1}">C1:D1</f><v>1</v></c></row>`,
+            ).join(""),
+          ),
+        }),
+      /“Data” has 2,001 formulas that fill several cells; up to 2,000/,
+    ],
+    [
+      "many joined cells",
+      () =>
+        beside(
+          `<mergeCells>${Array.from({ length: 20_001 }, (_, i) => `<mergeCell ref="A${i + 1}:B${i + 1}"/>`).join("")}</mergeCells>`,
+        ),
+      /“Data” has 20,001 areas of joined cells; up to 20,000/,
+    ],
+    [
+      "many names",
+      () =>
+        changed({
+          "xl/workbook.xml": (text) => text.replace("<calcPr", `<definedNames>${names}</definedNames><calcPr`),
+        }),
+      /it has 50,001 names; up to 50,000/,
+    ],
+    ["a part named like the ground of all objects", () => changedWithProto(), /part __proto__/],
+  ])("%s", (_, bytes, why) => {
+    expect(reason(bytes())).toMatch(why);
+  });
+
   it("a part that unpacks to more than is opened, before it is unpacked", () => {
     const bomb = zipSync({ ...unzipSync(plain), [sheetPart]: new Uint8Array(60e6) });
     expect(bomb.length).toBeLessThan(1e5);
@@ -231,6 +320,22 @@ describe("what other programs write", () => {
     expect(opened.notUnderstood.join()).toContain("not joined");
   });
 
+  it("rules reach a little beyond what is filled, whole columns and rows too", () => {
+    const { workbook } = read(
+      changed({
+        [sheetPart]: (xml) =>
+          xml.replace(
+            "</sheetData>",
+            '</sheetData><conditionalFormatting sqref="A1:A1048576"><cfRule type="expression" priority="1"><formula>A1&gt;0</formula></cfRule></conditionalFormatting>' +
+              '<dataValidations><dataValidation type="whole" operator="greaterThan" sqref="A1:XFD1 A5000"><formula1>0</formula1></dataValidation></dataValidations>',
+          ),
+      }),
+    );
+    const [only] = workbook.sheets;
+    expect(only!.colours[0]!.areas).toEqual([{ row: 0, column: 0, rows: 201, columns: 1 }]);
+    expect(only!.entries[0]!.areas).toEqual([{ row: 0, column: 0, rows: 1, columns: 201 }]);
+  });
+
   it("empty cells with a look far out are left out", () => {
     expect(cells('<row r="1"><c r="A1"><v>1</v></c></row><row r="1048576"><c r="A1048576" s="0"/></row>')).toHaveLength(
       1,
@@ -257,6 +362,146 @@ describe("what other programs write", () => {
       "pivot tables: the values are kept, not the tables",
       "notes and comments: not kept",
     ]);
+  });
+});
+
+describe("what no program takes is changed or left out, said, and can be kept", () => {
+  const half = "&#xD83D;";
+  const withNames = (list: string) => (text: string) =>
+    text.replace("<calcPr", `<definedNames>${list}</definedNames><calcPr`);
+  const inCell = (inside: string): Uint8Array => changed({ [sheetPart]: rows(`<row r="1">${inside}</row>`) });
+  const leftOut = /characters that no workbook file can keep: left out/;
+
+  it.each<readonly [string, Uint8Array, RegExp]>([
+    [
+      "half a character in a sheet's name",
+      changed({ "xl/workbook.xml": (t) => t.replace('name="Data"', `name="Da${half}ta"`) }),
+      leftOut,
+    ],
+    ["half a character in a text", inCell(`<c t="str"><v>a${half}b</v></c>`), leftOut],
+    ["half a character written as texts write it", inCell('<c t="str"><v>a_xD83D_b</v></c>'), leftOut],
+    ["a character of zero written as texts write it", inCell('<c t="str"><v>a_x0000_b</v></c>'), leftOut],
+    ["a character of zero", inCell('<c t="inlineStr"><is><t>a&#0;b</t></is></c>'), leftOut],
+    ["a control character itself", inCell('<c t="str"><v>a\u0001b</v></c>'), leftOut],
+    ["half a character in a formula", inCell(`<c><f>LEN("a${half}")</f><v>1</v></c>`), leftOut],
+    [
+      "half a character in a number format",
+      changed({
+        "xl/styles.xml": (t) =>
+          t
+            .replace(/<numFmts.*<\/numFmts>/s, "")
+            .replace(
+              /<fonts/,
+              `<numFmts count="1"><numFmt numFmtId="200" formatCode="0&quot;${half}&quot;"/></numFmts><fonts`,
+            )
+            .replace(/<\/cellXfs>/, '<xf numFmtId="200"/></cellXfs>'),
+        [sheetPart]: rows('<row r="1"><c s="1"><v>1</v></c><c s="2"><v>1</v></c><c s="3"><v>1</v></c></row>'),
+      }),
+      leftOut,
+    ],
+    [
+      "half a character in a name",
+      changed({ "xl/workbook.xml": withNames(`<definedName name="f${half}ar">Data!$A$1</definedName>`) }),
+      leftOut,
+    ],
+    [
+      "names that are none",
+      changed({
+        "xl/workbook.xml": withNames(
+          ["a b", "A1", "", "1x", "x".repeat(256), "a!b"]
+            .map((name) => `<definedName name="${name}">Data!$A$1</definedName>`)
+            .join(""),
+        ),
+      }),
+      /names that programs do not take: not kept \(“a b”, “A1”, “”, “1x” and 2 more\)/,
+    ],
+    [
+      "a list of choices longer than programs take",
+      changed({
+        [sheetPart]: (t) =>
+          t.replace(
+            "</sheetData>",
+            `</sheetData><dataValidations><dataValidation type="list" sqref="A1"><formula1>"${"x".repeat(256)}"</formula1></dataValidation></dataValidations>`,
+          ),
+      }),
+      /lists of choices longer than 255 characters: not kept \(“Data”\)/,
+    ],
+    ...["x".repeat(40), "a[b]", "a:b*c?d/e\\f", "'a", "a'", "History", " ", "a&#9;b"].map(
+      (name) =>
+        [
+          `the sheet name ${name}`,
+          changed({ "xl/workbook.xml": (t: string) => t.replace('name="Data"', `name="${name}"`) }),
+          /names of sheets that programs do not take: changed \(“[^”]*” to “[^”]+”\)/s,
+        ] as const,
+    ),
+  ])("%s", (_, bytes, said) => {
+    const { workbook, notUnderstood } = openWorkbook(bytes);
+    expect(notUnderstood.join("\n")).toMatch(said);
+    const again = openWorkbook(writeBook(workbook));
+    expect(again.notUnderstood).toEqual([]);
+    expect(again.workbook.sheets.map(({ name, cells }) => [name, cells])).toEqual(
+      workbook.sheets.map(({ name, cells }) => [name, cells]),
+    );
+  });
+
+  it("a whole character in two halves stays", () => {
+    const { workbook, notUnderstood } = openWorkbook(inCell('<c t="str"><v>&#xD83D;&#xDE00;_xD83D__xDE00_</v></c>'));
+    expect(workbook.sheets[0]!.cells[0]!.value).toBe("\u{1F600}\u{1F600}");
+    expect(notUnderstood).toEqual([]);
+  });
+
+  it("formulas, names and rules follow the new name of their sheet, and of two of one name mean the first", () => {
+    const number = (value: number) => [{ row: 0, column: 0, value, look: {} }];
+    const area = { row: 0, column: 0, rows: 1, columns: 1 };
+    const bytes = writeBook({
+      ...book(
+        sheet({ name: "a/b", cells: number(1) }),
+        sheet({ name: "Sums", cells: number(2) }),
+        sheet({ name: "SUMS", cells: number(3) }),
+        sheet({
+          cells: [{ row: 0, column: 0, value: 1, formula: "='a/b'!A1+sums!A1+LEN(\"a/b!\")", look: {} }],
+          entries: [
+            {
+              areas: [area],
+              rule: { kind: "other", type: "list", formulas: ["='a/b'!$A$1:$A$2"] },
+              allowBlank: true,
+              otherwise: "refused",
+            },
+          ],
+          colours: [{ areas: [area], when: { kind: "formula", formula: "='a/b'!A1>0" }, look: { bold: true } }],
+        }),
+      ),
+      names: [{ name: "far", reference: "'a/b'!$A$1" }],
+    });
+    const { workbook } = openWorkbook(bytes);
+    expect(workbook.sheets.map(({ name }) => name)).toEqual(["a b", "Sums", "SUMS 2", "Data"]);
+    const { cells, entries, colours } = workbook.sheets[3]!;
+    expect(cells[0]!.formula).toBe("='a b'!A1+sums!A1+LEN(\"a/b!\")");
+    expect(entries[0]!.rule).toMatchObject({ formulas: ["='a b'!$A$1:$A$2"] });
+    expect(colours[0]!.when).toMatchObject({ formula: "='a b'!A1>0" });
+    expect(workbook.names).toEqual([{ name: "far", reference: "'a b'!$A$1" }]);
+  });
+
+  it("words that every object knows are no kinds of anything", () => {
+    const { workbook, notUnderstood } = openWorkbook(
+      changed({
+        constructor: "x",
+        "xl/styles.xml": (t) => t.replace(/<\/cellXfs>/, '<xf numFmtId="constructor"/></cellXfs>'),
+        [sheetPart]: (t) =>
+          t
+            .replace(/<sheetData>.*<\/sheetData>/s, '<sheetData><row r="1"><c s="1"><v>1</v></c></row></sheetData>')
+            .replace(
+              "</sheetData>",
+              "</sheetData><constructor><a/></constructor><toString><a/></toString>" +
+                '<conditionalFormatting sqref="A1"><cfRule type="constructor" text="a" priority="1"><formula>1</formula></cfRule></conditionalFormatting>' +
+                '<dataValidations><dataValidation type="whole" operator="constructor" errorStyle="toString" showErrorMessage="1" sqref="A1"><formula1>0</formula1></dataValidation></dataValidations>' +
+                "<extLst><ext><constructor/></ext></extLst>",
+            ),
+      }),
+    );
+    expect(notUnderstood).toEqual(["colours by the rule “constructor”: not kept (“Data”)"]);
+    expect(workbook.sheets[0]!.entries.map(({ otherwise }) => otherwise)).toEqual(["refused"]);
+    expect(openWorkbook(writeBook(workbook)).workbook.sheets[0]!.cells).toHaveLength(1);
   });
 });
 

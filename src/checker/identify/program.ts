@@ -1,5 +1,6 @@
 import {
   Block,
+  CannotCompute,
   compileTree,
   keyOf,
   parseFormula,
@@ -163,7 +164,9 @@ export class Program implements Reader {
     try {
       const value = this.#compute(this.cell);
       return typeof value === "number" ? value : NaN;
-    } catch {
+    } catch (error) {
+      // What the calculation of cells cannot compute has no value here.
+      if (!(error instanceof CannotCompute)) throw error;
       return NaN;
     }
   }

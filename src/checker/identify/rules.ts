@@ -4,6 +4,7 @@ import {
   formulas,
   inForce,
   isOptional,
+  isRefusal,
   isUnused,
   readFactor,
   run,
@@ -243,8 +244,9 @@ function drawnPoints(
       );
       points.push(point);
       values.push(value);
-    } catch {
+    } catch (error) {
       // Drawn values that do not go together are drawn anew.
+      if (!isRefusal(error)) throw error;
     }
   }
   return { points, values };
@@ -294,7 +296,8 @@ function ruleOf(f: Formula, choices: Given, given: readonly string[], tie: boole
     take(given);
     try {
       return f.compute(held as never) * fromResult;
-    } catch {
+    } catch (error) {
+      if (!isRefusal(error)) throw error;
       return NaN;
     }
   };
@@ -302,7 +305,8 @@ function ruleOf(f: Formula, choices: Given, given: readonly string[], tie: boole
     take(given);
     try {
       return { ...held, ...f.stepwise(held as never) };
-    } catch {
+    } catch (error) {
+      if (!isRefusal(error)) throw error;
       return undefined;
     }
   };

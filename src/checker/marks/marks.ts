@@ -1,4 +1,4 @@
-import { quotedText, type Address, areaA1, cellAt, readFormula } from "../../cells/index.ts";
+import { quotedText, type Address, areaA1, cellAt, readFormula, UnreadableFormula } from "../../cells/index.ts";
 import { stale as staleWord } from "../../core/index.ts";
 import type { CellContent, InsertedCell } from "../../hosts/index.ts";
 import { columns, measuredWord, officeWord, unconfirmedWords } from "../../sheet/index.ts";
@@ -42,8 +42,9 @@ export function readMarkFormula(formula: string | undefined): Written | undefine
   let call;
   try {
     [call] = readFormula(formula).calls;
-  } catch {
+  } catch (error) {
     // What is no formula is no mark; the caller says that it cannot be read.
+    if (!(error instanceof UnreadableFormula)) throw error;
     return undefined;
   }
   if (call?.id !== "CHECKED" || !call.whole) return undefined;

@@ -65,6 +65,7 @@ function set(tex: string, plain: string, { mathml }: Setting): Markup {
   try {
     equation = mathml(tex);
   } catch {
+    // The typesetter throws errors of its own for what it cannot set.
     return plain === "" ? html`` : html`<div class="kn-equation"><code>${plain}</code></div>`;
   }
   const size = sizeOf(tex);

@@ -1,5 +1,5 @@
 import { namespace, worksheetFunctions } from "../../../functions/index.ts";
-import { readFormula, type Call, type CellContent } from "../../cells/index.ts";
+import { readFormula, UnreadableFormula, type Call, type CellContent } from "../../cells/index.ts";
 import type { GridHost } from "../../hosts/index.ts";
 import { unknownFunction } from "./nearest.ts";
 
@@ -14,8 +14,9 @@ export interface Evaluated {
 function callsIn(formula: string): readonly Call[] {
   try {
     return readFormula(formula.trimStart().startsWith("=") ? formula.trim() : `=${formula.trim()}`).calls;
-  } catch {
+  } catch (error) {
     // Said by the grid, which cannot read it either.
+    if (!(error instanceof UnreadableFormula)) throw error;
     return [];
   }
 }

@@ -1,5 +1,5 @@
 import { constants } from "node:fs";
-import { open } from "node:fs/promises";
+import { open, realpath } from "node:fs/promises";
 import { join, normalize, sep } from "node:path";
 
 /** A file as it was at one moment: size and content belong together, whatever happens to the file afterwards. */
@@ -27,11 +27,21 @@ export function pathBelow(folder: string, address: string): string | undefined {
   return hidden ? undefined : path;
 }
 
-/** Reads a file of a folder whole; undefined where there is none. Rejects where it is there and can't be read. */
+/** Whether a path, links followed, is still in the folder, and not hidden there. */
+async function isWithin(folder: string, path: string): Promise<boolean> {
+  const [real, there] = await Promise.all([realpath(folder), realpath(path)]);
+  return there.startsWith(real + sep) && pathBelow(real, there.slice(real.length)) === there;
+}
+
+/**
+ * Reads a file of a folder whole; undefined where there is none, or a link that leads out of the folder. Rejects where
+ * it is there and can't be read.
+ */
 export async function folderFile(folder: string, address: string): Promise<FolderFile | undefined> {
   const path = pathBelow(folder, address);
   if (path === undefined) return undefined;
   try {
+    if (!(await isWithin(folder, path))) return undefined;
     const file = await open(path, withoutWaiting);
     try {
       if (!(await file.stat()).isFile()) return undefined;

@@ -19,8 +19,10 @@ function addressOf(request: IncomingMessage): string | undefined {
   try {
     const target = request.url ?? "/";
     return decodeURIComponent(new URL(target.startsWith("/") ? `http://localhost${target}` : target).pathname);
-  } catch {
-    return undefined;
+  } catch (error) {
+    // What is no address, and what escapes cannot be.
+    if (error instanceof TypeError || error instanceof URIError) return undefined;
+    throw error;
   }
 }
 

@@ -9,6 +9,7 @@ export function buildIn(folder: string): number | undefined {
     const entry = statSync(folder);
     return entry.isDirectory() ? entry.ino : undefined;
   } catch {
+    // Whatever keeps the folder from being looked at, the next look comes in a moment.
     return undefined;
   }
 }

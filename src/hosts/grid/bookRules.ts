@@ -85,19 +85,20 @@ const textOperators = [
   ["notContains", "notContainsText"],
 ] as const;
 
+const comparing: ReadonlyMap<string, string> = new Map([
+  ["equal", "="],
+  ["notEqual", "<>"],
+  ["greaterThan", ">"],
+  ["greaterThanOrEqual", ">="],
+  ["lessThan", "<"],
+  ["lessThanOrEqual", "<="],
+]);
+
 /** A comparison with something other than numbers, as a formula of the rule's first cell. */
 function comparison(cell: string, operator: string, [a = "", b = ""]: readonly string[]): string {
   if (operator === "between") return `=AND(${cell}>=${a},${cell}<=${b})`;
   if (operator === "notBetween") return `=OR(${cell}<${a},${cell}>${b})`;
-  const signs: Readonly<Record<string, string>> = {
-    equal: "=",
-    notEqual: "<>",
-    greaterThan: ">",
-    greaterThanOrEqual: ">=",
-    lessThan: "<",
-    lessThanOrEqual: "<=",
-  };
-  return `=${cell}${signs[operator] ?? "="}${a}`;
+  return `=${cell}${comparing.get(operator) ?? "="}${a}`;
 }
 
 function gridCondition({ when, areas }: BookColourRule): object {

@@ -1,6 +1,15 @@
 import type { ICellData, Nullable } from "@univerjs/core";
-import { areaA1, parseFormula, quotedSheet, withoutUnkept, type Area } from "../../cells/index.ts";
-import type { CellContent } from "../host/host.ts";
+import {
+  areaA1,
+  cut,
+  parseFormula,
+  quotedSheet,
+  UnreadableFormula,
+  withoutUnkept,
+  type Area,
+} from "../../cells/index.ts";
+import type { CellContent, CellValue } from "../host/host.ts";
+import { limits } from "../xlsx/refusal.ts";
 import type { BookCell, BookName, BookSheet, Width, Workbook } from "../workbook/workbook.ts";
 import { besideOf, pointsOf } from "./beside.ts";
 import { lookOfGrid } from "./bookLook.ts";
@@ -19,7 +28,8 @@ function isReadable(formula: string): boolean {
   try {
     parseFormula(formula);
     return true;
-  } catch {
+  } catch (error) {
+    if (!(error instanceof UnreadableFormula)) throw error;
     return false;
   }
 }
@@ -30,17 +40,20 @@ function richText(cell: Nullable<ICellData>): string | undefined {
   return text === undefined ? undefined : text.replace(/\r\n$/, "").replaceAll("\r", "\n");
 }
 
+/** A value without what no cell of a file holds: a formula's text may be of any length. */
+const kept = (value: CellValue): CellValue =>
+  typeof value === "string" ? cut(withoutUnkept(value), limits.text) : value;
+
 /** What a cell holds, as far as a file can keep it. A formula that cannot be read becomes a text: no program opens a file with one. */
 function holding(content: CellContent, cell: Nullable<ICellData>): Pick<BookCell, "value" | "formula" | "error"> {
   const { value, formula, error } = content;
   if (formula === undefined) {
-    const plain = value ?? richText(cell) ?? null;
-    return { value: typeof plain === "string" ? withoutUnkept(plain) : plain };
+    return { value: kept(value ?? richText(cell) ?? null) };
   }
-  if (!isReadable(formula)) return { value: withoutUnkept(formula) };
+  if (!isReadable(formula)) return { value: kept(formula) };
   if (error) return { value: null, formula, error: keptErrors.test(error.code) ? error.code : substitute };
   if (typeof value === "number" && !Number.isFinite(value)) return { value: null, formula, error: "#NUM!" };
-  return { value: typeof value === "string" ? withoutUnkept(value) : value, formula };
+  return { value: kept(value), formula };
 }
 
 /** The grid's own letters. */

@@ -26,6 +26,7 @@ import { place as placeBook } from "./place.ts";
 import type { BookProperties, Workbook } from "../workbook/workbook.ts";
 import { Dependants } from "./dependants.ts";
 import { enterCells } from "./enter.ts";
+import { limitEntries } from "./entryLimits.ts";
 import { hostFunctions } from "./hostFunction.ts";
 import { firstColumnFor } from "./inView.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
@@ -97,6 +98,7 @@ export class GridHost implements Host {
     });
     besideFollows(grid);
     const trouble = (text: string): void => this.#troubleListeners.forEach((listener) => listener(text));
+    limitEntries(grid, workbook, trouble);
     completeCopies(grid, workbook, trouble);
     guardReturning(grid, workbook, trouble);
     this.#dependants = new Dependants(workbook, (name, sheetId) => this.#names.resolve(name, sheetId));

@@ -3,10 +3,16 @@ import type { Area } from "../../cells/index.ts";
 /** Everything on the sheet but the unlocked areas, in as few rectangles as stripes of equal rows give. */
 export function lockedAreas(rows: number, columns: number, unlocked: readonly Area[]): readonly Area[] {
   const stripes: { readonly from: number; readonly gaps: string }[] = [];
+  const byRow = new Map<number, Area[]>();
+  for (const area of unlocked)
+    for (let row = area.row; row < Math.min(area.row + area.rows, rows); row++) {
+      const there = byRow.get(row);
+      if (there) there.push(area);
+      else byRow.set(row, [area]);
+    }
   for (let row = 0; row < rows; row++) {
     const open = new Set<number>();
-    for (const area of unlocked) {
-      if (row < area.row || row >= area.row + area.rows) continue;
+    for (const area of byRow.get(row) ?? []) {
       for (let column = area.column; column < area.column + area.columns; column++) open.add(column);
     }
     const gaps: number[] = [];

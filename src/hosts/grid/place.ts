@@ -29,16 +29,28 @@ function filledAreas(cells: readonly BookCell[]): readonly Area[] {
   );
 }
 
+/** The areas that have a part in a row, by row, as far as the sheet goes. */
+function byRow(areas: readonly Area[], end: number): ReadonlyMap<number, readonly Area[]> {
+  const rows = new Map<number, Area[]>();
+  for (const area of areas)
+    for (let row = area.row; row < Math.min(area.row + area.rows, end); row++) {
+      const there = rows.get(row);
+      if (there) there.push(area);
+      else rows.set(row, [area]);
+    }
+  return rows;
+}
+
 function dataOf(
   { core }: GridRuntime,
   sheet: BookSheet,
   styleId: (look: BookCell["look"]) => string,
 ): Partial<IWorksheetData> {
-  const areas = filledAreas(sheet.cells);
+  const areas = byRow(filledAreas(sheet.cells), sheet.rows);
   const cellData: Record<number, Record<number, ICellData>> = {};
   for (const cell of sheet.cells) {
     const { row, column, value, formula, error, look } = cell;
-    const follows = formula === undefined && areas.some((area) => holds(area, cell));
+    const follows = formula === undefined && (areas.get(row)?.some((area) => holds(area, cell)) ?? false);
     const content: ICellData = follows
       ? {}
       : {

@@ -1,10 +1,11 @@
 import { areaOf, readCells, splitSheet, type Address, type Area } from "../../cells/index.ts";
+import { NotThere } from "./readXml.ts";
 
-/** "A1:C3" or "A1", with or without $. */
+/** "A1:C3" or "A1", with or without $. Throws NotThere. */
 export function readArea(text: string): Area {
   const read = readCells(text);
   const area = read && areaOf(read);
-  if (!area) throw new Error(`“${text}” is no cell`);
+  if (!area) throw new NotThere(`“${text}” is no cell`);
   return area;
 }
 

@@ -1,3 +1,6 @@
+/** Halves of characters and control characters. */
+export const unkeptCharacters = "characters that no workbook file can keep: left out";
+
 /** What of a file is not understood, each kind once with where it was met. */
 export class NotUnderstood {
   readonly #places = new Map<string, string[]>();

@@ -1,17 +1,18 @@
-import { piecesOf, readCells, splitSheet, type Area } from "../../cells/index.ts";
+import { piecesOf, readCells, shortened, splitSheet, type Area } from "../../cells/index.ts";
 import type { PlannedChart } from "../../sheet/index.ts";
 import { columnMargin, defaultRowHeight } from "../look/measures.ts";
 import type { BookName, BookPrint, BookProperties, BookSheet, Rows, Width, Workbook } from "../workbook/workbook.ts";
 import { readArea, readReference } from "./address.ts";
-import { NotUnderstood } from "./notUnderstood.ts";
+import { NotUnderstood, unkeptCharacters } from "./notUnderstood.ts";
 import { readAnchors, readChart, withoutPoints } from "./readCharts.ts";
 import { readSharedTexts, readSheetCells, type SharedText } from "./readCells.ts";
 import { coloursOf } from "./readColours.ts";
 import { ReadPackage } from "./readPackage.ts";
 import { readColourRules, readEntries } from "./readRules.ts";
 import { readStyles, type ReadStyles } from "./readStyles.ts";
-import { all, at, child, isOn, relationId, type Element } from "./readXml.ts";
-import { CannotOpen, limits as foreignLimits, type Limits } from "./refusal.ts";
+import { all, at, child, isOn, NotThere, relationId, type Element } from "./readXml.ts";
+import { CannotOpen, limits as foreignLimits, refuseTooMany, type Limits } from "./refusal.ts";
+import { withTakenNames } from "./sheetNamesTaken.ts";
 import { typedFormula } from "./storedFormula.ts";
 
 export interface OpenedFile {
@@ -38,6 +39,20 @@ function readNames(workbook: Element): readonly DefinedName[] {
       ...(isOn(hidden) && { hidden: true as const }),
     }),
   );
+}
+
+/** What no program takes for a name: other signs than letters, digits, `_`, `.`, `\\` and `?`, a digit first, an address. */
+const isName = (name: string): boolean =>
+  name.length <= 255 && /^[\p{L}_\\][\p{L}\p{M}\p{N}\p{S}_.\\?]*$/u.test(name) && readCells(name) === undefined;
+
+/** Names that people gave, and those of printing, without what no program takes. */
+function takenNames(names: readonly DefinedName[], notUnderstood: NotUnderstood): readonly DefinedName[] {
+  return names.filter(({ name, reference }) => {
+    if (ownNames.test(name)) return false;
+    if (reference !== "" && isName(name)) return true;
+    notUnderstood.add("names that programs do not take: not kept", `“${shortened(name, 40)}”`);
+    return false;
+  });
 }
 
 /** The printed areas and repeated rows and columns that a sheet's names say. */
@@ -116,8 +131,9 @@ function readCharts(
     const root = target !== undefined && file.has(target) ? file.xml(target) : undefined;
     try {
       if (root) return [withoutPoints(readChart(root, anchor))];
-    } catch {
+    } catch (error) {
       // A chart of another kind than those of check sheets lacks what they have.
+      if (!(error instanceof NotThere)) throw error;
     }
     notUnderstood.add("charts of other kinds: not kept", `“${name}”`);
     return [];
@@ -141,7 +157,9 @@ function readWidths(sheet: Element, limits: Limits): ReadonlyMap<number, Width> 
 
 /** Joined cells; those that go on beyond what is opened are not joined. */
 function readSpans(sheet: Element, name: string, { notUnderstood, limits }: Parts): readonly Area[] {
-  return all(child(sheet, "mergeCells"), "mergeCell").flatMap(({ attributes }) => {
+  const joined = all(child(sheet, "mergeCells"), "mergeCell");
+  refuseTooMany(joined.length, limits.joined, "areas of joined cells", name);
+  return joined.flatMap(({ attributes }) => {
     const area = readArea(attributes["ref"] ?? "");
     if (area.row + area.rows <= limits.rows && area.column + area.columns <= limits.columns) return [area];
     notUnderstood.add("joined cells that go far beyond the others: not joined", `“${name}”`);
@@ -150,38 +168,39 @@ function readSpans(sheet: Element, name: string, { notUnderstood, limits }: Part
 }
 
 /** Elements of a sheet that hold something which is not kept. */
-const notKept: Readonly<Record<string, string>> = {
-  autoFilter: "filters: not kept, all rows are shown as the file has them",
-  scenarios: "scenarios: not kept",
-  protectedRanges: "areas with a protection of their own: not kept",
-  hyperlinks: "hyperlinks: the text is kept, not the link",
-  colBreaks: "page breaks between columns: not kept",
-  legacyDrawing: "notes and comments: not kept",
-  oleObjects: "embedded objects: not kept",
-  controls: "buttons and controls: not kept",
-  picture: "background pictures: not kept",
-  tableParts: "tables: the cells are kept, not the table",
-  dataConsolidate: "consolidation: not kept",
-};
+const notKept: ReadonlyMap<string, string> = new Map([
+  ["autoFilter", "filters: not kept, all rows are shown as the file has them"],
+  ["scenarios", "scenarios: not kept"],
+  ["protectedRanges", "areas with a protection of their own: not kept"],
+  ["hyperlinks", "hyperlinks: the text is kept, not the link"],
+  ["colBreaks", "page breaks between columns: not kept"],
+  ["legacyDrawing", "notes and comments: not kept"],
+  ["oleObjects", "embedded objects: not kept"],
+  ["controls", "buttons and controls: not kept"],
+  ["picture", "background pictures: not kept"],
+  ["tableParts", "tables: the cells are kept, not the table"],
+  ["dataConsolidate", "consolidation: not kept"],
+]);
 
 /** What stands in the place for later additions to the format, by its element. */
-const additions: Readonly<Record<string, string>> = {
-  "x14:conditionalFormattings": "colour rules of a newer kind: not kept",
-  "x14:dataValidations": "entry rules that refer to other sheets: not kept",
-  "x14:sparklineGroups": "small charts within cells: not kept",
-  "x14:slicerList": "slicers: not kept",
-};
+const additions: ReadonlyMap<string, string> = new Map([
+  ["x14:conditionalFormattings", "colour rules of a newer kind: not kept"],
+  ["x14:dataValidations", "entry rules that refer to other sheets: not kept"],
+  ["x14:sparklineGroups", "small charts within cells: not kept"],
+  ["x14:slicerList", "slicers: not kept"],
+]);
 
 function noteWhatIsNotKept(sheet: Element, name: string, notUnderstood: NotUnderstood): void {
-  for (const { name: tag, children } of sheet.children)
-    if (
-      notKept[tag] !== undefined &&
-      (tag === "autoFilter" || tag === "legacyDrawing" || children.length > 0 || tag === "picture")
-    )
-      notUnderstood.add(notKept[tag], `“${name}”`);
+  for (const { name: tag, children } of sheet.children) {
+    const what = notKept.get(tag);
+    if (what && (tag === "autoFilter" || tag === "legacyDrawing" || children.length > 0 || tag === "picture"))
+      notUnderstood.add(what, `“${name}”`);
+  }
   for (const ext of all(child(sheet, "extLst"), "ext"))
-    for (const { name: tag } of ext.children)
-      if (additions[tag] !== undefined) notUnderstood.add(additions[tag], `“${name}”`);
+    for (const { name: tag } of ext.children) {
+      const what = additions.get(tag);
+      if (what) notUnderstood.add(what, `“${name}”`);
+    }
   const { password, hashValue } = child(sheet, "sheetProtection")?.attributes ?? {};
   if (password !== undefined || hashValue !== undefined)
     notUnderstood.add("passwords of protection: the protection is kept, without the password", `“${name}”`);
@@ -234,20 +253,25 @@ function readSheet(parts: Parts, part: string, name: string, i: number, hidden: 
   const dimension = said === undefined ? { rows: 0, columns: 0 } : readArea(said);
   const last = (of: "row" | "column", most: number): number => {
     const filled = cells.reduce((max, cell) => Math.max(max, cell[of] + 1), 0);
-    return Math.min(most, Math.max(filled, ...spans.map((span) => span[of] + span[`${of}s`])));
+    return Math.min(
+      most,
+      spans.reduce((max, span) => Math.max(max, span[of] + span[`${of}s`]), filled),
+    );
   };
   noteWhatIsNotKept(sheet, name, notUnderstood);
   const print = readPrint(sheet, names, i);
   const guarded = isOn(child(sheet, "sheetProtection")?.attributes["sheet"]);
+  const size = (of: "row" | "column"): number => {
+    const most = limits[`${of}s`];
+    return guarded ? Math.max(last(of, most), Math.min(dimension[`${of}s`], most)) : last(of, most);
+  };
+  const [rows, columns] = [size("row"), size("column")];
+  const ruled = { name, rows, columns };
   return {
     name,
     ...(hidden && { hidden: true as const }),
-    rows: guarded
-      ? Math.max(last("row", limits.rows), Math.min(dimension.rows, limits.rows))
-      : last("row", limits.rows),
-    columns: guarded
-      ? Math.max(last("column", limits.columns), Math.min(dimension.columns, limits.columns))
-      : last("column", limits.columns),
+    rows,
+    columns,
     cells,
     spans,
     widths: readWidths(sheet, limits),
@@ -261,8 +285,8 @@ function readSheet(parts: Parts, part: string, name: string, i: number, hidden: 
     gridlines:
       view === undefined || view.attributes["showGridLines"] === undefined || isOn(view.attributes["showGridLines"]),
     names: names.filter((one) => one.sheet === i && !one.name.startsWith("_xlnm.")).map(({ sheet: _, ...one }) => one),
-    entries: readEntries(sheet),
-    colours: readColourRules(sheet, styles, name, notUnderstood),
+    entries: readEntries(sheet, ruled, notUnderstood, limits),
+    colours: readColourRules(sheet, styles, ruled, notUnderstood, limits),
     protected: guarded,
     ...(print && { print }),
     charts: readCharts(file, sheet, part, name, notUnderstood),
@@ -332,9 +356,9 @@ function readProperties(file: ReadPackage): BookProperties {
  * the file is broken, too large, or holds what must not be opened. What was written here has other limits than files of others.
  */
 export function openWorkbook(bytes: Uint8Array, limits: Limits = foreignLimits): OpenedFile {
-  const file = new ReadPackage(bytes, limits);
-  refuseUnsafe(file);
   const notUnderstood = new NotUnderstood();
+  const file = new ReadPackage(bytes, limits, () => notUnderstood.add(unkeptCharacters));
+  refuseUnsafe(file);
   const workbookPart = file.only("", "workbook");
   const root = file.xml(workbookPart);
   const [themePart] = file.referred(workbookPart, "theme");
@@ -343,7 +367,8 @@ export function openWorkbook(bytes: Uint8Array, limits: Limits = foreignLimits):
   const styles = readStyles(stylesRoot, coloursOf(theme, stylesRoot));
   const [textsPart] = file.referred(workbookPart, "texts");
   const texts = textsPart === undefined ? [] : readSharedTexts(file.xml(textsPart));
-  const names = readNames(root).filter(({ name }) => !ownNames.test(name));
+  const names = takenNames(readNames(root), notUnderstood);
+  refuseTooMany(names.length, limits.names, "names");
   const relations = file.relations(workbookPart);
   const listed = all(at(root, "sheets"), "sheet");
   if (listed.length > limits.sheets)
@@ -371,13 +396,14 @@ export function openWorkbook(bytes: Uint8Array, limits: Limits = foreignLimits):
     0,
     worksheets.findIndex(({ name }) => name === shownName),
   );
-  const workbook: Workbook = {
+  const read: Workbook = {
     sheets: worksheets,
     names: names.filter(({ sheet, name }) => sheet === undefined && !name.startsWith("_xlnm.")),
     properties: readProperties(file),
     ...(at_ > 0 && { shown: at_ }),
   };
-  refuseLinks(workbook, file);
+  refuseLinks(read, file);
+  const workbook = withTakenNames(read, notUnderstood);
   const [appPart] = file.referred("", "app");
   const app = appPart !== undefined && file.has(appPart) ? file.xml(appPart) : undefined;
   return { workbook, notUnderstood: notUnderstood.lines, application: child(app, "Application")?.text ?? "" };

@@ -1,10 +1,10 @@
-import { a1, filled, type Address, type Area } from "../../cells/index.ts";
+import { a1, filled, holdsUnkept, withoutUnkept, type Address, type Area } from "../../cells/index.ts";
 import type { BookCell } from "../workbook/workbook.ts";
 import { readAddress, readArea } from "./address.ts";
-import type { NotUnderstood } from "./notUnderstood.ts";
+import { unkeptCharacters, type NotUnderstood } from "./notUnderstood.ts";
 import type { ReadLook } from "./readStyles.ts";
 import { all, at, child, type Element } from "./readXml.ts";
-import { CannotOpen, type Limits } from "./refusal.ts";
+import { CannotOpen, countText, faultOfFormula, refuseTooMany, type Limits } from "./refusal.ts";
 import { readText } from "./sharedTexts.ts";
 import { typedFormula } from "./storedFormula.ts";
 
@@ -101,30 +101,22 @@ function formulaOf(
   return { formula: typedFormula(f.text) };
 }
 
-const countText = (n: number): string => n.toLocaleString("en-GB");
-
-/** How deep brackets stand within one another. */
-function depthOf(formula: string): number {
-  let [depth, most] = [0, 0];
-  for (const c of formula) {
-    if (c === "(") most = Math.max(most, ++depth);
-    else if (c === ")") depth--;
-  }
-  return most;
-}
-
 /** Refuses what no program can have written, and what takes for ever to compute. */
 function refuseTooLong(cell: string, { sheet, limits }: Where, value: BookCell["value"], formula = ""): void {
   const refuse = (what: string): never => {
-    throw new CannotOpen(`${cell} of its sheet “${sheet}” holds ${what}`);
+    throw new CannotOpen(`${cell} of its sheet “${sheet}” holds ${what} are opened`);
   };
   if (typeof value === "string" && value.length > limits.text)
-    refuse(`a text of ${countText(value.length)} characters; up to ${countText(limits.text)} are opened`);
-  if (formula.length > limits.formula)
-    refuse(`a formula of ${countText(formula.length)} characters; up to ${countText(limits.formula)} are opened`);
-  const depth = depthOf(formula);
-  if (depth > limits.nested)
-    refuse(`a formula with ${depth} brackets within one another; up to ${limits.nested} are opened`);
+    refuse(`a text of ${countText(value.length)} characters; up to ${countText(limits.text)}`);
+  const fault = faultOfFormula(formula, limits);
+  if (fault !== undefined) refuse(fault);
+}
+
+/** The value with its text free of characters that no file keeps: texts can write any character as `_x0000_`. */
+function kept<V extends Pick<BookCell, "value">>(content: V, { sheet, notUnderstood }: Where): V {
+  if (typeof content.value !== "string" || !holdsUnkept(content.value)) return content;
+  notUnderstood.add(unkeptCharacters, `“${sheet}”`);
+  return { ...content, value: withoutUnkept(content.value) };
 }
 
 /** Every cell of a sheet that holds something or has a look of its own. */
@@ -133,6 +125,7 @@ export function readSheetCells(sheet: Element, where: Where): readonly BookCell[
   const shared: Shared = new Map();
   const out: BookCell[] = [];
   let row = -1;
+  let [formulas, filling] = [0, 0];
   for (const line of all(at(sheet, "sheetData"), "row")) {
     row = line.attributes["r"] === undefined ? row + 1 : Number(line.attributes["r"]) - 1;
     if (!Number.isInteger(row) || row < 0)
@@ -143,9 +136,17 @@ export function readSheetCells(sheet: Element, where: Where): readonly BookCell[
       column = r === undefined ? column + 1 : readAddress(r).column;
       const place: Address = r === undefined ? { row, column } : readAddress(r);
       const { look, unlocked } = where.looks[Number(s)] ?? { look: {}, unlocked: false };
-      const value = valueOf(c, a1(place), where);
+      const value = kept(valueOf(c, a1(place), where), where);
       const { formula, fills } = formulaOf(child(c, "f"), place, shared, where);
       refuseTooLong(a1(place), where, value.value, formula);
+      formulas += formula?.length ?? 0;
+      if (formulas > limits.formulas)
+        throw new CannotOpen(
+          `the formulas of its sheet “${where.sheet}” have more than ${countText(limits.formulas)} characters ` +
+            "together; no more are opened",
+        );
+      if (fills && fills.rows * fills.columns > 1) filling++;
+      refuseTooMany(filling, limits.filling, "formulas that fill several cells", where.sheet);
       const holdsSomething = formula !== undefined || value.value !== null || value.error !== undefined;
       const beyond = place.row >= limits.rows || place.column >= limits.columns;
       // Looks of empty cells far out say nothing.

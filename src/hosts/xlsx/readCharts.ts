@@ -1,7 +1,7 @@
 import type { Area } from "../../cells/index.ts";
 import type { PlannedChart, Series } from "../../sheet/index.ts";
 import { readReference } from "./address.ts";
-import { all, at, child, relationId, type Element } from "./readXml.ts";
+import { all, at, child, NotThere, relationId, type Element } from "./readXml.ts";
 
 export interface ReadSeries extends Series {
   /** The points the file shows before anything is computed; null where there is none. */
@@ -19,10 +19,16 @@ function axisOf(text: string): PlannedChart["x"] {
   return m ? { label: m[1]!, unit: m[2]! } : { label: text, unit: "–" };
 }
 
+/** No chart of a check sheet has more points in a series. */
+const mostPoints = 100_000;
+
 function cached(reference: Element): readonly (number | null)[] {
   const cache = at(reference, "c:numCache");
+  const count = Number(at(cache, "c:ptCount").attributes["val"]);
+  if (!Number.isInteger(count) || count < 0 || count > mostPoints)
+    throw new NotThere(`${count} is no number of points`);
   const points = new Map(all(cache, "c:pt").map((pt) => [Number(pt.attributes["idx"]), Number(at(pt, "c:v").text)]));
-  return Array.from({ length: Number(at(cache, "c:ptCount").attributes["val"]) }, (_, i) => points.get(i) ?? null);
+  return Array.from({ length: count }, (_, i) => points.get(i) ?? null);
 }
 
 /** The series' name, which some programs keep as a formula with its value. */
@@ -92,21 +98,20 @@ export function readChart(root: Element, { id, at: place }: { readonly id: strin
   const chart = at(root, "c:chart");
   const plot = at(chart, "c:plotArea");
   const axes = all(plot, "c:valAx");
+  const axisAt = (position: string): Element => {
+    const found = axes.find((one) => at(one, "c:axPos").attributes["val"] === position);
+    if (!found) throw new NotThere(`there is no axis ${position}`);
+    return found;
+  };
   const axis = (position: string): PlannedChart["x"] => {
-    const found = axes.find((one) => at(one, "c:axPos").attributes["val"] === position)!;
+    const found = axisAt(position);
     return {
       ...axisOf(titleText(found)),
       ...(child(at(found, "c:scaling"), "c:logBase")?.attributes["val"] === "10" && { log: true }),
     };
   };
   const grows = (position: string): string | undefined =>
-    child(
-      at(
-        axes.find((one) => at(one, "c:axPos").attributes["val"] === position)!,
-        "c:scaling",
-      ),
-      "c:orientation",
-    )?.attributes["val"];
+    child(at(axisAt(position), "c:scaling"), "c:orientation")?.attributes["val"];
   return {
     id,
     title: titleText(chart),

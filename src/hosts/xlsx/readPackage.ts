@@ -36,13 +36,15 @@ function refuseOtherKinds(bytes: Uint8Array, limits: Limits): void {
  * Unpacks no more than the limits allow: sizes are looked at before anything is unpacked, and a part that says less than it holds ends
  * where it said.
  */
-function unpacked(bytes: Uint8Array, limits: Limits): Readonly<Record<string, Uint8Array>> {
+function unpacked(bytes: Uint8Array, limits: Limits): ReadonlyMap<string, Uint8Array> {
   refuseOtherKinds(bytes, limits);
   let size = 0;
   const names = new Set<string>();
   const filter = ({ name, originalSize }: { readonly name: string; readonly originalSize: number }): boolean => {
     if (names.has(name)) throw new CannotOpen(`it holds the part ${name} twice`);
     names.add(name);
+    // The unpacked parts come as properties of an object: one of this name would become what all others fall back to.
+    if (name === "__proto__") throw new CannotOpen(`it holds a part ${name}, which no workbook has`);
     size += originalSize;
     if (names.size > limits.parts)
       throw new CannotOpen(`it has more than ${limits.parts.toLocaleString("en-GB")} parts; no workbook needs as many`);
@@ -54,7 +56,7 @@ function unpacked(bytes: Uint8Array, limits: Limits): Readonly<Record<string, Ui
     return true;
   };
   try {
-    return unzipSync(bytes, { filter });
+    return new Map(Object.entries(unzipSync(bytes, { filter })));
   } catch (error) {
     if (error instanceof CannotOpen) throw error;
     throw new CannotOpen("it is damaged or was cut short: it cannot be unpacked");
@@ -76,22 +78,27 @@ function withoutPrefix(root: Element): Element {
 
 /** The parts of a workbook file. */
 export class ReadPackage {
-  private readonly files: Readonly<Record<string, Uint8Array>>;
+  private readonly files: ReadonlyMap<string, Uint8Array>;
 
-  constructor(bytes: Uint8Array, limits: Limits = foreignLimits) {
+  /** @param leftOut told when a part held characters that no workbook keeps and that were left out */
+  constructor(
+    bytes: Uint8Array,
+    limits: Limits = foreignLimits,
+    private readonly leftOut: () => void = () => undefined,
+  ) {
     this.files = unpacked(bytes, limits);
   }
 
   get names(): readonly string[] {
-    return Object.keys(this.files);
+    return [...this.files.keys()];
   }
 
   has(name: string): boolean {
-    return this.files[name] !== undefined;
+    return this.files.has(name);
   }
 
   text(name: string): string {
-    const bytes = this.files[name];
+    const bytes = this.files.get(name);
     if (!bytes) throw new CannotOpen(`it is damaged: it has no part ${name}`);
     return strFromU8(bytes).replace(/^\uFEFF/, "");
   }
@@ -101,7 +108,7 @@ export class ReadPackage {
     if (text.includes("<!DOCTYPE") || text.includes("<!ENTITY"))
       throw new CannotOpen(`its part ${name} declares a document type or entities, which no workbook needs`);
     try {
-      return withoutPrefix(readXml(text));
+      return withoutPrefix(readXml(text, this.leftOut));
     } catch (error) {
       throw new CannotOpen(`it is damaged: ${name} cannot be read (${(error as Error).message})`);
     }
@@ -111,7 +118,7 @@ export class ReadPackage {
   relations(of = ""): ReadonlyMap<string, ReadRelation> {
     const cut = of.lastIndexOf("/") + 1;
     const name = `${of.slice(0, cut)}_rels/${of.slice(cut)}.rels`;
-    if (!this.files[name]) return new Map();
+    if (!this.has(name)) return new Map();
     return new Map(
       all(this.xml(name), "Relationship").map(({ attributes: { Id = "", Type = "", Target = "", TargetMode } }) => [
         Id,

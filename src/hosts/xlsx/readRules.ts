@@ -4,10 +4,11 @@ import type { Validation } from "../../sheet/index.ts";
 import type { BookColourRule, BookEntryRule } from "../workbook/workbook.ts";
 import { readArea } from "./address.ts";
 import type { NotUnderstood } from "./notUnderstood.ts";
+import { refuseTooMany, type Limits } from "./refusal.ts";
 import type { ReadStyles } from "./readStyles.ts";
 import { all, child, isOn, type Element } from "./readXml.ts";
 import { typedFormula } from "./storedFormula.ts";
-import { bounds, numberRule, operators, signs } from "./validations.ts";
+import { bounds, longestList, numberRule, operators, signs } from "./validations.ts";
 
 /** The areas of a rule. */
 export function readAreas(sqref: string): readonly Area[] {
@@ -63,11 +64,40 @@ function readRule(one: Element, cell: string): BookEntryRule["rule"] | undefined
   return bound && number.test(first) ? { kind: "number", [bound]: Number(first), ...whole } : other;
 }
 
-const otherwise = { stop: "refused", warning: "asked", information: "told" } as const;
+const otherwise: ReadonlyMap<string, BookEntryRule["otherwise"]> = new Map([
+  ["stop", "refused"],
+  ["warning", "asked"],
+  ["information", "told"],
+]);
+
+const areasOf = (rules: readonly { readonly areas: readonly Area[] }[]): number =>
+  rules.reduce((sum, { areas }) => sum + areas.length, 0);
+
+/** A sheet whose rules are read: its name, and how far it is filled. */
+export interface RuledSheet {
+  readonly name: string;
+  readonly rows: number;
+  readonly columns: number;
+}
+
+/** The areas as far as they lie on or near what is filled; of the first, to which formulas refer, at least a cell. */
+function nearFilled(areas: readonly Area[], { rows, columns }: RuledSheet, { rulesBeyond }: Limits): readonly Area[] {
+  return areas.flatMap((area, i) => {
+    const least = i === 0 ? 1 : 0;
+    const height = Math.max(least, Math.min(area.rows, rows + rulesBeyond - area.row));
+    const width = Math.max(least, Math.min(area.columns, columns + rulesBeyond - area.column));
+    return height > 0 && width > 0 ? [{ ...area, rows: height, columns: width }] : [];
+  });
+}
 
 /** What may be typed where. */
-export function readEntries(sheet: Element): readonly BookEntryRule[] {
-  return all(child(sheet, "dataValidations"), "dataValidation").flatMap((one): readonly BookEntryRule[] => {
+export function readEntries(
+  sheet: Element,
+  ruled: RuledSheet,
+  notUnderstood: NotUnderstood,
+  limits: Limits,
+): readonly BookEntryRule[] {
+  const entries = all(child(sheet, "dataValidations"), "dataValidation").flatMap((one): readonly BookEntryRule[] => {
     const {
       sqref = "",
       promptTitle = "",
@@ -77,38 +107,43 @@ export function readEntries(sheet: Element): readonly BookEntryRule[] {
       allowBlank,
       errorStyle = "stop",
     } = one.attributes;
-    const areas = readAreas(sqref);
+    const areas = nearFilled(readAreas(sqref), ruled, limits);
     const rule = areas[0] && readRule(one, a1(areas[0]));
     if (!rule) return [];
+    if (rule.kind === "list" && rule.values.join(",").length > longestList) {
+      notUnderstood.add(`lists of choices longer than ${longestList} characters: not kept`, `“${ruled.name}”`);
+      return [];
+    }
     const shown = isOn(one.attributes["showInputMessage"]) && (promptTitle !== "" || prompt !== "");
     return [
       {
         areas,
         rule,
         allowBlank: isOn(allowBlank),
-        otherwise: isOn(one.attributes["showErrorMessage"])
-          ? (otherwise[errorStyle as keyof typeof otherwise] ?? "refused")
-          : "taken",
+        otherwise: isOn(one.attributes["showErrorMessage"]) ? (otherwise.get(errorStyle) ?? "refused") : "taken",
         ...(errorTitle !== undefined && { title: errorTitle }),
         ...(error !== undefined && { message: error }),
         ...(shown && { prompt: { title: promptTitle, message: prompt } }),
       },
     ];
   });
+  refuseTooMany(areasOf(entries), limits.entryRules, "areas with rules for what may be typed", ruled.name);
+  return entries;
 }
 
-const textOperators = {
-  beginsWith: "beginsWith",
-  endsWith: "endsWith",
-  containsText: "contains",
-  notContainsText: "notContains",
-} as const;
+type TextOperator = Extract<BookColourRule["when"], { kind: "text" }>["operator"];
+const textOperators: ReadonlyMap<string, TextOperator> = new Map([
+  ["beginsWith", "beginsWith"],
+  ["endsWith", "endsWith"],
+  ["containsText", "contains"],
+  ["notContainsText", "notContains"],
+]);
 
 function readWhen(rule: Element): BookColourRule["when"] | undefined {
   const { type = "", operator = "", text } = rule.attributes;
   const formulas = all(rule, "formula").map((one) => one.text);
   const first = formulas[0];
-  const ofText = textOperators[type as keyof typeof textOperators];
+  const ofText = textOperators.get(type);
   if (ofText && text !== undefined && text !== "") return { kind: "text", operator: ofText, text };
   if (first === undefined) return undefined;
   if (type === "cellIs" && operator === "equal" && isConstantText(first))
@@ -117,36 +152,41 @@ function readWhen(rule: Element): BookColourRule["when"] | undefined {
   return type === "expression" ? { kind: "formula", formula: typedFormula(first) } : undefined;
 }
 
-const kinds: Readonly<Record<string, string>> = {
-  colorScale: "colour scales",
-  dataBar: "bars within cells",
-  iconSet: "icons by value",
-  top10: "colours of the highest and lowest values",
-  aboveAverage: "colours by the average",
-  duplicateValues: "colours of duplicates",
-  uniqueValues: "colours of unique values",
-  timePeriod: "colours by date",
-};
+const kinds: ReadonlyMap<string, string> = new Map([
+  ["colorScale", "colour scales"],
+  ["dataBar", "bars within cells"],
+  ["iconSet", "icons by value"],
+  ["top10", "colours of the highest and lowest values"],
+  ["aboveAverage", "colours by the average"],
+  ["duplicateValues", "colours of duplicates"],
+  ["uniqueValues", "colours of unique values"],
+  ["timePeriod", "colours by date"],
+]);
 
 /** The colours that cells take by what they hold, in the order in which they count. */
 export function readColourRules(
   sheet: Element,
   { colours }: ReadStyles,
-  name: string,
+  ruled: RuledSheet,
   notUnderstood: NotUnderstood,
+  limits: Limits,
 ): readonly BookColourRule[] {
   const found = all(sheet, "conditionalFormatting").flatMap((format) => {
-    const areas = readAreas(format.attributes["sqref"] ?? "");
+    const areas = nearFilled(readAreas(format.attributes["sqref"] ?? ""), ruled, limits);
+    if (areas.length === 0) return [];
     return all(format, "cfRule").flatMap((rule) => {
       const { type = "", dxfId, priority, stopIfTrue } = rule.attributes;
-      const when = areas.length > 0 ? readWhen(rule) : undefined;
+      const when = readWhen(rule);
       if (!when) {
-        notUnderstood.add(`${kinds[type] ?? `colours by the rule “${type}”`}: not kept`, `“${name}”`);
+        notUnderstood.add(`${kinds.get(type) ?? `colours by the rule “${type}”`}: not kept`, `“${ruled.name}”`);
         return [];
       }
       const look = colours[Number(dxfId)] ?? {};
       return [{ areas, when, look, ...(isOn(stopIfTrue) && { stop: true as const }), priority: Number(priority ?? 0) }];
     });
   });
+  refuseTooMany(areasOf(found), limits.colourRules, "areas with rules for colours", ruled.name);
+  const cells = found.reduce((sum, { areas }) => areas.reduce((of, a) => of + a.rows * a.columns, sum), 0);
+  refuseTooMany(cells, limits.colourCells, "cells with rules for colours, counted for each rule,", ruled.name);
   return found.sort((a, b) => a.priority - b.priority).map(({ priority: _, ...rule }) => rule);
 }

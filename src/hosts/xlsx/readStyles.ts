@@ -15,35 +15,35 @@ export interface ReadStyles {
 }
 
 /** Number formats that files name by number alone (ECMA-376 part 1, 18.8.30). */
-const known: Readonly<Record<string, string>> = {
-  1: "0",
-  2: "0.00",
-  3: "#,##0",
-  4: "#,##0.00",
-  9: "0%",
-  10: "0.00%",
-  11: "0.00E+00",
-  12: "# ?/?",
-  13: "# ??/??",
-  14: "mm-dd-yy",
-  15: "d-mmm-yy",
-  16: "d-mmm",
-  17: "mmm-yy",
-  18: "h:mm AM/PM",
-  19: "h:mm:ss AM/PM",
-  20: "h:mm",
-  21: "h:mm:ss",
-  22: "m/d/yy h:mm",
-  37: "#,##0 ;(#,##0)",
-  38: "#,##0 ;[Red](#,##0)",
-  39: "#,##0.00;(#,##0.00)",
-  40: "#,##0.00;[Red](#,##0.00)",
-  45: "mm:ss",
-  46: "[h]:mm:ss",
-  47: "mmss.0",
-  48: "##0.0E+0",
-  49: "@",
-};
+const known: ReadonlyMap<string, string> = new Map([
+  ["1", "0"],
+  ["2", "0.00"],
+  ["3", "#,##0"],
+  ["4", "#,##0.00"],
+  ["9", "0%"],
+  ["10", "0.00%"],
+  ["11", "0.00E+00"],
+  ["12", "# ?/?"],
+  ["13", "# ??/??"],
+  ["14", "mm-dd-yy"],
+  ["15", "d-mmm-yy"],
+  ["16", "d-mmm"],
+  ["17", "mmm-yy"],
+  ["18", "h:mm AM/PM"],
+  ["19", "h:mm:ss AM/PM"],
+  ["20", "h:mm"],
+  ["21", "h:mm:ss"],
+  ["22", "m/d/yy h:mm"],
+  ["37", "#,##0 ;(#,##0)"],
+  ["38", "#,##0 ;[Red](#,##0)"],
+  ["39", "#,##0.00;(#,##0.00)"],
+  ["40", "#,##0.00;[Red](#,##0.00)"],
+  ["45", "mm:ss"],
+  ["46", "[h]:mm:ss"],
+  ["47", "mmss.0"],
+  ["48", "##0.0E+0"],
+  ["49", "@"],
+]);
 
 type Font = Pick<BookLook, "font" | "size" | "bold" | "italic" | "underline" | "strike" | "color">;
 
@@ -114,7 +114,7 @@ export function readStyles(root: Element, colours: Colours): ReadStyles {
     if (i === 0) return { look: {}, unlocked };
     const background = fills[Number(fillId)];
     const edges = borders[Number(borderId)];
-    const format = formats.get(numFmtId) ?? known[numFmtId];
+    const format = formats.get(numFmtId) ?? known.get(numFmtId);
     const look: BookLook = {
       ...fonts[Number(fontId)],
       ...(background !== undefined && { background }),

@@ -1,3 +1,5 @@
+import { holdsUnkept, withoutUnkept } from "../../cells/index.ts";
+
 /** An element as read. Names keep their prefix. */
 export interface Element {
   readonly name: string;
@@ -22,33 +24,43 @@ const entities: ReadonlyMap<string | undefined, string> = new Map([
   ["apos", "'"],
 ]);
 
-function unescaped(text: string): string {
-  return text.replace(/&(#x[0-9a-fA-F]+|#\d+|\w+);|&/g, (all, name: string | undefined) => {
+/** What may not stand as it is written: references, and characters that XML cannot hold. Half a character may be one of two. */
+const toLookAt = /[&\u0000-\u0008\u000b\u000c\u000e-\u001f\ud800-\udfff\ufffe\uffff]/;
+
+function unescaped(text: string, leftOut: () => void): string {
+  if (!toLookAt.test(text)) return text;
+  const plain = text.replace(/&(#x[0-9a-fA-F]+|#\d+|\w+);|&/g, (all, name: string | undefined) => {
     if (name?.startsWith("#x")) return String.fromCodePoint(parseInt(name.slice(2), 16));
     if (name?.startsWith("#")) return String.fromCodePoint(Number(name.slice(1)));
     const c = entities.get(name);
     if (c === undefined) throw new Error(`XML: ${all} is no entity`);
     return c;
   });
+  if (!holdsUnkept(plain)) return plain;
+  leftOut();
+  return withoutUnkept(plain);
 }
 
 const attribute = /\s+([\w:.-]+)\s*=\s*(?:"([^"<]*)"|'([^'<]*)')/y;
 
-function attributesOf(text: string): Readonly<Record<string, string>> {
+function attributesOf(text: string, leftOut: () => void): Readonly<Record<string, string>> {
   const out: Record<string, string> = {};
   attribute.lastIndex = 0;
   let end = 0;
   for (let m = attribute.exec(text); m; m = attribute.exec(text)) {
     if (Object.hasOwn(out, m[1]!)) throw new Error(`XML: the attribute ${m[1]} stands twice`);
-    out[m[1]!] = unescaped(m[2] ?? m[3]!);
+    out[m[1]!] = unescaped(m[2] ?? m[3]!, leftOut);
     end = attribute.lastIndex;
   }
   if (text.slice(end).trim() !== "") throw new Error(`XML: “${text.slice(end).trim()}” is no attribute`);
   return out;
 }
 
-/** Reads a part of a workbook file. Throws where it is not well formed; document types, which no part may have, are refused. */
-export function readXml(text: string): Element {
+/**
+ * Reads a part of a workbook file. Throws where it is not well formed; document types, which no part may have, are
+ * refused. Characters that XML cannot hold are left out, and whoever asks is told.
+ */
+export function readXml(text: string, leftOut: () => void = () => undefined): Element {
   const root: Open = { name: "", attributes: {}, children: [], text: "" };
   const open: Open[] = [root];
   // A name ends where its letters end, and no < stands within an element: else a long part without > takes for ever.
@@ -59,12 +71,12 @@ export function readXml(text: string): Element {
     if (all.startsWith("<?") || all.startsWith("<!--")) continue;
     if (name === undefined) {
       if (all === "<") throw new Error("XML: < without an element");
-      top.text += unescaped(all);
+      top.text += unescaped(all, leftOut);
     } else if (closing) {
       if (top.name !== name) throw new Error(`XML: </${name}> closes <${top.name}>`);
       open.pop();
     } else {
-      const one: Open = { name, attributes: attributesOf(rest!), children: [], text: "" };
+      const one: Open = { name, attributes: attributesOf(rest!, leftOut), children: [], text: "" };
       top.children.push(one);
       if (!empty) open.push(one);
     }
@@ -85,11 +97,16 @@ export function all(of: Element | undefined, name: string): readonly Element[] {
   return of?.children.filter((one) => one.name === name) ?? [];
 }
 
-/** The element at the end of a path of names, which must be there. */
+/** Something is not in the file that its kind should have. */
+export class NotThere extends Error {
+  override readonly name = "NotThere";
+}
+
+/** The element at the end of a path of names. Throws NotThere. */
 export function at(of: Element, ...path: readonly string[]): Element {
   return path.reduce((one, name) => {
     const next = child(one, name);
-    if (!next) throw new Error(`<${one.name}> holds no <${name}>`);
+    if (!next) throw new NotThere(`<${one.name}> holds no <${name}>`);
     return next;
   }, of);
 }

@@ -15,7 +15,8 @@ export const operators = {
   below: "lessThan",
 } as const;
 export const bounds = Object.keys(signs) as Bound[];
-const longestList = 255;
+/** Characters of a list of choices together, as far as programs take it. */
+export const longestList = 255;
 
 interface Rule {
   readonly type: string;

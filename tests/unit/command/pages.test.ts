@@ -245,4 +245,23 @@ describe("the page server", () => {
     for (const path of ["/icons", "/icons/", "/dead.js", "/round.js"]) expect((await ask(path)).status).toBe(404);
     expect(complaints).toEqual([]);
   });
+
+  it("follows a link within the folder, and none that leads out of it or to a hidden file", async () => {
+    mkdirSync(join(home, "dist-secret"));
+    mkdirSync(join(folder, ".hidden"));
+    for (const place of [home, join(home, "dist-secret"), join(folder, ".hidden")])
+      writeFileSync(join(place, "secret.txt"), "secret");
+    symlinkSync(join(home, "secret.txt"), join(folder, "file.txt"));
+    symlinkSync(join(home, "dist-secret"), join(folder, "next"));
+    symlinkSync("..", join(folder, "up"));
+    symlinkSync(".hidden", join(folder, "shown"));
+    symlinkSync("index.html", join(folder, "again.html"));
+    for (const path of ["/file.txt", "/next/secret.txt", "/up/secret.txt", "/shown/secret.txt"]) {
+      const { status, body } = await ask(path);
+      expect([path, status]).toEqual([path, 404]);
+      expect(body).not.toContain("secret");
+    }
+    expect((await ask("/again.html")).body).toBe("<p>first</p>");
+    expect(complaints).toEqual([]);
+  });
 });

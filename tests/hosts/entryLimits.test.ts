@@ -1,0 +1,49 @@
+import { afterAll, beforeEach, describe, expect, it } from "vitest";
+import { openGridInNode, openWorkbook, writeBook } from "../../src/hosts/index.ts";
+
+const host = await openGridInNode();
+const told: string[] = [];
+host.onTrouble((text) => told.push(text));
+beforeEach(() => void told.splice(0));
+afterAll(() => host.dispose());
+
+const sheet = "Sheet1";
+const read = async (row: number) => (await host.read(sheet, { row, column: 0, rows: 1, columns: 1 }))[0]![0]!;
+/** 32,766 characters, one of two halves, and more. */
+const long = `${"a".repeat(32_766)}\u{1F600}${"b".repeat(10)}`;
+
+describe("an entry longer than a cell of a file may be", () => {
+  it("is cut between two characters where it is a text, typed or written by a tool", async () => {
+    await host.enter({ sheet, row: 0, column: 0 }, long);
+    await host.enterAll(sheet, [
+      { row: 1, column: 0, value: long },
+      { row: 2, column: 0, value: long },
+    ]);
+    expect(told).toEqual([
+      "“Sheet1”: A1 was given a text of 32,778 characters; up to 32,767 are allowed. The rest was cut off.",
+      "“Sheet1”: A2 was given a text of 32,778 characters; up to 32,767 are allowed. The rest was cut off. " +
+        "The same holds for 1 more.",
+    ]);
+    for (const row of [0, 1, 2]) expect((await read(row)).value).toBe("a".repeat(32_766));
+  });
+
+  it.each([
+    ["a long formula", `=1${"+1".repeat(5000)}`, /A4 was given a formula of 10,002 characters; up to 8,192/],
+    [
+      "brackets within brackets",
+      `=${"ABS(".repeat(200)}1${")".repeat(200)}`,
+      /A4 was given a formula with 200 brackets within one another; up to 128/,
+    ],
+  ])("becomes a text where it is %s", async (_, formula, said) => {
+    await host.enter({ sheet, row: 3, column: 0 }, formula);
+    expect(told.join()).toMatch(said);
+    expect(await read(3)).toMatchObject({ value: formula });
+    expect((await read(3)).formula).toBeUndefined();
+  });
+
+  it("never stands in the way of saving and opening again", async () => {
+    await host.enter({ sheet, row: 4, column: 0 }, '=REPT("abc",10000)&REPT("abc",10000)');
+    const { workbook } = openWorkbook(writeBook(await host.contents()));
+    expect(workbook.sheets[0]!.cells.map(({ row }) => row)).toEqual([0, 1, 2, 3, 4]);
+  });
+});
