@@ -1,6 +1,7 @@
 import { cut, holdsUnwritable, withoutUnwritable } from "../cells/index.ts";
 
-const longest = 31;
+/** Characters that spreadsheet programs take in the name of a sheet. */
+export const longestSheetName = 31;
 const forbidden = /[[\]:*?/\\]/g;
 /** Kept by spreadsheet programs for a sheet of their own. */
 const reserved = "History";
@@ -16,7 +17,7 @@ export function isSheetNameTaken(name: string, taken: readonly string[]): boolea
 export function faultOfSheetName(name: string): string | undefined {
   const shown = `The sheet name “${name}”`;
   if (name.trim() === "") return "The sheet name is empty; 1 to 31 characters are needed.";
-  if (name.length > longest) return `${shown} has ${name.length} characters; at most ${longest} are allowed.`;
+  if (name.length > longestSheetName) return `${shown} has ${name.length} characters; at most ${longestSheetName} are allowed.`;
   if (holdsUnwritable(name))
     return (
       `The sheet name “${withoutUnwritable(name, "�")}” holds a tab, a line end or another character that ` +
@@ -47,14 +48,14 @@ export function freeSheetName(wanted: string, taken: readonly string[]): string 
         .replace(forbidden, " ")
         .replace(/\s+/g, " ")
         .replace(/^[\s']+/, ""),
-      longest,
+      longestSheetName,
     ) || "Sheet";
   const isFree = (other: string): boolean => !same(other, reserved) && !isSheetNameTaken(other, taken);
   if (isFree(name)) return name;
   const stem = name.replace(/ \d+$/, "");
   for (let n = 2; ; n++) {
     const end = ` ${n}`;
-    const free = cutName(stem, longest - end.length) + end;
+    const free = cutName(stem, longestSheetName - end.length) + end;
     if (isFree(free)) return free;
   }
 }

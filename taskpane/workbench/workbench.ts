@@ -6,7 +6,7 @@ import { forgetBuilt, mountPanel, rememberBuilt } from "../index.ts";
 import { makeDivider } from "./divider.ts";
 import { mountBookBar } from "./keep/bookBar.tsx";
 import { Books } from "./keep/books.ts";
-import { browserShelf, type Shelf } from "./keep/shelf.ts";
+import { browserShelf, shutShelf, type KeptBook, type Shelf } from "./keep/shelf.ts";
 import { moveByKeys } from "./goTo.ts";
 import { askBeforeLeaving } from "./leaving.ts";
 import { turnByKey } from "./panes.ts";
@@ -52,12 +52,14 @@ function boxOnPage({ x, y, width, height }: DOMRect, grid: HTMLElement): DOMRect
 /** The workbook of this page through reloads; each window of the browser has its own. */
 const openHere = "kernbook open workbook";
 
-async function shelfHere(): Promise<Shelf | undefined> {
+/** Where this browser keeps workbooks, and those it keeps; where it keeps none, the page goes on and says why. */
+async function shelfHere(): Promise<{ readonly shelf: Shelf; readonly kept: readonly KeptBook[] }> {
   try {
-    return await browserShelf();
+    const shelf = await browserShelf();
+    return { shelf, kept: await shelf.list() };
   } catch (error) {
     console.warn(`Nothing can be kept in this browser: ${reasonOf(error)}`);
-    return undefined;
+    return { shelf: shutShelf(error), kept: [] };
   }
 }
 
@@ -88,8 +90,7 @@ async function rememberOpened(host: GridHost): Promise<void> {
 
 /** Opens the workbook that was open here before a reload or a crash, else the demonstration; offers the one kept last. */
 async function openBooks(host: GridHost): Promise<void> {
-  const shelf = await shelfHere();
-  const kept = (await shelf?.list()) ?? [];
+  const { shelf, kept } = await shelfHere();
   const before = kept.find(({ id }) => id === sessionStorage.getItem(openHere));
   if (!before) await buildDemonstration(host);
   const books = new Books(

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { nodeGrid } from "../../src/hosts/grid/node.ts";
-import { expand } from "../../src/sheet/index.ts";
+import { expand, faultOfSheetName } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { inputValues, typedExample } from "../../taskpane/build/fields.ts";
 import { workbookId } from "../../src/hosts/grid/runtime.ts";
@@ -62,6 +62,35 @@ describe("built sheets that read only themselves", () => {
     await host.enter({ sheet: copy, row: 2, column: 2 }, 0.5);
     expect(await value(copy, 4, 2)).toBeCloseTo(friction(0.5), 10);
     expect(await value("Beam", 4, 2)).toBeCloseTo(friction(0.2), 10);
+  });
+
+  it("are copied with their values, under a name that programs take, and the copy is such a sheet without a calculation", async () => {
+    const long = "A beam with a name of 31 letters";
+    await build(long.slice(0, 31));
+    await host.enter({ sheet: long.slice(0, 31), row: 2, column: 2 }, 0.25);
+    const calculations: string[][] = [];
+    const listening = runtime.api.getFormula().calculationStart(() => calculations.push([...handed()]));
+    workbook.duplicateSheet(workbook.getSheetByName(long.slice(0, 31))!);
+    const copy = (await host.sheetNames()).at(-1)!;
+    expect(faultOfSheetName(copy)).toBeUndefined();
+    expect(await value(copy, 4, 2)).toBeCloseTo(friction(0.25), 10);
+    await new Promise((resolve) => setTimeout(resolve, 400));
+    await host.enter({ sheet: copy, row: 2, column: 2 }, 0.5);
+    listening.dispose();
+    expect(await value(copy, 4, 2)).toBeCloseTo(friction(0.5), 10);
+    expect(await value(long.slice(0, 31), 4, 2)).toBeCloseTo(friction(0.25), 10);
+    // The grid itself computes neither.
+    expect(calculations.flat()).not.toContain(idOf(copy));
+    await host.recalculate();
+    expect(await value(copy, 4, 2)).toBeCloseTo(friction(0.5), 10);
+  });
+
+  it("are computed by the grid as a copy for whose name a formula waits", async () => {
+    await build("Beam");
+    await host.insert("Sheet1", [{ row: 0, column: 0, formula: "='Beam (Copy)'!C5*2" }]);
+    workbook.duplicateSheet(workbook.getSheetByName("Beam")!);
+    expect(await host.sheetNames()).toContain("Beam (Copy)");
+    await expect.poll(() => value("Sheet1", 0, 0), { timeout: 8000 }).toBeCloseTo(2 * friction(0.2), 9);
   });
 
   const handed = (): readonly string[] => {

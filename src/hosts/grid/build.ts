@@ -100,7 +100,8 @@ function resultsAhead(
   return results && [...results.values()].every(({ error }) => error === undefined) ? results : undefined;
 }
 
-function mentions(sheet: GridSheet, name: string): boolean {
+/** Whether a formula of the sheet says that name of a sheet. */
+export function mentions(sheet: GridSheet, name: string): boolean {
   const sought = name.toLowerCase();
   let found = false;
   sheet

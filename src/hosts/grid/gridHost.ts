@@ -17,6 +17,7 @@ import {
 import { checkSheetName } from "../host/sheetName.ts";
 import { checkSource, sourceSheets } from "../host/source.ts";
 import { unreadable } from "../host/unreadable.ts";
+import { allowedSheetNames } from "./allowedSheetNames.ts";
 import { build, calculated, recalculated } from "./build.ts";
 import { CellErrors, cellKey } from "./cellErrors.ts";
 import { errorContent, isErrorCode, plainText, readCells } from "./cells.ts";
@@ -99,7 +100,8 @@ export class GridHost implements Host {
     besideFollows(grid);
     const trouble = (text: string): void => this.#troubleListeners.forEach((listener) => listener(text));
     limitEntries(grid, workbook, trouble);
-    completeCopies(grid, workbook, trouble);
+    completeCopies({ grid, workbook, selfContained: this.#selfContained, ownResults: this.#ownResults, trouble });
+    allowedSheetNames(grid, workbook, trouble);
     guardReturning(grid, workbook, trouble);
     this.#dependants = new Dependants(workbook, (name, sheetId) => this.#names.resolve(name, sheetId));
     grid.api.addEvent(grid.api.Event.SheetDeleted, ({ sheetId }) => {

@@ -67,6 +67,11 @@ export class OwnResults {
     return () => this.#listeners.delete(listener);
   }
 
+  /** Whether all that follows from entries on a sheet stands there: neither is it to be computed here, nor by the grid. */
+  isSettled(sheetId: string): boolean {
+    return !this.#entered.has(sheetId) && !this.#gridComputes.has(sheetId);
+  }
+
   /** Hears of entries from now on: the grid has to be ready for it. */
   listen(): void {
     if (this.#listening) return;

@@ -77,6 +77,11 @@ export class SelfContained {
     if (!readsOtherSheets(sheet)) this.#sheets.add(sheetId);
   }
 
+  /** Takes up a copy of such a sheet, with its formulas and values. */
+  addCopy(sheetId: string): void {
+    this.#sheets.add(sheetId);
+  }
+
   /** Has the formulas of a sheet read in a calculation that is begun now. */
   reading(sheetId: string, calculate: () => void): void {
     this.#unread.add(sheetId);

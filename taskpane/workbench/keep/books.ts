@@ -39,7 +39,7 @@ export interface BookState {
 
 export interface BooksParts {
   readonly host: Pick<GridHost, "contents" | "edits" | "onEdited" | "onTrouble" | "open">;
-  readonly shelf: Shelf | undefined;
+  readonly shelf: Shelf;
   /** Hands a file to whoever sits there. */
   readonly hand: (contents: Uint8Array, name: string) => void;
   /** The workbook open in this page, through a reload. */
@@ -70,7 +70,7 @@ export class Books {
     this.#state = { book };
     this.#keeping = new Keeping(
       {
-        shelf: parts.shelf ?? nowhere,
+        shelf: parts.shelf,
         contents: () => this.#contents(),
         newId: parts.newId,
         now: parts.now,
@@ -128,7 +128,7 @@ export class Books {
   async openKept(kept: KeptBook): Promise<boolean> {
     let there = true;
     await this.#trying(kept.name, refusalText, async () => {
-      const contents = await this.#parts.shelf?.contents(kept.id);
+      const contents = await this.#parts.shelf.contents(kept.id);
       if (!contents) {
         there = false;
         throw new CannotOpen("it is no longer kept in this browser");
@@ -156,11 +156,11 @@ export class Books {
   }
 
   kept(): Promise<readonly KeptBook[]> {
-    return this.#parts.shelf?.list() ?? Promise.resolve([]);
+    return this.#parts.shelf.list();
   }
 
   async remove(id: string): Promise<void> {
-    await this.#parts.shelf?.remove(id);
+    await this.#parts.shelf.remove(id);
     this.#say({});
   }
 
@@ -231,11 +231,3 @@ export class Books {
     for (const listener of [...this.#listeners]) listener(this.#state);
   }
 }
-
-/** Where a browser keeps nothing. */
-const nowhere: Shelf = {
-  list: () => Promise.resolve([]),
-  contents: () => Promise.resolve(undefined),
-  put: () => Promise.reject(new Error("this browser keeps nothing for this page")),
-  remove: () => Promise.resolve(),
-};

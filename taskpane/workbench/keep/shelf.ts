@@ -24,6 +24,30 @@ export interface Shelf {
   remove(id: string): Promise<void>;
 }
 
+/** Where nothing can be kept: whoever asks is told why. */
+export function shutShelf(why: unknown): Shelf {
+  const refuse = (): Promise<never> => Promise.reject(why instanceof Error ? why : new Error(String(why)));
+  return { list: refuse, contents: refuse, put: refuse, remove: refuse };
+}
+
+/** How long the browser's store may take to open, and for each thing asked of it, in milliseconds. */
+export interface Patience {
+  readonly open: number;
+  readonly answer: number;
+}
+const patience: Patience = { open: 8_000, answer: 20_000 };
+
+/** What was asked of the store, or an error once it has taken too long; `giveUp` is called then. */
+function within<T>(work: Promise<T>, limit: number, giveUp: () => void): Promise<T> {
+  return new Promise((resolve, reject) => {
+    const timer = setTimeout(() => {
+      reject(new Error(`the browser's store has not answered within ${limit / 1000} s`));
+      giveUp();
+    }, limit);
+    work.then(resolve, reject).finally(() => clearTimeout(timer));
+  });
+}
+
 const stores = { about: "about", contents: "contents" } as const;
 
 const answer = <T>(request: IDBRequest<T>): Promise<T> =>
@@ -32,13 +56,16 @@ const answer = <T>(request: IDBRequest<T>): Promise<T> =>
     request.onerror = () => reject(request.error ?? new Error("the browser's store did not answer"));
   });
 
-function opened(name: string): Promise<IDBDatabase> {
+function opened(name: string, limit: number): Promise<IDBDatabase> {
   const request = indexedDB.open(name, 1);
   request.onupgradeneeded = () => {
     request.result.createObjectStore(stores.about, { keyPath: "id" });
     request.result.createObjectStore(stores.contents);
   };
-  return answer(request);
+  return within(answer(request), limit, () => {
+    // What opens too late is used by nobody.
+    request.onsuccess = () => request.result.close();
+  });
 }
 
 /** Resolves when everything asked for in the transaction is written for good. */
@@ -50,33 +77,45 @@ const done = (transaction: IDBTransaction): Promise<void> =>
     transaction.onabort = fail;
   });
 
-/** The browser's own store, for pages of this address alone. */
-export async function browserShelf(name = "kernbook"): Promise<Shelf> {
-  const base = await opened(name);
+/**
+ * The browser's own store, for pages of this address alone. Where it does not answer in time, whoever asked is told so,
+ * and nothing of what was asked is written.
+ */
+export async function browserShelf(name = "kernbook", { open, answer: limit }: Patience = patience): Promise<Shelf> {
+  const base = await opened(name, open);
   const both = [stores.about, stores.contents];
+  const transacted = <T>(mode: IDBTransactionMode, work: (transaction: IDBTransaction) => Promise<T>): Promise<T> => {
+    const transaction = base.transaction(both, mode, mode === "readwrite" ? { durability: "strict" } : {});
+    const written = done(transaction);
+    const all = Promise.all([work(transaction), written]).then(([result]) => result);
+    return within(all, limit, () => transaction.abort());
+  };
   return {
-    list: async () =>
-      (await answer(base.transaction(stores.about).objectStore(stores.about).getAll())) as readonly KeptBook[],
-    contents: async (id) =>
-      (await answer(base.transaction(stores.contents).objectStore(stores.contents).get(id))) as Uint8Array | undefined,
-    async put(book, contents, seen) {
-      const transaction = base.transaction(both, "readwrite", { durability: "strict" });
-      const written = done(transaction);
-      const about = transaction.objectStore(stores.about);
-      const before = (await answer(about.get(book.id))) as KeptBook | undefined;
-      const mine = before?.at === seen;
-      if (mine) {
-        about.put(book);
-        transaction.objectStore(stores.contents).put(contents, book.id);
-      }
-      await written;
-      return mine;
-    },
-    async remove(id) {
-      const transaction = base.transaction(both, "readwrite");
-      const written = done(transaction);
-      for (const store of both) transaction.objectStore(store).delete(id);
-      await written;
-    },
+    list: () =>
+      transacted("readonly", async (transaction) => {
+        const all: unknown = await answer(transaction.objectStore(stores.about).getAll());
+        return all as readonly KeptBook[];
+      }),
+    contents: (id) =>
+      transacted("readonly", async (transaction) => {
+        const found: unknown = await answer(transaction.objectStore(stores.contents).get(id));
+        return found as Uint8Array | undefined;
+      }),
+    put: (book, contents, seen) =>
+      transacted("readwrite", async (transaction) => {
+        const about = transaction.objectStore(stores.about);
+        const before = (await answer(about.get(book.id))) as KeptBook | undefined;
+        const mine = before?.at === seen;
+        if (mine) {
+          about.put(book);
+          transaction.objectStore(stores.contents).put(contents, book.id);
+        }
+        return mine;
+      }),
+    remove: (id) =>
+      transacted("readwrite", async (transaction) => {
+        for (const store of both) transaction.objectStore(store).delete(id);
+        await Promise.resolve();
+      }),
   };
 }
