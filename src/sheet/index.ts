@@ -33,7 +33,13 @@ export {
   type Skeleton,
 } from "./skeleton.ts";
 export { meets, type ShapeValues } from "./shape.ts";
-export { faultOfSheetName, freeSheetName, isSheetNameTaken, longestSheetName, sheetNameTakenText } from "./sheetName.ts";
+export {
+  faultOfSheetName,
+  freeSheetName,
+  isSheetNameTaken,
+  longestSheetName,
+  sheetNameTakenText,
+} from "./sheetName.ts";
 export type * from "./template.ts";
 export { choiceParts } from "./choiceParts.ts";
 export { textWidth } from "./textWidth.ts";

@@ -17,7 +17,8 @@ export function isSheetNameTaken(name: string, taken: readonly string[]): boolea
 export function faultOfSheetName(name: string): string | undefined {
   const shown = `The sheet name “${name}”`;
   if (name.trim() === "") return "The sheet name is empty; 1 to 31 characters are needed.";
-  if (name.length > longestSheetName) return `${shown} has ${name.length} characters; at most ${longestSheetName} are allowed.`;
+  if (name.length > longestSheetName)
+    return `${shown} has ${name.length} characters; at most ${longestSheetName} are allowed.`;
   if (holdsUnwritable(name))
     return (
       `The sheet name “${withoutUnwritable(name, "�")}” holds a tab, a line end or another character that ` +

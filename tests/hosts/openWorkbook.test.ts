@@ -35,6 +35,11 @@ function changed(parts: Readonly<Record<string, string | ((text: string) => stri
   return zipSync(files);
 }
 
+const entryRules = (...all: readonly string[]): string => `<dataValidations>${all.join("")}</dataValidations>`;
+const entryRule = (attributes: string, formula = "0"): string =>
+  `<dataValidation ${attributes}><formula1>${formula}</formula1></dataValidation>`;
+const above = 'type="whole" operator="greaterThan"';
+
 /** The plain file with a part of this name, which an object of parts cannot hold. */
 function changedWithProto(): Uint8Array {
   const name = "--proto--";
@@ -184,7 +189,7 @@ describe("what is refused, and why", () => {
       "more rules for entries than the page can bear",
       () =>
         beside(
-          `<dataValidations>${Array.from({ length: 20_000 }, (_, i) => `<dataValidation type="whole" operator="greaterThan" sqref="A${(i % 150) + 1}"><formula1>0</formula1></dataValidation>`).join("")}</dataValidations>`,
+          entryRules(...Array.from({ length: 20_000 }, (_, i) => entryRule(`${above} sqref="A${(i % 150) + 1}"`))),
         ),
       /“Data” has 20,000 areas with rules for what may be typed; up to 5,000 are opened/,
     ],
@@ -326,8 +331,8 @@ describe("what other programs write", () => {
         [sheetPart]: (xml) =>
           xml.replace(
             "</sheetData>",
-            '</sheetData><conditionalFormatting sqref="A1:A1048576"><cfRule type="expression" priority="1"><formula>A1&gt;0</formula></cfRule></conditionalFormatting>' +
-              '<dataValidations><dataValidation type="whole" operator="greaterThan" sqref="A1:XFD1 A5000"><formula1>0</formula1></dataValidation></dataValidations>',
+            '</sheetData><conditionalFormatting sqref="A1:A1048576"><cfRule type="expression" priority="1">' +
+              `<formula>A1&gt;0</formula></cfRule></conditionalFormatting>${entryRules(entryRule(`${above} sqref="A1:XFD1 A5000"`))}`,
           ),
       }),
     );
@@ -421,7 +426,7 @@ describe("what no program takes is changed or left out, said, and can be kept", 
         [sheetPart]: (t) =>
           t.replace(
             "</sheetData>",
-            `</sheetData><dataValidations><dataValidation type="list" sqref="A1"><formula1>"${"x".repeat(256)}"</formula1></dataValidation></dataValidations>`,
+            `</sheetData>${entryRules(entryRule('type="list" sqref="A1"', `"${"x".repeat(256)}"`))}`,
           ),
       }),
       /lists of choices longer than 255 characters: not kept \(“Data”\)/,
@@ -493,8 +498,13 @@ describe("what no program takes is changed or left out, said, and can be kept", 
             .replace(
               "</sheetData>",
               "</sheetData><constructor><a/></constructor><toString><a/></toString>" +
-                '<conditionalFormatting sqref="A1"><cfRule type="constructor" text="a" priority="1"><formula>1</formula></cfRule></conditionalFormatting>' +
-                '<dataValidations><dataValidation type="whole" operator="constructor" errorStyle="toString" showErrorMessage="1" sqref="A1"><formula1>0</formula1></dataValidation></dataValidations>' +
+                '<conditionalFormatting sqref="A1"><cfRule type="constructor" text="a" priority="1"><formula>1</formula>' +
+                "</cfRule></conditionalFormatting>" +
+                entryRules(
+                  entryRule(
+                    'type="whole" operator="constructor" errorStyle="toString" showErrorMessage="1" sqref="A1"',
+                  ),
+                ) +
                 "<extLst><ext><constructor/></ext></extLst>",
             ),
       }),

@@ -61,6 +61,6 @@ export function limitEntries(
     .get(core.ICommandService)
     .beforeCommandExecuted(({ id, params }: Readonly<ICommandInfo>, options) => {
       // What formulas give is their own affair.
-      if (id === entering && options?.fromFormula !== true) limit((params ?? {}) as Params);
+      if (id === entering && options?.fromFormula !== true) limit(params ?? {});
     });
 }
