@@ -227,6 +227,11 @@ describe("what is refused, and why", () => {
         }),
       /it has 50,001 names; up to 50,000/,
     ],
+    [
+      "a rule for no cells",
+      () => beside(`<conditionalFormatting sqref="A0">${rule(1)}</conditionalFormatting>`),
+      /it is damaged: “A0” is no cell/,
+    ],
     ["a part named like the ground of all objects", () => changedWithProto(), /part __proto__/],
   ])("%s", (_, bytes, why) => {
     expect(reason(bytes())).toMatch(why);
@@ -430,6 +435,11 @@ describe("what no program takes is changed or left out, said, and can be kept", 
           ),
       }),
       /lists of choices longer than 255 characters: not kept \(“Data”\)/,
+    ],
+    [
+      "errors that only some programs have",
+      inCell('<c t="e"><f>NA()</f><v>#BUSY!</v></c><c t="e"><v>#BUSY!</v></c>'),
+      /errors that only some programs have: shown as #VALUE!, or as a text \(“Data”\)/,
     ],
     ...["x".repeat(40), "a[b]", "a:b*c?d/e\\f", "'a", "a'", "History", " ", "a&#9;b"].map(
       (name) =>

@@ -8,7 +8,7 @@ import { storedFormula } from "./storedFormula.ts";
 import type { StyleSheet } from "./styleSheet.ts";
 import { element, escaped, textElement } from "./xml.ts";
 
-const storableErrors: ReadonlySet<string> = new Set([
+export const storableErrors: ReadonlySet<string> = new Set([
   "#NULL!",
   "#DIV/0!",
   "#VALUE!",

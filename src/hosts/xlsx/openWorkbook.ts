@@ -356,6 +356,15 @@ function readProperties(file: ReadPackage): BookProperties {
  * the file is broken, too large, or holds what must not be opened. What was written here has other limits than files of others.
  */
 export function openWorkbook(bytes: Uint8Array, limits: Limits = foreignLimits): OpenedFile {
+  try {
+    return opened(bytes, limits);
+  } catch (error) {
+    if (error instanceof NotThere) throw new CannotOpen(`it is damaged: ${shortened(error.message, 120)}`);
+    throw error;
+  }
+}
+
+function opened(bytes: Uint8Array, limits: Limits): OpenedFile {
   const notUnderstood = new NotUnderstood();
   const file = new ReadPackage(bytes, limits, () => notUnderstood.add(unkeptCharacters));
   refuseUnsafe(file);

@@ -1,5 +1,6 @@
 import { a1, filled, holdsUnkept, withoutUnkept, type Address, type Area } from "../../cells/index.ts";
 import type { BookCell } from "../workbook/workbook.ts";
+import { storableErrors } from "./cells.ts";
 import { readAddress, readArea } from "./address.ts";
 import { unkeptCharacters, type NotUnderstood } from "./notUnderstood.ts";
 import type { ReadLook } from "./readStyles.ts";
@@ -32,7 +33,15 @@ interface Where {
   readonly limits: Limits;
 }
 
-function valueOf(c: Element, cell: string, { sheet, texts, notUnderstood }: Where): Pick<BookCell, "value" | "error"> {
+/** An error as files keep it: others, which some programs have, become one that all have, or a text where no formula gives them. */
+function readError(c: Element, code: string, { sheet, notUnderstood }: Where): Pick<BookCell, "value" | "error"> {
+  if (storableErrors.has(code)) return { value: null, error: code };
+  notUnderstood.add("errors that only some programs have: shown as #VALUE!, or as a text", `“${sheet}”`);
+  return child(c, "f") ? { value: null, error: "#VALUE!" } : { value: code };
+}
+
+function valueOf(c: Element, cell: string, where: Where): Pick<BookCell, "value" | "error"> {
+  const { sheet, texts, notUnderstood } = where;
   const type = c.attributes["t"] ?? "n";
   if (type === "inlineStr") {
     const is = child(c, "is");
@@ -53,7 +62,7 @@ function valueOf(c: Element, cell: string, { sheet, texts, notUnderstood }: Wher
     case "b":
       return { value: v === "1" || v === "true" };
     case "e":
-      return { value: null, error: v };
+      return readError(c, v, where);
     case "n": {
       const value = Number(v);
       if (!Number.isFinite(value))
