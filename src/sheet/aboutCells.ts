@@ -5,7 +5,7 @@ import { marksExplained } from "./formulaText.ts";
 import { own, type Filling } from "./planCells.ts";
 import { putLink } from "./links.ts";
 import { lastOfChoice } from "./rowTexts.ts";
-import { plainSymbol } from "./says.ts";
+import { markedSymbol } from "./subscripts.ts";
 import { markedTitle } from "./tableCells.ts";
 import { fillWorkingsNote } from "./workingCells.ts";
 import { builtCell } from "./write.ts";
@@ -80,7 +80,7 @@ function fillShape(filling: Filling, block: number): void {
     const allowed = input.choices ? (chosen ?? "") : `${input.min ?? ""} to ${input.max ?? ""}`;
     cells.put(row, columns.item, "item", item);
     cells.put(row, columns.description, "description", input.text);
-    if (input.symbol !== "–") cells.put(row, columns.symbol, "symbol", plainSymbol(input.symbol));
+    if (input.symbol !== "–") cells.put(row, columns.symbol, "symbol", markedSymbol(input.symbol));
     if (source?.template.shape.includes(input))
       putLink(filling, { row, column: columns.value }, input.id, 0, 1, "configuration");
     else cells.put(row, columns.value, "shape", value);

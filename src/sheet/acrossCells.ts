@@ -7,7 +7,7 @@ import { areaAt, own, type Filling } from "./planCells.ts";
 import { formatOf } from "./says.ts";
 import { markedTitle } from "./tableCells.ts";
 
-/** A table read across: each value is a reference to the table's. */
+/** A table read across: each value is a reference to the table's, each place stands once. */
 export function fillAcross(filling: Filling, { shaped, title, parts }: PlacedAcross): void {
   const { cells, layout, problems, sheet } = filling;
   cells.put(title, columns.item, "item", shaped.item);
@@ -33,12 +33,18 @@ export function fillAcross(filling: Filling, { shaped, title, parts }: PlacedAcr
         const member = band * membersAcross + column - tableColumns.first - 1;
         const number = column > tableColumns.first && member < of.outer.members.length ? member + 1 : undefined;
         const word = { [columns.item]: "no.", [tableColumns.first]: headOfColumn(lead.column) }[column];
-        cells.put(head, column, "tableSymbol", column <= tableColumns.last ? (word ?? number) : undefined);
+        const role = column === columns.item ? "tableWord" : "tableSymbol";
+        cells.put(head, column, role, column <= tableColumns.last ? (word ?? number) : undefined);
       }
       of.inner.members.forEach((_, i) => {
         const leadCell = { row: leadFirst + i, column: lead.column.at };
-        const refer = (column: number, from: typeof leadCell, format: string): void =>
-          cells.formula(to + i, column, "value", own(`=${a1(from)}`, [areaAt(from)]), shaped.place, format);
+        const above = { ...leadCell, row: leadCell.row - 1 };
+        // A place that repeats the one before is left out: nothing reads these cells.
+        const refer = (column: number, from: typeof leadCell, format: string): void => {
+          const shown = i === 0 ? a1(from) : `IF(${a1(leadCell)}=${a1(above)},"",${a1(from)})`;
+          const reads = i === 0 ? [from] : [leadCell, above, from];
+          cells.formula(to + i, column, "value", own(`=${shown}`, reads.map(areaAt)), shaped.place, format);
+        };
         cells.put(to + i, columns.item, "item", i + 1);
         refer(tableColumns.first, leadCell, formatOf(lead.column.says));
         of.outer.members.slice(band * membersAcross, (band + 1) * membersAcross).forEach((_member, k) => {

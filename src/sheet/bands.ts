@@ -1,6 +1,7 @@
 import { templateFormula } from "../cells/index.ts";
 import { tableColumns, columns as sheetColumns, widths } from "./columns.ts";
-import { plainSymbol, type Says } from "./says.ts";
+import type { Says } from "./says.ts";
+import { markedSymbol } from "./subscripts.ts";
 import { textWidth } from "./textWidth.ts";
 import type { Column, Template } from "./template.ts";
 
@@ -62,13 +63,11 @@ export function holdsWords({ column, says }: { readonly column: Column; readonly
 const wordCells = 3;
 /** Room for what people write. */
 const typedCells = 2;
-/** Words repeated at the left of a further band may be shortened: they stand in full in the first. */
-const repeatedCells = 2;
 const ordinaryWidth = widths[tableColumns.first]!;
 
-/** The heading of a column: its symbol, or its words where it has none. */
+/** The heading of a column, with marks around subscripts: its symbol, or its words where it has none. */
 export function headOfColumn({ says }: { readonly says: Says }): string {
-  return says.symbol === "–" || says.symbol === "no." ? says.text : plainSymbol(says.symbol);
+  return says.symbol === "–" || says.symbol === "no." ? says.text : markedSymbol(says.symbol);
 }
 
 function cellsOf(column: Column, says: Says, memberTexts: (dimension: string) => readonly string[]): number {
@@ -138,7 +137,7 @@ export function placeColumns(
     if (column.verdict || column.input || (column.index === undefined && cells === 1)) break;
     lead.push(i);
   }
-  const leadCells = lead.reduce((sum, i) => sum + Math.min(all[i]!.cells, repeatedCells), 0);
+  const leadCells = lead.reduce((sum, i) => sum + all[i]!.cells, 0);
   let band = 0;
   let used = 0;
   const begin = (): void => {
@@ -146,7 +145,7 @@ export function placeColumns(
     used = 0;
     if (counts) repeated.push({ band, at: sheetColumns.item, cells: 1, of: 0 });
     for (const i of lead) {
-      const cells = Math.min(all[i]!.cells, repeatedCells);
+      const { cells } = all[i]!;
       repeated.push({ band, at: tableColumns.first + used, cells, of: i });
       used += cells;
     }

@@ -23,7 +23,7 @@ export const columns = {
 export const columnCount = 16;
 
 /** In characters. */
-export const widths: readonly number[] = [4.6, 6.4, 6.4, 6.4, 6.4, 6.4, 7.4, 9, 6.4, 6.4, 6.4, 6.4, 6.4, 6.4, 9.2, 8];
+export const widths: readonly number[] = [5.4, 6.4, 6.4, 6.4, 6.4, 6.4, 7.4, 9, 6.4, 6.4, 6.4, 6.4, 6.4, 6.4, 9.2, 8];
 
 /** The columns tables have for what they list. */
 export const tableColumns = { first: columns.description, last: columns.verdict - 1 } as const;

@@ -19,8 +19,9 @@ import {
   type TemplateReference,
 } from "../cells/index.ts";
 import { unguarded } from "./guards.ts";
-import { plainSymbol, type Says } from "./says.ts";
+import type { Says } from "./says.ts";
 import type { Subject } from "./shape.ts";
+import { markedSymbol } from "./subscripts.ts";
 
 export const formulasById: ReadonlyMap<string, Formula> = new Map(formulas.map((f) => [f.id, f]));
 
@@ -50,7 +51,7 @@ function symbolOf(reference: TemplateReference, subjects: Subjects): string {
   if (reference.kind === "count") return `number of ${reference.word}`;
   const symbol = (id: string): string => {
     const says = subjects.get(id)?.says;
-    return says ? (says.symbol === "–" || says.symbol === "no." ? says.text : plainSymbol(says.symbol)) : id;
+    return says ? (says.symbol === "–" || says.symbol === "no." ? says.text : markedSymbol(says.symbol)) : id;
   };
   const own = symbol(reference.id);
   if (reference.to !== undefined) return `${own} … ${symbol(reference.to)}`;
@@ -181,9 +182,9 @@ function callText(of: Formula, call: TemplateCall, subjects: Subjects): string {
         ? symbolOf(reference, subjects)
         : undefined;
     const number = given?.type === "Literal" && typeof given.value === "number" ? given.raw : undefined;
-    symbols[name] = said ?? number ?? plainSymbol(parameter.symbol);
+    symbols[name] = said ?? number ?? markedSymbol(parameter.symbol);
   });
-  for (const [name, step] of Object.entries(f.steps)) symbols[name] = plainSymbol(step.symbol);
+  for (const [name, step] of Object.entries(f.steps)) symbols[name] = markedSymbol(step.symbol);
   if ("equation" in last) return equationText(equationFor(last, choicesGiven(f, args)), symbols);
   return "lookup" in last
     ? `table by ${symbols[last.lookup.of] ?? last.lookup.of}`
@@ -200,7 +201,7 @@ export function equationAsRead(says: Says, formula: string, subjects: Subjects):
   const call = parsed.calls.find(({ whole }) => whole);
   const f = call && formulasById.get(call.id);
   const right = call && f ? callText(f, call, subjects) : nativeWords(formula, subjects);
-  const left = plainSymbol(says.symbol);
+  const left = markedSymbol(says.symbol);
   return left === "–" || left === right ? right : `${left} = ${right}`;
 }
 

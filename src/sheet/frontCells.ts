@@ -37,7 +37,13 @@ const checkHeads: readonly (readonly [keyof typeof checkColumns, string])[] = [
   ["verdict", "verdict"],
 ];
 
-const rightHeads: ReadonlySet<string> = new Set(["value", "limit", "utilisation"]);
+const checkHeadRoles: Readonly<Partial<Record<keyof typeof checkColumns, Role>>> = {
+  value: "headingRight",
+  limit: "headingRight",
+  unit: "headingIn",
+  utilisation: "headingRight",
+  where: "headingIn",
+};
 
 /** The title with whose sheet it is, and the verdict with what governs: the head of every page. */
 export function fillTitle(filling: Filling): void {
@@ -263,8 +269,7 @@ function fillField(filling: Filling, shaped: ShapedRow): void {
 function fillChecks({ cells, layout }: Filling, item: ShapedFront): void {
   const head = layout.itemRows.get(item)!;
   const { register } = layout;
-  for (const [name, text] of checkHeads)
-    cells.put(head, checkColumns[name], rightHeads.has(name) ? "headingRight" : "heading", text);
+  for (const [name, text] of checkHeads) cells.put(head, checkColumns[name], checkHeadRoles[name] ?? "heading", text);
   const headed = new Set<number>(checkHeads.map(([name]) => checkColumns[name]));
   for (let column = 0; column <= columns.mark; column++) if (!headed.has(column)) cells.put(head, column, "heading");
   if (!register) return;

@@ -1,4 +1,6 @@
 import type { Address, Area } from "../cells/index.ts";
+import type { Letters } from "./subscripts.ts";
+export type { Letters } from "./subscripts.ts";
 import type { InputValue, SeriesKind } from "./template.ts";
 
 /**
@@ -15,6 +17,7 @@ export type Role =
   | "note"
   | "heading"
   | "headingRight"
+  | "headingIn"
   | "tableHeading"
   | "tableSymbol"
   | "tableWord"
@@ -69,6 +72,8 @@ export interface PlannedCell extends Address {
   readonly link?: { readonly name: string; readonly index: number };
   /** A text that runs on over the empty cells beside it and never wraps, whatever its role. */
   readonly runsOn?: true;
+  /** Letters of a text that are subscripts: from the first of each run, up to the one behind its last. */
+  readonly lowered?: readonly Letters[];
 }
 
 /** A sheet-scoped name. */

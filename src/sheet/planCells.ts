@@ -6,6 +6,7 @@ import type { ConflictCells, Meaning, PlannedCell, PlannedName, Role, Summary, V
 import type { Problems } from "./problems.ts";
 import { allowedWords, boundsOf, plainSymbol, type Says } from "./says.ts";
 import type { ShapedSheet } from "./shape.ts";
+import { markedSymbol, typeset } from "./subscripts.ts";
 import type { InputSpec } from "./template.ts";
 import type { PlacedText } from "./textLines.ts";
 import { linesIn } from "./textWidth.ts";
@@ -52,7 +53,7 @@ export class PlanCells {
   }
 
   put(row: number, column: number, role: Role, content?: string | number | boolean | null, format?: string): void {
-    const of = content === null || content === undefined || content === "" ? {} : { value: content };
+    const of = contentOf(role, content);
     this.all.push({ row, column, role, ...of, ...(format !== undefined && { format }) });
   }
 
@@ -126,6 +127,29 @@ export class PlanCells {
       : { kind: "number", ...bounds, ...(whole && { whole }) };
     this.validations.push({ ...area, rule, title, message, ...(input.mayBeEmpty && { allowBlank: true as const }) });
   }
+}
+
+/** Roles of what is said about the calculation, in which `_` begins a subscript. */
+const saying: ReadonlySet<Role> = new Set([
+  "note",
+  "caution",
+  "description",
+  "symbol",
+  "equation",
+  "source",
+  "listed",
+  "tableSymbol",
+  "tableWord",
+]);
+
+function contentOf(
+  role: Role,
+  content: string | number | boolean | null | undefined,
+): Pick<PlannedCell, "value" | "lowered"> {
+  if (content === null || content === undefined || content === "") return {};
+  if (typeof content !== "string") return { value: content };
+  const { text, lowered } = typeset(saying.has(role) ? markedSymbol(content) : content);
+  return { value: text, ...(lowered.length > 0 && { lowered }) };
 }
 
 export function inputRole(input: InputSpec): Role {

@@ -110,20 +110,28 @@ function broken(relation: Relation, { subjects }: ShapedSheet): string {
   return `IFERROR(AND(${[...conditions, `NOT(AND(${withoutPrefix(relation.holds)}))`].join(",")}),FALSE)`;
 }
 
-/** "t_q = 5 days" as a formula. Computed values are rounded: an input is shown as it was typed. */
-function named(part: string, subjects: ShapedSheet["subjects"]): string {
+/** Of a linked value, what it is on the source. */
+function ofSource(subject: Subject, { source }: ShapedSheet): Subject | undefined {
+  const taken = subject.kind === "row" ? subject.row.row.taken : undefined;
+  return taken === undefined ? undefined : source?.subjects.get(taken);
+}
+
+/** "t_q = 5 days" as a formula. Computed values are rounded: an input is shown as it was typed, here or on the source. */
+function named(part: string, sheet: ShapedSheet): string {
+  const { subjects } = sheet;
   const [reference] = cellReferences(templateFormula(part).parts);
   const subject = reference && subjects.get(reference.id);
   if (!subject) return textConstant(part);
   const { symbol, text, unit } = subject.says;
   const name = symbol === "–" || symbol === "no." ? text : plainSymbol(symbol);
-  const value = inputOf(subject) || subject.kind === "shape" ? part : `ROUND(${part},1+1)`;
+  const typed = inputOf(subject) ?? inputOf(ofSource(subject, sheet));
+  const value = typed || subject.kind === "shape" ? part : `ROUND(${part},1+1)`;
   return `${textConstant(`${name} = `)}&${value}${unit === "–" ? "" : `&${textConstant(` ${unit}`)}`}`;
 }
 
-function messageFormula({ message }: Relation, { subjects }: ShapedSheet): string {
+function messageFormula({ message }: Relation, sheet: ShapedSheet): string {
   return messageParts(message)
-    .map((part) => (isReference(part) ? named(part, subjects) : textConstant(part)))
+    .map((part) => (isReference(part) ? named(part, sheet) : textConstant(part)))
     .join("&");
 }
 

@@ -8,9 +8,10 @@ import { putLink, statusOfLinks } from "./links.ts";
 import type { Context } from "./resolve.ts";
 import type { Role } from "./plan.ts";
 import { belowColumns, lastOfChoice } from "./rowTexts.ts";
-import { boundFormat, boundsOf, checkName, formatOf, plainSymbol } from "./says.ts";
+import { boundFormat, boundsOf, checkName, formatOf } from "./says.ts";
 import type { ShapedRow } from "./shape.ts";
 import { statusFormula } from "./status.ts";
+import { markedSymbol, withoutMarks } from "./subscripts.ts";
 import { withheldWhileMissing } from "./pass.ts";
 import { write } from "./write.ts";
 
@@ -24,7 +25,7 @@ export function fillRow(filling: Filling, shaped: ShapedRow): void {
   const area = areaAt(layout.values.get(shaped)!);
   cells.put(row, columns.item, "item", item);
   const worded = spec.input?.freeText === true || spec.words === true;
-  const symbol = worded || says.symbol === "–" ? undefined : plainSymbol(says.symbol);
+  const symbol = worded || says.symbol === "–" ? undefined : markedSymbol(says.symbol);
   const lastOfText = symbol === undefined ? columns.symbol : columns.symbol - 1;
   if (fitsAsDescription(says.text, lastOfText)) cells.put(row, columns.description, "description", says.text);
   else cells.sentence(row, "description", says.text, columns.description, lastOfText);
@@ -76,7 +77,9 @@ function fillInput(filling: Filling, shaped: ShapedRow): void {
   if (judged.length > 0) {
     const { words, from, below } = layout.texts.get(shaped)!;
     const at = { row: row + below, column: from };
-    conflictMessage(filling, at, row, judged, rowContext, textConstant(words), place, [{ id: says.id, index: 0 }]);
+    conflictMessage(filling, at, row, judged, rowContext, textConstant(withoutMarks(words)), place, [
+      { id: says.id, index: 0 },
+    ]);
   }
   if (!input.choices) {
     cells.put(row, columns.from, "bound", bounds.min ?? bounds.above, boundFormat(bounds.min, bounds.above, "from"));

@@ -1,5 +1,9 @@
+import { isMark } from "./subscripts.ts";
+
 /** Widths of letters of a plain sans serif, in digits, in which column widths count. */
 const narrow = "ijl.,;:'|!·’ˢ⁰¹²³⁴′ ()[]ftI/−-“”°";
+/** A little narrower than a digit in every plain sans serif. */
+const slim = "cksvxyzJ";
 const wide = "mwMW—%→∞ΣΩΨ@…";
 
 const widthsKept = new Map<string, number>();
@@ -13,7 +17,10 @@ function letterWidth(letter: string): number {
 }
 
 function widthOfLetter(letter: string): number {
+  if (isMark(letter)) return 0;
   if (narrow.includes(letter)) return 0.56;
+  if (letter === "r") return 0.66;
+  if (slim.includes(letter)) return 0.93;
   if (wide.includes(letter)) return 1.6;
   if (/[A-ZΑ-Ω]/.test(letter)) return 1.28;
   return 1;

@@ -5,9 +5,9 @@ import type { Filling } from "./planCells.ts";
 import { doubtsOf, judgement, type Doubt } from "./relations.ts";
 import { contexts, type Context } from "./resolve.ts";
 import { rowContext } from "./rowCells.ts";
-import { plainSymbol } from "./says.ts";
 import type { ShapedColumn, ShapedRow, ShapedTable } from "./shape.ts";
 import { inputWarningsCall } from "./status.ts";
+import { markedSymbol } from "./subscripts.ts";
 import { typedInstead } from "./typedInstead.ts";
 import { beforeWarning, spanned, write, writePart } from "./write.ts";
 
@@ -48,7 +48,7 @@ function fillWatched(filling: Filling, it: Watched, row: number): void {
           rows: it.table.groups[0]!.rows,
           columns: 1,
         };
-  cells.put(row, columns.description, "description", `input ${item}: ${plainSymbol(says.symbol)}, ${says.text}`);
+  cells.put(row, columns.description, "description", `input ${item}: ${markedSymbol(says.symbol)}, ${says.text}`);
   const range = areaA1(area, true);
   const call = inputWarningsCall(says.quantity!.key, range);
   const { input } = "kind" in it ? it.row : it.column.column;
@@ -60,7 +60,7 @@ function fillWatched(filling: Filling, it: Watched, row: number): void {
 function fillDoubt(filling: Filling, { input, relation }: Doubt, row: number): void {
   const { cells, layout, sheet } = filling;
   const { item, says, place } = input;
-  cells.put(row, columns.description, "description", `input ${item}: ${plainSymbol(says.symbol)}, ${says.text}`);
+  cells.put(row, columns.description, "description", `input ${item}: ${markedSymbol(says.symbol)}, ${says.text}`);
   const { broken, message } = judgement(relation, sheet);
   const at = { row, column: columns.value };
   const { formula, reads, problems } = write(`IF(${broken},${message},"")`, rowContext, at, layout);
@@ -72,7 +72,7 @@ function fillWarned(filling: Filling, it: Watched, first: number): number {
   const { layout } = filling;
   if ("kind" in it) {
     const own: Area = { ...layout.values.get(it)!, rows: 1, columns: 1 };
-    const description = `row ${it.item}: ${plainSymbol(it.says.symbol)}, ${it.says.text}`;
+    const description = `row ${it.item}: ${markedSymbol(it.says.symbol)}, ${it.says.text}`;
     line(filling, first, description, [rowContext], it.row.formula!, it.place, own);
     return 1;
   }
@@ -88,7 +88,7 @@ function fillWarned(filling: Filling, it: Watched, first: number): number {
     line(
       filling,
       first + i,
-      `row ${table.item}: ${plainSymbol(column.says.symbol)}, ${column.says.text}${where}`,
+      `row ${table.item}: ${markedSymbol(column.says.symbol)}, ${column.says.text}${where}`,
       from === to ? [all[from]!] : [all[from]!, all[to]!],
       column.column.formula ?? "",
       column.place,

@@ -7,7 +7,9 @@ import { linesIn } from "./textWidth.ts";
 
 /** The headings of a block's rows. */
 export function fillHeadings({ cells }: Filling, row: number): void {
-  headings.forEach((heading, column) => cells.put(row, column, "heading", heading));
+  headings.forEach((heading, column) =>
+    cells.put(row, column, column === columns.unit ? "headingIn" : "heading", heading),
+  );
 }
 
 /** Where the workings begin and what they are; the titles of their blocks, and the headings of their rows. */

@@ -144,7 +144,9 @@ async function write(request: Extract<Request, { kind: "write" }>, voice: Voice)
     ...(blank ? {} : one.example.inputs),
     ...defaults?.inputsFor(one),
   });
-  const plan = planFor(template, settings, startOf(template));
+  // What the examples of linked sheets need of their source, such as a topping.
+  const asked = Object.assign({}, ...linked.map(({ example }) => (blank ? {} : example.source))) as Inputs;
+  const plan = planFor(template, settings, { ...startOf(template), ...asked });
   refuseConflicts(plan);
   checkFree(out, force);
   const values = await computed(plan, sheetName);
@@ -169,7 +171,9 @@ async function write(request: Extract<Request, { kind: "write" }>, voice: Voice)
     ? "the template's defaults only"
     : `the invented example “${template.example.name}”, for no real member`;
   const asSet = settings.size > 0 ? `, with ${[...settings.keys()].join(", ")} as set` : "";
-  say(`Values: ${filledWith}${asSet}`);
+  const forLinked = Object.keys(asked).filter((id) => !settings.has(id));
+  const asLinked = forLinked.length > 0 ? `, with ${forLinked.join(", ")} as the linked example needs` : "";
+  say(`Values: ${filledWith}${asSet}${asLinked}`);
   if (defaults) officeLines(template, plan, defaults).forEach((line) => say(line));
   summaryLines(plan, values).forEach((line) => say(line));
   for (const { plan: own, values: its, sheetName: name } of sheets.slice(1)) {

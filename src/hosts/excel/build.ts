@@ -5,8 +5,9 @@ import { addressLists, rangeOf } from "./areas.ts";
 import { addCharts } from "./charts.ts";
 import { chunks } from "./contents.ts";
 import { drawLook, lookSteps } from "./looks.ts";
-import { freeze, setPrint, setSizes } from "./page.ts";
+import { freeze, setOutline, setPrint, setSizes } from "./page.ts";
 import { checkFunctions, computedValues } from "./probe.ts";
+import { optionalSets } from "./requirements.ts";
 import { addHighlight, addValidation } from "./rules.ts";
 import type { ExcelDependencies } from "./runs.ts";
 
@@ -105,6 +106,7 @@ export async function buildSheet(
   await tell(0.85, "drawing charts");
   await addCharts(sheet, plan.charts, heights);
   freeze(sheet, plan.freeze);
+  if (dependencies.supports(optionalSets.outline.set, optionalSets.outline.version)) setOutline(sheet, plan);
   setPrint(sheet, plan, heights);
   await tell(0.95, "protecting formulas");
   for (const address of addressLists(plan.unlocked)) sheet.getRanges(address).format.protection.locked = false;

@@ -23,7 +23,9 @@ export function drawLook(format: Excel.RangeFormat, style: CellStyle): void {
   if (style.italic) font.italic = true;
   if (style.background !== undefined) format.fill.color = style.background;
   if (style.align) format.horizontalAlignment = alignments[style.align];
+  if (style.indent !== undefined) format.indentLevel = style.indent;
   if (style.wrap) format.wrapText = true;
+  if (style.shrink) format.shrinkToFit = true;
   format.verticalAlignment = "Center";
   if (!style.border) return;
   const [line, weight] = strokes[style.border.line];

@@ -33,6 +33,11 @@ export function freeze(sheet: Excel.Worksheet, { rows, columns }: Plan["freeze"]
   else if (columns > 0) sheet.freezePanes.freezeColumns(columns);
 }
 
+/** Rows that fold away. The program's own interface cannot say that the head of a group stands above it. */
+export function setOutline(sheet: Excel.Worksheet, { groups = [] }: Plan): void {
+  for (const { row, rows } of groups) rangeOf(sheet, { row, column: 0, rows, columns: 1 }).group("ByRows");
+}
+
 /** A4 lying, all columns on the width of one page or as many as the plan says, heading rows on every page, page numbers below. */
 export function setPrint(sheet: Excel.Worksheet, plan: Plan, heights: Heights): void {
   const { pageLayout } = sheet;

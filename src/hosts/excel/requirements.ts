@@ -36,6 +36,7 @@ export const requiredSets: readonly RequiredSet[] = [
 
 /** What makes more possible where it is present. */
 export const optionalSets = {
+  outline: { set: "ExcelApi", version: "1.10", purpose: "an outline that folds the workings away" },
   spills: { set: "ExcelApi", version: "1.12", purpose: "results that fill several cells" },
   dependants: { set: "ExcelApi", version: "1.13", purpose: "showing which cells use a cell" },
 } as const satisfies Record<string, ApiSet>;

@@ -34,6 +34,8 @@ const upright = [
   ["bottom", "BOTTOM"],
 ] as const;
 const black = "#000000";
+/** Of a step of indentation. */
+const indentPixels = 7;
 
 /** `#rrggbb` in small letters of a colour as the grid keeps it: `#fff`, `#FFFFFF`, `rgb(255, 255, 255)`. */
 export function plainColour(written: Nullable<string>): string | undefined {
@@ -70,6 +72,7 @@ export function gridStyleOf(core: Core, look: BookLook): GridStyle {
     background,
     edges,
     align,
+    indent,
     vertical,
     wrap,
     shrink,
@@ -89,6 +92,7 @@ export function gridStyleOf(core: Core, look: BookLook): GridStyle {
     ...(background !== undefined && { bg: { rgb: background } }),
     ...(edges && { bd: gridEdges(core, edges) }),
     ...(ht && { ht: HorizontalAlign[ht] }),
+    ...(indent !== undefined && { pd: { [align === "right" ? "r" : "l"]: indent * indentPixels } }),
     ...(wrap && { tb: WrapStrategy.WRAP }),
     ...(shrink && { shrink }),
     ...(format !== undefined && { n: { pattern: format } }),
@@ -114,6 +118,7 @@ export function lookOfGrid(core: Core, style: GridStyle): BookLook {
   const background = plainColour(style.bg?.rgb);
   const edges = style.bd ? edgesOf(core, style.bd) : undefined;
   const align = across.find(([, key]) => HorizontalAlign[key] === style.ht)?.[0];
+  const padding = style.pd?.l ?? style.pd?.r ?? 0;
   const vertical = upright.find(([, key]) => VerticalAlign[key] === style.vt)?.[0];
   return {
     ...(style.ff && { font: style.ff }),
@@ -126,6 +131,7 @@ export function lookOfGrid(core: Core, style: GridStyle): BookLook {
     ...(background !== undefined && { background }),
     ...(edges && { edges }),
     ...(align && { align }),
+    ...(padding > 0 && { indent: Math.round(padding / indentPixels) }),
     ...(vertical && { vertical }),
     ...(style.tb === WrapStrategy.WRAP && { wrap: true as const }),
     ...(style.shrink && { shrink: true as const }),

@@ -18,6 +18,7 @@ import type { CellErrors } from "./cellErrors.ts";
 import { readCells } from "./cells.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
 import { areaOf, pixelsPerCharacter } from "./sheetData.ts";
+import { subscriptsOf } from "./subscripts.ts";
 import type { SheetNames } from "./sheetNames.ts";
 
 /** Errors that files cannot keep as such; the formula gives its own again once it is computed. */
@@ -121,6 +122,7 @@ function cellsOf(
       if (!cell && !child) return [];
       const held = holding(content, cell);
       const look = lookOf(cell);
+      const lowered = held.formula === undefined ? subscriptsOf(grid.core, cell) : [];
       const range = held.formula === undefined ? undefined : spilled.ranges[row]?.[column];
       const fills = range ? areaOf(range) : undefined;
       const unlocked = guarded && permission.canEditCell(row, column);
@@ -130,6 +132,7 @@ function cellsOf(
           row,
           column,
           ...held,
+          ...(lowered.length > 0 && { lowered }),
           ...(fills && fills.rows * fills.columns > 1 && { fills: { rows: fills.rows, columns: fills.columns } }),
           look,
           ...(unlocked && { unlocked: true as const }),

@@ -1,6 +1,7 @@
 import type { ICellData, IColumnData, IRowData, IWorksheetData } from "@univerjs/core";
 import { holds, placeOf, type Area } from "../../cells/index.ts";
 import type { BookCell, BookSheet, Workbook } from "../workbook/workbook.ts";
+import { defaultColumnWidth } from "../look/measures.ts";
 import { beside, rowOfPoints } from "./beside.ts";
 import { gridStyleOf } from "./bookLook.ts";
 import { gridColourRule, gridEntryRule } from "./bookRules.ts";
@@ -8,6 +9,7 @@ import { protectAreas, readFormulas, recalculated, withoutCalculation } from "./
 import { lockedAreas } from "./lockedAreas.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
 import { pixelsPerCharacter, rangeOf, valueContent } from "./sheetData.ts";
+import { withSubscripts } from "./subscripts.ts";
 import type { SelfContained } from "./selfContained.ts";
 import type { SheetNames } from "./sheetNames.ts";
 
@@ -47,15 +49,17 @@ function dataOf(
   styleId: (look: BookCell["look"]) => string,
 ): Partial<IWorksheetData> {
   const areas = byRow(filledAreas(sheet.cells), sheet.rows);
+  const widthOf = (column: number): number => sheet.widths.get(column)?.width ?? defaultColumnWidth;
   const cellData: Record<number, Record<number, ICellData>> = {};
   for (const cell of sheet.cells) {
-    const { row, column, value, formula, error, look } = cell;
+    const { row, column, value, formula, error, look, lowered } = cell;
     const follows = formula === undefined && (areas.get(row)?.some((area) => holds(area, cell)) ?? false);
     const content: ICellData = follows
       ? {}
       : {
           ...(formula !== undefined && { f: formula }),
           ...(value !== null && valueContent(core, value)),
+          ...(lowered && typeof value === "string" && withSubscripts(core, value, lowered, look, widthOf(column))),
           ...(error !== undefined && { v: error, t: core.CellValueType.STRING }),
         };
     (cellData[row] ??= {})[column] = { ...content, ...(Object.keys(look).length > 0 && { s: styleId(look) }) };

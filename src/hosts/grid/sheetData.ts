@@ -10,6 +10,7 @@ import { chartsOf, lookOf, printOf } from "../workbook/fromPlan.ts";
 import { gridStyleOf } from "./bookLook.ts";
 import { beside, keptHeight } from "./beside.ts";
 import type { GridRuntime } from "./runtime.ts";
+import { withSubscripts } from "./subscripts.ts";
 
 type Core = GridRuntime["core"];
 
@@ -83,7 +84,11 @@ export function sheetData(
   };
   const cellData: Record<number, Record<number, ICellData>> = {};
   for (const cell of plan.cells)
-    (cellData[cell.row] ??= {})[cell.column] = { ...content(core, cell, results?.get(cell)), s: idOf(cell) };
+    (cellData[cell.row] ??= {})[cell.column] = {
+      ...content(core, cell, results?.get(cell)),
+      ...subscripts(core, plan, cell),
+      s: idOf(cell),
+    };
   // A joined area draws the lines of all its cells.
   for (const { row, column, rows, columns } of plan.spans) {
     const s = cellData[row]?.[column]?.s;
@@ -111,6 +116,11 @@ export function sheetData(
     showGridlines: core.BooleanNumber.FALSE,
     custom: beside({ print: printOf(plan, heights), groups: plan.groups ?? [], charts: chartsOf(plan, heights) }),
   };
+}
+
+function subscripts(core: Core, { widths }: Plan, { role, column, value, lowered }: PlannedCell): ICellData {
+  if (!lowered || typeof value !== "string") return {};
+  return withSubscripts(core, value, lowered, lookOf(styles[role]), widths[column]!);
 }
 
 /** What formulas give, by row and column, as far as it is known: long texts need higher rows. */

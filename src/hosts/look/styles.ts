@@ -14,6 +14,8 @@ export interface CellStyle {
     readonly color: string;
   };
   readonly align?: "left" | "center" | "right";
+  /** Steps of about two letters between the text and the edge it stands at. */
+  readonly indent?: number;
   readonly wrap?: true;
   /** What is too long for its cell is drawn smaller, where a program can. */
   readonly shrink?: true;
@@ -50,19 +52,26 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
     align: "right",
     border: { sides: "below", line: "medium", color: slate },
   },
+  headingIn: {
+    bold: true,
+    color: slate,
+    align: "left",
+    indent: 1,
+    border: { sides: "below", line: "medium", color: slate },
+  },
   tableHeading: { bold: true, background: mist, wrap: true, align: "center" },
-  tableSymbol: { background: mist, align: "center", italic: true },
+  tableSymbol: { background: mist, align: "right", italic: true, shrink: true },
   tableWord: { background: mist, align: "left", italic: true },
-  tableUnit: { color: quiet, background: mist, align: "center", border: { sides: "below", line: "thin", color: line } },
+  tableUnit: { color: quiet, background: mist, align: "right", border: { sides: "below", line: "thin", color: line } },
   item: { color: quiet, align: "left" },
   description: { wrap: true },
-  symbol: { align: "center", italic: true },
+  symbol: { align: "center", italic: true, shrink: true },
   value: { align: "right", border: rule, shrink: true },
-  unit: { color: quiet, align: "left" },
+  unit: { color: quiet, align: "left", indent: 1 },
   equation: { color: quiet, wrap: true },
   source: { color: quiet, wrap: true },
   mark: { align: "left", border: { sides: "all", line: "dotted", color: line } },
-  bound: { color: quiet, align: "right", shrink: true },
+  bound: { color: quiet, align: "right", indent: 1, shrink: true },
   input: { align: "right", background: inputFill, border: inputBorder },
   choice: { align: "left", background: inputFill, border: inputBorder, shrink: true },
   textInput: { align: "left", wrap: true, background: inputFill, border: inputBorder },
@@ -74,14 +83,14 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   overall: { size: 12, align: "center", bold: true, border: { sides: "all", line: "medium", color: slate } },
   warning: { color: cautionInk, wrap: true },
   label: { color: quiet },
-  listed: { italic: true, align: "left" },
+  listed: { italic: true, align: "left", shrink: true },
   titleRight: { color: slate, align: "right", bold: true },
   band: { size: 12, bold: true, background: mist },
   bandText: { bold: true, background: mist, wrap: true },
   fieldLabel: { color: quiet },
   field: { align: "left" },
   checkValue: { align: "right", border: rule, shrink: true },
-  checkWhere: { border: rule, wrap: true },
+  checkWhere: { align: "left", indent: 1, border: rule, wrap: true },
   utilisation: { bold: true, align: "right", border: rule },
 };
 

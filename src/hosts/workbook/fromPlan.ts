@@ -25,7 +25,7 @@ const sidesOf: Readonly<Record<NonNullable<CellStyle["border"]>["sides"], readon
 
 /** A look of the hosts' own table with everything said. */
 export function lookOf(
-  { size, bold, italic, color, background, border, align, wrap, shrink }: CellStyle,
+  { size, bold, italic, color, background, border, align, indent, wrap, shrink }: CellStyle,
   format?: string,
 ): BookLook {
   return {
@@ -42,6 +42,7 @@ export function lookOf(
       ),
     }),
     ...(align && { align }),
+    ...(indent !== undefined && { indent }),
     ...(wrap && { wrap }),
     ...(shrink && { shrink }),
     ...(format !== undefined && { format }),
@@ -69,14 +70,14 @@ function cellsOf(plan: Plan, values: Values): readonly BookCell[] {
   };
   const joined = new Map(plan.spans.map((span) => [`${span.row} ${span.column}`, span]));
   return plan.cells.flatMap((cell) => {
-    const { row, column, value, formula } = cell;
+    const { row, column, value, formula, lowered } = cell;
     const key = `${row} ${column}`;
     const content = values[row]?.[column];
     if (formula !== undefined && !content) throw new Error(`the cell ${a1(cell)} has no computed value`);
     const common = { look: lookFor(cell), ...(unlocked.has(key) && { unlocked: true as const }) };
     const own: BookCell =
       formula === undefined
-        ? { row, column, value: value ?? null, ...common }
+        ? { row, column, value: value ?? null, ...common, ...(lowered && { lowered }) }
         : {
             row,
             column,

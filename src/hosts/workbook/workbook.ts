@@ -1,5 +1,5 @@
 import type { Address, Area } from "../../cells/index.ts";
-import type { PlannedChart, Validation } from "../../sheet/index.ts";
+import type { Letters, PlannedChart, Validation } from "../../sheet/index.ts";
 import type { CellValue } from "../host/host.ts";
 
 /**
@@ -48,6 +48,8 @@ export interface BookLook {
   readonly background?: string;
   readonly edges?: Readonly<Partial<Record<Side, Edge>>>;
   readonly align?: string;
+  /** Steps of about two letters between the text and the edge it stands at. */
+  readonly indent?: number;
   readonly vertical?: string;
   readonly wrap?: true;
   /** What is too long for its cell is drawn smaller, where a program can. */
@@ -64,6 +66,8 @@ export interface BookCell extends Address {
   /** The cells that the formula fills, its own first; only where it may fill several. */
   readonly fills?: { readonly rows: number; readonly columns: number };
   readonly look: BookLook;
+  /** Letters of a text that are subscripts: from the first of each run, up to the one behind its last. */
+  readonly lowered?: readonly Letters[];
   /** May be typed into although the sheet is protected. */
   readonly unlocked?: true;
 }

@@ -1,5 +1,4 @@
 import { a1, areaA1 } from "../../cells/index.ts";
-import type { CellValue } from "../host/host.ts";
 import { defaultRowHeight } from "../look/measures.ts";
 import type { BookCell, BookSheet } from "../workbook/workbook.ts";
 import { fillsSeveral } from "./severalCells.ts";
@@ -44,9 +43,11 @@ function formulaCell(cell: BookCell, s: number | undefined): string {
   return written("str", textElement("v", storedText(value)));
 }
 
-function plainCell(r: string, s: number | undefined, value: CellValue, texts: SharedTexts): string {
+function plainCell({ value, lowered, look, ...at }: BookCell, s: number | undefined, texts: SharedTexts): string {
+  const r = a1(at);
   if (value === null) return element("c", { r, s });
-  if (typeof value === "string") return element("c", { r, s, t: "s" }, element("v", {}, String(texts.index(value))));
+  if (typeof value === "string")
+    return element("c", { r, s, t: "s" }, element("v", {}, String(texts.index(value, lowered, look))));
   if (typeof value === "boolean") return element("c", { r, s, t: "b" }, element("v", {}, value ? "1" : "0"));
   if (!Number.isFinite(value)) throw new Error(`the cell ${r} = ${value} is not a finite number`);
   return element("c", { r, s }, element("v", {}, String(value)));
@@ -71,7 +72,7 @@ export function sheetData(
     rows.set(row, of);
     // Of joined cells, the first alone holds something.
     if (of.has(column) && formula === undefined && value === null) continue;
-    of.set(column, formula === undefined ? plainCell(a1(cell), s, value, texts) : formulaCell(cell, s));
+    of.set(column, formula === undefined ? plainCell(cell, s, texts) : formulaCell(cell, s));
   }
   const folding = new Set(groups.flatMap(({ row, rows: count }) => Array.from({ length: count }, (_, i) => row + i)));
   // In a planned sheet each row says its height: a program may take its own default for rows that say nothing.

@@ -1,4 +1,5 @@
 import { a1, filled, holdsUnkept, withoutUnkept, type Address, type Area } from "../../cells/index.ts";
+import type { Letters } from "../../sheet/index.ts";
 import type { BookCell } from "../workbook/workbook.ts";
 import { storableErrors } from "./cells.ts";
 import { readAddress, readArea } from "./address.ts";
@@ -9,16 +10,38 @@ import { CannotOpen, countText, faultOfFormula, refuseTooMany, type Limits } fro
 import { readText } from "./sharedTexts.ts";
 import { typedFormula } from "./storedFormula.ts";
 
-/** A text of the list, and whether its letters look differently within it. */
+/** A text of the list, its subscripts, and whether its letters look differently within it in other ways. */
 export interface SharedText {
   readonly text: string;
+  readonly lowered: readonly Letters[];
   readonly mixed: boolean;
+}
+
+/** How the letters of a run look, but for whether they are lowered. */
+function lookOfRun(run: Element): string {
+  const said = (child(run, "rPr")?.children ?? []).filter(({ name }) => name !== "vertAlign");
+  return JSON.stringify(said.map(({ name, attributes }) => [name, attributes]));
+}
+
+function isLowered(run: Element): boolean {
+  return child(child(run, "rPr"), "vertAlign")?.attributes["val"] === "subscript";
+}
+
+function loweredIn(runs: readonly Element[]): readonly Letters[] {
+  const out: Letters[] = [];
+  let from = 0;
+  for (const run of runs) {
+    const to = from + readText(child(run, "t")?.text ?? "").length;
+    if (isLowered(run) && to > from) out.push([from, to]);
+    from = to;
+  }
+  return out;
 }
 
 function textIn(si: Element): SharedText {
   const runs = all(si, "r");
   const text = child(si, "t")?.text ?? runs.map((run) => child(run, "t")?.text ?? "").join("");
-  return { text: readText(text), mixed: runs.length > 1 };
+  return { text: readText(text), lowered: loweredIn(runs), mixed: new Set(runs.map(lookOfRun)).size > 1 };
 }
 
 export function readSharedTexts(root: Element): readonly SharedText[] {
@@ -40,7 +63,7 @@ function readError(c: Element, code: string, { sheet, notUnderstood }: Where): P
   return child(c, "f") ? { value: null, error: "#VALUE!" } : { value: code };
 }
 
-function valueOf(c: Element, cell: string, where: Where): Pick<BookCell, "value" | "error"> {
+function valueOf(c: Element, cell: string, where: Where): Pick<BookCell, "value" | "error" | "lowered"> {
   const { sheet, texts, notUnderstood } = where;
   const type = c.attributes["t"] ?? "n";
   if (type === "inlineStr") {
@@ -55,7 +78,7 @@ function valueOf(c: Element, cell: string, where: Where): Pick<BookCell, "value"
       if (!found) throw new CannotOpen(`it is damaged: ${cell} of “${sheet}” names a text that is not there`);
       if (found.mixed)
         notUnderstood.add("letters of different looks within a cell: the text is kept in one look", `“${sheet}”`);
-      return { value: found.text };
+      return { value: found.text, ...(found.lowered.length > 0 && { lowered: found.lowered }) };
     }
     case "str":
       return { value: readText(v) };

@@ -107,7 +107,7 @@ export function readStyles(root: Element, colours: Colours): ReadStyles {
   const borders = all(child(root, "borders"), "border").map((one) => edgesOf(one, colours));
   const looks = all(at(root, "cellXfs"), "xf").map((xf, i): ReadLook => {
     const { fontId = "0", fillId = "0", borderId = "0", numFmtId = "0" } = xf.attributes;
-    const { horizontal, vertical, wrapText, shrinkToFit } = child(xf, "alignment")?.attributes ?? {};
+    const { horizontal, vertical, wrapText, shrinkToFit, indent } = child(xf, "alignment")?.attributes ?? {};
     const locked = child(xf, "protection")?.attributes["locked"];
     const unlocked = locked !== undefined && !isOn(locked);
     // The first is the look of the workbook as a whole: cells of which nothing is said.
@@ -121,6 +121,7 @@ export function readStyles(root: Element, colours: Colours): ReadStyles {
       ...(edges && { edges }),
       ...(horizontal !== undefined && horizontal !== "general" && { align: horizontal }),
       ...(vertical !== undefined && { vertical }),
+      ...(indent !== undefined && Number(indent) > 0 && { indent: Number(indent) }),
       ...(isOn(wrapText) && { wrap: true as const }),
       ...(isOn(shrinkToFit) && { shrink: true as const }),
       ...(format !== undefined && format !== "General" && { format }),

@@ -47,6 +47,21 @@ function fontXml({ font, size, bold, italic, underline, strike, color }: BookLoo
   );
 }
 
+/** Of letters within a text, lowered or not. */
+export function runFontXml({ font, size, bold, italic, color }: BookLook, low: boolean): string {
+  return element(
+    "rPr",
+    {},
+    ...(bold ? [element("b")] : []),
+    ...(italic ? [element("i")] : []),
+    ...(low ? [element("vertAlign", { val: "subscript" })] : []),
+    element("sz", { val: size ?? defaultStyle.size! }),
+    element("color", { rgb: argb(color ?? defaultStyle.color!) }),
+    element("rFont", { val: font ?? plainFont }),
+    element("family", { val: 2 }),
+  );
+}
+
 const solid = (color: string): string =>
   element(
     "fill",
@@ -165,6 +180,7 @@ export class StyleSheet {
         },
         element("alignment", {
           horizontal: look.align,
+          indent: look.indent,
           vertical: look.vertical,
           wrapText: look.wrap ? 1 : undefined,
           // A number too long for its column is drawn smaller, not as a row of signs.

@@ -16,7 +16,17 @@ function changeAll(target: RangeTarget, what: string, change: (cell: FakeCell) =
     for (const [row, column] of cellsOf(area)) changeCell(target.sheet, row, column, change);
 }
 
-type Plain = "size" | "color" | "bold" | "italic" | "horizontalAlignment" | "verticalAlignment" | "wrapText" | "locked";
+type Plain =
+  | "size"
+  | "color"
+  | "bold"
+  | "italic"
+  | "horizontalAlignment"
+  | "indentLevel"
+  | "verticalAlignment"
+  | "wrapText"
+  | "shrinkToFit"
+  | "locked";
 
 function ofCells<K extends Plain>(key: K, allowed: (value: unknown) => boolean): Property<RangeTarget> {
   return {
@@ -159,7 +169,9 @@ export const rangeFormat: Shape<RangeTarget> = {
   properties: {
     columnWidth: size("widths"),
     rowHeight: size("heights"),
+    indentLevel: ofCells("indentLevel", (value) => Number.isInteger(value)),
     wrapText: ofCells("wrapText", isBoolean),
+    shrinkToFit: ofCells("shrinkToFit", isBoolean),
     horizontalAlignment: ofCells("horizontalAlignment", among("General", "Left", "Center", "Right")),
     verticalAlignment: ofCells("verticalAlignment", among("Top", "Center", "Bottom")),
   },

@@ -197,6 +197,13 @@ export const rangeShape: Shape<RangeTarget> = {
       if (!["All", "Contents"].includes(what)) throw new Misuse(`the fake cannot clear ${what}`);
       act(self, "clear", (target) => clear(target, what));
     },
+    group: (self, option: string) => {
+      if (option !== "ByRows") throw new Misuse(`the fake cannot group ${option}`);
+      act(self, "group", ({ services, sheet, areas }) => {
+        if (!services.has("1.10")) throw new OfficeError("ApiNotFound", "group is of ExcelApi 1.10");
+        for (const { row, rows } of areas) sheet.groups.push({ row, rows });
+      });
+    },
     select: (self) =>
       act(self, "select", ({ services, sheet, areas }) => {
         services.workbook.activeId = sheet.id;

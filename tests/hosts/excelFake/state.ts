@@ -22,7 +22,9 @@ export interface FakeCell {
   fill: string | undefined;
   horizontalAlignment: string;
   verticalAlignment: string;
+  indentLevel: number;
   wrapText: boolean;
+  shrinkToFit: boolean;
   borders: Partial<Record<Edge, Line>>;
 }
 
@@ -82,6 +84,8 @@ export interface FakeSheet {
   charts: FakeChart[];
   widths: Map<number, number>;
   heights: Map<number, number>;
+  /** Rows that fold away. */
+  groups: { row: number; rows: number }[];
   hiddenRows: Set<number>;
   hiddenColumns: Set<number>;
   freeze: { rows: number; columns: number };
@@ -116,7 +120,9 @@ export function emptyCell(): FakeCell {
     fill: undefined,
     horizontalAlignment: "General",
     verticalAlignment: "Bottom",
+    indentLevel: 0,
     wrapText: false,
+    shrinkToFit: false,
     borders: {},
   };
 }
@@ -153,6 +159,7 @@ export function newSheet(id: string, name: string): FakeSheet {
     charts: [],
     widths: new Map(),
     heights: new Map(),
+    groups: [],
     hiddenRows: new Set(),
     hiddenColumns: new Set(),
     freeze: { rows: 0, columns: 0 },

@@ -1,0 +1,275 @@
+/**
+ * The sheets of end zones, recomputed without the core from the values they take and their inputs: equilibrium of the
+ * end on every plane, and the rules as their standards state them. The examples are invented.
+ */
+import { describe, expect, test } from "vitest";
+import { bearingIs, burstingIs, endBlock, steelBetween, turning, type Plate } from "../independent/endZones.ts";
+import { builtSheet } from "./builtSheet.ts";
+
+type Sheet = ReturnType<typeof builtSheet>;
+type Corner = readonly [number, number];
+
+const numbers = (sheet: Sheet, id: string): readonly number[] => sheet.column(id).map(Number);
+const one = (sheet: Sheet, id: string): number => numbers(sheet, id)[0]!;
+const cornersOf = (sheet: Sheet): readonly Corner[] => {
+  const y = numbers(sheet, "ebY");
+  return numbers(sheet, "ebX").map((x, i) => [x, y[i]!]);
+};
+const most = (values: readonly number[]): number => Math.max(...values);
+
+describe.each(["end-zones-pre-tensioned-en1992-2004", "end-zones-pre-tensioned-is1343-1980"])("%s", (id) => {
+  const sheet = builtSheet(id);
+  const all = (name: string) => numbers(sheet, name);
+  const [strands, debond, Pr, spread, zt, phi] = ["strands", "debond", "bPr", "sh", "zt", "diameter"].map(all) as [
+    readonly number[],
+    readonly number[],
+    readonly number[],
+    readonly number[],
+    readonly number[],
+    readonly number[],
+  ];
+  const [h, A, yb, I] = ["h", "Ac", "yb", "Ic"].map((name) => one(sheet, name)) as [number, number, number, number];
+  const height = all("ptY");
+  const rows = strands.map((n, i): Plate => ({
+    y: height[i]!,
+    z: zt[i]!,
+    av: phi[0]!,
+    ah: (n - 1) * spread[i]! + phi[0]!,
+    P: debond[i] === 0 ? Pr[i]! : 0,
+  }));
+  const pressing = rows.filter(({ P }) => P > 0);
+  const block = endBlock(cornersOf(sheet), pressing);
+  const force = pressing.reduce((sum, { P }) => sum + P, 0);
+  /** kN on a height, MPa at another; compression positive. */
+  const stress = (P: number, from: number, at: number): number =>
+    (P * 1000) / A + (P * 1000 * (from - yb) * (at - yb)) / I;
+
+  test("tension at the end: the rule from tests, spalling and bursting by equilibrium, the steel", () => {
+    const shortest = Math.min(...all("lpt1"));
+    const rule = (0.021 * force * h) / shortest;
+    const [low, high] = [turning(block, -1), turning(block, 1)];
+    sheet.agree("pEnd", [force]);
+    sheet.agree("spRule", [rule]);
+    sheet.agree("spM", [low.M / 1000]);
+    sheet.agree("buM", [high.M / 1000]);
+    expect(Math.abs(one(sheet, "spLevel") - low.level)).toBeLessThan(1e-6 * h);
+    const spall = -low.M / (one(sheet, "leverFace") * h);
+    const burst = high.M / (one(sheet, "leverShare") * h);
+    sheet.agree("spT", [Math.max(spall, 0)]);
+    sheet.agree("buT", [Math.max(burst, 0)]);
+    const T = one(sheet, "suddenFactor") * most([rule, spall, burst]);
+    sheet.agree("spAll", [T]);
+    const allowed = Math.min(one(sheet, "sigTie"), one(sheet, "fykE") / one(sheet, "gSe"));
+    const there = steelBetween(
+      {
+        diameter: one(sheet, "siDia"),
+        legs: one(sheet, "siLegs"),
+        layers: one(sheet, "siLayers"),
+        first: one(sheet, "siFirst"),
+        step: one(sheet, "siStep"),
+      },
+      0,
+      one(sheet, "splitTo") * h,
+    );
+    sheet.agree("asReq", [(T * 1000) / allowed]);
+    sheet.agree("asProv", [there]);
+    sheet.agree("uSplit", [(T * 1000) / allowed / there]);
+  });
+
+  test("moment on planes up the height", () => {
+    const levels = all("dmY");
+    sheet.agree(
+      "dmM",
+      levels.map((level) => (level <= 0 || level >= h ? 0 : block.M(level) / 1000)),
+    );
+  });
+
+  test("each remedy: its own step, how many of it, and the stresses then", () => {
+    const strand = Pr.map((P, i) => P / strands[i]!);
+    const top = strand.map((P, i) => -stress(P, height[i]!, h));
+    const bottom = strand.map((P, i) => -stress(P, height[i]!, 0));
+    sheet.agree("rmDebT", top);
+    sheet.agree("rmDebB", bottom);
+    const rise = one(sheet, "raiseBy");
+    const upTop = Pr.map((P) => (P * 1000 * rise * (h - yb)) / I);
+    const upBottom = Pr.map((P) => (-P * 1000 * rise * yb) / I);
+    sheet.agree("rmUpT", upTop);
+    sheet.agree("rmUpB", upBottom);
+    const total = strands.reduce((sum, n) => sum + n, 0);
+    const mean = Pr.reduce((sum, P) => sum + P, 0) / total;
+    const [topT, topB] = [h, 0].map((at) => stress(mean, one(sheet, "topAt"), at)) as [number, number];
+    sheet.agree("topT", [topT]);
+    sheet.agree("topB", [topB]);
+    const best = top.indexOf(most(top));
+    const bestUp = upTop.indexOf(most(upTop));
+    const steps = [
+      { T: top[best]!, B: bottom[best]!, P: debond[best] === 0 ? -strand[best]! : 0 },
+      { T: upTop[bestUp]!, B: upBottom[bestUp]!, P: 0 },
+      { T: topT, B: topB, P: mean },
+    ];
+    const lacks = Math.max(one(sheet, "ftTransfer") - Math.min(...all("reMin")), 0);
+    const count = steps.map(({ T }) => Math.ceil(lacks / T));
+    sheet.agree(
+      "rfT",
+      steps.map(({ T }) => T),
+    );
+    sheet.agree(
+      "rfB",
+      steps.map(({ B }) => B),
+    );
+    expect(sheet.column("rfN")).toEqual(count);
+    const perForce = (0.021 * h) / Math.min(...all("lpt1"));
+    sheet.agree(
+      "rfSplit",
+      steps.map(({ P }) => P * perForce),
+    );
+    const [low, high] = [Math.min(...all("reMin")), most(all("reMax"))];
+    sheet.agree(
+      "rfMin",
+      steps.map(({ T }, i) => low + Math.max(count[i]!, 1) * T),
+    );
+    sheet.agree(
+      "rfMax",
+      steps.map(({ B }, i) => high + Math.max(count[i]!, 1) * B),
+    );
+    const debonded = strands.reduce((sum, n, i) => sum + (debond[i]! > 0 ? n : 0), 0) / total;
+    sheet.agree("debShare", [debonded]);
+  });
+});
+
+describe("end-zones-post-tensioned-is1343-1980", () => {
+  const sheet = builtSheet("end-zones-post-tensioned-is1343-1980");
+  const all = (name: string) => numbers(sheet, name);
+  const corners = cornersOf(sheet);
+  const turnedCorners = corners.map(([x, y]): Corner => [y, x]);
+  const width = one(sheet, "ebWidth");
+  const h = one(sheet, "h");
+  const [y, z, av, ah, order] = ["anY", "anZ", "anAv", "anAh", "anOrd"].map(all) as [
+    readonly number[],
+    readonly number[],
+    readonly number[],
+    readonly number[],
+    readonly number[],
+  ];
+  const Pj = all("Pj");
+  const tendons = Pj.length;
+  const force = y.map((_, i) => one(sheet, "gPu") * Pj[i % tendons]!);
+  const slope = all("anSlope");
+  const lift = force.map((P, i) => (P * slope[i]!) / Math.hypot(1, slope[i]!));
+  const endOf = (i: number): number => Math.floor(i / tendons);
+  const own = (i: number) => y.map((_, j) => j).filter((j) => endOf(j) === endOf(i));
+  /** Twice the way to the surface of the rectangle, or half the way to a neighbour that overlaps across. */
+  const prism = (i: number, vertical: boolean): number => {
+    const [u, v, across] = vertical ? [y, z, ah] : [z, y, av];
+    const edge = vertical ? Math.min(y[i]!, h - y[i]!) : width / 2 - Math.abs(z[i]!);
+    const apart = own(i).flatMap((j) =>
+      j === i || Math.abs(v[j]! - v[i]!) >= (across[i]! + across[j]!) / 2 ? [] : [Math.abs(u[j]! - u[i]!) / 2],
+    );
+    return 2 * Math.min(edge, ...apart);
+  };
+  const bv = y.map((_, i) => prism(i, true));
+  const bh = y.map((_, i) => prism(i, false));
+
+  test("prisms, bearing and bursting of each anchorage", () => {
+    sheet.agree("anP", force);
+    sheet.agree("anBv", bv);
+    sheet.agree("anBh", bh);
+    const hole = all("aiHole");
+    const strength = all("utStrength");
+    const loaded = y.map((_, i) => av[i]! * ah[i]! - (Math.PI * hole[i]! ** 2) / 4);
+    const fit = y.map((_, i) => Math.min(bv[i]! / av[i]!, bh[i]! / ah[i]!));
+    const limit = y.map((_, i) =>
+      bearingIs(loaded[i]!, loaded[i]! * Math.max(fit[i]!, 1) ** 2, strength[i % tendons]!),
+    );
+    sheet.agree(
+      "anSb",
+      force.map((P, i) => (P * 1000) / loaded[i]!),
+    );
+    sheet.agree("anFbr", limit);
+    sheet.agree(
+      "anUb",
+      force.map((P, i) => (P * 1000) / loaded[i]! / limit[i]!),
+    );
+    sheet.agree(
+      "anTv",
+      force.map((P, i) => burstingIs(av[i]!, bv[i]!, P) + Math.abs(lift[i]!) / 2),
+    );
+    sheet.agree(
+      "anTh",
+      force.map((P, i) => (ah[i]! <= bh[i]! ? burstingIs(ah[i]!, bh[i]!, P) : 0)),
+    );
+  });
+
+  test("equilibrium of the block after each step, up and across", () => {
+    const steps = order.slice(0, tendons);
+    const cases = [0, 1].flatMap((end) =>
+      [true, false].flatMap((vertical) => steps.map((upTo) => ({ end, vertical, upTo }))),
+    );
+    const found = cases.map(({ end, vertical, upTo }) => {
+      const plates = y.flatMap((_, i): readonly Plate[] =>
+        endOf(i) !== end || order[i]! > upTo
+          ? []
+          : vertical
+            ? [{ y: y[i]!, z: z[i]!, av: av[i]!, ah: ah[i]!, P: force[i]! }]
+            : [{ y: z[i]!, z: y[i]!, av: ah[i]!, ah: av[i]!, P: force[i]! }],
+      );
+      const block = endBlock(vertical ? corners : turnedCorners, plates);
+      const lifted = y.reduce((sum, _, i) => sum + (endOf(i) === end && order[i]! <= upTo ? lift[i]! : 0), 0);
+      return {
+        depth: vertical ? h : width,
+        burst: turning(block, 1).M,
+        spall: turning(block, -1).M,
+        lifted: vertical ? Math.abs(lifted) / 2 : 0,
+      };
+    });
+    sheet.agree(
+      "cuMb",
+      found.map(({ burst }) => burst / 1000),
+    );
+    sheet.agree(
+      "cuMs",
+      found.map(({ spall }) => spall / 1000),
+    );
+    const [inside, face] = [one(sheet, "leverShare"), one(sheet, "leverFace")];
+    sheet.agree(
+      "cuTb",
+      found.map(({ burst, depth, lifted }) => Math.max(burst, 0) / (inside * depth) + lifted),
+    );
+    sheet.agree(
+      "cuTs",
+      found.map(({ spall, depth }) => Math.max(-spall, 0) / (face * depth)),
+    );
+  });
+
+  test("tensions and steel", () => {
+    const allowed = Math.min(one(sheet, "sigTie"), one(sheet, "fykE") / one(sheet, "gSe"));
+    sheet.agree(
+      "stReq",
+      all("stT").map((T) => (T * 1000) / allowed),
+    );
+    const [from, to] = [all("stFrom"), all("stTo")];
+    const bars = ["siDia", "siLegs", "siLayers", "siFirst", "siStep"].map(all);
+    sheet.agree(
+      "stProv",
+      from.map((x, i) => {
+        const [diameter, legs, layers, first, step] = bars.map((one) => one[i]!) as [
+          number,
+          number,
+          number,
+          number,
+          number,
+        ];
+        return steelBetween({ diameter, legs, layers, first, step }, x, to[i]!);
+      }),
+    );
+    // 0.03 of all forces of an end on the face, or more by equilibrium.
+    const share = [0, 1].map((end) => 0.03 * force.reduce((sum, P, i) => sum + (endOf(i) === end ? P : 0), 0));
+    sheet.agree("faceShare", share);
+    const tension = (end: number, kind: number): number => all("stT")[end * 6 + kind]!;
+    for (const end of [0, 1]) {
+      const here = force.map((_, i) => i).filter((i) => endOf(i) === end);
+      expect(tension(end, 0)).toBeCloseTo(most(here.map((i) => all("anTv")[i]!)), 9);
+      expect(tension(end, 1)).toBeCloseTo(most(here.map((i) => all("anTh")[i]!)), 9);
+    }
+  });
+});
