@@ -45,7 +45,11 @@ export function fillAcross(filling: Filling, { shaped, title, parts }: PlacedAcr
           const reads = i === 0 ? [from] : [leadCell, above, from];
           cells.formula(to + i, column, "value", own(`=${shown}`, reads.map(areaAt)), shaped.place, format);
         };
-        cells.put(to + i, columns.item, "item", i + 1);
+        if (i === 0) cells.put(to, columns.item, "item", 1);
+        else {
+          const number = `=IF(${a1(leadCell)}=${a1(above)},"",${i + 1})`;
+          cells.formula(to + i, columns.item, "item", own(number, [leadCell, above].map(areaAt)), shaped.place, "0");
+        }
         refer(tableColumns.first, leadCell, formatOf(lead.column.says));
         of.outer.members.slice(band * membersAcross, (band + 1) * membersAcross).forEach((_member, k) => {
           const row = first + (band * membersAcross + k) * of.inner.members.length + i;

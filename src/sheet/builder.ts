@@ -74,11 +74,13 @@ const textRoles: ReadonlySet<Role> = new Set(["description", "equation", "source
 /** Texts run on over the empty cells beside them; only where cells are joined for them do they wrap. */
 function running({ all, spans }: PlanCells): PlannedCell[] {
   const joined = new Set(spans.map(({ row, column }) => row * columnCount + column));
-  return all.map((cell) =>
-    textRoles.has(cell.role) && !joined.has(cell.row * columnCount + cell.column)
-      ? { ...cell, runsOn: true as const }
-      : cell,
-  );
+  const filled = new Set(all.map(({ row, column }) => row * columnCount + column));
+  return all.map((cell) => {
+    const at = cell.row * columnCount + cell.column;
+    // A word in place of a symbol has no words beside it.
+    const free = cell.role === "listed" && !filled.has(at + 1);
+    return (textRoles.has(cell.role) && !joined.has(at)) || free ? { ...cell, runsOn: true as const } : cell;
+  });
 }
 
 /** Where warnings are answered, on sheets that ask for it. */

@@ -77,7 +77,8 @@ function fillHead(filling: Filling, placed: PlacedTable): void {
       const head = of && !of.column.verdict ? headOfColumn(of) : undefined;
       // What the rows are counted in stands in the table's title; its words do not fit the column of numbers.
       const numbers = of?.column.index !== undefined && column === columns.item;
-      const role = of && (of.cells > 1 || numbers || holdsWords(of)) ? "tableWord" : "tableSymbol";
+      const role =
+        of && (of.cells > 1 || of.column.index !== undefined || holdsWords(of)) ? "tableWord" : "tableSymbol";
       cells.put(header.get("symbol")!, column, role, numbers ? "no." : head);
       const unit = of && of.says.unit !== "–" ? of.says.unit : undefined;
       if (units !== undefined) cells.put(units, column, "tableUnit", unit);

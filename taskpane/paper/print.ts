@@ -37,6 +37,7 @@ export function saveDocument(text: string, fileName: string): void {
   const link = document.createElement("a");
   link.href = address;
   link.download = fileName;
+  link.textContent = fileName;
   document.body.append(link);
   link.click();
   link.remove();

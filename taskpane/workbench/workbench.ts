@@ -68,6 +68,7 @@ function hand(contents: Uint8Array, name: string): void {
   const link = document.createElement("a");
   link.href = URL.createObjectURL(new Blob([new Uint8Array(contents)], { type }));
   link.download = name;
+  link.textContent = name;
   document.body.append(link);
   link.click();
   link.remove();

@@ -34,6 +34,15 @@ describe("building", () => {
     expect((await cell(8, 2)).error).toEqual({ code: "#VALUE!" });
   });
 
+  it("makes the workings an outline where the program has outlines, and goes on where it has none", async () => {
+    const groups = [{ row: 5, rows: 4 }];
+    await build("Beam", {}, { ...smallPlan, groups });
+    expect(sheet("Beam").groups).toEqual(groups);
+    open = openFake({ calculator, api: "1.9" });
+    await build("Beam", {}, { ...smallPlan, groups });
+    expect(sheet("Beam").groups).toEqual([]);
+  });
+
   it("keeps text text, whatever it looks like", async () => {
     await build();
     expect(await cell(3, 0)).toEqual({ value: "=1+1", text: "=1+1" });

@@ -73,6 +73,29 @@ describe("what was written here", () => {
     const { workbook } = openWorkbook(written, ownLimits);
     expect(workbook.sheets.map(({ cells }) => cells[0]!.value)).toEqual(sheets.map(() => long));
   });
+
+  it("keeps the subscripts of a text, which is the plain text all the same", () => {
+    const look = { font: "Arial", size: 10, italic: true, color: "#1d2733" } as const;
+    const cells = [
+      {
+        row: 0,
+        column: 0,
+        value: "σp0 = Pj/Ap ",
+        lowered: [
+          [1, 3],
+          [7, 8],
+          [10, 11],
+        ],
+        look,
+      },
+      { row: 1, column: 0, value: "σp0 = Pj/Ap ", look },
+    ] as const;
+    const bytes = writeBook(book(sheet({ rows: 2, cells })));
+    const { workbook, notUnderstood } = openWorkbook(bytes);
+    expect(workbook.sheets[0]!.cells).toEqual(cells);
+    expect(notUnderstood).toEqual([]);
+    expect(strFromU8(unzipSync(bytes)["xl/sharedStrings.xml"]!)).toContain('<vertAlign val="subscript"/>');
+  });
 });
 
 describe("what is refused, and why", () => {

@@ -5,7 +5,7 @@ import { readReference } from "../../src/hosts/xlsx/address.ts";
 import { ReadPackage } from "../../src/hosts/xlsx/readPackage.ts";
 import { all, at } from "../../src/hosts/xlsx/readXml.ts";
 import type { BookLook } from "../../src/hosts/workbook/workbook.ts";
-import type { Highlight, Plan, PlannedName, Validation } from "../../src/sheet/index.ts";
+import type { Highlight, Letters, Plan, PlannedName, Validation } from "../../src/sheet/index.ts";
 
 export interface ReadCell {
   readonly row: number;
@@ -14,6 +14,7 @@ export interface ReadCell {
   readonly formula?: string;
   readonly error?: string;
   readonly style: CellStyle;
+  readonly lowered?: readonly Letters[];
   readonly format?: string;
   readonly locked: boolean;
 }
@@ -55,7 +56,7 @@ function borderOf(edges: NonNullable<BookLook["edges"]>): CellStyle["border"] {
   return { sides, line: line as NonNullable<CellStyle["border"]>["line"], color: color! };
 }
 
-function styleOf({ size, color, bold, italic, background, edges, align, wrap, shrink }: BookLook): CellStyle {
+function styleOf({ size, color, bold, italic, background, edges, align, indent, wrap, shrink }: BookLook): CellStyle {
   return {
     size: size!,
     color: color!,
@@ -64,6 +65,7 @@ function styleOf({ size, color, bold, italic, background, edges, align, wrap, sh
     ...(background !== undefined && { background }),
     ...(edges && { border: borderOf(edges)! }),
     ...(align !== undefined && { align: align as NonNullable<CellStyle["align"]> }),
+    ...(indent !== undefined && { indent }),
     ...(wrap && { wrap }),
     ...(shrink && { shrink }),
   };

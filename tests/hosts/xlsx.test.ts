@@ -76,7 +76,7 @@ describe.each(cases)("the file of %s", (id, plan) => {
     read = readWorkbook(bytes);
   }, 180_000);
 
-  it("holds every cell of the plan: value or formula, format, look, lock", () => {
+  it("holds every cell of the plan: value or formula, subscripts, format, look, lock", () => {
     const cells = new Map(read.cells.map((cell) => [a1(cell), cell]));
     const expected = plan.cells.map((cell) => ({
       row: cell.row,
@@ -84,6 +84,7 @@ describe.each(cases)("the file of %s", (id, plan) => {
       style: { ...defaultStyle, ...styleOf(cell) },
       locked: !plan.unlocked.some((area) => inArea(area, cell.row, cell.column)),
       ...(cell.format !== undefined && { format: cell.format }),
+      ...(cell.lowered && { lowered: cell.lowered }),
       ...(cell.formula === undefined ? { value: cell.value ?? null } : { formula: cell.formula }),
     }));
     const found = plan.cells.map((cell) => {

@@ -84,6 +84,13 @@ describe.each(["end-zones-pre-tensioned-en1992-2004", "end-zones-pre-tensioned-i
     );
   });
 
+  test("what the first page says is a share of the limit, not a stress", () => {
+    const [low, high] = [Math.min(...all("reMin")), most(all("reMax"))];
+    const limit = one(sheet, "ftTransfer");
+    sheet.agree("topLow", [low >= 0 ? 0 : low / limit]);
+    sheet.agree("botHigh", [high / one(sheet, "fcTransfer")]);
+  });
+
   test("each remedy: its own step, how many of it, and the stresses then", () => {
     const strand = Pr.map((P, i) => P / strands[i]!);
     const top = strand.map((P, i) => -stress(P, height[i]!, h));

@@ -97,7 +97,7 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
 /** How a cell looks. */
 export function styleOf({ role, runsOn }: Pick<PlannedCell, "role" | "runsOn">): CellStyle {
   if (!runsOn) return styles[role];
-  const { wrap: _wrap, ...rest } = styles[role];
+  const { wrap: _wrap, shrink: _shrink, ...rest } = styles[role];
   return rest;
 }
 

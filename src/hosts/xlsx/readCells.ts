@@ -17,10 +17,23 @@ export interface SharedText {
   readonly mixed: boolean;
 }
 
-/** How the letters of a run look, but for whether they are lowered. */
-function lookOfRun(run: Element): string {
-  const said = (child(run, "rPr")?.children ?? []).filter(({ name }) => name !== "vertAlign");
+/** How the letters of a run look, but for whether they are lowered; subscripts have a size of their own. */
+function lookOfRun(run: Element, sized: boolean): string {
+  const said = (child(run, "rPr")?.children ?? []).filter(
+    ({ name }) => name !== "vertAlign" && (sized || name !== "sz"),
+  );
   return JSON.stringify(said.map(({ name, attributes }) => [name, attributes]));
+}
+
+function isMixed(runs: readonly Element[]): boolean {
+  const looks = (some: readonly Element[], sized: boolean) => new Set(some.map((run) => lookOfRun(run, sized))).size;
+  return (
+    looks(runs, false) > 1 ||
+    looks(
+      runs.filter((run) => !isLowered(run)),
+      true,
+    ) > 1
+  );
 }
 
 function isLowered(run: Element): boolean {
@@ -41,7 +54,7 @@ function loweredIn(runs: readonly Element[]): readonly Letters[] {
 function textIn(si: Element): SharedText {
   const runs = all(si, "r");
   const text = child(si, "t")?.text ?? runs.map((run) => child(run, "t")?.text ?? "").join("");
-  return { text: readText(text), lowered: loweredIn(runs), mixed: new Set(runs.map(lookOfRun)).size > 1 };
+  return { text: readText(text), lowered: loweredIn(runs), mixed: isMixed(runs) };
 }
 
 export function readSharedTexts(root: Element): readonly SharedText[] {

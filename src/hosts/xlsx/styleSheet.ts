@@ -47,6 +47,9 @@ function fontXml({ font, size, bold, italic, underline, strike, color }: BookLoo
   );
 }
 
+/** Programs draw subscripts at about six tenths of their size: too small to be read on paper. */
+const largerLow = 1.2;
+
 /** Of letters within a text, lowered or not. */
 export function runFontXml({ font, size, bold, italic, color }: BookLook, low: boolean): string {
   return element(
@@ -55,7 +58,7 @@ export function runFontXml({ font, size, bold, italic, color }: BookLook, low: b
     ...(bold ? [element("b")] : []),
     ...(italic ? [element("i")] : []),
     ...(low ? [element("vertAlign", { val: "subscript" })] : []),
-    element("sz", { val: size ?? defaultStyle.size! }),
+    element("sz", { val: (size ?? defaultStyle.size!) * (low ? largerLow : 1) }),
     element("color", { rgb: argb(color ?? defaultStyle.color!) }),
     element("rFont", { val: font ?? plainFont }),
     element("family", { val: 2 }),
