@@ -72,6 +72,15 @@ export { agreement, evaluateSteps, relativeDifference } from "./trace/secondEval
 export { linesOf, pathText, printed, rootOf, type Branch, type TreeLine } from "./trace/tree.ts";
 export { collect, type Collected } from "./trace/collect.ts";
 export { calculationNote, type Setting } from "./trace/note.ts";
+export {
+  NotReportable,
+  readMember,
+  reportOf,
+  reportSheetPlan,
+  type Picture,
+  type ReportFacts,
+  type ReportOptions,
+} from "./report/index.ts";
 export { loadCases } from "../published/index.ts";
 export {
   argumentText,

@@ -9,6 +9,7 @@ export {
   proposedWord,
   unconfirmedWords,
 } from "./columns.ts";
+export { chartLines, type Line, type Point } from "./chartLines.ts";
 export { asRead } from "./checkOrder.ts";
 export { compose, type Parts } from "./compose.ts";
 export { expand } from "./expand.ts";

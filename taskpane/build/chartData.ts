@@ -1,48 +1,22 @@
 import type { Area } from "../../src/cells/index.ts";
 import type { CellContent, Host } from "../../src/hosts/index.ts";
-import type { PlannedChart, Series } from "../../src/sheet/index.ts";
+import { chartLines, type Line, type PlannedChart } from "../../src/sheet/index.ts";
 
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
+export type { Line, Point } from "../../src/sheet/index.ts";
 
-/** One line of a chart, or its points without a line; a point that holds no number is left out. */
-export interface Line {
-  readonly name: string;
-  readonly kind: Series["kind"];
-  readonly points: readonly Point[];
-}
+const keyOf = (area: Area): string => `${area.row}/${area.column}/${area.rows}/${area.columns}`;
 
-const flat = (cells: readonly (readonly CellContent[])[]): readonly CellContent[] => cells.flat();
-
-/**
- * Reads a chart's lines from the sheet, in the order of its rows. Repeated places, which keep the table's length, count
- * once; a logarithmic axis has none for 0 and less.
- */
+/** Reads a chart's lines from the sheet. */
 export async function readLines(host: Host, sheet: string, chart: PlannedChart): Promise<readonly Line[]> {
-  const seen = new Map<string, Promise<readonly CellContent[]>>();
-  const cells = (area: Area): Promise<readonly CellContent[]> => {
-    const key = `${area.row}/${area.column}/${area.rows}/${area.columns}`;
-    let known = seen.get(key);
-    if (!known) seen.set(key, (known = host.read(sheet, area).then(flat)));
-    return known;
-  };
-  return Promise.all(
-    chart.series.map(async ({ name, kind, x, y }) => {
-      const [xs, ys] = await Promise.all([cells(x), cells(y)]);
-      const points: Point[] = [];
-      xs.forEach((at, i) => {
-        const px = at.value;
-        const py = ys[i]?.value;
-        if (typeof px !== "number" || typeof py !== "number" || (chart.x.log && px <= 0)) return;
-        const last = points.at(-1);
-        if (last && last.x === px && last.y === py) return;
-        points.push({ x: px, y: py });
-      });
-      return { name, kind, points };
-    }),
+  const areas = new Map(chart.series.flatMap(({ x, y }) => [x, y]).map((area) => [keyOf(area), area]));
+  const read = await Promise.all(
+    [...areas].map(async ([key, area]): Promise<[string, readonly CellContent[]]> => [
+      key,
+      (await host.read(sheet, area)).flat(),
+    ]),
   );
+  const cells = new Map(read);
+  return chartLines(chart, (area) => cells.get(keyOf(area))!);
 }
 
 /** Whether a line goes back along x, as an outline does: its numbers are then read in the order in which they are joined. */

@@ -138,7 +138,7 @@ function callOf(call: TracedCall, setting: Setting): Markup {
   if (!of) return html`<p>KERN.${call.call.id}</p>`;
   return html`<p>By <code>KERN.${of.id}</code>: ${sentence(of.summary)}.</p>
 ${argumentsOf(call)}
-${call.trace && call.formula && stepsOf(call.formula, call.trace, setting)}
+${call.trace && call.formula && stepsOf(call.trace.formula, call.trace, setting)}
 ${call.spill && set(call.spill.governing, call.spill.governing, setting)}
 ${call.refused && html`<p class="kn-flag">No result: ${call.refused.message}.</p>`}
 <p class="kn-quiet">${placeInWork(of, call.trace?.values)}. Basis: ${basisOf(of, call.trace?.values)}.</p>
@@ -153,7 +153,8 @@ function partOf({ address, row, column, call }: PartOfSpill): Markup {
   }.</p>`;
 }
 
-function quantity(cell: TracedCell, setting: Setting, root: TracedCell): Markup {
+/** How a cell's value came about: its equation with numbers, arguments and source; `home`: the sheet it is read from. */
+export function quantity(cell: TracedCell, setting: Setting, home: string): Markup {
   const { content, label } = cell;
   const value = content.error
     ? content.error.code
@@ -163,7 +164,7 @@ function quantity(cell: TracedCell, setting: Setting, root: TracedCell): Markup 
   const whole = cell.calls.find((c) => c.call.whole);
   const pieces = content.formula === undefined ? [] : shownPieces(content.formula, cell.originOf);
   return html`<section class="kn-item"><h3>${nameOfCell(label, cell.address)} <span class="kn-quiet">${
-    cell.place.sheet === root.place.sheet ? cell.address : `${cell.place.sheet}!${cell.address}`
+    cell.place.sheet === home ? cell.address : `${cell.place.sheet}!${cell.address}`
   }</span></h3>
 ${
   !whole &&
@@ -240,7 +241,7 @@ ${
   )}`
 }
 <h2>Calculation</h2>
-${quantities.map((cell) => quantity(cell, setting, root))}
+${quantities.map((cell) => quantity(cell, setting, root.place.sheet))}
 <aside class="kn-caution"><p>${cautions.competence}</p><p>${
       cautions.stressing
     }</p><p>The equations and clauses are those of the functions named;

@@ -1,0 +1,178 @@
+import type { Host } from "../../hosts/index.ts";
+import { cautions, version } from "../../core/index.ts";
+import { html, type Markup } from "../../typeset/index.ts";
+import { paperDocument } from "../paper/document.ts";
+import { basisOf, placeInWork } from "../trace/source.ts";
+import type { Setting } from "../trace/note.ts";
+import { Tracer, type TracedCell } from "../trace/traceCell.ts";
+import { chapterOf, utilisationText, type Picture } from "./chapter.ts";
+import { sheetsOfMember } from "./memberSheets.ts";
+import { readSheet, type ReadCheck, type ReadSheet } from "./read.ts";
+
+export interface ReportFacts {
+  /** As it is to be read. */
+  readonly date: string;
+  readonly host: string;
+}
+
+export interface ReportOptions {
+  readonly setting: Setting;
+  readonly picture: Picture;
+  /** After each value; `share` runs from 0 to 1. */
+  readonly progress?: (share: number) => void;
+  readonly signal?: AbortSignal;
+}
+
+/** The check with the highest utilisation; undefined where none has a number. */
+export function governing({ checks }: ReadSheet): ReadCheck | undefined {
+  const numbers = checks.filter(({ utilisation }) => typeof utilisation === "number");
+  return numbers.sort((a, b) => Number(b.utilisation) - Number(a.utilisation))[0];
+}
+
+/** The sheets of a member as a report tells them. */
+export async function readMember(host: Host, sheet: string): Promise<readonly [ReadSheet, ...ReadSheet[]]> {
+  const [source, ...linked] = await sheetsOfMember(host, sheet);
+  return [readSheet(source), ...linked.map(readSheet)];
+}
+
+/** "41 of 85 rows and tables checked, 2 stale" */
+export function checkedText({ marks: { parts, marked, stale } }: ReadSheet): string {
+  return `${marked} of ${parts}${stale > 0 ? `, ${stale} stale` : ""}`;
+}
+
+function summary(sheets: readonly ReadSheet[]): Markup {
+  return html`<table class="kn-table"><thead><tr><th scope="col">chapter</th><th scope="col">sheet</th>
+<th scope="col">verdict</th><th scope="col">governing check</th><th scope="col" class="kn-number">utilisation</th>
+<th scope="col">where</th><th scope="col">rows checked</th></tr></thead><tbody>${sheets.map((sheet, i) => {
+    const most = governing(sheet);
+    return html`<tr><td><a href="#sheet-${i + 1}">${i + 1}</a></td><td>${sheet.of.snapshot.sheet}<br>
+<span class="kn-quiet">${sheet.of.template.title}</span></td><td><strong>${sheet.overall}</strong></td>
+<td>${most?.description ?? "–"}</td><td class="kn-number">${utilisationText(most?.utilisation)}</td>
+<td>${most?.where ?? ""}</td><td>${checkedText(sheet)}</td></tr>`;
+  })}</tbody></table>`;
+}
+
+/** For each sheet that has any: its texts as a list. */
+function bySheet(sheets: readonly ReadSheet[], textsOf: (sheet: ReadSheet) => readonly string[], none: string): Markup {
+  const some = sheets.filter((sheet) => textsOf(sheet).length > 0);
+  if (some.length === 0) return html`<p>${none}</p>`;
+  return html`${some.map(
+    (sheet) =>
+      html`<h3>${sheet.of.snapshot.sheet}</h3><ul>${textsOf(sheet).map((text) => html`<li>${text}</li>`)}</ul>`,
+  )}`;
+}
+
+const failing = ({ checks }: ReadSheet): readonly string[] =>
+  checks
+    .filter(({ verdict }) => verdict !== "OK" && verdict !== "")
+    .map(({ description, verdict, where }) => `${verdict}: ${description}${where && ` (${where})`}`);
+
+function sourcesTable(cells: readonly TracedCell[]): Markup {
+  const sources = new Map<string, { readonly basis: string; readonly functions: Set<string> }>();
+  for (const { calls } of cells) {
+    for (const call of calls) {
+      const of = call.formula ?? call.spill;
+      if (!of) continue;
+      const place = placeInWork(of, call.trace?.values);
+      const known = sources.get(place) ?? { basis: basisOf(of, call.trace?.values), functions: new Set<string>() };
+      known.functions.add(of.id);
+      sources.set(place, known);
+    }
+  }
+  return html`<table class="kn-table"><thead><tr><th scope="col">source</th><th scope="col">how it was established</th>
+<th scope="col">functions</th></tr></thead><tbody>${[...sources]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(
+      ([place, { basis, functions }]) =>
+        html`<tr><td>${place}</td><td>${basis}</td><td>${[...functions].sort().join(", ")}</td></tr>`,
+    )}</tbody></table>`;
+}
+
+function revisions(sheets: readonly ReadSheet[]): Markup {
+  const all = sheets.flatMap((sheet) => sheet.revisions.map((revision) => ({ sheet, revision })));
+  if (all.length === 0) return html`<p>No revision is entered on any of the sheets.</p>`;
+  return html`<table class="kn-table"><thead><tr><th scope="col">sheet</th><th scope="col">revision</th>
+<th scope="col">what</th><th scope="col">date</th><th scope="col">by</th><th scope="col">checked by</th><th scope="col">seal</th>
+</tr></thead><tbody>${all.map(
+    ({ sheet, revision: { name, what, date, by, checkedBy, state } }) => html`<tr><td>${sheet.of.snapshot.sheet}</td>
+<td>${name}</td><td>${what}</td><td>${date}</td><td>${by}</td><td>${checkedBy}</td><td>${state ?? ""}</td></tr>`,
+  )}</tbody></table>`;
+}
+
+/** How many values are traced for a sheet: its share of the work. */
+const tracedIn = ({ blocks }: ReadSheet): number =>
+  blocks
+    .flatMap(({ items }) => items)
+    .reduce(
+      (sum, item) =>
+        sum +
+        (item.kind === "computed" ? 1 : 0) +
+        (item.kind === "table" ? item.columns.filter(({ kind }) => kind === "computed").length : 0),
+      0,
+    );
+
+/** Lets the page show what has been done. */
+const breathe = (): Promise<void> => new Promise((next) => setTimeout(next, 0));
+const untilBreath = 10;
+
+/**
+ * The whole member as one HTML document to print and file: what its sheets say, what is still open, every equation with
+ * numbers, tables, pictures and sources.
+ * @throws NotReportable where no template built the sheet or its source is missing
+ */
+export async function reportOf(
+  host: Host,
+  sheet: string,
+  { date, host: read }: ReportFacts,
+  { setting, picture, progress, signal }: ReportOptions,
+): Promise<string> {
+  const sheets = await readMember(host, sheet);
+  const all = sheets.reduce((sum, one) => sum + tracedIn(one), 0);
+  const cells: TracedCell[] = [];
+  const step = async (): Promise<void> => {
+    signal?.throwIfAborted();
+    progress?.(all === 0 ? 1 : cells.length / all);
+    if (cells.length % untilBreath === 0) await breathe();
+  };
+  const making = {
+    tracer: new Tracer(host),
+    setting,
+    picture,
+    step,
+    traced: (cell: TracedCell): void => void cells.push(cell),
+  };
+  const chapters: Markup[] = [];
+  for (const [i, one] of sheets.entries()) chapters.push(await chapterOf(one, i + 1, making));
+  const [first] = sheets;
+  const named = (what: string): string => first.title.find(([of]) => of === what)?.[1] ?? "";
+  const title = `Report: ${named("Member") || first.of.snapshot.sheet}`;
+  const after = sheets.length;
+  const parts = ["Sources", "Revisions", "Limits of this report"] as const;
+  return paperDocument(
+    title,
+    html`<h1>${title}</h1>
+<table class="kn-facts"><tbody>${[
+      ...first.title.filter(([, text]) => text !== ""),
+      ["Made", `${date}, from ${read}, Kernbook ${version}`] as const,
+    ].map(([what, text]) => html`<tr><th scope="row">${what}</th><td>${text}</td></tr>`)}</tbody></table>
+<nav><h2>Contents</h2><ol>${sheets.map(
+      ({ of }, i) => html`<li><a href="#sheet-${i + 1}">${of.snapshot.sheet}: ${of.template.title}</a></li>`,
+    )}${parts.map((part, i) => html`<li><a href="#part-${after + i + 1}">${part}</a></li>`)}</ol></nav>
+<h2>Summary</h2>
+${summary(sheets)}
+<h2>Checks that do not pass</h2>
+${bySheet(sheets, failing, "Every check of every sheet says OK.")}
+<h2>Warnings</h2>
+${bySheet(sheets, ({ warnings }) => warnings, "No sheet has a warning.")}
+<h2>Open assumptions</h2>
+${bySheet(sheets, ({ assumed }) => assumed, "No input is marked as assumed.")}
+<aside class="kn-caution"><p>${cautions.competence}</p><p>${cautions.stressing}</p></aside>
+${chapters}
+<section id="part-${after + 1}"><h2>${after + 1} ${parts[0]}</h2>${sourcesTable(cells)}</section>
+<section id="part-${after + 2}"><h2>${after + 2} ${parts[1]}</h2>${revisions(sheets)}</section>
+<section id="part-${after + 3}"><h2>${after + 3} ${parts[2]}</h2>
+<p>The report says what the sheets say at the time it was made. It is no independent check. Equations and clauses are those of
+the functions named; check them against your own copy of the standard in force and its National Annex. Values typed over
+formulas are found by Compare, not here.</p></section>`,
+  );
+}
