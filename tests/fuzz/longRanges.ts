@@ -235,6 +235,8 @@ const together: Readonly<Record<string, readonly string[]>> = {
 export interface LongRange {
   readonly name: string;
   readonly mostRows: number;
+  /** Rows that a refusal may name: of the range, or of any of several. */
+  readonly limits: readonly number[];
   /** The arguments with this range of n rows, the others as they are; undefined where it is blank or another table. */
   readonly grown: (args: readonly Argument[], n: number) => readonly Argument[] | undefined;
 }
@@ -248,6 +250,7 @@ function allAtOnce({ parameters }: WorksheetFunction): readonly LongRange[] {
     {
       name: "all ranges",
       mostRows: longest,
+      limits: most.filter((rows) => rows > 0),
       grown: (args, n) => {
         const ranges = args.filter((argument, i) => most[i]! > 0 && isRange(argument));
         if (ranges.length < 2) return undefined;
@@ -270,6 +273,7 @@ export function longRangesOf(f: WorksheetFunction): readonly LongRange[] {
       growthsOf(table).map((growth, way, { length }) => ({
         name: `${name}${tables.length > 1 ? ` as ${table.key}` : ""}${length > 1 ? `, way ${way + 1}` : ""}`,
         mostRows: rowsAllowed(table),
+        limits: [rowsAllowed(table)],
         grown: (args: readonly Argument[], n: number) => {
           const range = args[at];
           if (!isRange(range) || tableOf(parameter, range).key !== table.key) return undefined;

@@ -156,8 +156,15 @@ export function holds(ring: readonly Point[], p: Point): boolean {
   return inside;
 }
 
+/** A ring of so few points is compared with another edge by edge sooner than both are sorted. */
+const fewPoints = 32;
+
 /** Do the edges of two rings cross? */
 function meet(one: readonly Point[], other: readonly Point[]): boolean {
+  if (Math.min(one.length, other.length) <= fewPoints) {
+    const others = edges(other);
+    return edges(one).some(([a, b]) => others.some(([c, d]) => crosses(a, b, c, d)));
+  }
   const all = [...edges(one), ...edges(other)];
   return near(boxesRound(all), (i, j) => i < one.length !== j < one.length && crosses(...all[i]!, ...all[j]!));
 }
