@@ -9,4 +9,5 @@ export const tools: readonly Tool[] = [
   { id: "prove", title: "Prove", load: () => import("./prove/proveView.tsx").then((m) => m.ProveView) },
   { id: "record", title: "Record", load: () => import("./record/recordView.tsx").then((m) => m.RecordView) },
   { id: "handOut", title: "Hand-out copy", load: () => import("./handOut/handOutView.tsx").then((m) => m.HandOutView) },
+  { id: "report", title: "Report", load: () => import("./report/reportView.tsx").then((m) => m.ReportView) },
 ];

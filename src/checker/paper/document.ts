@@ -34,6 +34,21 @@ const style = `
 .kn-item { border-top: 1px solid #c6ccd2; padding: 0.4em 0; }
 .kn-gives { font-weight: 600; font-variant-numeric: tabular-nums; }
 .kn-flag { border-left: 3px solid #a81c1c; padding-left: 0.6em; color: #a81c1c; }
+.kn-page figure { margin: 0.6em 0; break-inside: avoid; }
+.kn-page figcaption { font-weight: 600; }
+.kn-page .kb-plot { display: block; max-width: 100%; height: auto; color: #1b1f23; background: none; overflow: visible;
+  font: 12px system-ui, sans-serif; }
+.kn-page .kb-plot text { white-space: pre; fill: #1b1f23; font-size: 12px; }
+.kn-page .kb-plot .kb-mark { fill: currentColor; }
+.kn-page .kb-plot .kb-point { fill: currentColor; stroke: #fff; stroke-width: 1.2px; }
+.kn-page .kb-outline { fill: none; stroke: currentColor; }
+.kn-page .kb-zero { color: #545c64; }
+.kn-page .kb-limit { color: #b00020; }
+.kn-page .kb-series-0 { color: #0b5fae; } .kn-page .kb-series-1 { color: #9a4a00; }
+.kn-page .kb-series-2 { color: #1a7040; } .kn-page .kb-series-3 { color: #7b2fa0; }
+.kn-page .kb-series-4 { color: #4a5560; } .kn-page .kb-series-5 { color: #8a6d00; }
+.kn-page .kn-legend { list-style: none; padding: 0; display: flex; flex-wrap: wrap; gap: 0 1em; font-size: 0.9em; }
+.kn-chapter { break-before: page; }
 .kn-caution { border: 1px solid #7a4d00; padding: 0.2em 0.8em; margin-top: 1.4em; break-inside: avoid; }
 `;
 

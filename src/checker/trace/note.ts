@@ -54,13 +54,20 @@ const nameOfCell = (label: Label | undefined, address: string): Markup =>
 const across = 120;
 const smallest = 0.6;
 
-function sizeOf(tex: string): number {
-  const signs = tex.replace(/\\(?:mathrm|text|left|right|frac)\b|[{}_^ ]/g, "").replace(/\\[a-zA-Z]+/g, "x").length;
-  return Math.max(smallest, Math.min(1, across / signs));
-}
+/** How many signs stand beside one another: of fractions and cases as if they stood in a row. */
+const signsOf = (tex: string): number =>
+  tex.replace(/\\(?:mathrm|text|left|right|frac)\b|[{}_^ ]/g, "").replace(/\\[a-zA-Z]+/g, "x").length;
 
-/** An equation; one that cannot be set stands as its plain text, and is left out where it has none. */
+const sizeOf = (tex: string): number => Math.max(smallest, Math.min(1, across / signsOf(tex)));
+
+/** The right-hand side with numbers in place of names, as plain text. */
+const plainNumbers = (equation: string, known: Readonly<Record<string, unknown>>): string =>
+  `= ${equation.replace(/[A-Za-z_]\w*/g, (name) => (typeof known[name] === "number" ? numberText(known[name]) : name))}`;
+
+/** An equation; one too long for the paper or that cannot be set stands as its plain text, and is left out where it has none. */
 function set(tex: string, plain: string, { mathml }: Setting): Markup {
+  if (signsOf(tex) > across / smallest && plain !== "")
+    return html`<div class="kn-equation"><code>${plain}</code></div>`;
   let equation: string;
   try {
     equation = mathml(tex);
@@ -83,7 +90,12 @@ function stepsOf(formula: Formula, { steps, values }: Trace, setting: Setting): 
             formula.params[step.lookup.of]?.text ?? formula.steps[step.lookup.of]?.text ?? step.lookup.of
           }</p>`
         : html`${set(equationTex(setting.math, formula, name, values), equationFor(step, values), setting)}${
-            "equation" in step && set(`= ${substitutionTex(setting.math, formula, name, known)}`, "", setting)
+            "equation" in step &&
+            set(
+              `= ${substitutionTex(setting.math, formula, name, known)}`,
+              plainNumbers(equationFor(step, values), known),
+              setting,
+            )
           }`;
     return html`${
       several &&

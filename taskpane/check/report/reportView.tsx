@@ -1,0 +1,87 @@
+import { useRef, useState } from "preact/hooks";
+import { readMember, reportOf, reportSheetPlan } from "../../../src/checker/index.ts";
+import { Paper } from "../../paper/paper.tsx";
+import { libraries } from "../../trace/libraries.ts";
+import { now } from "../../when.ts";
+import { NewSheet } from "../newSheet.tsx";
+import type { ToolProps } from "../tool.ts";
+import { useSheet } from "../useSheet.ts";
+import { pictureWith } from "./picture.ts";
+
+/** The member that is looked at, with all its linked sheets, as one document or as a sheet. */
+export function ReportView({ host, go }: ToolProps) {
+  const { sheet, problem } = useSheet(host);
+  const [share, setShare] = useState<number>();
+  const [made, setMade] = useState<string>();
+  const shown = useRef(-1);
+  const facts = () => ({ date: now(), host: host.name });
+  const make = async (): Promise<string> => {
+    shown.current = -1;
+    try {
+      const [{ math, mathml }, Plot] = await Promise.all([libraries(), import("@observablehq/plot")]);
+      return await reportOf(host, sheet!, facts(), {
+        setting: { math, mathml },
+        picture: pictureWith(Plot),
+        progress: (done) => {
+          const percent = Math.floor(done * 20) * 5;
+          if (percent === shown.current) return;
+          shown.current = percent;
+          setShare(percent);
+        },
+      });
+    } finally {
+      setShare(undefined);
+    }
+  };
+  return (
+    <>
+      <p>
+        The whole member in one document: the stress check with every sheet linked to it, what fails or is still open,
+        every equation with its numbers, tables, pictures, sources and revisions. It says what the sheets say now and is
+        no independent check.
+      </p>
+      {problem && (
+        <p class="kb-problem" role="alert">
+          {problem}
+        </p>
+      )}
+      {sheet === undefined ? (
+        <p>Select a cell of the member's stress check or of a sheet linked to it.</p>
+      ) : (
+        <>
+          <p>
+            Report on the member of <strong>{sheet}</strong>.
+          </p>
+          <Paper title="The report on paper" fileName={`Report ${sheet}.html`} make={make} />
+          {share !== undefined && (
+            <p class="kb-hint">
+              <progress max={100} value={share} aria-label="The report is being written" /> {share} %
+            </p>
+          )}
+          <h3>Its summary as a sheet</h3>
+          <NewSheet
+            id="kb-report-name"
+            host={host}
+            wanted={`Report ${sheet}`}
+            button="Make the summary sheet"
+            what="the summary sheet"
+            disabled={false}
+            make={async () => reportSheetPlan(await readMember(host, sheet), facts())}
+            done={setMade}
+          />
+          <div role="status">
+            {made !== undefined && (
+              <p>
+                The summary stands on{" "}
+                <button type="button" class="kb-link" onClick={() => go({ sheet: made, row: 0, column: 0 })}>
+                  {made}
+                </button>
+                . It holds values only: make it anew after a change.
+              </p>
+            )}
+          </div>
+        </>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,152 @@
+import { all, create } from "mathjs";
+import { beforeAll, describe, expect, it } from "vitest";
+import { functionsIn, ourFunction } from "../../src/cells/index.ts";
+import { linkedPlan, NotReportable, readMember, reportOf, reportSheetPlan } from "../../src/checker/index.ts";
+import { expand, type PlannedChart } from "../../src/sheet/index.ts";
+import { allTemplates } from "../../src/templates/index.ts";
+import { escape, html } from "../../src/typeset/index.ts";
+import { MemoryHost } from "../hosts/memory/memoryHost.ts";
+import { MemoryFaults } from "./memoryFaults.ts";
+
+const templateOf = (id: string) => allTemplates.find((one) => one.id === id)!;
+const source = templateOf("post-tensioned-is1343-1980");
+const others = ["end-zones-post-tensioned-is1343-1980", "cross-check-post-tensioned-is1343-1980"].map(templateOf);
+const progress = (): void => undefined;
+const math = create(all!);
+const facts = { date: "1 January 2026, 12:00 UTC", host: "memory" };
+
+const host = new MemoryHost();
+const charts: PlannedChart[] = [];
+const shares: number[] = [];
+const written = (sheet: string): Promise<string> =>
+  reportOf(host, sheet, facts, {
+    setting: { math, mathml: (tex) => `<math>${escape(tex)}</math>` },
+    picture: (chart) => {
+      charts.push(chart);
+      return html`<svg></svg>`;
+    },
+    progress: (share) => shares.push(share),
+  });
+
+let report = "";
+beforeAll(async () => {
+  const member = { ...source.example.inputs, member: 'B1 <main> & "side"' };
+  await host.apply(expand(source, member), { sheetName: "Beam 1", progress });
+  for (const [i, template] of others.entries())
+    await host.apply(await linkedPlan(host, template, "Beam 1", template.example.inputs), {
+      sheetName: `Linked ${i + 1}`,
+      progress,
+    });
+  report = await written("Beam 1");
+});
+
+describe("the report on a member", () => {
+  it("is the same from whichever of its sheets it is asked for", async () => {
+    const from = await readMember(host, "Linked 2");
+    expect(from.map(({ of }) => of.snapshot.sheet)).toEqual(["Beam 1", "Linked 1", "Linked 2"]);
+    expect((await readMember(host, "Beam 1")).map(({ overall }) => overall)).toEqual(
+      from.map(({ overall }) => overall),
+    );
+  });
+
+  it("says every verdict, check and warning of every sheet as the sheet does", async () => {
+    for (const { of, overall, checks, warnings } of await readMember(host, "Beam 1")) {
+      const { row, column } = of.plan.summary.overall;
+      expect(overall).toBe((await host.read(of.snapshot.sheet, { row, column, rows: 1, columns: 1 }))[0]![0]!.text);
+      expect(checks).toHaveLength(of.plan.summary.checks.length);
+      for (const { description, where } of checks) {
+        expect(report).toContain(escape(description.slice(0, 12)));
+        expect(report).toContain(escape(where));
+      }
+      for (const text of warnings) expect(report).toContain(escape(text));
+    }
+  });
+
+  it("has every number of every sheet, and of each function that computes there the source", async () => {
+    const member = await readMember(host, "Beam 1");
+    const functions = new Set<string>();
+    for (const { of, blocks } of member) {
+      const told = new Set(blocks.flatMap(({ items }) => items.map(({ item }) => item)));
+      // The revision table is told with those of all sheets.
+      const records = new Set(of.plan.cells.filter(({ role }) => role === "record").map(({ row }) => row));
+      const numbered = new Set(
+        of.plan.meanings.flatMap(({ item, at }) => (item === "" || records.has(at.row) ? [] : [item])),
+      );
+      expect([...numbered].filter((item) => !told.has(item))).toEqual([]);
+      for (const { formula } of of.plan.cells)
+        for (const name of formula === undefined ? [] : functionsIn(formula)) {
+          const id = ourFunction(name);
+          if (id !== undefined) functions.add(id);
+        }
+    }
+    const sources = report.slice(report.indexOf("how it was established"));
+    // What only counts warnings or marks computes nothing of the member.
+    const silent = new Set(["WARNINGS", "INPUT_WARNINGS", "WARNINGS_CODE", "CHECKED", "VERSION"]);
+    expect(functions.size).toBeGreaterThan(40);
+    expect([...functions].filter((id) => !silent.has(id) && !sources.includes(id))).toEqual([]);
+  });
+
+  it("draws each chart of each sheet once, tells its progress to the end, and leaves no cell unsaid", async () => {
+    const drawn = (await readMember(host, "Beam 1")).flatMap(({ of }) => of.plan.charts);
+    expect(charts.map(({ id }) => id).sort()).toEqual(drawn.map(({ id }) => id).sort());
+    expect(shares.at(-1)).toBe(1);
+    expect(report).not.toMatch(/undefined|NaN|\[object/);
+    expect(report).toContain("B1 &lt;main&gt; &amp; &quot;side&quot;");
+    expect(report).not.toContain("<main> &");
+  });
+
+  it("can be given up", async () => {
+    const end = new AbortController();
+    end.abort(new Error("given up"));
+    await expect(
+      reportOf(host, "Beam 1", facts, {
+        setting: { math, mathml: (tex) => tex },
+        picture: () => html`<svg></svg>`,
+        signal: end.signal,
+      }),
+    ).rejects.toThrow("given up");
+  });
+
+  it("counts what is assumed and what is signed off", async () => {
+    const other = new MemoryHost();
+    const plan = expand(source, source.example.inputs);
+    await other.apply(plan, { sheetName: "Beam", progress });
+    const fck = plan.meanings.find(({ id }) => id === "fck")!;
+    await other.enterAll("Beam", [{ row: fck.at.row, column: 15, value: "assumed" }]);
+    const [beam] = await readMember(other, "Beam");
+    expect(beam.assumed).toEqual([`${fck.item} ${fck.description}`]);
+    expect(beam.marks).toMatchObject({ marked: 0, stale: 0 });
+  });
+
+  it("stands as a sheet too, with the verdict of each", async () => {
+    const member = await readMember(host, "Beam 1");
+    const plan = reportSheetPlan(member, facts);
+    await host.apply(plan, { sheetName: "Report", progress });
+    const cells = await host.read("Report", { row: 0, column: 0, rows: plan.rows, columns: plan.columns });
+    const texts = cells.flat().map(({ text }) => text);
+    for (const { of, overall, checks } of member) {
+      expect(texts).toContain(of.snapshot.sheet);
+      expect(texts).toContain(overall);
+      for (const { description } of checks) expect(texts).toContain(description);
+    }
+    expect(cells.flat().every(({ formula }) => formula === undefined)).toBe(true);
+  });
+});
+
+describe("no report", () => {
+  it("on a sheet that no template built", async () => {
+    await expect(readMember(host, "Sheet1")).rejects.toThrow(NotReportable);
+  });
+
+  it("on a linked sheet whose source is gone", async () => {
+    const faults = new MemoryFaults();
+    const alone = faults.host;
+    await alone.apply(expand(source, source.example.inputs), { sheetName: "Beam", progress });
+    await alone.apply(await linkedPlan(alone, others[1]!, "Beam", others[1]!.example.inputs), {
+      sheetName: "Linked",
+      progress,
+    });
+    await faults.remove("Beam");
+    await expect(readMember(alone, "Linked")).rejects.toThrow("link it again under Build");
+  });
+});
