@@ -120,11 +120,12 @@ export function QuickForm({
   const [step, setStep] = useState<Step>();
   const abort = useRef<AbortController>();
   const section = (typed["section"] || "I") as SectionType;
+  const preparing = useRef<AbortController>();
   useEffect(() => {
-    const other = new AbortController();
+    const { signal } = (preparing.current = new AbortController());
     // What fails here fails again, with its message, when the answers are used.
-    engine.prepareQuickStart(template, section, other.signal).catch((error: unknown) => console.warn(error));
-    return () => other.abort();
+    engine.prepareQuickStart(template, section, signal).catch((error: unknown) => console.warn(error));
+    return () => preparing.current?.abort();
   }, [engine, template, section]);
   const put = (id: string, text: string): void => {
     touch();
@@ -143,6 +144,8 @@ export function QuickForm({
       return;
     }
     setProblem("");
+    // Other configurations are of no use any more.
+    preparing.current?.abort();
     setStep({ done: 0, of: 0, what: "preparing the sheet" });
     const { signal } = (abort.current = new AbortController());
     try {
