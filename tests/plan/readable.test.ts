@@ -21,7 +21,7 @@ describe.each(allTemplates.map((template) => [template.id, template] as const))(
     const { cells, widths } = expand(template, template.example.inputs);
     for (const { column, role, value } of cells)
       if (column === 0 && role === "item")
-        expect(textWidth(String(value)), String(value)).toBeLessThan(widths[0]! - 0.7);
+        expect(textWidth(String(value ?? "")), String(value)).toBeLessThan(widths[0]! - 0.7);
   });
 });
 
