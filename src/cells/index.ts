@@ -23,16 +23,7 @@ export {
 } from "./language/templateFormula.ts";
 export type { CellReference, TemplateReference } from "./language/templateReference.ts";
 export { quotedText, textConstant, unquotedText } from "./language/textConstant.ts";
-export {
-  cellReference,
-  cellReferences,
-  childrenOf,
-  partsOf,
-  withNumbers,
-  withPart,
-  type FormulaNode,
-  type LiteralNode,
-} from "./language/tree.ts";
+export { cellReference, cellReferences, partsOf, withNumbers, withPart, type FormulaNode } from "./language/tree.ts";
 export {
   readFormula,
   referenceIn,
@@ -47,7 +38,6 @@ export {
   namesIn,
   qualified,
   sheetsIn,
-  withFunctions,
   wordsIn,
   type Mentioned,
 } from "./language/mentions.ts";
@@ -57,12 +47,11 @@ export { normalNow, normalPlanned, rewritten } from "./language/normal.ts";
 export { numberIn } from "./language/numberIn.ts";
 export { namespace, ourFunction } from "./language/ourFunction.ts";
 export type { CellContent, CellValue } from "./values/content.ts";
-export { agrees, agreesWithHost, differsByRounding, type Movement } from "./values/agreement.ts";
+export { agrees, agreesWithHost, differsByRounding } from "./values/agreement.ts";
 export type { CellArea, Frame, Reader, Whereabouts } from "./values/frame.ts";
 export { cut, holdsUnkept, holdsUnwritable, shortened, withoutUnkept, withoutUnwritable } from "./values/texts.ts";
 export { isNumberAsText } from "./values/numberAsText.ts";
 export { Block, CannotCompute, Fault, single, type Scalar, type Value } from "./values/values.ts";
-export { nativeFunctions, type OwnFunction, type OwnFunctions, type OwnResult } from "./functions/index.ts";
 export { valuesAgainstHost, type AgainstHost, type Difference } from "./calculation/againstHost.ts";
 export { Book, nameKey, type BookNames } from "./calculation/book.ts";
 export type { Formulas } from "./calculation/formulas.ts";

@@ -42,14 +42,14 @@ interface StepBase {
   readonly clause?: string;
 }
 /** A step as a mathjs expression in the parameters and the steps before it. */
-export interface StepOfEquation extends StepBase {
+interface StepOfEquation extends StepBase {
   readonly equation: string;
   /** Where a choice decides between equations: what people read for each of its values. */
   readonly cases?: Cases;
 }
 
 /** The argument that decides, and the equation for each of its values. */
-export interface Cases {
+interface Cases {
   readonly argument: string;
   readonly as: Readonly<Record<string, string>>;
 }
@@ -135,8 +135,8 @@ interface Stepwise<P extends Parameters, S extends Steps> {
   readonly proof?: (values: Values<P>, steps: { readonly [K in keyof S]: number }) => number;
 }
 
-export type OneLineSpec<P extends Parameters> = FormulaBase<P> & OneLine<P>;
-export type StepwiseSpec<P extends Parameters, S extends Steps> = FormulaBase<P> & Stepwise<P, S>;
+type OneLineSpec<P extends Parameters> = FormulaBase<P> & OneLine<P>;
+type StepwiseSpec<P extends Parameters, S extends Steps> = FormulaBase<P> & Stepwise<P, S>;
 
 /** A formula as the rest of the project sees it, whatever its parameters. */
 export interface Formula<P extends Parameters = Parameters> extends FormulaBase<P> {
@@ -153,7 +153,7 @@ export interface Formula<P extends Parameters = Parameters> extends FormulaBase<
 }
 
 /** The argument that decides, and the formula for each of its values. */
-export interface Variants {
+interface Variants {
   readonly argument: string;
   readonly as: Readonly<Record<string, Formula>>;
 }

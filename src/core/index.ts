@@ -4,7 +4,6 @@ export { InputError, isRefusal, NoResult, reasonOf } from "./errors.ts";
 export {
   equationFor,
   families,
-  formulaFor,
   sourceFor,
   variantsOf,
   type Declaration,
@@ -28,22 +27,10 @@ export {
   type Argument,
   type Cell,
 } from "./read.ts";
-export {
-  read,
-  run,
-  runAndWarn,
-  runSpill,
-  spillAndWarn,
-  trace,
-  valueWarnings,
-  warnings,
-  type Trace,
-  type TracedArgument,
-  type TracedStep,
-} from "./run.ts";
+export { read, run, runAndWarn, runSpill, spillAndWarn, trace, valueWarnings, warnings, type Trace } from "./run.ts";
 export { sealOfValues, stale } from "./seal.ts";
 export { sortsDiffer } from "./sorts.ts";
-export { basisText, ownCopyAdvice, sources, type Basis, type Source, type SourceKey } from "./sources.ts";
+export { basisText, ownCopyAdvice, sources, type Basis, type Source } from "./sources.ts";
 export { coherentUnit, mathUnit, unitFactor, unitNames, type Unit } from "./units.ts";
 export { version } from "./version.ts";
 export { concreteClass, concreteGrade } from "./formulas/materials/concreteClass.ts";

@@ -64,7 +64,7 @@ export interface Quantity extends Described, Bounds {
 }
 
 /** The argument that decides, and the quantity for each of its values. */
-export interface Follows {
+interface Follows {
   readonly argument: string;
   readonly as: Readonly<Record<string, Quantity>>;
 }
@@ -82,7 +82,7 @@ export interface Choice<V extends Label = Label> extends Described {
 }
 
 /** Free text, such as the id of a function. */
-export interface Text extends Described {
+interface Text extends Described {
   readonly kind: "text";
   readonly key: string;
   /** As it can be typed into a formula. */
@@ -106,7 +106,7 @@ export interface Table<C extends Columns = Columns> extends Described {
 }
 
 /** The tables a range may be, and what tells from its cells which it is; `tell` refuses a range that it cannot tell. */
-export interface TableKinds<T extends Readonly<Record<string, Table>> = Readonly<Record<string, Table>>> {
+interface TableKinds<T extends Readonly<Record<string, Table>> = Readonly<Record<string, Table>>> {
   readonly tables: T;
   readonly tell: (rows: readonly (readonly unknown[])[], parameter: string) => string;
 }

@@ -86,7 +86,7 @@ function hinted(message: string, q: Quantity, value: number): string {
 }
 
 /** A number within the quantity's bounds, or an InputError; `where` names the row of a range. */
-export function readNumber(cell: Cell, q: Quantity, parameter: string, where = ""): number {
+function readNumber(cell: Cell, q: Quantity, parameter: string, where = ""): number {
   if (typeof cell === "number") {
     if (!Number.isFinite(cell))
       throw new InputError(

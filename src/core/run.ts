@@ -127,7 +127,7 @@ function resultOf({ f, fromResult }: Prepared, computed: number): number {
   return value;
 }
 
-export interface TracedArgument {
+interface TracedArgument {
   readonly name: string;
   /** As it is in this call, where a choice or the range's own shape decides. */
   readonly parameter: Parameter;
@@ -140,7 +140,7 @@ export interface TracedArgument {
   readonly conversion?: string;
 }
 
-export interface TracedStep {
+interface TracedStep {
   readonly name: string;
   readonly step: Formula["steps"][string];
   /** In the unit the equation works in. */

@@ -50,7 +50,7 @@ export const sources = {
   practice: "Common practice; no source.",
 } as const;
 
-export type SourceKey = keyof typeof sources;
+type SourceKey = keyof typeof sources;
 
 /**
  * How a rule was established.

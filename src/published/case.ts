@@ -4,7 +4,7 @@ import type { Cell } from "../core/index.ts";
  * How the printed result was established: read in the work, in another work that quotes it, or recalled. Only
  * `published` counts as published.
  */
-export type CaseBasis = "published" | "published, second-hand" | "published, from memory";
+type CaseBasis = "published" | "published, second-hand" | "published, from memory";
 
 /** What people read beside a result that does not count. */
 export const uncounted: Readonly<Record<Exclude<CaseBasis, "published">, string>> = {

@@ -2,7 +2,7 @@ import type { PublishedCase } from "./case.ts";
 
 /** The only door to the published checks. */
 export { uncounted } from "./case.ts";
-export type { CaseBasis, CaseCell, CaseInput, CaseRow, PublishedCase } from "./case.ts";
+export type { CaseInput, CaseRow, PublishedCase } from "./case.ts";
 export {
   argumentsOf,
   asItShould,

@@ -14,7 +14,7 @@ import { called, readsAs } from "./quantities.ts";
 import { sentence, symbol, unitText } from "./words.ts";
 
 /** Unit, allowed, everyday and valid range, default: what a number may be. */
-export function numberFacts(q: Quantity): readonly Markup[] {
+function numberFacts(q: Quantity): readonly Markup[] {
   if (q.varies) {
     const { argument: by, as } = q.varies;
     return [

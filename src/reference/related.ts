@@ -2,7 +2,7 @@ import { variantsOf, type Columns, type Parameter, type Quantity } from "../core
 import type { WorksheetFunction } from "../../functions/index.ts";
 
 /** Functions that belong together with another, by how. */
-export interface Related {
+interface Related {
   /** The same name to another standard or edition, or to none. */
   readonly sameName: readonly WorksheetFunction[];
   /** Give the same quantity within the same subject: by another rule, or for another case. */
@@ -17,7 +17,7 @@ export interface Related {
 const general: ReadonlySet<string> = new Set(["distance", "controlX", "angle", "moment", "eccentricity"]);
 
 /** What a function gives: one quantity, or the columns of its rows. */
-export function resultsOf({ formula, spill }: WorksheetFunction): readonly Quantity[] {
+function resultsOf({ formula, spill }: WorksheetFunction): readonly Quantity[] {
   if (formula) return [...new Set(variantsOf(formula).map((f) => f.result))];
   return Object.values(spill?.columns ?? {});
 }

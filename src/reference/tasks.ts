@@ -2,7 +2,7 @@ import type { Family } from "../core/index.ts";
 import type { WorksheetFunction } from "../../functions/index.ts";
 
 /** A step of a designer's work, and what serves it. */
-export interface Task {
+interface Task {
   readonly id: string;
   readonly title: string;
   /** What is asked at this point, in one sentence. */

@@ -6,7 +6,7 @@ import { hasSymbol, symbolTex } from "./symbols.ts";
 export type Parser = Pick<MathJsInstance, "parse">;
 
 /** The TeX of each parameter and step by its name in the equations. */
-export function symbolsOf(f: Formula): ReadonlyMap<string, string> {
+function symbolsOf(f: Formula): ReadonlyMap<string, string> {
   const out = new Map<string, string>();
   for (const [name, { symbol }] of [...Object.entries(f.params), ...Object.entries(f.steps)])
     out.set(name, hasSymbol(symbol) ? symbolTex(symbol) : `\\mathrm{${name.replace(/_/g, "\\_")}}`);

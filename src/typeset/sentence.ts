@@ -1,5 +1,5 @@
 /** A piece of a sentence: words, or a trade symbol to be set with its subscripts. */
-export interface SentencePart {
+interface SentencePart {
   readonly text: string;
   readonly isSymbol: boolean;
 }

@@ -39,7 +39,7 @@ const greek: Readonly<Record<string, string>> = {
 };
 
 /** A piece of a symbol: letters with a subscript. */
-export interface SymbolPart {
+interface SymbolPart {
   readonly base: string;
   readonly sub: string;
 }

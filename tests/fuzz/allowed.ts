@@ -74,7 +74,7 @@ export function isAllowedIn(
   return own ? isAllowed(own, args[at]) : varies.ignored !== undefined || empty(args[at]);
 }
 
-export function isAllowed(parameter: Parameter, argument: Argument): boolean {
+function isAllowed(parameter: Parameter, argument: Argument): boolean {
   if (parameter.kind === "table") return tableAllowed(parameter, argument);
   let cell: Cell;
   if (Array.isArray(argument)) {

@@ -3,7 +3,7 @@ import type { Argument, Parameter } from "../../src/core/index.ts";
 import { isAllowedIn, isOfThisWorld } from "./allowed.ts";
 
 /** The program on one platform shows this many characters of an error's text, so what matters must stand within them. */
-export const shownCharacters = 255;
+const shownCharacters = 255;
 /** Characters a cell holds. */
 const cellCharacters = 32767;
 

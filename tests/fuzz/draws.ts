@@ -50,12 +50,12 @@ const words = [
 ];
 
 /** A number of any size: the exponent is drawn evenly. */
-export function anyNumber(random: Random): number {
+function anyNumber(random: Random): number {
   return random() < 0.3 ? pick(random, sizes) : (random() < 0.5 ? -1 : 1) * random() * 10 ** integer(random, -308, 308);
 }
 
 /** Whatever a cell can hold. */
-export function anyCell(random: Random): Cell {
+function anyCell(random: Random): Cell {
   const u = random();
   if (u < 0.45) return anyNumber(random);
   if (u < 0.55) return integer(random, -3, 30);
@@ -65,7 +65,7 @@ export function anyCell(random: Random): Cell {
 }
 
 /** A range: none, one or several cells, now and then with rows of unequal length. */
-export function anyRange(random: Random): Argument {
+function anyRange(random: Random): Argument {
   const columns = integer(random, 0, 5);
   const ragged = random() < 0.3;
   return Array.from({ length: integer(random, 0, 5) }, () =>
@@ -80,7 +80,7 @@ export function next(value: number, towards: number): number {
 }
 
 /** A number that the bounds of the quantity allow, often at their edge. */
-export function allowedNumber(random: Random, q: Quantity): number {
+function allowedNumber(random: Random, q: Quantity): number {
   const low = q.min ?? q.above;
   const high = q.max ?? q.below;
   const u = random();
@@ -98,7 +98,7 @@ export function allowedNumber(random: Random, q: Quantity): number {
 }
 
 /** A number at, just inside or outside a bound. */
-export function edgeNumber(random: Random, q: Quantity): number {
+function edgeNumber(random: Random, q: Quantity): number {
   const edges = [
     q.min,
     q.max,

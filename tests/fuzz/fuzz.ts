@@ -7,13 +7,13 @@ import { anyArgument, argumentFor } from "./draws.ts";
 import { mostRows, takesRange, withLongRanges } from "./longRanges.ts";
 import { integer, pick, randomFrom, type Random } from "./random.ts";
 
-export interface Fault {
+interface Fault {
   readonly what: string;
   readonly args: readonly Argument[];
 }
 
 /** What came of the calls of one function. */
-export interface Tally {
+interface Tally {
   readonly id: string;
   calls: number;
   values: number;

@@ -28,9 +28,9 @@ export interface CaseArgument {
  * left out.
  */
 export const departures = ["convention", "unit", "age", "edition", "constant", "term", "factor"] as const;
-export type DepartureKind = (typeof departures)[number];
+type DepartureKind = (typeof departures)[number];
 
-export interface Departure {
+interface Departure {
   /** The best name of it first; others that say the same. */
   readonly kinds: readonly DepartureKind[];
   /** `labels`: the formula fits a rule as it stands; only what is written beside the cells tells. */

@@ -13,7 +13,7 @@ export interface FibreLayer {
   readonly e_ud: number;
   readonly pre: number;
 }
-export interface FibreSection {
+interface FibreSection {
   readonly height: number;
   readonly width: (depth: number) => number;
   readonly layers: readonly FibreLayer[];

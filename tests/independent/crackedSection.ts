@@ -1,12 +1,12 @@
 /** A cracked section by strips and nested bisection, apart from the product's closed integrals and Newton's steps. N, mm, MPa. */
 import { bisect } from "./en1992.ts";
 
-export interface Strip {
+interface Strip {
   readonly b: number;
   readonly from: number;
   readonly to: number;
 }
-export interface Steel {
+interface Steel {
   readonly A: number;
   readonly y: number;
   readonly E: number;

@@ -2,7 +2,7 @@ import { beam, type Beam } from "./postTensionedBeam.ts";
 import { preTensionedBeam, type PreTensionedBeam } from "./preTensionedBeam.ts";
 import { bendingAt, type StrengthLayer, type StrengthMember, type StrengthPlace } from "./strength.ts";
 
-export interface Place extends StrengthPlace {
+interface Place extends StrengthPlace {
   readonly x: number;
 }
 /** Loads and factors of both invented members: 1.35 or 1.0, 1.5; prestress 1.0 or 1.2. */

@@ -6,7 +6,7 @@ import { bisect } from "./en1992.ts";
  * in small explicit parts, steps are many and even in the logarithm. It imports nothing of the product. Units: N, mm,
  * MPa, days; compression positive.
  */
-export interface Ageing {
+interface Ageing {
   /** Creep coefficient at `now` of a load of age `loaded`, and the moduli that go with it. */
   readonly phi: (now: number, loaded: number) => number;
   readonly creepModulus: number;
@@ -15,7 +15,7 @@ export interface Ageing {
   /** Relaxation at constant length over the initial stress, after hours. */
   readonly relaxation: (stress: number, hours: number) => number;
 }
-export interface Station {
+interface Station {
   readonly A: number;
   readonly I: number;
   readonly e: number;

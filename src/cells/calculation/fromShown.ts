@@ -9,8 +9,8 @@ import { keyOf, type FormulaCell } from "./formulas.ts";
  * How a shown value relates to what its formula gives from the values shown in the cells it reads: it `follows` to the
  * last digits, `nearly` to a relative 1e-9, it `differs`, or that `cannot` be computed here. In the order of trust.
  */
-export const standings = ["follows", "nearly", "differs", "cannot"] as const;
-export type Standing = (typeof standings)[number];
+const standings = ["follows", "nearly", "differs", "cannot"] as const;
+type Standing = (typeof standings)[number];
 
 const worse = (a: Standing, b: Standing): Standing => (standings.indexOf(a) < standings.indexOf(b) ? b : a);
 

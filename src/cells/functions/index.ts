@@ -8,7 +8,7 @@ import { math } from "./math.ts";
 import { statistics } from "./statistics.ts";
 import { texts } from "./text.ts";
 
-export { ownFunction, type OwnFunction, type OwnFunctions, type OwnResult } from "./own.ts";
+export { ownFunction, type OwnFunctions } from "./own.ts";
 
 /** What changes by itself with every calculation of the program. */
 const changing = Object.fromEntries(
@@ -26,8 +26,3 @@ const all: ReadonlyMap<string, NativeFunction> = new Map(
 export function nativeFunction(name: string): NativeFunction | undefined {
   return all.get(name.toUpperCase().replace(/^_XLFN\.(?:_XLWS\.)?/, ""));
 }
-
-/** The names of every function that is computed here. */
-export const nativeFunctions: readonly string[] = [...all.keys()].filter(
-  (name) => !(name in changing) && !all.get(name)!.unfollowable,
-);

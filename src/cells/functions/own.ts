@@ -4,13 +4,13 @@ import type { Frame, Node } from "../values/frame.ts";
 import { Fault, Rows, single, type Block, type Scalar, type Value } from "../values/values.ts";
 
 /** A worksheet function of the workbook's own, as it computes. */
-export interface OwnFunction {
+interface OwnFunction {
   /** `rows`: it fills several cells. */
   readonly result: "number" | "string" | "rows";
   readonly call: (args: readonly Argument[]) => OwnResult;
 }
 type Plain = Exclude<Scalar, Fault>;
-export type OwnResult =
+type OwnResult =
   | { readonly value: Plain | readonly (readonly Plain[])[] }
   | { readonly error: { readonly code: string; readonly message?: string } };
 

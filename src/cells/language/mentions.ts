@@ -43,13 +43,6 @@ export function functionsIn(formula: string): readonly string[] {
   return piecesOf(formula).flatMap(({ kind, text }) => (kind === "function" ? [text] : []));
 }
 
-/** The formula with other names for its functions. */
-export function withFunctions(formula: string, name: (written: string) => string): string {
-  return piecesOf(formula)
-    .map(({ kind, text }) => (kind === "function" ? name(text) : text))
-    .join("");
-}
-
 /** The formula as it reads on another sheet: references that say no sheet, and the names of the sheet's own, are given this one. */
 export function qualified(formula: string, sheet: string, ownNames: ReadonlySet<string>): string {
   return piecesOf(formula)

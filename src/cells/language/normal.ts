@@ -6,7 +6,7 @@ import { namespace, ourFunction } from "./ourFunction.ts";
 import { piecesOf, type Piece } from "./pieces.ts";
 
 /** Cells as a formula mentions them; with `sheet` where it names one other than its own. */
-export interface Cells {
+interface Cells {
   readonly sheet?: string;
   readonly from: { readonly row: number; readonly column: number };
   readonly to?: { readonly row: number; readonly column: number };

@@ -7,7 +7,7 @@ import { partsOf, replaced, type FormulaNode } from "./tree.ts";
 
 /** A piece of a template's formula: a reference in braces, or what a piece of any formula is. */
 export type TemplatePiece = Piece | TemplateReferencePiece;
-export interface TemplateReferencePiece {
+interface TemplateReferencePiece {
   readonly kind: "template";
   readonly text: string;
   readonly reference: TemplateReference;

@@ -14,7 +14,7 @@ export interface CellReference {
   readonly to?: string;
   readonly pick: Pick;
 }
-export type Pick = "match" | "group" | "whole" | "above" | "first" | "last";
+type Pick = "match" | "group" | "whole" | "above" | "first" | "last";
 
 const picks: ReadonlyMap<string, Pick> = new Map([
   ["[]", "group"],

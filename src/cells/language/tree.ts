@@ -34,14 +34,14 @@ export interface LetNode {
   readonly body: FormulaNode | null;
 }
 
-export interface LambdaNode {
+interface LambdaNode {
   readonly type: "LambdaExpression";
   readonly params: readonly { readonly name: string }[];
   readonly body: FormulaNode | null;
 }
 
 /** A number, text or truth value as typed. */
-export interface LiteralNode {
+interface LiteralNode {
   readonly type: "Literal";
   readonly value: number | string | boolean;
   readonly raw: string;
@@ -61,7 +61,7 @@ export type FormulaNode =
   | { readonly type: "Identifier"; readonly name: string };
 
 /** The parts right within a part, in the order they are written; null for an argument left out. */
-export function childrenOf(node: FormulaNode): readonly (FormulaNode | null)[] {
+function childrenOf(node: FormulaNode): readonly (FormulaNode | null)[] {
   switch (node.type) {
     case "UnaryExpression":
     case "BinaryExpression":

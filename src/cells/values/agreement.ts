@@ -17,7 +17,7 @@ function drawn(draw: number, sheet: number, row: number, column: number): number
 const draws = [1, 2, 3, 4];
 
 /** A factor for each number that a formula reads, by where it stands. */
-export type Movement = (sheet: number, row: number, column: number) => number;
+type Movement = (sheet: number, row: number, column: number) => number;
 
 /**
  * Whether a shown number is what a formula gives but for the rounding of its own terms where they cancel: no further

@@ -1,6 +1,3 @@
-/** The errors of a cell, and what the functions of this workbook say with one. */
-export type ErrorCode = "#NULL!" | "#DIV/0!" | "#VALUE!" | "#REF!" | "#NAME?" | "#NUM!" | "#N/A" | "#SPILL!" | "#CALC!";
-
 /** An error as a value: it travels through whatever uses it. */
 export class Fault {
   constructor(

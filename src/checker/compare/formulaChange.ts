@@ -24,7 +24,7 @@ function piecesOf(formula: string): readonly Piece[] {
   });
 }
 
-export interface FormulaChange {
+interface FormulaChange {
   readonly kind: Extract<
     FindingKind,
     | "formula changed"

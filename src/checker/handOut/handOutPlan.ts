@@ -47,7 +47,7 @@ function fitting(waiting: readonly string[], width: number): number {
   return wanted;
 }
 
-export interface HandOutFacts {
+interface HandOutFacts {
   /** Date and time, as a person reads it. */
   readonly when: string;
   readonly host: string;
@@ -137,12 +137,7 @@ function movedChart(chart: PlannedChart, from: number, to: number): PlannedChart
  * text beside. Every cell stands as far
  * below its place on the original as the head has rows. No cell of it has a formula.
  */
-export function handOutPlan(
-  snapshot: Snapshot,
-  looks: Looks,
-  recognised: Recognised | undefined,
-  facts: HandOutFacts,
-): Plan {
+function handOutPlan(snapshot: Snapshot, looks: Looks, recognised: Recognised | undefined, facts: HandOutFacts): Plan {
   const look = lookOf(snapshot, looks, recognised);
   const formulaColumn = snapshot.columns + 1;
   const widths = fittedWidths(snapshot, look);

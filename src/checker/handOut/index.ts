@@ -1,1 +1,1 @@
-export { handOutPlan, headRows as handOutHeadRows, isHandOut, readHandOut, type HandOutFacts } from "./handOutPlan.ts";
+export { headRows as handOutHeadRows, isHandOut, readHandOut } from "./handOutPlan.ts";

@@ -55,7 +55,7 @@ export function fittedWidths(snapshot: Snapshot, look: Look): readonly number[] 
   });
 }
 
-export interface Sides {
+interface Sides {
   /** Of the empty column between the sheet and its formulas, and of the formulas. */
   readonly gap: number;
   readonly formulas: number;

@@ -202,7 +202,7 @@ function areaOf(book: Book, text: string, isName: boolean, from: number): CellAr
 }
 
 /** A formula to be computed, what it follows, and where it stops. */
-export interface Followed {
+interface Followed {
   readonly cell: FormulaCell;
   readonly inputs: readonly number[];
   readonly steps: readonly FormulaCell[];

@@ -23,7 +23,7 @@ export interface Near {
 }
 
 /** A rule that agrees as it is, in a part of its range. */
-export interface AsItIs {
+interface AsItIs {
   readonly match: Match;
   readonly agreement: Agreement;
 }

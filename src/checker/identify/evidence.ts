@@ -7,7 +7,7 @@ import { supportOf, type Support } from "./support.ts";
 import type { Target } from "./target.ts";
 
 /** What the texts beside the cells say for a match. */
-export interface Backing {
+interface Backing {
   /** Inputs that a symbol or words name as the argument, and those that have a unit of its kind. */
   readonly named: number;
   readonly inUnits: number;

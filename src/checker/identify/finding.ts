@@ -15,7 +15,7 @@ export interface FoundArgument {
 }
 
 /** What was tried. */
-export interface Evidence {
+interface Evidence {
   /** Drawn inputs at which formula and function were compared, and at how many they agree. */
   readonly points: number;
   readonly agreeing: number;

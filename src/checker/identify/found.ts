@@ -7,7 +7,7 @@ import { scaleName } from "./scales.ts";
 import type { TargetInput } from "./target.ts";
 
 /** "EN1992-1-1:2004 3.1.4 (text read)" */
-export function citation(formula: Formula, choices: Readonly<Record<string, unknown>>): string {
+function citation(formula: Formula, choices: Readonly<Record<string, unknown>>): string {
   const { key, clause, basis } = sourceFor(formula, choices);
   const name = key === "mechanics" ? "mechanics" : key.replace(/^EN/, "EN ").replace(/^IS(?=\d)/, "IS ");
   return [name, clause, key === "mechanics" ? undefined : `(${basisText[basis]})`].filter(Boolean).join(" ");

@@ -1,4 +1,4 @@
-export type { Difference, Evidence, Finding as IdentifyFinding, FoundArgument, Verdict } from "./finding.ts";
+export type { Finding as IdentifyFinding, Verdict } from "./finding.ts";
 export { Identifier } from "./identify.ts";
 export {
   countsOf as countsOfIdentified,

@@ -112,13 +112,13 @@ const isAllowed = (rule: Rule, target: Target, factor: number): boolean =>
   Math.abs(nearestFactor(rule, target, factor) - Math.log(Math.abs(factor))) < 4 * tolerance;
 
 /** Ways of matching that are looser than agreement. */
-export interface Looseness {
+interface Looseness {
   /** Any factor between formula and rule. */
   readonly anyFactor?: true;
 }
 
 /** A match before units of inputs with a power are settled. */
-export interface RawMatch {
+interface RawMatch {
   readonly order: readonly number[];
   /** Of inputs with a power 1. */
   readonly scales: readonly number[];

@@ -26,7 +26,7 @@ interface Tie {
 }
 
 /** A number that a rule takes. */
-export interface RuleInput {
+interface RuleInput {
   readonly name: string;
   /** Of a table with one row: the argument and its column. */
   readonly column?: { readonly of: string; readonly name: string };
@@ -329,7 +329,7 @@ function ruleOf(f: Formula, choices: Given, given: readonly string[], tie: boole
 }
 
 /** Rules by how many numbers they take. */
-export type RulesByCount = ReadonlyMap<number, readonly Rule[]>;
+type RulesByCount = ReadonlyMap<number, readonly Rule[]>;
 
 function byCount(rules: readonly Rule[]): RulesByCount {
   const out = new Map<number, Rule[]>();

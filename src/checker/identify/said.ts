@@ -10,7 +10,7 @@ import { scaleName } from "./scales.ts";
 import { stemsOf, supportOf } from "./support.ts";
 
 /** What a departure may look at: a formula that agrees with a rule, and the sheet around it. */
-export interface Seen {
+interface Seen {
   readonly book: Book;
   readonly labels: Labels;
   readonly library: Library;
@@ -18,13 +18,13 @@ export interface Seen {
 }
 
 /** A difference with the units or the rule that the sheet itself speaks of. */
-export interface Said extends Difference {
+interface Said extends Difference {
   /** The match as the sheet's own words have it, for the function that is offered. */
   readonly meant?: Match;
 }
 
 /** A usual departure that the numbers alone do not show: the formula is a rule, but the sheet speaks of another. */
-export interface SaidDeparture {
+interface SaidDeparture {
   readonly kind: string;
   readonly find: (seen: Seen) => Said | undefined;
 }

@@ -2,7 +2,7 @@ import { neighboursOf, type Quantity } from "../../core/index.ts";
 import { inUnit, spelledUnit } from "../trace/units.ts";
 
 /** A unit in which people keep a quantity, and what one of it is in the quantity's own unit. */
-export interface Scale {
+interface Scale {
   readonly name: string;
   readonly factor: number;
 }

@@ -15,7 +15,7 @@ export class NotMarkable extends Error {
  * What was taken of a part when it was marked: of its values, as the sheet itself checks them, and of its formulas.
  * Number formats are not sealed: Compare reports them.
  */
-export interface Seal {
+interface Seal {
   readonly values: string;
   readonly formulas: string;
 }

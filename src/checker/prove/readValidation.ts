@@ -7,7 +7,7 @@ import { validationTitle, type MadeWhere } from "./validationPlan.ts";
 import { basesExplained, fail, good } from "./words.ts";
 
 /** A row of the sheet whose verdict is none of the good words, or whose value or verdict was typed over its formula. */
-export interface FailingRow {
+interface FailingRow {
   readonly row: number;
   readonly no: string;
   readonly what: string;

@@ -17,7 +17,7 @@ export interface MadeWhere {
 }
 
 /** A validation sheet and what stands where on it. */
-export interface Validation {
+interface Validation {
   readonly plan: Plan;
   readonly rows: readonly (Placed["rows"][number] & { readonly id: string; readonly function: string })[];
 }

@@ -1,7 +1,7 @@
 import type { Trial } from "./trial.ts";
 
 /** A limit that a trial sheet sets: a moment, a factor on the force, and the stresses allowed, compression positive. */
-export interface Condition {
+interface Condition {
   readonly M: number;
   readonly r: number;
   readonly fc: number;

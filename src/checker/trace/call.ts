@@ -60,7 +60,7 @@ export interface TracedCall {
 }
 
 /** What a call is traced from. */
-export interface Surroundings {
+interface Surroundings {
   readonly host: Host;
   readonly place: Place;
   readonly content: CellContent;

@@ -12,7 +12,7 @@ export interface Collected {
   readonly notFollowed: readonly Branch[];
 }
 
-export interface CollectOptions {
+interface CollectOptions {
   /** How many steps from the value back; Infinity down to the inputs. */
   readonly depth: number;
   /** At most so many quantities. */

@@ -25,7 +25,7 @@ export interface Flag {
 }
 
 /** An argument as far as flags go by it. */
-export interface Flaggable {
+interface Flaggable {
   readonly name: string;
   readonly parameter: Parameter;
   readonly written: WrittenArgument;

@@ -23,7 +23,7 @@ export interface Label {
   readonly computed?: true;
 }
 
-export type CellAt = (row: number, column: number) => CellContent;
+type CellAt = (row: number, column: number) => CellContent;
 
 /** What a template says of a cell as its label. */
 export function labelOfMeaning({ item, description, symbol, unit, quantity }: Meaning, computed = false): Label {

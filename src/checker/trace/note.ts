@@ -36,7 +36,7 @@ export interface Setting {
   readonly mathml: (tex: string) => string;
 }
 
-export interface NoteFacts {
+interface NoteFacts {
   /** As it is to be read. */
   readonly date: string;
   readonly host: string;

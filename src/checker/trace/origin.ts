@@ -38,7 +38,7 @@ export interface Origin {
 export type OriginOf = (text: string) => Origin | undefined;
 
 /** Ranges larger than this are not read for a list of precedents. */
-export const mostCells = 5000;
+const mostCells = 5000;
 /** Labels of more columns than this say nothing more. */
 const mostColumns = 40;
 

@@ -16,7 +16,7 @@ interface Box {
 const size = (b: Box): number => (b.bottom - b.top) * (b.right - b.left);
 
 /** Areas near one another as one, so that the host is asked few times. */
-export function gathered(areas: readonly PlacedArea[]): readonly PlacedArea[] {
+function gathered(areas: readonly PlacedArea[]): readonly PlacedArea[] {
   const sheets = new Map<string, Box[]>();
   for (const { sheet, row, column, rows, columns } of [...areas].sort((a, b) => a.row - b.row)) {
     const boxes = sheets.get(sheet) ?? [];

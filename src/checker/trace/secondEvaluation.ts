@@ -12,7 +12,7 @@ import {
 } from "../../core/index.ts";
 
 /** The part of mathjs that reads and evaluates expressions. */
-export type Evaluator = Pick<MathJsInstance, "parse">;
+type Evaluator = Pick<MathJsInstance, "parse">;
 
 /** An equation that names something which is neither a parameter nor a step before it. */
 export class UnboundName extends Error {
@@ -139,7 +139,7 @@ export function relativeDifference(a: number, b: number): number {
 export const agreement = 1e-9;
 
 /** mathjs with units; to keep radians apart from numbers it needs a unit made for them with `createUnit`. */
-export type UnitEvaluator = Pick<MathJsInstance, "parse" | "unit">;
+type UnitEvaluator = Pick<MathJsInstance, "parse" | "unit">;
 
 /**
  * Evaluates every equation with units and gives each step's value as a mathjs unit (or number).

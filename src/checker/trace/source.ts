@@ -30,7 +30,7 @@ export function basisOf(of: Declaration, choices: Readonly<Record<string, unknow
 }
 
 /** The arguments that a call writes out; an empty range for those it refers to. */
-export function writtenOut(call: Call): readonly Argument[] {
+function writtenOut(call: Call): readonly Argument[] {
   return call.arguments.map((written) => {
     if (written.kind === "literal") return written.value;
     return written.text.trim() === "" ? undefined : [];

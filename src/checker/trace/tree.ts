@@ -179,7 +179,7 @@ export interface TreeLine {
 }
 
 /** What is behind the cells that have been opened, by key. */
-export type Opened = ReadonlyMap<string, readonly Branch[]>;
+type Opened = ReadonlyMap<string, readonly Branch[]>;
 
 export const pathText = (path: readonly string[]): string => path.join(" > ");
 

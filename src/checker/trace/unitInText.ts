@@ -8,7 +8,7 @@ const unmistakable = (text: string): boolean =>
   (/^[mck]?m[²³⁴234^]?$|[A-Z%°‰/]/.test(text) && text.length > 1 && !/^bars?$/i.test(text)) || text === "%";
 
 /** A text in its words and the unit among them. */
-export interface SplitText {
+interface SplitText {
   readonly text: string;
   readonly unit?: SpelledUnit;
 }

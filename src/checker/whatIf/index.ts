@@ -11,6 +11,6 @@ export {
   type SensitivityOptions,
   type Step,
 } from "./sensitivity.ts";
-export { inputName, type InputNow, type SheetInput } from "./sheetInputs.ts";
-export { questioned, questionedOf, type CheckState, type Questioned } from "./state.ts";
-export { governs, whatIf, type CheckOutcome, type WhatIf } from "./whatIf.ts";
+export { type SheetInput } from "./sheetInputs.ts";
+export { questioned, type CheckState, type Questioned } from "./state.ts";
+export { whatIf, type CheckOutcome, type WhatIf } from "./whatIf.ts";

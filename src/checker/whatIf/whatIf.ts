@@ -15,7 +15,7 @@ export interface CheckOutcome extends CheckCells {
 }
 
 /** A verdict or status of the sheet that turned, outside the summary. */
-export interface Turned {
+interface Turned {
   readonly at: Address;
   readonly of: string;
   readonly before: string;
@@ -46,7 +46,7 @@ export interface WhatIf {
 }
 
 /** The check with the largest utilisation. */
-export function governs<C extends { readonly [K in S]: CheckState }, S extends "before" | "after">(
+function governs<C extends { readonly [K in S]: CheckState }, S extends "before" | "after">(
   checks: readonly C[],
   when: S,
 ): C | undefined {
@@ -57,7 +57,7 @@ export function governs<C extends { readonly [K in S]: CheckState }, S extends "
 }
 
 /** Whether two utilisations are different numbers, or only one of them is one. */
-export function differs(a: CheckState, b: CheckState): boolean {
+function differs(a: CheckState, b: CheckState): boolean {
   if (a.utilisation === undefined || b.utilisation === undefined)
     return a.utilisation !== b.utilisation || a.said !== b.said;
   return !agrees(a.utilisation, b.utilisation);

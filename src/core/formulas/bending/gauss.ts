@@ -1,4 +1,4 @@
-export type Node = readonly [at: number, weight: number];
+type Node = readonly [at: number, weight: number];
 
 /** Abscissae and weights of Gauss on 0 to 1, from the roots of the Legendre polynomial. */
 export function gaussNodes(count: number): readonly Node[] {

@@ -37,7 +37,7 @@ export interface UltimateSection {
   readonly displaced: boolean;
 }
 
-export const heightOf = ({ points }: UltimateSection): number => topOf(points) - bottomOf(points);
+const heightOf = ({ points }: UltimateSection): number => topOf(points) - bottomOf(points);
 
 /** The strain with this depth of the neutral axis at which concrete or steel reaches its limit. */
 export function strainFor(section: UltimateSection, x: number): UltimateStrain {
@@ -52,8 +52,7 @@ export function strainFor(section: UltimateSection, x: number): UltimateStrain {
   return { x, edge };
 }
 
-export const steelStrain = ({ pre, d }: UltimateLayer, { x, edge }: UltimateStrain): number =>
-  pre + (edge * (d - x)) / x;
+const steelStrain = ({ pre, d }: UltimateLayer, { x, edge }: UltimateStrain): number => pre + (edge * (d - x)) / x;
 
 /** Stress of a layer, tension positive. */
 export function steelStress(layer: UltimateLayer, strain: UltimateStrain): number {

@@ -5,7 +5,7 @@ import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 
 /** 6.2.5(1): what the joint between two concretes must carry. */
-export const interfaceShearEn1992 = formula({
+const interfaceShearEn1992 = formula({
   id: "INTERFACE_SHEAR_EN1992_2004",
   family: "composite",
   summary: "Shear stress of the joint between concretes cast at different times",
@@ -40,7 +40,7 @@ const cohesion = { VERY_SMOOTH: 0.025, SMOOTH: 0.2, ROUGH: 0.4, INDENTED: 0.5 };
 const friction = { VERY_SMOOTH: 0.5, SMOOTH: 0.6, ROUGH: 0.7, INDENTED: 0.9 };
 
 /** 6.2.5(1): what it holds. */
-export const interfaceResistanceEn1992 = stepwise({
+const interfaceResistanceEn1992 = stepwise({
   id: "INTERFACE_RESISTANCE_EN1992_2004",
   family: "composite",
   summary: "Shear resistance of the joint between concretes cast at different times",
@@ -107,7 +107,7 @@ const part = choice({
 });
 
 /** A topping that shrinks more than the member under it. */
-export const differentialShrinkageStress = stepwise({
+const differentialShrinkageStress = stepwise({
   id: "DIFFERENTIAL_SHRINKAGE_STRESS",
   family: "composite",
   summary: "Stress by unequal shrinkage of topping and member, compression positive",

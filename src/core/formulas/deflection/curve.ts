@@ -1,12 +1,12 @@
 /** A value at a place along the member. */
-export interface At {
+interface At {
   readonly x: number;
   readonly value: number;
 }
 /** Places closer than this count once, mm. */
 const sameStation = 0.01;
 /** How the value runs between two stations. */
-export type Between = "PARABOLA" | "LINE";
+type Between = "PARABOLA" | "LINE";
 
 /** From one station to the next: value = from + rise·s/h − bow·s(h − s). */
 interface Stretch {

@@ -2,7 +2,7 @@ import { zero } from "../tendon/integrate.ts";
 import { drawIn, type FallingStress } from "./search.ts";
 
 /** Where a change that starts at the jack ends: the stress and the length affected. */
-export interface Turned {
+interface Turned {
   readonly level: number;
   readonly length: number;
 }

@@ -47,7 +47,7 @@ interface Seen {
   readonly u: number;
   readonly v: number;
 }
-export interface Plate extends Seen {
+interface Plate extends Seen {
   readonly along: number;
   readonly across: number;
   readonly P: number;
@@ -135,7 +135,7 @@ function sumsBelow(ring: readonly Seen[], level: number): Sums {
 }
 
 /** Linear stress over the section where the forces have spread: a + b (u − u_c) + c (v − v_c). */
-export interface Spread {
+interface Spread {
   readonly ring: readonly Seen[];
   readonly plates: readonly Plate[];
   /** Where concrete and plates begin and end. */

@@ -16,7 +16,7 @@ const f_cd = as(q.concreteDesignStrength, { above: 0, max: 100, typical: [5, 60]
 const side = (symbol: string, text: string) => as(q.sectionWidth, { symbol, text, min: 1 });
 
 /** 6.7: a part of the concrete is loaded. */
-export const bearingResistanceEn1992 = stepwise({
+const bearingResistanceEn1992 = stepwise({
   id: "BEARING_RESISTANCE_EN1992_2004",
   family: "endZone",
   summary: "Resistance of the concrete under a partially loaded area",
@@ -45,7 +45,7 @@ export const bearingResistanceEn1992 = stepwise({
 });
 
 /** 6.5.3: struts that spread, and the tie that holds them together. */
-export const burstingForceEn1992 = stepwise({
+const burstingForceEn1992 = stepwise({
   id: "BURSTING_FORCE_EN1992_2004",
   family: "endZone",
   summary: "Tension across a strut that spreads from a loaded width, by strut and tie",
@@ -87,7 +87,7 @@ export const burstingForceEn1992 = stepwise({
 });
 
 /** The straight line of the Indian and the older British standard. */
-export const burstingForceIs1343 = stepwise({
+const burstingForceIs1343 = stepwise({
   id: "BURSTING_FORCE_IS1343_1980",
   family: "endZone",
   summary: "Bursting force of an end block under one anchorage, by the side of its bearing plate",
@@ -120,7 +120,7 @@ export const burstingForceIs1343 = stepwise({
 });
 
 /** Steel for a tension that is known. */
-export const tieReinforcement = formula({
+const tieReinforcement = formula({
   id: "TIE_REINFORCEMENT",
   family: "endZone",
   summary: "Area of steel for a tie force: bursting, spalling, splitting",
@@ -138,7 +138,7 @@ export const tieReinforcement = formula({
 });
 
 /** The ends of pre-tensioned members. */
-export const splittingForcePretension = formula({
+const splittingForcePretension = formula({
   id: "SPLITTING_FORCE_PRETENSION",
   family: "endZone",
   summary: "Force for the vertical steel at the end of a pre-tensioned member, 0.021 P·h/l_t",

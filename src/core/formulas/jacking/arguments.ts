@@ -8,13 +8,13 @@ import { anchorage, jacks, type End } from "../tendon/ends.ts";
 import { jacked, type Ends, type Jacked } from "./bothEnds.ts";
 
 /** The jacks and their stress. */
-export interface Pulling extends Rubbing {
+interface Pulling extends Rubbing {
   readonly jacks: End | "BOTH";
   readonly sigma0: number;
   readonly sigma_r: number | undefined;
 }
 /** The same with what happens at lock-off. */
-export interface Anchoring extends Pulling {
+interface Anchoring extends Pulling {
   readonly E_p: number;
   readonly slip: number;
   readonly slip_r: number | undefined;

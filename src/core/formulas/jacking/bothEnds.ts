@@ -61,7 +61,7 @@ export function after(j: Jacked, level: Ends, x: number): number {
 }
 
 /** Where the draw-ins of both ends come to rest: the stress σ_a of each, and the length it affects. */
-export interface Seated {
+interface Seated {
   readonly level: Ends;
   readonly reach: Ends;
   /** Whether one of them passes the null point. */

@@ -1,7 +1,7 @@
 import type { Basis } from "../../sources.ts";
 
 /** How a product standard defines the proof load. */
-export type Proof = "0.1 %" | "0.2 %" | "1 % extension";
+type Proof = "0.1 %" | "0.2 %" | "1 % extension";
 
 /** One wire, strand or bar as its product standard has it. */
 export interface Product {

@@ -17,7 +17,7 @@ function side(plane: HalfPlane, point: Point): number {
 }
 
 /** Where two edges meet. */
-export function meeting(one: HalfPlane, other: HalfPlane): Point {
+function meeting(one: HalfPlane, other: HalfPlane): Point {
   const det = one.a * other.b - other.a * one.b;
   return { u: (one.b * other.c - other.b * one.c) / det, e: (other.a * one.c - one.a * other.c) / det };
 }

@@ -99,7 +99,7 @@ function coverOf(points: readonly Point[], surfaces: ReturnType<typeof surface>,
 }
 
 /** How much concrete lies between the tendons and the surface? */
-export const tendonCover = stepwise({
+const tendonCover = stepwise({
   id: "TENDON_COVER",
   family: "section",
   summary: "Min. concrete cover of the tendons in a section given point by point",
@@ -192,7 +192,7 @@ function closestPair(tendons: readonly Circle[], a_h: number, a_v: number): numb
 }
 
 /** Is there room for the concrete between the tendons? */
-export const tendonSpacingUtilisation = stepwise({
+const tendonSpacingUtilisation = stepwise({
   id: "TENDON_SPACING_UTILISATION",
   family: "section",
   summary: "Utilisation of the clear spacing of tendons: limit over clear distance of the closest pair",

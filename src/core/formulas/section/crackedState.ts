@@ -3,7 +3,7 @@ import { momentsBetween } from "./around.ts";
 import type { Point } from "./polygon.ts";
 
 /** Steel at one height. Stress `free` where the concrete beside it has no strain, tension positive. */
-export interface Layer {
+interface Layer {
   readonly A_s: number;
   readonly y: number;
   readonly E: number;
@@ -35,7 +35,7 @@ function compressed(strain: Strain, section: CrackedSection): readonly [number, 
 export const layerStress = (strain: Strain, section: CrackedSection, layer: Layer): number =>
   layer.free - layer.E * strainAt(strain, section, layer.y);
 
-export interface Resultants {
+interface Resultants {
   readonly N: number;
   readonly M: number;
 }

@@ -170,7 +170,7 @@ function meet(one: readonly Point[], other: readonly Point[]): boolean {
 }
 
 /** The rectangle round a ring. */
-export interface Box {
+interface Box {
   readonly left: number;
   readonly right: number;
   readonly low: number;

@@ -14,7 +14,7 @@ export const calibrationPoints = table({
   minRows: 2,
 });
 
-export interface CalibrationPoint {
+interface CalibrationPoint {
   readonly p: number;
   readonly P: number;
 }

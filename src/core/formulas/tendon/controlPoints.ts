@@ -5,7 +5,7 @@ import { q } from "../../quantities/index.ts";
 export const mostPathRows = 1000;
 
 /** How the tendon runs from a control point to the next. */
-export const segmentShape = choice({
+const segmentShape = choice({
   key: "segmentShape",
   symbol: "shape",
   text: "how the tendon runs from the point to the next",

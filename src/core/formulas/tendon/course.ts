@@ -5,7 +5,7 @@ import { angleAlong, breaks, distanceFrom, fromEnd, fromZero, profile, right, sl
 import { angleInSpace, checkSegments, lengthOf, pathOfSegments, withinLength, type Turn } from "./segments.ts";
 
 /** The geometry of a tendon seen from one of its ends, whatever describes it. In mm and rad. */
-export interface Course {
+interface Course {
   readonly length: number;
   /** Distances at which something changes, the ends included. */
   readonly breaks: readonly number[];

@@ -5,7 +5,7 @@ import { mostPathRows } from "./controlPoints.ts";
 import type { Turn } from "./segments.ts";
 
 /** A point of an external tendon: its place and the angles by which it turns the tendon there; none at the two ends. */
-export interface Deviator {
+interface Deviator {
   readonly x: number;
   readonly theta_v: number;
   readonly theta_h: number;
