@@ -2,6 +2,7 @@ import type {
   Answers,
   ChangeOfSheet,
   Conflict,
+  FromChoice,
   Parked,
   QuickStart,
   Recognised,
@@ -19,6 +20,10 @@ export interface Engine {
   readonly linkedTemplates: readonly TemplateEntry[];
   /** A template with all that is in it, by its id. */
   readonly template: (id: string) => Promise<Template>;
+  /** Sheets before a stress check. */
+  readonly choosingTemplates: readonly TemplateEntry[];
+  /** The stress check that a sheet for choosing and sizing leads to. */
+  readonly fromChoice: (host: Host, sheet: string) => Promise<FromChoice>;
   /** Throws where the inputs must not become a sheet; the message says why. */
   readonly expand: (template: Template, inputs: Readonly<Record<string, InputValue>>) => Promise<Plan>;
   /** Inputs of a plan that contradict each other. */

@@ -11,7 +11,8 @@ export { forgetBuilt, rememberBuilt } from "./built.ts";
 const checker = () => import("../src/checker/index.ts");
 
 const engine: Engine = {
-  templates: catalogue.filter(({ source }) => source === undefined),
+  templates: catalogue.filter(({ source, choosing }) => source === undefined && !choosing),
+  choosingTemplates: catalogue.filter(({ choosing }) => choosing),
   linkedTemplates: catalogue.filter(({ source }) => source !== undefined),
   template: loadTemplate,
   expand: async (template, inputs) => (await import("../src/sheet/index.ts")).expand(template, inputs),
@@ -23,6 +24,7 @@ const engine: Engine = {
   },
   linkAgain: async (host, linkedSheet, source) => (await checker()).linkAgain(host, linkedSheet, source),
   recognise: async (host, sheet) => (await checker()).recognise(host, sheet),
+  fromChoice: async (host, sheet) => (await checker()).fromChoice(host, sheet, loadTemplate),
   quickStart: async (template, answers) => (await checker()).quickStart(template, answers),
   prepareQuickStart: async (template, section, signal) =>
     (await checker()).prepareQuickStart(template, section, signal),

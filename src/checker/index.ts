@@ -6,6 +6,7 @@ export { recognise, recogniseAmong } from "./recognise/recognise.ts";
 export { carryOver, type Assumed, type CarriedOver, type Filled, type Lost, type Parked } from "./rebuild/carryOver.ts";
 export { changeOfSheet, type ChangeOfSheet, type CheckChange } from "./rebuild/changeOfSheet.ts";
 export type { ChangedRow, RowChange } from "./rebuild/changedRows.ts";
+export { fromChoice, NotChosen, type FromChoice } from "./choosing/fromChoice.ts";
 export { assumedMarks } from "./quickStart/assumedMarks.ts";
 export { prepareQuickStart, quickStart, type Answers, type QuickStart } from "./quickStart/quickStart.ts";
 export type { SectionType } from "./quickStart/sections.ts";

@@ -4,6 +4,7 @@ import type { Unit } from "./units.ts";
 
 /** The subjects by which functions are grouped for people. */
 export const families = {
+  sizing: "Choosing and sizing",
   section: "Section",
   tendon: "Tendon geometry",
   friction: "Friction",

@@ -88,6 +88,7 @@ const byUnit: Readonly<Record<Unit, readonly Neighbour[]>> = {
     { name: "days", factor: 1 / 24 },
     { name: "years", factor: 1 / (24 * daysOfYear) },
   ],
+  "°C·h": [{ name: "°C·days", factor: 1 / 24 }],
   "°C": [],
 };
 

@@ -47,6 +47,8 @@ export const sources = {
   "PRODUCT-PAGES":
     "Pages of makers of strand, wire and bar that reproduce the tables of product standards (prEN 10138-3 and " +
     "-4, BS 5896:2012, IS 14268:1995, ASTM A416). The standards themselves were not read.",
+  "NURSE-SAUL":
+    "Maturity of concrete as temperature above a datum times time (Nurse 1949, Saul 1951), as taught; not read itself.",
   practice: "Common practice; no source.",
 } as const;
 

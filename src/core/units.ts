@@ -55,6 +55,7 @@ const table = {
   days: { factor: 1, coherent: "days", math: "day" },
   h: { factor: 1 / 24, coherent: "days", math: "hour" },
   "°C": { factor: 1, coherent: "°C", math: "" },
+  "°C·h": { factor: 1, coherent: "°C·h", math: "" },
 } as const satisfies Record<string, UnitEntry>;
 
 /** Every unit the project knows, as printed. */

@@ -4,6 +4,14 @@
  * which no published result gives the arguments.
  */
 const everydayValues: Readonly<Record<string, number>> = {
+  depthStep: 50,
+  shareLeft: 0.85,
+  lowestCentroid: 150,
+  unitGap: 0.5,
+  lineEnds: 3,
+  transverseStrain: 0.3,
+  maturity: 900,
+  datumTemperature: -10,
   ageAtEndOfCuring: 3,
   ageAtLoading: 28,
   concreteAge: 7,

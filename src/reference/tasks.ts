@@ -15,6 +15,12 @@ interface Task {
 /** In the order in which a member is designed. Every subject stands under one task. */
 export const tasks: readonly Task[] = [
   {
+    id: "size",
+    title: "Choose and size the member",
+    asks: "How deep is the member, which force does it need, and how many strands are that?",
+    families: ["sizing"],
+  },
+  {
     id: "section",
     title: "Describe the section",
     asks: "Area, centroid and stiffness: gross, without ducts, with tendons counted.",

@@ -59,6 +59,16 @@ const rowsByKey: Readonly<Record<string, Rows>> = {
     [60, 8],
     [40, 4],
   ],
+  maturityHistory: [
+    [20, 4],
+    [45, 4],
+    [60, 12],
+  ],
+  sizingLimits: [
+    [18, -2.3],
+    [24, -3.5],
+    [18, 0],
+  ],
   temperatureHistory: [
     [15, 3],
     [12, 10],

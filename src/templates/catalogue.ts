@@ -3,16 +3,23 @@
  * file from the build, with one part to load for each template (`src/command/templateParts.ts`).
  */
 import type { Template } from "../sheet/index.ts";
-import { allTemplates } from "./index.ts";
+import { allTemplates, choosingTemplates } from "./index.ts";
 
 /** What is known of a template before it is loaded. */
 export interface TemplateEntry extends Pick<Template, "id" | "version" | "title" | "line" | "standard"> {
   /** Of a linked template: the id of the template that it takes from. */
   readonly source?: string;
+  /** Stands before a stress check. */
+  readonly choosing?: true;
 }
 
-function entryOf({ id, version, title, line, standard, source }: Template): TemplateEntry {
-  return { id, version, title, line, standard, ...(source && { source: source.template.id }) };
+function entryOf(template: Template): TemplateEntry {
+  const { id, version, title, line, standard, source } = template;
+  return {
+    ...{ id, version, title, line, standard },
+    ...(source && { source: source.template.id }),
+    ...(choosingTemplates.includes(template) && { choosing: true }),
+  };
 }
 
 /** The stress checks, then the sheets that take values from one of these; each in the order people choose from. */

@@ -1,4 +1,6 @@
 import { choiceParts, compose, withSource, type Template } from "../sheet/index.ts";
+import choosingEn1992 from "./choosing-en1992-2004.json";
+import choosingIs1343 from "./choosing-is1343-1980.json";
 import compositePostEn1992 from "./composite-post-tensioned-en1992-2004.json";
 import compositePostIs1343 from "./composite-post-tensioned-is1343-1980.json";
 import compositePreEn1992 from "./composite-pre-tensioned-en1992-2004.json";
@@ -19,6 +21,8 @@ import endZonesPostEn1992 from "./end-zones-post-tensioned-en1992-2004.json";
 import endZonesPostIs1343 from "./end-zones-post-tensioned-is1343-1980.json";
 import endZonesPreEn1992 from "./end-zones-pre-tensioned-en1992-2004.json";
 import endZonesPreIs1343 from "./end-zones-pre-tensioned-is1343-1980.json";
+import longLineEn1992 from "./long-line-pre-tensioned-en1992-2004.json";
+import longLineIs1343 from "./long-line-pre-tensioned-is1343-1980.json";
 import strengthPostEn1992 from "./strength-post-tensioned-en1992-2004.json";
 import strengthPreEn1992 from "./strength-pre-tensioned-en1992-2004.json";
 import strengthPostIs1343 from "./strength-post-tensioned-is1343-1980.json";
@@ -30,6 +34,7 @@ import preTensionedIs1343 from "./pre-tensioned-is1343-1980.json";
 import recordPostEn1992 from "./stressing-record-post-tensioned-en1992-2004.json";
 import recordPostIs1343 from "./stressing-record-post-tensioned-is1343-1980.json";
 import camber from "./shared/camber.json";
+import choosing from "./shared/choosing.json";
 import composite from "./shared/composite.json";
 import cracking from "./shared/cracking.json";
 import detailing from "./shared/detailing.json";
@@ -38,6 +43,7 @@ import endZones from "./shared/end-zones.json";
 import is1343 from "./shared/is1343.json";
 import linked from "./shared/linked.json";
 import loads from "./shared/loads.json";
+import longLine from "./shared/long-line.json";
 import notCovered from "./shared/not-covered.json";
 import postTensioned from "./shared/post-tensioned.json";
 import preTensioned from "./shared/pre-tensioned.json";
@@ -65,6 +71,7 @@ const parts = {
   ...relations,
   ...stressing,
   ...stressingRecord,
+  ...longLine,
   ...revisions,
   ...detailing,
   ...cracking,
@@ -75,6 +82,7 @@ const parts = {
   ...endZones,
   ...camber,
   ...composite,
+  ...choosing,
   ...choiceParts,
 };
 
@@ -85,6 +93,11 @@ export const templates: readonly Template[] = [
   postTensionedIs1343,
   preTensionedIs1343,
 ].map((file) => compose(file, parts) as Template);
+
+/** Sheets that stand before a stress check: they take from none, and none takes from them. */
+export const choosingTemplates: readonly Template[] = [choosingEn1992, choosingIs1343].map(
+  (file) => compose(file, parts) as Template,
+);
 
 /** Sheets that take values from one of these, in the order they are offered. */
 export const linkedTemplates: readonly Template[] = [
@@ -102,6 +115,8 @@ export const linkedTemplates: readonly Template[] = [
   endZonesPreIs1343,
   recordPostEn1992,
   recordPostIs1343,
+  longLineEn1992,
+  longLineIs1343,
   strengthPostEn1992,
   strengthPreEn1992,
   strengthPostIs1343,
@@ -120,4 +135,4 @@ export const linkedTemplates: readonly Template[] = [
   return withSource(compose(file, parts) as object, source) as Template;
 });
 
-export const allTemplates: readonly Template[] = [...templates, ...linkedTemplates];
+export const allTemplates: readonly Template[] = [...templates, ...choosingTemplates, ...linkedTemplates];

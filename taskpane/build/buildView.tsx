@@ -16,7 +16,7 @@ const loadResult = () => import("./result.tsx").then((m) => m.Result);
 const loadChange = () => import("./changeSheet.tsx").then((m) => m.ChangeSheet);
 const loadLinked = () => import("./linkedForm.tsx").then((m) => m.LinkedForm);
 
-/** The form of a stress check with its template. */
+/** The form of a sheet that stands by itself, with its template. */
 async function stressCheckForm(engine: Engine, id: string) {
   const [{ StressCheckForm }, template] = await Promise.all([import("./stressCheckForm.tsx"), engine.template(id)]);
   // What fails here fails again, with its message, when the result is to be shown.
@@ -156,15 +156,15 @@ function Form({
   const [way, setWay] = useState<Way>("form");
   const [defaults, setDefaults] = useState<OfficeDefaults>();
   const [refused, setRefused] = useState<readonly string[]>([]);
-  const isStressCheck = chosen !== undefined && chosen.source === undefined;
+  const isLinked = chosen?.source !== undefined;
   const load = useMemo(() => () => stressCheckForm(engine, chosen?.id ?? ""), [engine, chosen]);
   const asked = useRef(false);
   // All templates load for it: not before one is to be filled.
   useEffect(() => {
-    if (!isStressCheck || asked.current) return;
+    if (chosen === undefined || isLinked || asked.current) return;
     asked.current = true;
     keptOffice(engine).then(setDefaults, (error: unknown) => setRefused(problemsOf(error)));
-  }, [engine, isStressCheck]);
+  }, [engine, chosen, isLinked]);
   return (
     <>
       {refused.length > 0 && (
@@ -174,6 +174,7 @@ function Form({
       )}
       <TemplateList
         templates={engine.templates}
+        choosing={engine.choosingTemplates}
         linked={engine.linkedTemplates}
         chosen={chosen}
         choose={(one) => {
@@ -189,12 +190,22 @@ function Form({
           given={{ host, engine, template: chosen, finished }}
         />
       )}
-      {isStressCheck && (
+      {chosen !== undefined && !isLinked && (
         <LaterView
           key={chosen.id}
           title="The form"
           load={load}
-          given={{ host, engine, defaults, setDefaults, way, setWay, finished, touch }}
+          given={{
+            host,
+            engine,
+            defaults,
+            setDefaults,
+            way,
+            setWay,
+            finished,
+            touch,
+            onlyForm: chosen.choosing === true,
+          }}
         />
       )}
     </>

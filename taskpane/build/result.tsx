@@ -8,6 +8,7 @@ import { Cautions, fullCautions } from "../cautions.tsx";
 import type { Engine } from "../engine.ts";
 import { Chart } from "./chart.tsx";
 import { LinkedSheets } from "./linkedForm.tsx";
+import { StartCheck } from "./startCheck.tsx";
 import { ChangeSheet } from "./changeSheet.tsx";
 import { contentsOf, openCells, type OpenCell } from "./openCells.ts";
 import { useCalculations } from "../useCalculations.ts";
@@ -288,6 +289,9 @@ export function Result({
             <p>No warnings.</p>
           )}
         </>
+      )}
+      {engine.choosingTemplates.some(({ id }) => id === built.plan.template.id) && (
+        <StartCheck key={`start ${built.sheet}`} host={host} engine={engine} sheet={built.sheet} finished={finished} />
       )}
       <LinkedSheets key={built.sheet} host={host} engine={engine} built={built} finished={finished} />
       <Cautions of={fullCautions} />

@@ -45,9 +45,11 @@ interface Props {
   readonly setWay: (way: Way) => void;
   readonly finished: (built: Built) => void;
   readonly touch: () => void;
+  /** No other way than from input to input. */
+  readonly onlyForm: boolean;
 }
 
-/** The ways from the template of a stress check to a sheet. */
+/** The ways from a template to a sheet that stands by itself. */
 export function StressCheckForm({
   host,
   engine,
@@ -58,23 +60,27 @@ export function StressCheckForm({
   setWay,
   finished,
   touch,
+  onlyForm,
 }: Props) {
   const form = { host, engine, template, finished, touch };
+  const taken = onlyForm ? "form" : way;
   return (
     <>
       <OfficeBox host={host} engine={engine} template={template} defaults={defaults} setDefaults={setDefaults} />
-      <Ways
-        way={way}
-        choose={(one) => {
-          touch();
-          setWay(one);
-        }}
-      />
-      {way === "quick" && <QuickForm {...form} />}
-      {way === "members" && (
+      {!onlyForm && (
+        <Ways
+          way={way}
+          choose={(one) => {
+            touch();
+            setWay(one);
+          }}
+        />
+      )}
+      {taken === "quick" && <QuickForm {...form} />}
+      {taken === "members" && (
         <LaterView title="Many members" load={loadMembers} given={{ host, engine, template, defaults, touch }} />
       )}
-      {way === "form" && <TemplateForm {...form} defaults={defaults} />}
+      {taken === "form" && <TemplateForm {...form} defaults={defaults} />}
     </>
   );
 }

@@ -5,6 +5,8 @@ const standardOf = ({ standard }: TemplateEntry): string => /^[^,(]*?:\d{4}/.exe
 
 interface Props {
   readonly templates: readonly TemplateEntry[];
+  /** Those that stand before a stress check. */
+  readonly choosing: readonly TemplateEntry[];
   /** Those that take from a sheet of another. */
   readonly linked: readonly TemplateEntry[];
   readonly chosen: TemplateEntry | undefined;
@@ -12,7 +14,7 @@ interface Props {
 }
 
 /** The templates to choose from: stress checks first, then what is linked to one, folded away, under the sheet it takes from. */
-export function TemplateList({ templates, linked, chosen, choose }: Props) {
+export function TemplateList({ templates, choosing, linked, chosen, choose }: Props) {
   const choice = (template: TemplateEntry) => (
     <label key={template.id}>
       <input type="radio" name="kb-template" checked={chosen === template} onChange={() => choose(template)} />{" "}
@@ -27,6 +29,15 @@ export function TemplateList({ templates, linked, chosen, choose }: Props) {
         <legend>Stress check</legend>
         {templates.map(choice)}
       </fieldset>
+      {choosing.length > 0 && (
+        <details class="kb-linked">
+          <summary>Before the stress check ({choosing.length})</summary>
+          <fieldset class="kb-templates">
+            <legend>Choosing and sizing</legend>
+            {choosing.map(choice)}
+          </fieldset>
+        </details>
+      )}
       {linked.length > 0 && (
         <details class="kb-linked">
           <summary>Sheets linked to a stress check ({linked.length})</summary>

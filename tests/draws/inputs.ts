@@ -334,6 +334,18 @@ function topping(values: Values, random: Random): void {
   if (values.has("inPsi1")) values.limit("inPsi2", 0, values.number("inPsi1"), random);
 }
 
+/** The long line: what its bed and its jack allow, and no readings yet. */
+function line(values: Values, random: Random): void {
+  if (!values.has("slBar")) return;
+  const bed = values.number("bedLength");
+  values.limit("gapU", 0, 0.05 * bed, random);
+  values.limit("endsU", 0, 0.1 * bed, random);
+  const most = (values.number("As1In") || 150) * (values.number("fpkIn") || 1860);
+  values.limit("jkArea", most / 60, most / 10, random);
+  for (const id of ["slBar", "slL", "slSlip", "slWire", "EpCert", "As1Cert"])
+    for (let i = 0; i < values.count(id); i++) values.set(id, null, i);
+}
+
 /** Where other inputs ask for some that were left empty, these are drawn, too. */
 function needed(sheet: DrawnSheet, values: Values, wildness: number, random: Random): void {
   if (sheet.with(values.all).refused.length === 0) return;
@@ -375,8 +387,9 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   ages(values);
   if (values.has("cpL")) tendons(sheet, values, h, random);
   if (values.has("yMidIn")) strands(values, h, random);
+  line(values, random);
   needed(sheet, values, wildness, random);
-  record(sheet, values, random);
+  if (!values.has("slBar")) record(sheet, values, random);
   topping(values, random);
   return values.all;
 }

@@ -12,7 +12,7 @@ import {
   type Saying,
   type Template,
 } from "../../src/sheet/index.ts";
-import { allTemplates, linkedTemplates, templates } from "../../src/templates/index.ts";
+import { allTemplates, choosingTemplates, linkedTemplates, templates } from "../../src/templates/index.ts";
 import { exampleOf, planned } from "./builtSheet.ts";
 import { small } from "../unit/sheet/small.ts";
 import { profile } from "./profile.ts";
@@ -26,6 +26,8 @@ const shortId: Readonly<Record<string, string>> = {
   STRENGTH: "strength-post-tensioned-en1992-2004",
   RECORD: "stressing-record-post-tensioned-en1992-2004",
   TOPPING: "composite-post-tensioned-en1992-2004",
+  CHOICE: "choosing-en1992-2004",
+  LINE: "long-line-pre-tensioned-en1992-2004",
   "IS-TOPPING": "composite-post-tensioned-is1343-1980",
 };
 
@@ -117,6 +119,23 @@ const rowFrom = ["SOFFIT", "SOFFIT", "SOFFIT", "SOFFIT"];
 
 /** A conflict: template, what is typed, both sides of the message. */
 const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
+  ["CHOICE", { Lu: 14 }, ["Lu = 14 m", "L = 15 m"]],
+  ["CHOICE", { hIn: 8000 }, ["h = 8000 mm", "L = 15 m"]],
+  ["CHOICE", { ttopIn: 600 }, ["ttop = 600 mm", "tbot = 180 mm"]],
+  ["CHOICE", { bwiIn: 500 }, ["bw = 500 mm", "btop = 400 mm"]],
+  ["CHOICE", { section: "T", tfIn: 750 }, ["tf = 750 mm", "h = 750 mm"]],
+  ["CHOICE", { section: "T", bwIn: 800 }, ["bw = 800 mm", "bf = 750 mm"]],
+  ["CHOICE", { section: "BOX", ttopboxIn: 650 }, ["ttop = 650 mm", "tbot = 150 mm"]],
+  ["CHOICE", { section: "BOX", twebIn: 450 }, ["tw = 450 mm", "b = 900 mm"]],
+  ["CHOICE", { cLow: [400, 120] }, ["ce = 400 mm", "h = 750 mm"]],
+  ["CHOICE", { bedEnds: 90 }, ["le = 90 m", "Lbed = 80 m"]],
+  ["LINE", { bedLength: 40, members: 2, gapU: 45 }, ["gu = 45 m", "Lbed = 40 m"]],
+  ["LINE", { endsU: 90 }, ["le = 90 m", "Lbed = 80 m"]],
+  ["LINE", { As1Cert: 150 }, ["As1,cert = 150 mm²", "As1 = 93 mm²"]],
+  ["LINE", { EpCert: 130 }, ["Ep,cert = 130 GPa", "Ep = 195 GPa"]],
+  ["LINE", { jkArea: 500 }, ["A = 500 mm²", "128.34 kN"]],
+  ["LINE", { slBar: [...Array<InputValue>(14).fill([327]), [327]] }, ["pm = 327 bar", "15"]],
+  ["LINE", { slBar: [[700], ...Array<InputValue>(13).fill([327])] }, ["pm = 700 bar", "274.4"]],
   ["PT", { tg: 7 }, ["tg = 7 days", "t0 = 14 days"]],
   ["PT", { tg: 60, tq: 50 }, ["tq = 50 days", "tg = 60 days"]],
   ["PT", { tq: 5 }, ["tq = 5 days", "t0 = 14 days"]],
@@ -379,8 +398,8 @@ describe("inputs that contradict each other are told with both sides", () => {
     },
   );
 
-  it.each(templates.map(({ id }) => id))("%s: the example has none, and neither has a blank sheet", (id) => {
-    const template = templates.find((one) => one.id === id)!;
+  it.each([...templates, ...choosingTemplates].map(({ id }) => id))("%s: neither example nor blank sheet", (id) => {
+    const template = allTemplates.find((one) => one.id === id)!;
     expect(conflictsIn(expand(template, template.example.inputs))).toEqual([]);
     expect(conflictsIn(expand(template))).toEqual([]);
   });

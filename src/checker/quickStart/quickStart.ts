@@ -20,6 +20,24 @@ export interface Answers {
   /** Tendons or rows of strands, and strands in each; absent: find them. */
   readonly tendons?: number;
   readonly strands?: number;
+  /** What a sheet for choosing and sizing has found. */
+  readonly sizing?: Sizing;
+}
+
+/** Numbers of a sheet for choosing and sizing that go to a stress check. */
+export interface Sizing {
+  /** Strands in all; of a post-tensioned member in so many tendons. */
+  readonly strands: number;
+  readonly tendons: number;
+  /** Eccentricity at midspan, mm. */
+  readonly e: number;
+  /** Stress at the jack, MPa. */
+  readonly sigj: number;
+  readonly dimensions: Inputs;
+  /** Dimensions and further inputs that somebody typed there. */
+  readonly said: ReadonlySet<string>;
+  /** Further inputs of the stress check. */
+  readonly inputs: Inputs;
 }
 
 export interface QuickStart {
@@ -53,12 +71,9 @@ interface Layout {
   readonly strands: number;
 }
 
-function layoutFor(template: Template, total: number, answers: Answers): Layout {
+function layoutFor(template: Template, total: number, answers: Answers, dimensions: Inputs): Layout {
   if (!isPost(template)) {
-    const most = Math.max(
-      1,
-      Math.floor((bottomWidth(answers, usualSection(answers.section, answers.h)) - 100) / apart) + 1,
-    );
+    const most = Math.max(1, Math.floor((bottomWidth(answers, dimensions) - 100) / apart) + 1);
     const rows = Math.min(mostRows, Math.max(1, Math.ceil(total / most)));
     return { count: rows, strands: Math.max(1, Math.ceil(total / rows)) };
   }
@@ -135,7 +150,6 @@ function guessed(template: Template, answers: Answers, dimensions: Inputs): { re
     g,
     gs: answers.gs,
     q: answers.ql,
-    psi1: 0.5,
     psi2: 0.3,
     fcTransfer: 0.6 * shareAtTransfer(template) * answers.fck,
     ftTransfer: -0.8 * fctm,
@@ -287,6 +301,7 @@ function assembled({ template, trials, answers, dimensions }: Task, steel: Input
     ...dimensions,
     ...steel,
     ...answered,
+    ...answers.sizing?.inputs,
   };
   const { inputs: cells } = trials.skeleton(given);
   const known = new Set(cells.map(({ id }) => id));
@@ -294,6 +309,7 @@ function assembled({ template, trials, answers, dimensions }: Task, steel: Input
   const inputs: Inputs = { ...placed, ...fromExample(template, cells, placed) };
   const said = new Set([...Object.keys(answered), isEn(template) ? "exposure" : "memberType"]);
   if (answers.tendons !== undefined) said.add("strands");
+  for (const id of answers.sizing?.said ?? []) said.add(id);
   const assumed = new Set(cells.map(({ id, spec }) => (spec.freeText || said.has(id) ? "" : id)).filter(Boolean));
   return { inputs, assumed };
 }
@@ -432,7 +448,7 @@ function found(task: Task): { readonly steel: Steel; readonly failing: readonly 
   const { yb } = propertiesOf(answers.section, dimensions);
   const { P, e } = guessed(template, answers, dimensions);
   const area = computed("TENDON_PRODUCT", [answers.product, "AREA"]);
-  const layout = layoutFor(template, Math.ceil((P * 1000) / (0.9 * sigj * area)), answers);
+  const layout = layoutFor(template, Math.ceil((P * 1000) / (0.9 * sigj * area)), answers, dimensions);
   const post = isPost(template);
   const trialOf = (of: Steel): Trial => trials.with(assembled(task, of.inputs).inputs);
   let steel = post ? tendonSteel(task, layout, e) : rowSteel(task, stackedRows(layout, e, yb));
@@ -509,11 +525,24 @@ function shapeOnly({ shape }: Template, inputs: Inputs): Inputs {
   return Object.fromEntries(Object.entries(inputs).filter(([id]) => shaping.has(id)));
 }
 
+/** Tendons or rows of strands as a sheet for choosing and sizing has found them. */
+function sizedSteel(task: Task, { strands, tendons, e }: Sizing): Steel {
+  const { template, answers, dimensions } = task;
+  if (isPost(template)) return tendonSteel(task, { count: tendons, strands: Math.ceil(strands / tendons) }, e);
+  const layout = layoutFor(template, strands, answers, dimensions);
+  return rowSteel(task, stackedRows(layout, e, propertiesOf(answers.section, dimensions).yb));
+}
+
 /** From a few answers to all inputs of a sheet: the rest is assumed, and said to be. */
 export function quickStart(template: Template, answers: Answers): QuickStart {
-  const dimensions = usualSection(answers.section, answers.h);
-  const sigj = jackingStress(template, answers.product);
+  const { sizing } = answers;
+  const dimensions = sizing?.dimensions ?? usualSection(answers.section, answers.h);
+  const sigj = sizing?.sigj ?? jackingStress(template, answers.product);
   const task: Task = { template, trials: trialsOf(template), answers, dimensions, sigj };
+  if (sizing) {
+    const { inputs, words } = sizedSteel(task, sizing);
+    return { ...assembled(task, inputs), proposed: new Set(["strands"]), proposal: words };
+  }
   if (answers.tendons !== undefined) {
     const { yb } = propertiesOf(answers.section, dimensions);
     const layout = { count: answers.tendons, strands: answers.strands ?? strandsInTendon };

@@ -3,21 +3,21 @@ import type { Inputs } from "../../sheet/index.ts";
 
 export type SectionType = "RECTANGLE" | "T" | "I" | "BOX";
 
-const round10 = (value: number): number => Math.max(10, Math.round(value / 10) * 10);
+/** Which dimension of USUAL_SECTION an input of a section takes. */
+const usualOf: Readonly<Record<SectionType, Readonly<Record<string, string>>>> = {
+  RECTANGLE: { b: "RECTANGLE_WIDTH" },
+  T: { bf: "T_FLANGE_WIDTH", tf: "T_FLANGE", bw: "T_WEB" },
+  I: { btop: "I_TOP_WIDTH", ttop: "I_TOP", bwi: "I_WEB", bbot: "I_BOTTOM_WIDTH", tbot: "I_BOTTOM" },
+  BOX: { bbox: "BOX_WIDTH", ttopbox: "BOX_TOP", tbotbox: "BOX_BOTTOM", tweb: "BOX_WEB" },
+};
+
+/** The inputs that describe a section, depth first. */
+export const sectionInputs = (type: SectionType): readonly string[] => ["h", ...Object.keys(usualOf[type])];
 
 /** Usual proportions of a section by its depth, mm. Common practice, no source: to be replaced by the member's own. */
 export function usualSection(type: SectionType, h: number): Inputs {
-  const of = (share: number, min: number): number => round10(Math.max(share * h, min));
-  switch (type) {
-    case "RECTANGLE":
-      return { h, b: of(0.4, 200) };
-    case "T":
-      return { h, bf: of(1, 400), tf: of(0.15, 100), bw: of(0.25, 180) };
-    case "I":
-      return { h, btop: of(0.7, 300), ttop: of(0.15, 100), bwi: of(0.2, 160), bbot: of(0.45, 250), tbot: of(0.2, 120) };
-    case "BOX":
-      return { h, bbox: of(1.2, 600), ttopbox: of(0.2, 150), tbotbox: of(0.18, 150), tweb: of(0.2, 150) };
-  }
+  const parts = Object.entries(usualOf[type]).map(([id, part]) => [id, computed("USUAL_SECTION", [h, part])] as const);
+  return { h, ...Object.fromEntries(parts) };
 }
 
 const order: Readonly<Record<SectionType, readonly [id: string, arguments: readonly string[]]>> = {

@@ -11,7 +11,6 @@ export interface ToSize {
   readonly g: number;
   readonly gs: number;
   readonly q: number;
-  readonly psi1: number;
   readonly psi2: number;
   /** Limits of stress, MPa, compression positive. */
   readonly fcTransfer: number;
@@ -25,23 +24,17 @@ export interface ToSize {
   readonly lowest: number;
 }
 
-/** Share of the force after immediate losses that is left at the end, before the lower factor. Common practice, no source. */
-const left = 0.85;
-
 /**
  * Force after immediate losses, kN, and eccentricity, mm, at midspan: the corner of the feasible domain that needs the
  * least force. Throws NoResult, with the limits that exclude each other, where the domain is empty.
  */
 export function sized(of: ToSize): { readonly P: number; readonly e: number } {
-  const M = (w: number): number => (w * of.L ** 2) / 8;
-  const section = [of.A, of.I, of.yb, of.h, "BOTH"] as const;
-  const permanent = of.g + of.gs;
-  const conditions = [
-    [M(of.g), 1.1, of.fcTransfer, of.ftTransfer, ...section],
-    [M(permanent + of.q), 0.9 * left, of.fcService, of.ftService, ...section],
-    [M(permanent + of.psi2 * of.q), 0.9 * left, of.fcPermanent, of.ftPermanent, ...section],
+  const limits = [
+    [of.fcTransfer, of.ftTransfer],
+    [of.fcService, of.ftService],
+    [of.fcPermanent, of.ftPermanent],
   ];
-  const room = [of.yb - of.h + of.lowest, of.yb - of.lowest];
-  const one = (result: string): number => computed("REGION_MIN_FORCE", [conditions, ...room, result]);
+  const given = [of.A, of.I, of.yb, of.h, limits, of.L, of.g, of.gs, of.q, of.psi2, of.lowest];
+  const one = (result: string): number => computed("REQUIRED_PRESTRESS", [...given, result]);
   return { P: one("FORCE"), e: one("ECCENTRICITY") };
 }

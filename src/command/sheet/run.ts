@@ -3,7 +3,7 @@ import { conflictsIn } from "../../checker/index.ts";
 import { cautions } from "../../core/index.ts";
 import { openGridInNode, planValues, writeSheets, type FileSheet, type Values } from "../../hosts/index.ts";
 import { faultOfSheetName, freeSheetName, type Inputs, type Plan, type Template } from "../../sheet/index.ts";
-import { allTemplates, linkedTemplates, templates } from "../../templates/index.ts";
+import { allTemplates, choosingTemplates, linkedTemplates, templates } from "../../templates/index.ts";
 import {
   dividedSettings,
   largestDefaults,
@@ -82,8 +82,11 @@ export interface Voice {
   readonly stopped?: () => boolean;
 }
 
+/** Sheets that stand by themselves. */
+const unlinked: readonly Template[] = [...templates, ...choosingTemplates];
+
 function templateOf(id: string): Template {
-  const found = templates.find((template) => template.id === id);
+  const found = unlinked.find((template) => template.id === id);
   const linked = linkedTemplates.find((template) => template.id === id);
   if (linked)
     throw new Refused([
@@ -91,7 +94,7 @@ function templateOf(id: string): Template {
     ]);
   if (!found)
     throw new Refused([
-      `there is no template “${id}”; templates: ${templates.map((template) => template.id).join(", ")}`,
+      `there is no template “${id}”; templates: ${unlinked.map((template) => template.id).join(", ")}`,
     ]);
   return found;
 }
@@ -226,8 +229,7 @@ export async function runSheet(words: readonly string[], voice: Voice): Promise<
   try {
     const request = requestOf(words);
     if (request.kind === "help") voice.say(help.trimEnd());
-    else if (request.kind === "list")
-      for (const { id, title, line } of templates) voice.say(`${id}\t${title}\t${line}`);
+    else if (request.kind === "list") for (const { id, title, line } of unlinked) voice.say(`${id}\t${title}\t${line}`);
     else if (request.kind === "inputs") inputLines(templateOf(request.template)).forEach(voice.say);
     else if (request.kind === "members") return await members(request, voice);
     else return await write(request, voice);

@@ -18,6 +18,7 @@ import { regionFormulas } from "./region/index.ts";
 import { sectionFormulas } from "./section/index.ts";
 import { shearFormulas } from "./shear/index.ts";
 import { shrinkage } from "./shrinkage/index.ts";
+import { sizingFormulas } from "./sizing/index.ts";
 import { stressFormulas } from "./stress/index.ts";
 import { stressingFormulas, stressingSpills } from "./stressing/index.ts";
 import { tendonFormulas } from "./tendon/index.ts";
@@ -27,6 +28,7 @@ import { timeStepFormulas, timeStepSpills } from "./timeStep/index.ts";
 
 /** Every formula, in the order people meet them. */
 export const formulas: readonly Formula[] = [
+  ...sizingFormulas,
   ...sectionFormulas,
   ...materials,
   ...loadingFormulas,

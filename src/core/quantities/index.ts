@@ -2,6 +2,7 @@ import { merged } from "./define.ts";
 import { models } from "./models.ts";
 import { member } from "./member.ts";
 import { section } from "./section.ts";
+import { sizing } from "./sizing.ts";
 import { tendon } from "./tendon.ts";
 import { pretension } from "./pretension.ts";
 import { is1343 } from "./is1343.ts";
@@ -33,6 +34,7 @@ export const q = merged(
   time,
   is1343,
   region,
+  sizing,
   composite,
   deflection,
   limitQuantities,

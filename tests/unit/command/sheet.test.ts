@@ -16,7 +16,7 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { runSheet } from "../../../src/command/sheet/run.ts";
 import { readWorkbook } from "../../hosts/ourFile.ts";
 import { expand } from "../../../src/sheet/index.ts";
-import { templates } from "../../../src/templates/index.ts";
+import { choosingTemplates, templates } from "../../../src/templates/index.ts";
 
 const root = join(import.meta.dirname, "../../..");
 const template = templates.find(({ id }) => id === "post-tensioned-en1992-2004")!;
@@ -91,7 +91,9 @@ describe("what can be asked", () => {
   it("lists every template with its line", async () => {
     const { code, said } = await run("--list");
     expect(code).toBe(0);
-    expect(said.split("\n")).toEqual(templates.map(({ id, title, line }) => `${id}\t${title}\t${line}`));
+    expect(said.split("\n")).toEqual(
+      [...templates, ...choosingTemplates].map(({ id, title, line }) => `${id}\t${title}\t${line}`),
+    );
   });
 
   it("lists the inputs of a template, each with its unit, range, default and choices, on lines that fit a screen", async () => {

@@ -1,0 +1,111 @@
+/** The sheet of the long line against tests/independent, and the bed record's verdicts. */
+import { describe, expect, it } from "vitest";
+import type { Inputs, InputValue } from "../../src/sheet/index.ts";
+import { linkedTemplates } from "../../src/templates/index.ts";
+import { longLine } from "../independent/longLine.ts";
+import { builtSheet, exampleOf } from "./builtSheet.ts";
+
+const [en, is] = ["en1992-2004", "is1343-1980"].map((one) => `long-line-pre-tensioned-${one}`) as [string, string];
+const exampleFor = (id: string) => exampleOf(linkedTemplates.find((one) => one.id === id)!);
+const sheetWith = (inputs: Inputs, id = en) => builtSheet(id, { ...exampleFor(id), ...inputs });
+const verdictOf = (inputs: Inputs, text: RegExp, id = en): unknown =>
+  sheetWith(inputs, id)
+    .verdicts()
+    .checks.find(({ description }) => text.test(description))!.verdict;
+/** A column of the record with another value for one strand. */
+const changed = (column: string, strand: number, value: InputValue): Inputs => {
+  const list = exampleFor(en)[column] as readonly InputValue[];
+  return { [column]: list.map((one, i) => (i === strand - 1 ? [value] : one)) };
+};
+
+describe.each([
+  [en, 93, 12.5],
+  [is, 98.7, 12.7],
+] as const)("%s", (id, As, diameter) => {
+  const sheet = builtSheet(id);
+  const numbers = (column: string) => sheet.column(column) as readonly number[];
+  const line = longLine(As, 1380, numbers("Ecmt")[0]! * 1000, diameter, {
+    strands: [8, 2, 2, 2],
+    heights: [60, 110, 500, 690],
+    before: numbers("sr"),
+    elastic: numbers("rdel"),
+  });
+
+  it("agrees with equations apart from the core", () => {
+    expect(sheet.errors()).toEqual([]);
+    sheet.agree("nAll", [line.n]);
+    sheet.agree("fits", [line.fits]);
+    sheet.agree("strandAll", [line.strand]);
+    sheet.agree("strandMass", [line.mass]);
+    sheet.agree("waste", [line.waste]);
+    sheet.agree("abU", [line.abutment]);
+    sheet.agree("abM", [line.moment]);
+    sheet.agree("giveMean", [line.give]);
+    sheet.agree("giveLoss", [line.giveLoss]);
+    sheet.agree("tgP", Array<number>(4).fill(line.P / 1000));
+    sheet.agree("tgBar", Array<number>(4).fill(line.bar));
+    sheet.agree("tgBar1", Array<number>(4).fill(line.barAtMark));
+    sheet.agree("tgEl", Array<number>(4).fill(line.extension));
+    sheet.agree("tgRead", Array<number>(4).fill(line.fromMark));
+    sheet.agree("tReady", [line.ready]);
+    sheet.agree("cycle", [line.cycle]);
+    sheet.agree("perWeek", [(5 * 120) / line.cycle]);
+    sheet.agree("lastGap", [line.gap]);
+    sheet.agree("wdFace", line.swelling);
+    sheet.agree("wdP", line.pressure);
+  });
+
+  it("judges each strand by what was read", () => {
+    const bars = (exampleFor(id)["slBar"] as readonly (readonly number[])[]).map(([one]) => one!);
+    const marks = (exampleFor(id)["slL"] as readonly (readonly number[])[]).map(([one]) => one!);
+    const scale = (column: string, values: readonly number[]): void =>
+      values.forEach((value, i) => expect(Math.abs(numbers(column)[i]! - value)).toBeLessThan(1e-9 * 1000));
+    scale(
+      "slF",
+      bars.map((bar) => line.force(bar) / 1000),
+    );
+    scale("slC", bars.map(line.calculated));
+    scale(
+      "slDev",
+      marks.map((mark, i) => 100 * (mark / line.calculated(bars[i]!) - 1)),
+    );
+    expect(sheet.column("slRow").slice(0, 15)).toEqual([...Array<number>(8).fill(1), 2, 2, 3, 3, 4, 4, "–"]);
+    expect(sheet.column("slOk").slice(0, 15)).toEqual([...Array<string>(14).fill("OK"), "–"]);
+  });
+});
+
+describe("the bed record", () => {
+  it("is open until every strand is read", () => {
+    const without = { ...changed("slBar", 5, null), ...changed("slL", 5, null), ...changed("slSlip", 5, null) };
+    const sheet = sheetWith({ ...without, ...changed("slWire", 5, null) });
+    expect(sheet.column("slOk")[4]).toBe("OPEN");
+    expect(sheet.verdicts().overall).toBe("INCOMPLETE");
+  });
+  it("stops where extension and pressure disagree, a strand slips or a wire breaks", () => {
+    expect(sheetWith(changed("slL", 3, 520)).column("slDo")[2]).toBe("STOP: more");
+    expect(sheetWith(changed("slL", 3, 400)).column("slDo")[2]).toBe("STOP: less");
+    expect(verdictOf(changed("slL", 3, 520), /extension of a strand/)).toBe("FAIL");
+    expect(sheetWith(changed("slSlip", 2, 6)).column("slOk")[1]).toBe("FAIL");
+    expect(sheetWith(changed("slWire", 1, "SOME")).column("slOk")[0]).toBe("FAIL");
+  });
+  it("gives no OK to strands that have no line", () => {
+    const many = { strands: [20, 10, 2, 2] };
+    expect(verdictOf(many, /recorded elsewhere/)).toBe("OPEN");
+    expect(verdictOf({ ...many, othersAt: "sheet 2" }, /recorded elsewhere/)).toBe("OK");
+  });
+});
+
+it.each([
+  ["too many units for the gaps", { gapU: 1 }, /units that fit/],
+  ["a weak abutment", { abP: 1500 }, /force on an abutment/],
+  ["a low abutment", { abZ: 150 }, /moment on an abutment/],
+  ["more draw-in than the stress check counts", { gripSlip: 9 }, /draw-in and give/],
+  ["a pressure above the rating", { jkMax: 300 }, /gauge pressure/],
+  ["a weak deviator", { hdRated: 10 }, /hold-down force/],
+  ["strength not reached", { relTest: 20 }, /strength required/],
+  ["too little maturity", { plT: [10, 10, 10, 10] }, /maturity needed/],
+  ["a cut where the stress check counts on gradual release", { wayRel: "CUT" }, /release as the stress check/],
+  ["a point not in order", { rdyDone: ["NO", ...Array<string>(6).fill("YES")] }, /points in order/],
+] as const)("%s fails", (_, inputs, text) => expect(verdictOf(inputs as Inputs, text)).toBe("FAIL"));
+
+it("is no release without a test", () => expect(verdictOf({ relTest: null }, /strength required/)).toBe("OPEN"));
