@@ -117,6 +117,18 @@ const read = (id: "rdBar" | "rdL", first: readonly number[]): Inputs => {
 
 const rowFrom = ["SOFFIT", "SOFFIT", "SOFFIT", "SOFFIT"];
 
+/** Fifteen strands read on a line of fourteen. */
+const beyond: Inputs = Object.fromEntries(
+  (
+    [
+      ["slBar", 327],
+      ["slL", 460],
+      ["slSlip", 2],
+      ["slWire", "NONE"],
+    ] as const
+  ).map(([id, value]) => [id, Array.from({ length: 15 }, () => [value])]),
+);
+
 /** A conflict: template, what is typed, both sides of the message. */
 const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["CHOICE", { Lu: 14 }, ["Lu = 14 m", "L = 15 m"]],
@@ -134,7 +146,7 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["LINE", { As1Cert: 150 }, ["As1,cert = 150 mm²", "As1 = 93 mm²"]],
   ["LINE", { EpCert: 130 }, ["Ep,cert = 130 GPa", "Ep = 195 GPa"]],
   ["LINE", { jkArea: 500 }, ["A = 500 mm²", "128.34 kN"]],
-  ["LINE", { slBar: [...Array<InputValue>(14).fill([327]), [327]] }, ["pm = 327 bar", "15"]],
+  ["LINE", beyond, ["pm = 327 bar", "15"]],
   ["LINE", { slBar: [[700], ...Array<InputValue>(13).fill([327])] }, ["pm = 700 bar", "274.4"]],
   ["PT", { tg: 7 }, ["tg = 7 days", "t0 = 14 days"]],
   ["PT", { tg: 60, tq: 50 }, ["tq = 50 days", "tg = 60 days"]],
