@@ -2,7 +2,7 @@ import { all, create } from "mathjs";
 import { beforeAll, describe, expect, it } from "vitest";
 import { functionsIn, ourFunction } from "../../src/cells/index.ts";
 import { linkedPlan, NotReportable, readMember, reportOf, reportSheetPlan } from "../../src/checker/index.ts";
-import { expand, type PlannedChart } from "../../src/sheet/index.ts";
+import { asRead, expand, type PlannedChart } from "../../src/sheet/index.ts";
 import { allTemplates } from "../../src/templates/index.ts";
 import { escape, html } from "../../src/typeset/index.ts";
 import { MemoryHost } from "../hosts/memory/memoryHost.ts";
@@ -28,6 +28,8 @@ const written = (sheet: string): Promise<string> =>
     progress: (share) => shares.push(share),
   });
 
+const quiet = { setting: { math, mathml: (tex: string) => tex }, picture: () => html`<svg></svg>` };
+
 let report = "";
 beforeAll(async () => {
   const member = { ...source.example.inputs, member: 'B1 <main> & "side"' };
@@ -50,16 +52,61 @@ describe("the report on a member", () => {
   });
 
   it("says every verdict, check and warning of every sheet as the sheet does", async () => {
-    for (const { of, overall, checks, warnings } of await readMember(host, "Beam 1")) {
+    for (const [i, { of, overall, checks, warnings }] of (await readMember(host, "Beam 1")).entries()) {
       const { row, column } = of.plan.summary.overall;
       expect(overall).toBe((await host.read(of.snapshot.sheet, { row, column, rows: 1, columns: 1 }))[0]![0]!.text);
       expect(checks).toHaveLength(of.plan.summary.checks.length);
-      for (const { description, where } of checks) {
-        expect(report).toContain(escape(description.slice(0, 12)));
-        expect(report).toContain(escape(where));
+      const from = report.indexOf(`id="sheet-${i + 1}"`);
+      const rows = report.slice(from, report.indexOf("</table>", report.indexOf(">utilisation<", from))).split("<tr>");
+      for (const [n, { verdict, where }] of checks.entries()) {
+        const at = of.plan.summary.checks[n]!.verdict;
+        const cell = await host.read(of.snapshot.sheet, { ...at, rows: 1, columns: 1 });
+        expect(verdict).toBe(cell[0]![0]!.text);
+        // Below the headings the checks stand in their order.
+        const told = rows.slice(-checks.length)[n]!;
+        expect(told).toContain(`<td>${escape(verdict)}</td>`);
+        expect(told).toContain(`<td>${escape(where)}</td>`);
       }
       for (const text of warnings) expect(report).toContain(escape(text));
     }
+  });
+
+  it("says which check governs as the sheet's own first page does", async () => {
+    for (const sheet of await readMember(host, "Beam 1")) {
+      const { checks } = sheet.of.plan.summary;
+      const said = checks.map((check, i) => ({ ...check, ...sheet.checks[i]! }));
+      const first = asRead(said, (one) => one)[0]!;
+      const summary = report.slice(
+        report.indexOf("governing check"),
+        report.indexOf("</table>", report.indexOf("governing check")),
+      );
+      if (typeof first.utilisation === "number") expect(summary).toContain(escape(first.description));
+    }
+  });
+
+  it("does not call OK what has lost its verdict", async () => {
+    const faults = new MemoryFaults();
+    const plan = expand(source, source.example.inputs);
+    await faults.host.apply(plan, { sheetName: "Beam", progress });
+    await faults.unprotected("Beam");
+    await faults.deleteRows("Beam", plan.summary.checks[0]!.verdict.row, 1);
+    const text = await reportOf(faults.host, "Beam", facts, quiet);
+    expect(text).not.toContain("Every check of every sheet says OK.");
+    expect(text).toContain("NO VERDICT");
+  });
+
+  it("is not made of two states of a sheet", async () => {
+    const faults = new MemoryFaults();
+    const plan = expand(source, source.example.inputs);
+    await faults.host.apply(plan, { sheetName: "Beam", progress });
+    const at = plan.meanings.find(({ id }) => id === "ql")!.at;
+    let done = false;
+    const edit = (): void => {
+      if (done) return;
+      done = true;
+      void faults.host.enter({ sheet: "Beam", row: at.row, column: at.column }, 9);
+    };
+    await expect(reportOf(faults.host, "Beam", facts, { ...quiet, progress: edit })).rejects.toThrow("make it again");
   });
 
   it("has every number of every sheet, and of each function that computes there the source", async () => {

@@ -7,6 +7,7 @@ import { formulaInWords } from "../trace/noteFormula.ts";
 import { quantity, type Setting } from "../trace/note.ts";
 import type { TracedCell, Tracer } from "../trace/traceCell.ts";
 import {
+  noVerdict,
   readCellText,
   type ReadBlock,
   type ReadCell,
@@ -163,7 +164,12 @@ ${others}`;
 export function checksTable({ checks }: ReadSheet): Markup {
   return html`<table class="kn-table"><thead><tr><th scope="col">check</th><th scope="col">verdict</th>
 <th scope="col" class="kn-number">utilisation</th><th scope="col">where</th></tr></thead><tbody>${checks.map(
-    ({ description, verdict, utilisation, where }) => html`<tr><td>${sentence(description)}</td><td>${verdict}</td>
+    ({
+      description,
+      verdict,
+      utilisation,
+      where,
+    }) => html`<tr><td>${sentence(description)}</td><td>${verdict || noVerdict}</td>
 <td class="kn-number">${utilisationText(utilisation)}</td><td>${where}</td></tr>`,
   )}</tbody></table>`;
 }

@@ -37,9 +37,12 @@ export interface ReadBlock {
 
 export interface ReadCheck {
   readonly description: string;
+  /** Empty where the row is gone. */
   readonly verdict: string;
   readonly utilisation: CellContent["value"];
   readonly where: string;
+  /** It gathers verdicts of the sheet, and is told where it does not pass. */
+  readonly aside?: true;
 }
 
 /** A sheet as a report tells it. */
@@ -48,7 +51,7 @@ export interface ReadSheet {
   readonly overall: string;
   readonly checks: readonly ReadCheck[];
   readonly warnings: readonly string[];
-  /** The code of its warnings, and what was typed to answer them; undefined where the sheet has none. */
+  /** Whether somebody has typed the code of these warnings; undefined where the sheet has no place for it. */
   readonly answered?: boolean;
   /** Project, member and so on, with what is entered. */
   readonly title: readonly (readonly [what: string, text: string])[];
@@ -58,6 +61,9 @@ export interface ReadSheet {
   readonly revisions: readonly Revision[];
   readonly marks: { readonly parts: number; readonly marked: number; readonly stale: number };
 }
+
+/** What is said of a check whose row is gone. */
+export const noVerdict = "NO VERDICT";
 
 const linkedRoles: ReadonlySet<Role> = new Set(["linked", "linkedText"]);
 
@@ -122,6 +128,7 @@ export function readSheet(recognised: Recognised): ReadSheet {
       verdict: textAt(check.verdict),
       utilisation: contentAt(check.utilisation).value,
       where: textAt(check.where),
+      ...(check.aside && { aside: true as const }),
     })),
     warnings: cellsOf(warnings)
       .map(textAt)

@@ -1,13 +1,14 @@
 import type { Host } from "../../hosts/index.ts";
 import { cautions, version } from "../../core/index.ts";
+import { asRead } from "../../sheet/index.ts";
 import { html, type Markup } from "../../typeset/index.ts";
 import { paperDocument } from "../paper/document.ts";
 import { basisOf, placeInWork } from "../trace/source.ts";
 import type { Setting } from "../trace/note.ts";
 import { Tracer, type TracedCell } from "../trace/traceCell.ts";
 import { chapterOf, utilisationText, type Picture } from "./chapter.ts";
-import { sheetsOfMember } from "./memberSheets.ts";
-import { readSheet, type ReadCheck, type ReadSheet } from "./read.ts";
+import { NotReportable, sheetsOfMember } from "./memberSheets.ts";
+import { noVerdict, readSheet, type ReadCheck, type ReadSheet } from "./read.ts";
 
 export interface ReportFacts {
   /** As it is to be read. */
@@ -23,10 +24,10 @@ export interface ReportOptions {
   readonly signal?: AbortSignal;
 }
 
-/** The check with the highest utilisation; undefined where none has a number. */
+/** The check that governs, as the sheet's own first page says it; undefined where none has a number. */
 export function governing({ checks }: ReadSheet): ReadCheck | undefined {
-  const numbers = checks.filter(({ utilisation }) => typeof utilisation === "number");
-  return numbers.sort((a, b) => Number(b.utilisation) - Number(a.utilisation))[0];
+  const [first] = asRead(checks, (check) => check);
+  return typeof first?.utilisation === "number" ? first : undefined;
 }
 
 /** The sheets of a member as a report tells them. */
@@ -62,10 +63,28 @@ function bySheet(sheets: readonly ReadSheet[], textsOf: (sheet: ReadSheet) => re
   )}`;
 }
 
+/** What does not pass; a check whose row is gone passes no more than one that fails. */
 const failing = ({ checks }: ReadSheet): readonly string[] =>
   checks
-    .filter(({ verdict }) => verdict !== "OK" && verdict !== "")
-    .map(({ description, verdict, where }) => `${verdict}: ${description}${where && ` (${where})`}`);
+    .filter(({ verdict }) => verdict !== "OK")
+    .map(({ description, verdict, where }) => `${verdict || noVerdict}: ${description}${where && ` (${where})`}`);
+
+const warningsOf = ({ warnings, answered }: ReadSheet): readonly string[] =>
+  warnings.length === 0 || answered === undefined
+    ? warnings
+    : [
+        ...warnings,
+        answered ? "Their code is entered: somebody has looked at them." : "Not answered: their code is not entered.",
+      ];
+
+/** What the sheets hold, to be compared with a later look at them. */
+const heldBy = (sheets: readonly ReadSheet[]): string =>
+  JSON.stringify(
+    sheets.map(({ of: { snapshot } }) => [
+      snapshot.sheet,
+      snapshot.cells.map((row) => row.map(({ value, formula, error }) => [value, formula, error?.code])),
+    ]),
+  );
 
 function sourcesTable(cells: readonly TracedCell[]): Markup {
   const sources = new Map<string, { readonly basis: string; readonly functions: Set<string> }>();
@@ -111,6 +130,8 @@ const tracedIn = ({ blocks }: ReadSheet): number =>
       0,
     );
 
+const changedMeanwhile = "a sheet was changed while the report was written: make it again";
+
 /** Lets the page show what has been done. */
 const breathe = (): Promise<void> => new Promise((next) => setTimeout(next, 0));
 const untilBreath = 10;
@@ -143,6 +164,8 @@ export async function reportOf(
   };
   const chapters: Markup[] = [];
   for (const [i, one] of sheets.entries()) chapters.push(await chapterOf(one, i + 1, making));
+  // Equations are read one by one, while the sheets may be edited: half of one state and half of another is no report.
+  if (heldBy(await readMember(host, sheet)) !== heldBy(sheets)) throw new NotReportable(changedMeanwhile);
   const [first] = sheets;
   const named = (what: string): string => first.title.find(([of]) => of === what)?.[1] ?? "";
   const title = `Report: ${named("Member") || first.of.snapshot.sheet}`;
@@ -163,7 +186,7 @@ ${summary(sheets)}
 <h2>Checks that do not pass</h2>
 ${bySheet(sheets, failing, "Every check of every sheet says OK.")}
 <h2>Warnings</h2>
-${bySheet(sheets, ({ warnings }) => warnings, "No sheet has a warning.")}
+${bySheet(sheets, warningsOf, "No sheet has a warning.")}
 <h2>Open assumptions</h2>
 ${bySheet(sheets, ({ assumed }) => assumed, "No input is marked as assumed.")}
 <aside class="kn-caution"><p>${cautions.competence}</p><p>${cautions.stressing}</p></aside>

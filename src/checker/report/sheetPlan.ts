@@ -2,7 +2,7 @@ import type { Plan, Role } from "../../sheet/index.ts";
 import { SheetWriter } from "../writer.ts";
 import { cautions } from "../../core/index.ts";
 import { utilisationText } from "./chapter.ts";
-import type { ReadSheet } from "./read.ts";
+import { noVerdict, type ReadSheet } from "./read.ts";
 import { checkedText, governing, type ReportFacts } from "./report.ts";
 
 const columns = { no: 0, sheet: 1, what: 2, verdict: 3, utilisation: 4, where: 5 } as const;
@@ -72,7 +72,7 @@ export function reportSheetPlan(sheets: readonly [ReadSheet, ...ReadSheet[]], { 
     for (const { description, verdict, utilisation, where } of checks)
       line([
         [columns.what, "description", description],
-        [columns.verdict, "verdict", verdict],
+        [columns.verdict, "verdict", verdict || noVerdict],
         [columns.utilisation, "utilisation", utilisationText(utilisation)],
         [columns.where, "description", where],
       ]);

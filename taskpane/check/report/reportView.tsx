@@ -14,14 +14,17 @@ export function ReportView({ host, go }: ToolProps) {
   const [share, setShare] = useState<number>();
   const [made, setMade] = useState<string>();
   const shown = useRef(-1);
+  const abort = useRef<AbortController>();
   const facts = () => ({ date: now(), host: host.name });
   const make = async (): Promise<string> => {
     shown.current = -1;
+    const { signal } = (abort.current = new AbortController());
     try {
       const [{ math, mathml }, Plot] = await Promise.all([libraries(), import("@observablehq/plot")]);
       return await reportOf(host, sheet!, facts(), {
         setting: { math, mathml },
         picture: pictureWith(Plot),
+        signal,
         progress: (done) => {
           const percent = Math.floor(done * 20) * 5;
           if (percent === shown.current) return;
@@ -55,7 +58,10 @@ export function ReportView({ host, go }: ToolProps) {
           <Paper title="The report on paper" fileName={`Report ${sheet}.html`} make={make} />
           {share !== undefined && (
             <p class="kb-hint">
-              <progress max={100} value={share} aria-label="The report is being written" /> {share} %
+              <progress max={100} value={share} aria-label="The report is being written" /> {share} %{" "}
+              <button type="button" onClick={() => abort.current?.abort(new Error("it was cancelled"))}>
+                Cancel
+              </button>
             </p>
           )}
           <h3>Its summary as a sheet</h3>
