@@ -5,6 +5,7 @@ import is1343 from "./cases/is1343.json";
 import models from "./cases/models.json";
 import products from "./cases/products.json";
 import region from "./cases/region.json";
+import sizing from "./cases/sizing.json";
 import strength from "./cases/strength.json";
 import tendons from "./cases/tendons.json";
 import workedExamples from "./cases/worked-examples.json";
@@ -22,6 +23,7 @@ export const allCases = [
   models,
   products,
   region,
+  sizing,
   strength,
   tendons,
   workedExamples,
