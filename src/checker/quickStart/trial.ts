@@ -53,28 +53,25 @@ export class Trial {
 const flat = (value: InputValue | undefined): readonly InputValue[] =>
   Array.isArray(value) ? (value as readonly InputValue[]).flatMap(flat) : [value ?? null];
 
-/** Sheets of one template in memory; those of one configuration share their formulas. */
+/**
+ * Sheets of one template in memory. What those of one configuration share is kept where it is made; here only the book
+ * of the last one.
+ */
 export class Trials {
-  readonly #skeletons = new Map<string, Skeleton>();
-  readonly #books = new Map<Skeleton, Book>();
+  #last: { readonly skeleton: Skeleton; readonly book: Book } | undefined;
 
   constructor(readonly template: Template) {}
 
   skeleton(inputs: Inputs): Skeleton {
     const ids = this.template.shape.map(({ id }) => id).filter((id) => id in inputs);
-    const shape = Object.fromEntries(ids.map((id) => [id, inputs[id]!]));
-    const key = JSON.stringify(shape);
-    const skeleton = this.#skeletons.get(key) ?? skeletonOf(this.template, shape);
-    this.#skeletons.set(key, skeleton);
-    return skeleton;
+    return skeletonOf(this.template, Object.fromEntries(ids.map((id) => [id, inputs[id]!])));
   }
 
   /** Reads the formulas of a configuration. */
   prepare(inputs: Inputs): Book {
     const skeleton = this.skeleton(inputs);
-    const book = this.#books.get(skeleton) ?? bookOfPlan(skeleton.plan, name);
-    this.#books.set(skeleton, book);
-    return book;
+    if (this.#last?.skeleton !== skeleton) this.#last = { skeleton, book: bookOfPlan(skeleton.plan, name) };
+    return this.#last.book;
   }
 
   with(inputs: Inputs): Trial {
