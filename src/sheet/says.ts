@@ -55,7 +55,7 @@ export function boundsOf(input: InputSpec, quantity: Quantity | undefined): Boun
   return {
     ...side(low(input), low(quantity ?? {})),
     ...side(high(input), high(quantity ?? {})),
-    ...(quantity?.whole && { whole: true }),
+    ...((input.whole ?? quantity?.whole) && { whole: true }),
   };
 }
 

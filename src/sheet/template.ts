@@ -189,6 +189,8 @@ export interface InputSpec {
   readonly max?: number;
   readonly above?: number;
   readonly below?: number;
+  /** A count: whole numbers alone. A quantity may ask for that itself. */
+  readonly whole?: true;
   readonly choices?: readonly { readonly value: string | number; readonly text: string }[];
   /** Free text such as a name or date: never judged. */
   readonly freeText?: true;

@@ -5,7 +5,7 @@
  */
 import { describe, expect, it } from "vitest";
 import type { Inputs, InputValue } from "../../src/sheet/index.ts";
-import { allTemplates, linkedTemplates, templates } from "../../src/templates/index.ts";
+import { allTemplates, choosingTemplates, linkedTemplates, templates } from "../../src/templates/index.ts";
 import { seed } from "../property/draws.ts";
 import { draw, drawShape } from "./inputs.ts";
 import { Random } from "./random.ts";
@@ -24,6 +24,8 @@ const numberOf = (version: string): number => Number(version.replace(/\D/g, ""))
 
 const ids = templates.map(({ id }) => id);
 const linkedIds = linkedTemplates.map(({ id }) => id);
+const choosingIds = choosingTemplates.map(({ id }) => id);
+const everyId = [...ids, ...linkedIds, ...choosingIds];
 const templateOf = (id: string) => allTemplates.find((one) => one.id === id)!;
 
 const scaled = (value: InputValue, by: number): InputValue => {
@@ -50,9 +52,9 @@ const failing: readonly (readonly [string, Readonly<Record<string, number>>])[] 
 ];
 
 describe("no cell holds an error", () => {
-  it.each([...ids, ...linkedIds])("%s: whatever is drawn", { timeout: 120_000 * times }, (id) => {
+  it.each(everyId)("%s: whatever is drawn", { timeout: 120_000 * times }, (id) => {
     const linked = linkedIds.includes(id);
-    const random = new Random(seed + [...ids, ...linkedIds].indexOf(id) + numberOf(templateOf(id).version));
+    const random = new Random(seed + everyId.indexOf(id) + numberOf(templateOf(id).version));
     const counts = { computed: 0, lost: 0 };
     // The time steps take most of the time: one shape in three has them.
     for (let s = 0; s < (linked ? Math.ceil(shapes / 3) : shapes); s++) {
@@ -86,8 +88,9 @@ describe("no cell holds an error", () => {
 describe("no cell holds an error over the full range of the inputs", () => {
   const wildShapes = whole ? shapes : 1;
   const wildDraws = Number(process.env["KERNBOOK_WILD"] ?? (whole ? 4 * drawsOfShape : 6));
-  it.each(ids)("%s", { timeout: 120_000 * times }, (id) => {
-    const random = new Random(seed + 100 + ids.indexOf(id) + numberOf(templateOf(id).version));
+  const alone = [...ids, ...choosingIds];
+  it.each(alone)("%s", { timeout: 120_000 * times }, (id) => {
+    const random = new Random(seed + 100 + alone.indexOf(id) + numberOf(templateOf(id).version));
     let computedOnes = 0;
     for (let s = 0; s < wildShapes; s++) {
       const shape = drawShape(templateOf(id), random);

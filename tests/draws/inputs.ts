@@ -38,7 +38,8 @@ function clamped(value: number, { low, high }: Range): number {
 
 function numberFor(cell: InputCell, example: unknown, wildness: number, random: Random): number {
   const allowed = allowedRange(cell);
-  const { typical, whole } = cell.says.quantity ?? {};
+  const { typical } = cell.says.quantity ?? {};
+  const { whole } = boundsOf(cell.spec, cell.says.quantity);
   const drawn = (): number => {
     if (random.chance(wildness))
       return random.chance(0.3) ? random.pick([allowed.low, allowed.high]) : anywhere(allowed, random);
@@ -271,15 +272,21 @@ function strength(values: Values, h: number, random: Random): void {
     values.limit("inA2", 1.1 * values.number("inA1"), 1.1 * values.number("inA1") + 5, random);
 }
 
-/** A stressing record: steel near the design's, a calibration that covers what is asked, and either nothing read or readings that rise. */
-function record(sheet: DrawnSheet, values: Values, random: Random): void {
-  if (!values.has("calBy")) return;
+/** Steel by its certificate, near the design's. */
+function certificate(sheet: DrawnSheet, values: Values, random: Random): void {
   const first = sheet.with(values.all);
   for (const [id, designed] of [
     ["EpCert", "Ep"],
     ["As1Cert", "As1"],
   ] as const)
     values.limit(id, 0.85 * Number(first.valuesOf(designed)[0]), 1.2 * Number(first.valuesOf(designed)[0]), random);
+}
+
+/** A stressing record: steel near the design's, a calibration that covers what is asked, and either nothing read or readings that rise. */
+function record(sheet: DrawnSheet, values: Values, random: Random): void {
+  if (!values.has("calBy")) return;
+  certificate(sheet, values, random);
+  const first = sheet.with(values.all);
   for (let jack = 0; jack < values.count("jkArea"); jack++) {
     // A second jack that pulls no tendon may be any: the first one's forces do.
     const [high, low] = ["askHi", "askLo"].map((id) => Number(first.valuesOf(id)[0]));
@@ -334,16 +341,72 @@ function topping(values: Values, random: Random): void {
   if (values.has("inPsi1")) values.limit("inPsi2", 0, values.number("inPsi1"), random);
 }
 
-/** The long line: what its bed and its jack allow, and no readings yet. */
-function line(values: Values, random: Random): void {
+/** What is said of a topping: nothing of its load where there is none, and no more than the loads it is a part of. */
+function declaredTopping(values: Values, random: Random): void {
+  if (!values.has("gsTop")) return;
+  if (values.text("topping") === "NO" && values.number("gsTop") > 0) values.set("gsTop", null);
+  if (values.has("gs")) values.limit("gsTop", 0, values.number("gs"), random);
+}
+
+/** The long line: what its bed holds, a jack that can pull a strand, and either nothing read or readings near what is asked. */
+function line(sheet: DrawnSheet, values: Values, random: Random): void {
   if (!values.has("slBar")) return;
   const bed = values.number("bedLength");
   values.limit("gapU", 0, 0.05 * bed, random);
   values.limit("endsU", 0, 0.1 * bed, random);
-  const most = (values.number("As1In") || 150) * (values.number("fpkIn") || 1860);
-  values.limit("jkArea", most / 60, most / 10, random);
-  for (const id of ["slBar", "slL", "slSlip", "slWire", "EpCert", "As1Cert"])
+  certificate(sheet, values, random);
+  const most = values.number("As1In") * values.number("fpkIn");
+  const kept = 1 - values.number("jkLoss");
+  values.limit("jkArea", (1.1 * most) / kept / 200, (20 * most) / kept / 200, random);
+  strandReadings(sheet, values, random);
+}
+
+/** Readings of strands that the line has; now and then one is left out. */
+function strandReadings(sheet: DrawnSheet, values: Values, random: Random): void {
+  for (const id of ["slBar", "slL", "slSlip", "slWire"])
     for (let i = 0; i < values.count(id); i++) values.set(id, null, i);
+  if (random.chance(0.7)) values.set("firstStrand", 1);
+  if (random.chance(0.3)) return;
+  const asked = sheet.with(values.all);
+  const [bars, marks] = [asked.valuesOf("tgBar"), asked.valuesOf("tgRead")];
+  asked.valuesOf("slRow").forEach((row, i) => {
+    if (typeof row !== "number" || random.chance(0.1)) return;
+    values.set("slBar", Number(bars[row - 1]) * random.between(0.95, 1.05), i);
+    values.set("slL", Number(marks[row - 1]) * random.between(0.9, 1.1), i);
+    values.set("slSlip", random.between(0, 10), i);
+    values.set("slWire", random.pick(["NONE", "NONE", "NONE", "SOME"]), i);
+  });
+}
+
+/** Dimensions of a choice are typed or usual; typed ones keep to each other and to the depth. */
+function choice(sheet: DrawnSheet, values: Values, random: Random): void {
+  const L = values.number("L");
+  values.limit("hIn", 20 * L, Math.min(120 * L, 10_000), random);
+  const now = (id: string): number => Number(sheet.with(values.all).valuesOf(id)[0]);
+  if (now("h") > Math.min(500 * L, 10_000)) values.set("hIn", random.between(20 * L, Math.min(120 * L, 10_000)));
+  const h = now("h");
+  for (const id of ["tf", "ttop", "tbot", "ttopbox", "tbotbox"]) {
+    if (!values.has(`${id}In`)) continue;
+    if (now(id) > 0.4 * h) values.set(`${id}In`, random.between(0.02 * h, 0.4 * h));
+    values.limit(`${id}In`, 0.02 * h, 0.4 * h, random);
+  }
+  for (const [web, ...flanges] of [
+    ["bw", "bf"],
+    ["bwi", "btop", "bbot"],
+  ] as const) {
+    if (!values.has(`${web}In`)) continue;
+    const narrowest = Math.min(...flanges.map(now));
+    if (now(web) > narrowest) values.set(`${web}In`, random.between(0.1, 1) * narrowest);
+  }
+  if (values.has("twebIn") && now("tweb") > 0.45 * now("bbox"))
+    values.set("twebIn", random.between(0.05, 0.45) * now("bbox"));
+  values.limit("cLow", 0.03 * h, 0.45 * h, random);
+  values.limit("Lu", L, 1.3 * L, random);
+  values.limit("bedEnds", 0, values.number("bedLength"), random);
+  values.limit("t0M", 7, values.number("tg") - 1, random);
+  if (!values.has("tEnd")) return;
+  values.limit("tEnd", 2 * values.number("tg"), 30_000, random);
+  values.limit("ts", 1, values.number("tEnd"), random);
 }
 
 /** Where other inputs ask for some that were left empty, these are drawn, too. */
@@ -359,6 +422,10 @@ function needed(sheet: DrawnSheet, values: Values, wildness: number, random: Ran
 export function draw(sheet: DrawnSheet, wildness: number, random: Random): readonly Single[] {
   const drawn = sheet.inputs.map((cell) => valueFor(sheet.template, cell, wildness, random));
   const values = new Values(sheet.inputs, drawn);
+  if (values.has("hIn")) {
+    choice(sheet, values, random);
+    return values.all;
+  }
   const h = section(values, random);
   steel(values, random);
   values.limit("sigj", 0.4 * values.number("fpkIn"), values.number("fpkIn"), random);
@@ -387,9 +454,10 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   ages(values);
   if (values.has("cpL")) tendons(sheet, values, h, random);
   if (values.has("yMidIn")) strands(values, h, random);
-  line(values, random);
+  declaredTopping(values, random);
   needed(sheet, values, wildness, random);
-  if (!values.has("slBar")) record(sheet, values, random);
+  record(sheet, values, random);
+  line(sheet, values, random);
   topping(values, random);
   return values.all;
 }

@@ -133,6 +133,8 @@ const beyond: Inputs = Object.fromEntries(
 const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["CHOICE", { Lu: 14 }, ["Lu = 14 m", "L = 15 m"]],
   ["CHOICE", { hIn: 8000 }, ["h = 8000 mm", "L = 15 m"]],
+  ["CHOICE", { section: "RECTANGLE", L: 200, hIn: null }, ["h = 13350 mm", "L = 200 m"]],
+  ["CHOICE", { t0M: [3, 60] }, ["t0 = 60 days", "tg = 60 days"]],
   ["CHOICE", { ttopIn: 600 }, ["ttop = 600 mm", "tbot = 180 mm"]],
   ["CHOICE", { bwiIn: 500 }, ["bw = 500 mm", "btop = 400 mm"]],
   ["CHOICE", { section: "T", tfIn: 750 }, ["tf = 750 mm", "h = 750 mm"]],

@@ -124,5 +124,13 @@ export const pretension = quantities({
     max: 100,
     typical: [0.5, 40],
   },
-  holdDownForce: { symbol: "F_v", unit: "kN", text: "hold-down force at a deviator, vertical", min: 0, max: 1e5 },
+  holdDownForce: {
+    symbol: "F_v",
+    unit: "kN",
+    text: "hold-down force at a deviator, vertical",
+    min: 0,
+    max: 1e5,
+    typical: [0, 500],
+    smallest: 1,
+  },
 });
