@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Inputs } from "../../src/sheet/index.ts";
 import { choosingTemplates } from "../../src/templates/index.ts";
 import { choice } from "../independent/choosing.ts";
+import { choiceIs1343 } from "../independent/choosingIs1343.ts";
 import { builtSheet, exampleOf } from "./builtSheet.ts";
 
 const en = "choosing-en1992-2004";
@@ -83,6 +84,32 @@ describe("both methods of the invented example", () => {
     expect(sheet.column("unBed")).toEqual([5, "–"]);
     expect(sheet.column("unCasts")).toEqual([3, 12]);
   });
+});
+
+it("both methods to the Indian standard, as computed apart from the core", () => {
+  const sheet = builtSheet(is);
+  const { h, pre, post } = choiceIs1343;
+  const agree = (row: string, of: (one: typeof pre) => number): void => sheet.agree(row, [of(pre), of(post)]);
+  expect(sheet.errors()).toEqual([]);
+  sheet.agree("h", [h]);
+  sheet.agree("fcL", [...pre.limits, ...post.limits]);
+  agree("PM", ({ P }) => P / 1000);
+  agree("eM", ({ e }) => e);
+  agree("sigjM", ({ sigj }) => sigj);
+  agree("nM", ({ n }) => n);
+  agree("nT", ({ tendons }) => tendons);
+  agree("ApM", ({ Ap }) => Ap);
+  agree("lFr", ({ first }) => first);
+  agree("lEl", ({ elastic }) => elastic);
+  agree("s0E", ({ after }) => after);
+  agree("lRe", ({ relaxation }) => relaxation);
+  agree("lSh", ({ shrinkage }) => shrinkage);
+  agree("lCr", ({ creeping }) => creeping);
+  agree("lAll", ({ all }) => all);
+  agree("pAll", ({ part }) => part);
+  agree("pU", ({ part, assumed }) => part / assumed);
+  agree("unMass", ({ mass }) => mass);
+  agree("qtS", ({ Ap }) => Ap * 15_000 * 7850e-9);
 });
 
 describe("what is missing is no OK", () => {
