@@ -37,6 +37,15 @@ describe.each(cases)("%s, %s", (id, method) => {
     expect(strands).toBeGreaterThanOrEqual(choice.column("nM")[line] as number);
     expect((inputs["sigj"] as readonly number[])[0]).toBeCloseTo(choice.column("sigjM")[line] as number, 9);
     for (const typed of ["L", "fck", "gs", "ql", "gamma", "t0"]) expect(assumed, typed).not.toContain(typed);
+    if (method === "POST") {
+      const [mu, wobble] = [choice.column("mu")[0] as number, choice.column("kw")[0] as number];
+      const en = id.includes("en1992");
+      // EN 1992-1-1 takes μ(θ + kx), IS 1343 μα + kx: the same loss by either.
+      expect(inputs[en ? "mu" : "muTest"]).toBe(mu);
+      expect((en ? mu : 1) * (inputs["k"] as number)).toBeCloseTo(wobble, 12);
+      expect(builtSheet(template.id, inputs).column("mu")[0]).toBe(mu);
+      for (const typed of [en ? "mu" : "muTest", "k"]) expect(assumed, typed).not.toContain(typed);
+    }
     expect(assumed.size).toBeGreaterThan(5);
     expect([...proposed]).toEqual(["strands"]);
     const plan = expand(template, inputs);

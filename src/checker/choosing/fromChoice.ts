@@ -86,9 +86,18 @@ function furtherInputs(values: Values, line: number, en: boolean): Record<string
     if (en) own["tBed"] = 24 * t0 + 24;
   } else if (en) {
     // Here the wobble stands beside μ, there as an angle inside it.
-    own["mu"] = values.number("mu");
-    if (values.number("mu") > 0) own["k"] = values.number("kw") / values.number("mu");
-  } else own["k"] = values.number("kw");
+    const [mu, wobble] = [values.number("mu"), values.number("kw")];
+    if (mu === 0 && wobble > 0)
+      throw new NotChosen(
+        `a wobble of ${wobble} per metre cannot go with μ = 0: there it is an angle times μ. Enter a μ above 0.`,
+      );
+    own["mu"] = mu;
+    own["k"] = mu > 0 ? wobble / mu : 0;
+  } else {
+    // There μ by test comes before the table of surfaces.
+    own["muTest"] = values.number("mu");
+    own["k"] = values.number("kw");
+  }
   return own;
 }
 
