@@ -11,7 +11,7 @@ import {
   type Parameter,
   type Quantity,
 } from "../../src/core/index.ts";
-import { templates } from "../../src/templates/index.ts";
+import { allTemplates } from "../../src/templates/index.ts";
 import { boundsOf, says, type InputSpec, type Saying, type Template } from "../../src/sheet/index.ts";
 import { everydayValues, sequence, undrawable } from "./everyday.ts";
 import { exceptions, type Exception } from "./exceptions.ts";
@@ -120,7 +120,7 @@ describe("a value in a neighbouring unit is refused or warned of", () => {
 
   it("as an input of every template", () => {
     const random = sequence(1343);
-    for (const template of templates)
+    for (const template of allTemplates)
       for (const { id, q: one } of inputsOf(template)) confuse(one, `${template.id} ${id}`, random, ofTemplates);
     expect(ofTemplates.silent).toEqual([]);
     expect(ofTemplates.draws).toBeGreaterThan(8000);
