@@ -403,6 +403,7 @@ function choice(sheet: DrawnSheet, values: Values, random: Random): void {
   values.limit("cLow", 0.03 * h, 0.45 * h, random);
   values.limit("Lu", L, 1.3 * L, random);
   values.limit("bedEnds", 0, values.number("bedLength"), random);
+  values.limit("tg", 14, 365, random);
   values.limit("t0M", 7, values.number("tg") - 1, random);
   if (!values.has("tEnd")) return;
   values.limit("tEnd", 2 * values.number("tg"), 30_000, random);

@@ -50,6 +50,8 @@ interface Method {
   readonly low: number;
   readonly immediate: number;
   readonly late: number;
+  /** Strands in a tendon, at most. */
+  readonly most: number;
 }
 
 function sized(m: Method) {
@@ -72,7 +74,7 @@ function sized(m: Method) {
   const sigj = 0.96 * 0.8 * fp;
   const s0 = sigj * (1 - m.immediate);
   const n = Math.ceil(P / (m.As * s0));
-  const tendons = m.pre ? n : Math.ceil(n / 12);
+  const tendons = m.pre ? n : Math.ceil(n / m.most);
   const Ap = n * m.As;
   const Ep = 195_000;
   const [Ec, Eci] = [5700 * Math.sqrt(m.fck), 5700 * Math.sqrt(m.fci)];
@@ -98,13 +100,39 @@ function sized(m: Method) {
   };
 }
 
+const strand15: Method = {
+  ...{
+    pre: false,
+    fck: 45,
+    fci: 36,
+    t0: 14,
+    As: 140,
+    breaking: 260_700,
+    low: 120,
+    immediate: 0.1,
+    late: 0.16,
+    most: 12,
+  },
+};
+
 /** Both methods; areas and breaking loads of IS 14268 class II. */
 export const choiceIs1343 = {
   h,
   pre: sized({
-    ...{ pre: true, fck: 50, fci: 40, t0: 7, As: 98.7, breaking: 183_700, low: 85, immediate: 0.09, late: 0.18 },
+    ...{
+      pre: true,
+      fck: 50,
+      fci: 40,
+      t0: 7,
+      As: 98.7,
+      breaking: 183_700,
+      low: 85,
+      immediate: 0.09,
+      late: 0.18,
+      most: 1,
+    },
   }),
-  post: sized({
-    ...{ pre: false, fck: 45, fci: 36, t0: 14, As: 140, breaking: 260_700, low: 120, immediate: 0.1, late: 0.16 },
-  }),
+  post: sized(strand15),
+  /** With no more than four strands in a tendon, so that one tendon shortens under the next. */
+  postOfFour: sized({ ...strand15, most: 4 }),
 };

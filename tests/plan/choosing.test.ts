@@ -110,6 +110,13 @@ it("both methods to the Indian standard, as computed apart from the core", () =>
   agree("pU", ({ part, assumed }) => part / assumed);
   agree("unMass", ({ mass }) => mass);
   agree("qtS", ({ Ap }) => Ap * 15_000 * 7850e-9);
+
+  const { postOfFour } = choiceIs1343;
+  const ofFour = builtSheet(is, { ...exampleFor(is), perTendon: 4 });
+  expect(postOfFour.tendons).toBe(2);
+  ofFour.agree("nT", [pre.n, postOfFour.tendons]);
+  ofFour.agree("lEl", [pre.elastic, postOfFour.elastic]);
+  ofFour.agree("lAll", [pre.all, postOfFour.all]);
 });
 
 describe("what is missing is no OK", () => {
