@@ -1,11 +1,11 @@
 import type { ComponentChildren } from "preact";
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
-import { reasonOf } from "../src/core/index.ts";
 import type { Host, Place } from "../src/hosts/index.ts";
 import { BuildView } from "./build/buildView.tsx";
 import { shortCaution } from "./cautions.tsx";
 import type { Engine } from "./engine.ts";
 import { LaterView } from "./laterView.tsx";
+import { whyNot } from "./loading.ts";
 import { OpenReference } from "./reference/openReference.tsx";
 import type { Asked } from "./reference/referenceView.tsx";
 import { scrollBack, scrolledTo } from "./scroll.ts";
@@ -104,7 +104,7 @@ export function Panel({ host, engine }: { readonly host: Host; readonly engine: 
     document.getElementById(`kb-tab-${views[to]!.id}`)?.focus();
   };
   const select = (place: Place): void => {
-    host.select(place).catch((error: unknown) => setProblem(`The cell could not be selected: ${reasonOf(error)}`));
+    host.select(place).catch((error: unknown) => setProblem(`The cell could not be selected: ${whyNot(error)}`));
   };
   const trace = (place: Place): void => {
     const by = document.activeElement;

@@ -1,7 +1,7 @@
 /** The page of the add-in: shows the panel in the one runtime that the program keeps; functions.js, before it on the page, registers the functions. */
-import { reasonOf } from "../../src/core/index.ts";
 import { openExcel, requiredSets, sideLoading } from "../../src/hosts/index.ts";
 import { mountPanel } from "../index.ts";
+import { whyNot } from "../loading.ts";
 import "./addin.css";
 import { missingSets, missingText } from "./missing.ts";
 import { lostSentences, repairedSentences } from "./repair.ts";
@@ -26,7 +26,7 @@ function alone(heading: string, sentences: readonly string[]): void {
 
 /** Errors nobody waits for are said above the panel. */
 function report(error: unknown): void {
-  notice.textContent = reasonOf(error);
+  notice.textContent = whyNot(error);
   notice.hidden = false;
   console.error(error);
 }
@@ -43,7 +43,7 @@ async function sweep(excel: ReturnType<typeof openExcel>): Promise<void> {
     }
     if (swept.again !== undefined) setTimeout(() => void sweep(excel), swept.again);
   } catch (error) {
-    report(new Error(`Unfinished sheets of an earlier session could not be looked for: ${reasonOf(error)}`));
+    report(new Error(`Unfinished sheets of an earlier session could not be looked for: ${whyNot(error)}`));
   }
 }
 
@@ -73,7 +73,7 @@ async function offerRepair(excel: ReturnType<typeof openExcel>): Promise<void> {
         button.remove();
       },
       (error: unknown) => {
-        text.textContent = `The formulas could not be repaired: ${reasonOf(error)}`;
+        text.textContent = `The formulas could not be repaired: ${whyNot(error)}`;
         button.disabled = false;
       },
     );

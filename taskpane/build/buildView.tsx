@@ -1,11 +1,11 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
 import type { OfficeDefaults } from "../../src/office/index.ts";
 import type { TemplateEntry } from "../../src/templates/catalogue.ts";
 import { builtOn, onBuilt, onForgotten, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { LaterView } from "../laterView.tsx";
+import { whyNot } from "../loading.ts";
 import { scrollToTop } from "../scroll.ts";
 import { keptOffice, problemsOf } from "./officeDefaults.ts";
 import type { Way } from "./stressCheckForm.tsx";
@@ -54,7 +54,7 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
       (error: unknown) => {
         if (live)
           setProblem(
-            `The selection could not be read: ${reasonOf(error)}. Select a cell of a built sheet to see its result.`,
+            `The selection could not be read: ${whyNot(error)}. Select a cell of a built sheet to see its result.`,
           );
       },
     );

@@ -1,5 +1,4 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
 import type { PlannedChart } from "../../src/sheet/index.ts";
 import { numberText } from "../../src/typeset/index.ts";
@@ -37,7 +36,7 @@ export function Chart({
         }
       },
       (error: unknown) => {
-        if (live) setProblem(`The values could not be read: ${reasonOf(error)}.`);
+        if (live) setProblem(`The values could not be read: ${whyNot(error)}.`);
       },
     );
     return () => {

@@ -1,11 +1,11 @@
 import { a1, type Address } from "../../src/cells/index.ts";
 import { useEffect, useRef, useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
 import type { CellContent, Host } from "../../src/hosts/index.ts";
 import { asRead, columns } from "../../src/sheet/index.ts";
 import type { Built } from "../built.ts";
 import { Cautions, fullCautions } from "../cautions.tsx";
 import type { Engine } from "../engine.ts";
+import { whyNot } from "../loading.ts";
 import { Chart } from "./chart.tsx";
 import { LinkedSheets } from "./linkedForm.tsx";
 import { StartCheck } from "./startCheck.tsx";
@@ -141,7 +141,7 @@ export function Result({
         }
       },
       (error: unknown) => {
-        if (live) setProblem(reasonOf(error));
+        if (live) setProblem(whyNot(error));
       },
     );
     return () => {

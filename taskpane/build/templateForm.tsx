@@ -1,5 +1,4 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
 import type { Host, SheetNameTaken } from "../../src/hosts/index.ts";
 import type { OfficeDefaults } from "../../src/office/index.ts";
 import { freeSheetName, withEntered, type Template } from "../../src/sheet/index.ts";
@@ -72,7 +71,7 @@ export function TemplateForm({
         setName((n) => freeSheetName(n, names));
       },
       (error: unknown) => {
-        if (live) setFailure([`The workbook's sheets could not be listed: ${reasonOf(error)}`]);
+        if (live) setFailure([`The workbook's sheets could not be listed: ${whyNot(error)}`]);
       },
     );
     return () => {

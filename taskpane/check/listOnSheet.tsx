@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
 import { freeSheetName, type Plan } from "../../src/sheet/index.ts";
+import { whyNot } from "../loading.ts";
 import { WorkButton } from "../workButton.tsx";
 import type { ToolProps } from "./tool.ts";
 
@@ -24,7 +24,7 @@ export function ListOnSheet({ host, go, wanted, plan }: Props) {
       await host.apply(plan(), { sheetName, progress: () => undefined });
       setWritten(sheetName);
     } catch (error) {
-      setProblem(`The list was not put on a sheet: ${reasonOf(error)}.`);
+      setProblem(`The list was not put on a sheet: ${whyNot(error)}.`);
     }
     setWriting(false);
   };

@@ -1,5 +1,4 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
 import { freeSheetName, type Plan } from "../../src/sheet/index.ts";
 import { problemOfName } from "../build/fields.ts";
@@ -37,7 +36,7 @@ export function NewSheet({ id, host, wanted, button, what, disabled = false, mak
         setName(freeSheetName(wanted, names));
       },
       (error: unknown) => {
-        if (live) setFailure(`The workbook's sheets could not be listed: ${reasonOf(error)}`);
+        if (live) setFailure(`The workbook's sheets could not be listed: ${whyNot(error)}`);
       },
     );
     return () => {

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
+import { whyNot } from "../loading.ts";
 
 /** The name of the sheet that is looked at, following the selection. */
 export function useSheet(host: Host): { readonly sheet: string | undefined; readonly problem: string } {
@@ -13,7 +13,7 @@ export function useSheet(host: Host): { readonly sheet: string | undefined; read
         if (live && at) setSheet(at.sheet);
       },
       (error: unknown) => {
-        if (live) setProblem(`The selection could not be read: ${reasonOf(error)}. Select a cell.`);
+        if (live) setProblem(`The selection could not be read: ${whyNot(error)}. Select a cell.`);
       },
     );
     const end = host.onSelection((at) => {

@@ -1,7 +1,7 @@
 import { placeText } from "../../src/cells/index.ts";
 import { useEffect, useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
 import type { Host, Selection } from "../../src/hosts/index.ts";
+import { whyNot } from "../loading.ts";
 import { Sentence, TradeSymbol } from "../trace/tradeSymbol.tsx";
 import { blockFor } from "./block.ts";
 import { takes } from "./functionCard.tsx";
@@ -46,7 +46,7 @@ function usePlace(
           );
       },
       (error: unknown) => {
-        if (live) setSaid(reasonOf(error));
+        if (live) setSaid(whyNot(error));
       },
     );
     return () => {

@@ -1,6 +1,5 @@
 import { a1, type Address, type Area, placeText } from "../../src/cells/index.ts";
 import { useEffect, useRef, useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
 import type { CellContent, Host, InsertedCell, Place, Selection } from "../../src/hosts/index.ts";
 import { whyNot } from "../loading.ts";
 import { scrollToTop } from "../scroll.ts";
@@ -44,7 +43,7 @@ export function InsertView({
       if (live && at) setSelection(at);
     };
     host.selection().then(follow, (error: unknown) => {
-      if (live) setProblem(`The selection could not be read: ${reasonOf(error)}`);
+      if (live) setProblem(`The selection could not be read: ${whyNot(error)}`);
     });
     const end = host.onSelection(follow);
     return () => {
@@ -83,7 +82,7 @@ export function InsertView({
           content: cells[0]?.[0],
         }),
       )
-      .catch((error: unknown) => setProblem(reasonOf(error)))
+      .catch((error: unknown) => setProblem(whyNot(error)))
       .finally(() => setBusy(false));
   };
 

@@ -1,8 +1,8 @@
 import { type Address, placeText } from "../../src/cells/index.ts";
 import { useEffect, useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
 import type { FunctionParameter } from "../../functions/index.ts";
 import { CellsNotEmpty, type Host, type InsertedCell, type Selection } from "../../src/hosts/index.ts";
+import { whyNot } from "../loading.ts";
 import { Sentence, TradeSymbol } from "../trace/tradeSymbol.tsx";
 import { callText } from "./formulaText.ts";
 import { takes } from "./functionCard.tsx";
@@ -50,7 +50,7 @@ function ArgumentPick({
         const said = cellNotice(parameter, first);
         setNotice(said ? `Look again: ${said}.` : `It holds ${first.text}.`);
       },
-      (error: unknown) => setNotice(reasonOf(error)),
+      (error: unknown) => setNotice(whyNot(error)),
     );
   };
   const type = (text: string): void => {
@@ -154,7 +154,7 @@ export function WireForm({ of, host, selection, insert, busy }: Props) {
           setProblem(new CellsNotEmpty(at.sheet, [at]).message);
         else setTarget(at);
       },
-      (error: unknown) => setProblem(reasonOf(error)),
+      (error: unknown) => setProblem(whyNot(error)),
     );
   };
   return (

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
+import { whyNot } from "../loading.ts";
 import { WorkButton } from "../workButton.tsx";
 import { printDocument, saveDocument } from "./print.ts";
 
@@ -30,7 +30,7 @@ export function Paper({ title, fileName, make }: Props) {
         await over(text);
       } catch (error) {
         setProblem(
-          `${what} did not work: ${reasonOf(error)}.${text === undefined ? "" : " The text below can be copied into a file of your own."}`,
+          `${what} did not work: ${whyNot(error)}.${text === undefined ? "" : " The text below can be copied into a file of your own."}`,
         );
         setSaved(text);
       }
@@ -49,7 +49,7 @@ export function Paper({ title, fileName, make }: Props) {
         await navigator.clipboard.writeText(text);
         setCopied(true);
       } catch (error) {
-        setProblem(`Copying did not work: ${reasonOf(error)}. Select the text below and copy it.`);
+        setProblem(`Copying did not work: ${whyNot(error)}. Select the text below and copy it.`);
       }
     })();
   };

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
+import { whyNot } from "../loading.ts";
 import { scrollToTop } from "../scroll.ts";
 import { referencePageOf, type ReferencePage } from "./page.ts";
 
@@ -31,7 +31,7 @@ export function PageContent({ at, go, focus }: Props) {
         if (live) setPage(got);
       },
       (error: unknown) => {
-        if (live) setProblem(reasonOf(error));
+        if (live) setProblem(whyNot(error));
       },
     );
     return () => {

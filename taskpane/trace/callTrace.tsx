@@ -4,7 +4,6 @@ import {
   equationFor,
   ownCopyAdvice,
   readFactor,
-  reasonOf,
   sourceFor,
   sources,
   type Source,
@@ -14,6 +13,7 @@ import { worksheetFunctions } from "../../functions/index.ts";
 import { agreement, evaluateSteps, relativeDifference, type TracedCall } from "../../src/checker/index.ts";
 import type { Place } from "../../src/hosts/index.ts";
 import { clauseWords, equationTex, numberText, substitutionTex, withUnit } from "../../src/typeset/index.ts";
+import { whyNot } from "../loading.ts";
 import { ReferenceLink } from "../reference/openReference.tsx";
 import { CallArguments } from "./callArguments.tsx";
 import { Equation } from "./equation.tsx";
@@ -268,7 +268,7 @@ function Second({
   try {
     second = evaluateSteps(libraries.math, formula, trace.values);
   } catch (problem) {
-    failure = reasonOf(problem);
+    failure = whyNot(problem);
   }
   const inWords = trace.steps.filter((s) => "governing" in s.step);
   const compared = trace.steps.filter((s) => !("governing" in s.step));

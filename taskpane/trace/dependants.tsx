@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
 import { tracerOf, type Branch } from "../../src/checker/index.ts";
 import type { Host, Place } from "../../src/hosts/index.ts";
+import { whyNot } from "../loading.ts";
 import { LabelWords, PlaceLink } from "./originLink.tsx";
 
 /** More than this are shown when they are asked for. */
@@ -42,7 +42,7 @@ export function Dependants({
         const branches = places && (await tracerOf(host).branchesAt(places.slice(0, most), place.sheet));
         if (live) setFound(branches ? { branches, count: places.length } : "unknown");
       } catch (error) {
-        if (live) setProblem(`The dependants could not be read: ${reasonOf(error)}.`);
+        if (live) setProblem(`The dependants could not be read: ${whyNot(error)}.`);
       }
     })();
     return () => {

@@ -1,6 +1,5 @@
 import { placeText } from "../../src/cells/index.ts";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
 import { printed, traceCell, tracerOf, type TracedCall, type TracedCell } from "../../src/checker/index.ts";
 import type { Host, Place } from "../../src/hosts/index.ts";
 import { onBuilt, onForgotten } from "../built.ts";
@@ -58,7 +57,7 @@ export function TraceView({ host, asker }: Props) {
         if (at) follow(at);
       },
       (error: unknown) => {
-        if (live) setProblem(`The selection could not be read: ${reasonOf(error)}. Select a cell.`);
+        if (live) setProblem(`The selection could not be read: ${whyNot(error)}. Select a cell.`);
       },
     );
     const ends = [
@@ -93,7 +92,7 @@ export function TraceView({ host, asker }: Props) {
           setProblem(undefined);
         },
         (error: unknown) => {
-          if (live) setProblem(`The cell could not be read: ${reasonOf(error)}. Select it again.`);
+          if (live) setProblem(`The cell could not be read: ${whyNot(error)}. Select it again.`);
         },
       );
     };
@@ -107,7 +106,7 @@ export function TraceView({ host, asker }: Props) {
 
   const show = (to: Place): void => {
     setPlace(to);
-    void host.select(to).catch((error: unknown) => setProblem(`The cell could not be selected: ${reasonOf(error)}`));
+    void host.select(to).catch((error: unknown) => setProblem(`The cell could not be selected: ${whyNot(error)}`));
   };
   const go = (to: Place): void => {
     if (place) setTrail((t) => left(t, place));

@@ -1,5 +1,4 @@
 import { useEffect, useState } from "preact/hooks";
-import { reasonOf } from "../../src/core/index.ts";
 import {
   linesOf,
   pathText,
@@ -10,6 +9,7 @@ import {
   type TreeLine,
 } from "../../src/checker/index.ts";
 import type { Host, Place } from "../../src/hosts/index.ts";
+import { whyNot } from "../loading.ts";
 import { LabelWords, PlaceLink } from "./originLink.tsx";
 
 /** How a value comes about: what it is computed from, and what that is computed from, opened step by step. */
@@ -46,7 +46,7 @@ export function TreeView({
         `${children.length} ${children.length === 1 ? "value" : "values"} behind ${branch.label?.description || branch.address}`,
       );
     } catch (error) {
-      setProblem(`${branch.address} could not be read: ${reasonOf(error)}.`);
+      setProblem(`${branch.address} could not be read: ${whyNot(error)}.`);
     }
   };
   const lines = linesOf(root, open, behind);

@@ -1,5 +1,5 @@
-import { reasonOf } from "../../src/core/index.ts";
 import type { GridHost, Place } from "../../src/hosts/index.ts";
+import { whyNot } from "../loading.ts";
 
 /** The names of the sheets' rows begin so; whoever goes to one need not type it. */
 const prefix = "kb_";
@@ -60,7 +60,7 @@ function askWhere(grid: HTMLElement, host: GridHost): void {
   };
   form.addEventListener("submit", (event) => {
     event.preventDefault();
-    go().catch((error: unknown) => (said.textContent = ` ${reasonOf(error)}`));
+    go().catch((error: unknown) => (said.textContent = ` ${whyNot(error)}`));
   });
   form.addEventListener("keydown", (event) => {
     // What is typed here is none of the grid's.

@@ -1,8 +1,8 @@
-import { reasonOf } from "../../src/core/index.ts";
 import { openGridInBrowser, type GridHost } from "../../src/hosts/index.ts";
 import { freeSheetName } from "../../src/sheet/index.ts";
 import { catalogue, loadTemplate } from "../../src/templates/catalogue.ts";
 import { forgetBuilt, mountPanel, rememberBuilt } from "../index.ts";
+import { whyNot } from "../loading.ts";
 import { makeDivider } from "./divider.ts";
 import { mountBookBar } from "./keep/bookBar.tsx";
 import { Books } from "./keep/books.ts";
@@ -58,7 +58,7 @@ async function shelfHere(): Promise<{ readonly shelf: Shelf; readonly kept: read
     const shelf = await browserShelf();
     return { shelf, kept: await shelf.list() };
   } catch (error) {
-    console.warn(`Nothing can be kept in this browser: ${reasonOf(error)}`);
+    console.warn(`Nothing can be kept in this browser: ${whyNot(error)}`);
     return { shelf: shutShelf(error), kept: [] };
   }
 }
@@ -142,7 +142,7 @@ async function open(): Promise<void> {
 }
 
 function fail(error: unknown): never {
-  const text = reasonOf(error);
+  const text = whyNot(error);
   const place = document.createElement("p");
   place.className = "failure";
   place.setAttribute("role", "alert");

@@ -1,5 +1,4 @@
 import { useState } from "preact/hooks";
-import { reasonOf } from "../../../src/core/index.ts";
 import {
   compare,
   findingsPaper,
@@ -10,6 +9,7 @@ import {
   outcomeOf,
   type Comparison,
 } from "../../../src/checker/index.ts";
+import { whyNot } from "../../loading.ts";
 import { Paper } from "../../paper/paper.tsx";
 import { now } from "../../when.ts";
 import { WorkButton } from "../../workButton.tsx";
@@ -42,7 +42,7 @@ export function CompareView({ host, go, trace }: ToolProps) {
       setOutcome({ sheet, comparison: await compare(host, sheet), date: now() });
     } catch (error) {
       setOutcome(undefined);
-      setProblem(`The sheet could not be compared: ${reasonOf(error)}.`);
+      setProblem(`The sheet could not be compared: ${whyNot(error)}.`);
     }
     setBusy(false);
   };

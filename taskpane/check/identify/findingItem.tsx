@@ -7,8 +7,8 @@ import {
   outcomeText,
   type IdentifyFinding,
 } from "../../../src/checker/index.ts";
-import { reasonOf } from "../../../src/core/index.ts";
 import type { Selection } from "../../../src/hosts/index.ts";
+import { whyNot } from "../../loading.ts";
 import { ReferenceLink } from "../../reference/openReference.tsx";
 import { WorkButton } from "../../workButton.tsx";
 import type { ToolProps } from "../tool.ts";
@@ -96,7 +96,7 @@ function Beside({ found, of, host, go }: ToolProps & { readonly found: Found; re
     const follow = (at: Selection | undefined): void => {
       if (live.current) setTarget(at);
     };
-    host.selection().then(follow, (error: unknown) => setProblem(reasonOf(error)));
+    host.selection().then(follow, (error: unknown) => setProblem(whyNot(error)));
     const end = host.onSelection(follow);
     return () => {
       live.current = false;
@@ -116,7 +116,7 @@ function Beside({ found, of, host, go }: ToolProps & { readonly found: Found; re
       const [line] = await host.read(sheet, { row, column, rows: 1, columns: 1 });
       setDone({ where, shows: line?.[0]?.text ?? "" });
     } catch (error) {
-      setProblem(reasonOf(error));
+      setProblem(whyNot(error));
     }
     setBusy(false);
   };

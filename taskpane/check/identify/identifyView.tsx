@@ -9,8 +9,8 @@ import {
   verdictsInOrder,
   type IdentifiedList,
 } from "../../../src/checker/index.ts";
-import { reasonOf } from "../../../src/core/index.ts";
 import type { Selection } from "../../../src/hosts/index.ts";
+import { whyNot } from "../../loading.ts";
 import { Paper } from "../../paper/paper.tsx";
 import { now } from "../../when.ts";
 import { WorkButton } from "../../workButton.tsx";
@@ -54,7 +54,7 @@ export function IdentifyView(props: ToolProps) {
       setOutcome({ list, cells: within && areaA1(within, false), date: now() });
     } catch (error) {
       const cancelled = error instanceof Error && error.name === "AbortError";
-      setProblem(cancelled ? "Cancelled." : `The formulas could not be looked at: ${reasonOf(error)}.`);
+      setProblem(cancelled ? "Cancelled." : `The formulas could not be looked at: ${whyNot(error)}.`);
     } finally {
       abort.current = undefined;
       setProgress(undefined);
@@ -142,7 +142,7 @@ function useSelection(host: ToolProps["host"]) {
       setSelection(at);
     };
     host.selection().then(follow, (error: unknown) => {
-      if (live) setProblem(`The selection could not be read: ${reasonOf(error)}. Select a cell.`);
+      if (live) setProblem(`The selection could not be read: ${whyNot(error)}. Select a cell.`);
     });
     const end = host.onSelection(follow);
     return () => {

@@ -1,6 +1,5 @@
 import { a1 } from "../../../src/cells/index.ts";
 import { useEffect, useState } from "preact/hooks";
-import { reasonOf } from "../../../src/core/index.ts";
 import { worksheetFunctions } from "../../../functions/index.ts";
 import {
   loadCases,
@@ -12,6 +11,7 @@ import {
   type ReadValidation,
 } from "../../../src/checker/index.ts";
 import type { Plan } from "../../../src/sheet/index.ts";
+import { whyNot } from "../../loading.ts";
 import { now } from "../../when.ts";
 import { NewSheet } from "../newSheet.tsx";
 import type { ToolProps } from "../tool.ts";
@@ -67,7 +67,7 @@ export function ProveView({ host, go }: ToolProps) {
       setRead(undefined);
     };
     look().catch((error: unknown) => {
-      if (live) setProblem(`The validation sheet could not be read: ${reasonOf(error)}`);
+      if (live) setProblem(`The validation sheet could not be read: ${whyNot(error)}`);
     });
     return () => {
       live = false;

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import { enterMeasured, readMeasured, type Measured } from "../../../src/checker/index.ts";
-import { reasonOf } from "../../../src/core/index.ts";
+import { whyNot } from "../../loading.ts";
 import type { ToolProps } from "../tool.ts";
 import { useSheet } from "../useSheet.ts";
 
@@ -24,7 +24,7 @@ export function RecordView({ host, go }: ToolProps) {
     try {
       await work();
     } catch (error) {
-      setFailure(reasonOf(error));
+      setFailure(whyNot(error));
     } finally {
       setBusy(false);
     }

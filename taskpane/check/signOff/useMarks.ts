@@ -1,6 +1,5 @@
 import type { RefObject } from "preact";
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
-import { reasonOf } from "../../../src/core/index.ts";
 import {
   progressOf,
   readMarks,
@@ -13,6 +12,7 @@ import {
   type RevisionTable,
 } from "../../../src/checker/index.ts";
 import type { Host } from "../../../src/hosts/index.ts";
+import { whyNot } from "../../loading.ts";
 
 /** What is known of a sheet and its marks. */
 export interface Marked {
@@ -64,7 +64,7 @@ export function useMarks(
       const found = await look(host, sheet);
       if (mine === turn.current) setSeen(found);
     } catch (error) {
-      if (mine === turn.current) setProblem(`The sheet could not be read: ${reasonOf(error)}.`);
+      if (mine === turn.current) setProblem(`The sheet could not be read: ${whyNot(error)}.`);
     }
     if (mine === turn.current) setBusy(false);
   }, [host, sheet]);
@@ -100,7 +100,7 @@ export function useMarks(
       if (!recognised) throw new Error("it no longer says which template built it");
       await host.enterAll(sheet, cells(recognised));
     } catch (error) {
-      setProblem(`Nothing was written: ${reasonOf(error)}.`);
+      setProblem(`Nothing was written: ${whyNot(error)}.`);
       return false;
     }
     await again();

@@ -1,6 +1,5 @@
 import type { Address } from "../../../src/cells/index.ts";
 import { useEffect, useId, useRef, useState } from "preact/hooks";
-import { reasonOf } from "../../../src/core/index.ts";
 import {
   sensitivities,
   usualSensitivity,
@@ -9,6 +8,7 @@ import {
   type SensitivityOptions,
 } from "../../../src/checker/index.ts";
 import { useFocusBack } from "../../focusBack.ts";
+import { whyNot } from "../../loading.ts";
 import { Bars } from "./bars.tsx";
 import { typedNumber } from "./words.ts";
 
@@ -66,7 +66,7 @@ export function InputsThatMatter({
       }
       if (of && (mine === run.current || all.length > 0)) setFound({ of, options, all, whole: mine === run.current });
     } catch (error) {
-      setProblem(`${reasonOf(error)}.`);
+      setProblem(`${whyNot(error)}.`);
     }
     setProgress(undefined);
   };

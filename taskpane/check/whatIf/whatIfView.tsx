@@ -1,6 +1,5 @@
 import { a1, type Address } from "../../../src/cells/index.ts";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
-import { reasonOf } from "../../../src/core/index.ts";
 import {
   NotAllowed,
   questioned,
@@ -9,6 +8,7 @@ import {
   type Questioned,
   type WhatIf,
 } from "../../../src/checker/index.ts";
+import { whyNot } from "../../loading.ts";
 import { WorkButton } from "../../workButton.tsx";
 import { focusBack } from "../../focusBack.ts";
 import type { ToolProps } from "../tool.ts";
@@ -58,7 +58,7 @@ export function WhatIfView({ host, go }: ToolProps) {
       if (!next) setProblem([`“${name}”: ${notATemplates}`]);
     } catch (error) {
       setOf(undefined);
-      setProblem([`The sheet could not be read: ${reasonOf(error)}.`]);
+      setProblem([`The sheet could not be read: ${whyNot(error)}.`]);
     }
     setBusy(false);
   };
@@ -90,7 +90,7 @@ export function WhatIfView({ host, go }: ToolProps) {
           ),
         );
     } catch (error) {
-      setProblem(error instanceof NotAllowed ? error.messages : [`It could not be worked out: ${reasonOf(error)}.`]);
+      setProblem(error instanceof NotAllowed ? error.messages : [`It could not be worked out: ${whyNot(error)}.`]);
     }
     setBusy(false);
   };
@@ -114,7 +114,7 @@ export function WhatIfView({ host, go }: ToolProps) {
         typed: "",
       });
     } catch (error) {
-      setProblem([`The selection could not be read: ${reasonOf(error)}.`]);
+      setProblem([`The selection could not be read: ${whyNot(error)}.`]);
     }
   };
   const change = changeOf(draft);

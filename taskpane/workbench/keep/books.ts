@@ -1,4 +1,3 @@
-import { reasonOf } from "../../../src/core/index.ts";
 import {
   CannotOpen,
   checkSize,
@@ -9,6 +8,7 @@ import {
   type GridHost,
   type Workbook,
 } from "../../../src/hosts/index.ts";
+import { whyNot } from "../../loading.ts";
 import { besideName, bookName, fileName } from "./fileNames.ts";
 import { Keeping, type KeepingParts, type OpenBook } from "./keeping.ts";
 import type { KeptBook, Shelf } from "./shelf.ts";
@@ -16,12 +16,12 @@ import type { KeptBook, Shelf } from "./shelf.ts";
 /** Why a file was not opened, in words that name it. */
 function refusalText(file: string, error: unknown): string {
   if (error instanceof CannotOpen) return `“${file}” was not opened: ${error.message}. Nothing has changed here.`;
-  return `“${file}” could not be opened: ${reasonOf(error)}. Nothing has changed here.`;
+  return `“${file}” could not be opened: ${whyNot(error)}. Nothing has changed here.`;
 }
 
 /** Why a workbook was not saved. */
 function notSavedText(file: string, error: unknown): string {
-  return `“${file}” could not be saved: ${reasonOf(error)}. The workbook is as it was.`;
+  return `“${file}” could not be saved: ${whyNot(error)}. The workbook is as it was.`;
 }
 
 /** What the page says of its workbook. */
@@ -77,7 +77,7 @@ export class Books {
         ...(parts.pause !== undefined && { pause: parts.pause }),
         told: (what) => {
           if ("problem" in what) {
-            this.#say({ notKept: reasonOf(what.problem) });
+            this.#say({ notKept: whyNot(what.problem) });
             return;
           }
           this.#parts.remember(this.#keeping.book.id);
