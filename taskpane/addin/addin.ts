@@ -1,4 +1,7 @@
-/** The page of the add-in: shows the panel in the one runtime that the program keeps; functions.js, before it on the page, registers the functions. */
+/**
+ * The page of the add-in: shows the panel in the one runtime that the program keeps; functions.js, before it on the page,
+ * registers the functions.
+ */
 import { openExcel, requiredSets, sideLoading } from "../../src/hosts/index.ts";
 import { mountPanel } from "../index.ts";
 import { whyNot } from "../loading.ts";

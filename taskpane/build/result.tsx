@@ -93,6 +93,13 @@ async function readOutcome(host: Host, { sheet, plan }: Built): Promise<Outcome>
   };
 }
 
+/** What was read of a sheet, or why it could not be; of no other sheet. */
+interface Said {
+  readonly of: Built;
+  readonly outcome?: Outcome;
+  readonly problem?: string;
+}
+
 const shown = (cell: CellContent): string => cell.error?.code ?? (cell.text || "–");
 
 /** The first of the checks as they are read, where it has a figure. */
@@ -120,8 +127,11 @@ export function Result({
   readonly again: () => void;
   readonly finished: (built: Built) => void;
 }) {
-  const [outcome, setOutcome] = useState<Outcome>();
-  const [problem, setProblem] = useState("");
+  const [said, setSaid] = useState<Said>();
+  const shownNow = useRef(built);
+  shownNow.current = built;
+  // Until this sheet is read there is none: never the verdict of the one before under this heading.
+  const { outcome, problem }: Partial<Said> = said?.of === built ? said : {};
   const [calculation] = useCalculations(host);
   const section = useRef<HTMLElement>(null);
   // Another sheet's result is read from its beginning.
@@ -135,13 +145,11 @@ export function Result({
     let live = true;
     readOutcome(host, built).then(
       (o) => {
-        if (live) {
-          setOutcome(o);
-          setProblem("");
-        }
+        if (live) setSaid({ of: built, outcome: o });
       },
+      // A verdict that can't be read again is none any more.
       (error: unknown) => {
-        if (live) setProblem(whyNot(error));
+        if (live) setSaid({ of: built, problem: whyNot(error) });
       },
     );
     return () => {
@@ -152,7 +160,10 @@ export function Result({
   const go = (at: Address): void =>
     void host
       .select({ sheet: built.sheet, row: at.row, column: at.column })
-      .catch((error: unknown) => setProblem(String(error)));
+      .catch((error: unknown) => {
+        if (shownNow.current === built)
+          setSaid((now) => ({ ...(now?.of === built && now), of: built, problem: whyNot(error) }));
+      });
   const most = outcome && governing(outcome.checks);
   const overall = outcome ? shown(outcome.overall) : "";
   return (
@@ -296,7 +307,7 @@ export function Result({
       <LinkedSheets key={built.sheet} host={host} engine={engine} built={built} finished={finished} />
       <Cautions of={fullCautions} />
       {built.plan.charts.map((c) => (
-        <Chart key={c.id} host={host} sheet={built.sheet} chart={c} calculation={calculation} />
+        <Chart key={`${built.sheet} ${c.id}`} host={host} sheet={built.sheet} chart={c} calculation={calculation} />
       ))}
     </section>
   );

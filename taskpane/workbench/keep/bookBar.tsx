@@ -1,5 +1,6 @@
 import { h, render, type ComponentChildren } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
+import { whyNot } from "../../loading.ts";
 import { fileName } from "./fileNames.ts";
 import type { Books, BookState } from "./books.ts";
 import type { KeptBook } from "./shelf.ts";
@@ -110,10 +111,10 @@ function KeptList({
   const read = (): void =>
     void books.kept().then(
       (all) => setList([...all].sort((a, b) => b.at - a.at)),
-      (error: unknown) => setProblem(`The kept workbooks could not be read: ${String(error)}`),
+      (error: unknown) => setProblem(`The kept workbooks could not be read: ${whyNot(error)}`),
     );
   useEffect(read, []);
-  const fail = (error: unknown): void => setProblem(String(error));
+  const fail = (error: unknown): void => setProblem(whyNot(error));
   return (
     <Sheet label="Workbooks kept in this browser" close={close}>
       <p>Workbooks kept in this browser. They stay here until you delete them or the browser's data.</p>
