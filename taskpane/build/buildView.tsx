@@ -8,6 +8,7 @@ import { LaterView } from "../laterView.tsx";
 import { whyNot } from "../loading.ts";
 import { scrollToTop } from "../scroll.ts";
 import { keptOffice, problemsOf } from "./officeDefaults.ts";
+import { useRunning, type Running } from "./running.ts";
 import type { Way } from "./stressCheckForm.tsx";
 import { TemplateList } from "./templateList.tsx";
 import { useUnknownSheet } from "./unknownSheet.ts";
@@ -34,7 +35,8 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
   const touched = useRef(false);
   const form = useRef<HTMLDivElement>(null);
   const [again, setAgain] = useState(0);
-  const unknown = useUnknownSheet(host, engine);
+  const running = useRunning();
+  const [unknown, forgetUnknown] = useUnknownSheet(host, engine, running.isNow);
   const [arrived, setArrived] = useState(0);
   const toFocus = useRef(false);
   useEffect(() => {
@@ -47,7 +49,7 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
   useEffect(() => {
     let live = true;
     const show = (b: Built | undefined): void => {
-      if (live && b && !touched.current) setBuilt(b);
+      if (live && b && !touched.current && !running.isNow()) setBuilt(b);
     };
     host.selection().then(
       (at) => show(at && builtOn(at.sheet)),
@@ -75,6 +77,7 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
     touched.current = false;
     toFocus.current = true;
     setBuilt(b);
+    forgetUnknown();
     setArrived((n) => n + 1);
   };
   // The form stays mounted behind a result, so that nothing typed is lost.
@@ -95,6 +98,7 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
             built,
             arrived,
             toFocus,
+            running,
             finished,
             again: () => {
               touched.current = true;
@@ -115,7 +119,7 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
             key={unknown.sheet}
             title="The form"
             load={loadChange}
-            given={{ host, engine, sheet: unknown.sheet, finished, older: unknown.version }}
+            given={{ host, engine, sheet: unknown.sheet, running, finished, older: unknown.version }}
           />
         </section>
       )}
@@ -130,6 +134,7 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
         <Form
           host={host}
           engine={engine}
+          running={running}
           finished={finished}
           touch={() => {
             touched.current = true;
@@ -143,11 +148,13 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
 function Form({
   host,
   engine,
+  running,
   finished,
   touch,
 }: {
   readonly host: Host;
   readonly engine: Engine;
+  readonly running: Running;
   readonly finished: (built: Built) => void;
   readonly touch: () => void;
 }) {
@@ -187,7 +194,7 @@ function Form({
           key={chosen.id}
           title="The form"
           load={loadLinked}
-          given={{ host, engine, template: chosen, finished }}
+          given={{ host, engine, template: chosen, running, finished }}
         />
       )}
       {chosen !== undefined && !isLinked && (

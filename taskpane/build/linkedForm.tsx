@@ -6,6 +6,8 @@ import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { whyNot } from "../loading.ts";
 import { SheetButton, type Step } from "../sheetButton.tsx";
+import { notBuilt } from "./outcome.ts";
+import type { Running } from "./running.ts";
 
 interface Props {
   readonly host: Host;
@@ -14,6 +16,7 @@ interface Props {
   readonly template: TemplateEntry;
   /** The source; without it the form asks for one. */
   readonly source?: string;
+  readonly running: Running;
   readonly finished: (built: Built) => void;
 }
 
@@ -21,10 +24,8 @@ interface Props {
 const titleOfSource = ({ templates }: Engine, { source }: TemplateEntry): string =>
   templates.find(({ id }) => id === source)?.title ?? "";
 
-const isAbort = (error: unknown): boolean => error instanceof Error && error.name === "AbortError";
-
 /** A linked sheet from a sheet of its source: which one, where that is not known, and the button that builds. */
-export function LinkedForm({ host, engine, template, source, finished }: Props) {
+export function LinkedForm({ host, engine, template, source, running, finished }: Props) {
   const [sources, setSources] = useState<readonly string[] | undefined>(source === undefined ? undefined : [source]);
   const [chosen, setChosen] = useState(source);
   const [step, setStep] = useState<Step>();
@@ -50,7 +51,8 @@ export function LinkedForm({ host, engine, template, source, finished }: Props) 
 
   const build = async (event: Event): Promise<void> => {
     event.preventDefault();
-    if (step || chosen === undefined) return;
+    if (step || chosen === undefined || running.isNow()) return;
+    const release = running.hold();
     setFailure("");
     setStep({ done: 0, of: 0, what: "reading the source" });
     abort.current = new AbortController();
@@ -65,10 +67,11 @@ export function LinkedForm({ host, engine, template, source, finished }: Props) 
       rememberBuilt(plan, sheet);
       finished({ plan, sheet });
     } catch (error) {
-      if (!isAbort(error)) setFailure(`The sheet was not built: ${whyNot(error)}`);
+      setFailure(notBuilt("The linked sheet", `${chosen} is as it was`, error));
     } finally {
       abort.current = undefined;
       setStep(undefined);
+      release();
     }
   };
 
@@ -90,7 +93,7 @@ export function LinkedForm({ host, engine, template, source, finished }: Props) 
         label={source === undefined ? "Build the linked sheet" : `Build: ${template.title}`}
         doing="Building the linked sheet"
         step={step}
-        disabled={chosen === undefined}
+        disabled={chosen === undefined || running.some}
         cancel={() => abort.current?.abort()}
       />
     </form>
@@ -131,8 +134,9 @@ export function LinkedSheets({
   host,
   engine,
   built,
+  running,
   finished,
-}: Pick<Props, "host" | "engine" | "finished"> & { readonly built: Built }) {
+}: Pick<Props, "host" | "engine" | "running" | "finished"> & { readonly built: Built }) {
   const { id } = built.plan.template;
   const own = engine.linkedTemplates.find((template) => template.id === id);
   const taking = engine.linkedTemplates.filter(({ source }) => source === id);
@@ -149,6 +153,7 @@ export function LinkedSheets({
               engine={engine}
               template={template}
               source={built.sheet}
+              running={running}
               finished={finished}
             />
           ))}

@@ -4,8 +4,8 @@ import type { Host } from "../../src/hosts/index.ts";
 import { freeSheetName, withEntered, type InputSpec, type Template } from "../../src/sheet/index.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
-import { whyNot } from "../loading.ts";
 import { SheetButton, type Step } from "../sheetButton.tsx";
+import { notBuilt } from "./outcome.ts";
 
 interface Question {
   readonly id: string;
@@ -163,7 +163,7 @@ export function QuickForm({
       rememberBuilt(plan, sheet);
       finished({ sheet, plan });
     } catch (error) {
-      setProblem(`No sheet was built; the answers are kept. ${whyNot(error)}`);
+      setProblem(notBuilt("The sheet", "the answers are kept", error));
     } finally {
       abort.current = undefined;
       setStep(undefined);

@@ -11,6 +11,7 @@ import { LinkedSheets } from "./linkedForm.tsx";
 import { StartCheck } from "./startCheck.tsx";
 import { ChangeSheet } from "./changeSheet.tsx";
 import { contentsOf, openCells, type OpenCell } from "./openCells.ts";
+import type { Running } from "./running.ts";
 import { useCalculations } from "../useCalculations.ts";
 import { scrollToTop } from "../scroll.ts";
 import { toneOf, unconfirmedOn, unconfirmedText } from "../verdict.ts";
@@ -115,6 +116,7 @@ export function Result({
   arrived,
   toFocus,
   again,
+  running,
   finished,
 }: {
   readonly host: Host;
@@ -125,6 +127,7 @@ export function Result({
   /** The button that was pressed is gone with the form: the heading takes the focus, once. */
   readonly toFocus: { current: boolean };
   readonly again: () => void;
+  readonly running: Running;
   readonly finished: (built: Built) => void;
 }) {
   const [said, setSaid] = useState<Said>();
@@ -158,12 +161,10 @@ export function Result({
   }, [host, built, calculation]);
 
   const go = (at: Address): void =>
-    void host
-      .select({ sheet: built.sheet, row: at.row, column: at.column })
-      .catch((error: unknown) => {
-        if (shownNow.current === built)
-          setSaid((now) => ({ ...(now?.of === built && now), of: built, problem: whyNot(error) }));
-      });
+    void host.select({ sheet: built.sheet, row: at.row, column: at.column }).catch((error: unknown) => {
+      if (shownNow.current === built)
+        setSaid((now) => ({ ...(now?.of === built && now), of: built, problem: whyNot(error) }));
+    });
   const most = outcome && governing(outcome.checks);
   const overall = outcome ? shown(outcome.overall) : "";
   return (
@@ -177,11 +178,19 @@ export function Result({
       </p>
       <p class="kb-hint">Change its input cells there; this page follows.</p>
       <p>
-        <button type="button" onClick={again}>
+        <button type="button" disabled={running.some} onClick={again}>
           Build another
         </button>
       </p>
-      <ChangeSheet host={host} engine={engine} sheet={built.sheet} finished={finished} older={outcome?.older} />
+      <ChangeSheet
+        key={`change ${built.sheet}`}
+        host={host}
+        engine={engine}
+        sheet={built.sheet}
+        running={running}
+        finished={finished}
+        older={outcome?.older}
+      />
       <details class="kb-contents">
         <summary>Contents of the sheet</summary>
         <ul class="kb-plain">
@@ -302,9 +311,16 @@ export function Result({
         </>
       )}
       {engine.choosingTemplates.some(({ id }) => id === built.plan.template.id) && (
-        <StartCheck key={`start ${built.sheet}`} host={host} engine={engine} sheet={built.sheet} finished={finished} />
+        <StartCheck
+          key={`start ${built.sheet}`}
+          host={host}
+          engine={engine}
+          sheet={built.sheet}
+          running={running}
+          finished={finished}
+        />
       )}
-      <LinkedSheets key={built.sheet} host={host} engine={engine} built={built} finished={finished} />
+      <LinkedSheets key={built.sheet} host={host} engine={engine} built={built} running={running} finished={finished} />
       <Cautions of={fullCautions} />
       {built.plan.charts.map((c) => (
         <Chart key={`${built.sheet} ${c.id}`} host={host} sheet={built.sheet} chart={c} calculation={calculation} />

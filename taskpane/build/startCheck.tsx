@@ -3,25 +3,28 @@ import type { Host } from "../../src/hosts/index.ts";
 import { freeSheetName, withEntered } from "../../src/sheet/index.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
-import { whyNot } from "../loading.ts";
 import { SheetButton, type Step } from "../sheetButton.tsx";
+import { notBuilt } from "./outcome.ts";
+import type { Running } from "./running.ts";
 
 interface Props {
   readonly host: Host;
   readonly engine: Engine;
   /** The sheet for choosing and sizing. */
   readonly sheet: string;
+  readonly running: Running;
   readonly finished: (built: Built) => void;
 }
 
 /** Below the result of a sheet for choosing and sizing: its numbers as the inputs of a new stress check. */
-export function StartCheck({ host, engine, sheet, finished }: Props) {
+export function StartCheck({ host, engine, sheet, running, finished }: Props) {
   const [step, setStep] = useState<Step>();
   const [problem, setProblem] = useState("");
   const abort = useRef<AbortController>();
   const build = async (event: Event): Promise<void> => {
     event.preventDefault();
-    if (abort.current) return;
+    if (abort.current || running.isNow()) return;
+    const release = running.hold();
     setProblem("");
     setStep({ done: 0, of: 0, what: "reading the numbers" });
     const { signal } = (abort.current = new AbortController());
@@ -39,10 +42,11 @@ export function StartCheck({ host, engine, sheet, finished }: Props) {
       rememberBuilt(plan, made);
       finished({ sheet: made, plan });
     } catch (error) {
-      setProblem(`No stress check was built. ${whyNot(error)}`);
+      setProblem(notBuilt("The stress check", `${sheet} is as it was`, error));
     } finally {
       abort.current = undefined;
       setStep(undefined);
+      release();
     }
   };
   return (
@@ -58,6 +62,7 @@ export function StartCheck({ host, engine, sheet, finished }: Props) {
         label="Start a stress check with these numbers"
         doing="Building the stress check"
         step={step}
+        disabled={running.some}
         cancel={() => abort.current?.abort()}
       />
     </form>

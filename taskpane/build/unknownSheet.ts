@@ -23,16 +23,26 @@ async function lookAt(host: Host, engine: Engine, sheet: string): Promise<Unknow
   return { sheet, title: template.title, version: head.templateVersion, today: template.version };
 }
 
-/** The selected sheet, where it is a check sheet of another version that the panel has no plan of. */
-export function useUnknownSheet(host: Host, engine: Engine): UnknownSheet | undefined {
+/**
+ * The selected sheet, where it is a check sheet of another version that the panel has no plan of, and what forgets it;
+ * the one before stays while it is held.
+ */
+export function useUnknownSheet(
+  host: Host,
+  engine: Engine,
+  isHeld: () => boolean,
+): readonly [found: UnknownSheet | undefined, forget: () => void] {
   const [found, setFound] = useState<UnknownSheet>();
   useEffect(() => {
     let live = true;
+    let turn = 0;
     const seen = new Map<string, UnknownSheet | undefined>();
     const look = async ({ sheet }: Pick<Selection, "sheet">): Promise<void> => {
+      if (isHeld()) return;
+      const mine = (turn += 1);
       if (builtOn(sheet)) return setFound(undefined);
       if (!seen.has(sheet)) seen.set(sheet, await lookAt(host, engine, sheet));
-      if (live) setFound(seen.get(sheet));
+      if (live && mine === turn && !isHeld()) setFound(seen.get(sheet));
     };
     // A sheet that cannot be read has its message from the result; here it is just not offered.
     const tell = (error: unknown): void => console.warn(error);
@@ -42,5 +52,5 @@ export function useUnknownSheet(host: Host, engine: Engine): UnknownSheet | unde
       end();
     };
   }, [host, engine]);
-  return found;
+  return [found, () => setFound(undefined)];
 }
