@@ -1,3 +1,4 @@
+import { a1 } from "../../src/cells/index.ts";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { ChangedRow, ChangeOfSheet, Lost, Parked, Recognised } from "../../src/checker/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
@@ -8,6 +9,8 @@ import { whyNot } from "../loading.ts";
 import { SheetButton, type Step } from "../sheetButton.tsx";
 import { FieldInput } from "./fieldInput.tsx";
 import { problemOf, shapeFields, shapeValues, type Field, type Typed } from "./fields.ts";
+import { notBuilt } from "./outcome.ts";
+import type { Running } from "./running.ts";
 
 /** What has no place on the sheets built so far: it comes back when a sheet asks for it. */
 let parked: Parked = {};
@@ -19,29 +22,54 @@ const formId = (id: string): string => `change-${id}`;
 const fieldsOf = (template: Template): readonly Field[] =>
   shapeFields(template).map((field) => ({ ...field, id: formId(field.id) }));
 
+/** What the templates of one method for different standards have in common: the id without the standard at its end. */
+const withoutStandard = (id: string): string => id.replace(/-[a-z]+\d+-\d{4}$/, "");
+
+/** Of several questions asked one after the other, only the last one's answer counts. */
+function useLast(): () => () => boolean {
+  const turn = useRef(0);
+  return () => {
+    const mine = (turn.current += 1);
+    return () => mine === turn.current;
+  };
+}
+
 interface Props {
   readonly host: Host;
   readonly engine: Engine;
   readonly sheet: string;
+  readonly running: Running;
   readonly finished: (built: Built) => void;
   /** The version that the sheet was built with, where there is a newer one. */
   readonly older?: string | undefined;
 }
 
 /** Another configuration, version or standard, from what is typed on the sheet now. The sheet stays as it is. */
-export function ChangeSheet({ host, engine, sheet, finished, older }: Props) {
+export function ChangeSheet({ host, engine, sheet, running, finished, older }: Props) {
   const [read, setRead] = useState<Recognised>();
   const [typed, setTyped] = useState<Typed>({});
   const [template, setTemplate] = useState<Template>();
+  /** The standard chosen; its template may still be on its way. */
+  const [wanted, setWanted] = useState("");
   const [change, setChange] = useState<ChangeOfSheet>();
   const [problem, setProblem] = useState("");
   const [step, setStep] = useState<Step>();
   const abort = useRef<AbortController>();
+  const choosing = useLast();
+  const asking = useLast();
+  /** What was shown, or is being worked out, holds for something else. */
+  const outdate = (): (() => boolean) => {
+    setChange(undefined);
+    return asking();
+  };
 
   const start = async (): Promise<void> => {
     setProblem("");
+    const isLast = choosing();
+    outdate();
     try {
       const now = await engine.recognise(host, sheet);
+      if (!isLast()) return;
       if (!now) {
         setProblem(`${sheet} was not built by a template of this version: it can't be changed from here.`);
         return;
@@ -52,24 +80,35 @@ export function ChangeSheet({ host, engine, sheet, finished, older }: Props) {
       }
       setRead(now);
       setTemplate(now.template);
+      setWanted(now.template.id);
       setTyped(Object.fromEntries(now.template.shape.map(({ id }) => [formId(id), String(now.inputs[id] ?? "")])));
     } catch (error) {
-      setProblem(`The sheet could not be read: ${whyNot(error)}`);
+      if (isLast()) setProblem(`The sheet could not be read: ${whyNot(error)}`);
     }
   };
   useEffect(() => {
+    choosing();
+    outdate();
     setRead(undefined);
-    setChange(undefined);
   }, [sheet]);
 
   const choose = async (id: string): Promise<void> => {
-    setChange(undefined);
+    const isLast = choosing();
+    outdate();
+    setProblem("");
+    setWanted(id);
     try {
-      setTemplate(await engine.template(id));
+      const chosen = await engine.template(id);
+      if (!isLast()) return;
+      outdate();
+      setTemplate(chosen);
     } catch (error) {
+      if (!isLast()) return;
+      setWanted(template?.id ?? "");
       setProblem(`That standard could not be chosen: ${whyNot(error)}.`);
     }
   };
+  const isOnItsWay = template?.id !== wanted;
   const problems = new Map(
     (template ? fieldsOf(template) : []).flatMap((field) => {
       const wrong = problemOf(field, typed[field.id] ?? field.default);
@@ -77,18 +116,22 @@ export function ChangeSheet({ host, engine, sheet, finished, older }: Props) {
     }),
   );
   const show = async (): Promise<void> => {
-    if (!read || !template) return;
+    if (!read || !template || isOnItsWay) return;
+    const isLast = outdate();
     setProblem([...problems.values()].join(" "));
     if (problems.size > 0) return;
     try {
-      setChange(await engine.changeOfSheet(read, template, shapeNow(template, typed), parked));
+      const found = await engine.changeOfSheet(read, template, shapeNow(template, typed), parked);
+      if (isLast()) setChange(found);
     } catch (error) {
-      setProblem(whyNot(error));
+      if (isLast()) setProblem(whyNot(error));
     }
   };
   const build = async (event: Event): Promise<void> => {
     event.preventDefault();
-    if (!change || abort.current) return;
+    if (!change || abort.current || running.isNow()) return;
+    const release = running.hold();
+    setProblem("");
     setStep({ done: 0, of: 0, what: "preparing the sheet" });
     const { signal } = (abort.current = new AbortController());
     try {
@@ -103,21 +146,26 @@ export function ChangeSheet({ host, engine, sheet, finished, older }: Props) {
         progress: (done, of, what) => setStep({ done, of, what }),
         signal,
       });
-      const formulas = entered.filter(({ formula }) => formula !== undefined);
-      if (formulas.length > 0) await host.enterAll(built.sheet, formulas);
       ({ parked } = carried);
+      const formulas = entered.filter(({ formula }) => formula !== undefined);
+      const notEntered = await enterFormulas(host, built.sheet, formulas);
       rememberBuilt(plan, built.sheet);
-      finished({ sheet: built.sheet, plan });
+      if (notEntered === undefined) finished({ sheet: built.sheet, plan });
+      else {
+        setChange(undefined);
+        setProblem(notEntered);
+      }
     } catch (error) {
-      setProblem(`The changed sheet was not built; ${sheet} is as it was. ${whyNot(error)}`);
+      setProblem(notBuilt("The changed sheet", `${sheet} is as it was`, error));
     } finally {
       abort.current = undefined;
       setStep(undefined);
+      release();
     }
   };
 
-  const sameMethod = engine.templates.filter(
-    ({ id }) => read && id.startsWith(read.template.id.split("-", 2).join("-")),
+  const sameMethod = [...engine.templates, ...engine.choosingTemplates].filter(
+    ({ id }) => read && withoutStandard(id) === withoutStandard(read.template.id),
   );
   return (
     <details class="kb-change" onToggle={(e) => e.currentTarget.open && !read && void start()}>
@@ -134,7 +182,7 @@ export function ChangeSheet({ host, engine, sheet, finished, older }: Props) {
           </p>
           <div class="kb-field">
             <label for="kb-change-standard">Standard</label>
-            <select id="kb-change-standard" value={template.id} onChange={(e) => void choose(e.currentTarget.value)}>
+            <select id="kb-change-standard" value={wanted} onChange={(e) => void choose(e.currentTarget.value)}>
               {sameMethod.map(({ id, standard }) => (
                 <option key={id} value={id}>
                   {standard}
@@ -150,22 +198,24 @@ export function ChangeSheet({ host, engine, sheet, finished, older }: Props) {
               problems={problems}
               put={(key, text) => {
                 setTyped((t) => ({ ...t, [key]: text }));
-                setChange(undefined);
+                outdate();
               }}
             />
           ))}
           <p>
-            <button type="button" onClick={() => void show()}>
+            <button type="button" disabled={isOnItsWay} onClick={() => void show()}>
               Show what changes
             </button>
+            {isOnItsWay && <span class="kb-hint"> The standard is being loaded …</span>}
           </p>
           <div aria-live="polite">{change && <Changed change={change} />}</div>
-          {change && (
+          {(change || step) && (
             <SheetButton
               id="kb-change-progress"
               label="Build the changed sheet"
               doing="Building the changed sheet"
               step={step}
+              disabled={running.some}
               cancel={() => abort.current?.abort()}
             />
           )}
@@ -173,6 +223,21 @@ export function ChangeSheet({ host, engine, sheet, finished, older }: Props) {
       )}
     </details>
   );
+}
+
+/** Enters the formulas that were typed into inputs; where that fails, what the new sheet has instead. */
+async function enterFormulas(host: Host, sheet: string, cells: ChangeOfSheet["entered"]): Promise<string | undefined> {
+  if (cells.length === 0) return undefined;
+  try {
+    await host.enterAll(sheet, cells);
+    return undefined;
+  } catch (error) {
+    const list = cells.map((cell) => `${a1(cell)} ${cell.formula}`).join("; ");
+    return (
+      `The changed sheet is built as ${sheet}, but these formulas could not be written into its inputs: ${list}. ` +
+      `Each cell holds the value that its formula had, and does not follow any more: enter them by hand. ${whyNot(error)}`
+    );
+  }
 }
 
 function shapeNow(template: Template, typed: Typed): Inputs {
