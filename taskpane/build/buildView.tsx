@@ -1,16 +1,15 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { Host } from "../../src/hosts/index.ts";
-import type { OfficeDefaults } from "../../src/office/index.ts";
 import type { TemplateEntry } from "../../src/templates/catalogue.ts";
 import { builtOn, onBuilt, onForgotten, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { LaterView } from "../laterView.tsx";
 import { whyNot } from "../loading.ts";
 import { scrollToTop } from "../scroll.ts";
-import { keptOffice, problemsOf } from "./officeDefaults.ts";
 import { useRunning, type Running } from "./running.ts";
 import type { Way } from "./stressCheckForm.tsx";
 import { TemplateList } from "./templateList.tsx";
+import { useOffice } from "./useOffice.ts";
 import { useUnknownSheet } from "./unknownSheet.ts";
 
 const loadResult = () => import("./result.tsx").then((m) => m.Result);
@@ -161,22 +160,20 @@ function Form({
   const only = engine.templates.length === 1 ? engine.templates[0] : undefined;
   const [chosen, setChosen] = useState<TemplateEntry | undefined>(only);
   const [way, setWay] = useState<Way>("form");
-  const [defaults, setDefaults] = useState<OfficeDefaults>();
-  const [refused, setRefused] = useState<readonly string[]>([]);
   const isLinked = chosen?.source !== undefined;
   const load = useMemo(() => () => stressCheckForm(engine, chosen?.id ?? ""), [engine, chosen]);
-  const asked = useRef(false);
-  // All templates load for it: not before one is to be filled.
-  useEffect(() => {
-    if (chosen === undefined || isLinked || asked.current) return;
-    asked.current = true;
-    keptOffice(engine).then(setDefaults, (error: unknown) => setRefused(problemsOf(error)));
-  }, [engine, chosen, isLinked]);
+  // Not before a template is to be filled.
+  const office = useOffice(engine, chosen !== undefined && !isLinked);
   return (
     <>
-      {refused.length > 0 && (
+      {office.refused.length > 0 && (
         <p class="kb-problem" role="alert">
-          The office defaults kept in this browser were not taken: {refused.join("; ")}. Choose the file again.
+          The office defaults kept in this browser were not taken, and a sheet built now is without them:{" "}
+          {office.refused.join("; ")}. Choose the file again, or{" "}
+          <button type="button" class="kb-link" disabled={office.isReading} onClick={office.readAgain}>
+            read what is kept again
+          </button>
+          .
         </p>
       )}
       <TemplateList
@@ -205,8 +202,7 @@ function Form({
           given={{
             host,
             engine,
-            defaults,
-            setDefaults,
+            office,
             way,
             setWay,
             finished,

@@ -1,13 +1,14 @@
 import { useRef, useState } from "preact/hooks";
 import { areaA1, areaOf, quotedSheet, readCells, type Area } from "../../src/cells/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
-import { membersOnHost, Refused, type OnHost, type OfficeDefaults } from "../../src/office/index.ts";
+import { membersOnHost, Refused, type OnHost } from "../../src/office/index.ts";
 import { says, type InputSpec, type Saying, type Template } from "../../src/sheet/index.ts";
 import { rememberBuilt } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { whyNot } from "../loading.ts";
 import { Problems } from "../problems.tsx";
 import { SheetButton, type Step } from "../sheetButton.tsx";
+import { waitsForOffice, type Office } from "./useOffice.ts";
 
 /** So many members of the result are shown; the register has them all. */
 const shown = 20;
@@ -16,8 +17,7 @@ interface Props {
   readonly host: Host;
   readonly engine: Engine;
   readonly template: Template;
-  /** The defaults of the office, where it has some. */
-  readonly defaults: OfficeDefaults | undefined;
+  readonly office: Office;
   readonly touch: () => void;
 }
 
@@ -48,7 +48,8 @@ function tableIn(text: string): { readonly sheet: string; readonly area: Area } 
 }
 
 /** A row a member: from a range of a sheet to a sheet each and a register. */
-export function MembersForm({ host, engine, template, defaults, touch }: Props) {
+export function MembersForm({ host, engine, template, office, touch }: Props) {
+  const { defaults, isReading } = office;
   const [range, setRange] = useState("");
   const [problem, setProblem] = useState<readonly string[]>([]);
   const [step, setStep] = useState<Step>();
@@ -69,7 +70,7 @@ export function MembersForm({ host, engine, template, defaults, touch }: Props) 
   };
   const build = async (event: Event): Promise<void> => {
     event.preventDefault();
-    if (abort.current) return;
+    if (abort.current || isReading) return;
     touch();
     setResult(undefined);
     const table = tableIn(range);
@@ -139,11 +140,17 @@ export function MembersForm({ host, engine, template, defaults, touch }: Props) 
         </button>
       </div>
       <Problems texts={problem} />
+      {isReading && (
+        <p class="kb-hint" role="status">
+          {waitsForOffice}
+        </p>
+      )}
       <SheetButton
         id="kb-members-progress"
         label="Build the members"
         doing="Building"
         step={step}
+        disabled={isReading}
         cancel={() => abort.current?.abort()}
       />
       {result && <Outcome host={host} result={result} />}

@@ -1,36 +1,41 @@
-import { useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import type { Host } from "../../src/hosts/index.ts";
 import type { OfficeDefaults } from "../../src/office/index.ts";
 import type { Template } from "../../src/sheet/index.ts";
 import type { Engine } from "../engine.ts";
 import { whyNot } from "../loading.ts";
 import { Problems } from "../problems.tsx";
-import { chosenByName, forgetOffice, keepOffice, problemsOf } from "./officeDefaults.ts";
+import { chosenByName, problemsOf } from "./officeDefaults.ts";
+import type { Office } from "./useOffice.ts";
 
 interface Props {
   readonly host: Host;
   readonly engine: Engine;
   readonly template: Template | undefined;
-  readonly defaults: OfficeDefaults | undefined;
-  readonly setDefaults: (defaults: OfficeDefaults | undefined) => void;
+  readonly office: Office;
 }
 
 /** The defaults of the office: which file, what is chosen from it, and what a sheet has otherwise. */
-export function OfficeBox({ host, engine, template, defaults, setDefaults }: Props) {
+export function OfficeBox({ host, engine, template, office }: Props) {
+  const { defaults, isReading } = office;
   const [problems, setProblems] = useState<readonly string[]>([]);
   const [said, setSaid] = useState<readonly string[]>([]);
+  const opened = useRef(0);
   const open = async (file: File | undefined): Promise<void> => {
     if (!file) return;
+    const mine = (opened.current += 1);
     setSaid([]);
+    setProblems([]);
     try {
-      setDefaults(await keepOffice(await file.arrayBuffer(), engine));
-      setProblems([]);
+      const bytes = await file.arrayBuffer();
+      if (mine === opened.current) await office.take(bytes);
     } catch (error) {
+      if (mine !== opened.current) return;
       setProblems([`${file.name} was not taken; the defaults are as they were.`, ...problemsOf(error)]);
     }
   };
   const choose = (what: "duct" | "jack", name: string): void => {
-    setDefaults(defaults && chosenByName(defaults, what, name));
+    if (defaults) office.choose(chosenByName(defaults, what, name));
   };
   const compare = async (): Promise<void> => {
     setProblems([]);
@@ -43,7 +48,7 @@ export function OfficeBox({ host, engine, template, defaults, setDefaults }: Pro
   const used = template && defaults ? Object.keys(defaults.inputsFor(template)) : [];
   return (
     <details class="kb-office">
-      <summary>Office defaults: {defaults?.name ?? "none"}</summary>
+      <summary>Office defaults: {isReading ? "being read …" : (defaults?.name ?? "none")}</summary>
       <p class="kb-hint">
         One file of the office (JSON) with national factors, materials in stock, ducts, jacks and title block. It fills
         the inputs below, and the sheet marks them “office”. It is kept in this browser.
@@ -62,12 +67,12 @@ export function OfficeBox({ host, engine, template, defaults, setDefaults }: Pro
             }}
           />
         </label>{" "}
-        {defaults && (
+        {(defaults || isReading || office.refused.length > 0) && (
           <button
             type="button"
             onClick={() => {
-              forgetOffice();
-              setDefaults(undefined);
+              opened.current += 1;
+              office.useNone();
             }}
           >
             Use none
@@ -83,6 +88,7 @@ export function OfficeBox({ host, engine, template, defaults, setDefaults }: Pro
               <select
                 id={`kb-office-${what}`}
                 value={defaults?.chosen[what] ?? ""}
+                disabled={isReading}
                 onChange={(event) => choose(what, event.currentTarget.value)}
               >
                 <option value="">{what === "duct" ? `first: ${names[0]!.name}` : "in the order of the file"}</option>

@@ -20,17 +20,17 @@ function storage(): Storage | undefined {
 }
 
 /** Every template: defaults are for what any of them asks. */
-const allTemplates = ({ templates, linkedTemplates, template }: Engine) =>
-  Promise.all([...templates, ...linkedTemplates].map(({ id }) => template(id)));
+const allTemplates = ({ templates, choosingTemplates, linkedTemplates, template }: Engine) =>
+  Promise.all([...templates, ...choosingTemplates, ...linkedTemplates].map(({ id }) => template(id)));
 
-/** Reads a file of defaults and keeps it in this browser. Throws where it is refused. */
-export async function keepOffice(bytes: ArrayBuffer, engine: Engine): Promise<OfficeDefaults> {
+/** Reads a file of defaults and keeps it in this browser if it is still wanted then. Throws where it is refused. */
+export async function keepOffice(bytes: ArrayBuffer, engine: Engine, isWanted: () => boolean): Promise<OfficeDefaults> {
   if (bytes.byteLength > largest)
     throw new Error(`the file has ${bytes.byteLength} bytes; at most ${largest} are read`);
   const { readDefaults, textOfBytes } = await office();
   const text = textOfBytes(new Uint8Array(bytes));
   const defaults = readDefaults(text, await allTemplates(engine));
-  storage()?.setItem(key, text);
+  if (isWanted()) storage()?.setItem(key, text);
   return defaults;
 }
 

@@ -1,5 +1,4 @@
 import type { Host } from "../../src/hosts/index.ts";
-import type { OfficeDefaults } from "../../src/office/index.ts";
 import type { Template } from "../../src/sheet/index.ts";
 import type { Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
@@ -7,6 +6,7 @@ import { LaterView } from "../laterView.tsx";
 import { OfficeBox } from "./officeBox.tsx";
 import { QuickForm } from "./quickForm.tsx";
 import { TemplateForm } from "./templateForm.tsx";
+import type { Office } from "./useOffice.ts";
 
 const loadMembers = () => import("./membersForm.tsx").then((m) => m.MembersForm);
 
@@ -39,8 +39,7 @@ interface Props {
   readonly host: Host;
   readonly engine: Engine;
   readonly template: Template;
-  readonly defaults: OfficeDefaults | undefined;
-  readonly setDefaults: (defaults: OfficeDefaults | undefined) => void;
+  readonly office: Office;
   readonly way: Way;
   readonly setWay: (way: Way) => void;
   readonly finished: (built: Built) => void;
@@ -50,23 +49,12 @@ interface Props {
 }
 
 /** The ways from a template to a sheet that stands by itself. */
-export function StressCheckForm({
-  host,
-  engine,
-  template,
-  defaults,
-  setDefaults,
-  way,
-  setWay,
-  finished,
-  touch,
-  onlyForm,
-}: Props) {
+export function StressCheckForm({ host, engine, template, office, way, setWay, finished, touch, onlyForm }: Props) {
   const form = { host, engine, template, finished, touch };
   const taken = onlyForm ? "form" : way;
   return (
     <>
-      <OfficeBox host={host} engine={engine} template={template} defaults={defaults} setDefaults={setDefaults} />
+      <OfficeBox host={host} engine={engine} template={template} office={office} />
       {!onlyForm && (
         <Ways
           way={way}
@@ -78,9 +66,9 @@ export function StressCheckForm({
       )}
       {taken === "quick" && <QuickForm {...form} />}
       {taken === "members" && (
-        <LaterView title="Many members" load={loadMembers} given={{ host, engine, template, defaults, touch }} />
+        <LaterView title="Many members" load={loadMembers} given={{ host, engine, template, office, touch }} />
       )}
-      {taken === "form" && <TemplateForm {...form} defaults={defaults} />}
+      {taken === "form" && <TemplateForm {...form} office={office} />}
     </>
   );
 }

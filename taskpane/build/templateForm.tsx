@@ -1,6 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { Host, SheetNameTaken } from "../../src/hosts/index.ts";
-import type { OfficeDefaults } from "../../src/office/index.ts";
 import { freeSheetName, withEntered, type Template } from "../../src/sheet/index.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
@@ -21,6 +20,7 @@ import {
   type Typed,
 } from "./fields.ts";
 import { isLeft, namesWith } from "./outcome.ts";
+import { waitsForOffice, type Office } from "./useOffice.ts";
 
 /** By name, since the class comes from whichever host is in use. */
 const nameTaken = (error: unknown): error is SheetNameTaken =>
@@ -31,17 +31,18 @@ export function TemplateForm({
   host,
   engine,
   template,
-  defaults,
+  office,
   finished,
   touch,
 }: {
   readonly host: Host;
   readonly engine: Engine;
   readonly template: Template;
-  readonly defaults: OfficeDefaults | undefined;
+  readonly office: Office;
   readonly finished: (built: Built) => void;
   readonly touch: () => void;
 }) {
+  const { defaults, isReading } = office;
   const [byHand, setTyped] = useState<Typed>({});
   // What the office gives stands where nobody typed anything else.
   const typed = useMemo(() => {
@@ -91,7 +92,7 @@ export function TemplateForm({
 
   const build = async (event: Event): Promise<void> => {
     event.preventDefault();
-    if (abort.current) return;
+    if (abort.current || isReading) return;
     const wrong = [...problems.keys()][0];
     if (wrong !== undefined || nameProblem !== undefined) {
       setFailure([
@@ -228,11 +229,17 @@ export function TemplateForm({
           </div>
         )}
       </div>
+      {isReading && (
+        <p class="kb-hint" role="status">
+          {waitsForOffice}
+        </p>
+      )}
       <SheetButton
         id="kb-progress"
         label="Build the sheet"
         doing="Building the sheet"
         step={step}
+        disabled={isReading}
         cancel={() => abort.current?.abort()}
       />
     </form>
