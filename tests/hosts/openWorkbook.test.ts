@@ -548,6 +548,53 @@ describe("what no program takes is changed or left out, said, and can be kept", 
   });
 });
 
+/** Small pieces of files, each for itself: what of them is read, and what must be said of the rest. */
+describe("a fragment reads back alike, or what is lost is said", () => {
+  const run = (text: string, look = ""): string => `<r>${look && `<rPr>${look}</rPr>`}<t>${text}</t></r>`;
+  const low = '<vertAlign val="subscript"/>';
+  const high = '<vertAlign val="superscript"/>';
+  const inline = (inside: string): Uint8Array =>
+    changed({ [sheetPart]: rows(`<row r="1"><c r="A1" t="inlineStr"><is>${inside}</is></c></row>`) });
+  const shared = (inside: string): Uint8Array =>
+    changed({
+      "xl/sharedStrings.xml": `<sst><si>${inside}</si></sst>`,
+      [sheetPart]: rows('<row r="1"><c r="A1" t="s"><v>0</v></c></row>'),
+    });
+  const text = (value: string, ...lowered: readonly (readonly [number, number])[]) => ({
+    cells: [{ row: 0, column: 0, value, look: {}, ...(lowered.length > 0 && { lowered }) }],
+  });
+  const mixed = "letters of different looks within a cell: the text is kept in one look (“Data”)";
+
+  it.each<readonly [string, Uint8Array, Partial<BookSheet>, readonly string[]]>([
+    ["a raised run", shared(run("x10") + run("6", high) + run(" mm")), text("x106 mm"), [mixed]],
+    ["a raised run alone", shared(run("st", high)), text("st"), [mixed]],
+    ["a raised run within a cell", inline(run("x10") + run("6", high) + run(" mm")), text("x106 mm"), [mixed]],
+    ["a lowered and a raised run", shared(run("σ") + run("p", low) + run("2", high)), text("σp2", [1, 2]), [mixed]],
+    ["a lowered run", shared(run("σ") + run("p0", low) + run(" =")), text("σp0 =", [1, 3]), []],
+    ["a lowered run within a cell", inline(run("σ") + run("p0", low) + run(" =")), text("σp0 =", [1, 3]), []],
+    ["a run that says it stands as others", shared(run("a", '<vertAlign val="baseline"/>') + run("b")), text("ab"), []],
+    ["runs of two colours within a cell", inline(run("a", '<color rgb="FFFF0000"/>') + run("b")), text("ab"), [mixed]],
+    ["runs of two sizes", shared(run("a", '<sz val="8"/>') + run("b", '<sz val="9"/>')), text("ab"), [mixed]],
+    ["a bold run", shared(run("a") + run("b", "<b/>")), text("ab"), [mixed]],
+    ["runs that look alike", shared(run("a", "<b/>") + run("b", "<b/>")), text("ab"), []],
+    ["a plain text within a cell", inline('<t xml:space="preserve"> a </t>'), text(" a "), []],
+    ["sounds beside a text", shared('<t>a</t><rPh sb="0" eb="1"><t>b</t></rPh>'), text("a"), []],
+    [
+      "characters left out before a lowered run",
+      shared(run("a_x0000_") + run("b", low)),
+      text("ab", [1, 2]),
+      ["characters that no workbook file can keep: left out (“Data”)"],
+    ],
+  ])("%s", (_, bytes, wanted, said) => {
+    const { workbook, notUnderstood } = openWorkbook(bytes);
+    expect(workbook.sheets[0]).toMatchObject(wanted);
+    expect(notUnderstood).toEqual(said);
+    const again = openWorkbook(writeBook(workbook));
+    expect(again.notUnderstood).toEqual([]);
+    expect(again.workbook.sheets).toEqual(workbook.sheets);
+  });
+});
+
 describe("what a file keeps of a workbook", () => {
   const cell = { row: 0, column: 0, value: null, look: {} } as const;
   const letters = { font: "Arial", size: 10, color: "#1d2733" } as const;

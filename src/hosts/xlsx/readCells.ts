@@ -17,6 +17,11 @@ export interface SharedText {
   readonly mixed: boolean;
 }
 
+/** How the letters of a run stand: as the others, lowered or raised. */
+const standing = (run: Element): string => child(child(run, "rPr"), "vertAlign")?.attributes["val"] ?? "baseline";
+
+const isLowered = (run: Element): boolean => standing(run) === "subscript";
+
 /** How the letters of a run look, but for whether they are lowered; subscripts have a size of their own. */
 function lookOfRun(run: Element, sized: boolean): string {
   const said = (child(run, "rPr")?.children ?? []).filter(
@@ -25,26 +30,18 @@ function lookOfRun(run: Element, sized: boolean): string {
   return JSON.stringify(said.map(({ name, attributes }) => [name, attributes]));
 }
 
+/** Whether something of the letters gets lost: of all that differs within a text, only what is lowered is kept. */
 function isMixed(runs: readonly Element[]): boolean {
   const looks = (some: readonly Element[], sized: boolean) => new Set(some.map((run) => lookOfRun(run, sized))).size;
-  return (
-    looks(runs, false) > 1 ||
-    looks(
-      runs.filter((run) => !isLowered(run)),
-      true,
-    ) > 1
-  );
-}
-
-function isLowered(run: Element): boolean {
-  return child(child(run, "rPr"), "vertAlign")?.attributes["val"] === "subscript";
+  const others = runs.filter((run) => !isLowered(run));
+  return looks(runs, false) > 1 || looks(others, true) > 1 || others.some((run) => standing(run) !== "baseline");
 }
 
 function loweredIn(runs: readonly Element[]): readonly Letters[] {
   const out: Letters[] = [];
   let from = 0;
   for (const run of runs) {
-    const to = from + readText(child(run, "t")?.text ?? "").length;
+    const to = from + withoutUnkept(readText(child(run, "t")?.text ?? "")).length;
     if (isLowered(run) && to > from) out.push([from, to]);
     from = to;
   }
@@ -76,12 +73,20 @@ function readError(c: Element, code: string, { sheet, notUnderstood }: Where): P
   return child(c, "f") ? { value: null, error: "#VALUE!" } : { value: code };
 }
 
-function valueOf(c: Element, cell: string, where: Where): Pick<BookCell, "value" | "error" | "lowered"> {
+type Content = Pick<BookCell, "value" | "error" | "lowered">;
+
+/** A text as a cell holds it; what of its letters is not kept is told. */
+function textContent({ text, lowered, mixed }: SharedText, { sheet, notUnderstood }: Where): Content {
+  if (mixed) notUnderstood.add("letters of different looks within a cell: the text is kept in one look", `“${sheet}”`);
+  return { value: text, ...(lowered.length > 0 && { lowered }) };
+}
+
+function valueOf(c: Element, cell: string, where: Where): Content {
   const { sheet, texts, notUnderstood } = where;
   const type = c.attributes["t"] ?? "n";
   if (type === "inlineStr") {
     const is = child(c, "is");
-    return { value: is ? textIn(is).text : null };
+    return is ? textContent(textIn(is), where) : { value: null };
   }
   const v = child(c, "v")?.text;
   if (v === undefined || (v === "" && type !== "str")) return { value: null };
@@ -89,9 +94,7 @@ function valueOf(c: Element, cell: string, where: Where): Pick<BookCell, "value"
     case "s": {
       const found = texts[Number(v)];
       if (!found) throw new CannotOpen(`it is damaged: ${cell} of “${sheet}” names a text that is not there`);
-      if (found.mixed)
-        notUnderstood.add("letters of different looks within a cell: the text is kept in one look", `“${sheet}”`);
-      return { value: found.text, ...(found.lowered.length > 0 && { lowered: found.lowered }) };
+      return textContent(found, where);
     }
     case "str":
       return { value: readText(v) };
