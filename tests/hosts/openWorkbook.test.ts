@@ -206,7 +206,7 @@ describe("what is refused, and why", () => {
         beside(
           `<conditionalFormatting sqref="A1:Z150">${Array.from({ length: 600 }, (_, i) => rule(i)).join("")}</conditionalFormatting>`,
         ),
-      /“Data” has 2,340,000 cells with rules for colours/,
+      /“Data” has 2,340,000 cells with rules for colours \(counted once for each rule\); up to 2,000,000 are opened/,
     ],
     [
       "more rules for entries than the page can bear",
@@ -354,7 +354,7 @@ describe("what other programs write", () => {
   });
 
   it("rules reach a little beyond what is filled, whole columns and rows too", () => {
-    const { workbook } = read(
+    const { workbook, notUnderstood } = read(
       changed({
         [sheetPart]: (xml) =>
           xml.replace(
@@ -367,6 +367,9 @@ describe("what other programs write", () => {
     const [only] = workbook.sheets;
     expect(only!.colours[0]!.areas).toEqual([{ row: 0, column: 0, rows: 201, columns: 1 }]);
     expect(only!.entries[0]!.areas).toEqual([{ row: 0, column: 0, rows: 1, columns: 201 }]);
+    expect(notUnderstood).toEqual([
+      "rules for whole rows or columns, or far beyond what is filled: kept as far as 200 cells beyond it (“Data”)",
+    ]);
   });
 
   it("empty cells with a look far out are left out", () => {

@@ -80,14 +80,31 @@ export interface RuledSheet {
   readonly columns: number;
 }
 
+/** The areas of a rule that are kept, and whether they reach less far than the file says. */
+interface Near {
+  readonly areas: readonly Area[];
+  readonly cut: boolean;
+}
+
 /** The areas as far as they lie on or near what is filled; of the first, to which formulas refer, at least a cell. */
-function nearFilled(areas: readonly Area[], { rows, columns }: RuledSheet, { rulesBeyond }: Limits): readonly Area[] {
-  return areas.flatMap((area, i) => {
+function nearFilled(all: readonly Area[], { rows, columns }: RuledSheet, { rulesBeyond }: Limits): Near {
+  let cut = false;
+  const areas = all.flatMap((area, i) => {
     const least = i === 0 ? 1 : 0;
     const height = Math.max(least, Math.min(area.rows, rows + rulesBeyond - area.row));
     const width = Math.max(least, Math.min(area.columns, columns + rulesBeyond - area.column));
+    cut ||= height < area.rows || width < area.columns;
     return height > 0 && width > 0 ? [{ ...area, rows: height, columns: width }] : [];
   });
+  return { areas, cut };
+}
+
+function noteCut({ cut }: Near, { name }: RuledSheet, { rulesBeyond }: Limits, notUnderstood: NotUnderstood): void {
+  if (!cut) return;
+  notUnderstood.add(
+    `rules for whole rows or columns, or far beyond what is filled: kept as far as ${rulesBeyond} cells beyond it`,
+    `“${name}”`,
+  );
 }
 
 /** What may be typed where. */
@@ -107,13 +124,15 @@ export function readEntries(
       allowBlank,
       errorStyle = "stop",
     } = one.attributes;
-    const areas = nearFilled(readAreas(sqref), ruled, limits);
+    const near = nearFilled(readAreas(sqref), ruled, limits);
+    const { areas } = near;
     const rule = areas[0] && readRule(one, a1(areas[0]));
     if (!rule) return [];
     if (rule.kind === "list" && rule.values.join(",").length > longestList) {
       notUnderstood.add(`lists of choices longer than ${longestList} characters: not kept`, `“${ruled.name}”`);
       return [];
     }
+    noteCut(near, ruled, limits, notUnderstood);
     const shown = isOn(one.attributes["showInputMessage"]) && (promptTitle !== "" || prompt !== "");
     return [
       {
@@ -172,7 +191,8 @@ export function readColourRules(
   limits: Limits,
 ): readonly BookColourRule[] {
   const found = all(sheet, "conditionalFormatting").flatMap((format) => {
-    const areas = nearFilled(readAreas(format.attributes["sqref"] ?? ""), ruled, limits);
+    const near = nearFilled(readAreas(format.attributes["sqref"] ?? ""), ruled, limits);
+    const { areas } = near;
     if (areas.length === 0) return [];
     return all(format, "cfRule").flatMap((rule) => {
       const { type = "", dxfId, priority, stopIfTrue } = rule.attributes;
@@ -181,12 +201,13 @@ export function readColourRules(
         notUnderstood.add(`${kinds.get(type) ?? `colours by the rule “${type}”`}: not kept`, `“${ruled.name}”`);
         return [];
       }
+      noteCut(near, ruled, limits, notUnderstood);
       const look = colours[Number(dxfId)] ?? {};
       return [{ areas, when, look, ...(isOn(stopIfTrue) && { stop: true as const }), priority: Number(priority ?? 0) }];
     });
   });
   refuseTooMany(areasOf(found), limits.colourRules, "areas with rules for colours", ruled.name);
   const cells = found.reduce((sum, { areas }) => areas.reduce((of, a) => of + a.rows * a.columns, sum), 0);
-  refuseTooMany(cells, limits.colourCells, "cells with rules for colours, counted for each rule,", ruled.name);
+  refuseTooMany(cells, limits.colourCells, "cells with rules for colours (counted once for each rule)", ruled.name);
   return found.sort((a, b) => a.priority - b.priority).map(({ priority: _, ...rule }) => rule);
 }
