@@ -5,6 +5,12 @@ import type { GridRuntime } from "./runtime.ts";
 
 type Core = GridRuntime["core"];
 
+/** What is lowered in a text that is drawn plain: the grid keeps it with the cell, whatever is typed there later. */
+interface Kept {
+  readonly text: string;
+  readonly lowered: readonly Letters[];
+}
+
 /**
  * A text with subscripts as the grid draws it, beside the plain text, which is what it reads. The grid cuts such a text
  * at the edge of its cell, so that texts which run on are drawn plain and only keep what is lowered.
@@ -16,7 +22,7 @@ export function withSubscripts(
   look: BookLook,
   width: number,
 ): ICellData {
-  if (textWidth(text) > width) return { custom: { lowered } };
+  if (textWidth(text) > width) return { custom: { subscripts: { text, lowered } satisfies Kept } };
   const letters = {
     ...(look.font !== undefined && { ff: look.font }),
     ...(look.size !== undefined && { fs: look.size }),
@@ -44,8 +50,8 @@ export function withSubscripts(
 
 /** The subscripts of a cell's text. */
 export function subscriptsOf({ BaselineOffset }: Core, cell: Nullable<ICellData>): readonly Letters[] {
-  const kept = cell?.custom?.["lowered"] as readonly Letters[] | undefined;
-  if (kept) return kept;
+  const kept = cell?.custom?.["subscripts"] as Kept | undefined;
+  if (kept && kept.text === cell?.v) return kept.lowered;
   return (cell?.p?.body?.textRuns ?? []).flatMap(({ st, ed, ts }): readonly Letters[] =>
     ts?.va === BaselineOffset.SUBSCRIPT ? [[st, ed]] : [],
   );

@@ -3,6 +3,8 @@ import { describe, expect, test } from "vitest";
 import { expand, plainSymbol } from "../../../src/sheet/index.ts";
 import { markedSymbol, typeset, withoutMarks } from "../../../src/sheet/subscripts.ts";
 import { q } from "../../../src/core/index.ts";
+import type { GridRuntime } from "../../../src/hosts/grid/runtime.ts";
+import { subscriptsOf, withSubscripts } from "../../../src/hosts/grid/subscripts.ts";
 import { allTemplates } from "../../../src/templates/index.ts";
 
 /** Lowered letters in brackets. */
@@ -56,5 +58,30 @@ describe.each(allTemplates.map((template) => [template.id, template] as const))(
     );
     expect(symbols.length).toBeGreaterThan(0);
     for (const { value, lowered } of symbols) expect(lowered, String(value)).toEqual([[1, String(value).length]]);
+  });
+});
+
+describe("in a cell of the grid", () => {
+  // What of the grid these two ask for.
+  const core = {
+    BooleanNumber: { TRUE: 1 },
+    BaselineOffset: { SUBSCRIPT: 2 },
+    CellValueType: { STRING: 1 },
+  } as unknown as GridRuntime["core"];
+  const lowered = [[1, 3]] as const;
+
+  test.each([
+    ["a text that fits", 20],
+    ["a text that runs on", 2],
+  ])("%s keeps what is lowered", (_, width) => {
+    const cell = { v: "σp0 =", ...withSubscripts(core, "σp0 =", lowered, {}, width) };
+    expect(subscriptsOf(core, cell)).toEqual(lowered);
+  });
+
+  test("another text in place of one that ran on has nothing lowered", () => {
+    // What is typed is merged into what the cell holds.
+    const cell = { v: "σp0 =", ...withSubscripts(core, "σp0 =", lowered, {}, 2) };
+    expect(subscriptsOf(core, { ...cell, v: "another text" })).toEqual([]);
+    expect(subscriptsOf(core, { ...cell, v: 12 })).toEqual([]);
   });
 });
