@@ -37,12 +37,23 @@ export interface Patience {
 }
 const patience: Patience = { open: 8_000, answer: 20_000 };
 
-/** What was asked of the store, or an error once it has taken too long; `giveUp` is called then. */
+/** What is being written for good already is not given up any more. */
+const isBeyondAbort = (error: unknown): boolean => error instanceof DOMException && error.name === "InvalidStateError";
+
+/**
+ * What was asked of the store, or an error once it has taken too long; `giveUp` is called then. Where nothing can be
+ * given up any more, what comes of it is awaited, however long it takes.
+ */
 function within<T>(work: Promise<T>, limit: number, giveUp: () => void): Promise<T> {
   return new Promise((resolve, reject) => {
     const timer = setTimeout(() => {
-      reject(new Error(`the browser's store has not answered within ${limit / 1000} s`));
-      giveUp();
+      const late = new Error(`the browser's store has not answered within ${limit / 1000} s`);
+      try {
+        giveUp();
+        reject(late);
+      } catch (error) {
+        if (!isBeyondAbort(error)) reject(late);
+      }
     }, limit);
     work.then(resolve, reject).finally(() => clearTimeout(timer));
   });
@@ -79,16 +90,19 @@ const done = (transaction: IDBTransaction): Promise<void> =>
 
 /**
  * The browser's own store, for pages of this address alone. Where it does not answer in time, whoever asked is told so,
- * and nothing of what was asked is written.
+ * and nothing of what was asked is written; what is being written for good by then is awaited.
  */
 export async function browserShelf(name = "kernbook", { open, answer: limit }: Patience = patience): Promise<Shelf> {
   const base = await opened(name, open);
   const both = [stores.about, stores.contents];
-  const transacted = <T>(mode: IDBTransactionMode, work: (transaction: IDBTransaction) => Promise<T>): Promise<T> => {
+  const transacted = async <T>(
+    mode: IDBTransactionMode,
+    work: (transaction: IDBTransaction) => Promise<T>,
+  ): Promise<T> => {
     const transaction = base.transaction(both, mode, mode === "readwrite" ? { durability: "strict" } : {});
     const written = done(transaction);
     const all = Promise.all([work(transaction), written]).then(([result]) => result);
-    return within(all, limit, () => transaction.abort());
+    return await within(all, limit, () => transaction.abort());
   };
   return {
     list: () =>
