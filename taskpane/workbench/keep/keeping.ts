@@ -122,7 +122,14 @@ export class Keeping {
       this.#parts.told({ at });
     } catch (problem) {
       this.#parts.told({ problem });
+      this.#later();
     }
+  }
+
+  /** Tries again by itself what could not be kept, unless a change does so before or another workbook is open. */
+  #later(): void {
+    if (!this.waiting || this.#timer !== undefined) return;
+    this.#timer = setTimeout(() => void this.keep(), this.#longest);
   }
 
   async #put(contents: Uint8Array, at: number): Promise<boolean> {
