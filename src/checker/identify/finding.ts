@@ -52,7 +52,8 @@ export interface Rulefound {
   readonly open: readonly string[];
 }
 
-export type Verdict = "identified" | "nearly" | "unknown";
+/** "failed": an error ended the search, so that nothing is known of the formula. */
+export type Verdict = "identified" | "nearly" | "failed" | "unknown";
 
 /** What was found of one formula. */
 export interface Finding {

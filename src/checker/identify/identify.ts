@@ -1,4 +1,5 @@
 import { a1, patternOf, type Book, type FormulaCell, type Place } from "../../cells/index.ts";
+import { reasonOf } from "../../core/index.ts";
 import { agreeingInPart, type Near } from "./changed.ts";
 import { cutsOf, cutsWithPart, wholeCut, type Cut } from "./cuts.ts";
 import { couldBeBacked, isBacked, isNamed, isProduct } from "./evidence.ts";
@@ -76,6 +77,7 @@ export class Identifier {
       .map(({ row, column }) => ({ sheet, row, column }));
   }
 
+  /** Throws where the cell holds no formula; any other fault on the way is a finding of its own. */
   identify(place: Place): Finding {
     return withoutStacks(() => this.#identify(place));
   }
@@ -91,9 +93,14 @@ export class Identifier {
       label: label ? [label.description, label.symbol].filter(Boolean).join(", ") : "",
       value: content.value,
     };
-    const plain = this.#plain(cell);
-    if (plain !== undefined) return { ...about, verdict: "unknown", because: plain };
-    return { ...about, ...this.#searched(cell) };
+    try {
+      const plain = this.#plain(cell);
+      if (plain !== undefined) return { ...about, verdict: "unknown", because: plain };
+      return { ...about, ...this.#searched(cell) };
+    } catch (error) {
+      // A fault of the library with values that nobody thought of: it is told, and the other formulas are looked at.
+      return { ...about, verdict: "failed", because: `could not be looked at: ${reasonOf(error)}` };
+    }
   }
 
   /** Why there is nothing to look for. */

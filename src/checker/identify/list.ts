@@ -9,26 +9,28 @@ export interface IdentifiedList {
   readonly ours: number;
 }
 
-export const verdictsInOrder = ["nearly", "identified", "unknown"] as const satisfies readonly Verdict[];
+export const verdictsInOrder = ["nearly", "identified", "failed", "unknown"] as const satisfies readonly Verdict[];
 
 export const verdictWords: Readonly<Record<Verdict, { readonly title: string; readonly one: string }>> = {
   nearly: { title: "Nearly a known rule", one: "nearly" },
   identified: { title: "Identified", one: "identified" },
+  failed: { title: "Could not be looked at", one: "could not be looked at" },
   unknown: { title: "Not recognised", one: "not recognised" },
 };
 
 export function countsOf({ findings }: IdentifiedList): Readonly<Record<Verdict, number>> {
   const of = (verdict: Verdict): number => findings.filter((f) => f.verdict === verdict).length;
-  return { identified: of("identified"), nearly: of("nearly"), unknown: of("unknown") };
+  return { identified: of("identified"), nearly: of("nearly"), failed: of("failed"), unknown: of("unknown") };
 }
 
 /** The outcome in one sentence. */
 export function countsText(list: IdentifiedList): string {
-  const { identified, nearly, unknown } = countsOf(list);
+  const { identified, nearly, failed, unknown } = countsOf(list);
   const total = list.findings.length;
   const ours = list.ours > 0 ? `; ${list.ours} more call the library's own functions` : "";
+  const faults = failed > 0 ? `, ${failed} could not be looked at` : "";
   const formulas = total === 1 ? "formula" : "formulas";
-  return `${total} hand-typed ${formulas}: ${identified} identified, ${nearly} nearly, ${unknown} not recognised${ours}.`;
+  return `${total} hand-typed ${formulas}: ${identified} identified, ${nearly} nearly, ${unknown} not recognised${faults}${ours}.`;
 }
 
 /** Says of formulas that are steps of an identified one that they are; alone they are too short to be told. */
