@@ -566,6 +566,30 @@ describe("a fragment reads back alike, or what is lost is said", () => {
   const text = (value: string, ...lowered: readonly (readonly [number, number])[]) => ({
     cells: [{ row: 0, column: 0, value, look: {}, ...(lowered.length > 0 && { lowered }) }],
   });
+  /** The cell of a sheet in a look of its own. */
+  const styled = (xf: string, inside = "", styles: (text: string) => string = (t) => t): Uint8Array =>
+    changed({
+      "xl/styles.xml": (t) => styles(t).replace("</cellXfs>", `<xf ${xf}>${inside}</xf></cellXfs>`),
+      [sheetPart]: rows('<row r="1"><c r="A1" s="1"><v>1</v></c></row>'),
+    });
+  const look = (said: BookSheet["cells"][number]["look"]) => ({ cells: [{ row: 0, column: 0, value: 1, look: said }] });
+  const columns = (inside: string): Uint8Array =>
+    changed({ [sheetPart]: (t) => t.replace("<sheetData>", `<cols>${inside}</cols><sheetData>`) });
+  const ruled = (inside: string): Uint8Array =>
+    changed({ [sheetPart]: (t) => t.replace("</sheetData>", `</sheetData>${inside}`) });
+  const coloured = (rule: string, where = "A1"): Uint8Array =>
+    ruled(`<conditionalFormatting sqref="${where}">${rule}</conditionalFormatting>`);
+  const named = (attributes: string, reference = "Data!$A$1"): Uint8Array =>
+    changed({
+      "xl/workbook.xml": (t) =>
+        t.replace(
+          "<calcPr",
+          `<definedNames><definedName ${attributes}>${reference}</definedName></definedNames><calcPr`,
+        ),
+    });
+  const a1 = { row: 0, column: 0, rows: 1, columns: 1 };
+  const beyond =
+    "rules for whole rows or columns, or far beyond what is filled: kept as far as 200 cells beyond it (“Data”)";
   const mixed = "letters of different looks within a cell: the text is kept in one look (“Data”)";
 
   it.each<readonly [string, Uint8Array, Partial<BookSheet>, readonly string[]]>([
@@ -588,9 +612,137 @@ describe("a fragment reads back alike, or what is lost is said", () => {
       text("ab", [1, 2]),
       ["characters that no workbook file can keep: left out (“Data”)"],
     ],
+    ["a centred cell", styled("", '<alignment horizontal="center"/>'), look({ align: "center" }), []],
+    ["an indent", styled("", '<alignment horizontal="left" indent="2"/>'), look({ align: "left", indent: 2 }), []],
+    [
+      "lines in a cell",
+      styled("", '<alignment vertical="top" wrapText="1"/>'),
+      look({ vertical: "top", wrap: true }),
+      [],
+    ],
+    ["a turned text", styled("", '<alignment textRotation="90"/>'), look({}), ["turned texts: shown level (“Data”)"]],
+    ["a text that is not turned", styled("", '<alignment textRotation="0"/>'), look({}), []],
+    [
+      "a pattern behind a cell",
+      styled('fillId="1" applyFill="1"'),
+      look({}),
+      ["patterns and gradients behind cells: not kept (“Data”)"],
+    ],
+    [
+      "a slanting line",
+      styled('borderId="1"', "", (t) =>
+        t.replace("</borders>", '<border diagonalUp="1"><diagonal style="thin"/></border></borders>'),
+      ),
+      look({}),
+      ["slanting lines in cells: not kept (“Data”)"],
+    ],
+    [
+      "a cell of raised letters",
+      styled('fontId="1"', "", (t) =>
+        t.replace(
+          "</fonts>",
+          '<font><vertAlign val="superscript"/><sz val="8"/><color rgb="FF112233"/><name val="Arial"/></font></fonts>',
+        ),
+      ),
+      look({ size: 8 }),
+      ["cells whose letters are all raised or lowered: shown as others (“Data”)"],
+    ],
+    ["a width", columns('<col min="1" max="1" width="20.7109375"/>'), { widths: new Map([[0, { width: 20 }]]) }, []],
+    [
+      "a hidden column with its width",
+      columns('<col min="2" max="2" width="20.7109375" hidden="1"/>'),
+      { widths: new Map([[1, { width: 20, hidden: true as const }]]) },
+      [],
+    ],
+    [
+      "a condition of a column",
+      coloured('<cfRule type="expression" dxfId="0" priority="1"><formula>A1&gt;2</formula></cfRule>', "A1:A1048576"),
+      {
+        colours: [
+          {
+            areas: [{ ...a1, rows: 201 }],
+            when: { kind: "formula", formula: "=A1>2" },
+            look: { color: "#14532d", background: "#dff3e4" },
+          },
+        ],
+      },
+      [beyond],
+    ],
+    [
+      "a condition of cells nearby",
+      coloured(
+        '<cfRule type="cellIs" operator="between" dxfId="0" priority="1"><formula>1</formula><formula>2</formula></cfRule>',
+        "A1:A150",
+      ),
+      {
+        colours: [
+          {
+            areas: [{ ...a1, rows: 150 }],
+            when: { kind: "number", operator: "between", formulas: ["1", "2"] },
+            look: { color: "#14532d", background: "#dff3e4" },
+          },
+        ],
+      },
+      [],
+    ],
+    [
+      "a colour scale of a column",
+      coloured('<cfRule type="colorScale" priority="1"/>', "A1:A1048576"),
+      { colours: [] },
+      ["colour scales: not kept (“Data”)"],
+    ],
+    [
+      "a rule for the entries of a row",
+      ruled(entryRules(entryRule(`${above} sqref="A1:XFD1"`))),
+      {
+        entries: [
+          {
+            areas: [{ ...a1, columns: 201 }],
+            rule: { kind: "number", above: 0, whole: true },
+            allowBlank: false,
+            otherwise: "taken",
+          },
+        ],
+      },
+      [beyond],
+    ],
+    [
+      "a rule for dates",
+      ruled(entryRules(entryRule('type="date" operator="lessThan" showErrorMessage="1" sqref="A1"', "45000"))),
+      {
+        entries: [
+          {
+            areas: [a1],
+            rule: { kind: "other", type: "date", operator: "lessThan", formulas: ["=45000"] },
+            allowBlank: false,
+            otherwise: "refused",
+          },
+        ],
+      },
+      [],
+    ],
+    [
+      "a name of a sheet",
+      named('name="own" localSheetId="0"'),
+      { names: [{ name: "own", reference: "Data!$A$1" }] },
+      [],
+    ],
+    [
+      "a name that programs keep for themselves",
+      named('name="_xlnm._FilterDatabase" localSheetId="0"'),
+      { names: [] },
+      [],
+    ],
+    [
+      "a name that is an address",
+      named('name="AB12"'),
+      { names: [] },
+      ["names that programs do not take: not kept (“AB12”)"],
+    ],
   ])("%s", (_, bytes, wanted, said) => {
     const { workbook, notUnderstood } = openWorkbook(bytes);
     expect(workbook.sheets[0]).toMatchObject(wanted);
+    expect(workbook.sheets[0]!.cells[0]!.lowered).toEqual(wanted.cells?.[0]?.lowered);
     expect(notUnderstood).toEqual(said);
     const again = openWorkbook(writeBook(workbook));
     expect(again.notUnderstood).toEqual([]);

@@ -183,7 +183,7 @@ export function readSheetCells(sheet: Element, where: Where): readonly BookCell[
       const { r, s = "0" } = c.attributes;
       column = r === undefined ? column + 1 : readAddress(r).column;
       const place: Address = r === undefined ? { row, column } : readAddress(r);
-      const { look, unlocked } = where.looks[Number(s)] ?? { look: {}, unlocked: false };
+      const { look, unlocked, lost = [] } = where.looks[Number(s)] ?? { look: {}, unlocked: false };
       const value = kept(valueOf(c, a1(place), where), where);
       const { formula, fills } = formulaOf(child(c, "f"), place, shared, where);
       refuseTooLong(a1(place), where, value.value, formula);
@@ -204,6 +204,7 @@ export function readSheetCells(sheet: Element, where: Where): readonly BookCell[
           `its sheet “${where.sheet}” holds something in ${a1(place)}; sheets of up to ${countText(limits.rows)} rows and ` +
             `${limits.columns} columns are opened`,
         );
+      for (const what of lost) where.notUnderstood.add(what, `“${where.sheet}”`);
       if (out.length >= limits.cells)
         throw new CannotOpen(
           `its sheet “${where.sheet}” has more than ${countText(limits.cells)} cells; no more are opened`,

@@ -6,6 +6,8 @@ import { all, at, child, isOn, type Element } from "./readXml.ts";
 export interface ReadLook {
   readonly look: BookLook;
   readonly unlocked: boolean;
+  /** What else the file says of it, which is not kept. */
+  readonly lost?: readonly string[];
 }
 
 export interface ReadStyles {
@@ -72,6 +74,23 @@ function backgroundOf(fill: Element, colours: Colours): string | undefined {
   return pattern?.attributes["patternType"] === "solid" ? colours(child(pattern, "fgColor")) : undefined;
 }
 
+/** What of a cell's letters, of what is behind them and of its lines is not kept, each with the words that say so. */
+const lostOf = {
+  font: (font: Element): string | undefined =>
+    ["superscript", "subscript"].includes(child(font, "vertAlign")?.attributes["val"] ?? "")
+      ? "cells whose letters are all raised or lowered: shown as others"
+      : undefined,
+  fill: (fill: Element): string | undefined =>
+    child(fill, "gradientFill") ||
+    !["none", "solid"].includes(child(fill, "patternFill")?.attributes["patternType"] ?? "none")
+      ? "patterns and gradients behind cells: not kept"
+      : undefined,
+  border: (border: Element): string | undefined =>
+    (child(border, "diagonal")?.attributes["style"] ?? "none") === "none"
+      ? undefined
+      : "slanting lines in cells: not kept",
+};
+
 function edgesOf(border: Element, colours: Colours): BookLook["edges"] {
   const found = sides.flatMap((side): readonly (readonly [Side, Edge])[] => {
     const one = child(border, side) ?? child(border, side === "left" ? "start" : side === "right" ? "end" : side);
@@ -105,9 +124,18 @@ export function readStyles(root: Element, colours: Colours): ReadStyles {
   const fonts = all(child(root, "fonts"), "font").map((one) => fontOf(one, colours));
   const fills = all(child(root, "fills"), "fill").map((one) => backgroundOf(one, colours));
   const borders = all(child(root, "borders"), "border").map((one) => edgesOf(one, colours));
+  const lostBy = (of: keyof typeof lostOf) => all(child(root, `${of}s`), of).map(lostOf[of]);
+  const [lostFonts, lostFills, lostBorders] = [lostBy("font"), lostBy("fill"), lostBy("border")];
   const looks = all(at(root, "cellXfs"), "xf").map((xf, i): ReadLook => {
     const { fontId = "0", fillId = "0", borderId = "0", numFmtId = "0" } = xf.attributes;
-    const { horizontal, vertical, wrapText, shrinkToFit, indent } = child(xf, "alignment")?.attributes ?? {};
+    const {
+      horizontal,
+      vertical,
+      wrapText,
+      shrinkToFit,
+      indent,
+      textRotation = "0",
+    } = child(xf, "alignment")?.attributes ?? {};
     const locked = child(xf, "protection")?.attributes["locked"];
     const unlocked = locked !== undefined && !isOn(locked);
     // The first is the look of the workbook as a whole: cells of which nothing is said.
@@ -126,7 +154,11 @@ export function readStyles(root: Element, colours: Colours): ReadStyles {
       ...(isOn(shrinkToFit) && { shrink: true as const }),
       ...(format !== undefined && format !== "General" && { format }),
     };
-    return { look, unlocked };
+    const turned = textRotation === "0" ? undefined : "turned texts: shown level";
+    const lost = [lostFonts[Number(fontId)], lostFills[Number(fillId)], lostBorders[Number(borderId)], turned].filter(
+      (what) => what !== undefined,
+    );
+    return { look, unlocked, ...(lost.length > 0 && { lost }) };
   });
   return { looks, colours: all(child(root, "dxfs"), "dxf").map((one) => colourOf(one, colours)) };
 }
