@@ -344,6 +344,8 @@ function topping(values: Values, random: Random): void {
 /** What is said of a topping: nothing of its load where there is none, and no more than the loads it is a part of. */
 function declaredTopping(values: Values, random: Random): void {
   if (!values.has("gsTop")) return;
+  // A composite sheet is built beside a stress check that declares the topping.
+  if (values.has("inProp")) values.set("topping", "YES");
   if (values.text("topping") === "NO" && values.number("gsTop") > 0) values.set("gsTop", null);
   if (values.has("gs")) values.limit("gsTop", 0, values.number("gs"), random);
 }

@@ -1,6 +1,7 @@
 import { choosing } from "../../choosing.ts";
+import { InputError } from "../../errors.ts";
 import { stepwise } from "../../formula.ts";
-import { as, choice, table, type ValueOf } from "../../parameters.ts";
+import { as, choice, format, table, type ValueOf } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
 import { cornersAgain, cornersOf, type RegionValues } from "../region/shared.ts";
@@ -55,6 +56,14 @@ interface Given {
 /** Midspan of a simply supported member under uniform loads, as conditions of the feasible domain. */
 function regionOf(v: Given): RegionValues {
   const { A, I, y_b, h, L } = v;
+  v.limits.forEach(({ f_c, f_t }, i) => {
+    if (f_t >= f_c)
+      throw new InputError(
+        "limits",
+        `row ${i + 1} of limits allows from ${format(f_t)} to ${format(f_c)} MPa; the tension limit must be below ` +
+          "the compression limit, compression positive",
+      );
+  });
   const later = v.r_inf * v.rho;
   const loads = [v.g, v.g + v.g_s + v.q_k, v.g + v.g_s + v.psi_2 * v.q_k];
   const conditions = v.limits.map(({ f_c, f_t }, i) => ({
