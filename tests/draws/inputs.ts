@@ -354,6 +354,7 @@ function declaredTopping(values: Values, random: Random): void {
 function line(sheet: DrawnSheet, values: Values, random: Random): void {
   if (!values.has("slBar")) return;
   const bed = values.number("bedLength");
+  values.limit("Lu", values.number("L"), 1.1 * values.number("L"), random);
   values.limit("gapU", 0, 0.05 * bed, random);
   values.limit("endsU", 0, 0.1 * bed, random);
   certificate(sheet, values, random);

@@ -108,4 +108,15 @@ it.each([
   ["a point not in order", { rdyDone: ["NO", ...Array<string>(6).fill("YES")] }, /points in order/],
 ] as const)("%s fails", (_, inputs, text) => expect(verdictOf(inputs as Inputs, text)).toBe("FAIL"));
 
+it("counts units by their length, not by their span: 0.15 m beyond each support leave room for four", () => {
+  for (const id of [en, is]) {
+    const sheet = sheetWith({ Lu: 15.3 }, id);
+    // By hand: 4 units and 3 gaps take 62.7 m of the 77.0 m between the ends, 5 units and 4 gaps 78.5 m.
+    sheet.agree("fits", [4]);
+    sheet.agree("freeLen", [80 - 5 * 15.3]);
+    sheet.agree("waste", [1 - (5 * 15.3) / 81.8]);
+    expect(verdictOf({ Lu: 15.3 }, /units that fit/, id)).toBe("FAIL");
+    expect(sheetWith({ Lu: null }, id).verdicts().overall).toBe("INCOMPLETE");
+  }
+});
 it("is no release without a test", () => expect(verdictOf({ relTest: null }, /strength required/)).toBe("OPEN"));
