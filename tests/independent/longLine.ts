@@ -54,3 +54,19 @@ export function longLine(
     force: (read: number): number => (read / 10) * 4000 * 0.98,
   };
 }
+
+/**
+ * One strand of the example's deflected row, stressed from one end, bend by bend: up to `mu` of friction at the hold-ups
+ * at both ends of each unit and at its two deviators, 5.5 m from them, 390 mm lower. Shares of what stands at the jack.
+ */
+export function bentStrand(mu: number): { readonly far: number; readonly mean: number; readonly angles: number } {
+  const angle = Math.atan(390 / 5500);
+  const bends = [0, 1, 2, 3, 4].flatMap((unit) => [0, 5.5, 9.5, 15].map((at) => 1.5 + unit * 15.5 + at));
+  const left = (passed: number): number => Math.exp(-mu * angle * passed);
+  const pieces = [...bends, 80].map((to, i) => (to - (i === 0 ? 0 : bends[i - 1]!)) * left(i));
+  return {
+    far: left(bends.length),
+    mean: pieces.reduce((sum, one) => sum + one, 0) / 80,
+    angles: angle * bends.length,
+  };
+}

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import type { Inputs, InputValue } from "../../src/sheet/index.ts";
 import { linkedTemplates } from "../../src/templates/index.ts";
-import { longLine } from "../independent/longLine.ts";
+import { bentStrand, longLine } from "../independent/longLine.ts";
 import { builtSheet, exampleOf } from "./builtSheet.ts";
 
 const [en, is] = ["en1992-2004", "is1343-1980"].map((one) => `long-line-pre-tensioned-${one}`) as [string, string];
@@ -99,7 +99,7 @@ it.each([
   ["too many units for the gaps", { gapU: 1 }, /units that fit/],
   ["a weak abutment", { abP: 1500 }, /force on an abutment/],
   ["a low abutment", { abZ: 150 }, /moment on an abutment/],
-  ["more draw-in than the stress check counts", { gripSlip: 9 }, /draw-in and give/],
+  ["more draw-in than the stress check counts", { gripSlip: 9 }, /draw-in, give and friction/],
   ["a pressure above the rating", { jkMax: 300 }, /gauge pressure/],
   ["a weak deviator", { hdRated: 10 }, /hold-down force/],
   ["strength not reached", { relTest: 20 }, /strength required/],
@@ -119,4 +119,58 @@ it("counts units by their length, not by their span: 0.15 m beyond each support 
     expect(sheetWith({ Lu: null }, id).verdicts().overall).toBe("INCOMPLETE");
   }
 });
+describe.each([en, is])("friction at deviators and hold-ups, %s", (id) => {
+  it("costs stress at the far end and extension, and stands against the draw-in of the stress check", () => {
+    const sheet = sheetWith({ muDev: 0.1 }, id);
+    const bent = bentStrand(0.1);
+    sheet.agree("frA", [0, 0, bent.angles, 0]);
+    sheet.agree("frL", [0, 0, 1380 * (1 - bent.far), 0]);
+    // Bends spread evenly against bend by bend: less than 0.00005 apart here, of a fall of 0.068.
+    expect(Math.abs(Number(sheet.column("frM")[2]) - bent.mean)).toBeLessThan(1e-4);
+    // 1380·80/195 mm on the bed by hand, and 0.8 m to the grip of the jack with the whole force, and 3 mm of pull-in.
+    const extension = (share: number): number => (1380 / 195) * (80 * share + 0.8) + 3;
+    expect(Math.abs(Number(sheet.column("tgEl")[2]) - extension(bent.mean))).toBeLessThan(0.06);
+    expect(sheet.column("tgEl")[0]).toBeCloseTo(extension(1), 9);
+    sheet.agree("frSlip", [(1380 * (1 - bent.far) * 80) / 195]);
+    sheet.agree("slipU", [(4 + (4 * 13) / 28 + (1380 * (1 - bent.far) * 80) / 195) / 6]);
+    const held = [sheetWith({ muDev: 0 }, id), sheet].map((one) => Number(one.column("lastGap")[0]));
+    expect(held[1]! - held[0]!).toBeCloseTo(1380 * (1 - bent.far), 6);
+    expect(verdictOf({ muDev: 0.1 }, /draw-in, give and friction/, id)).toBe("FAIL");
+  });
+  it("is asked for", () => {
+    expect(sheetWith({ muDev: null }, id).verdicts().overall).toBe("INCOMPLETE");
+    expect(verdictOf({ muDev: null }, /draw-in, give and friction/, id)).not.toBe("OK");
+  });
+});
+
+describe.each([en, is])("release, %s", (id) => {
+  const cut = { wayRel: "CUT" };
+  it("fails where the last strands cut may snap", () => {
+    // 77 m of units shorten against 3 m of strand: some 26 times the elastic loss comes on top.
+    expect(verdictOf({ ...cut, Lu: 15.4 }, /in the gaps when cut/, id)).toBe("FAIL");
+    // Two units leave 50 m free: six tenths of the elastic loss come on top.
+    expect(verdictOf({ ...cut, members: 2 }, /in the gaps when cut/, id)).toBe("OK");
+    expect(verdictOf({}, /in the gaps when cut/, id)).toBe("OK");
+    expect(verdictOf({ wayRel: null }, /in the gaps when cut/, id)).not.toBe("OK");
+  });
+  it("fails where no gap is left to cut in", () => {
+    expect(verdictOf({ ...cut, Lu: 16 }, /in the gaps when cut/, id)).toBe("FAIL");
+  });
+  it("takes no mean for a characteristic strength", () => {
+    expect(verdictOf({ relKind: "MEAN" }, /strength required/, id)).toBe("OPEN");
+    expect(verdictOf({ relKind: null }, /strength required/, id)).toBe("OPEN");
+    expect(verdictOf({ relKind: "MEAN", relTest: 20 }, /strength required/, id)).toBe("FAIL");
+    expect(verdictOf({}, /strength required/, id)).toBe("OK");
+  });
+});
+
+it("a cut by the Indian rules needs a transmission length by test, no longer than the stress check's", () => {
+  const says = (inputs: Inputs): unknown => verdictOf({ wayRel: "CUT", ...inputs }, /release as the stress check/, is);
+  const shortest = Math.min(...(sheetWith({}, is).column("lpt2") as readonly number[]));
+  expect(says({})).toBe("OPEN");
+  expect(says({ lptCut: shortest + 1 })).toBe("FAIL");
+  expect(says({ lptCut: shortest })).toBe("OK");
+  expect(verdictOf({}, /release as the stress check/, is)).toBe("OK");
+});
+
 it("is no release without a test", () => expect(verdictOf({ relTest: null }, /strength required/)).toBe("OPEN"));
