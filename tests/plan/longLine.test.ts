@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Inputs, InputValue } from "../../src/sheet/index.ts";
 import { linkedTemplates } from "../../src/templates/index.ts";
 import { bentStrand, longLine } from "../independent/longLine.ts";
-import { builtSheet, exampleOf } from "./builtSheet.ts";
+import { builtSheet, exampleOf, planned } from "./builtSheet.ts";
 
 const [en, is] = ["en1992-2004", "is1343-1980"].map((one) => `long-line-pre-tensioned-${one}`) as [string, string];
 const exampleFor = (id: string) => exampleOf(linkedTemplates.find((one) => one.id === id)!);
@@ -174,3 +174,13 @@ it("a cut by the Indian rules needs a transmission length by test, no longer tha
 });
 
 it("is no release without a test", () => expect(verdictOf({ relTest: null }, /strength required/)).toBe("OPEN"));
+
+it.each([en, is])("its cautions stand on the first page, which goes to the yard, %s", (id) => {
+  const template = linkedTemplates.find((one) => one.id === id)!;
+  const { plan } = planned(template, exampleFor(id));
+  const first = plan.cells.filter(({ row }) => row < plan.print.breaks![0]!).map(({ value }) => String(value ?? ""));
+  const has = (words: RegExp): boolean => first.some((text) => words.test(text));
+  expect(has(/lethal energy: nobody behind or in line with jacks, anchorages and abutments/)).toBe(true);
+  expect(has(/Release only after the strength at transfer has been proved by test/)).toBe(true);
+  expect(has(/competent engineer/)).toBe(true);
+});
