@@ -44,6 +44,8 @@ describe.each(cases)("%s, %s", (id, method) => {
       expect(inputs[en ? "mu" : "muTest"]).toBe(mu);
       expect((en ? mu : 1) * (inputs["k"] as number)).toBeCloseTo(wobble, 12);
       expect(builtSheet(template.id, inputs).column("mu")[0]).toBe(mu);
+      expect(inputs["slip"]).toBe(choice.column("slipPost")[0]);
+      expect(assumed).not.toContain("slip");
       for (const typed of [en ? "mu" : "muTest", "k"]) expect(assumed, typed).not.toContain(typed);
     }
     expect(assumed.size).toBeGreaterThan(5);

@@ -404,7 +404,7 @@ function choice(sheet: DrawnSheet, values: Values, random: Random): void {
   if (values.has("twebIn") && now("tweb") > 0.45 * now("bbox"))
     values.set("twebIn", random.between(0.05, 0.45) * now("bbox"));
   values.limit("cLow", 0.03 * h, 0.45 * h, random);
-  values.limit("Lu", L, 1.3 * L, random);
+  values.limit("Lu", L, 1.1 * L, random);
   values.limit("bedEnds", 0, values.number("bedLength"), random);
   values.limit("tg", 14, 365, random);
   values.limit("t0M", 7, values.number("tg") - 1, random);
@@ -428,6 +428,8 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   const values = new Values(sheet.inputs, drawn);
   if (values.has("hIn")) {
     choice(sheet, values, random);
+    needed(sheet, values, wildness, random);
+    values.limit("psi1", values.number("psi2"), 1, random);
     return values.all;
   }
   const h = section(values, random);

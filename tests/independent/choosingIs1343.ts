@@ -2,7 +2,7 @@
  * The invented choice for the roof beam at Alder Quay to IS 1343:1980 straight from the equations, without the core: N, mm,
  * MPa, days. Clauses 5.2.3 to 5.2.5, 18.5.1, 18.5.2 and 22.8, second-hand or from memory as the reference says of each.
  */
-import { leastForce } from "./choosing.ts";
+import { drawInAtMidspan, held, leastForce } from "./choosing.ts";
 import { iSection } from "./en1992.ts";
 
 const L = 15_000;
@@ -86,12 +86,19 @@ function sized(m: Method) {
   const elastic = m.pre
     ? (ratio * ((sigj - first) * c - (Mg * e) / Ic)) / (1 + (ratio - 1) * c)
     : (ratio * stress(Ap * s0, Mg) * (tendons - 1)) / (2 * tendons);
-  const after = sigj - first - elastic;
-  const relaxation = relaxationOf(after / fp);
+  const slip = m.pre ? 0 : drawInAtMidspan(first, L, Ep);
+  const after = sigj - first - slip - elastic;
+  const relaxation = relaxationOf((m.pre ? sigj - first : after) / fp);
   const shrinkage = (m.pre ? 3e-4 : 2e-4 / Math.log10(m.t0 + 2)) * Ep;
   const creeping = (Ep / Ec) * (creep(m.t0) * stress(Ap * after, Mg) - creep(60) * ((Mp * e) / Ic));
   const all = relaxation + shrinkage + creeping;
+  const used = held(
+    { A: Ac, I: Ic, yb, h },
+    e,
+    stages.map((stage, i) => ({ ...stage, r: [1, 1] as const, P: Ap * (i === 0 ? after : after - all) })),
+  );
   return {
+    ...{ used, slip },
     ...{ P, e, n, tendons, Ap, sigj, first, elastic, after, relaxation, shrinkage, creeping, all },
     limits: [transfer, service, service],
     part: (sigj - after + all) / sigj,

@@ -132,6 +132,8 @@ const beyond: Inputs = Object.fromEntries(
 /** A conflict: template, what is typed, both sides of the message. */
 const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["CHOICE", { Lu: 14 }, ["Lu = 14 m", "L = 15 m"]],
+  ["CHOICE", { Lu: 17 }, ["Lu = 17 m", "L = 15 m"]],
+  ["CHOICE", { psi1: 0.1 }, ["ψ2 = 0.2", "ψ1 = 0.1"]],
   ["CHOICE", { hIn: 8000 }, ["h = 8000 mm", "L = 15 m"]],
   ["CHOICE", { section: "RECTANGLE", L: 200, hIn: null }, ["h = 13350 mm", "L = 200 m"]],
   ["CHOICE", { t0M: [3, 60] }, ["t0 = 60 days", "tg = 60 days"]],

@@ -54,6 +54,7 @@ class Values {
 
 /** Inputs that both kinds of sheet have by one name. */
 const alike = [
+  "psi1",
   "psi2",
   "gamma",
   "RH",
@@ -84,7 +85,10 @@ function furtherInputs(values: Values, line: number, en: boolean): Record<string
     own["slip"] = values.number("slipBed");
     own["members"] = Math.max(1, values.number("unBed"));
     if (en) own["tBed"] = 24 * t0 + 24;
-  } else if (en) {
+    return own;
+  }
+  own["slip"] = values.number("slipPost");
+  if (en) {
     // Here the wobble stands beside μ, there as an angle inside it.
     const [mu, wobble] = [values.number("mu"), values.number("kw")];
     if (mu === 0 && wobble > 0)
