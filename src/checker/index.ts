@@ -1,7 +1,7 @@
 /** The only door to the checker's tools: reading formulas, recognising and comparing sheets, what-if, marks, validation sheets. */
 export { takeSnapshot } from "./book/takeSnapshot.ts";
 export { conflictsIn, type Conflict } from "./conflicts.ts";
-export type { Recognised } from "./recognise/recognised.ts";
+export type { Recognised, SaidAtHead } from "./recognise/recognised.ts";
 export { recognise, recogniseAmong } from "./recognise/recognise.ts";
 export { carryOver, type Assumed, type CarriedOver, type Filled, type Lost, type Parked } from "./rebuild/carryOver.ts";
 export { changeOfSheet, type ChangeOfSheet, type CheckChange } from "./rebuild/changeOfSheet.ts";
@@ -10,7 +10,7 @@ export { fromChoice, NotChosen, type FromChoice } from "./choosing/fromChoice.ts
 export { assumedMarks } from "./quickStart/assumedMarks.ts";
 export { prepareQuickStart, quickStart, type Answers, type QuickStart } from "./quickStart/quickStart.ts";
 export type { SectionType } from "./quickStart/sections.ts";
-export { compare, type Comparison } from "./compare/compare.ts";
+export { compare, missingTemplate, type Comparison } from "./compare/compare.ts";
 export { findingsPaper } from "./compare/findingsPaper.ts";
 export { findingsPlan } from "./compare/findingsPlan.ts";
 export { aboutOf, comparedWith, limits as limitsOfComparing, outcomeOf, whereOf } from "./compare/said.ts";

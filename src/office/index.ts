@@ -20,3 +20,29 @@ export { registerPlan } from "./registerPlan.ts";
 export { asksFor, inputIds, settingsOf, type Settings } from "./settings.ts";
 export { withOfficeMarks } from "./officeMarks.ts";
 export { markedInputs } from "./markedInputs.ts";
+export {
+  idOfName,
+  keepChecked,
+  keepSheet,
+  keepTemplate,
+  type About,
+  type KeptSheet,
+  type Pause,
+} from "./keep/keepTemplate.ts";
+export { kinds as kindsOfUnderstood, type Refusal, type Understood } from "./keep/understood.ts";
+export type { InputToKeep } from "./keep/inputsToKeep.ts";
+export {
+  largestTemplate,
+  readTemplate,
+  sha256Of,
+  templateText,
+  type OfficeTemplate,
+} from "./templates/templateFile.ts";
+export {
+  indexName,
+  indexOf,
+  readIndex,
+  readIndexed,
+  type Indexed,
+  type TemplateIndex,
+} from "./templates/templateIndex.ts";

@@ -12,7 +12,7 @@ export function linkedFor(
   linkedTemplates: readonly Template[],
 ): readonly Template[] {
   const all = linkedTemplates.filter((template) => template.source!.template.id === source.id);
-  const shortOf = ({ id }: Template): string => id.replace(`-${source.id}`, "");
+  const shortOf = ({ id }: Template): string => id.replace(`-${source.id}`, "").replace(`${source.id}-`, "");
   return [...new Set(names)].map((name) => {
     const found = all.find((template) => template.id === name || shortOf(template) === name);
     if (found) return found;

@@ -56,7 +56,8 @@ const memberInput = "member";
 export function plannedMember(member: Member, run: Run): PlannedMember {
   const { template, settings } = member;
   const named = new Map(settings);
-  if (!named.has(memberInput)) named.set(memberInput, member.name);
+  const asks = placeOf(template, memberInput) !== undefined;
+  if (asks && !named.has(memberInput)) named.set(memberInput, member.name);
   const plan = planFor(template, named, startOf(run, member, template));
   const linked = run.linked(template).map((one) => [one.id, one.version, startOf(run, member, one)]);
   const own = [plan.inputs, [...member.linkedSettings]];

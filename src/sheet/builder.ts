@@ -118,6 +118,14 @@ function hashedCell(cell: PlannedCell): Partial<PlannedCell> {
   return out;
 }
 
+/** Cells to type in, but for inputs that the template locks. */
+function withoutLocked({ names, unlocked }: PlanCells, { locked = [] }: Template): Plan["unlocked"] {
+  const areas = names.filter(({ name }) => locked.includes(name.replace(/^kb_/, "")));
+  return areas.length === 0
+    ? unlocked
+    : unlocked.filter((area) => !areas.some(({ row, column }) => row === area.row && column === area.column));
+}
+
 /** The filled cells as a plan. */
 function planOf(filling: Filling, charts: Plan["charts"]): Plan {
   const { sheet, layout, cells } = filling;
@@ -129,7 +137,7 @@ function planOf(filling: Filling, charts: Plan["charts"]): Plan {
     cells: planned,
     names: cells.names,
     validations: cells.validations,
-    unlocked: cells.unlocked,
+    unlocked: withoutLocked(cells, template),
     ...(layout.workings && { groups: [{ row: layout.workings.first + 1, rows: rows - layout.workings.first - 1 }] }),
     spans: cells.spans,
     charts,

@@ -46,6 +46,12 @@ function partProblem(node: FormulaNode): string | undefined {
   }
 }
 
+/** What a template's formula may not hold in any configuration: functions and operators that are not allowed, addresses. */
+export function forbiddenIn(formula: string): readonly string[] {
+  const { parts, problems } = templateFormula(formula);
+  return [...problems, ...parts.flatMap((node) => partProblem(node) ?? [])];
+}
+
 /** Columns that hold only what people write down have nothing to compute with. */
 function recordProblems(parts: readonly FormulaNode[], { subjects }: ShapedSheet): readonly string[] {
   return cellReferences(parts).flatMap(({ id }) => {

@@ -10,6 +10,7 @@ export {
   unconfirmedWords,
 } from "./columns.ts";
 export { chartLines, type Line, type Point } from "./chartLines.ts";
+export { Anatomy, type CellPart, type ColumnPart, type Owner, type RowPart } from "./anatomy.ts";
 export { asRead } from "./checkOrder.ts";
 export { compose, type Parts } from "./compose.ts";
 export { expand } from "./expand.ts";
@@ -17,9 +18,12 @@ export { conflict } from "./relations.ts";
 export { plannedSnapshot } from "./plannedSnapshot.ts";
 export { fnv1a64 } from "../core/index.ts";
 export { inputsFrom, linked, nameOf, noValue, type SourceSheet } from "./links.ts";
-export { withSource } from "./take.ts";
+export { rootId } from "./rootId.ts";
+export { onSource, withSource } from "./take.ts";
+export { forbiddenIn } from "./formulaLint.ts";
+export { schemaProblems } from "./validate.ts";
 export type { Inputs } from "./inputs.ts";
-export { lint } from "./lint.ts";
+export { lint, lintWithPauses } from "./lint.ts";
 export * from "./plan.ts";
 export { RefusedSheet } from "./problems.ts";
 export { allowedWords, boundsOf, plainSymbol, says, type Says } from "./says.ts";

@@ -231,10 +231,34 @@ function shapes(template: Template): readonly Inputs[] {
 
 /** Everything that is wrong with a template: a message for each fault, naming block, item and column. Empty where it may be used. */
 export function lint(template: unknown): readonly string[] {
+  const steps = lintSteps(template);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+}
+
+/** The same with a pause after each configuration, in which a page can answer. */
+export async function lintWithPauses(
+  template: unknown,
+  pause: (done: number, of: number) => Promise<void>,
+): Promise<readonly string[]> {
+  const steps = lintSteps(template);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+    await pause(value.done, value.of);
+  }
+}
+
+function* lintSteps(
+  template: unknown,
+): Generator<{ readonly done: number; readonly of: number }, readonly string[], void> {
   const ofSchema = schemaProblems(template);
   if (ofSchema.length > 0) return ofSchema;
   const out = new Set<string>();
-  for (const shape of shapes(template as Template)) {
+  const all = shapes(template as Template);
+  for (const [i, shape] of all.entries()) {
     const which =
       shape === (template as Template).example.inputs
         ? "the example"
@@ -245,6 +269,7 @@ export function lint(template: unknown): readonly string[] {
       if (![...out].some((known) => known === problem || known.startsWith(`${problem} (with `)))
         out.add(which === "" ? problem : `${problem} (with ${which})`);
     }
+    yield { done: i + 1, of: all.length };
   }
   return [...out];
 }

@@ -46,3 +46,30 @@ export function withSource(file: object, source: Template): unknown {
   const { shape, source: spec, ...rest } = file as { shape: readonly unknown[]; source: object };
   return { ...(taken(rest) as object), shape: [...source.shape, ...shape], source: { ...spec, template: source } };
 }
+
+/**
+ * A linked template on another source, made from its own: what it takes has the words of that source, and its
+ * configuration begins with that source's. Whether all it takes is still there, lint tells.
+ */
+export function onSource(linked: Template, source: Template, id: string): Template {
+  const { source: spec, shape, ...rest } = linked;
+  const [before, after] = [sayingsOf(spec!.template), sayingsOf(source)];
+  const taken = (value: unknown): unknown => {
+    if (Array.isArray(value)) return value.map(taken);
+    if (typeof value !== "object" || value === null) return value;
+    const copy = Object.fromEntries(Object.entries(value).map(([key, member]) => [key, taken(member)]));
+    const { taken: of } = value as { readonly taken?: unknown };
+    if (typeof of !== "string") return copy;
+    const [was, is] = [before.get(of), after.get(of)].map((words) => (words ? wordsOf(words) : undefined));
+    if (!was || !is) return copy;
+    const own = Object.entries(copy).filter(([key, word]) => was[key as keyof Saying] !== word);
+    return { ...is, ...Object.fromEntries(own) };
+  };
+  return {
+    ...(taken(rest) as Omit<Template, "source" | "shape">),
+    id,
+    ...(source.office !== undefined && { office: source.office }),
+    shape: [...source.shape, ...shape.filter((input) => !spec!.template.shape.includes(input))],
+    source: { ...spec!, template: source },
+  };
+}

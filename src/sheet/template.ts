@@ -57,6 +57,12 @@ export interface Template {
   readonly charts: readonly ChartSpec[];
   /** What must hold between inputs. */
   readonly relations?: readonly Relation[];
+  /** Of a template of an office: who answers for it. */
+  readonly office?: string;
+  /** The template whose sheet it was made from. */
+  readonly madeFrom?: { readonly template: string; readonly version: string };
+  /** Ids of rows and columns that may not be changed on a sheet: an input among them keeps its default. */
+  readonly locked?: readonly string[];
   /** An invented example: values by input id; arrays (nested by dimension) for table inputs. */
   readonly example: {
     readonly name: string;

@@ -1,4 +1,4 @@
-import { choiceParts, compose, withSource, type Template } from "../sheet/index.ts";
+import { choiceParts, compose, withSource, type Parts, type Template } from "../sheet/index.ts";
 import choosingEn1992 from "./choosing-en1992-2004.json";
 import choosingIs1343 from "./choosing-is1343-1980.json";
 import compositePostEn1992 from "./composite-post-tensioned-en1992-2004.json";
@@ -58,7 +58,8 @@ import stressingRecord from "./shared/stressing-record.json";
 import strength from "./shared/strength.json";
 import web from "./shared/web.json";
 
-const parts = {
+/** What `{ "use": name }` stands for in a template's file. */
+export const sharedParts: Parts = {
   ...sheet,
   ...section,
   ...loads,
@@ -92,11 +93,11 @@ export const templates: readonly Template[] = [
   preTensionedEn1992,
   postTensionedIs1343,
   preTensionedIs1343,
-].map((file) => compose(file, parts) as Template);
+].map((file) => compose(file, sharedParts) as Template);
 
 /** Sheets that stand before a stress check: they take from none, and none takes from them. */
 export const choosingTemplates: readonly Template[] = [choosingEn1992, choosingIs1343].map(
-  (file) => compose(file, parts) as Template,
+  (file) => compose(file, sharedParts) as Template,
 );
 
 /** Sheets that take values from one of these, in the order they are offered. */
@@ -132,7 +133,7 @@ export const linkedTemplates: readonly Template[] = [
 ].map((file) => {
   const source = templates.find(({ id }) => id === file.source.template);
   if (!source) throw new Error(`${file.id} takes from ${file.source.template}, which is no template`);
-  return withSource(compose(file, parts) as object, source) as Template;
+  return withSource(compose(file, sharedParts) as object, source) as Template;
 });
 
 export const allTemplates: readonly Template[] = [...templates, ...choosingTemplates, ...linkedTemplates];

@@ -47,7 +47,7 @@ const texts: Partial<
 const otherText = { kind: "text changed", grade: "look", what: "The text was changed." } as const;
 
 /** A value as findings show it. */
-const shown = (value: CellContent["value"] | undefined): string =>
+export const shown = (value: CellContent["value"] | undefined): string =>
   value === null || value === undefined || value === ""
     ? "empty"
     : typeof value === "number"

@@ -4,7 +4,9 @@ import { takeSnapshot } from "../book/takeSnapshot.ts";
 import type { Host } from "../../hosts/index.ts";
 import { isHandOut } from "../handOut/index.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
-import type { Recognised } from "../recognise/recognised.ts";
+import { isKnownTemplate } from "../../templates/offices.ts";
+import { headOf } from "../recognise/head.ts";
+import type { Recognised, SaidAtHead } from "../recognise/recognised.ts";
 import { effects, type Effect } from "./asTemplate.ts";
 import { cellFindings } from "./cells.ts";
 import { colourFindings } from "./colourRules.ts";
@@ -12,6 +14,7 @@ import { markFindings, uncomputedFindings, valueFindings } from "./computed.ts";
 import { entryFindings, placesOfEntry } from "./entryRules.ts";
 import { gathered, inOrder, type Finding, type Grade } from "./finding.ts";
 import { linkFindings } from "./links.ts";
+import { withLocked } from "./locked.ts";
 import { protectionFindings } from "./protection.ts";
 import { addedFindings, goneFindings } from "./rows.ts";
 import { hiddenFindings, nameFindings, versionFindings } from "./sheetWide.ts";
@@ -32,6 +35,16 @@ export interface Comparison {
    * computed apart from the host.
    */
   readonly compared: { readonly cells: number; readonly formulas: number; readonly computed: number };
+}
+
+/**
+ * What a sheet says of its template where none of that id is known here, as of an office's whose file was not loaded;
+ * undefined for any other sheet.
+ */
+export async function missingTemplate(host: Host, sheet: string): Promise<SaidAtHead | undefined> {
+  const snapshot = await takeSnapshot(host, sheet);
+  const head = isHandOut(snapshot) ? undefined : headOf(snapshot, () => false);
+  return head && head.hash !== "" && !isKnownTemplate(head.templateId) ? head : undefined;
 }
 
 /**
@@ -66,7 +79,8 @@ export async function compare(host: Host, sheet: string): Promise<Comparison | u
     ]),
   );
   const comesTo = effects(recognised, found);
-  const findings = comesTo?.findings ?? found;
+  const ungraded = comesTo?.findings ?? found;
+  const findings = recognised.template.locked ? inOrder(withLocked(recognised, ungraded)) : ungraded;
   const count = (grade: Grade): number => findings.filter((f) => f.grade === grade).length;
   const counts = { serious: count("serious"), look: count("look"), note: count("note") };
   const { cells } = recognised.plan;

@@ -58,7 +58,8 @@ export type FindingKind =
   | "name lost"
   | "name moved"
   | "value not recomputed"
-  | "mark stale";
+  | "mark stale"
+  | "locked row changed";
 
 /** Something in which a sheet is not what its template would build today. */
 export interface Finding {

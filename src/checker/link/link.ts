@@ -7,7 +7,7 @@ import {
   type SourceSheet,
   type Template,
 } from "../../sheet/index.ts";
-import { catalogue, loadTemplate } from "../../templates/catalogue.ts";
+import { linkedIdsOf, loadKnownTemplate } from "../../templates/offices.ts";
 import { sheetsIn } from "../../cells/index.ts";
 import type { Host } from "../../hosts/index.ts";
 import { takeSnapshot } from "../book/takeSnapshot.ts";
@@ -33,14 +33,14 @@ export async function sheetsOf(host: Host, wanted: string): Promise<readonly str
 
 /** The linked sheets of the workbook that refer to a sheet. */
 export async function linkedTo(host: Host, { snapshot, template }: Recognised): Promise<readonly Recognised[]> {
-  const kinds = catalogue.flatMap(({ id, source }) => (source === template.id ? [id] : []));
+  const kinds = linkedIdsOf(template.id);
   const out: Recognised[] = [];
   for (const name of kinds.length === 0 ? [] : await host.sheetNames()) {
     if (name === snapshot.sheet) continue;
     const read = await takeSnapshot(host, name);
     const kind = headOf(read, (id) => kinds.includes(id))?.templateId;
     if (kind === undefined || !kinds.includes(kind)) continue;
-    const other = recogniseAmong(read, [await loadTemplate(kind)]);
+    const other = recogniseAmong(read, [await loadKnownTemplate(kind)]);
     const refers = other?.snapshot.cells.some((row) =>
       row.some(({ formula }) => formula !== undefined && sheetsIn(formula).includes(snapshot.sheet)),
     );

@@ -1,4 +1,4 @@
-import { expand, type Inputs, type InputCell, type InputValue, type Template } from "../../sheet/index.ts";
+import { expand, rootId, type Inputs, type InputCell, type InputValue, type Template } from "../../sheet/index.ts";
 import { computed, propertiesOf, usualSection, type SectionType } from "./sections.ts";
 import { NoResult } from "../../core/index.ts";
 import { eccentricities, memberOf, type Member } from "./member.ts";
@@ -52,8 +52,8 @@ export interface QuickStart {
   readonly unmet?: string;
 }
 
-const isPost = ({ id }: Template): boolean => id.startsWith("post");
-const isEn = ({ id }: Template): boolean => id.includes("en1992");
+const isPost = (template: Template): boolean => rootId(template).startsWith("post");
+const isEn = (template: Template): boolean => rootId(template).includes("en1992");
 
 /** Checks beyond the stresses are left to the full sheet. */
 const lean: Inputs = { lifted: "NO", detailing: "NO", web: "NO" };

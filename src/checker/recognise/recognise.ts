@@ -10,7 +10,7 @@ import {
   type Plan,
   type Template,
 } from "../../sheet/index.ts";
-import { catalogue, loadTemplate } from "../../templates/catalogue.ts";
+import { isKnownTemplate, loadKnownTemplate } from "../../templates/offices.ts";
 import { align } from "./align.ts";
 import { columnsNow } from "./columns.ts";
 import { headOf } from "./head.ts";
@@ -212,9 +212,8 @@ export function recogniseAmong(snapshot: Snapshot, known: readonly Template[]): 
 
 /** Recognises a sheet that has been read, with the template that it says it is of. */
 export async function recogniseSnapshot(snapshot: Snapshot): Promise<Recognised | undefined> {
-  const isKnown = (id: string): boolean => catalogue.some((entry) => entry.id === id);
-  const id = headOf(snapshot, isKnown)?.templateId;
-  return id !== undefined && isKnown(id) ? recogniseAmong(snapshot, [await loadTemplate(id)]) : undefined;
+  const id = headOf(snapshot, isKnownTemplate)?.templateId;
+  return id !== undefined && isKnownTemplate(id) ? recogniseAmong(snapshot, [await loadKnownTemplate(id)]) : undefined;
 }
 
 /**

@@ -32,6 +32,7 @@ import {
 } from "../../office/index.ts";
 import type { Inputs, Template } from "../../sheet/index.ts";
 import { linkedTemplates, templates } from "../../templates/index.ts";
+import { officeLinked, officeTemplates } from "../../templates/offices.ts";
 import { inColumns } from "../wrap.ts";
 import { checkFree, NotWritten, writeSafely } from "../writeSafely.ts";
 import { fileNames } from "./fileNames.ts";
@@ -45,6 +46,9 @@ export interface MembersVoice {
   /** Whether somebody has asked to stop. */
   readonly stopped: () => boolean;
 }
+
+/** Those shipped, and those of the office that the call names. */
+const all = (): readonly Template[] => [...templates, ...officeTemplates().filter(({ source }) => !source)];
 
 /** A table larger than this is something else. */
 const largestTable = 20_000_000;
@@ -66,7 +70,7 @@ export function bytesOf(path: string, what: string, largest: number): Uint8Array
 function tableOf(path: string, usual: Template | undefined, linked: (template: Template) => readonly Template[]) {
   try {
     const { separator, records } = readCsv(textOfBytes(bytesOf(path, "a table", largestTable)));
-    return membersOf(records, separator, { all: templates, usual, linked });
+    return membersOf(records, separator, { all: all(), usual, linked });
   } catch (error) {
     if (error instanceof NotATable) throw new Refused([`${path}: ${error.message}`]);
     if (error instanceof Refused) throw new Refused(error.messages.map((message) => `${path}: ${message}`));
@@ -202,12 +206,15 @@ export async function writeMembers(
 ): Promise<0 | 2 | 3 | 130> {
   const began = performance.now();
   const { members: table, out, set, link, force, register = join(out, "register.csv") } = request;
-  const usual = request.template === undefined ? undefined : templates.find(({ id }) => id === request.template);
+  const usual = request.template === undefined ? undefined : all().find(({ id }) => id === request.template);
   if (request.template !== undefined && !usual)
     throw new Refused([
-      `there is no template “${request.template}”; templates: ${templates.map(({ id }) => id).join(", ")}`,
+      `there is no template “${request.template}”; templates: ${all()
+        .map(({ id }) => id)
+        .join(", ")}`,
     ]);
-  const linked = (template: Template): readonly Template[] => linkedFor(template, link, linkedTemplates);
+  const linked = (template: Template): readonly Template[] =>
+    linkedFor(template, link, [...linkedTemplates, ...officeLinked()]);
   const { members, bad } = tableOf(table, usual, linked);
   const used = [...new Set(members.map(({ template }) => template))];
   const common = commonInputs([...used, ...used.flatMap(linked)], set);

@@ -7,6 +7,8 @@ export interface OfficeRequest {
   readonly defaults?: string;
   readonly duct?: string;
   readonly jack?: string;
+  /** Files of templates of the office. */
+  readonly templateFiles?: readonly string[];
 }
 
 /** Many members from a table. */
@@ -31,8 +33,10 @@ export interface MembersRequest extends OfficeRequest {
 export type Request =
   | MembersRequest
   | { readonly kind: "help" }
-  | { readonly kind: "list" }
-  | { readonly kind: "inputs"; readonly template: string }
+  | { readonly kind: "list"; readonly templateFiles?: readonly string[] }
+  | { readonly kind: "inputs"; readonly template: string; readonly templateFiles?: readonly string[] }
+  /** Writes the index of a folder of templates. */
+  | { readonly kind: "index"; readonly folder: string }
   | (OfficeRequest & {
       readonly kind: "write";
       readonly template: string;
@@ -61,6 +65,8 @@ const options = {
   defaults: { type: "string" },
   duct: { type: "string" },
   jack: { type: "string" },
+  "template-file": { type: "string", multiple: true },
+  "index-templates": { type: "string" },
   example: { type: "boolean" },
   blank: { type: "boolean" },
   force: { type: "boolean" },
@@ -82,7 +88,9 @@ export function requestOf(words: readonly string[]): Request {
   if (positionals.length > 0)
     throw new Refused([`“${positionals[0]}” belongs to no option; values are given as --set name=value`]);
   if (values.help) return { kind: "help" };
-  if (values.list) return { kind: "list" };
+  if (values["index-templates"] !== undefined) return { kind: "index", folder: values["index-templates"] };
+  const files = filesOf(values);
+  if (values.list) return { kind: "list", ...files };
   if (values.members !== undefined) return membersRequest(values, values.members);
   if (values.register !== undefined) throw new Refused(["--register goes with --members"]);
   const {
@@ -96,7 +104,7 @@ export function requestOf(words: readonly string[]): Request {
     strict = false,
     "sheet-name": sheetName,
   } = values;
-  if (values.inputs && template !== undefined) return { kind: "inputs", template };
+  if (values.inputs && template !== undefined) return { kind: "inputs", template, ...files };
   const faults = [
     ...(template === undefined ? ["--template is missing: the id of a template, as --list says it"] : []),
     ...(out === undefined && !values.inputs
@@ -119,6 +127,7 @@ export function requestOf(words: readonly string[]): Request {
     strict,
     ...(sheetName !== undefined && { sheetName }),
     ...officeOf(values),
+    ...files,
   };
 }
 
@@ -133,6 +142,11 @@ function officeOf({ defaults, duct, jack }: OfficeRequest): OfficeRequest {
     ...(duct !== undefined && { duct }),
     ...(jack !== undefined && { jack }),
   };
+}
+
+function filesOf(values: ReturnType<typeof parsed>["values"]): Pick<OfficeRequest, "templateFiles"> {
+  const files = values["template-file"];
+  return files === undefined ? {} : { templateFiles: files };
 }
 
 function membersRequest(values: ReturnType<typeof parsed>["values"], table: string): MembersRequest {
@@ -161,5 +175,6 @@ function membersRequest(values: ReturnType<typeof parsed>["values"], table: stri
     ...(template !== undefined && { template }),
     ...(register !== undefined && { register }),
     ...officeOf(values),
+    ...filesOf(values),
   };
 }

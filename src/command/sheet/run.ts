@@ -4,6 +4,7 @@ import { cautions } from "../../core/index.ts";
 import { openGridInNode, planValues, writeSheets, type FileSheet, type Values } from "../../hosts/index.ts";
 import { faultOfSheetName, freeSheetName, type Inputs, type Plan, type Template } from "../../sheet/index.ts";
 import { allTemplates, choosingTemplates, linkedTemplates, templates } from "../../templates/index.ts";
+import { officeLinked, officeTemplates } from "../../templates/offices.ts";
 import {
   dividedSettings,
   largestDefaults,
@@ -24,6 +25,7 @@ import {
 } from "../../office/index.ts";
 import { wrapped } from "../wrap.ts";
 import { inputLines } from "./inputList.ts";
+import { loadTemplates, writeIndex } from "./templateFiles.ts";
 import { requestOf, type OfficeRequest, type Request } from "./request.ts";
 import { bytesOf, writeMembers } from "./members.ts";
 import { summaryLines } from "./summary.ts";
@@ -60,6 +62,8 @@ export const help = `Writes a check sheet as an .xlsx file.
   --defaults <file>   the defaults of the office (JSON): national factors, stock, ducts, jacks, title block;
                       before --set and the table, marked on the sheet. A CSV table may have the columns
                       “duct type” and “jack”
+  --template-file <file>  a template of the office (JSON), as often as needed: then --template takes its id
+  --index-templates <folder>  writes index.json for a folder of such files, to be served beside the add-in
   --duct, --jack      choose one of its ducts or jacks by name
   --inputs            the template's inputs
   --list, --help      the templates; this text
@@ -83,18 +87,27 @@ export interface Voice {
 }
 
 /** Sheets that stand by themselves. */
-const unlinked: readonly Template[] = [...templates, ...choosingTemplates];
+const unlinked = (): readonly Template[] => [
+  ...templates,
+  ...choosingTemplates,
+  ...officeTemplates().filter(({ source }) => !source),
+];
+
+/** Sheets that take values from another. */
+const allLinked = (): readonly Template[] => [...linkedTemplates, ...officeLinked()];
 
 function templateOf(id: string): Template {
-  const found = unlinked.find((template) => template.id === id);
-  const linked = linkedTemplates.find((template) => template.id === id);
+  const found = unlinked().find((template) => template.id === id);
+  const linked = allLinked().find((template) => template.id === id);
   if (linked)
     throw new Refused([
       `${id} is linked to a sheet of ${linked.source!.template.id}: write that one, with --link ${id}`,
     ]);
   if (!found)
     throw new Refused([
-      `there is no template “${id}”; templates: ${unlinked.map((template) => template.id).join(", ")}`,
+      `there is no template “${id}”; templates: ${unlinked()
+        .map((template) => template.id)
+        .join(", ")}`,
     ]);
   return found;
 }
@@ -139,7 +152,7 @@ async function write(request: Extract<Request, { kind: "write" }>, voice: Voice)
   const began = performance.now();
   const template = templateOf(id);
   const sheetName = sheetNameFor(template, blank, wanted);
-  const linked = linkedFor(template, link, linkedTemplates);
+  const linked = linkedFor(template, link, allLinked());
   const divided = dividedSettings(template, linked, set);
   const settings = settingsOf(template, divided.ofSource);
   const defaults = defaultsFor(request);
@@ -205,7 +218,7 @@ function defaultsFor({ defaults, duct, jack }: OfficeRequest): OfficeDefaults | 
   const chosen = { ...(duct !== undefined && { duct }), ...(jack !== undefined && { jack }) };
   try {
     const text = textOfBytes(bytesOf(defaults, "a file of defaults", largestDefaults));
-    return readDefaults(text, allTemplates, chosen);
+    return readDefaults(text, [...allTemplates, ...officeTemplates(), ...officeLinked()], chosen);
   } catch (error) {
     if (error instanceof NotATable) throw new Refused([`${defaults}: ${error.message}`]);
     if (error instanceof Refused) throw new Refused(error.messages.map((message) => `${defaults}: ${message}`));
@@ -228,8 +241,11 @@ function members(request: Extract<Request, { kind: "members" }>, voice: Voice): 
 export async function runSheet(words: readonly string[], voice: Voice): Promise<0 | 1 | 2 | 3 | 130> {
   try {
     const request = requestOf(words);
+    if ("templateFiles" in request) await loadTemplates(request.templateFiles ?? []);
     if (request.kind === "help") voice.say(help.trimEnd());
-    else if (request.kind === "list") for (const { id, title, line } of unlinked) voice.say(`${id}\t${title}\t${line}`);
+    else if (request.kind === "index") await writeIndex(request.folder, voice.say);
+    else if (request.kind === "list")
+      for (const { id, title, line } of unlinked()) voice.say(`${id}\t${title}\t${line}`);
     else if (request.kind === "inputs") inputLines(templateOf(request.template)).forEach(voice.say);
     else if (request.kind === "members") return await members(request, voice);
     else return await write(request, voice);
