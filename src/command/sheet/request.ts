@@ -11,6 +11,20 @@ export interface OfficeRequest {
   readonly templateFiles?: readonly string[];
 }
 
+/** A template of the office from a sheet that was changed by hand. */
+export interface KeepRequest extends Pick<OfficeRequest, "templateFiles"> {
+  readonly kind: "keep";
+  /** The workbook and the name of its sheet. */
+  readonly book: string;
+  readonly sheet: string;
+  readonly id: string;
+  readonly title: string;
+  readonly office: string;
+  readonly version: string;
+  readonly out: string;
+  readonly force: boolean;
+}
+
 /** Many members from a table. */
 export interface MembersRequest extends OfficeRequest {
   readonly kind: "members";
@@ -32,6 +46,7 @@ export interface MembersRequest extends OfficeRequest {
 /** What a call asks for. */
 export type Request =
   | MembersRequest
+  | KeepRequest
   | { readonly kind: "help" }
   | { readonly kind: "list"; readonly templateFiles?: readonly string[] }
   | { readonly kind: "inputs"; readonly template: string; readonly templateFiles?: readonly string[] }
@@ -67,6 +82,12 @@ const options = {
   jack: { type: "string" },
   "template-file": { type: "string", multiple: true },
   "index-templates": { type: "string" },
+  "keep-template": { type: "string" },
+  sheet: { type: "string" },
+  id: { type: "string" },
+  title: { type: "string" },
+  office: { type: "string" },
+  version: { type: "string" },
   example: { type: "boolean" },
   blank: { type: "boolean" },
   force: { type: "boolean" },
@@ -89,6 +110,9 @@ export function requestOf(words: readonly string[]): Request {
     throw new Refused([`“${positionals[0]}” belongs to no option; values are given as --set name=value`]);
   if (values.help) return { kind: "help" };
   if (values["index-templates"] !== undefined) return { kind: "index", folder: values["index-templates"] };
+  if (values["keep-template"] !== undefined) return keepRequest(values, values["keep-template"]);
+  const stray = keepOptions.find((name) => values[name] !== undefined);
+  if (stray !== undefined) throw new Refused([`--${stray} goes with --keep-template`]);
   const files = filesOf(values);
   if (values.list) return { kind: "list", ...files };
   if (values.members !== undefined) return membersRequest(values, values.members);
@@ -147,6 +171,28 @@ function officeOf({ defaults, duct, jack }: OfficeRequest): OfficeRequest {
 function filesOf(values: ReturnType<typeof parsed>["values"]): Pick<OfficeRequest, "templateFiles"> {
   const files = values["template-file"];
   return files === undefined ? {} : { templateFiles: files };
+}
+
+const keepOptions = ["sheet", "id", "title", "office", "version"] as const;
+
+function keepRequest(values: ReturnType<typeof parsed>["values"], book: string): KeepRequest {
+  const { sheet = "", id = "", title = "", office = "", version = "", out = "", force = false } = values;
+  const given = { sheet, id, title, office, version, out };
+  const missing = Object.entries(given).flatMap(([name, value]) =>
+    value.trim() === "" ? [`--${name} is missing: --keep-template needs it`] : [],
+  );
+  const faults = [
+    ...missing,
+    ...(id !== "" && !/^[a-z0-9]+(-[a-z0-9]+)+$/.test(id)
+      ? [`--id ${id}: it has words of small letters and digits with “-” between, two at least, such as my-beam`]
+      : []),
+    ...(version !== "" && !/^\d+\.\d+\.\d+$/.test(version)
+      ? [`--version ${version}: it has three numbers, such as 1.0.0`]
+      : []),
+    ...(out !== "" && !out.toLowerCase().endsWith(".json") ? [`--out ${out}: a template's file ends in .json`] : []),
+  ];
+  if (faults.length > 0) throw new Refused(faults);
+  return { kind: "keep", book, ...given, force, ...filesOf(values) };
 }
 
 function membersRequest(values: ReturnType<typeof parsed>["values"], table: string): MembersRequest {

@@ -25,6 +25,7 @@ import {
 } from "../../office/index.ts";
 import { wrapped } from "../wrap.ts";
 import { inputLines } from "./inputList.ts";
+import { keepFromBook } from "./keep.ts";
 import { loadTemplates, writeIndex } from "./templateFiles.ts";
 import { requestOf, type OfficeRequest, type Request } from "./request.ts";
 import { bytesOf, writeMembers } from "./members.ts";
@@ -63,7 +64,9 @@ export const help = `Writes a check sheet as an .xlsx file.
                       before --set and the table, marked on the sheet. A CSV table may have the columns
                       “duct type” and “jack”
   --template-file <file>  a template of the office (JSON), as often as needed: then --template takes its id
-  --index-templates <folder>  writes index.json for a folder of such files, to be served beside the add-in
+  --index-templates <folder>  writes index.json for a folder of such files: what each holds, with its SHA-256
+  --keep-template <book.xlsx>  makes such a file of a sheet that was changed by hand, and lists what was understood,
+                      with --sheet "Beam" --id my-beam --title "…" --office "…" --version 1.0.0 --out office.json
   --duct, --jack      choose one of its ducts or jacks by name
   --inputs            the template's inputs
   --list, --help      the templates; this text
@@ -244,6 +247,12 @@ export async function runSheet(words: readonly string[], voice: Voice): Promise<
     if ("templateFiles" in request) await loadTemplates(request.templateFiles ?? []);
     if (request.kind === "help") voice.say(help.trimEnd());
     else if (request.kind === "index") await writeIndex(request.folder, voice.say);
+    else if (request.kind === "keep")
+      await keepFromBook(request, {
+        progress: () => undefined,
+        ...voice,
+        say: (text) => wrapped(text).forEach(voice.say),
+      });
     else if (request.kind === "list")
       for (const { id, title, line } of unlinked()) voice.say(`${id}\t${title}\t${line}`);
     else if (request.kind === "inputs") inputLines(templateOf(request.template)).forEach(voice.say);

@@ -1,0 +1,93 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { runSheet } from "../../../src/command/sheet/run.ts";
+import { openWorkbook, writeBook, type BookCell } from "../../../src/hosts/index.ts";
+import { readTemplate } from "../../../src/office/index.ts";
+import { officeTemplates, removeOfficeTemplate } from "../../../src/templates/offices.ts";
+import { small } from "../office/smallTemplate.ts";
+
+let folder = "";
+let file = "";
+let book = "";
+let out = "";
+beforeEach(async () => {
+  folder = mkdtempSync(join(tmpdir(), "kernbook-keep-"));
+  file = join(folder, "small.json");
+  book = join(folder, "small.xlsx");
+  out = join(folder, "office.json");
+  writeFileSync(file, JSON.stringify(small));
+  const built = ["--template-file", file, "--template", small.id, "--sheet-name", "Beam", "--out", book];
+  expect((await run(...built)).status).toBe(0);
+});
+afterEach(() => {
+  rmSync(folder, { recursive: true });
+  for (const { id } of officeTemplates()) removeOfficeTemplate(id);
+});
+
+async function run(...words: readonly string[]) {
+  const said: string[] = [];
+  const complained: string[] = [];
+  const status = await runSheet(words, { say: (line) => said.push(line), complain: (line) => complained.push(line) });
+  return { status, said: said.join(" "), complained: complained.join(" ") };
+}
+const keep = (...more: readonly string[]) =>
+  run(
+    ...["--keep-template", book, "--sheet", "Beam", "--id", "alder-small", "--title", "Alder small"],
+    ...["--office", "Alder Office (invented)", "--version", "1.0.0", "--out", out, ...more],
+  );
+
+/** Changes cells of the workbook's file. */
+function edited(change: (cell: BookCell) => BookCell): void {
+  const { workbook } = openWorkbook(readFileSync(book));
+  const sheets = workbook.sheets.map((sheet) => ({ ...sheet, cells: sheet.cells.map(change) }));
+  writeFileSync(book, writeBook({ ...workbook, sheets }));
+}
+
+describe("a template of the office from a workbook's file", () => {
+  it("holds what was changed by hand, lists it, and builds a sheet", async () => {
+    edited((cell) => (cell.value === "force" ? { ...cell, value: "force as measured" } : cell));
+    const { status, said, complained } = await keep("--template-file", file);
+    expect(complained).toBe("");
+    expect(status).toBe(0);
+    expect(said).toMatch(/changed: [A-Z]+\d+: .*\(F\)/);
+    expect(said).toContain('now: "force as measured"');
+    const { template } = await readTemplate(readFileSync(out));
+    expect(template).toMatchObject({ id: "alder-small", office: "Alder Office (invented)", version: "1.0.0" });
+    expect(JSON.stringify(template.blocks)).toContain("force as measured");
+    const built = join(folder, "built.xlsx");
+    expect((await run("--template-file", out, "--template", "alder-small", "--out", built)).status).toBe(0);
+    // The example of the small template: 12 kN over 20 kN.
+    const values = openWorkbook(readFileSync(built)).workbook.sheets[0]!.cells.map(({ value }) => value);
+    expect(values).toContain("force as measured");
+    expect(values).toContain(0.6);
+  });
+
+  it("is refused with the cell, and nothing is written", async () => {
+    let at = "";
+    edited((cell) => {
+      if (cell.formula === undefined || !/^=?\$?H\$?\d+\/\$?H\$?\d+$/.test(cell.formula)) return cell;
+      at = `H${cell.row + 1}`;
+      return { ...cell, formula: `${cell.formula}*7.5` };
+    });
+    expect(at).not.toBe("");
+    const { status, complained } = await keep("--template-file", file);
+    expect(status).toBe(1);
+    expect(complained).toContain(`${at}: `);
+    expect(complained).toContain("the number 7.5 is typed into the formula");
+    expect(existsSync(out)).toBe(false);
+  });
+
+  it("says which template is missing, which sheets there are, and which options", async () => {
+    removeOfficeTemplate(small.id);
+    expect((await keep()).complained).toContain("small-check 1.0.0, which is not known here");
+    expect((await keep("--sheet", "Slab")).complained).toContain("has no sheet “Slab”; sheets: Beam");
+    expect((await keep("--id", "post-tensioned-en1992-2004")).complained).toContain("that of a shipped template");
+    const { status, complained } = await run("--keep-template", book, "--version", "1");
+    expect(status).toBe(1);
+    expect(complained).toContain("--sheet is missing");
+    expect(complained).toContain("--version 1: it has three numbers");
+    expect((await run("--list", "--office", "x")).complained).toContain("--office goes with --keep-template");
+  });
+});
