@@ -61,6 +61,15 @@ export const tendon = quantities({
     max: 1,
     typical: [0.05, 0.35],
   },
+  deviatorFriction: {
+    symbol: "μ_d",
+    unit: "1/rad",
+    text: "friction coefficient of a strand at deviators and hold-ups",
+    min: 0,
+    max: 1,
+    typical: [0, 0.35],
+    smallest: 0.02,
+  },
   angleChange: {
     symbol: "α",
     unit: "rad",
