@@ -12,8 +12,9 @@ export const anchorages = table({
   columns: {
     y: as(q.heightAboveSoffit, { text: "height of the axis above the soffit", typical: [0, 6000], smallest: 10 }),
     z: as(q.lateralOffset, { symbol: "z_a" }),
-    a_v: as(q.plateSide, { symbol: "a_v", text: "height of the loaded plate" }),
-    a_h: as(q.plateSide, { symbol: "a_h", text: "width of the loaded plate" }),
+    // Strands in a row load the member over the width of their row.
+    a_v: as(q.plateSide, { symbol: "a_v", text: "height of the loaded plate", max: 20_000 }),
+    a_h: as(q.plateSide, { symbol: "a_h", text: "width of the loaded plate", max: 20_000 }),
     P: q.localForce,
     order: q.stressingOrder,
   },
