@@ -34,7 +34,7 @@ describe("a template made from a sheet", () => {
     const { faults } = built;
     const fck = built.meaning("fck").at;
     await faults.typeOver(name, row(fck.row, columns.description), "cylinder strength as ordered");
-    await faults.typeOver(name, row(fck.row, columns.from), 30);
+    await faults.typeOver(name, row(fck.row, columns.from), 35);
     const check = built.plan.summary.checks.find(({ aside }) => !aside)!;
     const value = built.plan.cells.find(
       (cell) => cell.row === check.utilisation.row && cell.column === columns.value && cell.formula,
