@@ -6,7 +6,7 @@ const areas = {
   core: { folder: "./src/core", uses: [] },
   cells: { folder: "./src/cells", uses: ["core"] },
   sheet: { folder: "./src/sheet", uses: ["core", "cells"] },
-  templates: { folder: "./src/templates", uses: ["sheet"], doors: ["./index.ts", "./catalogue.ts"] },
+  templates: { folder: "./src/templates", uses: ["sheet"], doors: ["./index.ts", "./catalogue.ts", "./offices.ts"] },
   functions: { folder: "./functions", uses: ["core"] },
   published: { folder: "./src/published", uses: ["core", "functions"] },
   typeset: { folder: "./src/typeset", uses: ["core"] },

@@ -107,7 +107,7 @@ describe("a template's file", () => {
       items.every((one) => "table" in one && one.columns.every((c) => c.record)),
     )!;
     const text = copy((file) => {
-      file.dimensions = { revisionLine: post.dimensions.revisionLine } as never;
+      file.dimensions = { revisionLine: post.dimensions.revisionLine };
       file.blocks.push({ use: `${post.id}#${revisions.id}` } as never);
     });
     const { template } = await readTemplate(text);
