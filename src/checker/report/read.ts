@@ -62,7 +62,7 @@ export interface ReadSheet {
   readonly marks: { readonly parts: number; readonly marked: number; readonly stale: number };
 }
 
-/** What is said of a check whose row is gone. */
+/** The verdict printed for a check whose row is missing. */
 export const noVerdict = "NO VERDICT";
 
 const linkedRoles: ReadonlySet<Role> = new Set(["linked", "linkedText"]);
@@ -77,7 +77,7 @@ const shown = ({ text, error, value }: CellContent): string => error?.code ?? (t
 /** What a cell shows. */
 export const readCellText = ({ content }: ReadCell): string => shown(content);
 
-/** Everything on a sheet that a report tells, as it stands now. */
+/** The sheet's present contents, as far as a report needs them. */
 export function readSheet(recognised: Recognised): ReadSheet {
   const { snapshot, plan } = recognised;
   const planned = new Map(plan.cells.map((cell): [string, PlannedCell] => [`${cell.row} ${cell.column}`, cell]));

@@ -92,7 +92,7 @@ function near({ left, right, low, high }: Boxes, visit: (i: number, j: number) =
   return sweep(low, high, (i, j) => left[i]! <= right[j]! && left[j]! <= right[i]! && visit(i, j));
 }
 
-/** Do a ring's boundaries change sides where point j comes to stand on point i, the ends of no common edge? */
+/** Whether the boundary of a ring crosses itself where points i and j coincide; no edge joins the two. */
 function crossesAtPoint(points: readonly Point[], i: number, j: number): boolean {
   const [p, q] = [points[i]!, points[j]!];
   if (!same(p, q)) return false;
