@@ -48,6 +48,8 @@ describe.each(cases)("%s, %s", (id, method) => {
       expect(assumed).not.toContain("slip");
       for (const typed of [en ? "mu" : "muTest", "k"]) expect(assumed, typed).not.toContain(typed);
     }
+    // Worked out, not entered: marked until somebody confirms it.
+    if (method === "PRE") for (const id of ["members", "tBed"]) if (id in inputs) expect(assumed, id).toContain(id);
     expect(assumed.size).toBeGreaterThan(5);
     expect([...proposed]).toEqual(["strands"]);
     const plan = expand(template, inputs);

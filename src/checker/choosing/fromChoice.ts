@@ -68,6 +68,9 @@ const alike = [
   "ftTransferIn",
 ];
 
+/** Worked out here from what was entered: nobody has said them, and they are marked until somebody confirms them. */
+const workedOut: ReadonlySet<string> = new Set(["members", "tBed"]);
+
 function furtherInputs(values: Values, line: number, en: boolean): Record<string, InputValue> {
   const same = alike
     .filter((id) => values.has(id))
@@ -83,7 +86,9 @@ function furtherInputs(values: Values, line: number, en: boolean): Record<string
   if (line === 0) {
     own["bedLength"] = values.number("bedLength");
     own["slip"] = values.number("slipBed");
-    own["members"] = Math.max(1, values.number("unBed"));
+    const units = values.number("unBed");
+    if (units < 1) throw new NotChosen("no unit fits on the bed: correct its length or that of the unit first.");
+    own["members"] = units;
     if (en) own["tBed"] = 24 * t0 + 24;
     return own;
   }
@@ -121,8 +126,8 @@ export async function fromChoice(
   const line = method === "PRE" ? 0 : 1;
   const standard = choice.template.id.slice("choosing-".length);
   const id = `${line === 0 ? "pre" : "post"}-tensioned-${standard}`;
-  if (typeof values.number("L") !== "number" || !values.has("nM", line))
-    throw new NotChosen("the sheet has no strands");
+  if (!values.has("nM", line))
+    throw new NotChosen(`“${sheet}” has found no strands for this method: fill in the sheet, or choose the other one.`);
   const section = String(choice.plan.inputs["section"] ?? "I") as SectionType;
   const ids = sectionInputs(section);
   const dimensions: Inputs = Object.fromEntries(ids.map((one) => [one, values.number(one)]));
@@ -146,7 +151,7 @@ export async function fromChoice(
         e: values.number("eM", line),
         sigj: values.number("sigjM", line),
         dimensions,
-        said: new Set([...typed, ...Object.keys(inputs)]),
+        said: new Set([...typed, ...Object.keys(inputs).filter((one) => !workedOut.has(one))]),
         inputs,
       },
     },
