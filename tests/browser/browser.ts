@@ -159,7 +159,14 @@ export async function typeInCell(page: Page, sheet: string, address: string, tex
   }
   await page.waitForTimeout(150);
   await page.keyboard.type(text, { delay: 10 });
+  await functionListGone(page);
   await page.keyboard.press("Enter");
+}
+
+/** While the list of functions is still open, Enter would choose from it. On a busy machine it comes and goes late. */
+export async function functionListGone(page: Page): Promise<void> {
+  await page.waitForTimeout(200);
+  await page.locator('ul[data-u-comp="sheets-formula-editor"]').waitFor({ state: "hidden" });
 }
 
 /** Row and column of `D12`, counted from 0. */

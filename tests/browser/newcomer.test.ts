@@ -6,6 +6,7 @@ import {
   cellNamed,
   cellWhen,
   clickCell,
+  functionListGone,
   openWorkshop,
   placeOf,
   readCell,
@@ -130,8 +131,7 @@ describe("the newcomer's path", () => {
     await page.keyboard.type("=KERN.FRICTION_ST", { delay: 30 });
     await page.getByText("KERN.FRICTION_STRESS", { exact: true }).first().waitFor();
     await page.keyboard.type('RESS(0.3,0.2,0.003,"1/m",1395,12)', { delay: 10 });
-    // While the list is still open, Enter would choose from it.
-    await page.getByText("KERN.FRICTION_STRESS_LINEAR", { exact: true }).waitFor({ state: "hidden" });
+    await functionListGone(page);
     await page.keyboard.press("Enter");
     const { value } = await cellWhen(page, own, "B2", (cell) => typeof cell.value === "number");
     // 1395 · e^(−0.2·0.3 − 0.003·12), worked with a pocket calculator.

@@ -66,17 +66,32 @@ function squares(rows: Rows, n: number): Rows {
   });
 }
 
-/** One void of n points where the drawn ones lie. */
-const oneVoid = (rows: Rows, n: number): Rows => ring(points(rows, 1, 2), n).map(([x, y]) => [1, x, y]);
-
-/** One void of n points that is a star of needles: every edge lies beside a quarter of the others in both directions. */
-const star = (rows: Rows, n: number): Rows => {
+/** As many voids side by side where the drawn one lies as n points need, each a ring of up to 500. */
+function voidsOf(rows: Rows, n: number, inward: (i: number) => number): Rows {
   const all = points(rows, 1, 2);
-  const round = ring(all, n);
-  const mean = (k: 0 | 1): number => round.reduce((sum, p) => sum + p[k], 0) / n;
-  const [x, y] = [mean(0), mean(1)];
-  return round.map((p, i) => (i % 2 === 0 ? [1, p[0], p[1]] : [1, x + 0.1 * (p[0] - x), y + 0.1 * (p[1] - y)]));
-};
+  const mean = (k: 0 | 1): number => all.reduce((sum, p) => sum + p[k], 0) / all.length;
+  const middle = [mean(0), mean(1)] as const;
+  const radius = 0.6 * Math.min(...all.map(([x, y]) => Math.hypot(x - middle[0], y - middle[1])));
+  const count = Math.ceil(n / 500);
+  const [away, own] = count === 1 ? [0, radius] : [radius / 2, (0.4 * radius * Math.PI) / (2 * count)];
+  return Array.from({ length: n }, (_, i) => {
+    const no = Math.floor((i * count) / n);
+    const first = Math.ceil((no * n) / count);
+    const many = Math.ceil(((no + 1) * n) / count) - first;
+    const [at, there] = [(2 * Math.PI * (i - first + 0.25)) / many, (2 * Math.PI * no) / count];
+    const r = own * inward(i - first);
+    return [
+      1 + no,
+      middle[0] + away * Math.cos(there) + r * Math.cos(at),
+      middle[1] + away * Math.sin(there) + r * Math.sin(at),
+    ];
+  });
+}
+
+const rounds = (rows: Rows, n: number): Rows => voidsOf(rows, n, () => 1);
+
+/** Stars of needles: every edge lies beside a quarter of its star's others in both directions. */
+const stars = (rows: Rows, n: number): Rows => voidsOf(rows, n, (i) => (i % 2 === 0 ? 1 : 0.1));
 
 /** Teeth of equal height side by side: every edge lies beside every other. */
 function teeth(rows: Rows, n: number): Rows {
@@ -131,7 +146,7 @@ const byKey: Readonly<Record<string, readonly Growth[]>> = {
   ],
   deviators: [(rows, n) => places(rows, n).map((x, i) => (i === 0 || i === n - 1 ? [x, 0, 0] : [x, 0.5 / n, 0.2 / n]))],
   outline: [teeth, tapered],
-  voids: [squares, oneVoid, star],
+  voids: [squares, rounds, stars],
   stressAlongTendon: [(rows, n) => places(rows, n).map((s, i) => [s, number(rows[0]![1]) * Math.exp((-0.2 * i) / n)])],
   stressedTendons: [
     (rows, n) =>

@@ -1,7 +1,8 @@
 import { afterAll, beforeEach, describe, expect, it } from "vitest";
-import { openGridInNode, openWorkbook, writeBook } from "../../src/hosts/index.ts";
+import { nodeGrid } from "../../src/hosts/grid/node.ts";
+import { openWorkbook, writeBook } from "../../src/hosts/index.ts";
 
-const host = await openGridInNode();
+const { host, runtime, workbook } = nodeGrid();
 const told: string[] = [];
 host.onTrouble((text) => told.push(text));
 beforeEach(() => void told.splice(0));
@@ -39,6 +40,27 @@ describe("an entry longer than a cell of a file may be", () => {
     expect(told.join()).toMatch(said);
     expect(await read(3)).toMatchObject({ value: formula });
     expect((await read(3)).formula).toBeUndefined();
+  });
+
+  it("keeps of a list of choices what a file holds, when it is made and when it is changed", async () => {
+    const cells = workbook.getSheetByName(sheet)!.getRange("B1");
+    const listOf = (values: readonly string[]) => runtime.api.newDataValidation().requireValueInList([...values]);
+    const kept = async () => openWorkbook(writeBook(await host.contents())).workbook.sheets[0]!.entries[0]!.rule;
+    const words = Array.from({ length: 40 }, (_, i) => `choice ${i + 10}`);
+    cells.setDataValidation(listOf(["one", "two, or more", "three"]).build());
+    expect(await kept()).toEqual({ kind: "list", values: ["one", "three"] });
+    cells
+      .getDataValidation()!
+      .setCriteria(runtime.core.DataValidationType.LIST, [undefined, words.join(","), undefined]);
+    expect(await kept()).toEqual({ kind: "list", values: words.slice(0, 25) });
+    cells.setDataValidation(listOf(["one", "two"]).build());
+    expect(await kept()).toEqual({ kind: "list", values: ["one", "two"] });
+    expect(told).toEqual([
+      expect.stringMatching(
+        /^“Sheet1”: of the 3 choices for B1 2 are kept: a workbook file holds up to 255 characters/,
+      ),
+      expect.stringMatching(/of the 40 choices for .* 25 are kept/),
+    ]);
   });
 
   it("never stands in the way of saving and opening again", async () => {

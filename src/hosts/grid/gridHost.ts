@@ -25,6 +25,7 @@ import { besideFollows } from "./beside.ts";
 import { contentsOf } from "./contents.ts";
 import { place as placeBook } from "./place.ts";
 import type { BookProperties, Workbook } from "../workbook/workbook.ts";
+import { limitChoiceLists } from "./choiceLists.ts";
 import { Dependants } from "./dependants.ts";
 import { enterCells } from "./enter.ts";
 import { limitEntries } from "./entryLimits.ts";
@@ -100,6 +101,7 @@ export class GridHost implements Host {
     besideFollows(grid);
     const trouble = (text: string): void => this.#troubleListeners.forEach((listener) => listener(text));
     limitEntries(grid, workbook, trouble);
+    limitChoiceLists(grid, workbook, trouble);
     completeCopies({ grid, workbook, selfContained: this.#selfContained, ownResults: this.#ownResults, trouble });
     allowedSheetNames(grid, workbook, trouble);
     guardReturning(grid, workbook, trouble);

@@ -2,6 +2,7 @@ import { type Address, type Area, holds } from "../../cells/index.ts";
 import type { ICellData, IRange } from "@univerjs/core";
 import type { Validation } from "../../sheet/index.ts";
 import type { ColourRule, EntryRule, SheetRules } from "../host/host.ts";
+import { choicesOf } from "./choicesOf.ts";
 import { neighbour } from "./rules.ts";
 import type { GridRuntime, GridSheet } from "./runtime.ts";
 import { areaOf } from "./sheetData.ts";
@@ -25,7 +26,7 @@ export function entryRule(
   const { DataValidationOperator, DataValidationType } = core;
   // The grid's parts each bring a type of their own for the same words.
   const type = String(rule.type);
-  if (type === String(DataValidationType.LIST)) return { kind: "list", values: (formula1 ?? "").split(",") };
+  if (type === String(DataValidationType.LIST)) return { kind: "list", values: choicesOf(formula1 ?? "") };
   const whole = type === String(DataValidationType.WHOLE);
   if (
     (!whole && type !== String(DataValidationType.DECIMAL)) ||

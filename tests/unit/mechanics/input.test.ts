@@ -156,6 +156,18 @@ describe("refusals name the input, its value and what is allowed", () => {
     if (typeof message === "string") expect(refusal(id, ...(args as readonly Argument[]))).toBe(message);
     else expect(refusal(id, ...(args as readonly Argument[]))).toMatch(message);
   });
+
+  it("takes up to 500 points of a void", () => {
+    const round = Array.from({ length: 501 }, (_, i) => [1, 60 + Math.cos(i / 80), 40 + Math.sin(i / 80)]);
+    const triangle = [
+      [0, 0],
+      [100, 0],
+      [100, 100],
+    ];
+    expect(refusal("OUTLINE_SECTION", triangle, "AREA", round)).toMatch(
+      /: void 1 has 501 points; at most 500 are allowed$/,
+    );
+  });
 });
 
 test("a value outside the everyday range is computed with a warning", () => {

@@ -14,13 +14,15 @@ import {
   type Point,
 } from "./polygon.ts";
 
+/** Of the outline or of one void: enough for any section that is drawn point by point. */
+const mostPoints = 500;
 export const outline = table({
   key: "outline",
   symbol: "outline",
   text: "points of the outline, in order round the section",
   columns: { x: q.outlineX, y: q.outlineY },
   minRows: 3,
-  maxRows: 500,
+  maxRows: mostPoints,
 });
 const voids = table({
   key: "voids",
@@ -51,6 +53,8 @@ function hollows(all: readonly VoidPoint[]): readonly Hollow[] {
         "voids",
         `void ${n} has ${ring.length} point${ring.length === 1 ? "" : "s"}; at least 3 are needed`,
       );
+    if (ring.length > mostPoints)
+      throw new InputError("voids", `void ${n} has ${ring.length} points; at most ${mostPoints} are allowed`);
     return { name: `void ${n}`, ring };
   });
 }
