@@ -26,7 +26,7 @@ const name = /^[A-Z][A-Z0-9]+_[A-Z0-9_]*/;
 
 function beginsAt(text: string, i: number): boolean {
   const word = /[A-Za-z0-9_]*$/.exec(text.slice(0, i))![0];
-  return /[\p{L}\d′∞]$/u.test(text.slice(0, i)) && i + 1 < text.length && !name.test(word + text.slice(i));
+  return /[\p{L}\d′∞)]$/u.test(text.slice(0, i)) && i + 1 < text.length && !name.test(word + text.slice(i));
 }
 
 /** A text with marks around its subscripts, which `_` begins. */

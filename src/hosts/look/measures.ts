@@ -23,14 +23,18 @@ export const margins = { left: 0.4, right: 0.4, top: 0.4, bottom: 0.55, header: 
 
 export type Heights = ReadonlyMap<number, number>;
 
-/** How many lines the texts that formulas give take, where they wrap; what the plan writes itself it has counted. */
+/**
+ * How many lines the texts take that formulas give or people enter, where they wrap; what the plan writes itself it has
+ * counted.
+ */
 export function computedLines(plan: Plan, valueOf: (cell: PlannedCell) => unknown): ReadonlyMap<number, number> {
   const spans = new Map(plan.spans.map((span) => [`${span.row} ${span.column}`, span]));
   const lines = new Map<number, number>();
   for (const cell of plan.cells) {
-    const { row, column, role, formula, runsOn } = cell;
-    const text = formula === undefined ? undefined : valueOf(cell);
-    if (formula === undefined || typeof text !== "string" || runsOn || !styles[role].wrap) continue;
+    const { row, column, role, formula, value, runsOn } = cell;
+    if (formula === undefined && role !== "textInput") continue;
+    const text = formula === undefined ? value : valueOf(cell);
+    if (typeof text !== "string" || runsOn || !styles[role].wrap) continue;
     const columns = spans.get(`${row} ${column}`)?.columns ?? 1;
     const width = plan.widths.slice(column, column + columns).reduce((sum, one) => sum + one, 0);
     lines.set(row, Math.max(lines.get(row) ?? 1, Math.ceil((text.length * letterWidth) / width)));

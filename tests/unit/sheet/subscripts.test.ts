@@ -17,6 +17,7 @@ test.each([
   ["σ_p0", "σ[p0]"],
   ["Δσ_p,c+s+r", "Δσ[p,c+s+r]"],
   ["φ(t_∞,t_0)", "φ(t[∞],t[0])"],
+  ["v(t_∞)_inf", "v(t[∞])[inf]"],
   ["max(c_min,b; c_min,dur) + Δc_dev", "max(c[min,b]; c[min,dur]) + Δc[dev]"],
   ["t_r0+t_eq", "t[r0]+t[eq]"],
   ["f_c−σ", "f[c]−σ"],
