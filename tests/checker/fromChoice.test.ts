@@ -58,6 +58,14 @@ describe.each(cases)("%s, %s", (id, method) => {
   });
 });
 
+test("tendons stressed from both ends have two jacks on the stress check", { timeout: 120_000 }, async () => {
+  const { inputs, assumed, template } = await started("choosing-is1343-1980", { method: "POST", jacks: "BOTH" });
+  const sheet = builtSheet(template.id, inputs);
+  expect(sheet.column("both")).toEqual((inputs["strands"] as readonly number[]).map(() => "YES"));
+  expect(sheet.column("xnull").every((x) => typeof x === "number")).toBe(true);
+  expect(assumed).not.toContain("both");
+});
+
 test("a sheet without a method, or without a force that keeps the limits, starts nothing", async () => {
   await expect(started("choosing-en1992-2004", { method: null })).rejects.toThrow(/method chosen is not chosen/);
   await expect(started("choosing-en1992-2004", { gs: 100, ql: 100 })).rejects.toThrow(NotChosen);

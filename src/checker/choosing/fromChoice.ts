@@ -71,6 +71,8 @@ const alike = [
 /** Worked out here from what was entered: nobody has said them, and they are marked until somebody confirms them. */
 const workedOut: ReadonlySet<string> = new Set(["members", "tBed"]);
 
+const bothEnds = (values: Values, line: number): boolean => line === 1 && values.text("jacks") === "BOTH";
+
 function furtherInputs(values: Values, line: number, en: boolean): Record<string, InputValue> {
   const same = alike
     .filter((id) => values.has(id))
@@ -93,6 +95,7 @@ function furtherInputs(values: Values, line: number, en: boolean): Record<string
     return own;
   }
   own["slip"] = values.number("slipPost");
+  if (bothEnds(values, line)) own["twoJacks"] = "YES";
   if (en) {
     // Here the wobble stands beside μ, there as an angle inside it.
     const [mu, wobble] = [values.number("mu"), values.number("kw")];
@@ -151,8 +154,9 @@ export async function fromChoice(
         e: values.number("eM", line),
         sigj: values.number("sigjM", line),
         dimensions,
-        said: new Set([...typed, ...Object.keys(inputs).filter((one) => !workedOut.has(one))]),
+        said: new Set([...typed, "both", ...Object.keys(inputs).filter((one) => !workedOut.has(one))]),
         inputs,
+        ...(bothEnds(values, line) && { eachTendon: { both: "YES" } }),
       },
     },
   };

@@ -38,6 +38,8 @@ export interface Sizing {
   readonly said: ReadonlySet<string>;
   /** Further inputs of the stress check. */
   readonly inputs: Inputs;
+  /** Inputs that each tendon has alike. */
+  readonly eachTendon?: Inputs;
 }
 
 export interface QuickStart {
@@ -283,6 +285,14 @@ interface Assembled {
   readonly assumed: ReadonlySet<string>;
 }
 
+/** What each tendon has alike, as a list over the tendons. */
+function forEach({ strands }: Inputs, alike: Inputs = {}): Inputs {
+  const tendons = Array.isArray(strands) ? strands.length : 0;
+  return Object.fromEntries(
+    Object.entries(alike).map(([id, value]) => [id, Array.from({ length: tendons }, () => value) as InputValue]),
+  );
+}
+
 /** All inputs of the sheet with these tendons, and which of them nobody answered. */
 function assembled({ template, trials, answers, dimensions }: Task, steel: Inputs): Assembled {
   const answered: Inputs = {
@@ -302,6 +312,7 @@ function assembled({ template, trials, answers, dimensions }: Task, steel: Input
     ...steel,
     ...answered,
     ...answers.sizing?.inputs,
+    ...forEach(steel, answers.sizing?.eachTendon),
   };
   const { inputs: cells } = trials.skeleton(given);
   const known = new Set(cells.map(({ id }) => id));
