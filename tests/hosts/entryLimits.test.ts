@@ -49,9 +49,10 @@ describe("an entry longer than a cell of a file may be", () => {
     const words = Array.from({ length: 40 }, (_, i) => `choice ${i + 10}`);
     cells.setDataValidation(listOf(["one", "two, or more", "three"]).build());
     expect(await kept()).toEqual({ kind: "list", values: ["one", "three"] });
+    const { DataValidationOperator, DataValidationType } = runtime.core;
     cells
       .getDataValidation()!
-      .setCriteria(runtime.core.DataValidationType.LIST, [undefined, words.join(","), undefined]);
+      .setCriteria(DataValidationType.LIST, [DataValidationOperator.EQUAL, words.join(","), ""]);
     expect(await kept()).toEqual({ kind: "list", values: words.slice(0, 25) });
     cells.setDataValidation(listOf(["one", "two"]).build());
     expect(await kept()).toEqual({ kind: "list", values: ["one", "two"] });
