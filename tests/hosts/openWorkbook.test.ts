@@ -655,6 +655,30 @@ describe("a fragment reads back alike, or what is lost is said", () => {
       [],
     ],
     [
+      "a hidden column without a width",
+      columns('<col min="2" max="2" hidden="1"/>'),
+      { widths: new Map([[1, { width: 12, hidden: true as const }]]) },
+      [],
+    ],
+    ["a column about which nothing is said", columns('<col min="2" max="2"/>'), { widths: new Map() }, []],
+    [
+      "columns that fold away",
+      columns('<col min="1" max="1" width="20.7109375" outlineLevel="1"/>'),
+      { widths: new Map([[0, { width: 20 }]]) },
+      ["groups of columns: not kept (“Data”)"],
+    ],
+    [
+      "a double underline",
+      styled('fontId="1"', "", (t) =>
+        t.replace(
+          "</fonts>",
+          '<font><u val="double"/><sz val="8"/><color rgb="FF112233"/><name val="Arial"/></font></fonts>',
+        ),
+      ),
+      look({ size: 8, underline: true }),
+      ["double underlines: shown as single ones (“Data”)"],
+    ],
+    [
       "a condition of a column",
       coloured('<cfRule type="expression" dxfId="0" priority="1"><formula>A1&gt;2</formula></cfRule>', "A1:A1048576"),
       {

@@ -140,15 +140,19 @@ function readCharts(
   });
 }
 
+/** Of a column about which a file says nothing, in characters with the margin. */
+const plainColumn = 9.14;
+
 function readWidths(sheet: Element, limits: Limits): ReadonlyMap<number, Width> {
   const widths = new Map<number, Width>();
+  const usual = Number(child(sheet, "sheetFormatPr")?.attributes["defaultColWidth"] ?? plainColumn) - columnMargin;
   for (const { attributes } of all(child(sheet, "cols"), "col")) {
     const { min = "1", max = min, width, hidden } = attributes;
-    if (width === undefined) continue;
+    if (width === undefined && !isOn(hidden)) continue;
     // Programs write one entry for all columns to the end of the sheet.
     for (let i = Math.max(0, Math.floor(Number(min)) - 1); i < Math.min(Number(max), limits.columns); i++)
       widths.set(i, {
-        width: Math.max(0, Number(width) - columnMargin),
+        width: width === undefined ? usual : Math.max(0, Number(width) - columnMargin),
         ...(isOn(hidden) && { hidden: true as const }),
       });
   }
@@ -206,6 +210,8 @@ function noteWhatIsNotKept(sheet: Element, name: string, notUnderstood: NotUnder
     notUnderstood.add("passwords of protection: the protection is kept, without the password", `“${name}”`);
   if (all(child(sheet, "sheetData"), "row").some(({ attributes }) => Number(attributes["outlineLevel"] ?? 0) > 1))
     notUnderstood.add("groups of rows within groups: kept as one", `“${name}”`);
+  if (all(child(sheet, "cols"), "col").some(({ attributes }) => Number(attributes["outlineLevel"] ?? 0) > 0))
+    notUnderstood.add("groups of columns: not kept", `“${name}”`);
 }
 
 /** A row as the file describes it. */

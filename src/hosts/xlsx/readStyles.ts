@@ -76,10 +76,13 @@ function backgroundOf(fill: Element, colours: Colours): string | undefined {
 
 /** What of a cell's letters, of what is behind them and of its lines is not kept, each with the words that say so. */
 const lostOf = {
-  font: (font: Element): string | undefined =>
-    ["superscript", "subscript"].includes(child(font, "vertAlign")?.attributes["val"] ?? "")
-      ? "cells whose letters are all raised or lowered: shown as others"
-      : undefined,
+  font: (font: Element): string | undefined => {
+    if (["superscript", "subscript"].includes(child(font, "vertAlign")?.attributes["val"] ?? ""))
+      return "cells whose letters are all raised or lowered: shown as others";
+    return (child(font, "u")?.attributes["val"] ?? "single").startsWith("double")
+      ? "double underlines: shown as single ones"
+      : undefined;
+  },
   fill: (fill: Element): string | undefined =>
     child(fill, "gradientFill") ||
     !["none", "solid"].includes(child(fill, "patternFill")?.attributes["patternType"] ?? "none")
