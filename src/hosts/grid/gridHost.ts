@@ -34,6 +34,7 @@ import { firstColumnFor } from "./inView.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
 import { looksOf } from "./looks.ts";
 import { readEveryNumeral } from "./numerals.ts";
+import { readSignedNames } from "./signedNames.ts";
 import { completeCopies } from "./copiedSheets.ts";
 import { guardReturning } from "./guarded.ts";
 import { keepMoreParsed } from "./parsedFormulas.ts";
@@ -89,6 +90,7 @@ export class GridHost implements Host {
     keepMoreParsed(grid);
     readEveryNumeral(grid);
     this.#names = new SheetNames(grid);
+    readSignedNames(grid);
     const passes = new Passes(grid);
     this.#selfContained = new SelfContained(grid, passes);
     this.#ownResults = new OwnResults({

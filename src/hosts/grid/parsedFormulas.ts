@@ -21,3 +21,24 @@ export function keepMoreParsed({ core, formula, univer }: GridRuntime): void {
     store.forEach = forEach;
   }
 }
+
+/**
+ * The grid also keeps the words of formulas, with what their names stood for then, and forgets them for no name. Its
+ * store is caught where it is asked for a formula.
+ */
+export function forgetWords({ core, formula, univer }: GridRuntime): void {
+  const store = core.LRUMap.prototype;
+  // eslint-disable-next-line @typescript-eslint/unbound-method -- put back as it was
+  const get = store.get;
+  const asked = new Set<{ clear(): void }>();
+  store.get = function (this: { clear(): void }, ...given: Parameters<typeof get>) {
+    asked.add(this);
+    return get.apply(this as never, given);
+  };
+  try {
+    univer.__getInjector().get(formula.LexerTreeBuilder).treeBuilder("=0");
+  } finally {
+    store.get = get;
+  }
+  for (const words of asked) words.clear();
+}

@@ -3,6 +3,7 @@ import { areaA1, placeOf, quotedSheet, wordsIn } from "../../cells/index.ts";
 import type { PlannedName } from "../../sheet/index.ts";
 import type { SheetName } from "../host/host.ts";
 import { followSheets } from "./namesFollow.ts";
+import { forgetWords } from "./parsedFormulas.ts";
 import { workbookId, type GridRuntime } from "./runtime.ts";
 
 const same = (name: string): string => name.toLowerCase();
@@ -119,6 +120,8 @@ export class SheetNames {
     for (const entry of Object.values(this.#map()))
       if (!entry.id.startsWith("plain!") && (entry.hidden !== true || entry.id.startsWith(givenId)))
         this.#run("formula.mutation.remove-defined-name", entry);
+    this.#forgetParsed();
+    forgetWords(this.#grid);
   }
 
   /** The reference a name stands for on a sheet: its own, else one of the whole workbook's. */
