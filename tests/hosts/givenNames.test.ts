@@ -16,7 +16,7 @@ async function saved(cell: string): Promise<Uint8Array> {
   for (const [row, entry] of [3, 40].entries()) await other.host.enter({ sheet, row, column: 0 }, entry);
   await other.host.enter({ sheet, row: 4, column: 0 }, "=force*2");
   const bytes = writeBook(await other.host.contents());
-  await other.host.dispose();
+  other.host.dispose();
   return bytes;
 }
 

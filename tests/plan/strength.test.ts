@@ -160,6 +160,9 @@ describe("what must not be OK", () => {
   test("a stress check built without shear forces leaves shear open", () => {
     const sheet = builtSheet(post, inputsOf(post, { web: "NO" }));
     expect(verdictOf(sheet, "shear")).toBe("OPEN");
+    // Without shear nothing says how far the moments are shifted.
+    expect(verdictOf(sheet, "bending, sagging: demand / resistance")).toBe("OPEN");
+    expect(sheet.column("beOk")).not.toContain("OK");
     expect(sheet.verdicts().overall).toBe("INCOMPLETE");
   });
 });

@@ -27,13 +27,13 @@ export function keepMoreParsed({ core, formula, univer }: GridRuntime): void {
  * store is caught where it is asked for a formula.
  */
 export function forgetWords({ core, formula, univer }: GridRuntime): void {
-  const store = core.LRUMap.prototype;
+  const store = core.LRUMap.prototype as { get(this: { clear(): void }, key: unknown): unknown };
   // eslint-disable-next-line @typescript-eslint/unbound-method -- put back as it was
   const get = store.get;
   const asked = new Set<{ clear(): void }>();
-  store.get = function (this: { clear(): void }, ...given: Parameters<typeof get>) {
+  store.get = function (key) {
     asked.add(this);
-    return get.apply(this as never, given);
+    return get.call(this, key);
   };
   try {
     univer.__getInjector().get(formula.LexerTreeBuilder).treeBuilder("=0");
