@@ -45,6 +45,19 @@ describe("the workbench page", () => {
     expect(value).toBeCloseTo(1267.307, 2);
   });
 
+  it("does not stand still when a long text is put into a cell that is being edited", async () => {
+    const { page } = await shared();
+    const sheet = (await page.evaluate(() => window.kernbook!.host!.sheetNames()))[0]!;
+    await clickCell(page, sheet, "C6");
+    await page.keyboard.press("F2");
+    await page.waitForTimeout(500);
+    await page.keyboard.insertText("x".repeat(33_000));
+    await page.getByText("A text of 33,000 characters was not put into the cell", { exact: false }).waitFor();
+    await page.keyboard.type("short");
+    await page.keyboard.press("Enter");
+    expect((await cellWhen(page, sheet, "C6", ({ value }) => value !== null)).value).toBe("short");
+  });
+
   it.each(["light", "dark"] as const)(
     "has no serious accessibility problem outside the grid itself in the %s theme",
     async (theme) => {

@@ -1,7 +1,7 @@
 import * as core from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import * as formula from "@univerjs/engine-formula";
-import { IDescriptionService, UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
+import { IDescriptionService, IEditorBridgeService, UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
 import coreLocale from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import highlightLocale from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
@@ -15,6 +15,7 @@ import { descriptions } from "./descriptions.ts";
 import "./grid.css";
 import { GridHost } from "./gridHost.ts";
 import { labelControls } from "./labels.ts";
+import { refuseLongTyping } from "./longTyping.ts";
 import { emptyWorkbook, registerPlugins } from "./runtime.ts";
 
 const guarded =
@@ -122,6 +123,12 @@ export function openGridInBrowser(container: HTMLElement): GridHost {
   univer.__getInjector().get(IDescriptionService).registerDescriptions(descriptions(runtime, worksheetFunctions));
   followTheme(api);
   sayWhyLocked(container, univer, host);
+  const editor = univer.__getInjector().get(IEditorBridgeService);
+  refuseLongTyping(
+    container,
+    () => editor.isVisible().visible,
+    (text) => host.tell(text),
+  );
   labelControls(container);
   return host;
 }

@@ -101,7 +101,7 @@ export class GridHost implements Host {
       errors: this.#errors,
     });
     besideFollows(grid);
-    const trouble = (text: string): void => this.#troubleListeners.forEach((listener) => listener(text));
+    const trouble = (text: string): void => this.tell(text);
     limitEntries(grid, workbook, trouble);
     limitChoiceLists(grid, workbook, trouble);
     completeCopies({ grid, workbook, selfContained: this.#selfContained, ownResults: this.#ownResults, trouble });
@@ -383,6 +383,11 @@ export class GridHost implements Host {
   onEdited(listener: () => void): () => void {
     this.#editListeners.add(listener);
     return () => this.#editListeners.delete(listener);
+  }
+
+  /** Says to those who listen for it what went wrong where nobody waits for it. */
+  tell(text: string): void {
+    this.#troubleListeners.forEach((listener) => listener(text));
   }
 
   /** Calls the listener with what went wrong where nobody waits for it: a copied sheet that could not be protected. */
