@@ -78,8 +78,8 @@ too. What the program itself reports to its maker is set in the program.</p>
 ${listOf([
   html`<code>ReadWriteDocument</code>: read and write the open workbook. No mail, no files, no identity, no single sign-on.`,
   `API sets needed: ${requiredSets.map(apiSet).join(", ")}.`,
-  html`In the browser's store of this address: the file of office defaults that a user chose (panel), and the workbooks kept
-by the workbench. Both stay on the machine.`,
+  html`In the browser's store of this address: defaults and templates of the office that a user chose (panel), and the
+workbooks kept by the workbench. Both stay on the machine.`,
 ])}
 <h2>Server</h2>
 ${listOf([
