@@ -133,6 +133,7 @@ export function OfficeBox({ host, engine, template, office }: Props) {
         ))}
       </div>
       <Problems texts={problems} />
+      {defaults && <Problems texts={defaults.doubts} />}
     </details>
   );
 }
