@@ -12,14 +12,15 @@ export interface AdaptedFile {
   readonly title: string;
   readonly line: string;
   readonly standard: string;
-  /** In place of the convention or note that begins so. */
+  /** In place of the convention, the note, or the message of a relation that begins so. */
   readonly conventions: Readonly<Record<string, string>>;
   readonly notes: Readonly<Record<string, string>>;
+  readonly messages: Readonly<Record<string, string>>;
   /** In place of the row or column; none where the list is empty. */
   readonly replace: Readonly<Record<string, readonly unknown[]>>;
   /** Single fields of a row or column. */
   readonly patch: Readonly<Record<string, object>>;
-  /** First items of the first page. */
+  /** On the first page before its first note. */
   readonly front: readonly unknown[];
   /** Further blocks behind the block of this id. */
   readonly after: Readonly<Record<string, readonly unknown[]>>;
@@ -81,19 +82,31 @@ function changed(member: unknown, file: AdaptedFile, asked: Asked): readonly unk
   return [typeof note === "string" ? { ...within, note: insteadOf(note, file.notes, asked) } : within];
 }
 
+/** With further items before the first note. */
+function beforeNotes(items: readonly unknown[], further: readonly unknown[]): readonly unknown[] {
+  const first = items.findIndex((item) => isLoose(item) && "note" in item);
+  return first < 0 ? [...items, ...further] : [...items.slice(0, first), ...further, ...items.slice(first)];
+}
+
 /** A template in the form of another. Throws where the base lacks what the file names. */
 export function adapted(base: Template, file: AdaptedFile, parts: Parts): Template {
   const asked = new Asked(
-    [file.replace, file.patch, file.notes, file.conventions, file.after].flatMap((one) => Object.keys(one)),
+    [file.replace, file.patch, file.notes, file.conventions, file.messages, file.after].flatMap((one) =>
+      Object.keys(one),
+    ),
   );
   const { id, version, title, line, standard } = file;
   const blocks = base.blocks.flatMap((block, i) => {
     const items = block.items.flatMap((item) => changed(item, file, asked));
-    const own = { ...block, items: i === 0 ? [...items, ...file.front] : items };
+    const own = { ...block, items: i === 0 ? beforeNotes(items, file.front) : items };
     const further = file.after[block.id];
     if (further) asked.found(block.id);
     return [own, ...(further ?? [])];
   });
+  const relations = (base.relations ?? []).map((relation) => ({
+    ...relation,
+    message: insteadOf(relation.message, file.messages, asked),
+  }));
   const kept = Object.entries(base.example.inputs).filter(([name]) => !file.example.drop.includes(name));
   const template = {
     ...base,
@@ -101,7 +114,7 @@ export function adapted(base: Template, file: AdaptedFile, parts: Parts): Templa
     conventions: base.conventions.map((text) => insteadOf(text, file.conventions, asked)),
     dimensions: { ...base.dimensions, ...file.dimensions },
     blocks,
-    relations: [...(base.relations ?? []), ...file.relations],
+    relations: [...relations, ...file.relations],
     example: {
       name: file.example.name,
       note: file.example.note + base.example.note,

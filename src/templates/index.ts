@@ -115,6 +115,21 @@ export const choosingTemplates: readonly Template[] = [choosingEn1992, choosingI
   (file) => compose(file, sharedParts) as Template,
 );
 
+/** Linked sheets that hold no rule of a standard: the same for another edition of their source's. */
+const ofAnyEdition = [
+  [domainPostIs1343, postTensionedIs1343y2012],
+  [domainPreIs1343, preTensionedIs1343y2012],
+  [recordPostIs1343, postTensionedIs1343y2012],
+] as const;
+const ofLaterEdition = ofAnyEdition.map(([file, { base, id, standard }]) => ({
+  ...file,
+  id: file.id.replace(base, id),
+  version: "1.0.0",
+  line: file.line.replace("IS 1343:1980", "IS 1343:2012"),
+  standard,
+  source: { ...file.source, template: id },
+}));
+
 /** Sheets that take values from one of these, in the order they are offered. */
 export const linkedTemplates: readonly Template[] = [
   crossCheckPostEn1992,
@@ -145,6 +160,7 @@ export const linkedTemplates: readonly Template[] = [
   compositePreEn1992,
   compositePostIs1343,
   compositePreIs1343,
+  ...ofLaterEdition,
 ].map((file) => {
   const source = templates.find(({ id }) => id === file.source.template);
   if (!source) throw new Error(`${file.id} takes from ${file.source.template}, which is no template`);
