@@ -189,6 +189,16 @@ export class OfficeDefaults {
     return out;
   }
 
+  /** Where national factors and numbers of a sheet come from, where the sheet itself has no table of it. */
+  originsIn(template: Template, inputs: Inputs): readonly string[] {
+    const { nationalFactors = [] } = this.file;
+    const entered = [...nationalFactors.filter((one) => takesValue(template, one)), ...this.#numbers(template)];
+    return originTexts(
+      template,
+      entered.filter(({ id, value }) => holds(inputs[id], value)),
+    );
+  }
+
   /** What is typed and is not in stock: a remark each. */
   remarksOn(template: Template, inputs: Inputs): readonly string[] {
     return (this.file.stock ?? []).flatMap(({ id, unit, values }) => {

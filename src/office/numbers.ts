@@ -63,6 +63,20 @@ const told: Readonly<Record<string, (one: StandardNumber) => string>> = {
 /** The dimension of that table: its members are ids of inputs. */
 const numberDimension = "officeNumber";
 
+const isListed = ({ dimensions }: Template): boolean => numberDimension in dimensions;
+
+/** "k7p = 0.7: NA to 5.10.2.1, AB, 2026-10-01": for a template whose sheet has no such table; none for one that has. */
+export function originTexts(
+  template: Template,
+  used: readonly (OfficeValue & { readonly clause?: string })[],
+): readonly string[] {
+  if (isListed(template)) return [];
+  return used.flatMap(({ id, value, unit, clause, source, enteredBy, enteredOn }) => {
+    const origin = [clause ?? source, enteredBy, enteredOn].filter((text) => text !== undefined);
+    return origin.length === 0 ? [] : [`${id} = ${value}${inUnit(unit)}: ${origin.join(", ")}`];
+  });
+}
+
 /** The cells of that table for the numbers in use: who entered them, when, and the clause. */
 export function originsOf(plan: Plan, template: Template, used: readonly StandardNumber[]): readonly Entered[] {
   const dimension = template.dimensions[numberDimension];

@@ -118,7 +118,16 @@ export function OfficeBox({ host, engine, template, office }: Props) {
         );
       })}
       {template && defaults && (
-        <p class="kb-hint">{used.length === 0 ? "This template takes none of them." : `Fills: ${used.join(", ")}.`}</p>
+        <>
+          <p class="kb-hint">
+            {used.length === 0 ? "This template takes none of them." : `Fills: ${used.join(", ")}.`}
+          </p>
+          {defaults.originsIn(template, defaults.inputsFor(template)).map((origin) => (
+            <p class="kb-hint" key={origin}>
+              Entered by the office: {origin}
+            </p>
+          ))}
+        </>
       )}
       {defaults && (
         <p>

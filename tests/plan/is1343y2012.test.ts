@@ -174,6 +174,8 @@ it("numbers of a national annex go the same way to the templates of EN 1992", ()
     const plan = expand(en, { ...en.example.inputs, k7p: 0.7 });
     const row = plan.meanings.find(({ id }) => id === "k7p")!.at.row;
     expect(office.marksFor(plan, en)).toContainEqual({ row, column: columns.mark, value: officeWord });
+    expect(office.originsIn(en, plan.inputs)).toEqual(["k7p = 0.7: NA to 5.10.2.1, invented, AB, 2026-10-01"]);
+    expect(office.originsIn(en, { ...plan.inputs, k7p: 0.75 })).toEqual([]);
   }
   expect(office.inputsFor(template("post-tensioned-is1343-2012"))).toEqual({});
 });

@@ -89,6 +89,8 @@ without signing in. An address that only the office's network reaches is enough.
 <code>.json</code> application/json, <code>.xml</code> text/xml, <code>.png</code> image/png, <code>.txt</code> text/plain,
 all in UTF-8.`,
   ...Object.entries(headers).map(([name, value]) => html`Header <code>${name}: ${value}</code>`),
+  html`The second header lets the program on the web, which is another site, read the functions. Whoever reaches the
+address can read its files: put nothing confidential into templates and defaults.`,
   html`Header <code>X-Content-Type-Options: nosniff</code>`,
   html`Header <code>Cache-Control: no-cache</code> for all but <code>parts/</code> and <code>icons/</code>, so that an update
 arrives. Names in <code>parts/</code> change with their content and may be kept.`,
