@@ -17,6 +17,7 @@ import {
   besideText,
   doubtOf,
   isTo,
+  originTexts,
   originsOf,
   standardsOf,
   type StandardNumber,
