@@ -130,6 +130,8 @@ export default ({ functions: alone = false } = {}, { mode = "production" } = {})
         new WrittenFilesPlugin("reference", reference),
         new WrittenFilePlugin("THIRD-PARTY.txt", thirdParty),
         new WrittenFilePlugin("manifest.xml", manifest),
+        // The panel asks for it; an office puts its own there.
+        new WrittenFilePlugin("defaults.json", async () => "null\n"),
         ...icons.map(
           (icon) =>
             new WrittenFilePlugin(`icons/${icon}`, () => readFile(new URL(`manifest/icons/${icon}`, import.meta.url))),

@@ -12,7 +12,8 @@ const cache = join(root, ".cache");
 const made = join(cache, "built");
 const from = ["src", "functions", "taskpane", "manifest", "package-lock.json", "package.json", "tsconfig.json"];
 
-function* filesUnder(path: string): Generator<string> {
+/** Every file of a folder and those below, in the order of names. */
+export function* filesUnder(path: string): Generator<string> {
   const entries = readdirSync(path, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
   for (const entry of entries) {
     const at = join(path, entry.name);

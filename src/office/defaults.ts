@@ -13,6 +13,16 @@ import {
 } from "../sheet/index.ts";
 import schema from "./defaults.schema.json";
 import { faultOfValue, isChoosable } from "./faultOfValue.ts";
+import {
+  besideText,
+  doubtOf,
+  isTo,
+  originTexts,
+  originsOf,
+  standardsOf,
+  type StandardNumber,
+  type StandardNumbers,
+} from "./numbers.ts";
 import { Refused } from "./refused.ts";
 import { placeOf, type Place } from "./settings.ts";
 
@@ -43,6 +53,8 @@ export interface DefaultsFile {
   readonly note?: string;
   readonly titleBlock?: readonly OfficeValue[];
   readonly nationalFactors?: readonly OfficeValue[];
+  /** Of an edition or a national annex, entered once from the office's copy: who, when, clause. */
+  readonly numbers?: readonly StandardNumbers[];
   readonly inputs?: readonly OfficeValue[];
   /** Materials in stock: what an input may be without a remark; the first is its default. */
   readonly stock?: readonly {
@@ -109,6 +121,8 @@ export class OfficeDefaults {
   constructor(
     readonly file: DefaultsFile,
     readonly chosen: Chosen = {},
+    /** Numbers far from those of the neighbouring edition: a sentence each, with both. */
+    readonly doubts: readonly string[] = [],
   ) {
     const { note: _note, ...content } = file;
     this.hash = fnv1a64(JSON.stringify(content));
@@ -131,22 +145,35 @@ export class OfficeDefaults {
   }
 
   choosing(chosen: Chosen): OfficeDefaults {
-    return new OfficeDefaults(this.file, { ...this.chosen, ...chosen });
+    return new OfficeDefaults(this.file, { ...this.chosen, ...chosen }, this.doubts);
   }
 
   /** Later ones go before earlier ones; the first in stock is the default. */
-  #single(): readonly OfficeValue[] {
+  #single(template: Template): readonly OfficeValue[] {
     const { titleBlock = [], nationalFactors = [], inputs = [], stock = [], ducts = [] } = this.file;
     const { duct } = this.chosen;
     const taken = duct === undefined ? ducts[0] : ducts.find(({ name }) => sameName(name, duct));
     const inStock = stock.flatMap(({ id, unit, values }) => values.map((value) => ({ id, unit, value })).reverse());
-    return [...inStock, ...titleBlock, ...nationalFactors, ...inputs, ...(taken?.inputs ?? [])];
+    return [
+      ...inStock,
+      ...titleBlock,
+      ...nationalFactors,
+      ...this.#numbers(template),
+      ...inputs,
+      ...(taken?.inputs ?? []),
+    ];
+  }
+
+  /** The numbers of the template's own edition. */
+  #numbers(template: Template): readonly StandardNumber[] {
+    const ofEdition = (this.file.numbers ?? []).filter(({ standard }) => isTo(template, standard));
+    return ofEdition.flatMap(({ values }) => values).filter((one) => takesValue(template, one));
   }
 
   /** The inputs that the office gives a template: one value for every place of a table, and a list for the table of jacks. */
   inputsFor(template: Template): Inputs {
     const out: Record<string, InputValue> = {};
-    for (const one of this.#single()) if (takesValue(template, one)) out[one.id] = one.value;
+    for (const one of this.#single(template)) if (takesValue(template, one)) out[one.id] = one.value;
     const { jacks = [] } = this.file;
     const first = jacks.findIndex(({ name }) => sameName(name, this.chosen.jack ?? jacks[0]!.name));
     const inOrder = first < 0 ? [] : [...jacks.slice(first), ...jacks.slice(0, first)];
@@ -161,6 +188,16 @@ export class OfficeDefaults {
       out[id] = !isColumn(placeOf(template, id)) || values.length === 1 ? values[0]! : values;
     }
     return out;
+  }
+
+  /** Where national factors and numbers of a sheet come from, where the sheet itself has no table of it. */
+  originsIn(template: Template, inputs: Inputs): readonly string[] {
+    const { nationalFactors = [] } = this.file;
+    const entered = [...nationalFactors.filter((one) => takesValue(template, one)), ...this.#numbers(template)];
+    return originTexts(
+      template,
+      entered.filter(({ id, value }) => holds(inputs[id], value)),
+    );
   }
 
   /** What is typed and is not in stock: a remark each. */
@@ -200,8 +237,10 @@ export class OfficeDefaults {
     const noted = (id: string, value: string): readonly Entered[] =>
       plan.meanings.flatMap((one) => (one.id === id ? [{ row: one.at.row, column: one.at.column, value }] : []));
     const { office, version, date } = this.file;
+    const numbers = this.#numbers(template).filter(({ id, value }) => holds(plan.inputs[id], value));
     return [
       ...marks,
+      ...originsOf(plan, template, numbers),
       ...noted("revWhat", `“${officeWord}”: defaults of ${office}, ${version}`),
       ...noted("revDate", date),
     ];
@@ -237,9 +276,12 @@ function holds(value: InputValue | undefined, own: InputValue): boolean {
   );
 }
 
+const numbersOf = (standard: string): string => `numbers of ${standard}`;
+
 const lists = (file: DefaultsFile): readonly (readonly [string, readonly OfficeValue[]])[] => [
   ["titleBlock", file.titleBlock ?? []],
   ["nationalFactors", file.nationalFactors ?? []],
+  ...(file.numbers ?? []).map(({ standard, values }) => [numbersOf(standard), values] as const),
   ["inputs", file.inputs ?? []],
   ...(file.ducts ?? []).map(({ name, inputs }) => [`duct “${name}”`, inputs] as const),
   ...(file.jacks ?? []).map(({ name, inputs }) => [`jack “${name}”`, inputs] as const),
@@ -290,14 +332,29 @@ export function readDefaults(text: string, templates: readonly Template[], chose
     );
   }
   const file = json as DefaultsFile;
-  const faults = lists(file).flatMap(([where, values]) => [
-    ...values.flatMap((one) =>
-      faultsOfValue(templates, one).map((fault) => `${where}, ${one.id} = ${one.value}: ${fault}`),
-    ),
+  const faults: string[] = lists(file).flatMap(([where, values]) => [
+    ...values.flatMap((one) => {
+      const standard = file.numbers?.find((numbers) => numbers.values === values)?.standard;
+      const asked = standard === undefined ? templates : templates.filter((template) => isTo(template, standard));
+      const beside = standard === undefined ? "" : besideText(asked, one.id);
+      // That there are no such templates is said below, once.
+      return (asked.length === 0 ? [] : faultsOfValue(asked, one)).map(
+        (fault) => `${where}, ${one.id} = ${one.value}: ${fault}${beside}`,
+      );
+    }),
     ...repeated(
       values.map(({ id, unit, templates: only }) => `${id} in ${unit}${only ? ` for ${only.join()}` : ""}`),
     ).map((twice) => `${where}: ${twice} stands twice`),
   ]);
+  const known = standardsOf(templates);
+  for (const { standard } of file.numbers ?? [])
+    if (!templates.some((template) => isTo(template, standard)))
+      faults.push(`${numbersOf(standard)}: no template is to this standard; allowed: ${known.join(", ")}`);
+  faults.push(
+    ...repeated((file.numbers ?? []).map(({ standard }) => standard)).map(
+      (standard) => `${numbersOf(standard)} stand twice`,
+    ),
+  );
   for (const { id, unit, values } of file.stock ?? [])
     for (const value of values)
       faults.push(...faultsOfValue(templates, { id, unit, value }).map((fault) => `stock, ${id} = ${value}: ${fault}`));
@@ -311,7 +368,11 @@ export function readDefaults(text: string, templates: readonly Template[], chose
       ),
     );
   if (faults.length > 0) throw new Refused([...new Set(faults)]);
-  return new OfficeDefaults(file, chosen);
+  const doubts = (file.numbers ?? []).flatMap(({ standard, values }) => {
+    const asked = templates.filter((template) => isTo(template, standard));
+    return values.flatMap((one) => doubtOf(asked, one) ?? []);
+  });
+  return new OfficeDefaults(file, chosen, doubts);
 }
 
 const repeated = (keys: readonly string[]): readonly string[] => keys.filter((key, i) => keys.indexOf(key) < i);

@@ -62,8 +62,23 @@ export function doubtsOf(sheet: ShapedSheet): readonly Doubt[] {
   return doubts;
 }
 
+/** A number that is entered must not be far from its neighbour without a word. */
+function nearRelations({ subjects }: Pick<ShapedSheet, "subjects">): readonly Relation[] {
+  return [...subjects.values()].flatMap((subject) => {
+    const row = subject.kind === "row" ? subject.row.row : undefined;
+    const near = row?.input?.near;
+    if (!row || !near) return [];
+    const { value, from, to, of } = near;
+    const holds = `OR(NOT(ISNUMBER({${row.id}})),AND({${row.id}}>=${from},{${row.id}}<=${to}))`;
+    const message =
+      `{${row.id}} is far from ${value}, the number of ${of}; expected: ${from} to ${to}. Compare it with your copy: ` +
+      "a slip, another unit, or another rule";
+    return [{ of: row.id, holds, message, warns: true }];
+  });
+}
+
 function doubtsIn(sheet: ShapedSheet): readonly Doubt[] {
-  return (sheet.template.relations ?? []).flatMap((relation) => {
+  return [...(sheet.template.relations ?? []), ...nearRelations(sheet)].flatMap((relation) => {
     const subject = sheet.subjects.get(relation.of);
     return relation.warns && subject?.kind === "row" && canBeJudged(relation, sheet)
       ? [{ input: subject.row, relation }]

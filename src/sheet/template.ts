@@ -204,6 +204,18 @@ export interface InputSpec {
   readonly mayBeEmpty?: true;
   /** A condition in the language of formulas: where it holds, an input that may stay empty must be given. */
   readonly neededWhere?: string;
+  /** A number that is known elsewhere: the sheet warns of a value beyond `from` and `to`, and names both. */
+  readonly near?: Neighbour;
+}
+
+/** What another edition, or another standard, has in place of a number that is entered. */
+export interface Neighbour {
+  readonly value: number | string;
+  /** Beyond these the value is not refused, but is seldom meant. */
+  readonly from: number;
+  readonly to: number;
+  /** Whose number it is: "IS 1343:1980". */
+  readonly of: string;
 }
 
 /** What a row or column says about its value. `quantity` takes symbol, unit, text and bounds from the core; the rest overrides. */

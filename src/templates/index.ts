@@ -1,3 +1,4 @@
+import { adapted } from "./adapted.ts";
 import { choiceParts, compose, withSource, type Parts, type Template } from "../sheet/index.ts";
 import choosingEn1992 from "./choosing-en1992-2004.json";
 import choosingIs1343 from "./choosing-is1343-1980.json";
@@ -31,6 +32,8 @@ import postTensionedEn1992 from "./post-tensioned-en1992-2004.json";
 import preTensionedEn1992 from "./pre-tensioned-en1992-2004.json";
 import postTensionedIs1343 from "./post-tensioned-is1343-1980.json";
 import preTensionedIs1343 from "./pre-tensioned-is1343-1980.json";
+import postTensionedIs1343y2012 from "./post-tensioned-is1343-2012.json";
+import preTensionedIs1343y2012 from "./pre-tensioned-is1343-2012.json";
 import recordPostEn1992 from "./stressing-record-post-tensioned-en1992-2004.json";
 import recordPostIs1343 from "./stressing-record-post-tensioned-is1343-1980.json";
 import camber from "./shared/camber.json";
@@ -41,6 +44,7 @@ import detailing from "./shared/detailing.json";
 import en1992 from "./shared/en1992.json";
 import endZones from "./shared/end-zones.json";
 import is1343 from "./shared/is1343.json";
+import is1343y2012 from "./shared/is1343-2012.json";
 import linked from "./shared/linked.json";
 import loads from "./shared/loads.json";
 import longLine from "./shared/long-line.json";
@@ -67,6 +71,7 @@ export const sharedParts: Parts = {
   ...preTensioned,
   ...en1992,
   ...is1343,
+  ...is1343y2012,
   ...secondOpinion,
   ...region,
   ...relations,
@@ -87,18 +92,43 @@ export const sharedParts: Parts = {
   ...choiceParts,
 };
 
-/** The stress checks, in the order people choose from. What a JSON file holds is checked by lint, not by the compiler. */
-export const templates: readonly Template[] = [
+/** What a JSON file holds is checked by lint, not by the compiler. */
+const whole: readonly Template[] = [
   postTensionedEn1992,
   preTensionedEn1992,
   postTensionedIs1343,
   preTensionedIs1343,
 ].map((file) => compose(file, sharedParts) as Template);
 
+/** Another edition in the form of one of these. */
+const ofAnotherEdition: readonly Template[] = [postTensionedIs1343y2012, preTensionedIs1343y2012].map((file) => {
+  const base = whole.find(({ id }) => id === file.base);
+  if (!base) throw new Error(`${file.id} has the form of ${file.base}, which is no template`);
+  return adapted(base, file, sharedParts);
+});
+
+/** The stress checks, in the order people choose from. */
+export const templates: readonly Template[] = [...whole, ...ofAnotherEdition];
+
 /** Sheets that stand before a stress check: they take from none, and none takes from them. */
 export const choosingTemplates: readonly Template[] = [choosingEn1992, choosingIs1343].map(
   (file) => compose(file, sharedParts) as Template,
 );
+
+/** Linked sheets that hold no rule of a standard: the same for another edition of their source's. */
+const ofAnyEdition = [
+  [domainPostIs1343, postTensionedIs1343y2012],
+  [domainPreIs1343, preTensionedIs1343y2012],
+  [recordPostIs1343, postTensionedIs1343y2012],
+] as const;
+const ofLaterEdition = ofAnyEdition.map(([file, { base, id, standard }]) => ({
+  ...file,
+  id: file.id.replace(base, id),
+  version: "1.0.0",
+  line: file.line.replace("IS 1343:1980", "IS 1343:2012"),
+  standard,
+  source: { ...file.source, template: id },
+}));
 
 /** Sheets that take values from one of these, in the order they are offered. */
 export const linkedTemplates: readonly Template[] = [
@@ -130,6 +160,7 @@ export const linkedTemplates: readonly Template[] = [
   compositePreEn1992,
   compositePostIs1343,
   compositePreIs1343,
+  ...ofLaterEdition,
 ].map((file) => {
   const source = templates.find(({ id }) => id === file.source.template);
   if (!source) throw new Error(`${file.id} takes from ${file.source.template}, which is no template`);

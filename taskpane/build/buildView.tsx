@@ -9,6 +9,7 @@ import { scrollToTop } from "../scroll.ts";
 import { useRunning, type Running } from "./running.ts";
 import type { Way } from "./stressCheckForm.tsx";
 import { TemplateList } from "./templateList.tsx";
+import { servedName } from "./officeDefaults.ts";
 import { useOffice } from "./useOffice.ts";
 import { useUnknownSheet } from "./unknownSheet.ts";
 
@@ -168,10 +169,12 @@ function Form({
     <>
       {office.refused.length > 0 && (
         <p class="kb-problem" role="alert">
-          The office defaults kept in this browser were not taken, and a sheet built now is without them:{" "}
-          {office.refused.join("; ")}. Choose the file again, or{" "}
+          {office.from === "served"
+            ? `The office defaults served at this address (${servedName})`
+            : "The office defaults kept in this browser"}{" "}
+          were not taken, and a sheet built now is without them: {office.refused.join("; ")}. Choose a file, or{" "}
           <button type="button" class="kb-link" disabled={office.isReading} onClick={office.readAgain}>
-            read what is kept again
+            read them again
           </button>
           .
         </p>

@@ -48,10 +48,14 @@ export function OfficeBox({ host, engine, template, office }: Props) {
   const used = template && defaults ? Object.keys(defaults.inputsFor(template)) : [];
   return (
     <details class="kb-office">
-      <summary>Office defaults: {isReading ? "being read …" : (defaults?.name ?? "none")}</summary>
+      <summary>
+        Office defaults: {isReading ? "being read …" : (defaults?.name ?? "none")}
+        {!isReading && defaults && (office.from === "served" ? ", from the office’s address" : ", from a file")}
+      </summary>
       <p class="kb-hint">
         One file of the office (JSON) with national factors, materials in stock, ducts, jacks and title block. It fills
-        the inputs below, and the sheet marks them “office”. It is kept in this browser.
+        the inputs below, and the sheet marks them “office”. A file chosen here is kept in this browser and goes before
+        the one that the office may serve with the add-in.
       </p>
       <p>
         <label>
@@ -76,6 +80,17 @@ export function OfficeBox({ host, engine, template, office }: Props) {
             }}
           >
             Use none
+          </button>
+        )}{" "}
+        {office.from !== "served" && !isReading && (
+          <button
+            type="button"
+            onClick={() => {
+              opened.current += 1;
+              office.useServed();
+            }}
+          >
+            Use those that the office serves
           </button>
         )}
       </p>
@@ -103,7 +118,16 @@ export function OfficeBox({ host, engine, template, office }: Props) {
         );
       })}
       {template && defaults && (
-        <p class="kb-hint">{used.length === 0 ? "This template takes none of them." : `Fills: ${used.join(", ")}.`}</p>
+        <>
+          <p class="kb-hint">
+            {used.length === 0 ? "This template takes none of them." : `Fills: ${used.join(", ")}.`}
+          </p>
+          {defaults.originsIn(template, defaults.inputsFor(template)).map((origin) => (
+            <p class="kb-hint" key={origin}>
+              Entered by the office: {origin}
+            </p>
+          ))}
+        </>
       )}
       {defaults && (
         <p>
@@ -118,6 +142,7 @@ export function OfficeBox({ host, engine, template, office }: Props) {
         ))}
       </div>
       <Problems texts={problems} />
+      {defaults && <Problems texts={defaults.doubts} />}
     </details>
   );
 }

@@ -1,8 +1,13 @@
 import type { OfficeDefaults } from "../../src/office/index.ts";
+import { officeLinked, officeTemplates } from "../../src/templates/offices.ts";
 import type { Engine } from "../engine.ts";
 import { whyNot } from "../loading.ts";
 
 const key = "kernbook office defaults";
+/** Kept in place of a file where somebody wants none of the defaults that the office serves. */
+const none = "none";
+/** Beside the page of the panel. */
+export const servedName = "defaults.json";
 /** Larger than any such file. */
 const largest = 1_000_000;
 
@@ -19,12 +24,21 @@ function storage(): Storage | undefined {
   }
 }
 
-/** Every template: defaults are for what any of them asks. */
-const allTemplates = ({ templates, choosingTemplates, linkedTemplates, template }: Engine) =>
-  Promise.all([...templates, ...choosingTemplates, ...linkedTemplates].map(({ id }) => template(id)));
+type Templates = Pick<Engine, "templates" | "choosingTemplates" | "linkedTemplates" | "template">;
+
+/** Every template: defaults are for what any of them asks, those of the office too. */
+const allTemplates = async ({ templates, choosingTemplates, linkedTemplates, template }: Templates) => [
+  ...(await Promise.all([...templates, ...choosingTemplates, ...linkedTemplates].map(({ id }) => template(id)))),
+  ...officeTemplates(),
+  ...officeLinked(),
+];
 
 /** Reads a file of defaults and keeps it in this browser if it is still wanted then. Throws where it is refused. */
-export async function keepOffice(bytes: ArrayBuffer, engine: Engine, isWanted: () => boolean): Promise<OfficeDefaults> {
+export async function keepOffice(
+  bytes: ArrayBuffer,
+  engine: Templates,
+  isWanted: () => boolean,
+): Promise<OfficeDefaults> {
   if (bytes.byteLength > largest)
     throw new Error(`the file has ${bytes.byteLength} bytes; at most ${largest} are read`);
   const { readDefaults, textOfBytes } = await office();
@@ -34,15 +48,50 @@ export async function keepOffice(bytes: ArrayBuffer, engine: Engine, isWanted: (
   return defaults;
 }
 
-/** The defaults kept in this browser; undefined where there are none. Throws where this version refuses them. */
-export async function keptOffice(engine: Engine): Promise<OfficeDefaults | undefined> {
+/** Whose choice the defaults are: a file chosen in this browser, none wanted here, or what the office serves. */
+export type Origin = "file" | "none" | "served";
+
+export function origin(): Origin {
   const text = storage()?.getItem(key);
-  if (text === null || text === undefined) return undefined;
+  if (text === null || text === undefined) return "served";
+  return text === none ? "none" : "file";
+}
+
+/** Answers of a server that has no such file; some stores say 403 for it. */
+const absent: ReadonlySet<number> = new Set([403, 404, 410]);
+
+/** The file that the office serves beside the panel, as text; undefined where there is none. Throws where it did not come. */
+async function fetchServed(): Promise<string | undefined> {
+  // The browser asks whether its copy is still that of the server.
+  const answer = await fetch(new URL(servedName, document.baseURI), { cache: "no-cache" });
+  if (absent.has(answer.status)) return undefined;
+  if (!answer.ok) throw new Error(`the server answers ${answer.status}`);
+  // A server that shows its start page for whatever it does not have.
+  if (answer.headers.get("Content-Type")?.startsWith("text/html")) return undefined;
+  return answer.text();
+}
+
+/**
+ * The defaults to begin with: the file kept in this browser; without one, and unless none are wanted here, those that
+ * the office serves. Undefined where there are none. Throws where they are refused.
+ */
+export async function foundOffice(engine: Templates, served = fetchServed): Promise<OfficeDefaults | undefined> {
+  const from = origin();
+  if (from === "none") return undefined;
+  const text = from === "file" ? storage()?.getItem(key) : await served();
+  // An address without defaults serves the word null, so that no request there fails.
+  if (text === null || text === undefined || text.trim() === "null") return undefined;
   const [{ readDefaults }, templates] = await Promise.all([office(), allTemplates(engine)]);
   return readDefaults(text, templates);
 }
 
-export function forgetOffice(): void {
+/** No defaults, of neither this browser nor the office. */
+export function wantNone(): void {
+  storage()?.setItem(key, none);
+}
+
+/** From now on what the office serves. */
+export function wantServed(): void {
   storage()?.removeItem(key);
 }
 

@@ -1,14 +1,16 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { OfficeDefaults } from "../../src/office/index.ts";
 import type { Engine } from "../engine.ts";
-import { forgetOffice, keepOffice, keptOffice, problemsOf } from "./officeDefaults.ts";
+import { foundOffice, keepOffice, origin, problemsOf, wantNone, wantServed, type Origin } from "./officeDefaults.ts";
 
-/** The defaults of the office: those kept in this browser, of a file just chosen, or none. */
+/** The defaults of the office: of a file chosen in this browser, those that the office serves, or none. */
 export interface Office {
   readonly defaults: OfficeDefaults | undefined;
+  /** Whose choice they are, or that there are none. */
+  readonly from: Origin;
   /** Being read: a sheet built now would be without them. */
   readonly isReading: boolean;
-  /** Why those kept in this browser were not taken. */
+  /** Why those of that origin were not taken. */
   readonly refused: readonly string[];
   readonly readAgain: () => void;
   /** Reads a chosen file and keeps it. Throws where it is refused: the defaults are as they were. */
@@ -16,17 +18,20 @@ export interface Office {
   /** Others chosen from the same file. */
   readonly choose: (defaults: OfficeDefaults) => void;
   readonly useNone: () => void;
+  /** What the office serves in place of the choice made here. */
+  readonly useServed: () => void;
 }
 
 /** Beside a button that builds with them. */
 export const waitsForOffice = "Reading the office’s defaults … Building waits for them.";
 
-/** Reads what is kept as soon as it is asked for: all templates load for it. Of several attempts the last one counts. */
+/** Reads what is kept or served as soon as it is asked for: all templates load for it. Of several attempts the last one counts. */
 export function useOffice(engine: Engine, isAsked: boolean): Office {
   const [defaults, setDefaults] = useState<OfficeDefaults>();
   const [refused, setRefused] = useState<readonly string[]>([]);
-  const [reading, setReading] = useState<"kept" | "file">();
-  /** What is kept was read, refused, or replaced. */
+  const [from, setFrom] = useState<Origin>(origin);
+  const [reading, setReading] = useState<"found" | "file">();
+  /** What is kept or served was read, refused, or replaced. */
   const [isSettled, setSettled] = useState(false);
   const turn = useRef(0);
   const settled = useRef(false);
@@ -34,19 +39,20 @@ export function useOffice(engine: Engine, isAsked: boolean): Office {
     const mine = (turn.current += 1);
     return () => mine === turn.current;
   };
-  const settle = (now: OfficeDefaults | undefined, why: readonly string[]): void => {
+  const settle = (now: OfficeDefaults | undefined, why: readonly string[], as: Origin = origin()): void => {
     settled.current = true;
     setSettled(true);
+    setFrom(as);
     setDefaults(now);
     setRefused(why);
     setReading(undefined);
   };
-  const readKept = (): void => {
+  const readFound = (): void => {
     const isLast = next();
-    setReading("kept");
-    keptOffice(engine).then(
-      (kept) => {
-        if (isLast()) settle(kept, []);
+    setReading("found");
+    foundOffice(engine).then(
+      (found) => {
+        if (isLast()) settle(found, []);
       },
       (error: unknown) => {
         if (isLast()) settle(undefined, problemsOf(error));
@@ -57,7 +63,7 @@ export function useOffice(engine: Engine, isAsked: boolean): Office {
   useEffect(() => {
     if (!isAsked || asked.current) return;
     asked.current = true;
-    readKept();
+    readFound();
   }, [engine, isAsked]);
 
   const take = async (bytes: ArrayBuffer): Promise<void> => {
@@ -65,30 +71,35 @@ export function useOffice(engine: Engine, isAsked: boolean): Office {
     setReading("file");
     try {
       const taken = await keepOffice(bytes, engine, isLast);
-      if (isLast()) settle(taken, []);
+      if (isLast()) settle(taken, [], "file");
     } catch (error) {
       if (isLast()) {
         setReading(undefined);
-        // The file came before what is kept was read: that still counts.
-        if (!settled.current) readKept();
+        // The file came before the others were read: that still counts.
+        if (!settled.current) readFound();
       }
       throw error;
     }
   };
   return {
     defaults,
+    from,
     isReading: reading !== undefined || (isAsked && !isSettled),
     refused,
-    readAgain: readKept,
+    readAgain: readFound,
     take,
     choose: (one) => {
       next();
-      settle(one, []);
+      settle(one, [], from);
     },
     useNone: () => {
       next();
-      forgetOffice();
-      settle(undefined, []);
+      wantNone();
+      settle(undefined, [], "none");
+    },
+    useServed: () => {
+      wantServed();
+      readFound();
     },
   };
 }

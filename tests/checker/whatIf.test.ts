@@ -63,6 +63,12 @@ const cases: Readonly<Record<string, readonly Case[]>> = {
       ],
     },
   ],
+  "post-tensioned-is1343-2012": [
+    { name: "more creep by the copy", changes: [{ id: "creep2", amount: { kind: "percent", value: 20 } }] },
+  ],
+  "pre-tensioned-is1343-2012": [
+    { name: "longer transmission by the copy", changes: [{ id: "transStrand", amount: { kind: "by", value: 20 } }] },
+  ],
 };
 /** Inputs whose sensitivity is held against the sheet's own central difference. */
 const measured: Readonly<Record<string, readonly string[]>> = {
@@ -70,6 +76,8 @@ const measured: Readonly<Record<string, readonly string[]>> = {
   "pre-tensioned-en1992-2004": ["h"],
   "post-tensioned-is1343-1980": ["slip"],
   "pre-tensioned-is1343-1980": ["L"],
+  "post-tensioned-is1343-2012": ["modulusC"],
+  "pre-tensioned-is1343-2012": ["shrinkPre"],
 };
 
 const asked = (of: Questioned, changes: Case["changes"]): readonly InputChange[] =>

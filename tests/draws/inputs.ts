@@ -422,6 +422,20 @@ function needed(sheet: DrawnSheet, values: Values, wildness: number, random: Ran
   });
 }
 
+/** Numbers from a copy of a standard: near those of the example, with lines and ages that hold the member. */
+function copied(sheet: DrawnSheet, values: Values, random: Random): void {
+  for (const cell of sheet.inputs) {
+    const example = exampleOf(sheet.template, cell);
+    if (cell.spec.near && typeof example === "number") values.set(cell.id, example * random.between(0.95, 1.05));
+  }
+  for (const id of ["gradePost", "gradePre", "lineT1Post", "lineT1Pre", "lineS1", "transFrom"])
+    values.limit(id, 20, 39, random);
+  for (const id of ["lineT2Post", "lineT2Pre", "lineS2"]) values.limit(id, 61, 100, random);
+  if (!values.has("creepT1")) return;
+  values.limit("t0", 7, 365, random);
+  values.limit("creepT1", 1, 0.5 * values.number("t0"), random);
+}
+
 /** One draw of all inputs of a sheet. `wildness`: how many in one are drawn from anywhere they are allowed. */
 export function draw(sheet: DrawnSheet, wildness: number, random: Random): readonly Single[] {
   const drawn = sheet.inputs.map((cell) => valueFor(sheet.template, cell, wildness, random));
@@ -434,6 +448,7 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   }
   const h = section(values, random);
   steel(values, random);
+  copied(sheet, values, random);
   values.limit("sigj", 0.4 * values.number("fpkIn"), values.number("fpkIn"), random);
   if (values.has("fci")) values.limit("fck", 40, 60, random);
   values.limit("fci", 40, 60, random);

@@ -6,8 +6,10 @@ import { computedSheet } from "../draws/sheet.ts";
 const spans: Readonly<Record<string, number>> = {
   "post-tensioned-en1992-2004": 26,
   "post-tensioned-is1343-1980": 26,
+  "post-tensioned-is1343-2012": 26,
   "pre-tensioned-en1992-2004": 16.3,
   "pre-tensioned-is1343-1980": 13.7,
+  "pre-tensioned-is1343-2012": 13.7,
 };
 
 describe.each(templates)("$id", (template) => {

@@ -11,6 +11,8 @@ const emptied: Readonly<Record<string, readonly string[]>> = {
   "pre-tensioned-en1992-2004": ["dDec", "aggregate"],
   "post-tensioned-is1343-1980": ["temporary", "kinkLimit"],
   "pre-tensioned-is1343-1980": ["sTb", "surroundings"],
+  "post-tensioned-is1343-2012": ["jackShare", "relax1", "lineII2", "creep2"],
+  "pre-tensioned-is1343-2012": ["transStrand", "shrinkPre", "gradePre", "ftType2In"],
 };
 
 /** The words of all verdicts of a sheet that is built with these inputs. */

@@ -9,7 +9,7 @@ const programs =
   "https://*.officeapps.live.com https://*.sharepoint.com https://excel.cloud.microsoft https://onedrive.live.com";
 
 /** The headers of every answer: who may show the pages in a frame, and who may read the files. */
-const headersFor = {
+export const headersFor = {
   workbench: { "Content-Security-Policy": "frame-ancestors 'self'" },
   addin: {
     "Content-Security-Policy": `frame-ancestors 'self' ${programs}`,

@@ -211,6 +211,8 @@ function officeLines(template: Template, plan: Plan, defaults: OfficeDefaults): 
   const used = defaults.usedIn(template, plan.inputs);
   return [
     `Office defaults ${defaults.name}: ${used.length === 0 ? "none used" : used.join(", ")}`,
+    ...defaults.originsIn(template, plan.inputs).map((origin) => `Entered by the office: ${origin}`),
+    ...defaults.doubts.map((doubt) => `Compare: ${doubt}`),
     ...defaults.remarksOn(template, plan.inputs).map((remark) => `Not in stock: ${remark}`),
   ];
 }

@@ -73,8 +73,9 @@ export const strengthRequiredCube = stepwise({
   ],
   source: { key: "practice", basis: "practice" },
   params: {
-    f_ci: as(q.cubeStrengthAtTransfer, { text: "cube strength required at that age" }),
-    f_ck: q.cubeStrength,
+    // Practice for any concrete: the grades of a later edition go beyond those of 1980.
+    f_ci: as(q.cubeStrengthAtTransfer, { text: "cube strength required at that age", max: 100 }),
+    f_ck: as(q.cubeStrength, { min: 20, max: 100 }),
     t: age,
     cement: choice({ ...cementClass, key: "cementClassOrNormal", default: "N" }),
   },

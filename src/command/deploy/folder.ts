@@ -1,0 +1,64 @@
+import { createHash, randomBytes } from "node:crypto";
+import { cpSync, lstatSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
+import { reasonOf } from "../../core/index.ts";
+import { filesUnder, putInPlace } from "../build.ts";
+import { uninterrupted } from "../uninterrupted.ts";
+import { NotWritten } from "../writeSafely.ts";
+
+/** A file to be written, by its path within the folder. */
+export type NewFile = readonly [path: string, content: string | Uint8Array];
+
+export const sumsName = "SHA256SUMS.txt";
+export const sha256 = (content: string | Uint8Array): string => createHash("sha256").update(content).digest("hex");
+
+/** What has the name of a folder that is to be made. */
+export type Present = "nothing" | "empty" | "folder";
+
+/** Throws NotWritten where a folder cannot stand there. */
+export function presentAt(out: string): Present {
+  try {
+    if (!lstatSync(dirname(resolve(out))).isDirectory()) throw new Error("that is no folder");
+  } catch (error) {
+    throw new NotWritten(`--out is “${out}”, but the folder above it cannot be used: ${reasonOf(error)}`, {
+      cause: error,
+    });
+  }
+  const there = lstatSync(out, { throwIfNoEntry: false });
+  if (there === undefined) return "nothing";
+  if (!there.isDirectory()) throw new NotWritten(`--out is “${out}”, which is there already and is no folder`);
+  return readdirSync(out).length === 0 ? "empty" : "folder";
+}
+
+/** A line for each file of a folder, as sha256sum writes and reads them. */
+function sumsOf(folder: string): string {
+  const lines = [...filesUnder(folder)].map((path) => {
+    const name = path.slice(folder.length + 1).replaceAll("\\", "/");
+    return `${sha256(readFileSync(path))}  ${name}\n`;
+  });
+  return lines.sort((a, b) => (a.slice(66) < b.slice(66) ? -1 : 1)).join("");
+}
+
+/**
+ * Makes a folder of the files of another and new ones, which go before those; and a list of hashes. The folder is made
+ * beside its place and put there whole. Throws NotWritten; then its place is as it was.
+ */
+export function writeFolder(out: string, built: string, files: readonly NewFile[]): void {
+  const place = resolve(out);
+  const next = join(dirname(place), `.kernbook-${randomBytes(6).toString("hex")}.part`);
+  uninterrupted(() => {
+    try {
+      cpSync(built, next, { recursive: true });
+      for (const [path, content] of files) {
+        mkdirSync(dirname(join(next, path)), { recursive: true });
+        writeFileSync(join(next, path), content);
+      }
+      writeFileSync(join(next, sumsName), sumsOf(next));
+      putInPlace(next, place);
+    } catch (error) {
+      throw new NotWritten(`${out} could not be written: ${reasonOf(error)}`, { cause: error });
+    } finally {
+      rmSync(next, { recursive: true, force: true });
+    }
+  });
+}
