@@ -16,6 +16,20 @@ export { parseFormula, UnreadableFormula } from "./language/parse.ts";
 export { isReference, piecesOf, withoutPrefix, withPrefix, type Piece, type PieceKind } from "./language/pieces.ts";
 export { writeNode } from "./language/print.ts";
 export {
+  allOf,
+  anyOf,
+  binaryNode,
+  callNode,
+  joined,
+  lambdaNode,
+  letNode,
+  nameNode,
+  negative,
+  numberNode,
+  rowNode,
+  textNode,
+} from "./language/made.ts";
+export {
   templateFormula,
   type TemplateCall,
   type TemplateFormula,
