@@ -3,11 +3,21 @@ import type { FormulaNode } from "./tree.ts";
 
 /** Parts of formulas as trees, for formulas that are made and not read. `writeNode` gives their text. */
 
-/** A number as programs read it in every language: at most 15 digits count, more are kept for those that take them. */
+/** Digits without an exponent: some programs read `1E-9*x` as a difference. */
+function digitsOf(value: number): string {
+  const [digits, power] = String(value).split("e") as [string, string?];
+  if (power === undefined) return digits;
+  const [whole, part = ""] = digits.split(".") as [string, string?];
+  const places = Number(power);
+  if (places < 0) return `0.${"0".repeat(-places - 1)}${whole}${part}`;
+  return `${whole}${part.padEnd(places, "0")}`;
+}
+
+/** A number as all programs read it. Most of them count 15 of its digits. */
 export function numberNode(value: number): FormulaNode {
   if (!Number.isFinite(value)) throw new Error(`${value} is no number of a formula`);
   if (value < 0) return { type: "UnaryExpression", operator: "-", arguments: [numberNode(-value)] };
-  return { type: "Literal", value, raw: String(value).toUpperCase().replace("E+", "E") };
+  return { type: "Literal", value, raw: digitsOf(value) };
 }
 
 const shortText = (text: string): FormulaNode => ({ type: "Literal", value: text, raw: quotedText(text) });

@@ -34,7 +34,7 @@ export interface LetNode {
   readonly body: FormulaNode | null;
 }
 
-interface LambdaNode {
+export interface LambdaNode {
   readonly type: "LambdaExpression";
   readonly params: readonly { readonly name: string }[];
   readonly body: FormulaNode | null;

@@ -21,7 +21,7 @@ import {
   type Parameter,
   type Quantity,
 } from "../../core/index.ts";
-import { isBlankNode, type Reading } from "./reading.ts";
+import { isBlankNode, onlyWhere, type Reading } from "./reading.ts";
 import { kinds } from "./shown.ts";
 import { behindEntry, missingChoice, sentence, shownCharacters, unitText } from "./texts.ts";
 import type { Writing } from "./writing.ts";
@@ -46,6 +46,8 @@ export interface SaidCheck {
   /** Three numbers at most. */
   readonly shows?: readonly FormulaNode[];
   readonly where?: FormulaNode;
+  /** It computes with arguments: they must have passed all other checks. */
+  readonly computes?: true;
 }
 
 export type Check = NumberCheck | SaidCheck;
@@ -254,10 +256,11 @@ export function checkedNode(checks: readonly Check[], result: FormulaNode, writi
   const numbers = checks.filter(isNumberCheck);
   const said = checks.filter((check): check is SaidCheck => !isNumberCheck(check));
   const fault = nameNode("fault_n");
+  const enteredName = nameNode("entered_n");
   const named: (readonly [string, FormulaNode])[] = [];
-  const pairs = checks.flatMap((check): readonly FormulaNode[] => {
+  const pairOf = (check: Check): readonly FormulaNode[] => {
     if (!isNumberCheck(check)) {
-      const fails = check.where ? allOf(check.where, check.fails) : check.fails;
+      const fails = check.where ? onlyWhere(check.where, check.fails) : check.fails;
       return [fails, n(10 * (numbers.length + said.indexOf(check) + 1))];
     }
     const place = numbers.indexOf(check) + 1;
@@ -265,7 +268,12 @@ export function checkedNode(checks: readonly Check[], result: FormulaNode, writi
     const name = `kind_${place}_n`;
     named.push([name, check.where ? when(check.where, kind, n(0)) : kind]);
     return [binaryNode(">", nameNode(name), n(0)), binaryNode("+", n(10 * place), nameNode(name))];
-  });
+  };
+  const firstOf = (some: readonly Check[]): FormulaNode =>
+    some.length === 0 ? n(0) : callNode("IFS", ...some.flatMap(pairOf), nameNode("TRUE"), n(0));
+  const computes = (check: Check): boolean => !isNumberCheck(check) && check.computes === true;
+  const entered = firstOf(checks.filter((check) => !computes(check)));
+  const others = checks.filter(computes);
   const last = 10 * (numbers.length + 1);
   const number = numbers.length === 0 ? undefined : numberMessage(numbers, fault, writing);
   const place = binaryNode("/", binaryNode("-", fault, n(10 * numbers.length)), n(10));
@@ -273,7 +281,14 @@ export function checkedNode(checks: readonly Check[], result: FormulaNode, writi
     said.length === 0 ? undefined : letNode([["said_n", place]], saidMessage(said, nameNode("said_n"), writing));
   const message = number && other ? when(binaryNode("<", fault, n(last)), number, other) : (number ?? other)!;
   return letNode(
-    [...named, ["fault_n", callNode("IFS", ...pairs, nameNode("TRUE"), n(0))]],
+    [
+      ...named,
+      ["entered_n", entered],
+      [
+        "fault_n",
+        others.length === 0 ? enteredName : when(binaryNode(">", enteredName, n(0)), enteredName, firstOf(others)),
+      ],
+    ],
     when(binaryNode(">", fault, n(0)), message, result),
   );
 }

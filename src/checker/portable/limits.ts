@@ -258,7 +258,7 @@ const refusals: Readonly<Record<string, readonly RefusalEquation[]>> = {
   ],
   SHEAR_RESISTANCE_UNCRACKED_EN1992_2004: [
     {
-      where: 'equalText(method, "PRE") and (equalText(l_x, "") or equalText(l_pt2, ""))',
+      where: 'equalText(method, "PRE") and (equalText(l_x_cell, "") or equalText(l_pt2_cell, ""))',
       says: ["l_x or l_pt2 is missing; a pre-tensioned member needs both"],
       about: "l_x",
     },

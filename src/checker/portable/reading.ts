@@ -11,17 +11,17 @@ import {
 import { coherentUnit, readFactor, type Choice, type Parameter, type Quantity } from "../../core/index.ts";
 import type { LocalNames } from "./names.ts";
 
-/** A number times a factor, or over its reciprocal where that is the rounder number. */
+/** A number times a factor, as the core converts it: by the same multiplication. */
 export function scaled(of: FormulaNode, factor: number): FormulaNode {
-  if (factor === 1) return of;
-  const inverse = 1 / factor;
-  const whole = Math.round(inverse);
-  if (factor < 1 && Math.abs(inverse - whole) <= 1e-9 * whole) return binaryNode("/", of, numberNode(whole));
-  return binaryNode("*", of, numberNode(factor));
+  return factor === 1 ? of : binaryNode("*", of, numberNode(factor));
 }
 
 /** Blank, or the empty text that a formula gives. */
 export const isBlankNode = (cell: FormulaNode): FormulaNode => binaryNode("=", cell, textNode(""));
+
+/** A condition that is only looked at where another holds. */
+export const onlyWhere = (holds: FormulaNode, condition: FormulaNode): FormulaNode =>
+  callNode("IF", holds, condition, nameNode("FALSE"));
 
 const wordOf = (unit: string): string =>
   unit

@@ -15,40 +15,51 @@ import {
 const n = numberNode;
 const whether = nameNode("TRUE");
 
-/** So many places behind the point are looked at: six digits of a millionth. */
-const places = 12;
+/** So many digits are shown: numbers of one digit more are one decade up. */
+const sixDigits = 1_000_000;
+
+/** Times or over a power of ten, whichever is a whole number. */
+const tenfold = (value: FormulaNode, power: FormulaNode, up: "*" | "/"): FormulaNode => {
+  const to = (difference: FormulaNode): FormulaNode => binaryNode("^", n(10), difference);
+  const left = to(binaryNode("-", n(5), power));
+  const right = to(binaryNode("-", power, n(5)));
+  return callNode(
+    "IF",
+    binaryNode("<=", power, n(5)),
+    binaryNode(up, value, left),
+    binaryNode(up === "*" ? "/" : "*", value, right),
+  );
+};
 
 /**
  * A number as messages write it (`format` of the core): up to six significant digits, a true minus sign, a point in every
- * language, powers of ten from ten million on.
+ * language, powers of ten from ten million on. It goes by the six digits as a whole number, which every program has exactly.
  */
 export function shownNode(value: FormulaNode): FormulaNode {
-  const [v, six, power, far, size] = ["shown_v", "shown_six", "shown_p", "shown_far", "shown_size"].map((name) =>
-    nameNode(name),
-  ) as [FormulaNode, FormulaNode, FormulaNode, FormulaNode, FormulaNode];
-  const decade = (of: FormulaNode): FormulaNode => callNode("INT", callNode("LOG10", callNode("ABS", of)));
-  const all = rowNode(Array.from({ length: places + 1 }, (_, i) => n(i)));
-  // How many places it takes: those at which rounding still changes it.
-  const changed = binaryNode("<>", callNode("ROUND", size, all), size);
-  const needed = callNode("SUMPRODUCT", negative(negative(changed)));
+  const [v, first, all, power, digits, far, zeros] = ["v", "p0", "all", "p", "six", "far", "zeros"].map((name) =>
+    nameNode(`shown_${name}`),
+  ) as [FormulaNode, FormulaNode, FormulaNode, FormulaNode, FormulaNode, FormulaNode, FormulaNode];
+  const isNothing = binaryNode("=", v, n(0));
+  const isMore = binaryNode(">=", all, n(sixDigits));
+  const tens = rowNode([1, 2, 3, 4, 5].map((i) => n(10 ** i)));
+  const size = callNode("IF", far, binaryNode("/", digits, n(1e5)), tenfold(digits, power, "/"));
+  const places = binaryNode("-", callNode("IF", far, n(5), binaryNode("-", n(5), power)), zeros);
   const point = callNode("MID", callNode("FIXED", n(1.5), n(1), whether), n(2), n(1));
-  const digits = callNode("SUBSTITUTE", callNode("FIXED", size, needed, whether), point, textNode("."));
-  const mantissa = callNode("ROUND", binaryNode("/", callNode("ABS", six), binaryNode("^", n(10), power)), n(5));
+  const fixed = callNode("FIXED", size, callNode("MAX", n(0), places), whether);
   const tenth = callNode("IF", far, joined(textNode("e−"), negative(power)), textNode(""));
   return letNode(
     [
       ["shown_v", value],
-      [
-        "shown_six",
-        callNode("IF", binaryNode("=", v, n(0)), n(0), callNode("ROUND", v, binaryNode("-", n(5), decade(v)))),
-      ],
-      ["shown_p", callNode("IF", binaryNode("=", six, n(0)), n(0), decade(six))],
+      ["shown_p0", callNode("IF", isNothing, n(0), callNode("INT", callNode("LOG10", callNode("ABS", v))))],
+      ["shown_all", callNode("ROUND", tenfold(callNode("ABS", v), first, "*"), n(0))],
+      ["shown_p", callNode("IF", isMore, binaryNode("+", first, n(1)), first)],
+      ["shown_six", callNode("IF", isMore, binaryNode("/", all, n(10)), all)],
       ["shown_far", anyOf(binaryNode(">=", power, n(7)), binaryNode("<", power, n(-6)))],
-      ["shown_size", callNode("IF", far, mantissa, callNode("ABS", six))],
+      ["shown_zeros", callNode("SUMPRODUCT", negative(negative(binaryNode("=", callNode("MOD", digits, tens), n(0)))))],
     ],
     joined(
-      callNode("IF", binaryNode("<", six, n(0)), textNode("−"), textNode("")),
-      digits,
+      callNode("IF", binaryNode("<", v, n(0)), textNode("−"), textNode("")),
+      callNode("SUBSTITUTE", fixed, point, textNode(".")),
       callNode("IF", binaryNode(">=", power, n(7)), joined(textNode("·10^"), power), tenth),
     ),
   );

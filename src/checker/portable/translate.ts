@@ -27,7 +27,7 @@ import { checkedNode, parameterCheck, shownAt, unusedCheck, type Check, type Sai
 import { equationNode, NotExpressible, type EquationReader } from "./equation.ts";
 import { limitEquations, reasonOfLimit, refusalEquations, type LimitEquation } from "./limits.ts";
 import { definedName, LocalNames } from "./names.ts";
-import { hasManyWords, isOneOf, Reading, scaled } from "./reading.ts";
+import { hasManyWords, isBlankNode, isOneOf, onlyWhere, Reading, scaled } from "./reading.ts";
 import { sentence, unitText } from "./texts.ts";
 import type { PortableFunction, Writing } from "./writing.ts";
 
@@ -180,6 +180,9 @@ class Translator {
       const step = steps.get(name);
       if (step) return step;
       if (name in this.f.params) return this.argument(variant, name);
+      // The entry itself, whether or not it is a number.
+      const entry = name.endsWith("_cell") ? name.slice(0, -"_cell".length) : "";
+      if (entry in this.f.params) return this.reading.cell(entry);
       throw new NotExpressible(`“${name}”, which is no argument and no step before`);
     };
   }
@@ -291,15 +294,18 @@ class Translator {
       put(highest, highAt);
       return sentence(...parts);
     };
-    const shows = [this.reading.cell(of), ...(low ? [low.shown] : []), ...(high ? [high.shown] : [])];
+    const cell = this.reading.cell(of);
+    const given = q.default === undefined ? cell : callNode("IF", isBlankNode(cell), numberNode(q.default), cell);
+    const shows = [given, ...(low ? [low.shown] : []), ...(high ? [high.shown] : [])];
     const [lowAt, highAt] = [low && shownAt(1), high && shownAt(low ? 2 : 1)];
     const check = (side: "below" | "above", passed: FormulaNode, at: FormulaNode): SaidCheck => ({
-      fails: allOf(
-        ...(where === undefined ? [] : [this.equation(where, symbols)]),
-        callNode("ISNUMBER", this.reading.cell(of)),
+      // Nothing is compared that is not there.
+      fails: onlyWhere(
+        allOf(...(where === undefined ? [] : [this.equation(where, symbols)]), callNode("ISNUMBER", given)),
         passed,
       ),
       shows,
+      computes: true,
       says: sentence(
         `${nameOf(q)} = `,
         shownAt(0),
