@@ -1,2 +1,12 @@
-export { lambdaText, inlineNode, translated, type Untranslated } from "./translate.ts";
-export { byItself, helpers, withHelpers, type PortableFunction, type Writing } from "./writing.ts";
+export type { EquationReader } from "./equation.ts";
+export {
+  outOfDate,
+  portableCopies,
+  portableHeadRows,
+  portableTitle,
+  type PortableCopy,
+  type PortableCounts,
+  type SheetToCopy,
+} from "./portablePlans.ts";
+export { lambdaText, translated, type Untranslated } from "./translate.ts";
+export { helpers, withHelpers, type PortableFunction } from "./writing.ts";
