@@ -29,7 +29,7 @@ export type CopiedFormula =
   | { readonly computes: false; readonly ids: readonly string[]; readonly warns: boolean };
 
 /** Functions that only say something beside the calculation. */
-const beside: ReadonlySet<string> = new Set(["WARNINGS", "WARNINGS_CODE", "CHECKED"]);
+const beside: ReadonlySet<string> = new Set(["WARNINGS", "WARNINGS_CODE", "INPUT_WARNINGS", "CHECKED"]);
 
 /** A call that no copy can have. */
 class Stays extends Error {
@@ -93,7 +93,8 @@ export function copiedFormula(
       const f = functions.of(id);
       return "why" in f && id !== "VERSION" && id !== "INPUT_WARNINGS";
     });
-    return { computes: false, ids: staying.length > 0 ? staying : ids, warns: staying.some((id) => beside.has(id)) };
+    const why = staying.length > 0 ? staying : ids.filter((id) => id === "INPUT_WARNINGS");
+    return { computes: false, ids: why, warns: why.some((id) => beside.has(id)) };
   }
 }
 

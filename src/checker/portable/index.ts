@@ -3,10 +3,11 @@ export {
   outOfDate,
   portableCopies,
   portableHeadRows,
-  portableTitle,
   type PortableCopy,
   type PortableCounts,
   type SheetToCopy,
 } from "./portablePlans.ts";
 export { lambdaText, translated, type Untranslated } from "./translate.ts";
 export { helpers, withHelpers, type PortableFunction } from "./writing.ts";
+export { copiesOfSheets } from "./plannedCopies.ts";
+export { readPortable } from "./readPortable.ts";

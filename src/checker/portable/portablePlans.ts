@@ -3,6 +3,7 @@ import {
   areaA1,
   cellAt,
   columnLetters,
+  functionsIn,
   quotedSheet,
   textNode,
   writeNode,
@@ -14,6 +15,7 @@ import {
 import { cautions, version } from "../../core/index.ts";
 import type { Looks } from "../../hosts/index.ts";
 import type { Highlight, Plan, PlannedCell, PlannedChart, Role } from "../../sheet/index.ts";
+import { computingCopy } from "../handOut/handOutPlan.ts";
 import { areaNow, lookOf, plainRole, type Look } from "../handOut/look.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { SheetWriter } from "../writer.ts";
@@ -24,9 +26,6 @@ import { numbersIn, Staleness, type Standing } from "./staleness.ts";
 
 /** Rows above the copied ones. */
 export const portableHeadRows = 7;
-
-/** How the title of every such copy begins. */
-export const portableTitle = "COMPUTING COPY of";
 
 /** What a verdict says that can no longer be told here. */
 export const outOfDate = "OUT OF DATE";
@@ -64,6 +63,14 @@ const rows = portableHeadRows;
 const down = <T extends Area>(area: T): T => ({ ...area, row: area.row + rows });
 const placeKey = ({ sheet, row, column }: Place): string => `${sheet.toLowerCase()} ${row} ${column}`;
 const verdicts: ReadonlySet<Role> = new Set(["verdict", "overall"]);
+
+/** Functions that give a value where what they read is an error. */
+const hiding =
+  /^(IFERROR|IFNA|IS[A-Z]+|COUNT[A-Z]*|SUMIFS?|AVERAGEIFS?|MAXIFS|MINIFS|MATCH|XMATCH|LOOKUP|XLOOKUP|VLOOKUP|HLOOKUP|INDEX|AGGREGATE|TYPE|CHOOSE|SWITCH|IFS)$/i;
+const hidesErrors = (formula: string): boolean => functionsIn(formula).some((name) => hiding.test(name));
+
+/** Beside the overall verdict where it cannot be told. */
+const behindVerdict = "Inputs were changed on which values depend that do not follow here: compute the original.";
 
 /** The cells that may be typed into. */
 function inputsOf({ snapshot, recognised }: SheetToCopy): (row: number, column: number) => boolean {
@@ -256,8 +263,14 @@ class Copying {
       return { ...(kept !== null && kept !== "" && { value: kept }), stays: true };
     }
     this.#counts.computing++;
-    if (!verdicts.has(role)) return { formula: copied.formula };
     const own = copied.formula.slice(1);
+    if (!verdicts.has(role)) {
+      // A warning repeated elsewhere follows no more than the warning itself.
+      if (role === "warning" && staleness.warnedAt(place) > 0n) return { formula: copied.formula, stays: true };
+      if (stale === undefined || !hidesErrors(copied.formula)) return { formula: copied.formula };
+      const instead = role === "bandText" ? writeNode(textNode(behindVerdict)) : "NA()";
+      return { formula: `=IF(${stale}>0,${instead},${own})` };
+    }
     const warned = role === "overall" ? changed.cellFor(staleness.warnedAt(place), place.sheet) : undefined;
     // Warnings do not follow: after a change nothing is OK before somebody has looked at the original.
     const careful =
@@ -312,7 +325,7 @@ class Copying {
     const computes = functions.ids();
     const listed = (ids: readonly string[]): string => (ids.length === 0 ? "none" : ids.join(", "));
     const [beside, flags] = [columnLetters(snapshot.columns + 1), columnLetters(snapshot.columns + 3)];
-    w.sentence(0, "title", `${portableTitle} “${snapshot.sheet}”`, 0, last);
+    w.sentence(0, "title", `${computingCopy} “${snapshot.sheet}”`, 0, last);
     w.sentence(
       1,
       "note",
