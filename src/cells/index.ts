@@ -16,6 +16,20 @@ export { parseFormula, UnreadableFormula } from "./language/parse.ts";
 export { isReference, piecesOf, withoutPrefix, withPrefix, type Piece, type PieceKind } from "./language/pieces.ts";
 export { writeNode } from "./language/print.ts";
 export {
+  allOf,
+  anyOf,
+  binaryNode,
+  callNode,
+  joined,
+  lambdaNode,
+  letNode,
+  nameNode,
+  negative,
+  numberNode,
+  rowNode,
+  textNode,
+} from "./language/made.ts";
+export {
   templateFormula,
   type TemplateCall,
   type TemplateFormula,
@@ -23,7 +37,7 @@ export {
 } from "./language/templateFormula.ts";
 export type { CellReference, TemplateReference } from "./language/templateReference.ts";
 export { quotedText, textConstant, unquotedText } from "./language/textConstant.ts";
-export { cellReference, cellReferences, partsOf, withNumbers, withPart, type FormulaNode } from "./language/tree.ts";
+export { cellReference, cellReferences, partsOf, withCalls, withNumbers, withPart, type CallNode, type FormulaNode } from "./language/tree.ts";
 export {
   readFormula,
   referenceIn,
@@ -57,6 +71,8 @@ export { Book, nameKey, type BookNames } from "./calculation/book.ts";
 export type { Formulas } from "./calculation/formulas.ts";
 export { Calculation, type Change, type Computed } from "./calculation/calculation.ts";
 export { compile, compileTree, type Compiled } from "./calculation/compile.ts";
+export type { OwnFunctions } from "./functions/index.ts";
+export { definedFunctions, type Definition } from "./calculation/defined.ts";
 export { keyOf, placeOfKey, type FormulaCell } from "./calculation/formulas.ts";
 export { patternOf } from "./calculation/pattern.ts";
 export { cellAt, type Snapshot } from "./calculation/snapshot.ts";

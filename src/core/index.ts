@@ -23,6 +23,7 @@ export {
   formulaIn,
   nameOf,
   parametersFor,
+  readChoice,
   readFactor,
   type Argument,
   type Cell,

@@ -136,7 +136,7 @@ function readNumber(cell: Cell, q: Quantity, parameter: string, where = ""): num
   );
 }
 
-function readChoice(cell: Cell, c: Choice, parameter: string, where = ""): string | number {
+export function readChoice(cell: Cell, c: Choice, parameter: string, where = ""): string | number {
   if (cell === null || cell === undefined || cell === "") {
     if (c.default !== undefined) return c.default;
     throw new InputError(parameter, fitting(`${nameOf(c)}${where} is missing; allowed: `, choices(c)));

@@ -74,6 +74,14 @@ export interface PlannedCell extends Address {
   readonly runsOn?: true;
   /** Letters of a text that are subscripts: from the first of each run, up to the one behind its last. */
   readonly lowered?: readonly Letters[];
+  /** On a copy that computes by itself: it does not follow the inputs. */
+  readonly stays?: true;
+}
+
+/** A function of the workbook's own: a name that stands for a LAMBDA, which is written without `=`. */
+export interface PlannedFunction {
+  readonly name: string;
+  readonly formula: string;
 }
 
 /** A sheet-scoped name. */
@@ -210,6 +218,8 @@ export interface Plan {
   readonly lines: Readonly<Record<number, number>>;
   readonly cells: readonly PlannedCell[];
   readonly names: readonly PlannedName[];
+  /** Functions of the workbook that its formulas call beside the add-in's. */
+  readonly functions?: readonly PlannedFunction[];
   readonly validations: readonly Validation[];
   readonly highlights: readonly Highlight[];
   /** Rows that fold away, with the row above them left as their head; none is folded. */

@@ -1,7 +1,7 @@
 import { reasonOf } from "../../core/index.ts";
 import { parseFormula } from "../language/parse.ts";
 import { withPrefix } from "../language/pieces.ts";
-import type { CallNode, FormulaNode, LetNode, OperatorNode, ReferenceNode } from "../language/tree.ts";
+import type { CallNode, FormulaNode, LambdaNode, LetNode, OperatorNode, ReferenceNode } from "../language/tree.ts";
 import type { Node } from "../values/frame.ts";
 import { Ref } from "../values/frame.ts";
 import { nativeFunction, ownFunction, type OwnFunctions } from "../functions/index.ts";
@@ -163,6 +163,7 @@ class Compiler {
 
   private call({ callee, arguments: given }: CallNode, scope: Scope): Part {
     const { name } = callee;
+    if (callee.type === "LambdaExpression") return this.lambda(callee, given, scope);
     if (name === undefined) return this.cannotFollow("LAMBDA");
     const parts = given.map((argument) => this.part(argument, scope));
     const nodes = parts.map(({ run }) => run);
@@ -176,6 +177,26 @@ class Compiler {
     return {
       run: (frame) => (frame.fifteenDigits ? toFifteenDigits(native.run(nodes, frame)) : native.run(nodes, frame)),
       fills: native.fills === "always" || (native.fills === "with" && parts.some(({ fills }) => fills)),
+    };
+  }
+
+  /** `LAMBDA(x,…)(…)`: its arguments under its names; none of them sees the others. */
+  private lambda({ params, body }: LambdaNode, given: CallNode["arguments"], scope: Scope): Part {
+    if (given.length !== params.length) return { run: () => wrongValue, fills: false };
+    const inside = new Map(scope);
+    const steps = params.map(({ name }, i) => {
+      const part = this.part(given[i] ?? null, scope);
+      const slot = this.locals++;
+      inside.set(name.toUpperCase(), { slot, fills: part.fills });
+      return { slot, run: part.run };
+    });
+    const result = this.part(body, inside);
+    return {
+      fills: result.fills,
+      run: (frame) => {
+        for (const { slot, run } of steps) frame.locals[slot] = run(frame);
+        return result.run(frame);
+      },
     };
   }
 
@@ -221,4 +242,17 @@ export function compileTree(tree: FormulaNode, row: number, column: number, func
     fills,
     locals: compiler.locals,
   };
+}
+
+/** A LAMBDA ready to be evaluated, its arguments in the first of the places for what is named. It refers to no cells. */
+export function compileLambda(
+  { params, body }: LambdaNode,
+  functions: OwnFunctions,
+): Pick<Compiled, "run" | "locals" | "unfollowable"> {
+  const compiler = new Compiler(0, 0, functions);
+  const scope = new Map(params.map(({ name }) => [name.toUpperCase(), { slot: compiler.locals++, fills: false }]));
+  const { run } = compiler.part(body, scope);
+  const unfollowable =
+    compiler.unfollowable ?? (compiler.references.length > 0 ? "cells in the definition of a function" : undefined);
+  return { run, locals: compiler.locals, ...(unfollowable !== undefined && { unfollowable }) };
 }

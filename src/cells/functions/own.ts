@@ -4,17 +4,20 @@ import type { Frame, Node } from "../values/frame.ts";
 import { Fault, Rows, single, type Block, type Scalar, type Value } from "../values/values.ts";
 
 /** A worksheet function of the workbook's own, as it computes. */
-interface OwnFunction {
+export interface OwnFunction {
   /** `rows`: it fills several cells. */
   readonly result: "number" | "string" | "rows";
   readonly call: (args: readonly Argument[]) => OwnResult;
 }
-type Plain = Exclude<Scalar, Fault>;
-type OwnResult =
+export type Plain = Exclude<Scalar, Fault>;
+export type OwnResult =
   | { readonly value: Plain | readonly (readonly Plain[])[] }
   | { readonly error: { readonly code: string; readonly message?: string } };
 
-/** The functions a formula may call beside the program's, by their id without the namespace. */
+/**
+ * The functions a formula may call beside the program's: by their id without the namespace; by their whole name in
+ * capitals those that the workbook itself defines.
+ */
 export type OwnFunctions = ReadonlyMap<string, OwnFunction>;
 
 /** Calls one of our functions with what its arguments give, as a cell does: an error among them is the result. */
@@ -55,6 +58,6 @@ export function ownFunction(
   name: string,
 ): { readonly run: (nodes: readonly Node[], frame: Frame) => Value; readonly fills: boolean } | undefined {
   const id = ourFunction(name);
-  const f = id === undefined ? undefined : functions.get(id);
+  const f = id === undefined ? functions.get(name.toUpperCase()) : functions.get(id);
   return f && { run: (nodes, frame) => call(f, nodes, frame), fills: f.result === "rows" };
 }

@@ -1,6 +1,7 @@
-import { numberOfText, toNumber, toText } from "../values/convert.ts";
+import { numberOfText, toCondition, toNumber, toText } from "../values/convert.ts";
 import type { NativeFunction } from "../values/frame.ts";
 import { formatted } from "../values/numberFormat.ts";
+import { roundTo } from "../values/rounding.ts";
 import { each, Fault, wrongValue, type Scalar } from "../values/values.ts";
 import { any, lifted, whole } from "./define.ts";
 
@@ -61,6 +62,23 @@ export const texts: Readonly<Record<string, NativeFunction>> = {
   LOWER: ofText(1, 1, (text) => text.toLowerCase()),
   TRIM: ofText(1, 1, (text) => text.replace(/ +/g, " ").replace(/^ | $/g, "")),
   REPT: ofText(2, 2, (text, n) => (n < 0 || text.length * n > 32767 ? wrongValue : text.repeat(n))),
+  SUBSTITUTE: lifted(3, 3, (...scalars) => {
+    const [text, old, other] = scalars.map(toText) as [string | Fault, string | Fault, string | Fault];
+    if (text instanceof Fault) return text;
+    if (old instanceof Fault) return old;
+    if (other instanceof Fault) return other;
+    return old === "" ? text : text.replaceAll(old, other.replaceAll("$", "$$$$"));
+  }),
+  FIXED: lifted(1, 3, (value, places = 2, plain = false) => {
+    const [number, digits, without] = [toNumber(value), toNumber(places), toCondition(plain)];
+    if (number instanceof Fault) return number;
+    if (digits instanceof Fault) return digits;
+    if (without instanceof Fault) return without;
+    const n = Math.trunc(digits);
+    if (n > 100) return wrongValue;
+    const text = roundTo(number, n, "nearest").toFixed(Math.max(0, n));
+    return without ? text : text.replace(/\B(?=(\d{3})+(?!\d))(?<!\.\d*)/g, ",");
+  }),
   VALUE: lifted(1, 1, (value) => {
     if (typeof value === "number" || value instanceof Fault) return value;
     return typeof value === "boolean" ? wrongValue : value === null ? 0 : (numberOfText(value) ?? wrongValue);

@@ -25,10 +25,26 @@ function movedPiece(piece: Piece, rows: number): string {
   return own ? cellsText({ ...own, top: own.row + rows, bottom: own.row + own.rows - 1 + rows }) : piece.text;
 }
 
-/** The formula for a sheet on which everything stands `rows` rows further down. */
-export function movedDown(formula: string, rows: number): string {
+/** Cells of another sheet, with its name as written. */
+function movedOnOther({ text }: Piece, rows: number): string {
+  const cut = text.lastIndexOf("!") + 1;
+  const read = readCells(text.slice(cut));
+  const area = read && areaOf(read);
+  if (!read || !area) return text;
+  return text.slice(0, cut) + cellsText({ ...read, top: area.row + rows, bottom: area.row + area.rows - 1 + rows });
+}
+
+/**
+ * The formula for a sheet on which everything stands `rows` rows further down.
+ * @param others further sheets, in small letters, on which it does so too
+ */
+export function movedDown(formula: string, rows: number, others: ReadonlySet<string> = new Set()): string {
+  const onOther = (piece: Piece): boolean => {
+    const sheet = piece.kind === "cells" && others.size > 0 ? readCells(piece.text)?.sheet : undefined;
+    return sheet !== undefined && others.has(sheet.toLowerCase());
+  };
   return piecesOf(formula)
-    .map((piece) => movedPiece(piece, rows))
+    .map((piece) => (onOther(piece) ? movedOnOther(piece, rows) : movedPiece(piece, rows)))
     .join("");
 }
 

@@ -34,7 +34,7 @@ export interface LetNode {
   readonly body: FormulaNode | null;
 }
 
-interface LambdaNode {
+export interface LambdaNode {
   readonly type: "LambdaExpression";
   readonly params: readonly { readonly name: string }[];
   readonly body: FormulaNode | null;
@@ -145,6 +145,33 @@ export function withPart(node: FormulaNode, part: FormulaNode, other: FormulaNod
       return { ...node, arguments: node.arguments.map(within) };
     case "CallExpression":
       return { ...node, arguments: node.arguments.map((n) => n && within(n)) };
+    default:
+      return node;
+  }
+}
+
+/** A part with other parts in place of its calls, inner ones first; `other` gives nothing where a call stays. */
+export function withCalls(node: FormulaNode, other: (call: CallNode) => FormulaNode | undefined): FormulaNode {
+  const within = (n: FormulaNode): FormulaNode => withCalls(n, other);
+  switch (node.type) {
+    case "UnaryExpression":
+    case "BinaryExpression":
+      return { ...node, arguments: node.arguments.map(within) };
+    case "CallExpression": {
+      const callee = node.callee.type === "Identifier" ? node.callee : within(node.callee);
+      const call: CallNode = { ...node, callee, arguments: node.arguments.map((n) => n && within(n)) };
+      return other(call) ?? call;
+    }
+    case "ArrayExpression":
+      return { ...node, elements: node.elements.map((row) => row.map(within)) };
+    case "LetExpression":
+      return {
+        ...node,
+        declarations: node.declarations.map((one) => ({ ...one, init: one.init && within(one.init) })),
+        body: node.body && within(node.body),
+      };
+    case "LambdaExpression":
+      return { ...node, body: node.body && within(node.body) };
     default:
       return node;
   }

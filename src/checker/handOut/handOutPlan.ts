@@ -20,9 +20,13 @@ const headed = columnCount;
 /** How the title of every copy begins. */
 const titleBegins = "HAND-OUT COPY of";
 
-/** Does the sheet say openly that it is a copy for reading? Then there is nothing to compare. */
+/** How the title of a copy begins that computes without the add-in. */
+export const computingCopy = "COMPUTING COPY of";
+
+/** Does the sheet say openly that it is a copy? Then there is nothing to compare. */
 export function isHandOut(snapshot: Snapshot): boolean {
-  return String(cellAt(snapshot, 0, 0).value ?? "").startsWith(titleBegins);
+  const title = String(cellAt(snapshot, 0, 0).value ?? "");
+  return [titleBegins, computingCopy].some((beginning) => title.startsWith(beginning));
 }
 
 /**

@@ -1,1 +1,1 @@
-export { headRows as handOutHeadRows, isHandOut, readHandOut } from "./handOutPlan.ts";
+export { computingCopy, headRows as handOutHeadRows, isHandOut, readHandOut } from "./handOutPlan.ts";

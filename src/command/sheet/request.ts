@@ -64,6 +64,8 @@ export type Request =
       readonly force: boolean;
       /** End with a status of its own where the overall verdict is not OK. */
       readonly strict: boolean;
+      /** A copy that computes without the add-in, in place of the sheet. */
+      readonly portable: boolean;
       readonly sheetName?: string;
     });
 
@@ -92,6 +94,7 @@ const options = {
   blank: { type: "boolean" },
   force: { type: "boolean" },
   strict: { type: "boolean" },
+  portable: { type: "boolean" },
   "sheet-name": { type: "string" },
 } as const;
 
@@ -126,6 +129,7 @@ export function requestOf(words: readonly string[]): Request {
     example = false,
     force = false,
     strict = false,
+    portable = false,
     "sheet-name": sheetName,
   } = values;
   if (values.inputs && template !== undefined) return { kind: "inputs", template, ...files };
@@ -149,6 +153,7 @@ export function requestOf(words: readonly string[]): Request {
     blank,
     force,
     strict,
+    portable,
     ...(sheetName !== undefined && { sheetName }),
     ...officeOf(values),
     ...files,

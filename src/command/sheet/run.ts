@@ -1,5 +1,6 @@
 import type { Snapshot } from "../../cells/index.ts";
-import { conflictsIn } from "../../checker/index.ts";
+import * as mathjs from "mathjs/number";
+import { conflictsIn, copiesOfSheets } from "../../checker/index.ts";
 import { cautions } from "../../core/index.ts";
 import { openGridInNode, planValues, writeSheets, type FileSheet, type Values } from "../../hosts/index.ts";
 import { faultOfSheetName, freeSheetName, type Inputs, type Plan, type Template } from "../../sheet/index.ts";
@@ -52,6 +53,8 @@ export const help = `Writes a check sheet as an .xlsx file.
   --link <id>         a linked sheet in the same file, as often as needed: cross-check, feasible-domain,
                       strength, end-zones, deflection, composite, stressing-record. --set sets its inputs too
   --force             replace the file where it is there already
+  --portable          a copy that computes without the add-in, as far as its functions can be written in the
+                      program's own formula language; the rest are values, marked. The program needs LAMBDA
   --strict            end with 3 when the overall verdict is not OK; the file is written all the same
   --members <table>   a sheet for each row of a CSV table, in the folder that --out names, and a register of
                       their verdicts. Columns: member, template (where rows differ), ids of inputs; one
@@ -150,7 +153,7 @@ async function computed(plan: Plan, sheetName: string, others: readonly Snapshot
 }
 
 async function write(request: Extract<Request, { kind: "write" }>, voice: Voice): Promise<0 | 3> {
-  const { template: id, out, set, link, blank, force, strict, sheetName: wanted } = request;
+  const { template: id, out, set, link, blank, force, strict, portable, sheetName: wanted } = request;
   const say = (text: string): void => wrapped(text).forEach(voice.say);
   const began = performance.now();
   const template = templateOf(id);
@@ -183,7 +186,8 @@ async function write(request: Extract<Request, { kind: "write" }>, voice: Voice)
   const marked = sheets.map((sheet, i) =>
     defaults ? withOfficeMarks(sheet, [template, ...linked][i]!, defaults) : sheet,
   );
-  const bytes = writeSheets(marked);
+  const copied = portable ? await portableSheets(marked) : undefined;
+  const bytes = writeSheets(copied?.sheets ?? marked);
   writeSafely(out, bytes, force, (left) => voice.complain(left));
   say(`${template.title} (${template.id} ${template.version}), sheet “${sheetName}”: ${shapeText(template, plan)}`);
   const filledWith = blank
@@ -199,11 +203,33 @@ async function write(request: Extract<Request, { kind: "write" }>, voice: Voice)
     say(`Linked: ${own.template.title} (${own.template.id} ${own.template.version}), sheet “${name}”`);
     summaryLines(own, its).forEach((line) => say(line));
   }
+  copied?.lines.forEach(say);
   for (const caution of new Set([cautions.competence, ...template.cautions])) say(`Caution: ${caution}`);
   say(`Written: ${out} (${Math.ceil(bytes.length / 1000)} kB) in ${((performance.now() - began) / 1000).toFixed(1)} s`);
   const isOk = ({ plan: { summary }, values: its }: FileSheet): boolean =>
     its[summary.overall.row]![summary.overall.column]!.value === "OK";
   return strict && !sheets.every(isOk) ? 3 : 0;
+}
+
+/** Copies of the sheets that compute without the add-in, computed once more, and what became of their formulas. */
+async function portableSheets(
+  sheets: readonly FileSheet[],
+): Promise<{ readonly sheets: readonly FileSheet[]; readonly lines: readonly string[] }> {
+  const when = new Date().toISOString().slice(0, 16).replace("T", " ");
+  const copies = await copiesOfSheets(sheets, { when: `${when} UTC`, host: "the sheet command" }, mathjs);
+  const out: FileSheet[] = [];
+  const lines: string[] = [];
+  for (const [i, { plan, counts }] of copies.entries()) {
+    const { sheetName } = sheets[i]!;
+    const values = await computed(plan, sheetName, out.map(snapshotOf));
+    out.push({ plan, values, sheetName });
+    lines.push(
+      `Computing copy “${sheetName}”: ${counts.computing} formulas compute without the add-in, ${counts.staying} cells ` +
+        `stay values (${counts.warnings} of them warnings and marks): ${counts.values.join(", ") || "none"}`,
+    );
+  }
+  lines.push("Trust the verdict of the original over the copy. The program needs LAMBDA.");
+  return { sheets: out, lines };
 }
 
 /** What the office gave a sheet, and what is not in its stock. */

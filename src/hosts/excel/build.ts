@@ -4,6 +4,7 @@ import { rowHeights } from "../look/measures.ts";
 import { addressLists, rangeOf } from "./areas.ts";
 import { addCharts } from "./charts.ts";
 import { chunks } from "./contents.ts";
+import { addFunctions } from "./functionNames.ts";
 import { drawLook, lookSteps } from "./looks.ts";
 import { freeze, setOutline, setPrint, setSizes } from "./page.ts";
 import { checkFunctions, computedValues } from "./probe.ts";
@@ -63,6 +64,7 @@ export async function buildSheet(
     for (const name of some) sheet.names.add(name.name, rangeOf(sheet, name));
     await tell(0, "placing cells");
   }
+  await addFunctions(sheet, plan);
   let placed = 0;
   for (const { row, cells, typed, formats } of chunks(plan.cells, plan.rows, plan.columns)) {
     const range = sheet.getRangeByIndexes(row, 0, typed.length, plan.columns);

@@ -1,6 +1,6 @@
 import type { Area } from "../../cells/index.ts";
 import type { Plan } from "../../sheet/index.ts";
-import { defaultStyle, styleOf, type CellStyle } from "../look/styles.ts";
+import { defaultStyle, lookKey, styleOf, type CellStyle } from "../look/styles.ts";
 import { blocks, rowRuns } from "../host/blocks.ts";
 import { addressLists } from "./areas.ts";
 
@@ -58,8 +58,8 @@ export function lookSteps(plan: Plan): readonly LookStep[] {
   const spans = new Map(plan.spans.map((span) => [`${span.row} ${span.column}`, span]));
   const byLook = new Map<string, { readonly style: CellStyle; readonly areas: Area[] }>();
   for (const cell of plan.cells) {
-    const { row, column, role, runsOn } = cell;
-    const key = `${role} ${runsOn ?? ""}`;
+    const { row, column } = cell;
+    const key = lookKey(cell);
     const of = byLook.get(key) ?? { style: styleOf(cell), areas: [] };
     of.areas.push(spans.get(`${row} ${column}`) ?? { row, column, rows: 1, columns: 1 });
     byLook.set(key, of);

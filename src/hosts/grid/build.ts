@@ -203,6 +203,7 @@ export async function build(
   });
   const ended = AbortSignal.any([gone.signal, ...(signal ? [signal] : [])]);
   try {
+    for (const { name, formula } of plan.functions ?? []) names.give(name, formula);
     const mentioned = names.add(sheetId, sheetName, plan.names);
     if (!ahead || mentioned) {
       await tell(Math.round(total / 2), "computing");

@@ -5,7 +5,7 @@ import type { CellContent, InsertedCell } from "../host/host.ts";
 import type { PlanResults } from "../host/planValues.ts";
 import type { Values } from "../look/values.ts";
 import { computedLines, rowHeights } from "../look/measures.ts";
-import { styleOf, styles, type CellStyle } from "../look/styles.ts";
+import { lookKey, styleOf, styles, type CellStyle } from "../look/styles.ts";
 import { chartsOf, lookOf, printOf } from "../workbook/fromPlan.ts";
 import { gridStyleOf } from "./bookLook.ts";
 import { beside, keptHeight } from "./beside.ts";
@@ -77,7 +77,7 @@ export function sheetData(
 ): Partial<IWorksheetData> {
   const ids = new Map<string, string>();
   const idOf = (cell: PlannedCell): string => {
-    const key = `${cell.role} ${cell.runsOn ?? ""} ${cell.format ?? ""}`;
+    const key = `${lookKey(cell)} ${cell.format ?? ""}`;
     let id = ids.get(key);
     if (id === undefined) ids.set(key, (id = styleId(gridStyle(core, styleOf(cell), cell.format))));
     return id;

@@ -1,6 +1,14 @@
 import { format } from "numfmt";
 import { ourFunctions } from "../../../functions/index.ts";
-import { Book, Calculation, type CellContent, type Computed, type Snapshot } from "../../cells/index.ts";
+import {
+  Book,
+  Calculation,
+  definedFunctions,
+  type CellContent,
+  type Computed,
+  type OwnFunctions,
+  type Snapshot,
+} from "../../cells/index.ts";
 import { basePlan, plannedSnapshot, type Plan, type PlannedCell } from "../../sheet/index.ts";
 
 /** What each formula of a plan gives. */
@@ -8,12 +16,23 @@ export type PlanResults = ReadonlyMap<PlannedCell, Computed>;
 
 const booksKept = new WeakMap<Plan, Map<string, Book>>();
 
+const functionsKept = new WeakMap<NonNullable<Plan["functions"]>, OwnFunctions>();
+
+/** Our functions, and those that a plan brings along. */
+function functionsOf({ functions: own }: Plan): OwnFunctions {
+  if (!own) return ourFunctions;
+  const all = functionsKept.get(own) ?? definedFunctions(ourFunctions, own);
+  functionsKept.set(own, all);
+  return all;
+}
+
 /**
  * A plan and the sheets it refers to as a book; what plans of one configuration have in common is read once. The formulas
  * of a plan do not name their own sheet: what it is called makes no difference.
  */
 export function bookOfPlan(plan: Plan, sheet: string, others: readonly Snapshot[] = []): Book {
   const sheets = [plannedSnapshot(plan, sheet), ...others];
+  const functions = functionsOf(plan);
   const base = basePlan(plan);
   const bySheets = booksKept.get(base) ?? new Map<string, Book>();
   booksKept.set(base, bySheets);
@@ -21,8 +40,8 @@ export function bookOfPlan(plan: Plan, sheet: string, others: readonly Snapshot[
   const before = bySheets.get(key);
   const book =
     others.length === 0
-      ? new Book(sheets, ourFunctions, undefined, before?.formulas)
-      : Book.like(before, sheets, ourFunctions);
+      ? new Book(sheets, functions, undefined, before?.formulas)
+      : Book.like(before, sheets, functions);
   bySheets.set(key, book);
   return book;
 }

@@ -94,10 +94,22 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   utilisation: { bold: true, align: "right", border: rule },
 };
 
+/** What does not follow the inputs of a copy: slanted on grey, with a line of dots around it, so that it shows without colour. */
+const staying = {
+  italic: true,
+  background: "#e7e9ec",
+  border: { sides: "all", line: "dotted", color: quiet },
+} as const satisfies CellStyle;
+
+/** What makes cells of a role look alike. */
+export const lookKey = ({ role, runsOn, stays }: Pick<PlannedCell, "role" | "runsOn" | "stays">): string =>
+  `${role} ${runsOn ?? ""} ${stays ?? ""}`;
+
 /** How a cell looks. */
-export function styleOf({ role, runsOn }: Pick<PlannedCell, "role" | "runsOn">): CellStyle {
-  if (!runsOn) return styles[role];
-  const { wrap: _wrap, shrink: _shrink, ...rest } = styles[role];
+export function styleOf({ role, runsOn, stays }: Pick<PlannedCell, "role" | "runsOn" | "stays">): CellStyle {
+  const style = stays ? { ...styles[role], ...staying } : styles[role];
+  if (!runsOn) return style;
+  const { wrap: _wrap, shrink: _shrink, ...rest } = style;
   return rest;
 }
 

@@ -2,7 +2,7 @@ import { a1, areaA1, quotedSheet, type Area } from "../../cells/index.ts";
 import { faultOfSheetName, type Highlight, type Plan, type PlannedCell, type Validation } from "../../sheet/index.ts";
 import { chartArea, margins, rowHeights, type Heights } from "../look/measures.ts";
 import { printAreas } from "../look/printAreas.ts";
-import { defaultStyle, styleOf, tones, type CellStyle } from "../look/styles.ts";
+import { defaultStyle, lookKey, styleOf, tones, type CellStyle } from "../look/styles.ts";
 import type { Values } from "../look/values.ts";
 import {
   sides,
@@ -63,7 +63,7 @@ function cellsOf(plan: Plan, values: Values): readonly BookCell[] {
   const unlocked = keysOf(plan.unlocked);
   const looks = new Map<string, BookLook>();
   const lookFor = (cell: PlannedCell): BookLook => {
-    const key = `${cell.role} ${cell.runsOn ?? ""} ${cell.format ?? ""}`;
+    const key = `${lookKey(cell)} ${cell.format ?? ""}`;
     const look = looks.get(key) ?? lookOf(styleOf(cell), cell.format);
     looks.set(key, look);
     return look;
@@ -169,12 +169,18 @@ export function sheetOfPlan(plan: Plan, values: Values, name: string): BookSheet
   };
 }
 
+/** The names of the functions that plans bring along, each once. */
+export function functionNames(plans: readonly Plan[]): Workbook["names"] {
+  const all = new Map(plans.flatMap(({ functions = [] }) => functions.map(({ name, formula }) => [name, formula])));
+  return [...all].map(([name, reference]) => ({ name, reference }));
+}
+
 /** A workbook of one planned sheet. */
 export function workbookOfPlan(plan: Plan, values: Values, name: string): Workbook {
   const { template, hash } = plan;
   return {
     sheets: [sheetOfPlan(plan, values, name)],
-    names: [],
+    names: functionNames([plan]),
     properties: { title: template.title, subject: `${template.id} ${template.version}, ${hash}`, creator: "Kernbook" },
   };
 }

@@ -2,7 +2,7 @@ import { areaA1, columnLetters, quotedSheet } from "../../cells/index.ts";
 import type { Values } from "../look/values.ts";
 import { strToU8, zipSync } from "fflate";
 import type { Plan } from "../../sheet/index.ts";
-import { workbookOfPlan } from "../workbook/fromPlan.ts";
+import { functionNames, workbookOfPlan } from "../workbook/fromPlan.ts";
 import { valuesOf, type BookProperties, type BookSheet, type Workbook } from "../workbook/workbook.ts";
 import { fillsSeveral, metadataXml } from "./severalCells.ts";
 import { sizeOf } from "../look/plotArea.ts";
@@ -197,7 +197,11 @@ export function writeSheets(sheets: readonly FileSheet[]): Uint8Array {
       );
   }
   const books = sheets.map(({ plan, values, sheetName }) => workbookOfPlan(plan, values, sheetName));
-  return writeBook({ ...books[0]!, sheets: books.flatMap((book) => book.sheets) });
+  return writeBook({
+    ...books[0]!,
+    sheets: books.flatMap((book) => book.sheets),
+    names: functionNames(sheets.map(({ plan }) => plan)),
+  });
 }
 
 /** The plan as an .xlsx file. `values` holds what each cell shows, by row and column of the plan. */

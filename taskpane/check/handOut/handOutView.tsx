@@ -1,29 +1,62 @@
 import { useRef, useState } from "preact/hooks";
-import { readHandOut } from "../../../src/checker/index.ts";
+import { readHandOut, readPortable, type PortableCounts } from "../../../src/checker/index.ts";
 import { NewSheet } from "../newSheet.tsx";
 import type { ToolProps } from "../tool.ts";
 import { useSheet } from "../useSheet.ts";
+import { libraries } from "../../trace/libraries.ts";
 import { now } from "../../when.ts";
 
+/** What the copy is to do. */
+type Way = "values" | "computes";
+
 interface Made {
+  readonly way: Way;
   readonly sheet: string;
   readonly of: string;
   /** The template's title; undefined where no template built the original. */
   readonly template: string | undefined;
+  /** Of a copy that computes. */
+  readonly counts?: PortableCounts;
+}
+
+const words: Readonly<Record<Way, string>> = { values: "Hand-out", computes: "Computing" };
+
+function saidOf({ counts, template }: Made): string {
+  if (counts)
+    return `${counts.computing} formulas compute, ${counts.staying} cells stay values (${counts.warnings} of them warnings and marks).`;
+  return template === undefined
+    ? "No template built the original: its values and number formats were copied, its formulas as they stand."
+    : `As “${template}” looks; its formulas in symbols and row numbers.`;
 }
 
 /** A copy of the sheet looked at, for people without the worksheet functions. */
 export function HandOutView({ host, go }: ToolProps) {
   const { sheet, problem } = useSheet(host);
   const [made, setMade] = useState<Made>();
+  const [way, setWay] = useState<Way>("values");
   const isCopy = sheet !== undefined && sheet === made?.sheet;
-  const copying = useRef<Omit<Made, "sheet">>({ of: "", template: undefined });
+  const copying = useRef<Omit<Made, "sheet">>({ way, of: "", template: undefined });
   return (
     <>
-      <p>
-        Copies the sheet that is looked at, with values only and its formulas as readable text beside them, for people
-        without the worksheet functions. Nothing on the copy recalculates, and it says so.
-      </p>
+      <p>Copies the sheet that is looked at, for people without the worksheet functions. The copy says what it is.</p>
+      <fieldset>
+        <legend>The copy</legend>
+        <label class="kb-check">
+          <input type="radio" name="kb-copy" checked={way === "values"} onChange={() => setWay("values")} /> holds
+          values only, with its formulas as readable text beside them
+        </label>
+        <label class="kb-check">
+          <input type="radio" name="kb-copy" checked={way === "computes"} onChange={() => setWay("computes")} />{" "}
+          computes without the add-in
+        </label>
+      </fieldset>
+      {way === "computes" && (
+        <p class="kb-hint">
+          Functions of equations and tables become named formulas (LAMBDA) of the workbook. What integrates or searches
+          stays a value, marked; once an input behind it is changed it shows #N/A. Trust the verdict of the original.
+          The program needs LAMBDA: not yet tried in the program itself.
+        </p>
+      )}
       {problem && (
         <p class="kb-problem" role="alert">
           {problem}
@@ -45,13 +78,19 @@ export function HandOutView({ host, go }: ToolProps) {
       <NewSheet
         id="kb-handout-name"
         host={host}
-        wanted={sheet === undefined || isCopy ? "Hand-out" : `Hand-out ${sheet}`}
-        button="Make the hand-out copy"
-        what="the hand-out copy"
+        wanted={sheet === undefined || isCopy ? words[way] : `${words[way]} ${sheet}`}
+        button={way === "values" ? "Make the hand-out copy" : "Make the computing copy"}
+        what={way === "values" ? "the hand-out copy" : "the computing copy"}
         disabled={sheet === undefined || isCopy}
         make={async () => {
+          if (way === "computes") {
+            const { math } = await libraries();
+            const copy = await readPortable(host, sheet!, { when: now(), host: host.name }, math);
+            copying.current = { way, of: sheet!, template: copy.template, counts: copy.counts };
+            return copy.plan;
+          }
           const { plan, recognised } = await readHandOut(host, sheet!, { when: now(), host: host.name });
-          copying.current = { of: sheet!, template: recognised?.template.title };
+          copying.current = { way, of: sheet!, template: recognised?.template.title };
           return plan;
         }}
         done={(copy) => setMade({ sheet: copy, ...copying.current })}
@@ -66,12 +105,7 @@ export function HandOutView({ host, go }: ToolProps) {
               </button>
               .
             </p>
-            <p class="kb-hint">
-              {made.template === undefined
-                ? "No template built the original: its values and number formats were copied, its formulas as they stand."
-                : `As “${made.template}” looks; its formulas in symbols and row numbers.`}{" "}
-              To hand it out, move the copy into a workbook of its own.
-            </p>
+            <p class="kb-hint">{saidOf(made)} To hand it out, move the copy into a workbook of its own.</p>
           </div>
         )}
       </div>
