@@ -5,6 +5,7 @@ export {
   columns,
   measuredWord,
   officeLabel,
+  templateLabel,
   officeWord,
   plannedHeadings,
   proposedWord,

@@ -1,6 +1,8 @@
 import type { OfficeDefaults } from "../../src/office/index.ts";
+import type { Template } from "../../src/sheet/index.ts";
 import type { Engine } from "../engine.ts";
 import { whyNot } from "../loading.ts";
+import { startOfficeTemplates } from "../templates/loaded.ts";
 
 const key = "kernbook office defaults";
 /** Larger than any such file. */
@@ -19,9 +21,12 @@ function storage(): Storage | undefined {
   }
 }
 
-/** Every template: defaults are for what any of them asks. */
-const allTemplates = ({ templates, choosingTemplates, linkedTemplates, template }: Engine) =>
-  Promise.all([...templates, ...choosingTemplates, ...linkedTemplates].map(({ id }) => template(id)));
+/** Every template, those of offices too: defaults are for what any of them asks. */
+async function allTemplates(engine: Engine): Promise<readonly Template[]> {
+  await startOfficeTemplates();
+  const { templates, choosingTemplates, linkedTemplates, template } = engine;
+  return Promise.all([...templates, ...choosingTemplates, ...linkedTemplates].map(({ id }) => template(id)));
+}
 
 /** Reads a file of defaults and keeps it in this browser if it is still wanted then. Throws where it is refused. */
 export async function keepOffice(bytes: ArrayBuffer, engine: Engine, isWanted: () => boolean): Promise<OfficeDefaults> {

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Answers, SectionType } from "../../src/checker/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
-import { freeSheetName, withEntered, type InputSpec, type Template } from "../../src/sheet/index.ts";
+import { freeSheetName, rootId, withEntered, type InputSpec, type Template } from "../../src/sheet/index.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { SheetButton, type Step } from "../sheetButton.tsx";
@@ -32,11 +32,11 @@ function choicesOf(template: Template, id: string): NonNullable<Question["choice
   return (specs[0]?.choices ?? []).map(({ value, text }) => ({ value: String(value), text: `${value} – ${text}` }));
 }
 
-const demandOf = (template: Template): string => (template.id.includes("en1992") ? "exposure" : "memberType");
+const demandOf = (template: Template): string => (rootId(template).includes("en1992") ? "exposure" : "memberType");
 
 function questionsOf(template: Template): readonly Question[] {
-  const post = template.id.startsWith("post");
-  const cube = template.id.includes("is1343");
+  const post = rootId(template).startsWith("post");
+  const cube = rootId(template).includes("is1343");
   return [
     { id: "L", text: "Span", unit: "m" },
     { id: "section", text: "Section", choices: sections },

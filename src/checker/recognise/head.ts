@@ -1,5 +1,5 @@
 import { ourFunction, piecesOf, type Snapshot } from "../../cells/index.ts";
-import { officeLabel } from "../../sheet/index.ts";
+import { officeLabel, templateLabel } from "../../sheet/index.ts";
 import type { SaidAtHead } from "./recognised.ts";
 
 /** `=KERN.VERSION()` and nothing else. */
@@ -32,7 +32,7 @@ export function headOf(snapshot: Snapshot, knows: (templateId: string) => boolea
       }
       if (typeof value !== "string" || formula !== undefined) continue;
       const said = /^([a-z0-9][a-z0-9-]*) (\d+\.\d+\.\d+)$/.exec(value);
-      if (said && !template && (knows(said[1]!) || said[1]!.includes("-"))) template = said.slice(1);
+      if (said && !template && (knows(said[1]!) || said[1]!.includes("-") || isLabelled(row))) template = said.slice(1);
       if (value === officeLabel) office ??= textAfter(row, column);
       if (hash === "" && /^[0-9a-f]{16}$/.test(value)) hash = value;
     }
@@ -44,6 +44,8 @@ export function headOf(snapshot: Snapshot, knows: (templateId: string) => boolea
     }
   );
 }
+
+const isLabelled = (row: Snapshot["cells"][number]): boolean => row.some(({ value }) => value === templateLabel);
 
 /** The first text of a row to the right of a column. */
 function textAfter(row: Snapshot["cells"][number], column: number): string | undefined {

@@ -1,0 +1,54 @@
+import type { Indexed } from "../../src/office/index.ts";
+import type { NotTaken } from "./loaded.ts";
+
+const folder = "templates";
+const indexName = "index.json";
+
+/** Answers of a server that has no such file; some stores say 403 for it. */
+const absent: ReadonlySet<number> = new Set([403, 404, 410]);
+
+/** A file of the folder of templates beside the panel; undefined where there is none. Throws where it did not come. */
+export async function fetchServed(file: string): Promise<string | undefined> {
+  // The browser asks whether its copy is still that of the server.
+  const answer = await fetch(new URL(`${folder}/${file}`, document.baseURI), { cache: "no-cache" });
+  if (absent.has(answer.status)) return undefined;
+  if (!answer.ok) throw new Error(`${folder}/${file} could not be fetched: the server answers ${answer.status}`);
+  // A server that shows its start page for whatever it does not have.
+  if (answer.headers.get("Content-Type")?.startsWith("text/html")) return undefined;
+  return answer.text();
+}
+
+/** A template of the folder, as text, with what its index says of it. */
+export interface Served {
+  readonly entry: Indexed;
+  readonly text: string;
+}
+
+export interface ServedFolder {
+  readonly files: readonly Served[];
+  readonly notTaken: readonly NotTaken[];
+}
+
+/** What the office serves; nothing where there is no index. `fetchFile` gives a file of the folder as text. */
+export async function readFolder(
+  fetchFile: (file: string) => Promise<string | undefined> = fetchServed,
+): Promise<ServedFolder> {
+  const none: ServedFolder = { files: [], notTaken: [] };
+  const text = await fetchFile(indexName);
+  // The empty one of a build needs no reading.
+  if (text === undefined || /"templates"\s*:\s*\[\s*\]/.test(text)) return none;
+  const { readIndex } = await import("../../src/office/index.ts");
+  const files: Served[] = [];
+  const notTaken: NotTaken[] = [];
+  for (const entry of readIndex(text).templates) {
+    const { file } = entry;
+    try {
+      const served = await fetchFile(file);
+      if (served === undefined) throw new Error(`the index names it, and the folder ${folder} does not have it`);
+      files.push({ entry, text: served });
+    } catch (error) {
+      notTaken.push({ file, reasons: [error instanceof Error ? error.message : String(error)] });
+    }
+  }
+  return { files, notTaken };
+}
