@@ -71,8 +71,15 @@ function say(change: Partial<OfficeTemplates>): void {
   for (const listener of [...listeners]) listener();
 }
 
-/** What is known to the rest of the program follows what is in use. */
-async function settle(): Promise<void> {
+let settling = Promise.resolve();
+
+/** What is known to the rest of the program follows what is in use; one change after the other. */
+function settle(): Promise<void> {
+  settling = settling.catch(() => undefined).then(settleNow);
+  return settling;
+}
+
+async function settleNow(): Promise<void> {
   const { loaded, older } = inUse(all);
   const wanted = new Set(loaded.map(({ template }) => template));
   const known = new Set(officeTemplates());
@@ -81,11 +88,21 @@ async function settle(): Promise<void> {
   say({ loaded, older });
 }
 
-/** Puts a template that was read among the others; one of the same id and the same origin makes way. */
+/**
+ * Puts a template that was read among the others; one of the same id and the same origin makes way. Throws where what
+ * belongs to it could not be fetched: then all is as it was.
+ */
 export async function addLoaded(one: Loaded): Promise<void> {
+  const before = all;
   all = [...all.filter(({ from, template }) => from !== one.from || template.id !== one.template.id), one];
+  try {
+    await settle();
+  } catch (error) {
+    all = before;
+    await settle();
+    throw error;
+  }
   say({ notTaken: state.notTaken.filter(({ file }) => file !== one.file) });
-  await settle();
 }
 
 export async function removeLoaded(one: Loaded): Promise<void> {

@@ -34,7 +34,9 @@ export async function readAll(files: readonly ToRead[]): Promise<void> {
     for (const one of left) {
       try {
         const { from, file, read } = one;
-        await addLoaded({ from, file, template: (await read()).template });
+        const { template } = await read();
+        await refuseClash(template);
+        await addLoaded({ from, file, template });
       } catch (error) {
         refused.push({ one, error });
       }
@@ -84,12 +86,14 @@ export async function readAtStart(): Promise<void> {
   await readAll((await Promise.all([served(), kept()])).flat());
 }
 
-/** Why a template cannot stand beside those that are loaded; undefined where it can. */
-function clash({ id, office: own }: OfficeTemplate["template"]): string | undefined {
+/** Throws where a template of another office has the same id. */
+async function refuseClash({ id, office: own }: OfficeTemplate["template"]): Promise<void> {
   const other = officeState().loaded.find(({ template }) => template.id === id && template.office !== own);
-  return (
-    other && `the id ${id} is that of a template of ${other.template.office} that is loaded: remove that one first`
-  );
+  if (!other) return;
+  const { Refused } = await office();
+  throw new Refused([
+    `the id ${id} is that of a template of ${other.template.office} that is loaded: remove that one first`,
+  ]);
 }
 
 /**
@@ -103,8 +107,7 @@ export async function takeTemplate(
 ): Promise<string | undefined> {
   const { readTemplate, Refused } = await office();
   const read = await readTemplate(contents, { checked: true });
-  const why = clash(read.template);
-  if (why !== undefined) throw new Refused([why]);
+  await refuseClash(read.template);
   if (!checked) {
     const problems = await checkInSteps(read.template, "usual", { progress, signal });
     if (problems.length > 0) throw new Refused(problems);
