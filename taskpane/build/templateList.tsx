@@ -1,3 +1,4 @@
+import { Fragment } from "preact";
 import type { TemplateEntry } from "../../src/templates/catalogue.ts";
 
 /** "EN 1992-1-1:2004": what tells templates apart at first sight. */
@@ -10,9 +11,9 @@ function Tags({ of }: { readonly of: TemplateEntry }) {
   return (
     <>
       {texts.map((text) => (
-        <span class="kb-tag" key={text}>
-          {text}
-        </span>
+        <Fragment key={text}>
+          <span class="kb-tag">{text}</span>{" "}
+        </Fragment>
       ))}
     </>
   );

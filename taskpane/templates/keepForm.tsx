@@ -163,8 +163,9 @@ export function KeepForm({ host }: { readonly host: Host }) {
     <>
       <p class="kb-hint">
         Change a built sheet by hand: texts, units, limits, formulas, rows added, moved or deleted. A template made of
-        it builds such sheets anew. The sheet stays as it is.
+        it builds such sheets anew. Work on a copy of the sheet, since its protection has to come off first.
       </p>
+      {host.unprotect && <Unprotect host={host} sheet={sheet} />}
       <Problems texts={selection === "" ? [] : [selection]} />
       <p>
         <WorkButton
@@ -212,7 +213,7 @@ export function KeepForm({ host }: { readonly host: Host }) {
           <TickList
             id="kb-keep-locked"
             title="Locked rows"
-            hint="They cannot be changed on new sheets without taking off the protection, and Compare tells who did."
+            hint="On new sheets they cannot be changed without taking off the protection; Compare lists such changes as serious."
             all={lockables(read.comparison.recognised, understood)}
             ticked={locked}
             tick={(next) => {
@@ -235,11 +236,11 @@ export function KeepForm({ host }: { readonly host: Host }) {
             <legend>Checked before it is saved</legend>
             <label>
               <input type="radio" name="kb-keep-check" checked={which === "usual"} onChange={() => setWhich("usual")} />
-              <span>the configuration of this sheet and the default one: some seconds</span>
+              <span>the configuration of this sheet and the default one: takes seconds</span>
             </label>
             <label>
               <input type="radio" name="kb-keep-check" checked={which === "all"} onChange={() => setWhich("all")} />
-              <span>every kind of configuration: some minutes</span>
+              <span>every kind of configuration: takes minutes</span>
             </label>
           </fieldset>
           <Problems texts={problems} />
@@ -255,6 +256,37 @@ export function KeepForm({ host }: { readonly host: Host }) {
         </form>
       )}
       {!read && <Problems texts={problems} />}
+    </>
+  );
+}
+
+/** For a host without a command of its own for it. */
+function Unprotect({ host, sheet }: { readonly host: Host; readonly sheet: string | undefined }) {
+  const [said, setSaid] = useState("");
+  const take = async (name: string): Promise<void> => {
+    try {
+      await host.unprotect!(name);
+      setSaid(`The protection of “${name}” is off: its formulas can be typed over now. Compare says so.`);
+    } catch (error) {
+      setSaid(`The protection could not be taken off: ${whyNot(error)}.`);
+    }
+  };
+  return (
+    <>
+      <p>
+        <button
+          type="button"
+          disabled={sheet === undefined}
+          onClick={() => {
+            if (sheet !== undefined) void take(sheet);
+          }}
+        >
+          Take off the protection{sheet === undefined ? "" : ` of “${sheet}”`}
+        </button>
+      </p>
+      <p class="kb-hint" role="status">
+        {said}
+      </p>
     </>
   );
 }
