@@ -1,22 +1,9 @@
 import type { Indexed } from "../../src/office/index.ts";
+import { fetchBeside } from "../fetchBeside.ts";
 import type { NotTaken } from "./loaded.ts";
 
 const folder = "templates";
 const indexName = "index.json";
-
-/** Answers of a server that has no such file; some stores say 403 for it. */
-const absent: ReadonlySet<number> = new Set([403, 404, 410]);
-
-/** A file of the folder of templates beside the panel; undefined where there is none. Throws where it did not come. */
-export async function fetchServed(file: string): Promise<string | undefined> {
-  // The browser asks whether its copy is still that of the server.
-  const answer = await fetch(new URL(`${folder}/${file}`, document.baseURI), { cache: "no-cache" });
-  if (absent.has(answer.status)) return undefined;
-  if (!answer.ok) throw new Error(`${folder}/${file} could not be fetched: the server answers ${answer.status}`);
-  // A server that shows its start page for whatever it does not have.
-  if (answer.headers.get("Content-Type")?.startsWith("text/html")) return undefined;
-  return answer.text();
-}
 
 /** A template of the folder, as text, with what its index says of it. */
 export interface Served {
@@ -31,7 +18,7 @@ export interface ServedFolder {
 
 /** What the office serves; nothing where there is no index. `fetchFile` gives a file of the folder as text. */
 export async function readFolder(
-  fetchFile: (file: string) => Promise<string | undefined> = fetchServed,
+  fetchFile: (file: string) => Promise<string | undefined> = (file) => fetchBeside(`${folder}/${file}`),
 ): Promise<ServedFolder> {
   const none: ServedFolder = { files: [], notTaken: [] };
   const text = await fetchFile(indexName);

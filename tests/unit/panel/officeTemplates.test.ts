@@ -16,7 +16,8 @@ import {
   type Loaded,
 } from "../../../taskpane/templates/loaded.ts";
 import { readAll, removeTemplate, takeTemplate } from "../../../taskpane/templates/reading.ts";
-import { fetchServed, readFolder } from "../../../taskpane/templates/served.ts";
+import { fetchBeside } from "../../../taskpane/fetchBeside.ts";
+import { readFolder } from "../../../taskpane/templates/served.ts";
 import { small } from "../office/smallTemplate.ts";
 
 const template = (more: object = {}): Template => ({ ...small, ...more }) as unknown as Template;
@@ -151,13 +152,13 @@ describe("the folder of templates beside the panel", () => {
         return Promise.resolve(new Response("{}", { status, headers: { "Content-Type": type } }));
       });
     answer(404, "text/plain");
-    expect(await fetchServed("index.json")).toBeUndefined();
+    expect(await fetchBeside("templates/index.json")).toBeUndefined();
     answer(200, "text/html; charset=utf-8");
-    expect(await fetchServed("index.json")).toBeUndefined();
+    expect(await fetchBeside("templates/index.json")).toBeUndefined();
     answer(200, "application/json");
-    expect(await fetchServed("index.json")).toBe("{}");
+    expect(await fetchBeside("templates/index.json")).toBe("{}");
     answer(500, "text/plain");
-    await expect(fetchServed("index.json")).rejects.toThrow(/the server answers 500/);
+    await expect(fetchBeside("templates/index.json")).rejects.toThrow(/the server answers 500/);
     expect(new Set(asked)).toEqual(new Set(["https://sheets.example.com/kernbook/templates/index.json"]));
   });
 
