@@ -56,6 +56,12 @@ async function manifest() {
   );
 }
 
+/** The list of an office's templates while there are none. */
+async function emptyIndex() {
+  const { indexOf } = await tsImport("./src/office/index.ts", import.meta.url);
+  return `${JSON.stringify(indexOf([]), null, 2)}\n`;
+}
+
 const icons = ["icon-16.png", "icon-32.png", "icon-64.png", "icon-80.png"];
 
 /** The licences of what is bundled. */
@@ -132,6 +138,8 @@ export default ({ functions: alone = false } = {}, { mode = "production" } = {})
         new WrittenFilePlugin("manifest.xml", manifest),
         // The panel asks for it; an office puts its own there.
         new WrittenFilePlugin("defaults.json", async () => "null\n"),
+        // An office puts templates beside it and writes it anew; pages ask for it at every start.
+        new WrittenFilePlugin("templates/index.json", emptyIndex),
         ...icons.map(
           (icon) =>
             new WrittenFilePlugin(`icons/${icon}`, () => readFile(new URL(`manifest/icons/${icon}`, import.meta.url))),

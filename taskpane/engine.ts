@@ -6,6 +6,7 @@ import type {
   Parked,
   QuickStart,
   Recognised,
+  SaidAtHead,
   SectionType,
 } from "../src/checker/index.ts";
 import type { Host } from "../src/hosts/index.ts";
@@ -14,7 +15,7 @@ import type { Entered, Inputs, InputValue, Plan, Template } from "../src/sheet/i
 
 /** What the panel asks of the sheet engine. */
 export interface Engine {
-  /** The stress checks. */
+  /** The stress checks; like the lists below shipped ones first, then those of offices that are loaded now. */
   readonly templates: readonly TemplateEntry[];
   /** Those that take from a stress check. */
   readonly linkedTemplates: readonly TemplateEntry[];
@@ -35,6 +36,10 @@ export interface Engine {
   readonly linkAgain: (host: Host, linkedSheet: string, source: string) => Promise<number>;
   /** A sheet in its present state; undefined where no template of this version built it. */
   readonly recognise: (host: Host, sheet: string) => Promise<Recognised | undefined>;
+  /** What a sheet says of its template where that is not known here; undefined for any other sheet. */
+  readonly missingTemplate: (host: Host, sheet: string) => Promise<SaidAtHead | undefined>;
+  /** Whether a template asks what the few answers are for. */
+  readonly hasQuickStart: (template: Template) => Promise<boolean>;
   /** All inputs of a sheet from a few answers. */
   readonly quickStart: (template: Template, answers: Answers) => Promise<QuickStart>;
   /** Makes ready for it while the questions are being answered. */

@@ -1,6 +1,6 @@
 import { spawn } from "node:child_process";
 import { createHash } from "node:crypto";
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { uninterrupted } from "./uninterrupted.ts";
@@ -91,6 +91,15 @@ export function removeBrokenBuilds(folder: string, place: string): void {
   }
 }
 
+/** The folder of an office's templates among the built pages, with their index. */
+export const templatesFolder = "templates";
+
+/** Puts the templates that an office added to the pages of one build among those of the next. */
+export function carryTemplates(from: string, to: string): void {
+  const folder = join(from, templatesFolder);
+  if (existsSync(folder)) cpSync(folder, join(to, templatesFolder), { recursive: true });
+}
+
 /** Builds the pages into `dist`, whose old pages stay until the new ones are complete. Rejects when the build fails. */
 export async function build(say: (text: string) => void): Promise<void> {
   removeBrokenBuilds(cache, dist);
@@ -101,6 +110,7 @@ export async function build(say: (text: string) => void): Promise<void> {
   const began = Date.now();
   try {
     if ((await webpack(next)) !== 0) throw new Error("the build failed; its messages stand above");
+    carryTemplates(dist, next);
     putInPlace(next, dist);
     writeFileSync(made, state);
   } finally {

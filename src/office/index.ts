@@ -21,10 +21,12 @@ export { asksFor, inputIds, settingsOf, type Settings } from "./settings.ts";
 export { withOfficeMarks } from "./officeMarks.ts";
 export { markedInputs } from "./markedInputs.ts";
 export {
+  draftTemplate,
   idOfName,
   keepChecked,
   keepSheet,
   keepTemplate,
+  refusedFor,
   type About,
   type KeptSheet,
   type Pause,

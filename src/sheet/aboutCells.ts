@@ -1,6 +1,6 @@
 import { a1, type Address, type Area } from "../cells/index.ts";
 import { version } from "../core/index.ts";
-import { columns } from "./columns.ts";
+import { columns, officeLabel, templateLabel } from "./columns.ts";
 import { marksExplained } from "./formulaText.ts";
 import { own, type Filling } from "./planCells.ts";
 import { putLink } from "./links.ts";
@@ -32,6 +32,7 @@ export function fillAbout(filling: Filling): void {
     else {
       const text = {
         template: `${template.id} ${template.version}`,
+        office: template.office ?? "",
         standard: template.standard,
         method: template.method,
       };
@@ -43,7 +44,8 @@ export function fillAbout(filling: Filling): void {
 }
 
 const labels = {
-  template: "template and version",
+  template: templateLabel,
+  office: officeLabel,
   hash: "content hash",
   functions: "version of the worksheet functions",
   standard: "standard",

@@ -54,6 +54,10 @@ export const unconfirmedWords: readonly string[] = [assumedWord, proposedWord];
 /** What stands there beside values that came from a stressing record; initials in its place sign them off. */
 export const measuredWord = "measured";
 
+/** Stand before what a sheet says of its template, which is read by them where that template is not loaded. */
+export const templateLabel = "template and version";
+export const officeLabel = "office of the template";
+
 /** The same beside values that came from the defaults of the office; initials in its place sign them off. */
 export const officeWord = "office";
 

@@ -4,6 +4,8 @@ export {
   columnCount,
   columns,
   measuredWord,
+  officeLabel,
+  templateLabel,
   officeWord,
   plannedHeadings,
   proposedWord,
@@ -23,7 +25,7 @@ export { onSource, withSource } from "./take.ts";
 export { forbiddenIn } from "./formulaLint.ts";
 export { schemaProblems } from "./validate.ts";
 export type { Inputs } from "./inputs.ts";
-export { lint, lintWithPauses } from "./lint.ts";
+export { lint, lintWithPauses, type WhichConfigurations } from "./lint.ts";
 export * from "./plan.ts";
 export { RefusedSheet } from "./problems.ts";
 export { allowedWords, boundsOf, plainSymbol, says, type Says } from "./says.ts";

@@ -53,7 +53,14 @@ export interface PlacedAcross {
   }[];
 }
 
-export type AboutLine = "template" | "hash" | "functions" | "standard" | "method" | { readonly convention: string };
+export type AboutLine =
+  | "template"
+  | "office"
+  | "hash"
+  | "functions"
+  | "standard"
+  | "method"
+  | { readonly convention: string };
 
 /** A run of rows that is not to be cut by the end of a page. */
 export interface Together {
@@ -441,6 +448,7 @@ class Placing {
     const shape = new Map(template.shape.map(({ id }) => [id, this.take()] as const));
     const lines: readonly AboutLine[] = [
       "template",
+      ...(template.office === undefined ? [] : (["office"] as const)),
       "hash",
       "functions",
       "standard",

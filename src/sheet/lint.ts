@@ -198,11 +198,19 @@ export function problemsOf(template: Template, expansion: Expansion): readonly s
   return problems.list;
 }
 
+/** `usual`: the default configuration and that of the example, for a template whose others are looked at when a sheet is built. */
+export type WhichConfigurations = "all" | "usual";
+
 /**
  * The shapes a template is linted in: its default, its example, the smallest, and its choices: all combinations where
  * they are few, else every two choices in every pair of their values.
  */
-function shapes(template: Template): readonly Inputs[] {
+function shapes(template: Template, which: WhichConfigurations): readonly Inputs[] {
+  const first: readonly Inputs[] = [{}, template.example.inputs];
+  // Each decided once: an example of nothing but defaults is the default, and without sizes so is the smallest.
+  const decided = (inputs: Inputs): string =>
+    JSON.stringify(template.shape.map(({ id, default: usual }) => inputs[id] ?? usual));
+  if (which === "usual") return decided(first[0]!) === decided(first[1]!) ? first.slice(1) : first;
   const choices = template.shape.flatMap(({ id, choices: all }) =>
     all ? [{ id, values: all.map(({ value }) => value) }] : [],
   );
@@ -217,10 +225,6 @@ function shapes(template: Template): readonly Inputs[] {
   const smallest = Object.fromEntries(
     template.shape.flatMap(({ id, min }) => (min === undefined ? [] : [[id, min] as const])),
   );
-  // Each decided once: without sizes the smallest shape is the default too.
-  const decided = (inputs: Inputs): string =>
-    JSON.stringify(template.shape.map(({ id, default: usual }) => inputs[id] ?? usual));
-  const first: readonly Inputs[] = [{}, template.example.inputs];
   const known = new Set(first.map(decided));
   const others = [...few, ...few.map((one) => ({ ...one, ...smallest }))].filter((inputs) => {
     const key = decided(inputs);
@@ -231,7 +235,7 @@ function shapes(template: Template): readonly Inputs[] {
 
 /** Everything that is wrong with a template: a message for each fault, naming block, item and column. Empty where it may be used. */
 export function lint(template: unknown): readonly string[] {
-  const steps = lintSteps(template);
+  const steps = lintSteps(template, "all");
   for (;;) {
     const { done, value } = steps.next();
     if (done) return value;
@@ -242,8 +246,9 @@ export function lint(template: unknown): readonly string[] {
 export async function lintWithPauses(
   template: unknown,
   pause: (done: number, of: number) => Promise<void>,
+  which: WhichConfigurations = "all",
 ): Promise<readonly string[]> {
-  const steps = lintSteps(template);
+  const steps = lintSteps(template, which);
   for (;;) {
     const { done, value } = steps.next();
     if (done) return value;
@@ -253,11 +258,12 @@ export async function lintWithPauses(
 
 function* lintSteps(
   template: unknown,
+  configurations: WhichConfigurations,
 ): Generator<{ readonly done: number; readonly of: number }, readonly string[], void> {
   const ofSchema = schemaProblems(template);
   if (ofSchema.length > 0) return ofSchema;
   const out = new Set<string>();
-  const all = shapes(template as Template);
+  const all = shapes(template as Template, configurations);
   for (const [i, shape] of all.entries()) {
     const which =
       shape === (template as Template).example.inputs

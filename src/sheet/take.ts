@@ -68,6 +68,7 @@ export function onSource(linked: Template, source: Template, id: string): Templa
   return {
     ...(taken(rest) as Omit<Template, "source" | "shape">),
     id,
+    madeFrom: linked.madeFrom ?? { template: linked.id, version: linked.version },
     ...(source.office !== undefined && { office: source.office }),
     shape: [...source.shape, ...shape.filter((input) => !spec!.template.shape.includes(input))],
     source: { ...spec!, template: source },

@@ -11,6 +11,9 @@ export interface TemplateEntry extends Pick<Template, "id" | "version" | "title"
   readonly source?: string;
   /** Stands before a stress check. */
   readonly choosing?: true;
+  /** Of an office's: who answers for it, and the shipped template that it was made from. */
+  readonly office?: string;
+  readonly root?: string;
 }
 
 function entryOf(template: Template): TemplateEntry {

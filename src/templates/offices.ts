@@ -1,5 +1,5 @@
-import { onSource, type Template } from "../sheet/index.ts";
-import { catalogue, loadTemplate } from "./catalogue.ts";
+import { onSource, rootId, type Template } from "../sheet/index.ts";
+import { catalogue, loadTemplate, type TemplateEntry } from "./catalogue.ts";
 
 /** Templates of an office that were loaded, by id: checked by whoever loaded them. */
 const loaded = new Map<string, Template>();
@@ -33,6 +33,19 @@ export const linkedIdsOf = (id: string): readonly string[] => [
   ...catalogue.flatMap((entry) => (entry.source === id ? [entry.id] : [])),
   ...officeLinked().flatMap((template) => (template.source!.template.id === id ? [template.id] : [])),
 ];
+
+/** What lists say of a template of an office; `root`: the shipped one that it was made from. */
+export function officeEntry(template: Template): TemplateEntry {
+  const { id, version, title, line, standard, source, office, madeFrom } = template;
+  const root = rootId(template);
+  return {
+    ...{ id, version, title, line, standard },
+    ...(source && { source: source.template.id }),
+    ...(catalogue.some((entry) => entry.id === root && entry.choosing) && { choosing: true }),
+    ...(office !== undefined && { office }),
+    ...(madeFrom && { root }),
+  };
+}
 
 /** Another of the same id takes its place. */
 export async function addOfficeTemplate(template: Template): Promise<void> {

@@ -1,11 +1,12 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { Host } from "../../src/hosts/index.ts";
-import type { TemplateEntry } from "../../src/templates/catalogue.ts";
 import { builtOn, onBuilt, onForgotten, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { LaterView } from "../laterView.tsx";
+import type { OfficeTemplates } from "../templates/loaded.ts";
 import { whyNot } from "../loading.ts";
 import { scrollToTop } from "../scroll.ts";
+import { useOfficeTemplates } from "../templates/useOfficeTemplates.ts";
 import { useRunning, type Running } from "./running.ts";
 import type { Way } from "./stressCheckForm.tsx";
 import { TemplateList } from "./templateList.tsx";
@@ -15,6 +16,9 @@ import { useUnknownSheet } from "./unknownSheet.ts";
 
 const loadResult = () => import("./result.tsx").then((m) => m.Result);
 const loadChange = () => import("./changeSheet.tsx").then((m) => m.ChangeSheet);
+const loadKeep = () => import("../templates/keepForm.tsx").then((m) => m.KeepForm);
+const loadTemplatesBox = () => import("../templates/templatesBox.tsx").then((m) => m.TemplatesBox);
+const loadMissing = () => import("../templates/notATemplates.tsx").then((m) => m.NotATemplates);
 const loadLinked = () => import("./linkedForm.tsx").then((m) => m.LinkedForm);
 
 /** The form of a sheet that stands by itself, with its template. */
@@ -22,8 +26,10 @@ async function stressCheckForm(engine: Engine, id: string) {
   const [{ StressCheckForm }, template] = await Promise.all([import("./stressCheckForm.tsx"), engine.template(id)]);
   // What fails here fails again, with its message, when the result is to be shown.
   loadResult().catch((error: unknown) => console.warn(error));
-  return (given: Omit<Parameters<typeof StressCheckForm>[0], "template">) => (
-    <StressCheckForm {...given} template={template} />
+  // Shipped templates ask all that the questions are for.
+  const quick = template.office === undefined || (await engine.hasQuickStart(template));
+  return (given: Omit<Parameters<typeof StressCheckForm>[0], "template" | "quick">) => (
+    <StressCheckForm {...given} template={template} quick={quick} />
   );
 }
 
@@ -36,6 +42,8 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
   const form = useRef<HTMLDivElement>(null);
   const [again, setAgain] = useState(0);
   const running = useRunning();
+  // Lists follow what is loaded of offices.
+  const ofOffices = useOfficeTemplates();
   const [unknown, forgetUnknown] = useUnknownSheet(host, engine, running.isNow);
   const [arrived, setArrived] = useState(0);
   const toFocus = useRef(false);
@@ -109,7 +117,15 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
           }}
         />
       )}
-      {unknown && (
+      {unknown?.title === undefined && unknown && (
+        <LaterView
+          key={unknown.sheet}
+          title="What the sheet says of its template"
+          load={loadMissing}
+          given={{ id: "build", host, sheet: unknown.sheet, again: forgetUnknown }}
+        />
+      )}
+      {unknown?.title !== undefined && (
         <section class="kb-result-view" aria-label="Sheet of another version">
           <p>
             {unknown.sheet} is a check sheet “{unknown.title}” of version {unknown.version}, whose rows stand otherwise
@@ -136,13 +152,36 @@ export function BuildView({ host, engine }: { readonly host: Host; readonly engi
           engine={engine}
           running={running}
           finished={finished}
+          ofOffices={ofOffices}
           touch={() => {
             touched.current = true;
           }}
         />
       </div>
+      <OpenedLater summary="Keep a sheet as a template" title="The form" load={loadKeep} given={{ host }} />
     </>
   );
+}
+
+/** Folded away, and loaded when it is first opened. */
+function OpenedLater<Given extends object>({
+  summary,
+  ...later
+}: Parameters<typeof LaterView<Given>>[0] & { readonly summary: string }) {
+  const [isOpened, setOpened] = useState(false);
+  return (
+    <details class="kb-office" onToggle={(event) => event.currentTarget.open && setOpened(true)}>
+      <summary>{summary}</summary>
+      {isOpened && <LaterView {...later} />}
+    </details>
+  );
+}
+
+/** "2, and 1 file was not taken" */
+function countText({ loaded, notTaken, isReading }: OfficeTemplates): string {
+  if (isReading) return "being read …";
+  const count = loaded.length === 0 ? "none" : String(loaded.length);
+  return notTaken.length === 0 ? count : `${count}; ${notTaken.length} not taken`;
 }
 
 function Form({
@@ -151,18 +190,24 @@ function Form({
   running,
   finished,
   touch,
+  ofOffices,
 }: {
   readonly host: Host;
   readonly engine: Engine;
   readonly running: Running;
   readonly finished: (built: Built) => void;
   readonly touch: () => void;
+  readonly ofOffices: OfficeTemplates;
 }) {
-  const only = engine.templates.length === 1 ? engine.templates[0] : undefined;
-  const [chosen, setChosen] = useState<TemplateEntry | undefined>(only);
+  const [id, setId] = useState<string>();
+  // Another version, once it is loaded, takes the place of the one before.
+  const chosen = [...engine.templates, ...engine.choosingTemplates, ...engine.linkedTemplates].find(
+    (one) => one.id === id,
+  );
+  const version = `${chosen?.id} ${chosen?.version}`;
   const [way, setWay] = useState<Way>("form");
   const isLinked = chosen?.source !== undefined;
-  const load = useMemo(() => () => stressCheckForm(engine, chosen?.id ?? ""), [engine, chosen]);
+  const load = useMemo(() => () => stressCheckForm(engine, chosen?.id ?? ""), [engine, version]);
   // Not before a template is to be filled.
   const office = useOffice(engine, chosen !== undefined && !isLinked);
   return (
@@ -186,12 +231,18 @@ function Form({
         chosen={chosen}
         choose={(one) => {
           touch();
-          setChosen(one);
+          setId(one.id);
         }}
+      />
+      <OpenedLater
+        summary={`Templates of the office: ${countText(ofOffices)}`}
+        title="Templates of the office"
+        load={loadTemplatesBox}
+        given={{ touch }}
       />
       {chosen?.source !== undefined && (
         <LaterView
-          key={chosen.id}
+          key={version}
           title="The form"
           load={loadLinked}
           given={{ host, engine, template: chosen, running, finished }}
@@ -199,7 +250,7 @@ function Form({
       )}
       {chosen !== undefined && !isLinked && (
         <LaterView
-          key={chosen.id}
+          key={version}
           title="The form"
           load={load}
           given={{

@@ -3,10 +3,12 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { ChangedRow, ChangeOfSheet, Lost, Parked, Recognised } from "../../src/checker/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
 import { freeSheetName, withEntered, type Inputs, type Template } from "../../src/sheet/index.ts";
+import type { TemplateEntry } from "../../src/templates/catalogue.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { whyNot } from "../loading.ts";
-import { SheetButton, type Step } from "../sheetButton.tsx";
+import { SheetButton } from "../sheetButton.tsx";
+import { useBuild } from "../useBuild.ts";
 import { FieldInput } from "./fieldInput.tsx";
 import { problemOf, shapeFields, shapeValues, type Field, type Typed } from "./fields.ts";
 import { notBuilt } from "./outcome.ts";
@@ -22,8 +24,12 @@ const formId = (id: string): string => `change-${id}`;
 const fieldsOf = (template: Template): readonly Field[] =>
   shapeFields(template).map((field) => ({ ...field, id: formId(field.id) }));
 
-/** What the templates of one method for different standards have in common: the id without the standard at its end. */
-const withoutStandard = (id: string): string => id.replace(/-[a-z]+\d+-\d{4}$/, "");
+/** What the templates of one method have in common: the id of the shipped one without the standard at its end. */
+const methodOf = ({ id, root = id }: TemplateEntry): string => root.replace(/-[a-z]+\d+-\d{4}$/, "");
+
+/** What is chosen from: the standard alone, and of an office's template also its name. */
+const choiceText = ({ standard, title, office, version }: TemplateEntry): string =>
+  office === undefined ? standard : `${title} (${office}, ${version}): ${standard}`;
 
 /** Of several questions asked one after the other, only the last one's answer counts. */
 function useLast(): () => () => boolean {
@@ -53,8 +59,7 @@ export function ChangeSheet({ host, engine, sheet, running, finished, older }: P
   const [wanted, setWanted] = useState("");
   const [change, setChange] = useState<ChangeOfSheet>();
   const [problem, setProblem] = useState("");
-  const [step, setStep] = useState<Step>();
-  const abort = useRef<AbortController>();
+  const { step, cancel, run } = useBuild(running);
   const choosing = useLast();
   const asking = useLast();
   /** What was shown, or is being worked out, holds for something else. */
@@ -127,52 +132,42 @@ export function ChangeSheet({ host, engine, sheet, running, finished, older }: P
       if (isLast()) setProblem(whyNot(error));
     }
   };
-  const build = async (event: Event): Promise<void> => {
+  const build = (event: Event): void => {
     event.preventDefault();
-    if (!change || abort.current || running.isNow()) return;
-    const release = running.hold();
-    setProblem("");
-    setStep({ done: 0, of: 0, what: "preparing the sheet" });
-    const { signal } = (abort.current = new AbortController());
-    try {
-      await new Promise((next) => setTimeout(next, 20));
-      const { plan, carried, entered } = change;
-      const sheetName = freeSheetName(sheet, await host.sheetNames());
-      const marks = entered.flatMap(({ row, column, value }) =>
-        typeof value === "string" || typeof value === "number" ? [{ row, column, value }] : [],
-      );
-      const built = await host.apply(withEntered(plan, marks), {
-        sheetName,
-        progress: (done, of, what) => setStep({ done, of, what }),
-        signal,
-      });
-      ({ parked } = carried);
-      const formulas = entered.filter(({ formula }) => formula !== undefined);
-      const notEntered = await enterFormulas(host, built.sheet, formulas);
-      rememberBuilt(plan, built.sheet);
-      if (notEntered === undefined) finished({ sheet: built.sheet, plan });
-      else {
-        setChange(undefined);
-        setProblem(notEntered);
-      }
-    } catch (error) {
-      setProblem(notBuilt("The changed sheet", `${sheet} is as it was`, error));
-    } finally {
-      abort.current = undefined;
-      setStep(undefined);
-      release();
-    }
+    if (!change) return;
+    void run(
+      "preparing the sheet",
+      async ({ signal, progress }) => {
+        setProblem("");
+        const { plan, carried, entered } = change;
+        const sheetName = freeSheetName(sheet, await host.sheetNames());
+        const marks = entered.flatMap(({ row, column, value }) =>
+          typeof value === "string" || typeof value === "number" ? [{ row, column, value }] : [],
+        );
+        const built = await host.apply(withEntered(plan, marks), { sheetName, progress, signal });
+        ({ parked } = carried);
+        const formulas = entered.filter(({ formula }) => formula !== undefined);
+        const notEntered = await enterFormulas(host, built.sheet, formulas);
+        rememberBuilt(plan, built.sheet);
+        if (notEntered === undefined) finished({ sheet: built.sheet, plan });
+        else {
+          setChange(undefined);
+          setProblem(notEntered);
+        }
+      },
+      (error) => setProblem(notBuilt("The changed sheet", `${sheet} is as it was`, error)),
+    );
   };
 
-  const sameMethod = [...engine.templates, ...engine.choosingTemplates].filter(
-    ({ id }) => read && withoutStandard(id) === withoutStandard(read.template.id),
-  );
+  const all = [...engine.templates, ...engine.choosingTemplates];
+  const own = all.find(({ id }) => id === read?.template.id);
+  const sameMethod = own ? all.filter((one) => methodOf(one) === methodOf(own)) : [];
   return (
     <details class="kb-change" onToggle={(e) => e.currentTarget.open && !read && void start()}>
       <summary>{older ? `Upgrade from version ${older}, or change configuration or standard` : changeWords}</summary>
       <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
       {read && template && (
-        <form noValidate onSubmit={(e) => void build(e)}>
+        <form noValidate onSubmit={build}>
           <p class="kb-hint">
             Starts from what is typed on {sheet} now. A new sheet is built beside it; delete the old one once you accept
             the new.
@@ -181,11 +176,13 @@ export function ChangeSheet({ host, engine, sheet, running, finished, older }: P
                 `${read.template.version}. To upgrade, leave the fields as they are.`}
           </p>
           <div class="kb-field">
-            <label for="kb-change-standard">Standard</label>
+            <label for="kb-change-standard">
+              {sameMethod.some(({ office }) => office) ? "Standard or template" : "Standard"}
+            </label>
             <select id="kb-change-standard" value={wanted} onChange={(e) => void choose(e.currentTarget.value)}>
-              {sameMethod.map(({ id, standard }) => (
-                <option key={id} value={id}>
-                  {standard}
+              {sameMethod.map((one) => (
+                <option key={one.id} value={one.id}>
+                  {choiceText(one)}
                 </option>
               ))}
             </select>
@@ -216,7 +213,7 @@ export function ChangeSheet({ host, engine, sheet, running, finished, older }: P
               doing="Building the changed sheet"
               step={step}
               disabled={running.some}
-              cancel={() => abort.current?.abort()}
+              cancel={cancel}
             />
           )}
         </form>

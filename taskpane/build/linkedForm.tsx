@@ -1,11 +1,12 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { Host } from "../../src/hosts/index.ts";
 import { freeSheetName } from "../../src/sheet/index.ts";
 import type { TemplateEntry } from "../../src/templates/catalogue.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { whyNot } from "../loading.ts";
-import { SheetButton, type Step } from "../sheetButton.tsx";
+import { SheetButton } from "../sheetButton.tsx";
+import { useBuild } from "../useBuild.ts";
 import { notBuilt } from "./outcome.ts";
 import type { Running } from "./running.ts";
 
@@ -28,9 +29,8 @@ const titleOfSource = ({ templates }: Engine, { source }: TemplateEntry): string
 export function LinkedForm({ host, engine, template, source, running, finished }: Props) {
   const [sources, setSources] = useState<readonly string[] | undefined>(source === undefined ? undefined : [source]);
   const [chosen, setChosen] = useState(source);
-  const [step, setStep] = useState<Step>();
   const [failure, setFailure] = useState("");
-  const abort = useRef<AbortController>();
+  const { step, cancel, run } = useBuild(running);
   useEffect(() => {
     let live = true;
     if (source !== undefined) return;
@@ -49,35 +49,26 @@ export function LinkedForm({ host, engine, template, source, running, finished }
     };
   }, [host, engine, template, source]);
 
-  const build = async (event: Event): Promise<void> => {
+  const build = (event: Event): void => {
     event.preventDefault();
-    if (step || chosen === undefined || running.isNow()) return;
-    const release = running.hold();
-    setFailure("");
-    setStep({ done: 0, of: 0, what: "reading the source" });
-    abort.current = new AbortController();
-    try {
-      const plan = await engine.linkedPlan(host, template.id, chosen);
-      const sheetName = freeSheetName(template.title, await host.sheetNames());
-      const { sheet } = await host.apply(plan, {
-        sheetName,
-        progress: (done, of, what) => setStep({ done, of, what }),
-        signal: abort.current.signal,
-      });
-      rememberBuilt(plan, sheet);
-      finished({ plan, sheet });
-    } catch (error) {
-      setFailure(notBuilt("The linked sheet", `${chosen} is as it was`, error));
-    } finally {
-      abort.current = undefined;
-      setStep(undefined);
-      release();
-    }
+    if (chosen === undefined) return;
+    void run(
+      "reading the source",
+      async ({ signal, progress }) => {
+        setFailure("");
+        const plan = await engine.linkedPlan(host, template.id, chosen);
+        const sheetName = freeSheetName(template.title, await host.sheetNames());
+        const { sheet } = await host.apply(plan, { sheetName, progress, signal });
+        rememberBuilt(plan, sheet);
+        finished({ plan, sheet });
+      },
+      (error) => setFailure(notBuilt("The linked sheet", `${chosen} is as it was`, error)),
+    );
   };
 
   const wanted = titleOfSource(engine, template);
   return (
-    <form class="kb-form" noValidate onSubmit={(e) => void build(e)}>
+    <form class="kb-form" noValidate onSubmit={build}>
       {source === undefined && (
         <SourceChoice
           id={`kb-source-${template.id}`}
@@ -94,7 +85,7 @@ export function LinkedForm({ host, engine, template, source, running, finished }
         doing="Building the linked sheet"
         step={step}
         disabled={chosen === undefined || running.some}
-        cancel={() => abort.current?.abort()}
+        cancel={cancel}
       />
     </form>
   );

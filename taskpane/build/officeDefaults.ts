@@ -1,7 +1,8 @@
 import type { OfficeDefaults } from "../../src/office/index.ts";
-import { officeLinked, officeTemplates } from "../../src/templates/offices.ts";
+import type { Template } from "../../src/sheet/index.ts";
 import type { Engine } from "../engine.ts";
 import { whyNot } from "../loading.ts";
+import { startOfficeTemplates } from "../templates/loaded.ts";
 
 const key = "kernbook office defaults";
 /** Kept in place of a file where somebody wants none of the defaults that the office serves. */
@@ -26,12 +27,12 @@ function storage(): Storage | undefined {
 
 type Templates = Pick<Engine, "templates" | "choosingTemplates" | "linkedTemplates" | "template">;
 
-/** Every template: defaults are for what any of them asks, those of the office too. */
-const allTemplates = async ({ templates, choosingTemplates, linkedTemplates, template }: Templates) => [
-  ...(await Promise.all([...templates, ...choosingTemplates, ...linkedTemplates].map(({ id }) => template(id)))),
-  ...officeTemplates(),
-  ...officeLinked(),
-];
+/** Every template, those of offices too: defaults are for what any of them asks. */
+async function allTemplates(engine: Templates): Promise<readonly Template[]> {
+  await startOfficeTemplates();
+  const { templates, choosingTemplates, linkedTemplates, template } = engine;
+  return Promise.all([...templates, ...choosingTemplates, ...linkedTemplates].map(({ id }) => template(id)));
+}
 
 /** Reads a file of defaults and keeps it in this browser if it is still wanted then. Throws where it is refused. */
 export async function keepOffice(

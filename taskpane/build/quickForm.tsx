@@ -1,10 +1,11 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Answers, SectionType } from "../../src/checker/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
-import { freeSheetName, withEntered, type InputSpec, type Template } from "../../src/sheet/index.ts";
+import { freeSheetName, rootId, withEntered, type InputSpec, type Template } from "../../src/sheet/index.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
-import { SheetButton, type Step } from "../sheetButton.tsx";
+import { SheetButton } from "../sheetButton.tsx";
+import { useBuild } from "../useBuild.ts";
 import { notBuilt } from "./outcome.ts";
 
 interface Question {
@@ -32,11 +33,11 @@ function choicesOf(template: Template, id: string): NonNullable<Question["choice
   return (specs[0]?.choices ?? []).map(({ value, text }) => ({ value: String(value), text: `${value} – ${text}` }));
 }
 
-const demandOf = (template: Template): string => (template.id.includes("en1992") ? "exposure" : "memberType");
+const demandOf = (template: Template): string => (rootId(template).includes("en1992") ? "exposure" : "memberType");
 
 function questionsOf(template: Template): readonly Question[] {
-  const post = template.id.startsWith("post");
-  const cube = template.id.includes("is1343");
+  const post = rootId(template).startsWith("post");
+  const cube = rootId(template).includes("is1343");
   return [
     { id: "L", text: "Span", unit: "m" },
     { id: "section", text: "Section", choices: sections },
@@ -117,8 +118,7 @@ export function QuickForm({
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
   const [problem, setProblem] = useState("");
   const [proposal, setProposal] = useState("");
-  const [step, setStep] = useState<Step>();
-  const abort = useRef<AbortController>();
+  const { step, cancel, run } = useBuild();
   const section = (typed["section"] || "I") as SectionType;
   const preparing = useRef<AbortController>();
   useEffect(() => {
@@ -133,9 +133,9 @@ export function QuickForm({
     setProblem("");
     setProposal("");
   };
-  const build = async (event: Event): Promise<void> => {
+  const build = (event: Event): void => {
     event.preventDefault();
-    if (abort.current) return;
+    if (step) return;
     // What was proposed for other answers no longer holds.
     setProposal("");
     const answers = answersOf(template, typed);
@@ -143,34 +143,26 @@ export function QuickForm({
       setProblem(answers);
       return;
     }
-    setProblem("");
-    // Other configurations are of no use any more.
-    preparing.current?.abort();
-    setStep({ done: 0, of: 0, what: "preparing the sheet" });
-    const { signal } = (abort.current = new AbortController());
-    try {
-      await new Promise((next) => setTimeout(next, 20));
-      const { inputs, assumed, proposed, proposal: found, unmet } = await engine.quickStart(template, answers);
-      const plan = await engine.expand(template, inputs);
-      const sheetName = freeSheetName(template.title, await host.sheetNames());
-      const marks = await engine.assumedMarks(plan, assumed, proposed);
-      const { sheet } = await host.apply(withEntered(plan, marks), {
-        sheetName,
-        progress: (done, of, what) => setStep({ done, of, what }),
-        signal,
-      });
-      if (found !== undefined) setProposal(`Proposed for ${sheet}: ${found}.${unmet ? ` ${unmet}` : ""}`);
-      rememberBuilt(plan, sheet);
-      finished({ sheet, plan });
-    } catch (error) {
-      setProblem(notBuilt("The sheet", "the answers are kept", error));
-    } finally {
-      abort.current = undefined;
-      setStep(undefined);
-    }
+    void run(
+      "preparing the sheet",
+      async ({ signal, progress }) => {
+        setProblem("");
+        // Other configurations are of no use any more.
+        preparing.current?.abort();
+        const { inputs, assumed, proposed, proposal: found, unmet } = await engine.quickStart(template, answers);
+        const plan = await engine.expand(template, inputs);
+        const sheetName = freeSheetName(template.title, await host.sheetNames());
+        const marks = await engine.assumedMarks(plan, assumed, proposed);
+        const { sheet } = await host.apply(withEntered(plan, marks), { sheetName, progress, signal });
+        if (found !== undefined) setProposal(`Proposed for ${sheet}: ${found}.${unmet ? ` ${unmet}` : ""}`);
+        rememberBuilt(plan, sheet);
+        finished({ sheet, plan });
+      },
+      (error) => setProblem(notBuilt("The sheet", "the answers are kept", error)),
+    );
   };
   return (
-    <form class="kb-form kb-quick" noValidate onSubmit={(e) => void build(e)}>
+    <form class="kb-form kb-quick" noValidate onSubmit={build}>
       <p class="kb-hint">
         Stresses, losses and forces only. What is not asked is assumed and marked “assumed” in the column “checked” of
         the sheet; initials in its place confirm it. The first page counts what is not confirmed.
@@ -191,7 +183,7 @@ export function QuickForm({
         label="Show the first verdict"
         doing="Building the sheet"
         step={step}
-        cancel={() => abort.current?.abort()}
+        cancel={cancel}
       />
     </form>
   );

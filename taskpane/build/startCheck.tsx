@@ -1,9 +1,10 @@
-import { useRef, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import type { Host } from "../../src/hosts/index.ts";
 import { freeSheetName, withEntered } from "../../src/sheet/index.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
-import { SheetButton, type Step } from "../sheetButton.tsx";
+import { SheetButton } from "../sheetButton.tsx";
+import { useBuild } from "../useBuild.ts";
 import { notBuilt } from "./outcome.ts";
 import type { Running } from "./running.ts";
 
@@ -18,39 +19,28 @@ interface Props {
 
 /** Below the result of a sheet for choosing and sizing: its numbers as the inputs of a new stress check. */
 export function StartCheck({ host, engine, sheet, running, finished }: Props) {
-  const [step, setStep] = useState<Step>();
   const [problem, setProblem] = useState("");
-  const abort = useRef<AbortController>();
-  const build = async (event: Event): Promise<void> => {
+  const { step, cancel, run } = useBuild(running);
+  const build = (event: Event): void => {
     event.preventDefault();
-    if (abort.current || running.isNow()) return;
-    const release = running.hold();
-    setProblem("");
-    setStep({ done: 0, of: 0, what: "reading the numbers" });
-    const { signal } = (abort.current = new AbortController());
-    try {
-      await new Promise((next) => setTimeout(next, 20));
-      const { template, answers } = await engine.fromChoice(host, sheet);
-      const { inputs, assumed, proposed } = await engine.quickStart(template, answers);
-      const plan = await engine.expand(template, inputs);
-      const marks = await engine.assumedMarks(plan, assumed, proposed);
-      const { sheet: made } = await host.apply(withEntered(plan, marks), {
-        sheetName: freeSheetName(template.title, await host.sheetNames()),
-        progress: (done, of, what) => setStep({ done, of, what }),
-        signal,
-      });
-      rememberBuilt(plan, made);
-      finished({ sheet: made, plan });
-    } catch (error) {
-      setProblem(notBuilt("The stress check", `${sheet} is as it was`, error));
-    } finally {
-      abort.current = undefined;
-      setStep(undefined);
-      release();
-    }
+    void run(
+      "reading the numbers",
+      async ({ signal, progress }) => {
+        setProblem("");
+        const { template, answers } = await engine.fromChoice(host, sheet);
+        const { inputs, assumed, proposed } = await engine.quickStart(template, answers);
+        const plan = await engine.expand(template, inputs);
+        const marks = await engine.assumedMarks(plan, assumed, proposed);
+        const sheetName = freeSheetName(template.title, await host.sheetNames());
+        const { sheet: made } = await host.apply(withEntered(plan, marks), { sheetName, progress, signal });
+        rememberBuilt(plan, made);
+        finished({ sheet: made, plan });
+      },
+      (error) => setProblem(notBuilt("The stress check", `${sheet} is as it was`, error)),
+    );
   };
   return (
-    <form class="kb-form" noValidate onSubmit={(e) => void build(e)}>
+    <form class="kb-form" noValidate onSubmit={build}>
       <h3>Stress check</h3>
       <p class="kb-hint">
         The method chosen, span, loads, section, concrete, strands and eccentricity become the inputs of a new sheet.
@@ -63,7 +53,7 @@ export function StartCheck({ host, engine, sheet, running, finished }: Props) {
         doing="Building the stress check"
         step={step}
         disabled={running.some}
-        cancel={() => abort.current?.abort()}
+        cancel={cancel}
       />
     </form>
   );

@@ -14,7 +14,15 @@ const loadMembers = () => import("./membersForm.tsx").then((m) => m.MembersForm)
 export type Way = "form" | "quick" | "members";
 
 /** Two boxes of which one at most is ticked; none for the form. */
-function Ways({ way, choose }: { readonly way: Way; readonly choose: (way: Way) => void }) {
+function Ways({
+  way,
+  quick,
+  choose,
+}: {
+  readonly way: Way;
+  readonly quick: boolean;
+  readonly choose: (way: Way) => void;
+}) {
   const box = (of: Way, text: string) => (
     <p>
       <label>
@@ -29,7 +37,11 @@ function Ways({ way, choose }: { readonly way: Way; readonly choose: (way: Way) 
   );
   return (
     <>
-      {box("quick", "Quick start: ten questions to a first verdict")}
+      {quick ? (
+        box("quick", "Quick start: ten questions to a first verdict")
+      ) : (
+        <p class="kb-hint">This template leaves out inputs that the quick start answers: it has none.</p>
+      )}
       {box("members", "Many members: a sheet for each row of a table")}
     </>
   );
@@ -46,18 +58,22 @@ interface Props {
   readonly touch: () => void;
   /** No other way than from input to input. */
   readonly onlyForm: boolean;
+  /** The template asks what the ten questions are for. */
+  readonly quick: boolean;
 }
 
 /** The ways from a template to a sheet that stands by itself. */
-export function StressCheckForm({ host, engine, template, office, way, setWay, finished, touch, onlyForm }: Props) {
+export function StressCheckForm(props: Props) {
+  const { host, engine, template, office, way, setWay, finished, touch, onlyForm, quick } = props;
   const form = { host, engine, template, finished, touch };
-  const taken = onlyForm ? "form" : way;
+  const taken = onlyForm || (way === "quick" && !quick) ? "form" : way;
   return (
     <>
       <OfficeBox host={host} engine={engine} template={template} office={office} />
       {!onlyForm && (
         <Ways
-          way={way}
+          way={taken}
+          quick={quick}
           choose={(one) => {
             touch();
             setWay(one);

@@ -1,10 +1,11 @@
-import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Host, SheetNameTaken } from "../../src/hosts/index.ts";
 import { freeSheetName, withEntered, type Template } from "../../src/sheet/index.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { whyNot } from "../loading.ts";
-import { SheetButton, type Step } from "../sheetButton.tsx";
+import { SheetButton } from "../sheetButton.tsx";
+import { isCancelled, useBuild } from "../useBuild.ts";
 import { FieldInput, Group, inputElement } from "./fieldInput.tsx";
 import {
   allProblems,
@@ -59,9 +60,8 @@ export function TemplateForm({
   const [invented, setInvented] = useState(false);
   const [name, setName] = useState(() => freeSheetName(template.title, []));
   const [taken, setTaken] = useState<readonly string[]>([]);
-  const [step, setStep] = useState<Step>();
   const [failure, setFailure] = useState<readonly string[]>([]);
-  const abort = useRef<AbortController>();
+  const { step, cancel, run } = useBuild();
 
   useEffect(() => {
     let live = true;
@@ -90,9 +90,9 @@ export function TemplateForm({
   };
   const form = { typed, problems, put };
 
-  const build = async (event: Event): Promise<void> => {
+  const build = (event: Event): void => {
     event.preventDefault();
-    if (abort.current || isReading) return;
+    if (step || isReading) return;
     const wrong = [...problems.keys()][0];
     if (wrong !== undefined || nameProblem !== undefined) {
       setFailure([
@@ -104,61 +104,55 @@ export function TemplateForm({
       (wrong === undefined ? document.getElementById("kb-sheet-name") : inputElement(wrong))?.focus();
       return;
     }
-    setFailure([]);
-    setStep({ done: 0, of: 0, what: "preparing the sheet" });
-    const { signal } = (abort.current = new AbortController());
     const sheetName = name.trim();
-    try {
-      // One frame for the progress to show before the expansion takes the thread.
-      await new Promise((next) => setTimeout(next, 20));
-      const plan = await engine.expand(template, inputValues(template, typed));
-      const conflicts = await engine.conflictsIn(plan);
-      if (conflicts.length > 0) {
-        setFailure([
-          "Inputs contradict each other; the sheet was not built. Correct one of each:",
-          ...conflicts.map(({ message }) => message),
-        ]);
-        const { id, index } = conflicts[0]!.of[0]!;
-        inputElement(keyOf(groups, id, index))?.focus();
-        return;
-      }
-      const marks = defaults?.marksFor(plan, template) ?? [];
-      const { sheet } = await host.apply(withEntered(plan, marks), {
-        sheetName,
-        progress: (done, of, what) => setStep({ done, of, what }),
-        signal,
-      });
-      rememberBuilt(plan, sheet);
-      finished({ sheet, plan });
-      const names = await namesWith(host, taken, sheet);
-      setTaken(names);
-      setName(freeSheetName(template.title, names));
-    } catch (error) {
-      if (nameTaken(error)) {
-        setTaken((t) => [...t, error.sheetName]);
-        setFailure([error.message]);
-      } else if (error instanceof Error && error.name === "AbortError") {
-        setFailure(["Building was cancelled. No sheet was left in the workbook; the inputs are kept."]);
-      } else {
-        const messages =
-          error instanceof Error && "problems" in error && Array.isArray(error.problems)
-            ? (error.problems as readonly string[])
-            : [whyNot(error)];
-        setFailure([
-          isLeft(error)
-            ? "The sheet was not built, and part of it is still in the workbook; the inputs are kept. What to do:"
-            : "The sheet was not built and nothing was left in the workbook; the inputs are kept. What to correct:",
-          ...messages,
-        ]);
-      }
-    } finally {
-      abort.current = undefined;
-      setStep(undefined);
+    void run(
+      "preparing the sheet",
+      async ({ signal, progress }) => {
+        setFailure([]);
+        const plan = await engine.expand(template, inputValues(template, typed));
+        const conflicts = await engine.conflictsIn(plan);
+        if (conflicts.length > 0) {
+          setFailure([
+            "Inputs contradict each other; the sheet was not built. Correct one of each:",
+            ...conflicts.map(({ message }) => message),
+          ]);
+          const { id, index } = conflicts[0]!.of[0]!;
+          inputElement(keyOf(groups, id, index))?.focus();
+          return;
+        }
+        const marks = defaults?.marksFor(plan, template) ?? [];
+        const { sheet } = await host.apply(withEntered(plan, marks), { sheetName, progress, signal });
+        rememberBuilt(plan, sheet);
+        finished({ sheet, plan });
+        const names = await namesWith(host, taken, sheet);
+        setTaken(names);
+        setName(freeSheetName(template.title, names));
+      },
+      failed,
+    );
+  };
+  const failed = (error: unknown): void => {
+    if (nameTaken(error)) {
+      setTaken((t) => [...t, error.sheetName]);
+      setFailure([error.message]);
+    } else if (isCancelled(error)) {
+      setFailure(["Building was cancelled. No sheet was left in the workbook; the inputs are kept."]);
+    } else {
+      const messages =
+        error instanceof Error && "problems" in error && Array.isArray(error.problems)
+          ? (error.problems as readonly string[])
+          : [whyNot(error)];
+      setFailure([
+        isLeft(error)
+          ? "The sheet was not built, and part of it is still in the workbook; the inputs are kept. What to do:"
+          : "The sheet was not built and nothing was left in the workbook; the inputs are kept. What to correct:",
+        ...messages,
+      ]);
     }
   };
 
   return (
-    <form class="kb-form" noValidate onSubmit={(e) => void build(e)}>
+    <form class="kb-form" noValidate onSubmit={build}>
       <p class="kb-standard">{template.standard}</p>
       <p>
         <button
@@ -240,7 +234,7 @@ export function TemplateForm({
         doing="Building the sheet"
         step={step}
         disabled={isReading}
-        cancel={() => abort.current?.abort()}
+        cancel={cancel}
       />
     </form>
   );

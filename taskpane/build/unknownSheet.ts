@@ -2,14 +2,23 @@ import { useEffect, useState } from "preact/hooks";
 import type { Host, Selection } from "../../src/hosts/index.ts";
 import { builtOn } from "../built.ts";
 import type { Engine } from "../engine.ts";
+import { onOfficeTemplates } from "../templates/loaded.ts";
 
 /** A check sheet whose cells stand otherwise than its template builds them today. */
-export interface UnknownSheet {
+interface OlderSheet {
   readonly sheet: string;
   readonly title: string;
   readonly version: string;
   readonly today: string;
 }
+
+/** A check sheet whose template is not known here, as that of an office which is not loaded. */
+interface SheetWithout {
+  readonly sheet: string;
+  readonly title?: undefined;
+}
+
+export type UnknownSheet = OlderSheet | SheetWithout;
 
 const nameOfVersion = "kb_functionsversion";
 
@@ -18,7 +27,8 @@ async function lookAt(host: Host, engine: Engine, sheet: string): Promise<Unknow
   const names = await host.namesOn(sheet);
   if (!names.some(({ name }) => name.toLowerCase() === nameOfVersion)) return undefined;
   const found = await engine.recognise(host, sheet);
-  if (!found || found.template.source || found.head.templateVersion === found.template.version) return undefined;
+  if (!found) return (await engine.missingTemplate(host, sheet)) && { sheet };
+  if (found.template.source || found.head.templateVersion === found.template.version) return undefined;
   const { template, head } = found;
   return { sheet, title: template.title, version: head.templateVersion, today: template.version };
 }
@@ -36,8 +46,10 @@ export function useUnknownSheet(
   useEffect(() => {
     let live = true;
     let turn = 0;
+    let last: string | undefined;
     const seen = new Map<string, UnknownSheet | undefined>();
     const look = async ({ sheet }: Pick<Selection, "sheet">): Promise<void> => {
+      last = sheet;
       if (isHeld()) return;
       const mine = (turn += 1);
       if (builtOn(sheet)) return setFound(undefined);
@@ -46,10 +58,17 @@ export function useUnknownSheet(
     };
     // A sheet that cannot be read has its message from the result; here it is just not offered.
     const tell = (error: unknown): void => console.warn(error);
-    const end = host.onSelection((at) => void look(at).catch(tell));
+    const ends = [
+      host.onSelection((at) => void look(at).catch(tell)),
+      // Once another template is known, a sheet may be known too.
+      onOfficeTemplates(() => {
+        seen.clear();
+        if (last !== undefined) void look({ sheet: last }).catch(tell);
+      }),
+    ];
     return () => {
       live = false;
-      end();
+      for (const end of ends) end();
     };
   }, [host, engine]);
   return [found, () => setFound(undefined)];

@@ -1,10 +1,11 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { Host } from "../../src/hosts/index.ts";
 import { freeSheetName, type Plan } from "../../src/sheet/index.ts";
 import { problemOfName } from "../build/fields.ts";
 import { isLeft, namesWith } from "../build/outcome.ts";
 import { whyNot } from "../loading.ts";
-import { SheetButton, type Step } from "../sheetButton.tsx";
+import { SheetButton } from "../sheetButton.tsx";
+import { isCancelled, useBuild } from "../useBuild.ts";
 
 interface Props {
   /** Of the elements: unique in the panel. */
@@ -24,9 +25,8 @@ interface Props {
 export function NewSheet({ id, host, wanted, button, what, disabled = false, make, done }: Props) {
   const [name, setName] = useState("");
   const [taken, setTaken] = useState<readonly string[]>([]);
-  const [step, setStep] = useState<Step>();
   const [failure, setFailure] = useState("");
-  const abort = useRef<AbortController>();
+  const { step, cancel, run } = useBuild();
   useEffect(() => {
     let live = true;
     host.sheetNames().then(
@@ -44,45 +44,36 @@ export function NewSheet({ id, host, wanted, button, what, disabled = false, mak
     };
   }, [host, wanted]);
   const problem = name === "" && taken.length === 0 ? undefined : problemOfName(name, taken);
-  const build = async (event: Event): Promise<void> => {
+  const build = (event: Event): void => {
     event.preventDefault();
-    if (abort.current) return;
-    setFailure("");
     if (problem !== undefined) {
       document.getElementById(id)?.focus();
       return;
     }
-    const { signal } = (abort.current = new AbortController());
-    setStep({ done: 0, of: 0, what: "preparing" });
-    try {
-      // One frame for the progress to show before the work takes the thread.
-      await new Promise((next) => setTimeout(next, 20));
-      const plan = await make();
-      signal.throwIfAborted();
-      const { sheet } = await host.apply(plan, {
-        sheetName: name.trim(),
-        progress: (n, of, doing) => setStep({ done: n, of, what: doing }),
-        signal,
-      });
-      done(sheet);
-      const names = await namesWith(host, taken, sheet);
-      setTaken(names);
-      setName(freeSheetName(wanted, names));
-    } catch (error) {
-      const name = error instanceof Error ? error.name : "";
-      const left = isLeft(error) ? "part of it is still" : "nothing was left";
-      setFailure(
-        name === "AbortError"
-          ? "Cancelled. No sheet was left in the workbook."
-          : `${what[0]!.toUpperCase()}${what.slice(1)} was not made and ${left} in the workbook: ${whyNot(error)}`,
-      );
-    } finally {
-      abort.current = undefined;
-      setStep(undefined);
-    }
+    void run(
+      "preparing",
+      async ({ signal, progress }) => {
+        setFailure("");
+        const plan = await make();
+        signal.throwIfAborted();
+        const { sheet } = await host.apply(plan, { sheetName: name.trim(), progress, signal });
+        done(sheet);
+        const names = await namesWith(host, taken, sheet);
+        setTaken(names);
+        setName(freeSheetName(wanted, names));
+      },
+      (error) => {
+        const left = isLeft(error) ? "part of it is still" : "nothing was left";
+        setFailure(
+          isCancelled(error)
+            ? "Cancelled. No sheet was left in the workbook."
+            : `${what[0]!.toUpperCase()}${what.slice(1)} was not made and ${left} in the workbook: ${whyNot(error)}`,
+        );
+      },
+    );
   };
   return (
-    <form noValidate onSubmit={(event) => void build(event)}>
+    <form noValidate onSubmit={build}>
       <div class="kb-field kb-newname">
         <label for={id}>Name of the new sheet</label>
         <input
@@ -106,7 +97,7 @@ export function NewSheet({ id, host, wanted, button, what, disabled = false, mak
         doing={`Making ${what}`}
         step={step}
         disabled={disabled}
-        cancel={() => abort.current?.abort()}
+        cancel={cancel}
       />
     </form>
   );

@@ -1,7 +1,8 @@
 import { useState } from "preact/hooks";
 import { whyNot } from "../loading.ts";
 import { WorkButton } from "../workButton.tsx";
-import { printDocument, saveDocument } from "./print.ts";
+import { printDocument, saveText } from "./print.ts";
+import { TextToCopy } from "./textToCopy.tsx";
 
 interface Props {
   /** What is printed, as in “Print the list of findings”. */
@@ -17,11 +18,9 @@ export function Paper({ title, fileName, make }: Props) {
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState("");
   const [saved, setSaved] = useState<string>();
-  const [copied, setCopied] = useState(false);
   const hand = (what: string, over: (text: string) => void | Promise<void>): void => {
     setBusy(true);
     setProblem("");
-    setCopied(false);
     setSaved(undefined);
     void (async () => {
       let text: string | undefined;
@@ -40,19 +39,9 @@ export function Paper({ title, fileName, make }: Props) {
   const print = (): void => hand("Printing", printDocument);
   const save = (): void =>
     hand("Saving", (text) => {
-      saveDocument(text, fileName);
+      saveText(text, fileName);
       setSaved(text);
     });
-  const copy = (text: string): void => {
-    void (async () => {
-      try {
-        await navigator.clipboard.writeText(text);
-        setCopied(true);
-      } catch (error) {
-        setProblem(`Copying did not work: ${whyNot(error)}. Select the text below and copy it.`);
-      }
-    })();
-  };
   return (
     <div class="kb-paperwork" role="group" aria-label={title}>
       <div class="kb-pick">
@@ -63,34 +52,13 @@ export function Paper({ title, fileName, make }: Props) {
           Save as HTML file
         </WorkButton>
       </div>
-      <div role="status">
-        {busy && <p class="kb-hint">Writing …</p>}
-        {copied && <p class="kb-hint">Copied.</p>}
-      </div>
+      <div role="status">{busy && <p class="kb-hint">Writing …</p>}</div>
       {problem && (
         <p class="kb-problem" role="alert">
           {problem}
         </p>
       )}
-      {saved !== undefined && (
-        <details open={problem !== ""}>
-          <summary>{problem ? "The text" : `No file ${fileName} among your downloads?`}</summary>
-          {!problem && (
-            <p class="kb-hint">Some programs let no file out of a panel. Copy the text, and keep it under that name.</p>
-          )}
-          <button type="button" onClick={() => copy(saved)}>
-            Copy the text
-          </button>
-          <textarea
-            class="kb-papertext"
-            readOnly
-            rows={4}
-            aria-label={`Text of ${fileName}`}
-            value={saved}
-            onFocus={(event) => event.currentTarget.select()}
-          />
-        </details>
-      )}
+      {saved !== undefined && <TextToCopy text={saved} fileName={fileName} open={problem !== ""} />}
     </div>
   );
 }

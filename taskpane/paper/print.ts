@@ -32,8 +32,8 @@ export function printDocument(text: string): void {
 }
 
 /** Hands a document to the program as a file to keep. Whether the program takes it cannot be seen from here. */
-export function saveDocument(text: string, fileName: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: "text/html;charset=utf-8" }));
+export function saveText(text: string, fileName: string, type = "text/html"): void {
+  const address = URL.createObjectURL(new Blob([text], { type: `${type};charset=utf-8` }));
   const link = document.createElement("a");
   link.href = address;
   link.download = fileName;

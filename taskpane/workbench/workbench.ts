@@ -1,7 +1,7 @@
 import { openGridInBrowser, type GridHost } from "../../src/hosts/index.ts";
 import { freeSheetName } from "../../src/sheet/index.ts";
 import { catalogue, loadTemplate } from "../../src/templates/catalogue.ts";
-import { forgetBuilt, mountPanel, rememberBuilt } from "../index.ts";
+import { builtOn, forgetBuilt, mountPanel, officeState, onOfficeTemplates, rememberBuilt } from "../index.ts";
 import { whyNot } from "../loading.ts";
 import { makeDivider } from "./divider.ts";
 import { mountBookBar } from "./keep/bookBar.tsx";
@@ -76,11 +76,16 @@ function hand(contents: Uint8Array, name: string): void {
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
-/** Sheets of an opened workbook that a template built show their result again, as long as their cells stand where they were planned. */
+/**
+ * Sheets of an opened workbook that a template built show their result again, as long as their cells stand where they were
+ * planned; that of the selected sheet is the one shown.
+ */
 async function rememberOpened(host: GridHost): Promise<void> {
   const { recognise } = await import("../../src/checker/index.ts");
-  for (const sheet of await host.sheetNames()) {
-    if ((await host.namesOn(sheet)).length === 0) continue;
+  const selected = (await host.selection())?.sheet;
+  const names = [...(await host.sheetNames())].sort((a, b) => Number(a === selected) - Number(b === selected));
+  for (const sheet of names) {
+    if (builtOn(sheet) || (await host.namesOn(sheet)).length === 0) continue;
     const found = await recognise(host, sheet);
     const { plan, rowNow, columnNow } = found ?? {};
     if (!plan || !rowNow || !columnNow) continue;
@@ -111,6 +116,10 @@ async function openBooks(host: GridHost): Promise<void> {
   );
   if (before && !(await books.openKept(before))) await buildDemonstration(host);
   const latest = [...kept].sort((a, b) => b.at - a.at)[0];
+  // Sheets of an office's template are known once it is loaded.
+  onOfficeTemplates(() => {
+    if (!officeState().isReading) rememberOpened(host).catch((error: unknown) => console.error(error));
+  });
   mountBookBar(element("book"), books, before ? undefined : latest);
   document.addEventListener("visibilitychange", () => {
     if (document.visibilityState === "hidden") void books.keep();

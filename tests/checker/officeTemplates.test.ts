@@ -31,7 +31,13 @@ describe("a sheet of an office's template", () => {
     const template = await officeTemplate();
     const { host } = await sheetOf(template);
     expect(await compare(host, name)).toBeUndefined();
-    expect(await missingTemplate(host, name)).toMatchObject({ templateId: "alder-beam", templateVersion: "1.0.0" });
+    expect(await missingTemplate(host, name)).toEqual({
+      templateId: "alder-beam",
+      templateVersion: "1.0.0",
+      office: "Alder Office (invented)",
+      hash: expect.stringMatching(/^[0-9a-f]{16}$/) as string,
+      functionsVersion: expect.stringMatching(/^\d+\.\d+\.\d+$/) as string,
+    });
     await addOfficeTemplate(template);
     expect(await missingTemplate(host, name)).toBeUndefined();
     const comparison = (await compare(host, name))!;

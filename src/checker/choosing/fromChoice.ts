@@ -1,6 +1,6 @@
 import { cellAt } from "../../cells/index.ts";
 import type { Host } from "../../hosts/index.ts";
-import type { Inputs, InputValue, Template } from "../../sheet/index.ts";
+import { rootId, type Inputs, type InputValue, type Template } from "../../sheet/index.ts";
 import type { Answers } from "../quickStart/quickStart.ts";
 import { sectionInputs, type SectionType } from "../quickStart/sections.ts";
 import { recognise } from "../recognise/recognise.ts";
@@ -120,14 +120,14 @@ export async function fromChoice(
   templateOf: (id: string) => Promise<Template>,
 ): Promise<FromChoice> {
   const choice = await recognise(host, sheet);
-  if (!choice?.template.id.startsWith("choosing-"))
+  if (!choice || !rootId(choice.template).startsWith("choosing-"))
     throw new NotChosen(
       `“${sheet}” is no sheet for choosing and sizing: select a cell of one, or build one under Build.`,
     );
   const values = new Values(choice);
   const method = values.text("method");
   const line = method === "PRE" ? 0 : 1;
-  const standard = choice.template.id.slice("choosing-".length);
+  const standard = rootId(choice.template).slice("choosing-".length);
   const id = `${line === 0 ? "pre" : "post"}-tensioned-${standard}`;
   if (!values.has("nM", line))
     throw new NotChosen(`“${sheet}” has found no strands for this method: fill in the sheet, or choose the other one.`);

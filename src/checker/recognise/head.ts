@@ -1,4 +1,5 @@
 import { ourFunction, piecesOf, type Snapshot } from "../../cells/index.ts";
+import { officeLabel, templateLabel } from "../../sheet/index.ts";
 import type { SaidAtHead } from "./recognised.ts";
 
 /** `=KERN.VERSION()` and nothing else. */
@@ -19,8 +20,9 @@ export function headOf(snapshot: Snapshot, knows: (templateId: string) => boolea
   let template: readonly string[] | undefined;
   let hash = "";
   let functionsVersion = "";
+  let office: string | undefined;
   for (const row of snapshot.cells) {
-    for (const { value, formula } of row) {
+    for (const [column, { value, formula }] of row.entries()) {
       if (formula !== undefined && asksVersion(formula)) {
         // The version as built stands in the same row, a text like the one computed.
         functionsVersion =
@@ -30,9 +32,26 @@ export function headOf(snapshot: Snapshot, knows: (templateId: string) => boolea
       }
       if (typeof value !== "string" || formula !== undefined) continue;
       const said = /^([a-z0-9][a-z0-9-]*) (\d+\.\d+\.\d+)$/.exec(value);
-      if (said && !template && (knows(said[1]!) || said[1]!.includes("-"))) template = said.slice(1);
+      if (said && !template && (knows(said[1]!) || said[1]!.includes("-") || isLabelled(row))) template = said.slice(1);
+      if (value === officeLabel) office ??= textAfter(row, column);
       if (hash === "" && /^[0-9a-f]{16}$/.test(value)) hash = value;
     }
   }
-  return template && { templateId: template[0]!, templateVersion: template[1]!, hash, functionsVersion };
+  return (
+    template && {
+      ...{ templateId: template[0]!, templateVersion: template[1]!, hash, functionsVersion },
+      ...(office !== undefined && { office }),
+    }
+  );
+}
+
+const isLabelled = (row: Snapshot["cells"][number]): boolean => row.some(({ value }) => value === templateLabel);
+
+/** The first text of a row to the right of a column. */
+function textAfter(row: Snapshot["cells"][number], column: number): string | undefined {
+  return row
+    .slice(column + 1)
+    .flatMap(({ value, formula }) =>
+      typeof value === "string" && value !== "" && formula === undefined ? [value] : [],
+    )[0];
 }

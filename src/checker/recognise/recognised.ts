@@ -8,6 +8,8 @@ export interface SaidAtHead {
   readonly hash: string;
   /** The version of the worksheet functions as the sheet was built. */
   readonly functionsVersion: string;
+  /** Who answers for its template, where that is one of an office. */
+  readonly office?: string;
 }
 
 /** An input of the sheet whose present value no template would take. */

@@ -1,6 +1,6 @@
 import { cellAt, sheetsIn } from "../../cells/index.ts";
 import type { Host } from "../../hosts/index.ts";
-import { columns, measuredWord, type InputCell } from "../../sheet/index.ts";
+import { columns, measuredWord, rootId, type InputCell } from "../../sheet/index.ts";
 import { partsOf } from "../marks/parts.ts";
 import { recognise } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
@@ -68,7 +68,7 @@ const inputsOf = (check: Recognised, id: string): readonly InputCell[] =>
 /** What a stressing record measured, beside what its stress check has now; nothing is entered. */
 export async function readMeasured(host: Host, sheet: string): Promise<Measured> {
   const record = await recognise(host, sheet);
-  if (!record?.template.id.startsWith("stressing-record"))
+  if (!record || !rootId(record.template).startsWith("stressing-record"))
     throw new NotMeasured(`“${sheet}” is no stressing record: select a cell of one, or build one under Build.`);
   const source = sourceOf(record);
   const check = (await host.sheetNames()).includes(source) ? await recognise(host, source) : undefined;

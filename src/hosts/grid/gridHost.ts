@@ -271,6 +271,13 @@ export class GridHost implements Host {
     });
   }
 
+  unprotect(sheet: string): Promise<void> {
+    return this.#turns.take(async () => {
+      for (const rule of await this.#sheet(sheet).getWorksheetPermission().listRangeProtectionRules())
+        await rule.remove();
+    });
+  }
+
   selection(): Promise<Selection | undefined> {
     return Promise.resolve(this.#selected());
   }

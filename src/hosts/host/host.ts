@@ -146,6 +146,8 @@ export interface Host {
    * protected.
    */
   insert(sheet: string, cells: readonly InsertedCell[]): Promise<void>;
+  /** Takes off the protection of a sheet, in a host that has no command for it; others leave that to the program. */
+  unprotect?(sheet: string): Promise<void>;
   selection(): Promise<Selection | undefined>;
   /** Puts the selection on a cell and shows it. */
   select(place: Place): Promise<void>;

@@ -75,7 +75,28 @@ export function keepTemplate(
   about: About,
   formats: readonly (readonly string[])[] = [],
 ): KeptSheet {
+  const draft = draftTemplate(comparison, about, formats);
+  return draft.template ? refusedFor(draft, problemsHere(draft.template)) : draft;
+}
+
+/** The same, checked in no configuration: whoever asks checks it before it is kept. */
+export function draftTemplate(
+  comparison: Comparison,
+  about: About,
+  formats: readonly (readonly string[])[] = [],
+): KeptSheet {
   return new Keeping(comparison, formats).keep(about);
+}
+
+/** The same with what was found wrong with the template; it stays what it was where nothing was. */
+export function refusedFor(kept: KeptSheet, problems: readonly string[]): KeptSheet {
+  if (problems.length === 0) return kept;
+  const { template: _template, ...rest } = kept;
+  const refused = problems.map((what): Refusal => {
+    const at = kept.placeOf(what);
+    return { what, ...(at && { at }) };
+  });
+  return { ...rest, refused };
 }
 
 /** The same, checked in all kinds of configurations. */
@@ -87,14 +108,7 @@ export async function keepChecked(
 ): Promise<KeptSheet> {
   const kept = keepTemplate(comparison, about, formats);
   if (!kept.template) return kept;
-  const problems = await lintWithPauses(kept.template, pause);
-  if (problems.length === 0) return kept;
-  const { template: _template, ...rest } = kept;
-  const refused = problems.map((what): Refusal => {
-    const at = kept.placeOf(what);
-    return { what, ...(at && { at }) };
-  });
-  return { ...rest, refused };
+  return refusedFor(kept, await lintWithPauses(kept.template, pause));
 }
 
 /** The same of a sheet of a workbook; undefined where no template known here built it. */
@@ -173,10 +187,8 @@ class Keeping {
         });
     this.#keptRows();
     const made = file as unknown as Template;
-    const placeOf = this.#places(made);
-    if (this.#refused.length === 0) for (const problem of problemsHere(made)) this.#refuse(placeOf(problem), problem);
     return {
-      placeOf,
+      placeOf: this.#places(made),
       rows: this.#rows,
       inputs,
       refused: this.#refused,

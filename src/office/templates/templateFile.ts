@@ -9,6 +9,7 @@ import {
   type Template,
 } from "../../sheet/index.ts";
 import { catalogue, loadTemplate } from "../../templates/catalogue.ts";
+import { isKnownTemplate, loadKnownTemplate } from "../../templates/offices.ts";
 import type { Pause } from "../keep/keepTemplate.ts";
 import { textOfBytes } from "../csv.ts";
 import { Refused } from "../refused.ts";
@@ -108,9 +109,10 @@ async function wholeOf(file: object, parts: Parts): Promise<unknown> {
   }
   const { source } = whole as { readonly source?: { readonly template?: unknown } };
   if (source === undefined) return whole;
-  const of = catalogue.find(({ id, source: its }) => id === source.template && its === undefined);
-  if (!of) throw new Refused([`source: there is no template ${JSON.stringify(source.template)} to take values from`]);
-  return withSource(whole as object, await loadTemplate(of.id));
+  const id = String(source.template);
+  const of = isKnownTemplate(id) ? await loadKnownTemplate(id) : undefined;
+  if (!of || of.source) throw new Refused([`source: the template ${id}, to take values from, is not known here`]);
+  return withSource(whole as object, of);
 }
 
 function withoutSource({ source: _source, ...rest }: Template): object {

@@ -15,7 +15,8 @@ import { now } from "../../when.ts";
 import { WorkButton } from "../../workButton.tsx";
 import { ListOnSheet } from "../listOnSheet.tsx";
 import type { ToolProps } from "../tool.ts";
-import { notATemplates, useSheet } from "../useSheet.ts";
+import { NotATemplates } from "../../templates/notATemplates.tsx";
+import { useSheet } from "../useSheet.ts";
 import { GradeList } from "./gradeList.tsx";
 
 interface Outcome {
@@ -34,12 +35,11 @@ export function CompareView({ host, go, trace }: ToolProps) {
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState("");
   const [outcome, setOutcome] = useState<Outcome>();
-  const run = async (): Promise<void> => {
-    if (sheet === undefined) return;
+  const run = async (name: string): Promise<void> => {
     setBusy(true);
     setProblem("");
     try {
-      setOutcome({ sheet, comparison: await compare(host, sheet), date: now() });
+      setOutcome({ sheet: name, comparison: await compare(host, name), date: now() });
     } catch (error) {
       setOutcome(undefined);
       setProblem(`The sheet could not be compared: ${whyNot(error)}.`);
@@ -55,7 +55,12 @@ export function CompareView({ host, go, trace }: ToolProps) {
           {selection}
         </p>
       )}
-      <WorkButton class="kb-primary" busy={busy} disabled={sheet === undefined} act={() => void run()}>
+      <WorkButton
+        class="kb-primary"
+        busy={busy}
+        disabled={sheet === undefined}
+        act={() => void (sheet !== undefined && run(sheet))}
+      >
         {sheet === undefined ? "Select a cell of the sheet" : `Compare “${sheet}”`}
       </WorkButton>
       <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
@@ -71,9 +76,7 @@ export function CompareView({ host, go, trace }: ToolProps) {
         )}
       </div>
       {outcome && !comparison && (
-        <p class="kb-problem">
-          “{outcome.sheet}”: {notATemplates}
-        </p>
+        <NotATemplates id="compare" host={host} sheet={outcome.sheet} again={() => void run(outcome.sheet)} />
       )}
       {outcome && comparison && (
         <section aria-label="Findings" class="kb-compared">

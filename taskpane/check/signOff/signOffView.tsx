@@ -10,7 +10,8 @@ import {
   type Part,
 } from "../../../src/checker/index.ts";
 import type { ToolProps } from "../tool.ts";
-import { notATemplates, useSheet } from "../useSheet.ts";
+import { NotATemplates } from "../../templates/notATemplates.tsx";
+import { useSheet } from "../useSheet.ts";
 import { readDate, readInitials, today } from "./entries.ts";
 import { Entry } from "./entry.tsx";
 import { RevisionForm } from "./revisionForm.tsx";
@@ -60,9 +61,7 @@ export function SignOffView({ host, go }: ToolProps) {
       )}
       {sheet === undefined && <p class="kb-hint">Select a cell of the sheet to sign off.</p>}
       {seen && seen.sheet === sheet && !marked && (
-        <p class="kb-problem">
-          “{sheet}”: {notATemplates}
-        </p>
+        <NotATemplates id="sign-off" host={host} sheet={sheet} again={() => void again()} />
       )}
       <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
       {marked && (

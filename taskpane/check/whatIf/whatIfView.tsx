@@ -12,7 +12,8 @@ import { whyNot } from "../../loading.ts";
 import { WorkButton } from "../../workButton.tsx";
 import { focusBack } from "../../focusBack.ts";
 import type { ToolProps } from "../tool.ts";
-import { notATemplates, useSheet } from "../useSheet.ts";
+import { NotATemplates } from "../../templates/notATemplates.tsx";
+import { useSheet } from "../useSheet.ts";
 import { ChangeForm, changeOf, changeText, noDraft, type Draft } from "./changeForm.tsx";
 import { InputsThatMatter } from "./inputsThatMatter.tsx";
 import { Outcome } from "./outcome.tsx";
@@ -23,6 +24,8 @@ export function WhatIfView({ host, go }: ToolProps) {
   const [of, setOf] = useState<Questioned>();
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState<readonly string[]>([]);
+  /** A sheet that no template known here built. */
+  const [unknown, setUnknown] = useState<string>();
   const [draft, setDraft] = useState<Draft>(noDraft);
   const [kept, setKept] = useState<readonly InputChange[]>([]);
   const [outcome, setOutcome] = useState<WhatIf>();
@@ -46,6 +49,7 @@ export function WhatIfView({ host, go }: ToolProps) {
   const open = async (name: string): Promise<void> => {
     setBusy(true);
     setProblem([]);
+    setUnknown(undefined);
     setOutcome(undefined);
     setDraft(noDraft);
     setKept([]);
@@ -55,7 +59,7 @@ export function WhatIfView({ host, go }: ToolProps) {
       readAt.current = calculations.current;
       const next = await questioned(host, name);
       setOf(next);
-      if (!next) setProblem([`“${name}”: ${notATemplates}`]);
+      if (!next) setUnknown(name);
     } catch (error) {
       setOf(undefined);
       setProblem([`The sheet could not be read: ${whyNot(error)}.`]);
@@ -68,7 +72,7 @@ export function WhatIfView({ host, go }: ToolProps) {
     readAt.current = calculations.current;
     const next = await questioned(host, of.sheet);
     setOf(next);
-    if (!next) setProblem([`“${of.sheet}”: ${notATemplates}`]);
+    if (!next) setUnknown(of.sheet);
     return next;
   };
   /** The same change of the sheet as it is now. */
@@ -154,6 +158,9 @@ export function WhatIfView({ host, go }: ToolProps) {
         </WorkButton>
       )}
       {!of && wrong}
+      {unknown !== undefined && !of && (
+        <NotATemplates id="what-if" host={host} sheet={unknown} again={() => void open(unknown)} />
+      )}
       <div role="status">{busy && <p>Reading and computing …</p>}</div>
       {of && (
         <>

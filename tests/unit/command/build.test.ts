@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { removeBrokenBuilds } from "../../../src/command/build.ts";
+import { carryTemplates, removeBrokenBuilds } from "../../../src/command/build.ts";
 
 let home: string;
 let place: string;
@@ -51,6 +51,26 @@ describe("builds that were broken off", () => {
   it("have nothing to clear where no build was made yet", () => {
     expect(() => removeBrokenBuilds(join(home, "none"), place)).not.toThrow();
   });
+});
+
+it("an office's templates among the pages stay with the next build, in place of its empty list", () => {
+  const next = join(cache, "build-1");
+  pages(place, "old");
+  pages(next, "new");
+  carryTemplates(place, next);
+  expect(readdirSync(next)).toEqual(["index.html"]);
+  for (const [folder, text] of [
+    [place, "the office's"],
+    [next, "empty"],
+  ] as const) {
+    mkdirSync(join(folder, "templates"));
+    writeFileSync(join(folder, "templates", "index.json"), text);
+  }
+  writeFileSync(join(place, "templates", "beam.json"), "beam");
+  carryTemplates(place, next);
+  expect(readdirSync(join(next, "templates"))).toEqual(["beam.json", "index.json"]);
+  expect(readFileSync(join(next, "templates", "index.json"), "utf8")).toBe("the office's");
+  expect(readFileSync(join(next, "index.html"), "utf8")).toBe("new");
 });
 
 it("pages told to end while a new build takes their place end with the new one in place", async () => {
