@@ -35,6 +35,7 @@ export { basisText, ownCopyAdvice, sources, type Basis, type Source } from "./so
 export { coherentUnit, mathUnit, unitFactor, unitNames, type Unit } from "./units.ts";
 export { version } from "./version.ts";
 export { concreteClass, concreteGrade } from "./formulas/materials/concreteClass.ts";
+export { kindOfProduct, type ProductKind } from "./formulas/materials/products.ts";
 export { tendonProduct } from "./formulas/materials/tendonProduct.ts";
 export { q } from "./quantities/index.ts";
 export { valueBetween, valueFor } from "./lookup.ts";

@@ -269,8 +269,8 @@ function Changed({ change }: { readonly change: ChangeOfSheet }) {
       <p>
         Overall verdict now {overall.before || "none"}, on the new sheet <strong>{overall.after}</strong>.{" "}
         {checks.length === 0
-          ? `All ${checksAlike} checks stay as they are.`
-          : `${checksAlike} checks stay as they are.`}
+          ? `${checksAlike === 1 ? "The one check stays as it is" : `All ${checksAlike} checks stay as they are`}.`
+          : `${checksAlike === 1 ? "1 check stays as it is" : `${checksAlike} checks stay as they are`}.`}
       </p>
       {checks.length > 0 && (
         <div class="kb-scroll" tabIndex={0} role="group" aria-label="Checks that change">

@@ -5,7 +5,7 @@ import { widthAt } from "../../src/checker/quickStart/strandLayout.ts";
 import { sized } from "../../src/checker/quickStart/sizing.ts";
 import { Calculation } from "../../src/cells/index.ts";
 import { assumedMarks, bookOfSheets } from "../../src/checker/index.ts";
-import { expand, plannedSnapshot } from "../../src/sheet/index.ts";
+import { expand, plannedSnapshot, type Inputs } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { computedSheet } from "../draws/sheet.ts";
 
@@ -56,6 +56,83 @@ describe("quick start", () => {
     expect([...proposed]).toEqual([]);
     const sheet = computedSheet(bare(id), inputs);
     expect([...sheet.errors, ...sheet.refused, ...sheet.conflicts]).toEqual([]);
+  });
+
+  it.each<[string, Partial<Answers>, (inputs: Inputs) => boolean]>([
+    // The bug: 12 in each were taken, which failed by half, and marked as assumed.
+    ["tendons", { tendons: 3 }, ({ tendons, strands }) => tendons === 3 && new Set(strands as number[]).size === 1],
+    ["strands in each", { strands: 9 }, ({ strands }) => (strands as number[]).every((one) => one === 9)],
+  ])("finds what was left empty where %s were answered, and marks it as proposed", (_, answered, holds) => {
+    const id = "post-tensioned-en1992-2004";
+    const { inputs, proposal, proposed, unmet } = quickStart(templateOf(id), { ...beam, ...answered });
+    expect(holds(inputs), JSON.stringify(inputs["strands"])).toBe(true);
+    expect(unmet).toBeUndefined();
+    expect(proposal).toContain("tendons of");
+    expect([...proposed]).toEqual(["strands"]);
+    const sheet = computedSheet(bare(id), inputs);
+    expect(sheet.checks.filter(({ verdict }) => verdict !== "OK")).toEqual([]);
+  });
+
+  it("finds the strands of so many rows", () => {
+    const id = "pre-tensioned-en1992-2004";
+    const { inputs, unmet, proposed } = quickStart(templateOf(id), { ...plank, tendons: 3 });
+    expect([inputs["rows"], new Set(inputs["strands"] as number[]).size]).toEqual([3, 1]);
+    expect([unmet, [...proposed]]).toEqual([undefined, ["strands"]]);
+    const sheet = computedSheet(bare(id), inputs);
+    expect([...sheet.errors, ...sheet.refused, ...sheet.conflicts]).toEqual([]);
+    expect(sheet.checks.filter(({ verdict }) => verdict !== "OK")).toEqual([]);
+  });
+
+  // EN 1992-1-1 8.10.2.2: l_pt = α_1 α_2 φ σ_pm0/f_bpt with α_1 = 1 and α_2 = 0.25 of a round wire; f_bpt = η_p1 η_1 f_ctd(t)
+  // with η_p1 = 2.7 of indented wire, f_ctd(t) = 0.7 f_ctm(t)/γ_C (α_ct = 1).
+  it("a wire transmits its force as an indented wire, and that is assumed", () => {
+    const id = "pre-tensioned-en1992-2004";
+    const answers = { ...plank, L: 8, h: 500, gs: 2, ql: 3, product: "BS5896-1670-7" };
+    const { inputs, assumed } = quickStart(templateOf(id), answers);
+    expect([inputs["surface"], assumed.has("surface")]).toEqual(["INDENTED_WIRE", true]);
+    const sheet = computedSheet(bare(id), inputs);
+    const first = (of: string): number => Number(sheet.valuesOf(of)[0]);
+    const fbpt = (2.7 * 0.7 * first("fctmt")) / 1.5;
+    expect(first("lpt")).toBeCloseTo((0.25 * 7 * first("rs0")) / fbpt, 6);
+    expect(sheet.conflicts).toEqual([]);
+    const is = templateOf("pre-tensioned-is1343-1980");
+    const wire = quickStart(is, { ...answers, fck: 55, demand: 1, product: "IS1785-7" });
+    expect(wire.inputs["surface"]).toBe("WIRE");
+  });
+
+  // Friction of deformed bars in ducts: EN 1992-1-1 Table 5.1, 0.65.
+  it("bars are straight, one in a duct, and rub as bars", () => {
+    const id = "post-tensioned-en1992-2004";
+    const answers = { ...beam, L: 14, h: 900, gs: 4, ql: 4, product: "Y1050H-36" };
+    const { inputs, assumed, proposal, unmet } = quickStart(templateOf(id), answers);
+    expect((inputs["strands"] as number[]).every((one) => one === 1)).toBe(true);
+    const [points] = inputs["cpy"] as number[][];
+    expect(new Set(points).size).toBe(1);
+    expect((inputs["cpShape"] as string[][]).flat().every((shape) => shape === "LINE")).toBe(true);
+    expect([inputs["mu"], assumed.has("mu")]).toEqual([0.65, true]);
+    expect(proposal).toMatch(/^\d bars? Y1050H-36, straight/);
+    expect(unmet).toBeUndefined();
+    const sheet = computedSheet(bare(id), inputs);
+    expect([...sheet.errors, ...sheet.refused, ...sheet.conflicts]).toEqual([]);
+    expect(sheet.checks.filter(({ verdict }) => verdict !== "OK")).toEqual([]);
+  });
+
+  it.each<[string, Partial<Answers>, RegExp]>([
+    ["pre-tensioned-en1992-2004", { product: "Y1050H-36" }, /Y1050H-36 is a bar, which is not pre-tensioned/],
+    ["pre-tensioned-is1343-1980", { product: "IS2090-32" }, /IS2090-32 is a bar, which is not pre-tensioned/],
+    ["post-tensioned-en1992-2004", { product: "Y1050H-36", tendons: 2, strands: 2 }, /2 in each duct are not allowed/],
+    ["post-tensioned-en1992-2004", { product: "Y1050H-36", tendons: 7 }, /Tendons = 7 is not allowed; .* 1 to 6/],
+    ["pre-tensioned-en1992-2004", { tendons: 11 }, /Strand rows = 11 is not allowed; .* 1 to 10/],
+    ["post-tensioned-en1992-2004", { tendons: 2, strands: 1.5 }, /Strands in each = 1.5 is not allowed/],
+  ])("%s %o is refused in words", (id, answered, words) => {
+    expect(() => quickStart(templateOf(id), { ...beam, ...answered })).toThrow(words);
+  });
+
+  it("bars are not on the list of a pre-tensioned sheet", () => {
+    for (const standard of ["en1992-2004", "is1343-1980"]) {
+      const listed = (id: string) => JSON.stringify(templateOf(`${id}-${standard}`)).match(/"(Y1050H|IS2090)-/g) ?? [];
+      expect([listed("pre-tensioned").length, listed("post-tensioned").length > 0]).toEqual([0, true]);
+    }
   });
 
   it("where nothing keeps the limits the sheet is built all the same, and what fails is named with the section assumed", () => {

@@ -157,6 +157,9 @@ function steel(values: Values, random: Random): void {
   for (const [id, value] of Object.entries(everyday))
     if (values.has(id) && values.text(id) === "null") values.set(id, value * random.between(0.95, 1.05));
   if (values.has("relaxIn") && values.text("relaxIn") === "null") values.set("relaxIn", random.pick([1, 2, 3]));
+  // A wire fills its circle, a strand does not.
+  if (values.has("diameterIn") && values.has("surface") && values.text("surface") !== "STRAND")
+    values.set("diameterIn", 2 * Math.sqrt(values.number("As1In") / Math.PI));
 }
 
 function ages(values: Values): void {

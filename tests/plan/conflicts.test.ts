@@ -382,6 +382,10 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["PRE", { rowFrom, yMidIn: [60, 110, 110, 790] }, ["ymid = 790 mm", "h = 750 mm"]],
   ["PRE", { rowFrom, yEndIn: [60, 110, 760, 690] }, ["yend = 760 mm", "h = 750 mm"]],
   ["PRE", { diameterIn: 8 }, ["φ = 8 mm", "As1 = 93 mm²"]],
+  // α_2 and η_p1 of EN 1992-1-1 8.10.2.2 are other ones for wires: a wire of 7 mm, a strand of 12.5 mm.
+  ["PRE", { diameterIn: 7, As1In: 38.5 }, ["bond = STRAND", "φ = 7 mm", "As1 = 38.5 mm²", "a wire"]],
+  ["PRE", { surface: "INDENTED_WIRE" }, ["bond = INDENTED_WIRE", "φ = 12.5 mm", "As1 = 93 mm²", "a strand"]],
+  ["IS-PRE", { surface: "WIRE" }, ["transmission = WIRE", "φ = 12.7 mm", "As1 = 98.7 mm²"]],
   ["IS-PRE", { debond: [0, 8, 0, 0] }, ["a = 8 m", "L = "]],
   ["IS-PT", { tg: 10, t0: 14 }, ["tg = 10 days", "t0 = 14 days"]],
   ["IS-PT", { tEnd: 20 }, ["t∞ = 20 days"]],

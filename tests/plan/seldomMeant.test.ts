@@ -47,12 +47,28 @@ describe("inputs that are allowed but seldom meant are told in words", () => {
     // 93 mm² is the strand of 12.5 mm: 93/122.7 = 0.76.
     [pre, { diameterIn: 11 }, "= 0.98 of the circle"],
     [post, { webRule: "ENTERED", f1In: 7 }, "above fctm = 3.51 MPa"],
+    // EN 1992-1-1 Table 5.1.
+    [post, { relaxIn: 3 }, "0.65 for deformed and 0.33 for smooth round bars"],
+    [post, { relaxIn: 3 }, "bending stress of the most curved bar"],
   ])("%s %o: %s", (id, changes, words) => {
     const sheet = computed(id, changes);
     expect(sheet.warnings.filter((warning) => warning.includes(words)).length).toBeGreaterThan(0);
     expect(sheet.overall).not.toBe("OK");
     expect(sheet.errors).toEqual([]);
     expect(computed(id).warnings).toEqual([]);
+  });
+
+  // Bending of a round bar to the radius R of its duct, E φ/(2R); of a parabola, R = a²/(2f) at its vertex.
+  it("the bending stress of a curved bar is told as it is, and a straight one has none", () => {
+    const shape = { tendons: 1, points: 3, cpL: [[0, 0.5, 1]], likeT: [null], lift: [0] };
+    const bar = { ...shape, product: "Y1050H-36", strands: [1], duct: [60], As1In: null, EpIn: null, relaxIn: null };
+    const levels = { cpShape: [["TO_LEVEL", "FROM_LEVEL", "LINE"]], cpFrom: [["SOFFIT", "SOFFIT", "SOFFIT"]] };
+    const bent = computed(post, { ...bar, ...levels, cpy: [[600, 300, 600]] });
+    const R = 12 ** 2 / (2 * 0.3);
+    // 1018 mm² by its product standard, as a round of that area.
+    expect(bent.valuesOf("barBend")[0]).toBeCloseTo((205 * 2 * Math.sqrt(1018 / Math.PI)) / (2 * R), 6);
+    const straight = { ...levels, cpShape: [["LINE", "LINE", "LINE"]], cpy: [[300, 300, 300]] };
+    expect(computed(post, { ...bar, ...straight }).valuesOf("barBend")[0]).toBe(0);
   });
 
   it("a relaxation of 0 % is refused: the value of the class would be used", () => {

@@ -2,8 +2,9 @@ import { expand, rootId, type Inputs, type InputCell, type InputValue, type Temp
 import { computed, propertiesOf, usualSection, type SectionType } from "./sections.ts";
 import { NoResult } from "../../core/index.ts";
 import { eccentricities, memberOf, type Member } from "./member.ts";
+import { isBar, kindInputs, radiusOfBar, refuseSteel } from "./steelKind.ts";
 import { sized, type ToSize } from "./sizing.ts";
-import { apart, deviatorsAt, strandLayout, type StrandRow } from "./strandLayout.ts";
+import { apart, deviatorsAt, equalRows, strandLayout, type StrandRow } from "./strandLayout.ts";
 import { Trials, type Failing, type Trial } from "./trial.ts";
 
 /** The answers of the quick start; with method and standard, which choose the template, there are twelve. */
@@ -17,7 +18,7 @@ export interface Answers {
   /** Exposure to EN 1992-1-1, type of member to IS 1343. */
   readonly demand: string | number;
   readonly product: string;
-  /** Tendons or rows of strands, and strands in each; absent: find them. */
+  /** Tendons or rows of strands, and strands in each; absent: find them. A bar is a tendon by itself. */
   readonly tendons?: number;
   readonly strands?: number;
   /** What a sheet for choosing and sizing has found. */
@@ -48,7 +49,7 @@ export interface QuickStart {
   readonly assumed: ReadonlySet<string>;
   /** Inputs that the program found itself. */
   readonly proposed: ReadonlySet<string>;
-  /** What "find it" proposes, in words; absent where tendons were given. */
+  /** What "find it" proposes, in words; absent where tendons and strands were given. */
   readonly proposal?: string;
   /** Which checks of the sheet the proposal fails, with the section assumed; absent where it fails none. */
   readonly unmet?: string;
@@ -92,15 +93,17 @@ interface Layout {
 }
 
 function layoutFor(template: Template, total: number, answers: Answers, dimensions: Inputs): Layout {
+  const atLeastOne = (value: number): number => Math.max(1, Math.ceil(value));
   if (!isPost(template)) {
-    const most = Math.max(1, Math.floor((bottomWidth(answers, dimensions) - 100) / apart) + 1);
-    const rows = Math.min(mostRows, Math.max(1, Math.ceil(total / most)));
-    return { count: rows, strands: Math.max(1, Math.ceil(total / rows)) };
+    const fits = Math.max(1, Math.floor((bottomWidth(answers, dimensions) - 100) / apart) + 1);
+    const rows = answers.tendons ?? Math.min(mostRows, atLeastOne(total / (answers.strands ?? fits)));
+    return { count: rows, strands: answers.strands ?? atLeastOne(total / rows) };
   }
   const sides = side(answers);
-  const levels = Math.max(1, Math.ceil(total / (strandsInTendon * sides)));
-  const count = Math.min(mostTendons, levels * sides);
-  return { count, strands: Math.max(1, Math.ceil(total / count)) };
+  const each = isBar(answers) ? 1 : (answers.strands ?? strandsInTendon);
+  const count = answers.tendons ?? Math.min(mostTendons, atLeastOne(total / (each * sides)) * sides);
+  if (isBar(answers)) return { count, strands: 1 };
+  return { count, strands: answers.strands ?? Math.min(mostInTendon, atLeastOne(total / count)) };
 }
 
 /** The jacking stress: a little below the standard's limit, rounded down to 10 MPa. */
@@ -120,7 +123,8 @@ function jackingStress(template: Template, product: string): number {
 const shareAtTransfer = (template: Template): number => (isEn(template) && !isPost(template) ? 0.58 : 0.75);
 
 /** Ages, strengths and factors nobody is asked for. Common practice, no source: each is marked as assumed on the sheet. */
-function usual(template: Template, { fck, demand, h }: Answers): Inputs {
+function usual(template: Template, answers: Answers): Inputs {
+  const { fck, demand, h } = answers;
   const atTransfer = Math.floor(shareAtTransfer(template) * fck);
   const own: Inputs = isEn(template)
     ? {
@@ -143,6 +147,7 @@ function usual(template: Template, { fck, demand, h }: Answers): Inputs {
     edge: Math.round(0.08 * h),
     ...own,
     ...(isPost(template) && { fcmFull: atTransfer }),
+    ...kindInputs(template, answers),
   };
 }
 
@@ -199,16 +204,46 @@ const endBelow = 0.05;
 /** In a box the tendons lie in the two webs, two at a height. */
 const side = ({ section }: Answers): number => (section === "BOX" ? 2 : 1);
 
+/** Ducts side by side at a height: in a box one in each web; bars as many as the web has room for, others one. */
+function abreast(strands: number, answers: Answers, dimensions: Inputs): number {
+  if (!isBar(answers) || answers.section === "BOX") return side(answers);
+  const web = Number(dimensions[{ RECTANGLE: "b", T: "bw", I: "bwi" }[answers.section]]);
+  return Math.max(1, Math.floor((web - 2 * cover + between) / (ductFor(strands, answers.product) + between)));
+}
+
+/** Horizontal places of the ducts at a height, from one side to the other, mm. */
+function across(layout: Layout, answers: Answers, dimensions: Inputs): readonly number[] {
+  const { count, strands } = layout;
+  const beside = abreast(strands, answers, dimensions);
+  const box = answers.section === "BOX";
+  const step = box
+    ? Number(dimensions["bbox"]) - Number(dimensions["tweb"])
+    : ductFor(strands, answers.product) + between;
+  return Array.from({ length: count }, (_, i) => {
+    const level = Math.floor(i / beside);
+    const here = box ? beside : Math.min(beside, count - level * beside);
+    return ((i % beside) - (here - 1) / 2) * step;
+  });
+}
+
 /** Height of the tendons above the lowest one, mm, and the lowest height of their centroid. */
-function stack(layout: Layout, answers: Answers): { readonly lifts: readonly number[]; readonly lowest: number } {
+function stack(
+  layout: Layout,
+  answers: Answers,
+  dimensions: Inputs,
+): { readonly lifts: readonly number[]; readonly lowest: number } {
   const duct = ductFor(layout.strands, answers.product);
   const step = duct + between;
-  const lifts = Array.from({ length: layout.count }, (_, i) => Math.floor(i / side(answers)) * step);
+  const beside = abreast(layout.strands, answers, dimensions);
+  const lifts = Array.from({ length: layout.count }, (_, i) => Math.floor(i / beside) * step);
   const mean = lifts.reduce((sum, lift) => sum + lift, 0) / layout.count;
   return { lifts, lowest: cover + duct / 2 + mean };
 }
 
-/** Tendons one above the other, level at midspan, their ends spread round the centroid; the others follow the first. */
+/**
+ * Tendons one above the other, level at midspan, their ends spread round the centroid; bars straight. The others follow
+ * the first.
+ */
 function tendonInputs(
   layout: Layout,
   e: number,
@@ -219,13 +254,14 @@ function tendonInputs(
 ): Inputs {
   const { count, strands } = layout;
   const duct = ductFor(strands, answers.product);
-  const { lifts, lowest } = stack(layout, answers);
+  const { lifts, lowest } = stack(layout, answers, dimensions);
   const all = <T>(value: T): readonly T[] => Array.from({ length: count }, () => value);
+  const bar = isBar(answers);
+  const beside = across(layout, answers, dimensions);
   const mean = lowest - cover - duct / 2;
   const mid = Math.max(lowest, yb - e) - mean;
   // A little below the centroid: in the middle of the room that ends have.
-  const end = Math.max(mid, yb - endBelow * answers.h - mean);
-  const aside = (Number(dimensions["bbox"]) - Number(dimensions["tweb"])) / 2;
+  const end = bar ? mid : Math.max(mid, yb - endBelow * answers.h - mean);
   return {
     tendons: count,
     points: 3,
@@ -233,18 +269,18 @@ function tendonInputs(
     duct: all(duct),
     sigj: all(sigj),
     end: all("LEFT"),
-    Rlim: all(6),
+    Rlim: all(bar ? radiusOfBar(answers, sigj) : 6),
     // The uppermost first: what is stressed then pulls least at the top.
     order: Array.from({ length: count }, (_, i) => count - i),
     likeT: Array.from({ length: count }, (_, i) => (i === 0 ? null : 1)),
     lift: lifts,
-    ...(answers.section === "BOX" && { zt: Array.from({ length: count }, (_, i) => (i % 2 === 0 ? -aside : aside)) }),
+    ...(beside.some((z) => z !== 0) && { zt: beside }),
     cpL: [[0, 0.5, 1], ...Array.from({ length: count - 1 }, () => [null, null, null])],
     cpy: [
       [Math.round(end), Math.round(mid), Math.round(end)],
       ...Array.from({ length: count - 1 }, () => [null, null, null]),
     ],
-    cpShape: all(["TO_LEVEL", "FROM_LEVEL", "LINE"]),
+    cpShape: all(bar ? ["LINE", "LINE", "LINE"] : ["TO_LEVEL", "FROM_LEVEL", "LINE"]),
   };
 }
 
@@ -337,7 +373,7 @@ function assembled({ template, trials, answers, dimensions }: Task, steel: Input
   const placed = Object.fromEntries(Object.entries(given).filter(([id]) => known.has(id) || shaping.has(id)));
   const inputs: Inputs = { ...placed, ...fromExample(template, cells, placed) };
   const said = new Set([...Object.keys(answered), isEn(template) ? "exposure" : "memberType"]);
-  if (answers.tendons !== undefined) said.add("strands");
+  if (answers.tendons !== undefined && answers.strands !== undefined) said.add("strands");
   for (const id of answers.sizing?.said ?? []) said.add(id);
   const assumed = new Set(cells.map(({ id, spec }) => (spec.freeText || said.has(id) ? "" : id)).filter(Boolean));
   return { inputs, assumed };
@@ -356,9 +392,11 @@ function tendonSteel({ answers, dimensions, sigj }: Task, layout: Layout, e: num
   return {
     inputs: tendonInputs(layout, e, yb, answers, dimensions, sigj),
     strands: count * strands,
-    words:
-      `${count} tendon${count === 1 ? "" : "s"} of ${strands} ${answers.product}, stressed to ${sigj} MPa, ` +
-      `e = ${Math.round(e)} mm at midspan`,
+    words: isBar(answers)
+      ? `${count} bar${count === 1 ? "" : "s"} ${answers.product}, straight, each in a duct of its own, ` +
+        `stressed to ${sigj} MPa, e = ${Math.round(e)} mm`
+      : `${count} tendon${count === 1 ? "" : "s"} of ${strands} ${answers.product}, stressed to ${sigj} MPa, ` +
+        `e = ${Math.round(e)} mm at midspan`,
   };
 }
 
@@ -385,8 +423,9 @@ const oneSided = 1;
 /** Distance kept from the limits while stressing, MPa: what is stressed then varies more along the member. */
 const sparing = 0.2;
 
-/** Shares of the moment and of the drape at midspan and at places towards the ends. */
+/** Shares of the moment and of the drape at midspan and at places towards the ends; a straight bar pulls as low there. */
 const alongSpan = [1, 0.75, 0.5];
+const alongBar = [...alongSpan, 0];
 
 /**
  * Whether the limits hold between the stressing of one tendon and the next, when the uppermost are stressed first: with
@@ -405,7 +444,9 @@ function holdsWhileStressed(
   // A limit that is missing is no limit yet.
   if (ft === 0) return true;
   const factors = [...trial.numbers("rsup"), ...trial.numbers("rinf")];
-  const { lifts } = stack(layout, task.answers);
+  const { lifts } = stack(layout, task.answers, task.dimensions);
+  const bar = isBar(task.answers);
+  const beside = abreast(layout.strands, task.answers, task.dimensions);
   const mean = (of: readonly number[]): number => of.reduce((sum, one) => sum + one, 0) / of.length;
   const atEnd = endBelow * member.h;
   return lifts.slice(1).every((_, i) => {
@@ -413,9 +454,9 @@ function holdsWhileStressed(
     const force = layout.strands * stressed * member.perStrand;
     const higher = mean(lifts.slice(-stressed)) - mean(lifts);
     const lifted = Math.max(0, (2 * force * (e - higher)) / 1000);
-    const spare = kept + (side(task.answers) === 2 && stressed % 2 === 1 ? oneSided : 0);
-    return alongSpan.every((share) => {
-      const here = atEnd + (e - atEnd) * share - higher;
+    const spare = kept + (stressed % beside !== 0 ? oneSided : 0);
+    return (bar ? alongBar : alongSpan).every((share) => {
+      const here = (bar ? e : atEnd + (e - atEnd) * share) - higher;
       const weights = [0, Math.min(member.selfWeightMoment * share, lifted)];
       const conditions = factors.flatMap((r) => weights.map((M) => ({ M, r, fc: fc - spare, ft: ft + spare })));
       const [from, to] = eccentricities(member, force, conditions);
@@ -442,9 +483,13 @@ function tendonsFor(
   kept: number,
   fewest: number,
 ): Steel | undefined {
-  const conditions = member.conditionsAt(member.L / 2);
+  const { answers, dimensions } = task;
+  const bar = isBar(answers);
+  // A straight bar is as low at the ends, where no moment helps.
+  const places = bar ? [0, member.L / 4, member.L / 2] : [member.L / 2];
+  const conditions = places.flatMap((x) => member.conditionsAt(x));
   const fitting = (layout: Layout): number | undefined => {
-    const { lowest } = stack(layout, task.answers);
+    const { lowest } = stack(layout, answers, dimensions);
     const [from, to] = eccentricities(member, layout.count * layout.strands * member.perStrand, conditions);
     const [least, most] = [Math.max(from, 0), Math.min(to, member.yb - lowest)];
     if (least > most) return undefined;
@@ -452,10 +497,15 @@ function tendonsFor(
       .map((part) => least + part * (most - least))
       .find((e) => holdsWhileStressed(task, member, trial, layout, e, kept));
   };
-  const sides = side(task.answers);
+  const sides = side(answers);
+  const each = bar ? 1 : answers.strands;
   let best: { readonly layout: Layout; readonly e: number } | undefined;
-  for (let count = Math.max(sides, fewest); count <= mostTendons; count += sides)
-    for (let strands = Math.max(1, Math.ceil(atLeast / count)); strands <= mostInTendon; strands++) {
+  for (
+    let count = answers.tendons ?? Math.max(sides, fewest);
+    count <= (answers.tendons ?? mostTendons);
+    count += sides
+  )
+    for (let strands = Math.max(each ?? 1, Math.ceil(atLeast / count)); strands <= (each ?? mostInTendon); strands++) {
       const layout = { count, strands };
       if (best && costOf(layout) >= costOf(best.layout)) break;
       const e = fitting(layout);
@@ -504,7 +554,12 @@ function found(task: Task): { readonly steel: Steel; readonly failing: readonly 
 
 function rowsFor(task: Task, member: Member, trial: Trial, atLeast: number): Steel | undefined {
   const full = Math.max(...trial.numbers("lpt1")) / 1000;
-  const rows = strandLayout(member, task.answers.section, task.dimensions, full, atLeast);
+  const { answers, dimensions } = task;
+  const fixed = { rows: answers.tendons, each: answers.strands };
+  const rows =
+    fixed.rows === undefined && fixed.each === undefined
+      ? strandLayout(member, answers.section, dimensions, full, atLeast)
+      : equalRows(member, answers.section, dimensions, full, fixed, atLeast);
   return rows && rowSteel(task, rows);
 }
 
@@ -513,6 +568,14 @@ const sectionWords = (dimensions: Inputs): string =>
   `${Object.entries(dimensions)
     .map(([id, value]) => `${id} = ${String(value)}`)
     .join(", ")} mm`;
+
+/** What was typed and bound the search; empty where nothing was. */
+function typedWords({ tendons, strands }: Answers): string {
+  if (tendons === undefined && strands === undefined) return "";
+  const count = tendons === undefined ? "" : `${tendons} of them`;
+  const each = strands === undefined ? "" : `${strands} in each`;
+  return ` and ${[count, each].filter(Boolean).join(", ")}`;
+}
 
 /** Trial sheets of a template, which its later quick starts use again. */
 const trialsKept = new WeakMap<Template, Trials>();
@@ -564,6 +627,7 @@ function sizedSteel(task: Task, { strands, tendons, e }: Sizing): Steel {
 
 /** From a few answers to all inputs of a sheet: the rest is assumed, and said to be. */
 export function quickStart(template: Template, answers: Answers): QuickStart {
+  refuseSteel(template, answers);
   const { sizing } = answers;
   const dimensions = sizing?.dimensions ?? usualSection(answers.section, answers.h);
   const sigj = sizing?.sigj ?? jackingStress(template, answers.product);
@@ -572,9 +636,9 @@ export function quickStart(template: Template, answers: Answers): QuickStart {
     const { inputs, words } = sizedSteel(task, sizing);
     return { ...assembled(task, inputs), proposed: new Set(["strands"]), proposal: words };
   }
-  if (answers.tendons !== undefined) {
+  if (answers.tendons !== undefined && answers.strands !== undefined && !isBar(answers)) {
     const { yb } = propertiesOf(answers.section, dimensions);
-    const layout = { count: answers.tendons, strands: answers.strands ?? strandsInTendon };
+    const layout = { count: answers.tendons, strands: answers.strands };
     const e = yb - 0.12 * answers.h;
     const steel = isPost(template) ? tendonSteel(task, layout, e) : rowSteel(task, stackedRows(layout, e, yb));
     return { ...assembled(task, steel.inputs), proposed: new Set() };
@@ -588,7 +652,8 @@ export function quickStart(template: Template, answers: Answers): QuickStart {
     proposal: steel.words,
     ...(failing.length > 0 && {
       unmet:
-        `No tendons were found that keep all limits with the section assumed (${sectionWords(dimensions)}). ` +
+        `No ${isBar(answers) ? "straight bars" : "tendons"} were found that keep all limits with the section assumed ` +
+        `(${sectionWords(dimensions)})${typedWords(answers)}. ` +
         `The sheet shows what fails: ${failing.map(({ description, where }) => `${description} (${where})`).join("; ")}. ` +
         "Change the section, the concrete or the loads there, or answer with another depth.",
     }),

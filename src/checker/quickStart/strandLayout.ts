@@ -158,3 +158,40 @@ export function strandLayout(
   }
   return undefined;
 }
+
+/**
+ * Rows with as many strands each, of which the number of rows, the strands in each or both are given: the fewest
+ * strands that keep all limits, some rows near the top where that helps, debonded at the ends or deflected. Undefined
+ * where no such layout does.
+ */
+export function equalRows(
+  member: Member,
+  section: SectionType,
+  of: Inputs,
+  full: number,
+  given: { readonly rows?: number | undefined; readonly each?: number | undefined },
+  atLeast = 1,
+): readonly StrandRow[] | undefined {
+  const [bottoms, tops] = [places(section, of, "bottom"), places(section, of, "top")];
+  const rowsFrom = range(given.rows ?? 1, given.rows ?? mostRows);
+  const layouts = rowsFrom
+    .flatMap((rows) => range(given.each ?? 1, given.each ?? Math.floor(mostStrands / rows)).map((n) => ({ rows, n })))
+    .filter(({ rows, n }) => rows * n >= atLeast)
+    .sort((a, b) => a.rows * a.n - b.rows * b.n);
+  for (const { rows, n } of layouts)
+    for (const above of range(0, Math.floor(rows / 2)))
+      for (const raised of range(0, bottoms.length - (rows - above))) {
+        const chosen = [...bottoms.slice(raised, raised + rows - above), ...tops.slice(0, above)];
+        if (chosen.length < rows || chosen.some(({ most }) => n > most)) continue;
+        const straight = chosen.map(({ y }) => ({ n, yMid: y, yEnd: y, debond: 0 }));
+        if (!keeps(straight, member, member.L / 2, full)) continue;
+        if (keepsAll(straight, member, full)) return straight;
+        const raisable = above === 0 ? deflected(straight, member, full, section, of) : undefined;
+        const found = debonded(straight, member, full) ?? raisable;
+        if (found) return found;
+      }
+  return undefined;
+}
+
+const range = (from: number, to: number): readonly number[] =>
+  Array.from({ length: Math.max(0, to - from + 1) }, (_, i) => from + i);

@@ -3,9 +3,13 @@ import type { Basis } from "../../sources.ts";
 /** How a product standard defines the proof load. */
 type Proof = "0.1 %" | "0.2 %" | "1 % extension";
 
+/** By its making: how it bonds and what it rubs like go by that. */
+export type ProductKind = "STRAND" | "WIRE" | "BAR";
+
 /** One wire, strand or bar as its product standard has it. */
 export interface Product {
   readonly text: string;
+  readonly kind: ProductKind;
   readonly standard: string;
   /** How the row was established. */
   readonly basis: Basis;
@@ -34,7 +38,9 @@ type Sizes = readonly (readonly [
   breaking: number,
   proofLoad: number,
 ])[];
-type Kind = Pick<Product, "standard" | "basis" | "proof" | "modulus" | "relaxationClass"> & { readonly what: string };
+type Kind = Pick<Product, "kind" | "standard" | "basis" | "proof" | "modulus" | "relaxationClass"> & {
+  readonly what: string;
+};
 
 function group(kind: Kind, sizes: Sizes): Readonly<Record<string, Product>> {
   const { what, ...rest } = kind;
@@ -68,7 +74,14 @@ const lowRelaxation = { relaxationClass: 2, modulus: 195 } as const;
  * are printed as stresses.
  */
 const strandEn = group(
-  { what: "seven-wire strand", standard: "prEN 10138-3", basis: "second-hand", proof: "0.1 %", ...lowRelaxation },
+  {
+    what: "seven-wire strand",
+    kind: "STRAND",
+    standard: "prEN 10138-3",
+    basis: "second-hand",
+    proof: "0.1 %",
+    ...lowRelaxation,
+  },
   [
     ["Y1860S7-6.9", 6.9, 29, 0.2265, 53.9, 47.4],
     ["Y1860S7-8.0", 8, 38, 0.2968, 70.7, 62.2],
@@ -82,7 +95,14 @@ const strandEn = group(
 
 /** Read in the same maker's table of the draft of 2009. */
 const strandOfThree = group(
-  { what: "three-wire strand", standard: "FprEN 10138-3", basis: "second-hand", proof: "0.1 %", ...lowRelaxation },
+  {
+    what: "three-wire strand",
+    kind: "STRAND",
+    standard: "FprEN 10138-3",
+    basis: "second-hand",
+    proof: "0.1 %",
+    ...lowRelaxation,
+  },
   [
     ["Y1860S3-6.5", 6.5, 21.2, 0.1656, 39.4, 34.7],
     ["Y1860S3-6.9", 6.9, 23.4, 0.1828, 43.5, 38.3],
@@ -94,6 +114,7 @@ const strandOfThree = group(
 const strandIs = group(
   {
     what: "seven-ply strand, low relaxation",
+    kind: "STRAND",
     standard: "IS 14268:1995",
     basis: "second-hand",
     proof: "0.2 %",
@@ -115,6 +136,7 @@ const strandIs = group(
 const strandAstm = group(
   {
     what: "seven-wire strand of grade 270, low relaxation",
+    kind: "STRAND",
     standard: "ASTM A416",
     basis: "second-hand",
     proof: "1 % extension",
@@ -130,6 +152,7 @@ const strandAstm = group(
 const wireBs = group(
   {
     what: "cold-drawn wire, low relaxation",
+    kind: "WIRE",
     standard: "BS 5896:2012",
     basis: "second-hand",
     proof: "0.1 %",
@@ -152,6 +175,7 @@ const wireBs = group(
 const barEn = group(
   {
     what: "hot-rolled ribbed bar",
+    kind: "BAR",
     standard: "prEN 10138-4",
     basis: "memory-high",
     proof: "0.1 %",
@@ -170,6 +194,7 @@ const barEn = group(
 const wireIs = round(
   {
     what: "plain cold-drawn stress-relieved wire",
+    kind: "WIRE",
     standard: "IS 1785 (Part 1):1983",
     basis: "memory-medium",
     proof: "0.2 %",
@@ -188,7 +213,15 @@ const wireIs = round(
 
 /** Strength second-hand, share of the proof stress and sizes from memory. */
 const barIs = round(
-  { what: "bar", standard: "IS 2090:1983", basis: "memory-medium", proof: "0.2 %", relaxationClass: 3, modulus: 200 },
+  {
+    what: "bar",
+    kind: "BAR",
+    standard: "IS 2090:1983",
+    basis: "memory-medium",
+    proof: "0.2 %",
+    relaxationClass: 3,
+    modulus: 200,
+  },
   0.8,
   [
     ["IS2090-16", 16, 980],
@@ -209,3 +242,6 @@ export const products: Readonly<Record<string, Product>> = {
   ...wireIs,
   ...barIs,
 };
+
+/** Strand, wire or bar by the product's name; undefined for a name that is not in the table. */
+export const kindOfProduct = (name: string): ProductKind | undefined => products[name]?.kind;
