@@ -7,6 +7,7 @@ export {
   officeWord,
   plannedHeadings,
   proposedWord,
+  unconfirmedText,
   unconfirmedWords,
 } from "./columns.ts";
 export { chartLines, type Line, type Point } from "./chartLines.ts";
