@@ -7,12 +7,6 @@ export function toneOf(verdict: string, unconfirmed: number): string {
   return verdict === "OK" && unconfirmed === 0 ? "kb-tag-good" : "kb-tag-open";
 }
 
-/** "62 assumptions not confirmed", beside a verdict; empty where there are none. */
-export function unconfirmedText(count: number): string {
-  if (count === 0) return "";
-  return count === 1 ? "1 assumption not confirmed" : `${count} assumptions not confirmed`;
-}
-
 /** How many values of these sheets are assumed or proposed, without initials in place of the word. */
 export async function unconfirmedOn(host: Pick<Host, "used" | "read">, sheets: readonly string[]): Promise<number> {
   let count = 0;

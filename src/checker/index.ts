@@ -2,7 +2,7 @@
 export { takeSnapshot } from "./book/takeSnapshot.ts";
 export { conflictsIn, type Conflict } from "./conflicts.ts";
 export type { Recognised, SaidAtHead } from "./recognise/recognised.ts";
-export { recognise, recogniseAmong } from "./recognise/recognise.ts";
+export { isBuilt, recognise, recogniseAmong } from "./recognise/recognise.ts";
 export { carryOver, type Assumed, type CarriedOver, type Filled, type Lost, type Parked } from "./rebuild/carryOver.ts";
 export { changeOfSheet, type ChangeOfSheet, type CheckChange } from "./rebuild/changeOfSheet.ts";
 export type { ChangedRow, RowChange } from "./rebuild/changedRows.ts";

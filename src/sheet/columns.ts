@@ -51,6 +51,12 @@ export const proposedWord = "proposed";
 /** What nobody has confirmed yet. */
 export const unconfirmedWords: readonly string[] = [assumedWord, proposedWord];
 
+/** "62 assumptions not confirmed", beside a verdict; empty where there are none. */
+export function unconfirmedText(count: number): string {
+  if (count === 0) return "";
+  return count === 1 ? "1 assumption not confirmed" : `${count} assumptions not confirmed`;
+}
+
 /** What stands there beside values that came from a stressing record; initials in its place sign them off. */
 export const measuredWord = "measured";
 

@@ -9,6 +9,7 @@ export {
   officeWord,
   plannedHeadings,
   proposedWord,
+  unconfirmedText,
   unconfirmedWords,
 } from "./columns.ts";
 export { chartLines, type Line, type Point } from "./chartLines.ts";

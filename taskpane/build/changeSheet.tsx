@@ -10,6 +10,7 @@ import { whyNot } from "../loading.ts";
 import { SheetButton } from "../sheetButton.tsx";
 import { useBuild } from "../useBuild.ts";
 import { FieldInput } from "./fieldInput.tsx";
+import { changeNow, NotChangeable, readNow, sameChange } from "./changeNow.ts";
 import { problemOf, shapeFields, shapeValues, type Field, type Typed } from "./fields.ts";
 import { notBuilt } from "./outcome.ts";
 import type { Running } from "./running.ts";
@@ -73,22 +74,14 @@ export function ChangeSheet({ host, engine, sheet, running, finished, older }: P
     const isLast = choosing();
     outdate();
     try {
-      const now = await engine.recognise(host, sheet);
+      const now = await readNow(engine, host, sheet);
       if (!isLast()) return;
-      if (!now) {
-        setProblem(`${sheet} was not built by a template of this version: it can't be changed from here.`);
-        return;
-      }
-      if (now.template.source) {
-        setProblem(`${sheet} follows its stress check: change that one, then build the linked sheet anew beside it.`);
-        return;
-      }
       setRead(now);
       setTemplate(now.template);
       setWanted(now.template.id);
       setTyped(Object.fromEntries(now.template.shape.map(({ id }) => [formId(id), String(now.inputs[id] ?? "")])));
     } catch (error) {
-      if (isLast()) setProblem(`The sheet could not be read: ${whyNot(error)}`);
+      if (isLast()) setProblem(notReadText(error));
     }
   };
   useEffect(() => {
@@ -120,13 +113,14 @@ export function ChangeSheet({ host, engine, sheet, running, finished, older }: P
       return wrong === undefined ? [] : [[field.id, wrong] as const];
     }),
   );
+  const asked = (of: Template) => ({ sheet, template: of, shape: shapeNow(of, typed), parked });
   const show = async (): Promise<void> => {
     if (!read || !template || isOnItsWay) return;
     const isLast = outdate();
     setProblem([...problems.values()].join(" "));
     if (problems.size > 0) return;
     try {
-      const found = await engine.changeOfSheet(read, template, shapeNow(template, typed), parked);
+      const found = await changeNow(engine, host, asked(template));
       if (isLast()) setChange(found);
     } catch (error) {
       if (isLast()) setProblem(whyNot(error));
@@ -134,12 +128,22 @@ export function ChangeSheet({ host, engine, sheet, running, finished, older }: P
   };
   const build = (event: Event): void => {
     event.preventDefault();
-    if (!change) return;
+    if (!change || !template) return;
     void run(
-      "preparing the sheet",
+      "reading the sheet",
       async ({ signal, progress }) => {
         setProblem("");
-        const { plan, carried, entered } = change;
+        // The sheet may have been edited since the changes were shown.
+        const now = await changeNow(engine, host, asked(template));
+        signal.throwIfAborted();
+        if (!sameChange(change, now)) {
+          outdate();
+          setChange(now);
+          setProblem(`${sheet} has changed since its changes were shown. They are shown anew: check them, then build.`);
+          return;
+        }
+        progress(0, 0, "preparing the sheet");
+        const { plan, carried, entered } = now;
         const sheetName = freeSheetName(sheet, await host.sheetNames());
         const marks = entered.flatMap(({ row, column, value }) =>
           typeof value === "string" || typeof value === "number" ? [{ row, column, value }] : [],
@@ -169,8 +173,8 @@ export function ChangeSheet({ host, engine, sheet, running, finished, older }: P
       {read && template && (
         <form noValidate onSubmit={build}>
           <p class="kb-hint">
-            Starts from what is typed on {sheet} now. A new sheet is built beside it; delete the old one once you accept
-            the new.
+            Starts from what is typed on {sheet} at the moment you press the button. A new sheet is built beside it;
+            delete the old one once you accept the new.
             {read.head.templateVersion !== read.template.version &&
               ` ${sheet} was built with version ${read.head.templateVersion} of its template; the new one has ` +
                 `${read.template.version}. To upgrade, leave the fields as they are.`}
@@ -221,6 +225,9 @@ export function ChangeSheet({ host, engine, sheet, running, finished, older }: P
     </details>
   );
 }
+
+const notReadText = (error: unknown): string =>
+  error instanceof NotChangeable ? error.message : `The sheet could not be read: ${whyNot(error)}`;
 
 /** Enters the formulas that were typed into inputs; where that fails, what the new sheet has instead. */
 async function enterFormulas(host: Host, sheet: string, cells: ChangeOfSheet["entered"]): Promise<string | undefined> {

@@ -1,7 +1,7 @@
 import { a1, type Address } from "../../src/cells/index.ts";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { CellContent, Host } from "../../src/hosts/index.ts";
-import { asRead, columns } from "../../src/sheet/index.ts";
+import { asRead, columns, unconfirmedText } from "../../src/sheet/index.ts";
 import type { Built } from "../built.ts";
 import { Cautions, fullCautions } from "../cautions.tsx";
 import type { Engine } from "../engine.ts";
@@ -14,7 +14,7 @@ import { contentsOf, openCells, type OpenCell } from "./openCells.ts";
 import type { Running } from "./running.ts";
 import { useCalculations } from "../useCalculations.ts";
 import { scrollToTop } from "../scroll.ts";
-import { toneOf, unconfirmedOn, unconfirmedText } from "../verdict.ts";
+import { toneOf, unconfirmedOn } from "../verdict.ts";
 
 interface Check {
   readonly id: string;

@@ -1,7 +1,7 @@
 import { all, create } from "mathjs";
 import { beforeAll, describe, expect, it } from "vitest";
 import { functionsIn, ourFunction } from "../../src/cells/index.ts";
-import { linkedPlan, NotReportable, readMember, reportOf, reportSheetPlan } from "../../src/checker/index.ts";
+import { isBuilt, linkedPlan, NotReportable, readMember, reportOf, reportSheetPlan } from "../../src/checker/index.ts";
 import { asRead, expand, type PlannedChart } from "../../src/sheet/index.ts";
 import { allTemplates } from "../../src/templates/index.ts";
 import { escape, html } from "../../src/typeset/index.ts";
@@ -13,7 +13,7 @@ const source = templateOf("post-tensioned-is1343-1980");
 const others = ["end-zones-post-tensioned-is1343-1980", "cross-check-post-tensioned-is1343-1980"].map(templateOf);
 const progress = (): void => undefined;
 const math = create(all!);
-const facts = { date: "1 January 2026, 12:00 UTC", host: "memory" };
+const facts = { date: "1 January 2026, 12:00 UTC" };
 
 const host = new MemoryHost();
 const charts: PlannedChart[] = [];
@@ -163,6 +163,22 @@ describe("the report on a member", () => {
     const [beam] = await readMember(other, "Beam");
     expect(beam.assumed).toEqual([`${fck.item} ${fck.description}`]);
     expect(beam.marks).toMatchObject({ marked: 0, stale: 0 });
+    const summary = reportSheetPlan([beam], facts).cells;
+    const { row } = summary.find(({ role }) => role === "overall")!;
+    expect(summary.filter((cell) => cell.row === row + 1).map(({ value }) => value)).toEqual([
+      "1 assumption not confirmed",
+    ]);
+    const text = await reportOf(other, "Beam", facts, quiet);
+    const beside = `<strong>${beam.overall}</strong><br><span class="kn-quiet">1 assumption not confirmed</span>`;
+    expect(text).toContain(beside);
+    expect(text).toContain(`<td>${beam.overall}, 1 assumption not confirmed</td>`);
+  });
+
+  it("has the cautions before its contents, and says nothing of where it was computed", () => {
+    const [caution, contents] = [report.indexOf('kn-caution">'), report.indexOf("<h2>Contents</h2>")];
+    expect(caution).toBeGreaterThan(0);
+    expect(caution).toBeLessThan(contents);
+    expect(report).toContain("<td>1 January 2026, 12:00 UTC, Kernbook ");
   });
 
   it("stands as a sheet too, with the verdict of each", async () => {
@@ -177,6 +193,12 @@ describe("the report on a member", () => {
       for (const { description } of checks) expect(texts).toContain(description);
     }
     expect(cells.flat().every(({ formula }) => formula === undefined)).toBe(true);
+    expect(await Promise.all(["Beam 1", "Linked 1", "Report"].map((sheet) => isBuilt(host, sheet)))).toEqual([
+      true,
+      true,
+      false,
+    ]);
+    expect((await readMember(host, "Beam 1")).map(({ of }) => of.snapshot.sheet)).not.toContain("Report");
   });
 });
 

@@ -216,6 +216,12 @@ export async function recogniseSnapshot(snapshot: Snapshot): Promise<Recognised 
   return id !== undefined && isKnownTemplate(id) ? recogniseAmong(snapshot, [await loadKnownTemplate(id)]) : undefined;
 }
 
+/** Whether a sheet says at its head that a template of this version built it: a report's summary or a list does not. */
+export async function isBuilt(host: Host, sheet: string): Promise<boolean> {
+  const id = headOf(await takeSnapshot(host, sheet), isKnownTemplate)?.templateId;
+  return id !== undefined && isKnownTemplate(id);
+}
+
 /**
  * Recognises a sheet as one that a template built; undefined where it does not say that it is, or of which template
  * this version has none.

@@ -7,6 +7,7 @@ import { formulaInWords } from "../trace/noteFormula.ts";
 import { quantity, type Setting } from "../trace/note.ts";
 import type { TracedCell, Tracer } from "../trace/traceCell.ts";
 import {
+  assumedText,
   noVerdict,
   readCellText,
   type ReadBlock,
@@ -195,7 +196,7 @@ export async function chapterOf(sheet: ReadSheet, number: number, making: Making
   return html`<section class="kn-chapter" id="sheet-${number}"><h2>${number} ${of.snapshot.sheet} ${quiet(of.template.title)}</h2>
 <table class="kn-facts"><tbody>${[
     ...title.filter(([, text]) => text !== ""),
-    ["Overall verdict", overall] as const,
+    ["Overall verdict", [overall, assumedText(sheet)].filter(Boolean).join(", ")] as const,
     ["Template", `${of.head.templateId} ${of.head.templateVersion}, hash ${of.head.hash}`] as const,
   ].map(([what, text]) => html`<tr><th scope="row">${what}</th><td>${text}</td></tr>`)}</tbody></table>
 ${checksTable(sheet)}

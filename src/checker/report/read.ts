@@ -1,5 +1,5 @@
 import { cellAt, cellsOf, type Address, type CellContent } from "../../cells/index.ts";
-import { columns, inputRoles, type Meaning, type PlannedCell, type Role } from "../../sheet/index.ts";
+import { columns, inputRoles, unconfirmedText, type Meaning, type PlannedCell, type Role } from "../../sheet/index.ts";
 import { progressOf, readMarks } from "../marks/marks.ts";
 import { partsOf } from "../marks/parts.ts";
 import { readRevisions, type Revision } from "../marks/revisions.ts";
@@ -61,6 +61,9 @@ export interface ReadSheet {
   readonly revisions: readonly Revision[];
   readonly marks: { readonly parts: number; readonly marked: number; readonly stale: number };
 }
+
+/** "63 assumptions not confirmed", beside the overall verdict of the sheet; empty where there are none. */
+export const assumedText = ({ assumed }: ReadSheet): string => unconfirmedText(assumed.length);
 
 /** The verdict printed for a check whose row is missing. */
 export const noVerdict = "NO VERDICT";

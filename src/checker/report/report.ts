@@ -8,12 +8,11 @@ import type { Setting } from "../trace/note.ts";
 import { Tracer, type TracedCell } from "../trace/traceCell.ts";
 import { chapterOf, utilisationText, type Picture } from "./chapter.ts";
 import { NotReportable, sheetsOfMember } from "./memberSheets.ts";
-import { noVerdict, readSheet, type ReadCheck, type ReadSheet } from "./read.ts";
+import { assumedText, noVerdict, readSheet, type ReadCheck, type ReadSheet } from "./read.ts";
 
 export interface ReportFacts {
   /** As it is to be read. */
   readonly date: string;
-  readonly host: string;
 }
 
 export interface ReportOptions {
@@ -46,8 +45,11 @@ function summary(sheets: readonly ReadSheet[]): Markup {
 <th scope="col">verdict</th><th scope="col">governing check</th><th scope="col" class="kn-number">utilisation</th>
 <th scope="col">where</th><th scope="col">rows checked</th></tr></thead><tbody>${sheets.map((sheet, i) => {
     const most = governing(sheet);
+    const assumed = assumedText(sheet);
     return html`<tr><td><a href="#sheet-${i + 1}">${i + 1}</a></td><td>${sheet.of.snapshot.sheet}<br>
-<span class="kn-quiet">${sheet.of.template.title}</span></td><td><strong>${sheet.overall}</strong></td>
+<span class="kn-quiet">${sheet.of.template.title}</span></td><td><strong>${sheet.overall}</strong>${
+      assumed && html`<br><span class="kn-quiet">${assumed}</span>`
+    }</td>
 <td>${most?.description ?? "–"}</td><td class="kn-number">${utilisationText(most?.utilisation)}</td>
 <td>${most?.where ?? ""}</td><td>${checkedText(sheet)}</td></tr>`;
   })}</tbody></table>`;
@@ -144,7 +146,7 @@ const untilBreath = 10;
 export async function reportOf(
   host: Host,
   sheet: string,
-  { date, host: read }: ReportFacts,
+  { date }: ReportFacts,
   { setting, picture, progress, signal }: ReportOptions,
 ): Promise<string> {
   const sheets = await readMember(host, sheet);
@@ -176,8 +178,9 @@ export async function reportOf(
     html`<h1>${title}</h1>
 <table class="kn-facts"><tbody>${[
       ...first.title.filter(([, text]) => text !== ""),
-      ["Made", `${date}, from ${read}, Kernbook ${version}`] as const,
+      ["Made", `${date}, Kernbook ${version}`] as const,
     ].map(([what, text]) => html`<tr><th scope="row">${what}</th><td>${text}</td></tr>`)}</tbody></table>
+<aside class="kn-caution"><p>${cautions.competence}</p><p>${cautions.stressing}</p></aside>
 <nav><h2>Contents</h2><ol>${sheets.map(
       ({ of }, i) => html`<li><a href="#sheet-${i + 1}">${of.snapshot.sheet}: ${of.template.title}</a></li>`,
     )}${parts.map((part, i) => html`<li><a href="#part-${after + i + 1}">${part}</a></li>`)}</ol></nav>
@@ -189,7 +192,6 @@ ${bySheet(sheets, failing, "Every check of every sheet says OK.")}
 ${bySheet(sheets, warningsOf, "No sheet has a warning.")}
 <h2>Open assumptions</h2>
 ${bySheet(sheets, ({ assumed }) => assumed, "No input is marked as assumed.")}
-<aside class="kn-caution"><p>${cautions.competence}</p><p>${cautions.stressing}</p></aside>
 ${chapters}
 <section id="part-${after + 1}"><h2>${after + 1} ${parts[0]}</h2>${sourcesTable(cells)}</section>
 <section id="part-${after + 2}"><h2>${after + 2} ${parts[1]}</h2>${revisions(sheets)}</section>

@@ -2,7 +2,7 @@ import type { Plan, Role } from "../../sheet/index.ts";
 import { SheetWriter } from "../writer.ts";
 import { cautions } from "../../core/index.ts";
 import { utilisationText } from "./chapter.ts";
-import { noVerdict, type ReadSheet } from "./read.ts";
+import { assumedText, noVerdict, type ReadSheet } from "./read.ts";
 import { checkedText, governing, type ReportFacts } from "./report.ts";
 
 const columns = { no: 0, sheet: 1, what: 2, verdict: 3, utilisation: 4, where: 5 } as const;
@@ -12,7 +12,7 @@ const widths = [6, 26, 52, 16, 12, 30];
  * The summary of a member as a sheet: what each of its sheets says, every check, warnings, assumptions and revisions.
  * Values, no formulas.
  */
-export function reportSheetPlan(sheets: readonly [ReadSheet, ...ReadSheet[]], { date, host }: ReportFacts): Plan {
+export function reportSheetPlan(sheets: readonly [ReadSheet, ...ReadSheet[]], { date }: ReportFacts): Plan {
   const [first] = sheets;
   const w = new SheetWriter(widths);
   const last = columns.where;
@@ -27,7 +27,7 @@ export function reportSheetPlan(sheets: readonly [ReadSheet, ...ReadSheet[]], { 
   };
   const member = first.title.find(([what]) => what === "Member")?.[1] || first.of.snapshot.sheet;
   w.sentence(row++, "title", `Report: ${member}`, 0, last);
-  for (const [what, text] of [...first.title, ["Made", `${date}, from ${host}`] as const]) {
+  for (const [what, text] of [...first.title, ["Made", date] as const]) {
     if (text === "") continue;
     w.sentence(row, "label", what, columns.no, columns.sheet);
     w.sentence(row++, "label", text, columns.what, last);
@@ -57,6 +57,8 @@ export function reportSheetPlan(sheets: readonly [ReadSheet, ...ReadSheet[]], { 
       [columns.utilisation, "utilisation", utilisationText(most?.utilisation)],
       [columns.where, "description", most?.where ?? ""],
     ]);
+    const assumed = assumedText(sheet);
+    if (assumed) w.sentence(row++, "warning", assumed, columns.verdict, last);
   });
   sheets.forEach((sheet, i) => {
     const { of, checks, warnings, assumed, revisions } = sheet;

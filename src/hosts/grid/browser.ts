@@ -1,7 +1,12 @@
 import * as core from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import * as formula from "@univerjs/engine-formula";
-import { IDescriptionService, IEditorBridgeService, UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
+import {
+  CellAlertManagerService,
+  IDescriptionService,
+  IEditorBridgeService,
+  UniverSheetsCorePreset,
+} from "@univerjs/preset-sheets-core";
 import coreLocale from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import highlightLocale from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
@@ -11,6 +16,7 @@ import "@univerjs/preset-sheets-core/lib/index.css";
 import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
 import "@univerjs/preset-sheets-data-validation/lib/index.css";
 import { worksheetFunctions } from "../../../functions/index.ts";
+import { closeLists, withdrawAlerts } from "./choosing.ts";
 import { descriptions } from "./descriptions.ts";
 import "./grid.css";
 import { GridHost } from "./gridHost.ts";
@@ -114,12 +120,16 @@ export function openGridInBrowser(container: HTMLElement): GridHost {
   });
   registerPlugins(univer, [
     sheets.plugins,
-    UniverSheetsDataValidationPreset().plugins,
+    // A list with a search field of its own would take the keys that are meant for the cell.
+    UniverSheetsDataValidationPreset({ showSearchOnDropdown: false }).plugins,
     UniverSheetsConditionalFormattingPreset().plugins,
   ]);
   const api = FUniver.newAPI(univer);
   const runtime = { core, formula, univer, api, onScreen: true, hold: () => hold(container) } as const;
-  const host = new GridHost(runtime, api.createWorkbook(emptyWorkbook()));
+  const workbook = api.createWorkbook(emptyWorkbook());
+  const host = new GridHost(runtime, workbook);
+  closeLists(runtime, workbook);
+  withdrawAlerts(runtime, univer.__getInjector().get(CellAlertManagerService));
   univer.__getInjector().get(IDescriptionService).registerDescriptions(descriptions(runtime, worksheetFunctions));
   followTheme(api);
   sayWhyLocked(container, univer, host);

@@ -19,6 +19,7 @@ import { checkSource, sourceSheets } from "../host/source.ts";
 import { unreadable } from "../host/unreadable.ts";
 import { allowedSheetNames } from "./allowedSheetNames.ts";
 import { build, calculated, recalculated } from "./build.ts";
+import { onChanged } from "./changes.ts";
 import { CellErrors, cellKey } from "./cellErrors.ts";
 import { errorContent, isErrorCode, plainText, readCells } from "./cells.ts";
 import { besideFollows } from "./beside.ts";
@@ -113,12 +114,7 @@ export class GridHost implements Host {
       this.#errors.forgetSheet(sheetId);
     });
     grid.api.getFormula().calculationStart(() => this.#errors.nextPass());
-    grid.univer
-      .__getInjector()
-      .get(grid.core.IUndoRedoService)
-      .undoRedoStatus$.subscribe(({ undos, redos }) => {
-        if (undos + redos > 0) this.#edited();
-      });
+    onChanged(grid, () => this.#edited());
   }
 
   /** How often the workbook was changed so far: by entries, by taking them back, by sheets built. */

@@ -1,5 +1,7 @@
-import { useRef, useState } from "preact/hooks";
-import { readMember, reportOf, reportSheetPlan } from "../../../src/checker/index.ts";
+import { useEffect, useRef, useState } from "preact/hooks";
+import { isBuilt, readMember, reportOf, reportSheetPlan } from "../../../src/checker/index.ts";
+import type { Host } from "../../../src/hosts/index.ts";
+import { whyNot } from "../../loading.ts";
 import { Paper } from "../../paper/paper.tsx";
 import { libraries } from "../../trace/libraries.ts";
 import { now } from "../../when.ts";
@@ -8,14 +10,42 @@ import type { ToolProps } from "../tool.ts";
 import { useSheet } from "../useSheet.ts";
 import { pictureWith } from "./picture.ts";
 
+/**
+ * The sheet last selected of those that a template built, while it is in the workbook. A report's own summary, which is
+ * selected as soon as it is made, is no member.
+ */
+function useMemberSheet(host: Host): ReturnType<typeof useSheet> {
+  const { sheet: selected, problem } = useSheet(host);
+  const [sheet, setSheet] = useState<string>();
+  const [unread, setUnread] = useState("");
+  useEffect(() => {
+    if (selected === undefined) return undefined;
+    let live = true;
+    const look = async (): Promise<void> => {
+      const isMember = await isBuilt(host, selected);
+      const names = await host.sheetNames();
+      if (!live) return;
+      setUnread("");
+      setSheet((last) => (isMember ? selected : names.find((name) => name === last)));
+    };
+    look().catch((error: unknown) => {
+      if (live) setUnread(`“${selected}” could not be read: ${whyNot(error)}. Select a cell again.`);
+    });
+    return () => {
+      live = false;
+    };
+  }, [host, selected]);
+  return { sheet, problem: problem || unread };
+}
+
 /** The member that is looked at, with all its linked sheets, as one document or as a sheet. */
 export function ReportView({ host, go }: ToolProps) {
-  const { sheet, problem } = useSheet(host);
+  const { sheet, problem } = useMemberSheet(host);
   const [share, setShare] = useState<number>();
   const [made, setMade] = useState<string>();
   const shown = useRef(-1);
   const abort = useRef<AbortController>();
-  const facts = () => ({ date: now(), host: host.name });
+  const facts = () => ({ date: now() });
   const make = async (): Promise<string> => {
     shown.current = -1;
     const { signal } = (abort.current = new AbortController());

@@ -1,6 +1,7 @@
 import { a1, type Address } from "../../../src/cells/index.ts";
 import type { CheckOutcome, CheckState, WhatIf } from "../../../src/checker/index.ts";
-import { toneOf, unconfirmedText } from "../../verdict.ts";
+import { unconfirmedText } from "../../../src/sheet/index.ts";
+import { toneOf } from "../../verdict.ts";
 import { held, signed, titleOf, utilisationText } from "./words.ts";
 
 const turnedAtOnce = 12;

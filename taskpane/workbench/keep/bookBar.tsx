@@ -2,7 +2,7 @@ import { h, render, type ComponentChildren } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { whyNot } from "../../loading.ts";
 import { fileName } from "./fileNames.ts";
-import type { Books, BookState } from "./books.ts";
+import { notSavedText, type Books, type BookState } from "./books.ts";
 import type { KeptBook } from "./shelf.ts";
 
 const time = (at: number): string =>
@@ -15,8 +15,10 @@ const time = (at: number): string =>
   });
 
 /** Whether the workbook is safe, in words. */
-function KeptText({ state: { book, keptAt, notKept } }: { readonly state: BookState }) {
-  const saved = book.saved ? "" : "Not saved as a file yet. ";
+function KeptText({ state }: { readonly state: BookState }) {
+  const { keptAt, notKept } = state;
+  const text = notSavedText(state);
+  const saved = text && `${text} `;
   if (notKept !== undefined)
     return (
       <span class="kb-notkept">{`${saved}It could not be kept in this browser (${notKept}): save it as a file.`}</span>

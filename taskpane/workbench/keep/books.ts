@@ -20,8 +20,14 @@ function refusalText(file: string, error: unknown): string {
 }
 
 /** Why a workbook was not saved. */
-function notSavedText(file: string, error: unknown): string {
+function saveFailedText(file: string, error: unknown): string {
   return `“${file}” could not be saved: ${whyNot(error)}. The workbook is as it was.`;
+}
+
+/** What is in no file yet, in words; empty where all is. */
+export function notSavedText({ book, file }: Pick<BookState, "book" | "file">): string {
+  if (book.saved) return "";
+  return file === undefined ? "Not saved as a file yet." : `Changes since “${file}” are not saved as a file yet.`;
 }
 
 /** What the page says of its workbook. */
@@ -33,8 +39,10 @@ export interface BookState {
   readonly notKept?: string;
   /** Why the last file was refused, or could not be saved. */
   readonly problem?: string;
-  /** What has just happened. */
+  /** What has just happened; gone with the next change. */
   readonly news?: string;
+  /** The file that the workbook was opened from or last saved as, in this page. */
+  readonly file?: string;
 }
 
 export interface BooksParts {
@@ -91,6 +99,8 @@ export class Books {
     parts.host.onTrouble((problem) => this.#say({ problem }));
     parts.host.onEdited(() => {
       this.#keeping.changed();
+      const { news: _, ...rest } = this.#state;
+      this.#state = rest;
       this.#say({});
     });
   }
@@ -118,6 +128,7 @@ export class Books {
       const foreign = workbook.properties.creator !== "Kernbook" || notUnderstood.length > 0;
       const book = { id: this.#parts.newId(), name: bookName(file), saved: true, notUnderstood, foreign };
       this.#opened(book, undefined, `“${file}” is open.`);
+      this.#say({ file });
       // Kept from the first moment: the page may be reloaded before anything changes.
       this.#keeping.about({});
       await this.#keeping.keep();
@@ -172,16 +183,17 @@ export class Books {
 
   /** Saves it as a file of that name. */
   async save(name = this.#keeping.book.name): Promise<void> {
-    await this.#trying(fileName(name), notSavedText, async () => {
+    await this.#trying(fileName(name), saveFailedText, async () => {
       const { edits } = this.#parts.host;
       const contents = await this.#contents();
-      this.#parts.hand(contents, fileName(name));
+      const file = fileName(name);
+      this.#parts.hand(contents, file);
       // What was typed while the file was written is not in it.
       const saved = this.#parts.host.edits === edits;
       // From now on it is ours: what its file held beside was said, and stayed in that file.
       this.#keeping.about({ name: bookName(name), saved, foreign: false, notUnderstood: [] });
       await this.#keeping.keep();
-      this.#say({ news: `Saved as ${fileName(name)}, among your downloads.` });
+      this.#say({ file, ...(this.#keeping.book.saved && { news: `Saved as ${file}, among your downloads.` }) });
     });
   }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { emptySheet, openWorkbook, writeBook, type Workbook } from "../../../src/hosts/index.ts";
-import { Books } from "../../../taskpane/workbench/keep/books.ts";
+import { Books, notSavedText } from "../../../taskpane/workbench/keep/books.ts";
 import type { KeptBook, Shelf } from "../../../taskpane/workbench/keep/shelf.ts";
 
 const withValue = (value: number, creator = "Kernbook"): Workbook => ({
@@ -178,6 +178,26 @@ describe("the workbook of the page", () => {
     expect([handed, books.unsaved]).toEqual([["Beam.xlsx"], true]);
     await books.save();
     expect(books.unsaved).toBe(false);
+  });
+
+  it("says either that it is saved or what is not, never both", async () => {
+    const { books, edit, meanwhile } = page();
+    const said = (): readonly string[] => [books.state.news ?? "", notSavedText(books.state)];
+    edit();
+    expect(said()).toEqual(["", "Not saved as a file yet."]);
+    await books.save();
+    expect(said()).toEqual(["Saved as Beam.xlsx, among your downloads.", ""]);
+    edit();
+    expect(said()).toEqual(["", "Changes since “Beam.xlsx” are not saved as a file yet."]);
+    meanwhile.act = () => edit();
+    await books.save("Other");
+    expect(said()).toEqual(["", "Changes since “Other.xlsx” are not saved as a file yet."]);
+    meanwhile.act = () => undefined;
+    await books.openFile("Two.xlsx", file(withValue(2)));
+    expect(said()).toEqual(["“Two.xlsx” is open.", ""]);
+    await books.start();
+    edit();
+    expect(said()).toEqual(["", "Not saved as a file yet."]);
   });
 
   it("of another program is proposed under another name", async () => {

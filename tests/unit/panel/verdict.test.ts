@@ -1,7 +1,7 @@
 /** A verdict is green in the panel once nothing that it rests on is assumed. The rule is the project's own. */
 import { describe, expect, test } from "vitest";
-import { columns } from "../../../src/sheet/index.ts";
-import { toneOf, unconfirmedOn, unconfirmedText } from "../../../taskpane/verdict.ts";
+import { columns, unconfirmedText } from "../../../src/sheet/index.ts";
+import { toneOf, unconfirmedOn } from "../../../taskpane/verdict.ts";
 
 describe("a verdict in the panel", () => {
   test.each([
