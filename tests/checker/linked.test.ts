@@ -209,6 +209,8 @@ describe("signing off", () => {
       readMarks((await recognise(host, linked))!).find(({ part: of }) => of.item === part.item)!.state;
     expect(await state()).toBe("holds");
     await faults.rename(beam, "B1");
+    const says = (await compare(host, linked))!.findings.filter(({ what }) => what.startsWith("The sheet names"));
+    expect(says.map(({ expected, found }) => [expected, found])).toEqual([["B1", beam]]);
     await faults.unprotected("B1");
     await faults.insertRows("B1", 40, 1);
     expect(await state()).toBe("holds");

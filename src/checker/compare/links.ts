@@ -63,7 +63,29 @@ export async function linkFindings(recognised: Recognised, host: Host): Promise<
       grade: "serious",
       what: `The linked cells refer to several sheets: ${[...used].join(", ")}. Link the sheet again under Build.`,
     });
+  const [only] = used;
+  if (used.size === 1 && only !== undefined) out.push(...saysAnother(recognised, only));
   return out;
+}
+
+/** The sheet says which sheet it is linked to; its links follow when that is renamed, its words do not. */
+function saysAnother(recognised: Recognised, source: string): readonly Finding[] {
+  const name = recognised.inputCells.find(({ id }) => id === "sourceSheet");
+  const at = name && standing(recognised, name.at);
+  const said = at && cellAt(recognised.snapshot, at.row, at.column).value;
+  const cell = recognised.plan.cells.find(({ row, column }) => row === name?.at.row && column === name.at.column);
+  if (!at || !cell || typeof said !== "string" || said.trim().toLowerCase() === source.toLowerCase()) return [];
+  return [
+    {
+      kind: "text changed",
+      grade: "note",
+      what: "The sheet names another sheet than the one it is linked to. Type the name of the linked one.",
+      at,
+      label: labels(recognised)(cell),
+      expected: source,
+      found: said,
+    },
+  ];
 }
 
 async function faultOfLink(
