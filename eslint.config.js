@@ -137,7 +137,12 @@ export default tseslint.config(
   // Trace and the checker's tools load when they are first shown.
   {
     files: ["taskpane/**"],
-    ignores: ["taskpane/trace/**", "taskpane/check/*/**", "taskpane/build/membersForm.tsx"],
+    ignores: [
+      ...["taskpane/trace/**", "taskpane/check/*/**", "taskpane/build/membersForm.tsx"],
+      ...["keepForm.tsx", "aboutTemplate.ts", "understoodList.tsx", "notATemplates.tsx"].map(
+        (file) => `taskpane/templates/${file}`,
+      ),
+    ],
     rules: {
       "no-restricted-imports": ["error", { paths: [mathjs] }],
       "@typescript-eslint/no-restricted-imports": [

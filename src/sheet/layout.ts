@@ -54,13 +54,7 @@ export interface PlacedAcross {
 }
 
 export type AboutLine =
-  | "template"
-  | "office"
-  | "hash"
-  | "functions"
-  | "standard"
-  | "method"
-  | { readonly convention: string };
+  "template" | "office" | "hash" | "functions" | "standard" | "method" | { readonly convention: string };
 
 /** A run of rows that is not to be cut by the end of a page. */
 export interface Together {

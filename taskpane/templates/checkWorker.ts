@@ -1,6 +1,6 @@
 /** Checks a template beside the page, which answers meanwhile. */
-import { reasonOf } from "../../src/core/index.ts";
 import { lintWithPauses, type Template, type WhichConfigurations } from "../../src/sheet/index.ts";
+import { whyNot } from "../loading.ts";
 
 export interface Question {
   readonly template: Template;
@@ -21,6 +21,6 @@ self.onmessage = ({ data: { template, which } }: MessageEvent<Question>): void =
   };
   lintWithPauses(template, told, which).then(
     (problems) => answer({ problems }),
-    (error: unknown) => answer({ failed: reasonOf(error) }),
+    (error: unknown) => answer({ failed: whyNot(error) }),
   );
 };
