@@ -1,6 +1,7 @@
 import type { OfficeDefaults } from "../../src/office/index.ts";
 import type { Template } from "../../src/sheet/index.ts";
 import type { Engine } from "../engine.ts";
+import { fetchBeside } from "../fetchBeside.ts";
 import { whyNot } from "../loading.ts";
 import { startOfficeTemplates } from "../templates/loaded.ts";
 
@@ -58,19 +59,7 @@ export function origin(): Origin {
   return text === none ? "none" : "file";
 }
 
-/** Answers of a server that has no such file; some stores say 403 for it. */
-const absent: ReadonlySet<number> = new Set([403, 404, 410]);
-
-/** The file that the office serves beside the panel, as text; undefined where there is none. Throws where it did not come. */
-async function fetchServed(): Promise<string | undefined> {
-  // The browser asks whether its copy is still that of the server.
-  const answer = await fetch(new URL(servedName, document.baseURI), { cache: "no-cache" });
-  if (absent.has(answer.status)) return undefined;
-  if (!answer.ok) throw new Error(`the server answers ${answer.status}`);
-  // A server that shows its start page for whatever it does not have.
-  if (answer.headers.get("Content-Type")?.startsWith("text/html")) return undefined;
-  return answer.text();
-}
+const fetchServed = (): Promise<string | undefined> => fetchBeside(servedName);
 
 /**
  * The defaults to begin with: the file kept in this browser; without one, and unless none are wanted here, those that
