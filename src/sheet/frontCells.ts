@@ -266,7 +266,9 @@ function fillField(filling: Filling, shaped: ShapedRow): void {
 }
 
 /** The checks, failed ones first, then those that cannot be judged, then by utilisation. */
-function fillChecks({ cells, layout }: Filling, item: ShapedFront): void {
+function fillChecks(filling: Filling, item: ShapedFront): void {
+  const { cells, layout } = filling;
+  const missing = item.front.missing === undefined ? undefined : cellOf(filling, item.front.missing);
   const head = layout.itemRows.get(item)!;
   const { register } = layout;
   for (const [name, text] of checkHeads) cells.put(head, checkColumns[name], checkHeadRoles[name] ?? "heading", text);
@@ -281,12 +283,17 @@ function fillChecks({ cells, layout }: Filling, item: ShapedFront): void {
     for (const name of ["item", "text", "value", "limit", "unit", "utilisation", "where", "verdict"] as const) {
       const from = over(registerColumns[name]);
       // A function's value comes through INDEX as it is; an empty text stays one.
-      const formula = `=INDEX(${areaA1(from, true)},MATCH(${i + 1},${areaA1(keys, true)},0))`;
+      const found = `INDEX(${areaA1(from, true)},MATCH(${i + 1},${areaA1(keys, true)},0))`;
+      const word = textConstant(name === "verdict" ? "INPUT MISSING" : "–");
+      // An error that no missing input explains stays one.
+      const formula = missing
+        ? `=IF(ISERROR(${found}),IF(${a1(missing, true)}="",${found},${word}),${found})`
+        : `=${found}`;
       cells.formula(
         row,
         checkColumns[name],
         checkRoles[name],
-        own(formula, [from, keys]),
+        own(formula, [from, keys, ...(missing ? [areaAt(missing)] : [])]),
         "checks",
         checkFormats[name],
       );

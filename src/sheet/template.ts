@@ -136,6 +136,8 @@ export interface FrontItem {
   readonly title?: string;
   readonly lines?: number;
   readonly charts?: readonly string[];
+  /** Row that lists the inputs missing: while it lists any, checks without a value say so, and show no errors. */
+  readonly missing?: string;
   readonly when?: Condition;
 }
 

@@ -337,7 +337,11 @@ function ChangedRows({ rows }: { readonly rows: readonly ChangedRow[] }) {
 
 function Carried({ change }: { readonly change: ChangeOfSheet }) {
   const { kept, lost, assumed } = change.carried;
-  const members = [...new Set(assumed.map(({ where }) => where.split(",")[0]!))];
+  const members = [...new Set(assumed.map(({ where }) => where.split(",")[0]!))].filter((one) => one !== "");
+  const ofProduct = assumed.flatMap(({ id, where, value }) => {
+    const said = where === "" ? change.plan.meanings.find((one) => one.id === id) : undefined;
+    return said ? [`${said.item} ${said.description.split(";")[0]!} = ${value}`] : [];
+  });
   return (
     <>
       <p>
@@ -352,6 +356,9 @@ function Carried({ change }: { readonly change: ChangeOfSheet }) {
             </li>
           ))}
         </ul>
+      )}
+      {ofProduct.length > 0 && (
+        <p>The product is not on the new list; its values were typed instead: {ofProduct.join("; ")}.</p>
       )}
       {members.length > 0 && <p>Assumed like the one before, check it: {members.join("; ")}.</p>}
       <p class="kb-hint">Checkers’ marks and revisions stay on the old sheet: the new one has not been checked.</p>

@@ -31,6 +31,8 @@ function expectKept(before: Filled, after: CarriedOver, changed: Inputs): void {
     const [old, present] = [before.inputs[id], after.inputs[id]];
     if (id in changed || old === null || old === undefined || present === undefined || now.get(id) !== what) continue;
     if (Array.isArray(old) || after.lost.some((one) => one.id === id)) continue;
+    // Nobody typed it: it was the product's, which is back.
+    if (`filled by the product/${id}` in (before.parked ?? {}) && after.inputs["product"] !== null) continue;
     expect(present, id).toEqual(old);
   }
 }
@@ -104,6 +106,33 @@ describe("one change on the filled sheet", () => {
     expect(inputs["L"]).toBe(24);
     expect(inputs["strands"]).toEqual([6, 6, 5]);
     expect(inputs["cpy"]).toEqual(post.inputs["cpy"]);
+  });
+
+  // 150 mm², 279 kN and 195 GPa of the strand by prEN 10138-3, EN 1992-1-1 3.3.6.
+  it("a product that is not on the other standard's list leaves its values as numbers, and takes them back", () => {
+    const typed = { product: "Y1860S7-15.7", As1In: null, fpkIn: null, fp01kIn: null, EpIn: null, relaxIn: null };
+    const named = { ...post, inputs: { ...post.inputs, ...typed } };
+    const is = templateOf("post-tensioned-is1343-1980");
+    const carried = carryOver(named, is, {});
+    expect(carried.lost.some(({ id }) => id === "product")).toBe(true);
+    expect(carried.inputs).toMatchObject({ product: null, As1In: 150, fpkIn: 1860, EpIn: 195 });
+    expect(carried.assumed.map(({ id }) => id).sort()).toEqual(["As1In", "EpIn", "fpkIn"]);
+    const sheet = computedSheet(is, { ...carried.inputs, fck: 50, fci: 40, k: 0.002, surface: "STEEL" });
+    expect([sheet.valuesOf("As1")[0], sheet.valuesOf("fpk")[0], sheet.valuesOf("Ep")[0]]).toEqual([150, 1860, 195]);
+    expect(sheet.conflicts).toEqual([]);
+    const back = carryOver({ template: is, inputs: carried.inputs, parked: carried.parked }, post.template, {});
+    expect(back.inputs).toMatchObject(typed);
+    const other = { ...carried.inputs, fpkIn: 1770 };
+    const mended = carryOver({ template: is, inputs: other, parked: carried.parked }, post.template, {});
+    expect(mended.inputs).toMatchObject({ ...typed, fpkIn: 1770 });
+  });
+
+  it("a strand's diameter goes along for transmission", () => {
+    const pre = start("pre-tensioned-en1992-2004");
+    const steel = { product: "Y1860S7-12.5", As1In: null, fpkIn: null, fp01kIn: null, EpIn: null, diameterIn: null };
+    const named = { ...pre, inputs: { ...pre.inputs, ...steel } };
+    const { inputs } = carryOver(named, templateOf("pre-tensioned-is1343-1980"), {});
+    expect(inputs).toMatchObject({ As1In: 93, diameterIn: 12.5 });
   });
 
   it("fewer tendons: what the third held is listed and comes back with it", () => {

@@ -9,6 +9,8 @@ import {
   type Template,
 } from "../../sheet/index.ts";
 
+import { steelOfProduct } from "./steelOfProduct.ts";
+
 type Single = string | number | null;
 
 /** A sheet's template with what is typed on it, and what was typed on sheets before and has no place on this one. */
@@ -33,7 +35,7 @@ export interface Lost {
   readonly why: string;
 }
 
-/** A value that nobody typed: taken from the member before. */
+/** A value that nobody typed: taken from the member before, or what the product on the sheet before had filled in. */
 export interface Assumed {
   readonly id: string;
   readonly where: string;
@@ -180,6 +182,17 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     delete parked[key];
     kept++;
   }
+  const steel = steelOfProduct(from.inputs);
+  for (const { cell, place } of now.values()) {
+    const value = steel[cell.id];
+    // Only a product that is not on the new sheet's list leaves its values behind.
+    if (value === undefined || at(inputs["product"], []) !== null || at(inputs[cell.id], place) !== null) continue;
+    if (faultOfInput(value, cell) !== undefined) continue;
+    settle(cell.id, place, value);
+    parked[filledBy(cell.id)] = value;
+    assumed.push({ id: cell.id, where: "", value });
+  }
+  if (at(inputs["product"], []) !== null) emptyFilled(parked, inputs);
   for (const { cell, place } of now.values()) {
     const dimension = dimensionsOf(template, cell.id)[0];
     if (dimension === undefined || !alike.has(dimension) || cell.spec.freeText) continue;
@@ -191,6 +204,19 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     assumed.push({ id: cell.id, where: whereOf(template, cell.id, place), value });
   }
   return { template, inputs, lost, assumed, parked, kept };
+}
+
+/** Where it is kept in mind that a value was the product's, for the way back. */
+const filledBy = (id: string): string => `filled by the product/${id}`;
+
+/** Once the product is back it fills what it had filled; what was typed since then stays. */
+function emptyFilled(parked: Record<string, Single>, inputs: Record<string, InputValue>): void {
+  for (const id of Object.keys(inputs)) {
+    const key = filledBy(id);
+    if (parked[key] === undefined) continue;
+    if (inputs[id] === parked[key]) inputs[id] = null;
+    delete parked[key];
+  }
 }
 
 function shapeOf({ template, inputs }: Filled): Inputs {
