@@ -106,7 +106,7 @@ export async function build(say: (text: string) => void): Promise<void> {
   const state = stateOfSources();
   const next = join(cache, `build-${process.pid}`);
   mkdirSync(cache, { recursive: true });
-  say("building the pages (half a minute or so) …");
+  say("building the pages (a minute or so) …");
   const began = Date.now();
   try {
     if ((await webpack(next)) !== 0) throw new Error("the build failed; its messages stand above");

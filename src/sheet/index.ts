@@ -14,6 +14,7 @@ export {
 } from "./columns.ts";
 export { chartLines, type Line, type Point } from "./chartLines.ts";
 export { Anatomy, type CellPart, type ColumnPart, type Owner, type RowPart } from "./anatomy.ts";
+export { noFigure, noResultText } from "./noResult.ts";
 export { asRead } from "./checkOrder.ts";
 export { compose, type Parts } from "./compose.ts";
 export { expand } from "./expand.ts";

@@ -23,16 +23,45 @@ export interface OpenCell extends Part {
   readonly status: string;
 }
 
-/** Rows whose status keeps the sheet from a verdict, with the cell to fill; `status` gives what a cell shows now. */
+interface OpenRow extends OpenCell {
+  /** Which table, and which of its rows; undefined for a row by itself. */
+  readonly table?: string;
+  readonly tableRow: number;
+}
+
+/** Rows of a table that follow one another and say the same are one line: "Tendons, rows 1 to 3". */
+function joined(rows: readonly OpenRow[]): readonly OpenCell[] {
+  const out: { first: OpenRow; last: OpenRow }[] = [];
+  for (const row of rows) {
+    const before = out.at(-1);
+    const follows =
+      before &&
+      row.table !== undefined &&
+      row.table === before.last.table &&
+      row.tableRow === before.last.tableRow + 1 &&
+      row.status === before.last.status;
+    if (follows) before.last = row;
+    else out.push({ first: row, last: row });
+  }
+  return out.map(({ first: { title, status, at, table, tableRow }, last }): OpenCell => {
+    const several = `${table}, rows ${tableRow} to ${last.tableRow}`;
+    return { title: last.tableRow > tableRow ? several : title, status, at };
+  });
+}
+
+/**
+ * Rows whose status keeps the sheet from a verdict, with the cell to fill; `status` gives what a cell shows now. The
+ * checks that the first page lists stand further down in rows of their own.
+ */
 export function openCells(
   plan: Pick<Plan, "cells" | "meanings">,
   status: (at: Address) => string,
 ): readonly OpenCell[] {
-  let table = "";
+  let table: string | undefined;
   let tableRow = 0;
-  return [...plan.cells]
+  const rows = [...plan.cells]
     .sort((a, b) => a.row - b.row || a.column - b.column)
-    .flatMap((cell): readonly OpenCell[] => {
+    .flatMap((cell): readonly OpenRow[] => {
       if (cell.role === "subtitle" && cell.column === columns.description) {
         table = String(cell.value ?? "");
         tableRow = 0;
@@ -43,7 +72,13 @@ export function openCells(
       tableRow = single ? 0 : tableRow + 1;
       const said = status(cell);
       if (!open.has(said)) return [];
-      const title = single ? `${single.item} ${single.description}` : `${table}, row ${tableRow}`;
-      return [{ title, status: said, at: { row: cell.row, column: single ? columns.value : columns.description } }];
+      if (single) {
+        const title = `${single.item} ${single.description}`;
+        return [{ title, status: said, at: { row: cell.row, column: columns.value }, tableRow }];
+      }
+      if (table === undefined) return [];
+      const at = { row: cell.row, column: columns.description };
+      return [{ title: `${table}, row ${tableRow}`, status: said, at, table, tableRow }];
     });
+  return joined(rows);
 }

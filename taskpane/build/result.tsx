@@ -1,7 +1,7 @@
 import { a1, type Address } from "../../src/cells/index.ts";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { CellContent, Host } from "../../src/hosts/index.ts";
-import { asRead, columns, unconfirmedText } from "../../src/sheet/index.ts";
+import { asRead, columns, noFigure, noResultText, unconfirmedText } from "../../src/sheet/index.ts";
 import type { Built } from "../built.ts";
 import { Cautions, fullCautions } from "../cautions.tsx";
 import type { Engine } from "../engine.ts";
@@ -15,6 +15,9 @@ import type { Running } from "./running.ts";
 import { useCalculations } from "../useCalculations.ts";
 import { scrollToTop } from "../scroll.ts";
 import { toneOf, unconfirmedOn } from "../verdict.ts";
+
+/** So many lines of what is to be filled in show at once. */
+const openAtOnce = 30;
 
 interface Check {
   readonly id: string;
@@ -38,6 +41,8 @@ interface Outcome {
   readonly warnings: readonly Warning[];
   /** Values that are assumed or proposed, here and on the sheet this one is linked to. */
   readonly unconfirmed: number;
+  /** Why a check whose cells show an error has no result. */
+  readonly noResult: string;
   /** The version that the sheet says it was built with, where the template has another by now. */
   readonly older?: string;
 }
@@ -77,6 +82,7 @@ async function readOutcome(host: Host, { sheet, plan }: Built): Promise<Outcome>
     .filter(({ text }) => text !== "");
   const statuses = await host.read(sheet, { row: 0, column: columns.verdict, rows: plan.rows, columns: 1 });
   const open = openCells(plan, ({ row }) => statuses[row]?.[0]?.text ?? "");
+  const noResult = noResultText(statuses.map(([cell]) => cell?.text ?? ""));
   const sheets = await host.sheetNames();
   const source = plan.source && sheets.includes(plan.source.sheet) ? [plan.source.sheet] : [];
   const unconfirmed = await unconfirmedOn(host, [sheet, ...source]);
@@ -91,6 +97,7 @@ async function readOutcome(host: Host, { sheet, plan }: Built): Promise<Outcome>
     checks: ordered,
     warnings,
     unconfirmed,
+    noResult,
   };
 }
 
@@ -102,6 +109,10 @@ interface Said {
 }
 
 const shown = (cell: CellContent): string => cell.error?.code ?? (cell.text || "–");
+
+/** The figure of a check, or its place, in words. */
+const figureText = (cell: CellContent): string => (cell.error ? noFigure : shown(cell));
+const placeText = (cell: CellContent): string => (cell.error ? "" : cell.text);
 
 /** The first of the checks as they are read, where it has a figure. */
 function governing([first]: readonly Check[]): Check | undefined {
@@ -166,7 +177,8 @@ export function Result({
         setSaid((now) => ({ ...(now?.of === built && now), of: built, problem: whyNot(error) }));
     });
   const most = outcome && governing(outcome.checks);
-  const overall = outcome ? shown(outcome.overall) : "";
+  const verdictText = (cell: CellContent): string => (cell.error && outcome ? outcome.noResult : shown(cell));
+  const overall = outcome ? verdictText(outcome.overall) : "";
   return (
     <section class="kb-result-view" aria-label="Result" ref={section}>
       <h2 tabIndex={-1}>{built.plan.template.title}</h2>
@@ -230,7 +242,7 @@ export function Result({
           {most && (
             <p>
               Governs: <strong>{most.description}</strong>, utilisation {shown(most.utilisation)}
-              {most.where.text && ` (${most.where.text})`}.
+              {placeText(most.where) && ` (${placeText(most.where)})`}.
             </p>
           )}
           <div class="kb-scroll" tabIndex={0} role="group" aria-label="Checks">
@@ -258,11 +270,13 @@ export function Result({
                       >
                         {c.description}
                       </button>
-                      <div class="kb-where">{c.where.error?.code ?? c.where.text}</div>
+                      <div class="kb-where">{placeText(c.where)}</div>
                     </th>
-                    <td>{shown(c.utilisation)}</td>
+                    <td>{figureText(c.utilisation)}</td>
                     <td>
-                      <span class={`kb-tag ${toneOf(shown(c.verdict), outcome.unconfirmed)}`}>{shown(c.verdict)}</span>
+                      <span class={`kb-tag ${toneOf(verdictText(c.verdict), outcome.unconfirmed)}`}>
+                        {verdictText(c.verdict)}
+                      </span>
                     </td>
                   </tr>
                 ))}
@@ -273,7 +287,7 @@ export function Result({
             <details class="kb-open" open>
               <summary>{outcome.open.length} to fill in or settle</summary>
               <ul class="kb-plain">
-                {outcome.open.slice(0, 30).map(({ title, status, at }) => (
+                {outcome.open.slice(0, openAtOnce).map(({ title, status, at }) => (
                   <li key={at.row}>
                     <button
                       type="button"
@@ -286,6 +300,9 @@ export function Result({
                     <span class="kb-hint">{status}</span>
                   </li>
                 ))}
+                {outcome.open.length > openAtOnce && (
+                  <li class="kb-hint">and {outcome.open.length - openAtOnce} more further down the sheet</li>
+                )}
               </ul>
             </details>
           )}

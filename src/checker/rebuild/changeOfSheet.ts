@@ -1,8 +1,10 @@
-import { Calculation, cellAt, piecesOf, splitSheet, type Address } from "../../cells/index.ts";
+import { Calculation, cellAt, piecesOf, splitSheet, type Address, type Computed } from "../../cells/index.ts";
 import {
   columns,
   expand,
   measuredWord,
+  noFigure,
+  noResultText,
   plainSymbol,
   plannedSnapshot,
   proposedWord,
@@ -22,11 +24,17 @@ import { textOf } from "../whatIf/state.ts";
 import { carryOver, type CarriedOver, type Lost, type Parked } from "./carryOver.ts";
 import { changedRows, type ChangedRow } from "./changedRows.ts";
 
+/** What a check says, in words: where its cells show an error, why it has no result. */
+export interface SaidState {
+  readonly utilisation: string;
+  readonly verdict: string;
+}
+
 /** A check on the present sheet and on the one that would take its place. */
 export interface CheckChange {
   readonly description: string;
-  readonly before: { readonly utilisation: string; readonly verdict: string };
-  readonly after: { readonly utilisation: string; readonly verdict: string };
+  readonly before: SaidState;
+  readonly after: SaidState;
 }
 
 /** A sheet beside the one that would take its place: nothing is built yet. */
@@ -47,6 +55,25 @@ const three = (text: string): string => {
   const value = Number(text);
   return text === "" || !Number.isFinite(value) ? text : String(Number(value.toPrecision(3)));
 };
+
+/** How the checks of a sheet are told from its cells; one that the sheet does not have says nothing. */
+function stateSayer(
+  { cells }: Plan,
+  valueAt: (at: Address) => Computed,
+): (check: Pick<Plan["summary"]["checks"][number], "utilisation" | "verdict"> | undefined) => SaidState {
+  const statuses = cells.filter(({ role, formula }) => role === "verdict" && formula !== undefined);
+  let why: string | undefined;
+  return (check) => {
+    if (!check) return { utilisation: "", verdict: "" };
+    const [figure, verdict] = [valueAt(check.utilisation), valueAt(check.verdict)];
+    if (!figure.error && !verdict.error) return { utilisation: three(textOf(figure)), verdict: textOf(verdict) };
+    why ??= noResultText(statuses.map((cell) => textOf(valueAt(cell))));
+    return {
+      utilisation: figure.error ? noFigure : three(textOf(figure)),
+      verdict: verdict.error ? why : textOf(verdict),
+    };
+  };
+}
 
 /** Inputs of the sheet that the newer template asks for in another unit, or not at all, and those it does not allow. */
 function setAside(
@@ -135,24 +162,24 @@ export function changeOfSheet(
   const all: CarriedOver = { ...carried, lost: [...aside.lost, ...carried.lost] };
   const plan = expand(template, carried.inputs);
   const calculation = new Calculation(bookOfSheets([plannedSnapshot(plan, "New")]), [], { everything: true });
-  const after = (at: Address): string => textOf(calculation.valueAt({ sheet: "New", ...at }));
-  const now = (at: Address | undefined): string => {
-    const place = at && standing(recognised, at);
-    if (!place) return "";
-    return textOf(cellAt(snapshot, place.row, place.column));
+  const computed = (at: Address): Computed => calculation.valueAt({ sheet: "New", ...at });
+  const standingNow = (at: Address): Computed => {
+    const place = standing(recognised, at);
+    return place ? cellAt(snapshot, place.row, place.column) : { value: null };
   };
+  const [sayBefore, sayAfter] = [stateSayer(before, standingNow), stateSayer(plan, computed)];
   const old = new Map(before.summary.checks.map((check) => [check.id, check] as const));
   const checks = plan.summary.checks.map(({ id, description, utilisation, verdict }): CheckChange => ({
     description,
-    before: { utilisation: three(now(old.get(id)?.utilisation)), verdict: now(old.get(id)?.verdict) },
-    after: { utilisation: three(after(utilisation)), verdict: after(verdict) },
+    before: sayBefore(old.get(id)),
+    after: sayAfter({ utilisation, verdict }),
   }));
   const gone = before.summary.checks
     .filter(({ id }) => !plan.summary.checks.some((check) => check.id === id))
     .map(({ description, utilisation, verdict }): CheckChange => ({
       description,
-      before: { utilisation: three(now(utilisation)), verdict: now(verdict) },
-      after: { utilisation: "", verdict: "" },
+      before: sayBefore({ utilisation, verdict }),
+      after: sayAfter(undefined),
     }));
   const differ = [...checks, ...gone].filter(
     ({ before: b, after: a }) => b.utilisation !== a.utilisation || b.verdict !== a.verdict,
@@ -166,7 +193,7 @@ export function changeOfSheet(
     carried: all,
     plan,
     rows,
-    overall: { before: now(before.summary.overall), after: after(plan.summary.overall) },
+    overall: { before: textOf(standingNow(before.summary.overall)), after: textOf(computed(plan.summary.overall)) },
     checks: differ,
     checksAlike: checks.length + gone.length - differ.length,
     entered: [...marks, ...formulasIn(recognised, carried, plan)],

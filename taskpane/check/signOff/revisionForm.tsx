@@ -3,7 +3,7 @@ import type { NewRevision } from "../../../src/checker/index.ts";
 import { Entry } from "./entry.tsx";
 import { readDate, readInitials, readRevisionName } from "./entries.ts";
 import { StateTag } from "./selectedPart.tsx";
-import type { Marked } from "./useMarks.ts";
+import type { Marked } from "./marked.ts";
 
 const longestWhat = 200;
 

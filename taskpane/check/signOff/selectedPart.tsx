@@ -2,7 +2,7 @@ import { a1, type Address } from "../../../src/cells/index.ts";
 import { useState } from "preact/hooks";
 import { doubtsIn, errorsIn, nameOfPart, partsAt, type Mark, type Part } from "../../../src/checker/index.ts";
 import { markOf, markText } from "./markWords.ts";
-import type { Marked } from "./useMarks.ts";
+import type { Marked } from "./marked.ts";
 
 interface Doing {
   /** The initials given; empty while there are none that can be used. */

@@ -17,7 +17,8 @@ import { Entry } from "./entry.tsx";
 import { RevisionForm } from "./revisionForm.tsx";
 import { doneText, markText, type Done } from "./markWords.ts";
 import { MarkButton, SelectedPart, StateTag } from "./selectedPart.tsx";
-import { useMarks, type Marked } from "./useMarks.ts";
+import type { Marked } from "./marked.ts";
+import { useMarks } from "./useMarks.ts";
 
 /** Marks of the checker's on the sheet, and its revisions. */
 export function SignOffView({ host, go }: ToolProps) {

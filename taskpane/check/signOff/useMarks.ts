@@ -1,38 +1,17 @@
 import type { RefObject } from "preact";
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
-import {
-  progressOf,
-  readMarks,
-  readRevisions,
-  recognise,
-  type BlockProgress,
-  type EnteredCell,
-  type Mark,
-  type Recognised,
-  type RevisionTable,
-} from "../../../src/checker/index.ts";
+import { recognise, type EnteredCell, type Recognised } from "../../../src/checker/index.ts";
 import type { Host } from "../../../src/hosts/index.ts";
 import { whyNot } from "../../loading.ts";
-
-/** What is known of a sheet and its marks. */
-export interface Marked {
-  readonly recognised: Recognised;
-  readonly marks: readonly Mark[];
-  readonly progress: readonly BlockProgress[];
-  readonly revisions: RevisionTable | undefined;
-}
+import { markedOf, withCellsNow, type Marked } from "./marked.ts";
 
 export type MarkedSheet = { readonly sheet: string; readonly marked: Marked | undefined };
 
 async function look(host: Host, sheet: string): Promise<MarkedSheet> {
   const recognised = await recognise(host, sheet);
-  if (!recognised) return { sheet, marked: undefined };
-  const marks = readMarks(recognised);
-  return {
-    sheet,
-    marked: { recognised, marks, progress: progressOf(recognised, marks), revisions: readRevisions(recognised) },
-  };
+  return { sheet, marked: recognised && markedOf(recognised) };
 }
+
 /** Sheets are computed in several steps; after the last one they are read. */
 const quiet = 600;
 
@@ -56,13 +35,20 @@ export function useMarks(
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState("");
   const turn = useRef(0);
+  /** The turn of what is shown: what was begun before it is out of date, what was begun after it is not. */
+  const turnShown = useRef(0);
+  const put = (mine: number, found: MarkedSheet): void => {
+    if (mine < turnShown.current) return;
+    turnShown.current = mine;
+    setSeen(found);
+  };
   const again = useCallback(async (): Promise<void> => {
     if (sheet === undefined) return;
     const mine = ++turn.current;
     setBusy(true);
     try {
       const found = await look(host, sheet);
-      if (mine === turn.current) setSeen(found);
+      put(mine, found);
     } catch (error) {
       if (mine === turn.current) setProblem(`The sheet could not be read: ${whyNot(error)}.`);
     }
@@ -95,15 +81,27 @@ export function useMarks(
   const enter = async (cells: (recognised: Recognised) => readonly EnteredCell[]): Promise<boolean> => {
     if (sheet === undefined) return false;
     setProblem("");
+    setBusy(true);
+    let read: Recognised | undefined;
+    let written: readonly EnteredCell[] = [];
     try {
-      const recognised = await recognise(host, sheet);
-      if (!recognised) throw new Error("it no longer says which template built it");
-      await host.enterAll(sheet, cells(recognised));
+      read = await recognise(host, sheet);
+      if (!read) throw new Error("it no longer says which template built it");
+      written = cells(read);
+      await host.enterAll(sheet, written);
     } catch (error) {
       setProblem(`Nothing was written: ${whyNot(error)}.`);
+      setBusy(false);
       return false;
     }
-    await again();
+    // What was written shows at once; then the whole sheet is read again, which takes a while.
+    const mine = ++turn.current;
+    try {
+      put(mine, { sheet, marked: markedOf(await withCellsNow(host, read, written)) });
+    } catch (error) {
+      setProblem(`The sheet could not be read: ${whyNot(error)}.`);
+    }
+    void again();
     return true;
   };
   return { seen, busy, problem, again, enter };
