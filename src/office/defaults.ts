@@ -226,7 +226,9 @@ export class OfficeDefaults {
   marksFor(plan: Plan, template: Template): readonly Entered[] {
     const used = new Set(this.usedIn(template, plan.inputs));
     if (used.size === 0) return [];
-    const inputs = plan.meanings.filter(({ id }) => id in plan.inputs && flat(plan.inputs[id]).some(isGiven));
+    const inputs = plan.meanings.filter(
+      ({ id }) => Object.hasOwn(plan.inputs, id) && flat(plan.inputs[id]).some(isGiven),
+    );
     const marks = partsOf(plan)
       .flatMap(({ items }) => items)
       .flatMap(({ first, last, markRow }): readonly Entered[] => {

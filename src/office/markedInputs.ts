@@ -11,7 +11,7 @@ export function markedInputs({ plan, snapshot, rowNow, columnNow }: Recognised):
       const row = markRow === undefined ? undefined : rowNow(markRow);
       if (row === undefined || column === undefined || cellAt(snapshot, row, column).value !== officeWord) return [];
       return plan.meanings.flatMap(({ id, at }) =>
-        id in plan.inputs && at.row >= first && at.row <= last ? [id] : [],
+        Object.hasOwn(plan.inputs, id) && at.row >= first && at.row <= last ? [id] : [],
       );
     });
   return new Set(ids);

@@ -82,7 +82,7 @@ export function originsOf(plan: Plan, template: Template, used: readonly Standar
   const dimension = template.dimensions[numberDimension];
   if (!dimension || !("members" in dimension)) return [];
   return plan.meanings.flatMap(({ id, at }) => {
-    const text = told[id];
+    const text = Object.hasOwn(told, id) ? told[id] : undefined;
     if (!text) return [];
     return dimension.members.flatMap((member, i): readonly Entered[] => {
       const one = used.find((number) => number.id === member.id);

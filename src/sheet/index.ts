@@ -22,7 +22,7 @@ export { conflict } from "./relations.ts";
 export { plannedSnapshot } from "./plannedSnapshot.ts";
 export { fnv1a64 } from "../core/index.ts";
 export { inputsFrom, linked, nameOf, noValue, type SourceSheet } from "./links.ts";
-export { rootId } from "./rootId.ts";
+export { isEn, isPost, rootId } from "./rootId.ts";
 export { onSource, withSource } from "./take.ts";
 export { forbiddenIn } from "./formulaLint.ts";
 export { schemaProblems } from "./validate.ts";

@@ -38,8 +38,11 @@ export function sheetNameTakenText(name: string, free: string): string {
   return `The workbook already has a sheet named “${name}”. Choose another name, for instance “${free}”.`;
 }
 
-/** A name must not end with an apostrophe. */
-const cutName = (name: string, length: number): string => cut(name, length).replace(/[\s']+$/, "");
+/** A name must not end with an apostrophe; what is cut within brackets goes whole. */
+function cutName(name: string, length: number): string {
+  const short = name.length > length ? cut(name, length).replace(/(?<=\S)\s*\([^)]*$/, "") : name;
+  return short.replace(/[\s']+$/, "");
+}
 
 /** The nearest allowed and free name: "Beam", or "Beam 2" where that is taken; shortened where it would be too long. */
 export function freeSheetName(wanted: string, taken: readonly string[]): string {

@@ -40,14 +40,18 @@ type Loose = Readonly<Record<string, unknown>>;
 const isLoose = (value: unknown): value is Loose =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 
+/** Fields of the file that name what the base must have. */
+const askedFor = ["replace", "patch", "notes", "conventions", "messages", "after"] as const;
+type AskedFor = (typeof askedFor)[number];
+
 /** What was asked for and what of it was found, so that nothing is asked in vain. */
 class Asked {
   readonly #open: Set<string>;
-  constructor(asked: readonly string[]) {
-    this.#open = new Set(asked);
+  constructor(file: AdaptedFile) {
+    this.#open = new Set(askedFor.flatMap((kind) => Object.keys(file[kind]).map((one) => `${kind}: ${one}`)));
   }
-  found(one: string): void {
-    this.#open.delete(one);
+  found(kind: AskedFor, one: string): void {
+    this.#open.delete(`${kind}: ${one}`);
   }
   check(id: string): void {
     if (this.#open.size > 0) throw new Error(`${id}: the base has no ${[...this.#open].join(", ")}`);
@@ -55,10 +59,15 @@ class Asked {
 }
 
 /** The text that stands in place of one of these, by how that begins. */
-function insteadOf(text: string, texts: Readonly<Record<string, string>>, asked: Asked): string {
+function insteadOf(
+  text: string,
+  kind: "notes" | "conventions" | "messages",
+  { [kind]: texts }: AdaptedFile,
+  asked: Asked,
+): string {
   const begins = Object.keys(texts).find((beginning) => text.startsWith(beginning));
   if (begins === undefined) return text;
-  asked.found(begins);
+  asked.found(kind, begins);
   return texts[begins]!;
 }
 
@@ -66,11 +75,11 @@ function changed(member: unknown, file: AdaptedFile, asked: Asked): readonly unk
   if (!isLoose(member)) return [member];
   const { id, note } = member;
   if (typeof id === "string" && file.replace[id]) {
-    asked.found(id);
+    asked.found("replace", id);
     return file.replace[id];
   }
   if (typeof id === "string" && file.patch[id]) {
-    asked.found(id);
+    asked.found("patch", id);
     return [{ ...member, ...file.patch[id] }];
   }
   const within = Object.fromEntries(
@@ -79,7 +88,7 @@ function changed(member: unknown, file: AdaptedFile, asked: Asked): readonly unk
       key === "columns" && Array.isArray(value) ? value.flatMap((one) => changed(one, file, asked)) : value,
     ]),
   );
-  return [typeof note === "string" ? { ...within, note: insteadOf(note, file.notes, asked) } : within];
+  return [typeof note === "string" ? { ...within, note: insteadOf(note, "notes", file, asked) } : within];
 }
 
 /** With further items before the first note. */
@@ -90,28 +99,24 @@ function beforeNotes(items: readonly unknown[], further: readonly unknown[]): re
 
 /** A template in the form of another. Throws where the base lacks what the file names. */
 export function adapted(base: Template, file: AdaptedFile, parts: Parts): Template {
-  const asked = new Asked(
-    [file.replace, file.patch, file.notes, file.conventions, file.messages, file.after].flatMap((one) =>
-      Object.keys(one),
-    ),
-  );
+  const asked = new Asked(file);
   const { id, version, title, line, standard } = file;
   const blocks = base.blocks.flatMap((block, i) => {
     const items = block.items.flatMap((item) => changed(item, file, asked));
     const own = { ...block, items: i === 0 ? beforeNotes(items, file.front) : items };
     const further = file.after[block.id];
-    if (further) asked.found(block.id);
+    if (further) asked.found("after", block.id);
     return [own, ...(further ?? [])];
   });
   const relations = (base.relations ?? []).map((relation) => ({
     ...relation,
-    message: insteadOf(relation.message, file.messages, asked),
+    message: insteadOf(relation.message, "messages", file, asked),
   }));
   const kept = Object.entries(base.example.inputs).filter(([name]) => !file.example.drop.includes(name));
   const template = {
     ...base,
     ...{ id, version, title, line, standard },
-    conventions: base.conventions.map((text) => insteadOf(text, file.conventions, asked)),
+    conventions: base.conventions.map((text) => insteadOf(text, "conventions", file, asked)),
     dimensions: { ...base.dimensions, ...file.dimensions },
     blocks,
     relations: [...relations, ...file.relations],

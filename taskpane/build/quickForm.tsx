@@ -1,7 +1,15 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Answers, SectionType } from "../../src/checker/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
-import { freeSheetName, rootId, withEntered, type InputSpec, type Template } from "../../src/sheet/index.ts";
+import {
+  freeSheetName,
+  isEn,
+  isPost,
+  rootId,
+  withEntered,
+  type InputSpec,
+  type Template,
+} from "../../src/sheet/index.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { SheetButton } from "../sheetButton.tsx";
@@ -33,10 +41,10 @@ function choicesOf(template: Template, id: string): NonNullable<Question["choice
   return (specs[0]?.choices ?? []).map(({ value, text }) => ({ value: String(value), text: `${value} – ${text}` }));
 }
 
-const demandOf = (template: Template): string => (rootId(template).includes("en1992") ? "exposure" : "memberType");
+const demandOf = (template: Template): string => (isEn(template) ? "exposure" : "memberType");
 
 function questionsOf(template: Template): readonly Question[] {
-  const post = rootId(template).startsWith("post");
+  const post = isPost(template);
   const cube = rootId(template).includes("is1343");
   return [
     { id: "L", text: "Span", unit: "m" },

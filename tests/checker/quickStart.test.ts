@@ -1,6 +1,7 @@
 /** Twelve answers give a whole sheet: nothing is missing, no cell holds an error, and what is proposed keeps the limits. */
 import { describe, expect, it } from "vitest";
 import { quickStart, type Answers } from "../../src/checker/quickStart/quickStart.ts";
+import { radiusOfBar } from "../../src/checker/quickStart/steelKind.ts";
 import { widthAt } from "../../src/checker/quickStart/strandLayout.ts";
 import { sized } from "../../src/checker/quickStart/sizing.ts";
 import { Calculation } from "../../src/cells/index.ts";
@@ -123,9 +124,24 @@ describe("quick start", () => {
     ["post-tensioned-en1992-2004", { product: "Y1050H-36", tendons: 2, strands: 2 }, /2 in each duct are not allowed/],
     ["post-tensioned-en1992-2004", { product: "Y1050H-36", tendons: 7 }, /Tendons = 7 is not allowed; .* 1 to 6/],
     ["pre-tensioned-en1992-2004", { tendons: 11 }, /Strand rows = 11 is not allowed; .* 1 to 10/],
-    ["post-tensioned-en1992-2004", { tendons: 2, strands: 1.5 }, /Strands in each = 1.5 is not allowed/],
+    ["post-tensioned-en1992-2004", { tendons: 2, strands: 1.5 }, /Strands per tendon = 1.5 is not allowed/],
+    ["pre-tensioned-en1992-2004", { tendons: 2, strands: 1.5 }, /Strands per row = 1.5 is not allowed/],
   ])("%s %o is refused in words", (id, answered, words) => {
     expect(() => quickStart(templateOf(id), { ...beam, ...answered })).toThrow(words);
+  });
+
+  // Y1050H-36: E = 205 GPa, f_p = 960 kN/1018 mm² = 943 MPa. σ = E d/(2R) by beam theory: 205 · 36/(2 · 43) = 85.8 m.
+  it("the radius of a bar leaves no stress above its proof stress", () => {
+    const bar = { ...beam, product: "Y1050H-36" };
+    expect(radiusOfBar(bar, 900)).toBe(86);
+    for (const sigj of [944, 1000])
+      expect(() => radiusOfBar(bar, sigj)).toThrow(
+        RegExp(
+          `^σ_j = ${sigj} MPa at the jack is not allowed; it must be below 943.* MPa, the proof stress of Y1050H-36`,
+        ),
+      );
+    // What is left may be small: then the radius is large, not cut off.
+    expect(radiusOfBar(bar, 942)).toBeGreaterThan(3000);
   });
 
   it("bars are not on the list of a pre-tensioned sheet", () => {

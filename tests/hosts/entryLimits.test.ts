@@ -57,10 +57,25 @@ describe("an entry longer than a cell of a file may be", () => {
     cells.setDataValidation(listOf(["one", "two"]).build());
     expect(await kept()).toEqual({ kind: "list", values: ["one", "two"] });
     expect(told).toEqual([
-      expect.stringMatching(
-        /^“Sheet1”: of the 3 choices for B1 2 are kept: a workbook file holds up to 255 characters/,
-      ),
-      expect.stringMatching(/of the 40 choices for .* 25 are kept/),
+      expect.stringMatching(/^“Sheet1”: choices for B1: 2 of 3 are kept\. A workbook file holds up to 255 characters/),
+      expect.stringMatching(/choices for .*: 25 of 40 are kept\. /),
+    ]);
+  });
+
+  it("shortens choices where none fits: a list never becomes empty", async () => {
+    const cells = workbook.getSheetByName(sheet)!.getRange("B2");
+    const listOf = (values: readonly string[]) => runtime.api.newDataValidation().requireValueInList([...values]);
+    const kept = async () =>
+      openWorkbook(writeBook(await host.contents())).workbook.sheets[0]!.entries.find(
+        ({ areas }) => areas[0]!.row === 1,
+      )?.rule;
+    cells.setDataValidation(listOf(["one, or so", "two, or more", ", three, or less", "one, at least"]).build());
+    expect(await kept()).toEqual({ kind: "list", values: ["one", "two", "three"] });
+    cells.setDataValidation(listOf(["x".repeat(300)]).build());
+    expect(await kept()).toEqual({ kind: "list", values: ["x".repeat(255)] });
+    expect(told).toEqual([
+      expect.stringMatching(/choices for B2: 3 of 4 are kept, shortened\. .*put the choices in cells/),
+      expect.stringMatching(/choices for B2: 1 of 1 are kept, shortened\. /),
     ]);
   });
 

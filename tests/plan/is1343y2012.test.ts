@@ -123,6 +123,14 @@ describe.each(ways)("%s to IS 1343:2012", (way) => {
     expect(Object.keys(office.inputsFor(template(`${way}-en1992-2004`)))).toEqual([]);
   });
 
+  it("takes no name of the language for an input or a column of the origins", () => {
+    const office = readDefaults(officeFile(is2012), allTemplates);
+    const plan = expand(is2012, { ...bare, ...office.inputsFor(is2012) });
+    const creep = plan.meanings.find(({ id }) => id === "creep1")!;
+    const meanings = [...plan.meanings, { ...creep, id: "constructor" }];
+    expect(office.marksFor({ ...plan, meanings }, is2012)).toEqual(office.marksFor(plan, is2012));
+  });
+
   it("says nothing of the office where another number is typed", () => {
     const office = readDefaults(officeFile(is2012), allTemplates);
     const plan = expand(is2012, { ...bare, ...office.inputsFor(is2012), creep1: 2.5 });

@@ -1,4 +1,12 @@
-import { expand, rootId, type Inputs, type InputCell, type InputValue, type Template } from "../../sheet/index.ts";
+import {
+  expand,
+  isEn,
+  isPost,
+  type Inputs,
+  type InputCell,
+  type InputValue,
+  type Template,
+} from "../../sheet/index.ts";
 import { computed, propertiesOf, usualSection, type SectionType } from "./sections.ts";
 import { NoResult } from "../../core/index.ts";
 import { eccentricities, memberOf, type Member } from "./member.ts";
@@ -54,9 +62,6 @@ export interface QuickStart {
   /** Which checks of the sheet the proposal fails, with the section assumed; absent where it fails none. */
   readonly unmet?: string;
 }
-
-const isPost = (template: Template): boolean => rootId(template).startsWith("post");
-const isEn = (template: Template): boolean => rootId(template).includes("en1992");
 
 /** Whether a template asks all that the few answers are for; one of an office may have left some of it out. */
 export function hasQuickStart(template: Template): boolean {

@@ -1,5 +1,5 @@
 import { InputError, kindOfProduct, type ProductKind } from "../../core/index.ts";
-import { rootId, type Inputs, type Template } from "../../sheet/index.ts";
+import { isEn, isPost, type Inputs, type Template } from "../../sheet/index.ts";
 import type { Answers } from "./quickStart.ts";
 import { computed } from "./sections.ts";
 
@@ -18,31 +18,44 @@ const nutSettles = 2;
  */
 export function kindInputs(template: Template, answers: Answers): Inputs {
   const kind = kindOf(answers);
-  const en = rootId(template).includes("en1992");
-  if (!rootId(template).startsWith("post")) {
+  const en = isEn(template);
+  if (!isPost(template)) {
     const wire = en ? "INDENTED_WIRE" : "WIRE";
     return { surface: kind === "WIRE" ? wire : "STRAND" };
   }
   return { ...(en && { mu: friction[kind] }), ...(kind === "BAR" && { slip: nutSettles }) };
 }
 
-/** Radius at which bending brings a bar from its jacking stress to its proof stress, m: E d/(2R) = f_p − σ_j. */
+/**
+ * Radius at which bending brings a bar from its jacking stress to its proof stress, m: E d/(2R) = f_p − σ_j, of a round
+ * bar that stays elastic (beam theory). Throws InputError where no stress is left for bending.
+ */
 export function radiusOfBar({ product }: Answers, sigj: number): number {
   const of = (property: string): number => computed("TENDON_PRODUCT", [product, property]);
-  const spare = Math.max(of("PROOF_STRESS") - sigj, 10);
+  const proof = of("PROOF_STRESS");
+  const spare = proof - sigj;
+  if (spare <= 0)
+    throw new InputError(
+      "sigj",
+      `σ_j = ${sigj} MPa at the jack is not allowed; it must be below ${proof} MPa, the proof stress of ${product}. ` +
+        "Enter a lower jacking stress.",
+    );
   return Math.ceil((of("MODULUS") * of("DIAMETER")) / (2 * spare));
 }
 
 /** Refuses answers that no sheet of the template can hold, in words. */
 export function refuseSteel(template: Template, answers: Answers): void {
   const { product, tendons, strands, sizing } = answers;
-  const post = rootId(template).startsWith("post");
+  const post = isPost(template);
   const { max } = template.shape.find(({ id }) => id === (post ? "tendons" : "rows"))!;
   const [what, many] = post ? ["tendons", "Tendons"] : ["rows of strands", "Strand rows"];
   if (tendons !== undefined && !(Number.isInteger(tendons) && tendons >= 1 && tendons <= max!))
     throw new InputError("tendons", `${many} = ${tendons} is not allowed; the sheet holds 1 to ${max} ${what}.`);
   if (strands !== undefined && !(Number.isInteger(strands) && strands >= 1))
-    throw new InputError("strands", `Strands in each = ${strands} is not allowed; a whole number from 1 is needed.`);
+    throw new InputError(
+      "strands",
+      `Strands per ${post ? "tendon" : "row"} = ${strands} is not allowed; a whole number from 1 is needed.`,
+    );
   if (!isBar(answers)) return;
   if (!post)
     throw new InputError(

@@ -131,7 +131,8 @@ export function changesSince(before: Installed, now: Installed): readonly string
       : [`Address ${before.address} → ${now.address}: give out the new manifest.xml.`]),
     ...(added.length > 0 ? [`Worksheet functions, new: ${listed(added)}.`] : []),
     gone.length > 0
-      ? `Worksheet functions GONE: ${gone.join(", ")}. Workbooks that call them show errors. Do not roll this out while there are such workbooks.`
+      ? `Worksheet functions GONE: ${gone.join(", ")}. Workbooks that call them show errors. Do not roll this out ` +
+        "while there are such workbooks."
       : "No worksheet function is gone.",
     ...templateChanges("Shipped templates", before.shippedTemplates, now.shippedTemplates),
     ...templateChanges("Templates of the office", before.officeTemplates, now.officeTemplates),

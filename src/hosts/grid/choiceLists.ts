@@ -1,5 +1,5 @@
 import type { ICommandInfo } from "@univerjs/core";
-import { a1 } from "../../cells/index.ts";
+import { a1, cut } from "../../cells/index.ts";
 import { longestList } from "../xlsx/validations.ts";
 import { choicesOf } from "./choicesOf.ts";
 import type { GridRuntime, GridWorkbook } from "./runtime.ts";
@@ -24,6 +24,18 @@ function thoseThatFit(choices: readonly string[]): readonly string[] {
 }
 
 /**
+ * Where no choice fits as it is: the beginning of each, up to its first comma and as long as a file takes. A list must
+ * not become empty, since a list of one empty choice refuses every entry. Choices that begin alike are one.
+ */
+function beginnings(choices: readonly string[]): readonly string[] {
+  const short = choices.flatMap((choice) => {
+    const first = choice.split(",").find((part) => part.trim() !== "");
+    return first === undefined ? [] : [cut(first.trim(), longestList)];
+  });
+  return thoseThatFit([...new Set(short)]);
+}
+
+/**
  * A list of choices is such as a workbook file holds: of one that is too long, or that has commas within choices, what
  * does not fit is left out, and told.
  */
@@ -36,16 +48,17 @@ export function limitChoiceLists(
     const { type, formula1 = "", ranges } = rule;
     if (type === undefined || !lists.has(String(type)) || formula1.startsWith("=")) return;
     const choices = choicesOf(formula1);
-    const kept = thoseThatFit(choices);
-    if (kept.length === choices.length) return;
+    const whole = thoseThatFit(choices);
+    if (whole.length === choices.length) return;
+    const kept = whole.length > 0 ? whole : beginnings(choices);
     rule.formula1 = kept.join(",");
     const first = ranges?.[0];
     const where = first ? a1({ row: first.startRow, column: first.startColumn }) : "the cells";
     const sheet = sheetId === undefined ? undefined : workbook.getSheetBySheetId(sheetId)?.getSheetName();
     told(
-      `${sheet === undefined ? "" : `“${sheet}”: `}of the ${choices.length} choices for ${where} ${kept.length} are kept: ` +
-        `a workbook file holds up to ${longestList} characters of a list, and no comma within a choice. ` +
-        "Other lists can stand in cells and be referred to.",
+      `${sheet === undefined ? "" : `“${sheet}”: `}choices for ${where}: ${kept.length} of ${choices.length} are kept` +
+        `${whole.length > 0 ? "" : ", shortened"}. A workbook file holds up to ${longestList} characters of a list, and ` +
+        "no comma within a choice. For longer lists, put the choices in cells and refer to them.",
     );
   };
   univer
