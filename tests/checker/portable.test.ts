@@ -253,7 +253,7 @@ describe("a copy of a demonstration sheet", () => {
     expect(other.filter((one) => !/warning|UNUSUAL|row \d/i.test(one)).length).toBeLessThan(10);
   });
 
-  it("says beside a row why a cell is refused", () => {
+  it("says nothing beside the rows while no cell is refused", () => {
     const { values } = after({ gs: 6 });
     expect(
       values.flatMap((row) => row[made.original.columns + 1]?.value ?? []).filter((text) => text !== ""),
