@@ -37,7 +37,16 @@ export {
 } from "./language/templateFormula.ts";
 export type { CellReference, TemplateReference } from "./language/templateReference.ts";
 export { quotedText, textConstant, unquotedText } from "./language/textConstant.ts";
-export { cellReference, cellReferences, partsOf, withCalls, withNumbers, withPart, type CallNode, type FormulaNode } from "./language/tree.ts";
+export {
+  cellReference,
+  cellReferences,
+  partsOf,
+  withCalls,
+  withNumbers,
+  withPart,
+  type CallNode,
+  type FormulaNode,
+} from "./language/tree.ts";
 export {
   readFormula,
   referenceIn,

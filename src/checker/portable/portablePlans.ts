@@ -420,7 +420,8 @@ class Copying {
         orientation: plan?.print.orientation ?? "portrait",
         ...(plan?.print.scale !== undefined && { scale: plan.print.scale }),
         footer: "computing copy · {hash} · {sheet} · page {page} of {pages}",
-        breaks: plan?.print.breaks?.map((row) => row + rows) ?? [],
+        // The pages of the original stay as they are, behind what is said of the copy.
+        breaks: [rows, ...(plan?.print.breaks?.map((row) => row + rows) ?? [])],
       },
       charts: look.charts.map((chart): PlannedChart => ({
         ...chart,

@@ -1,0 +1,274 @@
+import * as mathjs from "mathjs/number";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { ourFunctions } from "../../functions/index.ts";
+import { definedFunctions, parseFormula, partsOf, piecesOf, writeNode } from "../../src/cells/index.ts";
+import {
+  helpers,
+  lambdaText,
+  outOfDate,
+  portableHeadRows,
+  translated,
+  withHelpers,
+  type PortableFunction,
+} from "../../src/checker/portable/index.ts";
+import { formulas, variantsOf, type Formula } from "../../src/core/index.ts";
+import { nodeGrid, type NodeGrid } from "../../src/hosts/grid/node.ts";
+import { openWorkbook, planValues, writeSheets, type CellContent, type Values } from "../../src/hosts/index.ts";
+import { expand, type Plan } from "../../src/sheet/index.ts";
+import { templates } from "../../src/templates/index.ts";
+import { answered, callsOf, type DrawnCall } from "./portable/calls.ts";
+import { copyOf, withInputsOf } from "./portable/copied.ts";
+
+/** Relative, of one function against the core. */
+const exact = 1e-12;
+
+const all = formulas.map((f) => ({ f, made: translated(f, mathjs, withHelpers) }));
+const portable = all.flatMap(({ f, made }) => ("why" in made ? [] : [{ f, made }]));
+const definitions = [...helpers, ...portable.map(({ made }) => made)].map((made) => ({
+  name: made.name,
+  formula: lambdaText(made),
+}));
+
+/** How deep its brackets stand within one another; those of texts left out. */
+function depthOf(formula: string): number {
+  let [depth, deepest] = [0, 0];
+  for (const { kind, text } of piecesOf(formula)) {
+    if (kind !== "operator" && kind !== "other") continue;
+    for (const sign of text) {
+      if (sign === "(") deepest = Math.max(deepest, ++depth);
+      if (sign === ")") depth--;
+    }
+  }
+  return deepest;
+}
+
+describe("functions in the language of cells", () => {
+  it("are all whose declaration is equations and tables", () => {
+    const declared = (f: Formula): boolean =>
+      variantsOf(f).every(({ steps }) => Object.values(steps).every((step) => "equation" in step || "lookup" in step));
+    expect(all.filter(({ f, made }) => declared(f) === "why" in made).map(({ f }) => f.id)).toEqual([]);
+    expect(portable.length).toBe(168);
+  });
+
+  it("keep to what programs take: length, nesting, names", () => {
+    for (const { name, formula } of definitions) {
+      expect(formula.length, name).toBeLessThan(8192);
+      expect(depthOf(formula), name).toBeGreaterThan(1);
+      expect(depthOf(formula), name).toBeLessThanOrEqual(64);
+      expect(name).toMatch(/^KERN_[A-Z0-9_]+_V\d+_\d+_\d+$/);
+      expect(writeNode(parseFormula(`=${formula}`)), name).toBe(formula);
+      const named = [...partsOf(parseFormula(`=${formula}`))].flatMap((part) =>
+        part.type === "LetExpression" ? part.declarations.map(({ id }) => id.name) : [],
+      );
+      for (const own of named) expect(own, name).not.toMatch(/^([a-z]{1,3}\d+|r|c|r\d*c\d*)$/i);
+    }
+  });
+
+  it("give what the core gives, and refuse in the same words", () => {
+    const own = definedFunctions(ourFunctions, definitions);
+    const wrong = portable.flatMap(({ f, made }) =>
+      callsOf(f, 4, 14).flatMap((call) => {
+        const given = own.get(made.name)!.call(call.args);
+        const got = "error" in given ? given.error.code : given.value;
+        return agrees(call, got) ? [] : [`${f.id}(${call.args.join()}): ${String(got)} in place of ${saidOf(call)}`];
+      }),
+    );
+    expect(wrong).toEqual([]);
+  });
+});
+
+const saidOf = ({ value, message }: DrawnCall): string => String(value ?? message);
+
+function agrees({ id, args, value, message }: DrawnCall, got: unknown): boolean {
+  if (value === undefined) return got === message;
+  return typeof got === "number" && Math.abs(got - value) <= exact * Math.max(Math.abs(value), cancelled(id, args));
+}
+
+/** Where the equation takes one stress from another as large, the core computes otherwise: relative to what cancels. */
+const cancelling: ReadonlySet<string> = new Set(["PRINCIPAL_TENSION"]);
+const cancelled = (id: string, args: DrawnCall["args"]): number =>
+  cancelling.has(id) ? Math.max(...args.map((arg) => Math.abs(Number(arg)))) : 0;
+
+function literal(cell: DrawnCall["args"][number]): string {
+  if (cell === null || cell === undefined) return '""';
+  if (typeof cell === "string") return `"${cell.replaceAll('"', '""')}"`;
+  return typeof cell === "boolean" ? String(cell).toUpperCase() : String(cell).toUpperCase();
+}
+
+describe("in the grid's own engine", () => {
+  let grid: NodeGrid;
+  beforeAll(() => {
+    grid = nodeGrid();
+  });
+  afterAll(() => grid.host.dispose());
+
+  it("named functions give what the core gives, and refuse in the same words", async () => {
+    const asked = portable.flatMap(({ f, made }) => {
+      const drawn = callsOf(f, 12, 24);
+      // The first draws stand at the edges of their ranges, where the grid rounds what cancels.
+      const accepted = drawn.slice(0, 12).filter(({ value }) => value !== undefined && value !== 0);
+      const refused = drawn.filter(({ message }) => message !== undefined);
+      return [...accepted.slice(-1), ...refused.slice(-1)].map((call) => ({ call, made }));
+    });
+    // The grid shows 12 digits; the difference to the core is computed within it.
+    const cells = asked.map(({ call, made }, row) => ({
+      row,
+      column: 0,
+      role: "value" as const,
+      formula: written(call, made),
+    }));
+    await grid.host.apply(
+      { ...bare(cells), functions: definitions },
+      { sheetName: "Calls", progress: () => undefined },
+    );
+    // What came with values from our own calculation is computed by the grid's.
+    await grid.host.recalculate();
+    const shown = await grid.host.read("Calls", { row: 0, column: 0, rows: cells.length, columns: 1 });
+    const wrong = asked.flatMap(({ call }, row) => {
+      const { value } = shown[row]![0]!;
+      const right =
+        call.value === undefined
+          ? value === call.message
+          : typeof value === "number" && Math.abs(value) <= Math.max(exact, lastBits(call));
+      return right ? [] : [`${call.id}(${call.args.join()}): ${String(value)} in place of ${saidOf(call)}`];
+    });
+    expect(wrong).toEqual([]);
+  });
+});
+
+/** What the last bit of an argument makes of the result, relative: more than that no engine can hold. */
+function lastBits({ id, args, value }: DrawnCall): number {
+  const f = formulas.find((one) => one.id === id)!;
+  const effects = args.map((arg, i) => {
+    if (typeof arg !== "number") return 0;
+    const moved = answered(
+      f,
+      args.map((old, j) => (j === i ? arg * (1 + 2 ** -52) : old)),
+    );
+    return moved.value === undefined ? 0 : Math.abs(moved.value / value! - 1);
+  });
+  return effects.reduce((sum, effect) => sum + effect, 0);
+}
+
+function written({ args, value }: DrawnCall, { name }: PortableFunction): string {
+  const call = `${name}(${args.map(literal).join(",")})`;
+  return value === undefined ? `=${call}` : `=${call}/(${literal(value)})-1`;
+}
+
+/** A plan of nothing but some cells. */
+function bare(cells: Plan["cells"]): Plan {
+  return {
+    template: { id: "calls", version: "1.0.0", title: "Calls" },
+    hash: "",
+    inputs: {},
+    rows: cells.length,
+    columns: 1,
+    widths: [20],
+    spans: [],
+    lines: {},
+    cells,
+    names: [],
+    validations: [],
+    highlights: [],
+    unlocked: [],
+    freeze: { rows: 0, columns: 0 },
+    print: {
+      area: { row: 0, column: 0, rows: 1, columns: 1 },
+      titleRows: [0, 0],
+      orientation: "portrait",
+      footer: "",
+    },
+    charts: [],
+    meanings: [],
+    summary: { overall: { row: 0, column: 0 }, checks: [], warnings: { row: 0, column: 0, rows: 0, columns: 1 } },
+  };
+}
+
+const shownIn = ({ value, error }: CellContent): unknown => error?.code ?? (value === "" ? null : value);
+
+/** Cells of formulas that differ from the original's; those that say so themselves are counted apart. */
+function compared(original: Values, copy: Values): { readonly other: readonly string[]; readonly open: number } {
+  const other: string[] = [];
+  let open = 0;
+  original.forEach((cells, row) =>
+    cells.forEach((cell, column) => {
+      if (cell.formula === undefined || cell.formula.includes("ROW(")) return;
+      const [wanted, got] = [shownIn(cell), shownIn(copy[row + portableHeadRows]![column]!)];
+      if (got === "#N/A" || got === outOfDate || String(got).startsWith("Inputs were changed")) open++;
+      else if (typeof wanted === "number" && typeof got === "number") {
+        if (Math.abs(wanted - got) > exact * Math.max(Math.abs(wanted), Math.abs(got)))
+          other.push(`${row} ${column}: ${wanted} is ${got}`);
+      } else if (wanted !== got) other.push(`${row} ${column}: ${String(wanted)} is ${String(got)}`);
+    }),
+  );
+  return { other, open };
+}
+
+describe("a copy of a demonstration sheet", () => {
+  const template = templates.find(({ id }) => id === "pre-tensioned-is1343-1980")!;
+  let made: Awaited<ReturnType<typeof copyOf>>;
+  beforeAll(async () => {
+    made = await copyOf(template);
+  });
+
+  const after = (inputs: Readonly<Record<string, number>>) => {
+    const later = expand(template, { ...template.example.inputs, ...inputs });
+    const values = planValues(withInputsOf(made.plan, made.original, later), "Beam")!;
+    const wanted = planValues(later, "Beam")!;
+    const at = ({ row, column }: Plan["summary"]["overall"], of: Values) => of[row]![column]!.value;
+    return {
+      ...compared(wanted, values),
+      verdict: at(made.plan.summary.overall, values),
+      wanted: at(later.summary.overall, wanted),
+      values,
+      later,
+    };
+  };
+
+  it("computes nearly all cells, says which do not, and shows the same", () => {
+    const { counts, plan, values, original } = made;
+    expect(counts).toMatchObject({ computing: 8277, staying: 293 });
+    expect(plan.cells.filter(({ stays }) => stays).length).toBeGreaterThanOrEqual(counts.staying);
+    expect(compared(values, planValues(plan, "Beam")!)).toEqual({ other: [], open: 0 });
+    const head = plan.cells
+      .filter(({ row, value }) => row < portableHeadRows && value !== undefined)
+      .map(({ value }) => value);
+    expect(head.join("\n")).toContain("Trust the verdict of the original");
+    for (const id of [...counts.functions, ...counts.values]) expect(head.join("\n")).toContain(id);
+    expect(original.cells.length).toBeGreaterThan(0);
+    expect(plan.cells.filter(({ formula }) => formula?.includes("KERN."))).toEqual([]);
+  });
+
+  it("follows loads to the last cell and the verdict", () => {
+    const { other, open, verdict, wanted } = after({ ql: 11, gs: 6 });
+    expect({ other, open }).toEqual({ other: [], open: 0 });
+    expect(verdict).toBe(wanted);
+  });
+
+  it("shows no number that does not follow: other inputs leave #N/A and OUT OF DATE", () => {
+    const { other, open, verdict } = after({ fck: 45 });
+    expect(open).toBeGreaterThan(1000);
+    expect(verdict).toBe(outOfDate);
+    // Warnings stay those of the original, marked.
+    expect(other.filter((one) => !/warning|UNUSUAL|row \d/i.test(one)).length).toBeLessThan(10);
+  });
+
+  it("says nothing beside the rows while no cell is refused", () => {
+    const { values } = after({ gs: 6 });
+    expect(
+      values.flatMap((row) => row[made.original.columns + 1]?.value ?? []).filter((text) => text !== ""),
+    ).toHaveLength(2);
+  });
+
+  it("goes into a file and comes back", () => {
+    const bytes = writeSheets([{ plan: made.plan, values: planValues(made.plan, "Beam")!, sheetName: "Beam" }]);
+    const { workbook: book } = openWorkbook(bytes);
+    const functions = made.plan.functions!;
+    expect(new Map(book.names.map(({ name, reference }) => [name, reference]))).toEqual(
+      new Map(functions.map(({ name, formula }) => [name, formula])),
+    );
+    const cells = new Map(book.sheets[0]!.cells.map((cell) => [`${cell.row} ${cell.column}`, cell.formula]));
+    for (const { row, column, formula } of made.plan.cells)
+      if (formula?.includes("KERN_")) expect(cells.get(`${row} ${column}`)).toBe(formula);
+  });
+});
