@@ -43,6 +43,11 @@ export function refuseSteel(template: Template, answers: Answers): void {
     throw new InputError("tendons", `${many} = ${tendons} is not allowed; the sheet holds 1 to ${max} ${what}.`);
   if (strands !== undefined && !(Number.isInteger(strands) && strands >= 1))
     throw new InputError("strands", `Strands in each = ${strands} is not allowed; a whole number from 1 is needed.`);
+  if (post && answers.section === "DOUBLE_TEE")
+    throw new InputError(
+      "section",
+      "A double tee is taken as one T for pre-tensioned members alone; choose T-section.",
+    );
   if (!isBar(answers)) return;
   if (!post)
     throw new InputError(
