@@ -3,7 +3,7 @@ import type { Label } from "../trace/labels.ts";
 import { inUnit } from "../trace/units.ts";
 import { supportFor, type Match } from "./match.ts";
 import type { Rule } from "./rules.ts";
-import { supportOf, type Support } from "./support.ts";
+import { namesFunction, supportOf, type Support } from "./support.ts";
 import type { Target } from "./target.ts";
 
 /** What the texts beside the cells say for a match. */
@@ -57,7 +57,7 @@ export function backingOf(match: Match): Backing {
   return {
     named: supports.filter(isNamed).length,
     inUnits: supports.filter(({ unit }) => unit !== undefined).length,
-    resultNamed: isNamed(result),
+    resultNamed: isNamed(result) || namesFunction(target.label, rule.formula.id),
     labelled: order.filter((i) => isLabelled(target.inputs[i]!.label)).length,
     resultInUnit: result.unit !== undefined && rule.result.unit !== "–",
     against: kinds.length,
@@ -99,5 +99,6 @@ export function couldBeBacked(rule: Rule, target: Target): boolean {
   if (result.otherKind) return false;
   if (!isProduct(rule))
     return target.inputs.filter(({ label }) => isLabelled(label)).length >= target.inputs.length / 2;
+  if (namesFunction(target.label, rule.formula.id)) return true;
   return isNamed(result) || (result.unit !== undefined && rule.result.unit !== "–");
 }

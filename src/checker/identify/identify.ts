@@ -1,6 +1,6 @@
 import { a1, patternOf, type Book, type FormulaCell, type Place } from "../../cells/index.ts";
 import { reasonOf } from "../../core/index.ts";
-import { agreeingInPart, type Near } from "./changed.ts";
+import { agreeingInPart, changedAlike, type Near } from "./changed.ts";
 import { cutsOf, cutsWithPart, wholeCut, type Cut } from "./cuts.ts";
 import { couldBeBacked, isBacked, isNamed, isProduct } from "./evidence.ts";
 import type { Finding, Rulefound } from "./finding.ts";
@@ -161,7 +161,8 @@ export class Identifier {
       if (cut.inputs.length !== inputs.length) continue;
       const target = targetOf(this.book, cell, cut, this.#labels, new Effort());
       if (departure) {
-        const near = target && nearest(departure, [target], libraryOf(match.rule), this.#around);
+        const near =
+          target && (nearest(departure, [target], libraryOf(match.rule), this.#around) ?? changedAlike(match, target));
         if (near) return this.#toldNear(near);
         continue;
       }
@@ -285,7 +286,11 @@ export class Identifier {
     return { verdict: "identified", found: found(this.book, match, agreement, [], { others, open }) };
   }
 
-  #toldNear({ match, agreement, difference }: Near): Told {
+  #toldNear({ match, agreement, difference, isRule }: Near): Told {
+    if (isRule) {
+      const open = [sentence(difference.says)];
+      return { verdict: "identified", found: found(this.book, match, agreement, [], { open }) };
+    }
     return { verdict: "nearly", found: found(this.book, match, agreement, [difference]) };
   }
 
@@ -340,6 +345,8 @@ function sameAs({ rule, order, scales, out, liking }: Match, target: Target): Ex
   return agreement.agreeing.every(Boolean) ? { match, agreement, all: [match] } : undefined;
 }
 
+const sentence = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}.`;
+
 /** The best that a departure finds. */
 function nearest(
   departure: SearchedDeparture,
@@ -367,6 +374,7 @@ const better = (a: Exact, b: Exact): boolean => betterMatch(a.match, b.match);
 function openQuestions({ match, all }: Exact, exact: readonly Exact[]): Rulefound["open"] {
   const out: string[] = [];
   const { rule, order } = match;
+  if (rule.particular) out.push(`${rule.particular.says}.`);
   const other = all.find((m) => m !== match && m.liking > match.liking - 0.3 && m.order.some((i, j) => i !== order[j]));
   if (other) {
     const names = rule.inputs.flatMap(({ quantity }, j) => (other.order[j] === order[j] ? [] : [quantity.symbol]));
