@@ -484,6 +484,13 @@ const inAnyWay = [leftOutCase, exchangedArguments, typedArguments, ...inTheEquat
 
 const effectSize = ({ difference: { effect } }: Near): number => Math.abs(Math.log(Math.abs(1 + (effect ?? 1e9))));
 
+const isOtherChoice = ({ rule, order, scales }: Match, fit: Fit): boolean =>
+  rule !== fit.rule &&
+  rule.formula.id === fit.rule.formula.id &&
+  rule.particular === fit.rule.particular &&
+  order.join() === fit.order.join() &&
+  scales.join() === fit.scales.join();
+
 /** A rule that labels speak for and that one change makes the formula, the simplest kind of change first. */
 export function changedRule(target: Target, library: Library, around: Around): Near | undefined {
   const all = allSeen(target, library, around);
@@ -491,8 +498,8 @@ export function changedRule(target: Target, library: Library, around: Around): N
   for (const looked of bare ? inTheEquation : inAnyWay) {
     let best: Near | undefined;
     for (const seen of all) {
-      // With another choice the same function may be nearer.
-      if (best && best.match.rule.formula.id !== seen.fit.rule.formula.id) continue;
+      // With another choice the same function of the same cells may be nearer.
+      if (best && !isOtherChoice(best.match, seen.fit)) continue;
       const found = looked(seen, around);
       if (found && (!best || effectSize(found) < effectSize(best) - 1e-9)) best = found;
     }

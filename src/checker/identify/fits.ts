@@ -228,7 +228,8 @@ export function fitsOf(target: Target, library: Library, around: Around): readon
             named: named.length,
             resultNamed,
             resultBare,
-            liking: points + spoken - 2 * further.free.length,
+            // What the sheet has for all arguments goes before a particular case.
+            liking: points + spoken - 2 * further.free.length - (rule.particular ? 3 : 0),
           });
       }
     }

@@ -88,13 +88,19 @@ function calledBy(quantity: Quantity): Called {
 /** A text that is but a symbol and a remark: "fctm", "Ecm (EN 1992-1-1:2004)". */
 const symbolAlone = /^(?<symbol>[^\s()]{1,10})(?: ?\(.*\))?$/;
 
+/** A letter behind what it stands for: "span L". */
+const letterBehind = /\p{L}{3,} (?<symbol>\p{L})$/u;
+
+const symbolIn = (text: string): string =>
+  (symbolAlone.exec(text) ?? letterBehind.exec(text))?.groups?.["symbol"] ?? "";
+
 const spelled = new WeakMap<Label, string>();
 function spelledOf(label: Label): string {
   const before = spelled.get(label);
   if (before !== undefined) return before;
   // A symbol is written with a gap too: "beta cc".
-  const alone = label.description.replace(/^(\p{L}+) (\p{L}{1,3})$/u, "$1$2");
-  const symbol = label.symbol || (symbolAlone.exec(alone)?.groups?.["symbol"] ?? "");
+  const alone = label.description.replace(/^(\p{L}+) (\p{L}{2,3})$/u, "$1$2");
+  const symbol = label.symbol || symbolIn(alone);
   const made = spelledSymbol(symbol);
   spelled.set(label, made);
   return made;
