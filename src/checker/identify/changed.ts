@@ -327,8 +327,11 @@ function changeTold(rule: Rule, change: StepChange, instead: number): Pick<Diffe
   if (instead === 1) return { kind: kinds[change.kind], says };
   if (change.part.kind !== "number")
     return { kind: kinds[change.kind], says: `${says}; ${shownNumber(instead)} stands instead` };
-  const own = shownNumber(change.part.value);
-  return { kind: "constant", says: `constant typed inside: ${shownNumber(instead)}; the rule has ${own}` };
+  const own = change.part.value;
+  // A number below the line is told as it stands there.
+  const apart = (value: number): number => Math.abs(Math.log(Math.abs(value / own)));
+  const typed = apart(1 / instead) < apart(instead) ? 1 / instead : instead;
+  return { kind: "constant", says: `constant typed inside: ${shownNumber(typed)}; the rule has ${shownNumber(own)}` };
 }
 
 const kinds: Readonly<Record<StepChange["kind"], string>> = {

@@ -50,7 +50,7 @@ function argumentsOf(book: Book, match: Match): readonly FoundArgument[] {
           text: quantity.text,
           from: inputText(book, input, target.cell.sheet),
           kind: kindOf(input),
-          unit: scaleName(quantity, scales[j]!),
+          unit: match.other?.j === j ? match.other.unit : scaleName(quantity, scales[j]!),
           ...(scales[j]! < 0 && { turned: true as const }),
         },
       ];
@@ -72,7 +72,7 @@ export function found(
     summary: rule.formula.summary,
     source: citation(rule.formula, rule.choices),
     arguments: argumentsOf(book, match),
-    resultUnit: scaleName(rule.result, match.out),
+    resultUnit: match.other?.unit ?? scaleName(rule.result, match.out),
     resultTurned: match.out < 0,
     evidence: {
       points: agreement.points,

@@ -16,6 +16,7 @@ import { WorkButton } from "../../workButton.tsx";
 import { ListOnSheet } from "../listOnSheet.tsx";
 import type { ToolProps } from "../tool.ts";
 import { notATemplates, useSheet } from "../useSheet.ts";
+import { goneText, useStillThere } from "../useStillThere.ts";
 import { GradeList } from "./gradeList.tsx";
 
 interface Outcome {
@@ -46,7 +47,8 @@ export function CompareView({ host, go, trace }: ToolProps) {
     }
     setBusy(false);
   };
-  const comparison = outcome?.comparison;
+  const isThere = useStillThere(host, outcome?.sheet, outcome);
+  const comparison = isThere ? outcome?.comparison : undefined;
   return (
     <>
       <p>Recalculates, then holds every cell against what the template builds today from this sheet's own inputs.</p>
@@ -70,7 +72,8 @@ export function CompareView({ host, go, trace }: ToolProps) {
           )
         )}
       </div>
-      {outcome && !comparison && (
+      <div role="status">{outcome && !isThere && <p class="kb-hint">{goneText(outcome.sheet)}</p>}</div>
+      {outcome && isThere && !comparison && (
         <p class="kb-problem">
           “{outcome.sheet}”: {notATemplates}
         </p>
