@@ -92,10 +92,12 @@ export {
 export { loadCases } from "../published/index.ts";
 export {
   argumentText,
+  asSentence,
   countsOfIdentified,
   countsOfIdentifiedText,
   effectText,
   evidenceText,
+  givenText,
   Identifier,
   identifiedPaper,
   identifiedPlan,
