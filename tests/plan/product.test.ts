@@ -59,6 +59,6 @@ describe("the product picked", () => {
     const choices = "input" in product ? product.input.choices! : [];
     expect(choices.map(({ value }) => value).join().length).toBeLessThanOrEqual(255);
     // Four bars to each standard are left out of the lists for pre-tensioning.
-    expect(choices.length).toBeGreaterThan(id.startsWith("pre") ? 11 : 15);
+    expect(choices.length).toBeGreaterThan(template.id.startsWith("pre") ? 11 : 15);
   });
 });
