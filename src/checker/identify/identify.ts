@@ -7,7 +7,6 @@ import type { Finding, Rulefound } from "./finding.ts";
 import type { Around } from "./fits.ts";
 import { found } from "./found.ts";
 import { Labels } from "./labelled.ts";
-import { asSentence } from "./list.ts";
 import { compareAll, matches, rawMatches, type Agreement, type Match } from "./match.ts";
 import { offeredFormula } from "./offer.ts";
 import { callsOurs } from "./ours.ts";
@@ -292,7 +291,7 @@ export class Identifier {
 
   #toldNear({ match, agreement, difference, isRule }: Near): Told {
     if (isRule) {
-      const open = [asSentence(difference.says)];
+      const open = [difference.says];
       return { verdict: "identified", found: found(this.book, match, agreement, [], { open }) };
     }
     return { verdict: "nearly", found: found(this.book, match, agreement, [difference]) };

@@ -84,7 +84,10 @@ export function evidenceText({ found }: Finding): string {
 export function outcomeText(finding: Finding): string {
   const { found, because = "", possibly } = finding;
   if (!found) return possibly ? `${because}; possibly ${possibly.join(", ")}` : because;
-  return found.differences.map(({ says, effect }) => [says, effectText(effect)].filter(Boolean).join(": ")).join("; ");
+  const differences = found.differences.map(({ says, effect }) =>
+    [says, effectText(effect)].filter(Boolean).join(": "),
+  );
+  return [...differences, ...found.open.map((text) => text.replace(/\.$/, ""))].join("; ");
 }
 
 export const placeWords = ({ row, column }: Place): string => a1({ row, column });

@@ -2,7 +2,10 @@ import {
   as,
   formulas,
   inForce,
+  NoResult,
+  outside,
   q,
+  readFactor,
   type Formula,
   type Label,
   type Parameters,
@@ -53,6 +56,19 @@ function functionOf(id: string): Formula {
   return found;
 }
 
+/** Refuses what the function refuses. */
+function refuseAsFunction(whole: Formula, all: Readonly<Record<string, Label>>): void {
+  const limits = whole.limits?.(all as never) ?? {};
+  for (const [name, parameter] of Object.entries(whole.params)) {
+    const own = parameter.kind === "number" ? inForce(parameter, all) : undefined;
+    const given = all[name];
+    if (!own || typeof given !== "number") continue;
+    const { min = -Infinity, max = Infinity } = limits[name] ?? {};
+    if (outside(own, given / readFactor(own)) !== undefined || given < min || given > max)
+      throw new NoResult(`${whole.id} does not take ${name} = ${given}`);
+  }
+}
+
 function particular(spec: Spec): Particular {
   const { id, choices = {}, takes, more = {}, equation, fixed, value = (result) => result, written, says } = spec;
   const whole = functionOf(id);
@@ -60,8 +76,11 @@ function particular(spec: Spec): Particular {
     name in choices || takes.includes(name) ? [[name, inForce(parameter, choices)] as const] : [],
   );
   const result = spec.result ?? whole.result;
-  const compute = (given: Numbers): number =>
-    value(whole.compute({ ...choices, ...given, ...fixed(given) } as never), given);
+  const compute = (given: Numbers): number => {
+    const all = { ...choices, ...given, ...fixed(given) };
+    refuseAsFunction(whole, all);
+    return value(whole.compute(all as never), given);
+  };
   const formula: Formula = {
     id,
     family: whole.family,
@@ -200,6 +219,16 @@ const specs: readonly Spec[] = [
       sigma_c: `KERN.CONCRETE_STRESS_AT_TENDON(${[A, I, e, P, M].join(",")})`,
     }),
     says: "The concrete stress at the tendon is what CONCRETE_STRESS_AT_TENDON gives",
+  },
+  {
+    id: "ELONGATION_UNIFORM",
+    choices: { wobble: "1/m" },
+    takes: ["L", "E_p"],
+    more: { P: q.prestressForce, A_p: q.tendonArea },
+    equation: "P * L / (A_p * E_p)",
+    fixed: ({ P, A_p }) => ({ alpha: 0, mu: 0, k: 0, sigma0: P! / A_p! }),
+    written: ({ P, A_p }) => ({ alpha: "0", mu: "0", k: "0", sigma0: `${P!}*1000/${A_p!}` }),
+    says: "The formula counts no friction: α, μ and k are 0 in the function, and the stress at the jack is P/Ap",
   },
   frictionLoss("1/m"),
   frictionLoss("rad/m"),
