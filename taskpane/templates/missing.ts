@@ -1,8 +1,10 @@
 import { isKnownTemplate } from "../../src/templates/offices.ts";
-import { onOfficeTemplates, startOfficeTemplates } from "./loaded.ts";
+import { onOfficeTemplates } from "./loaded.ts";
 
 /** A sheet that no template known here built. */
 interface Sheet<Head extends { readonly templateId: string }> {
+  /** Resolves when the templates kept and served are read. */
+  readonly read: () => Promise<void>;
   /** What it says of a template that is not known here; undefined where it says nothing of one. */
   readonly missing: () => Promise<Head | undefined>;
   /** Whether a template known now built it. */
@@ -36,7 +38,7 @@ export function followMissing<Head extends { readonly templateId: string }>(
     if (head && isKnownTemplate(head.templateId)) finish();
   });
   const look = async (): Promise<void> => {
-    await startOfficeTemplates();
+    await sheet.read();
     head = await sheet.missing();
     if (head ? isKnownTemplate(head.templateId) : await sheet.isBuilt()) return finish();
     if (!isDone) found(head);

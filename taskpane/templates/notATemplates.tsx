@@ -3,6 +3,7 @@ import { missingTemplate, recognise } from "../../src/checker/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
 import { notATemplates } from "../check/useSheet.ts";
 import { ChooseFiles } from "./chooseFiles.tsx";
+import { startOfficeTemplates } from "./loaded.ts";
 import { followMissing } from "./missing.ts";
 
 interface Props {
@@ -30,6 +31,7 @@ export function NotATemplates({ id, host, sheet, again }: Props) {
     () =>
       followMissing(
         {
+          read: startOfficeTemplates,
           missing: () => missingTemplate(host, sheet),
           isBuilt: async () => (await recognise(host, sheet)) !== undefined,
         },

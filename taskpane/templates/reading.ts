@@ -140,7 +140,10 @@ export async function takeTemplate(
   }
 }
 
-/** Removes a template that was chosen here. Throws where it is in use by another. Gives what to say where the browser's store may bring it back. */
+/**
+ * Removes a template that was chosen here. Throws where another takes its values from it. Gives what to say where the
+ * browser's store may bring it back.
+ */
 export async function removeTemplate(one: Loaded): Promise<string | undefined> {
   await removeLoaded(one);
   try {

@@ -1,7 +1,7 @@
 /** A sheet whose template may be loaded at any moment while somebody looks at it. */
 import { afterEach, expect, it, vi } from "vitest";
 import type { Template } from "../../../src/sheet/index.ts";
-import { addLoaded, officeState, removeLoaded, startOfficeTemplates } from "../../../taskpane/templates/loaded.ts";
+import { addLoaded, officeState, removeLoaded } from "../../../taskpane/templates/loaded.ts";
 import { followMissing } from "../../../taskpane/templates/missing.ts";
 import { small } from "../office/smallTemplate.ts";
 
@@ -10,35 +10,34 @@ const load = () => addLoaded({ from: "file", file: "a.json", template, readAgain
 const head = { templateId: template.id };
 
 /** What is told of a sheet; `missing` is asked for what the sheet says at its head. */
-function follow(missing: () => Promise<typeof head | undefined>, isBuilt = false) {
+function follow(missing: () => Promise<typeof head | undefined>, isBuilt = false, read = Promise.resolve()) {
   const told: string[] = [];
   const end = followMissing(
-    { missing, isBuilt: () => Promise.resolve(isBuilt) },
+    { read: () => read, missing, isBuilt: () => Promise.resolve(isBuilt) },
     {
       found: (of) => told.push(of ? `needs ${of.templateId}` : "none built it"),
       known: () => told.push("known"),
       failed: (error) => told.push(String(error)),
     },
   );
+  ends.push(end);
   return { told, end };
 }
 
-let readKept: () => void = () => undefined;
-const started = startOfficeTemplates(() => new Promise((resolve) => (readKept = resolve)));
-
+const ends: (() => void)[] = [];
 afterEach(async () => {
+  for (const end of ends.splice(0)) end();
   for (const one of officeState().loaded) await removeLoaded(one);
 });
 
 it("is looked at once the templates kept and served are read", async () => {
   const missing = vi.fn(() => Promise.resolve(undefined));
-  const { told, end } = follow(missing);
+  const { promise, resolve } = Promise.withResolvers<void>();
+  const { told } = follow(missing, false, promise);
   await Promise.resolve();
   expect(missing).not.toHaveBeenCalled();
-  readKept();
-  await started;
+  resolve();
   await vi.waitFor(() => expect(told).toEqual(["none built it"]));
-  end();
 });
 
 it("is known where its template was loaded before anybody looked", async () => {
