@@ -2,7 +2,8 @@ import { createHash, randomBytes } from "node:crypto";
 import { cpSync, lstatSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { reasonOf } from "../../core/index.ts";
-import { filesUnder, putInPlace } from "../build.ts";
+import { Refused } from "../../office/index.ts";
+import { filesUnder, putInPlace, templatesFolder } from "../build.ts";
 import { uninterrupted } from "../uninterrupted.ts";
 import { NotWritten } from "../writeSafely.ts";
 
@@ -40,22 +41,27 @@ function sumsOf(folder: string): string {
 }
 
 /**
- * Makes a folder of the files of another and new ones, which go before those; and a list of hashes. The folder is made
- * beside its place and put there whole. Throws NotWritten; then its place is as it was.
+ * Makes a folder of the built pages and new files, which go before those; and a list of hashes. Templates that stand
+ * beside the built pages are left out: they belong to a trial or to another office. The folder is made beside its place
+ * and put there whole. `mayReplace` looks at the place just before that and throws where it must stay. Throws
+ * NotWritten, or what `mayReplace` throws; then the place is as it was.
  */
-export function writeFolder(out: string, built: string, files: readonly NewFile[]): void {
+export function writeFolder(out: string, built: string, files: readonly NewFile[], mayReplace: () => void): void {
   const place = resolve(out);
   const next = join(dirname(place), `.kernbook-${randomBytes(6).toString("hex")}.part`);
   uninterrupted(() => {
     try {
-      cpSync(built, next, { recursive: true });
+      const others = join(built, templatesFolder);
+      cpSync(built, next, { recursive: true, filter: (from) => from !== others });
       for (const [path, content] of files) {
         mkdirSync(dirname(join(next, path)), { recursive: true });
         writeFileSync(join(next, path), content);
       }
       writeFileSync(join(next, sumsName), sumsOf(next));
+      mayReplace();
       putInPlace(next, place);
     } catch (error) {
+      if (error instanceof NotWritten || error instanceof Refused) throw error;
       throw new NotWritten(`${out} could not be written: ${reasonOf(error)}`, { cause: error });
     } finally {
       rmSync(next, { recursive: true, force: true });

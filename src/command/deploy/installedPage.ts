@@ -56,8 +56,7 @@ ${table(
 }
 
 function changes(now: Installed, before: Installed | undefined): Markup {
-  if (!before)
-    return html`<h2>What has changed</h2><p>This is the first folder that was made, or nobody named another.</p>`;
+  if (!before) return html`<h2>What has changed</h2><p>No earlier folder was compared (<code>--since</code>).</p>`;
   return html`<h2>What has changed since ${before.version} of ${before.date}</h2>${listOf(changesSince(before, now))}`;
 }
 
@@ -72,7 +71,7 @@ address.</p>`;
 folder. The list above then says what has changed.</li>
 <li>Try it with a few people first: make it for a test address with <code>--pin</code>, and see the rules for pinned
 versions below.</li>
-<li>Copy the new files to the address. Take away old files last: panels that are open still ask for them.</li>
+<li>Copy the new files to the address. Delete old files last: panels that are open still ask for them.</li>
 <li>Give <code>manifest.xml</code> out again only where version, address or name in it changed. Templates and defaults
 need no new manifest: people get them when they open the panel again.</li>
 <li>By its maker's documentation the program may keep the old functions for a day. <code>=KERN.VERSION()</code> says

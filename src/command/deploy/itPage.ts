@@ -98,11 +98,11 @@ arrives. Names in <code>parts/</code> change with their content and may be kept.
 ])}
 <h2>Content security policy of the panel</h2>
 <p><code>${panel}</code></p>
-<p>It stands in the page. No script from text, no other site, no form. Reference and this page run no script at all.</p>
+<p>The policy is part of the page. It allows no script from text, no other site and no form. Reference and this page run no script at all.</p>
 <h2>Licences</h2>
 <p>Kernbook: MIT (<a href="LICENSE.txt">LICENSE.txt</a>). Packages in it, all with open licences: <a href="THIRD-PARTY.txt"
 >THIRD-PARTY.txt</a>.</p>
-<h2>Is it what was made?</h2>
+<h2>Verify the files</h2>
 <p>In the folder, <code>sha256sum -c SHA256SUMS.txt</code> checks every file. The office's templates are checked by the
 panel too, against <code>templates/index.json</code>.</p>
 ${rollOut(now)}

@@ -39,14 +39,27 @@ export interface Installed {
   readonly defaults: InstalledDefaults | null;
 }
 
+/** Whether a value has texts under all these names. */
+function hasTexts(value: unknown, names: readonly string[]): boolean {
+  if (typeof value !== "object" || value === null) return false;
+  const fields = value as Readonly<Record<string, unknown>>;
+  return names.every((name) => typeof fields[name] === "string");
+}
+
+const isListOf = (value: unknown, fits: (one: unknown) => boolean): boolean =>
+  Array.isArray(value) && value.every(fits);
+const isKept = (one: unknown): boolean => hasTexts(one, ["id", "version", "sha256"]);
+
 /** Whether it has what a comparison with it reads. */
 function isInstalled(value: unknown): value is Installed {
-  if (typeof value !== "object" || value === null) return false;
-  const { kind, version, date, address, functions, shippedTemplates, officeTemplates } = value as Partial<Installed>;
+  if (!hasTexts(value, ["kind", "version", "date", "address"])) return false;
+  const { kind, functions, shippedTemplates, officeTemplates, defaults } = value as Installed;
   return (
     kind === "kernbook installation" &&
-    [version, date, address].every((text) => typeof text === "string") &&
-    [functions, shippedTemplates, officeTemplates].every(Array.isArray)
+    isListOf(functions, (id) => typeof id === "string") &&
+    isListOf(shippedTemplates, isKept) &&
+    isListOf(officeTemplates, isKept) &&
+    (defaults === null || hasTexts(defaults, ["office", "version", "date", "sha256"]))
   );
 }
 
@@ -99,7 +112,7 @@ function templateChanges(what: string, before: readonly Kept[], now: readonly Ke
 }
 
 /** Worksheet functions that an earlier version had and this one has not: workbooks that call them break. */
-export const functionsGone = (before: Installed, now: Installed): readonly string[] =>
+export const functionsGone = (before: Installed, now: Pick<Installed, "functions">): readonly string[] =>
   before.functions.filter((id) => !now.functions.includes(id));
 
 /** What has changed since an earlier version of the folder, in sentences. */
@@ -118,7 +131,7 @@ export function changesSince(before: Installed, now: Installed): readonly string
       : [`Address ${before.address} → ${now.address}: give out the new manifest.xml.`]),
     ...(added.length > 0 ? [`Worksheet functions, new: ${listed(added)}.`] : []),
     gone.length > 0
-      ? `Worksheet functions GONE: ${gone.join(", ")}. Workbooks that call them show errors. Do not roll this out.`
+      ? `Worksheet functions GONE: ${gone.join(", ")}. Workbooks that call them show errors. Do not roll this out while there are such workbooks.`
       : "No worksheet function is gone.",
     ...templateChanges("Shipped templates", before.shippedTemplates, now.shippedTemplates),
     ...templateChanges("Templates of the office", before.officeTemplates, now.officeTemplates),

@@ -17,6 +17,8 @@ export interface DeployRequest {
   /** Stays as it is while newer versions follow at another address. */
   readonly pinned: boolean;
   readonly force: boolean;
+  /** Makes the folder although worksheet functions of the earlier one are gone. */
+  readonly acceptGone: boolean;
 }
 
 const options = {
@@ -28,6 +30,7 @@ const options = {
   since: { type: "string" },
   pin: { type: "boolean" },
   force: { type: "boolean" },
+  "accept-gone": { type: "boolean" },
 } as const;
 
 function parsed(words: readonly string[]) {
@@ -59,6 +62,7 @@ export function deployRequestOf(words: readonly string[]): DeployRequest | { rea
   const { values, positionals } = parsed(words);
   if (values.help) return { kind: "help" };
   const { address, out, defaults, templates, since, pin: pinned = false, force = false } = values;
+  const { "accept-gone": acceptGone = false } = values;
   const faults = [
     ...(positionals.length > 0 ? [`“${positionals[0]}” belongs to no option; see --help`] : []),
     ...[faultOfAddress(address, pinned) ?? []].flat(),
@@ -71,6 +75,7 @@ export function deployRequestOf(words: readonly string[]): DeployRequest | { rea
     out: out!,
     pinned,
     force,
+    acceptGone,
     ...(defaults !== undefined && { defaults }),
     ...(templates !== undefined && { templates }),
     ...(since !== undefined && { since }),

@@ -44,11 +44,16 @@ export const help = `Makes the folder that an office puts at its address: the ad
   --pin                 this version stays at its address while newer ones follow elsewhere: the address ends in the
                         version, and the add-in has an id and a name of its own
   --force               replace a folder that this command made; what has changed since is told
+  --accept-gone         make the folder although worksheet functions of the earlier one are gone: workbooks that call
+                        them show errors
 
 In the folder, ${pageNames.installed} says what is installed and how to update, ${pageNames.forIt} what IT asks.
 
-Exit status: 0 the folder is made; 1 the call or a file is refused; 2 the folder could not be written or is there.
+Exit status: 0 the folder is made; 1 the call or a file is refused; 2 the folder could not be written or
+already exists.
 `;
+
+const functions = worksheetFunctions.map(({ id }) => id);
 
 const json = (value: unknown): string => `${JSON.stringify(value, null, 1)}\n`;
 
@@ -106,7 +111,7 @@ function installedOf({ request, templates, defaults, date }: Parts): Installed {
     pinned,
     addIn: pinned ? pinnedIdentity(address, version) : identity,
     namespace,
-    functions: worksheetFunctions.map(({ id }) => id),
+    functions,
     shippedTemplates: allTemplates.map(({ id, version: own, title }) => ({
       id,
       version: own,
@@ -150,10 +155,27 @@ function replaced({ out, force }: DeployRequest): Installed | undefined {
   return recordIn(out);
 }
 
-async function deploy(request: DeployRequest, { say, complain }: DeployVoice, around: Around): Promise<void> {
+/** Refuses to take worksheet functions away from workbooks without being told to. */
+function refuseGone({ acceptGone }: DeployRequest, earlier: readonly (Installed | undefined)[]): void {
+  const gone = new Set(earlier.flatMap((before) => (before ? functionsGone(before, { functions }) : [])));
+  if (gone.size === 0 || acceptGone) return;
+  throw new Refused([
+    `Worksheet functions of the earlier folder that ${version} does not have: ${[...gone].join(", ")}. Workbooks that ` +
+      "call them would show errors. --accept-gone makes the folder all the same",
+  ]);
+}
+
+/** Refuses to replace what came to the folder's place, or was changed there, while the new files were being made. */
+function refuseChanged(request: DeployRequest, seen: Installed | undefined): void {
+  if (JSON.stringify(replaced(request)) !== JSON.stringify(seen))
+    throw new NotWritten(`${request.out} has changed in the meantime and was left as it is; run the command again`);
+}
+
+async function deploy(request: DeployRequest, { say }: DeployVoice, around: Around): Promise<void> {
   const { out, since, defaults: file, templates: folder, address } = request;
   const present = replaced(request);
   const before = since === undefined ? present : recordIn(since);
+  refuseGone(request, [before, present]);
   const templates = folder === undefined ? [] : await readTemplates(folder);
   for (const { of } of templates) await addOfficeTemplate(of.template);
   const defaults = file === undefined ? undefined : readDefaultsFile(file);
@@ -162,9 +184,7 @@ async function deploy(request: DeployRequest, { say, complain }: DeployVoice, ar
   refuseUnbuilt(built);
   const parts: Parts = { request, templates, defaults, before, built, date: around.date };
   const installed = installedOf(parts);
-  const gone = before ? functionsGone(before, installed) : [];
-  if (gone.length > 0) complain(`Worksheet functions of ${before!.version} that are gone: ${gone.join(", ")}`);
-  writeFolder(out, built, ownFiles(parts, installed));
+  writeFolder(out, built, ownFiles(parts, installed), () => refuseChanged(request, present));
   say(`Kernbook ${version} for ${address}, add-in “${installed.addIn.name}” (${installed.addIn.id})`);
   say(
     `${installed.functions.length} worksheet functions, ${installed.shippedTemplates.length} shipped templates, ` +

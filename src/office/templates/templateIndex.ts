@@ -63,16 +63,15 @@ export function readIndex(text: string): TemplateIndex {
   const { kind, templates } = (typeof index === "object" && index !== null ? index : {}) as Partial<TemplateIndex>;
   if (kind !== "kernbook templates" || !Array.isArray(templates))
     throw new Refused([`${indexName} is no index of templates: write it with “npm run -s sheet -- --index-templates”`]);
-  const faults = (templates as readonly Partial<Indexed>[]).flatMap(
-    ({ file, id, version, title, office, sha256 }, i) => {
-      const fits =
-        [id, version, title, office].every((text_) => typeof text_ === "string") &&
-        typeof sha256 === "string" &&
-        /^[0-9a-f]{64}$/.test(sha256);
-      if (typeof file !== "string" || !plainName.test(file)) return [`${indexName}: entry ${i + 1} names no file`];
-      return fits ? [] : [`${indexName}: the entry of ${file} needs id, version, title, office and sha256`];
-    },
-  );
+  const faults = (templates as readonly (Partial<Indexed> | null)[]).flatMap((entry, i) => {
+    const { file, id, version, title, office, sha256 } = entry ?? {};
+    const fits =
+      [id, version, title, office].every((text_) => typeof text_ === "string") &&
+      typeof sha256 === "string" &&
+      /^[0-9a-f]{64}$/.test(sha256);
+    if (typeof file !== "string" || !plainName.test(file)) return [`${indexName}: entry ${i + 1} names no file`];
+    return fits ? [] : [`${indexName}: the entry of ${file} needs id, version, title, office and sha256`];
+  });
   if (faults.length > 0) throw new Refused(faults);
   return index as TemplateIndex;
 }

@@ -144,9 +144,13 @@ describe("the folder for an office's address", () => {
     const before = { ...record(), version: "0.1.0", date: "2026-05-01", functions: ["FRICTION_STRESS", "LOST"] };
     writeFileSync(join(home, "out", "installed.json"), JSON.stringify(before));
     put("templates/small.json", { ...small, version: "1.1.0" });
-    const forced = await run(...out(), "--force", "--templates", join(home, "templates"));
-    expect(forced.status).toBe(0);
-    expect(forced.complained).toContain("LOST");
+    const words = [...out(), "--force", "--templates", join(home, "templates")];
+    const refused = await run(...words);
+    expect(refused.status).toBe(1);
+    expect(refused.complained).toMatch(/does not have: LOST\..*--accept-gone/);
+    expect(record()).toEqual(before);
+    const forced = await run(...words, "--accept-gone");
+    expect(forced).toMatchObject({ status: 0, complained: "" });
     const page = inOut("installed.html");
     expect(page).toContain("What has changed since 0.1.0 of 2026-05-01");
     expect(page).toContain(`Version 0.1.0 → ${version}`);
@@ -156,6 +160,17 @@ describe("the folder for an office's address", () => {
     expect(since.status).toBe(0);
     expect(inOut("installed.html", "next")).toContain("no longer here: small-check");
     expect(inOut("installed.html", "next")).toContain("No worksheet function is gone");
+  });
+
+  it("holds the templates of its office alone, whatever stands beside the built pages", async () => {
+    put("built/templates/stray.json", small);
+    put("built/templates/index.json", { kind: "kernbook templates", templates: [] });
+    await run(...out());
+    expect(readdirSync(join(home, "out", "templates"))).toEqual(["index.json"]);
+    put("templates/small.json", small);
+    await run(...out("next"), "--templates", join(home, "templates"));
+    expect(readdirSync(join(home, "next", "templates")).sort()).toEqual(["index.json", "small.json"]);
+    expect(inOut("SHA256SUMS.txt", "next")).not.toContain("stray");
   });
 
   it("pins a version: an id and a name of its own, always the same for the address", async () => {
@@ -176,7 +191,7 @@ describe("the folder for an office's address", () => {
     for (const name of readdirSync(dist, { recursive: true, withFileTypes: true })) {
       if (!name.isFile()) continue;
       const path = join(name.parentPath, name.name).slice(dist.length + 1);
-      if (changed.includes(path)) continue;
+      if (changed.includes(path) || /^templates[\\/]/.test(path)) continue;
       expect(readFileSync(join(home, "out", path)).equals(readFileSync(join(dist, path))), path).toBe(true);
     }
   });
@@ -211,6 +226,41 @@ describe("what is refused, with nothing written", () => {
     expect((await run(...out("file"), "--force")).complained).toContain("is no folder");
     const nowhere = await run("--address", address, "--out", join(home, "a/b"));
     expect([nowhere.status, nowhere.complained]).toEqual([2, expect.stringContaining("the folder above it")]);
+  });
+
+  it("a folder that appears while the new one is made, and one that changes meanwhile", async () => {
+    put("templates/small.json", small);
+    const words = ["--templates", join(home, "templates")];
+    // The first look at the place is over when the call comes back; then the templates are read.
+    const making = run(...out(), ...words);
+    put("out/thesis.txt", "years");
+    expect(await making).toMatchObject({ status: 2, complained: expect.stringContaining("--force") as string });
+    expect(readdirSync(join(home, "out"))).toEqual(["thesis.txt"]);
+    rmSync(join(home, "out"), { recursive: true });
+
+    await run(...out());
+    const replacing = run(...out(), ...words, "--force");
+    const other = { ...record(), date: "2026-11-29" };
+    put("out/installed.json", other);
+    expect(await replacing).toMatchObject({ status: 2, complained: expect.stringContaining("meantime") as string });
+    expect(record()).toEqual(other);
+    expect(readdirSync(home).sort()).toEqual(["built", "out", "templates"]);
+  });
+
+  it.each([
+    ["shippedTemplates", [null]],
+    ["shippedTemplates", [{ id: "a", version: "1.0.0" }]],
+    ["officeTemplates", [{ id: "a", version: 1, sha256: "0" }]],
+    ["functions", [1]],
+    ["defaults", "3"],
+    ["date", null],
+  ])("an earlier folder whose list of what is installed has %s = %j", async (field, value) => {
+    await run(...out());
+    put("out/installed.json", { ...record(), [field]: value });
+    const { status, complained } = await run(...out("next"), "--since", join(home, "out"));
+    expect(status).toBe(1);
+    expect(complained).toContain("installed.json does not say what is installed");
+    expect(existsSync(join(home, "next"))).toBe(false);
   });
 
   it("bad defaults and templates, with the file, the input and what is allowed", async () => {

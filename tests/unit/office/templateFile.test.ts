@@ -129,6 +129,7 @@ describe("the index of a folder", () => {
     expect(() => readIndex(JSON.stringify({ ...index, templates: [{ ...entry, file: "../x.json" }] }))).toThrow(
       /no file/,
     );
+    expect(() => readIndex(JSON.stringify({ ...index, templates: [entry, null] }))).toThrow(/entry 2 names no file/);
     expect(() =>
       indexOf([
         { file: "a.json", of },
