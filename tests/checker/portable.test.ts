@@ -1,7 +1,7 @@
 import * as mathjs from "mathjs/number";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { ourFunctions } from "../../functions/index.ts";
-import { definedFunctions, parseFormula, partsOf, piecesOf, writeNode } from "../../src/cells/index.ts";
+import { definedFunctions, definedKey, parseFormula, partsOf, piecesOf, writeNode } from "../../src/cells/index.ts";
 import {
   helpers,
   lambdaText,
@@ -11,12 +11,14 @@ import {
   withHelpers,
   type PortableFunction,
 } from "../../src/checker/portable/index.ts";
+import { isBuilt, missingTemplate, recognise, sheetsOf, takeSnapshot } from "../../src/checker/index.ts";
 import { formulas, variantsOf, type Formula } from "../../src/core/index.ts";
 import { nodeGrid, type NodeGrid } from "../../src/hosts/grid/node.ts";
 import { openWorkbook, planValues, writeSheets, type CellContent, type Values } from "../../src/hosts/index.ts";
 import { expand, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { answered, callsOf, type DrawnCall } from "./portable/calls.ts";
+import { MemoryFaults } from "./memoryFaults.ts";
 import { copyOf, withInputsOf } from "./portable/copied.ts";
 
 /** Relative, of one function against the core. */
@@ -43,6 +45,19 @@ function depthOf(formula: string): number {
 }
 
 describe("functions in the language of cells", () => {
+  it("go by their own names: an id of ours without its namespace is none", () => {
+    const own = definedFunctions(ourFunctions, definitions);
+    const given = (formula: string): unknown => {
+      const plan = { ...bare([{ row: 0, column: 0, role: "value", formula }]), functions: definitions };
+      return planValues(plan, "One")?.[0]![0]!.value;
+    };
+    expect(own.has(definedKey(portable[0]!.made.name))).toBe(true);
+    expect(ourFunctions.has("FRICTION_STRESS")).toBe(true);
+    expect(given("=FRICTION_STRESS(1)")).toBeUndefined();
+    expect(given('=KERN.RECTANGLE_SECTION(300,500,"AREA")')).toBe(150_000);
+    expect(given('=rectangle_section(300,500,"AREA")')).toBeUndefined();
+  });
+
   it("are all whose declaration is equations and tables", () => {
     const declared = (f: Formula): boolean =>
       variantsOf(f).every(({ steps }) => Object.values(steps).every((step) => "equation" in step || "lookup" in step));
@@ -68,7 +83,7 @@ describe("functions in the language of cells", () => {
     const own = definedFunctions(ourFunctions, definitions);
     const wrong = portable.flatMap(({ f, made }) =>
       callsOf(f, 4, 14).flatMap((call) => {
-        const given = own.get(made.name)!.call(call.args);
+        const given = own.get(definedKey(made.name))!.call(call.args);
         const got = "error" in given ? given.error.code : given.value;
         return agrees(call, got) ? [] : [`${f.id}(${call.args.join()}): ${String(got)} in place of ${saidOf(call)}`];
       }),
@@ -258,6 +273,26 @@ describe("a copy of a demonstration sheet", () => {
     expect(
       values.flatMap((row) => row[made.original.columns + 1]?.value ?? []).filter((text) => text !== ""),
     ).toHaveLength(2);
+  });
+
+  it("passes for no sheet of a template, nor for a source of one, also below inserted rows", async () => {
+    const { host } = new MemoryFaults();
+    await host.apply(made.original, { sheetName: "Beam", progress: () => undefined });
+    // What it says of itself; functions of a workbook's own are not computed there.
+    const said = made.plan.cells.filter(({ formula }) => formula === undefined);
+    const { rows: high, columns, widths } = made.plan;
+    for (const [name, by] of Object.entries({ Copy: 0, Lower: 2 })) {
+      const down = said.map((cell) => ({ ...cell, row: cell.row + by }));
+      const plan = { ...bare(down), rows: high + by, columns, widths };
+      await host.apply(plan, { sheetName: name, progress: () => undefined });
+      const texts = (await takeSnapshot(host, name)).cells.flat().map(({ value }) => value);
+      expect(texts).toContain(`${template.id} ${template.version}`);
+      expect(await recognise(host, name)).toBeUndefined();
+      expect(await isBuilt(host, name)).toBe(false);
+      expect(await missingTemplate(host, name)).toBeUndefined();
+    }
+    expect(await isBuilt(host, "Beam")).toBe(true);
+    expect(await sheetsOf(host, template.id)).toEqual(["Beam"]);
   });
 
   it("goes into a file and comes back", () => {

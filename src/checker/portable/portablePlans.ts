@@ -15,8 +15,8 @@ import {
 import { cautions, version } from "../../core/index.ts";
 import type { Looks } from "../../hosts/index.ts";
 import type { Highlight, Plan, PlannedCell, PlannedChart, Role } from "../../sheet/index.ts";
-import { computingCopy } from "../handOut/handOutPlan.ts";
 import { areaNow, lookOf, plainRole, type Look } from "../handOut/look.ts";
+import { computingCopy } from "../recognise/head.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { SheetWriter } from "../writer.ts";
 import { copiedFormula, stayingFormula, type CopiedFormula } from "./cells.ts";
@@ -331,7 +331,7 @@ class Copying {
       "note",
       `Made ${facts.when} in ${facts.host}, version ${version} of the functions. This copy computes without the add-in: ` +
         "its functions are names of this workbook that hold formulas (LAMBDA). Trust the verdict of the original over " +
-        "anything shown here. What is not checked by the original after a change is not checked.",
+        "anything shown here. After a change, check with the original.",
       0,
       last,
     );
