@@ -8,7 +8,6 @@ import {
   readFactor,
   type Formula,
   type Label,
-  type Parameters,
   type Quantity,
 } from "../../core/index.ts";
 
@@ -58,7 +57,7 @@ function functionOf(id: string): Formula {
 
 /** Refuses what the function refuses. */
 function refuseAsFunction(whole: Formula, all: Readonly<Record<string, Label>>): void {
-  const limits = whole.limits?.(all as never) ?? {};
+  const limits = whole.limits?.(all) ?? {};
   for (const [name, parameter] of Object.entries(whole.params)) {
     const own = parameter.kind === "number" ? inForce(parameter, all) : undefined;
     const given = all[name];
@@ -79,7 +78,7 @@ function particular(spec: Spec): Particular {
   const compute = (given: Numbers): number => {
     const all = { ...choices, ...given, ...fixed(given) };
     refuseAsFunction(whole, all);
-    return value(whole.compute(all as never), given);
+    return value(whole.compute(all), given);
   };
   const formula: Formula = {
     id,
@@ -87,7 +86,7 @@ function particular(spec: Spec): Particular {
     summary: whole.summary,
     source: whole.source,
     ...(whole.sourceFollows && { sourceFollows: whole.sourceFollows }),
-    params: { ...Object.fromEntries(own), ...more } as Parameters,
+    params: { ...Object.fromEntries(own), ...more },
     result,
     steps: { result: { symbol: result.symbol, unit: result.unit, text: result.text, equation } },
     stepwise: (given) => ({ result: compute(given as Numbers) }),
@@ -214,7 +213,7 @@ const specs: readonly Spec[] = [
       ["A", "I", "e", "P", "M"].map((name) => [name, functionOf("CONCRETE_STRESS_AT_TENDON").params[name] as Quantity]),
     ),
     equation: "E_p / E_c * (P / A + P * e^2 / I - M * e / I)",
-    fixed: (given) => ({ sigma_c: functionOf("CONCRETE_STRESS_AT_TENDON").compute(given as never) }),
+    fixed: (given) => ({ sigma_c: functionOf("CONCRETE_STRESS_AT_TENDON").compute(given) }),
     written: ({ A, I, e, P, M }) => ({
       sigma_c: `KERN.CONCRETE_STRESS_AT_TENDON(${[A, I, e, P, M].join(",")})`,
     }),
