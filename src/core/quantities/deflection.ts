@@ -68,7 +68,7 @@ export const deflection = quantities({
     unit: "–",
     text: "modular ratio of the steel",
     above: 0,
-    max: 100,
+    max: 500,
     typical: [3, 40],
   },
 });
