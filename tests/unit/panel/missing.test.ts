@@ -32,8 +32,9 @@ afterEach(async () => {
 
 it("is looked at once the templates kept and served are read", async () => {
   const missing = vi.fn(() => Promise.resolve(undefined));
-  const { promise, resolve } = Promise.withResolvers<void>();
-  const { told } = follow(missing, false, promise);
+  let resolve: () => void = () => undefined;
+  const read = new Promise<void>((done) => (resolve = done));
+  const { told } = follow(missing, false, read);
   await Promise.resolve();
   expect(missing).not.toHaveBeenCalled();
   resolve();
