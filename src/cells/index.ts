@@ -37,7 +37,16 @@ export {
 } from "./language/templateFormula.ts";
 export type { CellReference, TemplateReference } from "./language/templateReference.ts";
 export { quotedText, textConstant, unquotedText } from "./language/textConstant.ts";
-export { cellReference, cellReferences, partsOf, withCalls, withNumbers, withPart, type CallNode, type FormulaNode } from "./language/tree.ts";
+export {
+  cellReference,
+  cellReferences,
+  partsOf,
+  withCalls,
+  withNumbers,
+  withPart,
+  type CallNode,
+  type FormulaNode,
+} from "./language/tree.ts";
 export {
   readFormula,
   referenceIn,
@@ -71,7 +80,7 @@ export { Book, nameKey, type BookNames } from "./calculation/book.ts";
 export type { Formulas } from "./calculation/formulas.ts";
 export { Calculation, type Change, type Computed } from "./calculation/calculation.ts";
 export { compile, compileTree, type Compiled } from "./calculation/compile.ts";
-export type { OwnFunctions } from "./functions/index.ts";
+export { definedKey, type OwnFunctions } from "./functions/index.ts";
 export { definedFunctions, type Definition } from "./calculation/defined.ts";
 export { keyOf, placeOfKey, type FormulaCell } from "./calculation/formulas.ts";
 export { patternOf } from "./calculation/pattern.ts";

@@ -69,7 +69,14 @@ export {
   type WhatIf,
 } from "./whatIf/index.ts";
 export { handOutHeadRows, readHandOut } from "./handOut/index.ts";
-export { copiesOfSheets, outOfDate, portableHeadRows, readPortable, type PortableCounts } from "./portable/index.ts";
+export {
+  copiesOfSheets,
+  outOfDate,
+  portableHeadRows,
+  readPortable,
+  whyStaying,
+  type PortableCounts,
+} from "./portable/index.ts";
 export { traceCell, tracerOf, Tracer, type TracedCell } from "./trace/traceCell.ts";
 export { takesDefault, type SpilledResult, type TracedCall, type TracedOrigin } from "./trace/call.ts";
 export type { Origin } from "./trace/origin.ts";
@@ -92,10 +99,12 @@ export {
 export { loadCases } from "../published/index.ts";
 export {
   argumentText,
+  asSentence,
   countsOfIdentified,
   countsOfIdentifiedText,
   effectText,
   evidenceText,
+  givenText,
   Identifier,
   identifiedPaper,
   identifiedPlan,

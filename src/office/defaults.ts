@@ -346,7 +346,7 @@ export function readDefaults(text: string, templates: readonly Template[], chose
     }),
     ...repeated(
       values.map(({ id, unit, templates: only }) => `${id} in ${unit}${only ? ` for ${only.join()}` : ""}`),
-    ).map((twice) => `${where}: ${twice} stands twice`),
+    ).map((twice) => `${where}: ${twice} is given twice`),
   ]);
   const known = standardsOf(templates);
   for (const { standard } of file.numbers ?? [])
@@ -354,7 +354,7 @@ export function readDefaults(text: string, templates: readonly Template[], chose
       faults.push(`${numbersOf(standard)}: no template is to this standard; allowed: ${known.join(", ")}`);
   faults.push(
     ...repeated((file.numbers ?? []).map(({ standard }) => standard)).map(
-      (standard) => `${numbersOf(standard)} stand twice`,
+      (standard) => `${numbersOf(standard)} are given twice`,
     ),
   );
   for (const { id, unit, values } of file.stock ?? [])
@@ -366,7 +366,7 @@ export function readDefaults(text: string, templates: readonly Template[], chose
   ] as const)
     faults.push(
       ...repeated((named ?? []).map(({ name }) => name.trim().toLowerCase())).map(
-        (name) => `${what} “${name}” stands twice`,
+        (name) => `${what} “${name}” is given twice`,
       ),
     );
   if (faults.length > 0) throw new Refused([...new Set(faults)]);

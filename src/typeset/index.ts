@@ -5,5 +5,5 @@ export { greekNames } from "./greek.ts";
 export { escape, html, Markup } from "./html.ts";
 export { sentence, symbol } from "./markup.ts";
 export { numberText, withUnit } from "./numbers.ts";
-export { sentenceParts } from "./sentence.ts";
+export { ended, sentenceParts } from "./sentence.ts";
 export { hasSymbol, plainSymbol, symbolParts, symbolTex } from "./symbols.ts";

@@ -10,3 +10,6 @@ const inText = /(?<![\p{L}\p{N}_])((?:[A-Za-z]|Δ?[\u03b1-\u03c9µ]|Δ[A-Za-z])_
 export function sentenceParts(sentence: string): readonly SentencePart[] {
   return sentence.split(inText).map((text, i) => ({ text, isSymbol: i % 2 === 1 }));
 }
+
+/** A text with a stop at its end, unless it ends with one or with a question. */
+export const ended = (text: string): string => (/[.?!]$/.test(text) ? text : `${text}.`);

@@ -21,6 +21,7 @@ interface Question {
   readonly text: string;
   readonly unit?: string;
   readonly choices?: readonly { readonly value: string; readonly text: string }[];
+  readonly hint?: string;
   /** May stay empty. */
   readonly open?: true;
 }
@@ -31,6 +32,7 @@ const sections: NonNullable<Question["choices"]> = [
   { value: "I", text: "I-section" },
   { value: "BOX", text: "box" },
 ];
+const doubleTee = { value: "DOUBLE_TEE", text: "double tee, as one T with both webs together" };
 
 /** The choices of an input of the template. */
 function choicesOf(template: Template, id: string): NonNullable<Question["choices"]> {
@@ -48,7 +50,7 @@ function questionsOf(template: Template): readonly Question[] {
   const cube = rootId(template).includes("is1343");
   return [
     { id: "L", text: "Span", unit: "m" },
-    { id: "section", text: "Section", choices: sections },
+    { id: "section", text: "Section", choices: post ? sections : [...sections, doubleTee] },
     { id: "h", text: "Depth", unit: "mm" },
     { id: "fck", text: cube ? "Concrete, cube strength" : "Concrete, cylinder strength", unit: "MPa" },
     { id: "gs", text: "Superimposed permanent load", unit: "kN/m" },
@@ -58,7 +60,14 @@ function questionsOf(template: Template): readonly Question[] {
       text: cube ? "Type of member by tension" : "Exposure",
       choices: choicesOf(template, demandOf(template)),
     },
-    { id: "product", text: "Strand, wire or bar", choices: choicesOf(template, "product") },
+    {
+      id: "product",
+      text: post ? "Strand, wire or bar" : "Strand or wire",
+      choices: choicesOf(template, "product"),
+      hint: post
+        ? "A bar is a tendon by itself: straight, in a duct of its own."
+        : `No bars: their transmission length is not given.${cube ? "" : " A wire is taken as indented; plain wire is not covered."}`,
+    },
     { id: "tendons", text: `${post ? "Tendons" : "Strand rows"}; empty: find them`, open: true },
     { id: "strands", text: `Strands in each; empty: find them`, open: true },
   ];
@@ -172,8 +181,9 @@ export function QuickForm({
   return (
     <form class="kb-form kb-quick" noValidate onSubmit={build}>
       <p class="kb-hint">
-        Stresses, losses and forces only. What is not asked is assumed and marked “assumed” in the column “checked” of
-        the sheet; initials in its place confirm it. The first page counts what is not confirmed.
+        Stresses with those of the web, losses and forces; no lifting, no detailing. What is not asked is assumed and
+        marked “assumed” in the column “checked” of the sheet; initials in its place confirm it. The first page counts
+        what is not confirmed.
       </p>
       {questionsOf(template).map((question) => (
         <div class="kb-field" key={question.id}>
@@ -182,6 +192,7 @@ export function QuickForm({
             <Answer question={question} value={typed[question.id] ?? ""} put={put} />
             {question.unit && <span class="kb-unit">{question.unit}</span>}
           </div>
+          {question.hint && <p class="kb-hint">{question.hint}</p>}
         </div>
       ))}
       <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { OfficeDefaults } from "../../src/office/index.ts";
 import type { Engine } from "../engine.ts";
+import { onOtherTemplates } from "../templates/loaded.ts";
 import { foundOffice, keepOffice, origin, problemsOf, wantNone, wantServed, type Origin } from "./officeDefaults.ts";
 
 /** The defaults of the office: of a file chosen in this browser, those that the office serves, or none. */
@@ -65,6 +66,13 @@ export function useOffice(engine: Engine, isAsked: boolean): Office {
     asked.current = true;
     readFound();
   }, [engine, isAsked]);
+
+  // Refused ones may name a template that is loaded now. A file being read was chosen: it goes first.
+  const onOthers = useRef((): void => undefined);
+  onOthers.current = () => {
+    if (reading === "found" || (reading === undefined && refused.length > 0)) readFound();
+  };
+  useEffect(() => onOtherTemplates(() => onOthers.current()), []);
 
   const take = async (bytes: ArrayBuffer): Promise<void> => {
     const isLast = next();

@@ -1,9 +1,13 @@
 import { useState } from "preact/hooks";
 import type { Host, Place } from "../../src/hosts/index.ts";
 import { LaterView } from "../laterView.tsx";
+import { useWorkbook } from "../useWorkbook.ts";
 import { tools } from "./tools.ts";
 
-/** The checker's tools, one at a time; each keeps its state while another is looked at. */
+/**
+ * The checker's tools, one at a time; each keeps its state while another is looked at, until another workbook is opened:
+ * what was found of the one before is nothing of that.
+ */
 export function CheckView({
   host,
   trace,
@@ -13,6 +17,7 @@ export function CheckView({
   readonly trace: (place: Place) => void;
   readonly select: (place: Place) => void;
 }) {
+  const workbook = useWorkbook();
   const [chosen, setChosen] = useState(tools[0]?.id);
   const [seen, setSeen] = useState<ReadonlySet<string | undefined>>(new Set([chosen]));
   const choose = (id: string): void => {
@@ -36,7 +41,7 @@ export function CheckView({
         .map(({ id, title, load }) => (
           <div key={id} hidden={chosen !== id}>
             <h2>{title}</h2>
-            <LaterView title={title} load={load} given={{ host, go: select, trace }} />
+            <LaterView key={workbook} title={title} load={load} given={{ host, go: select, trace }} />
           </div>
         ))}
     </section>

@@ -192,56 +192,64 @@ export function KeepForm({ host }: { readonly host: Host }) {
           </p>
           <UnderstoodList rows={understood.rows} {...way} />
           <RefusalList refused={refused.length > 0 || made ? refused : understood.refused} {...way} />
-          {fields.map(({ key, label, hint }) => (
-            <div class="kb-field kb-newname" key={key}>
-              <label for={`kb-keep-${key}`}>{label}</label>
-              <input
-                id={`kb-keep-${key}`}
-                type="text"
-                value={typed[key]}
-                autocomplete="off"
-                spellcheck={false}
-                aria-invalid={wrong[key] !== undefined && problems.length > 0 ? "true" : "false"}
-                aria-describedby={`kb-keep-${key}-hint`}
-                onInput={(event) => put(key, event.currentTarget.value)}
-              />
-              <div id={`kb-keep-${key}-hint`} class="kb-hint">
-                {hint}
+          {/* What is made is what was entered when the check began. */}
+          <fieldset class="kb-entries" disabled={step !== undefined}>
+            {fields.map(({ key, label, hint }) => (
+              <div class="kb-field kb-newname" key={key}>
+                <label for={`kb-keep-${key}`}>{label}</label>
+                <input
+                  id={`kb-keep-${key}`}
+                  type="text"
+                  value={typed[key]}
+                  autocomplete="off"
+                  spellcheck={false}
+                  aria-invalid={wrong[key] !== undefined && problems.length > 0 ? "true" : "false"}
+                  aria-describedby={`kb-keep-${key}-hint`}
+                  onInput={(event) => put(key, event.currentTarget.value)}
+                />
+                <div id={`kb-keep-${key}-hint`} class="kb-hint">
+                  {hint}
+                </div>
               </div>
-            </div>
-          ))}
-          <TickList
-            id="kb-keep-locked"
-            title="Locked rows"
-            hint="On new sheets they cannot be changed without taking off the protection; Compare lists such changes as serious."
-            all={lockables(read.comparison.recognised, understood)}
-            ticked={locked}
-            tick={(next) => {
-              setLocked(next);
-              forget();
-            }}
-          />
-          <TickList
-            id="kb-keep-defaults"
-            title="Values that become defaults"
-            hint="Inputs of this sheet that differ from the template's default. All values of the sheet become its example."
-            all={understood.inputs.map(({ id, text, value }) => ({ id, text: `${text} = ${value}` }))}
-            ticked={defaults}
-            tick={(next) => {
-              setDefaults(next);
-              forget();
-            }}
-          />
-          <fieldset class="kb-ways">
-            <legend>Checked before it is saved</legend>
-            <label>
-              <input type="radio" name="kb-keep-check" checked={which === "usual"} onChange={() => setWhich("usual")} />
-              <span>the configuration of this sheet and the default one: takes seconds</span>
-            </label>
-            <label>
-              <input type="radio" name="kb-keep-check" checked={which === "all"} onChange={() => setWhich("all")} />
-              <span>every kind of configuration: takes minutes</span>
-            </label>
+            ))}
+            <TickList
+              id="kb-keep-locked"
+              title="Locked rows"
+              hint="On new sheets they cannot be changed without taking off the protection; Compare lists such changes as serious."
+              all={lockables(read.comparison.recognised, understood)}
+              ticked={locked}
+              tick={(next) => {
+                setLocked(next);
+                forget();
+              }}
+            />
+            <TickList
+              id="kb-keep-defaults"
+              title="Values that become defaults"
+              hint="Inputs of this sheet that differ from the template's default. All values of the sheet become its example."
+              all={understood.inputs.map(({ id, text, value }) => ({ id, text: `${text} = ${value}` }))}
+              ticked={defaults}
+              tick={(next) => {
+                setDefaults(next);
+                forget();
+              }}
+            />
+            <fieldset class="kb-ways">
+              <legend>Checked before it is saved</legend>
+              <label>
+                <input
+                  type="radio"
+                  name="kb-keep-check"
+                  checked={which === "usual"}
+                  onChange={() => setWhich("usual")}
+                />
+                <span>the configuration of this sheet and the default one: takes seconds</span>
+              </label>
+              <label>
+                <input type="radio" name="kb-keep-check" checked={which === "all"} onChange={() => setWhich("all")} />
+                <span>every kind of configuration: takes minutes</span>
+              </label>
+            </fieldset>
           </fieldset>
           <Problems texts={problems} />
           <SheetButton

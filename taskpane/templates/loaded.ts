@@ -15,12 +15,16 @@ export interface Loaded {
   /** The name of its file. */
   readonly file: string;
   readonly template: Template;
+  /** Reads the file again, with its source as loaded now. Throws where it is refused. */
+  readonly readAgain: () => Promise<Template>;
 }
 
 /** A file that was not taken, and why. */
 export interface NotTaken {
   readonly file: string;
   readonly reasons: readonly string[];
+  /** It is loaded, but could not be kept in this browser. */
+  readonly isLoaded?: boolean;
 }
 
 export interface OfficeTemplates {
@@ -60,6 +64,19 @@ const listeners = new Set<() => void>();
 
 export const officeState = (): OfficeTemplates => state;
 
+/**
+ * Told when other templates are in use than before, but not while those kept and served are being read. Gives a function
+ * that ends the subscription.
+ */
+export function onOtherTemplates(listener: () => void): () => void {
+  let before = state.loaded;
+  return onOfficeTemplates(() => {
+    const isOther = state.loaded !== before && !state.isReading;
+    before = state.loaded;
+    if (isOther) listener();
+  });
+}
+
 /** Told of every change. Gives a function that ends the subscription. */
 export function onOfficeTemplates(listener: () => void): () => void {
   listeners.add(listener);
@@ -71,43 +88,93 @@ function say(change: Partial<OfficeTemplates>): void {
   for (const listener of [...listeners]) listener();
 }
 
-let settling = Promise.resolve();
+let changing = Promise.resolve();
 
-/** What is known to the rest of the program follows what is in use; one change after the other. */
-function settle(): Promise<void> {
-  settling = settling.catch(() => undefined).then(settleNow);
-  return settling;
+/** One change after the other. Throws where one fails: then all is as it was. */
+function change(next: (now: readonly Loaded[]) => readonly Loaded[]): Promise<void> {
+  changing = changing
+    .catch(() => undefined)
+    .then(async () => {
+      const before = all;
+      try {
+        all = next(before);
+        await settle();
+      } catch (error) {
+        all = before;
+        await settle();
+        throw error;
+      }
+    });
+  return changing;
 }
 
-async function settleNow(): Promise<void> {
-  const { loaded, older } = inUse(all);
+/** What is known to the rest of the program follows what is in use. */
+async function settle(): Promise<void> {
+  refuseWithoutSource(inUse(all).loaded);
+  await makeKnown(inUse(all).loaded);
+  const stale = inUse(all).loaded.filter(({ template }) => sourceNow(template) !== template.source?.template);
+  for (const one of stale) {
+    const again = await withSourceNow(one);
+    all = all.map((other) => (other === one ? again : other));
+  }
+  await makeKnown(inUse(all).loaded);
+  say(inUse(all));
+}
+
+async function makeKnown(loaded: readonly Loaded[]): Promise<void> {
   const wanted = new Set(loaded.map(({ template }) => template));
   const known = new Set(officeTemplates());
   for (const template of known) if (!wanted.has(template)) removeOfficeTemplate(template.id);
   for (const template of wanted) if (!known.has(template)) await addOfficeTemplate(template);
-  say({ loaded, older });
 }
 
+/** The template that a linked one takes its values from, in the version in use. */
+function sourceNow({ source }: Template): Template | undefined {
+  const own = officeTemplates().find(({ id }) => id === source?.template.id);
+  return own ?? source?.template;
+}
+
+/** Throws where a template takes its values from one of an office that is no longer there. */
+function refuseWithoutSource(loaded: readonly Loaded[]): void {
+  const ids = new Set(loaded.map(({ template }) => template.id));
+  for (const { template } of loaded) {
+    const { source } = template;
+    if (source?.template.office === undefined || ids.has(source.template.id)) continue;
+    throw new Error(
+      `“${template.title}” (${template.id}) takes its values from ${source.template.id}: remove ${template.id} first`,
+    );
+  }
+}
+
+async function withSourceNow(one: Loaded): Promise<Loaded> {
+  try {
+    return { ...one, template: await one.readAgain() };
+  } catch (error) {
+    const { id, source } = one.template;
+    throw new Error(
+      `${id} takes its values from ${source!.template.id} and could not be read again: ${whyNot(error)}`,
+      {
+        cause: error,
+      },
+    );
+  }
+}
+
+const isSame = (a: Loaded, b: Loaded): boolean => a.from === b.from && a.template.id === b.template.id;
+
 /**
- * Puts a template that was read among the others; one of the same id and the same origin makes way. Throws where what
- * belongs to it could not be fetched: then all is as it was.
+ * Puts a template that was read among the others; one of the same id and the same origin makes way, and what takes its
+ * values from it is read again. Throws where what belongs to it could not be fetched: then all is as it was.
  */
 export async function addLoaded(one: Loaded): Promise<void> {
-  const before = all;
-  all = [...all.filter(({ from, template }) => from !== one.from || template.id !== one.template.id), one];
-  try {
-    await settle();
-  } catch (error) {
-    all = before;
-    await settle();
-    throw error;
-  }
+  await change((now) => [...now.filter((other) => !isSame(other, one)), one]);
   say({ notTaken: state.notTaken.filter(({ file }) => file !== one.file) });
 }
 
+/** Throws where another takes its values from it: then all is as it was. */
 export async function removeLoaded(one: Loaded): Promise<void> {
-  all = all.filter((other) => other !== one);
-  await settle();
+  await change((now) => now.filter((other) => !isSame(other, one)));
+  say({ notTaken: state.notTaken.filter(({ file, isLoaded }) => file !== one.file || !isLoaded) });
 }
 
 export function addNotTaken(one: NotTaken): void {

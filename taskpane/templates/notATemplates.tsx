@@ -1,10 +1,10 @@
-import { useEffect, useState } from "preact/hooks";
-import { missingTemplate } from "../../src/checker/index.ts";
-import { isKnownTemplate } from "../../src/templates/offices.ts";
+import { useEffect, useRef, useState } from "preact/hooks";
+import { missingTemplate, recognise } from "../../src/checker/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
 import { notATemplates } from "../check/useSheet.ts";
 import { ChooseFiles } from "./chooseFiles.tsx";
-import { onOfficeTemplates } from "./loaded.ts";
+import { startOfficeTemplates } from "./loaded.ts";
+import { followMissing } from "./missing.ts";
 
 interface Props {
   /** Of the elements: unique in the panel. */
@@ -25,29 +25,30 @@ export const neededText = ({ templateId, templateVersion, office }: Missing): st
 /** Why a tool does nothing for a sheet: no template built it, or that of an office which is to be loaded first. */
 export function NotATemplates({ id, host, sheet, again }: Props) {
   const [missing, setMissing] = useState<{ readonly of: string; readonly head: Missing | undefined }>();
-  useEffect(() => {
-    let live = true;
-    missingTemplate(host, sheet).then(
-      (head) => live && setMissing({ of: sheet, head }),
-      // What cannot be read is no sheet of a template's either.
-      (error: unknown) => {
-        console.warn(error);
-        if (live) setMissing({ of: sheet, head: undefined });
-      },
-    );
-    return () => {
-      live = false;
-    };
-  }, [host, sheet]);
-  const head = missing?.of === sheet ? missing.head : undefined;
+  const latest = useRef(again);
+  latest.current = again;
   useEffect(
     () =>
-      onOfficeTemplates(() => {
-        if (head && isKnownTemplate(head.templateId)) again();
-      }),
-    [head],
+      followMissing(
+        {
+          read: startOfficeTemplates,
+          missing: () => missingTemplate(host, sheet),
+          isBuilt: async () => (await recognise(host, sheet)) !== undefined,
+        },
+        {
+          found: (head) => setMissing({ of: sheet, head }),
+          known: () => latest.current(),
+          // What cannot be read is no sheet of a template's either.
+          failed: (error) => {
+            console.warn(error);
+            setMissing({ of: sheet, head: undefined });
+          },
+        },
+      ),
+    [host, sheet],
   );
   if (missing?.of !== sheet) return null;
+  const { head } = missing;
   if (!head)
     return (
       <p class="kb-problem">

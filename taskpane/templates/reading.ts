@@ -2,7 +2,7 @@ import type { OfficeTemplate } from "../../src/office/index.ts";
 import { problemsOf } from "../build/officeDefaults.ts";
 import { whyNot } from "../loading.ts";
 import { checkInSteps, type Progress } from "./check.ts";
-import { addLoaded, addNotTaken, officeState, removeLoaded, type From, type Loaded } from "./loaded.ts";
+import { addLoaded, addNotTaken, byVersion, officeState, removeLoaded, type From, type Loaded } from "./loaded.ts";
 import { readFolder } from "./served.ts";
 import { browserTemplates, type TemplateShelf } from "./templateShelf.ts";
 
@@ -36,7 +36,7 @@ export async function readAll(files: readonly ToRead[]): Promise<void> {
         const { from, file, read } = one;
         const { template } = await read();
         await refuseClash(template);
-        await addLoaded({ from, file, template });
+        await addLoaded({ from, file, template, readAgain: async () => (await read()).template });
       } catch (error) {
         refused.push({ one, error });
       }
@@ -96,9 +96,23 @@ async function refuseClash({ id, office: own }: OfficeTemplate["template"]): Pro
   ]);
 }
 
+/** Throws where a newer version was chosen here: the older file would take its place in this browser. */
+async function refuseOlder({ id, version }: OfficeTemplate["template"]): Promise<void> {
+  const { loaded, older } = officeState();
+  const newer = [...loaded, ...older].find(
+    ({ from, template }) => from === "file" && template.id === id && byVersion(template.version, version) > 0,
+  );
+  if (!newer) return;
+  const { Refused } = await office();
+  throw new Refused([
+    `version ${newer.template.version} of ${id} is loaded (${newer.file}): remove it first to use ${version}`,
+  ]);
+}
+
 /**
  * Takes the file of a template: checks it, keeps it in this browser and loads it. Throws Refused with every reason; then
- * all is as it was. Gives what to say where it is loaded but could not be kept. `checked`: it was made here just now.
+ * all is as it was. Gives what to say where it is loaded but could not be kept; the list of templates says it too, since
+ * whoever asked for the file may have gone from the screen. `checked`: it was made here just now.
  */
 export async function takeTemplate(
   file: string,
@@ -108,21 +122,28 @@ export async function takeTemplate(
   const { readTemplate, Refused } = await office();
   const read = await readTemplate(contents, { checked: true });
   await refuseClash(read.template);
+  await refuseOlder(read.template);
   if (!checked) {
     const problems = await checkInSteps(read.template, "usual", { progress, signal });
     if (problems.length > 0) throw new Refused(problems);
   }
   signal.throwIfAborted();
-  await addLoaded({ from: "file", file, template: read.template });
+  const readAgain = async () => (await readTemplate(read.text, { checked: true })).template;
+  await addLoaded({ from: "file", file, template: read.template, readAgain });
   try {
     await (await keptHere()).put({ id: read.template.id, file, text: read.text });
     return undefined;
   } catch (error) {
-    return `${file} is loaded until this page is closed; it could not be kept in this browser: ${whyNot(error)}`;
+    const said = `${file} is loaded until this page is closed; it could not be kept in this browser: ${whyNot(error)}`;
+    addNotTaken({ file, reasons: [said], isLoaded: true });
+    return said;
   }
 }
 
-/** Removes a template that was chosen here. Gives what to say where the browser's store may bring it back. */
+/**
+ * Removes a template that was chosen here. Throws where another takes its values from it. Gives what to say where the
+ * browser's store may bring it back.
+ */
 export async function removeTemplate(one: Loaded): Promise<string | undefined> {
   await removeLoaded(one);
   try {

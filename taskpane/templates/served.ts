@@ -1,9 +1,10 @@
-import type { Indexed } from "../../src/office/index.ts";
+import type { Indexed, TemplateIndex } from "../../src/office/index.ts";
 import { fetchBeside } from "../fetchBeside.ts";
 import type { NotTaken } from "./loaded.ts";
 
 const folder = "templates";
 const indexName = "index.json";
+const emptyIndex = JSON.stringify({ kind: "kernbook templates", templates: [] } satisfies TemplateIndex);
 
 /** A template of the folder, as text, with what its index says of it. */
 export interface Served {
@@ -16,14 +17,22 @@ export interface ServedFolder {
   readonly notTaken: readonly NotTaken[];
 }
 
+/** Whether it is the empty index of a build, which needs no reading. Anything else, damaged or not, is read. */
+function isEmptyIndex(text: string): boolean {
+  try {
+    return JSON.stringify(JSON.parse(text)) === emptyIndex;
+  } catch {
+    return false;
+  }
+}
+
 /** What the office serves; nothing where there is no index. `fetchFile` gives a file of the folder as text. */
 export async function readFolder(
   fetchFile: (file: string) => Promise<string | undefined> = (file) => fetchBeside(`${folder}/${file}`),
 ): Promise<ServedFolder> {
   const none: ServedFolder = { files: [], notTaken: [] };
   const text = await fetchFile(indexName);
-  // The empty one of a build needs no reading.
-  if (text === undefined || /"templates"\s*:\s*\[\s*\]/.test(text)) return none;
+  if (text === undefined || isEmptyIndex(text)) return none;
   const { readIndex } = await import("../../src/office/index.ts");
   const files: Served[] = [];
   const notTaken: NotTaken[] = [];

@@ -1,4 +1,6 @@
 import { useState } from "preact/hooks";
+import { whyNot } from "../loading.ts";
+import { Problems } from "../problems.tsx";
 import { ChooseFiles } from "./chooseFiles.tsx";
 import { forgetNotTaken, type Loaded } from "./loaded.ts";
 import { removeTemplate } from "./reading.ts";
@@ -8,9 +10,21 @@ import { useOfficeTemplates } from "./useOfficeTemplates.ts";
 export function TemplatesBox({ touch }: { readonly touch: () => void }) {
   const { loaded, older, notTaken } = useOfficeTemplates();
   const [said, setSaid] = useState("");
+  const [problems, setProblems] = useState<readonly string[]>([]);
   const remove = async (one: Loaded): Promise<void> => {
     const { title, version } = one.template;
-    setSaid((await removeTemplate(one)) ?? `“${title}” ${version} is removed.`);
+    setSaid("");
+    setProblems([]);
+    try {
+      setSaid((await removeTemplate(one)) ?? `“${title}” ${version} is removed.`);
+    } catch (error) {
+      setProblems([`“${title}” ${version} was not removed: ${whyNot(error)}.`]);
+    }
+  };
+  /** Why an older one is not in use. */
+  const insteadOf = ({ template: { id } }: Loaded): string => {
+    const used = loaded.find(({ template }) => template.id === id);
+    return used ? `Not in use: version ${used.template.version} from ${used.file} is used.` : "Not in use.";
   };
   const line = (one: Loaded, note: string) => {
     const { template, from, file } = one;
@@ -43,7 +57,7 @@ export function TemplatesBox({ touch }: { readonly touch: () => void }) {
       {loaded.length + older.length > 0 && (
         <ul class="kb-findings">
           {loaded.map((one) => line(one, ""))}
-          {older.map((one) => line(one, "Not in use: another version is."))}
+          {older.map((one) => line(one, insteadOf(one)))}
         </ul>
       )}
       <ChooseFiles id="kb-template-files" label="Load files" touch={touch} />
@@ -52,12 +66,13 @@ export function TemplatesBox({ touch }: { readonly touch: () => void }) {
         are checked when a sheet of them is built.
       </p>
       <p role="status">{said}</p>
+      <Problems texts={problems} />
       {notTaken.length > 0 && (
         <div class="kb-failure" role="alert">
           <ul class="kb-plain">
-            {notTaken.map(({ file, reasons }) => (
+            {notTaken.map(({ file, reasons, isLoaded }) => (
               <li key={file}>
-                {file}: not taken
+                {file}: {isLoaded ? "loaded but not kept" : "not taken"}
                 <ul>
                   {reasons.map((reason) => (
                     <li key={reason}>{reason}</li>

@@ -1,7 +1,7 @@
 import { openGridInBrowser, type GridHost } from "../../src/hosts/index.ts";
 import { freeSheetName } from "../../src/sheet/index.ts";
 import { catalogue, loadTemplate } from "../../src/templates/catalogue.ts";
-import { builtOn, forgetBuilt, mountPanel, officeState, onOfficeTemplates, rememberBuilt } from "../index.ts";
+import { forgetBuilt, mountPanel, officeState, onOfficeTemplates, rememberBuilt } from "../index.ts";
 import { whyNot } from "../loading.ts";
 import { makeDivider } from "./divider.ts";
 import { mountBookBar } from "./keep/bookBar.tsx";
@@ -9,6 +9,7 @@ import { Books } from "./keep/books.ts";
 import { browserShelf, shutShelf, type KeptBook, type Shelf } from "./keep/shelf.ts";
 import { moveByKeys } from "./goTo.ts";
 import { askBeforeLeaving } from "./leaving.ts";
+import { openedSheets } from "./openedSheets.ts";
 import { turnByKey } from "./panes.ts";
 import "./workbench.css";
 
@@ -76,27 +77,13 @@ function hand(contents: Uint8Array, name: string): void {
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
-/**
- * Sheets of an opened workbook that a template built show their result again, as long as their cells stand where they were
- * planned; that of the selected sheet is the one shown.
- */
-async function rememberOpened(host: GridHost): Promise<void> {
-  const { recognise } = await import("../../src/checker/index.ts");
-  const selected = (await host.selection())?.sheet;
-  const names = [...(await host.sheetNames())].sort((a, b) => Number(a === selected) - Number(b === selected));
-  for (const sheet of names) {
-    if (builtOn(sheet) || (await host.namesOn(sheet)).length === 0) continue;
-    const found = await recognise(host, sheet);
-    const { plan, rowNow, columnNow } = found ?? {};
-    if (!plan || !rowNow || !columnNow) continue;
-    if (plan.cells.every(({ row, column }) => rowNow(row) === row && columnNow(column) === column))
-      rememberBuilt(plan, sheet);
-  }
-}
-
 /** Opens the workbook that was open here before a reload or a crash, else the demonstration; offers the one kept last. */
 async function openBooks(host: GridHost): Promise<void> {
   const { shelf, kept } = await shelfHere();
+  const sheetsOf = openedSheets(host, async (sheet) =>
+    (await import("../../src/checker/index.ts")).recognise(host, sheet),
+  );
+  const rememberOpened = (): void => void sheetsOf().catch((error: unknown) => console.error(error));
   const before = kept.find(({ id }) => id === sessionStorage.getItem(openHere));
   if (!before) await buildDemonstration(host);
   const books = new Books(
@@ -107,7 +94,7 @@ async function openBooks(host: GridHost): Promise<void> {
       remember: (id) => (id === undefined ? sessionStorage.removeItem(openHere) : sessionStorage.setItem(openHere, id)),
       replaced: () => {
         forgetBuilt();
-        rememberOpened(host).catch((error: unknown) => console.error(error));
+        rememberOpened();
       },
       newId: () => `${Date.now().toString(36)}-${Math.random().toString(36).slice(2)}`,
       now: () => Date.now(),
@@ -118,7 +105,7 @@ async function openBooks(host: GridHost): Promise<void> {
   const latest = [...kept].sort((a, b) => b.at - a.at)[0];
   // Sheets of an office's template are known once it is loaded.
   onOfficeTemplates(() => {
-    if (!officeState().isReading) rememberOpened(host).catch((error: unknown) => console.error(error));
+    if (!officeState().isReading) rememberOpened();
   });
   mountBookBar(element("book"), books, before ? undefined : latest);
   document.addEventListener("visibilitychange", () => {

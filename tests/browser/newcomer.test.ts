@@ -73,6 +73,17 @@ describe("the newcomer's path", () => {
     await page.getByText("No warnings.").waitFor();
   });
 
+  it("types one of the choices into a cell that was clicked, whose list of them is open then", async () => {
+    const { page } = await shared();
+    const cell = await cellOf(page, "sectionModel");
+    await typeInCell(page, sheet, cell, "GROSS");
+    await cellWhen(page, sheet, cell, ({ value }) => value === "GROSS");
+    await page.locator('[data-u-comp="sheets-dropdown-list"]').waitFor({ state: "hidden" });
+    await typeInCell(page, sheet, cell, "NET");
+    await cellWhen(page, sheet, cell, ({ value }) => value === "NET");
+    await page.getByText("Overall verdict OK").waitFor();
+  });
+
   it("meets a bad input: the grid refuses it with the range; past the grid, the sheet names it and gives no verdict", async () => {
     const { page } = await shared();
     const cell = await cellOf(page, "k");

@@ -147,7 +147,7 @@ describe("templates of an office in the panel", () => {
       .getByText(/Served with this panel/)
       .waitFor();
     await build(page)
-      .getByText(/Chosen here .*Not in use: another version is/)
+      .getByText(/Chosen here .*Not in use: version 1\.10\.0 from served\.json is used\./)
       .waitFor();
     expect(await seriousProblems(page, "#kb-view-build")).toEqual([]);
     await remove(page).click();

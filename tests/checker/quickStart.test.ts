@@ -144,6 +144,29 @@ describe("quick start", () => {
     expect(radiusOfBar(bar, 942)).toBeGreaterThan(3000);
   });
 
+  // A flange of 2400 × 60 mm on two webs of 130 × 540 mm: 284,400 mm² by hand.
+  it("a double tee is a T with both webs together, and its sheet says so", () => {
+    const id = "pre-tensioned-en1992-2004";
+    const { inputs, unmet } = quickStart(templateOf(id), {
+      ...plank,
+      section: "DOUBLE_TEE",
+      L: 12,
+      h: 600,
+      gs: 2.4,
+      ql: 4.8,
+    });
+    expect(inputs).toMatchObject({ section: "T", bf: 2400, tf: 60, bw: 260 });
+    expect(inputs["member"]).toBe("Double tee: both webs together; shear and torsion per web");
+    expect((inputs["strands"] as number[]).every((one) => one % 2 === 0)).toBe(true);
+    const sheet = computedSheet(bare(id), inputs);
+    expect(sheet.valuesOf("Ac")[0]).toBeCloseTo(284_400, 6);
+    expect([...sheet.errors, ...sheet.refused, ...sheet.conflicts, unmet]).toEqual([undefined]);
+    expect(sheet.checks.filter(({ verdict }) => verdict !== "OK")).toEqual([]);
+    expect(() => quickStart(templateOf("post-tensioned-en1992-2004"), { ...beam, section: "DOUBLE_TEE" })).toThrow(
+      /pre-tensioned members alone/,
+    );
+  });
+
   it("bars are not on the list of a pre-tensioned sheet", () => {
     for (const standard of ["en1992-2004", "is1343-1980"]) {
       const listed = (id: string) => JSON.stringify(templateOf(`${id}-${standard}`)).match(/"(Y1050H|IS2090)-/g) ?? [];
@@ -171,6 +194,19 @@ describe("quick start", () => {
       for (const y of [list("yMidIn")[i]!, (list("yEndIn") ?? list("yMidIn"))[i]!])
         expect((n - 1) * list("sh")[i]! + 2 * 40, `row ${i + 1} at ${y}`).toBeLessThanOrEqual(widthAt("I", inputs, y));
     });
+  });
+
+  it("checks the web, from which the sheet of strength takes its stresses", () => {
+    for (const { id } of templates) {
+      const { inputs } = quickStart(templateOf(id), {
+        ...beam,
+        fck: 55,
+        ...(id.includes("is1343") && { demand: 1, product: "IS14268-II-12.7" }),
+        tendons: 2,
+        strands: 4,
+      });
+      expect(inputs["web"]).toBe("YES");
+    }
   });
 
   it("marks what nobody answered in the column of marks, once a row or table, and the sheet counts it", () => {

@@ -103,6 +103,51 @@ describe("a fault while the small sheet is built leaves nothing", () => {
   });
 });
 
+describe("functions that a plan brings along", () => {
+  const functions = [
+    { name: "KERN_TWICE_V1_0_0", formula: "LAMBDA(x,2*x)" },
+    { name: "KERN_THRICE_V1_0_0", formula: "LAMBDA(x,3*x)" },
+    { name: "KERN_HALF_V1_0_0", formula: "LAMBDA(x,x/2)" },
+  ];
+  const plan = { ...smallPlan, functions };
+  const withNames = () => {
+    const open = withWork();
+    open.excel.workbook.names.set("kern_twice_v1_0_0", "=LAMBDA(x,2*x)");
+    open.excel.workbook.names.set("kern_thrice_v1_0_0", "=LAMBDA(x,4*x)");
+    return open;
+  };
+
+  it("are added, and replace what differs", async () => {
+    const { excel, host } = withNames();
+    await host.apply(plan, quiet);
+    for (const { name, formula } of functions)
+      expect(excel.workbook.names.get(name.toLowerCase()), name).toBe(`=${formula}`);
+    expect(excel.workbook.names.get("density")).toBe("=Sheet1!$A$1");
+  });
+
+  it("go when the build fails or is cancelled, and what stood there comes back", async () => {
+    const whole = withNames();
+    await whole.host.apply(plan, quiet);
+    for (let at = 1; at <= whole.excel.operations; at++) {
+      const { excel, host } = withNames();
+      const before = excel.snapshot();
+      excel.fault = { kind: "operation", at };
+      await expect(host.apply(plan, quiet), `operation ${at}`).rejects.toMatchObject({ code: "GeneralException" });
+      expect(excel.snapshot(), `operation ${at}`).toEqual(before);
+    }
+    const { excel, host } = withNames();
+    const before = excel.snapshot();
+    const controller = new AbortController();
+    const progress = (done: number, of: number): void => {
+      if (done > of / 2) controller.abort();
+    };
+    await expect(host.apply(plan, { ...quiet, signal: controller.signal, progress })).rejects.toMatchObject({
+      name: "AbortError",
+    });
+    expect(excel.snapshot()).toEqual(before);
+  });
+});
+
 describe("a fault while an example sheet is built leaves nothing", () => {
   it.each(["request", "answer"] as const)(
     "at each %s lost",

@@ -40,6 +40,8 @@ it.each([
   ["=2*-force", -6],
   ["=2^-force", 0.125],
   ["=-force^2", 9],
+  ["=--force", 3],
+  ["=2---force", -1],
   ["=1-force", -2],
   ["=+force", 3],
   ["=-fourfold", -12],

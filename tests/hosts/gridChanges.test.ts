@@ -28,5 +28,20 @@ it("is changed by an entry, by taking it back and doing it again, and not by the
     await since(() => commands.executeCommand(step));
     expect(counts.pop(), step).toBeGreaterThan(0);
   }
+  // Nothing is left to do again.
+  await since(() => commands.executeCommand(core.RedoCommand.id));
+  expect(counts.pop()).toBe(0);
+  // The cell editor has the focus, with steps of its own.
+  const contexts = injector.get(core.IContextService);
+  const editor = core.DOCS_NORMAL_EDITOR_UNIT_ID_KEY;
+  injector.get(core.IUndoRedoService).pushUndoRedo({ unitID: editor, undoMutations: [], redoMutations: [] });
+  contexts.setContextValue(core.FOCUSING_SHEET, true);
+  contexts.setContextValue(core.EDITOR_ACTIVATED, true);
+  await since(() => commands.executeCommand(core.UndoCommand.id));
+  expect(counts.pop()).toBe(0);
+  expect(injector.get(core.IUndoRedoService).pitchTopUndoElement()).toBeNull();
+  contexts.setContextValue(core.EDITOR_ACTIVATED, false);
+  await since(() => commands.executeCommand(core.UndoCommand.id));
+  expect(counts.pop()).toBeGreaterThan(0);
   host.dispose();
 });

@@ -5,11 +5,11 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { bookOfSheets, Identifier, type IdentifyFinding } from "../../src/checker/index.ts";
+import { Identifier, type IdentifyFinding } from "../../src/checker/index.ts";
 import { cutsOf, cutsWithPart } from "../../src/checker/identify/cuts.ts";
 import { partKey, Program, valueAt } from "../../src/checker/identify/program.ts";
-import { Calculation, type Book, type Change } from "../../src/cells/index.ts";
-import { identifyCases, placeIn, sheetsOf, type IdentifyCase } from "./set.ts";
+import { Calculation, type Change } from "../../src/cells/index.ts";
+import { bookOf, identifyCases, placeIn, type IdentifyCase } from "./set.ts";
 
 /** A near miss by itself: the function's call with the sheet's cells, and the names of the departure that are right. */
 interface FurtherNear extends Pick<IdentifyCase, "id" | "about" | "sheets" | "ask"> {
@@ -25,24 +25,6 @@ function some(groups: readonly IdentifyCase["group"][], each: number): readonly 
   return identifyCases()
     .filter(({ group }) => groups.includes(group))
     .filter((_, i) => isWhole || i % each === 0);
-}
-
-/** A case's book with its formulas computed, as a host gives it. */
-function bookOf(one: Pick<IdentifyCase, "sheets" | "names">): Book {
-  const sheets = sheetsOf(one as IdentifyCase);
-  const calculation = new Calculation(bookOfSheets(sheets), [], { everything: true });
-  return bookOfSheets(
-    sheets.map((sheet) => ({
-      ...sheet,
-      cells: sheet.cells.map((line, row) =>
-        line.map((cell, column) =>
-          cell.formula === undefined
-            ? cell
-            : { ...cell, value: calculation.valueAt({ sheet: sheet.sheet, row, column }).value },
-        ),
-      ),
-    })),
-  );
 }
 
 function found(one: Pick<IdentifyCase, "sheets" | "names" | "ask">): IdentifyFinding {

@@ -6,7 +6,8 @@
  */
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Snapshot } from "../../src/cells/index.ts";
+import { bookOfSheets } from "../../src/checker/index.ts";
+import { Calculation, type Book, type Snapshot } from "../../src/cells/index.ts";
 import type { CellContent } from "../../src/hosts/index.ts";
 
 /** What an argument is: a cell, a range, a choice, or a number that stands in no cell. */
@@ -100,7 +101,7 @@ function content(typed: Typed): CellContent {
 }
 
 /** A case's sheets as they are read from a host, formulas without values; every sheet sees the workbook's names. */
-export function sheetsOf({ sheets, names = {} }: IdentifyCase): readonly Snapshot[] {
+export function sheetsOf({ sheets, names = {} }: Pick<IdentifyCase, "sheets" | "names">): readonly Snapshot[] {
   const named = new Map(
     Object.entries(names).map(([name, cell]) => [name.toLowerCase(), { ...placeIn(cell), rows: 1, columns: 1 }]),
   );
@@ -109,4 +110,22 @@ export function sheetsOf({ sheets, names = {} }: IdentifyCase): readonly Snapsho
     const cells = rows.map((row) => Array.from({ length: columns }, (_, column) => content(row[column] ?? null)));
     return { sheet, rows: rows.length, columns, cells, names: named };
   });
+}
+
+/** A case's book with its formulas computed, as a host gives it. */
+export function bookOf(one: Pick<IdentifyCase, "sheets" | "names">): Book {
+  const sheets = sheetsOf(one);
+  const calculation = new Calculation(bookOfSheets(sheets), [], { everything: true });
+  return bookOfSheets(
+    sheets.map((sheet) => ({
+      ...sheet,
+      cells: sheet.cells.map((line, row) =>
+        line.map((cell, column) =>
+          cell.formula === undefined
+            ? cell
+            : { ...cell, value: calculation.valueAt({ sheet: sheet.sheet, row, column }).value },
+        ),
+      ),
+    })),
+  );
 }

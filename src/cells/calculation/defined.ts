@@ -3,7 +3,7 @@ import { withPrefix } from "../language/pieces.ts";
 import type { LambdaNode } from "../language/tree.ts";
 import type { Frame } from "../values/frame.ts";
 import { cannot, Fault, Rows, single, type Block, type Value } from "../values/values.ts";
-import type { OwnFunction, OwnFunctions, OwnResult, Plain } from "../functions/own.ts";
+import { definedKey, type OwnFunction, type OwnFunctions, type OwnResult, type Plain } from "../functions/own.ts";
 import { compileLambda } from "./compile.ts";
 
 /** A function that a workbook defines by a name: `LAMBDA(…)`, with or without `=`. */
@@ -60,7 +60,7 @@ export function definedFunctions(functions: OwnFunctions, definitions: readonly 
   const all = new Map(functions);
   for (const { name, formula } of definitions) {
     const tree = parseFormula(withPrefix(formula));
-    if (tree.type === "LambdaExpression") all.set(name.toUpperCase(), defined(tree, all));
+    if (tree.type === "LambdaExpression") all.set(definedKey(name), defined(tree, all));
   }
   return all;
 }

@@ -8,7 +8,7 @@ import { math } from "./math.ts";
 import { statistics } from "./statistics.ts";
 import { texts } from "./text.ts";
 
-export { ownFunction, type OwnFunctions } from "./own.ts";
+export { definedKey, ownFunction, type OwnFunctions } from "./own.ts";
 
 /** What changes by itself with every calculation of the program. */
 const changing = Object.fromEntries(

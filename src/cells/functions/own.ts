@@ -15,10 +15,13 @@ export type OwnResult =
   | { readonly error: { readonly code: string; readonly message?: string } };
 
 /**
- * The functions a formula may call beside the program's: by their id without the namespace; by their whole name in
- * capitals those that the workbook itself defines.
+ * The functions a formula may call beside the program's: by their id without the namespace; by `definedKey` those that
+ * the workbook itself defines.
  */
 export type OwnFunctions = ReadonlyMap<string, OwnFunction>;
+
+/** The key of a function that the workbook defines: never an id of ours, which is none without its namespace. */
+export const definedKey = (name: string): string => `=${name.toUpperCase()}`;
 
 /** Calls one of our functions with what its arguments give, as a cell does: an error among them is the result. */
 function call(f: OwnFunction, nodes: readonly Node[], frame: Frame): Value {
@@ -58,6 +61,6 @@ export function ownFunction(
   name: string,
 ): { readonly run: (nodes: readonly Node[], frame: Frame) => Value; readonly fills: boolean } | undefined {
   const id = ourFunction(name);
-  const f = id === undefined ? functions.get(name.toUpperCase()) : functions.get(id);
+  const f = functions.get(id ?? definedKey(name));
   return f && { run: (nodes, frame) => call(f, nodes, frame), fills: f.result === "rows" };
 }

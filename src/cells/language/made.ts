@@ -47,7 +47,9 @@ export const binaryNode = (operator: string, a: FormulaNode, b: FormulaNode): Fo
   arguments: [a, b],
 });
 
-export const negative = (a: FormulaNode): FormulaNode => ({ type: "UnaryExpression", operator: "-", arguments: [a] });
+/** Taken from 0: a sign before a name of LET or LAMBDA is not read by every program. */
+export const negative = (a: FormulaNode): FormulaNode =>
+  a.type === "Literal" ? { type: "UnaryExpression", operator: "-", arguments: [a] } : binaryNode("-", numberNode(0), a);
 
 /** Texts one behind the other. */
 export function joined(...parts: readonly FormulaNode[]): FormulaNode {

@@ -2,7 +2,6 @@ import { readBook } from "../book/readBook.ts";
 import { valuesAgainstHost } from "../../cells/index.ts";
 import { takeSnapshot } from "../book/takeSnapshot.ts";
 import type { Host } from "../../hosts/index.ts";
-import { isHandOut } from "../handOut/index.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
 import { isKnownTemplate } from "../../templates/offices.ts";
 import { headOf } from "../recognise/head.ts";
@@ -43,19 +42,19 @@ export interface Comparison {
  */
 export async function missingTemplate(host: Host, sheet: string): Promise<SaidAtHead | undefined> {
   const snapshot = await takeSnapshot(host, sheet);
-  const head = isHandOut(snapshot) ? undefined : headOf(snapshot, () => false);
+  const head = headOf(snapshot, () => false);
   return head && head.hash !== "" && !isKnownTemplate(head.templateId) ? head : undefined;
 }
 
 /**
  * Recalculates the workbook, reads the sheet and compares it, cell by cell, with what its template builds today.
  * Undefined where no template of this
- * installation built it, and for a hand-out copy.
+ * installation built it, and for a copy.
  */
 export async function compare(host: Host, sheet: string): Promise<Comparison | undefined> {
   await host.recalculate();
   const snapshot = await takeSnapshot(host, sheet);
-  const recognised = isHandOut(snapshot) ? undefined : await recogniseSnapshot(snapshot);
+  const recognised = await recogniseSnapshot(snapshot);
   if (!recognised) return undefined;
   const whole = { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns };
   const looks = await host.looks(sheet, whole);

@@ -1,9 +1,10 @@
-import { type Area, cellAt, columnLetters, type Snapshot } from "../../cells/index.ts";
+import { type Area, columnLetters, type Snapshot } from "../../cells/index.ts";
 import { takeSnapshot } from "../book/takeSnapshot.ts";
 import { cautions } from "../../core/index.ts";
 import type { CellContent, Host } from "../../hosts/index.ts";
 import { columnCount, type Plan, type PlannedChart } from "../../sheet/index.ts";
 import type { Looks } from "../../hosts/index.ts";
+import { isCopy, readingCopy } from "../recognise/head.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { SheetWriter } from "../writer.ts";
@@ -16,18 +17,6 @@ export const headRows = 4;
 
 /** Columns with headings. */
 const headed = columnCount;
-
-/** How the title of every copy begins. */
-const titleBegins = "HAND-OUT COPY of";
-
-/** How the title of a copy begins that computes without the add-in. */
-export const computingCopy = "COMPUTING COPY of";
-
-/** Does the sheet say openly that it is a copy? Then there is nothing to compare. */
-export function isHandOut(snapshot: Snapshot): boolean {
-  const title = String(cellAt(snapshot, 0, 0).value ?? "");
-  return [titleBegins, computingCopy].some((beginning) => title.startsWith(beginning));
-}
 
 /**
  * A row takes at least so many formulas; more where many wait, so that they stay near their rows; and no more lines
@@ -74,7 +63,7 @@ function headLines(
 ): void {
   const letters = columnLetters(formulaColumn);
   const head = recognised?.head;
-  w.sentence(0, "title", `${titleBegins} “${sheet}”, for reading only`, 0, last);
+  w.sentence(0, "title", `${readingCopy} “${sheet}”, for reading only`, 0, last);
   w.sentence(
     1,
     "note",
@@ -221,7 +210,7 @@ export async function readHandOut(
 ): Promise<{ readonly plan: Plan; readonly recognised: Recognised | undefined }> {
   const snapshot = await takeSnapshot(host, sheet);
   if (snapshot.rows === 0) throw new Error(`the sheet “${sheet}” is empty`);
-  if (isHandOut(snapshot))
+  if (isCopy(snapshot))
     throw new Error(`“${sheet}” is a hand-out copy already; select a cell of the sheet it was made of`);
   const recognised = await recogniseSnapshot(snapshot);
   const looks = await host.looks(sheet, { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns });

@@ -1,1 +1,1 @@
-export { computingCopy, headRows as handOutHeadRows, isHandOut, readHandOut } from "./handOutPlan.ts";
+export { headRows as handOutHeadRows, readHandOut } from "./handOutPlan.ts";

@@ -1,5 +1,5 @@
 import type { Book } from "../../cells/index.ts";
-import { isUnusual, outside } from "../../core/index.ts";
+import { isUnusual, outside, q, type Quantity } from "../../core/index.ts";
 import { backingOf, isProduct } from "./evidence.ts";
 import { Equations, type StepChange } from "./equation/equations.ts";
 import { written } from "./equation/written.ts";
@@ -20,6 +20,8 @@ export interface Near {
   readonly match: Match;
   readonly agreement: Agreement;
   readonly difference: Difference;
+  /** It is the rule, with a number typed in the place of an argument that people fix as they please. */
+  readonly isRule?: true;
 }
 
 /** A rule that agrees as it is, in a part of its range. */
@@ -29,6 +31,8 @@ interface AsItIs {
 }
 
 const tolerance = 1e-9;
+/** What two ways of computing the same may differ by. */
+const exact = 1e-12;
 const leastPlaces = 3;
 const leastShare = 0.06;
 /** Where the sheet's own values disagree. */
@@ -110,12 +114,26 @@ const effectOf = (match: Match): Pick<Difference, "effect"> => {
   return Number.isFinite(effect) ? { effect } : {};
 };
 
+/** Whether a product has a number or a power of its own. */
+const isSpecific = ({ constants, shapes }: Rule): boolean =>
+  constants.length > 0 || shapes.some(({ power }) => !Number.isInteger(power));
+
+/** Whether a formula's value is not far from the rule's. */
+function isAbout(match: Match): boolean {
+  const ratio = match.target.value / valueBy(match);
+  return ratio > 0.5 && ratio < 2;
+}
+
 /** What labels must say of a formula that is a rule with a change: less than for one that agrees is too little. */
-function isSpokenFor(match: Match, { named, resultNamed, target }: Fit): boolean {
+function isSpokenFor(match: Match, { named, resultNamed, resultBare, target }: Fit): boolean {
   const own = target.places[0]!.length;
   const backing = backingOf(match);
   if (backing.against > 0) return false;
+  if (resultBare) return backing.everyday && isAbout(match) && (match.rule.form === "known by its form" || own > 3);
   if (match.rule.form === "known by its form") return named >= 0.6 * own && (resultNamed || backing.resultInUnit);
+  // What any sheet has with other numbers, as w·L²/12.
+  if (match.rule.particular && isProduct(match.rule) && !isSpecific(match.rule)) return false;
+  if (isProduct(match.rule) && own > 3) return resultNamed && named >= 0.75 * own && backing.inUnits === own;
   if (isProduct(match.rule) || own < 3) return resultNamed && named === own;
   return (resultNamed || backing.resultInUnit) && named >= 0.75 * own;
 }
@@ -141,7 +159,8 @@ function leftOutCase({ fit }: Seen): Near | undefined {
     const match = matchOf(fit, out);
     if (!match || !isSpokenFor(match, fit)) return undefined;
     const agreement = compareAll(match);
-    if (shareOf(agreement) < leastElsewhere) continue;
+    // What only comes near it, as with a great age, is no case of the rule.
+    if (shareOf(agreement) < leastElsewhere || agreement.largest > exact) continue;
     const says = `${whereItAgrees(match, agreement)}; the sheet's values lie outside that part`;
     return { match, agreement, difference: { kind: "case", says, ...effectOf(match) } };
   }
@@ -192,6 +211,10 @@ function* waysOfTyped(fit: Fit): Generator<readonly Constant[]> {
   }
 }
 
+/** Whether an argument is a number that people fix for all of their work: one with a usual value, and a unit weight. */
+export const isFixedByPeople = (quantity: Quantity): boolean =>
+  quantity.default !== undefined || quantity.key === q.unitWeight.key;
+
 /** Arguments are numbers typed inside the formula. */
 function typedArguments(seen: Seen, { book }: Around): Near | undefined {
   const { fit, given } = seen;
@@ -216,7 +239,9 @@ function typedArguments(seen: Seen, { book }: Around): Near | undefined {
     if (shareOf(agreement) < leastShare) continue;
     const says = constants.map((constant) => typedText(fit, constant, book));
     const besides = constants.every(({ j }) => fit.order[j]! >= 0);
-    return { match, agreement, difference: { kind: "typed", says: says.join("; "), ...(besides && effectOf(match)) } };
+    const difference = { kind: "typed", says: says.join("; "), ...(besides && effectOf(match)) };
+    const isRule = constants.every(({ j }) => fit.order[j]! < 0 && isFixedByPeople(fit.rule.inputs[j]!.quantity));
+    return { match, agreement, difference, ...(isRule && { isRule }) };
   }
   return undefined;
 }
@@ -302,8 +327,11 @@ function changeTold(rule: Rule, change: StepChange, instead: number): Pick<Diffe
   if (instead === 1) return { kind: kinds[change.kind], says };
   if (change.part.kind !== "number")
     return { kind: kinds[change.kind], says: `${says}; ${shownNumber(instead)} stands instead` };
-  const own = shownNumber(change.part.value);
-  return { kind: "constant", says: `constant typed inside: ${shownNumber(instead)}; the rule has ${own}` };
+  const own = change.part.value;
+  // A number below the line is told as it stands there.
+  const apart = (value: number): number => Math.abs(Math.log(Math.abs(value / own)));
+  const typed = apart(1 / instead) < apart(instead) ? 1 / instead : instead;
+  return { kind: "constant", says: `constant typed inside: ${shownNumber(typed)}; the rule has ${shownNumber(own)}` };
 }
 
 const kinds: Readonly<Record<StepChange["kind"], string>> = {
@@ -360,6 +388,15 @@ function inPlaces(numbers: readonly TypedNumber[]): readonly InPlaces[] {
   return [...alone, ...together.filter(({ places }) => places.length > 1)].filter(({ value }) => value !== 0);
 }
 
+/** How likely a number was meant: one of the rule's own, none at all, a whole one; powers of ten are hardly mistyped. */
+function likelihood(rule: Rule, value: number, right: number): number {
+  const isTen = Math.abs(Math.log10(Math.abs(value)) - Math.round(Math.log10(Math.abs(value)))) < 1e-12;
+  const points = -Math.min(1, Math.abs(Math.log(Math.abs(right / value)))) / 2 - (isTen ? 4 : 0);
+  if (rule.constants.some((own) => close(own, right))) return points + 2;
+  if (close(right, 1)) return points + 1.5;
+  return close(right * 1000, Math.round(right * 1000)) ? points + 1 : points;
+}
+
 /** A number typed in the formula is another than the rule's. */
 function otherNumber(seen: Seen): Near | undefined {
   const { fit, given } = seen;
@@ -367,11 +404,12 @@ function otherNumber(seen: Seen): Near | undefined {
   if (fit.free.length > 0) return undefined;
   const wanted = rule.evaluate(given[0] as readonly number[]);
   if (!Number.isFinite(wanted) || wanted === 0) return undefined;
-  const numbers = target.program.open();
+  const numbers = inPlaces(target.program.open());
   const own = target.places[0]!;
+  let best: (Near & { readonly likely: number }) | undefined;
   for (const outGiven of fit.outs) {
     if (Math.abs(Math.log(Math.abs((target.values[0]! * outGiven) / wanted))) > mostApart) continue;
-    for (const { value, places } of inPlaces(numbers)) {
+    for (const { value, places } of numbers) {
       const put = (v: number | undefined): void => places.forEach((at) => target.program.change(at, v));
       const miss = (v: number): number => {
         put(v);
@@ -381,6 +419,8 @@ function otherNumber(seen: Seen): Near | undefined {
       };
       const right = rootNear(miss, value);
       if (right === undefined || Math.abs(right / value - 1) < tolerance) continue;
+      const likely = likelihood(rule, value, right);
+      if (best && likely <= best.likely) continue;
       put(right);
       const agrees = target.places.every((place, k) =>
         close(target.run(place) * outGiven, rule.evaluate(given[k] as readonly number[])),
@@ -389,22 +429,15 @@ function otherNumber(seen: Seen): Near | undefined {
       const agreement = match && compareAll(match);
       put(undefined);
       if (!match || !agreement || shareOf(agreement) < leastShare || !isSpokenFor(match, fit)) continue;
-      const difference: Difference =
-        Math.abs(right - 1) < tolerance
-          ? {
-              kind: "factor",
-              says: `a factor of ${shownNumber(value)} is typed in; the rule has none`,
-              ...effectOf(match),
-            }
-          : {
-              kind: "constant",
-              says: `constant typed inside: ${shownNumber(value)}; the rule has ${shownNumber(right)}`,
-              ...effectOf(match),
-            };
-      return { match, agreement, difference };
+      const isFactor = Math.abs(right - 1) < tolerance;
+      const says = isFactor
+        ? `a factor of ${shownNumber(value)} is typed in; the rule has none`
+        : `constant typed inside: ${shownNumber(value)}; the rule has ${shownNumber(right)}`;
+      const difference: Difference = { kind: isFactor ? "factor" : "constant", says, ...effectOf(match) };
+      best = { match, agreement, difference, likely };
     }
   }
-  return undefined;
+  return best;
 }
 
 const nearlyTheSame = Math.log(1.3);
@@ -442,27 +475,51 @@ function allSeen(target: Target, library: Library, around: Around): readonly See
 /** A rule that labels speak for and that agrees about the sheet's values, in a part of its range. */
 export function agreeingInPart(target: Target, library: Library, around: Around): AsItIs | undefined {
   for (const seen of allSeen(target, library, around)) {
+    if (seen.fit.resultBare) continue;
     const found = asItIs(seen);
     if (found) return found;
   }
   return undefined;
 }
 
+const inTheEquation = [typedStep, oneChange, otherNumber];
+const inAnyWay = [leftOutCase, exchangedArguments, typedArguments, ...inTheEquation, otherPowers];
+
+const effectSize = ({ difference: { effect } }: Near): number => Math.abs(Math.log(Math.abs(1 + (effect ?? 1e9))));
+
+const isOtherChoice = ({ rule, order, scales }: Match, fit: Fit): boolean =>
+  rule !== fit.rule &&
+  rule.formula.id === fit.rule.formula.id &&
+  rule.particular === fit.rule.particular &&
+  order.join() === fit.order.join() &&
+  scales.join() === fit.scales.join();
+
 /** A rule that labels speak for and that one change makes the formula, the simplest kind of change first. */
 export function changedRule(target: Target, library: Library, around: Around): Near | undefined {
   const all = allSeen(target, library, around);
-  for (const looked of [
-    leftOutCase,
-    exchangedArguments,
-    typedArguments,
-    typedStep,
-    oneChange,
-    otherNumber,
-    otherPowers,
-  ])
+  const bare = all[0]?.fit.resultBare ?? false;
+  for (const looked of bare ? inTheEquation : inAnyWay) {
+    let best: Near | undefined;
     for (const seen of all) {
+      // With another choice the same function of the same cells may be nearer.
+      if (best && !isOtherChoice(best.match, seen.fit)) continue;
       const found = looked(seen, around);
-      if (found) return found;
+      if (found && (!best || effectSize(found) < effectSize(best) - 1e-9)) best = found;
     }
+    if (best) return best;
+  }
+  return undefined;
+}
+
+/** A formula as one before it of the same pattern: the same input is the same argument, whether or not a label says so. */
+export function changedAlike({ rule, order, scales, out }: Match, target: Target): Near | undefined {
+  if (order.some((i) => i >= target.inputs.length)) return undefined;
+  const given = { rule, target, order, scales, outs: [out], free: [], named: order.length, liking: 0 };
+  const seen = seenBy({ ...given, resultNamed: false, resultBare: true });
+  if (!seen) return undefined;
+  for (const looked of inTheEquation) {
+    const found = looked(seen);
+    if (found) return found;
+  }
   return undefined;
 }

@@ -3,7 +3,7 @@ import type { Label } from "../trace/labels.ts";
 import { inUnit } from "../trace/units.ts";
 import { supportFor, type Match } from "./match.ts";
 import type { Rule } from "./rules.ts";
-import { supportOf, type Support } from "./support.ts";
+import { namesFunction, supportOf, type Support } from "./support.ts";
 import type { Target } from "./target.ts";
 
 /** What the texts beside the cells say for a match. */
@@ -31,6 +31,19 @@ function isSameKind({ target, order }: Match, j: number): boolean {
   return own !== undefined && (result === undefined || own.unit === result.unit);
 }
 
+/**
+ * The input of a rule for stresses that is a force by its label, as the value is: a rule in which the value goes with that
+ * input holds for forces too. Undefined where there is none.
+ */
+export function heldForOther(match: Match): number | undefined {
+  const { rule, target, order } = match;
+  const j = rule.inputs.findIndex(
+    ({ quantity }, n) =>
+      rule.shapes[n]!.power === 1 && supportFor(target.inputs[order[n]!]!, quantity).otherKind && isSameKind(match, n),
+  );
+  return j < 0 ? undefined : j;
+}
+
 /** Whether the label's unit is what the argument has with another choice, as a wobble coefficient in 1/m and in rad/m. */
 function fitsAnotherChoice({ rule, target, order }: Match, j: number): boolean {
   const declared = rule.formula.params[rule.inputs[j]!.name];
@@ -47,9 +60,8 @@ export function backingOf(match: Match): Backing {
     const { quantity } = rule.inputs[j]!;
     return !isUnusual(quantity, target.inputs[i]!.value * Math.abs(scales[j]!));
   });
-  const turned = supports.findIndex((s, j) => s.otherKind && rule.shapes[j]!.power === 1 && isSameKind(match, j));
-  // A rule for stresses holds for forces too where value and input are both forces.
-  const spared = turned >= 0;
+  const turned = heldForOther(match);
+  const spared = turned !== undefined;
   const kinds = [
     ...supports.filter((s, j) => s.otherKind && !(spared && j === turned) && !fitsAnotherChoice(match, j)),
   ];
@@ -57,7 +69,7 @@ export function backingOf(match: Match): Backing {
   return {
     named: supports.filter(isNamed).length,
     inUnits: supports.filter(({ unit }) => unit !== undefined).length,
-    resultNamed: isNamed(result),
+    resultNamed: isNamed(result) || namesFunction(target.label, rule.formula.id),
     labelled: order.filter((i) => isLabelled(target.inputs[i]!.label)).length,
     resultInUnit: result.unit !== undefined && rule.result.unit !== "–",
     against: kinds.length,
@@ -99,5 +111,6 @@ export function couldBeBacked(rule: Rule, target: Target): boolean {
   if (result.otherKind) return false;
   if (!isProduct(rule))
     return target.inputs.filter(({ label }) => isLabelled(label)).length >= target.inputs.length / 2;
+  if (namesFunction(target.label, rule.formula.id)) return true;
   return isNamed(result) || (result.unit !== undefined && rule.result.unit !== "–");
 }

@@ -6,7 +6,7 @@ import type { Labels } from "./labelled.ts";
 import { scalesFor, supportFor } from "./match.ts";
 import type { Library, Rule } from "./rules.ts";
 import { scalesOf } from "./scales.ts";
-import { liking, supportOf } from "./support.ts";
+import { liking, namesFunction, supportOf } from "./support.ts";
 import type { Target, TargetInput } from "./target.ts";
 
 /** The sheet around a formula. */
@@ -33,10 +33,14 @@ export interface Fit {
   /** Of the formula's inputs, those that symbol or words name. */
   readonly named: number;
   readonly resultNamed: boolean;
+  /** Nothing is written beside the result: the inputs alone speak. */
+  readonly resultBare: boolean;
   readonly liking: number;
 }
 
 const leastNamed = 0.6;
+/** Where nothing is written beside the result. */
+const leastNamedBare = 0.75;
 const mostMissing = 4;
 const mostOrders = 3;
 const mostWalked = 300;
@@ -191,23 +195,28 @@ function choicesSpokenOf(rule: Rule, label: Label | undefined): number {
 
 /** The rules that labels speak for, those first that they speak for most. */
 export function fitsOf(target: Target, library: Library, around: Around): readonly Fit[] {
-  if (target.cut.part || !target.label) return [];
+  if (target.cut.part) return [];
   const out: Fit[] = [];
   const count = target.inputs.length;
+  const { description = "", symbol = "", unit = "" } = target.label ?? {};
+  const resultBare = `${description}${symbol}${unit}` === "";
   for (const [quantity, rules] of rulesByResult(library)) {
     const result = supportOf(target.label, quantity);
     if (result.otherKind || result.otherwise) continue;
-    const resultNamed = isNamed(result) || isSymbolOf(target.label, quantity);
-    if (!resultNamed && (result.unit === undefined || quantity.unit === "–")) continue;
+    const quantityNamed = isNamed(result) || isSymbolOf(target.label, quantity);
+    const inItsUnit = result.unit !== undefined && quantity.unit !== "–";
     const all = scalesOf(quantity, target.rareUnits).map(({ factor }) => factor);
     const outs = result.unit === undefined ? all : [result.unit];
     for (const rule of rules) {
-      if (rule.inputs.length < count || rule.inputs.length > count + mostMissing) continue;
+      if (rule.inputs.length < count || rule.inputs.length > count + (resultBare ? 0 : mostMissing)) continue;
+      if (resultBare && rule.form === "common") continue;
+      const resultNamed = quantityNamed || namesFunction(target.label, rule.formula.id);
+      if (!resultBare && !resultNamed && !inItsUnit) continue;
       for (const { order, points } of ordersByLabel(rule, target)) {
         const named = order.filter(
           (i, j) => i >= 0 && isNamed(supportFor(target.inputs[i]!, rule.inputs[j]!.quantity)),
         );
-        if (named.length < leastNamed * count) continue;
+        if (named.length < (resultBare ? leastNamedBare : leastNamed) * count) continue;
         const further = withFurther(rule, target, order, around);
         const spoken = choicesSpokenOf(rule, target.label) + (resultNamed ? result.words + (result.symbol ? 3 : 0) : 0);
         for (const scales of unitsOf(rule, further.target, further.order))
@@ -218,7 +227,9 @@ export function fitsOf(target: Target, library: Library, around: Around): readon
             outs,
             named: named.length,
             resultNamed,
-            liking: points + spoken - 2 * further.free.length,
+            resultBare,
+            // What the sheet has for all arguments goes before a particular case.
+            liking: points + spoken - 2 * further.free.length - (rule.particular ? 3 : 0),
           });
       }
     }

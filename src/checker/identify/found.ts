@@ -1,8 +1,9 @@
 import type { Book } from "../../cells/index.ts";
-import { basisText, sourceFor, type Formula } from "../../core/index.ts";
+import { basisText, formulas, sourceFor, type Formula, type Parameter } from "../../core/index.ts";
 import type { Difference, FoundArgument, Rulefound } from "./finding.ts";
 import type { Agreement, Match } from "./match.ts";
-import { cellText, inputText, offeredFormula } from "./offer.ts";
+import { cellText, inputText, offeredFormula, writtenOf } from "./offer.ts";
+import type { Rule } from "./rules.ts";
 import { scaleName } from "./scales.ts";
 import type { TargetInput } from "./target.ts";
 
@@ -18,9 +19,20 @@ function kindOf({ part, typed }: TargetInput): FoundArgument["kind"] {
   return typed ? "typed" : "cell";
 }
 
+/** What a function asks for; of a particular case also what stands in the place of its arguments. */
+function askedOf({ formula, particular }: Rule): readonly (readonly [string, Parameter])[] {
+  if (!particular) return Object.entries(formula.params);
+  const whole = formulas.find(({ id }) => id === formula.id)!.params;
+  const more = Object.entries(formula.params).filter(([name]) => !(name in whole));
+  return [...Object.entries(whole), ...more];
+}
+
 function argumentsOf(book: Book, match: Match): readonly FoundArgument[] {
   const { rule, target, order, scales } = match;
-  return Object.entries(rule.formula.params).flatMap(([name, parameter]): FoundArgument[] => {
+  const { fixed } = writtenOf(book, match);
+  return askedOf(rule).flatMap(([name, parameter]): FoundArgument[] => {
+    if (fixed[name] !== undefined)
+      return [{ name, symbol: parameter.symbol, text: parameter.text, from: fixed[name], kind: "part", unit: "–" }];
     const choice = rule.choices[name];
     if (choice !== undefined && parameter.kind === "choice") {
       const text = parameter.values.find(({ value }) => value === choice)?.text ?? "";
@@ -38,7 +50,7 @@ function argumentsOf(book: Book, match: Match): readonly FoundArgument[] {
           text: quantity.text,
           from: inputText(book, input, target.cell.sheet),
           kind: kindOf(input),
-          unit: scaleName(quantity, scales[j]!),
+          unit: match.other?.j === j ? match.other.unit : scaleName(quantity, scales[j]!),
           ...(scales[j]! < 0 && { turned: true as const }),
         },
       ];
@@ -60,7 +72,7 @@ export function found(
     summary: rule.formula.summary,
     source: citation(rule.formula, rule.choices),
     arguments: argumentsOf(book, match),
-    resultUnit: scaleName(rule.result, match.out),
+    resultUnit: match.other?.unit ?? scaleName(rule.result, match.out),
     resultTurned: match.out < 0,
     evidence: {
       points: agreement.points,

@@ -1,8 +1,8 @@
 import { a1, patternOf, type Book, type FormulaCell, type Place } from "../../cells/index.ts";
-import { reasonOf } from "../../core/index.ts";
-import { agreeingInPart, type Near } from "./changed.ts";
+import { outside, reasonOf } from "../../core/index.ts";
+import { agreeingInPart, changedAlike, type Near } from "./changed.ts";
 import { cutsOf, cutsWithPart, wholeCut, type Cut } from "./cuts.ts";
-import { couldBeBacked, isBacked, isNamed, isProduct } from "./evidence.ts";
+import { couldBeBacked, heldForOther, isBacked, isNamed, isProduct } from "./evidence.ts";
 import type { Finding, Rulefound } from "./finding.ts";
 import type { Around } from "./fits.ts";
 import { found } from "./found.ts";
@@ -45,6 +45,8 @@ interface Before {
   readonly departure?: SearchedDeparture;
 }
 
+const notFound =
+  "no agreement with a function was found; that is a normal answer and does not say that the library has no such rule";
 const rank: Readonly<Record<Form, number>> = { "known by its form": 2, own: 1, common: 0 };
 const mostCompared = 3;
 const mostForNear = 4;
@@ -161,7 +163,8 @@ export class Identifier {
       if (cut.inputs.length !== inputs.length) continue;
       const target = targetOf(this.book, cell, cut, this.#labels, new Effort());
       if (departure) {
-        const near = target && nearest(departure, [target], libraryOf(match.rule), this.#around);
+        const near =
+          target && (nearest(departure, [target], libraryOf(match.rule), this.#around) ?? changedAlike(match, target));
         if (near) return this.#toldNear(near);
         continue;
       }
@@ -220,7 +223,7 @@ export class Identifier {
       return this.#toldNear(near);
     }
     if (targets.length === 0) return { verdict: "unknown", because: "gives no number about the sheet's own values" };
-    if (possible.size === 0) return { verdict: "unknown", because: "no function of the library gives these numbers" };
+    if (possible.size === 0) return { verdict: "unknown", because: notFound };
     return {
       verdict: "unknown",
       because: "what it computes is too common to name a function without labels and units that say so",
@@ -262,11 +265,12 @@ export class Identifier {
     return { exact, partly, possible };
   }
 
-  #told(best: Exact, exact: readonly Exact[]): Pick<Finding, "verdict" | "found"> {
+  #told(told: Exact, exact: readonly Exact[]): Pick<Finding, "verdict" | "found"> {
+    const best = { ...told, match: asItStands(told.match) };
     const { match, agreement } = best;
     const { id } = match.rule.formula;
     const others = [...new Set(exact.map((e) => e.match.rule.formula.id))].filter((other) => other !== id);
-    const open = [...(best.range === undefined ? [] : [best.range]), ...openQuestions(best, exact)];
+    const open = [...(best.range === undefined ? [] : [best.range]), ...openQuestions(best, exact, this.#library)];
     const given = { book: this.book, labels: this.#labels, library: this.#library, match };
     for (const departure of saidDepartures) {
       const said = departure.find(given);
@@ -285,7 +289,11 @@ export class Identifier {
     return { verdict: "identified", found: found(this.book, match, agreement, [], { others, open }) };
   }
 
-  #toldNear({ match, agreement, difference }: Near): Told {
+  #toldNear({ match, agreement, difference, isRule }: Near): Told {
+    if (isRule) {
+      const open = [difference.says];
+      return { verdict: "identified", found: found(this.book, match, agreement, [], { open }) };
+    }
     return { verdict: "nearly", found: found(this.book, match, agreement, [difference]) };
   }
 
@@ -340,6 +348,19 @@ function sameAs({ rule, order, scales, out, liking }: Match, target: Target): Ex
   return agreement.agreeing.every(Boolean) ? { match, agreement, all: [match] } : undefined;
 }
 
+/** A match of a rule for stresses with forces: nothing has to be converted, since the value goes with that input. */
+function asItStands(match: Match): Match {
+  const j = heldForOther(match);
+  const input = j === undefined ? undefined : match.target.inputs[match.order[j]!]!;
+  const unit = input?.label?.unit;
+  if (j === undefined || !input || unit === undefined) return match;
+  const out = match.out / Math.abs(match.scales[j]!);
+  const isSame = Math.abs(Math.abs(out) - 1) < 1e-12;
+  if (!isSame || outside(match.rule.inputs[j]!.quantity, input.value) !== undefined) return match;
+  const scales = match.scales.map((scale, n) => (n === j ? Math.sign(scale) : scale));
+  return { ...match, scales, out, other: { j, unit } };
+}
+
 /** The best that a departure finds. */
 function nearest(
   departure: SearchedDeparture,
@@ -363,18 +384,35 @@ const betterMatch = (a: Match, b: Match): boolean =>
   rank[a.rule.form] !== rank[b.rule.form] ? rank[a.rule.form] > rank[b.rule.form] : a.liking > b.liking;
 const better = (a: Exact, b: Exact): boolean => betterMatch(a.match, b.match);
 
+/** Whether a rule of the same function gives the same numbers, input for input, as a limit with the same factor. */
+function isAlike({ rule }: Match, other: Rule): boolean {
+  if (other === rule || other.formula.id !== rule.formula.id || other.particular !== rule.particular) return false;
+  return rule.points.every((point, k) => {
+    const there = other.evaluate(point);
+    return Math.abs(there - rule.values[k]!) <= 1e-12 * Math.abs(rule.values[k]!);
+  });
+}
+
 /** What the numbers leave open: inputs that may be exchanged, and choices that make no difference. */
-function openQuestions({ match, all }: Exact, exact: readonly Exact[]): Rulefound["open"] {
+function openQuestions({ match, all }: Exact, exact: readonly Exact[], library: Library): Rulefound["open"] {
   const out: string[] = [];
-  const { rule, order } = match;
-  const other = all.find((m) => m !== match && m.liking > match.liking - 0.3 && m.order.some((i, j) => i !== order[j]));
+  const { rule, order, other: kind } = match;
+  if (kind) {
+    const name = rule.inputs[kind.j]!.quantity.symbol.replace(/_/g, "");
+    out.push(`The same law holds for ${name} and the value in ${kind.unit}: both are taken as they stand.`);
+  }
+  if (rule.particular) out.push(`${rule.particular.says}.`);
+  const other = all.find((m) => m.liking > match.liking - 0.3 && m.order.some((i, j) => i !== order[j]));
   if (other) {
     const names = rule.inputs.flatMap(({ quantity }, j) => (other.order[j] === order[j] ? [] : [quantity.symbol]));
     out.push(`The numbers do not tell ${names.map((n) => n.replace(/_/g, "")).join(" and ")} apart.`);
   }
-  const sameFunction = exact.filter((e) => e.match.rule.formula.id === rule.formula.id && e.match.rule !== rule);
+  const sameFunction = [
+    ...exact.map((e) => e.match.rule),
+    ...(library.rules.get(rule.inputs.length) ?? []).filter((one) => isAlike(match, one)),
+  ].filter((one) => one.formula.id === rule.formula.id && one !== rule);
   for (const [name, value] of Object.entries(rule.choices)) {
-    const values = new Set(sameFunction.map((e) => String(e.match.rule.choices[name])));
+    const values = new Set(sameFunction.flatMap((one) => (name in one.choices ? [String(one.choices[name])] : [])));
     values.delete(String(value));
     if (values.size > 0)
       out.push(`${name} may be ${[String(value), ...values].join(" or ")}: the numbers are the same.`);

@@ -1,10 +1,12 @@
 export type { Finding as IdentifyFinding, Verdict } from "./finding.ts";
 export { Identifier } from "./identify.ts";
 export {
+  asSentence,
   countsOf as countsOfIdentified,
   countsText as countsOfIdentifiedText,
   effectText,
   evidenceText,
+  givenText,
   limitsOfIdentifying,
   outcomeText,
   verdictsInOrder,

@@ -1,5 +1,6 @@
 import { a1, type Place } from "../../cells/index.ts";
-import type { Finding, Verdict } from "./finding.ts";
+import { ended } from "../../typeset/index.ts";
+import type { Finding, Rulefound, Verdict } from "./finding.ts";
 
 /** What was found of the formulas of a sheet, or of those selected. */
 export interface IdentifiedList {
@@ -56,6 +57,18 @@ export function effectText(effect: number | undefined): string {
   return `${Number((100 * size).toPrecision(2))} % ${way}`;
 }
 
+/** What a function gives and in which unit the formula has it, without a stop: "Basic value of the transmission length; in m". */
+export function givenText({ summary, resultUnit, resultTurned }: Rulefound): string {
+  const unit = resultUnit === "–" ? "" : `; in ${resultUnit}`;
+  // The function's own unit is none of the formula's.
+  const what = unit === "" ? summary : summary.replace(/, in \S+$/, "");
+  return `${what}${unit}${resultTurned ? ", with the opposite sign" : ""}`;
+}
+
+/** A text as a sentence; nothing of nothing. */
+export const asSentence = (text: string): string =>
+  text === "" ? "" : ended(`${text[0]!.toUpperCase()}${text.slice(1)}`);
+
 /** What was tried, in a sentence. */
 export function evidenceText({ found }: Finding): string {
   if (!found) return "";
@@ -71,7 +84,10 @@ export function evidenceText({ found }: Finding): string {
 export function outcomeText(finding: Finding): string {
   const { found, because = "", possibly } = finding;
   if (!found) return possibly ? `${because}; possibly ${possibly.join(", ")}` : because;
-  return found.differences.map(({ says, effect }) => [says, effectText(effect)].filter(Boolean).join(": ")).join("; ");
+  const differences = found.differences.map(({ says, effect }) =>
+    [says, effectText(effect)].filter(Boolean).join(": "),
+  );
+  return [...differences, ...found.open.map((text) => text.replace(/\.$/, ""))].join("; ");
 }
 
 export const placeWords = ({ row, column }: Place): string => a1({ row, column });
@@ -79,4 +95,5 @@ export const placeWords = ({ row, column }: Place): string => a1({ row, column }
 export const limitsOfIdentifying =
   "Formulas are evaluated at drawn inputs and compared with every function of the library; texts beside cells decide " +
   "between alternatives that the numbers leave open. That a formula is identified says what it computes, not that the rule " +
-  "is the right one there. Not recognised is a normal answer: most formulas of a sheet are no rule of the library.";
+  "is the right one there. Not recognised is a normal answer: most formulas of a sheet are no rule of the library, and " +
+  "some that are one are written in a way that is not known.";

@@ -17,6 +17,8 @@ export interface Match {
   readonly out: number;
   /** How well labels and everyday values agree with it. */
   readonly liking: number;
+  /** An input and the value are of another kind than the rule's, which holds for them too: their unit. */
+  readonly other?: { readonly j: number; readonly unit: string };
 }
 
 const tolerance = 1e-9;

@@ -1,4 +1,5 @@
 import { areaA1, columnOfLetters, namespace, placeOfKey, quotedSheet, type Book } from "../../cells/index.ts";
+import { formulas } from "../../core/index.ts";
 import type { Match } from "./match.ts";
 import type { TargetInput } from "./target.ts";
 
@@ -51,20 +52,48 @@ function inOneRow(texts: readonly string[]): string {
   return `CHOOSE({${texts.map((_, i) => i + 1).join(",")}},${texts.join(",")})`;
 }
 
+/** An input of a match as the function takes it. */
+function argumentText(book: Book, { target, order }: Match, scales: readonly number[], j: number): string {
+  const input = target.inputs[order[j]!]!;
+  const text = inputText(book, input, target.cell.sheet);
+  const scale = scales[j]!;
+  if (input.typed) return typed(input.value * scale);
+  return times(input.part !== undefined && Math.abs(scale) !== 1 ? `(${text})` : text, scale);
+}
+
+/** A function's arguments with those left out that come last. */
+function call(id: string, args: readonly string[]): string {
+  const given = [...args];
+  while (given.at(-1) === "") given.pop();
+  return `${namespace}${id}(${given.join(",")})`;
+}
+
+/** What a particular case fixes among a function's arguments, by name. */
+export function writtenOf(
+  book: Book,
+  match: Match,
+  scales = match.scales,
+): { readonly fixed: Readonly<Record<string, string>>; readonly own: Readonly<Record<string, string>> } {
+  const { rule } = match;
+  const within = (j: number): string => {
+    const text = argumentText(book, match, scales, j);
+    return match.target.inputs[match.order[j]!]!.part === undefined ? text : `(${text})`;
+  };
+  const own = Object.fromEntries(rule.inputs.map(({ name }, j) => [name, within(j)]));
+  return { own, fixed: rule.particular?.written(own) ?? {} };
+}
+
 /** The library's function linked to the cells of a match. */
 export function offeredFormula(book: Book, match: Match, scales = match.scales, out = match.out): string {
-  const { rule, target, order } = match;
-  const { formula, choices } = rule;
-  const argument = (j: number): string => {
-    const input = target.inputs[order[j]!]!;
-    const text = inputText(book, input, target.cell.sheet);
-    const scale = scales[j]!;
-    if (input.typed) return typed(input.value * scale);
-    return times(input.part !== undefined && Math.abs(scale) !== 1 ? `(${text})` : text, scale);
-  };
-  const args = Object.keys(formula.params).map((name) => {
+  const { rule } = match;
+  const { formula, choices, particular } = rule;
+  const argument = (j: number): string => argumentText(book, match, scales, j);
+  const { own, fixed } = writtenOf(book, match, scales);
+  const asked = particular ? formulas.find(({ id }) => id === formula.id)!.params : formula.params;
+  const args = Object.keys(asked).map((name) => {
     const choice = choices[name];
     if (choice !== undefined) return typeof choice === "number" ? String(choice) : `"${choice}"`;
+    if (fixed[name] !== undefined) return fixed[name];
     const row = [
       ...rule.tied.flatMap((tie) => (tie.of === name ? [rule.inputs.findIndex((input) => input.name === tie.to)] : [])),
       ...rule.inputs.flatMap(({ column }, n) => (column?.of === name ? [n] : [])),
@@ -73,6 +102,6 @@ export function offeredFormula(book: Book, match: Match, scales = match.scales, 
     const j = rule.inputs.findIndex((input) => input.name === name);
     return j >= 0 ? argument(j) : "";
   });
-  while (args.at(-1) === "") args.pop();
-  return `=${times(`${namespace}${formula.id}(${args.join(",")})`, 1 / out)}`;
+  const whole = call(formula.id, args);
+  return `=${times(particular?.around?.(whole, own) ?? whole, 1 / out)}`;
 }

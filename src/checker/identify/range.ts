@@ -1,17 +1,59 @@
-import type { Agreement, Match } from "./match.ts";
+import { compareAll, type Agreement, type Match } from "./match.ts";
 import { shownName, shownNumber } from "./said.ts";
 
-/** "agrees only where f_cm is up to 35 MPa", where one input tells the agreeing points from the others. */
-export function whereItAgrees({ rule }: Match, { agreeing }: Agreement): string {
-  for (const [j, { quantity }] of rule.inputs.entries()) {
-    const at = (agrees: boolean): readonly number[] =>
-      rule.points.flatMap((p, k) => (agreeing[k] === agrees ? [p[j]!] : []));
-    const [yes, no] = [at(true), at(false)];
-    const unit = quantity.unit === "–" ? "" : ` ${quantity.unit}`;
-    if (yes.length > 0 && Math.max(...yes) < Math.min(...no))
-      return `Agrees only up to about ${shownName(quantity)} = ${shownNumber(Math.max(...yes))}${unit}; beyond, the rule goes on otherwise`;
-    if (Math.min(...yes) > Math.max(...no))
-      return `Agrees only from about ${shownName(quantity)} = ${shownNumber(Math.min(...yes))}${unit} on; below, the rule is another`;
+const inPart = "Agrees in a part of the range only: a limit or a case of the rule is missing";
+const halvings = 50;
+const digits = 4;
+
+/** Whether formula and rule agree at one point. */
+function agreesAt(match: Match, point: readonly number[]): boolean {
+  const rule = { ...match.rule, points: [point], values: [match.rule.evaluate(point)] };
+  return compareAll({ ...match, rule }).agreeing[0]!;
+}
+
+/** Where agreement ends between two values of one input, the others as at a point where it holds; undefined where it does not end there. */
+function endOf(
+  match: Match,
+  point: readonly number[],
+  j: number,
+  [within, beyond]: readonly [number, number],
+): number | undefined {
+  const agrees = (value: number): boolean =>
+    agreesAt(
+      match,
+      point.map((own, i) => (i === j ? value : own)),
+    );
+  if (!agrees(within) || agrees(beyond)) return undefined;
+  let [yes, no] = [within, beyond];
+  for (let n = 0; n < halvings; n++) {
+    const middle = (yes + no) / 2;
+    if (agrees(middle)) yes = middle;
+    else no = middle;
   }
-  return "Agrees in a part of the range only: a limit or a case of the rule is missing";
+  return Number(yes.toPrecision(digits));
+}
+
+/** "Agrees only up to f_cm = 35 MPa", where one input tells the agreeing points from the others. */
+export function whereItAgrees(match: Match, { agreeing }: Agreement): string {
+  const { rule } = match;
+  for (const [j, { quantity }] of rule.inputs.entries()) {
+    const points = (agrees: boolean): readonly (readonly number[])[] =>
+      rule.points.filter((_, k) => agreeing[k] === agrees);
+    const [yes, no] = [points(true), points(false)];
+    const at = (of: readonly (readonly number[])[]): readonly number[] => of.map((point) => point[j]!);
+    const isBelow = yes.length > 0 && Math.max(...at(yes)) < Math.min(...at(no));
+    if (!isBelow && !(Math.min(...at(yes)) > Math.max(...at(no)))) continue;
+    const between: readonly [number, number] = isBelow
+      ? [Math.max(...at(yes)), Math.min(...at(no))]
+      : [Math.min(...at(yes)), Math.max(...at(no))];
+    // Where the others move the end, it is no bound of this input.
+    const ends = new Set(yes.slice(0, 6).map((point) => endOf(match, point, j, between)));
+    const [end] = ends;
+    if (ends.size !== 1 || end === undefined) continue;
+    const bound = `${shownName(quantity)} = ${shownNumber(end)}${quantity.unit === "–" ? "" : ` ${quantity.unit}`}`;
+    return isBelow
+      ? `Agrees only up to ${bound}; beyond, the rule goes on otherwise`
+      : `Agrees only from ${bound} on; below, the rule is another`;
+  }
+  return inPart;
 }

@@ -16,6 +16,7 @@ import {
   type Table,
 } from "../../core/index.ts";
 import { drawing, drawnValue } from "./draws.ts";
+import { particulars, type Particular } from "./particular.ts";
 import { allFlags, bothShapes, directionOf, shapeKey, shapeOf, stretches, type Shape } from "./shape.ts";
 
 /** A column of a table that takes the value of another argument. */
@@ -61,6 +62,8 @@ export interface Rule {
   readonly constants: readonly number[];
   /** How much its form alone says. */
   readonly form: Form;
+  /** Where it is a function in a particular case. */
+  readonly particular?: Particular;
 }
 
 /**
@@ -356,6 +359,10 @@ function* madeRules(): Generator<Rule> {
             if (rule && rule.inputs.length <= mostInputs) yield rule;
           }
         }
+  }
+  for (const particular of particulars()) {
+    const rule = ruleOf(particular.formula, particular.choices, [], false, seed++);
+    if (rule) yield { ...rule, particular };
   }
 }
 

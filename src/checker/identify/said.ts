@@ -58,6 +58,7 @@ function otherChoice({ library, match }: Seen, name: string, value: Choice): Rul
     ?.find(
       (r) =>
         r.formula.id === rule.formula.id &&
+        r.particular?.says === rule.particular?.says &&
         r.inputs.map((input) => input.name).join() === given &&
         Object.entries(rule.choices).every(([n, v]) => r.choices[n] === (n === name ? value : v)),
     );

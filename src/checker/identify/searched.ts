@@ -1,5 +1,5 @@
 import { isUnusual, outside } from "../../core/index.ts";
-import { changedRule, type Near } from "./changed.ts";
+import { changedRule, isFixedByPeople, type Near } from "./changed.ts";
 import { backingOf, isBacked, isLabelled } from "./evidence.ts";
 import type { Difference } from "./finding.ts";
 import type { Around } from "./fits.ts";
@@ -51,7 +51,11 @@ const typedInside: SearchedDeparture = {
           if (!isBacked(match, backingOf(match)) || !plausible(match)) continue;
           const agreement = compareAll(match);
           const share = agreement.agreeing.filter(Boolean).length / agreement.points;
-          if (share >= 0.5) yield { match, agreement, difference: typedDifference(match) };
+          if (share < 0.5) continue;
+          const isRule = match.order.every(
+            (i, j) => !opened.inputs[i]!.typed || isFixedByPeople(rule.inputs[j]!.quantity),
+          );
+          yield { match, agreement, difference: typedDifference(match), ...(isRule && { isRule }) };
         }
     }
   },

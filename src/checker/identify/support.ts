@@ -88,11 +88,19 @@ function calledBy(quantity: Quantity): Called {
 /** A text that is but a symbol and a remark: "fctm", "Ecm (EN 1992-1-1:2004)". */
 const symbolAlone = /^(?<symbol>[^\s()]{1,10})(?: ?\(.*\))?$/;
 
+/** A letter behind what it stands for: "span L". */
+const letterBehind = /\p{L}{3,} (?<symbol>\p{L})$/u;
+
+const symbolIn = (text: string): string =>
+  (symbolAlone.exec(text) ?? letterBehind.exec(text))?.groups?.["symbol"] ?? "";
+
 const spelled = new WeakMap<Label, string>();
 function spelledOf(label: Label): string {
   const before = spelled.get(label);
   if (before !== undefined) return before;
-  const symbol = label.symbol || (symbolAlone.exec(label.description)?.groups?.["symbol"] ?? "");
+  // A symbol is written with a gap too: "beta cc".
+  const alone = label.description.replace(/^(\p{L}+) (\p{L}{2,3})$/u, "$1$2");
+  const symbol = label.symbol || symbolIn(alone);
   const made = spelledSymbol(symbol);
   spelled.set(label, made);
   return made;
@@ -138,4 +146,23 @@ export function liking(support: Support, quantity: Quantity, value: number, scal
   if (scale === 1) points += 0.25;
   if (scale < 0) points -= 3;
   return points;
+}
+
+const words = new Map<string, readonly string[]>();
+/** The words of a function's name without standard and edition: JACK_FORCE, BURSTING_FORCE_EN1992_2004. */
+function wordsOfName(id: string): readonly string[] {
+  const before = words.get(id);
+  if (before) return before;
+  const name = id.replace(/_(?:EN1992|IS1343|CEBFIP|ACI209R)_\d{4}$/, "").replace(/_/g, " ");
+  const made = [...stemsOf(name)];
+  words.set(id, made);
+  return made;
+}
+
+/** Whether a label has every word of a function's name, of which there are several. */
+export function namesFunction(label: Label | undefined, id: string): boolean {
+  if (!label) return false;
+  const wanted = wordsOfName(id);
+  const said = stemsOf(label.description);
+  return wanted.length > 1 && wanted.every((word) => said.has(word));
 }

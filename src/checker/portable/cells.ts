@@ -15,7 +15,14 @@ import {
   type FormulaNode,
 } from "../../cells/index.ts";
 import { version } from "../../core/index.ts";
-import { longestFormula, type PortableFunctions } from "./functions.ts";
+import { fits } from "./fitting.ts";
+import type { PortableFunctions } from "./functions.ts";
+
+/**
+ * Why a formula stays a value: functions that no formula of cells can say; cells of a sheet that is not copied; a call
+ * with more arguments than its function has; longer than programs take a formula.
+ */
+export type WhyStaying = "functions" | "elsewhere" | "arguments" | "long";
 
 /** A formula as it stands on a copy. */
 export type CopiedFormula =
@@ -26,14 +33,31 @@ export type CopiedFormula =
       /** The calls in it that may be refused. */
       readonly calls: readonly FormulaNode[];
     }
-  | { readonly computes: false; readonly ids: readonly string[]; readonly warns: boolean };
+  | {
+      readonly computes: false;
+      readonly why: WhyStaying;
+      /** Of the functions that are why; none for another reason. */
+      readonly ids: readonly string[];
+      readonly warns: boolean;
+    };
 
 /** Functions that only say something beside the calculation. */
 const beside: ReadonlySet<string> = new Set(["WARNINGS", "WARNINGS_CODE", "INPUT_WARNINGS", "CHECKED"]);
 
+/** A formula of nothing but warnings keeps its text; anything else in it makes it a value like others. */
+const staysAs = (why: WhyStaying, ids: readonly string[] = []): CopiedFormula => ({
+  computes: false,
+  why,
+  ids,
+  warns: ids.length > 0 && ids.every((id) => beside.has(id)),
+});
+
 /** A call that no copy can have. */
 class Stays extends Error {
   override readonly name = "Stays";
+  constructor(readonly id: string) {
+    super(id);
+  }
 }
 
 function inputKey(call: CallNode): string | undefined {
@@ -72,7 +96,7 @@ export function copiedFormula(
   const read = readFormula(formula);
   const ids = [...new Set(read.calls.map(({ id }) => id))];
   const strange = sheetsIn(formula).some((sheet) => !sheets.has(sheet.toLowerCase()));
-  if (strange) return { computes: false, ids: ["a sheet that is not copied"], warns: false };
+  if (strange) return staysAs("elsewhere");
   if (ids.length === 0) return { computes: true, formula: movedDown(formula, rows, sheets), calls: [] };
   const calls: FormulaNode[] = [];
   try {
@@ -85,7 +109,7 @@ export function copiedFormula(
       return binaryNode("+", node, numberNode(0));
     });
     const text = `=${writeNode(tree)}`;
-    if (text.length >= longestFormula) return { computes: false, ids, warns: false };
+    if (!fits(text)) return staysAs("long");
     return { computes: true, formula: text, calls };
   } catch (error) {
     if (!(error instanceof Stays)) throw error;
@@ -93,8 +117,8 @@ export function copiedFormula(
       const f = functions.of(id);
       return "why" in f && id !== "VERSION" && id !== "INPUT_WARNINGS";
     });
-    const why = staying.length > 0 ? staying : ids.filter((id) => id === "INPUT_WARNINGS");
-    return { computes: false, ids: why, warns: why.some((id) => beside.has(id)) };
+    const why = staying.length > 0 ? staying : error.id === "INPUT_WARNINGS" ? [error.id] : [];
+    return staysAs(why.length > 0 ? "functions" : "arguments", why);
   }
 }
 

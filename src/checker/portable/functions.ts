@@ -9,20 +9,20 @@ import {
   binaryNode,
   numberNode,
   allOf,
+  anyOf,
   type FormulaNode,
 } from "../../cells/index.ts";
 import { allowedText, everydayText, formulas, nameOf, q, type Quantity } from "../../core/index.ts";
 import type { PlannedFunction } from "../../sheet/index.ts";
 import { hintNode } from "./checks.ts";
 import type { EquationReader } from "./equation.ts";
+import { fits } from "./fitting.ts";
 import { definedName } from "./names.ts";
 import { sentence, unitText } from "./texts.ts";
 import { translated, type Untranslated } from "./translate.ts";
 import { helpers, withHelpers, type PortableFunction } from "./writing.ts";
 
 const quantities: Readonly<Record<string, Quantity>> = q;
-
-const and = (low: FormulaNode, high: FormulaNode): FormulaNode => callNode("OR", low, high);
 
 /** What should be known about one input cell, as `KERN.INPUT_WARNINGS` says it of its quantity. */
 function inputWarnings(key: string): PortableFunction | undefined {
@@ -41,7 +41,7 @@ function inputWarnings(key: string): PortableFunction | undefined {
   const shown = nameNode("shown_t");
   const begins = sentence(`${nameOf(quantity)} = `, shown, unitText(quantity));
   const beyond = (low: number, high: number): FormulaNode =>
-    and(binaryNode("<", cell, n(low)), binaryNode(">", cell, n(high)));
+    anyOf(binaryNode("<", cell, n(low)), binaryNode(">", cell, n(high)));
   const none = textNode("");
   const source = valid
     ? callNode(
@@ -114,8 +114,27 @@ const messageHelper: PortableFunction = {
   ),
 };
 
-/** As long as a program takes a formula. */
-export const longestFormula = 8192;
+/** What a verdict says that can no longer be told here. */
+export const outOfDate = "OUT OF DATE";
+
+/** A verdict, but for OK where inputs are others of which only the original can warn. */
+const verdictHelper: PortableFunction = {
+  id: "VERDICT",
+  name: definedName("VERDICT"),
+  params: ["verdict_t", "changed_n"],
+  body: callNode(
+    "IF",
+    callNode(
+      "AND",
+      binaryNode(">", nameNode("changed_n"), numberNode(0)),
+      binaryNode("=", nameNode("verdict_t"), textNode("OK")),
+    ),
+    textNode(outOfDate),
+    nameNode("verdict_t"),
+  ),
+};
+
+const ownIds: ReadonlySet<string> = new Set([messageHelper.id, verdictHelper.id]);
 
 /** The functions that a copy calls, translated when they are first asked for. */
 export class PortableFunctions {
@@ -132,8 +151,8 @@ export class PortableFunctions {
     const made = f
       ? translated(f, this.reader, withHelpers)
       : { id, why: "a function of several cells or of the workbook" };
-    const fits = "why" in made || asPlanned(made).formula.length < longestFormula;
-    const kept = fits ? made : { id, why: "longer than programs take a formula" };
+    const takes = "why" in made || fits(asPlanned(made).formula);
+    const kept = takes ? made : { id, why: "longer than programs take a formula" };
     this.#known.set(id, kept);
     return kept;
   }
@@ -156,9 +175,15 @@ export class PortableFunctions {
     return this.call(messageHelper, [textNode(where), given]);
   }
 
+  /** What a verdict gives, with how many inputs are others of which only the original can warn; without `=`. */
+  verdict(own: string, changed: string): string {
+    this.#used.set(verdictHelper.name, verdictHelper);
+    return `${verdictHelper.name}(${own},${changed})`;
+  }
+
   /** Ids of the functions that compute on the copy. */
   ids(): readonly string[] {
-    return [...new Set([...this.#used.values()].map(({ id }) => id))].filter((id) => id !== messageHelper.id).sort();
+    return [...new Set([...this.#used.values()].map(({ id }) => id))].filter((id) => !ownIds.has(id)).sort();
   }
 
   /** What the workbook has to define, helpers first. */

@@ -1,8 +1,9 @@
 export type { EquationReader } from "./equation.ts";
+export { outOfDate } from "./functions.ts";
 export {
-  outOfDate,
   portableCopies,
   portableHeadRows,
+  whyStaying,
   type PortableCopy,
   type PortableCounts,
   type SheetToCopy,

@@ -15,20 +15,18 @@ import {
 import { cautions, version } from "../../core/index.ts";
 import type { Looks } from "../../hosts/index.ts";
 import type { Highlight, Plan, PlannedCell, PlannedChart, Role } from "../../sheet/index.ts";
-import { computingCopy } from "../handOut/handOutPlan.ts";
 import { areaNow, lookOf, plainRole, type Look } from "../handOut/look.ts";
+import { computingCopy } from "../recognise/head.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { SheetWriter } from "../writer.ts";
-import { copiedFormula, stayingFormula, type CopiedFormula } from "./cells.ts";
+import { copiedFormula, stayingFormula, type CopiedFormula, type WhyStaying } from "./cells.ts";
 import type { EquationReader } from "./equation.ts";
-import { longestFormula, PortableFunctions } from "./functions.ts";
+import { fitting, longestFormula, partialSums } from "./fitting.ts";
+import { outOfDate, PortableFunctions } from "./functions.ts";
 import { numbersIn, Staleness, type Standing } from "./staleness.ts";
 
 /** Rows above the copied ones. */
 export const portableHeadRows = 7;
-
-/** What a verdict says that can no longer be told here. */
-export const outOfDate = "OUT OF DATE";
 
 /** A sheet to be copied, as it stands. */
 export interface SheetToCopy {
@@ -49,9 +47,32 @@ export interface PortableCounts {
   readonly staying: number;
   /** Of the staying ones those that are warnings and marks. */
   readonly warnings: number;
+  /** Of the staying ones, how many for which reason. */
+  readonly why: Readonly<Record<WhyStaying, number>>;
   /** Ids of the functions that compute, and of those that stay. */
   readonly functions: readonly string[];
   readonly values: readonly string[];
+}
+
+/** Why cells of a copy stay values, a sentence for each reason there is. */
+export function whyStaying({ why, values }: Pick<PortableCounts, "why" | "values">): string {
+  const cells = (count: number, one: string, more: string): readonly string[] =>
+    count === 0 ? [] : [count === 1 ? `1 cell ${one}.` : `${count} cells ${more}.`];
+  const by = `search or read tables, by ${values.join(", ")}`;
+  return [
+    ...cells(why.functions, `has to integrate, ${by}`, `integrate, ${by}`),
+    ...cells(
+      why.elsewhere,
+      "shows values of sheets that were not copied",
+      "show values of sheets that were not copied",
+    ),
+    ...cells(
+      why.arguments,
+      "calls a function with more arguments than it takes",
+      "call functions with more arguments than they take",
+    ),
+    ...cells(why.long, "holds a formula longer than programs take", "hold formulas longer than programs take"),
+  ].join(" ");
 }
 
 export interface PortableCopy {
@@ -171,17 +192,32 @@ class ChangedInputs {
       w.formula(row, column + 2, "label", `=IF(AND(${cell}=${kept},(${cell}="")=(${kept}="")),0,1)`);
     }
     let last = listed.length;
-    if (sheet === this.#first)
-      for (const [set, at] of this.#sets) {
-        w.formula(rows + at, column + 3, "label", `=SUM(${this.#addresses(set)})`);
-        last = Math.max(last, at + 1);
-      }
+    if (sheet === this.#first) last = Math.max(last, this.#writeSums(w, column + 3));
     return rows + last;
   }
 
+  /** How many inputs of each set are others now; below them the parts of sums that are too long for one cell. */
+  #writeSums(w: SheetWriter, column: number): number {
+    let below = this.#sets.size;
+    const put = (row: number, formula: string): void =>
+      w.formula(row, column, "label", fitting(formula, { sheet: this.#first, row, column }));
+    for (const [set, at] of this.#sets) {
+      const sums = partialSums(this.#addresses(set));
+      if (sums.length === 1) {
+        put(rows + at, sums[0]!);
+        continue;
+      }
+      const parts = { row: rows + below, column, rows: sums.length, columns: 1 };
+      sums.forEach((sum, i) => put(parts.row + i, sum));
+      put(rows + at, `=SUM(${areaA1(parts, true)})`);
+      below += sums.length;
+    }
+    return below;
+  }
+
   /** The flags of a set, ranges where they stand together. */
-  #addresses(set: bigint): string {
-    const parts = [...this.#bySheet].flatMap(([sheet, { column }]) => {
+  #addresses(set: bigint): readonly string[] {
+    return [...this.#bySheet].flatMap(([sheet, { column }]) => {
       const flags = this.#listed(sheet).filter(({ number }) => ((set >> BigInt(number)) & 1n) === 1n);
       const runs: [number, number][] = [];
       for (const { at } of flags) {
@@ -195,7 +231,6 @@ class ChangedInputs {
         return prefix + areaA1(area, true);
       });
     });
-    return parts.join(",");
   }
 }
 
@@ -213,7 +248,9 @@ class Copying {
   readonly #shared: Shared;
   readonly #look: Look;
   readonly #planned: ReadonlyMap<string, PlannedCell>;
-  readonly #counts = { computing: 0, staying: 0, warnings: 0, values: new Set<string>() };
+  readonly #counts = { computing: 0, staying: 0, warnings: 0 };
+  readonly #why = { functions: 0, elsewhere: 0, arguments: 0, long: 0 };
+  readonly #values = new Set<string>();
 
   constructor(one: SheetToCopy, shared: Shared) {
     this.#one = one;
@@ -244,20 +281,24 @@ class Copying {
       ...(format !== undefined && { format }),
       ...(planned?.runsOn && { runsOn: true as const }),
     };
-    if (formula !== undefined)
-      return { ...base, ...this.#formula(content, { sheet: snapshot.sheet, row, column }, base.role) };
+    if (formula !== undefined) {
+      const copied = this.#formula(content, { sheet: snapshot.sheet, row, column }, base.role);
+      if (copied.formula !== undefined) fitting(copied.formula, { ...base, sheet: snapshot.sheet });
+      return { ...base, ...copied };
+    }
     const lowered = planned?.lowered && planned.value === value ? { lowered: planned.lowered } : {};
     return { ...base, ...(shown !== null && { value: shown, ...lowered }) };
   }
 
   #formula({ value, error }: CellContent, place: Place, role: Role): Pick<PlannedCell, "formula" | "value" | "stays"> {
-    const { formulas, staleness, changed } = this.#shared;
+    const { formulas, staleness, changed, functions } = this.#shared;
     const copied = formulas.get(placeKey(place))!;
     const stale = changed.cellFor(staleness.staleAt(place), place.sheet);
     if (!copied.computes) {
       this.#counts.staying++;
       if (copied.warns) this.#counts.warnings++;
-      for (const id of copied.ids) this.#counts.values.add(id);
+      this.#why[copied.why]++;
+      for (const id of copied.ids) this.#values.add(id);
       if (stale !== undefined) return { formula: stayingFormula(value, error?.code, stale), stays: true };
       const kept = error ? error.code : value;
       return { ...(kept !== null && kept !== "" && { value: kept }), stays: true };
@@ -273,11 +314,9 @@ class Copying {
     }
     const warned = role === "overall" ? changed.cellFor(staleness.warnedAt(place), place.sheet) : undefined;
     // Warnings do not follow: after a change nothing is OK before somebody has looked at the original.
-    const careful =
-      warned === undefined ? own : `IF(AND(${warned}>0,(${own})="OK"),${writeNode(textNode(outOfDate))},${own})`;
-    return {
-      formula: stale === undefined ? `=${careful}` : `=IF(${stale}>0,${writeNode(textNode(outOfDate))},${careful})`,
-    };
+    const gone = writeNode(textNode(outOfDate));
+    const careful = warned === undefined ? own : functions.verdict(own, warned);
+    return { formula: stale === undefined ? `=${careful}` : `=IF(${stale}>0,${gone},${careful})` };
   }
 
   /** Why cells of a row are refused, one behind the other. */
@@ -319,10 +358,9 @@ class Copying {
 
   #head(w: SheetWriter): void {
     const { snapshot, recognised } = this.#one;
-    const { facts, functions } = this.#shared;
+    const { facts } = this.#shared;
     const last = Math.max(Math.min(snapshot.columns, recognised?.plan.columns ?? 12) - 1, 0);
-    const { computing, staying, warnings, values } = this.#counts;
-    const computes = functions.ids();
+    const { computing, staying, warnings, why, functions: computes, values } = this.#counted();
     const listed = (ids: readonly string[]): string => (ids.length === 0 ? "none" : ids.join(", "));
     const [beside, flags] = [columnLetters(snapshot.columns + 1), columnLetters(snapshot.columns + 3)];
     w.sentence(0, "title", `${computingCopy} “${snapshot.sheet}”`, 0, last);
@@ -331,7 +369,7 @@ class Copying {
       "note",
       `Made ${facts.when} in ${facts.host}, version ${version} of the functions. This copy computes without the add-in: ` +
         "its functions are names of this workbook that hold formulas (LAMBDA). Trust the verdict of the original over " +
-        "anything shown here. What is not checked by the original after a change is not checked.",
+        "anything shown here. After a change, check with the original.",
       0,
       last,
     );
@@ -345,9 +383,9 @@ class Copying {
     w.sentence(
       3,
       "note",
-      `${staying} cells stay as they were, slanted on grey (${warnings} of them warnings and marks): they integrate, ` +
-        `search or read tables, by ${listed([...values].sort())}. Once an input that such a value depends on is changed, ` +
-        `it is #N/A here, and verdicts say ${outOfDate}. Warnings do not follow: after a change the overall verdict is never OK.`,
+      `${staying} cells stay as they were, slanted on grey (${warnings} of them warnings and marks). ` +
+        `${whyStaying({ why, values })} Once an input that such a value depends on is changed, it is #N/A here, and ` +
+        `verdicts say ${outOfDate}. Warnings do not follow: after a change the overall verdict is never OK.`,
       0,
       last,
     );
@@ -363,6 +401,11 @@ class Copying {
     );
     w.sentence(5, "caution", `${cautions.competence} ${cautions.stressing}`, 0, last);
     w.put(rows - 1, snapshot.columns + 1, "heading", "messages of this row");
+  }
+
+  #counted(): PortableCounts {
+    const functions = this.#shared.functions.ids();
+    return { ...this.#counts, why: this.#why, functions, values: [...this.#values].sort() };
   }
 
   finished(w: SheetWriter): PortableCopy {
@@ -420,7 +463,8 @@ class Copying {
         orientation: plan?.print.orientation ?? "portrait",
         ...(plan?.print.scale !== undefined && { scale: plan.print.scale }),
         footer: "computing copy · {hash} · {sheet} · page {page} of {pages}",
-        breaks: plan?.print.breaks?.map((row) => row + rows) ?? [],
+        // The pages of the original stay as they are, behind what is said of the copy.
+        breaks: [rows, ...(plan?.print.breaks?.map((row) => row + rows) ?? [])],
       },
       charts: look.charts.map((chart): PlannedChart => ({
         ...chart,
@@ -434,10 +478,6 @@ class Copying {
         warnings: { row: 0, column: 0, rows: 0, columns: 1 },
       },
     });
-    const { computing, staying, warnings, values } = this.#counts;
-    return {
-      plan: made,
-      counts: { computing, staying, warnings, functions: functions.ids(), values: [...values].sort() },
-    };
+    return { plan: made, counts: this.#counted() };
   }
 }

@@ -1,6 +1,6 @@
 import type { Host } from "../../hosts/index.ts";
 import { takeSnapshot } from "../book/takeSnapshot.ts";
-import { isHandOut } from "../handOut/index.ts";
+import { isCopy } from "../recognise/head.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
 import type { EquationReader } from "./equation.ts";
 import { portableCopies, type PortableCopy, type PortableFacts } from "./portablePlans.ts";
@@ -14,7 +14,7 @@ export async function readPortable(
 ): Promise<PortableCopy & { readonly template: string | undefined }> {
   const snapshot = await takeSnapshot(host, sheet);
   if (snapshot.rows === 0) throw new Error(`the sheet “${sheet}” is empty`);
-  if (isHandOut(snapshot)) throw new Error(`“${sheet}” is a copy already; select a cell of the sheet it was made of`);
+  if (isCopy(snapshot)) throw new Error(`“${sheet}” is a copy already; select a cell of the sheet it was made of`);
   const recognised = await recogniseSnapshot(snapshot);
   const looks = await host.looks(sheet, { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns });
   const [copy] = portableCopies([{ snapshot, looks, recognised }], facts, reader);

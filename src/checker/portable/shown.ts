@@ -55,7 +55,10 @@ export function shownNode(value: FormulaNode): FormulaNode {
       ["shown_p", callNode("IF", isMore, binaryNode("+", first, n(1)), first)],
       ["shown_six", callNode("IF", isMore, binaryNode("/", all, n(10)), all)],
       ["shown_far", anyOf(binaryNode(">=", power, n(7)), binaryNode("<", power, n(-6)))],
-      ["shown_zeros", callNode("SUMPRODUCT", negative(negative(binaryNode("=", callNode("MOD", digits, tens), n(0)))))],
+      [
+        "shown_zeros",
+        callNode("SUMPRODUCT", binaryNode("*", n(1), binaryNode("=", callNode("MOD", digits, tens), n(0)))),
+      ],
     ],
     joined(
       callNode("IF", binaryNode("<", v, n(0)), textNode("−"), textNode("")),

@@ -34,13 +34,6 @@ import type { PortableFunction, Writing } from "./writing.ts";
 /** `LAMBDA(…)`, as a name of the workbook holds it. */
 export const lambdaText = ({ params, body }: PortableFunction): string => writeNode(lambdaNode(params, body));
 
-/** The same as a LET of its own for one call with these arguments. */
-export const inlineNode = ({ params, body }: PortableFunction, given: readonly FormulaNode[]): FormulaNode =>
-  letNode(
-    params.map((name, i) => [name, given[i]!]),
-    body,
-  );
-
 type Lookup = Extract<Step, { lookup: unknown }>["lookup"];
 
 /** One of the formulas that a function may be: itself, or that of a choice. */

@@ -1,4 +1,4 @@
-import { callNode, letNode, nameNode, type FormulaNode } from "../../cells/index.ts";
+import { callNode, nameNode, type FormulaNode } from "../../cells/index.ts";
 import { definedName } from "./names.ts";
 import { quotedNode, refusedNumberNode, shownNode, type RefusedNumber } from "./shown.ts";
 
@@ -13,7 +13,7 @@ export interface PortableFunction {
   readonly body: FormulaNode;
 }
 
-/** How messages write numbers and entries: with helpers that the workbook names, or each formula by itself. */
+/** How messages write numbers and entries. */
 export interface Writing {
   shown(value: FormulaNode): FormulaNode;
   quoted(cell: FormulaNode): FormulaNode;
@@ -49,18 +49,9 @@ const refusedHelper = helper("REFUSED_NUMBER", parts.map(local), refusedBy(call(
 /** What functions call that write with helpers. */
 export const helpers: readonly PortableFunction[] = [shownHelper, quotedHelper, refusedHelper];
 
+/** With helpers that the workbook names. */
 export const withHelpers: Writing = {
   shown: call(shownHelper),
   quoted: call(quotedHelper),
   refusedNumber: (given) => callNode(refusedHelper.name, ...parts.map((part) => given[part])),
-};
-
-export const byItself: Writing = {
-  shown: shownNode,
-  quoted: quotedNode,
-  refusedNumber: (given) =>
-    letNode(
-      parts.map((part) => [local(part), given[part]]),
-      refusedBy(shownNode, quotedNode),
-    ),
 };

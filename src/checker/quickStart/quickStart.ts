@@ -7,7 +7,7 @@ import {
   type InputValue,
   type Template,
 } from "../../sheet/index.ts";
-import { computed, propertiesOf, usualSection, type SectionType } from "./sections.ts";
+import { computed, propertiesOf, sectionSaid, sheetSection, usualSection, type SectionType } from "./sections.ts";
 import { NoResult } from "../../core/index.ts";
 import { eccentricities, memberOf, type Member } from "./member.ts";
 import { isBar, kindInputs, radiusOfBar, refuseSteel } from "./steelKind.ts";
@@ -81,8 +81,11 @@ export function hasQuickStart(template: Template): boolean {
   );
 }
 
-/** Checks beyond the stresses are left to the full sheet. */
-const lean: Inputs = { lifted: "NO", detailing: "NO", web: "NO" };
+/**
+ * Lifting and detailing are left to the full sheet. The web is checked, since the sheet of strength needs its stresses:
+ * a tenth more cells.
+ */
+const lean: Inputs = { lifted: "NO", detailing: "NO", web: "YES" };
 const mostTendons = 6;
 const mostRows = 10;
 const strandsInTendon = 12;
@@ -158,7 +161,7 @@ function usual(template: Template, answers: Answers): Inputs {
 
 /** Width of the section where the lowest tendons lie, mm. */
 function bottomWidth({ section }: Answers, dimensions: Inputs): number {
-  return Number(dimensions[{ RECTANGLE: "b", T: "bw", I: "bbot", BOX: "bbox" }[section]]);
+  return Number(dimensions[{ RECTANGLE: "b", T: "bw", DOUBLE_TEE: "bw", I: "bbot", BOX: "bbox" }[section]]);
 }
 
 /**
@@ -212,7 +215,7 @@ const side = ({ section }: Answers): number => (section === "BOX" ? 2 : 1);
 /** Ducts side by side at a height: in a box one in each web; bars as many as the web has room for, others one. */
 function abreast(strands: number, answers: Answers, dimensions: Inputs): number {
   if (!isBar(answers) || answers.section === "BOX") return side(answers);
-  const web = Number(dimensions[{ RECTANGLE: "b", T: "bw", I: "bwi" }[answers.section]]);
+  const web = Number(dimensions[{ RECTANGLE: "b", T: "bw", DOUBLE_TEE: "bw", I: "bwi" }[answers.section]]);
   return Math.max(1, Math.floor((web - 2 * cover + between) / (ductFor(strands, answers.product) + between)));
 }
 
@@ -354,9 +357,11 @@ function forEach({ strands }: Inputs, alike: Inputs = {}): Inputs {
 
 /** All inputs of the sheet with these tendons, and which of them nobody answered. */
 function assembled({ template, trials, answers, dimensions }: Task, steel: Inputs): Assembled {
+  const said = sectionSaid(answers.section);
   const answered: Inputs = {
     L: answers.L,
-    section: answers.section,
+    section: sheetSection(answers.section),
+    ...(said !== undefined && { member: said }),
     h: answers.h,
     fck: answers.fck,
     gs: answers.gs,
@@ -377,10 +382,10 @@ function assembled({ template, trials, answers, dimensions }: Task, steel: Input
   const known = new Set(cells.map(({ id }) => id));
   const placed = Object.fromEntries(Object.entries(given).filter(([id]) => known.has(id) || shaping.has(id)));
   const inputs: Inputs = { ...placed, ...fromExample(template, cells, placed) };
-  const said = new Set([...Object.keys(answered), isEn(template) ? "exposure" : "memberType"]);
-  if (answers.tendons !== undefined && answers.strands !== undefined) said.add("strands");
-  for (const id of answers.sizing?.said ?? []) said.add(id);
-  const assumed = new Set(cells.map(({ id, spec }) => (spec.freeText || said.has(id) ? "" : id)).filter(Boolean));
+  const confirmed = new Set([...Object.keys(answered), isEn(template) ? "exposure" : "memberType"]);
+  if (answers.tendons !== undefined && answers.strands !== undefined) confirmed.add("strands");
+  for (const id of answers.sizing?.said ?? []) confirmed.add(id);
+  const assumed = new Set(cells.map(({ id, spec }) => (spec.freeText || confirmed.has(id) ? "" : id)).filter(Boolean));
   return { inputs, assumed };
 }
 
@@ -606,7 +611,7 @@ export async function prepareQuickStart(template: Template, section: SectionType
   const rows = usualCounts.flatMap((count) => ["NO", "YES"].map((deflected) => ({ rows: count, deflected })));
   const steel: readonly Inputs[] = isPost(template) ? usualCounts.map((tendons) => ({ tendons, points: 3 })) : rows;
   for (const layout of steel) {
-    const shape = shapeOnly(template, { ...lean, section, ...layout });
+    const shape = shapeOnly(template, { ...lean, section: sheetSection(section), ...layout });
     const steps = [() => expand(template, shape), () => trials.prepare(shape), () => trials.with(shape)];
     for (const step of steps) {
       await pause();

@@ -56,6 +56,11 @@ export function refuseSteel(template: Template, answers: Answers): void {
       "strands",
       `Strands per ${post ? "tendon" : "row"} = ${strands} is not allowed; a whole number from 1 is needed.`,
     );
+  if (post && answers.section === "DOUBLE_TEE")
+    throw new InputError(
+      "section",
+      "A double tee is taken as one T for pre-tensioned members alone; choose T-section.",
+    );
   if (!isBar(answers)) return;
   if (!post)
     throw new InputError(

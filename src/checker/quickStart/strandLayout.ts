@@ -29,6 +29,7 @@ export function widthAt(section: SectionType, of: Inputs, y: number): number {
     case "RECTANGLE":
       return d("b");
     case "T":
+    case "DOUBLE_TEE":
       return y > d("h") - d("tf") ? d("bf") : d("bw");
     case "I":
       if (within(0, d("tbot"))) return d("bbot");
@@ -41,7 +42,10 @@ export function widthAt(section: SectionType, of: Inputs, y: number): number {
 /** How many strands fit side by side: all round each strand there is concrete of that width. */
 function room(section: SectionType, of: Inputs, y: number): number {
   const width = Math.min(...[y - fromFace / 2, y, y + fromFace / 2].map((at) => widthAt(section, of, at)));
-  return width < 2 * fromSide ? 0 : Math.floor((width - 2 * fromSide) / apart) + 1;
+  // Half of a row lies in each web.
+  const webs = section === "DOUBLE_TEE" ? 2 : 1;
+  const each = width / webs;
+  return each < 2 * fromSide ? 0 : webs * (Math.floor((each - 2 * fromSide) / apart) + 1);
 }
 
 interface Places {
@@ -71,6 +75,10 @@ function filled(among: readonly Places[], strands: number, mostInRow = Infinity)
   }
   return open === 0 ? rows : undefined;
 }
+
+/** Whether each row has as many strands in one web of a double tee as in the other. */
+const alikeInWebs = (rows: readonly StrandRow[], section: SectionType): boolean =>
+  section !== "DOUBLE_TEE" || rows.every(({ n }) => n % 2 === 0);
 
 const count = (rows: readonly StrandRow[]): number => rows.reduce((sum, { n }) => sum + n, 0);
 
@@ -148,6 +156,7 @@ export function strandLayout(
         const low = filled(bottoms, strands - above, Math.max(1, mostInRow));
         if (!low || low.length + high.length > mostRows) continue;
         const rows = [...low, ...high];
+        if (!alikeInWebs(rows, section)) continue;
         if (!keeps(rows, member, member.L / 2, full)) continue;
         if (keepsAll(rows, member, full)) return rows;
         const found =
@@ -184,7 +193,7 @@ export function equalRows(
         const chosen = [...bottoms.slice(raised, raised + rows - above), ...tops.slice(0, above)];
         if (chosen.length < rows || chosen.some(({ most }) => n > most)) continue;
         const straight = chosen.map(({ y }) => ({ n, yMid: y, yEnd: y, debond: 0 }));
-        if (!keeps(straight, member, member.L / 2, full)) continue;
+        if (!alikeInWebs(straight, section) || !keeps(straight, member, member.L / 2, full)) continue;
         if (keepsAll(straight, member, full)) return straight;
         const raisable = above === 0 ? deflected(straight, member, full, section, of) : undefined;
         const found = debonded(straight, member, full) ?? raisable;

@@ -12,11 +12,25 @@ function asksVersion(formula: string): boolean {
   return ourFunction(name) === "VERSION" && rest.join("") === "()";
 }
 
+/** How the title of a copy begins that is for reading only. */
+export const readingCopy = "HAND-OUT COPY of";
+
+/** How the title of a copy begins that computes without the add-in. */
+export const computingCopy = "COMPUTING COPY of";
+
+/** Does the sheet say openly that it is a copy? Rows may have been inserted above its title. */
+export function isCopy(snapshot: Snapshot): boolean {
+  const says = (value: unknown): boolean =>
+    typeof value === "string" && [readingCopy, computingCopy].some((beginning) => value.startsWith(`${beginning} “`));
+  return snapshot.cells.some((row) => row.some(({ value }) => says(value)));
+}
+
 /**
- * What a sheet says of the template it comes from; undefined where it says nothing of the kind. Found by how it is
- * written, wherever it stands.
+ * What a sheet says of the template it comes from; undefined where it says nothing of the kind, and for a copy, which
+ * keeps the text of its original and must not pass for it. Found by how it is written, wherever it stands.
  */
 export function headOf(snapshot: Snapshot, knows: (templateId: string) => boolean): SaidAtHead | undefined {
+  if (isCopy(snapshot)) return undefined;
   let template: readonly string[] | undefined;
   let hash = "";
   let functionsVersion = "";

@@ -13,6 +13,7 @@ import {
   html,
   Markup,
   numberText,
+  ended,
   sentence,
   substitutionTex,
   symbol,
@@ -154,7 +155,7 @@ ${call.trace && call.formula && stepsOf(call.trace.formula, call.trace, setting)
 ${call.spill && set(call.spill.governing, call.spill.governing, setting)}
 ${call.refused && html`<p class="kn-flag">No result: ${call.refused.message}.</p>`}
 <p class="kn-quiet">${placeInWork(of, call.trace?.values)}. Basis: ${basisOf(of, call.trace?.values)}.</p>
-${(call.trace?.warnings ?? call.spilled?.warnings ?? []).map((w) => html`<p class="kn-flag">Warning: ${sentence(w)}.</p>`)}
+${(call.trace?.warnings ?? call.spilled?.warnings ?? []).map((w) => html`<p class="kn-flag">Warning: ${sentence(ended(w))}</p>`)}
 ${call.flags.map((f) => html`<p class="kn-flag">Look at ${nameOf(of.params[f.parameter]!)}: ${f.message}.</p>`)}`;
 }
 

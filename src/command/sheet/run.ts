@@ -1,6 +1,6 @@
 import type { Snapshot } from "../../cells/index.ts";
 import * as mathjs from "mathjs/number";
-import { conflictsIn, copiesOfSheets } from "../../checker/index.ts";
+import { conflictsIn, copiesOfSheets, whyStaying } from "../../checker/index.ts";
 import { cautions } from "../../core/index.ts";
 import { openGridInNode, planValues, writeSheets, type FileSheet, type Values } from "../../hosts/index.ts";
 import { faultOfSheetName, freeSheetName, type Inputs, type Plan, type Template } from "../../sheet/index.ts";
@@ -225,7 +225,7 @@ async function portableSheets(
     out.push({ plan, values, sheetName });
     lines.push(
       `Computing copy “${sheetName}”: ${counts.computing} formulas compute without the add-in, ${counts.staying} cells ` +
-        `stay values (${counts.warnings} of them warnings and marks): ${counts.values.join(", ") || "none"}`,
+        `stay values (${counts.warnings} of them warnings and marks). ${whyStaying(counts)}`,
     );
   }
   lines.push("Trust the verdict of the original over the copy. The program needs LAMBDA.");

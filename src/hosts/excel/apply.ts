@@ -2,6 +2,7 @@ import type { Plan } from "../../sheet/index.ts";
 import { SheetDeleted, SheetLeft, type ApplyOptions } from "../host/host.ts";
 import { checkSheetName } from "../host/sheetName.ts";
 import { buildSheet } from "./build.ts";
+import { putBackFunctions, type NameBefore } from "./functionNames.ts";
 import { passingName } from "./passingSheets.ts";
 import { codeOf, twice, type ExcelDependencies } from "./runs.ts";
 
@@ -9,6 +10,8 @@ import { codeOf, twice, type ExcelDependencies } from "./runs.ts";
 interface Begun {
   readonly activeId: string;
   readonly passingName: string;
+  /** Functions of the workbook's own that were changed. */
+  readonly functions: NameBefore[];
 }
 
 async function beforeBuilding(context: Excel.RequestContext, sheetName: string): Promise<Begun> {
@@ -27,14 +30,18 @@ async function beforeBuilding(context: Excel.RequestContext, sheetName: string):
       "The workbook's structure is protected, so that no sheet can be added. Remove the protection (Review, " +
         "Protect Workbook), then try again.",
     );
-  return { activeId: active.id, passingName: passingName() };
+  return { activeId: active.id, passingName: passingName(), functions: [] };
 }
 
 /**
  * Removes the sheet, if it came to be. Where it is shown, the one that was shown before comes back; a user who has
  * turned to another stays there. A run of its own: the one that failed may no longer work.
  */
-function undo({ run }: ExcelDependencies, { activeId, passingName }: Begun, id: string | undefined): Promise<void> {
+function undo(
+  { run }: ExcelDependencies,
+  { activeId, passingName, functions }: Begun,
+  id: string | undefined,
+): Promise<void> {
   return run(async (context) => {
     const { worksheets } = context.workbook;
     const begun = worksheets.getItemOrNullObject(id ?? passingName);
@@ -47,6 +54,7 @@ function undo({ run }: ExcelDependencies, { activeId, passingName }: Begun, id: 
     if (!begun.isNullObject && !before.isNullObject && shown.id === begun.id) before.activate();
     if (!begun.isNullObject) begun.delete();
     await context.sync();
+    await putBackFunctions(context, functions);
   });
 }
 
@@ -63,7 +71,7 @@ export async function applyPlan(dependencies: ExcelDependencies, plan: Plan, opt
       sheet.load("id");
       await context.sync();
       id = sheet.id;
-      await buildSheet(context.workbook.worksheets.getItem(id), plan, options, dependencies);
+      await buildSheet(context.workbook.worksheets.getItem(id), plan, options, dependencies, begun.functions);
     });
   } catch (error) {
     if (begun) {

@@ -4,7 +4,7 @@ import { rowHeights } from "../look/measures.ts";
 import { addressLists, rangeOf } from "./areas.ts";
 import { addCharts } from "./charts.ts";
 import { chunks } from "./contents.ts";
-import { addFunctions } from "./functionNames.ts";
+import { addFunctions, type NameBefore } from "./functionNames.ts";
 import { drawLook, lookSteps } from "./looks.ts";
 import { freeze, setOutline, setPrint, setSizes } from "./page.ts";
 import { checkFunctions, computedValues } from "./probe.ts";
@@ -30,13 +30,14 @@ function* parts<T>(list: readonly T[]): Generator<readonly T[]> {
 
 /**
  * Puts the plan onto an empty new sheet, batch by batch, and waits until it is computed. Whoever calls it removes the
- * sheet when it fails.
+ * sheet when it fails, and puts back the functions in `before`.
  */
 export async function buildSheet(
   sheet: Excel.Worksheet,
   plan: Plan,
   { sheetName, progress, signal }: ApplyOptions,
   dependencies: ExcelDependencies,
+  before: NameBefore[],
 ): Promise<void> {
   const { context } = sheet;
   const { application } = context.workbook;
@@ -64,7 +65,7 @@ export async function buildSheet(
     for (const name of some) sheet.names.add(name.name, rangeOf(sheet, name));
     await tell(0, "placing cells");
   }
-  await addFunctions(sheet, plan);
+  await addFunctions(sheet, plan, before);
   let placed = 0;
   for (const { row, cells, typed, formats } of chunks(plan.cells, plan.rows, plan.columns)) {
     const range = sheet.getRangeByIndexes(row, 0, typed.length, plan.columns);

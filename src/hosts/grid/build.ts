@@ -202,8 +202,10 @@ export async function build(
     if (id === sheetId) gone.abort(new SheetDeleted(sheetName));
   });
   const ended = AbortSignal.any([gone.signal, ...(signal ? [signal] : [])]);
+  const functions = plan.functions ?? [];
+  const putBack = names.keeping(functions.map(({ name }) => name));
   try {
-    for (const { name, formula } of plan.functions ?? []) names.give(name, formula);
+    for (const { name, formula } of functions) names.give(name, formula);
     const mentioned = names.add(sheetId, sheetName, plan.names);
     if (!ahead || mentioned) {
       await tell(Math.round(total / 2), "computing");
@@ -235,6 +237,7 @@ export async function build(
     return sheet;
   } catch (error) {
     names.remove(sheetId);
+    if (functions.length > 0) putBack();
     // Whatever failed, it failed for that.
     if (!stands()) throw new SheetDeleted(sheetName);
     workbook.setActiveSheet(before);

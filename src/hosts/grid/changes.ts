@@ -14,7 +14,15 @@ export function onChanged({ core, univer }: GridRuntime, listener: () => void): 
     own.pushUndoRedo.call(this, step);
     if (step.unitID === workbookId) listener();
   };
-  injector.get(core.ICommandService).onCommandExecuted(({ id }) => {
-    if (id === core.UndoCommand.id || id === core.RedoCommand.id) listener();
-  });
+  // Called for steps that were taken back or done again, whatever has the focus: the cell editor has steps of its own.
+  steps.popUndoToRedo = function (this: IUndoRedoService) {
+    const step = this.pitchTopUndoElement();
+    own.popUndoToRedo.call(this);
+    if (step?.unitID === workbookId) listener();
+  };
+  steps.popRedoToUndo = function (this: IUndoRedoService) {
+    const step = this.pitchTopRedoElement();
+    own.popRedoToUndo.call(this);
+    if (step?.unitID === workbookId) listener();
+  };
 }

@@ -115,6 +115,23 @@ export class SheetNames {
     });
   }
 
+  /** What now stands under names of the whole workbook; called, it puts that back. */
+  keeping(names: readonly string[]): () => void {
+    const ids = names.map((name) => `${givenId}${wholeWorkbook}!${same(name)}`);
+    const map = this.#map();
+    const before = ids.map((id) => map[id] && { ...map[id] });
+    return () => {
+      const now = this.#map();
+      ids.forEach((id, i) => {
+        const [old, standing] = [before[i], now[id]];
+        if (old && standing?.formulaOrRefString !== old.formulaOrRefString)
+          this.#run("formula.mutation.set-defined-name", old);
+        else if (!old && standing) this.#run("formula.mutation.remove-defined-name", standing);
+      });
+      this.#forgetParsed();
+    };
+  }
+
   /** Takes away every name that people gave. */
   dropGiven(): void {
     for (const entry of Object.values(this.#map()))

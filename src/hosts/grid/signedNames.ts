@@ -10,7 +10,7 @@ export function readSignedNames({ formula, univer }: GridRuntime): void {
   service.getValueByName = (unitId, name) => {
     const found = known(unitId, name);
     if (found || !name.startsWith("-")) return found;
-    const positive = known(unitId, name.slice(1).trim());
+    const positive = service.getValueByName(unitId, name.slice(1).trim());
     return positive && { ...positive, formulaOrRefString: `=-(${positive.formulaOrRefString.replace(/^=/, "")})` };
   };
 }

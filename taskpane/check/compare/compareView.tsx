@@ -17,6 +17,7 @@ import { ListOnSheet } from "../listOnSheet.tsx";
 import type { ToolProps } from "../tool.ts";
 import { NotATemplates } from "../../templates/notATemplates.tsx";
 import { useSheet } from "../useSheet.ts";
+import { goneText, useStillThere } from "../useStillThere.ts";
 import { GradeList } from "./gradeList.tsx";
 
 interface Outcome {
@@ -46,7 +47,8 @@ export function CompareView({ host, go, trace }: ToolProps) {
     }
     setBusy(false);
   };
-  const comparison = outcome?.comparison;
+  const isThere = useStillThere(host, outcome?.sheet, outcome);
+  const comparison = isThere ? outcome?.comparison : undefined;
   return (
     <>
       <p>Recalculates, then holds every cell against what the template builds today from this sheet's own inputs.</p>
@@ -75,7 +77,8 @@ export function CompareView({ host, go, trace }: ToolProps) {
           )
         )}
       </div>
-      {outcome && !comparison && (
+      <div role="status">{outcome && !isThere && <p class="kb-hint">{goneText(outcome.sheet)}</p>}</div>
+      {outcome && isThere && !comparison && (
         <NotATemplates id="compare" host={host} sheet={outcome.sheet} again={() => void run(outcome.sheet)} />
       )}
       {outcome && comparison && (

@@ -2,8 +2,10 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { a1, placeText } from "../../../src/cells/index.ts";
 import {
   argumentText,
+  asSentence,
   effectText,
   evidenceText,
+  givenText,
   outcomeText,
   type IdentifyFinding,
 } from "../../../src/checker/index.ts";
@@ -35,29 +37,23 @@ export function FindingItem({ of, ...props }: ToolProps & { readonly of: Identif
       <p class="kb-formula">
         <code>{formula}</code>
       </p>
-      {found ? <Rule found={found} of={of} {...props} /> : <p class="kb-from">{sentence(outcomeText(of))}</p>}
+      {found ? <Rule found={found} of={of} {...props} /> : <p class="kb-from">{asSentence(outcomeText(of))}</p>}
     </>
   );
 }
 
-const sentence = (text: string): string => (text === "" ? "" : `${text[0]!.toUpperCase()}${text.slice(1)}.`);
-
 function Rule({ found, of, ...props }: ToolProps & { readonly found: Found; readonly of: IdentifyFinding }) {
-  const unit = found.resultUnit === "–" ? "" : ` in ${found.resultUnit}`;
-  const turned = found.resultTurned ? ", with the opposite sign" : "";
   return (
     <>
       <p class="kb-identify-name">
         <code>{found.id}</code>
       </p>
       <p>
-        {found.summary}
-        {unit}
-        {turned}. <span class="kb-from">{found.source}</span>
+        {asSentence(givenText(found))} <span class="kb-from">{found.source}</span>
       </p>
       {found.differences.map(({ says, effect }) => (
         <p key={says} class="kb-identify-differs">
-          {sentence(says)} {effect !== undefined && <strong>{sentence(effectText(effect))}</strong>}
+          {asSentence(says)} {effect !== undefined && <strong>{asSentence(effectText(effect))}</strong>}
         </p>
       ))}
       <ul class="kb-plain kb-identify-arguments">
@@ -69,10 +65,10 @@ function Rule({ found, of, ...props }: ToolProps & { readonly found: Found; read
       </ul>
       {found.open.map((text) => (
         <p key={text} class="kb-hint">
-          {text}
+          {asSentence(text)}
         </p>
       ))}
-      <p class="kb-hint">{sentence(evidenceText(of))}</p>
+      <p class="kb-hint">{asSentence(evidenceText(of))}</p>
       {found.others.length > 0 && <p class="kb-hint">The same numbers: {found.others.join(", ")}.</p>}
       <Beside found={found} of={of} {...props} />
       <p>

@@ -16,6 +16,7 @@ import { now } from "../../when.ts";
 import { WorkButton } from "../../workButton.tsx";
 import { ListOnSheet } from "../listOnSheet.tsx";
 import type { ToolProps } from "../tool.ts";
+import { goneText, useStillThere } from "../useStillThere.ts";
 import { VerdictList } from "./verdictList.tsx";
 
 interface Outcome {
@@ -62,6 +63,7 @@ export function IdentifyView(props: ToolProps) {
   };
 
   const busy = progress !== undefined;
+  const isThere = useStillThere(host, outcome?.list.sheet, outcome);
   return (
     <>
       <p>
@@ -94,9 +96,10 @@ export function IdentifyView(props: ToolProps) {
       )}
       <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
       <p class="kb-hidden" role="status">
-        {outcome && !busy ? countsOfIdentifiedText(outcome.list) : ""}
+        {outcome && isThere && !busy ? countsOfIdentifiedText(outcome.list) : ""}
       </p>
-      {outcome && (
+      <div role="status">{outcome && !isThere && <p class="kb-hint">{goneText(outcome.list.sheet)}</p>}</div>
+      {outcome && isThere && (
         <section aria-label="Formulas" class="kb-identified">
           <h3>
             {outcome.list.sheet}

@@ -28,7 +28,7 @@ export function SignOffView({ host, go }: ToolProps) {
   const [date, setDate] = useState(today());
   const [done, setDone] = useState<Done>();
   const place = useRef<HTMLDivElement>(null);
-  const { seen, busy, problem, again, enter } = useMarks(host, sheet, place);
+  const { seen, busy, writing, problem, again, enter } = useMarks(host, sheet, place);
   useEffect(() => {
     host.selection().then(
       (s) => s && setAt(s),
@@ -103,7 +103,10 @@ export function SignOffView({ host, go }: ToolProps) {
               {initials.trim() === "" ? "Type your initials to mark." : "Correct initials and date to mark."}
             </p>
           )}
-          <div role="status">{done && <p class="kb-hint">{doneText(done, marked.marks)}</p>}</div>
+          <div role="status">
+            {writing && <p class="kb-hint">Writing to the sheet …</p>}
+            {!writing && done && <p class="kb-hint">{doneText(done, marked.marks)}</p>}
+          </div>
           <Progress
             marked={marked}
             sheet={marked.recognised.snapshot.sheet}

@@ -26,6 +26,8 @@ export function useMarks(
 ): {
   readonly seen: MarkedSheet | undefined;
   readonly busy: boolean;
+  /** Whether cells are being entered: that takes as long as the sheet takes to compute. */
+  readonly writing: boolean;
   readonly problem: string;
   readonly again: () => Promise<void>;
   /** Reads the sheet, asks for cells and enters them; whether they stand on it. */
@@ -33,6 +35,7 @@ export function useMarks(
 } {
   const [seen, setSeen] = useState<MarkedSheet>();
   const [busy, setBusy] = useState(false);
+  const [writing, setWriting] = useState(false);
   const [problem, setProblem] = useState("");
   const turn = useRef(0);
   /** The turn of what is shown: what was begun before it is out of date, what was begun after it is not. */
@@ -81,7 +84,7 @@ export function useMarks(
   const enter = async (cells: (recognised: Recognised) => readonly EnteredCell[]): Promise<boolean> => {
     if (sheet === undefined) return false;
     setProblem("");
-    setBusy(true);
+    setWriting(true);
     let read: Recognised | undefined;
     let written: readonly EnteredCell[] = [];
     try {
@@ -91,7 +94,7 @@ export function useMarks(
       await host.enterAll(sheet, written);
     } catch (error) {
       setProblem(`Nothing was written: ${whyNot(error)}.`);
-      setBusy(false);
+      setWriting(false);
       return false;
     }
     // What was written shows at once; then the whole sheet is read again, which takes a while.
@@ -101,8 +104,9 @@ export function useMarks(
     } catch (error) {
       setProblem(`The sheet could not be read: ${whyNot(error)}.`);
     }
+    setWriting(false);
     void again();
     return true;
   };
-  return { seen, busy, problem, again, enter };
+  return { seen, busy, writing, problem, again, enter };
 }

@@ -192,8 +192,8 @@ export class Books {
       const saved = this.#parts.host.edits === edits;
       // From now on it is ours: what its file held beside was said, and stayed in that file.
       this.#keeping.about({ name: bookName(name), saved, foreign: false, notUnderstood: [] });
-      await this.#keeping.keep();
       this.#say({ file, ...(this.#keeping.book.saved && { news: `Saved as ${file}, among your downloads.` }) });
+      await this.#keeping.keep();
     });
   }
 

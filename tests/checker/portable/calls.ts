@@ -1,11 +1,9 @@
 import fc from "fast-check";
 import {
   inForce,
-  InputError,
   isRefusal,
   neighboursOf,
   run,
-  type Argument,
   type Cell,
   type Formula,
   type Parameter,
@@ -25,7 +23,7 @@ export function answered(f: Formula, args: readonly Cell[]): DrawnCall {
     return { id: f.id, args, value: run(f, args) };
   } catch (error) {
     if (!isRefusal(error)) throw error;
-    return { id: f.id, args, message: (error as InputError).message };
+    return { id: f.id, args, message: (error as Error).message };
   }
 }
 
@@ -75,5 +73,3 @@ export function callsOf(f: Formula, accepted: number, changed: number): readonly
   for (let at = 0; at < changes.length; at += step) out.push(answered(f, changes[Math.floor(at)]!));
   return out;
 }
-
-export type { Argument };

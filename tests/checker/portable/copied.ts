@@ -1,23 +1,34 @@
 import * as mathjs from "mathjs/number";
-import { portableCopies, type PortableCopy, type SheetToCopy } from "../../../src/checker/portable/index.ts";
-import { recogniseSnapshot } from "../../../src/checker/recognise/recognise.ts";
+import { copiesOfSheets, portableHeadRows, type PortableCopy } from "../../../src/checker/portable/index.ts";
 import { planValues, type Values } from "../../../src/hosts/index.ts";
-import { plannedSnapshot, expand, type Inputs, type Plan, type Template } from "../../../src/sheet/index.ts";
+import { expand, type Inputs, type Plan, type Template } from "../../../src/sheet/index.ts";
 
-export const facts = { when: "1 January 2026, 12:00", host: "the grid" };
+const facts = { when: "1 January 2026, 12:00", host: "the tests" };
 
-/** A planned sheet with its values, as it is copied. */
-export async function toCopy(plan: Plan, sheet: string): Promise<SheetToCopy> {
-  const values: Values = planValues(plan, sheet)!;
-  const formats = Array.from({ length: plan.rows }, () => Array.from({ length: plan.columns }, () => "General"));
-  for (const { row, column, format } of plan.cells) if (format !== undefined) formats[row]![column] = format;
-  const snapshot = { ...plannedSnapshot(plan, sheet), cells: values };
-  const looks = { formats, hiddenRows: [], hiddenColumns: [], sameColour: [], tooSmall: [] };
-  return { snapshot, looks, recognised: await recogniseSnapshot(snapshot) };
+/** A template's example, and its computing copy. */
+export async function copyOf(
+  template: Template,
+  inputs: Inputs = {},
+): Promise<PortableCopy & { readonly original: Plan; readonly values: Values }> {
+  const original = expand(template, { ...template.example.inputs, ...inputs });
+  const values = planValues(original, "Beam")!;
+  const [copy] = await copiesOfSheets([{ plan: original, values, sheetName: "Beam" }], facts, mathjs);
+  return { ...copy!, original, values };
 }
 
-export async function copyOf(template: Template, inputs: Inputs = {}): Promise<PortableCopy & { readonly original: Plan }> {
-  const original = expand(template, { ...template.example.inputs, ...inputs });
-  const [copy] = portableCopies([await toCopy(original, "Beam")], facts, mathjs as never);
-  return { ...copy!, original };
+/** The copy with those inputs as a later original has them. */
+export function withInputsOf(copy: Plan, before: Plan, later: Plan): Plan {
+  const key = (row: number, column: number): string => `${row} ${column}`;
+  const old = new Map(before.cells.map((cell) => [key(cell.row, cell.column), cell.value]));
+  const changed = new Map(
+    later.cells
+      .filter((cell) => cell.formula === undefined && old.get(key(cell.row, cell.column)) !== cell.value)
+      .map((cell) => [key(cell.row + portableHeadRows, cell.column), cell.value]),
+  );
+  return {
+    ...copy,
+    cells: copy.cells.map((cell) =>
+      changed.has(key(cell.row, cell.column)) ? { ...cell, value: changed.get(key(cell.row, cell.column))! } : cell,
+    ),
+  };
 }

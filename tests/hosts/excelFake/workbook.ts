@@ -86,11 +86,25 @@ const names: Shape<Services> = {
         context,
         namedItem,
         () => {
-          const formula = target().workbook.names.get(name.toLowerCase());
-          return formula === undefined ? undefined : { name, formula };
+          const all = target().workbook.names;
+          const key = name.toLowerCase();
+          const formula = all.get(key);
+          const change = (other: string | undefined): void => {
+            if (other === undefined) all.delete(key);
+            else all.set(key, other);
+          };
+          return formula === undefined ? undefined : { name, formula, change };
         },
         true,
       ),
+    add: (self: Handle<Services>, name: string, formula: string) => {
+      act(self, "add", ({ workbook }) => {
+        if (workbook.names.has(name.toLowerCase()))
+          throw new OfficeError("ItemAlreadyExists", `the name ${name} is taken`);
+        workbook.names.set(name.toLowerCase(), formula);
+      });
+      return strictObject(self.context, namedItem, () => undefined);
+    },
   },
 };
 

@@ -27,10 +27,16 @@ export function checkName(target: SheetTarget, name: string): void {
 interface NameTarget {
   readonly formula: string;
   readonly name: string;
+  /** Of names of the whole workbook: another formula, or none. */
+  readonly change?: (formula: string | undefined) => void;
 }
 export const namedItem: Shape<NameTarget> = {
   kind: "NamedItem",
-  properties: { name: { read: ({ name }) => name }, formula: { read: ({ formula }) => formula } },
+  properties: {
+    name: { read: ({ name }) => name },
+    formula: { read: ({ formula }) => formula, write: ({ change }, formula: string) => change!(formula) },
+  },
+  methods: { delete: (self: Handle<NameTarget>) => act(self, "delete", ({ change }) => change!(undefined)) },
 };
 
 const named = (sheet: FakeSheet, { name, area, lost }: FakeName): NameTarget => ({

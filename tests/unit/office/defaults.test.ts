@@ -97,8 +97,8 @@ describe("defaults of an office", () => {
     expect(refusal({ inputs: [{ id: "mu", value: 20, unit: "1/rad" }] })).toContain("mu = 20");
     expect(refusal({ inputs: [{ id: "mu", value: "0,2", unit: "1/rad" }] })).toContain("is not a number");
     expect(refusal({ stock: [{ id: "product", unit: "–", values: ["Y1"] }] })).toContain("is not one of the choices");
-    expect(refusal({ inputs: [mm("h", 900), mm("h", 950)] })).toContain("stands twice");
-    expect(refusal({ ducts: [...file.ducts, { name: "steel 80", inputs: [] }] })).toContain("stands twice");
+    expect(refusal({ inputs: [mm("h", 900), mm("h", 950)] })).toContain("is given twice");
+    expect(refusal({ ducts: [...file.ducts, { name: "steel 80", inputs: [] }] })).toContain("is given twice");
     expect(refusal(" ".repeat(1_000_001))).toContain("at most 1000000");
     expect(refusal({ inputs: [{ id: "mu", value: 0.2, unit: "1/rad", templates: ["none"] }] })).toContain(
       "no template “none”",

@@ -6,10 +6,13 @@ import { officeTemplates } from "../../../src/templates/offices.ts";
 import { checkInSteps } from "../../../taskpane/templates/check.ts";
 import type { Question } from "../../../taskpane/templates/checkWorker.ts";
 import {
+  addLoaded,
+  addNotTaken,
   byVersion,
   forgetNotTaken,
   inUse,
   officeState,
+  onOtherTemplates,
   removeLoaded,
   startOfficeTemplates,
   type From,
@@ -22,11 +25,10 @@ import { small } from "../office/smallTemplate.ts";
 
 const template = (more: object = {}): Template => ({ ...small, ...more }) as unknown as Template;
 const text = (more: object = {}): string => JSON.stringify({ ...small, ...more });
-const loaded = (from: From, version: string, more: object = {}): Loaded => ({
-  from,
-  file: `${from}-${version}.json`,
-  template: template({ version, ...more }),
-});
+const loaded = (from: From, version: string, more: object = {}): Loaded => {
+  const of = template({ version, ...more });
+  return { from, file: `${from}-${version}.json`, template: of, readAgain: () => Promise.resolve(of) };
+};
 
 /** Checks where it stands what a page has checked beside it. */
 class WorkerHere {
@@ -51,7 +53,10 @@ beforeEach(() => {
 });
 afterEach(async () => {
   vi.unstubAllGlobals();
-  for (const one of [...officeState().loaded, ...officeState().older]) await removeLoaded(one);
+  // Linked ones before those that they take their values from.
+  const all = [...officeState().loaded, ...officeState().older];
+  for (const one of all.sort((a, b) => Number(!a.template.source) - Number(!b.template.source)))
+    await removeLoaded(one);
   forgetNotTaken();
 });
 
@@ -81,10 +86,26 @@ describe("files that are chosen", () => {
     });
     // There is no store in this test: it says so and does not fail.
     expect(said).toMatch(/loaded until this page is closed; it could not be kept in this browser/);
+    // Also where it is seen when the view that took the file has gone.
+    expect(officeState().notTaken).toEqual([{ file: "small.json", reasons: [said], isLoaded: true }]);
     expect(steps).toEqual(["1 of 1"]);
     expect(officeTemplates().map(({ id }) => id)).toEqual(["small-check"]);
     expect(await removeTemplate(officeState().loaded[0]!)).toMatch(/removed until this page is closed/);
     expect(officeTemplates()).toEqual([]);
+    expect(officeState().notTaken).toEqual([]);
+  });
+
+  it("of an older version are refused while a newer one from a file is there, in use or not", async () => {
+    await takeTemplate("newer.json", text({ version: "1.2.0" }), untold);
+    const older = () => takeTemplate("older.json", text(), untold);
+    const why = "version 1.2.0 of small-check is loaded (newer.json): remove it first to use 1.0.0";
+    await expect(older()).rejects.toThrow(why);
+    await addLoaded(loaded("folder", "1.3.0"));
+    await expect(older()).rejects.toThrow(why);
+    expect(officeState().older.map(({ file }) => file)).toEqual(["newer.json"]);
+    await removeTemplate(officeState().older[0]!);
+    await older();
+    expect(officeState().older.map(({ file }) => file)).toEqual(["older.json"]);
   });
 
   it("are refused by reason: unsafe, faulty, or in the place of another office's", async () => {
@@ -134,6 +155,13 @@ describe("the folder of templates beside the panel", () => {
     expect(await readFolder(folder({}))).toEqual(nothing);
     expect(await readFolder(folder({ "index.json": JSON.stringify(indexOf([]), null, 2) }))).toEqual(nothing);
   });
+
+  it.each(['{"templates": []}', '{"kind": "kernbook templates", "templates": []', '{"kind": "x", "templates": []}'])(
+    "is refused where its index is damaged, however empty: %s",
+    async (damaged) => {
+      await expect(readFolder(folder({ "index.json": damaged }))).rejects.toThrow(/index\.json is no/);
+    },
+  );
 
   it("gives every file that its index names, and says which one is not there", async () => {
     const gone = await entry({ id: "gone-check" }, "gone.json");
@@ -190,19 +218,82 @@ describe("the folder of templates beside the panel", () => {
   });
 });
 
-it("a template that takes from another is read once that one is there, in whatever order the files come", async () => {
+/** A beam of an office, in some version, and a linked template that takes its values from it. */
+function beamAndLinked() {
   const strength = allTemplates.find(({ id }) => id === "strength-post-tensioned-en1992-2004")!;
   const check = strength.source!.template;
   const office = "Alder Office (invented)";
-  const beam = { ...check, id: "alder-beam", office, madeFrom: { template: check.id, version: check.version } };
+  const made = { madeFrom: { template: check.id, version: check.version } };
+  const beamOf = (version: string): Template => ({ ...check, id: "alder-beam", version, office, ...made });
+  const beam = beamOf("1.0.0");
   const linked = onSource(strength, beam, "alder-strength");
   const read = (name: string, of: Template) => ({
     from: "file" as const,
     file: name,
     read: () => readTemplate(templateText(of), { checked: true }),
   });
-  await readAll([read("strength.json", linked), read("beam.json", beam)]);
+  return { beamOf, files: [read("strength.json", linked), read("beam.json", beam)], read };
+}
+
+it("a template that takes from another is read once that one is there, in whatever order the files come", async () => {
+  await readAll(beamAndLinked().files);
   expect(officeState().notTaken).toEqual([]);
   expect(officeTemplates().map(({ id }) => id)).toEqual(["alder-beam", "alder-strength"]);
   expect(officeTemplates()[1]!.source!.template.id).toBe("alder-beam");
+});
+
+describe("a template of the office that others take their values from", () => {
+  const sourceOf = (id: string) => officeTemplates().find((one) => one.id === id)!.source!.template;
+  const inUseNow = (id: string): Loaded => officeState().loaded.find(({ template: one }) => one.id === id)!;
+
+  it("is not removed under them, and all is as it was", async () => {
+    await readAll(beamAndLinked().files);
+    const before = officeState().loaded;
+    await expect(removeTemplate(inUseNow("alder-beam"))).rejects.toThrow(
+      /alder-strength\) takes its values from alder-beam: remove alder-strength first/,
+    );
+    expect(officeState().loaded).toEqual(before);
+    expect(sourceOf("alder-strength")).toBe(inUseNow("alder-beam").template);
+    await removeTemplate(inUseNow("alder-strength"));
+    await removeTemplate(inUseNow("alder-beam"));
+    expect(officeTemplates()).toEqual([]);
+  });
+
+  it("reaches them in its newer version, and in the older one once the newer is removed", async () => {
+    const { beamOf, files, read } = beamAndLinked();
+    await readAll(files);
+    await readAll([{ ...read("newer.json", beamOf("1.1.0")), from: "folder" }]);
+    expect(sourceOf("alder-strength")).toBe(inUseNow("alder-beam").template);
+    expect(sourceOf("alder-strength").version).toBe("1.1.0");
+    expect(inUseNow("alder-strength").template).toBe(officeTemplates().find(({ id }) => id === "alder-strength"));
+    await removeLoaded(inUseNow("alder-beam"));
+    expect(sourceOf("alder-strength").version).toBe("1.0.0");
+  });
+
+  it("is not taken in a version with which they cannot be read again", async () => {
+    const { beamOf, files, read } = beamAndLinked();
+    await readAll(files);
+    await addLoaded({ ...inUseNow("alder-strength"), readAgain: () => Promise.reject(new Error("damaged")) });
+    await readAll([read("newer.json", beamOf("1.1.0"))]);
+    expect(officeState().notTaken).toEqual([
+      {
+        file: "newer.json",
+        reasons: ["alder-strength takes its values from alder-beam and could not be read again: damaged"],
+      },
+    ]);
+    expect(sourceOf("alder-strength").version).toBe("1.0.0");
+    expect(inUseNow("alder-beam").file).toBe("beam.json");
+  });
+});
+
+it("who asks is told when other templates are in use, and not of refusals", async () => {
+  let told = 0;
+  const end = onOtherTemplates(() => told++);
+  addNotTaken({ file: "bad.json", reasons: ["no JSON"] });
+  expect(told).toBe(0);
+  await addLoaded(loaded("folder", "1.0.0"));
+  expect(told).toBe(1);
+  end();
+  await removeLoaded(officeState().loaded[0]!);
+  expect(told).toBe(1);
 });

@@ -44,6 +44,9 @@ function* changesHere(e: Expression): Generator<Change> {
       const turned = e.terms.map((one, n) => (n === i ? { ...one, minus: !one.minus } : one));
       if (i > 0) yield { kind: "sign", changed: sumOf(turned), part: term.of, around: e };
     }
+  const [one, less, ...others] = e.kind === "sum" ? e.terms : [];
+  if (one && !one.minus && one.of.kind === "number" && less?.minus && others.length === 0)
+    yield { kind: "term", changed: less.of, part: one.of, around: e, instead: less.of };
   const [only, ...more] = e.kind === "sum" ? e.terms : [];
   if (only?.minus && more.length === 0) yield { kind: "sign", changed: only.of, part: only.of, around: e };
   if (e.kind === "product" && e.factors.length > 1)

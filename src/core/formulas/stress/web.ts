@@ -35,7 +35,7 @@ export const principalTension = formula({
     sigma: as(q.fibreStress, { symbol: "σ_x", text: "concrete stress along the member, compression positive" }),
     tau: q.shearStress,
   },
-  result: as(q.fibreStress, { symbol: "σ_1", text: "principal tension, a negative number", min: -1e5, max: 0 }),
+  result: as(q.fibreStress, { symbol: "σ_1", text: "principal tension, a negative number", max: 0 }),
   equation: "min(sigma / 2 - sqrt((sigma / 2)^2 + tau^2), 0)",
   compute: ({ sigma, tau }) => Math.min(sigma / 2 - Math.hypot(sigma / 2, tau), 0),
   unpublished: "Mohr's circle; no published result was found.",
