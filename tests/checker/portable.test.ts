@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { ourFunctions } from "../../functions/index.ts";
 import { definedFunctions, definedKey, parseFormula, partsOf, piecesOf, writeNode } from "../../src/cells/index.ts";
 import {
+  copiesOfSheets,
   helpers,
   lambdaText,
   outOfDate,
@@ -17,8 +18,8 @@ import { isBuilt, missingTemplate, recognise, sheetsOf, takeSnapshot } from "../
 import { formulas, variantsOf, type Formula } from "../../src/core/index.ts";
 import { nodeGrid, type NodeGrid } from "../../src/hosts/grid/node.ts";
 import { openWorkbook, planValues, writeSheets, type CellContent, type Values } from "../../src/hosts/index.ts";
-import { expand, type Plan } from "../../src/sheet/index.ts";
-import { templates } from "../../src/templates/index.ts";
+import { expand, inputsFrom, plannedSnapshot, type Inputs, type Plan } from "../../src/sheet/index.ts";
+import { linkedTemplates, templates } from "../../src/templates/index.ts";
 import { answered, callsOf, type DrawnCall } from "./portable/calls.ts";
 import { MemoryFaults } from "./memoryFaults.ts";
 import { copyOf, withInputsOf } from "./portable/copied.ts";
@@ -273,6 +274,53 @@ describe("a copy of a sheet that no template built", () => {
     expect(() =>
       portableCopies([{ snapshot: { ...snapshot, cells: texts }, looks, recognised: undefined }], facts, mathjs),
     ).toThrow(/the formula of C8 of “Own” would have 9\d\d\d characters/);
+  });
+});
+
+describe("copies of a sheet and of one linked to it", () => {
+  const linked = linkedTemplates.find(({ id }) => id === "cross-check-post-tensioned-is1343-1980")!;
+  const source = linked.source!.template;
+  const sheetsWith = (other: Inputs): readonly { plan: Plan; values: Values; sheetName: string }[] => {
+    const fewer = { intervals: 1, web: "NO", detailing: "NO", lifted: "NO" };
+    const of = expand(source, { ...source.example.inputs, ...fewer, ...other });
+    const names = of.names.map((name) => ({ ...name, sheet: "Beam" }));
+    const own = inputsFrom(linked, of.inputs, { sourceSheet: "Beam", ...linked.example.inputs });
+    return computed([
+      { plan: of, sheetName: "Beam" },
+      { plan: expand(linked, own, { sheet: "Beam", names }), sheetName: "Check" },
+    ]);
+  };
+  /** One after the other, each beside those before it, as a file is written. */
+  const computed = (plans: readonly { plan: Plan; sheetName: string }[]) => {
+    const out: { plan: Plan; values: Values; sheetName: string }[] = [];
+    for (const { plan, sheetName } of plans) {
+      const others = out.map((one) => ({ ...plannedSnapshot(one.plan, one.sheetName), cells: one.values }));
+      const values = planValues(plan, sheetName, others);
+      expect(values, sheetName).toBeDefined();
+      out.push({ plan, values: values!, sheetName });
+    }
+    return out;
+  };
+
+  it("are computed in their order, show the same, and turn out of date together", async () => {
+    const originals = sheetsWith({});
+    const facts = { when: "1 January 2026, 12:00", host: "the tests" };
+    const copies = await copiesOfSheets(originals, facts, mathjs);
+    const plans = copies.map(({ plan }, i) => ({ plan, sheetName: originals[i]!.sheetName }));
+    const asCopied = computed(plans);
+    for (const [i, { values }] of originals.entries())
+      expect(compared(values, asCopied[i]!.values)).toEqual({ other: [], open: 0 });
+    const later = sheetsWith({ fck: 55 });
+    const before = originals[0]!.plan;
+    const changed = computed([
+      { plan: withInputsOf(plans[0]!.plan, before, later[0]!.plan), sheetName: "Beam" },
+      plans[1]!,
+    ]);
+    const verdicts = changed.map(({ plan, values }) => {
+      const { row, column } = plan.summary.overall;
+      return values[row]![column]!.value;
+    });
+    expect(verdicts).toEqual([outOfDate, outOfDate]);
   });
 });
 

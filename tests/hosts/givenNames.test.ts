@@ -2,6 +2,7 @@
 import { afterAll, expect, it } from "vitest";
 import { nodeGrid } from "../../src/hosts/grid/node.ts";
 import { openWorkbook, writeBook } from "../../src/hosts/index.ts";
+import { smallPlan } from "./smallPlan.ts";
 
 const { host, workbook } = nodeGrid();
 afterAll(() => host.dispose());
@@ -55,4 +56,29 @@ it.each([
   expect(await valueAt(5)).toBeCloseTo(value, 12);
   await host.enter({ sheet, row: 0, column: 0 }, 5);
   expect(await valueAt(5)).not.toBeCloseTo(value, 3);
+});
+
+it("functions that a plan brings go when its build is cancelled, and what stood there comes back", async () => {
+  const other = nodeGrid();
+  const twice = (factor: number) => ({ name: "KERN_TWICE_V1_0_0", formula: `LAMBDA(x,${factor}*x)` });
+  const half = { name: "KERN_HALF_V1_0_0", formula: "LAMBDA(x,x/2)" };
+  const names = async (): Promise<readonly (readonly [string, string])[]> =>
+    (await other.host.contents()).names
+      .filter(({ name }) => name.startsWith("KERN_"))
+      .map(({ name, reference }) => [name, reference] as const);
+  const quiet = { progress: (): void => undefined };
+  await other.host.apply({ ...smallPlan, functions: [twice(4)] }, { ...quiet, sheetName: "First" });
+  expect(await names()).toEqual([[twice(4).name, twice(4).formula]]);
+  const stop = new AbortController();
+  const progress = (_done: number, _of: number, what?: string): void => {
+    if (what === "protecting formulas") stop.abort();
+  };
+  const brings = { ...smallPlan, functions: [twice(2), half] };
+  await expect(other.host.apply(brings, { sheetName: "Second", progress, signal: stop.signal })).rejects.toMatchObject({
+    name: "AbortError",
+  });
+  expect(await names()).toEqual([[twice(4).name, twice(4).formula]]);
+  await other.host.apply(brings, { ...quiet, sheetName: "Second" });
+  expect(new Map(await names())).toEqual(new Map([twice(2), half].map(({ name, formula }) => [name, formula])));
+  other.host.dispose();
 });

@@ -140,47 +140,49 @@ export function portableCopies(
   return copies.map((copying, i) => copying.finished(written[i]!));
 }
 
-/** Where the copies compare their inputs with those they were made with, and how many of a set are others. */
+/**
+ * Where the copies compare their inputs with those they were made with, and how many of a set are others. Each sheet sums
+ * for itself: a source then refers to none of the sheets that are linked to it, and can be computed before them.
+ */
 class ChangedInputs {
-  readonly #sets = new Map<bigint, number>();
+  /** By sheet, the row of each set in the list of its sums. */
+  readonly #sets: ReadonlyMap<string, Map<bigint, number>>;
   readonly #bySheet: ReadonlyMap<string, { readonly snapshot: Snapshot; readonly column: number }>;
-  readonly #first: string;
 
   constructor(
     sheets: readonly SheetToCopy[],
     private readonly staleness: Staleness,
   ) {
     this.#bySheet = new Map(sheets.map(({ snapshot }) => [snapshot.sheet, { snapshot, column: snapshot.columns + 3 }]));
-    this.#first = sheets[0]!.snapshot.sheet;
+    this.#sets = new Map(sheets.map(({ snapshot }) => [snapshot.sheet, new Map()]));
   }
 
-  /** The cell that says how many of these inputs are others now, as another cell refers to it; undefined for none. */
+  /** The cell of this sheet that says how many of these inputs are others now; undefined for none. */
   cellFor(set: bigint, from: string): string | undefined {
     if (set === 0n) return undefined;
-    const row = this.#sets.get(set) ?? this.#sets.size;
-    this.#sets.set(set, row);
-    const { column } = this.#bySheet.get(this.#first)!;
-    const address = a1({ row: rows + row, column: column + 3 }, true);
-    return from === this.#first ? address : `${quotedSheet(this.#first)}!${address}`;
+    const sets = this.#sets.get(from)!;
+    const row = sets.get(set) ?? sets.size;
+    sets.set(set, row);
+    return a1({ row: rows + row, column: this.#bySheet.get(from)!.column + 3 }, true);
   }
 
   /** The inputs of a sheet that anything depends on, with their place in the list beside it. */
   #listed(sheet: string): readonly { readonly place: Place; readonly number: number; readonly at: number }[] {
-    const all = [...this.#sets.keys()].reduce((sum, set) => sum | set, 0n);
+    const all = [...this.#sets.values()].flatMap((sets) => [...sets.keys()]).reduce((sum, set) => sum | set, 0n);
     return numbersIn(all)
       .map((number) => ({ place: this.staleness.inputs[number]!, number }))
       .filter(({ place }) => place.sheet === sheet)
       .map((one, at) => ({ ...one, at }));
   }
 
-  /** Writes the list beside a sheet: where, as copied, 1 where it is another now; on the first the sums of the sets too. */
+  /** Writes the list beside a sheet: where, as copied, 1 where it is another now; and the sums of the sets. */
   write(w: SheetWriter, sheet: string): number {
     const { snapshot, column } = this.#bySheet.get(sheet)!;
     const listed = this.#listed(sheet);
     w.put(rows - 1, column, "heading", "input");
     w.put(rows - 1, column + 1, "heading", "as copied");
     w.put(rows - 1, column + 2, "heading", "changed");
-    if (sheet === this.#first) w.put(rows - 1, column + 3, "heading", "changed of a set");
+    w.put(rows - 1, column + 3, "heading", "changed of a set");
     for (const { place, at } of listed) {
       const row = rows + at;
       const { value } = cellAt(snapshot, place.row, place.column);
@@ -191,18 +193,17 @@ class ChangedInputs {
       if (value !== null && value !== "") w.cells.push({ row, column: column + 1, role: "label", value });
       w.formula(row, column + 2, "label", `=IF(AND(${cell}=${kept},(${cell}="")=(${kept}="")),0,1)`);
     }
-    let last = listed.length;
-    if (sheet === this.#first) last = Math.max(last, this.#writeSums(w, column + 3));
-    return rows + last;
+    return rows + Math.max(listed.length, this.#writeSums(w, sheet, column + 3));
   }
 
   /** How many inputs of each set are others now; below them the parts of sums that are too long for one cell. */
-  #writeSums(w: SheetWriter, column: number): number {
-    let below = this.#sets.size;
+  #writeSums(w: SheetWriter, sheet: string, column: number): number {
+    const sets = this.#sets.get(sheet)!;
+    let below = sets.size;
     const put = (row: number, formula: string): void =>
-      w.formula(row, column, "label", fitting(formula, { sheet: this.#first, row, column }));
-    for (const [set, at] of this.#sets) {
-      const sums = partialSums(this.#addresses(set));
+      w.formula(row, column, "label", fitting(formula, { sheet, row, column }));
+    for (const [set, at] of sets) {
+      const sums = partialSums(this.#addresses(set, sheet));
       if (sums.length === 1) {
         put(rows + at, sums[0]!);
         continue;
@@ -216,7 +217,7 @@ class ChangedInputs {
   }
 
   /** The flags of a set, ranges where they stand together. */
-  #addresses(set: bigint): readonly string[] {
+  #addresses(set: bigint, from: string): readonly string[] {
     return [...this.#bySheet].flatMap(([sheet, { column }]) => {
       const flags = this.#listed(sheet).filter(({ number }) => ((set >> BigInt(number)) & 1n) === 1n);
       const runs: [number, number][] = [];
@@ -225,7 +226,7 @@ class ChangedInputs {
         if (last?.[1] === at - 1) last[1] = at;
         else runs.push([at, at]);
       }
-      const prefix = sheet === this.#first ? "" : `${quotedSheet(sheet)}!`;
+      const prefix = sheet === from ? "" : `${quotedSheet(sheet)}!`;
       return runs.map(([from, to]) => {
         const area = { row: rows + from, column: column + 2, rows: to - from + 1, columns: 1 };
         return prefix + areaA1(area, true);
