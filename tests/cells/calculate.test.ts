@@ -289,7 +289,7 @@ describe("what cannot be computed is said, never guessed", () => {
   it.each([
     ["=FREQUENCY(A1:A3,B1)", "cannot be computed here: function FREQUENCY"],
     ["=OFFSET(A1,1,0)", "cannot be computed here: function OFFSET, which cannot be followed"],
-    ["=LAMBDA(x,x+1)(2)", "cannot be computed here: LAMBDA, which cannot be followed"],
+    ["=MAP(A1:A3,LAMBDA(x,x+1))", "cannot be computed here: function MAP"],
     ["=Other!A1", "cannot be computed here: the sheet Other, which was not read"],
     ["=unheard+1", "cannot be computed here: the name unheard, which stands for no cells"],
     ['="1/2"+1', "cannot be computed here: the text “1/2” as a number, which depends on the program's language"],
