@@ -285,9 +285,9 @@ function fillChecks(filling: Filling, item: ShapedFront): void {
       // A function's value comes through INDEX as it is; an empty text stays one.
       const found = `INDEX(${areaA1(from, true)},MATCH(${i + 1},${areaA1(keys, true)},0))`;
       const word = textConstant(name === "verdict" ? "INPUT MISSING" : "–");
-      // An error that no missing input explains stays one.
+      // An error that no missing input explains stays one; through IF some programs make 0 of an empty text.
       const formula = missing
-        ? `=IF(ISERROR(${found}),IF(${a1(missing, true)}="",${found},${word}),${found})`
+        ? `=IF(ISERROR(${found}),IF(${a1(missing, true)}="",${found},${word}),IF(${found}="","",${found}))`
         : `=${found}`;
       cells.formula(
         row,
