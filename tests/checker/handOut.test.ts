@@ -95,7 +95,7 @@ function expectFormulasSaid(original: Cells, copy: Cells): void {
  * well; all else letter by letter.
  */
 function shiftedAlike(formula: string, told: string, distance: number): boolean {
-  const [a, b] = [formula, told].map((text) => text.split(/("(?:[^"]|"")*"|\$?\b[A-Z]{1,3}\$?\d+\b)/));
+  const [a, b] = [formula, told].map((text) => text.split(/("(?:[^"]|"")*"|\$?\b[A-Z]{1,3}\$?\d+\b(?!\())/));
   return (
     a!.length === b!.length &&
     a!.every((piece, i) => {

@@ -127,7 +127,7 @@ describe("slabs with round voids", () => {
 
   test("equal the outline with voids of many sides", () => {
     const [b, h, n, d, y_v] = [1200, 265, 5, 180, 130] as const;
-    const sides = 720;
+    const sides = 500;
     const voids = Array.from({ length: n }, (_, i) =>
       Array.from({ length: sides }, (_, k) => [
         i + 1,
@@ -141,7 +141,7 @@ describe("slabs with round voids", () => {
       [b, h],
       [0, h],
     ];
-    // A polygon of 720 sides has 0.0013 % less area than its circle.
+    // A polygon of 500 sides has 0.0026 % less area than its circle.
     for (const suffix of ["AREA", "CENTROID", "INERTIA"])
       close(call("HOLLOW_SLAB", b, h, n, d, y_v, suffix), call("OUTLINE_SECTION", outline, suffix, voids), 2e-5);
   });
