@@ -31,10 +31,14 @@ const longest = [
 const within = (folders: readonly string[]) => (file: string) =>
   folders.some((folder) => file.startsWith(`tests/${folder}`));
 
-/** Ends or kills programs, or changes what all tests of a process see: each such file has a process of its own. */
+/**
+ * Ends or kills programs, changes what all tests of a process see, or loads every template at once: each such file has a
+ * process of its own.
+ */
 const apart = within([
   "unit/command/build",
   "unit/command/pages",
+  "unit/command/sheet",
   "unit/command/writeSafely",
   "unit/functions/bundle",
   "unit/reference/pages",
@@ -76,7 +80,8 @@ const shared = {
   maxWorkers: 2,
   // Sheets are large, and most of what they are made of is short-lived. Two workers leave no processor to helpers of
   // the garbage collector, which only get into one another's way.
-  execArgv: ["--max-semi-space-size=64", "--single-threaded-gc"],
+  // What tests of a process keep comes near the usual limit of its memory, and slows it down there.
+  execArgv: ["--max-semi-space-size=64", "--single-threaded-gc", "--max-old-space-size=6144"],
   // Whole sheets are built; on a busy machine that takes its time.
   testTimeout: 120_000,
   hookTimeout: 180_000,
