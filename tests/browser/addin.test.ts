@@ -183,7 +183,7 @@ describe("the add-in's page", () => {
 
   it("says that part of a sheet is still there where it can be neither completed nor removed", async () => {
     const { page } = await open(answerAsProgram);
-    await page.getByRole("radio", { name: /^Pre-tensioned.*IS 1343/ }).check();
+    await page.getByRole("radio", { name: /^Pre-tensioned.*IS 1343:1980/ }).check();
     await page.getByRole("button", { name: "Fill with the invented example" }).click();
     await page.evaluate(() => window.program.refuse(["WorksheetProtection.protect", "Worksheet.delete"]));
     await page.getByRole("button", { name: "Build the sheet" }).click();
