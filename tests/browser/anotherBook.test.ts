@@ -31,8 +31,6 @@ describe("another workbook in the place of the one that is open", () => {
     await identify.click();
     const beside = panel.getByRole("button", { name: /Set the function beside it/ });
     await beside.waitFor({ timeout: 60_000 });
-    const found = panel.getByText(/KERN\.[A-Z]/);
-    expect(await found.count()).toBeGreaterThan(0);
     const file = writeBook({
       sheets: [
         { ...emptySheet, rows: 1, columns: 1, name: "Sheet1", cells: [{ row: 0, column: 0, value: 12, look: {} }] },
@@ -47,7 +45,6 @@ describe("another workbook in the place of the one that is open", () => {
     });
     await page.getByText("“Loads.xlsx” is open.").waitFor();
     await beside.waitFor({ state: "detached" });
-    expect(await found.count()).toBe(0);
     // The tool that was open stays open, for the workbook that is open now.
     await identify.waitFor();
     expect(errors).toEqual([]);
