@@ -287,7 +287,7 @@ function fillChecks(filling: Filling, item: ShapedFront): void {
       const word = textConstant(name === "verdict" ? "INPUT MISSING" : "–");
       // An error that no missing input explains stays one; through IF some programs make 0 of an empty text.
       const formula = missing
-        ? `=IF(ISERROR(${found}),IF(${a1(missing, true)}="",${found},${word}),IF(${found}="","",${found}))`
+        ? `=IF(ISERROR(${found}),IF(${a1(missing, true)}="",${found},${word}),IF(${found}&""="","",${found}))`
         : `=${found}`;
       cells.formula(
         row,
