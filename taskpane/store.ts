@@ -27,7 +27,7 @@ function within<T>(work: Promise<T>, limit: number, giveUp: () => void): Promise
   });
 }
 
-/** What a request comes to. */
+/** The result of a request to the store. */
 export const answer = <T>(request: IDBRequest<T>): Promise<T> =>
   new Promise((resolve, reject) => {
     request.onsuccess = () => resolve(request.result);

@@ -9,7 +9,7 @@ export class NotChangeable extends Error {
 }
 
 /**
- * The sheet as it stands at this moment.
+ * The sheet in its present state.
  * @throws NotChangeable where no template of this version built it, or it is linked to a stress check
  */
 export async function readNow(engine: Pick<Engine, "recognise">, host: Host, sheet: string): Promise<Recognised> {

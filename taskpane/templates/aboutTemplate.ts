@@ -54,7 +54,7 @@ export function lockables({ plan }: Pick<Recognised, "plan">, { rows }: Pick<Kep
   return [...out].map(([id, text]) => ({ id, text }));
 }
 
-/** All that is said of the template. */
+/** Id, title, version and office of the template, from the fields of the form. */
 export function aboutOf(
   { id, name, version, office }: TypedAbout,
   locked: ReadonlySet<string>,

@@ -328,7 +328,7 @@ function changeTold(rule: Rule, change: StepChange, instead: number): Pick<Diffe
   if (change.part.kind !== "number")
     return { kind: kinds[change.kind], says: `${says}; ${shownNumber(instead)} stands instead` };
   const own = change.part.value;
-  // A number below the line is told as it stands there.
+  // A number below the line is given as it was typed there.
   const apart = (value: number): number => Math.abs(Math.log(Math.abs(value / own)));
   const typed = apart(1 / instead) < apart(instead) ? 1 / instead : instead;
   return { kind: "constant", says: `constant typed inside: ${shownNumber(typed)}; the rule has ${shownNumber(own)}` };

@@ -24,7 +24,7 @@ import type { PortableFunctions } from "./functions.ts";
  */
 export type WhyStaying = "functions" | "elsewhere" | "arguments" | "long";
 
-/** A formula as it stands on a copy. */
+/** A formula of a copy, or why its cell keeps a value. */
 export type CopiedFormula =
   | {
       readonly computes: true;

@@ -28,7 +28,7 @@ import { numbersIn, Staleness, type Standing } from "./staleness.ts";
 /** Rows above the copied ones. */
 export const portableHeadRows = 7;
 
-/** A sheet to be copied, as it stands. */
+/** A sheet to be copied, with its present content. */
 export interface SheetToCopy {
   readonly snapshot: Snapshot;
   readonly looks: Looks;
@@ -471,7 +471,7 @@ class Copying {
         orientation: plan?.print.orientation ?? "portrait",
         ...(plan?.print.scale !== undefined && { scale: plan.print.scale }),
         footer: "computing copy · {hash} · {sheet} · page {page} of {pages}",
-        // The pages of the original stay as they are, behind what is said of the copy.
+        // The head of the copy has a page of its own; the pages of the original follow unchanged.
         breaks: [rows, ...(plan?.print.breaks?.map((row) => row + rows) ?? [])],
       },
       charts: look.charts.map((chart): PlannedChart => ({
