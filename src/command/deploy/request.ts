@@ -1,6 +1,6 @@
-import { parseArgs } from "node:util";
 import { reasonOf, version } from "../../core/index.ts";
 import { Refused } from "../../office/index.ts";
+import { optionsIn } from "../words.ts";
 import { deploymentAddress } from "../address.ts";
 
 /** A folder to be made for an office's address. */
@@ -33,14 +33,6 @@ const options = {
   "accept-gone": { type: "boolean" },
 } as const;
 
-function parsed(words: readonly string[]) {
-  try {
-    return parseArgs({ args: [...words], options, allowPositionals: true });
-  } catch (error) {
-    throw new Refused([reasonOf(error)]);
-  }
-}
-
 function faultOfAddress(text: string | undefined, pinned: boolean): string | undefined {
   if (text === undefined || text === "")
     return "--address is missing: where the files will be served, such as https://sheets.example.com/kernbook";
@@ -59,7 +51,7 @@ function faultOfAddress(text: string | undefined, pinned: boolean): string | und
 
 /** Reads the words of a call. Throws Refused where they do not make one. */
 export function deployRequestOf(words: readonly string[]): DeployRequest | { readonly kind: "help" } {
-  const { values, positionals } = parsed(words);
+  const { values, positionals } = optionsIn(words, options);
   if (values.help) return { kind: "help" };
   const { address, out, defaults, templates, since, pin: pinned = false, force = false } = values;
   const { "accept-gone": acceptGone = false } = values;

@@ -11,6 +11,7 @@ import { headersFor } from "../serve/builtPages.ts";
 import { bytesOf } from "../sheet/members.ts";
 import { readTemplates, type ReadFile } from "../sheet/templateFiles.ts";
 import { templatePart } from "../templateParts.ts";
+import { endOf } from "../words.ts";
 import { NotWritten } from "../writeSafely.ts";
 import { presentAt, sha256, writeFolder, type NewFile } from "./folder.ts";
 import { installedPage, pageNames } from "./installedPage.ts";
@@ -202,13 +203,6 @@ export async function runDeploy(words: readonly string[], voice: DeployVoice, ar
     else await deploy(request, voice, around);
     return 0;
   } catch (error) {
-    if (error instanceof NotWritten) {
-      voice.complain(error.message);
-      return 2;
-    }
-    if (!(error instanceof Refused)) throw error;
-    for (const message of error.messages) voice.complain(message);
-    voice.complain("Nothing was written. Try --help.");
-    return 1;
+    return endOf(error, (line) => voice.complain(line));
   }
 }

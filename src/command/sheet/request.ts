@@ -1,6 +1,5 @@
-import { reasonOf } from "../../core/index.ts";
-import { parseArgs } from "node:util";
 import { Refused } from "../../office/index.ts";
+import { optionsIn } from "../words.ts";
 
 /** The defaults of the office, and what is chosen from them. */
 export interface OfficeRequest {
@@ -98,17 +97,9 @@ const options = {
   "sheet-name": { type: "string" },
 } as const;
 
-function parsed(words: readonly string[]) {
-  try {
-    return parseArgs({ args: [...words], options, allowPositionals: true });
-  } catch (error) {
-    throw new Refused([reasonOf(error)]);
-  }
-}
-
 /** Reads the words of a call. Throws Refused where they do not make one. */
 export function requestOf(words: readonly string[]): Request {
-  const { values, positionals } = parsed(words);
+  const { values, positionals } = optionsIn(words, options);
   if (positionals.length > 0)
     throw new Refused([`“${positionals[0]}” belongs to no option; values are given as --set name=value`]);
   if (values.help) return { kind: "help" };
@@ -173,14 +164,14 @@ function officeOf({ defaults, duct, jack }: OfficeRequest): OfficeRequest {
   };
 }
 
-function filesOf(values: ReturnType<typeof parsed>["values"]): Pick<OfficeRequest, "templateFiles"> {
+function filesOf(values: ReturnType<typeof optionsIn<typeof options>>["values"]): Pick<OfficeRequest, "templateFiles"> {
   const files = values["template-file"];
   return files === undefined ? {} : { templateFiles: files };
 }
 
 const keepOptions = ["sheet", "id", "title", "office", "version"] as const;
 
-function keepRequest(values: ReturnType<typeof parsed>["values"], book: string): KeepRequest {
+function keepRequest(values: ReturnType<typeof optionsIn<typeof options>>["values"], book: string): KeepRequest {
   const { sheet = "", id = "", title = "", office = "", version = "", out = "", force = false } = values;
   const given = { sheet, id, title, office, version, out };
   const missing = Object.entries(given).flatMap(([name, value]) =>
@@ -200,7 +191,7 @@ function keepRequest(values: ReturnType<typeof parsed>["values"], book: string):
   return { kind: "keep", book, ...given, force, ...filesOf(values) };
 }
 
-function membersRequest(values: ReturnType<typeof parsed>["values"], table: string): MembersRequest {
+function membersRequest(values: ReturnType<typeof optionsIn<typeof options>>["values"], table: string): MembersRequest {
   const { template, out, register, set = [], link = [], example = false, force = false } = values;
   const faults = [
     ...(out === undefined ? ["--out is missing: the folder for the sheets of the members"] : []),

@@ -31,7 +31,8 @@ import { loadTemplates, writeIndex } from "./templateFiles.ts";
 import { requestOf, type OfficeRequest, type Request } from "./request.ts";
 import { bytesOf, writeMembers } from "./members.ts";
 import { summaryLines } from "./summary.ts";
-import { checkFree, NotWritten, writeSafely } from "../writeSafely.ts";
+import { endOf } from "../words.ts";
+import { checkFree, writeSafely } from "../writeSafely.ts";
 
 export const help = `Writes a check sheet as an .xlsx file.
 
@@ -288,13 +289,6 @@ export async function runSheet(words: readonly string[], voice: Voice): Promise<
     else return await write(request, voice);
     return 0;
   } catch (error) {
-    if (error instanceof NotWritten) {
-      voice.complain(error.message);
-      return 2;
-    }
-    if (!(error instanceof Refused)) throw error;
-    for (const message of error.messages) voice.complain(message);
-    voice.complain("Nothing was written. Try --help.");
-    return 1;
+    return endOf(error, (line) => voice.complain(line));
   }
 }

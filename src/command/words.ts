@@ -1,0 +1,25 @@
+import { parseArgs, type ParseArgsConfig } from "node:util";
+import { reasonOf } from "../core/index.ts";
+import { Refused } from "../office/index.ts";
+import { NotWritten } from "./writeSafely.ts";
+
+/** The options of a call. Throws Refused where a word is none of them. */
+export function optionsIn<T extends NonNullable<ParseArgsConfig["options"]>>(words: readonly string[], options: T) {
+  try {
+    return parseArgs({ args: [...words], options, allowPositionals: true });
+  } catch (error) {
+    throw new Refused([reasonOf(error)]);
+  }
+}
+
+/** Says why a command ended without its file, and gives its exit status. Throws any other error again. */
+export function endOf(error: unknown, complain: (line: string) => void): 1 | 2 {
+  if (error instanceof NotWritten) {
+    complain(error.message);
+    return 2;
+  }
+  if (!(error instanceof Refused)) throw error;
+  for (const message of error.messages) complain(message);
+  complain("Nothing was written. Try --help.");
+  return 1;
+}
