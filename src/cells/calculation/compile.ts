@@ -183,29 +183,36 @@ class Compiler {
   /** `LAMBDA(x,…)(…)`: its arguments under its names; none of them sees the others. */
   private lambda({ params, body }: LambdaNode, given: CallNode["arguments"], scope: Scope): Part {
     if (given.length !== params.length) return { run: () => wrongValue, fills: false };
-    const inside = new Map(scope);
-    const steps = params.map(({ name }, i) => {
-      const part = this.part(given[i] ?? null, scope);
-      const slot = this.locals++;
-      inside.set(name.toUpperCase(), { slot, fills: part.fills });
-      return { slot, run: part.run };
-    });
-    const result = this.part(body, inside);
-    return {
-      fills: result.fills,
-      run: (frame) => {
-        for (const { slot, run } of steps) frame.locals[slot] = run(frame);
-        return result.run(frame);
-      },
-    };
+    return this.binding(
+      params.map(({ name }, i) => [name, given[i] ?? null]),
+      body,
+      scope,
+      () => scope,
+    );
   }
 
+  /** Each name sees those before it. */
   private let({ declarations, body }: LetNode, scope: Scope): Part {
+    return this.binding(
+      declarations.map(({ id, init }) => [id.name, init]),
+      body,
+      scope,
+      (inside) => inside,
+    );
+  }
+
+  /** A body under names; `seen`: the scope in which what a name stands for is read. */
+  private binding(
+    names: readonly (readonly [name: string, node: CallNode["arguments"][number]])[],
+    body: LetNode["body"],
+    scope: Scope,
+    seen: (inside: Scope) => Scope,
+  ): Part {
     const inside = new Map(scope);
-    const steps = declarations.map(({ id, init }) => {
-      const part = this.part(init, inside);
+    const steps = names.map(([name, node]) => {
+      const part = this.part(node, seen(inside));
       const slot = this.locals++;
-      inside.set(id.name.toUpperCase(), { slot, fills: part.fills });
+      inside.set(name.toUpperCase(), { slot, fills: part.fills });
       return { slot, run: part.run };
     });
     const result = this.part(body, inside);
