@@ -2,6 +2,7 @@ import { expect } from "vitest";
 import type { Address, Area, Snapshot } from "../../src/cells/index.ts";
 import { planValues, type Values } from "../../src/hosts/index.ts";
 import { expand, inputsFrom, type Inputs, type Plan, type Template } from "../../src/sheet/index.ts";
+import { KeptByTemplate } from "../../src/sheet/keptByTemplate.ts";
 import { allTemplates } from "../../src/templates/index.ts";
 
 /** The values of a plan without a grid, in a tenth of its time; tests/cells holds the grid to the same values. */
@@ -19,23 +20,14 @@ interface Planned {
   readonly values: Values;
   readonly source?: { readonly plan: Plan; readonly sheet: Snapshot };
 }
-const mostOfTemplate = 6;
-const plannedBefore = new WeakMap<Template, Map<string, Planned>>();
+const plannedBefore = new KeptByTemplate<Planned>();
 
 /**
  * A plan with its values; a linked one beside a sheet of its source, whose inputs are given with its own. What was
- * computed last is kept: nobody changes it, and many tests look at the same sheets.
+ * asked for last is kept: nobody changes it, and many tests look at the same sheets.
  */
 export function planned(template: Template, inputs: Inputs): Planned {
-  const ofTemplate = plannedBefore.get(template) ?? new Map<string, Planned>();
-  plannedBefore.set(template, ofTemplate);
-  const key = JSON.stringify(inputs);
-  const before = ofTemplate.get(key);
-  if (before) return before;
-  const made = plannedAnew(template, inputs);
-  if (ofTemplate.size >= mostOfTemplate) ofTemplate.delete(ofTemplate.keys().next().value!);
-  ofTemplate.set(key, made);
-  return made;
+  return plannedBefore.of(template, template, JSON.stringify(inputs), () => plannedAnew(template, inputs));
 }
 
 function plannedAnew(template: Template, inputs: Inputs): Planned {
