@@ -26,6 +26,7 @@ export { enterMeasured, NotMeasured, readMeasured, type Measured, type MeasuredV
 export { linkAgain, linkedPlan, NotLinkable, sheetsOf } from "./link/link.ts";
 export { SheetWriter } from "./writer.ts";
 export { readBook } from "./book/readBook.ts";
+export { saidOf, wordMarks } from "./marks/wordMarks.ts";
 export { nameOfPart, partsAt, partsOf, type Part } from "./marks/parts.ts";
 export {
   markCells,

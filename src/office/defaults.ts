@@ -1,8 +1,7 @@
 import { Validator, type Schema } from "@cfworker/json-schema";
 import { fnv1a64, reasonOf } from "../core/index.ts";
-import { partsOf } from "../checker/index.ts";
+import { partsOf, wordMarks } from "../checker/index.ts";
 import {
-  columns,
   officeWord,
   says,
   type Entered,
@@ -229,13 +228,15 @@ export class OfficeDefaults {
     const inputs = plan.meanings.filter(
       ({ id }) => Object.hasOwn(plan.inputs, id) && flat(plan.inputs[id]).some(isGiven),
     );
-    const marks = partsOf(plan)
-      .flatMap(({ items }) => items)
-      .flatMap(({ first, last, markRow }): readonly Entered[] => {
-        const within = inputs.filter(({ at }) => at.row >= first && at.row <= last);
-        const all = within.length > 0 && within.every(({ id }) => used.has(id));
-        return all && markRow !== undefined ? [{ row: markRow, column: columns.mark, value: officeWord }] : [];
-      });
+    const wholly = new Set(
+      partsOf(plan)
+        .flatMap(({ items }) => items)
+        .flatMap(({ first, last }): readonly string[] => {
+          const within = inputs.filter(({ at }) => at.row >= first && at.row <= last).map(({ id }) => id);
+          return within.every((id) => used.has(id)) ? within : [];
+        }),
+    );
+    const marks = wordMarks(plan, new Map([[officeWord, (id: string) => wholly.has(id)]]));
     const noted = (id: string, value: string): readonly Entered[] =>
       plan.meanings.flatMap((one) => (one.id === id ? [{ row: one.at.row, column: one.at.column, value }] : []));
     const { office, version, date } = this.file;

@@ -63,26 +63,51 @@ export function filled({ plan, inputs }: Skeleton, values: readonly (string | nu
   return out;
 }
 
-/** A value that people would type into a cell beside the inputs: a mark in the column "checked". */
+/** What people would enter in a cell beside the inputs: a value, or a mark's formula in the column "checked". */
 export interface Entered extends Address {
-  readonly value: string | number;
+  readonly value?: string | number;
+  readonly formula?: string;
 }
 
-/** The plan with values in cells that it leaves to people, so that they come with the sheet instead of one by one after it. */
+/** Plans with the same formulas entered into the same plan, the last of each. */
+const enteredKept = new WeakMap<Plan, { readonly formulas: string; readonly base: Plan }>();
+
+/**
+ * What a plan is the base of: formulas entered beside it make another, which those with the same formulas share.
+ */
+function baseWith(plan: Plan, out: Plan, entered: readonly Entered[]): Plan {
+  const base = basePlan(plan);
+  const formulas = entered
+    .flatMap(({ row, column, formula }) => (formula === undefined ? [] : [`${row},${column}${formula}`]))
+    .join("\n");
+  if (formulas === "") return base;
+  const known = enteredKept.get(base);
+  if (known?.formulas === formulas) return known.base;
+  enteredKept.set(base, { formulas, base: out });
+  return out;
+}
+
+/** The plan with entries in cells that it leaves to people, so that they come with the sheet instead of one by one after it. */
 export function withEntered(plan: Plan, entered: readonly Entered[]): Plan {
   const keyOf = ({ row, column }: Address): number => row * plan.columns + column;
-  const left = new Map(entered.map((cell) => [keyOf(cell), cell.value] as const));
+  const left = new Map(entered.map((cell) => [keyOf(cell), cell] as const));
   const cells = plan.cells.map((cell) => {
-    const value = left.get(keyOf(cell));
-    if (value === undefined) return cell;
+    const own = left.get(keyOf(cell));
+    if (own === undefined) return cell;
     if (cell.formula !== undefined)
       throw new Error(`the cell at row ${cell.row + 1} of the plan is no cell to type into`);
     left.delete(keyOf(cell));
-    return { ...cell, value };
+    const { value: _before, ...rest } = cell;
+    if (own.formula !== undefined) return { ...rest, formula: own.formula };
+    return own.value === undefined ? rest : { ...rest, value: own.value };
   });
-  if (left.size > 0) throw new Error(`the plan has no cells to type into for ${[...left.values()].join(", ")}`);
+  if (left.size > 0)
+    throw new Error(
+      `the plan has no cells to type into for ${[...left.values()].map((one) => one.formula ?? one.value).join(", ")}`,
+    );
   const out = { ...plan, cells };
-  bases.set(out, basePlan(plan));
+  const base = baseWith(plan, out, entered);
+  if (base !== out) bases.set(out, base);
   return out;
 }
 

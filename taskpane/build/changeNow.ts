@@ -45,10 +45,10 @@ export async function changeNow(
 
 /** Whether both say the same and build the same sheet. */
 export function sameChange(shown: ChangeOfSheet, now: ChangeOfSheet): boolean {
-  const told = ({ carried, rows, overall, checks, checksAlike, entered, plan }: ChangeOfSheet): string =>
+  const told = ({ carried, rows, overall, checks, checksAlike, marks, formulas, plan }: ChangeOfSheet): string =>
     JSON.stringify([
       [carried.inputs, carried.lost, carried.assumed, carried.kept],
-      [rows, overall, checks, checksAlike, entered],
+      [rows, overall, checks, checksAlike, marks, formulas],
       [plan.template.id, plan.template.version, plan.inputs],
     ]);
   return told(shown) === told(now);

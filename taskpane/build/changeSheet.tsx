@@ -143,14 +143,10 @@ export function ChangeSheet({ host, engine, sheet, running, finished, older }: P
           return;
         }
         progress(0, 0, "preparing the sheet");
-        const { plan, carried, entered } = now;
+        const { plan, carried, marks, formulas } = now;
         const sheetName = freeSheetName(sheet, await host.sheetNames());
-        const marks = entered.flatMap(({ row, column, value }) =>
-          typeof value === "string" || typeof value === "number" ? [{ row, column, value }] : [],
-        );
         const built = await host.apply(withEntered(plan, marks), { sheetName, progress, signal });
         ({ parked } = carried);
-        const formulas = entered.filter(({ formula }) => formula !== undefined);
         const notEntered = await enterFormulas(host, built.sheet, formulas);
         rememberBuilt(plan, built.sheet);
         if (notEntered === undefined) finished({ sheet: built.sheet, plan });
@@ -230,7 +226,7 @@ const notReadText = (error: unknown): string =>
   error instanceof NotChangeable ? error.message : `The sheet could not be read: ${whyNot(error)}`;
 
 /** Enters the formulas that were typed into inputs; where that fails, what the new sheet has instead. */
-async function enterFormulas(host: Host, sheet: string, cells: ChangeOfSheet["entered"]): Promise<string | undefined> {
+async function enterFormulas(host: Host, sheet: string, cells: ChangeOfSheet["formulas"]): Promise<string | undefined> {
   if (cells.length === 0) return undefined;
   try {
     await host.enterAll(sheet, cells);

@@ -4,9 +4,9 @@ import { quickStart, type Answers } from "../../src/checker/quickStart/quickStar
 import { radiusOfBar } from "../../src/checker/quickStart/steelKind.ts";
 import { widthAt } from "../../src/checker/quickStart/strandLayout.ts";
 import { sized } from "../../src/checker/quickStart/sizing.ts";
-import { Calculation } from "../../src/cells/index.ts";
+import { Calculation, type Address } from "../../src/cells/index.ts";
 import { assumedMarks, bookOfSheets } from "../../src/checker/index.ts";
-import { expand, plannedSnapshot, type Inputs } from "../../src/sheet/index.ts";
+import { expand, plannedSnapshot, withEntered, type Inputs } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { computedSheet } from "../draws/sheet.ts";
 
@@ -220,15 +220,25 @@ describe("quick start", () => {
     const rowOf = (of: string): number => plan.meanings.find((one) => one.id === of)!.at.row;
     expect(["mu", "k", "tg", "RH"].every((of) => places.has(rowOf(of)))).toBe(true);
     expect(["L", "h", "fck", "gs"].some((of) => places.has(rowOf(of)))).toBe(false);
-    const wordAt = (of: string) => marks.find(({ row }) => row === rowOf(of) || row === tableOf(of))?.value;
+    const sheet = plannedSnapshot(withEntered(plan, marks), "S");
+    const valueIn = (calculation: Calculation, at: Address) => calculation.valueAt({ sheet: "S", ...at }).value;
+    const calculation = new Calculation(bookOfSheets([sheet]), [], { everything: true });
+    const wordAt = (of: string) => {
+      const mark = marks.find(({ row }) => row === rowOf(of) || row === tableOf(of));
+      return mark && valueIn(calculation, mark);
+    };
     // The mark of a table stands beside its title.
     const tableOf = (of: string): number =>
       Math.max(...plan.cells.filter(({ role, row }) => role === "subtitle" && row < rowOf(of)).map(({ row }) => row));
     expect([wordAt("strands"), wordAt("mu")]).toEqual(["proposed", "assumed"]);
-    const changes = marks.map(({ row, column, value }) => ({ sheet: "S", row, column, value: value ?? null }));
-    const calculation = new Calculation(bookOfSheets([plannedSnapshot(plan, "S")]), changes, { everything: true });
     const band = plan.cells.find(({ role }) => role === "bandText")!;
-    expect(calculation.valueAt({ sheet: "S", ...band }).value).toContain(`Assumptions not confirmed: ${marks.length}.`);
+    expect(valueIn(calculation, band)).toContain(`Assumptions not confirmed: ${marks.length}.`);
+    // Another value takes its mark away and is counted no more; the same value typed again does not.
+    const { row, column } = plan.meanings.find((one) => one.id === "mu")!.at;
+    const count = (value: number) =>
+      valueIn(new Calculation(bookOfSheets([sheet]), [{ sheet: "S", row, column, value }], { everything: true }), band);
+    expect(count(Number(inputs["mu"]) + 0.01)).toContain(`Assumptions not confirmed: ${marks.length - 1}.`);
+    expect(count(Number(inputs["mu"]))).toContain(`Assumptions not confirmed: ${marks.length}.`);
   });
 
   // A rectangle of 300 × 1000 mm, 10 m, no load beside its own weight, no tension ever: P (1/A + e/Z) = M/Z at the soffit by hand.

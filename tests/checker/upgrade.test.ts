@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { changeOfSheet, type ChangeOfSheet } from "../../src/checker/rebuild/changeOfSheet.ts";
 import { recogniseAmong } from "../../src/checker/index.ts";
-import { cellAt, type CellContent, type Snapshot } from "../../src/cells/index.ts";
+import { a1, cellAt, type CellContent, type Snapshot } from "../../src/cells/index.ts";
 import { planValues } from "../../src/hosts/index.ts";
 import { columns, expand, plannedSnapshot, type Inputs, type Plan, type Template } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
@@ -99,12 +99,23 @@ describe("a sheet of an older version", () => {
 
   it("what nobody has confirmed stays marked, and a formula to another sheet stays a formula", () => {
     const { row } = plan.meanings.find(({ id }) => id === "fckt")!.at;
-    expect(upgraded(alike, typed("fckt", columns.mark, { value: "assumed", text: "assumed" })).entered).toEqual([
-      { row, column: columns.mark, value: "assumed" },
-    ]);
+    const value = { row, column: columns.value };
+    const mark = { row, column: columns.mark };
+    const formula = `=IF(${a1(value)}=${String(plan.inputs["fckt"])},"assumed","")`;
+    // By the word that sheets of earlier versions have, and by the formula of this one.
+    for (const content of [{}, { formula }])
+      expect(
+        upgraded(alike, typed("fckt", columns.mark, { value: "assumed", text: "assumed", ...content })).marks,
+      ).toEqual([{ ...mark, formula }]);
     const linked = { formula: "=Loads!$B$4", value: 30, text: "30" };
-    expect(upgraded(alike, typed("fckt", columns.value, linked)).entered).toEqual([
-      { row, column: columns.value, formula: "=Loads!$B$4" },
+    expect(upgraded(alike, typed("fckt", columns.value, linked)).formulas).toEqual([
+      { ...value, formula: "=Loads!$B$4" },
     ]);
+  });
+
+  it("what was typed over since is not said to be assumed on the new sheet", () => {
+    const { row } = plan.meanings.find(({ id }) => id === "fckt")!.at;
+    const formula = `=IF(${a1({ row, column: columns.value })}=12.5,"assumed","")`;
+    expect(upgraded(alike, typed("fckt", columns.mark, { formula, value: "", text: "" })).marks).toEqual([]);
   });
 });

@@ -55,6 +55,8 @@ export function uncomputedFindings(recognised: Recognised, { notCompared }: Agai
 const marked: Partial<Readonly<Record<MarkState, string>>> = {
   "stale: values changed": "Values have changed since the checker marked them.",
   "stale: formulas changed": "Formulas have changed since the checker marked them, though they give the same values.",
+  astray:
+    "The word in place of a mark follows other cells than the inputs beside it, or a value that they cannot take.",
   unreadable: "What stands in place of a checker's mark is none: it does not say what was checked.",
 };
 

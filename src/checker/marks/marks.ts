@@ -1,12 +1,14 @@
 import { quotedText, type Address, areaA1, cellAt, readFormula, UnreadableFormula } from "../../cells/index.ts";
 import { stale as staleWord } from "../../core/index.ts";
 import type { CellContent, InsertedCell } from "../../hosts/index.ts";
-import { columns, measuredWord, officeWord, unconfirmedWords } from "../../sheet/index.ts";
+import { columns } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { partsOf, type BlockParts, type Part } from "./parts.ts";
 import { areasOf, readSeal, sealNow, sealOf, sealText } from "./seal.ts";
+import { readWordFormula, wordsInOrder } from "./wordFormula.ts";
+import { isOfPart } from "./wordMarks.ts";
 
-export type MarkState = "holds" | "stale: values changed" | "stale: formulas changed" | "unreadable";
+export type MarkState = "holds" | "stale: values changed" | "stale: formulas changed" | "astray" | "unreadable";
 
 /** A mark that stands on the sheet. */
 export interface Mark {
@@ -21,8 +23,6 @@ export interface Mark {
 }
 
 export type EnteredCell = Pick<InsertedCell, "row" | "column" | "value" | "formula">;
-
-/** Function calls hold no quotation marks of the user's. */
 
 /** The formula of a mark: whose, its day, the seal of the part, and its cells. */
 export function markFormula(part: Part, recognised: Recognised, by: string, date: string): string {
@@ -72,7 +72,7 @@ const allParts = (blocks: readonly BlockParts[]): readonly Part[] =>
 
 /**
  * Every mark on the sheet, from its top down. What was typed into a mark's cell by hand is unreadable: it says nothing
- * of what was marked.
+ * of what was marked. A word that follows inputs is astray where they are not those it stands beside.
  */
 export function readMarks(recognised: Recognised): readonly Mark[] {
   return allParts(partsOf(recognised.plan))
@@ -81,9 +81,12 @@ export function readMarks(recognised: Recognised): readonly Mark[] {
       const content = at && cellAt(recognised.snapshot, at.row, at.column);
       if (!content || ((content.value === null || content.value === "") && content.formula === undefined)) return [];
       // Nobody has signed what is still assumed, or what came from a record or the office's defaults.
-      if ([...unconfirmedWords, measuredWord, officeWord].includes(String(content.value))) return [];
+      const words = content.formula === undefined ? undefined : readWordFormula(content.formula);
+      const unsigned = { part, by: "", date: "", at, text: content.text };
+      if (words) return isOfPart(words, part, recognised) ? [] : [{ ...unsigned, state: "astray" }];
+      if (content.formula === undefined && wordsInOrder.includes(String(content.value))) return [];
       const written = readMarkFormula(content.formula);
-      if (!written) return [{ part, by: "", date: "", state: "unreadable", at, text: content.text }];
+      if (!written) return [{ ...unsigned, state: "unreadable" }];
       return [
         {
           part,

@@ -9,6 +9,7 @@ import {
   type Template,
 } from "../../sheet/index.ts";
 
+import { inputKey } from "../marks/wordMarks.ts";
 import { steelOfProduct } from "./steelOfProduct.ts";
 
 type Single = string | number | null;
@@ -38,6 +39,8 @@ export interface Lost {
 /** A value that nobody typed: taken from the member before, or what the product on the sheet before had filled in. */
 export interface Assumed {
   readonly id: string;
+  /** Which of its places in a table, from 0. */
+  readonly index: number;
   readonly where: string;
   readonly value: string | number;
 }
@@ -50,6 +53,8 @@ export interface CarriedOver {
   readonly parked: Parked;
   /** How many typed values were carried over. */
   readonly kept: number;
+  /** For each place of an input that took a value from the old sheet, by `inputKey`, the place it came from. */
+  readonly from: ReadonlyMap<string, string>;
 }
 
 /** Members of these dimensions are alike, so a new one begins as the last one was. */
@@ -149,6 +154,7 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
   const assumed: Assumed[] = [];
   const parked: Record<string, Single> = { ...from.parked };
   const inputs: Record<string, InputValue> = { ...after.plan.inputs };
+  const cameFrom = new Map<string, string>();
   let kept = 0;
   const settle = (id: string, place: readonly number[], value: Single): void => {
     inputs[id] = put(inputs[id], place, value);
@@ -161,6 +167,7 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     const fault = target ? faultOfInput(value, target.cell) : undefined;
     if (target && fault === undefined) {
       settle(target.cell.id, target.place, value);
+      cameFrom.set(inputKey(target.cell.id, target.cell.index), inputKey(cell.id, cell.index));
       delete parked[key];
       kept++;
       continue;
@@ -175,7 +182,10 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     const was = old.get(key);
     if (was && at(from.inputs[was.cell.id], was.place) !== null) continue;
     // Left empty on the old sheet, though the template has a default for it.
-    if (was) settle(cell.id, place, null);
+    if (was) {
+      settle(cell.id, place, null);
+      cameFrom.set(inputKey(cell.id, cell.index), inputKey(was.cell.id, was.cell.index));
+    }
     const back = parked[key];
     if (back === undefined || back === null || faultOfInput(back, cell) !== undefined) continue;
     settle(cell.id, place, back);
@@ -190,7 +200,7 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     if (faultOfInput(value, cell) !== undefined) continue;
     settle(cell.id, place, value);
     parked[filledBy(cell.id)] = value;
-    assumed.push({ id: cell.id, where: "", value });
+    assumed.push({ id: cell.id, index: cell.index, where: "", value });
   }
   if (at(inputs["product"], []) !== null) emptyFilled(parked, inputs);
   for (const { cell, place } of now.values()) {
@@ -201,9 +211,9 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     const value = likeTheLast(cell, inputs, place, first);
     if (value === null || faultOfInput(value, cell) !== undefined) continue;
     settle(cell.id, place, value);
-    assumed.push({ id: cell.id, where: whereOf(template, cell.id, place), value });
+    assumed.push({ id: cell.id, index: cell.index, where: whereOf(template, cell.id, place), value });
   }
-  return { template, inputs, lost, assumed, parked, kept };
+  return { template, inputs, lost, assumed, parked, kept, from: cameFrom };
 }
 
 /** Where it is kept in mind that a value was the product's, for the way back. */

@@ -1,14 +1,12 @@
 import { Calculation, cellAt, piecesOf, splitSheet, type Address, type Computed } from "../../cells/index.ts";
 import {
-  columns,
+  assumedWord,
   expand,
-  measuredWord,
   noFigure,
   noResultText,
   plainSymbol,
   plannedSnapshot,
-  proposedWord,
-  assumedWord,
+  type Entered,
   type Inputs,
   type InputValue,
   type Plan,
@@ -16,8 +14,8 @@ import {
 } from "../../sheet/index.ts";
 import { bookOfSheets } from "../book/bookOfSheets.ts";
 import type { EnteredCell } from "../marks/marks.ts";
-import { partsOf } from "../marks/parts.ts";
-import { assumedMarks } from "../quickStart/assumedMarks.ts";
+import { wordsInOrder } from "../marks/wordFormula.ts";
+import { inputKey, stillSaid, wordMarks } from "../marks/wordMarks.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { standing } from "../recognise/standing.ts";
 import { textOf } from "../whatIf/state.ts";
@@ -47,8 +45,10 @@ export interface ChangeOfSheet {
   /** Those whose verdict or utilisation changes. */
   readonly checks: readonly CheckChange[];
   readonly checksAlike: number;
-  /** What is to be entered once the sheet is built: marks of what nobody has confirmed, and formulas typed into inputs. */
-  readonly entered: readonly EnteredCell[];
+  /** The marks that come with the sheet: what nobody has confirmed, what was measured, what is the office's. */
+  readonly marks: readonly Entered[];
+  /** Formulas typed into inputs, to be entered once the sheet is built. */
+  readonly formulas: readonly EnteredCell[];
 }
 
 const three = (text: string): string => {
@@ -112,19 +112,6 @@ function setAside(
 const flat = (value: InputValue | undefined): readonly (string | number | null)[] =>
   Array.isArray(value) ? (value as readonly InputValue[]).flatMap(flat) : [(value as string | number | null) ?? null];
 
-/** Inputs beside which a word stands in the column of marks. */
-function marked({ plan, snapshot, rowNow, columnNow }: Recognised, words: readonly string[]): ReadonlySet<string> {
-  const column = columnNow(columns.mark);
-  const parts = partsOf(plan)
-    .flatMap(({ block, items }) => [block, ...items])
-    .filter(({ markRow }) => {
-      const row = markRow === undefined ? undefined : rowNow(markRow);
-      return row !== undefined && column !== undefined && words.includes(String(cellAt(snapshot, row, column).value));
-    });
-  const within = ({ row }: Address): boolean => parts.some(({ first, last }) => row >= first && row <= last);
-  return new Set(plan.meanings.filter(({ at }) => within(at)).map(({ id }) => id));
-}
-
 /** Whether all that a formula refers to stands on other sheets. */
 const looksElsewhere = (formula: string, own: string): boolean =>
   piecesOf(formula)
@@ -184,11 +171,6 @@ export function changeOfSheet(
   const differ = [...checks, ...gone].filter(
     ({ before: b, after: a }) => b.utilisation !== a.utilisation || b.verdict !== a.verdict,
   );
-  const assumed = new Set([...marked(recognised, [assumedWord]), ...carried.assumed.map(({ id }) => id)]);
-  const marks = [
-    ...assumedMarks(plan, assumed, marked(recognised, [proposedWord])),
-    ...measuredMarks(plan, marked(recognised, [measuredWord])),
-  ];
   return {
     carried: all,
     plan,
@@ -196,12 +178,25 @@ export function changeOfSheet(
     overall: { before: textOf(standingNow(before.summary.overall)), after: textOf(computed(plan.summary.overall)) },
     checks: differ,
     checksAlike: checks.length + gone.length - differ.length,
-    entered: [...marks, ...formulasIn(recognised, carried, plan)],
+    marks: marksOn(recognised, carried, plan),
+    formulas: formulasIn(recognised, carried, plan),
   };
 }
 
-function measuredMarks(plan: Plan, measured: ReadonlySet<string>): readonly EnteredCell[] {
-  return assumedMarks(plan, measured).map((cell) => ({ ...cell, value: measuredWord }));
+/** The words that follow inputs, where their inputs stand on the new sheet. What is new there is assumed. */
+function marksOn(recognised: Recognised, { assumed, from }: CarriedOver, plan: Plan): readonly Entered[] {
+  const added = new Set(assumed.map(({ id, index }) => inputKey(id, index)));
+  const said = wordsInOrder.map((word) => {
+    const before = stillSaid(recognised, word);
+    const isAbout = (id: string, index: number): boolean => {
+      const key = inputKey(id, index);
+      if (added.has(key)) return word === assumedWord;
+      const was = from.get(key);
+      return was !== undefined && before.has(was);
+    };
+    return [word, isAbout] as const;
+  });
+  return wordMarks(plan, new Map(said));
 }
 
 function shapeOf({ template, inputs }: Recognised): Inputs {

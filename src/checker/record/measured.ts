@@ -2,6 +2,7 @@ import { cellAt, sheetsIn } from "../../cells/index.ts";
 import type { Host } from "../../hosts/index.ts";
 import { columns, measuredWord, rootId, type InputCell } from "../../sheet/index.ts";
 import { partsOf } from "../marks/parts.ts";
+import { wordFormula } from "../marks/wordFormula.ts";
 import { recognise } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { standing } from "../recognise/standing.ts";
@@ -120,9 +121,10 @@ export async function readMeasured(host: Host, sheet: string): Promise<Measured>
  */
 export async function enterMeasured(host: Host, { source, values, mark }: Measured): Promise<number> {
   if (values.length === 0) throw new NotMeasured("Nothing is measured yet: fill in the record first.");
+  const entered = values.map(({ at, measured }) => ({ ...at, value: measured }));
   await host.enterAll(source, [
-    ...values.map(({ at, measured }) => ({ ...at, value: measured })),
-    { ...mark, value: measuredWord },
+    ...entered,
+    { ...mark, formula: wordFormula([{ word: measuredWord, cells: entered }]) },
   ]);
   await host.recalculate();
   return values.length;

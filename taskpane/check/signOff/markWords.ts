@@ -3,12 +3,13 @@ import { nameOfPart, type Mark, type Part } from "../../../src/checker/index.ts"
 const stateWords = {
   "stale: values changed": "values changed since",
   "stale: formulas changed": "formulas changed since, with the values they had",
+  astray: "no mark of Sign off: a word that does not follow the inputs beside it",
   unreadable: "no mark of Sign off: typed by hand",
 } as const;
 
 /** Whose mark it is, and what is the matter with one that does not hold. */
 export function markText({ by, date, text, state }: Mark): string {
-  if (state === "unreadable") return `“${text}”: ${stateWords.unreadable}`;
+  if (state === "unreadable" || state === "astray") return `“${text}”: ${stateWords[state]}`;
   return state === "holds" ? `${by} ${date}` : `${by} ${date}, ${stateWords[state]}`;
 }
 

@@ -12,11 +12,9 @@ interface Doing {
 }
 
 export function StateTag({ state }: Pick<Mark, "state">) {
-  return (
-    <span class={`kb-tag ${state === "holds" ? "kb-tag-good" : state === "unreadable" ? "kb-tag-open" : "kb-tag-bad"}`}>
-      {state === "holds" ? "HOLDS" : state === "unreadable" ? "UNSEALED" : "STALE"}
-    </span>
-  );
+  if (state === "holds") return <span class="kb-tag kb-tag-good">HOLDS</span>;
+  if (state === "unreadable" || state === "astray") return <span class="kb-tag kb-tag-open">UNSEALED</span>;
+  return <span class="kb-tag kb-tag-bad">STALE</span>;
 }
 
 function doubtsText(doubts: ReadonlyMap<string, number>, of: Part): string {

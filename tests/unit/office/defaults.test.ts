@@ -60,7 +60,9 @@ describe("defaults of an office", () => {
     expect(own.usedIn(en, plan.inputs)).not.toContain("project");
     const marks = own.marksFor(plan, en);
     const rowOf = (id: string): number => plan.meanings.find((one) => one.id === id)!.at.row;
-    const marked = marks.filter(({ value }) => value === officeWord).map(({ row, column }) => [row, column]);
+    const marked = marks
+      .filter(({ formula }) => formula?.includes(`"${officeWord}"`))
+      .map(({ row, column }) => [row, column]);
     expect(marked).toContainEqual([rowOf("k7p"), columns.mark]);
     expect(marked).toContainEqual([rowOf("k"), columns.mark]);
     expect(marked).not.toContainEqual([rowOf("mu"), columns.mark]);
