@@ -15,6 +15,8 @@ export interface Beam {
   readonly RH: number;
   readonly ts: number;
   readonly tEnd: number;
+  /** Age when all tendons are stressed again to the same stress. */
+  readonly tAgain?: number;
   /** Ages at the superimposed load and at the start of the quasi-permanent part of the variable one. */
   readonly tg: number;
   readonly tq: number;
@@ -106,8 +108,10 @@ export function beam(v: Beam) {
     phiG = phiFrom(v.tg),
     phiQ = phiFrom(v.tq);
   const ecs = (t: number): number => shrinkage(v, h0, t);
+  // What creeps and shrinks before the tendons are stressed again is made up for.
+  const phiDone = v.tAgain === undefined ? 0 : creepCoefficient({ ...v, tEnd: v.tAgain }, h0, v.t0);
   const ecsEnd = ecs(v.tEnd),
-    ecs0 = ecs(v.t0);
+    ecs0 = ecs(v.tAgain ?? v.t0);
 
   // Each tendon: friction by (5.45), draw-in by equal areas.
   const tendons = v.tendons.map((t) => {
@@ -205,11 +209,13 @@ export function beam(v: Beam) {
     const spr = sp0 - alphaE * scLater;
     const muR = spr / v.fpk;
     const dpr = spr * 0.66 * v.rho1000 * Math.exp(9.1 * muR) * (v.tRelaxHours / 1000) ** (0.75 * (1 - muR)) * 1e-5;
-    const below = 1 + alphaE * (Aps / Anet) * (1 + (Anet / Inet) * e0 * e0) * (1 + 0.8 * phi);
+    const below = 1 + alphaE * (Aps / Anet) * (1 + (Anet / Inet) * e0 * e0) * (1 + 0.8 * (phi - phiDone));
     const byShrinkage = ((ecsEnd - ecs0) * v.Ep) / below,
       relaxation = (0.8 * dpr) / below,
       // Each change of stress with the coefficient of its own age; here all later ones relieve, so only the first can be high.
-      creep = (alphaE * (highStressCreep(phi, scStored, v.fckt) * scStored + phiG * scG + phiQ * scQ)) / below;
+      creep =
+        (alphaE * (highStressCreep(phi, scStored, v.fckt) * (1 - phiDone / phi) * scStored + phiG * scG + phiQ * scQ)) /
+        below;
     const spChar = sp0 + (alphaE * (Ms + Mq) * et) / Itr;
     const dcsr = byShrinkage + relaxation + creep;
     const spInf = sp0 - dcsr;

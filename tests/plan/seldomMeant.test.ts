@@ -7,6 +7,7 @@ import { alderQuay } from "../independent/alderQuay.ts";
 import { beam } from "../independent/postTensionedBeam.ts";
 
 const post = "post-tensioned-en1992-2004";
+const postIs = "post-tensioned-is1343-1980";
 const pre = "pre-tensioned-en1992-2004";
 const preIs = "pre-tensioned-is1343-1980";
 const computed = (id: string, changes: Inputs = {}) =>
@@ -34,6 +35,11 @@ describe("inputs that are allowed but seldom meant are told in words", () => {
     [pre, { fp01kIn: 1860 }, "without the ductility of 3.3.4(5)"],
     [post, { fp01kIn: 1680 }, "above the proof stress of the product named"],
     [post, { selfSure: 1 }, "relieves the concrete"],
+    [post, { selfMost: [null, null, 0.5] }, "right only where formwork surely carries the rest"],
+    [post, { tAgain: 45 }, "count as made up for"],
+    // Table 5.1: 0.19 of strand; 0.65 is that of deformed bars.
+    [post, { mu: 0.4 }, "is high for strand or wire in ducts"],
+    [postIs, { muTest: 0.4 }, "is high for strand or wire in ducts"],
     [post, { gs: 0, ql: 0 }, "no variable load"],
     [pre, { ql: 0 }, "no variable load"],
     [post, { psi1: 0, psi2: 0 }, "without any variable load"],

@@ -3,6 +3,7 @@ import { alderQuay } from "../independent/alderQuay.ts";
 import { beam } from "../independent/postTensionedBeam.ts";
 import { templates } from "../../src/templates/index.ts";
 import { builtSheet, type BuiltSheet } from "./builtSheet.ts";
+import type { Inputs } from "../../src/sheet/index.ts";
 import { profile } from "./profile.ts";
 
 const id = "post-tensioned-en1992-2004";
@@ -71,6 +72,26 @@ test("self-weight that is sure to act in part holds the top", () => {
   built = builtSheet(id, { ...steep, selfSure: 0.5 });
   expect(verdictOf(/^tension while stressing/)).toMatchObject({ verdict: "OK" });
   expect(built.column("utSure")[0]).toBeCloseTo((0.5 * 12) / 17, 9);
+});
+
+test("self-weight that acts at most in part pulls less at the bottom, and only where somebody says so", () => {
+  const short = { ...example, order: [2, 3, 1], strands: [3, 3, 1], duct: [65, 65, 65], zt: [0, 0, 0], ql: 3 };
+  const bottom = (inputs: Inputs): number => {
+    built = builtSheet(id, inputs);
+    const low = built.column("lowBottom") as number[];
+    return Math.min(...low.slice(2 * (low.length / 3)));
+  };
+  const [whole, part] = [bottom(short), bottom({ ...short, selfMost: [null, null, 0.25] })];
+  expect(part).toBeGreaterThan(whole);
+  const most = built!.column("bMost") as number[];
+  const own = built!.column("Mg") as number[];
+  const hog = built!.column("bHog") as number[];
+  const stations = own.length;
+  // Tendon 3 alone: a quarter of the self-weight, or twice what it lifts with r_sup = 1.1 of bonded tendons, 5.10.9.
+  const lifts = 2 * 1.1 * Math.max(...hog.slice(2 * stations), 0);
+  own.forEach((M, i) => expect(most[2 * stations + i]).toBeCloseTo(Math.min(0.25 * M, lifts), 9));
+  // After the others none is declared, and the last takes it all.
+  own.forEach((M, i) => expect(most[stations + i]).toBeCloseTo(M, 9));
 });
 
 test("on its end supports the self-weight pulls in full at the bottom from the first tendon on", () => {

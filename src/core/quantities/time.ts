@@ -43,6 +43,15 @@ export const time = quantities({
     ...upToDays,
     typical: [3, 60],
   },
+  ageAtRestressing: {
+    symbol: "t_a",
+    unit: "days",
+    text: "age when all tendons are stressed again to the same stress; empty: never",
+    sort: "concrete age",
+    above: 0,
+    ...upToDays,
+    typical: [7, 180],
+  },
   ageAtRelease: {
     symbol: "t_0",
     unit: "days",
