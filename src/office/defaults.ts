@@ -3,11 +3,15 @@ import { fnv1a64, reasonOf } from "../core/index.ts";
 import { partsOf } from "../checker/index.ts";
 import {
   columns,
+  faultOfLogo,
   officeWord,
   says,
+  withEntered,
+  withLogo,
   type Entered,
   type InputValue,
   type Inputs,
+  type Logo,
   type Plan,
   type Template,
 } from "../sheet/index.ts";
@@ -51,6 +55,8 @@ export interface DefaultsFile {
   readonly version: string;
   readonly date: string;
   readonly note?: string;
+  /** On the first page of every sheet that takes the defaults, unless its template has one. */
+  readonly logo?: Logo;
   readonly titleBlock?: readonly OfficeValue[];
   readonly nationalFactors?: readonly OfficeValue[];
   /** Of an edition or a national annex, entered once from the office's copy: who, when, clause. */
@@ -248,6 +254,11 @@ export class OfficeDefaults {
     ];
   }
 
+  /** The plan with the office's logo, and its marks beside the inputs that are the office's. */
+  planned(plan: Plan, template: Template): Plan {
+    return withLogo(withEntered(plan, this.marksFor(plan, template)), this.file.logo);
+  }
+
   /** Where a sheet's inputs are no longer what the office gives today, of those that are marked as the office's. */
   changesOn(template: Template, inputs: Inputs, marked: ReadonlySet<string>): readonly DefaultChange[] {
     const own = this.inputsFor(template);
@@ -357,6 +368,8 @@ export function readDefaults(text: string, templates: readonly Template[], chose
       (standard) => `${numbersOf(standard)} are given twice`,
     ),
   );
+  const ofLogo = file.logo && faultOfLogo(file.logo);
+  if (ofLogo !== undefined) faults.push(`logo, ${ofLogo}`);
   for (const { id, unit, values } of file.stock ?? [])
     for (const value of values)
       faults.push(...faultsOfValue(templates, { id, unit, value }).map((fault) => `stock, ${id} = ${value}: ${fault}`));

@@ -44,6 +44,12 @@ export function basePlan(plan: Plan): Plan {
   return bases.get(plan) ?? plan;
 }
 
+/** A plan with the same formulas in the same places as another. */
+export function basedOn(plan: Plan, out: Plan): Plan {
+  bases.set(out, basePlan(plan));
+  return out;
+}
+
 /** Values, one a cell in the order of `skeleton.inputs`, put into the plan's inputs and cells; null leaves a cell empty. */
 export function filled({ plan, inputs }: Skeleton, values: readonly (string | number | null)[]): Plan {
   const keyOf = ({ row, column }: Address): number => row * plan.columns + column;
@@ -58,9 +64,7 @@ export function filled({ plan, inputs }: Skeleton, values: readonly (string | nu
     const { value: _before, ...rest } = cell;
     return value === null || value === "" ? rest : { ...rest, value };
   });
-  const out = { ...plan, inputs: given, cells };
-  bases.set(out, basePlan(plan));
-  return out;
+  return basedOn(plan, { ...plan, inputs: given, cells });
 }
 
 /** A value that people would type into a cell beside the inputs: a mark in the column "checked". */
@@ -81,9 +85,7 @@ export function withEntered(plan: Plan, entered: readonly Entered[]): Plan {
     return { ...cell, value };
   });
   if (left.size > 0) throw new Error(`the plan has no cells to type into for ${[...left.values()].join(", ")}`);
-  const out = { ...plan, cells };
-  bases.set(out, basePlan(plan));
-  return out;
+  return basedOn(plan, { ...plan, cells });
 }
 
 /** How many members each dimension of an input has. */

@@ -73,7 +73,7 @@ export async function keepFromBook(request: KeepRequest, { say, complain, progre
     const comparison = await comparedIn(host, book, sheet);
     const { rows, columns } = comparison.recognised.snapshot;
     const { formats } = await host.looks(sheet, { row: 0, column: 0, rows, columns });
-    const about = { id, name: title, version, office };
+    const about = { id, name: title, version, office, logo: await host.logo(sheet) };
     const kept = await keepChecked(comparison, about, formats, (done, of) => {
       progress(`checked in ${done} of ${of} kinds of configurations`);
       return Promise.resolve();

@@ -20,6 +20,8 @@ import {
   type Row,
   type TableItem,
   type Template,
+  logoName,
+  type Logo,
 } from "../../sheet/index.ts";
 import { TemplateCopy, type Draft } from "./copyOf.ts";
 import { idsInFormulas, type Special, type Standing } from "./idsInFormula.ts";
@@ -37,6 +39,8 @@ export interface About {
   readonly office: string;
   /** Inputs of which the value on the sheet becomes the default. */
   readonly defaults?: ReadonlySet<string>;
+  /** The logo on the sheet: it becomes the template's. */
+  readonly logo?: Logo | undefined;
   /** Rows and columns that may not be changed on sheets of this template. */
   readonly locked?: readonly string[];
 }
@@ -117,7 +121,7 @@ export async function keepSheet(host: Host, sheet: string, about: About): Promis
   if (!comparison) return undefined;
   const { rows, columns: width } = comparison.recognised.snapshot;
   const { formats } = await host.looks(sheet, { row: 0, column: 0, rows, columns: width });
-  return keepChecked(comparison, about, formats);
+  return keepChecked(comparison, { logo: await host.logo(sheet), ...about }, formats);
 }
 
 class Keeping {
@@ -178,6 +182,7 @@ class Keeping {
     file.madeFrom = { template: rootId(template), version: template.madeFrom?.version ?? template.version };
     if (about.locked && about.locked.length > 0) file.locked = about.locked;
     else delete file.locked;
+    this.#logo(about.logo);
     withInputs(this.#copy, this.#recognised, about.defaults ?? new Set(), this.comparison.sheet);
     for (const { id, text, value } of inputs)
       if (about.defaults?.has(id))
@@ -194,6 +199,22 @@ class Keeping {
       refused: this.#refused,
       ...(this.#refused.length === 0 && { template: made }),
     };
+  }
+
+  /** The sheet's own, so that a template's is left out where its sheet has none any more. */
+  #logo(logo: Logo | undefined): void {
+    const { file, template } = this.#copy;
+    if (logo) file.logo = logo;
+    else delete file.logo;
+    const before = template.logo;
+    if (logo?.image === before?.image && logo?.width === before?.width) return;
+    const kind = !logo ? "left out" : before ? "changed" : "added";
+    this.#say(
+      kind,
+      undefined,
+      logoName,
+      logo ? `${logo.width} mm wide: it goes with the template` : "the sheet has none",
+    );
   }
 
   #say(

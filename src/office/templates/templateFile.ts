@@ -1,6 +1,7 @@
 import { reasonOf } from "../../core/index.ts";
 import {
   compose,
+  faultOfLogo,
   lintWithPauses,
   schemaProblems,
   withSource,
@@ -94,7 +95,9 @@ async function templateOf(text: string, parts: Parts): Promise<Template> {
   const problems = schemaProblems(composed);
   if (problems.length > 0) throw new Refused(problems);
   const template = composed as Template;
-  const after = [...unsafeIn(withoutSource(template)), ...clashes(template)];
+  const logo = template.logo && faultOfLogo(template.logo);
+  const ofLogo = logo === undefined ? [] : [`logo, ${logo}`];
+  const after = [...unsafeIn(withoutSource(template)), ...ofLogo, ...clashes(template)];
   if (after.length > 0) throw new Refused(after);
   return template;
 }
