@@ -4,6 +4,7 @@ import { partsOf } from "../checker/index.ts";
 import {
   columns,
   faultOfLogo,
+  lockedValues,
   officeWord,
   says,
   withEntered,
@@ -193,6 +194,8 @@ export class OfficeDefaults {
       // One jack serves both ends.
       out[id] = !isColumn(placeOf(template, id)) || values.length === 1 ? values[0]! : values;
     }
+    // What the template locks is not the defaults' to say.
+    for (const id of lockedValues(template).keys()) delete out[id];
     return out;
   }
 

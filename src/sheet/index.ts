@@ -23,6 +23,7 @@ export { plannedSnapshot } from "./plannedSnapshot.ts";
 export { fnv1a64 } from "../core/index.ts";
 export { inputsFrom, linked, nameOf, noValue, type SourceSheet } from "./links.ts";
 export { isEn, isPost, rootId } from "./rootId.ts";
+export { lockedFault, lockedValues } from "./lockedValues.ts";
 export {
   faultOfLogo,
   logoLimits,

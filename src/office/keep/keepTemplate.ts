@@ -41,7 +41,7 @@ export interface About {
   readonly defaults?: ReadonlySet<string>;
   /** The logo on the sheet: it becomes the template's. */
   readonly logo?: Logo | undefined;
-  /** Rows and columns that may not be changed on sheets of this template. */
+  /** Rows and columns that may not be changed on sheets of this template; where it is not said, those of the one before. */
   readonly locked?: readonly string[];
 }
 
@@ -180,7 +180,8 @@ class Keeping {
     file.title = file.title === template.title ? about.name : file.title;
     file.office = about.office;
     file.madeFrom = { template: rootId(template), version: template.madeFrom?.version ?? template.version };
-    if (about.locked && about.locked.length > 0) file.locked = about.locked;
+    const locked = about.locked ?? template.locked ?? [];
+    if (locked.length > 0) file.locked = locked;
     else delete file.locked;
     this.#logo(about.logo);
     withInputs(this.#copy, this.#recognised, about.defaults ?? new Set(), this.comparison.sheet);

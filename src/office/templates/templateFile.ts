@@ -10,7 +10,7 @@ import {
   type Template,
 } from "../../sheet/index.ts";
 import { catalogue, loadTemplate } from "../../templates/catalogue.ts";
-import { isKnownTemplate, loadKnownTemplate } from "../../templates/offices.ts";
+import { isKnownTemplate, loadKnownTemplate, officeTemplates } from "../../templates/offices.ts";
 import type { Pause } from "../keep/keepTemplate.ts";
 import { textOfBytes } from "../csv.ts";
 import { Refused } from "../refused.ts";
@@ -39,10 +39,14 @@ export async function sha256Of(text: string): Promise<string> {
   return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
-/** Blocks of shipped templates that a text names, by `template#block`, for `{ "use": "template#block" }`. */
+/**
+ * Blocks of other templates that a text names, by `template#block`, for `{ "use": "template#block" }`: of shipped ones, and
+ * of an office's that are loaded.
+ */
 async function blockParts(text: string): Promise<Parts> {
-  const named = catalogue.filter(({ id }) => text.includes(`${id}#`));
-  const templates = await Promise.all(named.map(({ id }) => loadTemplate(id)));
+  const isNamed = ({ id }: { readonly id: string }): boolean => text.includes(`"${id}#`);
+  const shipped = await Promise.all(catalogue.filter(isNamed).map(({ id }) => loadTemplate(id)));
+  const templates = [...shipped, ...officeTemplates().filter(isNamed)];
   return Object.fromEntries(
     templates.flatMap(({ id, blocks }) =>
       blocks.map((block): readonly [string, readonly Block[]] => [`${id}#${block.id}`, [block]]),
