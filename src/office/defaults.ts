@@ -2,11 +2,16 @@ import { Validator, type Schema } from "@cfworker/json-schema";
 import { fnv1a64, reasonOf } from "../core/index.ts";
 import { partsOf, wordMarks } from "../checker/index.ts";
 import {
+  faultOfLogo,
+  lockedValues,
   officeWord,
   says,
+  withEntered,
+  withLogo,
   type Entered,
   type InputValue,
   type Inputs,
+  type Logo,
   type Plan,
   type Template,
 } from "../sheet/index.ts";
@@ -50,6 +55,8 @@ export interface DefaultsFile {
   readonly version: string;
   readonly date: string;
   readonly note?: string;
+  /** On the first page of every sheet that takes the defaults, unless its template has one. */
+  readonly logo?: Logo;
   readonly titleBlock?: readonly OfficeValue[];
   readonly nationalFactors?: readonly OfficeValue[];
   /** Of an edition or a national annex, entered once from the office's copy: who, when, clause. */
@@ -186,6 +193,8 @@ export class OfficeDefaults {
       // One jack serves both ends.
       out[id] = !isColumn(placeOf(template, id)) || values.length === 1 ? values[0]! : values;
     }
+    // What the template locks is not the defaults' to say.
+    for (const id of lockedValues(template).keys()) delete out[id];
     return out;
   }
 
@@ -247,6 +256,11 @@ export class OfficeDefaults {
       ...noted("revWhat", `“${officeWord}”: defaults of ${office}, ${version}`),
       ...noted("revDate", date),
     ];
+  }
+
+  /** The plan with the office's logo, and its marks beside the inputs that are the office's. */
+  planned(plan: Plan, template: Template): Plan {
+    return withLogo(withEntered(plan, this.marksFor(plan, template)), this.file.logo);
   }
 
   /** Where a sheet's inputs are no longer what the office gives today, of those that are marked as the office's. */
@@ -358,6 +372,8 @@ export function readDefaults(text: string, templates: readonly Template[], chose
       (standard) => `${numbersOf(standard)} are given twice`,
     ),
   );
+  const ofLogo = file.logo && faultOfLogo(file.logo);
+  if (ofLogo !== undefined) faults.push(`logo, ${ofLogo}`);
   for (const { id, unit, values } of file.stock ?? [])
     for (const value of values)
       faults.push(...faultsOfValue(templates, { id, unit, value }).map((fault) => `stock, ${id} = ${value}: ${fault}`));

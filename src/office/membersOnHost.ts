@@ -1,6 +1,6 @@
 import { a1, cut, type Area, type CellContent } from "../cells/index.ts";
 import { SheetNameTaken, type Host } from "../hosts/index.ts";
-import { freeSheetName, isSheetNameTaken, type Plan } from "../sheet/index.ts";
+import { freeSheetName, isSheetNameTaken, withLogo, type Plan } from "../sheet/index.ts";
 import { csvLimits } from "./csv.ts";
 import { builtMember, byConfiguration, plannedMember, refusedEntry, type Run } from "./memberSheets.ts";
 import { membersOf, type Member, type TableRow, type TableTemplates } from "./memberTable.ts";
@@ -167,7 +167,8 @@ async function oneOnHost(
     signal.throwIfAborted();
     const sheetName = sheetNameFor(member.name, names);
     const { entry, plan } = builtMember(planned, { ...run, linked: () => [] }, sheetName);
-    const { sheet } = await host.apply(plan, { sheetName, progress: (_done, _of, what) => step(what), signal });
+    const marked = withLogo(plan, run.defaults?.file.logo);
+    const { sheet } = await host.apply(marked, { sheetName, progress: (_done, _of, what) => step(what), signal });
     names.push(sheet);
     await built(plan, sheet, member);
     return entry;

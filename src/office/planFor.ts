@@ -1,5 +1,7 @@
 import {
   expand,
+  lockedFault,
+  lockedValues,
   RefusedSheet,
   type Inputs,
   type InputValue,
@@ -68,7 +70,10 @@ export function planFor(template: Template, settings: Settings, start: Inputs): 
     template.shape.flatMap(({ id }) => (id in given || id in start ? [[id, given[id] ?? start[id]!]] : [])),
   );
   const empty = expanded(template, shape);
+  const locked = lockedValues(template);
   const faults = [...settings].flatMap(([id, value]) => {
+    const only = locked.get(id);
+    if (only !== undefined && !isAll(value, only)) return [lockedFault(template, id, only)];
     if (id in empty.inputs) return lengthFaults(template, id, value, empty.inputs[id]);
     // An input that is not asked for is as empty as it is said to be.
     return value === null || value === ""
@@ -79,7 +84,13 @@ export function planFor(template: Template, settings: Settings, start: Inputs): 
   const placed = Object.entries(given).flatMap(([id, value]) =>
     id in empty.inputs ? [[id, settled(value, empty.inputs[id])] as const] : [],
   );
-  return expanded(template, { ...startFor(start, empty), ...Object.fromEntries(placed) });
+  const free = Object.fromEntries(Object.entries(start).filter(([id]) => !locked.has(id)));
+  return expanded(template, { ...startFor(free, empty), ...Object.fromEntries(placed) });
+}
+
+/** Whether every place holds that value. */
+function isAll(value: InputValue, only: string | number): boolean {
+  return isList(value) ? value.every((one) => isAll(one, only)) : value === only;
 }
 
 /** "shape = T, tendons = 2". */

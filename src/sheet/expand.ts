@@ -1,5 +1,6 @@
 import { expandLoosely } from "./builder.ts";
 import { configurationOf } from "./configuration.ts";
+import { logoOf, withLogo } from "./logo.ts";
 import { inputValues, shapeValues, type Inputs } from "./inputs.ts";
 import type { SourceSheet } from "./links.ts";
 import { problemsOf } from "./lint.ts";
@@ -25,8 +26,9 @@ export function expand(template: Template, inputs: Inputs = {}, source?: SourceS
   const { sheet, skeleton } = configuration;
   const values = inputValues(sheet, inputs, wrong);
   if (wrong.list.length > 0) throw new RefusedSheet(wrong.list);
-  return filled(
+  const plan = filled(
     skeleton,
     skeleton.inputs.map(({ id, index }) => values.get(id)![index] ?? null),
   );
+  return withLogo(plan, logoOf(template));
 }

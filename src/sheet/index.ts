@@ -23,6 +23,19 @@ export { plannedSnapshot } from "./plannedSnapshot.ts";
 export { fnv1a64 } from "../core/index.ts";
 export { inputsFrom, linked, nameOf, noValue, type SourceSheet } from "./links.ts";
 export { isEn, isPost, rootId } from "./rootId.ts";
+export { lockedFault, lockedValues } from "./lockedValues.ts";
+export {
+  faultOfLogo,
+  logoLimits,
+  logoName,
+  logoOf,
+  logoOfPlaced,
+  pictureIn,
+  withLogo,
+  type Logo,
+  type Picture,
+  type PlacedLogo,
+} from "./logo.ts";
 export { onSource, withSource } from "./take.ts";
 export { forbiddenIn } from "./formulaLint.ts";
 export { schemaProblems } from "./validate.ts";

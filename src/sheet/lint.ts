@@ -103,6 +103,12 @@ function findStaticProblems(template: Template, problems: Problems): void {
       } else if ("id" in item) sayingProblems(item, place, problems);
     });
   });
+  const ids = new Set(
+    template.blocks.flatMap(({ items }) =>
+      items.flatMap((item) => ("table" in item ? item.columns.map(({ id }) => id) : "id" in item ? [item.id] : [])),
+    ),
+  );
+  for (const id of template.locked ?? []) if (!ids.has(id)) problems.add("", `locked: there is no row or column ${id}`);
   for (const relation of template.relations ?? []) {
     for (const problem of relationProblems(template, relation)) problems.add(`relation of ${relation.of}`, problem);
   }

@@ -1,4 +1,5 @@
 import type { Address, Area } from "../cells/index.ts";
+import type { PlacedLogo } from "./logo.ts";
 import type { Letters } from "./subscripts.ts";
 export type { Letters } from "./subscripts.ts";
 import type { InputValue, SeriesKind } from "./template.ts";
@@ -229,6 +230,8 @@ export interface Plan {
   readonly freeze: { readonly rows: number; readonly columns: number };
   readonly print: Print;
   readonly charts: readonly PlannedChart[];
+  /** The sign of the office, in the row of the verdict. */
+  readonly logo?: PlacedLogo;
   readonly meanings: readonly Meaning[];
   /** In the order of the sheet. */
   readonly conflicts?: readonly ConflictCells[];

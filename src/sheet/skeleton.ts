@@ -44,6 +44,12 @@ export function basePlan(plan: Plan): Plan {
   return bases.get(plan) ?? plan;
 }
 
+/** A plan with the same formulas in the same places as another. */
+export function basedOn(plan: Plan, out: Plan): Plan {
+  bases.set(out, basePlan(plan));
+  return out;
+}
+
 /** Values, one a cell in the order of `skeleton.inputs`, put into the plan's inputs and cells; null leaves a cell empty. */
 export function filled({ plan, inputs }: Skeleton, values: readonly (string | number | null)[]): Plan {
   const keyOf = ({ row, column }: Address): number => row * plan.columns + column;
@@ -58,9 +64,7 @@ export function filled({ plan, inputs }: Skeleton, values: readonly (string | nu
     const { value: _before, ...rest } = cell;
     return value === null || value === "" ? rest : { ...rest, value };
   });
-  const out = { ...plan, inputs: given, cells };
-  bases.set(out, basePlan(plan));
-  return out;
+  return basedOn(plan, { ...plan, inputs: given, cells });
 }
 
 /** What people would enter in a cell beside the inputs: a value, or a mark's formula in the column "checked". */

@@ -1,3 +1,5 @@
+import type { Logo } from "./logo.ts";
+
 /**
  * The template as its JSON file says it. A template is data: blocks of rows and tables whose formulas name other rows
  * by id. The JSON Schema of the same shape stands in template.schema.json.
@@ -59,6 +61,8 @@ export interface Template {
   readonly relations?: readonly Relation[];
   /** Of a template of an office: who answers for it. */
   readonly office?: string;
+  /** On the first page of its sheets; it goes before that of the office's defaults. */
+  readonly logo?: Logo;
   /** The template whose sheet it was made from. */
   readonly madeFrom?: { readonly template: string; readonly version: string };
   /** Ids of rows and columns that may not be changed on a sheet: an input among them keeps its default. */

@@ -2,7 +2,7 @@ import { a1 } from "../../src/cells/index.ts";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { ChangedRow, ChangeOfSheet, Lost, Parked, Recognised } from "../../src/checker/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
-import { freeSheetName, withEntered, type Inputs, type Template } from "../../src/sheet/index.ts";
+import { freeSheetName, withEntered, withLogo, type Inputs, type Template } from "../../src/sheet/index.ts";
 import type { TemplateEntry } from "../../src/templates/catalogue.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
@@ -145,7 +145,8 @@ export function ChangeSheet({ host, engine, sheet, running, finished, older }: P
         progress(0, 0, "preparing the sheet");
         const { plan, carried, marks, formulas } = now;
         const sheetName = freeSheetName(sheet, await host.sheetNames());
-        const built = await host.apply(withEntered(plan, marks), { sheetName, progress, signal });
+        const marked = withLogo(withEntered(plan, marks), await host.logo(sheet));
+        const built = await host.apply(marked, { sheetName, progress, signal });
         ({ parked } = carried);
         const notEntered = await enterFormulas(host, built.sheet, formulas);
         rememberBuilt(plan, built.sheet);

@@ -16,6 +16,8 @@ import {
   type ShapeInput,
   type TableItem,
   type Template,
+  lockedFault,
+  lockedValues,
 } from "../../src/sheet/index.ts";
 import { hasSymbol } from "../../src/typeset/index.ts";
 
@@ -266,8 +268,12 @@ export function textOf(f: Field, typed: Typed, key = f.id): string {
 /** Every field's problem by key. */
 export function allProblems(template: Template, typed: Typed): ReadonlyMap<string, string> {
   const out = new Map<string, string>();
+  const locked = lockedValues(template);
   const look = (f: Field, key: string, where: string): void => {
-    const problem = problemOf(f, textOf(f, typed, key), where);
+    const text = textOf(f, typed, key);
+    const only = locked.get(f.id);
+    const problem =
+      only !== undefined && valueOf(f, text) !== only ? lockedFault(template, f.id, only) : problemOf(f, text, where);
     if (problem) out.set(key, problem);
   };
   for (const f of shapeFields(template)) {

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Host } from "../../src/hosts/index.ts";
-import { freeSheetName } from "../../src/sheet/index.ts";
+import { freeSheetName, withLogo } from "../../src/sheet/index.ts";
 import type { TemplateEntry } from "../../src/templates/catalogue.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
@@ -56,7 +56,8 @@ export function LinkedForm({ host, engine, template, source, running, finished }
       "reading the source",
       async ({ signal, progress }) => {
         setFailure("");
-        const plan = await engine.linkedPlan(host, template.id, chosen);
+        const linked = await engine.linkedPlan(host, template.id, chosen);
+        const plan = withLogo(linked, await host.logo(chosen));
         const sheetName = freeSheetName(template.title, await host.sheetNames());
         const { sheet } = await host.apply(plan, { sheetName, progress, signal });
         rememberBuilt(plan, sheet);

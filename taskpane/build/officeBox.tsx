@@ -53,9 +53,9 @@ export function OfficeBox({ host, engine, template, office }: Props) {
         {!isReading && defaults && (office.from === "served" ? ", from the office’s address" : ", from a file")}
       </summary>
       <p class="kb-hint">
-        One file of the office (JSON) with national factors, materials in stock, ducts, jacks and title block. It fills
-        the inputs below, and the sheet marks them “office”. A file chosen here is kept in this browser and goes before
-        the one that the office may serve with the add-in.
+        One file of the office (JSON) with national factors, materials in stock, ducts, jacks, title block and logo. It
+        fills the inputs below, and the sheet marks them “office”. A file chosen here is kept in this browser and goes
+        before the one that the office may serve with the add-in.
       </p>
       <p>
         <label>
@@ -117,6 +117,16 @@ export function OfficeBox({ host, engine, template, office }: Props) {
           )
         );
       })}
+      {defaults?.file.logo && (
+        <p>
+          <img
+            class="kb-logo"
+            src={defaults.file.logo.image}
+            alt={defaults.file.logo.text ?? "Logo of the office"}
+            style={{ width: `${defaults.file.logo.width}mm` }}
+          />
+        </p>
+      )}
       {template && defaults && (
         <>
           <p class="kb-hint">
@@ -159,6 +169,7 @@ async function comparedSheet(host: Host, engine: Engine, defaults: OfficeDefault
   return [
     `${at.sheet}: ${marked.size} inputs marked “office”, ${changes.length} of them other than ${defaults.name}.`,
     ...changes.map(({ id, onSheet, now }) => `${id}: ${shown(onSheet)} on the sheet, ${shown(now)} in the defaults.`),
+    ...(defaults.file.logo && !(await host.logo(at.sheet)) ? ["The defaults have a logo; the sheet has none."] : []),
     ...defaults.remarksOn(recognised.template, recognised.inputs),
   ];
 }

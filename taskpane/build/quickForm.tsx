@@ -7,12 +7,14 @@ import {
   isPost,
   rootId,
   withEntered,
+  withLogo,
   type InputSpec,
   type Template,
 } from "../../src/sheet/index.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { SheetButton } from "../sheetButton.tsx";
+import type { Office } from "./useOffice.ts";
 import { useBuild } from "../useBuild.ts";
 import { notBuilt } from "./outcome.ts";
 
@@ -123,12 +125,15 @@ export function QuickForm({
   host,
   engine,
   template,
+  office,
   finished,
   touch,
 }: {
   readonly host: Host;
   readonly engine: Engine;
   readonly template: Template;
+  /** Its logo; what it gives inputs is none of the answers. */
+  readonly office: Office;
   readonly finished: (built: Built) => void;
   readonly touch: () => void;
 }) {
@@ -170,7 +175,8 @@ export function QuickForm({
         const plan = await engine.expand(template, inputs);
         const sheetName = freeSheetName(template.title, await host.sheetNames());
         const marks = await engine.assumedMarks(plan, assumed, proposed);
-        const { sheet } = await host.apply(withEntered(plan, marks), { sheetName, progress, signal });
+        const marked = withLogo(withEntered(plan, marks), office.defaults?.file.logo);
+        const { sheet } = await host.apply(marked, { sheetName, progress, signal });
         if (found !== undefined) setProposal(`Proposed for ${sheet}: ${found}.${unmet ? ` ${unmet}` : ""}`);
         rememberBuilt(plan, sheet);
         finished({ sheet, plan });

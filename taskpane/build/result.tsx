@@ -45,6 +45,8 @@ interface Outcome {
   readonly noResult: string;
   /** The version that the sheet says it was built with, where the template has another by now. */
   readonly older?: string;
+  /** The sheet has a logo, which the host does not show. */
+  readonly unseenLogo: boolean;
 }
 
 async function readOutcome(host: Host, { sheet, plan }: Built): Promise<Outcome> {
@@ -98,6 +100,7 @@ async function readOutcome(host: Host, { sheet, plan }: Built): Promise<Outcome>
     warnings,
     unconfirmed,
     noResult,
+    unseenLogo: !host.showsLogos && (await host.logo(sheet)) !== undefined,
   };
 }
 
@@ -189,6 +192,11 @@ export function Result({
         </button>
       </p>
       <p class="kb-hint">Change its input cells there; this page follows.</p>
+      {outcome?.unseenLogo && (
+        <p class="kb-hint">
+          The grid shows no pictures. The logo is kept with the sheet: saved files, copies and reports show it.
+        </p>
+      )}
       <p>
         <button type="button" disabled={running.some} onClick={again}>
           Build another

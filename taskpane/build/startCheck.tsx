@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import type { Host } from "../../src/hosts/index.ts";
-import { freeSheetName, withEntered } from "../../src/sheet/index.ts";
+import { freeSheetName, withEntered, withLogo } from "../../src/sheet/index.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { SheetButton } from "../sheetButton.tsx";
@@ -32,7 +32,8 @@ export function StartCheck({ host, engine, sheet, running, finished }: Props) {
         const plan = await engine.expand(template, inputs);
         const marks = await engine.assumedMarks(plan, assumed, proposed);
         const sheetName = freeSheetName(template.title, await host.sheetNames());
-        const { sheet: made } = await host.apply(withEntered(plan, marks), { sheetName, progress, signal });
+        const marked = withLogo(withEntered(plan, marks), await host.logo(sheet));
+        const { sheet: made } = await host.apply(marked, { sheetName, progress, signal });
         rememberBuilt(plan, made);
         finished({ sheet: made, plan });
       },

@@ -80,7 +80,7 @@ export function StressCheckForm(props: Props) {
           }}
         />
       )}
-      {taken === "quick" && <QuickForm {...form} />}
+      {taken === "quick" && <QuickForm {...form} office={office} />}
       {taken === "members" && (
         <LaterView title="Many members" load={loadMembers} given={{ host, engine, template, office, touch }} />
       )}

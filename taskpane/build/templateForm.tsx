@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Host, SheetNameTaken } from "../../src/hosts/index.ts";
-import { freeSheetName, withEntered, type Template } from "../../src/sheet/index.ts";
+import { freeSheetName, type Template } from "../../src/sheet/index.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { whyNot } from "../loading.ts";
@@ -120,8 +120,7 @@ export function TemplateForm({
           inputElement(keyOf(groups, id, index))?.focus();
           return;
         }
-        const marks = defaults?.marksFor(plan, template) ?? [];
-        const { sheet } = await host.apply(withEntered(plan, marks), { sheetName, progress, signal });
+        const { sheet } = await host.apply(defaults?.planned(plan, template) ?? plan, { sheetName, progress, signal });
         rememberBuilt(plan, sheet);
         finished({ sheet, plan });
         const names = await namesWith(host, taken, sheet);

@@ -10,7 +10,7 @@ import {
   type KeptSheet,
   type Refusal,
 } from "../../src/office/index.ts";
-import type { WhichConfigurations } from "../../src/sheet/index.ts";
+import type { Logo, WhichConfigurations } from "../../src/sheet/index.ts";
 import { problemsOf } from "../build/officeDefaults.ts";
 import { useSheet } from "../check/useSheet.ts";
 import { whyNot } from "../loading.ts";
@@ -32,6 +32,7 @@ interface Read {
   readonly sheet: string;
   readonly comparison: Comparison;
   readonly formats: readonly (readonly string[])[];
+  readonly logo: Logo | undefined;
 }
 
 /** A template's file. */
@@ -46,7 +47,7 @@ async function readSheet(host: Host, sheet: string): Promise<Read | undefined> {
   if (!comparison) return undefined;
   const { rows, columns } = comparison.recognised.snapshot;
   const { formats } = await host.looks(sheet, { row: 0, column: 0, rows, columns });
-  return { sheet, comparison, formats };
+  return { sheet, comparison, formats, logo: await host.logo(sheet) };
 }
 
 const fields: readonly { readonly key: keyof TypedAbout; readonly label: string; readonly hint: string }[] = [
@@ -90,7 +91,9 @@ export function KeepForm({ host }: { readonly host: Host }) {
         setTyped(about);
         setLocked(new Set(recognised.template.locked));
         setDefaults(new Set());
-        setUnderstood(draftTemplate(now.comparison, aboutOf(about, new Set(), new Set()), now.formats));
+        setUnderstood(
+          draftTemplate(now.comparison, { ...aboutOf(about, new Set(), new Set()), logo: now.logo }, now.formats),
+        );
       }
     } catch (error) {
       setRead(undefined);
@@ -125,7 +128,8 @@ export function KeepForm({ host }: { readonly host: Host }) {
           return;
         }
         setRead(now);
-        const draft = draftTemplate(now.comparison, aboutOf(typed, locked, defaults), now.formats);
+        const about = { ...aboutOf(typed, locked, defaults), logo: now.logo };
+        const draft = draftTemplate(now.comparison, about, now.formats);
         setUnderstood(draft);
         if (!draft.template) {
           setRefused(draft.refused);

@@ -1,9 +1,10 @@
 import { afterEach, describe, expect, it } from "vitest";
 import { compare, missingTemplate, recognise } from "../../src/checker/index.ts";
-import { keepTemplate, readTemplate, templateText } from "../../src/office/index.ts";
-import { columns, expand, type Template } from "../../src/sheet/index.ts";
+import { keepTemplate, planFor, readDefaults, readTemplate, templateText } from "../../src/office/index.ts";
+import { columns, expand, logoName, type Template } from "../../src/sheet/index.ts";
 import { addOfficeTemplate, officeLinked, officeTemplates, removeOfficeTemplate } from "../../src/templates/offices.ts";
 import { MemoryHost } from "../hosts/memory/memoryHost.ts";
+import { invented } from "../hosts/logoPictures.ts";
 import { MemoryFaults } from "./memoryFaults.ts";
 import { Built, en, name } from "./planted.ts";
 
@@ -65,6 +66,7 @@ describe("a sheet of an office's template", () => {
     await faults.unprotected(name);
     await faults.typeOver(name, { row: fck!.row, column: columns.unit }, "N/mm²");
     await faults.typeOver(name, factor!, 0.8);
+    await faults.typeOver(name, { row: factor!.row, column: columns.mark }, "AB 2026-11-29");
     const found = (await compare(faults.host, name))!.findings.filter(({ kind }) => kind === "locked row changed");
     expect(found.map(({ at, grade }) => [at!.row, grade])).toEqual([
       [fck!.row, "serious"],
@@ -72,6 +74,77 @@ describe("a sheet of an office's template", () => {
     ]);
     expect(found[0]!.what).toContain("Alder Office (invented)");
     expect(found[0]!.what).toContain("unit changed");
+    expect(found[0]!.what).toMatch(/Nobody has signed the row\.$/);
     expect(found[1]).toMatchObject({ expected: "0.75", found: "0.8" });
+    expect(found[1]!.what).toMatch(/The row is signed: AB 2026-11-29\.$/);
+  });
+
+  it("is not built with another value of a locked input, from wherever that comes", async () => {
+    const template = await officeTemplate(["k7p"]);
+    expect(() => planFor(template, new Map([["k7p", 0.8]]), {})).toThrow(
+      "input k7p is locked by the template of Alder Office (invented): it is 0.75",
+    );
+    expect(planFor(template, new Map([["k7p", 0.75]]), { k7p: 0.8 }).inputs["k7p"]).toBe(0.75);
+    const factor = { id: "k7p", value: 0.7, unit: "–" };
+    const defaults = readDefaults(
+      JSON.stringify({
+        kind: "kernbook office defaults",
+        office: "Alder Office (invented)",
+        version: "1",
+        date: "2026-11-01",
+        nationalFactors: [factor],
+      }),
+      [template, en],
+    );
+    expect(defaults.inputsFor(en)).toEqual({ k7p: 0.7 });
+    expect(defaults.inputsFor(template)).toEqual({});
+  });
+
+  it("keeps what is locked when it is made a template again, unless that is said", async () => {
+    const template = await officeTemplate(["k7p"]);
+    await addOfficeTemplate(template);
+    const { host } = await sheetOf(template);
+    const again = { id: "alder-beam", name: "Alder beam", version: "1.1.0", office: "Alder Office (invented)" };
+    const comparison = (await compare(host, name))!;
+    expect(keepTemplate(comparison, again).template!.locked).toEqual(["k7p"]);
+    expect(keepTemplate(comparison, { ...again, locked: [] }).template!.locked).toBeUndefined();
+    const wrong = keepTemplate(comparison, { ...again, locked: ["nothing"] });
+    expect(wrong.refused.map(({ what }) => what).join()).toContain("locked: there is no row or column nothing");
+  });
+
+  it("has the logo of the sheet that it was made of, and its sheets have it, linked ones too", async () => {
+    const logo = { image: invented, width: 30 };
+    const built = await Built.of(en);
+    const comparison = await built.compared();
+    const about = { id: "alder-beam", name: "Alder beam", version: "1.1.0", office: "Alder Office (invented)", logo };
+    const kept = keepTemplate(comparison, about);
+    expect(kept.rows.find(({ label }) => label === logoName)).toMatchObject({ kind: "added" });
+    const { template } = await readTemplate(templateText(kept.template!), { checked: true });
+    expect(template.logo).toEqual(logo);
+    expect(expand(template, template.example.inputs).logo).toMatchObject({ image: invented, text: logoName });
+    await addOfficeTemplate(template);
+    const strength = officeLinked().find(({ id }) => id === "alder-beam-strength")!;
+    expect(expand(strength, strength.example.inputs).logo?.image).toBe(invented);
+    const broken = templateText({ ...template, logo: { ...logo, width: 50 } });
+    await expect(readTemplate(broken, { checked: true })).rejects.toThrow("logo, width = 50 mm; from 5 to 40 mm");
+    const other = templateText({ ...template, logo: { ...logo, image: "https://example.com/a.png" } });
+    await expect(readTemplate(other, { checked: true })).rejects.toThrow(/no picture as data:image/);
+  });
+
+  it("may hold a block of another template of the office, once that is loaded", async () => {
+    const template = await officeTemplate();
+    const [block] = template.blocks.filter(({ front }) => !front);
+    const text = (id: string): string => {
+      const { blocks, ...rest } = JSON.parse(templateText(template)) as { blocks: { id: string }[] };
+      return JSON.stringify({
+        ...rest,
+        id,
+        blocks: blocks.map((one) => (one.id === block!.id ? { use: `alder-beam#${one.id}` } : one)),
+      });
+    };
+    await expect(readTemplate(text("alder-other"), { checked: true })).rejects.toThrow(/no shared part alder-beam#/);
+    await addOfficeTemplate(template);
+    const read = await readTemplate(text("alder-other"), { checked: true });
+    expect(read.template.blocks).toEqual(template.blocks);
   });
 });

@@ -2,9 +2,10 @@ import { all, create } from "mathjs";
 import { beforeAll, describe, expect, it } from "vitest";
 import { functionsIn, ourFunction } from "../../src/cells/index.ts";
 import { isBuilt, linkedPlan, NotReportable, readMember, reportOf, reportSheetPlan } from "../../src/checker/index.ts";
-import { asRead, expand, type PlannedChart } from "../../src/sheet/index.ts";
+import { asRead, expand, withLogo, type PlannedChart } from "../../src/sheet/index.ts";
 import { allTemplates } from "../../src/templates/index.ts";
 import { escape, html } from "../../src/typeset/index.ts";
+import { invented } from "../hosts/logoPictures.ts";
 import { MemoryHost } from "../hosts/memory/memoryHost.ts";
 import { MemoryFaults } from "./memoryFaults.ts";
 
@@ -33,7 +34,8 @@ const quiet = { setting: { math, mathml: (tex: string) => tex }, picture: () => 
 let report = "";
 beforeAll(async () => {
   const member = { ...source.example.inputs, member: 'B1 <main> & "side"' };
-  await host.apply(expand(source, member), { sheetName: "Beam 1", progress });
+  const logo = { image: invented, width: 30, text: "Alder & Co (invented)" };
+  await host.apply(withLogo(expand(source, member), logo), { sheetName: "Beam 1", progress });
   for (const [i, template] of others.entries())
     await host.apply(await linkedPlan(host, template, "Beam 1", template.example.inputs), {
       sheetName: `Linked ${i + 1}`,
@@ -43,6 +45,13 @@ beforeAll(async () => {
 });
 
 describe("the report on a member", () => {
+  it("begins with the logo of the member's first sheet", () => {
+    expect(report).toContain(
+      `<img class="kn-logo" src="${invented}" alt="Alder &amp; Co (invented)" style="width: 30mm">`,
+    );
+    expect(report).toContain("img-src data:;");
+  });
+
   it("is the same from whichever of its sheets it is asked for", async () => {
     const from = await readMember(host, "Linked 2");
     expect(from.map(({ of }) => of.snapshot.sheet)).toEqual(["Beam 1", "Linked 1", "Linked 2"]);

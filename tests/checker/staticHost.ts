@@ -50,6 +50,7 @@ export function staticHost(
         columns: Math.max(0, ...on(sheet).map(({ column }) => column + 1)),
       }),
     namesOn: () => Promise.resolve([]),
+    logo: () => Promise.resolve(undefined),
     read: (sheet: string, area: Area) => {
       asked.read++;
       if (!sheets.includes(sheet)) return Promise.reject(new Error(`there is no sheet “${sheet}”`));

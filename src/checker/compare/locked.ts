@@ -1,8 +1,17 @@
 import { cellAt } from "../../cells/index.ts";
+import { columns } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { plannedAt, standing } from "../recognise/standing.ts";
 import { labels, shown } from "./cells.ts";
-import type { Finding } from "./finding.ts";
+import type { Finding, FindingKind } from "./finding.ts";
+
+/** Findings that tell of no change to the row: who signed it, what is still to be entered, how its value follows. */
+const noChanges: ReadonlySet<FindingKind> = new Set([
+  "mark stale",
+  "input unusual",
+  "input missing",
+  "value not recomputed",
+]);
 
 /**
  * Findings with those of rows that the template locks told as such, and locked inputs that hold another value than
@@ -15,18 +24,27 @@ export function withLocked(recognised: Recognised, findings: readonly Finding[])
   const whose = template.office ? `The template of ${template.office}` : "The template";
   const areas = plan.meanings.filter(({ id }) => locked.has(id));
   const labelOf = labels(recognised);
+  /** Who has signed the row as it is; the sheet does not say who typed. */
+  const signed = (row: number): string => {
+    const column = recognised.columnNow(columns.mark);
+    const mark = column === undefined ? "" : cellAt(snapshot, row, column).text.trim();
+    return mark === "" ? " Nobody has signed the row." : ` The row is signed: ${mark}.`;
+  };
   const holding = (row: number, column: number): boolean =>
     areas.some(({ at }) =>
       at.rows === 1 ? row === at.row : column === at.column && row >= at.row && row < at.row + at.rows,
     );
   const told = findings.map((finding): Finding => {
-    const planned = finding.at && finding.grade !== "note" ? plannedAt(recognised, finding.at) : undefined;
+    const planned =
+      finding.at && finding.grade !== "note" && !noChanges.has(finding.kind)
+        ? plannedAt(recognised, finding.at)
+        : undefined;
     if (!planned || !holding(planned.row, planned.column)) return finding;
     return {
       ...finding,
       kind: "locked row changed",
       grade: "serious",
-      what: `${whose} does not allow this row to be changed: ${finding.kind}. ${finding.what}`,
+      what: `${whose} does not allow this row to be changed: ${finding.kind}. ${finding.what}${signed(finding.at!.row)}`,
     };
   });
   const gone = areas.flatMap(({ at, item, description }): readonly Finding[] =>
@@ -53,7 +71,7 @@ export function withLocked(recognised: Recognised, findings: readonly Finding[])
         grade: "serious",
         at,
         label: labelOf(input.at),
-        what: `${whose} does not allow another value here.`,
+        what: `${whose} does not allow another value here.${signed(at.row)}`,
         expected: shown(input.spec.default),
         found: shown(value),
       },

@@ -2,7 +2,7 @@ import { type Area, columnLetters, type Snapshot } from "../../cells/index.ts";
 import { takeSnapshot } from "../book/takeSnapshot.ts";
 import { cautions } from "../../core/index.ts";
 import type { CellContent, Host } from "../../hosts/index.ts";
-import { columnCount, type Plan, type PlannedChart } from "../../sheet/index.ts";
+import { columnCount, withLogo, type Plan, type PlannedChart } from "../../sheet/index.ts";
 import type { Looks } from "../../hosts/index.ts";
 import { isCopy, readingCopy } from "../recognise/head.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
@@ -214,5 +214,6 @@ export async function readHandOut(
     throw new Error(`“${sheet}” is a hand-out copy already; select a cell of the sheet it was made of`);
   const recognised = await recogniseSnapshot(snapshot);
   const looks = await host.looks(sheet, { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns });
-  return { plan: handOutPlan(snapshot, looks, recognised, facts), recognised };
+  const plan = handOutPlan(snapshot, looks, recognised, facts);
+  return { plan: withLogo(plan, await host.logo(sheet), headRows), recognised };
 }

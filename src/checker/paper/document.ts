@@ -48,11 +48,13 @@ const style = `
 .kn-page .kb-series-2 { color: #1a7040; } .kn-page .kb-series-3 { color: #7b2fa0; }
 .kn-page .kb-series-4 { color: #4a5560; } .kn-page .kb-series-5 { color: #8a6d00; }
 .kn-page .kn-legend { list-style: none; padding: 0; display: flex; flex-wrap: wrap; gap: 0 1em; font-size: 0.9em; }
+.kn-page .kn-logo { display: block; margin: 0 0 0.6em auto; height: auto; }
 .kn-chapter { break-before: page; }
 .kn-caution { border: 1px solid #7a4d00; padding: 0.2em 0.8em; margin-top: 1.4em; break-inside: avoid; }
 `;
 
-const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+/** Pictures stand in the document itself. */
+const policy = "default-src 'none'; img-src data:; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
 /** A whole HTML document to print or to keep: without script, whole by itself, A4, its pages numbered where the program can. */
 export function paperDocument(title: string, content: Markup): string {

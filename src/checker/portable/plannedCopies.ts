@@ -1,5 +1,5 @@
 import type { FileSheet } from "../../hosts/index.ts";
-import { plannedSnapshot } from "../../sheet/index.ts";
+import { logoOfPlaced, plannedSnapshot } from "../../sheet/index.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
 import type { EquationReader } from "./equation.ts";
 import { portableCopies, type PortableCopy, type PortableFacts, type SheetToCopy } from "./portablePlans.ts";
@@ -10,7 +10,8 @@ async function toCopy({ plan, values, sheetName }: FileSheet): Promise<SheetToCo
   for (const { row, column, format } of plan.cells) if (format !== undefined) formats[row]![column] = format;
   const snapshot = { ...plannedSnapshot(plan, sheetName), cells: values };
   const looks = { formats, hiddenRows: [], hiddenColumns: [], sameColour: [], tooSmall: [] };
-  return { snapshot, looks, recognised: await recogniseSnapshot(snapshot) };
+  const recognised = await recogniseSnapshot(snapshot);
+  return { snapshot, looks, recognised, ...(plan.logo && { logo: logoOfPlaced(plan.logo) }) };
 }
 
 /** Computing copies of the sheets of a file, which refer to one another as the originals do. */

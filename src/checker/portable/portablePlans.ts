@@ -14,7 +14,8 @@ import {
 } from "../../cells/index.ts";
 import { cautions, version } from "../../core/index.ts";
 import type { Looks } from "../../hosts/index.ts";
-import type { Highlight, Plan, PlannedCell, PlannedChart, Role } from "../../sheet/index.ts";
+import { withLogo, type Highlight, type Logo, type Plan, type PlannedCell } from "../../sheet/index.ts";
+import type { PlannedChart, Role } from "../../sheet/index.ts";
 import { areaNow, lookOf, plainRole, type Look } from "../handOut/look.ts";
 import { computingCopy } from "../recognise/head.ts";
 import type { Recognised } from "../recognise/recognised.ts";
@@ -33,6 +34,7 @@ export interface SheetToCopy {
   readonly snapshot: Snapshot;
   readonly looks: Looks;
   readonly recognised: Recognised | undefined;
+  readonly logo?: Logo;
 }
 
 export interface PortableFacts {
@@ -486,6 +488,6 @@ class Copying {
         warnings: { row: 0, column: 0, rows: 0, columns: 1 },
       },
     });
-    return { plan: made, counts: this.#counted() };
+    return { plan: withLogo(made, this.#one.logo, rows), counts: this.#counted() };
   }
 }

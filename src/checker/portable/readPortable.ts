@@ -17,6 +17,7 @@ export async function readPortable(
   if (isCopy(snapshot)) throw new Error(`“${sheet}” is a copy already; select a cell of the sheet it was made of`);
   const recognised = await recogniseSnapshot(snapshot);
   const looks = await host.looks(sheet, { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns });
-  const [copy] = portableCopies([{ snapshot, looks, recognised }], facts, reader);
+  const logo = await host.logo(sheet);
+  const [copy] = portableCopies([{ snapshot, looks, recognised, ...(logo && { logo }) }], facts, reader);
   return { ...copy!, template: recognised?.template.title };
 }

@@ -1,6 +1,6 @@
 import type { Host } from "../../hosts/index.ts";
 import { cautions, version } from "../../core/index.ts";
-import { asRead } from "../../sheet/index.ts";
+import { asRead, logoName, type Logo } from "../../sheet/index.ts";
 import { html, type Markup } from "../../typeset/index.ts";
 import { paperDocument } from "../paper/document.ts";
 import { basisOf, placeInWork } from "../trace/source.ts";
@@ -79,6 +79,10 @@ const warningsOf = ({ warnings, answered }: ReadSheet): readonly string[] =>
         answered ? "Their code is entered: somebody has looked at them." : "Not answered: their code is not entered.",
       ];
 
+/** The sign of the office, of the width that it has on printed sheets. */
+const logoMarkup = ({ image, width, text = logoName }: Logo): Markup =>
+  html`<img class="kn-logo" src="${image}" alt="${text}" style="width: ${width}mm">`;
+
 /** What the sheets hold, to be compared with a later look at them. */
 const heldBy = (sheets: readonly ReadSheet[]): string =>
   JSON.stringify(
@@ -150,6 +154,7 @@ export async function reportOf(
   { setting, picture, progress, signal }: ReportOptions,
 ): Promise<string> {
   const sheets = await readMember(host, sheet);
+  const logo = await host.logo(sheets[0].of.snapshot.sheet);
   const all = sheets.reduce((sum, one) => sum + tracedIn(one), 0);
   const cells: TracedCell[] = [];
   const step = async (): Promise<void> => {
@@ -175,7 +180,7 @@ export async function reportOf(
   const parts = ["Sources", "Revisions", "Limits of this report"] as const;
   return paperDocument(
     title,
-    html`<h1>${title}</h1>
+    html`${logo && logoMarkup(logo)}<h1>${title}</h1>
 <table class="kn-facts"><tbody>${[
       ...first.title.filter(([, text]) => text !== ""),
       ["Made", `${date}, Kernbook ${version}`] as const,

@@ -62,7 +62,7 @@ function understood(rows: readonly Understood[]): readonly string[] {
 
 /** Makes a template of the office of a sheet of a workbook, and writes its file. Throws Refused, with the cells. */
 export async function keepFromBook(request: KeepRequest, { say, complain, progress }: KeepVoice): Promise<void> {
-  const { book, sheet, id, title, office, version, out, force } = request;
+  const { book, sheet, id, title, office, version, locked, out, force } = request;
   if (catalogue.some((entry) => entry.id === id))
     throw new Refused([`--id ${id} is that of a shipped template: give the template an id of its own`]);
   checkFree(out, force);
@@ -73,7 +73,8 @@ export async function keepFromBook(request: KeepRequest, { say, complain, progre
     const comparison = await comparedIn(host, book, sheet);
     const { rows, columns } = comparison.recognised.snapshot;
     const { formats } = await host.looks(sheet, { row: 0, column: 0, rows, columns });
-    const about = { id, name: title, version, office };
+    const logo = await host.logo(sheet);
+    const about = { id, name: title, version, office, logo, ...(locked && { locked }) };
     const kept = await keepChecked(comparison, about, formats, (done, of) => {
       progress(`checked in ${done} of ${of} kinds of configurations`);
       return Promise.resolve();
@@ -84,6 +85,7 @@ export async function keepFromBook(request: KeepRequest, { say, complain, progre
     // What is written can be read again.
     await readTemplate(text, { checked: true });
     writeSafely(out, new TextEncoder().encode(text), force, complain);
+    if (kept.template.locked) say(`locked: ${kept.template.locked.join(", ")}`);
     say(`Template: ${kept.template.title} (${id} ${version}), made from ${kept.template.madeFrom!.template}`);
     say(`Written: ${out}`);
   } finally {

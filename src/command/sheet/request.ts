@@ -22,6 +22,8 @@ export interface KeepRequest extends Pick<OfficeRequest, "templateFiles"> {
   readonly version: string;
   readonly out: string;
   readonly force: boolean;
+  /** Ids of rows and columns that may not be changed; those of the sheet's own template where none is given. */
+  readonly locked?: readonly string[];
 }
 
 /** Many members from a table. */
@@ -89,6 +91,7 @@ const options = {
   title: { type: "string" },
   office: { type: "string" },
   version: { type: "string" },
+  lock: { type: "string", multiple: true },
   example: { type: "boolean" },
   blank: { type: "boolean" },
   force: { type: "boolean" },
@@ -169,7 +172,7 @@ function filesOf(values: ReturnType<typeof optionsIn<typeof options>>["values"])
   return files === undefined ? {} : { templateFiles: files };
 }
 
-const keepOptions = ["sheet", "id", "title", "office", "version"] as const;
+const keepOptions = ["sheet", "id", "title", "office", "version", "lock"] as const;
 
 function keepRequest(values: ReturnType<typeof optionsIn<typeof options>>["values"], book: string): KeepRequest {
   const { sheet = "", id = "", title = "", office = "", version = "", out = "", force = false } = values;
@@ -188,7 +191,9 @@ function keepRequest(values: ReturnType<typeof optionsIn<typeof options>>["value
     ...(out !== "" && !out.toLowerCase().endsWith(".json") ? [`--out ${out}: a template's file ends in .json`] : []),
   ];
   if (faults.length > 0) throw new Refused(faults);
-  return { kind: "keep", book, ...given, force, ...filesOf(values) };
+  const { lock } = values;
+  const locked = lock?.flatMap((text) => text.split(",").map((id) => id.trim())).filter((id) => id !== "");
+  return { kind: "keep", book, ...given, force, ...(locked && { locked }), ...filesOf(values) };
 }
 
 function membersRequest(values: ReturnType<typeof optionsIn<typeof options>>["values"], table: string): MembersRequest {

@@ -64,13 +64,14 @@ export const help = `Writes a check sheet as an .xlsx file.
                       work; the same command goes on from there. Unchanged members are kept
   --register <file>   the register, .csv or .xlsx; as a rule register.csv in that folder. What is there from
                       the last run is compared with this one
-  --defaults <file>   the defaults of the office (JSON): national factors, stock, ducts, jacks, title block;
-                      before --set and the table, marked on the sheet. A CSV table may have the columns
+  --defaults <file>   the defaults of the office (JSON): national factors, stock, ducts, jacks, title block,
+                      logo; before --set and the table, marked on the sheet. A CSV table may have the columns
                       “duct type” and “jack”
   --template-file <file>  a template of the office (JSON), as often as needed: then --template takes its id
   --index-templates <folder>  writes index.json for a folder of such files: what each holds, with its SHA-256
   --keep-template <book.xlsx>  makes such a file of a sheet that was changed by hand, and lists what was understood,
-                      with --sheet "Beam" --id my-beam --title "…" --office "…" --version 1.0.0 --out office.json
+                      with --sheet "Beam" --id my-beam --title "…" --office "…" --version 1.0.0 --out office.json;
+                      --lock gives ids of rows and columns that sheets may not change
   --duct, --jack      choose one of its ducts or jacks by name
   --inputs            the template's inputs
   --list, --help      the templates; this text

@@ -31,9 +31,32 @@ async function read(path: string): Promise<Read> {
   }
 }
 
+/**
+ * Reads files and makes their templates known, whatever their order: one may take values from a template of another, or
+ * hold blocks of it, so that what is refused is tried again once others were read. Throws Refused.
+ */
+async function readInTurn(paths: readonly string[]): Promise<ReadonlyMap<string, Read>> {
+  const out = new Map<string, Read>();
+  for (let left = paths; left.length > 0;) {
+    const refused = new Map<string, Refused>();
+    for (const path of left)
+      try {
+        const one = await read(path);
+        await addOfficeTemplate(one.of.template);
+        out.set(path, one);
+      } catch (error) {
+        if (!(error instanceof Refused)) throw error;
+        refused.set(path, error);
+      }
+    if (refused.size === left.length) throw new Refused([...refused.values()].flatMap(({ messages }) => messages));
+    left = [...refused.keys()];
+  }
+  return out;
+}
+
 /** Makes the templates of these files known. Throws Refused. */
 export async function loadTemplates(paths: readonly string[]): Promise<void> {
-  for (const path of paths) await addOfficeTemplate((await read(path)).of.template);
+  await readInTurn(paths);
 }
 
 /** A template's file of a folder, as it is and as it was read. */
@@ -50,9 +73,8 @@ export async function readTemplates(folder: string): Promise<readonly ReadFile[]
     throw new Refused([`${folder} could not be read: ${reasonOf(error)}`]);
   }
   if (names.length === 0) throw new Refused([`${folder} holds no template (.json)`]);
-  const files: ReadFile[] = [];
-  for (const file of [...names].sort()) files.push({ file, ...(await read(join(folder, file))) });
-  return files;
+  const all = await readInTurn(names.map((file) => join(folder, file)));
+  return [...names].sort().map((file) => ({ file, ...all.get(join(folder, file))! }));
 }
 
 /** Writes the index of a folder of templates. Throws Refused. */

@@ -3,6 +3,7 @@ import type { ApplyOptions, CellContent, CellValue } from "../host/host.ts";
 import { rowHeights } from "../look/measures.ts";
 import { addressLists, rangeOf } from "./areas.ts";
 import { addCharts } from "./charts.ts";
+import { addLogo } from "./logo.ts";
 import { chunks } from "./contents.ts";
 import { addFunctions, type NameBefore } from "./functionNames.ts";
 import { drawLook, lookSteps } from "./looks.ts";
@@ -108,6 +109,7 @@ export async function buildSheet(
   setSizes(sheet, plan, heights);
   await tell(0.85, "drawing charts");
   await addCharts(sheet, plan.charts, heights);
+  addLogo(sheet, plan, heights);
   freeze(sheet, plan.freeze);
   if (dependencies.supports(optionalSets.outline.set, optionalSets.outline.version)) setOutline(sheet, plan);
   setPrint(sheet, plan, heights);

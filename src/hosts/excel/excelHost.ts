@@ -1,5 +1,5 @@
 import type { Address, Area } from "../../cells/index.ts";
-import type { Plan } from "../../sheet/index.ts";
+import type { Logo, Plan } from "../../sheet/index.ts";
 import { Turns } from "../host/turns.ts";
 import type {
   ApplyOptions,
@@ -35,6 +35,7 @@ const later = {
   evaluate: () => import("./evaluate.ts"),
   insert: () => import("./insert.ts"),
   rules: () => import("./readRules.ts"),
+  logo: () => import("./logo.ts"),
 };
 
 /** The spreadsheet program as a host. */
@@ -42,6 +43,7 @@ export class ExcelHost implements Host {
   readonly name = "Excel";
   // What an add-in writes is on the undo list of some versions only.
   readonly undoesInsertion = false;
+  readonly showsLogos = true;
   readonly #dependencies: ExcelDependencies;
   readonly #turns = new Turns();
   readonly #own = new OwnEvaluations();
@@ -123,6 +125,11 @@ export class ExcelHost implements Host {
       const { insertCells } = await later.insert();
       await this.#dependencies.run((context) => insertCells(context, sheet, cells));
     });
+  }
+
+  async logo(sheet: string): Promise<Logo | undefined> {
+    const { readLogo } = await later.logo();
+    return this.#run(async (context) => readLogo(await sheetNamed(context, sheet)));
   }
 
   selection(): Promise<Selection | undefined> {

@@ -1,5 +1,6 @@
 import type { ICommandInfo, IRange, IRowData } from "@univerjs/core";
 import type { Area } from "../../cells/index.ts";
+import type { PlacedLogo } from "../../sheet/index.ts";
 import type { BookPrint, BookSheet } from "../workbook/workbook.ts";
 import type { GridRuntime, GridSheet } from "./runtime.ts";
 
@@ -8,6 +9,7 @@ export interface Beside {
   readonly print?: BookPrint;
   readonly groups: BookSheet["groups"];
   readonly charts: BookSheet["charts"];
+  readonly logo?: PlacedLogo;
 }
 
 /** As the grid keeps data of others with a sheet: copies of the sheet get it too. */
@@ -86,7 +88,8 @@ function movedPrint(print: BookPrint, line: Line, at: number, count: number): Bo
   };
 }
 
-function movedBeside({ print, groups, charts }: Beside, line: Line, at: number, count: number): Beside {
+function movedBeside({ print, groups, charts, logo }: Beside, line: Line, at: number, count: number): Beside {
+  const corner = logo && moved({ ...logo.at, rows: 1, columns: 1 }, line, at, count);
   return {
     ...(print && { print: movedPrint(print, line, at, count) }),
     groups: groups.flatMap(({ row, rows }) => {
@@ -103,6 +106,7 @@ function movedBeside({ print, groups, charts }: Beside, line: Line, at: number, 
       });
       return place && series.length > 0 ? [{ ...chart, at: place, series }] : [];
     }),
+    ...(logo && corner && { logo: { ...logo, at: { row: corner.row, column: corner.column } } }),
   };
 }
 

@@ -1,6 +1,6 @@
 import { withPrefix, type Address, type Area } from "../../cells/index.ts";
 import { worksheetFunctions } from "../../../functions/index.ts";
-import type { Plan } from "../../sheet/index.ts";
+import { logoOfPlaced, type Logo, type Plan } from "../../sheet/index.ts";
 import {
   CellsNotEmpty,
   type ApplyOptions,
@@ -22,7 +22,7 @@ import { build, calculated, recalculated } from "./build.ts";
 import { onChanged } from "./changes.ts";
 import { CellErrors, cellKey } from "./cellErrors.ts";
 import { errorContent, isErrorCode, plainText, readCells } from "./cells.ts";
-import { besideFollows } from "./beside.ts";
+import { besideFollows, besideOf } from "./beside.ts";
 import { contentsOf } from "./contents.ts";
 import { place as placeBook } from "./place.ts";
 import type { BookProperties, Workbook } from "../workbook/workbook.ts";
@@ -64,6 +64,7 @@ function withoutFormula(sheet: GridSheet): number {
 export class GridHost implements Host {
   readonly name = "embedded grid";
   readonly undoesInsertion = true;
+  readonly showsLogos = false;
   readonly #grid: GridRuntime;
   readonly #workbook: GridWorkbook;
   readonly #errors = new CellErrors();
@@ -272,6 +273,12 @@ export class GridHost implements Host {
       for (const rule of await this.#sheet(sheet).getWorksheetPermission().listRangeProtectionRules())
         await rule.remove();
     });
+  }
+
+  async logo(sheet: string): Promise<Logo | undefined> {
+    await Promise.resolve();
+    const { logo } = besideOf(this.#sheet(sheet));
+    return logo && logoOfPlaced(logo);
   }
 
   selection(): Promise<Selection | undefined> {

@@ -84,7 +84,12 @@ function dataOf(
         : { xSplit: 0, ySplit: 0, startRow: -1, startColumn: -1 },
     showGridlines: sheet.gridlines ? core.BooleanNumber.TRUE : core.BooleanNumber.FALSE,
     ...(sheet.hidden && { hidden: core.BooleanNumber.TRUE }),
-    custom: beside({ ...(sheet.print && { print: sheet.print }), groups: sheet.groups, charts: sheet.charts }),
+    custom: beside({
+      ...(sheet.print && { print: sheet.print }),
+      groups: sheet.groups,
+      charts: sheet.charts,
+      ...(sheet.logo && { logo: sheet.logo }),
+    }),
   };
 }
 

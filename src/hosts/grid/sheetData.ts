@@ -114,7 +114,12 @@ export function sheetData(
     mergeData: plan.spans.map(rangeOf),
     freeze: { xSplit: columns, ySplit: rows, startRow: rows, startColumn: columns },
     showGridlines: core.BooleanNumber.FALSE,
-    custom: beside({ print: printOf(plan, heights), groups: plan.groups ?? [], charts: chartsOf(plan, heights) }),
+    custom: beside({
+      print: printOf(plan, heights),
+      groups: plan.groups ?? [],
+      charts: chartsOf(plan, heights),
+      ...(plan.logo && { logo: plan.logo }),
+    }),
   };
 }
 

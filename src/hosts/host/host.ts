@@ -1,5 +1,12 @@
 import { a1, type Address, type Area, type CellContent, type CellValue, type Place } from "../../cells/index.ts";
-import { sheetNameTakenText, type Plan, type PlannedCell, type Role, type Validation } from "../../sheet/index.ts";
+import {
+  sheetNameTakenText,
+  type Logo,
+  type Plan,
+  type PlannedCell,
+  type Role,
+  type Validation,
+} from "../../sheet/index.ts";
 
 export type { CellContent, CellValue, Place };
 
@@ -148,6 +155,10 @@ export interface Host {
   insert(sheet: string, cells: readonly InsertedCell[]): Promise<void>;
   /** Takes off the protection of a sheet, in a host that has no command for it; others leave that to the program. */
   unprotect?(sheet: string): Promise<void>;
+  /** The sign of the office on a sheet. */
+  logo(sheet: string): Promise<Logo | undefined>;
+  /** Whether a logo is seen on its sheets; where it is not, they keep it for files, reports and copies. */
+  readonly showsLogos: boolean;
   selection(): Promise<Selection | undefined>;
   /** Puts the selection on a cell and shows it. */
   select(place: Place): Promise<void>;

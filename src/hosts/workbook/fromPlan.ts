@@ -166,6 +166,7 @@ export function sheetOfPlan(plan: Plan, values: Values, name: string): BookSheet
     protected: true,
     print: printOf(plan, heights),
     charts: chartsOf(plan, heights),
+    ...(plan.logo && { logo: plan.logo }),
   };
 }
 

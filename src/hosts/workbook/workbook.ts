@@ -1,5 +1,5 @@
 import type { Address, Area } from "../../cells/index.ts";
-import type { Letters, PlannedChart, Validation } from "../../sheet/index.ts";
+import type { Letters, PlacedLogo, PlannedChart, Validation } from "../../sheet/index.ts";
 import type { CellValue } from "../host/host.ts";
 
 /**
@@ -163,6 +163,8 @@ export interface BookSheet {
   readonly protected: boolean;
   readonly print?: BookPrint;
   readonly charts: readonly PlannedChart[];
+  /** The sign of the office. */
+  readonly logo?: PlacedLogo;
 }
 
 /** What every cell shows, by row and column, for what draws on a sheet's values. */

@@ -1,9 +1,10 @@
 import { type Area, areaA1, quotedSheet } from "../../cells/index.ts";
-import type { PlannedChart, Series } from "../../sheet/index.ts";
+import type { PlacedLogo, PlannedChart, Series } from "../../sheet/index.ts";
 import type { CellValue } from "../host/host.ts";
 import { axisTitle, isToScale, lookOfCharts, namedSeries } from "../look/chartLook.ts";
 import { plotArea, type Size } from "../look/plotArea.ts";
 import { defaultStyle } from "../look/styles.ts";
+import { logoXml } from "./logo.ts";
 import { element, part, textElement } from "./xml.ts";
 
 /** What cells show, by `row column`. */
@@ -243,8 +244,8 @@ export function chartXml(chart: PlannedChart, sheetName: string, values: Values,
   );
 }
 
-/** Puts the charts on the sheet, each over its cells. `r:id` counts the charts. */
-export function drawingXml(charts: readonly PlannedChart[]): string {
+/** Puts the charts on the sheet, each over its cells, and the logo. `r:id` counts the charts; the logo's comes behind them. */
+export function drawingXml(charts: readonly PlannedChart[], logo?: PlacedLogo): string {
   const corner = (name: string, column: number, row: number): string =>
     element(
       name,
@@ -291,6 +292,7 @@ export function drawingXml(charts: readonly PlannedChart[]): string {
           element("xdr:clientData"),
         ),
       ),
+      ...(logo ? [logoXml(logo, charts.length + 2, `rId${charts.length + 1}`)] : []),
     ),
   );
 }

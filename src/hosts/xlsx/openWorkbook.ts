@@ -1,9 +1,9 @@
 import { piecesOf, readCells, shortened, splitSheet, type Area } from "../../cells/index.ts";
-import type { PlannedChart } from "../../sheet/index.ts";
 import { columnMargin, defaultRowHeight } from "../look/measures.ts";
 import type { BookName, BookPrint, BookProperties, BookSheet, Rows, Width, Workbook } from "../workbook/workbook.ts";
 import { readArea, readReference } from "./address.ts";
 import { NotUnderstood, unkeptCharacters } from "./notUnderstood.ts";
+import { readLogo } from "./logo.ts";
 import { readAnchors, readChart, withoutPoints } from "./readCharts.ts";
 import { readSharedTexts, readSheetCells, type SharedText } from "./readCells.ts";
 import { coloursOf } from "./readColours.ts";
@@ -114,19 +114,25 @@ function readPrint(sheet: Element, names: readonly DefinedName[], i: number): Bo
   };
 }
 
-function readCharts(
+/** The charts of a sheet, and the office's logo. */
+function readDrawing(
   file: ReadPackage,
   sheet: Element,
   part: string,
   name: string,
   notUnderstood: NotUnderstood,
-): readonly PlannedChart[] {
-  if (!child(sheet, "drawing")) return [];
+): Pick<BookSheet, "charts" | "logo"> {
+  if (!child(sheet, "drawing")) return { charts: [] };
   const drawing = file.only(part, "drawing");
   const relations = file.relations(drawing);
-  const { charts, others } = readAnchors(file.xml(drawing));
-  if (others > 0) notUnderstood.add("pictures and shapes: not kept", `“${name}”`);
-  return charts.flatMap((anchor) => {
+  const { charts, logo: anchored, others } = readAnchors(file.xml(drawing));
+  const picture = anchored && relations.get(anchored.relation)?.target;
+  const logo =
+    anchored && picture !== undefined && file.has(picture)
+      ? readLogo(anchored.place, picture, file.bytes(picture))
+      : undefined;
+  if (others > 0 || (anchored && !logo)) notUnderstood.add("pictures and shapes: not kept", `“${name}”`);
+  const kept = charts.flatMap((anchor) => {
     const target = relations.get(anchor.relation)?.target;
     const root = target !== undefined && file.has(target) ? file.xml(target) : undefined;
     try {
@@ -138,6 +144,7 @@ function readCharts(
     notUnderstood.add("charts of other kinds: not kept", `“${name}”`);
     return [];
   });
+  return { charts: kept, ...(logo && { logo }) };
 }
 
 /** Of a column about which a file says nothing, in characters with the margin. */
@@ -295,7 +302,7 @@ function readSheet(parts: Parts, part: string, name: string, i: number, hidden: 
     colours: readColourRules(sheet, styles, ruled, notUnderstood, limits),
     protected: guarded,
     ...(print && { print }),
-    charts: readCharts(file, sheet, part, name, notUnderstood),
+    ...readDrawing(file, sheet, part, name, notUnderstood),
   };
 }
 

@@ -19,6 +19,7 @@ export const relationTypes = {
   theme: `${office}/theme`,
   drawing: `${office}/drawing`,
   chart: `${office}/chart`,
+  image: `${office}/image`,
 } as const;
 
 /** What a part refers to, numbered rId1, rId2 and on. */
@@ -46,8 +47,11 @@ export const contentTypes = {
   app: "application/vnd.openxmlformats-officedocument.extended-properties+xml",
 } as const;
 
-/** What each part is, by its full name. */
-export function contentTypesXml(parts: readonly (readonly [name: string, kind: keyof typeof contentTypes])[]): string {
+/** What each part is, by its full name; `pictures`: their kinds, which their names end with. */
+export function contentTypesXml(
+  parts: readonly (readonly [name: string, kind: keyof typeof contentTypes])[],
+  pictures: ReadonlySet<string> = new Set(),
+): string {
   return part(
     element(
       "Types",
@@ -57,6 +61,7 @@ export function contentTypesXml(parts: readonly (readonly [name: string, kind: k
         ContentType: "application/vnd.openxmlformats-package.relationships+xml",
       }),
       element("Default", { Extension: "xml", ContentType: "application/xml" }),
+      ...[...pictures].map((kind) => element("Default", { Extension: kind, ContentType: `image/${kind}` })),
       ...parts.map(([name, kind]) => element("Override", { PartName: `/${name}`, ContentType: contentTypes[kind] })),
     ),
   );

@@ -1,6 +1,7 @@
 import type { Area } from "../../cells/index.ts";
 import type { PlannedChart, Series } from "../../sheet/index.ts";
 import { readReference } from "./address.ts";
+import { readLogoAnchor } from "./logo.ts";
 import { all, at, child, NotThere, relationId, type Element } from "./readXml.ts";
 
 export interface ReadSeries extends Series {
@@ -68,8 +69,14 @@ interface Anchor {
   readonly relation: string;
 }
 
-/** Where the charts of a drawing stand, their ids and the relations to their parts; and how much else the drawing holds. */
-export function readAnchors(drawing: Element): { readonly charts: readonly Anchor[]; readonly others: number } {
+interface Anchors {
+  readonly charts: readonly Anchor[];
+  readonly logo: ReturnType<typeof readLogoAnchor>;
+  readonly others: number;
+}
+
+/** Where the charts of a drawing stand, their ids and the relations to their parts; the logo; and how much else the drawing holds. */
+export function readAnchors(drawing: Element): Anchors {
   const anchors = ["xdr:twoCellAnchor", "xdr:oneCellAnchor", "xdr:absoluteAnchor"].flatMap((name) =>
     all(drawing, name),
   );
@@ -91,7 +98,8 @@ export function readAnchors(drawing: Element): { readonly charts: readonly Ancho
       },
     ];
   });
-  return { charts, others: anchors.length - charts.length };
+  const [logo] = anchors.flatMap((anchor) => readLogoAnchor(anchor) ?? []);
+  return { charts, logo, others: anchors.length - charts.length - (logo ? 1 : 0) };
 }
 
 export function readChart(root: Element, { id, at: place }: { readonly id: string; readonly at: Area }): ReadChart {

@@ -97,10 +97,14 @@ export class ReadPackage {
     return this.files.has(name);
   }
 
-  text(name: string): string {
+  bytes(name: string): Uint8Array {
     const bytes = this.files.get(name);
     if (!bytes) throw new CannotOpen(`it is damaged: it has no part ${name}`);
-    return strFromU8(bytes).replace(/^\uFEFF/, "");
+    return bytes;
+  }
+
+  text(name: string): string {
+    return strFromU8(this.bytes(name)).replace(/^\uFEFF/, "");
   }
 
   xml(name: string): Element {

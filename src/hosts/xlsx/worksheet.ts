@@ -190,7 +190,7 @@ export function worksheetXml(sheet: BookSheet, shown: boolean, styleSheet: Style
       ...conditionalFormats(sheet.colours, styleSheet),
       ...(entries.length > 0 ? [element("dataValidations", { count: entries.length }, ...entries.map(entryXml))] : []),
       ...printXml(print),
-      ...(sheet.charts.length > 0 ? [element("drawing", { "r:id": "rId1" })] : []),
+      ...(sheet.charts.length > 0 || sheet.logo ? [element("drawing", { "r:id": "rId1" })] : []),
     ),
   );
 }

@@ -1,12 +1,13 @@
 import { areaA1, columnLetters, quotedSheet } from "../../cells/index.ts";
 import type { Values } from "../look/values.ts";
 import { strToU8, zipSync } from "fflate";
-import type { Plan } from "../../sheet/index.ts";
+import type { PlacedLogo, Plan } from "../../sheet/index.ts";
 import { functionNames, workbookOfPlan } from "../workbook/fromPlan.ts";
 import { valuesOf, type BookProperties, type BookSheet, type Workbook } from "../workbook/workbook.ts";
 import { fillsSeveral, metadataXml } from "./severalCells.ts";
 import { sizeOf } from "../look/plotArea.ts";
 import { chartXml, drawingXml } from "./chart.ts";
+import { pictureOf } from "./logo.ts";
 import { contentTypesXml, relationsXml, relationTypes, type contentTypes } from "./package.ts";
 import { SharedTexts } from "./sharedTexts.ts";
 import { fillsOrBinds, storedExpression } from "./storedFormula.ts";
@@ -105,6 +106,25 @@ const appXml = part(
   ),
 );
 
+/** The pictures of a file, each once however many sheets show it. */
+class Pictures {
+  readonly #names = new Map<string, string>();
+  readonly kinds = new Set<string>();
+  readonly parts: Record<string, Uint8Array> = {};
+
+  /** Its part, as counted from the folder of the workbook. */
+  partOf(logo: PlacedLogo): string {
+    const known = this.#names.get(logo.image);
+    if (known !== undefined) return known;
+    const { kind, bytes } = pictureOf(logo);
+    const name = `media/image${this.#names.size + 1}.${kind}`;
+    this.#names.set(logo.image, name);
+    this.kinds.add(kind);
+    this.parts[`xl/${name}`] = bytes;
+    return name;
+  }
+}
+
 /**
  * A workbook as an .xlsx file: it reads right without the worksheet functions too, since each formula has its value beside it; with them
  * loaded every formula computes. Throws where something cannot be kept in a file.
@@ -115,10 +135,11 @@ export function writeBook(book: Workbook): Uint8Array {
   const parts = new Map<string, string>();
   const drawings: [string, keyof typeof contentTypes][] = [];
   const charts: [string, keyof typeof contentTypes][] = [];
+  const pictures = new Pictures();
   const sheets = book.sheets.map((sheet, i) => {
     const name = `xl/worksheets/sheet${i + 1}.xml`;
     parts.set(name, worksheetXml(sheet, (book.shown ?? 0) === i, styleSheet, texts));
-    if (sheet.charts.length > 0) {
+    if (sheet.charts.length > 0 || sheet.logo) {
       const values = valuesOf(sheet);
       const number = drawings.length + 1;
       const drawing = `xl/drawings/drawing${number}.xml`;
@@ -127,12 +148,15 @@ export function writeBook(book: Workbook): Uint8Array {
         `xl/worksheets/_rels/sheet${i + 1}.xml.rels`,
         relationsXml([{ type: relationTypes.drawing, target: `../drawings/drawing${number}.xml` }]),
       );
-      parts.set(drawing, drawingXml(sheet.charts));
+      parts.set(drawing, drawingXml(sheet.charts, sheet.logo));
       const first = charts.length;
       const target = (c: number): string => `charts/chart${first + c + 1}.xml`;
       parts.set(
         `xl/drawings/_rels/drawing${number}.xml.rels`,
-        relationsXml(sheet.charts.map((_, c) => ({ type: relationTypes.chart, target: `../${target(c)}` }))),
+        relationsXml([
+          ...sheet.charts.map((_, c) => ({ type: relationTypes.chart, target: `../${target(c)}` })),
+          ...(sheet.logo ? [{ type: relationTypes.image, target: `../${pictures.partOf(sheet.logo)}` }] : []),
+        ]),
       );
       sheet.charts.forEach((chart, c) => {
         charts.push([`xl/${target(c)}`, "chart"]);
@@ -143,17 +167,20 @@ export function writeBook(book: Workbook): Uint8Array {
   });
   const fills = book.sheets.some(({ cells }) => cells.some(fillsSeveral));
   const all: Record<string, string> = {
-    "[Content_Types].xml": contentTypesXml([
-      ["xl/workbook.xml", "workbook"],
-      ...sheets.map((name) => [name, "sheet"] as const),
-      ["xl/styles.xml", "styles"],
-      ["xl/sharedStrings.xml", "texts"],
-      ...(fills ? [["xl/metadata.xml", "metadata"] as const] : []),
-      ...drawings,
-      ...charts,
-      ["docProps/core.xml", "core"],
-      ["docProps/app.xml", "app"],
-    ]),
+    "[Content_Types].xml": contentTypesXml(
+      [
+        ["xl/workbook.xml", "workbook"],
+        ...sheets.map((name) => [name, "sheet"] as const),
+        ["xl/styles.xml", "styles"],
+        ["xl/sharedStrings.xml", "texts"],
+        ...(fills ? [["xl/metadata.xml", "metadata"] as const] : []),
+        ...drawings,
+        ...charts,
+        ["docProps/core.xml", "core"],
+        ["docProps/app.xml", "app"],
+      ],
+      pictures.kinds,
+    ),
     "_rels/.rels": relationsXml([
       { type: relationTypes.workbook, target: "xl/workbook.xml" },
       { type: relationTypes.core, target: "docProps/core.xml" },
@@ -174,9 +201,8 @@ export function writeBook(book: Workbook): Uint8Array {
   all["xl/sharedStrings.xml"] = texts.xml();
   if (fills) all["xl/metadata.xml"] = metadataXml;
   for (const [name, text] of parts) all[name] ??= text;
-  return zipSync(Object.fromEntries(Object.entries(all).map(([name, text]) => [name, strToU8(text)])), {
-    mtime: noTime,
-  });
+  const unpacked = Object.entries(all).map(([name, text]) => [name, strToU8(text)] as const);
+  return zipSync({ ...Object.fromEntries(unpacked), ...pictures.parts }, { mtime: noTime });
 }
 
 /** A sheet of a file: its plan, and what each cell shows, by row and column of the plan. */

@@ -20,6 +20,8 @@ import {
   type Row,
   type TableItem,
   type Template,
+  logoName,
+  type Logo,
 } from "../../sheet/index.ts";
 import { TemplateCopy, type Draft } from "./copyOf.ts";
 import { idsInFormulas, type Special, type Standing } from "./idsInFormula.ts";
@@ -37,7 +39,9 @@ export interface About {
   readonly office: string;
   /** Inputs of which the value on the sheet becomes the default. */
   readonly defaults?: ReadonlySet<string>;
-  /** Rows and columns that may not be changed on sheets of this template. */
+  /** The logo on the sheet: it becomes the template's. */
+  readonly logo?: Logo | undefined;
+  /** Rows and columns that may not be changed on sheets of this template; where it is not said, those of the one before. */
   readonly locked?: readonly string[];
 }
 
@@ -117,7 +121,7 @@ export async function keepSheet(host: Host, sheet: string, about: About): Promis
   if (!comparison) return undefined;
   const { rows, columns: width } = comparison.recognised.snapshot;
   const { formats } = await host.looks(sheet, { row: 0, column: 0, rows, columns: width });
-  return keepChecked(comparison, about, formats);
+  return keepChecked(comparison, { logo: await host.logo(sheet), ...about }, formats);
 }
 
 class Keeping {
@@ -176,8 +180,10 @@ class Keeping {
     file.title = file.title === template.title ? about.name : file.title;
     file.office = about.office;
     file.madeFrom = { template: rootId(template), version: template.madeFrom?.version ?? template.version };
-    if (about.locked && about.locked.length > 0) file.locked = about.locked;
+    const locked = about.locked ?? template.locked ?? [];
+    if (locked.length > 0) file.locked = locked;
     else delete file.locked;
+    this.#logo(about.logo);
     withInputs(this.#copy, this.#recognised, about.defaults ?? new Set(), this.comparison.sheet);
     for (const { id, text, value } of inputs)
       if (about.defaults?.has(id))
@@ -194,6 +200,22 @@ class Keeping {
       refused: this.#refused,
       ...(this.#refused.length === 0 && { template: made }),
     };
+  }
+
+  /** The sheet's own, so that a template's is left out where its sheet has none any more. */
+  #logo(logo: Logo | undefined): void {
+    const { file, template } = this.#copy;
+    if (logo) file.logo = logo;
+    else delete file.logo;
+    const before = template.logo;
+    if (logo?.image === before?.image && logo?.width === before?.width) return;
+    const kind = !logo ? "left out" : before ? "changed" : "added";
+    this.#say(
+      kind,
+      undefined,
+      logoName,
+      logo ? `${logo.width} mm wide: it goes with the template` : "the sheet has none",
+    );
   }
 
   #say(

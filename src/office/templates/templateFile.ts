@@ -1,6 +1,7 @@
 import { reasonOf } from "../../core/index.ts";
 import {
   compose,
+  faultOfLogo,
   lintWithPauses,
   schemaProblems,
   withSource,
@@ -9,7 +10,7 @@ import {
   type Template,
 } from "../../sheet/index.ts";
 import { catalogue, loadTemplate } from "../../templates/catalogue.ts";
-import { isKnownTemplate, loadKnownTemplate } from "../../templates/offices.ts";
+import { isKnownTemplate, loadKnownTemplate, officeTemplates } from "../../templates/offices.ts";
 import type { Pause } from "../keep/keepTemplate.ts";
 import { textOfBytes } from "../csv.ts";
 import { Refused } from "../refused.ts";
@@ -38,10 +39,14 @@ export async function sha256Of(text: string): Promise<string> {
   return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
-/** Blocks of shipped templates that a text names, by `template#block`, for `{ "use": "template#block" }`. */
+/**
+ * Blocks of other templates that a text names, by `template#block`, for `{ "use": "template#block" }`: of shipped ones, and
+ * of an office's that are loaded.
+ */
 async function blockParts(text: string): Promise<Parts> {
-  const named = catalogue.filter(({ id }) => text.includes(`${id}#`));
-  const templates = await Promise.all(named.map(({ id }) => loadTemplate(id)));
+  const isNamed = ({ id }: { readonly id: string }): boolean => text.includes(`"${id}#`);
+  const shipped = await Promise.all(catalogue.filter(isNamed).map(({ id }) => loadTemplate(id)));
+  const templates = [...shipped, ...officeTemplates().filter(isNamed)];
   return Object.fromEntries(
     templates.flatMap(({ id, blocks }) =>
       blocks.map((block): readonly [string, readonly Block[]] => [`${id}#${block.id}`, [block]]),
@@ -94,7 +99,9 @@ async function templateOf(text: string, parts: Parts): Promise<Template> {
   const problems = schemaProblems(composed);
   if (problems.length > 0) throw new Refused(problems);
   const template = composed as Template;
-  const after = [...unsafeIn(withoutSource(template)), ...clashes(template)];
+  const logo = template.logo && faultOfLogo(template.logo);
+  const ofLogo = logo === undefined ? [] : [`logo, ${logo}`];
+  const after = [...unsafeIn(withoutSource(template)), ...ofLogo, ...clashes(template)];
   if (after.length > 0) throw new Refused(after);
   return template;
 }

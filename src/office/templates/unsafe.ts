@@ -1,4 +1,4 @@
-import { forbiddenIn } from "../../sheet/index.ts";
+import { forbiddenIn, pictureIn } from "../../sheet/index.ts";
 import { textFault } from "../keep/texts.ts";
 
 /** No file of ours goes deeper; more of a kind than this is no sheet that anybody reads. */
@@ -54,6 +54,11 @@ function nameOf(value: unknown): string | undefined {
 
 function textual(text: string, key: string, path: readonly string[], add: (what: string) => void): void {
   if (key === "$schema") return;
+  if (key === "image" && path.join() === "logo,image") {
+    const picture = pictureIn(text);
+    if (typeof picture === "string") add(picture);
+    return;
+  }
   if (key === "id" && programsIds.has(text.toLowerCase())) add(`the id ${text} is a name of the program`);
   const inCells = path.at(-2) === "cells" && text.startsWith("=");
   const inSummary = path.at(-2) === "summary" && (key === "value" || key === "limit");

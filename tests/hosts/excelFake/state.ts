@@ -70,6 +70,18 @@ export interface FakeName {
   lost?: true;
 }
 
+/** A picture; lengths in points. */
+export interface FakeShape {
+  image: string;
+  name: string;
+  altTextDescription: string;
+  left: number;
+  top: number;
+  width: number;
+  height: number;
+  lockAspectRatio: boolean;
+}
+
 export interface FakeSheet {
   id: string;
   name: string;
@@ -82,6 +94,7 @@ export interface FakeSheet {
   validations: FakeValidation[];
   highlights: FakeHighlight[];
   charts: FakeChart[];
+  shapes: FakeShape[];
   widths: Map<number, number>;
   heights: Map<number, number>;
   /** Rows that fold away. */
@@ -157,6 +170,7 @@ export function newSheet(id: string, name: string): FakeSheet {
     validations: [],
     highlights: [],
     charts: [],
+    shapes: [],
     widths: new Map(),
     heights: new Map(),
     groups: [],

@@ -4,6 +4,7 @@ import { charts } from "./charts.ts";
 import { rangeAreasShape, rangeObject } from "./range.ts";
 import { areaOfAddress } from "./references.ts";
 import { usedRange } from "./used.ts";
+import { shapes } from "./shapes.ts";
 import { guard, type RangeTarget, type SheetTarget } from "./services.ts";
 import type { FakeName, FakeSheet } from "./state.ts";
 import { act, Misuse, OfficeError, strictObject, targetOf, type Handle, type Property, type Shape } from "./strict.ts";
@@ -236,6 +237,7 @@ export const worksheetShape: Shape<SheetTarget> = {
     pageLayout: ({ context, target }) => strictObject(context, pageLayout, target),
     horizontalPageBreaks: ({ context, target }) => strictObject(context, pageBreaks, target),
     charts: ({ context, target }) => strictObject(context, charts, target),
+    shapes: ({ context, target }) => strictObject(context, shapes, target),
   },
   methods: {
     getRangeByIndexes: (

@@ -18,7 +18,7 @@ import {
   type SheetName,
   type SheetRules,
 } from "../../../src/hosts/index.ts";
-import type { Plan } from "../../../src/sheet/index.ts";
+import { logoOfPlaced, type Logo, type Plan } from "../../../src/sheet/index.ts";
 import {
   cellOf,
   contentOf,
@@ -38,6 +38,7 @@ const paper = "#FFFFFF";
 export class MemoryHost implements Host {
   readonly name = "sheets in memory";
   readonly undoesInsertion = false;
+  readonly showsLogos = true;
   readonly #selecting = new Set<(selection: Selection) => void>();
   #selected: Selection | undefined;
 
@@ -80,6 +81,13 @@ export class MemoryHost implements Host {
 
   namesOn(sheet: string): Promise<readonly SheetName[]> {
     return this.#turn(() => [...this.workbook.sheet(sheet).names]);
+  }
+
+  logo(name: string): Promise<Logo | undefined> {
+    return this.#turn(() => {
+      const { logo } = this.workbook.sheet(name);
+      return logo && logoOfPlaced(logo);
+    });
   }
 
   read(name: string, area: Area): Promise<readonly (readonly CellContent[])[]> {

@@ -9,7 +9,7 @@ import {
 import { printed } from "../../../src/hosts/host/planValues.ts";
 import type { ColourRule, EntryRule, InsertedCell } from "../../../src/hosts/index.ts";
 import { styleOf, tones, type CellStyle } from "../../../src/hosts/index.ts";
-import type { Plan, PlannedCell, Role, Validation } from "../../../src/sheet/index.ts";
+import type { PlacedLogo, Plan, PlannedCell, Role, Validation } from "../../../src/sheet/index.ts";
 
 /** A cell as it stands: what was typed, what it shows, and its look. */
 export interface MemoryCell {
@@ -48,6 +48,7 @@ export interface MemorySheet {
   heights: Map<number, number>;
   widths: Map<number, number>;
   freeze: { readonly rows: number; readonly columns: number };
+  logo?: PlacedLogo;
 }
 
 const empty: CellContent = { value: null, text: "" };
@@ -116,6 +117,7 @@ export function plannedSheet(plan: Plan, name: string): MemorySheet {
     spans: [...plan.spans],
     widths: new Map(plan.widths.map((width, column) => [column, width])),
     freeze: plan.freeze,
+    ...(plan.logo && { logo: plan.logo }),
   };
 }
 

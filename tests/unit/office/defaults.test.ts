@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { Refused, readDefaults } from "../../../src/office/index.ts";
 import { columns, expand, officeWord, type Inputs } from "../../../src/sheet/index.ts";
 import { allTemplates, templates } from "../../../src/templates/index.ts";
+import { invented } from "../../hosts/logoPictures.ts";
 
 const en = templates.find(({ id }) => id === "post-tensioned-en1992-2004")!;
 const is = templates.find(({ id }) => id === "post-tensioned-is1343-1980")!;
@@ -50,6 +51,17 @@ describe("defaults of an office", () => {
     expect(chosen.inputsFor(en)).not.toHaveProperty("k");
     expect(chosen.inputsFor(record)["jkArea"]).toBe(42000);
     expect(() => own.choosing({ duct: "wood" })).toThrow("it has: Steel 80, Plastic 76");
+  });
+
+  it("have a logo for the first page, or say why it is none", () => {
+    const logo = { image: invented, width: 36, text: "Alder Office (invented)" };
+    const plan = read({ logo }).planned(expand(en, en.example.inputs), en);
+    expect(plan.logo).toMatchObject({ image: invented, text: logo.text });
+    expect(read().planned(expand(en, en.example.inputs), en).logo).toBeUndefined();
+    expect(refusal({ logo: { ...logo, width: 60 } })).toContain("logo, width = 60 mm; from 5 to 40 mm");
+    expect(refusal({ logo: { ...logo, image: "logo.png" } })).toContain("logo, image: it is no picture");
+    expect(refusal({ logo: { ...logo, height: 3 } })).toContain("logo");
+    expect(read({ logo }).hash).not.toBe(read().hash);
   });
 
   it("mark what is theirs on the sheet, a table only where all of it is, and note their version", () => {

@@ -11,12 +11,13 @@ import type {
   SheetRules,
 } from "../../../src/hosts/index.ts";
 import { CellsNotEmpty, SheetNameTaken, tones } from "../../../src/hosts/index.ts";
-import type { Plan } from "../../../src/sheet/index.ts";
+import { logoOfPlaced, type Logo, type Plan } from "../../../src/sheet/index.ts";
 
 /** A host whose cells stand in a Map. It calculates nothing: values and evaluations are given to it. */
 export class FakeHost implements Host {
   readonly name = "fake";
   readonly undoesInsertion = true;
+  readonly showsLogos = true;
   readonly cells = new Map<string, CellContent>();
   readonly sheets = new Set<string>();
   readonly plans = new Map<string, Plan>();
@@ -99,6 +100,11 @@ export class FakeHost implements Host {
 
   namesOn(sheet: string): Promise<readonly SheetName[]> {
     return Promise.resolve(this.namesOfSheets.get(sheet) ?? []);
+  }
+
+  logo(sheet: string): Promise<Logo | undefined> {
+    const logo = this.plans.get(sheet)?.logo;
+    return Promise.resolve(logo && logoOfPlaced(logo));
   }
 
   looks(_sheet: string, { rows, columns }: Area): Promise<Looks> {
