@@ -21,8 +21,9 @@ function inputsOf(template: Template): readonly Listed[] {
   return [...new Map(found.map((one) => [one.id, one])).values()];
 }
 
-function defaultWords({ default: value, mayBeEmpty, freeText }: InputSpec): string {
+function defaultWords({ default: value, mayBeEmpty, neededWhere, freeText }: InputSpec): string {
   if (value !== undefined) return `default ${value}`;
+  if (neededWhere !== undefined) return "needed in some cases, in which the sheet says MISSING";
   return mayBeEmpty || freeText ? "" : "no default: must be given";
 }
 
