@@ -65,8 +65,8 @@ describe.each(["end-zones-post-tensioned-en1992-2004", "end-zones-post-tensioned
     const first = [35, 35, 35, 35, 35, 35];
     expect(said(id, { siFirst: [first, first], edgeMin: 0, spaceMin: 0 }).warnings).toEqual([]);
     expect(said(id, { siFirst: [first.map((x) => x / 1000), first] }).warnings.join()).toContain("x0");
-    expect(said(id, { edgeMin: 0.14 }).warnings.join()).toContain("ce,min");
-    expect(said(id, { spaceMin: 0.27 }).warnings.join()).toContain("smin");
+    expect(said(id, { edgeMin: 0.14 }).warnings.join()).toContain("0.14 mm is outside the everyday range");
+    expect(said(id, { spaceMin: 0.27 }).warnings.join()).toContain("0.27 mm is outside the everyday range");
   });
 });
 

@@ -61,13 +61,18 @@ test.each(["post-tensioned-is1343-1980", "pre-tensioned-is1343-1980", "post-tens
 );
 
 /** Ids of the inputs that a linked sheet asks for itself and that may not stay empty. */
-const neededOf = ({ blocks }: Template): readonly string[] =>
-  blocks
-    .flatMap(({ items }) => items)
-    .flatMap((item) => ("table" in item ? item.columns : "id" in item ? [item] : []))
-    .flatMap(({ id, input }) =>
-      input && !input.freeText && (!input.mayBeEmpty || input.neededWhere !== undefined) ? [id] : [],
-    );
+function neededOf({ blocks }: Template): readonly string[] {
+  const ids: string[] = [];
+  for (const item of blocks.flatMap(({ items }) => items)) {
+    const asked = "table" in item ? item.columns : "id" in item ? [item] : [];
+    for (const { id, input } of asked)
+      if (input && !input.freeText && (!input.mayBeEmpty || input.neededWhere !== undefined)) ids.push(id);
+  }
+  return ids;
+}
+
+/** Those that arithmetic would take as 0, of all that are tried together. */
+const alone = ["inTt", "inBi", "inFtT", "inFcT", "inVr", "inGg", "fykE", "aiV", "siDia", "suddenFactor"];
 
 const emptied = (value: InputValue): InputValue =>
   Array.isArray(value) ? (value as readonly InputValue[]).map(emptied) : null;
@@ -78,7 +83,11 @@ describe.each(linkedTemplates.filter(({ id }) => /^(composite|end-zones)-/.test(
     const template = linkedTemplates.find((one) => one.id === id)!;
     const example = exampleOf(template);
     const needed = neededOf(template).filter((one) => example[one] !== undefined);
-    test.each([["all of them", needed], ...needed.map((one) => [one, [one]] as const)])("%s", (_, without) => {
+    const cases: readonly (readonly [string, readonly string[]])[] = [
+      ["all of them", needed],
+      ...needed.filter((one) => alone.includes(one)).map((one) => [one, [one]] as const),
+    ];
+    test.each(cases)("%s", (_, without) => {
       const inputs = { ...example, ...Object.fromEntries(without.map((one) => [one, emptied(example[one]!)])) };
       const { plan, values } = planned(template, inputs);
       const end = Math.min(
