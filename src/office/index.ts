@@ -1,7 +1,7 @@
 /** The only door to what an office does with many sheets: tables of members, registers, defaults. */
 export { NotATable, readCsv, textOfBytes, writeCsv, type Separator } from "./csv.ts";
 export { largestDefaults, OfficeDefaults, readDefaults, type Chosen, type DefaultChange } from "./defaults.ts";
-export { dividedSettings, linkedFor, linkedInputs, linkedName, linkedPlanFor, snapshotOf } from "./linked.ts";
+export { dividedSettings, linkedFor, linkedName, linkedPlanFor, linkedSettings, snapshotOf } from "./linked.ts";
 export {
   builtMember,
   byConfiguration,

@@ -1,9 +1,9 @@
 import type { Snapshot } from "../cells/index.ts";
 import type { FileSheet } from "../hosts/index.ts";
 import { freeSheetName, inputsFrom, type Inputs, type Plan, type Template } from "../sheet/index.ts";
-import { expanded, startFor } from "./planFor.ts";
+import { expanded, settledFor, startFor } from "./planFor.ts";
 import { Refused } from "./refused.ts";
-import { asksFor, settingsOf } from "./settings.ts";
+import { asksFor, settingsOf, type Settings } from "./settings.ts";
 
 /** Those of the linked templates that a call names, by id or by what stands before the source's id. */
 export function linkedFor(
@@ -33,24 +33,27 @@ export function dividedSettings(
   return { ofSource: set.filter((text) => !isLinked(text)), ofLinked: set.filter(isLinked) };
 }
 
-/** The settings that a linked template asks for, as inputs. */
-export function linkedInputs(template: Template, set: readonly string[]): Inputs {
-  const own = set.filter((text) => asksFor(template, text));
-  return Object.fromEntries(settingsOf(template, own));
+/** Those of the settings that a linked template asks for. */
+export function linkedSettings(template: Template, set: readonly string[]): Settings {
+  return settingsOf(
+    template,
+    set.filter((text) => asksFor(template, text)),
+  );
 }
 
-/** The plan of a linked sheet beside its source in the same file, with inputs of its own. */
+/** The plan of a linked sheet beside its source in the same file, with settings of its own on top of what it starts from. */
 export function linkedPlanFor(
   template: Template,
   source: { readonly plan: Plan; readonly sheetName: string },
-  own: Inputs,
+  start: Inputs,
+  settings: Settings,
 ): Plan {
   const beside = { sheet: source.sheetName, names: source.plan.names };
-  const shape = Object.fromEntries(Object.entries(own).filter(([id]) => template.shape.some((one) => one.id === id)));
   const from = (inputs: Inputs): Inputs =>
     inputsFrom(template, source.plan.inputs, { ...inputs, sourceSheet: source.sheetName });
-  const empty = expanded(template, from(shape), beside);
-  return expanded(template, from(startFor(own, empty)), beside);
+  const empty = expanded(template, from({}), beside);
+  const own = settledFor(template, settings, empty);
+  return expanded(template, from({ ...startFor(start, empty), ...own }), beside);
 }
 
 /** The name of a linked sheet: its title, shortened as far as need be. */

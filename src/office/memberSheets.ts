@@ -2,13 +2,13 @@ import type { Address, CellContent } from "../cells/index.ts";
 import { cellsOf } from "../cells/index.ts";
 import { fnv1a64, version as functionsVersion } from "../core/index.ts";
 import { planValues, type FileSheet } from "../hosts/index.ts";
-import { conflict, freeSheetName, type Inputs, type Plan, type Template } from "../sheet/index.ts";
+import { conflict, freeSheetName, missingInputs, type Inputs, type Plan, type Template } from "../sheet/index.ts";
 import type { OfficeDefaults } from "./defaults.ts";
 import { linkedName, linkedPlanFor, snapshotOf } from "./linked.ts";
 import type { Member } from "./memberTable.ts";
 import { withOfficeMarks } from "./officeMarks.ts";
 import { planFor } from "./planFor.ts";
-import { placeOf } from "./settings.ts";
+import { placeOf, type Settings } from "./settings.ts";
 import { notBuilt, worstOf, type Entry } from "./register.ts";
 import { Refused } from "./refused.ts";
 
@@ -16,8 +16,8 @@ import { Refused } from "./refused.ts";
 export interface Run {
   /** What a sheet of a template starts from where the office gives nothing: its invented example, or nothing. */
   readonly base: (template: Template) => Inputs;
-  /** Given for all members, before the row's own inputs. */
-  readonly common: (template: Template) => Inputs;
+  /** Given for all members; the row's own inputs go before them. */
+  readonly common: (template: Template) => Settings;
   /** Linked sheets in the file of each member. */
   readonly linked: (template: Template) => readonly Template[];
   readonly defaults?: OfficeDefaults | undefined;
@@ -32,7 +32,7 @@ function defaultsOf({ defaults }: Run, { chosen }: Member): OfficeDefaults | und
 }
 
 function startOf(run: Run, member: Member, template: Template): Inputs {
-  return { ...run.base(template), ...defaultsOf(run, member)?.inputsFor(template), ...run.common(template) };
+  return { ...run.base(template), ...defaultsOf(run, member)?.inputsFor(template) };
 }
 
 /** A member whose inputs have been read: its sheet, without values. */
@@ -58,8 +58,10 @@ export function plannedMember(member: Member, run: Run): PlannedMember {
   const named = new Map(settings);
   const asks = placeOf(template, memberInput) !== undefined;
   if (asks && !named.has(memberInput)) named.set(memberInput, member.name);
-  const plan = planFor(template, named, startOf(run, member, template));
-  const linked = run.linked(template).map((one) => [one.id, one.version, startOf(run, member, one)]);
+  const plan = planFor(template, named, startOf(run, member, template), run.common(template));
+  const linked = run
+    .linked(template)
+    .map((one) => [one.id, one.version, { ...startOf(run, member, one), ...Object.fromEntries(run.common(one)) }]);
   const own = [plan.inputs, [...member.linkedSettings]];
   const defaults = defaultsOf(run, member);
   const office = [defaults?.name, defaults?.hash];
@@ -110,9 +112,10 @@ export function builtMember(planned: PlannedMember, run: Run, file: string): Bui
   const source = computed(plan, sourceName, []);
   const sheets = [source];
   for (const template of linked) {
-    const set = [...member.linkedSettings].filter(([id]) => placeOf(template, id) !== undefined);
-    const inputs = { ...startOf(run, member, template), ...Object.fromEntries(set) };
-    const own = linkedPlanFor(template, { plan, sheetName: sourceName }, inputs);
+    const set = new Map(
+      [...run.common(template), ...member.linkedSettings].filter(([id]) => placeOf(template, id) !== undefined),
+    );
+    const own = linkedPlanFor(template, { plan, sheetName: sourceName }, startOf(run, member, template), set);
     const taken = sheets.map(({ sheetName }) => sheetName);
     sheets.push(computed(own, linkedName(template, taken), [source]));
   }
@@ -170,15 +173,19 @@ const mostRemarks = 3;
 
 function remarksOf(sheets: readonly FileSheet[], warnings: readonly string[], strange: readonly string[]): string {
   const missing = sheets.flatMap((sheet) =>
-    sheet.plan.cells.filter((cell) => cell.role === "verdict" && at(sheet, cell).value === "MISSING"),
-  ).length;
+    missingInputs(
+      sheet.plan,
+      (status) => at(sheet, status).value === "MISSING",
+      (cell) => at(sheet, cell).value,
+    ).map(({ id }) => id),
+  );
   const open = sheets
     .slice(1)
     .filter((sheet) => overallOf(sheet) !== "OK")
     .map((sheet) => `${sheet.sheetName}: ${overallOf(sheet)}`);
   const more = warnings.length - mostRemarks;
   return [
-    ...(missing > 0 ? [`inputs missing: ${missing}`] : []),
+    ...(missing.length > 0 ? [`inputs missing: ${missing.length} (${missing.join(", ")})`] : []),
     ...open,
     ...strange,
     ...warnings.slice(0, mostRemarks),

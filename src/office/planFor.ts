@@ -26,9 +26,28 @@ export function startFor(start: Inputs, empty: Plan): Inputs {
   return Object.fromEntries(Object.entries(start).map(([id, value]) => [id, fitted(value, empty.inputs[id])]));
 }
 
-/** What a setting puts on the sheet: a list without anything leaves every place of it empty. */
+/** What a setting puts on the sheet: a list or a part of it without anything leaves every place of it empty. */
 function settled(value: InputValue, like: InputValue | undefined): InputValue {
-  return value === null && isList(like) ? like.map((one) => settled(null, one)) : value;
+  if (!isList(like)) return value;
+  if (value === null) return like.map((one) => settled(null, one));
+  return isList(value) ? value.map((one, i) => settled(one, like[i])) : value;
+}
+
+const counted = (count: number, word: string): string => `${count} ${word}${count === 1 ? "" : "s"}`;
+
+const placesIn = (value: InputValue): number =>
+  isList(value) ? value.reduce<number>((sum, one) => sum + placesIn(one), 0) : 1;
+
+/** What an input takes, and how its values are kept apart: "3 are needed, one for each tendon, with “,” between them". */
+function takes(template: Template, id: string, like: readonly InputValue[], depth: number): string {
+  const word = memberWord(template, id, depth);
+  const [first] = like;
+  if (!isList(first)) return `${like.length} are needed, one for each ${word}, with “,” between them`;
+  const inner = memberWord(template, id, depth + 1);
+  return (
+    `${placesIn(like)} are needed, in ${counted(like.length, "part")}: a part for each ${word}, with “;” between ` +
+    `${word}s, and in each part ${first.length}, one for each ${inner}, with “,” between them`
+  );
 }
 
 /** Where a list has another length than the sheet; every place once. */
@@ -42,12 +61,25 @@ function lengthFaults(
 ): readonly string[] {
   if (!isList(value) || !isList(like)) return [];
   const word = memberWord(template, id, depth);
-  if (value.length !== like.length)
+  if (value.length !== like.length) {
+    const inParts = isList(like[0]) ? ` in ${counted(value.length, "part")}` : "";
     return [
-      `input ${id}${where} lists ${value.length} ${value.length === 1 ? "value" : "values"}; ${like.length} ` +
-        `are needed, one for each ${word} (a place may be left empty)`,
+      `input ${id}${where} lists ${counted(placesIn(value), "value")}${inParts}; ` +
+        `${takes(template, id, like, depth)} (a place may be left empty)`,
     ];
+  }
   return value.flatMap((one, i) => lengthFaults(template, id, one, like[i], depth + 1, `${where}, ${word} ${i + 1}`));
+}
+
+/**
+ * Settings as a sheet of this shape takes them, without those that it has no place for. Throws Refused where a list is
+ * longer or shorter than its places: nothing that somebody gives is ever left out in silence.
+ */
+export function settledFor(template: Template, settings: Settings, empty: Plan): Inputs {
+  const placed = [...settings].filter(([id]) => id in empty.inputs);
+  const faults = placed.flatMap(([id, value]) => lengthFaults(template, id, value, empty.inputs[id]));
+  if (faults.length > 0) throw new Refused(faults);
+  return Object.fromEntries(placed.map(([id, value]) => [id, settled(value, empty.inputs[id])]));
 }
 
 export function expanded(template: Template, inputs: Inputs, source?: SourceSheet): Plan {
@@ -61,31 +93,35 @@ export function expanded(template: Template, inputs: Inputs, source?: SourceShee
 
 /**
  * The sheet for some settings, on top of what it starts from: the template's example, the office's defaults or nothing.
- * Lists of the start are cut to the shape that is asked for, and what has no place there is left out. Throws Refused
- * with every message where a setting is wrong or has no place on a sheet of that shape.
+ * Lists of the start are cut to the shape that is asked for, and what has no place there is left out; so is what is
+ * given in common to several sheets, but not a part of its lists. Throws Refused with every message where a setting is
+ * wrong or has no place on a sheet of that shape.
  */
-export function planFor(template: Template, settings: Settings, start: Inputs): Plan {
-  const given = Object.fromEntries(settings);
+export function planFor(template: Template, settings: Settings, start: Inputs, common: Settings = new Map()): Plan {
   const shape = Object.fromEntries(
-    template.shape.flatMap(({ id }) => (id in given || id in start ? [[id, given[id] ?? start[id]!]] : [])),
+    template.shape.flatMap(({ id }) => {
+      const value = settings.get(id) ?? common.get(id) ?? start[id];
+      return value === undefined || value === null ? [] : [[id, value]];
+    }),
   );
   const empty = expanded(template, shape);
   const locked = lockedValues(template);
-  const faults = [...settings].flatMap(([id, value]) => {
-    const only = locked.get(id);
-    if (only !== undefined && !isAll(value, only)) return [lockedFault(template, id, only)];
-    if (id in empty.inputs) return lengthFaults(template, id, value, empty.inputs[id]);
-    // An input that is not asked for is as empty as it is said to be.
-    return value === null || value === ""
-      ? []
-      : [`input ${id} has no place on a sheet of this shape: ${shapeText(template, empty)}`];
-  });
+  const faults = [
+    ...[...common, ...settings].flatMap(([id, value]) => {
+      const only = locked.get(id);
+      return only !== undefined && !isAll(value, only) ? [lockedFault(template, id, only)] : [];
+    }),
+    ...[...settings].flatMap(([id, value]) =>
+      // An input that is not asked for is as empty as it is said to be.
+      id in empty.inputs || value === null || value === ""
+        ? []
+        : [`input ${id} has no place on a sheet of this shape: ${shapeText(template, empty)}`],
+    ),
+  ];
   if (faults.length > 0) throw new Refused(faults);
-  const placed = Object.entries(given).flatMap(([id, value]) =>
-    id in empty.inputs ? [[id, settled(value, empty.inputs[id])] as const] : [],
-  );
+  const own = settledFor(template, new Map([...common, ...settings]), empty);
   const free = Object.fromEntries(Object.entries(start).filter(([id]) => !locked.has(id)));
-  return expanded(template, { ...startFor(free, empty), ...Object.fromEntries(placed) });
+  return expanded(template, { ...startFor(free, empty), ...own });
 }
 
 /** Whether every place holds that value. */

@@ -34,14 +34,14 @@ function single(text: string, { choices, freeText }: Choosable): string | number
 
 /**
  * Nothing at all leaves every place empty. Lists separate the members of a table's last dimension by commas, those of
- * the one before by semicolons.
+ * the one before by semicolons; a part of it without anything leaves its places empty.
  */
 function list(said: string, text: string, { input, table }: Extract<Place, { kind: "column" }>): InputValue {
   if (text.trim() === "") return null;
   const line = (part: string): InputValue => part.split(",").map((one) => single(one, input));
   const names = table.over.join(" and ");
   if (table.over.length === 1 && !text.includes(";")) return line(text);
-  if (table.over.length === 2) return text.split(";").map(line);
+  if (table.over.length === 2) return text.split(";").map((part) => (part.trim() === "" ? null : line(part)));
   const how =
     table.over.length === 1
       ? "separate them by commas, without semicolons"
@@ -57,8 +57,11 @@ export function asksFor(template: Template, text: string): boolean {
 
 export type Settings = ReadonlyMap<string, InputValue>;
 
-/** Reads `name=value` texts, each name once. Throws Refused. */
-export function settingsOf(template: Template, texts: readonly string[]): Settings {
+/**
+ * Reads `name=value` texts, each name once; `linked`: the sheets beside it, whose inputs a message names too. Throws
+ * Refused.
+ */
+export function settingsOf(template: Template, texts: readonly string[], linked: readonly Template[] = []): Settings {
   const settings = new Map<string, InputValue>();
   for (const text of texts) {
     const cut = text.indexOf("=");
@@ -68,7 +71,10 @@ export function settingsOf(template: Template, texts: readonly string[]): Settin
     const place = placeOf(template, id);
     if (!place)
       throw new Refused([
-        `--set ${text}: the template ${template.id} has no input “${id}”; its inputs: ${inputIds(template).join(", ")}`,
+        [
+          `--set ${text}: the template ${template.id} has no input “${id}”; its inputs: ${inputIds(template).join(", ")}`,
+          ...linked.map((one) => `inputs of ${one.id}: ${inputIds(one).join(", ")}`),
+        ].join("; "),
       ]);
     if (settings.has(id)) throw new Refused([`--set ${text}: “${id}” is set twice; give each input once`]);
     settings.set(id, settingOf(place, value, `--set ${text}`));

@@ -164,6 +164,7 @@ function planOf(filling: Filling, charts: Plan["charts"]): Plan {
       breaks: pageBreaks(layout, cells.lines),
     },
     meanings: cells.meanings,
+    judged: cells.judged,
     conflicts: cells.conflicts,
     summary: {
       overall: cells.overall ?? { row: 0, column: 0 },

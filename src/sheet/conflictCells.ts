@@ -29,6 +29,34 @@ export function neededText(
     : { needed: write(input.neededWhere, context, at, layout).formula.slice(1) };
 }
 
+/** "right end, tendon 2": which row of a table; empty for a row by itself. */
+function whereIn(context: Context): string {
+  return context.kind === "row"
+    ? ""
+    : context.group.over.map((d, i) => d.members[context.members[i]!]!.text).join(", ");
+}
+
+/** Notes an input cell that has to be filled in, at least where another says so. */
+export function judgeInput(
+  { cells }: Filling,
+  id: string,
+  input: InputSpec,
+  context: Context,
+  at: Address,
+  statusRow: number,
+): void {
+  if (input.freeText || (input.mayBeEmpty && input.neededWhere === undefined)) return;
+  cells.judged.push({
+    id,
+    index: context.kind === "row" ? 0 : context.row,
+    where: whereIn(context),
+    at: { row: at.row, column: at.column },
+    status: { row: statusRow, column: columns.verdict },
+    ...(input.choices && { words: true as const }),
+    ...(input.mayBeEmpty && { sometimes: true as const }),
+  });
+}
+
 /** Beside a status that says CONFLICT: why. `status` is the row of the verdict. */
 export function conflictMessage(
   { cells, layout }: Filling,
@@ -46,6 +74,5 @@ export function conflictMessage(
   const message = write(firstMessage(judged.slice(0, -1), last), context, at, layout);
   const formula = `=IF(${a1(status, true)}="${conflict}",${message.formula.slice(1)},${otherwise})`;
   cells.formula(at.row, at.column, "equation", { ...message, formula }, `${place}, relations`);
-  const where = context.kind === "row" ? [] : context.group.over.map((d, i) => d.members[context.members[i]!]!.text);
-  cells.conflicts.push({ of, where: where.join(", "), status, message: at });
+  cells.conflicts.push({ of, where: whereIn(context), status, message: at });
 }

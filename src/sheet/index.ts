@@ -21,6 +21,7 @@ export { expand } from "./expand.ts";
 export { conflict } from "./relations.ts";
 export { plannedSnapshot } from "./plannedSnapshot.ts";
 export { fnv1a64 } from "../core/index.ts";
+export { missingInputs, missingText, type MissingInput } from "./missingInputs.ts";
 export { inputsFrom, linked, nameOf, noValue, type SourceSheet } from "./links.ts";
 export { isEn, isPost, rootId } from "./rootId.ts";
 export { lockedFault, lockedValues } from "./lockedValues.ts";

@@ -128,14 +128,18 @@ export function statusOfLinks(
   place: string,
 ): void {
   const errors = runs(taken.map(({ at }) => at)).map((area) => `SUMPRODUCT(ISERROR(${areaA1(area)})*1)`);
-  const needed = taken.flatMap(({ id, at }) => {
+  const needed = taken.filter(({ id }) => {
     const input = inputOf(takenFrom(sheet, id));
-    return input && !input.mayBeEmpty && !input.freeText ? [`${a1(at, true)}=""`] : [];
+    return input && !input.mayBeEmpty && !input.freeText;
   });
-  const there = needed.length === 0 ? `"${linked}"` : `IF(OR(${needed.join(",")}),"MISSING","${linked}")`;
+  const blank = needed.map(({ at }) => `${a1(at, true)}=""`);
+  const there = blank.length === 0 ? `"${linked}"` : `IF(OR(${blank.join(",")}),"MISSING","${linked}")`;
   const formula = `=IF(${errors.join("+")}>0,"${noValue}",${there})`;
   const reads = taken.map(({ at }) => areaAt(at));
-  cells.formula(row, columns.verdict, "verdict", own(formula, reads), place);
+  const status = { row, column: columns.verdict };
+  cells.formula(status.row, status.column, "verdict", own(formula, reads), place);
+  for (const { id, at } of needed)
+    cells.judged.push({ id, index: 0, where: `linked, ${whereFrom(sheet, id)}`, at, status, words: true });
 }
 
 /** Cells side by side as areas. */

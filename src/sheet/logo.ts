@@ -124,7 +124,9 @@ export function withLogo(plan: Plan, logo: Logo | undefined, above = 0): Plan {
   let first: number = columns.mark;
   let room = columnWidth(plan.widths[first] ?? 0);
   while (room < width + 2 * beside && first > columns.description) room += columnWidth(plan.widths[--first] ?? 0);
-  const text = plan.spans.find(({ row, column, columns: wide }) => row === band && column < first && column + wide > first);
+  const text = plan.spans.find(
+    ({ row, column, columns: wide }) => row === band && column < first && column + wide > first,
+  );
   const placed: PlacedLogo = {
     image: logo.image,
     text: logo.text ?? logoName,

@@ -164,6 +164,21 @@ export interface ConflictCells {
   readonly message: Address;
 }
 
+/** A cell that has to be filled in, typed or linked, and the status cell that says MISSING while it is not. */
+export interface JudgedCell {
+  readonly id: string;
+  /** Which place of the input's list, counted from 0 over all dimensions. */
+  readonly index: number;
+  /** "right end, tendon 2"; empty outside tables. */
+  readonly where: string;
+  readonly at: Address;
+  readonly status: Address;
+  /** It holds words; without it a number. */
+  readonly words?: true;
+  /** It may stay empty where another input says so. */
+  readonly sometimes?: true;
+}
+
 /** Where the panel finds the result after building. */
 export interface Summary {
   readonly overall: Address;
@@ -233,6 +248,8 @@ export interface Plan {
   /** The sign of the office, in the row of the verdict. */
   readonly logo?: PlacedLogo;
   readonly meanings: readonly Meaning[];
+  /** What has to be filled in, in the order of the sheet. */
+  readonly judged?: readonly JudgedCell[];
   /** In the order of the sheet. */
   readonly conflicts?: readonly ConflictCells[];
   readonly summary: Summary;

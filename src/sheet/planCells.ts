@@ -2,7 +2,16 @@ import type { Address, Area } from "../cells/index.ts";
 import { columns, widthOver } from "./columns.ts";
 import type { Links } from "./links.ts";
 import type { Layout } from "./layout.ts";
-import type { ConflictCells, Meaning, PlannedCell, PlannedName, Role, Summary, Validation } from "./plan.ts";
+import type {
+  ConflictCells,
+  JudgedCell,
+  Meaning,
+  PlannedCell,
+  PlannedName,
+  Role,
+  Summary,
+  Validation,
+} from "./plan.ts";
 import type { Problems } from "./problems.ts";
 import { allowedWords, boundsOf, plainSymbol, type Says } from "./says.ts";
 import type { ShapedSheet } from "./shape.ts";
@@ -40,6 +49,7 @@ export class PlanCells {
   readonly meanings: Meaning[] = [];
   readonly checks: Summary["checks"][number][] = [];
   readonly dependencies: Dependency[] = [];
+  readonly judged: JudgedCell[] = [];
   readonly conflicts: ConflictCells[] = [];
   readonly lines = new Map<number, number>();
   overall: Address | undefined;

@@ -1,6 +1,6 @@
 import { a1, textConstant } from "../cells/index.ts";
 import { columns } from "./columns.ts";
-import { brokenTexts, conflictMessage, neededText } from "./conflictCells.ts";
+import { brokenTexts, conflictMessage, judgeInput, neededText } from "./conflictCells.ts";
 import { fitsAsDescription } from "./layout.ts";
 import { areaAt, everydayOf, inputRole, own, type Filling } from "./planCells.ts";
 import { judgements } from "./relations.ts";
@@ -99,6 +99,7 @@ function fillInput(filling: Filling, shaped: ShapedRow): void {
     },
   ]);
   if (status) cells.formula(row, columns.verdict, "verdict", own(status, [area]), place);
+  judgeInput(filling, says.id, input, rowContext, area, row);
   cells.validate(area, input, says);
 }
 

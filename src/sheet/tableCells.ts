@@ -2,7 +2,7 @@ import { a1 } from "../cells/index.ts";
 import { headOfColumn, holdsWords, type Repeated } from "./bands.ts";
 import { listColumns } from "./columnList.ts";
 import { columns, tableColumns } from "./columns.ts";
-import { brokenTexts, conflictMessage, neededText } from "./conflictCells.ts";
+import { brokenTexts, conflictMessage, judgeInput, neededText } from "./conflictCells.ts";
 import { putLink, statusOfLinks } from "./links.ts";
 import { firstOf, type HeaderRow, type PlacedTable } from "./layout.ts";
 import type { Role } from "./plan.ts";
@@ -164,6 +164,7 @@ function fillStatuses(filling: Filling, placed: PlacedTable, rows: readonly Tabl
       columns: 1,
     }));
     if (status) cells.formula(row, columns.verdict, "verdict", own(status, reads), shaped.place);
+    inputs.forEach(({ column, says }, i) => judgeInput(filling, says.id, column.input!, context, reads[i]!, row));
     if (all.length === 0) continue;
     const of = [...judged].flatMap(([id, its]) => (its.length > 0 ? [{ id, index: context.row }] : []));
     const free = Math.max(...used);

@@ -87,7 +87,7 @@ export function MembersForm({ host, engine, template, office, touch }: Props) {
       setResult(
         await membersOnHost(host, {
           templates: { all, usual: template, linked: () => [] },
-          run: { base: () => ({}), common: () => ({}), linked: () => [], defaults },
+          run: { base: () => ({}), common: () => new Map(), linked: () => [], defaults },
           table,
           date: new Date().toISOString().slice(0, 10),
           progress: (done, of, what) => setStep({ done, of, what }),

@@ -1,5 +1,5 @@
 import type { Address } from "../../src/cells/index.ts";
-import { columns, type Plan } from "../../src/sheet/index.ts";
+import { columns, type MissingInput, type Plan } from "../../src/sheet/index.ts";
 
 /** A part of the sheet to go to. */
 export interface Part {
@@ -21,6 +21,8 @@ const open: ReadonlySet<string> = new Set(["MISSING", "OUT OF RANGE", "CONFLICT"
 
 export interface OpenCell extends Part {
   readonly status: string;
+  /** Of a row that says MISSING: what is. */
+  readonly missing: readonly MissingInput[];
 }
 
 interface OpenRow extends OpenCell {
@@ -31,7 +33,7 @@ interface OpenRow extends OpenCell {
 
 /** Rows of a table that follow one another and say the same are one line: "Tendons, rows 1 to 3". */
 function joined(rows: readonly OpenRow[]): readonly OpenCell[] {
-  const out: { first: OpenRow; last: OpenRow }[] = [];
+  const out: { readonly first: OpenRow; last: OpenRow; readonly missing: MissingInput[] }[] = [];
   for (const row of rows) {
     const before = out.at(-1);
     const follows =
@@ -41,21 +43,23 @@ function joined(rows: readonly OpenRow[]): readonly OpenCell[] {
       row.tableRow === before.last.tableRow + 1 &&
       row.status === before.last.status;
     if (follows) before.last = row;
-    else out.push({ first: row, last: row });
+    else out.push({ first: row, last: row, missing: [] });
+    out.at(-1)!.missing.push(...row.missing);
   }
-  return out.map(({ first: { title, status, at, table, tableRow }, last }): OpenCell => {
+  return out.map(({ first: { title, status, at, table, tableRow }, last, missing }): OpenCell => {
     const several = `${table}, rows ${tableRow} to ${last.tableRow}`;
-    return { title: last.tableRow > tableRow ? several : title, status, at };
+    return { title: last.tableRow > tableRow ? several : title, status, at, missing };
   });
 }
 
 /**
- * Rows whose status keeps the sheet from a verdict, with the cell to fill; `status` gives what a cell shows now. The
- * checks that the first page lists stand further down in rows of their own.
+ * Rows whose status keeps the sheet from a verdict, with the cell to fill; `status` gives what a cell shows now, `all`
+ * every input that is missing. The checks that the first page lists stand further down in rows of their own.
  */
 export function openCells(
   plan: Pick<Plan, "cells" | "meanings">,
   status: (at: Address) => string,
+  all: readonly MissingInput[] = [],
 ): readonly OpenCell[] {
   let table: string | undefined;
   let tableRow = 0;
@@ -72,13 +76,14 @@ export function openCells(
       tableRow = single ? 0 : tableRow + 1;
       const said = status(cell);
       if (!open.has(said)) return [];
+      const missing = all.filter((one) => one.status.row === cell.row);
       if (single) {
         const title = `${single.item} ${single.description}`;
-        return [{ title, status: said, at: { row: cell.row, column: columns.value }, tableRow }];
+        return [{ title, status: said, at: { row: cell.row, column: columns.value }, tableRow, missing }];
       }
       if (table === undefined) return [];
       const at = { row: cell.row, column: columns.description };
-      return [{ title: `${table}, row ${tableRow}`, status: said, at, table, tableRow }];
+      return [{ title: `${table}, row ${tableRow}`, status: said, at, table, tableRow, missing }];
     });
   return joined(rows);
 }

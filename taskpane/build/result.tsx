@@ -1,7 +1,16 @@
 import { a1, type Address } from "../../src/cells/index.ts";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { CellContent, Host } from "../../src/hosts/index.ts";
-import { asRead, columns, noFigure, noResultText, unconfirmedText } from "../../src/sheet/index.ts";
+import {
+  asRead,
+  columns,
+  missingInputs,
+  missingText,
+  noFigure,
+  noResultText,
+  unconfirmedText,
+  type MissingInput,
+} from "../../src/sheet/index.ts";
 import type { Built } from "../built.ts";
 import { Cautions, fullCautions } from "../cautions.tsx";
 import type { Engine } from "../engine.ts";
@@ -15,9 +24,6 @@ import type { Running } from "./running.ts";
 import { useCalculations } from "../useCalculations.ts";
 import { scrollToTop } from "../scroll.ts";
 import { toneOf, unconfirmedOn } from "../verdict.ts";
-
-/** So many lines of what is to be filled in show at once. */
-const openAtOnce = 30;
 
 interface Check {
   readonly id: string;
@@ -83,7 +89,8 @@ async function readOutcome(host: Host, { sheet, plan }: Built): Promise<Outcome>
     }))
     .filter(({ text }) => text !== "");
   const statuses = await host.read(sheet, { row: 0, column: columns.verdict, rows: plan.rows, columns: 1 });
-  const open = openCells(plan, ({ row }) => statuses[row]?.[0]?.text ?? "");
+  const statusOf = ({ row }: Address): string => statuses[row]?.[0]?.text ?? "";
+  const open = openCells(plan, statusOf, await missingOn(host, { sheet, plan }, statusOf));
   const noResult = noResultText(statuses.map(([cell]) => cell?.text ?? ""));
   const sheets = await host.sheetNames();
   const source = plan.source && sheets.includes(plan.source.sheet) ? [plan.source.sheet] : [];
@@ -102,6 +109,21 @@ async function readOutcome(host: Host, { sheet, plan }: Built): Promise<Outcome>
     noResult,
     unseenLogo: !host.showsLogos && (await host.logo(sheet)) !== undefined,
   };
+}
+
+/** Every input that is missing; the rows that hold them are read only where there is one. */
+async function missingOn(
+  host: Host,
+  { sheet, plan }: Built,
+  statusOf: (at: Address) => string,
+): Promise<readonly MissingInput[]> {
+  const isMissing = (status: Address): boolean => statusOf(status) === "MISSING";
+  const rows = (plan.judged ?? []).filter(({ status }) => isMissing(status)).map(({ at }) => at.row);
+  if (rows.length === 0) return [];
+  const first = Math.min(...rows);
+  const area = { row: first, column: 0, rows: Math.max(...rows) - first + 1, columns: plan.columns };
+  const cells = await host.read(sheet, area);
+  return missingInputs(plan, isMissing, ({ row, column }) => cells[row - first]?.[column]?.value);
 }
 
 /** What was read of a sheet, or why it could not be; of no other sheet. */
@@ -295,7 +317,7 @@ export function Result({
             <details class="kb-open" open>
               <summary>{outcome.open.length} to fill in or settle</summary>
               <ul class="kb-plain">
-                {outcome.open.slice(0, openAtOnce).map(({ title, status, at }) => (
+                {outcome.open.map(({ title, status, at, missing }) => (
                   <li key={at.row}>
                     <button
                       type="button"
@@ -306,11 +328,17 @@ export function Result({
                       {title}
                     </button>{" "}
                     <span class="kb-hint">{status}</span>
+                    {missing.length > 0 && (
+                      <ul class="kb-plain kb-hint">
+                        {missing.map((one) => (
+                          <li key={one.id}>
+                            {a1(one.at)} {missingText(one)}: {one.id}
+                          </li>
+                        ))}
+                      </ul>
+                    )}
                   </li>
                 ))}
-                {outcome.open.length > openAtOnce && (
-                  <li class="kb-hint">and {outcome.open.length - openAtOnce} more further down the sheet</li>
-                )}
               </ul>
             </details>
           )}

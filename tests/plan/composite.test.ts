@@ -231,3 +231,53 @@ test("a stress check with a topping to come warns, so that it is not OK before s
     expect(source!.sheet.cells[row]![column]!.value).toBe("WARNINGS");
   }
 });
+
+describe.each(ids)("%s, the first page", (id) => {
+  test("value over limit is the utilisation shown, where both are numbers", () => {
+    const template = linkedTemplates.find((one) => one.id === id)!;
+    const { plan, values } = planned(template, inputsOf(id));
+    const head = plan.cells.find(({ value, row }) => value === "limit" && row < 20)!;
+    const [at, limitAt, ratioAt] = ["value", "limit", "util."].map(
+      (word) => plan.cells.find(({ row, value }) => row === head.row && value === word)!.column,
+    ) as [number, number, number];
+    const rows = plan.summary.checks
+      .map((_, i) => values[head.row + 1 + i]!)
+      .map((line) => [line[at]!.value, line[limitAt]!.value, line[ratioAt]!.value])
+      .filter((line): line is [number, number, number] => line.every((one) => typeof one === "number"));
+    expect(rows.length).toBeGreaterThanOrEqual(4);
+    // The weight of the topping is rounded to four digits, so that the place it governs does not hang on the last ones.
+    for (const [value, limit, ratio] of rows) expect(Math.abs(value / limit - ratio)).toBeLessThan(1e-4);
+  });
+
+  test("tension of the member: what pulls and what holds at the fibre that governs, from its stresses", () => {
+    const sheet = sheetOf(id);
+    const [rsup, rinf] = [one(sheet, "rsup"), one(sheet, "rinf")];
+    const columns = ["cvPt", "cvPb", "cvLt", "cvLb", "cvFt", "cvPull", "cvUt", "cvn"].map((name) =>
+      numbers(sheet, name),
+    );
+    const [Pt, Pb, Lt, Lb, ft, pulls, ratios, place] = columns as (readonly number[])[];
+    const second = id.includes("pre-") ? ["cvPt2", "cvPb2"].map((name) => numbers(sheet, name)) : [Pt!, Pb!];
+    const late = numbers(sheet, "smSh");
+    const stations = numbers(sheet, "x").length;
+    const [shM, shB] = ["shM", "shB"].map((name) => numbers(sheet, name)) as [readonly number[], readonly number[]];
+    ratios!.forEach((ratio, i) => {
+      const shrinks = late[Math.floor(i / stations)]! > 0;
+      const fibres = (
+        [
+          [Math.min(Pt![i]!, second[0]![i]!), Lt![i]!, shM[place![i]! - 1]!],
+          [Math.min(Pb![i]!, second[1]![i]!), Lb![i]!, shB[place![i]! - 1]!],
+        ] as const
+      ).map(([prestress, loads, shrinkage]) => {
+        const M = loads + (shrinks ? Math.min(shrinkage, 0) : 0);
+        const p = prestress > 0 ? rinf * prestress : rsup * prestress;
+        const parts = [p, M];
+        const pull = -parts.filter((x) => x < 0).reduce((all, x) => all + x, 0);
+        const hold = parts.filter((x) => x > 0).reduce((all, x) => all + x, 0) - ft![i]!;
+        return { pull, ratio: pull === 0 ? 0 : pull / hold };
+      });
+      const worst = fibres.reduce((a, b) => (b.ratio > a.ratio ? b : a));
+      expect(Math.abs(ratio - worst.ratio), `${i}`).toBeLessThan(1e-9);
+      expect(Math.abs(pulls![i]! - worst.pull), `${i}`).toBeLessThan(1e-9 * Math.max(1, worst.pull));
+    });
+  });
+});

@@ -31,6 +31,8 @@ const shortId: Readonly<Record<string, string>> = {
   CHOICE: "choosing-en1992-2004",
   LINE: "long-line-pre-tensioned-en1992-2004",
   "IS-TOPPING": "composite-post-tensioned-is1343-1980",
+  ENDS: "end-zones-post-tensioned-en1992-2004",
+  "IS-ENDS": "end-zones-post-tensioned-is1343-1980",
 };
 
 function templateOf(short: string) {
@@ -115,6 +117,15 @@ const unread = [null, null, null, null, null];
 const read = (id: "rdBar" | "rdL", first: readonly number[]): Inputs => {
   const [, ...rest] = exampleOf(templateOf("RECORD"))[id] as readonly InputValue[];
   return { [id]: [[first], ...rest] };
+};
+
+/** The right end as the left, but for the bars of one tension. */
+const rightAsLeft = {
+  rightAs: "LEFT",
+  siDia: [
+    [12, 12, 12, 12, 10, 10],
+    [12, 12, 12, 12, 10, 16],
+  ],
 };
 
 const rowFrom = ["SOFFIT", "SOFFIT", "SOFFIT", "SOFFIT"];
@@ -254,6 +265,10 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["PT", { topping: "YES", gsTop: 9 }, ["gs,t = 9 kN/m", "gs = 6 kN/m"]],
   ["TOPPING", { topping: "NO" }, ["tt = 80 mm", "later = NO"]],
   ["IS-TOPPING", { topping: "NO" }, ["tt = 80 mm", "later = NO"]],
+  ["TOPPING", { inProp: "PROPPED" }, ["hardens = PROPPED", "gs,t = 3 kN/m"]],
+  ["IS-TOPPING", { inProp: "PROPPED" }, ["hardens = PROPPED", "gs,t = 3 kN/m"]],
+  ["ENDS", rightAsLeft, ["right end = LEFT", "say otherwise = 1"]],
+  ["IS-ENDS", rightAsLeft, ["right end = LEFT", "say otherwise = 1"]],
   ["TOPPING", { inBi: 1600 }, ["bi = 1600 mm", "bt = 1500 mm"]],
   ["TOPPING", { inTc: 10 }, ["tc = 10 days", "t0 = 14 days"]],
   ["TOPPING", { inTc: 30000 }, ["tc = 30000 days", "t∞ = 20833 days"]],

@@ -5,7 +5,9 @@
 import { describe, expect, test } from "vitest";
 import { linkedTemplates } from "../../src/templates/index.ts";
 import { bearingIs, burstingIs, endBlock, steelBetween, turning, type Plate } from "../independent/endZones.ts";
-import { builtSheet, exampleOf } from "./builtSheet.ts";
+import { plotArea, sizeOf } from "../../src/hosts/look/plotArea.ts";
+import { sheetOfPlan } from "../../src/hosts/workbook/fromPlan.ts";
+import { builtSheet, exampleOf, planned } from "./builtSheet.ts";
 
 type Sheet = ReturnType<typeof builtSheet>;
 type Corner = readonly [number, number];
@@ -154,6 +156,93 @@ describe.each(["end-zones-pre-tensioned-en1992-2004", "end-zones-pre-tensioned-i
       steps.map(({ B }, i) => high + Math.max(count[i]!, 1) * B),
     );
     sheet.agree("debShare", [used / total]);
+  });
+});
+
+/**
+ * EN 1992-2:2005, J.104.2 (second-hand): in each direction of each prism 0.15 P_max/f_yd γ_P,unfav. It must hold where
+ * (6.58) of EN 1992-1-1, F/4 (1 − a/b), goes to nothing.
+ */
+describe("steel of each prism to EN 1992", () => {
+  const id = "end-zones-post-tensioned-en1992-2004";
+  const example = exampleOf(linkedTemplates.find((template) => template.id === id)!);
+  const P = (sheet: Sheet) => most(numbers(sheet, "Pj")) * 1.2 * 1000;
+  const byRule = (sheet: Sheet): number => (0.15 * P(sheet)) / (500 / 1.15);
+
+  test.each([
+    ["the example", {}],
+    // As high as the prism of tendon 3, which is 432 mm, and 1 mm narrower than the others'.
+    [
+      "plates as large as their prisms",
+      {
+        aiV: [
+          [287, 287, 432],
+          [287, 287, 432],
+        ],
+        aiH: [
+          [319, 319, 639],
+          [319, 319, 639],
+        ],
+      },
+    ],
+  ])("%s: the larger of the tension over the stress of its steel and the rule", (_, set) => {
+    const sheet = builtSheet(id, { ...example, ...set });
+    const [av, ah, bv, bh, force, lift] = ["anAv", "anAh", "anBv", "anBh", "anP", "anSin"].map((name) =>
+      numbers(sheet, name),
+    ) as [
+      readonly number[],
+      readonly number[],
+      readonly number[],
+      readonly number[],
+      readonly number[],
+      readonly number[],
+    ];
+    const spread = (a: number, b: number, F: number): number => (a <= b ? (F / 4) * (1 - a / b) : 0);
+    const up = most(force.map((F, i) => spread(av[i]!, bv[i]!, F) + Math.abs(lift[i]!) / 2));
+    const side = most(force.map((F, i) => spread(ah[i]!, bh[i]!, F)));
+    const stress = Math.min(300, 500 / 1.15);
+    const wanted = [up, side].map((T) => Math.max((T * 1000) / stress, byRule(sheet)));
+    const required = numbers(sheet, "stReq");
+    for (const end of [0, 6])
+      wanted.forEach((area, i) => expect(required[end + i]! / area, `${end} ${i}`).toBeCloseTo(1, 9));
+    if ("aiV" in set) expect(wanted[1]).toBe(byRule(sheet));
+  });
+
+  test("the right end as the left says what both ends typed alike say", () => {
+    const both = builtSheet(id, example);
+    const columns = ["aiV", "aiH", "aiHole", "aiZ", "aiGroup", "siDia", "siLegs", "siLayers", "siFirst", "siStep"];
+    const once = Object.fromEntries(
+      columns.map((name) => {
+        const [left] = example[name] as readonly (readonly number[])[];
+        return [name, [left!, left!.map(() => null)]];
+      }),
+    );
+    const left = builtSheet(id, { ...example, ...once, rightAs: "LEFT" });
+    expect(left.verdicts()).toEqual(both.verdicts());
+    for (const name of [
+      "anAv",
+      "anZ",
+      "anA0",
+      "anTv",
+      "anTh",
+      "anUb",
+      "gTv",
+      "gTh",
+      "cuMb",
+      "cuTs",
+      "stReq",
+      "stIn",
+      "stProv",
+    ])
+      expect([name, left.column(name)]).toEqual([name, both.column(name)]);
+    // Without the choice the places of the right end are missing.
+    expect(builtSheet(id, { ...example, ...once }).verdicts().overall).toBe("INCOMPLETE");
+  });
+
+  test("an approval that asks for no distance is entered as 0", () => {
+    const sheet = builtSheet(id, { ...example, edgeMin: 0, spaceMin: 0 });
+    expect(sheet.verdicts().overall).toBe("OK");
+    expect([one(sheet, "uEdge"), one(sheet, "uApart")]).toEqual([0, 0]);
   });
 });
 
@@ -316,4 +405,17 @@ describe("end-zones-post-tensioned-is1343-1980", () => {
       expect(tension(end, 1)).toBeCloseTo(most(here.map((i) => all("anTh")[i]!)), 9);
     }
   });
+});
+
+test.each(
+  linkedTemplates.filter(({ id }) => id.startsWith("end-zones-")).map((template) => [template.id, template] as const),
+)("%s: names of lines and axes have room below each chart in a file", (id, template) => {
+  const { plan, values } = planned(template, exampleOf(template));
+  const sheet = sheetOfPlan(plan, values, "End zones");
+  expect(plan.charts.length).toBeGreaterThan(0);
+  for (const chart of plan.charts) {
+    const size = sizeOf(chart.at, sheet);
+    // Where the words take more than there is, 36 points stay for the lines and the words lie over each other.
+    expect(plotArea(chart, size).h * size.height, `${id} ${chart.id}`).toBeGreaterThan(36);
+  }
 });

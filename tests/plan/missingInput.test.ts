@@ -1,12 +1,12 @@
 /** No verdict says OK while an input is missing. The rule is the project's own; no source outside it. */
 import { describe, expect, test } from "vitest";
 import { templates } from "../../src/templates/index.ts";
-import type { InputValue } from "../../src/sheet/index.ts";
+import type { InputValue, Template } from "../../src/sheet/index.ts";
 import { builtSheet, exampleOf, planned } from "./builtSheet.ts";
-import { allTemplates } from "../../src/templates/index.ts";
+import { allTemplates, linkedTemplates } from "../../src/templates/index.ts";
 
 /** Inputs that plain arithmetic would take as 0, or a function as its default, where they are empty. */
-const emptied: Readonly<Record<string, readonly string[]>> = {
+const oneByOne: Readonly<Record<string, readonly string[]>> = {
   "post-tensioned-en1992-2004": ["psi2", "cDev", "k1c"],
   "pre-tensioned-en1992-2004": ["dDec", "aggregate"],
   "post-tensioned-is1343-1980": ["temporary", "kinkLimit"],
@@ -28,7 +28,7 @@ function words(id: string, inputs: Readonly<Record<string, InputValue>>): readon
 
 describe.each(templates.map(({ id }) => id))("%s", (id) => {
   const example = templates.find((one) => one.id === id)!.example.inputs;
-  test.each(emptied[id]!)("without %s", (input) => {
+  test.each(oneByOne[id]!)("without %s", (input) => {
     const said = words(id, { ...example, [input]: null });
     expect(said).toContain("MISSING");
     expect(said).toContain("INCOMPLETE");
@@ -57,6 +57,51 @@ test.each(["post-tensioned-is1343-1980", "pre-tensioned-is1343-1980", "post-tens
     expect(said).toContain("INPUT MISSING");
     expect(said).not.toContain("FAIL");
     expect(said.join(" ")).not.toContain("least grade");
+  },
+);
+
+/** Ids of the inputs that a linked sheet asks for itself and that may not stay empty. */
+function neededOf({ blocks }: Template): readonly string[] {
+  const ids: string[] = [];
+  for (const item of blocks.flatMap(({ items }) => items)) {
+    const asked = "table" in item ? item.columns : "id" in item ? [item] : [];
+    for (const { id, input } of asked)
+      if (input && !input.freeText && (!input.mayBeEmpty || input.neededWhere !== undefined)) ids.push(id);
+  }
+  return ids;
+}
+
+/** Those that arithmetic would take as 0, of all that are tried together. */
+const alone = ["inTt", "inBi", "inFtT", "inFcT", "inVr", "inGg", "fykE", "aiV", "siDia", "suddenFactor"];
+
+const emptied = (value: InputValue): InputValue =>
+  Array.isArray(value) ? (value as readonly InputValue[]).map(emptied) : null;
+
+describe.each(linkedTemplates.filter(({ id }) => /^(composite|end-zones)-/.test(id)).map(({ id }) => id))(
+  "%s, its first page while an input is missing: no error, no FAIL, and the word for it",
+  (id) => {
+    const template = linkedTemplates.find((one) => one.id === id)!;
+    const example = exampleOf(template);
+    const needed = neededOf(template).filter((one) => example[one] !== undefined);
+    const cases: readonly (readonly [string, readonly string[]])[] = [
+      ["all of them", needed],
+      ...needed.filter((one) => alone.includes(one)).map((one) => [one, [one]] as const),
+    ];
+    test.each(cases)("%s", (_, without) => {
+      const inputs = { ...example, ...Object.fromEntries(without.map((one) => [one, emptied(example[one]!)])) };
+      const { plan, values } = planned(template, inputs);
+      const end = Math.min(
+        ...plan.cells.flatMap(({ row, role }) => (role === "input" || role === "choice" ? [row] : [])),
+      );
+      const said = plan.cells
+        .filter(({ row, formula }) => row < end && formula !== undefined)
+        .map(({ row, column }) => values[row]![column]!);
+      expect(said.filter(({ error }) => error)).toEqual([]);
+      expect(said.map(({ value }) => value)).not.toContain("FAIL");
+      expect(said.map(({ value }) => value)).toContain("INCOMPLETE");
+      const verdicts = plan.summary.checks.map(({ verdict }) => values[verdict.row]![verdict.column]!.text);
+      expect(verdicts.some((word) => /MISSING|OPEN/.test(word))).toBe(true);
+    });
   },
 );
 

@@ -21,8 +21,9 @@ function inputsOf(template: Template): readonly Listed[] {
   return [...new Map(found.map((one) => [one.id, one])).values()];
 }
 
-function defaultWords({ default: value, mayBeEmpty, freeText }: InputSpec): string {
+function defaultWords({ default: value, mayBeEmpty, neededWhere, freeText }: InputSpec): string {
   if (value !== undefined) return `default ${value}`;
+  if (neededWhere !== undefined) return "needed in some cases, in which the sheet says MISSING";
   return mayBeEmpty || freeText ? "" : "no default: must be given";
 }
 
@@ -34,9 +35,11 @@ function linesOf(template: Template, { input, over, ...saying }: Listed): readon
   const symbol = plainSymbol(said.symbol);
   const named = symbol === "–" || symbol === said.id ? said.text : `${said.text}, ${symbol}`;
   const unit = said.unit === "–" || said.unit === "" ? "" : ` [${said.unit}]`;
-  const members = over.map((one) => template.dimensions[one]?.label ?? one).join(" and ");
+  const labels = over.map((one) => template.dimensions[one]?.label ?? one);
+  const members = labels.join(" and ");
+  const apart = over.length === 2 ? `, with “;” between ${labels[0]}s and “,” between ${labels[1]}s` : "";
   const facts = [
-    ...(over.length > 0 ? [`a list by ${members}`] : []),
+    ...(over.length > 0 ? [`a list by ${members}${apart}`] : []),
     ...(input.freeText ? ["text"] : []),
     ...(input.choices ? [] : [allowedWords(input, said)]),
     ...(input.choices && input.mayBeEmpty ? ["may stay empty"] : []),
@@ -52,10 +55,9 @@ export function inputLines(template: Template): readonly string[] {
     `  ${[...(choices ? [] : [`whole numbers, ${min ?? ""} to ${max ?? ""}`]), `default ${value}`].join("; ")}`,
     ...choiceLines({ ...(choices && { choices }) }),
   ]);
+  const ofSource = `Linked to a sheet of ${template.source?.template.id}, whose shape it has.`;
   return [
-    "Inputs that shape the sheet:",
-    ...shape,
-    "",
+    ...(template.source ? [ofSource, ""] : ["Inputs that shape the sheet:", ...shape, ""]),
     "Inputs; which of them the sheet asks for depends on its shape:",
     ...inputsOf(template).flatMap((one) => linesOf(template, one)),
   ].flatMap((line) => wrapped(line));

@@ -10,6 +10,7 @@ import {
   entriesOf,
   gone,
   linkedFor,
+  linkedSettings,
   membersOf,
   notBuilt,
   NotARegister,
@@ -29,6 +30,7 @@ import {
   type Member,
   type OfficeDefaults,
   type Run,
+  type Settings,
 } from "../../office/index.ts";
 import type { Inputs, Template } from "../../sheet/index.ts";
 import { linkedTemplates, templates } from "../../templates/index.ts";
@@ -274,22 +276,12 @@ const cautionsOf = (members: readonly Member[]): readonly string[] =>
   members.flatMap(({ template }) => template.cautions);
 
 /** `--set` of all members, for each template that asks for it; one that none asks for is refused. */
-function commonInputs(used: readonly Template[], set: readonly string[]): (template: Template) => Inputs {
-  if (used.length === 0) return () => ({});
+function commonInputs(used: readonly Template[], set: readonly string[]): (template: Template) => Settings {
+  if (used.length === 0) return () => new Map();
   const stray = set.find((text) => !used.some((template) => asksFor(template, text)));
   if (stray !== undefined) settingsOf(used[0]!, [stray]);
-  const inputs = new Map(
-    used.map((template) => [
-      template.id,
-      Object.fromEntries(
-        settingsOf(
-          template,
-          set.filter((text) => asksFor(template, text)),
-        ),
-      ),
-    ]),
-  );
-  return ({ id }) => inputs.get(id) ?? {};
+  const inputs = new Map(used.map((template) => [template.id, linkedSettings(template, set)]));
+  return ({ id }) => inputs.get(id) ?? new Map();
 }
 
 function makeFolder(path: string): void {

@@ -50,7 +50,13 @@ export type Request =
   | KeepRequest
   | { readonly kind: "help" }
   | { readonly kind: "list"; readonly templateFiles?: readonly string[] }
-  | { readonly kind: "inputs"; readonly template: string; readonly templateFiles?: readonly string[] }
+  /** The inputs of a template, and of linked sheets beside it. */
+  | {
+      readonly kind: "inputs";
+      readonly template: string;
+      readonly link: readonly string[];
+      readonly templateFiles?: readonly string[];
+    }
   /** Writes the index of a folder of templates. */
   | { readonly kind: "index"; readonly folder: string }
   | (OfficeRequest & {
@@ -126,7 +132,7 @@ export function requestOf(words: readonly string[]): Request {
     portable = false,
     "sheet-name": sheetName,
   } = values;
-  if (values.inputs && template !== undefined) return { kind: "inputs", template, ...files };
+  if (values.inputs && template !== undefined) return { kind: "inputs", template, link, ...files };
   const faults = [
     ...(template === undefined ? ["--template is missing: the id of a template, as --list says it"] : []),
     ...(out === undefined && !values.inputs

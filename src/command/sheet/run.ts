@@ -10,9 +10,9 @@ import {
   dividedSettings,
   largestDefaults,
   linkedFor,
-  linkedInputs,
   linkedName,
   linkedPlanFor,
+  linkedSettings,
   NotATable,
   planFor,
   readDefaults,
@@ -37,7 +37,8 @@ import { checkFree, writeSafely } from "../writeSafely.ts";
 export const help = `Writes a check sheet as an .xlsx file.
 
   npm run -s sheet -- --list                                  the templates: id, title, purpose
-  npm run -s sheet -- --template <id> --inputs                its inputs, with what they take
+  npm run -s sheet -- --template <id> --inputs                its inputs, with what they take; with --link <id>
+                                                              those of the linked sheet too
   npm run -s sheet -- --template <id> --out beam.xlsx         with the template's invented example
   npm run -s sheet -- --template <id> --blank --out beam.xlsx with defaults only
   npm run -s sheet -- --template <id> --members members.csv --out folder    many members
@@ -47,7 +48,8 @@ export const help = `Writes a check sheet as an .xlsx file.
   --set name=value    an input by its id, as often as needed: a number, a choice or a text.
                       Nothing behind = leaves it empty, a whole list too.
                       Inputs of tables take lists: sigj=1400,1395 by tendon;
-                      cpL=0,0.5,1;0,0.5,1 by tendon and point
+                      cpL=0,0.5,1;0,0.5,1 by tendon and point. A list that is longer or shorter
+                      than its places is refused
   --example           start from the template's invented example (this is how it starts anyway)
   --blank             start from nothing but the template's defaults
   --sheet-name <name> the name of the sheet
@@ -120,6 +122,22 @@ function templateOf(id: string): Template {
   return found;
 }
 
+/** What a template asks for, linked or not, and what the linked sheets beside it ask for. */
+function inputs({ template: id, link }: Extract<Request, { kind: "inputs" }>): readonly string[] {
+  const own = allLinked().find((template) => template.id === id) ?? templateOf(id);
+  if (link.length === 0) return inputLines(own);
+  if (own.source) throw new Refused([`${id} is a linked sheet itself: leave --link out`]);
+  const headed = (template: Template): readonly string[] => [
+    `${template.title} (${template.id})`,
+    "",
+    ...inputLines(template),
+  ];
+  return [own, ...linkedFor(own, link, allLinked())].flatMap((template, i) => [
+    ...(i > 0 ? [""] : []),
+    ...headed(template),
+  ]);
+}
+
 function sheetNameFor(template: Template, blank: boolean, wanted: string | undefined): string {
   const fault = wanted === undefined ? undefined : faultOfSheetName(wanted);
   if (fault !== undefined) throw new Refused([fault]);
@@ -162,7 +180,7 @@ async function write(request: Extract<Request, { kind: "write" }>, voice: Voice)
   const sheetName = sheetNameFor(template, blank, wanted);
   const linked = linkedFor(template, link, allLinked());
   const divided = dividedSettings(template, linked, set);
-  const settings = settingsOf(template, divided.ofSource);
+  const settings = settingsOf(template, divided.ofSource, linked);
   const defaults = defaultsFor(request);
   const startOf = (one: Template): Inputs => ({
     ...(blank ? {} : one.example.inputs),
@@ -176,7 +194,7 @@ async function write(request: Extract<Request, { kind: "write" }>, voice: Voice)
   const values = await computed(plan, sheetName);
   const sheets: FileSheet[] = [{ plan, values, sheetName }];
   for (const one of linked) {
-    const own = linkedPlanFor(one, { plan, sheetName }, { ...startOf(one), ...linkedInputs(one, divided.ofLinked) });
+    const own = linkedPlanFor(one, { plan, sheetName }, startOf(one), linkedSettings(one, divided.ofLinked));
     const source = [snapshotOf(sheets[0]!)];
     refuseConflicts(own, source);
     const name = linkedName(
@@ -285,7 +303,7 @@ export async function runSheet(words: readonly string[], voice: Voice): Promise<
       });
     else if (request.kind === "list")
       for (const { id, title, line } of unlinked()) voice.say(`${id}\t${title}\t${line}`);
-    else if (request.kind === "inputs") inputLines(templateOf(request.template)).forEach(voice.say);
+    else if (request.kind === "inputs") inputs(request).forEach(voice.say);
     else if (request.kind === "members") return await members(request, voice);
     else return await write(request, voice);
     return 0;

@@ -1,9 +1,9 @@
 import { a1, type Address, cellsOf } from "../../cells/index.ts";
 import type { CellContent, Values } from "../../hosts/index.ts";
-import { asRead, conflict, type Plan } from "../../sheet/index.ts";
+import { asRead, conflict, missingInputs, missingText, type Plan } from "../../sheet/index.ts";
 import { inColumns } from "../wrap.ts";
 
-/** So many missing inputs and errors on screen; the sheet has them all. */
+/** So many conflicts and errors on screen; the sheet has them all. */
 const most = 10;
 
 function listed(title: string, lines: readonly string[], limit = most): readonly string[] {
@@ -49,9 +49,10 @@ export function summaryLines(plan: Plan, values: Values): readonly string[] {
       ? `, ${warned.length} warning${warned.length === 1 ? "" : "s"} answered`
       : "";
   const scope = plan.meanings.find(({ id }) => id === "notChecked");
-  const missing = plan.cells
-    .filter((cell) => cell.role === "verdict" && at(cell).value === "MISSING")
-    .map((cell) => `${a1(cell)}: ${texts.get(cell.row) ?? "a row of a table"}`);
+  const isMissing = (status: Address): boolean => at(status).value === "MISSING";
+  const missing = missingInputs(plan, isMissing, (cell) => at(cell).value).map(
+    (one) => `${a1(one.at)} ${one.id}: ${missingText(one)}`,
+  );
   const conflicts = (plan.conflicts ?? []).flatMap(({ status, message }) =>
     at(status).value === conflict ? [`${a1(status)}: ${shown(at(message))}`] : [],
   );
@@ -75,7 +76,7 @@ export function summaryLines(plan: Plan, values: Values): readonly string[] {
       : []),
     `Overall verdict: ${shown(at(overall))}${answered}`,
     ...(scope ? [`Checked: ${shown(at(scope.at))}`] : []),
-    ...listed("Inputs missing", missing),
+    ...listed("Inputs missing", missing, missing.length),
     ...listed("Inputs in conflict", conflicts),
     ...(warned.length > 0 ? listed("Warnings", warned, warned.length) : ["Warnings: none"]),
     ...(open && answer

@@ -29,6 +29,23 @@ export const endZone = quantities({
     max: 20000,
     typical: [60, 4000],
   },
+  approvalDistance: {
+    symbol: "c_min",
+    unit: "mm",
+    text: "distance that the approval of an anchorage asks for; 0 where it asks for none",
+    min: 0,
+    max: 20000,
+    typical: [0, 2000],
+    smallest: 30,
+  },
+  firstLayer: {
+    symbol: "x_0",
+    unit: "mm",
+    text: "first layer of steel from the face of the end",
+    above: 0,
+    max: 1e5,
+    typical: [15, 600],
+  },
   cutLevel: {
     symbol: "u_c",
     unit: "mm",

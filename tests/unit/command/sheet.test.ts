@@ -87,6 +87,30 @@ describe("linked sheets", () => {
   });
 });
 
+it("names every input that is missing: cell, id with its place in a list, label and place", async () => {
+  const { said } = await write("--blank", "--link", "end-zones");
+  const [, linked] = said.split("Linked: End zones");
+  const lines = [...linked!.matchAll(/^ {2}([A-Z]+\d+) (\w+(?:\[\d+\])*): (.*)$/gm)].map(([, cell, id, label]) => ({
+    cell,
+    id,
+    label,
+  }));
+  expect(new Set(lines.map(({ cell }) => cell)).size).toBe(lines.length);
+  expect(linked).toContain(`Inputs missing: ${lines.length}\n`);
+  // Counted from the template: 4 rows, 4 columns of 2 ends and 3 tendons, 5 columns of 2 ends and 6 tensions.
+  const own = lines.filter(({ label }) => !/\(linked, stress check/.test(label!));
+  expect(own.length).toBe(4 + 4 * 2 * 3 + 5 * 2 * 6);
+  expect(lines).toContainEqual(
+    expect.objectContaining({
+      id: "aiV[2][1]",
+      label: expect.stringMatching(/^height of the plate, av \(right end, /),
+    }),
+  );
+  expect(lines).toContainEqual(
+    expect.objectContaining({ id: "fykE", label: "yield stress of the end-zone steel, fyk" }),
+  );
+});
+
 describe("what can be asked", () => {
   it("lists every template with its line", async () => {
     const { code, said } = await run("--list");
@@ -109,6 +133,25 @@ describe("what can be asked", () => {
     expect(said).toMatch(/\nsigj: .*\[MPa\]\n {2}a list by tendon; above 0 /);
     expect(said).toMatch(/\n {4}RECTANGLE: rectangle\n/);
     expect((await run("--inputs")).complained).toContain("--template is missing");
+  });
+
+  it("lists the inputs of a linked template, by itself and beside its source", async () => {
+    const linked = `end-zones-${template.id}`;
+    const alone = await run("--template", linked, "--inputs");
+    expect(alone.code).toBe(0);
+    expect(alone.said.split("\n")[0]).toBe(`Linked to a sheet of ${template.id}, whose shape it has.`);
+    // No input of the source is said to be one of the linked sheet's.
+    expect(alone.said).not.toMatch(/^tendons: /m);
+    expect(unbroken(alone.said)).toMatch(
+      /\naiV: .*\[mm\]\n {2}a list by end and tendon, with “;” between ends and “,” between tendons; 60 to 5000 mm/,
+    );
+    const beside = await run("--template", template.id, "--inputs", "--link", "end-zones");
+    expect(beside.code).toBe(0);
+    expect(beside.said).toContain(`End zones (${linked})`);
+    expect(beside.said.endsWith(alone.said)).toBe(true);
+    expect(beside.said).toMatch(/\nmu: /);
+    const twice = await run("--template", linked, "--inputs", "--link", "end-zones");
+    expect(twice.complained).toContain("is a linked sheet itself");
   });
 
   it("explains itself, with the exit codes", async () => {
@@ -156,12 +199,37 @@ describe("what is refused, with 1 and nothing written", () => {
     [
       "a list of the wrong length",
       ["--set", "sigj=1400,1395"],
-      /input sigj lists 2 values; 3 are needed, one for each tendon/,
+      /input sigj lists 2 values; 3 are needed, one for each tendon, with “,” between them/,
     ],
     [
       "a table's row of the wrong length",
       ["--set", "cpL=0,0.5,1;0,0.5;0,0.5,1"],
       /input cpL, tendon 2 lists 2 values; 3 are needed/,
+    ],
+    [
+      "more values than a list has places",
+      ["--set", "sigj=1400,1395,1390,1385"],
+      /input sigj lists 4 values; 3 are needed, one for each tendon/,
+    ],
+    [
+      "a table of two parts in one, which a linked sheet asks for",
+      ["--link", "end-zones", "--set", "aiV=230,230,220,230,230,220"],
+      /input aiV lists 6 values in 1 part; 6 are needed, in 2 parts: a part for each end, with “;” between ends, and in each part 3, one for each tendon, with “,” between them/,
+    ],
+    [
+      "a part too many",
+      ["--link", "end-zones", "--set", "aiV=230,230,220;230,230,220;230,230,220"],
+      /input aiV lists 9 values in 3 parts; 6 are needed, in 2 parts/,
+    ],
+    [
+      "a part that is too long, of a linked sheet",
+      ["--link", "end-zones", "--set", "siDia=12,12,12,12,10,10;12,12,12,12,10,10,10"],
+      /input siDia, end 2 lists 7 values; 6 are needed, one for each tension/,
+    ],
+    [
+      "an unknown input beside a linked sheet, with those of both",
+      ["--link", "end-zones", "--set", "aiw=1"],
+      /no input “aiw”; its inputs: .*\bmu\b.*; inputs of end-zones-post-tensioned-en1992-2004: .*\baiV\b/,
     ],
     ["semicolons where one list is needed", ["--set", "sigj=1400;1395;1400"], /over tendon; separate them by commas/],
     [
@@ -245,9 +313,8 @@ describe("writing", () => {
     expect(said).toMatch(/the template's defaults only, with fck as set/);
     expect(said).not.toContain("Alder Quay");
     expect(said).toMatch(/Overall verdict: INCOMPLETE/);
-    expect(said).toMatch(
-      /Inputs missing: (\d+)\n {2}[A-Z]+\d+: .*\n[\s\S]*… and \d+ more on the sheet\nWarnings: \d+\n/,
-    );
+    expect(said).toMatch(/Inputs missing: (\d+)\n {2}[A-Z]+\d+ \w+(?:\[\d+\])*: .*\n[\s\S]*\nWarnings: \d+\n/);
+    expect(said).not.toContain("more on the sheet");
     expect(said).toMatch(/Cells with an error: \d+; enter the missing inputs first/);
     expect(named("fck")).toEqual([45]);
     expect(named("L")).toEqual([null]);

@@ -23,7 +23,7 @@ function build(
 ): Promise<OnHost> {
   return membersOnHost(host, {
     templates: { all: templates, usual: template, linked: () => [] },
-    run: { base: ({ example }) => example.inputs, common: () => ({}), linked: () => [] },
+    run: { base: ({ example }) => example.inputs, common: () => new Map(), linked: () => [] },
     table: { sheet: "Sheet1", area: { row: 2, column: 1, rows, columns: 3 } },
     date: "2026-11-01",
     progress: () => undefined,
@@ -45,7 +45,7 @@ it("builds a sheet for each row, a register, and on the next run only what chang
   const cancel = new AbortController();
   const stopped = await membersOnHost(host, {
     templates: { all: templates, usual: template, linked: () => [] },
-    run: { base: ({ example }) => example.inputs, common: () => ({}), linked: () => [] },
+    run: { base: ({ example }) => example.inputs, common: () => new Map(), linked: () => [] },
     table: { sheet: "Sheet1", area: { row: 2, column: 1, rows: 4, columns: 3 } },
     date: "2026-11-01",
     progress: () => undefined,

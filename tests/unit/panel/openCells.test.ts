@@ -1,8 +1,9 @@
 /** What keeps a sheet from a verdict is named, and no raw error of the program stands for a figure. */
 import { expect, it } from "vitest";
+import type { Address } from "../../../src/cells/index.ts";
 import { changeOfSheet, recogniseAmong } from "../../../src/checker/index.ts";
 import { planValues } from "../../../src/hosts/index.ts";
-import { columns, expand, noResultText, plannedSnapshot } from "../../../src/sheet/index.ts";
+import { columns, expand, missingInputs, noResultText, plannedSnapshot } from "../../../src/sheet/index.ts";
 import { templates } from "../../../src/templates/index.ts";
 import { openCells } from "../../../taskpane/build/openCells.ts";
 
@@ -17,6 +18,25 @@ it("names every row that is to be filled in, and rows of a table that say the sa
   expect(open).toContainEqual(expect.objectContaining({ title: "Tendons, rows 1 to 3", status: "MISSING" }));
   const [front] = plan.cells.filter(({ role }) => role === "block").sort((a, b) => a.row - b.row);
   expect(open.filter(({ at }) => at.row < front!.row)).toEqual([]);
+});
+
+it("names each missing input below its line, by id, label and cell", () => {
+  const isMissing = ({ row }: Address) => cells[row]?.[columns.verdict]?.text === "MISSING";
+  const all = missingInputs(plan, isMissing, ({ row, column }) => cells[row]?.[column]?.value);
+  const named = openCells(plan, ({ row }) => cells[row]?.[columns.verdict]?.text ?? "", all);
+  // Every line that says MISSING names what is, and nothing is named twice or left out.
+  for (const { title, status, missing } of named)
+    expect([title, missing.length > 0]).toEqual([title, status === "MISSING"]);
+  expect(named.flatMap(({ missing }) => missing)).toEqual(all);
+  const [tendons] = named.filter(({ title }) => title === "Tendons, rows 1 to 3");
+  expect(tendons!.missing.map(({ id }) => id)).toEqual(expect.arrayContaining(["sigj[1]", "sigj[2]", "sigj[3]"]));
+  const [span] = named.filter(({ title }) => title === "1.42 span between the supports");
+  expect(span!.missing).toMatchObject([
+    { id: "L", label: expect.stringContaining("span between the supports"), where: "" },
+  ]);
+  // The cell is the one that the sheet's name for the input leads to.
+  const { row, column } = plan.names.find(({ name }) => name === "kb_L")!;
+  expect(span!.missing[0]!.at).toEqual({ row, column });
 });
 
 it("tells rows of a table apart that say something else", () => {

@@ -1,0 +1,85 @@
+/** A list that does not fit its places is refused on every way in; nothing that is given is left out in silence. */
+import { describe, expect, it } from "vitest";
+import { linkedPlanFor, membersOf, plannedMember, planFor, readCsv, type Run } from "../../../src/office/index.ts";
+import type { InputValue, Template } from "../../../src/sheet/index.ts";
+import { linkedTemplates, templates } from "../../../src/templates/index.ts";
+
+const usual = templates.find(({ id }) => id === "post-tensioned-en1992-2004")!;
+const ends = linkedTemplates.find(({ id }) => id === `end-zones-${usual.id}`)!;
+const linked = (): readonly Template[] => [ends];
+const none = new Map();
+const run: Run = { base: () => ({}), common: () => none, linked: () => [] };
+
+function memberOf(text: string) {
+  const { separator, records } = readCsv(text);
+  const { members, bad } = membersOf(records, separator, { all: templates, usual, linked });
+  expect(bad).toEqual([]);
+  return members[0]!;
+}
+
+describe("a list of a table of members", () => {
+  it.each([
+    ["too long in one field", 'member,sigj\nA,"1400,1395,1390,1385"', /sigj lists 4 values; 3 are needed/],
+    [
+      "a place that is not there",
+      "member,sigj[1],sigj[2],sigj[3],sigj[4]\nA,1400,1395,1390,1385",
+      /sigj lists 4 values/,
+    ],
+    [
+      "two parts given flat",
+      'member,cpL\nA,"0,0.5,1,0,0.5,1,0,0.5,1"',
+      /cpL lists 9 values in 1 part; 9 are .*“;” between/,
+    ],
+  ])("%s", (_, text, message) => {
+    expect(() => plannedMember(memberOf(text), run)).toThrow(message);
+  });
+
+  it("is held to the same where it is given for all members, and where its own row does not go before it", () => {
+    const common = new Map([["sigj", [1400, 1395, 1390, 1385]]]);
+    const ofAll: Run = { ...run, common: () => common };
+    expect(() => plannedMember(memberOf("member\nA"), ofAll)).toThrow(/sigj lists 4 values; 3 are needed/);
+    expect(plannedMember(memberOf('member,sigj\nA,"1400,1395,1390"'), ofAll).plan.inputs.sigj).toEqual([
+      1400, 1395, 1390,
+    ]);
+    expect(plannedMember(memberOf("member,tendons\nA,4"), ofAll).plan.inputs.sigj).toEqual([1400, 1395, 1390, 1385]);
+  });
+});
+
+describe("a list of a linked sheet", () => {
+  const plan = planFor(usual, none, usual.example.inputs);
+  const source = { plan, sheetName: "Beam" };
+  it.each<readonly [string, InputValue, RegExp]>([
+    [
+      "flat, as long as both parts",
+      [[230, 230, 220, 230, 230, 220]],
+      /aiV lists 6 values in 1 part; 6 are needed, in 2 parts/,
+    ],
+    [
+      "a part too many",
+      [
+        [1, 2, 3],
+        [1, 2, 3],
+        [1, 2, 3],
+      ],
+      /aiV lists 9 values in 3 parts; 6 are needed/,
+    ],
+    [
+      "a part too long",
+      [
+        [100, 100, 100],
+        [100, 100, 100, 100],
+      ],
+      /aiV, end 2 lists 4 values; 3 are needed, one for each tendon/,
+    ],
+  ])("%s", (_, value, message) => {
+    expect(() => linkedPlanFor(ends, source, ends.example.inputs, new Map([["aiV", value]]))).toThrow(message);
+  });
+
+  it("may leave a part empty", () => {
+    const own = linkedPlanFor(ends, source, ends.example.inputs, new Map([["aiV", [[230, 230, 220], null]]]));
+    expect(own.inputs.aiV).toEqual([
+      [230, 230, 220],
+      [null, null, null],
+    ]);
+  });
+});
