@@ -153,6 +153,9 @@ export interface Meaning {
   readonly unit: string;
   readonly quantity?: string;
   readonly at: Area;
+  /** How it comes about, as the sheet itself puts it beside the row or above the table. */
+  readonly equation?: string;
+  readonly source?: string;
 }
 
 /** A status cell that can say CONFLICT, and the cell that then says why. `of`: the inputs it judges, with their row in a table. */

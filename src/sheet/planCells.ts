@@ -15,7 +15,7 @@ import type {
 import type { Problems } from "./problems.ts";
 import { allowedWords, boundsOf, plainSymbol, type Says } from "./says.ts";
 import type { ShapedSheet } from "./shape.ts";
-import { markedSymbol, typeset } from "./subscripts.ts";
+import { markedSymbol, typeset, withUnderlines } from "./subscripts.ts";
 import type { InputSpec } from "./template.ts";
 import type { PlacedText } from "./textLines.ts";
 import { linesIn } from "./textWidth.ts";
@@ -112,7 +112,7 @@ export class PlanCells {
     this.names.push({ name: `kb_${id}`, ...area });
   }
 
-  mean(says: Says, item: string, at: Area): void {
+  mean(says: Says, item: string, at: Area, told?: { readonly words: string; readonly source: string }): void {
     this.meanings.push({
       id: says.id,
       item,
@@ -121,6 +121,8 @@ export class PlanCells {
       unit: says.unit,
       ...(says.quantity && { quantity: says.quantity.key }),
       at,
+      ...(told?.words && { equation: withUnderlines(told.words) }),
+      ...(told?.source && { source: told.source }),
     });
   }
 

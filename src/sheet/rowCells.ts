@@ -7,7 +7,7 @@ import { judgements } from "./relations.ts";
 import { putLink, statusOfLinks } from "./links.ts";
 import type { Context } from "./resolve.ts";
 import type { Role } from "./plan.ts";
-import { belowColumns, lastOfChoice } from "./rowTexts.ts";
+import { belowColumns, lastOfChoice, rowTexts } from "./rowTexts.ts";
 import { boundFormat, boundsOf, checkName, formatOf } from "./says.ts";
 import type { ShapedRow } from "./shape.ts";
 import { statusFormula } from "./status.ts";
@@ -48,7 +48,7 @@ export function fillRow(filling: Filling, shaped: ShapedRow): void {
       ...(spec.summary.aside && { aside: true as const }),
     });
   cells.name(says.id, area);
-  cells.mean(says, item, area);
+  cells.mean(says, item, area, rowTexts(shaped, filling.sheet));
 }
 
 /** The cell that says where a check governs. */

@@ -103,6 +103,14 @@ export function isRecordBlock({ items }: Block): boolean {
   return items.every((item) => "table" in item && item.columns.every(({ record }) => record));
 }
 
+/** The numbers run as the blocks are printed: what people write by hand stands behind the configuration, a block too. */
+function numberOf(block: Block, shown: readonly Block[]): number {
+  const numbered = shown.filter(({ front }) => !front);
+  const printed = numbered.filter((other) => !isRecordBlock(other));
+  const written = numbered.filter(isRecordBlock);
+  return isRecordBlock(block) ? printed.length + 2 + written.indexOf(block) : printed.indexOf(block) + 1;
+}
+
 export type ShapedItem = ShapedRow | ShapedNote | ShapedTable | ShapedWarnings | ShapedFront | ShapedAcross;
 export interface ShapedBlock {
   readonly block: Block;
@@ -368,12 +376,11 @@ export function shapeSheet(
     };
   };
 
+  const shown = template.blocks.filter(({ when }) => meets(when, values));
   const blocks: ShapedBlock[] = [];
   template.blocks.forEach((block, b) => {
     if (!meets(block.when, values)) return;
-    // What people write at the end stands behind the configuration, which is a block too.
-    const behind = isRecordBlock(block) ? 1 : 0;
-    const number = block.front ? 0 : blocks.filter((other) => !other.block.front).length + 1 + behind;
+    const number = block.front ? 0 : numberOf(block, shown);
     let count = 0;
     const items = block.items.flatMap((item, i): ShapedItem[] => {
       if (!meets(item.when, values)) return [];

@@ -49,6 +49,11 @@ export function markedSymbol(text: string): string {
   return low ? out + closes : out;
 }
 
+/** A text with `_` before its subscripts again. */
+export function withUnderlines(marked: string): string {
+  return marked.replaceAll(opens, "_").replaceAll(closes, "");
+}
+
 /** A text without the marks. */
 export function withoutMarks(text: string): string {
   return text.replace(marks, "");

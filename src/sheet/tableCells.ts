@@ -37,7 +37,12 @@ export function fillTable(filling: Filling, placed: PlacedTable): void {
       columns: 1,
     };
     cells.name(column.says.id, area);
-    cells.mean(column.says, shaped.item, area);
+    cells.mean(
+      column.says,
+      shaped.item,
+      area,
+      placed.list.find((one) => one.column === column),
+    );
     if (column.column.input) {
       const inputs = { ...area, rows: shaped.groups[0]!.rows };
       cells.validate(inputs, column.column.input, column.says);

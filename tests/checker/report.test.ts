@@ -5,6 +5,9 @@ import { isBuilt, linkedPlan, NotReportable, readMember, reportOf, reportSheetPl
 import { asRead, expand, withLogo, type PlannedChart } from "../../src/sheet/index.ts";
 import { allTemplates } from "../../src/templates/index.ts";
 import { escape, html } from "../../src/typeset/index.ts";
+import { decidingCells } from "../../src/checker/report/deciding.ts";
+import { keyRows } from "../../src/checker/report/keyRows.ts";
+import { readCellText } from "../../src/checker/report/read.ts";
 import { invented } from "../hosts/logoPictures.ts";
 import { MemoryHost } from "../hosts/memory/memoryHost.ts";
 import { MemoryFaults } from "./memoryFaults.ts";
@@ -135,7 +138,7 @@ describe("the report on a member", () => {
           if (id !== undefined) functions.add(id);
         }
     }
-    const sources = report.slice(report.indexOf("how it was established"));
+    const sources = report.slice(report.indexOf("functions that follow it"));
     // What only counts warnings or marks computes nothing of the member.
     const silent = new Set(["WARNINGS", "INPUT_WARNINGS", "WARNINGS_CODE", "CHECKED", "VERSION"]);
     expect(functions.size).toBeGreaterThan(40);
@@ -149,6 +152,47 @@ describe("the report on a member", () => {
     expect(report).not.toMatch(/undefined|NaN|\[object/);
     expect(report).toContain("B1 &lt;main&gt; &amp; &quot;side&quot;");
     expect(report).not.toContain("<main> &");
+  });
+
+  it("has in its appendix alone every row of a long table, and every value with its numbers", async () => {
+    const full = await reportOf(host, "Beam 1", facts, { ...quiet, appendix: true });
+    expect(report).not.toContain("Appendix: workings");
+    const appendix = full.slice(full.indexOf("Appendix: workings"));
+    expect(appendix.length).toBeGreaterThan(2 * report.length);
+    const [{ blocks }] = await readMember(host, "Beam 1");
+    const tables = blocks.flatMap(({ items }) => items.flatMap((item) => (item.kind === "table" ? [item] : [])));
+    const long = tables.find(({ columns }) => columns[0]!.cells.length > 50)!;
+    for (const cell of long.columns.at(-1)!.cells) expect(appendix).toContain(`>${escape(readCellText(cell))}<`);
+  });
+
+  it("tells of a long table each row that does not pass, and those that decide a check", async () => {
+    const other = new MemoryHost();
+    const plan = expand(source, { ...source.example.inputs, ql: 60 });
+    await other.apply(plan, { sheetName: "Beam", progress });
+    const [beam] = await readMember(other, "Beam");
+    expect(beam.overall).toBe("FAIL");
+    const deciding = decidingCells(beam);
+    const tables = beam.blocks.flatMap(({ items }) => items.flatMap((item) => (item.kind === "table" ? [item] : [])));
+    let failing = 0;
+    for (const { columns } of tables) {
+      const { rows, of, failingLeftOut } = keyRows(columns, deciding);
+      if (of > 6) expect(rows.length).toBeLessThan(of);
+      const fails = Array.from({ length: of }, (_, i) => i).filter((i) =>
+        columns.some(({ cells }) => cells[i]?.content.value === "FAIL"),
+      );
+      failing += fails.length;
+      expect(fails.filter((i) => !rows.includes(i)).length).toBeLessThanOrEqual(failingLeftOut);
+    }
+    expect(failing).toBeGreaterThan(0);
+    const governs = beam.checks.reduce((a, b) => (Number(b.utilisation) > Number(a.utilisation) ? b : a));
+    const at = /x = ([\d.]+) m/.exec(governs.where)?.[1];
+    expect(at, governs.where).toBeDefined();
+    const stations = tables.filter(({ columns }) => columns.some(({ meaning }) => meaning.id === "x"));
+    const told = stations.flatMap(({ columns }) => {
+      const x = columns.find(({ meaning }) => meaning.id === "x")!;
+      return keyRows(columns, deciding).rows.map((i) => Number(x.cells[i]!.content.value).toFixed(2));
+    });
+    expect(told).toContain(at);
   });
 
   it("can be given up", async () => {

@@ -242,6 +242,7 @@ function strands(values: Values, h: number, random: Random): void {
   values.limit("yMidIn", 0.03 * h, 0.97 * h, random);
   values.limit("yEndIn", 0.03 * h, 0.97 * h, random);
   values.limit("debond", 0, 0.49 * L, random);
+  if (values.has("members")) values.limit("Lu", L, 1.1 * L, random);
   const least = 2 * Math.sqrt(values.number("As1In") / Math.PI);
   if (least > 40) values.set("As1In", (Math.PI / 4) * 39.9 ** 2);
   values.limit("diameterIn", Math.min(40, least), 40, random);
@@ -357,7 +358,6 @@ function declaredTopping(values: Values, random: Random): void {
 function line(sheet: DrawnSheet, values: Values, random: Random): void {
   if (!values.has("slBar")) return;
   const bed = values.number("bedLength");
-  values.limit("Lu", values.number("L"), 1.1 * values.number("L"), random);
   values.limit("gapU", 0, 0.05 * bed, random);
   values.limit("endsU", 0, 0.1 * bed, random);
   certificate(sheet, values, random);

@@ -145,6 +145,22 @@ describe("its verdicts", () => {
     expect(alone.column("vErHigh")).toEqual(alone.column("vEr"));
   }, 60_000);
 
+  test("compare tension at transfer with the strength of that age, not with that at 28 days", () => {
+    const own = { ...exampleOf(template), fckt: 25, t0: 5 };
+    const early = builtSheet(id, own);
+    const at = (column: string): number => Number(early.column(column)[0]);
+    // 3.1.2(9) by hand: s = 0.25 for a normal cement, in proportion to what is required at the least.
+    const [fcm, fctm] = [at("fcm"), 0.3 * (at("fcm") - 8) ** (2 / 3)];
+    const then = fctm * Math.min(Math.exp(0.25 * (1 - Math.sqrt(28 / 5))), (25 + 8) / fcm);
+    const tops = early.column("csTop").map((one) => Math.max(0, -Number(one)) / then);
+    const soffits = early.column("csLow").map((one) => Math.max(0, -Number(one)) / fctm);
+    expect(Math.max(...tops)).toBeGreaterThan(0);
+    early.agree(
+      "csU",
+      tops.map((top, i) => Math.max(top, soffits[i]!)),
+    );
+  }, 60_000);
+
   test("leave open what cracks: the deflections are of the uncracked section", () => {
     const heavy = withInputs({ ql: 45, limSag: 1, limAfter: 1, limLive: 1 });
     expect(Number(heavy.column("uCracks")[0])).toBeGreaterThan(1);

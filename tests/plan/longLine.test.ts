@@ -1,7 +1,7 @@
 /** The sheet of the long line against tests/independent, and the bed record's verdicts. */
 import { describe, expect, it } from "vitest";
 import type { Inputs, InputValue } from "../../src/sheet/index.ts";
-import { linkedTemplates } from "../../src/templates/index.ts";
+import { allTemplates, linkedTemplates } from "../../src/templates/index.ts";
 import { bentStrand, longLine } from "../independent/longLine.ts";
 import { builtSheet, exampleOf, planned } from "./builtSheet.ts";
 
@@ -119,6 +119,21 @@ it("counts units by their length, not by their span: 0.15 m beyond each support 
     expect(sheetWith({ Lu: null }, id).verdicts().overall).toBe("INCOMPLETE");
   }
 });
+it("stands on the stress check by the length of the members too: 5 of 16.5 m do not lie on 80 m, 5 spans of 15 m would", () => {
+  for (const id of ["pre-tensioned-en1992-2004", "pre-tensioned-is1343-1980"]) {
+    const example = exampleOf(allTemplates.find((one) => one.id === id)!);
+    const fit = (set: Inputs) => builtSheet(id, { ...example, ...set });
+    const long = fit({ Lu: 16.5 });
+    long.agree("bedUse", [(5 * 16.5) / 80]);
+    const verdict = (sheet: typeof long) =>
+      sheet.verdicts().checks.find(({ description }) => /length of the bed/.test(description))!.verdict;
+    expect(verdict(long)).toBe("FAIL");
+    expect(verdict(fit({ Lu: 16 }))).toBe("OK");
+    expect(fit({ Lu: null }).verdicts().overall).toBe("INCOMPLETE");
+    expect(() => fit({ members: 4.5 })).toThrow(/whole numbers/);
+  }
+});
+
 describe.each([en, is])("friction at deviators and hold-ups, %s", (id) => {
   it("costs stress at the far end and extension, and stands against the draw-in of the stress check", () => {
     const sheet = sheetWith({ muDev: 0.1 }, id);

@@ -215,3 +215,20 @@ test("with two jacks each has its own line, and the sum of both ends is judged",
   expect(sheet.column("fbSlip")).toEqual([7, 6, 6]);
   expect(sheet.column("rsOk")).toEqual(["OK", "OK", "OK", "–", "OK", "–"]);
 });
+
+test("a force within its tolerance still fails where the steel is stressed beyond its limit at the jack", () => {
+  // By hand: 0.9 × 1600 MPa = 1440 MPa, 5.10.2.1(1); 1296 kN on 900 mm² reach it, 440.8 bar on this jack.
+  const read = (last: number) => {
+    const [first, ...others] = example["rdBar"] as readonly (readonly (readonly number[])[])[];
+    const stages = first![0]!;
+    return record({ rdBar: [[[...stages.slice(0, 4), last]], ...others], tolForce: 5 } as Inputs);
+  };
+  const verdict = (sheet: ReturnType<typeof read>, text: RegExp) =>
+    sheet.verdicts().checks.find(({ description }) => text.test(description))!.verdict;
+  const over = read(442);
+  near(over.column("rsUM").slice(0, 1), [(44.2 * area) / 900 / 1440]);
+  expect(verdict(over, /^force at lock-off/)).toBe("OK");
+  expect(verdict(over, /^stress reached at the jack/)).toBe("FAIL");
+  expect(over.verdicts().overall).toBe("FAIL");
+  expect(verdict(read(440), /^stress reached at the jack/)).toBe("OK");
+});

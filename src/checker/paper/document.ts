@@ -50,6 +50,23 @@ const style = `
 .kn-page .kn-legend { list-style: none; padding: 0; display: flex; flex-wrap: wrap; gap: 0 1em; font-size: 0.9em; }
 .kn-page .kn-logo { display: block; margin: 0 0 0.6em auto; height: auto; }
 .kn-chapter { break-before: page; }
+@media print { .kn-brief { font-size: 8pt; line-height: 1.25; } }
+.kn-brief h3 { margin: 0.7em 0 0.1em; } .kn-brief h4 { margin: 0.6em 0 0.1em; break-after: avoid; }
+.kn-brief .kn-table th, .kn-brief .kn-table td { padding: 0.08em 0.4em 0.08em 0; }
+.kn-brief p { margin: 0.15em 0; }
+.kn-brief .kn-item { padding: 0.2em 0; }
+.kn-dense { font-size: 0.92em; width: 100%; }
+.kn-dense .kn-wraps { white-space: normal; }
+.kn-dense thead th { vertical-align: bottom; }
+.kn-how { color: #3a4148; }
+.kn-given { list-style: none; padding: 0; columns: 2; column-gap: 6mm; font-size: 0.95em; }
+.kn-page .kn-given { padding-left: 0; }
+.kn-given li { break-inside: avoid; border-bottom: 1px solid #dde1e5; }
+.kn-pair { display: grid; grid-template-columns: 1fr 1fr; gap: 0 6mm; align-items: start; }
+.kn-columns { columns: 2; column-gap: 7mm; }
+.kn-columns .kn-item { break-inside: auto; } .kn-columns .kn-equation { overflow: hidden; }
+.kn-columns math { font-size: 1em; } .kn-columns .kn-equation { padding: 0; }
+.kn-chapter.kn-brief { break-before: auto; border-top: 2px solid #1b1f23; margin-top: 1.4em; }
 .kn-caution { border: 1px solid #7a4d00; padding: 0.2em 0.8em; margin-top: 1.4em; break-inside: avoid; }
 `;
 

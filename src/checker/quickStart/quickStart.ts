@@ -94,6 +94,8 @@ const mostInTendon = 22;
 /** Clear distance kept between ducts, mm, and of the lowest tendon from the soffit. Common practice, no source. */
 const between = 40;
 const cover = 60;
+/** How far a member reaches beyond the middle of each bearing, in m; common practice, no source. */
+const beyondSupport = 0.15;
 
 interface Layout {
   readonly count: number;
@@ -305,6 +307,7 @@ function rowInputs(rows: readonly StrandRow[], sigj: number, L: number): Inputs 
     sigj: all(sigj),
     sh: all(apart),
     members: 1,
+    Lu: Math.round((L + 2 * beyondSupport) * 1000) / 1000,
     bedLength: Math.ceil(L + 5),
   };
 }

@@ -19,7 +19,7 @@ import {
 } from "./read.ts";
 
 /** What draws the pictures of a report; lines without a point are left out before. */
-export type Picture = (chart: PlannedChart, lines: readonly Line[]) => Markup;
+export type Picture = (chart: PlannedChart, lines: readonly Line[], width?: number) => Markup;
 
 /** What a chapter is made with. */
 export interface Making {
@@ -175,7 +175,7 @@ export function checksTable({ checks }: ReadSheet): Markup {
   )}</tbody></table>`;
 }
 
-function pictures({ of }: ReadSheet, picture: Picture): readonly Markup[] {
+export function pictures({ of }: ReadSheet, picture: Picture): readonly Markup[] {
   return of.plan.charts.flatMap((chart) => {
     const lines = chartLines(chart, (area) =>
       cellsOf(area).map((planned) => {
@@ -188,19 +188,20 @@ function pictures({ of }: ReadSheet, picture: Picture): readonly Markup[] {
   });
 }
 
-/** One sheet in full: what it says, its inputs, every equation with numbers, its tables and pictures. */
-export async function chapterOf(sheet: ReadSheet, number: number, making: Making): Promise<Markup> {
-  const { of, overall, warnings, title } = sheet;
-  const blocks: Markup[] = [];
-  for (const block of sheet.blocks) blocks.push(await blockOf(sheet, block, making));
-  return html`<section class="kn-chapter" id="sheet-${number}"><h2>${number} ${of.snapshot.sheet} ${quiet(of.template.title)}</h2>
-<table class="kn-facts"><tbody>${[
+/** What a sheet is, and its verdict. */
+export function factsTable(sheet: ReadSheet): Markup {
+  const { of, overall, title } = sheet;
+  return html`<table class="kn-facts"><tbody>${[
     ...title.filter(([, text]) => text !== ""),
     ["Overall verdict", [overall, assumedText(sheet)].filter(Boolean).join(", ")] as const,
     ["Template", `${of.head.templateId} ${of.head.templateVersion}, hash ${of.head.hash}`] as const,
-  ].map(([what, text]) => html`<tr><th scope="row">${what}</th><td>${text}</td></tr>`)}</tbody></table>
-${checksTable(sheet)}
-${warnings.length > 0 && html`<h3>Warnings of this sheet</h3><ul>${warnings.map((text) => html`<li>${text}</li>`)}</ul>`}
-${pictures(sheet, making.picture)}
+  ].map(([what, text]) => html`<tr><th scope="row">${what}</th><td>${text}</td></tr>`)}</tbody></table>`;
+}
+
+/** The workings of a sheet in full: its inputs, every equation with numbers, every row of its tables. */
+export async function workingsOf(sheet: ReadSheet, number: string, making: Making): Promise<Markup> {
+  const blocks: Markup[] = [];
+  for (const block of sheet.blocks) blocks.push(await blockOf(sheet, block, making));
+  return html`<section class="kn-chapter"><h2>${number} ${sheet.of.snapshot.sheet} ${quiet(sheet.of.template.title)}</h2>
 ${blocks}</section>`;
 }

@@ -6,7 +6,9 @@ import { paperDocument } from "../paper/document.ts";
 import { basisOf, placeInWork } from "../trace/source.ts";
 import type { Setting } from "../trace/note.ts";
 import { Tracer, type TracedCell } from "../trace/traceCell.ts";
-import { chapterOf, utilisationText, type Picture } from "./chapter.ts";
+import { utilisationText, workingsOf, type Picture } from "./chapter.ts";
+import { equationsOf, firstUses } from "./equations.ts";
+import { chapterInBrief } from "./inBrief.ts";
 import { NotReportable, sheetsOfMember } from "./memberSheets.ts";
 import { assumedText, noVerdict, readSheet, type ReadCheck, type ReadSheet } from "./read.ts";
 
@@ -18,6 +20,8 @@ export interface ReportFacts {
 export interface ReportOptions {
   readonly setting: Setting;
   readonly picture: Picture;
+  /** With an appendix: every value with its equation and numbers, every row of every table. */
+  readonly appendix?: boolean;
   /** After each value; `share` runs from 0 to 1. */
   readonly progress?: (share: number) => void;
   readonly signal?: AbortSignal;
@@ -104,13 +108,13 @@ function sourcesTable(cells: readonly TracedCell[]): Markup {
       sources.set(place, known);
     }
   }
-  return html`<table class="kn-table"><thead><tr><th scope="col">source</th><th scope="col">how it was established</th>
-<th scope="col">functions</th></tr></thead><tbody>${[...sources]
+  return html`<p class="kn-quiet">Each source, how it was established, and the functions that follow it.</p>
+<ul class="kn-given">${[...sources]
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(
       ([place, { basis, functions }]) =>
-        html`<tr><td>${place}</td><td>${basis}</td><td>${[...functions].sort().join(", ")}</td></tr>`,
-    )}</tbody></table>`;
+        html`<li>${place} <span class="kn-quiet">${basis}</span>: ${[...functions].sort().join(", ")}</li>`,
+    )}</ul>`;
 }
 
 function revisions(sheets: readonly ReadSheet[]): Markup {
@@ -143,24 +147,25 @@ const breathe = (): Promise<void> => new Promise((next) => setTimeout(next, 0));
 const untilBreath = 10;
 
 /**
- * The whole member as one HTML document to print and file: what its sheets say, what is still open, every equation with
- * numbers, tables, pictures and sources.
+ * The whole member as one HTML document to print and file: what its sheets say, what is still open, inputs, values,
+ * pictures, of long tables what decides, each equation once with numbers, and sources.
  * @throws NotReportable where no template built the sheet or its source is missing
  */
 export async function reportOf(
   host: Host,
   sheet: string,
   { date }: ReportFacts,
-  { setting, picture, progress, signal }: ReportOptions,
+  { setting, picture, appendix = false, progress, signal }: ReportOptions,
 ): Promise<string> {
   const sheets = await readMember(host, sheet);
   const logo = await host.logo(sheets[0].of.snapshot.sheet);
-  const all = sheets.reduce((sum, one) => sum + tracedIn(one), 0);
+  const all = firstUses(sheets).length + (appendix ? sheets.reduce((sum, one) => sum + tracedIn(one), 0) : 0);
   const cells: TracedCell[] = [];
+  let done = 0;
   const step = async (): Promise<void> => {
     signal?.throwIfAborted();
-    progress?.(all === 0 ? 1 : cells.length / all);
-    if (cells.length % untilBreath === 0) await breathe();
+    progress?.(++done / all);
+    if (done % untilBreath === 0) await breathe();
   };
   const making = {
     tracer: new Tracer(host),
@@ -169,15 +174,18 @@ export async function reportOf(
     step,
     traced: (cell: TracedCell): void => void cells.push(cell),
   };
-  const chapters: Markup[] = [];
-  for (const [i, one] of sheets.entries()) chapters.push(await chapterOf(one, i + 1, making));
+  signal?.throwIfAborted();
+  const chapters = sheets.map((one, i) => chapterInBrief(one, i + 1, picture));
+  const equations = await equationsOf(sheets, making);
+  const workings: Markup[] = [];
+  if (appendix) for (const [i, one] of sheets.entries()) workings.push(await workingsOf(one, `A${i + 1}`, making));
   // Equations are read one by one, while the sheets may be edited: half of one state and half of another is no report.
   if (heldBy(await readMember(host, sheet)) !== heldBy(sheets)) throw new NotReportable(changedMeanwhile);
   const [first] = sheets;
   const named = (what: string): string => first.title.find(([of]) => of === what)?.[1] ?? "";
   const title = `Report: ${named("Member") || first.of.snapshot.sheet}`;
   const after = sheets.length;
-  const parts = ["Sources", "Revisions", "Limits of this report"] as const;
+  const parts = ["Equations", "Sources", "Revisions", "Limits of this report"] as const;
   return paperDocument(
     title,
     html`${logo && logoMarkup(logo)}<h1>${title}</h1>
@@ -198,11 +206,19 @@ ${bySheet(sheets, warningsOf, "No sheet has a warning.")}
 <h2>Open assumptions</h2>
 ${bySheet(sheets, ({ assumed }) => assumed, "No input is marked as assumed.")}
 ${chapters}
-<section id="part-${after + 1}"><h2>${after + 1} ${parts[0]}</h2>${sourcesTable(cells)}</section>
-<section id="part-${after + 2}"><h2>${after + 2} ${parts[1]}</h2>${revisions(sheets)}</section>
-<section id="part-${after + 3}"><h2>${after + 3} ${parts[2]}</h2>
+<section id="part-${after + 1}" class="kn-brief"><h2>${after + 1} ${parts[0]}</h2>
+<p>Each equation once, with the numbers of the value named “here”. Every other value that has it follows it likewise: select
+the value and open Trace.</p>${equations}</section>
+<section id="part-${after + 2}" class="kn-brief"><h2>${after + 2} ${parts[1]}</h2>${sourcesTable(cells)}</section>
+<section id="part-${after + 3}"><h2>${after + 3} ${parts[2]}</h2>${revisions(sheets)}</section>
+<section id="part-${after + 4}"><h2>${after + 4} ${parts[3]}</h2>
+<p>Of a table of more than six rows the report shows those that do not pass, those from which a check takes its value, and the
+ends. Values linked to the stress check stand in its chapter alone. All rows stand on the sheets${
+      appendix ? " and in the appendix" : ", and in the appendix where the report is made with it"
+    }.</p>
 <p>The report says what the sheets say at the time it was made. It is no independent check. Equations and clauses are those of
 the functions named; check them against your own copy of the standard in force and its National Annex. Values typed over
-formulas are found by Compare, not here.</p></section>`,
+formulas are found by Compare, not here.</p></section>
+${workings.length > 0 && html`<h1 class="kn-chapter">Appendix: workings</h1>${workings}`}`,
   );
 }

@@ -5,6 +5,7 @@ import {
   nameOf,
   readFactor,
   version,
+  type Declaration,
   type Formula,
   type Trace,
 } from "../../core/index.ts";
@@ -14,6 +15,7 @@ import {
   Markup,
   numberText,
   ended,
+  hasSymbol,
   sentence,
   substitutionTex,
   symbol,
@@ -35,6 +37,8 @@ import type { Branch } from "./tree.ts";
 export interface Setting {
   readonly math: Parser;
   readonly mathml: (tex: string) => string;
+  /** How many signs of an equation fit beside one another, where it is fewer than on the width of the paper. */
+  readonly across?: number;
 }
 
 interface NoteFacts {
@@ -59,16 +63,15 @@ const smallest = 0.6;
 const signsOf = (tex: string): number =>
   tex.replace(/\\(?:mathrm|text|left|right|frac)\b|[{}_^ ]/g, "").replace(/\\[a-zA-Z]+/g, "x").length;
 
-const sizeOf = (tex: string): number => Math.max(smallest, Math.min(1, across / signsOf(tex)));
+const sizeOf = (tex: string, fits: number): number => Math.max(smallest, Math.min(1, fits / signsOf(tex)));
 
 /** The right-hand side with numbers in place of names, as plain text. */
 const plainNumbers = (equation: string, known: Readonly<Record<string, unknown>>): string =>
   `= ${equation.replace(/[A-Za-z_]\w*/g, (name) => (typeof known[name] === "number" ? numberText(known[name]) : name))}`;
 
 /** An equation; one too long for the paper or that cannot be set stands as its plain text, and is left out where it has none. */
-function set(tex: string, plain: string, { mathml }: Setting): Markup {
-  if (signsOf(tex) > across / smallest && plain !== "")
-    return html`<div class="kn-equation"><code>${plain}</code></div>`;
+function set(tex: string, plain: string, { mathml, across: fits = across }: Setting): Markup {
+  if (signsOf(tex) > fits / smallest && plain !== "") return html`<div class="kn-equation"><code>${plain}</code></div>`;
   let equation: string;
   try {
     equation = mathml(tex);
@@ -76,11 +79,12 @@ function set(tex: string, plain: string, { mathml }: Setting): Markup {
     // The typesetter throws errors of its own for what it cannot set.
     return plain === "" ? html`` : html`<div class="kn-equation"><code>${plain}</code></div>`;
   }
-  const size = sizeOf(tex);
+  const size = sizeOf(tex, fits);
   return html`<div class="kn-equation"${size < 1 && new Markup(` style="font-size: ${size.toFixed(2)}em"`)}>${new Markup(equation)}</div>`;
 }
 
-function stepsOf(formula: Formula, { steps, values }: Trace, setting: Setting): Markup {
+/** `numbers`: each equation a second time, with numbers in place of names. */
+function stepsOf(formula: Formula, { steps, values }: Trace, setting: Setting, numbers = true): Markup {
   const known: Record<string, unknown> = { ...values, ...Object.fromEntries(steps.map((s) => [s.name, s.value])) };
   const several = steps.length > 1;
   return html`${steps.map(({ name, step, value, shown }) => {
@@ -91,6 +95,7 @@ function stepsOf(formula: Formula, { steps, values }: Trace, setting: Setting): 
             formula.params[step.lookup.of]?.text ?? formula.steps[step.lookup.of]?.text ?? step.lookup.of
           }</p>`
         : html`${set(equationTex(setting.math, formula, name, values), equationFor(step, values), setting)}${
+            numbers &&
             "equation" in step &&
             set(
               `= ${substitutionTex(setting.math, formula, name, known)}`,
@@ -117,10 +122,13 @@ function whence({ written, origin }: TracedOrigin): string {
   return written.kind === "expression" || written.kind === "call" ? `, from ${written.text}` : "";
 }
 
-function argumentsOf(call: TracedCall): Markup {
+/** Each argument of a call: its name, and what was handed over. */
+function argumentsOf(
+  call: TracedCall,
+): readonly { readonly name: Markup; readonly short: Markup; readonly value: string; readonly from: string }[] {
   const of = call.formula ?? call.spill;
-  if (!of) return html``;
-  return html`<ul class="kn-quiet">${Object.entries(of.params).map(([name, declared], i) => {
+  if (!of) return [];
+  return Object.entries(of.params).map(([name, declared], i) => {
     const p = call.trace?.arguments[i]?.parameter ?? declared;
     const given = call.arguments[i];
     const value = given?.value;
@@ -139,10 +147,33 @@ function argumentsOf(call: TracedCall): Markup {
           : Array.isArray(value)
             ? `${value.length} rows`
             : String(value);
-    return html`<li>${symbol(p.symbol)} ${sentence(p.text)} = ${text}${given && whence(given)}${
-      conversion !== undefined && `; put in as ${conversion}`
-    }</li>`;
-  })}</ul>`;
+    return {
+      name: html`${symbol(p.symbol)} ${sentence(p.text)}`,
+      short: hasSymbol(p.symbol) ? symbol(p.symbol) : sentence(p.text),
+      value: text,
+      from: `${given ? whence(given) : ""}${conversion === undefined ? "" : `; put in as ${conversion}`}`,
+    };
+  });
+}
+
+/** What a call says of itself beside its result. */
+const remarks = (call: TracedCall, of: Declaration): Markup =>
+  html`${(call.trace?.warnings ?? call.spilled?.warnings ?? []).map(
+    (w) => html`<p class="kn-flag">Warning: ${sentence(ended(w))}</p>`,
+  )}${call.flags.map((f) => html`<p class="kn-flag">Look at ${nameOf(of.params[f.parameter]!)}: ${f.message}.</p>`)}`;
+
+/** A rule by itself, with the numbers of one call of it: short enough for half the width of the paper. */
+export function rule(call: TracedCall, setting: Setting, used: string): Markup {
+  const of = call.formula ?? call.spill;
+  if (!of) return html``;
+  const given = argumentsOf(call);
+  return html`<section class="kn-item"><p><code>KERN.${of.id}</code>: ${sentence(of.summary)}.
+<span class="kn-quiet">${placeInWork(of, call.trace?.values)}. Basis: ${basisOf(of, call.trace?.values)}. Here: ${used}.</span></p>
+<p class="kn-quiet">${given.map(({ short, value }, i) => html`${i > 0 && "; "}${short} = ${value}`)}</p>
+${call.trace && call.formula && stepsOf(call.trace.formula, call.trace, setting, false)}
+${call.spill && set(call.spill.governing, call.spill.governing, setting)}
+${call.refused && html`<p class="kn-flag">No result: ${call.refused.message}.</p>`}
+${remarks(call, of)}</section>`;
 }
 
 function callOf(call: TracedCall, setting: Setting): Markup {
@@ -150,13 +181,12 @@ function callOf(call: TracedCall, setting: Setting): Markup {
   if (call.unknown) return html`<p class="kn-flag">${call.unknown.message}.</p>`;
   if (!of) return html`<p>KERN.${call.call.id}</p>`;
   return html`<p>By <code>KERN.${of.id}</code>: ${sentence(of.summary)}.</p>
-${argumentsOf(call)}
+<ul class="kn-quiet">${argumentsOf(call).map(({ name, value, from }) => html`<li>${name} = ${value}${from}</li>`)}</ul>
 ${call.trace && call.formula && stepsOf(call.trace.formula, call.trace, setting)}
 ${call.spill && set(call.spill.governing, call.spill.governing, setting)}
 ${call.refused && html`<p class="kn-flag">No result: ${call.refused.message}.</p>`}
 <p class="kn-quiet">${placeInWork(of, call.trace?.values)}. Basis: ${basisOf(of, call.trace?.values)}.</p>
-${(call.trace?.warnings ?? call.spilled?.warnings ?? []).map((w) => html`<p class="kn-flag">Warning: ${sentence(ended(w))}</p>`)}
-${call.flags.map((f) => html`<p class="kn-flag">Look at ${nameOf(of.params[f.parameter]!)}: ${f.message}.</p>`)}`;
+${remarks(call, of)}`;
 }
 
 function partOf({ address, row, column, call }: PartOfSpill): Markup {

@@ -4,7 +4,7 @@ import { html, Markup } from "../../../src/typeset/index.ts";
 import { dashes, drawn } from "../../build/drawn.ts";
 
 /** Pixels: as wide as the paper between its margins. */
-const width = 620;
+const wholeWidth = 620;
 
 const sample = (classes: string, dash: string): Markup =>
   html`<svg width="34" height="10" class="${classes}">
@@ -13,7 +13,7 @@ const sample = (classes: string, dash: string): Markup =>
 /** Draws the pictures of a report, each with a list of its lines. */
 export const pictureWith =
   (Plot: typeof Plots): Picture =>
-  (chart, lines) => {
+  (chart, lines, width = wholeWidth) => {
     const svg = drawn(Plot, chart, lines, width);
     const values = lines.filter(({ kind }) => kind === "value");
     const limits = [...new Set(lines.flatMap(({ kind, name }) => (kind === "limit" ? [name] : [])))];

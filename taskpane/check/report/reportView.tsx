@@ -43,6 +43,7 @@ export function ReportView({ host, go }: ToolProps) {
   const { sheet, problem } = useMemberSheet(host);
   const [share, setShare] = useState<number>();
   const [made, setMade] = useState<string>();
+  const [appendix, setAppendix] = useState(false);
   const shown = useRef(-1);
   const abort = useRef<AbortController>();
   const facts = () => ({ date: now() });
@@ -54,6 +55,7 @@ export function ReportView({ host, go }: ToolProps) {
       return await reportOf(host, sheet!, facts(), {
         setting: { math, mathml },
         picture: pictureWith(Plot),
+        appendix,
         signal,
         progress: (done) => {
           const percent = Math.floor(done * 20) * 5;
@@ -70,8 +72,8 @@ export function ReportView({ host, go }: ToolProps) {
     <>
       <p>
         The whole member in one document: the stress check with every sheet linked to it, what fails or is still open,
-        every equation with its numbers, tables, pictures, sources and revisions. It says what the sheets say now and is
-        no independent check.
+        inputs, values and how they come about, of long tables the rows that decide, each equation once with its
+        numbers, pictures, sources and revisions. It says what the sheets say now and is no independent check.
       </p>
       {problem && (
         <p class="kb-problem" role="alert">
@@ -85,6 +87,11 @@ export function ReportView({ host, go }: ToolProps) {
           <p>
             Report on the member of <strong>{sheet}</strong>.
           </p>
+          <label class="kb-check">
+            <input type="checkbox" checked={appendix} onChange={(event) => setAppendix(event.currentTarget.checked)} />{" "}
+            With an appendix of all workings: every value with its equation and numbers, every row. Some hundred pages
+            more.
+          </label>
           <Paper title="The report on paper" fileName={`Report ${sheet}.html`} make={make} />
           {share !== undefined && (
             <p class="kb-hint">

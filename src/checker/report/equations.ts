@@ -1,0 +1,68 @@
+import { html, type Markup } from "../../typeset/index.ts";
+import { rulesOf } from "../trace/source.ts";
+import { rule } from "../trace/note.ts";
+import type { TracedCell } from "../trace/traceCell.ts";
+import type { Making } from "./chapter.ts";
+import type { ReadCell, ReadSheet } from "./read.ts";
+
+/** Where a function of ours, under one rule, is used first. */
+export interface FirstUse {
+  readonly id: string;
+  readonly sheet: ReadSheet;
+  readonly cell: ReadCell;
+}
+
+const computedCells = ({ blocks }: ReadSheet): readonly ReadCell[] =>
+  blocks.flatMap(({ items }) =>
+    items.flatMap((item) => {
+      if (item.kind === "computed") return [item.cell];
+      if (item.kind !== "table") return [];
+      return item.columns.flatMap(({ kind, cells }) => {
+        const shown = cells.find(({ content }) => typeof content.value === "number") ?? cells[0];
+        return kind === "computed" && shown ? [shown] : [];
+      });
+    }),
+  );
+
+/** Each rule of the member once, where it is first used, in the order of the sheets. */
+export function firstUses(sheets: readonly ReadSheet[]): readonly FirstUse[] {
+  const known = new Set<string>();
+  const uses: FirstUse[] = [];
+  for (const sheet of sheets)
+    for (const cell of computedCells(sheet)) {
+      if (cell.content.formula === undefined) continue;
+      for (const { id, place } of rulesOf(cell.content.formula)) {
+        const key = `${id} ${place}`;
+        if (known.has(key)) continue;
+        known.add(key);
+        uses.push({ id, sheet, cell });
+      }
+    }
+  return uses;
+}
+
+/** What computes nothing of the member has no equation to show. */
+const silent = new Set(["WARNINGS", "INPUT_WARNINGS", "WARNINGS_CODE", "CHECKED", "VERSION"]);
+
+/** So many signs of an equation fit in a column of them. */
+const signsAcross = 50;
+
+/** Every equation once, with the numbers of the value where it is first used. */
+export async function equationsOf(sheets: readonly ReadSheet[], making: Making): Promise<Markup> {
+  const parts: Markup[] = [];
+  const traced = new Map<ReadCell, TracedCell>();
+  for (const { id, sheet, cell } of firstUses(sheets)) {
+    let one = traced.get(cell);
+    if (!one) {
+      one = await making.tracer.trace({ sheet: sheet.of.snapshot.sheet, ...cell.at });
+      traced.set(cell, one);
+      making.traced(one);
+    }
+    await making.step();
+    const call = one.calls.find(({ formula, spill }) => (formula ?? spill)?.id === id);
+    if (!call || silent.has(id)) continue;
+    const used = `${sheet.of.snapshot.sheet} ${cell.meaning.item}`;
+    parts.push(rule(call, { ...making.setting, across: signsAcross }, used));
+  }
+  return html`<div class="kn-columns">${parts}</div>`;
+}
