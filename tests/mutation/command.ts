@@ -39,6 +39,7 @@ const workers = Array.from({ length: Number(values.workers) }, () => new Worker(
 const watched = await workers[0]!.ask({ watch: true }, 1_800_000);
 if (!watched || !("seen" in watched)) throw new Error("the tests could not be run without a mutant");
 const { seen, atLoading } = watched;
+if (seen.length === 0) throw new Error("there are no tests in the bundle");
 const failing = seen.filter(({ failed }) => failed);
 for (const { name } of failing) console.log(`  left out, since it fails without a mutant: ${name}`);
 
@@ -77,7 +78,7 @@ await Promise.all(
         if (!answer) records.note(mutant, "never ends");
         else if ("killedBy" in answer) records.note(mutant, answer.killedBy === undefined ? "survived" : "killed");
       }
-      if (++done % 100 === 0) {
+      if (++done % 25 === 0) {
         records.save();
         console.log(`  ${done} tried, ${waiting.length} to go`);
       }
