@@ -51,7 +51,7 @@ export function coreFiles(words: readonly string[]): readonly string[] {
 }
 
 /** Builds core and tests into one piece, with the mutants of the files given asleep in it. */
-export async function bundle(files: readonly string[]): Promise<Bundle> {
+export async function bundle(files: readonly string[], folders = testFolders): Promise<Bundle> {
   const mutants: MutantInFile[] = [];
   const codeOf = new Map<string, string>();
   for (const file of files) {
@@ -69,7 +69,7 @@ export async function bundle(files: readonly string[]): Promise<Bundle> {
     );
   }
   const harness = join(import.meta.dirname, "harness.ts");
-  const tests = testFolders.flatMap((folder) =>
+  const tests = folders.flatMap((folder) =>
     filesIn(join(root, "tests", folder), (name) => name.endsWith(".test.ts") && !leftOut.has(name)),
   );
   const built = await build({
