@@ -15,7 +15,7 @@ describe("core and tests in one piece", () => {
       for (const { id, was, becomes } of mutants) {
         const tests = seen.flatMap(({ met }, at) => (met.includes(id) ? [at] : []));
         const answer = await worker.ask({ mutant: id, tests, most: 20_000 }, 60_000);
-        expect(answer, `${was} > ${becomes}`).toMatchObject({ killedBy: expect.stringMatching(/./) });
+        expect(answer, `${was} > ${becomes}`).toMatchObject({ killedBy: expect.stringMatching(/./) as string });
       }
     } finally {
       worker.end();
