@@ -4,7 +4,7 @@ import { Worker } from "./pool.ts";
 
 describe("core and tests in one piece", () => {
   it("hold tests that pass without a mutant and notice each of a file they meet", async () => {
-    const { code, mutants } = await bundle(coreFiles(["friction/frictionStress.ts"]), ["unit/mechanics"]);
+    const { code, mutants } = await bundle(coreFiles(["friction/frictionStress.ts"]), { folders: ["unit/mechanics"] });
     const worker = new Worker(code);
     try {
       const watched = await worker.ask({ watch: true }, 120_000);

@@ -50,13 +50,30 @@ export function coreFiles(words: readonly string[]): readonly string[] {
   );
 }
 
-/** Builds core and tests into one piece, with the mutants of the files given asleep in it. */
-export async function bundle(files: readonly string[], folders = testFolders): Promise<Bundle> {
+interface Wanted {
+  /** One mutant in so many. */
+  readonly every?: number;
+  /** Bounds and everyday ranges of declarations too. */
+  readonly ranges?: boolean;
+  /** Folders of tests. */
+  readonly folders?: readonly string[];
+}
+
+/**
+ * Builds core and tests into one piece, with the mutants wanted of the files given asleep in it. All others stay out:
+ * each costs time wherever the calculation passes it.
+ */
+export async function bundle(
+  files: readonly string[],
+  { every = 1, ranges = false, folders = testFolders }: Wanted = {},
+): Promise<Bundle> {
+  let passed = 0;
+  const choose = (isRange: boolean): boolean => (ranges || !isRange) && passed++ % every === 0;
   const mutants: MutantInFile[] = [];
   const codeOf = new Map<string, string>();
   for (const file of files) {
     const text = readFileSync(file, "utf8");
-    const made = instrument(file, text, mutants.length);
+    const made = instrument(file, text, mutants.length, choose);
     codeOf.set(file, made.code);
     const first = mutants.length;
     made.mutants.forEach((mutant, i) =>

@@ -32,9 +32,8 @@ if (files.length === 0) {
 const most = 20_000;
 const beyond = 60_000;
 
-const { code, mutants } = await bundle(files);
-const chosen = mutants.filter((m) => values.ranges || !m.isRange).filter((_, i) => i % Number(values.every) === 0);
-console.log(`${chosen.length} mutants in ${files.length} files; running every test once without any`);
+const { code, mutants } = await bundle(files, { every: Number(values.every), ranges: values.ranges });
+console.log(`${mutants.length} mutants in ${files.length} files; running every test once without any`);
 const workers = Array.from({ length: Number(values.workers) }, () => new Worker(code));
 const watched = await workers[0]!.ask({ watch: true }, 1_800_000);
 if (!watched || !("seen" in watched)) throw new Error("the tests could not be run without a mutant");
@@ -65,8 +64,8 @@ function testsFor({ id, file }: MutantInFile): readonly number[] {
 }
 
 const records = new Records(values.fresh);
-const waiting = chosen.filter((m) => !records.isKilled(m));
-console.log(`${seen.length} tests; ${chosen.length - waiting.length} mutants were killed in an earlier run`);
+const waiting = mutants.filter((m) => !records.isKilled(m));
+console.log(`${seen.length} tests; ${mutants.length - waiting.length} mutants were killed in an earlier run`);
 let done = 0;
 await Promise.all(
   workers.map(async (worker) => {
@@ -88,5 +87,5 @@ await Promise.all(
 );
 records.save();
 
-const score = records.report(chosen);
+const score = records.report(mutants);
 process.exitCode = score >= Number(values.least) ? 0 : 1;
