@@ -28,9 +28,8 @@ if (files.length === 0) {
   process.exit(2);
 }
 
-/** For one mutant, milliseconds of tests that go on passing: beyond it counts as survived. */
+/** For one mutant, milliseconds of computing by tests that go on passing: beyond it counts as survived. */
 const most = 20_000;
-const beyond = 60_000;
 
 const { code, mutants } = await bundle(files, { every: Number(values.every), ranges: values.ranges });
 console.log(`${mutants.length} mutants in ${files.length} files; running every test once without any`);
@@ -63,6 +62,13 @@ function testsFor({ id, file }: MutantInFile): readonly number[] {
   return [...new Set([...own, ...near, ...everyTest])];
 }
 
+/** How long a mutant's tests may take until they count as never ending: ten times what they took without it. */
+function patience(tests: readonly number[]): number {
+  const times = tests.map((at) => seen[at]!.ms);
+  const sum = times.reduce((all, ms) => all + ms, 0);
+  return 20_000 + 10 * Math.min(sum, most + Math.max(...times));
+}
+
 const records = new Records(values.fresh);
 const waiting = mutants.filter((m) => !records.isKilled(m));
 console.log(`${seen.length} tests; ${mutants.length - waiting.length} mutants were killed in an earlier run`);
@@ -73,7 +79,7 @@ await Promise.all(
       const tests = testsFor(mutant);
       if (tests.length === 0) records.note(mutant, "not met");
       else {
-        const answer = await worker.ask({ mutant: mutant.id, tests, most }, beyond);
+        const answer = await worker.ask({ mutant: mutant.id, tests, most }, patience(tests));
         if (!answer) records.note(mutant, "never ends");
         else if ("killedBy" in answer) records.note(mutant, answer.killedBy === undefined ? "survived" : "killed");
       }
