@@ -3,8 +3,9 @@
  * mutate -- formulas/friction read.ts`
  * for files whose path holds one of the words. `--ranges` takes bounds and everyday ranges of declarations too,
  * `--fresh` forgets earlier runs.
- * `--every 4` takes one mutant in four, for a first look. What was killed stays so until its file changes (kept in
- * .cache/mutation.json). Ends with 1 below `--least` per cent (90).
+ * `--every 4` takes one mutant in four, for a first look; `--minutes 20` ends the look after so long, whatever is left:
+ * mutants are tried in an order that soon has some of every file. What was killed stays so until its file changes (kept
+ * in .cache/mutation.json). Ends with 1 below `--least` per cent (90).
  */
 import { parseArgs } from "node:util";
 import { bundle, coreFiles, type MutantInFile } from "./bundle.ts";
@@ -20,6 +21,7 @@ const { values, positionals } = parseArgs({
     workers: { type: "string", default: "2" },
     every: { type: "string", default: "1" },
     least: { type: "string", default: "90" },
+    minutes: { type: "string", default: "Infinity" },
   },
 });
 const files = coreFiles(positionals);
@@ -70,18 +72,23 @@ function patience(tests: readonly number[]): number {
 }
 
 const records = new Records(values.fresh);
-const waiting = mutants.filter((m) => !records.isKilled(m));
+/** In an order of which every beginning is spread over the whole list, by the golden section. */
+const waiting = mutants
+  .map((mutant, i) => ({ mutant, at: (i * (Math.sqrt(5) - 1)) % 2 }))
+  .sort((a, b) => a.at - b.at)
+  .flatMap(({ mutant }) => (records.isKilled(mutant) ? [] : mutant));
+const until = performance.now() + Number(values.minutes) * 60_000;
 console.log(`${seen.length} tests; ${mutants.length - waiting.length} mutants were killed in an earlier run`);
 let done = 0;
 await Promise.all(
   workers.map(async (worker) => {
-    for (let mutant = waiting.shift(); mutant; mutant = waiting.shift()) {
+    for (let mutant = waiting.shift(); mutant && performance.now() < until; mutant = waiting.shift()) {
       const tests = testsFor(mutant);
       if (tests.length === 0) records.note(mutant, "not met");
       else {
         const answer = await worker.ask({ mutant: mutant.id, tests, most }, patience(tests));
         if (!answer) records.note(mutant, "never ends");
-        else if ("killedBy" in answer) records.note(mutant, answer.killedBy === undefined ? "survived" : "killed");
+        else if ("killedBy" in answer) records.note(mutant, answer.killedBy === null ? "survived" : "killed");
       }
       if (++done % 25 === 0) {
         records.save();

@@ -22,7 +22,7 @@ export type Order =
 export type Answer =
   | { readonly ready: true }
   | { readonly seen: readonly Seen[]; readonly atLoading: readonly number[] }
-  | { readonly killedBy: string | undefined; readonly tried: number };
+  | { readonly killedBy: string | null; readonly tried: number };
 
 // The same draws with and without a mutant, so that a failure is the mutant's doing. The first counterexample is
 // enough: no time for a smaller one.
@@ -92,7 +92,7 @@ async function attempt(mutant: number, wanted: readonly number[], most: number):
     if (!(await passes(test))) return { killedBy: test.name, tried };
     if (computed() > until) break;
   }
-  return { killedBy: undefined, tried };
+  return { killedBy: null, tried };
 }
 
 process.on("message", (order: Order) => {
