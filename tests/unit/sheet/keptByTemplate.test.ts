@@ -5,7 +5,7 @@ import { copy, small } from "./small.ts";
 it("is made once as long as it is asked for, and anew once many others were", () => {
   const kept = new KeptByTemplate<number>();
   const make = vi.fn(() => make.mock.calls.length);
-  const other = copy(small);
+  const other = copy();
   const ask = (key: number, of = small): number => kept.of(of, of, String(key), make);
   expect([ask(0), ask(0), ask(0, other), ask(0)]).toEqual([1, 1, 2, 1]);
   for (let key = 1; key <= 22; key++) ask(key);
