@@ -12,6 +12,12 @@ export function optionsIn<T extends NonNullable<ParseArgsConfig["options"]>>(wor
   }
 }
 
+/** The options that a call gave, without those it left out. */
+export function given<T extends object>(options: T): { readonly [K in keyof T]?: Exclude<T[K], undefined> } {
+  const there = Object.entries(options).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(there) as { readonly [K in keyof T]?: Exclude<T[K], undefined> };
+}
+
 /** Says why a command ended without its file, and gives its exit status. Throws any other error again. */
 export function endOf(error: unknown, complain: (line: string) => void): 1 | 2 {
   if (error instanceof NotWritten) {

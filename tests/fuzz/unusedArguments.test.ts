@@ -6,18 +6,19 @@ import { basesOf } from "./fuzz.ts";
 
 const seed = 1343;
 
-/** An argument and a value of the choice that does not use it, with a call that makes this choice. */
+/** An argument and a value of the choice that does not use it. */
 interface Unused {
   readonly at: number;
+  /** Where the choice stands. */
+  readonly by: number;
   readonly name: string;
   readonly parameter: Parameter;
   readonly varies: Varies;
   readonly choice: string;
-  readonly call: readonly Argument[];
 }
 
 /** What the argument holds where it is used. */
-function plausible(f: WorksheetFunction, { at, parameter, varies }: Omit<Unused, "call">): Argument {
+function plausible(f: WorksheetFunction, { at, parameter, varies }: Unused): Argument {
   const own = Object.values(varies.as)[0]!;
   if (own.kind === "number") {
     const [low, high] = own.typical ?? [own.min ?? own.above ?? 1, own.max ?? own.below ?? 2];
@@ -30,7 +31,7 @@ function plausible(f: WorksheetFunction, { at, parameter, varies }: Omit<Unused,
   return given[at];
 }
 
-/** A call for each pair of an argument and a choice that does not use it, the argument left blank. */
+/** Each pair of an argument and a choice that does not use it. */
 function unusedIn(f: WorksheetFunction): readonly Unused[] {
   const names = f.parameters.map(({ name }) => name);
   return f.parameters.flatMap(({ name, parameter }, at) => {
@@ -38,23 +39,26 @@ function unusedIn(f: WorksheetFunction): readonly Unused[] {
     const by = names.indexOf(varies?.argument ?? "");
     const decides = f.parameters[by]?.parameter;
     if (!varies || decides?.kind !== "choice") return [];
-    return decides.values.flatMap(({ value }) => {
-      if (varies.as[String(value)]) return [];
-      const drawn = basesOf(f, seed).find((args) => args[by] === value);
-      if (!drawn) throw new Error(`${f.id}: no call with ${varies.argument} ${value} was drawn`);
-      const call = drawn.map((arg, i) => (i === at ? null : arg));
-      return [{ at, name, parameter, varies, choice: String(value), call }];
-    });
+    return decides.values.flatMap(({ value }) =>
+      varies.as[String(value)] ? [] : [{ at, by, name, parameter, varies, choice: String(value) }],
+    );
   });
+}
+
+const put = (call: readonly Argument[], at: number, value: Argument): readonly Argument[] =>
+  call.map((arg, i) => (i === at ? value : arg));
+
+/** A call that makes the choice, with the argument left blank. */
+function blankCall(f: WorksheetFunction, { at, by, varies, choice }: Unused): readonly Argument[] {
+  const drawn = basesOf(f, seed).find((args) => String(args[by]) === choice);
+  if (!drawn) throw new Error(`${f.id}: no call with ${varies.argument} ${choice} was drawn`);
+  return put(drawn, at, null);
 }
 
 const having = worksheetFunctions.flatMap((f) => {
   const all = unusedIn(f);
   return all.length > 0 ? [{ id: f.id, f, all }] : [];
 });
-
-const put = ({ call, at }: Unused, value: Argument): readonly Argument[] =>
-  call.map((arg, i) => (i === at ? value : arg));
 
 /** Whole functions whose choice names one of several figures of the same thing. */
 const ignoring = [
@@ -79,19 +83,20 @@ describe("an argument that the choice does not use", () => {
 
   it.each(having)("$id", ({ f, all }) => {
     for (const unused of all) {
-      const { varies, parameter, choice, call, name } = unused;
+      const { at, varies, parameter, choice, name } = unused;
+      const call = blankCall(f, unused);
       const what = `${name} with ${choice}`;
       const blank = f.call(call);
       expect(blank, what).toHaveProperty("value");
       for (const nothing of [0, "", null, undefined, [[null]]])
-        expect(f.call(put(unused, nothing)), `${what}, ${String(nothing)}`).toEqual(blank);
+        expect(f.call(put(call, at, nothing)), `${what}, ${String(nothing)}`).toEqual(blank);
       const value = plausible(f, unused);
-      const given = f.call(put(unused, value));
+      const given = f.call(put(call, at, value));
       if (varies.ignored !== undefined) {
         const declaration = (f.formula ?? f.spill)!;
         for (const any of [value, -1e9, "text"]) {
-          expect(f.call(put(unused, any)), what).toEqual(blank);
-          expect(warnings(declaration, put(unused, any)), what).toEqual(warnings(declaration, call));
+          expect(f.call(put(call, at, any)), what).toEqual(blank);
+          expect(warnings(declaration, put(call, at, any)), what).toEqual(warnings(declaration, call));
         }
         continue;
       }
@@ -99,12 +104,12 @@ describe("an argument that the choice does not use", () => {
       expect(message, what).toContain(parameter.symbol.replace(/_/g, ""));
       expect(message, what).toContain(` is not used with ${varies.argument} ${choice}; leave it blank`);
       for (const any of [NaN, -Infinity, true, "x".repeat(300), value]) {
-        const answer = f.call(put(unused, any));
-        expect(faultOf(f, put(unused, any), answer), `${what}, ${String(any)}`).toBeUndefined();
+        const answer = f.call(put(call, at, any));
+        expect(faultOf(f, put(call, at, any), answer), `${what}, ${String(any)}`).toBeUndefined();
         expect(answer, `${what}, ${String(any)}`).toHaveProperty("error");
       }
       // Not its bounds: they hold where it is used.
-      const wild = f.call(put(unused, -1e9));
+      const wild = f.call(put(call, at, -1e9));
       expect("error" in wild && wild.error.message, what).toContain("is not used with");
     }
   });

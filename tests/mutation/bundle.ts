@@ -6,11 +6,9 @@ import { root } from "../../src/command/build.ts";
 import type { Mutant } from "./alternatives.ts";
 import { instrument } from "./instrument.ts";
 
-/**
- * Tests of the calculation that need neither grid nor page. The calls at random are left out: they take longest, and
- * other tests see what they would see.
- */
+/** Tests of the calculation that need neither grid nor page. */
 const testFolders = [
+  "unit/cracking",
   "unit/mechanics",
   "unit/en1992",
   "unit/functions",
@@ -20,6 +18,11 @@ const testFolders = [
   "contract",
   "fuzz",
 ];
+/**
+ * The calls at random take longest, and other tests see what they would see; the bundle of the worksheet functions is
+ * built from the files as they are, so that no mutant gets into it.
+ */
+const leftOut = new Set(["fuzz.test.ts", "bundle.test.ts"]);
 
 export interface MutantInFile extends Mutant {
   readonly id: number;
@@ -47,13 +50,30 @@ export function coreFiles(words: readonly string[]): readonly string[] {
   );
 }
 
-/** Builds core and tests into one piece, with the mutants of the files given asleep in it. */
-export async function bundle(files: readonly string[]): Promise<Bundle> {
+interface Wanted {
+  /** One mutant in so many. */
+  readonly every?: number;
+  /** Bounds and everyday ranges of declarations too. */
+  readonly ranges?: boolean;
+  /** Folders of tests. */
+  readonly folders?: readonly string[];
+}
+
+/**
+ * Builds core and tests into one piece, with the mutants wanted of the files given asleep in it. All others stay out:
+ * each costs time wherever the calculation passes it.
+ */
+export async function bundle(
+  files: readonly string[],
+  { every = 1, ranges = false, folders = testFolders }: Wanted = {},
+): Promise<Bundle> {
+  let passed = 0;
+  const choose = (isRange: boolean): boolean => (ranges || !isRange) && passed++ % every === 0;
   const mutants: MutantInFile[] = [];
   const codeOf = new Map<string, string>();
   for (const file of files) {
     const text = readFileSync(file, "utf8");
-    const made = instrument(file, text, mutants.length);
+    const made = instrument(file, text, mutants.length, choose);
     codeOf.set(file, made.code);
     const first = mutants.length;
     made.mutants.forEach((mutant, i) =>
@@ -66,8 +86,8 @@ export async function bundle(files: readonly string[]): Promise<Bundle> {
     );
   }
   const harness = join(import.meta.dirname, "harness.ts");
-  const tests = testFolders.flatMap((folder) =>
-    filesIn(join(root, "tests", folder), (name) => name.endsWith(".test.ts") && name !== "fuzz.test.ts"),
+  const tests = folders.flatMap((folder) =>
+    filesIn(join(root, "tests", folder), (name) => name.endsWith(".test.ts") && !leftOut.has(name)),
   );
   const built = await build({
     stdin: {
@@ -83,6 +103,8 @@ export async function bundle(files: readonly string[]): Promise<Bundle> {
     platform: "node",
     target: "node20",
     packages: "external",
+    // The tests are imported for what they do; the package says that only styles do anything when they are imported.
+    ignoreAnnotations: true,
     logLevel: "silent",
     plugins: [
       {

@@ -15,11 +15,17 @@ const source = `
     return Math.max(sum, -10) + table.filter(([at]) => at <= x).length;
   }`;
 
-function loaded(awake: number): (x: number, way: string) => number {
+/** One mutant in so many. */
+function some(every: number): ReturnType<typeof instrument> {
+  let passed = 0;
+  return instrument("f.ts", source, 0, () => passed++ % every === 0);
+}
+
+function loaded(awake: number, every = 1): (x: number, way: string) => number {
   const mutants = new Switches();
   mutants.awake = awake;
   const exports = {} as { f: (x: number, way: string) => number };
-  const { code } = transformSync(instrument("f.ts", source, 0).code, { loader: "ts", format: "cjs" });
+  const { code } = transformSync(some(every).code, { loader: "ts", format: "cjs" });
   // eslint-disable-next-line @typescript-eslint/no-implied-eval
   const module = new Function("module", "mutants", code) as (...parts: readonly unknown[]) => void;
   module(
@@ -46,8 +52,8 @@ const calls = [
   [0.1, ""],
 ] as const;
 /** An error counts as a result of its own. */
-function results(awake: number): readonly unknown[] {
-  const f = loaded(awake);
+function results(awake: number, every = 1): readonly unknown[] {
+  const f = loaded(awake, every);
   return calls.map(([x, way]) => {
     try {
       return f(x, way);
@@ -76,6 +82,15 @@ describe("mutants", () => {
     // Tables' values that are not read, and a floor that is never reached.
     expect(unnoticed).toEqual(["3.2 > 3.3", "10 > 11"]);
     expect(mutants.length).toBeGreaterThan(40);
+  });
+
+  it("are the same where only some are in the file", () => {
+    const all = some(1).mutants;
+    for (const every of [2, 3, 7]) {
+      expect(some(every).mutants).toEqual(all.filter((_, id) => id % every === 0));
+      expect(results(-1, every)).toEqual(results(-1));
+      some(every).mutants.forEach((_, id) => expect(results(id, every)).toEqual(results(id * every)));
+    }
   });
 
   it("put numbers off by one digit, leave types and texts alone", () => {

@@ -14,6 +14,7 @@ const isNoticed = (fate: Fate | undefined): boolean => fate === "killed" || fate
 export class Records {
   private readonly fates: Record<string, Fate>;
   private readonly hashes = new Map<string, string>();
+  private readonly tried = new Set<string>();
 
   constructor(fresh: boolean) {
     this.fates = !fresh && existsSync(place) ? (JSON.parse(readFileSync(place, "utf8")) as Record<string, Fate>) : {};
@@ -35,7 +36,9 @@ export class Records {
   }
 
   note(mutant: MutantInFile, fate: Fate): void {
-    this.fates[this.keyOf(mutant)] = fate;
+    const key = this.keyOf(mutant);
+    this.fates[key] = fate;
+    this.tried.add(key);
   }
 
   save(): void {
@@ -43,8 +46,9 @@ export class Records {
     writeFileSync(place, JSON.stringify(this.fates, null, 1));
   }
 
-  /** Prints survivors and the share noticed by folder; gives the whole share in per cent. */
-  report(mutants: readonly MutantInFile[]): number {
+  /** Prints survivors and the share noticed by folder, of those tried by now; gives the whole share in per cent. */
+  report(all: readonly MutantInFile[]): number {
+    const mutants = all.filter((m) => this.isKilled(m) || this.tried.has(this.keyOf(m)));
     const share = (list: readonly MutantInFile[]): number =>
       (100 * list.filter((m) => this.isKilled(m)).length) / Math.max(list.length, 1);
     const byFolder = new Map<string, MutantInFile[]>();
@@ -62,7 +66,8 @@ export class Records {
       console.log(
         `${folder.padEnd(40)} ${String(list.length).padStart(5)} mutants  ${share(list).toFixed(1).padStart(5)} % noticed`,
       );
-    console.log(`${mutants.length} mutants, ${share(mutants).toFixed(1)} % noticed`);
+    const left = all.length === mutants.length ? "" : ` (${all.length - mutants.length} more were not tried)`;
+    console.log(`${mutants.length} mutants, ${share(mutants).toFixed(1)} % noticed${left}`);
     return share(mutants);
   }
 }

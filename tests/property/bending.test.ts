@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formulas, InputError, NoResult, run, type Argument } from "../../src/core/index.ts";
 import { byFibres, type FibreLayer } from "../independent/bending.ts";
-import { runs } from "./draws.ts";
+import { between, runs } from "./draws.ts";
 
 const call = (id: string, ...args: readonly Argument[]): number =>
   run(
@@ -11,7 +11,6 @@ const call = (id: string, ...args: readonly Argument[]): number =>
   );
 const resistance = (...args: readonly Argument[]): number => call("MOMENT_RESISTANCE_EN1992_2004", ...args);
 const depth = (...args: readonly Argument[]): number => call("NEUTRAL_AXIS_DEPTH_EN1992_2004", ...args);
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const rectangle = (b: number, h: number) => [
   [0, 0],
   [b, 0],

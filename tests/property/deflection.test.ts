@@ -1,16 +1,17 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formulas, run, type Argument } from "../../src/core/index.ts";
-import "./draws.ts";
+import { between } from "./draws.ts";
 
 const call = (id: string, ...args: readonly Argument[]): number =>
   run(
     formulas.find((f) => f.id === id)!,
     args,
   );
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 /** Part of the span, no two nearer to each other than a fiftieth. */
 const places = fc.integer({ min: 1, max: 49 }).map((n) => n / 50);
+/** Where a tendon is harped; stations closer than 0.01 mm would count once. */
+const harps = fc.oneof(between(0.1, 0.499), fc.constant(0.5));
 const sides = [between(3, 60), between(1e8, 1e12), between(20, 45), between(100, 20_000)] as const;
 
 /** Stations as a sheet has them: uneven, with every kink among them. */
@@ -43,7 +44,7 @@ describe("deflection from curvature", () => {
   const profiles = ["STRAIGHT", "PARABOLA", "HARPED"] as const;
   it.each(profiles)("is the closed form for a tendon of uniform force: %s", (profile) => {
     fc.assert(
-      fc.property(...sides, between(20, 900), between(-400, 400), between(0.1, 0.5), (L, I, E, P, e, end, part) => {
+      fc.property(...sides, between(20, 900), between(-400, 400), harps, (L, I, E, P, e, end, part) => {
         const a = part * L;
         const bow = (x: number): number => (4 * x * (L - x)) / (L * L);
         const rise = (x: number): number => Math.min(1, x / a, (L - x) / a);

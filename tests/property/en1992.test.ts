@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formulas, run, trace, type Argument } from "../../src/core/index.ts";
+import { between } from "./draws.ts";
 
 const named = (id: string) => formulas.find((f) => f.id === `${id}_EN1992_2004`)!;
 const kern = (id: string, ...args: Argument[]): number => run(named(id), args);
 
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const cement = fc.constantFrom("S", "N", "R");
 const strength = between(12, 90);
 const meanStrength = between(20, 98);

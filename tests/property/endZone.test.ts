@@ -1,13 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formulas, run, type Argument } from "../../src/core/index.ts";
+import { between } from "./draws.ts";
 
 const call = (id: string, ...args: readonly Argument[]): number =>
   run(
     formulas.find((f) => f.id === id)!,
     args,
   );
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 describe("end zones", () => {
   it("hold a spreading strut in equilibrium: half the force turns from a/4 to b/4 over half the height", () => {

@@ -1,13 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formulas, InputError, run, trace, type Argument } from "../../src/core/index.ts";
+import { between } from "./draws.ts";
 
 const kern = (id: string, ...args: Argument[]): number =>
   run(
     formulas.find((f) => f.id === `${id}_IS1343_1980`)!,
     args,
   );
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 describe("IS 1343:1980", () => {
   it("lets creep fall with the age at loading, between the table's ages too, and refuses ages outside", () => {

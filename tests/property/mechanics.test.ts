@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { formulas, run, type Argument } from "../../src/core/index.ts";
-import { runs } from "./draws.ts";
+import { between, runs } from "./draws.ts";
 
 const call = (id: string, ...args: readonly Argument[]): number =>
   run(
@@ -15,8 +15,8 @@ const close = (a: number, b: number, scale: number, relative = 1e-9): void =>
 const tendon = fc
   .array(
     fc.record({
-      dx: fc.double({ min: 1, max: 20, noNaN: true }),
-      e: fc.double({ min: -800, max: 800, noNaN: true }),
+      dx: between(1, 20),
+      e: between(-800, 800),
       shape: fc.constantFrom("LINE", "FROM_LEVEL", "TO_LEVEL", "SMOOTH"),
     }),
     { minLength: 2, maxLength: 6 },
@@ -29,11 +29,11 @@ const tendon = fc
     });
   });
 const lengthOf = (points: readonly (readonly [number, number, string])[]): number => points.at(-1)![0];
-const share = fc.double({ min: 0, max: 1, noNaN: true });
+const share = between(0, 1);
 
 describe("sections", () => {
-  const size = fc.double({ min: 50, max: 3000, noNaN: true });
-  const part = fc.double({ min: 0.05, max: 0.45, noNaN: true });
+  const size = between(50, 3000);
+  const part = between(0.05, 0.45);
 
   test("an I-section equals its outline, either way round and shifted sideways", () => {
     fc.assert(
@@ -173,31 +173,24 @@ describe("tendon geometry", () => {
 });
 
 describe("friction and draw-in", () => {
-  const stress = fc.double({ min: 800, max: 1500, noNaN: true });
-  const mu = fc.double({ min: 0.05, max: 0.3, noNaN: true });
-  const k = fc.double({ min: 0.001, max: 0.02, noNaN: true });
-  const slip = fc.double({ min: 0.5, max: 8, noNaN: true });
+  const stress = between(800, 1500);
+  const mu = between(0.05, 0.3);
+  const k = between(0.001, 0.02);
+  const slip = between(0.5, 8);
 
   test("no friction, no loss; and splitting the length splits the factor", () => {
     fc.assert(
-      fc.property(
-        stress,
-        mu,
-        k,
-        fc.double({ min: 0, max: 1, noNaN: true }),
-        fc.double({ min: 0, max: 50, noNaN: true }),
-        (s, m, w, a, x) => {
-          expect(call("FRICTION_STRESS", a, 0, w, "rad/m", s, x)).toBe(s);
-          const half = call("FRICTION_STRESS", a / 2, m, w, "rad/m", s, x / 2);
-          close(
-            call("FRICTION_STRESS", a / 2, m, w, "rad/m", half, x / 2),
-            call("FRICTION_STRESS", a, m, w, "rad/m", s, x),
-            s,
-          );
-          // The same friction written the other way: wobble outside μ.
-          close(call("FRICTION_STRESS", a, m, m * w, "1/m", s, x), call("FRICTION_STRESS", a, m, w, "rad/m", s, x), s);
-        },
-      ),
+      fc.property(stress, mu, k, between(0, 1), between(0, 50), (s, m, w, a, x) => {
+        expect(call("FRICTION_STRESS", a, 0, w, "rad/m", s, x)).toBe(s);
+        const half = call("FRICTION_STRESS", a / 2, m, w, "rad/m", s, x / 2);
+        close(
+          call("FRICTION_STRESS", a / 2, m, w, "rad/m", half, x / 2),
+          call("FRICTION_STRESS", a, m, w, "rad/m", s, x),
+          s,
+        );
+        // The same friction written the other way: wobble outside μ.
+        close(call("FRICTION_STRESS", a, m, m * w, "1/m", s, x), call("FRICTION_STRESS", a, m, w, "rad/m", s, x), s);
+      }),
     );
   });
 
@@ -234,7 +227,7 @@ describe("friction and draw-in", () => {
 
   test("a straight tendon agrees with the uniform slope as the slope goes to zero curvature, dead end included", () => {
     fc.assert(
-      fc.property(stress, slip, fc.double({ min: 5, max: 60, noNaN: true }), (s, d, L) => {
+      fc.property(stress, slip, between(5, 60), (s, d, L) => {
         const p = 2; // MPa/m: a table of two stations is exactly linear.
         const table = [
           [0, s],
@@ -275,9 +268,9 @@ describe("elastic shortening and stresses", () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 1, max: 8 }),
-        fc.double({ min: 100, max: 2000, noNaN: true }),
-        fc.double({ min: 0, max: 600, noNaN: true }),
-        fc.double({ min: 0, max: 2000, noNaN: true }),
+        between(100, 2000),
+        between(0, 600),
+        between(0, 2000),
         (n, P, e, M) => {
           const rows = Array.from({ length: n }, (_, i) => [i + 1, P, e]);
           const mean =
@@ -290,9 +283,9 @@ describe("elastic shortening and stresses", () => {
   });
 
   test("the tension utilisation passes 1 exactly where the stress passes the limit", () => {
-    const sigma = fc.double({ min: -30, max: 30, noNaN: true });
+    const sigma = between(-30, 30);
     fc.assert(
-      fc.property(sigma, sigma, fc.double({ min: -5, max: -0.1, noNaN: true }), (p, m, ft) => {
+      fc.property(sigma, sigma, between(-5, -0.1), (p, m, ft) => {
         const worst = Math.min(1.1 * p, 0.9 * p) + m;
         fc.pre(Math.abs(worst - ft) > 1e-9);
         expect(call("TENSION_UTILISATION", ft, p, m, 1.1, 0.9) > 1).toBe(worst < ft);
@@ -302,35 +295,24 @@ describe("elastic shortening and stresses", () => {
 
   test("a pre-tensioned tendon and its concrete end at the same strain", () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: 200, max: 3000, noNaN: true }),
-        fc.double({ min: 0, max: 300, noNaN: true }),
-        fc.double({ min: 0, max: 300, noNaN: true }),
-        (P, e, M) => {
-          const [A, I, Ap, Ep, Ec] = [2e5, 1e10, 1500, 195, 32] as const;
-          const loss = call("ELASTIC_LOSS_PRETENSION", A, I, e, Ap, Ep, Ec, P, M);
-          fc.pre(P - (loss * Ap) / 1000 > 0);
-          const concrete = call("CONCRETE_STRESS_AT_TENDON", A, I, e, P - (loss * Ap) / 1000, M);
-          close(loss / (Ep * 1000), concrete / (Ec * 1000), 1e-3);
-        },
-      ),
+      fc.property(between(200, 3000), between(0, 300), between(0, 300), (P, e, M) => {
+        const [A, I, Ap, Ep, Ec] = [2e5, 1e10, 1500, 195, 32] as const;
+        const loss = call("ELASTIC_LOSS_PRETENSION", A, I, e, Ap, Ep, Ec, P, M);
+        fc.pre(P - (loss * Ap) / 1000 > 0);
+        const concrete = call("CONCRETE_STRESS_AT_TENDON", A, I, e, P - (loss * Ap) / 1000, M);
+        close(loss / (Ep * 1000), concrete / (Ec * 1000), 1e-3);
+      }),
     );
   });
 
   test("a member on lifting points: the moment is the integral of the shear force", () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: 1, max: 40, noNaN: true }),
-        fc.double({ min: 4, max: 40, noNaN: true }),
-        share,
-        share,
-        (w, L, a, x) => {
-          const [at, place] = [(a * L) / 2, x * L];
-          // Shear to the left of x: −w s, plus the supports passed.
-          const supports = [at, L - at].reduce((sum, s) => sum + (place > s ? ((w * L) / 2) * (place - s) : 0), 0);
-          close(call("MOMENT_UNIFORM", L, w, place, "OVERHANG", at), supports - (w * place ** 2) / 2, w * L * L);
-        },
-      ),
+      fc.property(between(1, 40), between(4, 40), share, share, (w, L, a, x) => {
+        const [at, place] = [(a * L) / 2, x * L];
+        // Shear to the left of x: −w s, plus the supports passed.
+        const supports = [at, L - at].reduce((sum, s) => sum + (place > s ? ((w * L) / 2) * (place - s) : 0), 0);
+        close(call("MOMENT_UNIFORM", L, w, place, "OVERHANG", at), supports - (w * place ** 2) / 2, w * L * L);
+      }),
     );
   });
 });

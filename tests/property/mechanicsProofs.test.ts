@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { formulas, NoResult, run, trace, type Argument } from "../../src/core/index.ts";
+import { between } from "./draws.ts";
 
 const found = (id: string) => formulas.find((f) => f.id === id)!;
-const double = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 /** The residual or second way of a formula; nothing where it has no result. */
 function proof(id: string, args: readonly Argument[]): number | undefined {
@@ -22,7 +22,7 @@ const vanishes = (id: string, args: readonly Argument[]): void => {
 const shape = fc.constantFrom("LINE", "FROM_LEVEL", "TO_LEVEL", "SMOOTH", "");
 /** Tendons with kinks, reverse curves and steep stretches. */
 const tendon = fc
-  .array(fc.tuple(double(1, 15), double(-1500, 1500), shape), { minLength: 2, maxLength: 6 })
+  .array(fc.tuple(between(1, 15), between(-1500, 1500), shape), { minLength: 2, maxLength: 6 })
   .map((steps) => {
     let x = 0;
     // The last point needs no shape; one that is written tells that these are control points.
@@ -35,7 +35,7 @@ const end = fc.constantFrom("LEFT", "RIGHT");
 describe("second ways and residuals vanish", () => {
   test("tendon geometry", () => {
     fc.assert(
-      fc.property(tendon, double(0, 1), double(0, 1), end, (points, a, b, jack) => {
+      fc.property(tendon, between(0, 1), between(0, 1), end, (points, a, b, jack) => {
         const L = points.at(-1)![0];
         const [x1, x2] = [Math.min(a, b) * L, Math.max(a, b) * L];
         vanishes("TENDON_ECCENTRICITY", [points, x1]);
@@ -55,10 +55,10 @@ describe("second ways and residuals vanish", () => {
       fc.property(
         tendon,
         end,
-        double(500, 1500),
-        double(0, 0.4),
-        double(0, 0.01),
-        double(0, 12),
+        between(500, 1500),
+        between(0, 0.4),
+        between(0, 0.01),
+        between(0, 12),
         (points, jack, s0, mu, k, slip) => {
           for (const wobble of ["1/m", "rad/m"]) {
             const args = [points, mu, k, wobble, 195, jack, s0, slip] as const;
@@ -76,11 +76,11 @@ describe("second ways and residuals vanish", () => {
       fc.property(
         tendon,
         end,
-        double(900, 1500),
-        double(0.05, 0.3),
-        double(0.001, 0.005),
-        double(0.5, 8),
-        double(0, 1),
+        between(900, 1500),
+        between(0.05, 0.3),
+        between(0.001, 0.005),
+        between(0.5, 8),
+        between(0, 1),
         (points, jack, s0, mu, k, slip, share) => {
           const args = [points, mu, k, "1/m", 195, jack, s0, slip] as const;
           let level: number;
@@ -108,7 +108,7 @@ describe("second ways and residuals vanish", () => {
 
 describe("outlines", () => {
   const star = fc
-    .array(double(50, 1000), { minLength: 3, maxLength: 12 })
+    .array(between(50, 1000), { minLength: 3, maxLength: 12 })
     .map((radii) =>
       radii.map(
         (r, i) =>
@@ -118,7 +118,7 @@ describe("outlines", () => {
 
   test("the second way agrees; shifting moves the centroid alone", () => {
     fc.assert(
-      fc.property(star, double(-5000, 5000), double(-5000, 5000), (points, dx, dy) => {
+      fc.property(star, between(-5000, 5000), between(-5000, 5000), (points, dx, dy) => {
         for (const name of ["AREA", "CENTROID", "INERTIA", "PERIMETER"]) vanishes("OUTLINE_SECTION", [points, name]);
         const moved = points.map(([x, y]) => [x + dx, y + dy] as const);
         const of = (name: string, p: Argument): number => run(found("OUTLINE_SECTION"), [p, name]);
@@ -131,7 +131,7 @@ describe("outlines", () => {
 
   test("taking a void out and adding it again as its own outline gives the whole", () => {
     fc.assert(
-      fc.property(double(0.1, 0.9), double(0.1, 0.9), (sx, sy) => {
+      fc.property(between(0.1, 0.9), between(0.1, 0.9), (sx, sy) => {
         const outline = [
           [0, 0],
           [1000, 0],

@@ -1,14 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formulas, InputError, run, type Argument } from "../../src/core/index.ts";
-import { runs } from "./draws.ts";
+import { between, runs } from "./draws.ts";
 
 const kern = (id: string, ...args: Argument[]): number =>
   run(
     formulas.find((f) => f.id === id)!,
     args,
   );
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const close = (found: number, expected: number, scale = Math.abs(expected)): void =>
   expect(Math.abs(found - expected)).toBeLessThanOrEqual(1e-9 * Math.max(scale, 1e-9));
 

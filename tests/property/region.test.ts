@@ -1,44 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { formulas, NoResult, run, warnings, type Argument } from "../../src/core/index.ts";
-import { runs } from "./draws.ts";
+import { formulas, run, warnings, type Argument } from "../../src/core/index.ts";
+import { between, runs } from "./draws.ts";
+import { maybe, row, rows, type Row } from "./regionRows.ts";
 
 const found = (id: string) => formulas.find((f) => f.id === id)!;
 const call = (id: string, ...args: readonly Argument[]): number => run(found(id), args);
-const double = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-/** Nothing where there is no result. */
-function maybe<T>(compute: () => T): T | undefined {
-  try {
-    return compute();
-  } catch (error) {
-    if (error instanceof NoResult) return undefined;
-    throw error;
-  }
-}
-
-type Row = readonly [
-  M: number,
-  r: number,
-  f_c: number,
-  f_t: number,
-  A: number,
-  I: number,
-  y_b: number,
-  h: number,
-  fibre: string,
-];
-const row = fc.tuple(
-  double(0, 1800),
-  double(0.75, 1.1),
-  double(15, 40),
-  double(-6, 0.5),
-  double(6e5, 7e5),
-  double(1.3e11, 1.6e11),
-  double(650, 800),
-  fc.constant(1500),
-  fc.constantFrom("BOTH", "BOTH", "TOP", "BOTTOM"),
-);
-const rows = fc.array(row, { minLength: 1, maxLength: 5 }) as fc.Arbitrary<readonly Row[]>;
 const bounds = [-900, 700, 10, 60000] as const;
 
 const vertex = (all: readonly Row[], k: number, result: string): number =>
@@ -105,7 +72,7 @@ describe("the region of force and eccentricity", () => {
 
   test("has on its edge a limit just reached, or a bound; FIBRE_STRESS says so", () => {
     fc.assert(
-      fc.property(rows, double(0, 1), (all, share) => {
+      fc.property(rows, between(0, 1), (all, share) => {
         const corners = outline(all);
         corners?.forEach((p, i) => {
           const next = corners[(i + 1) % corners.length]!;
@@ -129,7 +96,7 @@ describe("the region of force and eccentricity", () => {
     fc.assert(
       fc.property(
         rows,
-        fc.array(fc.tuple(double(0, 1), double(0, 1)), { minLength: 30, maxLength: 30 }),
+        fc.array(fc.tuple(between(0, 1), between(0, 1)), { minLength: 30, maxLength: 30 }),
         (all, places) => {
           const corners = outline(all);
           if (!corners) {
@@ -184,7 +151,7 @@ describe("the region of force and eccentricity", () => {
 
   test("has at a force the eccentricities between its edges, at an eccentricity the forces", () => {
     fc.assert(
-      fc.property(rows, double(500, 15000), double(-300, 600), (all, P, e) => {
+      fc.property(rows, between(500, 15000), between(-300, 600), (all, P, e) => {
         const [low, high] = [
           maybe(() => call("FEASIBLE_ECCENTRICITY", all, -900, 700, P, "MIN")),
           maybe(() => call("FEASIBLE_ECCENTRICITY", all, -900, 700, P, "MAX")),
@@ -216,7 +183,7 @@ describe("the region of force and eccentricity", () => {
 
   test("takes a bound into account: less room never lowers the least force", () => {
     fc.assert(
-      fc.property(rows, double(-200, 700), (all, e_max) => {
+      fc.property(rows, between(-200, 700), (all, e_max) => {
         const narrow = maybe(() => call("REGION_MIN_FORCE", all, -900, e_max, "FORCE", 10, 60000));
         if (narrow !== undefined) expect(narrow).toBeGreaterThanOrEqual(minForce(all, "FORCE") * (1 - 1e-9));
       }),
@@ -227,7 +194,7 @@ describe("the region of force and eccentricity", () => {
 describe("a design in the region", () => {
   test("has the margin of its closest fibre stress, in the condition named", () => {
     fc.assert(
-      fc.property(rows, double(500, 15000), double(-300, 600), (all, P, e) => {
+      fc.property(rows, between(500, 15000), between(-300, 600), (all, P, e) => {
         const margin = call("REGION_MARGIN", all, P, e, "MARGIN");
         expect(margin).toBeCloseTo(least(all, P, e), 8);
         const i = call("REGION_MARGIN", all, P, e, "CONDITION");
@@ -241,7 +208,7 @@ describe("a design in the region", () => {
 describe("the cable zone", () => {
   test("is that of the region for one stage, and puts a limit on a fibre exactly", () => {
     fc.assert(
-      fc.property(row, double(500, 15000), (one, P) => {
+      fc.property(row, between(500, 15000), (one, P) => {
         const [M, r, f_c, f_t, A, I, y_b, h] = one;
         const zone = (bound: string): number => call("CABLE_ZONE", A, I, y_b, h, f_c, f_t, P, M, bound, r);
         const all = [[...one.slice(0, 8), "BOTH"]] as unknown as readonly Row[];

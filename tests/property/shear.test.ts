@@ -1,14 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formulas, NoResult, run, type Argument } from "../../src/core/index.ts";
-import { runs } from "./draws.ts";
+import { between, runs } from "./draws.ts";
 
 const call = (id: string, ...args: readonly Argument[]): number =>
   run(
     formulas.find((f) => f.id === id)!,
     args,
   );
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 /** An I-section by rectangles from the soffit up: width, height. */
 const parts = [

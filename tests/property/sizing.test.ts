@@ -2,14 +2,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formulas, NoResult, run, type Argument } from "../../src/core/index.ts";
-import "./draws.ts";
+import { between } from "./draws.ts";
 
 const kern = (id: string, ...args: Argument[]): number =>
   run(
     formulas.find((f) => f.id === id)!,
     args,
   );
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const steps = fc.array(fc.tuple(between(5, 80), between(1, 30)), { minLength: 1, maxLength: 6 });
 
 describe("REQUIRED_PRESTRESS", () => {

@@ -1,13 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { cautions, formulas, NoResult, run, runSpill, spills, trace, type Argument } from "../../src/core/index.ts";
-import { runs } from "./draws.ts";
+import { between, runs } from "./draws.ts";
 
 const found = (id: string) => formulas.find((f) => f.id === id)!;
 const call = (id: string, ...args: readonly Argument[]): number => run(found(id), args);
 const close = (a: number, b: number, scale: number, relative = 1e-9): void =>
   expect(Math.abs(a - b)).toBeLessThanOrEqual(relative * Math.abs(scale));
-const double = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const often = { numRuns: runs(40) };
 
 /** Nothing where the draw-in takes all the stress. */
@@ -22,17 +21,17 @@ function result<T>(f: () => T): T | undefined {
 
 type Segment = readonly [number, number, number, number, number];
 const segment: fc.Arbitrary<Segment> = fc.tuple(
-  double(1, 20),
-  double(0, 0.4),
-  double(0, 0.3),
-  double(0.05, 0.3),
-  double(0.001, 0.006),
+  between(1, 20),
+  between(0, 0.4),
+  between(0, 0.3),
+  between(0.05, 0.3),
+  between(0.001, 0.006),
 );
 const segments = fc.array(segment, { minLength: 1, maxLength: 5 });
 const lengthOf = (rows: readonly Segment[]): number => rows.reduce((sum, [l]) => sum + l, 0);
-const stress = double(900, 1500);
-const slip = double(0, 10);
-const share = double(0, 1);
+const stress = between(900, 1500);
+const slip = between(0, 10);
+const share = between(0, 1);
 const angle = ([, v, h]: Segment): number => Math.hypot(v, h);
 
 describe("segments", () => {
@@ -58,7 +57,7 @@ describe("segments", () => {
         slip,
         slip,
         share,
-        double(0.05, 0.95),
+        between(0.05, 0.95),
         fc.nat(),
         (rows, sl, sr, dl, dr, at, part, pick) => {
           const i = pick % rows.length;
@@ -271,7 +270,7 @@ describe("both ends", () => {
 
   test("the place of rest: each end's draw-in lies on its side of it", () => {
     fc.assert(
-      fc.property(segments, stress, stress, double(0.1, 10), double(0.1, 10), (rows, l, r, dl, dr) => {
+      fc.property(segments, stress, stress, between(0.1, 10), between(0.1, 10), (rows, l, r, dl, dr) => {
         const L = lengthOf(rows);
         const lengths = result(() =>
           (["LEFT", "RIGHT"] as const).map((end) =>
@@ -333,7 +332,7 @@ describe("both ends", () => {
 
   test("a second jack that does not move the tendon leaves the tendon jacked from one end, dead end included", () => {
     fc.assert(
-      fc.property(segments, double(1200, 1500), slip, share, (rows, l, d, at) => {
+      fc.property(segments, between(1200, 1500), slip, share, (rows, l, d, at) => {
         const far = call("TENDON_STRESS_FRICTION", rows, null, null, "1/m", "LEFT", l, lengthOf(rows));
         const head = [rows, null, null, "1/m"] as const;
         const args = [...head, l, 0.99 * far] as const;
@@ -379,23 +378,23 @@ describe("both ends", () => {
   test("area rules to 1e-9 with angles at one place, stretches without friction and draw-ins that meet", () => {
     const kinked = fc.array(
       fc.tuple(
-        fc.option(double(0.5, 60), { nil: 0 }),
-        double(0, 1.5),
-        double(0, 0.8),
-        double(0, 1),
-        fc.option(double(0, 0.02), { nil: 0 }),
+        fc.option(between(0.5, 60), { nil: 0 }),
+        between(0, 1.5),
+        between(0, 0.8),
+        between(0, 1),
+        fc.option(between(0, 0.02), { nil: 0 }),
       ),
       { minLength: 1, maxLength: 5 },
     );
     fc.assert(
       fc.property(
-        double(0.5, 30),
+        between(0.5, 30),
         kinked,
-        double(0.5, 30),
+        between(0.5, 30),
         stress,
         stress,
-        double(0, 30),
-        double(0, 30),
+        between(0, 30),
+        between(0, 30),
         fc.constantFrom("LEFT", "RIGHT"),
         (first, inner, last, l, r, dl, dr, end) => {
           const rows = [[first, 0, 0, 0.2, 0], ...inner, [last, 0.2, 0, 0.2, 0.003]];
@@ -418,7 +417,7 @@ describe("both ends", () => {
 
   test("more draw-in never raises the stress anywhere", () => {
     fc.assert(
-      fc.property(segments, stress, stress, slip, slip, double(0, 3), share, (rows, l, r, dl, dr, more, at) => {
+      fc.property(segments, stress, stress, slip, slip, between(0, 3), share, (rows, l, r, dl, dr, more, at) => {
         const x = at * lengthOf(rows);
         const now = (d: number): number | undefined =>
           result(() => call("TENDON_STRESS_DRAW_IN", rows, null, null, "1/m", 195, "BOTH", l, d, x, null, r, dr));
@@ -438,7 +437,7 @@ describe("release before anchoring", () => {
 
   test("the jack's own place holds σ_2; letting down nothing is draw-in alone; what is let down and drawn in give one draw-in", () => {
     fc.assert(
-      fc.property(segments, double(1200, 1500), double(0.6, 1), slip, share, (list, s1, part, d, at) => {
+      fc.property(segments, between(1200, 1500), between(0.6, 1), slip, share, (list, s1, part, d, at) => {
         const [s2, x] = [part * s1, at * lengthOf(list)];
         close(call("TENDON_STRESS_DRAW_IN", list, null, null, "1/m", 195, "LEFT", s1, 0, 0, s2), s2, s1);
         const [none, alone] = [
@@ -536,12 +535,12 @@ describe("tendons in space", () => {
   test("force on a deviator: the components give the resultant, with and without friction", () => {
     fc.assert(
       fc.property(
-        double(100, 5000),
-        double(0, 0.3),
-        double(-0.5, 0.5),
-        double(-0.5, 0.5),
-        double(-0.5, 0.5),
-        double(-0.5, 0.5),
+        between(100, 5000),
+        between(0, 0.3),
+        between(-0.5, 0.5),
+        between(-0.5, 0.5),
+        between(-0.5, 0.5),
+        between(-0.5, 0.5),
         (P, mu, b1, b2, p1, p2) => {
           const t = (b: number, p: number): readonly number[] => [
             Math.cos(b) * Math.cos(p),
@@ -574,7 +573,7 @@ describe("tendons in space", () => {
 describe("stressing on site", () => {
   test("bars: what is wanted is left, and the loss is the draw-in without friction", () => {
     fc.assert(
-      fc.property(double(200, 1000), double(0, 3), double(1, 30), (wanted, d, L) => {
+      fc.property(between(200, 1000), between(0, 3), between(1, 30), (wanted, d, L) => {
         close(
           call("LOCK_OFF", L, 205, d, "STRESS", Math.min(call("LOCK_OFF", L, 205, d, "JACKING_STRESS", wanted), 2500)),
           Math.min(wanted, 2500 - call("LOCK_OFF", L, 205, d, "LOSS")),
@@ -589,7 +588,7 @@ describe("stressing on site", () => {
   test("pressure and force undo each other; 1 bar on 10 000 mm² is 1 kN", () => {
     close(call("JACK_FORCE", 10000, 0, 0, 1), 1, 1);
     fc.assert(
-      fc.property(double(10, 5000), double(2000, 2e5), double(0, 0.1), double(0, 0.1), (P, A, j, a) => {
+      fc.property(between(10, 5000), between(2000, 2e5), between(0, 0.1), between(0, 0.1), (P, A, j, a) => {
         fc.pre((P * 1000) / (A * (1 - j) * (1 - a)) < 200);
         const p = call("GAUGE_PRESSURE", A, j, a, P);
 
@@ -602,7 +601,7 @@ describe("stressing on site", () => {
 
   test("readings on a line through slack give the slack and the elongation back", () => {
     fc.assert(
-      fc.property(double(50, 800), double(0, 30), double(20, 200), double(300, 700), (full, slack, p1, p2) => {
+      fc.property(between(50, 800), between(0, 30), between(20, 200), between(300, 700), (full, slack, p1, p2) => {
         const read = (p: number): number => slack + (full * p) / p2;
         close(call("ELONGATION_FROM_READINGS", p1, read(p1), p2, read(p2), "TENDON"), full, full);
         close(call("ELONGATION_FROM_READINGS", p1, read(p1), p2, read(p2), "SLACK"), slack, full);
@@ -644,7 +643,7 @@ describe("stressing on site", () => {
 });
 
 describe("stressing programme", () => {
-  const tendon = fc.tuple(double(500, 3000), double(-300, 800), double(500, 3000));
+  const tendon = fc.tuple(between(500, 3000), between(-300, 800), between(500, 3000));
   const member = [6e5, 9e10, 195, 33, 1500] as const;
   const programme = fc
     .array(tendon, { minLength: 1, maxLength: 5 })

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formulas, InputError, run, runSpill, spills, trace, warnings, type Argument } from "../../src/core/index.ts";
 import { History, type Materials, type Member } from "../../src/core/formulas/timeStep/history.ts";
-import { runs } from "./draws.ts";
+import { between, runs } from "./draws.ts";
 
 const formula = (id: string) => formulas.find((f) => f.id === id)!;
 const kern = (id: string, ...args: Argument[]): number => run(formula(id), args);
@@ -22,7 +22,6 @@ const stress = (named: Named): number => kern("TENDON_STRESS_BY_STEPS", ...inOrd
 const loss = (named: Named): number => kern("TIME_DEPENDENT_LOSS_BY_STEPS", ...inOrder(named));
 const stepOf = (named: Named, name: string): number =>
   trace(formula("TENDON_STRESS_BY_STEPS"), inOrder(named)).steps.find((s) => s.name === name)!.value;
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 const section = { A: 6e5, I: 1.6e11, e: 600, A_p: 4200, E_p: 195000 };
 /** Concrete stress at the tendons by a tendon stress of 1. */

@@ -1,6 +1,6 @@
 import { reasonOf, version } from "../../core/index.ts";
 import { Refused } from "../../office/index.ts";
-import { optionsIn } from "../words.ts";
+import { given, optionsIn } from "../words.ts";
 import { deploymentAddress } from "../address.ts";
 
 /** A folder to be made for an office's address. */
@@ -68,8 +68,6 @@ export function deployRequestOf(words: readonly string[]): DeployRequest | { rea
     pinned,
     force,
     acceptGone,
-    ...(defaults !== undefined && { defaults }),
-    ...(templates !== undefined && { templates }),
-    ...(since !== undefined && { since }),
+    ...given({ defaults, templates, since }),
   };
 }

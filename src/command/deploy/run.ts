@@ -11,6 +11,7 @@ import { headersFor } from "../serve/builtPages.ts";
 import { bytesOf } from "../sheet/members.ts";
 import { readTemplates, type ReadFile } from "../sheet/templateFiles.ts";
 import { templatePart } from "../templateParts.ts";
+import type { Voice } from "../voice.ts";
 import { endOf } from "../words.ts";
 import { NotWritten } from "../writeSafely.ts";
 import { presentAt, sha256, writeFolder, type NewFile } from "./folder.ts";
@@ -18,11 +19,6 @@ import { installedPage, pageNames } from "./installedPage.ts";
 import { itPage, policyOf } from "./itPage.ts";
 import { functionsGone, recordIn, recordName, type Installed, type InstalledDefaults } from "./record.ts";
 import { deployRequestOf, type DeployRequest } from "./request.ts";
-
-export interface DeployVoice {
-  readonly say: (line: string) => void;
-  readonly complain: (line: string) => void;
-}
 
 /** What a run takes from outside. */
 export interface Around {
@@ -172,7 +168,7 @@ function refuseChanged(request: DeployRequest, seen: Installed | undefined): voi
     throw new NotWritten(`${request.out} has changed in the meantime and was left as it is; run the command again`);
 }
 
-async function deploy(request: DeployRequest, { say }: DeployVoice, around: Around): Promise<void> {
+async function deploy(request: DeployRequest, { say }: Voice, around: Around): Promise<void> {
   const { out, since, defaults: file, templates: folder, address } = request;
   const present = replaced(request);
   const before = since === undefined ? present : recordIn(since);
@@ -196,7 +192,7 @@ async function deploy(request: DeployRequest, { say }: DeployVoice, around: Arou
 }
 
 /** Does what a call asks for and gives the exit status. */
-export async function runDeploy(words: readonly string[], voice: DeployVoice, around: Around): Promise<0 | 1 | 2> {
+export async function runDeploy(words: readonly string[], voice: Voice, around: Around): Promise<0 | 1 | 2> {
   try {
     const request = deployRequestOf(words);
     if (request.kind === "help") voice.say(help.trimEnd());

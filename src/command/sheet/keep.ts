@@ -4,6 +4,7 @@ import { CannotOpen, openGridInNode, openWorkbook, type GridHost, type Workbook 
 import { keepChecked, kindsOfUnderstood, readTemplate, Refused, templateText } from "../../office/index.ts";
 import type { Refusal, Understood } from "../../office/index.ts";
 import { catalogue } from "../../templates/catalogue.ts";
+import type { Voice } from "../voice.ts";
 import { checkFree, writeSafely } from "../writeSafely.ts";
 import { bytesOf } from "./members.ts";
 import type { KeepRequest } from "./request.ts";
@@ -11,9 +12,7 @@ import type { KeepRequest } from "./request.ts";
 /** A workbook larger than this is something else. */
 const largestBook = 40_000_000;
 
-interface KeepVoice {
-  readonly say: (line: string) => void;
-  readonly complain: (line: string) => void;
+interface KeepVoice extends Voice {
   readonly progress: (line: string) => void;
 }
 

@@ -36,13 +36,12 @@ import type { Inputs, Template } from "../../sheet/index.ts";
 import { linkedTemplates, templates } from "../../templates/index.ts";
 import { officeLinked, officeTemplates } from "../../templates/offices.ts";
 import { inColumns } from "../wrap.ts";
+import type { Voice } from "../voice.ts";
 import { checkFree, NotWritten, writeSafely } from "../writeSafely.ts";
 import { fileNames } from "./fileNames.ts";
 import type { MembersRequest } from "./request.ts";
 
-export interface MembersVoice {
-  readonly say: (line: string) => void;
-  readonly complain: (line: string) => void;
+export interface MembersVoice extends Voice {
   /** How far the run is; a line that the next one may replace. */
   readonly progress: (line: string) => void;
   /** Whether somebody has asked to stop. */

@@ -1,5 +1,5 @@
 import { Refused } from "../../office/index.ts";
-import { optionsIn } from "../words.ts";
+import { given, optionsIn } from "../words.ts";
 
 /** The defaults of the office, and what is chosen from them. */
 export interface OfficeRequest {
@@ -106,6 +106,8 @@ const options = {
   "sheet-name": { type: "string" },
 } as const;
 
+type Values = ReturnType<typeof optionsIn<typeof options>>["values"];
+
 /** Reads the words of a call. Throws Refused where they do not make one. */
 export function requestOf(words: readonly string[]): Request {
   const { values, positionals } = optionsIn(words, options);
@@ -154,7 +156,7 @@ export function requestOf(words: readonly string[]): Request {
     force,
     strict,
     portable,
-    ...(sheetName !== undefined && { sheetName }),
+    ...given({ sheetName }),
     ...officeOf(values),
     ...files,
   };
@@ -165,25 +167,17 @@ function officeFaults({ defaults, duct, jack }: OfficeRequest): readonly string[
   return defaults === undefined && alone !== undefined ? ["--duct and --jack choose from the file of --defaults"] : [];
 }
 
-function officeOf({ defaults, duct, jack }: OfficeRequest): OfficeRequest {
-  return {
-    ...(defaults !== undefined && { defaults }),
-    ...(duct !== undefined && { duct }),
-    ...(jack !== undefined && { jack }),
-  };
-}
+const officeOf = ({ defaults, duct, jack }: Values): OfficeRequest => given({ defaults, duct, jack });
 
-function filesOf(values: ReturnType<typeof optionsIn<typeof options>>["values"]): Pick<OfficeRequest, "templateFiles"> {
-  const files = values["template-file"];
-  return files === undefined ? {} : { templateFiles: files };
-}
+const filesOf = (values: Values): Pick<OfficeRequest, "templateFiles"> =>
+  given({ templateFiles: values["template-file"] });
 
 const keepOptions = ["sheet", "id", "title", "office", "version", "lock"] as const;
 
-function keepRequest(values: ReturnType<typeof optionsIn<typeof options>>["values"], book: string): KeepRequest {
+function keepRequest(values: Values, book: string): KeepRequest {
   const { sheet = "", id = "", title = "", office = "", version = "", out = "", force = false } = values;
-  const given = { sheet, id, title, office, version, out };
-  const missing = Object.entries(given).flatMap(([name, value]) =>
+  const needed = { sheet, id, title, office, version, out };
+  const missing = Object.entries(needed).flatMap(([name, value]) =>
     value.trim() === "" ? [`--${name} is missing: --keep-template needs it`] : [],
   );
   const faults = [
@@ -197,12 +191,11 @@ function keepRequest(values: ReturnType<typeof optionsIn<typeof options>>["value
     ...(out !== "" && !out.toLowerCase().endsWith(".json") ? [`--out ${out}: a template's file ends in .json`] : []),
   ];
   if (faults.length > 0) throw new Refused(faults);
-  const { lock } = values;
-  const locked = lock?.flatMap((text) => text.split(",").map((id) => id.trim())).filter((id) => id !== "");
-  return { kind: "keep", book, ...given, force, ...(locked && { locked }), ...filesOf(values) };
+  const locked = values.lock?.flatMap((text) => text.split(",").map((id) => id.trim())).filter((id) => id !== "");
+  return { kind: "keep", book, ...needed, force, ...given({ locked }), ...filesOf(values) };
 }
 
-function membersRequest(values: ReturnType<typeof optionsIn<typeof options>>["values"], table: string): MembersRequest {
+function membersRequest(values: Values, table: string): MembersRequest {
   const { template, out, register, set = [], link = [], example = false, force = false } = values;
   const faults = [
     ...(out === undefined ? ["--out is missing: the folder for the sheets of the members"] : []),
@@ -225,8 +218,7 @@ function membersRequest(values: ReturnType<typeof optionsIn<typeof options>>["va
     link,
     example,
     force,
-    ...(template !== undefined && { template }),
-    ...(register !== undefined && { register }),
+    ...given({ template, register }),
     ...officeOf(values),
     ...filesOf(values),
   };

@@ -31,7 +31,8 @@ import { loadTemplates, writeIndex } from "./templateFiles.ts";
 import { requestOf, type OfficeRequest, type Request } from "./request.ts";
 import { bytesOf, writeMembers } from "./members.ts";
 import { summaryLines } from "./summary.ts";
-import { endOf } from "../words.ts";
+import { endOf, given } from "../words.ts";
+import type { Voice } from "../voice.ts";
 import { checkFree, writeSafely } from "../writeSafely.ts";
 
 export const help = `Writes a check sheet as an .xlsx file.
@@ -87,9 +88,7 @@ overall verdict is not OK.
 `;
 
 /** Where lines for the reader and lines about refusals go. */
-export interface Voice {
-  readonly say: (line: string) => void;
-  readonly complain: (line: string) => void;
+export interface SheetVoice extends Voice {
   /** How far a run over many members is. */
   readonly progress?: (line: string) => void;
   /** Whether somebody has asked to stop. */
@@ -172,7 +171,7 @@ async function computed(plan: Plan, sheetName: string, others: readonly Snapshot
   }
 }
 
-async function write(request: Extract<Request, { kind: "write" }>, voice: Voice): Promise<0 | 3> {
+async function write(request: Extract<Request, { kind: "write" }>, voice: SheetVoice): Promise<0 | 3> {
   const { template: id, out, set, link, blank, force, strict, portable, sheetName: wanted } = request;
   const say = (text: string): void => wrapped(text).forEach(voice.say);
   const began = performance.now();
@@ -266,7 +265,7 @@ function officeLines(template: Template, plan: Plan, defaults: OfficeDefaults): 
 /** The defaults that a call names. */
 function defaultsFor({ defaults, duct, jack }: OfficeRequest): OfficeDefaults | undefined {
   if (defaults === undefined) return undefined;
-  const chosen = { ...(duct !== undefined && { duct }), ...(jack !== undefined && { jack }) };
+  const chosen = given({ duct, jack });
   try {
     const text = textOfBytes(bytesOf(defaults, "a file of defaults", largestDefaults));
     return readDefaults(text, [...allTemplates, ...officeTemplates(), ...officeLinked()], chosen);
@@ -278,7 +277,7 @@ function defaultsFor({ defaults, duct, jack }: OfficeRequest): OfficeDefaults | 
 }
 
 /** Real members never start from invented values unless that is asked for. */
-function members(request: Extract<Request, { kind: "members" }>, voice: Voice): ReturnType<typeof writeMembers> {
+function members(request: Extract<Request, { kind: "members" }>, voice: SheetVoice): ReturnType<typeof writeMembers> {
   const startOf = ({ example }: Template): Inputs => (request.example ? example.inputs : {});
   return writeMembers(request, startOf, defaultsFor(request), {
     say: (text) => wrapped(text).forEach(voice.say),
@@ -289,7 +288,7 @@ function members(request: Extract<Request, { kind: "members" }>, voice: Voice): 
 }
 
 /** Does what a call asks for and gives the exit code. */
-export async function runSheet(words: readonly string[], voice: Voice): Promise<0 | 1 | 2 | 3 | 130> {
+export async function runSheet(words: readonly string[], voice: SheetVoice): Promise<0 | 1 | 2 | 3 | 130> {
   try {
     const request = requestOf(words);
     if ("templateFiles" in request) await loadTemplates(request.templateFiles ?? []);

@@ -2,6 +2,7 @@ import { parseArgs } from "node:util";
 import { reasonOf } from "../../core/index.ts";
 import { worksheetFunctions } from "../../../functions/index.ts";
 import { publishedCases } from "../cases.ts";
+import type { Voice } from "../voice.ts";
 import { checkFree, NotWritten, writeSafely } from "../writeSafely.ts";
 import { verificationBook } from "./book.ts";
 import { survey } from "./survey.ts";
@@ -25,13 +26,8 @@ const options = {
   force: { type: "boolean" },
 } as const;
 
-export interface Output {
-  readonly say: (line: string) => void;
-  readonly complain: (line: string) => void;
-}
-
 /** Runs the command and gives its exit code. */
-export function runVerify(words: readonly string[], { say, complain }: Output): number {
+export function runVerify(words: readonly string[], { say, complain }: Voice): number {
   let asked;
   try {
     asked = parseArgs({ args: [...words], options }).values;

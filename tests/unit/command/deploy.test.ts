@@ -12,6 +12,7 @@ import { readIndex, readIndexed } from "../../../src/office/index.ts";
 import { version } from "../../../src/core/index.ts";
 import { officeTemplates, removeOfficeTemplate } from "../../../src/templates/offices.ts";
 import { small } from "../office/smallTemplate.ts";
+import { listener } from "./listener.ts";
 
 const address = "https://sheets.example.com/kernbook";
 const office = {
@@ -43,11 +44,9 @@ async function run(...words: readonly string[]) {
   return runWith({ built, date: "2026-11-30" }, ...words);
 }
 async function runWith(around: Parameters<typeof runDeploy>[2], ...words: readonly string[]) {
-  const said: string[] = [];
-  const complained: string[] = [];
-  const voice = { say: (line: string) => said.push(line), complain: (line: string) => complained.push(line) };
+  const { voice, heard } = listener();
   const status = await runDeploy(words, voice, around);
-  return { status, said: said.join("\n"), complained: complained.join("\n") };
+  return { status, ...heard() };
 }
 const put = (name: string, file: unknown): string => {
   const path = join(home, name);

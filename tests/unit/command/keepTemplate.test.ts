@@ -7,6 +7,7 @@ import { openWorkbook, writeBook, type BookCell } from "../../../src/hosts/index
 import { readTemplate } from "../../../src/office/index.ts";
 import { officeTemplates, removeOfficeTemplate } from "../../../src/templates/offices.ts";
 import { small } from "../office/smallTemplate.ts";
+import { listener } from "./listener.ts";
 
 let folder = "";
 let file = "";
@@ -27,10 +28,9 @@ afterEach(() => {
 });
 
 async function run(...words: readonly string[]) {
-  const said: string[] = [];
-  const complained: string[] = [];
-  const status = await runSheet(words, { say: (line) => said.push(line), complain: (line) => complained.push(line) });
-  return { status, said: said.join(" "), complained: complained.join(" ") };
+  const { voice, heard } = listener();
+  const status = await runSheet(words, voice);
+  return { status, ...heard() };
 }
 const keep = (...more: readonly string[]) =>
   run(

@@ -6,6 +6,7 @@ import { runSheet } from "../../../src/command/sheet/run.ts";
 import { openWorkbook } from "../../../src/hosts/index.ts";
 import { entriesOf, readCsv, type Entry } from "../../../src/office/index.ts";
 import { builtSheet } from "../../plan/builtSheet.ts";
+import { listener } from "./listener.ts";
 
 const id = "pre-tensioned-is1343-1980";
 let folder: string;
@@ -16,20 +17,16 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 const at = (name: string): string => join(folder, name);
 
-async function run(
-  words: readonly string[],
-  stopAfter = Infinity,
-): Promise<{ readonly code: number; readonly said: string; readonly complained: string }> {
-  const said: string[] = [];
-  const complained: string[] = [];
+async function run(words: readonly string[], stopAfter = Infinity) {
+  const { voice, heard } = listener();
   let done = 0;
   const code = await runSheet(["--template", id, "--example", "--out", at("out"), ...words], {
-    say: (line) => said.push(line),
-    complain: (line) => complained.push(line),
+    ...voice,
     progress: () => done++,
     stopped: () => done >= stopAfter,
   });
-  const unbroken = (lines: readonly string[]): string => lines.join("\n").replace(/\n {2}(?=\S)/g, " ");
+  const unbroken = (lines: string): string => lines.replace(/\n {2}(?=\S)/g, " ");
+  const { said, complained } = heard();
   return { code, said: unbroken(said), complained: unbroken(complained) };
 }
 const table = (...rows: readonly string[]): string => {

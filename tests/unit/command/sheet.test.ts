@@ -17,6 +17,7 @@ import { runSheet } from "../../../src/command/sheet/run.ts";
 import { readWorkbook } from "../../hosts/ourFile.ts";
 import { expand } from "../../../src/sheet/index.ts";
 import { choosingTemplates, templates } from "../../../src/templates/index.ts";
+import { listener } from "./listener.ts";
 
 const root = join(import.meta.dirname, "../../..");
 const template = templates.find(({ id }) => id === "post-tensioned-en1992-2004")!;
@@ -30,13 +31,10 @@ afterEach(() => {
   rmSync(folder, { recursive: true });
 });
 
-async function run(
-  ...words: readonly string[]
-): Promise<{ readonly code: number; readonly said: string; readonly complained: string }> {
-  const said: string[] = [];
-  const complained: string[] = [];
-  const code = await runSheet(words, { say: (line) => said.push(line), complain: (line) => complained.push(line) });
-  return { code, said: said.join("\n"), complained: complained.join("\n") };
+async function run(...words: readonly string[]) {
+  const { voice, heard } = listener();
+  const code = await runSheet(words, voice);
+  return { code, ...heard() };
 }
 /** Sentences as they were before they were broken into lines. */
 const unbroken = (said: string): string => said.replace(/\n {2}/g, " ");

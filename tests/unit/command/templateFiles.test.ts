@@ -6,6 +6,7 @@ import { runSheet } from "../../../src/command/sheet/run.ts";
 import { readIndex, readIndexed } from "../../../src/office/index.ts";
 import { officeTemplates, removeOfficeTemplate } from "../../../src/templates/offices.ts";
 import { small } from "../office/smallTemplate.ts";
+import { listener } from "./listener.ts";
 
 let folder = "";
 beforeEach(() => {
@@ -17,10 +18,9 @@ afterEach(() => {
 });
 
 async function run(...words: readonly string[]) {
-  const said: string[] = [];
-  const complained: string[] = [];
-  const status = await runSheet(words, { say: (line) => said.push(line), complain: (line) => complained.push(line) });
-  return { status, said: said.join("\n"), complained: complained.join("\n") };
+  const { voice, heard } = listener();
+  const status = await runSheet(words, voice);
+  return { status, ...heard() };
 }
 const put = (name: string, file: unknown): string => {
   const path = join(folder, name);

@@ -9,6 +9,7 @@ import { runVerify } from "../../../src/command/verify/run.ts";
 import { survey, type Survey } from "../../../src/command/verify/survey.ts";
 import { surveyText } from "../../../src/command/verify/text.ts";
 import { halfLastDigit, type PublishedCase } from "../../../src/published/index.ts";
+import { listener } from "./listener.ts";
 
 let folder: string;
 beforeEach(() => {
@@ -16,15 +17,10 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(folder, { recursive: true }));
 
-function run(...words: readonly string[]): {
-  readonly code: number;
-  readonly said: string;
-  readonly complained: string;
-} {
-  const said: string[] = [];
-  const complained: string[] = [];
-  const code = runVerify(words, { say: (line) => said.push(line), complain: (line) => complained.push(line) });
-  return { code, said: said.join("\n"), complained: complained.join("\n") };
+function run(...words: readonly string[]) {
+  const { voice, heard } = listener();
+  const code = runVerify(words, voice);
+  return { code, ...heard() };
 }
 
 const cases = publishedCases();

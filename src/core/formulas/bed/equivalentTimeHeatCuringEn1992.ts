@@ -38,9 +38,7 @@ export const equivalentTimeHeatCuringEn1992 = stepwise({
   proof: ({ history }, { T_max, t_eq }) => {
     const rise = T_max - 20;
     const again =
-      rise > 0
-        ? Math.exp(rise * Math.log(1.14)) * history.reduceRight((s, { T, dt }) => s + dt * ((T - 20) / rise), 0)
-        : 0;
+      rise > 0 ? Math.exp(rise * Math.log(1.14)) * history.reduce((s, { T, dt }) => s + dt * ((T - 20) / rise), 0) : 0;
     return again === 0 ? t_eq : t_eq / again - 1;
   },
   empirical: "a fit to tests, with temperatures in °C and hours",

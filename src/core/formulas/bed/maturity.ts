@@ -39,11 +39,11 @@ export const maturity = stepwise({
   result: as(q.maturity, { max: 1e12 }),
   steps: { M: { symbol: "M", unit: "°C·h", governing: "M = \\sum_i \\max(T_i - T_d,\\ 0)\\,\\Delta t_i" } },
   compute: ({ history: rows, T_d }) => ({ M: rows.reduce((sum, { T, dt }) => sum + rate(T, T_d) * dt, 0) }),
-  // Whole time above the datum, less what lies colder; the rows taken backwards.
+  // Whole time above the datum, less what lies colder.
   proof: ({ history: rows, T_d }, { M }) => {
-    const all = rows.reduceRight((sum, { T, dt }) => sum + T * dt, 0);
-    const hours = rows.reduceRight((sum, { dt }) => sum + dt, 0);
-    const colder = rows.reduceRight((sum, { T, dt }) => sum + Math.min(T - T_d, 0) * dt, 0);
+    const all = rows.reduce((sum, { T, dt }) => sum + T * dt, 0);
+    const hours = rows.reduce((sum, { dt }) => sum + dt, 0);
+    const colder = rows.reduce((sum, { T, dt }) => sum + Math.min(T - T_d, 0) * dt, 0);
     return (all - T_d * hours - colder - M) / (1 + M);
   },
 });
@@ -53,7 +53,7 @@ function reached(rows: History, wanted: number, T_d: number): number {
   let [hours, sum] = [0, 0];
   for (const { T, dt } of rows) {
     const gained = rate(T, T_d) * dt;
-    if (gained > 0 && sum + gained >= wanted * (1 - 1e-12)) return hours + Math.max(wanted - sum, 0) / rate(T, T_d);
+    if (sum + gained >= wanted * (1 - 1e-12)) return hours + (wanted - sum) / rate(T, T_d);
     [hours, sum] = [hours + dt, sum + gained];
   }
   throw new NoResult(
