@@ -78,7 +78,7 @@ export function fillBand(filling: Filling): void {
   const governs = first
     ? `IF(ISNUMBER(${at(first, checkColumns.utilisation)}),"Governs: "&${at(first, checkColumns.text)}&", ` +
       `utilisation "&TEXT(${at(first, checkColumns.utilisation)},"0.00")&", ","First: "&${at(first, checkColumns.text)}&", ` +
-      `")&${at(first, checkColumns.where)}`
+      `")&${at(first, checkColumns.where)}&"."`
     : '""';
   // What governs is not known before all inputs are there; a check that fails is told all the same.
   const open = `AND(${word}="INCOMPLETE",NOT(${incomplete(filling).said}))`;
@@ -106,7 +106,8 @@ export function fillBand(filling: Filling): void {
     "verdict",
   );
   cells.raise(bandRow, bandLines);
-  cells.carry(bandRow, "band", 1, bandText - 1);
+  // The colour of the verdict is that of the whole joined cell.
+  cells.join(bandRow, 0, bandText - 1);
   cells.join(bandRow, bandText, columns.mark);
 }
 

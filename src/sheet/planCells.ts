@@ -134,12 +134,14 @@ const saying: ReadonlySet<Role> = new Set([
   "note",
   "caution",
   "description",
+  "wordIn",
   "symbol",
   "equation",
   "source",
   "listed",
   "tableSymbol",
   "tableWord",
+  "tableWordIn",
 ]);
 
 function contentOf(
