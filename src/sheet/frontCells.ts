@@ -287,8 +287,10 @@ function fillChecks(filling: Filling, item: ShapedFront): void {
       const found = `INDEX(${areaA1(from, true)},MATCH(${i + 1},${areaA1(keys, true)},0))`;
       const word = textConstant(name === "verdict" ? "INPUT MISSING" : "–");
       // An error that no missing input explains stays one; through IF some programs make 0 of an empty text.
+      // Why there is no utilisation stands beside, where it governs.
+      const shown = name === "utilisation" ? `IF(ISNUMBER(${found}),${found},"–")` : found;
       const formula = missing
-        ? `=IF(ISERROR(${found}),IF(${a1(missing, true)}="",${found},${word}),IF(${found}&""="","",${found}))`
+        ? `=IF(ISERROR(${found}),IF(${a1(missing, true)}="",${found},${word}),IF(${found}&""="","",${shown}))`
         : `=${found}`;
       cells.formula(
         row,

@@ -83,7 +83,8 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   linked: { align: "right", background: linkedFill, border: linkedBorder, shrink: true },
   record: { align: "left", wrap: true, border: { sides: "all", line: "dotted", color: line } },
   shape: { align: "right", bold: true, background: mist, border: { sides: "all", line: "thin", color: slate } },
-  verdict: { align: "center", bold: true },
+  // From the left edge a word that is too long runs on over the column of marks instead of losing both its ends.
+  verdict: { align: "left", bold: true },
   overall: { size: 12, align: "center", bold: true, border: { sides: "all", line: "medium", color: slate } },
   warning: { color: cautionInk, wrap: true },
   label: { color: quiet },
