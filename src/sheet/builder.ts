@@ -69,7 +69,7 @@ function inputsAsBuilt({ sheet, values }: Filling): Plan["inputs"] {
   return out;
 }
 
-const textRoles: ReadonlySet<Role> = new Set(["description", "equation", "source", "warning", "linkedText"]);
+const textRoles: ReadonlySet<Role> = new Set(["description", "wordIn", "equation", "source", "warning", "linkedText"]);
 
 /** Texts run on over the empty cells beside them; only where cells are joined for them do they wrap. */
 function running({ all, spans }: PlanCells): PlannedCell[] {

@@ -3,6 +3,7 @@ import { firstOf, type Layout } from "./layout.ts";
 import type { PlannedChart, Series } from "./plan.ts";
 import type { Problems } from "./problems.ts";
 import { meets, type Dimension, type ShapedBlock, type ShapedSheet, type Subject } from "./shape.ts";
+import { markedSymbol, typeset } from "./subscripts.ts";
 import type { ChartSpec } from "./template.ts";
 
 type ColumnSubject = Extract<Subject, { kind: "column" }>;
@@ -77,7 +78,7 @@ function seriesOf(spec: ChartSpec, one: ChartSpec["series"][number], layout: Lay
       rows: run.rows,
       columns: 1,
     });
-    out.push({ name: run.name, kind: one.kind, x: area(x, same ? run.first : 0), y: area(y, run.first) });
+    out.push({ name: asDrawn(run.name), kind: one.kind, x: area(x, same ? run.first : 0), y: area(y, run.first) });
   }
   return out;
 }
@@ -120,6 +121,9 @@ export function chartsOf(sheet: ShapedSheet): readonly ShownChart[] {
     });
 }
 
+/** Charts have no subscripts: their symbols read as in the cells' plain text. */
+const asDrawn = (text: string): string => typeset(markedSymbol(text)).text;
+
 /** The charts with their cells, and what is wrong with them. */
 export function plannedCharts(layout: Layout, problems: Problems): readonly PlannedChart[] {
   const { template, values } = layout.sheet;
@@ -135,9 +139,9 @@ export function plannedCharts(layout: Layout, problems: Problems): readonly Plan
     });
     return {
       id: spec.id,
-      title: spec.title,
-      x: { label: spec.x.label, unit: spec.x.unit, ...(spec.x.log && { log: true }) },
-      y: spec.y,
+      title: asDrawn(spec.title),
+      x: { label: asDrawn(spec.x.label), unit: spec.x.unit, ...(spec.x.log && { log: true }) },
+      y: { ...spec.y, label: asDrawn(spec.y.label) },
       series: [...series.filter(({ kind }) => kind !== "point"), ...series.filter(({ kind }) => kind === "point")],
       at,
     };

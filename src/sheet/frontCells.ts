@@ -78,7 +78,7 @@ export function fillBand(filling: Filling): void {
   const governs = first
     ? `IF(ISNUMBER(${at(first, checkColumns.utilisation)}),"Governs: "&${at(first, checkColumns.text)}&", ` +
       `utilisation "&TEXT(${at(first, checkColumns.utilisation)},"0.00")&", ","First: "&${at(first, checkColumns.text)}&", ` +
-      `")&${at(first, checkColumns.where)}`
+      `")&${at(first, checkColumns.where)}&"."`
     : '""';
   // What governs is not known before all inputs are there; a check that fails is told all the same.
   const open = `AND(${word}="INCOMPLETE",NOT(${incomplete(filling).said}))`;
@@ -106,7 +106,8 @@ export function fillBand(filling: Filling): void {
     "verdict",
   );
   cells.raise(bandRow, bandLines);
-  cells.carry(bandRow, "band", 1, bandText - 1);
+  // The colour of the verdict is that of the whole joined cell.
+  cells.join(bandRow, 0, bandText - 1);
   cells.join(bandRow, bandText, columns.mark);
 }
 
@@ -286,8 +287,10 @@ function fillChecks(filling: Filling, item: ShapedFront): void {
       const found = `INDEX(${areaA1(from, true)},MATCH(${i + 1},${areaA1(keys, true)},0))`;
       const word = textConstant(name === "verdict" ? "INPUT MISSING" : "–");
       // An error that no missing input explains stays one; through IF some programs make 0 of an empty text.
+      // Why there is no utilisation stands beside, where it governs.
+      const shown = name === "utilisation" ? `IF(ISNUMBER(${found}),${found},"–")` : found;
       const formula = missing
-        ? `=IF(ISERROR(${found}),IF(${a1(missing, true)}="",${found},${word}),IF(${found}&""="","",${found}))`
+        ? `=IF(ISERROR(${found}),IF(${a1(missing, true)}="",${found},${word}),IF(${found}&""="","",${shown}))`
         : `=${found}`;
       cells.formula(
         row,

@@ -4,8 +4,10 @@ import type { Layout } from "./layout.ts";
 /** All columns fit A4 standing at this scale in every program tried; letters of 10 points print at 8. */
 export const printScale = 80;
 
-/** Heights in points, as the hosts make them: of a line, of what is around the lines of a row, and of a page below the rows at its head. */
-const [lineHeight, around, pageHeight] = [12, 0.25, 890];
+/** Heights in points, as the hosts make them: of a line and of what is around the lines of a row. */
+const [lineHeight, around] = [12, 0.25];
+/** Of a page below the rows at its head. */
+export const pageHeight = 890;
 const headRows = bandRow + 1;
 /** From this part of a page on the first page stands by itself. */
 const longFirstPage = 0.6;

@@ -146,12 +146,14 @@ const saying: ReadonlySet<Role> = new Set([
   "note",
   "caution",
   "description",
+  "wordIn",
   "symbol",
   "equation",
   "source",
   "listed",
   "tableSymbol",
   "tableWord",
+  "tableWordIn",
 ]);
 
 function contentOf(

@@ -30,7 +30,8 @@ export function fillRow(filling: Filling, shaped: ShapedRow): void {
   if (fitsAsDescription(says.text, lastOfText)) cells.put(row, columns.description, "description", says.text);
   else cells.sentence(row, "description", says.text, columns.description, lastOfText);
   if (symbol !== undefined) cells.put(row, columns.symbol, "symbol", symbol);
-  const last = lastOfChoice(spec.input);
+  // The overall verdict is larger than other words.
+  const last = spec.overall ? columns.unit : lastOfChoice(spec.input);
   if (last > columns.value) cells.join(row, columns.value, last);
   else if (!worded) cells.put(row, columns.unit, "unit", says.unit);
   if (spec.taken !== undefined) fillLinked(filling, shaped, spec.taken);

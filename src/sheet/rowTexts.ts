@@ -1,4 +1,4 @@
-import { columns, fitsOver } from "./columns.ts";
+import { columns, fitsOver, widthOver } from "./columns.ts";
 import { equationAsRead, sourceText } from "./formulaText.ts";
 import { whereFrom } from "./links.ts";
 import { judgements } from "./relations.ts";
@@ -6,6 +6,7 @@ import { allowedWords, boundsOf } from "./says.ts";
 import type { ShapedRow, ShapedSheet } from "./shape.ts";
 import type { InputSpec } from "./template.ts";
 import { linesOf, placeTexts, type Piece, type PlacedText } from "./textLines.ts";
+import { fits } from "./textWidth.ts";
 
 /** What stands beside the value of a row: its formula or what it may be, and the source. */
 export interface RowTexts {
@@ -22,11 +23,15 @@ export interface RowTexts {
 /** Where the words and the source stand in a line of their own. */
 export const belowColumns = { words: columns.description, source: columns.equation } as const;
 
+/** What the arrow of a list takes of its cell, and the gap before the word, in characters. */
+const arrowOfList = 3;
+
 /** The last column of an input's cell: words to choose from, which have no unit, may need more than the column of values. */
 export function lastOfChoice(input: Pick<InputSpec, "choices"> | undefined): number {
   const words = (input?.choices ?? []).flatMap(({ value }) => (typeof value === "string" ? [value] : []));
   let last: number = columns.value;
-  while (last < columns.words && !words.every((word) => fitsOver(word, columns.value, last))) last++;
+  const room = (word: string): boolean => fits(word, widthOver(columns.value, last) - arrowOfList);
+  while (last < columns.words && !words.every(room)) last++;
   return last;
 }
 

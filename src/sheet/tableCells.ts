@@ -10,7 +10,7 @@ import { everydayOf, inputRole, own, type Filling } from "./planCells.ts";
 import { judgements } from "./relations.ts";
 import { contexts, type TableContext } from "./resolve.ts";
 import { boundFormat, boundsOf, formatOf } from "./says.ts";
-import { isRecord, type ShapedColumn } from "./shape.ts";
+import { isRecord, type ShapedColumn, type ShapedTable } from "./shape.ts";
 import { statusFormula, type StatusOf } from "./status.ts";
 import { withheldWhileMissing } from "./pass.ts";
 import { write } from "./write.ts";
@@ -82,9 +82,7 @@ function fillHead(filling: Filling, placed: PlacedTable): void {
       const head = of && !of.column.verdict ? headOfColumn(of) : undefined;
       // What the rows are counted in stands in the table's title; its words do not fit the column of numbers.
       const numbers = of?.column.index !== undefined && column === columns.item;
-      const role =
-        of && (of.cells > 1 || of.column.index !== undefined || holdsWords(of)) ? "tableWord" : "tableSymbol";
-      cells.put(header.get("symbol")!, column, role, numbers ? "no." : head);
+      cells.put(header.get("symbol")!, column, of ? roleOfHead(of, shaped) : "tableSymbol", numbers ? "no." : head);
       const unit = of && of.says.unit !== "–" ? of.says.unit : undefined;
       if (units !== undefined) cells.put(units, column, "tableUnit", unit);
     }
@@ -200,7 +198,7 @@ function fillCell(filling: Filling, shaped: ShapedColumn, context: TableContext)
   const row = firstOf(layout, table, shaped) + context.row;
   const ofPart = group.part?.formulas[says.id];
   const over = (): string => group.over.map(({ id }) => id).join(" and ");
-  const role = roleOf(shaped);
+  const role = roleOf(shaped, table);
   const formula = (text: string): void =>
     cells.formula(
       row,
@@ -234,9 +232,23 @@ function fillCell(filling: Filling, shaped: ShapedColumn, context: TableContext)
   cells.put(row, at, inputRole(column.input), filling.values.get(says.id)?.[context.row], says.format);
 }
 
-function roleOf(column: ShapedColumn): Role {
+function roleOf(column: ShapedColumn, table: ShapedTable): Role {
   if (column.column.verdict) return "verdict";
-  return holdsWords(column) ? "description" : "value";
+  if (!holdsWords(column)) return "value";
+  return standsBesideNumbers(column, table) ? "wordIn" : "description";
+}
+
+function roleOfHead(column: ShapedColumn, table: ShapedTable): Role {
+  if (column.column.index !== undefined) return "tableWord";
+  const words = column.cells > 1 || column.column.input?.choices !== undefined || holdsWords(column);
+  if (!words) return "tableSymbol";
+  return standsBesideNumbers(column, table) ? "tableWordIn" : "tableWord";
+}
+
+/** Numbers stand at the right edge of their column: words that follow them keep off it. */
+function standsBesideNumbers({ band, at }: ShapedColumn, { columns: all }: ShapedTable): boolean {
+  const left = all.find((other) => other.band === band && other.at + other.cells === at);
+  return left !== undefined && left.column.index === undefined && !holdsWords(left);
 }
 
 /** The member of a dimension the row stands for; in the table that the dimension counts, the row itself. */

@@ -24,16 +24,14 @@ function Ways({
   readonly choose: (way: Way) => void;
 }) {
   const box = (of: Way, text: string) => (
-    <p>
-      <label>
-        <input
-          type="checkbox"
-          checked={way === of}
-          onChange={(event) => choose(event.currentTarget.checked ? of : "form")}
-        />{" "}
-        {text}
-      </label>
-    </p>
+    <label class="kb-tick">
+      <input
+        type="checkbox"
+        checked={way === of}
+        onChange={(event) => choose(event.currentTarget.checked ? of : "form")}
+      />
+      <span>{text}</span>
+    </label>
   );
   return (
     <>

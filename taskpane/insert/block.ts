@@ -44,13 +44,10 @@ const format = (q: Quantity): string => (q.whole ? "0" : "General");
 /** The clause with how it was established, written beside the result. */
 export function sourceWords({ formula }: DesignFunction): string {
   const { key, clause, basis } = formula.source;
-  return [
-    key === "mechanics" || key === "practice" ? sources[key].split(":")[0]! : key,
-    clause,
-    `(${basisText[basis]})`,
-  ]
-    .filter(Boolean)
-    .join(" ");
+  const said = basisText[basis];
+  // Common practice is a basis and no work.
+  if (key === "practice") return [`${said[0]!.toUpperCase()}${said.slice(1)}`, clause].filter(Boolean).join("; ");
+  return [key === "mechanics" ? sources[key].split(":")[0]! : key, clause, `(${said})`].filter(Boolean).join(" ");
 }
 
 /** One labelled row an argument, and the formula that reads them, from the upper left cell down. */

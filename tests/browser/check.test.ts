@@ -51,7 +51,7 @@ describe("the checker's tools in the panel", () => {
     );
     await openTool(page, "What if");
     await panel(page)
-      .getByRole("button", { name: `Ask of “${beam}”` })
+      .getByRole("button", { name: `Load inputs of “${beam}”` })
       .click();
     await panel(page).getByRole("button", { name: "Show which inputs matter" }).click();
     await panel(page)

@@ -43,6 +43,8 @@ interface Before {
   /** Rules that agree as well, with every way to share out the inputs. */
   readonly exact?: readonly Exact[];
   readonly departure?: SearchedDeparture;
+  /** The units beside the formula and its inputs there. */
+  readonly units: string;
 }
 
 const notFound =
@@ -121,25 +123,25 @@ export class Identifier {
     const before = this.#before.get(pattern);
     const cuts = cutsOf(this.book, cell);
     const again = before && this.#again(cell, cuts, before);
-    if (again) return again;
-    const labelled = `${pattern}\n${this.#labelsOf(cell)}`;
+    const { labels, units } = this.#labelsOf(cell);
+    // Where other units stand beside it, a departure may come from those of the formula before alone.
+    if (again && (again.verdict === "identified" || before.units === units)) return again;
+    const labelled = `${pattern}\n${labels}`;
     const unknown = this.#unknown.get(labelled);
     if (unknown) return unknown;
-    const told = this.#searchedAnew(cell, cuts, (found) => this.#before.set(pattern, found));
+    const told = this.#searchedAnew(cell, cuts, (found) => this.#before.set(pattern, { ...found, units }));
     if (!told.found) this.#unknown.set(labelled, told);
     return told;
   }
 
   /** What stands beside a formula and the cells that it comes from. */
-  #labelsOf(cell: FormulaCell): string {
+  #labelsOf(cell: FormulaCell): { readonly labels: string; readonly units: string } {
     const cut = wholeCut(this.book, cell);
-    const keys = [cell.key, ...(cut?.inputs ?? [])];
-    return JSON.stringify(
-      keys.map((key) => {
-        const { description = "", symbol = "", unit = "" } = this.#labels.of(key) ?? {};
-        return [description, symbol, unit];
-      }),
-    );
+    const all = [cell.key, ...(cut?.inputs ?? [])].map((key) => {
+      const { description = "", symbol = "", unit = "" } = this.#labels.of(key) ?? {};
+      return [description, symbol, unit] as const;
+    });
+    return { labels: JSON.stringify(all), units: JSON.stringify(all.map(([, , unit]) => unit)) };
   }
 
   /** A formula and those behind it as they are filled down. */
@@ -156,7 +158,11 @@ export class Identifier {
   }
 
   /** A formula like one before: the same rule is tried alone, and what was not recognised is not again. */
-  #again(cell: FormulaCell, cuts: readonly Cut[], { match, exact: before = [], departure }: Before): Told | undefined {
+  #again(
+    cell: FormulaCell,
+    cuts: readonly Cut[],
+    { match, exact: before = [], departure }: Omit<Before, "units">,
+  ): Told | undefined {
     const { part, inputs } = match.target.cut;
     const like = part ? cutsWithPart(this.book, cell) : cuts;
     for (const cut of like) {
@@ -182,7 +188,7 @@ export class Identifier {
     return undefined;
   }
 
-  #searchedAnew(cell: FormulaCell, cuts: readonly Cut[], keep: (found: Before) => void): Told {
+  #searchedAnew(cell: FormulaCell, cuts: readonly Cut[], keep: (found: Omit<Before, "units">) => void): Told {
     const targets: Target[] = [];
     let spent = 0;
     const partly: Exact[] = [];
@@ -309,7 +315,7 @@ export class Identifier {
     return undefined;
   }
 
-  #near(targets: readonly Target[]): (Near & Before) | undefined {
+  #near(targets: readonly Target[]): (Near & Pick<Before, "departure">) | undefined {
     for (const departure of searchedDepartures) {
       const near = nearest(departure, targets, this.#library, this.#around);
       if (near) return { ...near, departure };

@@ -4,8 +4,8 @@ import type { Plan, PlannedCell } from "../../sheet/index.ts";
 import type { CellContent, InsertedCell } from "../host/host.ts";
 import type { PlanResults } from "../host/planValues.ts";
 import type { Values } from "../look/values.ts";
-import { computedLines, rowHeights } from "../look/measures.ts";
-import { lookKey, styleOf, styles, type CellStyle } from "../look/styles.ts";
+import { computedLines, isLowRow, rowHeights } from "../look/measures.ts";
+import { styleInRow, styles, type CellStyle } from "../look/styles.ts";
 import { chartsOf, lookOf, printOf } from "../workbook/fromPlan.ts";
 import { gridStyleOf } from "./bookLook.ts";
 import { beside, keptHeight } from "./beside.ts";
@@ -76,10 +76,13 @@ export function sheetData(
   styleId: (style: IStyleData) => string,
 ): Partial<IWorksheetData> {
   const ids = new Map<string, string>();
+  const heights = rowHeights(plan, textsOf(results));
+  const isLow = isLowRow(heights);
   const idOf = (cell: PlannedCell): string => {
-    const key = `${lookKey(cell)} ${cell.format ?? ""}`;
+    const { key: ofRole, style } = styleInRow(cell, isLow);
+    const key = `${ofRole} ${cell.format ?? ""}`;
     let id = ids.get(key);
-    if (id === undefined) ids.set(key, (id = styleId(gridStyle(core, styleOf(cell), cell.format))));
+    if (id === undefined) ids.set(key, (id = styleId(gridStyle(core, style, cell.format))));
     return id;
   };
   const cellData: Record<number, Record<number, ICellData>> = {};
@@ -95,7 +98,6 @@ export function sheetData(
     for (let r = row; s && r < row + rows; r++)
       for (let c = column; c < column + columns; c++) ((cellData[r] ??= {})[c] ??= {}).s = s;
   }
-  const heights = rowHeights(plan, textsOf(results));
   const rowData: Record<number, IRowData> = {};
   const computed = computedLines(plan, (cell) => results?.get(cell)?.value);
   for (const [row, lines] of [...Object.entries(plan.lines), ...computed])

@@ -1,6 +1,6 @@
 import type { Area } from "../../cells/index.ts";
 import type { Values } from "./values.ts";
-import type { Plan, PlannedCell } from "../../sheet/index.ts";
+import { pageHeight, type Plan, type PlannedCell } from "../../sheet/index.ts";
 import { styles } from "./styles.ts";
 
 /** Lengths of the file, in points unless said otherwise. */
@@ -42,6 +42,23 @@ export function computedLines(plan: Plan, valueOf: (cell: PlannedCell) => unknow
   return lines;
 }
 
+/** Of a row beside charts that make room on a full first page. */
+const lowestChartRow = 9;
+
+/** Texts that turn out longer take more lines than were counted: the charts of the first page then make room for them. */
+function fitFirstPage({ print, charts }: Plan, heights: Map<number, number>): void {
+  const [end] = print.breaks ?? [];
+  if (end === undefined) return;
+  const rows = Array.from({ length: end }, (_, row) => row).slice(print.titleRows[1] + 1);
+  const excess = rows.reduce((sum, row) => sum + (heights.get(row) ?? defaultRowHeight), 0) - pageHeight;
+  const beside = rows.filter(
+    (row) => !heights.has(row) && charts.some(({ at }) => row >= at.row && row < at.row + at.rows),
+  );
+  if (excess <= 0) return;
+  const height = Math.floor((defaultRowHeight - excess / beside.length) * 4) / 4;
+  if (height >= lowestChartRow) for (const row of beside) heights.set(row, height);
+}
+
 /** Heights of the rows that are not of the default height. */
 export function rowHeights(plan: Plan, values: Values): Heights {
   const heights = new Map<number, number>();
@@ -52,8 +69,15 @@ export function rowHeights(plan: Plan, values: Values): Heights {
   for (const [row, lines] of [...Object.entries(plan.lines), ...computedLines(plan, shown)])
     raise(Number(row), lines * pointsPerLine + aroundLines);
   for (const { row, role } of plan.cells) raise(row, tallRows[role] ?? 0);
+  fitFirstPage(plan, heights);
   return heights;
 }
+
+/** Rows of one line. */
+export const isLowRow =
+  (heights: Heights) =>
+  (row: number): boolean =>
+    (heights.get(row) ?? defaultRowHeight) <= defaultRowHeight;
 
 /** The part of a chart's place it takes: beside tall rows fewer of them, so that charts are of one size and fit a printed page. */
 export function chartArea(at: Area, heights: Heights): Area {

@@ -17,6 +17,8 @@ export interface CellStyle {
   /** Steps of about two letters between the text and the edge it stands at. */
   readonly indent?: number;
   readonly wrap?: true;
+  /** Where a text stands in its cell; otherwise in the middle. */
+  readonly vertical?: "bottom";
   /** What is too long for its cell is drawn smaller, where a program can. */
   readonly shrink?: true;
 }
@@ -62,24 +64,27 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   tableHeading: { bold: true, background: mist, wrap: true, align: "center" },
   tableSymbol: { background: mist, align: "right", italic: true, shrink: true },
   tableWord: { background: mist, align: "left", italic: true },
+  tableWordIn: { background: mist, align: "left", indent: 1, italic: true },
   tableUnit: { color: quiet, background: mist, align: "right", border: { sides: "below", line: "thin", color: line } },
   item: { color: quiet, align: "left" },
   description: { wrap: true },
+  wordIn: { align: "left", indent: 1, wrap: true },
   symbol: { align: "center", italic: true, shrink: true },
   value: { align: "right", border: rule, shrink: true },
   unit: { color: quiet, align: "left", indent: 1 },
   equation: { color: quiet, wrap: true },
   source: { color: quiet, wrap: true },
   mark: { align: "left", border: { sides: "all", line: "dotted", color: line } },
-  bound: { color: quiet, align: "right", indent: 1, shrink: true },
+  bound: { color: quiet, align: "center", shrink: true },
   input: { align: "right", background: inputFill, border: inputBorder },
-  choice: { align: "left", background: inputFill, border: inputBorder, shrink: true },
+  choice: { align: "left", indent: 1, background: inputFill, border: inputBorder, shrink: true },
   textInput: { align: "left", wrap: true, background: inputFill, border: inputBorder },
   linkedText: { align: "left", background: linkedFill, border: linkedBorder },
   linked: { align: "right", background: linkedFill, border: linkedBorder, shrink: true },
   record: { align: "left", wrap: true, border: { sides: "all", line: "dotted", color: line } },
   shape: { align: "right", bold: true, background: mist, border: { sides: "all", line: "thin", color: slate } },
-  verdict: { align: "center", bold: true },
+  // From the left edge a word that is too long runs on over the column of marks instead of losing both its ends.
+  verdict: { align: "left", bold: true },
   overall: { size: 12, align: "center", bold: true, border: { sides: "all", line: "medium", color: slate } },
   warning: { color: cautionInk, wrap: true },
   label: { color: quiet },
@@ -111,6 +116,21 @@ export function styleOf({ role, runsOn, stays }: Pick<PlannedCell, "role" | "run
   if (!runsOn) return style;
   const { wrap: _wrap, shrink: _shrink, ...rest } = style;
   return rest;
+}
+
+/**
+ * Programs take the line of a text with subscripts for higher than it is: in a row of one line only what stands at its
+ * foot is drawn whole.
+ */
+export function styleInRow(
+  cell: Pick<PlannedCell, "role" | "runsOn" | "stays" | "lowered" | "row">,
+  isLow: (row: number) => boolean,
+): { readonly key: string; readonly style: CellStyle } {
+  const key = lookKey(cell);
+  const style = styleOf(cell);
+  return cell.lowered && isLow(cell.row)
+    ? { key: `${key} low`, style: { ...style, vertical: "bottom" } }
+    : { key, style };
 }
 
 /** Cells coloured by their text; the words themselves say the same. */

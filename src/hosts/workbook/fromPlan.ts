@@ -1,8 +1,8 @@
 import { a1, areaA1, quotedSheet, type Area } from "../../cells/index.ts";
 import { faultOfSheetName, type Highlight, type Plan, type PlannedCell, type Validation } from "../../sheet/index.ts";
-import { chartArea, margins, rowHeights, type Heights } from "../look/measures.ts";
+import { chartArea, isLowRow, margins, rowHeights, type Heights } from "../look/measures.ts";
 import { printAreas } from "../look/printAreas.ts";
-import { defaultStyle, lookKey, styleOf, tones, type CellStyle } from "../look/styles.ts";
+import { defaultStyle, styleInRow, tones, type CellStyle } from "../look/styles.ts";
 import type { Values } from "../look/values.ts";
 import {
   sides,
@@ -25,14 +25,14 @@ const sidesOf: Readonly<Record<NonNullable<CellStyle["border"]>["sides"], readon
 
 /** A look of the hosts' own table with everything said. */
 export function lookOf(
-  { size, bold, italic, color, background, border, align, indent, wrap, shrink }: CellStyle,
+  { size, bold, italic, color, background, border, align, indent, wrap, vertical, shrink }: CellStyle,
   format?: string,
 ): BookLook {
   return {
     font,
     size: size ?? defaultStyle.size!,
     color: color ?? defaultStyle.color!,
-    vertical: "center",
+    vertical: vertical ?? "center",
     ...(bold && { bold }),
     ...(italic && { italic }),
     ...(background && { background }),
@@ -59,12 +59,14 @@ function keysOf(areas: readonly Area[]): ReadonlySet<string> {
 }
 
 /** All cells of a plan with what they show. Joined cells all carry the look of the first, since each draws its own lines. */
-function cellsOf(plan: Plan, values: Values): readonly BookCell[] {
+function cellsOf(plan: Plan, values: Values, heights: Heights): readonly BookCell[] {
   const unlocked = keysOf(plan.unlocked);
   const looks = new Map<string, BookLook>();
+  const isLow = isLowRow(heights);
   const lookFor = (cell: PlannedCell): BookLook => {
-    const key = `${lookKey(cell)} ${cell.format ?? ""}`;
-    const look = looks.get(key) ?? lookOf(styleOf(cell), cell.format);
+    const { key: ofRole, style } = styleInRow(cell, isLow);
+    const key = `${ofRole} ${cell.format ?? ""}`;
+    const look = looks.get(key) ?? lookOf(style, cell.format);
     looks.set(key, look);
     return look;
   };
@@ -152,7 +154,7 @@ export function sheetOfPlan(plan: Plan, values: Values, name: string): BookSheet
     name,
     rows: plan.rows,
     columns: plan.columns,
-    cells: cellsOf(plan, values),
+    cells: cellsOf(plan, values, heights),
     spans: plan.spans,
     widths: new Map(plan.widths.map((width, column) => [column, { width }])),
     heights,

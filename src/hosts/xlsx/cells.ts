@@ -43,11 +43,20 @@ function formulaCell(cell: BookCell, s: number | undefined): string {
   return written("str", textElement("v", storedText(value)));
 }
 
-function plainCell({ value, lowered, look, ...at }: BookCell, s: number | undefined, texts: SharedTexts): string {
+function plainCell(
+  { value, lowered, look, ...at }: BookCell,
+  s: number | undefined,
+  texts: SharedTexts,
+  height: number,
+): string {
   const r = a1(at);
   if (value === null) return element("c", { r, s });
   if (typeof value === "string")
-    return element("c", { r, s, t: "s" }, element("v", {}, String(texts.index(value, lowered, look))));
+    return element(
+      "c",
+      { r, s, t: "s" },
+      element("v", {}, String(texts.index(value, lowered, look, Math.floor(height / defaultRowHeight)))),
+    );
   if (typeof value === "boolean") return element("c", { r, s, t: "b" }, element("v", {}, value ? "1" : "0"));
   if (!Number.isFinite(value)) throw new Error(`the cell ${r} = ${value} is not a finite number`);
   return element("c", { r, s }, element("v", {}, String(value)));
@@ -61,6 +70,8 @@ export function sheetData(
 ): string {
   const hidden = new Set(hiddenRows);
   const rows = new Map<number, Map<number, string>>();
+  // In a planned sheet each row says its height: a program may take its own default for rows that say nothing.
+  const heightOf = (row: number): number | undefined => heights.get(row) ?? (guarded ? defaultRowHeight : undefined);
   for (const cell of cells) {
     const { row, column, value, formula, look } = cell;
     const unlocked = cell.unlocked === true;
@@ -72,11 +83,12 @@ export function sheetData(
     rows.set(row, of);
     // Of joined cells, the first alone holds something.
     if (of.has(column) && formula === undefined && value === null) continue;
-    of.set(column, formula === undefined ? plainCell(cell, s, texts) : formulaCell(cell, s));
+    of.set(
+      column,
+      formula === undefined ? plainCell(cell, s, texts, heightOf(row) ?? defaultRowHeight) : formulaCell(cell, s),
+    );
   }
   const folding = new Set(groups.flatMap(({ row, rows: count }) => Array.from({ length: count }, (_, i) => row + i)));
-  // In a planned sheet each row says its height: a program may take its own default for rows that say nothing.
-  const heightOf = (row: number): number | undefined => heights.get(row) ?? (guarded ? defaultRowHeight : undefined);
   if (guarded) for (let row = 0; row < count; row++) if (!rows.has(row)) rows.set(row, new Map());
   for (const row of [...heights.keys(), ...hidden, ...folding]) if (!rows.has(row)) rows.set(row, new Map());
   const inOrder = <T>(map: ReadonlyMap<number, T>): [number, T][] => [...map].sort(([a], [b]) => a - b);

@@ -13,13 +13,15 @@ export function readText(text: string): string {
 }
 
 /** A text with subscripts, in runs that each name their letters: without that a program draws them in its own. */
-function runsXml(text: string, lowered: readonly Letters[], look: BookLook): string {
+function runsXml(text: string, lowered: readonly Letters[], look: BookLook, lines: number): string {
   const edges = [0, ...lowered.flat(), text.length];
   return edges
     .slice(0, -1)
     .map((from, i) => {
       const piece = text.slice(from, edges[i + 1]);
-      return piece === "" ? "" : element("r", {}, runFontXml(look, i % 2 === 1), textElement("t", storedText(piece)));
+      return piece === ""
+        ? ""
+        : element("r", {}, runFontXml(look, i % 2 === 1, lines), textElement("t", storedText(piece)));
     })
     .join("");
 }
@@ -29,9 +31,10 @@ export class SharedTexts {
   private readonly indices = new Map<string, number>();
   private used = 0;
 
-  index(text: string, lowered: readonly Letters[] = [], look: BookLook = {}): number {
+  /** `lines`: for how many the row has room. */
+  index(text: string, lowered: readonly Letters[] = [], look: BookLook = {}, lines = 1): number {
     this.used++;
-    const xml = lowered.length === 0 ? textElement("t", storedText(text)) : runsXml(text, lowered, look);
+    const xml = lowered.length === 0 ? textElement("t", storedText(text)) : runsXml(text, lowered, look, lines);
     const known = this.indices.get(xml) ?? this.indices.size;
     this.indices.set(xml, known);
     return known;

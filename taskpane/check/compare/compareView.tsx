@@ -51,7 +51,7 @@ export function CompareView({ host, go, trace }: ToolProps) {
   const comparison = isThere ? outcome?.comparison : undefined;
   return (
     <>
-      <p>Recalculates, then holds every cell against what the template builds today from this sheet's own inputs.</p>
+      <p>Recalculates, then compares every cell with what the template builds today from this sheet's own inputs.</p>
       {selection && (
         <p class="kb-problem" role="alert">
           {selection}

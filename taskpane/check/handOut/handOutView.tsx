@@ -25,7 +25,7 @@ function saidOf({ counts, template }: Made): string {
   if (counts)
     return `${counts.computing} formulas compute, ${counts.staying} cells stay values (${counts.warnings} of them warnings and marks).`;
   return template === undefined
-    ? "No template built the original: its values and number formats were copied, its formulas as they stand."
+    ? "No template built the original: its values, number formats and formulas were copied unchanged."
     : `As “${template}” looks; its formulas in symbols and row numbers.`;
 }
 
@@ -38,16 +38,16 @@ export function HandOutView({ host, go }: ToolProps) {
   const copying = useRef<Omit<Made, "sheet">>({ way, of: "", template: undefined });
   return (
     <>
-      <p>Copies the sheet that is looked at, for people without the worksheet functions. The copy says what it is.</p>
-      <fieldset>
+      <p>Copies the selected sheet for people without the worksheet functions. The copy says what it is.</p>
+      <fieldset class="kb-ways">
         <legend>The copy</legend>
-        <label class="kb-check">
-          <input type="radio" name="kb-copy" checked={way === "values"} onChange={() => setWay("values")} /> holds
-          values only, with its formulas as readable text beside them
+        <label>
+          <input type="radio" name="kb-copy" checked={way === "values"} onChange={() => setWay("values")} />
+          <span>holds values only, with its formulas as readable text beside them</span>
         </label>
-        <label class="kb-check">
-          <input type="radio" name="kb-copy" checked={way === "computes"} onChange={() => setWay("computes")} />{" "}
-          computes without the add-in
+        <label>
+          <input type="radio" name="kb-copy" checked={way === "computes"} onChange={() => setWay("computes")} />
+          <span>computes without the add-in</span>
         </label>
       </fieldset>
       {way === "computes" && (
@@ -99,7 +99,7 @@ export function HandOutView({ host, go }: ToolProps) {
         {made && (
           <div class="kb-done">
             <p>
-              The copy of {made.of} stands on{" "}
+              The copy of {made.of} is on{" "}
               <button type="button" class="kb-link" onClick={() => go({ sheet: made.sheet, row: 0, column: 0 })}>
                 {made.sheet}
               </button>

@@ -115,7 +115,7 @@ export function ReportView({ host, go }: ToolProps) {
           <div role="status">
             {made !== undefined && (
               <p>
-                The summary stands on{" "}
+                The summary is on{" "}
                 <button type="button" class="kb-link" onClick={() => go({ sheet: made, row: 0, column: 0 })}>
                   {made}
                 </button>

@@ -52,8 +52,8 @@ export function SignOffView({ host, go }: ToolProps) {
   return (
     <div ref={place}>
       <p>
-        A mark says that someone looked at these cells as they stand now. It stands in the column “checked” and says
-        STALE once values change. It is a person's statement: no signature in law, and nothing that keeps a forger out.
+        A mark in the column “checked” says who has checked these cells and when. It becomes STALE once a value changes.
+        It is a person's statement: no legal signature and no protection against forgery.
       </p>
       {selection && (
         <p class="kb-problem" role="alert">

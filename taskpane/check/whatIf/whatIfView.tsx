@@ -139,8 +139,8 @@ export function WhatIfView({ host, go }: ToolProps) {
   return (
     <>
       <p>
-        Works out beside the sheet what its checks would say with other inputs.{" "}
-        <strong>The sheet is not touched</strong>: to change the design, type into its input cells.
+        Calculates the checks with other inputs. <strong>The sheet does not change</strong>: to change the design, type
+        into its input cells.
       </p>
       {selection && (
         <p class="kb-problem" role="alert">
@@ -154,7 +154,7 @@ export function WhatIfView({ host, go }: ToolProps) {
           disabled={sheet === undefined}
           act={() => void open(sheet!)}
         >
-          {sheet === undefined ? "Select a cell of the sheet" : `Ask of “${sheet}”`}
+          {sheet === undefined ? "Select a cell of the sheet" : `Load inputs of “${sheet}”`}
         </WorkButton>
       )}
       {!of && wrong}
@@ -209,7 +209,7 @@ export function WhatIfView({ host, go }: ToolProps) {
             </button>
           </p>
           <WorkButton class="kb-primary" busy={busy} disabled={changes.length === 0} act={() => void ask(changes)}>
-            Show what would be
+            Calculate
           </WorkButton>
           {wrong}
           {!ready && draft.input && draft.typed !== "" && <p class="kb-hint">{change}</p>}
