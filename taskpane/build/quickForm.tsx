@@ -188,8 +188,8 @@ export function QuickForm({
     <form class="kb-form kb-quick" noValidate onSubmit={build}>
       <p class="kb-hint">
         Stresses with those of the web, losses and forces; no lifting, no detailing. What is not asked is assumed and
-        marked “assumed” in the column “checked” of the sheet; initials in its place confirm it. The first page counts
-        what is not confirmed.
+        marked “assumed” in the column “checked” of the sheet, until you type another value; initials in its place
+        confirm it. The first page counts what is not confirmed.
       </p>
       {questionsOf(template).map((question) => (
         <div class="kb-field" key={question.id}>

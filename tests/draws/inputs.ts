@@ -476,6 +476,8 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   shears(values, random);
   curing(values, random);
   ages(values);
+  if (values.has("tAgain")) values.limit("tAgain", 1.005 * values.number("t0"), values.number("tg"), random);
+  if (values.has("selfMost")) values.limit("selfMost", values.number("selfSure"), 1, random);
   if (values.has("cpL")) tendons(sheet, values, h, random);
   if (values.has("yMidIn")) strands(values, h, random);
   declaredTopping(values, random);

@@ -106,7 +106,9 @@ function layoutFor(template: Template, total: number, answers: Answers, dimensio
   const atLeastOne = (value: number): number => Math.max(1, Math.ceil(value));
   if (!isPost(template)) {
     const fits = Math.max(1, Math.floor((bottomWidth(answers, dimensions) - 100) / apart) + 1);
-    const rows = answers.tendons ?? Math.min(mostRows, atLeastOne(total / (answers.strands ?? fits)));
+    // In a shallow member no more than lie within its height.
+    const room = atLeastOne(Math.floor((answers.h - 2 * cover) / apart) + 1);
+    const rows = answers.tendons ?? Math.min(mostRows, room, atLeastOne(total / (answers.strands ?? fits)));
     return { count: rows, strands: answers.strands ?? atLeastOne(total / rows) };
   }
   const sides = side(answers);
@@ -281,7 +283,9 @@ function tendonInputs(
     end: all("LEFT"),
     Rlim: all(bar ? radiusOfBar(answers, sigj) : 6),
     // The uppermost first: what is stressed then pulls least at the top.
-    order: Array.from({ length: count }, (_, i) => count - i),
+    order: bar
+      ? inPairs(beside, abreast(strands, answers, dimensions))
+      : Array.from({ length: count }, (_, i) => count - i),
     likeT: Array.from({ length: count }, (_, i) => (i === 0 ? null : 1)),
     lift: lifts,
     ...(beside.some((z) => z !== 0) && { zt: beside }),
@@ -292,6 +296,13 @@ function tendonInputs(
     ],
     cpShape: all(bar ? ["LINE", "LINE", "LINE"] : ["TO_LEVEL", "FROM_LEVEL", "LINE"]),
   };
+}
+
+/** From the uppermost level down, the middle before the sides; two bars alike beside the middle together, or they bend it sideways. */
+function inPairs(across: readonly number[], beside: number): readonly number[] {
+  const step = (i: number): number => -Math.floor(i / beside) * 1e6 + Math.abs(across[i]!);
+  const steps = [...new Set(across.map((_, i) => step(i)))].sort((a, b) => a - b);
+  return across.map((_, i) => steps.indexOf(step(i)) + 1);
 }
 
 function rowInputs(rows: readonly StrandRow[], sigj: number, L: number): Inputs {

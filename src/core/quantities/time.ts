@@ -50,7 +50,8 @@ export const time = quantities({
     sort: "concrete age",
     above: 0,
     ...upToDays,
-    typical: [7, 180],
+    // A week typed in hours falls outside.
+    typical: [7, 160],
   },
   ageAtRelease: {
     symbol: "t_0",
