@@ -39,15 +39,15 @@ export function HandOutView({ host, go }: ToolProps) {
   return (
     <>
       <p>Copies the sheet that is looked at, for people without the worksheet functions. The copy says what it is.</p>
-      <fieldset>
+      <fieldset class="kb-ways">
         <legend>The copy</legend>
-        <label class="kb-check">
-          <input type="radio" name="kb-copy" checked={way === "values"} onChange={() => setWay("values")} /> holds
-          values only, with its formulas as readable text beside them
+        <label>
+          <input type="radio" name="kb-copy" checked={way === "values"} onChange={() => setWay("values")} />
+          <span>holds values only, with its formulas as readable text beside them</span>
         </label>
-        <label class="kb-check">
-          <input type="radio" name="kb-copy" checked={way === "computes"} onChange={() => setWay("computes")} />{" "}
-          computes without the add-in
+        <label>
+          <input type="radio" name="kb-copy" checked={way === "computes"} onChange={() => setWay("computes")} />
+          <span>computes without the add-in</span>
         </label>
       </fieldset>
       {way === "computes" && (
