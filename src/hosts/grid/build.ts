@@ -9,25 +9,24 @@ import type { SelfContained } from "./selfContained.ts";
 import { sheetData } from "./sheetData.ts";
 import type { SheetNames } from "./sheetNames.ts";
 
-const calculationLimit = 120_000;
+/** On a screen somebody waits; a command on a busy machine may take longer, and nobody is helped by its giving up. */
+const calculationLimit = ({ onScreen }: GridRuntime): number => (onScreen ? 120_000 : 900_000);
 
 /** Waits until everything that follows from the last edit is computed and on the sheet. */
-export function calculated({ api }: GridRuntime): Promise<void> {
-  return api.getFormula().onCalculationResultApplied(calculationLimit);
+export function calculated(grid: GridRuntime): Promise<void> {
+  return grid.api.getFormula().onCalculationResultApplied(calculationLimit(grid));
 }
 
 /**
  * Resolves when the grid has applied a result, from now on. On a busy machine a calculation may start late, and waiting
  * for “all done” end before it.
  */
-function nextResult({ api }: GridRuntime): { readonly applied: Promise<void>; readonly stop: () => void } {
+function nextResult(grid: GridRuntime): { readonly applied: Promise<void>; readonly stop: () => void } {
   let stop = (): void => undefined;
   const applied = new Promise<void>((resolve, reject) => {
-    const limit = setTimeout(
-      () => reject(new Error(`the grid has not computed within ${calculationLimit / 1000} s`)),
-      calculationLimit,
-    );
-    const listening = api.getFormula().calculationResultApplied(() => {
+    const most = calculationLimit(grid);
+    const limit = setTimeout(() => reject(new Error(`the grid has not computed within ${most / 1000} s`)), most);
+    const listening = grid.api.getFormula().calculationResultApplied(() => {
       stop();
       resolve();
     });
