@@ -1,10 +1,10 @@
-import type { InputSpec, Template } from "./template.ts";
+import type { Column, InputSpec, Row, Template } from "./template.ts";
 
 /** The inputs of rows and columns, by id. */
 function inputsOf({ blocks }: Template): readonly (readonly [id: string, input: InputSpec])[] {
   return blocks
     .flatMap(({ items }) => items)
-    .flatMap((item) => ("table" in item ? item.columns : "id" in item ? [item] : []))
+    .flatMap((item): readonly (Row | Column)[] => ("table" in item ? item.columns : "id" in item ? [item] : []))
     .flatMap(({ id, input }) => (input ? [[id, input] as const] : []));
 }
 
