@@ -1,13 +1,10 @@
-import type { InputSpec, Template } from "./template.ts";
+import type { Column, InputSpec, Row, Template } from "./template.ts";
 
 /** The inputs of rows and columns, by id. */
 function inputsOf({ blocks }: Template): readonly (readonly [id: string, input: InputSpec])[] {
   return blocks
     .flatMap(({ items }) => items)
-    .flatMap((item): readonly { readonly id: string; readonly input?: InputSpec }[] => {
-      if ("table" in item) return item.columns;
-      return "id" in item ? [item] : [];
-    })
+    .flatMap((item): readonly (Row | Column)[] => ("table" in item ? item.columns : "id" in item ? [item] : []))
     .flatMap(({ id, input }) => (input ? [[id, input] as const] : []));
 }
 
