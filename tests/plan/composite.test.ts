@@ -255,7 +255,7 @@ describe.each(ids)("%s, the first page", (id) => {
     const columns = ["cvPt", "cvPb", "cvLt", "cvLb", "cvFt", "cvPull", "cvUt", "cvn"].map((name) =>
       numbers(sheet, name),
     );
-    const [Pt, Pb, Lt, Lb, ft, pulls, ratios, place] = columns as (readonly number[])[];
+    const [Pt, Pb, Lt, Lb, ft, pulls, ratios, place] = columns;
     const second = id.includes("pre-") ? ["cvPt2", "cvPb2"].map((name) => numbers(sheet, name)) : [Pt!, Pb!];
     const late = numbers(sheet, "smSh");
     const stations = numbers(sheet, "x").length;

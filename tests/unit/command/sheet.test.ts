@@ -101,7 +101,7 @@ it("names every input that is missing: cell, id with its place in a list, label 
   expect(lines).toContainEqual(
     expect.objectContaining({
       id: "aiV[2][1]",
-      label: expect.stringMatching(/^height of the plate, av \(right end, /),
+      label: expect.stringMatching(/^height of the plate, av \(right end, /) as unknown,
     }),
   );
   expect(lines).toContainEqual(

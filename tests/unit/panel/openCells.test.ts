@@ -32,7 +32,7 @@ it("names each missing input below its line, by id, label and cell", () => {
   expect(tendons!.missing.map(({ id }) => id)).toEqual(expect.arrayContaining(["sigj[1]", "sigj[2]", "sigj[3]"]));
   const [span] = named.filter(({ title }) => title === "1.42 span between the supports");
   expect(span!.missing).toMatchObject([
-    { id: "L", label: expect.stringContaining("span between the supports"), where: "" },
+    { id: "L", label: expect.stringContaining("span between the supports") as unknown, where: "" },
   ]);
   // The cell is the one that the sheet's name for the input leads to.
   const { row, column } = plan.names.find(({ name }) => name === "kb_L")!;
