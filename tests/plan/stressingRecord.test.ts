@@ -221,7 +221,7 @@ test("a force within its tolerance still fails where the steel is stressed beyon
   const read = (last: number) => {
     const [first, ...others] = example["rdBar"] as readonly (readonly (readonly number[])[])[];
     const stages = first![0]!;
-    return record({ rdBar: [[[...stages.slice(0, 4), last]], ...others], tolForce: 5 } as Inputs);
+    return record({ rdBar: [[[...stages.slice(0, 4), last]], ...others], tolForce: 5 });
   };
   const verdict = (sheet: ReturnType<typeof read>, text: RegExp) =>
     sheet.verdicts().checks.find(({ description }) => text.test(description))!.verdict;
