@@ -28,6 +28,11 @@ describe("IS 1343:1980", () => {
     expect(kern("COMPRESSION_LIMIT", 45, "TRANSFER", 50, "PRE")).toBeCloseTo((0.51 - (0.07 * 10) / 20) * 50, 12);
     expect(() => kern("COMPRESSION_LIMIT", 65, "TRANSFER", 40, "POST")).toThrow(InputError);
   });
+  it("loses m·σ_c by elastic shortening, half of it on average where tendons are stressed one after another", () => {
+    // 18.5.2.4, from memory: 195/32.5 = 6, times 10 MPa.
+    expect(kern("ELASTIC_LOSS", 195, 32.5, 10, "PRE")).toBeCloseTo(60, 12);
+    expect(kern("ELASTIC_LOSS", 195, 32.5, 10, "POST")).toBeCloseTo(30, 12);
+  });
   it("has creep linear up to a third of the strength at transfer", () => {
     expect(kern("LINEAR_CREEP_LIMIT", 40)).toBeCloseTo(13.3333, 4);
   });

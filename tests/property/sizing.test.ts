@@ -87,6 +87,14 @@ describe("TENDON_COUNT, UNITS_ON_LINE, DEPTH_FROM_SPAN", () => {
   });
 });
 
+describe("TENDON_COUNT", () => {
+  it("takes no tendon more for the last bits of a division", () => {
+    for (const A of [93, 100, 139.1, 150])
+      for (const s of [1116.1, 1302.3, 1395.7])
+        for (let n = 1; n <= 60; n++) expect(kern("TENDON_COUNT", A, (n * A * s) / 1000, s), `${n} of ${A}`).toBe(n);
+  });
+});
+
 describe("MATURITY and MATURITY_TIME", () => {
   it("are each other's inverse, and more heat is never later", () => {
     fc.assert(

@@ -57,3 +57,9 @@ describe("relaxation", () => {
     expectRefusal(refused, message);
   });
 });
+
+it("warns of a ratio above 0.95 only beyond it", () => {
+  const above = (stress: number) => warningsOf("RELAXATION_LOSS", 1000, 2, stress, 1000).join("; ");
+  expect(above(950)).not.toContain("0.95");
+  expect(above(950.1)).toContain("above 0.95 fpk");
+});
