@@ -141,7 +141,7 @@ describe("what can be asked", () => {
     // No input of the source is said to be one of the linked sheet's.
     expect(alone.said).not.toMatch(/^tendons: /m);
     expect(unbroken(alone.said)).toMatch(
-      /\naiV: .*\[mm\]\n {2}a list by end and tendon, with “;” between ends and “,” between tendons; 60 to 5000 mm/,
+      /\naiV: .*\[mm\] a list by end and tendon, with “;” between ends and “,” between tendons; 60 to 5000 mm/,
     );
     const beside = await run("--template", template.id, "--inputs", "--link", "end-zones");
     expect(beside.code).toBe(0);
