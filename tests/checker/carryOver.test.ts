@@ -178,7 +178,9 @@ describe("one change on the filled sheet", () => {
     expect(inputs["strands"]).toEqual([6, 6, 5, 5]);
     expect(inputs["likeT"]).toEqual([null, 1, null, 3]);
     expect(inputs["order"]).toEqual([2, 2, 1, 2]);
-    expect(assumed.filter(({ id }) => id === "strands")).toEqual([{ id: "strands", where: "tendon 4", value: 5 }]);
+    expect(assumed.filter(({ id }) => id === "strands")).toEqual([
+      { id: "strands", index: 3, where: "tendon 4", value: 5 },
+    ]);
     expect(lost).toEqual([]);
   });
 
