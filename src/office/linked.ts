@@ -1,6 +1,6 @@
 import type { Snapshot } from "../cells/index.ts";
 import type { FileSheet } from "../hosts/index.ts";
-import { freeSheetName, inputsFrom, type Inputs, type Plan, type Template } from "../sheet/index.ts";
+import { freeSheetName, inputsFrom, withoutLocked, type Inputs, type Plan, type Template } from "../sheet/index.ts";
 import { expanded, settledFor, startFor } from "./planFor.ts";
 import { Refused } from "./refused.ts";
 import { asksFor, settingsOf, type Settings } from "./settings.ts";
@@ -53,7 +53,7 @@ export function linkedPlanFor(
     inputsFrom(template, source.plan.inputs, { ...inputs, sourceSheet: source.sheetName });
   const empty = expanded(template, from({}), beside);
   const own = settledFor(template, settings, empty);
-  return expanded(template, from({ ...startFor(start, empty), ...own }), beside);
+  return expanded(template, from({ ...startFor(withoutLocked(template, start), empty), ...own }), beside);
 }
 
 /** The name of a linked sheet: its title, shortened as far as need be. */

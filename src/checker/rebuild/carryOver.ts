@@ -1,5 +1,7 @@
 import {
   faultOfInput,
+  lockedFault,
+  lockedValues,
   plainSymbol,
   skeletonOf,
   type InputCell,
@@ -156,6 +158,13 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
   const inputs: Record<string, InputValue> = { ...after.plan.inputs };
   const cameFrom = new Map<string, string>();
   let kept = 0;
+  const locked = lockedValues(template);
+  /** Why a value may not stand there. */
+  const faultThere = (value: Single, there: InputCell): string | undefined => {
+    const only = locked.get(there.id);
+    if (only !== undefined && value !== only) return lockedFault(template, there.id, only);
+    return faultOfInput(value, there);
+  };
   const settle = (id: string, place: readonly number[], value: Single): void => {
     inputs[id] = put(inputs[id], place, value);
   };
@@ -164,7 +173,7 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     const value = at(from.inputs[cell.id], place);
     if (value === null || value === "") continue;
     const target = now.get(key);
-    const fault = target ? faultOfInput(value, target.cell) : undefined;
+    const fault = target ? faultThere(value, target.cell) : undefined;
     if (target && fault === undefined) {
       settle(target.cell.id, target.place, value);
       cameFrom.set(inputKey(target.cell.id, target.cell.index), inputKey(cell.id, cell.index));
@@ -172,7 +181,8 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
       kept++;
       continue;
     }
-    parked[key] = value;
+    // What a template locks has its default instead: the value would find no place to come back to.
+    if (!target || !locked.has(target.cell.id)) parked[key] = value;
     const { id, says } = cell;
     const why = fault ?? whyLost(cell, after.inputs, template);
     const text = says.symbol === "–" ? says.text : `${plainSymbol(says.symbol)}, ${says.text}`;
@@ -182,12 +192,12 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     const was = old.get(key);
     if (was && at(from.inputs[was.cell.id], was.place) !== null) continue;
     // Left empty on the old sheet, though the template has a default for it.
-    if (was) {
+    if (was && !locked.has(cell.id)) {
       settle(cell.id, place, null);
       cameFrom.set(inputKey(cell.id, cell.index), inputKey(was.cell.id, was.cell.index));
     }
     const back = parked[key];
-    if (back === undefined || back === null || faultOfInput(back, cell) !== undefined) continue;
+    if (back === undefined || back === null || faultThere(back, cell) !== undefined) continue;
     settle(cell.id, place, back);
     delete parked[key];
     kept++;
@@ -197,7 +207,7 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     const value = steel[cell.id];
     // Only a product that is not on the new sheet's list leaves its values behind.
     if (value === undefined || at(inputs["product"], []) !== null || at(inputs[cell.id], place) !== null) continue;
-    if (faultOfInput(value, cell) !== undefined) continue;
+    if (faultThere(value, cell) !== undefined) continue;
     settle(cell.id, place, value);
     parked[filledBy(cell.id)] = value;
     assumed.push({ id: cell.id, index: cell.index, where: "", value });
@@ -209,7 +219,7 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     const first = firstNew(from, template, dimension, cell.id);
     if (first === undefined || place[0]! < first || at(inputs[cell.id], place) !== null) continue;
     const value = likeTheLast(cell, inputs, place, first);
-    if (value === null || faultOfInput(value, cell) !== undefined) continue;
+    if (value === null || faultThere(value, cell) !== undefined) continue;
     settle(cell.id, place, value);
     assumed.push({ id: cell.id, index: cell.index, where: whereOf(template, cell.id, place), value });
   }
