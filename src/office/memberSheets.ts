@@ -114,10 +114,16 @@ export function builtMember(planned: PlannedMember, run: Run, file: string): Bui
   const source = computed(marked(plan, member.template), sourceName, []);
   const sheets = [source];
   for (const template of linked) {
-    const set = new Map(
-      [...run.common(template), ...member.linkedSettings].filter(([id]) => placeOf(template, id) !== undefined),
+    const asked = (settings: Settings): Settings =>
+      new Map([...settings].filter(([id]) => placeOf(template, id) !== undefined));
+    const own = linkedPlanFor(
+      template,
+      { plan, sheetName: sourceName },
+      startOf(run, member, template),
+      asked(member.linkedSettings),
+      asked(run.common(template)),
+      linked,
     );
-    const own = linkedPlanFor(template, { plan, sheetName: sourceName }, startOf(run, member, template), set);
     const taken = sheets.map(({ sheetName }) => sheetName);
     sheets.push(computed(marked(own, template), linkedName(template, taken), [source]));
   }

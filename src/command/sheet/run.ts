@@ -195,7 +195,8 @@ async function write(request: Extract<Request, { kind: "write" }>, voice: SheetV
   const sheets: FileSheet[] = [{ plan, values, sheetName }];
   for (const one of linked) {
     const beside = { plan, sheetName };
-    const own = marked(linkedPlanFor(one, beside, startOf(one), linkedSettings(one, divided.ofLinked)), one);
+    const set = linkedSettings(one, divided.ofLinked);
+    const own = marked(linkedPlanFor(one, beside, startOf(one), set, new Map(), linked), one);
     const source = [snapshotOf(sheets[0]!)];
     refuseConflicts(own, source);
     const name = linkedName(
