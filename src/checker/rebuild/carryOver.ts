@@ -10,7 +10,6 @@ import {
   type Skeleton,
   type Template,
 } from "../../sheet/index.ts";
-
 import { inputKey } from "../marks/wordMarks.ts";
 import { steelOfProduct } from "./steelOfProduct.ts";
 
@@ -21,10 +20,18 @@ export interface Filled {
   readonly template: Template;
   readonly inputs: Inputs;
   readonly parked?: Parked;
+  /** The words that its marks still say of a place of an input, by `inputKey`. */
+  readonly words?: ReadonlyMap<string, readonly string[]>;
+}
+
+interface ParkedValue {
+  readonly value: Single;
+  /** What its mark said when it was set aside; it says so again where the value comes back. */
+  readonly words?: readonly string[];
 }
 
 /** Values without a place, by meaning and place in their table: they come back as soon as a sheet asks for them. */
-export type Parked = Readonly<Record<string, Single>>;
+export type Parked = Readonly<Record<string, ParkedValue>>;
 
 /** A value that the new sheet has no place for. */
 export interface Lost {
@@ -57,6 +64,8 @@ export interface CarriedOver {
   readonly kept: number;
   /** For each place of an input that took a value from the old sheet, by `inputKey`, the place it came from. */
   readonly from: ReadonlyMap<string, string>;
+  /** The words of each place that took back a value set aside before, by `inputKey`. */
+  readonly back: ReadonlyMap<string, readonly string[]>;
 }
 
 /** Members of these dimensions are alike, so a new one begins as the last one was. */
@@ -154,9 +163,10 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
   const now = placesOf(after, template);
   const lost: Lost[] = [];
   const assumed: Assumed[] = [];
-  const parked: Record<string, Single> = { ...from.parked };
+  const parked: Record<string, ParkedValue> = { ...from.parked };
   const inputs: Record<string, InputValue> = { ...after.plan.inputs };
   const cameFrom = new Map<string, string>();
+  const cameBack = new Map<string, readonly string[]>();
   let kept = 0;
   const locked = lockedValues(template);
   /** Why a value may not stand there. */
@@ -182,7 +192,8 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
       continue;
     }
     // What a template locks has its default instead: the value would find no place to come back to.
-    if (!target || !locked.has(target.cell.id)) parked[key] = value;
+    const words = from.words?.get(inputKey(cell.id, cell.index));
+    if (!target || !locked.has(target.cell.id)) parked[key] = { value, ...(words && { words }) };
     const { id, says } = cell;
     const why = fault ?? whyLost(cell, after.inputs, template);
     const text = says.symbol === "–" ? says.text : `${plainSymbol(says.symbol)}, ${says.text}`;
@@ -197,8 +208,9 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
       cameFrom.set(inputKey(cell.id, cell.index), inputKey(was.cell.id, was.cell.index));
     }
     const back = parked[key];
-    if (back === undefined || back === null || faultThere(back, cell) !== undefined) continue;
-    settle(cell.id, place, back);
+    if (back === undefined || back.value === null || faultThere(back.value, cell) !== undefined) continue;
+    settle(cell.id, place, back.value);
+    cameBack.set(inputKey(cell.id, cell.index), back.words ?? []);
     delete parked[key];
     kept++;
   }
@@ -209,7 +221,7 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     if (value === undefined || at(inputs["product"], []) !== null || at(inputs[cell.id], place) !== null) continue;
     if (faultThere(value, cell) !== undefined) continue;
     settle(cell.id, place, value);
-    parked[filledBy(cell.id)] = value;
+    parked[filledBy(cell.id)] = { value };
     assumed.push({ id: cell.id, index: cell.index, where: "", value });
   }
   if (at(inputs["product"], []) !== null) emptyFilled(parked, inputs);
@@ -223,18 +235,18 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     settle(cell.id, place, value);
     assumed.push({ id: cell.id, index: cell.index, where: whereOf(template, cell.id, place), value });
   }
-  return { template, inputs, lost, assumed, parked, kept, from: cameFrom };
+  return { template, inputs, lost, assumed, parked, kept, from: cameFrom, back: cameBack };
 }
 
 /** Where it is kept in mind that a value was the product's, for the way back. */
 const filledBy = (id: string): string => `filled by the product/${id}`;
 
 /** Once the product is back it fills what it had filled; what was typed since then stays. */
-function emptyFilled(parked: Record<string, Single>, inputs: Record<string, InputValue>): void {
+function emptyFilled(parked: Record<string, ParkedValue>, inputs: Record<string, InputValue>): void {
   for (const id of Object.keys(inputs)) {
     const key = filledBy(id);
     if (parked[key] === undefined) continue;
-    if (inputs[id] === parked[key]) inputs[id] = null;
+    if (inputs[id] === parked[key].value) inputs[id] = null;
     delete parked[key];
   }
 }
