@@ -13,8 +13,8 @@ import { schemaProblems } from "./validate.ts";
 
 /**
  * Template and inputs as a plan; `source`: the sheet that a linked one takes its values from. Throws RefusedSheet with
- * every message where the template does not lint, an input is wrong or the template locks another value. In one configuration sheets differ in nothing
- * but the inputs' values, so that it is linted and laid out once.
+ * every message where the template does not lint, an input is wrong or the template locks another value. In one
+ * configuration sheets differ in nothing but the inputs' values, so that it is linted and laid out once.
  */
 export function expand(template: Template, inputs: Inputs = {}, source?: SourceSheet): Plan {
   const ofSchema = schemaProblems(template);
