@@ -3,11 +3,11 @@ import { fnv1a64, reasonOf } from "../core/index.ts";
 import { partsOf, wordMarks } from "../checker/index.ts";
 import {
   faultOfLogo,
-  lockedValues,
   officeWord,
   says,
   withEntered,
   withLogo,
+  withoutLocked,
   type Entered,
   type InputValue,
   type Inputs,
@@ -194,8 +194,7 @@ export class OfficeDefaults {
       out[id] = !isColumn(placeOf(template, id)) || values.length === 1 ? values[0]! : values;
     }
     // What the template locks is not the defaults' to say.
-    for (const id of lockedValues(template).keys()) delete out[id];
-    return out;
+    return withoutLocked(template, out);
   }
 
   /** Where national factors and numbers of a sheet come from, where the sheet itself has no table of it. */

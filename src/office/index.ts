@@ -18,7 +18,6 @@ export { Refused } from "./refused.ts";
 export { comparedWithLast, entriesOf, gone, notBuilt, NotARegister, registerRows, type Entry } from "./register.ts";
 export { registerPlan } from "./registerPlan.ts";
 export { asksFor, inputIds, settingsOf, type Settings } from "./settings.ts";
-export { withOfficeMarks } from "./officeMarks.ts";
 export { markedInputs } from "./markedInputs.ts";
 export {
   draftTemplate,

@@ -1,7 +1,7 @@
 import type { Snapshot } from "../cells/index.ts";
 import type { FileSheet } from "../hosts/index.ts";
-import { freeSheetName, inputsFrom, type Inputs, type Plan, type Template } from "../sheet/index.ts";
-import { expanded, settledFor, startFor } from "./planFor.ts";
+import { freeSheetName, inputsFrom, withoutLocked, type Inputs, type Plan, type Template } from "../sheet/index.ts";
+import { expanded, settledFor, shapeText, startFor, withoutPlace } from "./planFor.ts";
 import { Refused } from "./refused.ts";
 import { asksFor, settingsOf, type Settings } from "./settings.ts";
 
@@ -41,19 +41,41 @@ export function linkedSettings(template: Template, set: readonly string[]): Sett
   );
 }
 
-/** The plan of a linked sheet beside its source in the same file, with settings of its own on top of what it starts from. */
+/** A sheet that others of its file take values from. */
+interface Source {
+  readonly plan: Plan;
+  readonly sheetName: string;
+}
+
+function besides(template: Template, { plan, sheetName }: Source, inputs: Inputs): Plan {
+  const from = inputsFrom(template, plan.inputs, { ...inputs, sourceSheet: sheetName });
+  return expanded(template, from, { sheet: sheetName, names: plan.names });
+}
+
+/**
+ * The plan of a linked sheet beside its source in the same file, with settings of its own on top of what it starts from.
+ * What is given in `common` to several sheets is left out where this one has no place for it. Throws Refused where
+ * another setting has none, here or on the sheets of `others`, which the same call builds.
+ */
 export function linkedPlanFor(
   template: Template,
-  source: { readonly plan: Plan; readonly sheetName: string },
+  source: Source,
   start: Inputs,
   settings: Settings,
+  common: Settings = new Map(),
+  others: readonly Template[] = [],
 ): Plan {
-  const beside = { sheet: source.sheetName, names: source.plan.names };
-  const from = (inputs: Inputs): Inputs =>
-    inputsFrom(template, source.plan.inputs, { ...inputs, sourceSheet: source.sheetName });
-  const empty = expanded(template, from({}), beside);
-  const own = settledFor(template, settings, empty);
-  return expanded(template, from({ ...startFor(start, empty), ...own }), beside);
+  const empty = besides(template, source, {});
+  const faults = withoutPlace(settings, empty)
+    .filter((id) => !others.some((other) => id in besides(other, source, {}).inputs))
+    .map(
+      (id) =>
+        `input ${id} has no place on the linked sheet “${template.title}” of this shape: ` +
+        shapeText(template.source!.template, source.plan),
+    );
+  if (faults.length > 0) throw new Refused(faults);
+  const own = settledFor(template, new Map([...common, ...settings]), empty);
+  return besides(template, source, { ...startFor(withoutLocked(template, start), empty), ...own });
 }
 
 /** The name of a linked sheet: its title, shortened as far as need be. */

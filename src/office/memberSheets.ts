@@ -6,7 +6,6 @@ import { conflict, freeSheetName, missingInputs, type Inputs, type Plan, type Te
 import type { OfficeDefaults } from "./defaults.ts";
 import { linkedName, linkedPlanFor, snapshotOf } from "./linked.ts";
 import type { Member } from "./memberTable.ts";
-import { withOfficeMarks } from "./officeMarks.ts";
 import { planFor } from "./planFor.ts";
 import { placeOf, type Settings } from "./settings.ts";
 import { notBuilt, worstOf, type Entry } from "./register.ts";
@@ -107,24 +106,30 @@ function computed(plan: Plan, sheetName: string, others: readonly FileSheet[]): 
 
 /** All sheets of a member with their values, and its line of the register. Throws Refused. */
 export function builtMember(planned: PlannedMember, run: Run, file: string): BuiltMember {
-  const { plan, member } = planned;
+  const { member, plan } = planned;
   const linked = run.linked(member.template);
-  const source = computed(plan, sourceName, []);
+  const defaults = defaultsOf(run, member);
+  // Marks are formulas: they stand on the plan before its values are computed.
+  const marked = (own: Plan, one: Template): Plan => defaults?.planned(own, one) ?? own;
+  const source = computed(marked(plan, member.template), sourceName, []);
   const sheets = [source];
   for (const template of linked) {
-    const set = new Map(
-      [...run.common(template), ...member.linkedSettings].filter(([id]) => placeOf(template, id) !== undefined),
+    const asked = (settings: Settings): Settings =>
+      new Map([...settings].filter(([id]) => placeOf(template, id) !== undefined));
+    const own = linkedPlanFor(
+      template,
+      { plan, sheetName: sourceName },
+      startOf(run, member, template),
+      asked(member.linkedSettings),
+      asked(run.common(template)),
+      linked,
     );
-    const own = linkedPlanFor(template, { plan, sheetName: sourceName }, startOf(run, member, template), set);
     const taken = sheets.map(({ sheetName }) => sheetName);
-    sheets.push(computed(own, linkedName(template, taken), [source]));
+    sheets.push(computed(marked(own, template), linkedName(template, taken), [source]));
   }
   // Without formulas on other sheets that name it, the sheet takes the member's name.
   const named = linked.length > 0 ? sheets : [{ ...source, sheetName: freeSheetName(member.name, []) }];
-  const defaults = defaultsOf(run, member);
-  const templates = [member.template, ...linked];
-  const marked = named.map((sheet, i) => (defaults ? withOfficeMarks(sheet, templates[i]!, defaults) : sheet));
-  return { ...planned, sheets: marked, entry: entryOf(planned, sheets, templates, defaults, file) };
+  return { ...planned, sheets: named, entry: entryOf(planned, sheets, [member.template, ...linked], defaults, file) };
 }
 
 const at = ({ values }: FileSheet, { row, column }: Address): CellContent => values[row]![column]!;

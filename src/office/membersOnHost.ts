@@ -1,6 +1,6 @@
 import { a1, cut, type Area, type CellContent } from "../cells/index.ts";
 import { SheetNameTaken, type Host } from "../hosts/index.ts";
-import { freeSheetName, isSheetNameTaken, withLogo, type Plan } from "../sheet/index.ts";
+import { freeSheetName, isSheetNameTaken, type Plan } from "../sheet/index.ts";
 import { csvLimits } from "./csv.ts";
 import { builtMember, byConfiguration, plannedMember, refusedEntry, type Run } from "./memberSheets.ts";
 import { membersOf, type Member, type TableRow, type TableTemplates } from "./memberTable.ts";
@@ -25,7 +25,7 @@ export interface OnHostOptions {
   readonly progress: (done: number, of: number, what: string) => void;
   readonly signal: AbortSignal;
   /** Called with each sheet that stands. */
-  readonly built: (plan: Plan, sheet: string, member: Member) => Promise<void>;
+  readonly built: (plan: Plan, sheet: string) => void;
 }
 
 export interface OnHost {
@@ -166,11 +166,14 @@ async function oneOnHost(
     await new Promise((next) => setTimeout(next, 0));
     signal.throwIfAborted();
     const sheetName = sheetNameFor(member.name, names);
-    const { entry, plan } = builtMember(planned, { ...run, linked: () => [] }, sheetName);
-    const marked = withLogo(plan, run.defaults?.file.logo);
-    const { sheet } = await host.apply(marked, { sheetName, progress: (_done, _of, what) => step(what), signal });
+    const { entry, plan, sheets } = builtMember(planned, { ...run, linked: () => [] }, sheetName);
+    const { sheet } = await host.apply(sheets[0]!.plan, {
+      sheetName,
+      progress: (_done, _of, what) => step(what),
+      signal,
+    });
     names.push(sheet);
-    await built(plan, sheet, member);
+    built(plan, sheet);
     return entry;
   } catch (error) {
     if (error instanceof Refused || error instanceof SheetNameTaken)

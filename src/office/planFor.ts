@@ -1,8 +1,7 @@
 import {
   expand,
-  lockedFault,
-  lockedValues,
   RefusedSheet,
+  withoutLocked,
   type Inputs,
   type InputValue,
   type Plan,
@@ -91,6 +90,11 @@ export function expanded(template: Template, inputs: Inputs, source?: SourceShee
   }
 }
 
+/** Settings that a sheet does not ask for. An input that is not asked for is as empty as it is said to be. */
+export function withoutPlace(settings: Settings, empty: Plan): readonly string[] {
+  return [...settings].flatMap(([id, value]) => (id in empty.inputs || value === null || value === "" ? [] : [id]));
+}
+
 /**
  * The sheet for some settings, on top of what it starts from: the template's example, the office's defaults or nothing.
  * Lists of the start are cut to the shape that is asked for, and what has no place there is left out; so is what is
@@ -105,28 +109,12 @@ export function planFor(template: Template, settings: Settings, start: Inputs, c
     }),
   );
   const empty = expanded(template, shape);
-  const locked = lockedValues(template);
-  const faults = [
-    ...[...common, ...settings].flatMap(([id, value]) => {
-      const only = locked.get(id);
-      return only !== undefined && !isAll(value, only) ? [lockedFault(template, id, only)] : [];
-    }),
-    ...[...settings].flatMap(([id, value]) =>
-      // An input that is not asked for is as empty as it is said to be.
-      id in empty.inputs || value === null || value === ""
-        ? []
-        : [`input ${id} has no place on a sheet of this shape: ${shapeText(template, empty)}`],
-    ),
-  ];
+  const faults = withoutPlace(settings, empty).map(
+    (id) => `input ${id} has no place on a sheet of this shape: ${shapeText(template, empty)}`,
+  );
   if (faults.length > 0) throw new Refused(faults);
   const own = settledFor(template, new Map([...common, ...settings]), empty);
-  const free = Object.fromEntries(Object.entries(start).filter(([id]) => !locked.has(id)));
-  return expanded(template, { ...startFor(free, empty), ...own });
-}
-
-/** Whether every place holds that value. */
-function isAll(value: InputValue, only: string | number): boolean {
-  return isList(value) ? value.every((one) => isAll(one, only)) : value === only;
+  return expanded(template, { ...startFor(withoutLocked(template, start), empty), ...own });
 }
 
 /** "shape = T, tendons = 2". */

@@ -4,6 +4,7 @@ import { logoOf, withLogo } from "./logo.ts";
 import { inputValues, shapeValues, type Inputs } from "./inputs.ts";
 import type { SourceSheet } from "./links.ts";
 import { problemsOf } from "./lint.ts";
+import { lockedFaults } from "./lockedValues.ts";
 import type { Plan } from "./plan.ts";
 import { Problems, RefusedSheet } from "./problems.ts";
 import { filled } from "./skeleton.ts";
@@ -12,8 +13,8 @@ import { schemaProblems } from "./validate.ts";
 
 /**
  * Template and inputs as a plan; `source`: the sheet that a linked one takes its values from. Throws RefusedSheet with
- * every message where the template does not lint or an input is wrong. In one configuration sheets differ in nothing
- * but the inputs' values, so that it is linted and laid out once.
+ * every message where the template does not lint, an input is wrong or the template locks another value. In one
+ * configuration sheets differ in nothing but the inputs' values, so that it is linted and laid out once.
  */
 export function expand(template: Template, inputs: Inputs = {}, source?: SourceSheet): Plan {
   const ofSchema = schemaProblems(template);
@@ -25,7 +26,8 @@ export function expand(template: Template, inputs: Inputs = {}, source?: SourceS
   if (configuration.faults.length > 0) throw new RefusedSheet(configuration.faults);
   const { sheet, skeleton } = configuration;
   const values = inputValues(sheet, inputs, wrong);
-  if (wrong.list.length > 0) throw new RefusedSheet(wrong.list);
+  const refused = [...lockedFaults(template, inputs), ...wrong.list];
+  if (refused.length > 0) throw new RefusedSheet(refused);
   const plan = filled(
     skeleton,
     skeleton.inputs.map(({ id, index }) => values.get(id)![index] ?? null),

@@ -24,7 +24,7 @@ export { fnv1a64 } from "../core/index.ts";
 export { missingInputs, missingText, type MissingInput } from "./missingInputs.ts";
 export { inputsFrom, linked, nameOf, noValue, type SourceSheet } from "./links.ts";
 export { isEn, isPost, rootId } from "./rootId.ts";
-export { lockedFault, lockedValues } from "./lockedValues.ts";
+export { lockedFault, lockedValues, withoutLocked } from "./lockedValues.ts";
 export {
   faultOfLogo,
   logoLimits,

@@ -1,4 +1,4 @@
-import type { Column, InputSpec, Row, Template } from "./template.ts";
+import type { Column, InputSpec, InputValue, Row, Template } from "./template.ts";
 
 /** The inputs of rows and columns, by id. */
 function inputsOf({ blocks }: Template): readonly (readonly [id: string, input: InputSpec])[] {
@@ -26,4 +26,26 @@ export function lockedValues(template: Template): ReadonlyMap<string, string | n
 export function lockedFault({ office }: Template, id: string, value: string | number): string {
   const whose = office === undefined ? "the template" : `the template of ${office}`;
   return `input ${id} is locked by ${whose}: it is ${value}`;
+}
+
+/** Whether every place that something is given for holds that value; what is left out takes the default. */
+function isAll(value: InputValue | undefined, only: string | number): boolean {
+  if (Array.isArray(value)) return (value as readonly InputValue[]).every((one) => isAll(one, only));
+  return value === undefined || value === only;
+}
+
+/** Why a sheet with these inputs is not built: each locked one that is to hold something else, nothing too. */
+export function lockedFaults(template: Template, inputs: Readonly<Record<string, InputValue>>): readonly string[] {
+  return [...lockedValues(template)].flatMap(([id, only]) =>
+    isAll(inputs[id], only) ? [] : [lockedFault(template, id, only)],
+  );
+}
+
+/** Without what nobody says of this sheet in particular and the template does not allow: examples, assumptions. */
+export function withoutLocked<T extends InputValue>(
+  template: Template,
+  start: Readonly<Record<string, T>>,
+): Readonly<Record<string, T>> {
+  const locked = lockedValues(template);
+  return locked.size === 0 ? start : Object.fromEntries(Object.entries(start).filter(([id]) => !locked.has(id)));
 }

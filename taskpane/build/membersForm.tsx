@@ -92,11 +92,7 @@ export function MembersForm({ host, engine, template, office, touch }: Props) {
           date: new Date().toISOString().slice(0, 10),
           progress: (done, of, what) => setStep({ done, of, what }),
           signal,
-          built: async (plan, sheet, { template: of, chosen }) => {
-            const marks = defaults?.choosing(chosen).marksFor(plan, of) ?? [];
-            if (marks.length > 0) await host.enterAll(sheet, marks);
-            rememberBuilt(plan, sheet);
-          },
+          built: rememberBuilt,
         }),
       );
     } catch (error) {

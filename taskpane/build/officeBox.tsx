@@ -158,16 +158,20 @@ export function OfficeBox({ host, engine, template, office }: Props) {
 }
 
 /** What the selected sheet took from the office's defaults, and where these are others today. */
-async function comparedSheet(host: Host, engine: Engine, defaults: OfficeDefaults): Promise<readonly string[]> {
+export async function comparedSheet(
+  host: Host,
+  { recognise }: Pick<Engine, "recognise">,
+  defaults: OfficeDefaults,
+): Promise<readonly string[]> {
   const at = await host.selection();
-  const recognised = at && (await engine.recognise(host, at.sheet));
+  const recognised = at && (await recognise(host, at.sheet));
   if (!recognised) return ["Select a cell of a sheet that was built here."];
   const { markedInputs } = await import("../../src/office/index.ts");
   const marked = markedInputs(recognised);
   const changes = defaults.changesOn(recognised.template, recognised.inputs, marked);
   const shown = (value: unknown): string => (value === null ? "nothing" : JSON.stringify(value));
   return [
-    `${at.sheet}: ${marked.size} inputs marked “office”, ${changes.length} of them other than ${defaults.name}.`,
+    `${at.sheet}: ${marked.size} inputs taken from the office, ${changes.length} of them other than ${defaults.name}.`,
     ...changes.map(({ id, onSheet, now }) => `${id}: ${shown(onSheet)} on the sheet, ${shown(now)} in the defaults.`),
     ...(defaults.file.logo && !(await host.logo(at.sheet)) ? ["The defaults have a logo; the sheet has none."] : []),
     ...defaults.remarksOn(recognised.template, recognised.inputs),

@@ -1,7 +1,15 @@
 import { afterEach, describe, expect, it } from "vitest";
-import { compare, missingTemplate, recognise } from "../../src/checker/index.ts";
-import { keepTemplate, planFor, readDefaults, readTemplate, templateText } from "../../src/office/index.ts";
-import { columns, expand, logoName, type Template } from "../../src/sheet/index.ts";
+import { carryOver, compare, missingTemplate, quickStart, recognise } from "../../src/checker/index.ts";
+import {
+  keepTemplate,
+  linkedPlanFor,
+  planFor,
+  readDefaults,
+  readTemplate,
+  templateText,
+} from "../../src/office/index.ts";
+import { columns, expand, logoName, type Inputs, type Template } from "../../src/sheet/index.ts";
+import { linkedTemplates } from "../../src/templates/index.ts";
 import { addOfficeTemplate, officeLinked, officeTemplates, removeOfficeTemplate } from "../../src/templates/offices.ts";
 import { MemoryHost } from "../hosts/memory/memoryHost.ts";
 import { invented } from "../hosts/logoPictures.ts";
@@ -18,6 +26,19 @@ async function officeTemplate(locked: readonly string[] = []): Promise<Template>
   const about = { id: "alder-beam", name: "Alder beam", version: "1.0.0", office: "Alder Office (invented)", locked };
   const kept = keepTemplate(await built.compared(), about);
   return (await readTemplate(templateText(kept.template!), { checked: true })).template;
+}
+
+const is = "input k7p is locked by the template of Alder Office (invented): it is 0.75";
+
+/** A row of the shipped template with a default, which is locked. */
+function lockedAt(id: string, value: number): Pick<Template, "blocks" | "locked"> {
+  const blocks = en.blocks.map((block) => ({
+    ...block,
+    items: block.items.map((item) =>
+      "id" in item && item.id === id && item.input ? { ...item, input: { ...item.input, default: value } } : item,
+    ),
+  }));
+  return { blocks, locked: [id] };
 }
 
 async function sheetOf(template: Template): Promise<MemoryFaults> {
@@ -81,9 +102,7 @@ describe("a sheet of an office's template", () => {
 
   it("is not built with another value of a locked input, from wherever that comes", async () => {
     const template = await officeTemplate(["k7p"]);
-    expect(() => planFor(template, new Map([["k7p", 0.8]]), {})).toThrow(
-      "input k7p is locked by the template of Alder Office (invented): it is 0.75",
-    );
+    expect(() => planFor(template, new Map([["k7p", 0.8]]), {})).toThrow(is);
     expect(planFor(template, new Map([["k7p", 0.75]]), { k7p: 0.8 }).inputs["k7p"]).toBe(0.75);
     const factor = { id: "k7p", value: 0.7, unit: "–" };
     const defaults = readDefaults(
@@ -98,6 +117,52 @@ describe("a sheet of an office's template", () => {
     );
     expect(defaults.inputsFor(en)).toEqual({ k7p: 0.7 });
     expect(defaults.inputsFor(template)).toEqual({});
+    for (const k7p of [0.8, null]) expect(() => expand(template, { ...en.example.inputs, k7p })).toThrow(is);
+  });
+
+  it("takes no other value of a locked input on a linked sheet, neither set nor of its example", () => {
+    const plan = expand(en, en.example.inputs);
+    const deflection = linkedTemplates.find(({ id }) => id === `deflection-${en.id}`)!;
+    const id = "lockable";
+    const row = { id, text: "factor", symbol: "–", unit: "–", input: { min: 0, max: 2, default: 1 } };
+    const [first, ...others] = deflection.blocks;
+    const template: Template = {
+      ...deflection,
+      id: "alder-deflection",
+      office: "Alder Office (invented)",
+      locked: [id],
+      blocks: [{ ...first!, items: [...first!.items, row] }, ...others],
+    };
+    const linked = (start: Inputs, set: Inputs = {}) =>
+      linkedPlanFor(template, { plan, sheetName: "Beam" }, start, new Map(Object.entries(set))).inputs[id];
+    expect(linked({ ...deflection.example.inputs, [id]: 0.9 })).toBe(1);
+    expect(linked({}, { [id]: 1 })).toBe(1);
+    expect(() => linked({}, { [id]: 0.9 })).toThrow(
+      "input lockable is locked by the template of Alder Office (invented): it is 1",
+    );
+  });
+
+  it("drops what a sheet before had in a locked input, and says so", async () => {
+    const template = await officeTemplate(["k7p"]);
+    const { inputs } = expand(en, { ...en.example.inputs, k7p: 0.8 });
+    const { lost, parked, ...carried } = carryOver({ template: en, inputs }, template, {});
+    expect(carried.inputs["k7p"]).toBe(0.75);
+    expect(lost.map(({ id, value, why }) => [id, value, why])).toEqual([["k7p", 0.8, is]]);
+    expect(expand(template, carried.inputs).inputs["k7p"]).toBe(0.75);
+    expect(parked).toEqual({});
+    const emptied = { ...inputs, k7p: null };
+    expect(carryOver({ template: en, inputs: emptied }, template, {}).inputs["k7p"]).toBe(0.75);
+  });
+
+  it("keeps a locked input as it is where the quick start would assume another value, not where one is answered", () => {
+    const template: Template = { ...en, ...lockedAt("psi1", 0.7), office: "Alder Office (invented)" };
+    const answers = { L: 24, section: "I" as const, h: 1500, fck: 45, gs: 5, ql: 10, demand: "XC1" };
+    const { inputs, assumed } = quickStart(template, { ...answers, product: "Y1860S7-15.7", tendons: 2, strands: 9 });
+    expect(expand(template, inputs).inputs["psi1"]).toBe(0.7);
+    expect(assumed.has("psi1")).toBe(false);
+    const deep: Template = { ...en, ...lockedAt("fck", 50), office: "Alder Office (invented)" };
+    const answered = quickStart(deep, { ...answers, product: "Y1860S7-15.7", tendons: 2, strands: 9 });
+    expect(() => expand(deep, answered.inputs)).toThrow("input fck is locked by the template of Alder Office");
   });
 
   it("keeps what is locked when it is made a template again, unless that is said", async () => {

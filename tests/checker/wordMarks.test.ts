@@ -177,6 +177,22 @@ describe("change and upgrade", () => {
     expect(alarms((await compare(next.host, name))!)).toEqual([]);
   });
 
+  it("an assumed value set aside by a change comes back as assumed, one that was typed does not", async () => {
+    const { type, now } = await sheet("memory", marked);
+    await type(at("duct", 2), 85);
+    const fewer = changeOfSheet(await now(), template, { tendons: 2 });
+    const between = await sheet("memory", withEntered(fewer.plan, fewer.marks));
+    const back = changeOfSheet(await between.now(), template, { tendons: 3 }, fewer.carried.parked);
+    expect([back.carried.inputs["sigj"], back.carried.inputs["duct"]]).toEqual([plan.inputs["sigj"], [65, 65, 85]]);
+    const again = await sheet("memory", withEntered(back.plan, back.marks));
+    const said = saidOf(await again.now()).flatMap(({ word, cell: { id, index } }) =>
+      ["sigj", "duct", "strands"].includes(id) ? [`${id} ${index}: ${word}`] : [],
+    );
+    const all = ["sigj 0", "sigj 1", "sigj 2"];
+    expect(said.filter((one) => !one.startsWith("duct")).sort()).toEqual(all.map((one) => `${one}: assumed`));
+    expect(said).not.toContain("duct 2: assumed");
+  }, 60_000);
+
   it("what came from the office is still compared with it once another value is typed", async () => {
     const office = wordMarks(plan, new Map([[officeWord, (id: string) => id === "gamma"]]));
     const { type, now, shown } = await sheet("memory", withEntered(plan, office));

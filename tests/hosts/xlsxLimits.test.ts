@@ -32,6 +32,10 @@ describe("what a file refuses", () => {
 
   it("a formula without a computed value", () => {
     expect(() => writeWorkbook(smallPlan, [], "Beam")).toThrow("C5 has no computed value");
+    // What stood there before the formula did.
+    expect(() => writeWorkbook(cell("=1+1"), shown(0, 0, { value: null, text: "" }), "Beam")).toThrow(
+      "A1 has no computed value",
+    );
   });
   it("an error no program knows", () => {
     expect(() =>

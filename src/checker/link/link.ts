@@ -6,6 +6,7 @@ import {
   type Plan,
   type SourceSheet,
   type Template,
+  withoutLocked,
 } from "../../sheet/index.ts";
 import { linkedIdsOf, loadKnownTemplate } from "../../templates/offices.ts";
 import { sheetsIn } from "../../cells/index.ts";
@@ -85,7 +86,8 @@ export async function linkAgain(host: Host, linkedSheet: string, sheet: string):
       `“${linkedSheet}” was built for another configuration: ${other.text} is ${String(linked.inputs[other.id])} there ` +
         `and ${String(source.inputs[other.id])} on “${sheet}”. Build the linked sheet anew.`,
     );
-  const plan = expand(linked.template, linked.inputs, sourceSheet(source));
+  // What is typed over a locked input stays for Compare to tell: no sheet is built here.
+  const plan = expand(linked.template, withoutLocked(linked.template, linked.inputs), sourceSheet(source));
   const cells = plan.cells.flatMap(({ link, formula, ...cell }) => {
     const at = link && standing(linked, cell);
     return at && formula !== undefined ? [{ ...at, formula }] : [];

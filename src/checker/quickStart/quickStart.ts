@@ -2,6 +2,8 @@ import {
   expand,
   isEn,
   isPost,
+  lockedValues,
+  withoutLocked,
   type Inputs,
   type InputCell,
   type InputValue,
@@ -136,11 +138,10 @@ const shareAtTransfer = (template: Template): number => (isEn(template) && !isPo
 
 /** Ages, strengths and factors nobody is asked for. Common practice, no source: each is marked as assumed on the sheet. */
 function usual(template: Template, answers: Answers): Inputs {
-  const { fck, demand, h } = answers;
+  const { fck, h } = answers;
   const atTransfer = Math.floor(shareAtTransfer(template) * fck);
   const own: Inputs = isEn(template)
     ? {
-        exposure: demand,
         fckt: atTransfer,
         psi1: 0.5,
         psi2: 0.3,
@@ -148,7 +149,6 @@ function usual(template: Template, answers: Answers): Inputs {
         ...(!isPost(template) && { cement: "R" }),
       }
     : {
-        memberType: demand,
         fci: Math.min(60, Math.max(isPost(template) ? 30 : 40, atTransfer)),
         t0: isPost(template) ? 14 : 7,
       };
@@ -381,11 +381,12 @@ function assembled({ template, trials, answers, dimensions }: Task, steel: Input
     gs: answers.gs,
     ql: answers.ql,
     product: answers.product,
+    [isEn(template) ? "exposure" : "memberType"]: answers.demand,
   };
   const shaping = new Set(template.shape.map(({ id }) => id));
   const given: Inputs = {
     ...shapeOnly(template, lean),
-    ...usual(template, answers),
+    ...withoutLocked(template, usual(template, answers)),
     ...dimensions,
     ...steel,
     ...answered,
@@ -396,7 +397,7 @@ function assembled({ template, trials, answers, dimensions }: Task, steel: Input
   const known = new Set(cells.map(({ id }) => id));
   const placed = Object.fromEntries(Object.entries(given).filter(([id]) => known.has(id) || shaping.has(id)));
   const inputs: Inputs = { ...placed, ...fromExample(template, cells, placed) };
-  const confirmed = new Set([...Object.keys(answered), isEn(template) ? "exposure" : "memberType"]);
+  const confirmed = new Set([...Object.keys(answered), ...lockedValues(template).keys()]);
   if (answers.tendons !== undefined && answers.strands !== undefined) confirmed.add("strands");
   for (const id of answers.sizing?.said ?? []) confirmed.add(id);
   const assumed = new Set(cells.map(({ id, spec }) => (spec.freeText || confirmed.has(id) ? "" : id)).filter(Boolean));

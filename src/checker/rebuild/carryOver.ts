@@ -1,5 +1,7 @@
 import {
   faultOfInput,
+  lockedFault,
+  lockedValues,
   plainSymbol,
   skeletonOf,
   type InputCell,
@@ -8,7 +10,6 @@ import {
   type Skeleton,
   type Template,
 } from "../../sheet/index.ts";
-
 import { inputKey } from "../marks/wordMarks.ts";
 import { steelOfProduct } from "./steelOfProduct.ts";
 
@@ -19,10 +20,18 @@ export interface Filled {
   readonly template: Template;
   readonly inputs: Inputs;
   readonly parked?: Parked;
+  /** The words that its marks still say of a place of an input, by `inputKey`. */
+  readonly words?: ReadonlyMap<string, readonly string[]>;
+}
+
+interface ParkedValue {
+  readonly value: Single;
+  /** What its mark said when it was set aside; it says so again where the value comes back. */
+  readonly words?: readonly string[];
 }
 
 /** Values without a place, by meaning and place in their table: they come back as soon as a sheet asks for them. */
-export type Parked = Readonly<Record<string, Single>>;
+export type Parked = Readonly<Record<string, ParkedValue>>;
 
 /** A value that the new sheet has no place for. */
 export interface Lost {
@@ -55,6 +64,8 @@ export interface CarriedOver {
   readonly kept: number;
   /** For each place of an input that took a value from the old sheet, by `inputKey`, the place it came from. */
   readonly from: ReadonlyMap<string, string>;
+  /** The words of each place that took back a value set aside before, by `inputKey`. */
+  readonly back: ReadonlyMap<string, readonly string[]>;
 }
 
 /** Members of these dimensions are alike, so a new one begins as the last one was. */
@@ -152,10 +163,18 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
   const now = placesOf(after, template);
   const lost: Lost[] = [];
   const assumed: Assumed[] = [];
-  const parked: Record<string, Single> = { ...from.parked };
+  const parked: Record<string, ParkedValue> = { ...from.parked };
   const inputs: Record<string, InputValue> = { ...after.plan.inputs };
   const cameFrom = new Map<string, string>();
+  const cameBack = new Map<string, readonly string[]>();
   let kept = 0;
+  const locked = lockedValues(template);
+  /** Why a value may not stand there. */
+  const faultThere = (value: Single, there: InputCell): string | undefined => {
+    const only = locked.get(there.id);
+    if (only !== undefined && value !== only) return lockedFault(template, there.id, only);
+    return faultOfInput(value, there);
+  };
   const settle = (id: string, place: readonly number[], value: Single): void => {
     inputs[id] = put(inputs[id], place, value);
   };
@@ -164,7 +183,7 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     const value = at(from.inputs[cell.id], place);
     if (value === null || value === "") continue;
     const target = now.get(key);
-    const fault = target ? faultOfInput(value, target.cell) : undefined;
+    const fault = target ? faultThere(value, target.cell) : undefined;
     if (target && fault === undefined) {
       settle(target.cell.id, target.place, value);
       cameFrom.set(inputKey(target.cell.id, target.cell.index), inputKey(cell.id, cell.index));
@@ -172,7 +191,9 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
       kept++;
       continue;
     }
-    parked[key] = value;
+    // What a template locks has its default instead: the value would find no place to come back to.
+    const words = from.words?.get(inputKey(cell.id, cell.index));
+    if (!target || !locked.has(target.cell.id)) parked[key] = { value, ...(words && { words }) };
     const { id, says } = cell;
     const why = fault ?? whyLost(cell, after.inputs, template);
     const text = says.symbol === "–" ? says.text : `${plainSymbol(says.symbol)}, ${says.text}`;
@@ -182,13 +203,14 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     const was = old.get(key);
     if (was && at(from.inputs[was.cell.id], was.place) !== null) continue;
     // Left empty on the old sheet, though the template has a default for it.
-    if (was) {
+    if (was && !locked.has(cell.id)) {
       settle(cell.id, place, null);
       cameFrom.set(inputKey(cell.id, cell.index), inputKey(was.cell.id, was.cell.index));
     }
     const back = parked[key];
-    if (back === undefined || back === null || faultOfInput(back, cell) !== undefined) continue;
-    settle(cell.id, place, back);
+    if (back === undefined || back.value === null || faultThere(back.value, cell) !== undefined) continue;
+    settle(cell.id, place, back.value);
+    cameBack.set(inputKey(cell.id, cell.index), back.words ?? []);
     delete parked[key];
     kept++;
   }
@@ -197,9 +219,9 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     const value = steel[cell.id];
     // Only a product that is not on the new sheet's list leaves its values behind.
     if (value === undefined || at(inputs["product"], []) !== null || at(inputs[cell.id], place) !== null) continue;
-    if (faultOfInput(value, cell) !== undefined) continue;
+    if (faultThere(value, cell) !== undefined) continue;
     settle(cell.id, place, value);
-    parked[filledBy(cell.id)] = value;
+    parked[filledBy(cell.id)] = { value };
     assumed.push({ id: cell.id, index: cell.index, where: "", value });
   }
   if (at(inputs["product"], []) !== null) emptyFilled(parked, inputs);
@@ -209,22 +231,22 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     const first = firstNew(from, template, dimension, cell.id);
     if (first === undefined || place[0]! < first || at(inputs[cell.id], place) !== null) continue;
     const value = likeTheLast(cell, inputs, place, first);
-    if (value === null || faultOfInput(value, cell) !== undefined) continue;
+    if (value === null || faultThere(value, cell) !== undefined) continue;
     settle(cell.id, place, value);
     assumed.push({ id: cell.id, index: cell.index, where: whereOf(template, cell.id, place), value });
   }
-  return { template, inputs, lost, assumed, parked, kept, from: cameFrom };
+  return { template, inputs, lost, assumed, parked, kept, from: cameFrom, back: cameBack };
 }
 
 /** Where it is kept in mind that a value was the product's, for the way back. */
 const filledBy = (id: string): string => `filled by the product/${id}`;
 
 /** Once the product is back it fills what it had filled; what was typed since then stays. */
-function emptyFilled(parked: Record<string, Single>, inputs: Record<string, InputValue>): void {
+function emptyFilled(parked: Record<string, ParkedValue>, inputs: Record<string, InputValue>): void {
   for (const id of Object.keys(inputs)) {
     const key = filledBy(id);
     if (parked[key] === undefined) continue;
-    if (inputs[id] === parked[key]) inputs[id] = null;
+    if (inputs[id] === parked[key].value) inputs[id] = null;
     delete parked[key];
   }
 }

@@ -145,7 +145,8 @@ export function changeOfSheet(
   const older = sameTemplate && head.templateVersion !== template.version;
   const rows = older ? changedRows(snapshot, before) : [];
   const aside = setAside(recognised, rows, expand(recognised.template, shapeOf(recognised)));
-  const carried = carryOver({ template: recognised.template, inputs: aside.inputs, parked }, template, shape);
+  const words = wordsOn(recognised);
+  const carried = carryOver({ template: recognised.template, inputs: aside.inputs, parked, words }, template, shape);
   const all: CarriedOver = { ...carried, lost: [...aside.lost, ...carried.lost] };
   const plan = expand(template, carried.inputs);
   const calculation = new Calculation(bookOfSheets([plannedSnapshot(plan, "New")]), [], { everything: true });
@@ -178,21 +179,32 @@ export function changeOfSheet(
     overall: { before: textOf(standingNow(before.summary.overall)), after: textOf(computed(plan.summary.overall)) },
     checks: differ,
     checksAlike: checks.length + gone.length - differ.length,
-    marks: marksOn(recognised, carried, plan),
+    marks: marksOn(words, carried, plan),
     formulas: formulasIn(recognised, carried, plan),
   };
 }
 
-/** The words that follow inputs, where their inputs stand on the new sheet. What is new there is assumed. */
-function marksOn(recognised: Recognised, { assumed, from }: CarriedOver, plan: Plan): readonly Entered[] {
+type Words = ReadonlyMap<string, readonly string[]>;
+
+/** The words that the marks of a sheet still say, by the place of the input. */
+function wordsOn(recognised: Recognised): Words {
+  const all = new Map<string, string[]>();
+  for (const word of wordsInOrder)
+    for (const key of stillSaid(recognised, word)) all.set(key, [...(all.get(key) ?? []), word]);
+  return all;
+}
+
+/**
+ * The words that follow inputs, where their inputs stand on the new sheet; those of values that were set aside come back
+ * with them. What is new there is assumed.
+ */
+function marksOn(words: Words, { assumed, from, back }: CarriedOver, plan: Plan): readonly Entered[] {
   const added = new Set(assumed.map(({ id, index }) => inputKey(id, index)));
   const said = wordsInOrder.map((word) => {
-    const before = stillSaid(recognised, word);
     const isAbout = (id: string, index: number): boolean => {
       const key = inputKey(id, index);
       if (added.has(key)) return word === assumedWord;
-      const was = from.get(key);
-      return was !== undefined && before.has(was);
+      return (back.get(key) ?? words.get(from.get(key) ?? ""))?.includes(word) === true;
     };
     return [word, isAbout] as const;
   });

@@ -21,7 +21,6 @@ import {
   shapeText,
   snapshotOf,
   textOfBytes,
-  withOfficeMarks,
   type OfficeDefaults,
 } from "../../office/index.ts";
 import { wrapped } from "../wrap.ts";
@@ -187,13 +186,17 @@ async function write(request: Extract<Request, { kind: "write" }>, voice: SheetV
   });
   // What the examples of linked sheets need of their source, such as a topping.
   const asked = Object.assign({}, ...linked.map(({ example }) => (blank ? {} : example.source))) as Inputs;
-  const plan = planFor(template, settings, { ...startOf(template), ...asked });
+  // Marks are formulas: they stand on the plan before its values are computed.
+  const marked = (own: Plan, one: Template): Plan => defaults?.planned(own, one) ?? own;
+  const plan = marked(planFor(template, settings, { ...startOf(template), ...asked }), template);
   refuseConflicts(plan);
   checkFree(out, force);
   const values = await computed(plan, sheetName);
   const sheets: FileSheet[] = [{ plan, values, sheetName }];
   for (const one of linked) {
-    const own = linkedPlanFor(one, { plan, sheetName }, startOf(one), linkedSettings(one, divided.ofLinked));
+    const beside = { plan, sheetName };
+    const set = linkedSettings(one, divided.ofLinked);
+    const own = marked(linkedPlanFor(one, beside, startOf(one), set, new Map(), linked), one);
     const source = [snapshotOf(sheets[0]!)];
     refuseConflicts(own, source);
     const name = linkedName(
@@ -202,11 +205,8 @@ async function write(request: Extract<Request, { kind: "write" }>, voice: SheetV
     );
     sheets.push({ plan: own, values: await computed(own, name, source), sheetName: name });
   }
-  const marked = sheets.map((sheet, i) =>
-    defaults ? withOfficeMarks(sheet, [template, ...linked][i]!, defaults) : sheet,
-  );
-  const copied = portable ? await portableSheets(marked) : undefined;
-  const bytes = writeSheets(copied?.sheets ?? marked);
+  const copied = portable ? await portableSheets(sheets) : undefined;
+  const bytes = writeSheets(copied?.sheets ?? sheets);
   writeSafely(out, bytes, force, (left) => voice.complain(left));
   say(`${template.title} (${template.id} ${template.version}), sheet “${sheetName}”: ${shapeText(template, plan)}`);
   const filledWith = blank

@@ -75,7 +75,9 @@ function cellsOf(plan: Plan, values: Values, heights: Heights): readonly BookCel
     const { row, column, value, formula, lowered } = cell;
     const key = `${row} ${column}`;
     const content = values[row]?.[column];
-    if (formula !== undefined && !content) throw new Error(`the cell ${a1(cell)} has no computed value`);
+    // What was computed says its formula: an empty cell that says none stood there before the formula did.
+    const isResult = content && (content.formula !== undefined || content.value !== null || content.error);
+    if (formula !== undefined && !isResult) throw new Error(`the cell ${a1(cell)} has no computed value`);
     const common = { look: lookFor(cell), ...(unlocked.has(key) && { unlocked: true as const }) };
     const own: BookCell =
       formula === undefined

@@ -12,6 +12,7 @@ import {
   RefusedSheet,
   says as saysOf,
   rootId,
+  withoutLocked,
   type Block,
   type CellPart,
   type Column,
@@ -968,7 +969,7 @@ function problemsHere(template: Template): readonly string[] {
   try {
     expand(template, {
       ...(source && Object.fromEntries(shape.map((one) => [one.id, one.default]))),
-      ...example.inputs,
+      ...withoutLocked(template, example.inputs),
     });
     return [];
   } catch (error) {

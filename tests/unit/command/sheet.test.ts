@@ -14,8 +14,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { runSheet } from "../../../src/command/sheet/run.ts";
+import { openWorkbook } from "../../../src/hosts/index.ts";
 import { readWorkbook } from "../../hosts/ourFile.ts";
-import { expand } from "../../../src/sheet/index.ts";
+import { columns, expand } from "../../../src/sheet/index.ts";
 import { choosingTemplates, templates } from "../../../src/templates/index.ts";
 import { listener } from "./listener.ts";
 
@@ -316,6 +317,16 @@ describe("writing", () => {
     expect(said).toMatch(/Cells with an error: \d+; enter the missing inputs first/);
     expect(named("fck")).toEqual([45]);
     expect(named("L")).toEqual([null]);
+  });
+
+  it.each([[[]], [["--portable"]]])("keeps the words that mark what the office gave %j", async (more) => {
+    const defaults = join(folder, "office.json");
+    const inputs = [{ id: "mu", value: 0.17, unit: "1/rad" }];
+    const office = { kind: "kernbook office defaults", office: "Alder Office (invented)", version: "3" };
+    writeFileSync(defaults, JSON.stringify({ ...office, date: "2026-11-01", inputs }));
+    expect(await write("--defaults", defaults, ...more)).toMatchObject({ code: 0, complained: "" });
+    const { cells } = openWorkbook(readFileSync(out())).workbook.sheets[0]!;
+    expect(cells.filter(({ column, value }) => column === columns.mark && value === "office")).toHaveLength(1);
   });
 
   it("says warnings where the sheet has any", async () => {

@@ -1,6 +1,14 @@
 /** A list that does not fit its places is refused on every way in; nothing that is given is left out in silence. */
 import { describe, expect, it } from "vitest";
-import { linkedPlanFor, membersOf, plannedMember, planFor, readCsv, type Run } from "../../../src/office/index.ts";
+import {
+  builtMember,
+  linkedPlanFor,
+  membersOf,
+  plannedMember,
+  planFor,
+  readCsv,
+  type Run,
+} from "../../../src/office/index.ts";
 import type { InputValue, Template } from "../../../src/sheet/index.ts";
 import { linkedTemplates, templates } from "../../../src/templates/index.ts";
 
@@ -81,5 +89,31 @@ describe("a list of a linked sheet", () => {
       [230, 230, 220],
       [null, null, null],
     ]);
+  });
+});
+
+describe("a setting of a linked sheet", () => {
+  const strength = linkedTemplates.find(({ id }) => id === `strength-${usual.id}`)!;
+  const source = { plan: planFor(usual, new Map([["web", "NO"]]), usual.example.inputs), sheetName: "Beam" };
+  const links = new Map([["inAsw", 2]]);
+
+  it("is refused where the sheet of this shape does not ask for it, in a table of members too", () => {
+    const refused = /input inAsw has no place on the linked sheet “Strength.*web = NO/;
+    expect(() => linkedPlanFor(strength, source, {}, links)).toThrow(refused);
+    expect(() => linkedPlanFor(strength, source, {}, new Map([["inAsw", null]]))).not.toThrow();
+    const { records, separator } = readCsv("member,web,inAsw\nA,NO,2");
+    const { members } = membersOf(records, separator, { all: templates, usual, linked: () => [strength] });
+    const beside: Run = { ...run, base: ({ example }) => example.inputs, linked: () => [strength] };
+    expect(() => builtMember(plannedMember(members[0]!, beside), beside, "A.xlsx")).toThrow(refused);
+  });
+
+  it("is left out where it is common to several sheets, or another sheet of the call takes it", () => {
+    expect(linkedPlanFor(strength, source, {}, new Map(), links).inputs).not.toHaveProperty("inAsw");
+    const [first, ...more] = ends.blocks;
+    const row = { id: "inAsw", text: "links", symbol: "–", unit: "–", input: { min: 0, max: 9 } };
+    const taking: Template = { ...ends, blocks: [{ ...first!, items: [...first!.items, row] }, ...more] };
+    const both = [strength, taking];
+    expect(linkedPlanFor(strength, source, {}, links, new Map(), both).inputs).not.toHaveProperty("inAsw");
+    expect(linkedPlanFor(taking, source, {}, links, new Map(), both).inputs).toMatchObject({ inAsw: 2 });
   });
 });

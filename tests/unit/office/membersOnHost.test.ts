@@ -1,6 +1,8 @@
 import { expect, it } from "vitest";
-import { membersOnHost, Refused, type OnHost } from "../../../src/office/index.ts";
+import { membersOnHost, readDefaults, Refused, type OnHost } from "../../../src/office/index.ts";
+import { columns, type Plan } from "../../../src/sheet/index.ts";
 import { templates } from "../../../src/templates/index.ts";
+import { invented } from "../../hosts/logoPictures.ts";
 import { MemoryHost } from "../../hosts/memory/memoryHost.ts";
 
 const template = templates.find(({ id }) => id === "pre-tensioned-is1343-1980")!;
@@ -28,10 +30,7 @@ function build(
     date: "2026-11-01",
     progress: () => undefined,
     signal,
-    built: (_plan, sheet) => {
-      seen.push(sheet);
-      return Promise.resolve();
-    },
+    built: (_plan, sheet) => seen.push(sheet),
   });
 }
 
@@ -50,10 +49,7 @@ it("builds a sheet for each row, a register, and on the next run only what chang
     date: "2026-11-01",
     progress: () => undefined,
     signal: cancel.signal,
-    built: () => {
-      cancel.abort();
-      return Promise.resolve();
-    },
+    built: () => cancel.abort(),
   });
   expect(stopped.left).toBeGreaterThan(0);
   expect(await host.sheetNames()).toEqual(["Sheet1", "Alder 1", "Register of members"]);
@@ -84,4 +80,52 @@ it("refuses a range that is no table, with nothing built", async () => {
   const many = await hostWith([["member"], ...Array.from({ length: 60 }, (_, i) => [`B${i}`])]);
   await expect(build(many, 61)).rejects.toThrow("a workbook takes 50 at once");
   expect(await many.sheetNames()).toEqual(["Sheet1"]);
+});
+
+it("marks what each row took of the office's defaults, its own choice of duct too, and shows the logo", async () => {
+  const duct = (name: string, value: number) => ({ name, inputs: [{ id: "mu", value, unit: "1/rad" }] });
+  const file = {
+    kind: "kernbook office defaults",
+    office: "Alder Office (invented)",
+    version: "3",
+    date: "2026-11-01",
+    logo: { image: invented, width: 36 },
+    ducts: [duct("Steel 80", 0.17), duct("Plastic 76", 0.14)],
+  };
+  const host = await hostWith([
+    ["member", "duct type"],
+    ["Alder 1", "Plastic 76"],
+    ["Alder 2", ""],
+  ]);
+  const usual = templates.find(({ id }) => id === "post-tensioned-en1992-2004")!;
+  const plans: Plan[] = [];
+  const { entries } = await membersOnHost(host, {
+    templates: { all: templates, usual, linked: () => [] },
+    run: {
+      base: ({ example }) => example.inputs,
+      common: () => new Map(),
+      linked: () => [],
+      defaults: readDefaults(JSON.stringify(file), templates),
+    },
+    table: { sheet: "Sheet1", area: { row: 2, column: 1, rows: 3, columns: 2 } },
+    date: "2026-11-01",
+    progress: () => undefined,
+    signal: new AbortController().signal,
+    built: (plan) => plans.push(plan),
+  });
+  expect(entries.map(({ defaults }) => defaults).sort()).toEqual([
+    "Alder Office (invented) 3 (2026-11-01)",
+    "Alder Office (invented) 3 (2026-11-01), Plastic 76",
+  ]);
+  const { row, column } = plans[0]!.meanings.find(({ id }) => id === "mu")!.at;
+  for (const [sheet, value] of [
+    ["Alder 1", 0.14],
+    ["Alder 2", 0.17],
+  ] as const) {
+    const { rows } = plans[0]!;
+    const cells = await host.read(sheet, { row: 0, column: 0, rows, columns: columns.mark + 1 });
+    expect(cells[row]![column]!.value).toBe(value);
+    expect(cells.filter((line) => line[columns.mark]!.value === "office")).toHaveLength(1);
+    expect((await host.logo(sheet))?.image).toBe(invented);
+  }
 });
