@@ -59,8 +59,22 @@ function jpegSize(bytes: Uint8Array): readonly [number, number] | undefined {
   return undefined;
 }
 
+/** The pictures read last, by their addresses: an office has one, which all its sheets and files ask for again. */
+const read = new Map<string, Picture>();
+const mostRead = 4;
+
 /** The picture in a data address, known by its bytes and not by what the address says; a text says why it is none. */
 export function pictureIn(image: string): Picture | string {
+  const known = read.get(image);
+  if (known) return known;
+  const picture = readPicture(image);
+  if (typeof picture === "string") return picture;
+  if (read.size >= mostRead) read.delete(read.keys().next().value!);
+  read.set(image, picture);
+  return picture;
+}
+
+function readPicture(image: string): Picture | string {
   const [, said, text] = /^data:image\/([a-z+.-]+);base64,([A-Za-z0-9+/]+={0,2})$/.exec(image) ?? [];
   if (said === "svg+xml") return "an SVG is not taken, since it can hold programs and addresses; PNG or JPEG";
   if (text === undefined || text.length % 4 !== 0)

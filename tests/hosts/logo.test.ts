@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { strFromU8, unzipSync } from "fflate";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { compare, readHandOut } from "../../src/checker/index.ts";
 import { openGridInNode, openWorkbook, planValues, writeBook, writeWorkbook } from "../../src/hosts/index.ts";
 import type { GridHost } from "../../src/hosts/index.ts";
@@ -39,6 +39,21 @@ describe("the picture of a logo", () => {
     expect(pictureIn(field)).toMatchObject({ kind: "jpeg", width: 24, height: 8 });
     expect(faultOfLogo(logo)).toBeUndefined();
     expect(faultOfLogo({ image: field, width: 30 })).toBeUndefined();
+  });
+
+  it("is read once, however often it is asked for", () => {
+    // Bytes before the end, as of a comment: a picture that no other test has read.
+    const bytes = bytesOf(invented);
+    const own = png(Buffer.concat([bytes.subarray(0, -12), Buffer.alloc(3), bytes.subarray(-12)]));
+    const decoded = vi.spyOn(globalThis, "atob");
+    try {
+      const placed = withLogo(bare, { ...logo, image: own });
+      expect(faultOfLogo(logoOfPlaced(placed.logo!))).toBeUndefined();
+      expect(pictureIn(own)).toMatchObject({ kind: "png", width: 320, height: 80 });
+      expect(decoded).toHaveBeenCalledTimes(1);
+    } finally {
+      decoded.mockRestore();
+    }
   });
 
   it("is refused in words, with what is allowed", () => {
