@@ -1,7 +1,14 @@
 import { afterEach, describe, expect, it } from "vitest";
-import { compare, markCells, missingTemplate, partsAt, recognise } from "../../src/checker/index.ts";
-import { keepTemplate, planFor, readDefaults, readTemplate, templateText } from "../../src/office/index.ts";
-import { columns, expand, logoName, type Template } from "../../src/sheet/index.ts";
+import { compare, linkedPlan, markCells, missingTemplate, partsAt, recognise } from "../../src/checker/index.ts";
+import {
+  draftTemplate,
+  keepTemplate,
+  planFor,
+  readDefaults,
+  readTemplate,
+  templateText,
+} from "../../src/office/index.ts";
+import { columns, expand, logoName, type Logo, type Template } from "../../src/sheet/index.ts";
 import { addOfficeTemplate, officeLinked, officeTemplates, removeOfficeTemplate } from "../../src/templates/offices.ts";
 import { MemoryHost } from "../hosts/memory/memoryHost.ts";
 import { invented } from "../hosts/logoPictures.ts";
@@ -163,6 +170,29 @@ describe("a sheet of an office's template", () => {
     await expect(readTemplate(broken, { checked: true })).rejects.toThrow("logo, width = 50 mm; from 5 to 40 mm");
     const other = templateText({ ...template, logo: { ...logo, image: "https://example.com/a.png" } });
     await expect(readTemplate(other, { checked: true })).rejects.toThrow(/no picture as data:image/);
+  });
+
+  it("of a linked sheet has no copy of the logo of its source's template", async () => {
+    const logo = { image: invented, width: 30 };
+    const source: Template = { ...(await officeTemplate()), logo };
+    await addOfficeTemplate(source);
+    const { host } = await sheetOf(source);
+    const linked = officeLinked().find(({ id }) => id === "alder-beam-strength")!;
+    const sheetName = "Strength";
+    const plan = await linkedPlan(host, linked, name, linked.example.inputs);
+    await host.apply(plan, { sheetName, progress: () => undefined });
+    const comparison = (await compare(host, sheetName))!;
+    const about = { id: "alder-strength", name: "Alder strength", version: "1.0.0", office: "Alder Office (invented)" };
+    const kept = (own: Logo | undefined) => {
+      const { rows, refused, template } = draftTemplate(comparison, { ...about, logo: own });
+      expect(refused).toEqual([]);
+      return { told: rows.filter(({ label }) => label === logoName), logo: template!.logo };
+    };
+    expect(await host.logo(sheetName)).toEqual(logo);
+    expect(kept(await host.logo(sheetName))).toEqual({ told: [], logo: undefined });
+    expect(kept({ ...logo, width: 20 })).toMatchObject({ told: [{ kind: "changed" }], logo: { width: 20 } });
+    const none = { kind: "left out", what: "the sheet has none; sheets of the template have their source's" };
+    expect(kept(undefined)).toMatchObject({ told: [none], logo: undefined });
   });
 
   it("may hold a block of another template of the office, once that is loaded", async () => {
