@@ -28,7 +28,7 @@ export interface PlacedLogo {
 
 /** What the picture is called on a sheet, in every program: known again by it. */
 export const logoName = "Logo of the office";
-export const logoLimits = { bytes: 100_000, pixels: 4_000, width: { min: 5, max: 40 }, height: 10 } as const;
+export const logoLimits = { bytes: 100_000, pixels: 4_000, width: { min: 5, max: 40 }, height: 10, text: 120 } as const;
 
 export interface Picture {
   readonly kind: "png" | "jpeg";

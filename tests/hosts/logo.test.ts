@@ -2,7 +2,7 @@ import { execFileSync, spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { strFromU8, unzipSync } from "fflate";
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { compare, readHandOut } from "../../src/checker/index.ts";
 import { openGridInNode, openWorkbook, planValues, writeBook, writeWorkbook } from "../../src/hosts/index.ts";
@@ -101,8 +101,12 @@ describe("a plan with a logo", () => {
 describe("a logo in files and hosts", () => {
   let host: GridHost;
   let bytes: Uint8Array;
+  /** The parts of a file whose drawing holds no charts. */
+  let logoOnly: Record<string, Uint8Array>;
   beforeAll(async () => {
     bytes = writeWorkbook(plan, planValues(plan, name)!, name);
+    const { workbook } = openWorkbook(bytes);
+    logoOnly = unzipSync(writeBook({ ...workbook, sheets: [{ ...workbook.sheets[0]!, charts: [] }] }));
     host = await openGridInNode();
   });
   afterAll(() => host?.dispose());
@@ -149,6 +153,44 @@ describe("a logo in files and hosts", () => {
     const opened = openWorkbook(high);
     expect(opened.notUnderstood).toEqual(["pictures and shapes: not kept (“Beam”)"]);
     expect(opened.workbook.sheets[0]!.logo).toBeUndefined();
+  });
+
+  it.each([
+    ["a row that is no number", (xml: string) => xml.replace(/(<xdr:row>)\d+/, "$1one")],
+    ["a row below 0", (xml: string) => xml.replace(/(<xdr:row>)\d+/, "$1-1")],
+    ["half a column", (xml: string) => xml.replace(/(<xdr:col>)\d+/, "$12.5")],
+    ["an offset without end", (xml: string) => xml.replace(/(<xdr:colOff>)\d+/, "$11e400")],
+    ["an offset to the left", (xml: string) => xml.replace(/(<xdr:colOff>)\d+/, "$1-36000000")],
+    ["an offset far down", (xml: string) => xml.replace(/(<xdr:rowOff>)\d+/, `$1${300 * 36_000}`)],
+    ["a height over the rows below", (xml: string) => xml.replace(/(<xdr:ext cx="\d+" cy=")\d+/, "$13600000")],
+    ["a place over the verdict", (xml: string) => xml.replace(/(<xdr:col>)\d+/, "$13")],
+    ["a place over the title", (xml: string) => xml.replace(/(<xdr:row>)\d+/, "$10")],
+    ["a place over the rows of a block", (xml: string) => xml.replace(/(<xdr:row>)\d+/, "$112")],
+  ])("is not kept from a file with %s, and that is told", (_what, changed) => {
+    const drawing = strFromU8(logoOnly["xl/drawings/drawing1.xml"]!);
+    expect(changed(drawing)).not.toBe(drawing);
+    const opened = openWorkbook(zipSync({ ...logoOnly, "xl/drawings/drawing1.xml": strToU8(changed(drawing)) }));
+    expect(opened.workbook.sheets[0]!.logo).toBeUndefined();
+    expect(opened.notUnderstood).toEqual(["pictures and shapes: not kept (“Beam”)"]);
+  });
+
+  it("has a text from a file no longer than an office's file may say, and no picture larger", () => {
+    const drawing = strFromU8(logoOnly["xl/drawings/drawing1.xml"]!).replace(
+      /descr="[^"]*"/,
+      `descr="${"🏗".repeat(500)}"`,
+    );
+    const long = openWorkbook(zipSync({ ...logoOnly, "xl/drawings/drawing1.xml": strToU8(drawing) }));
+    expect(long.workbook.sheets[0]!.logo?.text).toBe("🏗".repeat(120));
+    const encoded = vi.spyOn(globalThis, "btoa");
+    try {
+      const large = new Uint8Array(8 * logoLimits.bytes);
+      expect(
+        openWorkbook(zipSync({ ...logoOnly, "xl/media/image1.png": large })).workbook.sheets[0]!.logo,
+      ).toBeUndefined();
+      expect(encoded).not.toHaveBeenCalled();
+    } finally {
+      encoded.mockRestore();
+    }
   });
 
   it("is still there after LibreOffice has saved the file", ({ skip }) => {
