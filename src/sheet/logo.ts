@@ -154,7 +154,15 @@ export function withLogo(plan: Plan, logo: Logo | undefined, above = 0): Plan {
   return basedOn(plan, { ...plan, spans, logo: placed });
 }
 
-/** A placed logo as an office's file would say it, for another sheet. */
+/**
+ * A placed logo as an office's file would say it, for another sheet. Programs hold sizes in steps of their own and draw
+ * pictures anew in whole pixels: what comes back a little outside the limits is taken at them.
+ */
 export function logoOfPlaced({ image, text, width }: PlacedLogo): Logo {
-  return { image, width: rounded((width * printScale) / 100), ...(text !== logoName && { text }) };
+  const picture = pictureIn(image);
+  const { min, max } = logoLimits.width;
+  const highest = typeof picture === "string" ? max : (logoLimits.height * picture.width) / picture.height;
+  const widest = Math.floor(Math.min(max, highest) * 100) / 100;
+  const onPaper = Math.max(min, Math.min(widest, rounded((width * printScale) / 100)));
+  return { image, width: onPaper, ...(text !== logoName && { text }) };
 }
