@@ -43,7 +43,7 @@ export { schemaProblems } from "./validate.ts";
 export type { Inputs } from "./inputs.ts";
 export { lint, lintWithPauses, type WhichConfigurations } from "./lint.ts";
 export * from "./plan.ts";
-export { pageHeight } from "./pageBreaks.ts";
+export { pageHeight, printScale } from "./pageBreaks.ts";
 export { RefusedSheet } from "./problems.ts";
 export { allowedWords, boundsOf, plainSymbol, says, type Says } from "./says.ts";
 export {

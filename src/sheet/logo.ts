@@ -28,7 +28,7 @@ export interface PlacedLogo {
 
 /** What the picture is called on a sheet, in every program: known again by it. */
 export const logoName = "Logo of the office";
-export const logoLimits = { bytes: 100_000, pixels: 4_000, width: { min: 5, max: 40 }, height: 10 } as const;
+export const logoLimits = { bytes: 100_000, pixels: 4_000, width: { min: 5, max: 40 }, height: 10, text: 120 } as const;
 
 export interface Picture {
   readonly kind: "png" | "jpeg";
@@ -59,8 +59,22 @@ function jpegSize(bytes: Uint8Array): readonly [number, number] | undefined {
   return undefined;
 }
 
+/** The pictures read last, by their addresses: an office has one, which all its sheets and files ask for again. */
+const read = new Map<string, Picture>();
+const mostRead = 4;
+
 /** The picture in a data address, known by its bytes and not by what the address says; a text says why it is none. */
 export function pictureIn(image: string): Picture | string {
+  const known = read.get(image);
+  if (known) return known;
+  const picture = readPicture(image);
+  if (typeof picture === "string") return picture;
+  if (read.size >= mostRead) read.delete(read.keys().next().value!);
+  read.set(image, picture);
+  return picture;
+}
+
+function readPicture(image: string): Picture | string {
   const [, said, text] = /^data:image\/([a-z+.-]+);base64,([A-Za-z0-9+/]+={0,2})$/.exec(image) ?? [];
   if (said === "svg+xml") return "an SVG is not taken, since it can hold programs and addresses; PNG or JPEG";
   if (text === undefined || text.length % 4 !== 0)
@@ -140,7 +154,15 @@ export function withLogo(plan: Plan, logo: Logo | undefined, above = 0): Plan {
   return basedOn(plan, { ...plan, spans, logo: placed });
 }
 
-/** A placed logo as an office's file would say it, for another sheet. */
+/**
+ * A placed logo as an office's file would say it, for another sheet. Programs hold sizes in steps of their own and draw
+ * pictures anew in whole pixels: what comes back a little outside the limits is taken at them.
+ */
 export function logoOfPlaced({ image, text, width }: PlacedLogo): Logo {
-  return { image, width: rounded((width * printScale) / 100), ...(text !== logoName && { text }) };
+  const picture = pictureIn(image);
+  const { min, max } = logoLimits.width;
+  const highest = typeof picture === "string" ? max : (logoLimits.height * picture.width) / picture.height;
+  const widest = Math.floor(Math.min(max, highest) * 100) / 100;
+  const onPaper = Math.max(min, Math.min(widest, rounded((width * printScale) / 100)));
+  return { image, width: onPaper, ...(text !== logoName && { text }) };
 }

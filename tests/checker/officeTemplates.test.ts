@@ -1,6 +1,16 @@
 import { afterEach, describe, expect, it } from "vitest";
-import { carryOver, compare, missingTemplate, quickStart, recognise } from "../../src/checker/index.ts";
 import {
+  carryOver,
+  compare,
+  linkedPlan,
+  markCells,
+  missingTemplate,
+  partsAt,
+  quickStart,
+  recognise,
+} from "../../src/checker/index.ts";
+import {
+  draftTemplate,
   keepTemplate,
   linkedPlanFor,
   planFor,
@@ -8,7 +18,7 @@ import {
   readTemplate,
   templateText,
 } from "../../src/office/index.ts";
-import { columns, expand, logoName, type Inputs, type Template } from "../../src/sheet/index.ts";
+import { columns, expand, logoName, type Inputs, type Logo, type Template } from "../../src/sheet/index.ts";
 import { linkedTemplates } from "../../src/templates/index.ts";
 import { addOfficeTemplate, officeLinked, officeTemplates, removeOfficeTemplate } from "../../src/templates/offices.ts";
 import { MemoryHost } from "../hosts/memory/memoryHost.ts";
@@ -87,7 +97,8 @@ describe("a sheet of an office's template", () => {
     await faults.unprotected(name);
     await faults.typeOver(name, { row: fck!.row, column: columns.unit }, "N/mm²");
     await faults.typeOver(name, factor!, 0.8);
-    await faults.typeOver(name, { row: factor!.row, column: columns.mark }, "AB 2026-11-29");
+    const part = partsAt(recognised.plan, factor!.row).item!;
+    await faults.host.enterAll(name, markCells(part, (await recognise(faults.host, name))!, "AB", "2026-11-29"));
     const found = (await compare(faults.host, name))!.findings.filter(({ kind }) => kind === "locked row changed");
     expect(found.map(({ at, grade }) => [at!.row, grade])).toEqual([
       [fck!.row, "serious"],
@@ -98,6 +109,39 @@ describe("a sheet of an office's template", () => {
     expect(found[0]!.what).toMatch(/Nobody has signed the row\.$/);
     expect(found[1]).toMatchObject({ expected: "0.75", found: "0.8" });
     expect(found[1]!.what).toMatch(/The row is signed: AB 2026-11-29\.$/);
+  });
+
+  it("takes nothing but marks for signatures: its row's, its table's, its block's", async () => {
+    const template = await officeTemplate(["fck", "Anet"]);
+    await addOfficeTemplate(template);
+    const faults = await sheetOf(template);
+    const { host } = faults;
+    await faults.unprotected(name);
+    const { plan } = (await recognise(host, name))!;
+    const [fck, area] = ["fck", "Anet"].map((id) => plan.meanings.find((one) => one.id === id)!.at);
+    await faults.typeOver(name, { row: fck!.row, column: columns.unit }, "N/mm²");
+    await faults.typeOver(name, { row: area!.row + 1, column: area!.column }, 3.25);
+    const told = async (): Promise<readonly string[]> => {
+      const { findings } = (await compare(host, name))!;
+      const rows = new Set([fck!.row, area!.row + 1]);
+      const locked = findings.filter(({ kind, at }) => kind === "locked row changed" && rows.has(at!.row));
+      return locked.map(({ what }) => /(?<=\. )(The \w+ is signed|Nobody has signed).*$/.exec(what)![0]);
+    };
+    expect(await told()).toEqual(["Nobody has signed the row.", "Nobody has signed the table."]);
+    const { block, item: row } = partsAt(plan, fck!.row);
+    const { item: table } = partsAt(plan, area!.row + 1);
+    const word = { column: columns.mark, value: "assumed" };
+    const typed = { row: table!.markRow!, column: columns.mark, value: "AB 2026-11-29" };
+    await host.enterAll(name, [{ row: row!.markRow!, ...word }, typed]);
+    expect(await told()).toEqual([
+      "Nobody has signed the row; its mark says “assumed”.",
+      "Nobody has signed the table; its mark says “AB 2026-11-29”.",
+    ]);
+    for (const part of [block!, table!])
+      await host.enterAll(name, markCells(part, (await recognise(host, name))!, "AB", "2026-11-29"));
+    expect(await told()).toEqual(["The block is signed: AB 2026-11-29.", "The table is signed: AB 2026-11-29."]);
+    await faults.typeOver(name, { row: area!.row + 1, column: area!.column }, 3.5);
+    expect((await told())[1]).toBe("The table is signed: AB 2026-11-29, before values changed.");
   });
 
   it("is not built with another value of a locked input, from wherever that comes", async () => {
@@ -194,6 +238,29 @@ describe("a sheet of an office's template", () => {
     await expect(readTemplate(broken, { checked: true })).rejects.toThrow("logo, width = 50 mm; from 5 to 40 mm");
     const other = templateText({ ...template, logo: { ...logo, image: "https://example.com/a.png" } });
     await expect(readTemplate(other, { checked: true })).rejects.toThrow(/no picture as data:image/);
+  });
+
+  it("of a linked sheet has no copy of the logo of its source's template", async () => {
+    const logo = { image: invented, width: 30 };
+    const source: Template = { ...(await officeTemplate()), logo };
+    await addOfficeTemplate(source);
+    const { host } = await sheetOf(source);
+    const linked = officeLinked().find(({ id }) => id === "alder-beam-strength")!;
+    const sheetName = "Strength";
+    const plan = await linkedPlan(host, linked, name, linked.example.inputs);
+    await host.apply(plan, { sheetName, progress: () => undefined });
+    const comparison = (await compare(host, sheetName))!;
+    const about = { id: "alder-strength", name: "Alder strength", version: "1.0.0", office: "Alder Office (invented)" };
+    const kept = (own: Logo | undefined) => {
+      const { rows, refused, template } = draftTemplate(comparison, { ...about, logo: own });
+      expect(refused).toEqual([]);
+      return { told: rows.filter(({ label }) => label === logoName), logo: template!.logo };
+    };
+    expect(await host.logo(sheetName)).toEqual(logo);
+    expect(kept(await host.logo(sheetName))).toEqual({ told: [], logo: undefined });
+    expect(kept({ ...logo, width: 20 })).toMatchObject({ told: [{ kind: "changed" }], logo: { width: 20 } });
+    const none = { kind: "left out", what: "the sheet has none; sheets of the template have their source's" };
+    expect(kept(undefined)).toMatchObject({ told: [none], logo: undefined });
   });
 
   it("may hold a block of another template of the office, once that is loaded", async () => {

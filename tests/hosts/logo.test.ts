@@ -2,8 +2,8 @@ import { execFileSync, spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { strFromU8, unzipSync } from "fflate";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { compare, readHandOut } from "../../src/checker/index.ts";
 import { openGridInNode, openWorkbook, planValues, writeBook, writeWorkbook } from "../../src/hosts/index.ts";
 import type { GridHost } from "../../src/hosts/index.ts";
@@ -19,7 +19,7 @@ import {
 } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { gridCalculator } from "./excelFake/gridCalculator.ts";
-import { invented, field } from "./logoPictures.ts";
+import { blankPng, field, invented } from "./logoPictures.ts";
 import { openFake } from "./openFake.ts";
 import { smallPlan } from "./smallPlan.ts";
 
@@ -39,6 +39,21 @@ describe("the picture of a logo", () => {
     expect(pictureIn(field)).toMatchObject({ kind: "jpeg", width: 24, height: 8 });
     expect(faultOfLogo(logo)).toBeUndefined();
     expect(faultOfLogo({ image: field, width: 30 })).toBeUndefined();
+  });
+
+  it("is read once, however often it is asked for", () => {
+    // Bytes before the end, as of a comment: a picture that no other test has read.
+    const bytes = bytesOf(invented);
+    const own = png(Buffer.concat([bytes.subarray(0, -12), Buffer.alloc(3), bytes.subarray(-12)]));
+    const decoded = vi.spyOn(globalThis, "atob");
+    try {
+      const placed = withLogo(bare, { ...logo, image: own });
+      expect(faultOfLogo(logoOfPlaced(placed.logo!))).toBeUndefined();
+      expect(pictureIn(own)).toMatchObject({ kind: "png", width: 320, height: 80 });
+      expect(decoded).toHaveBeenCalledTimes(1);
+    } finally {
+      decoded.mockRestore();
+    }
   });
 
   it("is refused in words, with what is allowed", () => {
@@ -86,8 +101,12 @@ describe("a plan with a logo", () => {
 describe("a logo in files and hosts", () => {
   let host: GridHost;
   let bytes: Uint8Array;
+  /** The parts of a file whose drawing holds no charts. */
+  let logoOnly: Record<string, Uint8Array>;
   beforeAll(async () => {
     bytes = writeWorkbook(plan, planValues(plan, name)!, name);
+    const { workbook } = openWorkbook(bytes);
+    logoOnly = unzipSync(writeBook({ ...workbook, sheets: [{ ...workbook.sheets[0]!, charts: [] }] }));
     host = await openGridInNode();
   });
   afterAll(() => host?.dispose());
@@ -136,6 +155,44 @@ describe("a logo in files and hosts", () => {
     expect(opened.workbook.sheets[0]!.logo).toBeUndefined();
   });
 
+  it.each([
+    ["a row that is no number", (xml: string) => xml.replace(/(<xdr:row>)\d+/, "$1one")],
+    ["a row below 0", (xml: string) => xml.replace(/(<xdr:row>)\d+/, "$1-1")],
+    ["half a column", (xml: string) => xml.replace(/(<xdr:col>)\d+/, "$12.5")],
+    ["an offset without end", (xml: string) => xml.replace(/(<xdr:colOff>)\d+/, "$11e400")],
+    ["an offset to the left", (xml: string) => xml.replace(/(<xdr:colOff>)\d+/, "$1-36000000")],
+    ["an offset far down", (xml: string) => xml.replace(/(<xdr:rowOff>)\d+/, `$1${300 * 36_000}`)],
+    ["a height over the rows below", (xml: string) => xml.replace(/(<xdr:ext cx="\d+" cy=")\d+/, "$13600000")],
+    ["a place over the verdict", (xml: string) => xml.replace(/(<xdr:col>)\d+/, "$13")],
+    ["a place over the title", (xml: string) => xml.replace(/(<xdr:row>)\d+/, "$10")],
+    ["a place over the rows of a block", (xml: string) => xml.replace(/(<xdr:row>)\d+/, "$112")],
+  ])("is not kept from a file with %s, and that is told", (_what, changed) => {
+    const drawing = strFromU8(logoOnly["xl/drawings/drawing1.xml"]!);
+    expect(changed(drawing)).not.toBe(drawing);
+    const opened = openWorkbook(zipSync({ ...logoOnly, "xl/drawings/drawing1.xml": strToU8(changed(drawing)) }));
+    expect(opened.workbook.sheets[0]!.logo).toBeUndefined();
+    expect(opened.notUnderstood).toEqual(["pictures and shapes: not kept (“Beam”)"]);
+  });
+
+  it("has a text from a file no longer than an office's file may say, and no picture larger", () => {
+    const drawing = strFromU8(logoOnly["xl/drawings/drawing1.xml"]!).replace(
+      /descr="[^"]*"/,
+      `descr="${"🏗".repeat(500)}"`,
+    );
+    const long = openWorkbook(zipSync({ ...logoOnly, "xl/drawings/drawing1.xml": strToU8(drawing) }));
+    expect(long.workbook.sheets[0]!.logo?.text).toBe("🏗".repeat(120));
+    const encoded = vi.spyOn(globalThis, "btoa");
+    try {
+      const large = new Uint8Array(8 * logoLimits.bytes);
+      expect(
+        openWorkbook(zipSync({ ...logoOnly, "xl/media/image1.png": large })).workbook.sheets[0]!.logo,
+      ).toBeUndefined();
+      expect(encoded).not.toHaveBeenCalled();
+    } finally {
+      encoded.mockRestore();
+    }
+  });
+
   it("is still there after LibreOffice has saved the file", ({ skip }) => {
     if (spawnSync("soffice", ["--version"]).status !== 0) skip("LibreOffice (soffice) is not on this machine");
     const folder = mkdtempSync(join(tmpdir(), "kernbook-logo-"));
@@ -168,9 +225,31 @@ describe("a logo in the spreadsheet program", () => {
     const [shape] = excel.workbook.sheets.find((sheet) => sheet.name === name)!.shapes;
     expect(shape).toMatchObject({ name: logoName, altTextDescription: logo.text, lockAspectRatio: true });
     const mm = (points: number): number => (points / 72) * 25.4;
-    expect(mm(shape!.width)).toBeCloseTo(45, 6);
-    expect(mm(shape!.height)).toBeCloseTo(11.25, 6);
-    expect(await host.logo(name)).toEqual(logo);
+    // The program holds sizes in pixels of 1/96 inch: half of one is what they may be off.
+    const half = 25.4 / 96 / 2;
+    expect(Math.abs(mm(shape!.width) - 45)).toBeLessThanOrEqual(half);
+    expect(Math.abs(mm(shape!.height) - 11.25)).toBeLessThanOrEqual(half);
+    const back = (await host.logo(name))!;
+    expect(back.text).toBe(logo.text);
+    // Read to the hundredth, and printed at 80 %.
+    expect(Math.abs(back.width - 36)).toBeLessThanOrEqual(half * 0.8 + 0.01);
+  });
+
+  it.each([
+    ["of the greatest width and height", { ...logo, width: 40 }],
+    ["of the greatest width", { image: `data:image/png;base64,${blankPng(400, 60)}`, width: 40 }],
+    ["of the least width", { image: `data:image/png;base64,${blankPng(100, 50)}`, width: 5 }],
+  ])("%s is read back as one that may be placed, though the program has rounded its sizes", async (_what, one) => {
+    expect(faultOfLogo(one)).toBeUndefined();
+    const { host } = openFake({ calculator: gridCalculator() });
+    await host.apply(withLogo({ ...smallPlan, columns: 16, widths: bare.widths }, one), {
+      sheetName: name,
+      progress: () => undefined,
+    });
+    const back = (await host.logo(name))!;
+    expect(faultOfLogo(back)).toBeUndefined();
+    // A pixel more each way on a picture of 47 pixels' height is the most that it loses.
+    expect(Math.abs(back.width - one.width) / one.width).toBeLessThanOrEqual(1.5 / 47);
   });
 
   it("is none on a sheet without", async () => {

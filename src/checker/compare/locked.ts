@@ -1,9 +1,9 @@
 import { cellAt } from "../../cells/index.ts";
-import { columns } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { plannedAt, standing } from "../recognise/standing.ts";
 import { labels, shown } from "./cells.ts";
 import type { Finding, FindingKind } from "./finding.ts";
+import { signatures } from "./signatures.ts";
 
 /** Findings that tell of no change to the row: who signed it, what is still to be entered, how its value follows. */
 const noChanges: ReadonlySet<FindingKind> = new Set([
@@ -24,12 +24,7 @@ export function withLocked(recognised: Recognised, findings: readonly Finding[])
   const whose = template.office ? `The template of ${template.office}` : "The template";
   const areas = plan.meanings.filter(({ id }) => locked.has(id));
   const labelOf = labels(recognised);
-  /** Who has signed the row as it is; the sheet does not say who typed. */
-  const signed = (row: number): string => {
-    const column = recognised.columnNow(columns.mark);
-    const mark = column === undefined ? "" : cellAt(snapshot, row, column).text.trim();
-    return mark === "" ? " Nobody has signed the row." : ` The row is signed: ${mark}.`;
-  };
+  const signed = signatures(recognised);
   const holding = (row: number, column: number): boolean =>
     areas.some(({ at }) =>
       at.rows === 1 ? row === at.row : column === at.column && row >= at.row && row < at.row + at.rows,
@@ -44,7 +39,7 @@ export function withLocked(recognised: Recognised, findings: readonly Finding[])
       ...finding,
       kind: "locked row changed",
       grade: "serious",
-      what: `${whose} does not allow this row to be changed: ${finding.kind}. ${finding.what}${signed(finding.at!.row)}`,
+      what: `${whose} does not allow this row to be changed: ${finding.kind}. ${finding.what} ${signed(planned.row)}`,
     };
   });
   const gone = areas.flatMap(({ at, item, description }): readonly Finding[] =>
@@ -71,7 +66,7 @@ export function withLocked(recognised: Recognised, findings: readonly Finding[])
         grade: "serious",
         at,
         label: labelOf(input.at),
-        what: `${whose} does not allow another value here.${signed(at.row)}`,
+        what: `${whose} does not allow another value here. ${signed(input.at.row)}`,
         expected: shown(input.spec.default),
         found: shown(value),
       },

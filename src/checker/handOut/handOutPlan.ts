@@ -1,4 +1,5 @@
 import { type Area, columnLetters, type Snapshot } from "../../cells/index.ts";
+import { logoForPaper } from "../book/logoForPaper.ts";
 import { takeSnapshot } from "../book/takeSnapshot.ts";
 import { cautions } from "../../core/index.ts";
 import type { CellContent, Host } from "../../hosts/index.ts";
@@ -44,6 +45,8 @@ interface HandOutFacts {
   /** Date and time, as a person reads it. */
   readonly when: string;
   readonly host: string;
+  /** Why the copy goes without the logo of its original; empty where it does not. */
+  readonly without?: string;
 }
 
 /** What a cell shows, without its formula: an error is its text. */
@@ -56,7 +59,7 @@ function headLines(
   w: SheetWriter,
   { sheet }: Snapshot,
   recognised: Recognised | undefined,
-  { when, host }: HandOutFacts,
+  { when, host, without = "" }: HandOutFacts,
   formulaColumn: number,
   last: number,
   facing: boolean,
@@ -76,7 +79,7 @@ function headLines(
           : ","
       } ` +
       `with the addresses of this copy${facing ? "; printed, on the page after that of their rows" : ""}. ` +
-      `Row ${headRows + 1} here is row 1 of the original.`,
+      `Row ${headRows + 1} here is row 1 of the original. ${without}`.trim(),
     0,
     last,
   );
@@ -214,6 +217,7 @@ export async function readHandOut(
     throw new Error(`“${sheet}” is a hand-out copy already; select a cell of the sheet it was made of`);
   const recognised = await recogniseSnapshot(snapshot);
   const looks = await host.looks(sheet, { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns });
-  const plan = handOutPlan(snapshot, looks, recognised, facts);
-  return { plan: withLogo(plan, await host.logo(sheet), headRows), recognised };
+  const { logo, without } = await logoForPaper(host, sheet);
+  const plan = handOutPlan(snapshot, looks, recognised, { ...facts, without });
+  return { plan: withLogo(plan, logo, headRows), recognised };
 }

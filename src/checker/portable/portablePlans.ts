@@ -35,6 +35,8 @@ export interface SheetToCopy {
   readonly looks: Looks;
   readonly recognised: Recognised | undefined;
   readonly logo?: Logo;
+  /** Why the copy goes without the logo of its original; empty where it does not. */
+  readonly without?: string;
 }
 
 export interface PortableFacts {
@@ -405,7 +407,8 @@ class Copying {
       `Column ${beside} says why a cell shows an error. From column ${flags} on stand the inputs as copied.` +
         (recognised
           ? ` Original: ${recognised.head.templateId} ${recognised.head.templateVersion}, content hash ${recognised.head.hash}.`
-          : ""),
+          : "") +
+        (this.#one.without ? ` ${this.#one.without}` : ""),
       0,
       last,
     );

@@ -1,5 +1,6 @@
 import type { Host } from "../../hosts/index.ts";
 import { cautions, version } from "../../core/index.ts";
+import { logoForPaper } from "../book/logoForPaper.ts";
 import { asRead, logoName, type Logo } from "../../sheet/index.ts";
 import { html, type Markup } from "../../typeset/index.ts";
 import { paperDocument } from "../paper/document.ts";
@@ -158,7 +159,7 @@ export async function reportOf(
   { setting, picture, appendix = false, progress, signal }: ReportOptions,
 ): Promise<string> {
   const sheets = await readMember(host, sheet);
-  const logo = await host.logo(sheets[0].of.snapshot.sheet);
+  const { logo, without } = await logoForPaper(host, sheets[0].of.snapshot.sheet);
   const all = firstUses(sheets).length + (appendix ? sheets.reduce((sum, one) => sum + tracedIn(one), 0) : 0);
   const cells: TracedCell[] = [];
   let done = 0;
@@ -218,7 +219,7 @@ ends. Values linked to the stress check stand in its chapter alone. All rows sta
     }.</p>
 <p>The report says what the sheets say at the time it was made. It is no independent check. Equations and clauses are those of
 the functions named; check them against your own copy of the standard in force and its National Annex. Values typed over
-formulas are found by Compare, not here.</p></section>
+formulas are found by Compare, not here.</p>${without && html`<p>${without}</p>`}</section>
 ${workings.length > 0 && html`<h1 class="kn-chapter">Appendix: workings</h1>${workings}`}`,
   );
 }

@@ -1,4 +1,5 @@
 import { faultOfLogo, logoName, logoOfPlaced, type Logo, type Plan } from "../../sheet/index.ts";
+import { LogoNotTaken } from "../host/host.ts";
 import { defaultRowHeight, type Heights } from "../look/measures.ts";
 import { columnPoints } from "./measures.ts";
 
@@ -43,6 +44,6 @@ export async function readLogo(sheet: Excel.Worksheet): Promise<Logo | undefined
   });
   const fault = faultOfLogo(logo);
   if (fault !== undefined)
-    throw new Error(`the picture “${logoName}” cannot be taken along: ${fault}. Make it smaller, or delete it.`);
+    throw new LogoNotTaken(`the picture “${logoName}” cannot be taken along: ${fault}. Make it smaller, or delete it.`);
   return logo;
 }

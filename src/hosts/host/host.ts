@@ -49,6 +49,11 @@ export class SheetLeft extends AggregateError {
   override readonly name = "SheetLeft";
 }
 
+/** The picture on a sheet is none that another sheet can have as its logo: the message says why. */
+export class LogoNotTaken extends Error {
+  override readonly name = "LogoNotTaken";
+}
+
 /** Cells that should have been empty: nothing was written. */
 export class CellsNotEmpty extends Error {
   override readonly name = "CellsNotEmpty";
@@ -155,7 +160,7 @@ export interface Host {
   insert(sheet: string, cells: readonly InsertedCell[]): Promise<void>;
   /** Takes off the protection of a sheet, in a host that has no command for it; others leave that to the program. */
   unprotect?(sheet: string): Promise<void>;
-  /** The sign of the office on a sheet. */
+  /** The sign of the office on a sheet. Rejects with LogoNotTaken where its picture is none that another sheet can have. */
   logo(sheet: string): Promise<Logo | undefined>;
   /** Whether a logo is seen on its sheets; where it is not, they keep it for files, reports and copies. */
   readonly showsLogos: boolean;

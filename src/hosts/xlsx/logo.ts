@@ -1,5 +1,6 @@
-import { faultOfLogo, logoName, logoOfPlaced, pictureIn, type PlacedLogo } from "../../sheet/index.ts";
+import { faultOfLogo, logoLimits, logoName, logoOfPlaced, pictureIn, type PlacedLogo } from "../../sheet/index.ts";
 import type { Picture } from "../../sheet/index.ts";
+import { isPlace } from "./logoPlace.ts";
 import { at, child, NotThere, type Element } from "./readXml.ts";
 import { element } from "./xml.ts";
 
@@ -59,6 +60,10 @@ export function logoXml(logo: PlacedLogo, id: number, relation: string): string 
   );
 }
 
+/** No longer than an office's file may say it. */
+const logoText = (said = logoName): string =>
+  [...said.slice(0, 2 * logoLimits.text)].slice(0, logoLimits.text).join("");
+
 /** A logo of ours in a drawing, by its name, with the relation to its picture; undefined where the anchor holds another thing. */
 export function readLogoAnchor(
   anchor: Element,
@@ -70,17 +75,15 @@ export function readLogoAnchor(
   try {
     const from = (name: string): string => at(anchor, "xdr:from", name).text;
     const size = child(anchor, "xdr:ext") ?? at(picture, "xdr:spPr", "a:xfrm", "a:ext");
-    return {
-      relation,
-      place: {
-        text: said["descr"] ?? logoName,
-        at: { row: Number(from("xdr:row")), column: Number(from("xdr:col")) },
-        across: millimetres(from("xdr:colOff")),
-        down: millimetres(from("xdr:rowOff")),
-        width: millimetres(size.attributes["cx"]),
-        height: millimetres(size.attributes["cy"]),
-      },
+    const place = {
+      text: logoText(said["descr"]),
+      at: { row: Number(from("xdr:row")), column: Number(from("xdr:col")) },
+      across: millimetres(from("xdr:colOff")),
+      down: millimetres(from("xdr:rowOff")),
+      width: millimetres(size.attributes["cx"]),
+      height: millimetres(size.attributes["cy"]),
     };
+    return isPlace(place) ? { relation, place } : undefined;
   } catch (error) {
     if (error instanceof NotThere) return undefined;
     throw error;
@@ -89,6 +92,7 @@ export function readLogoAnchor(
 
 /** The same with its picture; undefined where that is none which an office's file could hold. */
 export function readLogo(place: Omit<PlacedLogo, "image">, part: string, bytes: Uint8Array): PlacedLogo | undefined {
+  if (bytes.length > logoLimits.bytes) return undefined;
   const kind = /\.png$/i.test(part) ? "png" : "jpeg";
   // A piece at a time: a call takes only so many arguments.
   const letters = Array.from({ length: Math.ceil(bytes.length / 4096) }, (_, i) =>

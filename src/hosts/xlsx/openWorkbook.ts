@@ -4,6 +4,7 @@ import type { BookName, BookPrint, BookProperties, BookSheet, Rows, Width, Workb
 import { readArea, readReference } from "./address.ts";
 import { NotUnderstood, unkeptCharacters } from "./notUnderstood.ts";
 import { readLogo } from "./logo.ts";
+import { hidesNothing } from "./logoPlace.ts";
 import { readAnchors, readChart, withoutPoints } from "./readCharts.ts";
 import { readSharedTexts, readSheetCells, type SharedText } from "./readCells.ts";
 import { coloursOf } from "./readColours.ts";
@@ -121,6 +122,7 @@ function readDrawing(
   part: string,
   name: string,
   notUnderstood: NotUnderstood,
+  ground: Pick<BookSheet, "cells" | "spans" | "widths" | "heights">,
 ): Pick<BookSheet, "charts" | "logo"> {
   if (!child(sheet, "drawing")) return { charts: [] };
   const drawing = file.only(part, "drawing");
@@ -128,7 +130,7 @@ function readDrawing(
   const { charts, logo: anchored, others } = readAnchors(file.xml(drawing));
   const picture = anchored && relations.get(anchored.relation)?.target;
   const logo =
-    anchored && picture !== undefined && file.has(picture)
+    anchored && picture !== undefined && file.has(picture) && hidesNothing(anchored.place, ground)
       ? readLogo(anchored.place, picture, file.bytes(picture))
       : undefined;
   if (others > 0 || (anchored && !logo)) notUnderstood.add("pictures and shapes: not kept", `“${name}”`);
@@ -280,6 +282,7 @@ function readSheet(parts: Parts, part: string, name: string, i: number, hidden: 
   };
   const [rows, columns] = [size("row"), size("column")];
   const ruled = { name, rows, columns };
+  const widths = readWidths(sheet, limits);
   return {
     name,
     ...(hidden && { hidden: true as const }),
@@ -287,7 +290,7 @@ function readSheet(parts: Parts, part: string, name: string, i: number, hidden: 
     columns,
     cells,
     spans,
-    widths: readWidths(sheet, limits),
+    widths,
     heights: new Map(heights),
     hiddenRows: lines.flatMap(({ row, said: { hidden: rowHidden } }) => (isOn(rowHidden) ? [row] : [])),
     groups: groupsOf(lines),
@@ -302,7 +305,7 @@ function readSheet(parts: Parts, part: string, name: string, i: number, hidden: 
     colours: readColourRules(sheet, styles, ruled, notUnderstood, limits),
     protected: guarded,
     ...(print && { print }),
-    ...readDrawing(file, sheet, part, name, notUnderstood),
+    ...readDrawing(file, sheet, part, name, notUnderstood, { cells, spans, widths, heights: new Map(heights) }),
   };
 }
 

@@ -22,6 +22,7 @@ import {
   type TableItem,
   type Template,
   logoName,
+  logoOf,
   type Logo,
 } from "../../sheet/index.ts";
 import { TemplateCopy, type Draft } from "./copyOf.ts";
@@ -203,20 +204,18 @@ class Keeping {
     };
   }
 
-  /** The sheet's own, so that a template's is left out where its sheet has none any more. */
+  /** The sheet's own, so that a template's is left out where its sheet has none any more; a source's is not copied. */
   #logo(logo: Logo | undefined): void {
     const { file, template } = this.#copy;
+    const before = logoOf(template);
+    const same = logo?.image === before?.image && logo?.width === before?.width;
+    if (same && (logo?.text ?? logoName) === (before?.text ?? logoName)) return;
     if (logo) file.logo = logo;
     else delete file.logo;
-    const before = template.logo;
-    if (logo?.image === before?.image && logo?.width === before?.width) return;
     const kind = !logo ? "left out" : before ? "changed" : "added";
-    this.#say(
-      kind,
-      undefined,
-      logoName,
-      logo ? `${logo.width} mm wide: it goes with the template` : "the sheet has none",
-    );
+    const inherited = template.source?.template.logo;
+    const none = inherited ? "the sheet has none; sheets of the template have their source's" : "the sheet has none";
+    this.#say(kind, undefined, logoName, logo ? `${logo.width} mm wide: it goes with the template` : none);
   }
 
   #say(

@@ -1,3 +1,4 @@
+import { blankPng } from "../logoPictures.ts";
 import { pictureIn } from "../../../src/sheet/index.ts";
 import { guard, type SheetTarget } from "./services.ts";
 import type { FakeShape } from "./state.ts";
@@ -15,6 +16,10 @@ const ofShape = (key: "name" | "altTextDescription" | "left" | "top" | "lockAspe
   },
 });
 
+/** Sides are held in whole pixels of 1/96 inch. */
+const pixel = 0.75;
+const snapped = (points: number): number => Math.round(points / pixel) * pixel;
+
 /** One side takes the other along while the proportions are locked. */
 const side = (key: "width" | "height", other: "width" | "height"): Property<ShapeTarget> => ({
   read: ({ shape }) => shape[key],
@@ -22,8 +27,8 @@ const side = (key: "width" | "height", other: "width" | "height"): Property<Shap
     guard(target, "a shape");
     const { shape } = target;
     if (!(value > 0)) throw new OfficeError("InvalidArgument", `${key} is not ${value}`);
-    if (shape.lockAspectRatio) shape[other] *= value / shape[key];
-    shape[key] = value;
+    if (shape.lockAspectRatio) shape[other] = snapped((shape[other] * value) / shape[key]);
+    shape[key] = snapped(value);
   },
 });
 
@@ -43,7 +48,8 @@ const shapeShape: Shape<ShapeTarget> = {
       if (format !== "PNG") throw new Misuse(`the fake draws no ${format}`);
       let drawn: string | undefined;
       act(self, "getAsImage", ({ shape }) => {
-        drawn = shape.image;
+        // Not the picture that was given. A pixel for the edge: assumed as the worst case, no source.
+        drawn = blankPng(Math.round(shape.width / pixel) + 1, Math.round(shape.height / pixel) + 1);
       });
       return {
         get value() {
