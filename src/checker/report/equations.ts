@@ -3,6 +3,7 @@ import { rulesOf } from "../trace/source.ts";
 import { rule } from "../trace/note.ts";
 import type { TracedCell } from "../trace/traceCell.ts";
 import type { Making } from "./chapter.ts";
+import type { Followed } from "./followed.ts";
 import type { ReadCell, ReadSheet } from "./read.ts";
 
 /** Where a function of ours, under one rule, is used first. */
@@ -25,13 +26,13 @@ const computedCells = ({ blocks }: ReadSheet): readonly ReadCell[] =>
   );
 
 /** Each rule of the member once, where it is first used, in the order of the sheets. */
-export function firstUses(sheets: readonly ReadSheet[]): readonly FirstUse[] {
+export function firstUses(sheets: readonly ReadSheet[], followed: Followed): readonly FirstUse[] {
   const known = new Set<string>();
   const uses: FirstUse[] = [];
   for (const sheet of sheets)
     for (const cell of computedCells(sheet)) {
       if (cell.content.formula === undefined) continue;
-      for (const { id, place } of rulesOf(cell.content.formula)) {
+      for (const { id, place } of rulesOf(followed.read(sheet, cell.at, cell.content.formula)?.calls ?? [])) {
         const key = `${id} ${place}`;
         if (known.has(key)) continue;
         known.add(key);
@@ -47,11 +48,11 @@ const silent = new Set(["WARNINGS", "INPUT_WARNINGS", "WARNINGS_CODE", "CHECKED"
 /** So many signs of an equation fit in a column of them. */
 const signsAcross = 50;
 
-/** Every equation once, with the numbers of the value where it is first used. */
-export async function equationsOf(sheets: readonly ReadSheet[], making: Making): Promise<Markup> {
+/** The equation of each rule, with the numbers of the value where it is first used. */
+export async function equationsOf(uses: readonly FirstUse[], making: Making): Promise<Markup> {
   const parts: Markup[] = [];
   const traced = new Map<ReadCell, TracedCell>();
-  for (const { id, sheet, cell } of firstUses(sheets)) {
+  for (const { id, sheet, cell } of uses) {
     let one = traced.get(cell);
     if (!one) {
       one = await making.tracer.trace({ sheet: sheet.of.snapshot.sheet, ...cell.at });

@@ -8,6 +8,7 @@ import type { Setting } from "../trace/note.ts";
 import { Tracer, type TracedCell } from "../trace/traceCell.ts";
 import { utilisationText, workingsOf, type Picture } from "./chapter.ts";
 import { equationsOf, firstUses } from "./equations.ts";
+import { Followed } from "./followed.ts";
 import { chapterInBrief } from "./inBrief.ts";
 import { NotReportable, sheetsOfMember } from "./memberSheets.ts";
 import { assumedText, noVerdict, readSheet, type ReadCheck, type ReadSheet } from "./read.ts";
@@ -159,7 +160,9 @@ export async function reportOf(
 ): Promise<string> {
   const sheets = await readMember(host, sheet);
   const logo = await host.logo(sheets[0].of.snapshot.sheet);
-  const all = firstUses(sheets).length + (appendix ? sheets.reduce((sum, one) => sum + tracedIn(one), 0) : 0);
+  const followed = new Followed();
+  const uses = firstUses(sheets, followed);
+  const all = uses.length + (appendix ? sheets.reduce((sum, one) => sum + tracedIn(one), 0) : 0);
   const cells: TracedCell[] = [];
   let done = 0;
   const step = async (): Promise<void> => {
@@ -175,12 +178,17 @@ export async function reportOf(
     traced: (cell: TracedCell): void => void cells.push(cell),
   };
   signal?.throwIfAborted();
-  const chapters = sheets.map((one, i) => chapterInBrief(one, i + 1, picture));
-  const equations = await equationsOf(sheets, making);
+  const chapters = sheets.map((one, i) => chapterInBrief(one, i + 1, picture, followed));
+  const equations = await equationsOf(uses, making);
   const workings: Markup[] = [];
   if (appendix) for (const [i, one] of sheets.entries()) workings.push(await workingsOf(one, `A${i + 1}`, making));
   // Equations are read one by one, while the sheets may be edited: half of one state and half of another is no report.
   if (heldBy(await readMember(host, sheet)) !== heldBy(sheets)) throw new NotReportable(changedMeanwhile);
+  const notRead =
+    sheets.some((one) => followed.notRead(one).length > 0) &&
+    html`<h2>Formulas that could not be read</h2>
+<p>The report does not follow what stands behind them, and shows none of their equations. Look at these cells.</p>
+${bySheet(sheets, (one) => followed.notRead(one), "")}`;
   const [first] = sheets;
   const named = (what: string): string => first.title.find(([of]) => of === what)?.[1] ?? "";
   const title = `Report: ${named("Member") || first.of.snapshot.sheet}`;
@@ -205,6 +213,7 @@ ${bySheet(sheets, failing, "Every check of every sheet says OK.")}
 ${bySheet(sheets, warningsOf, "No sheet has a warning.")}
 <h2>Open assumptions</h2>
 ${bySheet(sheets, ({ assumed }) => assumed, "No input is marked as assumed.")}
+${notRead}
 ${chapters}
 <section id="part-${after + 1}" class="kn-brief"><h2>${after + 1} ${parts[0]}</h2>
 <p>Each equation once, with the numbers of the value named “here”. Every other value that has it follows it likewise: select
