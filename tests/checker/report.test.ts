@@ -35,16 +35,19 @@ const written = (sheet: string): Promise<string> =>
 
 const quiet = { setting: { math, mathml: (tex: string) => tex }, picture: () => html`<svg></svg>` };
 
-/** A sheet on which some formulas have become what no reader reads. */
-class Spoilt extends MemoryHost {
-  constructor(private readonly spoilt: readonly Address[]) {
+/** A sheet on which some cells have become another formula, whatever can be read or computed. */
+class Altered extends MemoryHost {
+  constructor(
+    private readonly cells: readonly Address[],
+    private readonly formula: string,
+  ) {
     super();
   }
   override async read(name: string, area: Area): Promise<readonly (readonly CellContent[])[]> {
     const rows = await super.read(name, area);
-    const isSpoilt = (row: number, column: number): boolean =>
-      this.spoilt.some((at) => at.row === area.row + row && at.column === area.column + column);
-    return rows.map((line, r) => line.map((cell, c) => (isSpoilt(r, c) ? { ...cell, formula: "=SUM(" } : cell)));
+    const isAltered = (row: number, column: number): boolean =>
+      this.cells.some((at) => at.row === area.row + row && at.column === area.column + column);
+    return rows.map((line, r) => line.map((cell, c) => (isAltered(r, c) ? { ...cell, formula: this.formula } : cell)));
   }
 }
 
@@ -213,7 +216,7 @@ describe("the report on a member", () => {
     const plan = expand(source, source.example.inputs);
     const governs = plan.summary.checks[0]!.utilisation;
     const worked = plan.meanings.find(({ id }) => id === "Ac")!.at;
-    const other = new Spoilt([governs, worked]);
+    const other = new Altered([governs, worked], "=SUM(");
     await other.apply(plan, { sheetName: "Beam", progress });
     const text = await reportOf(other, "Beam", facts, quiet);
     const from = text.indexOf("<h2>Formulas that could not be read</h2>");
@@ -222,6 +225,18 @@ describe("the report on a member", () => {
     for (const at of [governs, worked]) expect(listed).toContain(`<li>${a1(at)}: =SUM(</li>`);
     expect(listed.split("<li>")).toHaveLength(3);
     expect(report).not.toContain("could not be read");
+  });
+
+  it("shows the equations of every part of a table, and one function under each of its choices", async () => {
+    const plan = expand(source, source.example.inputs);
+    const last = plan.meanings.find(({ id, at }) => id === "vmin" && at.rows > 6)!.at;
+    const at = { row: last.row + last.rows - 1, column: last.column };
+    const call = (wobble: string): string => `KERN.FRICTION_STRESS(0.1,0.2,0.002,"${wobble}",1000,5)`;
+    const other = new Altered([at], `=${call("1/m")}-${call("rad/m")}`);
+    await other.apply(plan, { sheetName: "Beam", progress });
+    const text = await reportOf(other, "Beam", facts, quiet);
+    const shown = text.split("<code>KERN.FRICTION_STRESS</code>").slice(1);
+    expect(shown.map((one) => one.slice(0, one.indexOf("Here:")).includes("5.10.5.2"))).toEqual([false, true]);
   });
 
   it("can be given up", async () => {

@@ -4,11 +4,13 @@ import { rule } from "../trace/note.ts";
 import type { TracedCell } from "../trace/traceCell.ts";
 import type { Making } from "./chapter.ts";
 import type { Followed } from "./followed.ts";
+import { oneOfEachFormula } from "./oneOfEachFormula.ts";
 import type { ReadCell, ReadSheet } from "./read.ts";
 
 /** Where a function of ours, under one rule, is used first. */
 export interface FirstUse {
   readonly id: string;
+  readonly place: string;
   readonly sheet: ReadSheet;
   readonly cell: ReadCell;
 }
@@ -18,10 +20,7 @@ const computedCells = ({ blocks }: ReadSheet): readonly ReadCell[] =>
     items.flatMap((item) => {
       if (item.kind === "computed") return [item.cell];
       if (item.kind !== "table") return [];
-      return item.columns.flatMap(({ kind, cells }) => {
-        const shown = cells.find(({ content }) => typeof content.value === "number") ?? cells[0];
-        return kind === "computed" && shown ? [shown] : [];
-      });
+      return item.columns.flatMap((column) => (column.kind === "computed" ? oneOfEachFormula(column) : []));
     }),
   );
 
@@ -36,7 +35,7 @@ export function firstUses(sheets: readonly ReadSheet[], followed: Followed): rea
         const key = `${id} ${place}`;
         if (known.has(key)) continue;
         known.add(key);
-        uses.push({ id, sheet, cell });
+        uses.push({ id, place, sheet, cell });
       }
     }
   return uses;
@@ -52,7 +51,7 @@ const signsAcross = 50;
 export async function equationsOf(uses: readonly FirstUse[], making: Making): Promise<Markup> {
   const parts: Markup[] = [];
   const traced = new Map<ReadCell, TracedCell>();
-  for (const { id, sheet, cell } of uses) {
+  for (const { id, place, sheet, cell } of uses) {
     let one = traced.get(cell);
     if (!one) {
       one = await making.tracer.trace({ sheet: sheet.of.snapshot.sheet, ...cell.at });
@@ -60,7 +59,8 @@ export async function equationsOf(uses: readonly FirstUse[], making: Making): Pr
       making.traced(one);
     }
     await making.step();
-    const call = one.calls.find(({ formula, spill }) => (formula ?? spill)?.id === id);
+    // One formula may call a function twice, with other choices.
+    const call = one.calls.find((made) => rulesOf([made.call]).some((of) => of.id === id && of.place === place));
     if (!call || silent.has(id)) continue;
     const used = `${sheet.of.snapshot.sheet} ${cell.meaning.item}`;
     parts.push(rule(call, { ...making.setting, across: signsAcross }, used));

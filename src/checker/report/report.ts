@@ -9,6 +9,7 @@ import { Tracer, type TracedCell } from "../trace/traceCell.ts";
 import { utilisationText, workingsOf, type Picture } from "./chapter.ts";
 import { equationsOf, firstUses } from "./equations.ts";
 import { Followed } from "./followed.ts";
+import { oneOfEachFormula } from "./oneOfEachFormula.ts";
 import { chapterInBrief } from "./inBrief.ts";
 import { NotReportable, sheetsOfMember } from "./memberSheets.ts";
 import { assumedText, noVerdict, readSheet, type ReadCheck, type ReadSheet } from "./read.ts";
@@ -137,7 +138,9 @@ const tracedIn = ({ blocks }: ReadSheet): number =>
       (sum, item) =>
         sum +
         (item.kind === "computed" ? 1 : 0) +
-        (item.kind === "table" ? item.columns.filter(({ kind }) => kind === "computed").length : 0),
+        (item.kind === "table"
+          ? item.columns.filter(({ kind }) => kind === "computed").flatMap(oneOfEachFormula).length
+          : 0),
       0,
     );
 

@@ -37,11 +37,11 @@ function writtenOut(call: Call): readonly Argument[] {
   });
 }
 
-/** Each of our functions that is called, with the place of its rule under the choices written in the call. */
+/** Each of our functions that is called, misspelt ones left out, with the place of its rule under the choices written there. */
 export function rulesOf(calls: readonly Call[]): readonly { readonly id: string; readonly place: string }[] {
   return calls.flatMap((call) =>
     [...formulas, ...spills]
-      .filter((f) => f.id === call.id)
+      .filter((f) => f.id === call.id && call.misspelt === undefined)
       .map((f) => ({ id: f.id, place: placeInWork(f, choicesGiven(f, writtenOut(call))) })),
   );
 }
