@@ -224,8 +224,9 @@ the value and open Trace.</p>${equations}</section>
 <section id="part-${after + 2}" class="kn-brief"><h2>${after + 2} ${parts[1]}</h2>${sourcesTable(cells)}</section>
 <section id="part-${after + 3}"><h2>${after + 3} ${parts[2]}</h2>${revisions(sheets)}</section>
 <section id="part-${after + 4}"><h2>${after + 4} ${parts[3]}</h2>
-<p>Of a table of more than six rows the report shows those that do not pass, those from which a check takes its value, and the
-ends. Values linked to the stress check stand in its chapter alone. All rows stand on the sheets${
+<p>Of a table of more than six rows the report shows up to six that do not pass, saying how many more there are, up to four
+that decide a check, from the check that governs on, and the ends where fewer than four are shown.
+Values linked to the stress check stand in its chapter alone. All rows stand on the sheets${
       appendix ? " and in the appendix" : ", and in the appendix where the report is made with it"
     }.</p>
 <p>The report says what the sheets say at the time it was made. It is no independent check. Equations and clauses are those of
