@@ -25,6 +25,9 @@ const tones: readonly (readonly [string, Highlight["tone"]])[] = [
   ["CHANGED", "open"],
 ];
 
+/** Whether it is a word of a verdict or status, which the sheet colours. */
+export const isVerdictWord = (value: unknown): boolean => tones.some(([word]) => word === value);
+
 /** What a linked sheet shows under this name is its source's verdict. */
 const overallName = nameOf("overall");
 

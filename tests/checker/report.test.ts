@@ -1,11 +1,12 @@
 import { all, create } from "mathjs";
 import { beforeAll, describe, expect, it } from "vitest";
-import { functionsIn, ourFunction } from "../../src/cells/index.ts";
+import { a1, functionsIn, ourFunction, type Address, type Area, type CellContent } from "../../src/cells/index.ts";
 import { isBuilt, linkedPlan, NotReportable, readMember, reportOf, reportSheetPlan } from "../../src/checker/index.ts";
 import { asRead, expand, withLogo, type PlannedChart } from "../../src/sheet/index.ts";
 import { allTemplates } from "../../src/templates/index.ts";
 import { escape, html } from "../../src/typeset/index.ts";
 import { decidingCells } from "../../src/checker/report/deciding.ts";
+import { Followed } from "../../src/checker/report/followed.ts";
 import { keyRows } from "../../src/checker/report/keyRows.ts";
 import { readCellText } from "../../src/checker/report/read.ts";
 import { invented } from "../hosts/logoPictures.ts";
@@ -33,6 +34,22 @@ const written = (sheet: string): Promise<string> =>
   });
 
 const quiet = { setting: { math, mathml: (tex: string) => tex }, picture: () => html`<svg></svg>` };
+
+/** A sheet on which some cells have become another formula, whatever can be read or computed. */
+class Altered extends MemoryHost {
+  constructor(
+    private readonly cells: readonly Address[],
+    private readonly formula: string,
+  ) {
+    super();
+  }
+  override async read(name: string, area: Area): Promise<readonly (readonly CellContent[])[]> {
+    const rows = await super.read(name, area);
+    const isAltered = (row: number, column: number): boolean =>
+      this.cells.some((at) => at.row === area.row + row && at.column === area.column + column);
+    return rows.map((line, r) => line.map((cell, c) => (isAltered(r, c) ? { ...cell, formula: this.formula } : cell)));
+  }
+}
 
 let report = "";
 beforeAll(async () => {
@@ -171,7 +188,7 @@ describe("the report on a member", () => {
     await other.apply(plan, { sheetName: "Beam", progress });
     const [beam] = await readMember(other, "Beam");
     expect(beam.overall).toBe("FAIL");
-    const deciding = decidingCells(beam);
+    const deciding = decidingCells(beam, new Followed());
     const tables = beam.blocks.flatMap(({ items }) => items.flatMap((item) => (item.kind === "table" ? [item] : [])));
     let failing = 0;
     for (const { columns } of tables) {
@@ -193,6 +210,33 @@ describe("the report on a member", () => {
       return keyRows(columns, deciding).rows.map((i) => Number(x.cells[i]!.content.value).toFixed(2));
     });
     expect(told).toContain(at);
+  });
+
+  it("goes on without formulas that cannot be read, and lists them", async () => {
+    const plan = expand(source, source.example.inputs);
+    const governs = plan.summary.checks[0]!.utilisation;
+    const worked = plan.meanings.find(({ id }) => id === "Ac")!.at;
+    const other = new Altered([governs, worked], "=SUM(");
+    await other.apply(plan, { sheetName: "Beam", progress });
+    const text = await reportOf(other, "Beam", facts, quiet);
+    const from = text.indexOf("<h2>Formulas that could not be read</h2>");
+    expect(from).toBeGreaterThan(0);
+    const listed = text.slice(from, text.indexOf("</ul>", from));
+    for (const at of [governs, worked]) expect(listed).toContain(`<li>${a1(at)}: =SUM(</li>`);
+    expect(listed.split("<li>")).toHaveLength(3);
+    expect(report).not.toContain("could not be read");
+  });
+
+  it("shows the equations of every part of a table, and one function under each of its choices", async () => {
+    const plan = expand(source, source.example.inputs);
+    const last = plan.meanings.find(({ id, at }) => id === "vmin" && at.rows > 6)!.at;
+    const at = { row: last.row + last.rows - 1, column: last.column };
+    const call = (wobble: string): string => `KERN.FRICTION_STRESS(0.1,0.2,0.002,"${wobble}",1000,5)`;
+    const other = new Altered([at], `=${call("1/m")}-${call("rad/m")}`);
+    await other.apply(plan, { sheetName: "Beam", progress });
+    const text = await reportOf(other, "Beam", facts, quiet);
+    const shown = text.split("<code>KERN.FRICTION_STRESS</code>").slice(1);
+    expect(shown.map((one) => one.slice(0, one.indexOf("Here:")).includes("5.10.5.2"))).toEqual([false, true]);
   });
 
   it("can be given up", async () => {

@@ -7,16 +7,18 @@ import type { MutantInFile } from "./bundle.ts";
 /** What came of a mutant. One that never ends is noticed too. */
 export type Fate = "killed" | "never ends" | "survived" | "not met";
 
-const place = join(root, ".cache", "mutation.json");
+const usualPlace = join(root, ".cache", "mutation.json");
 const isNoticed = (fate: Fate | undefined): boolean => fate === "killed" || fate === "never ends";
 
 /** What came of each mutant, kept from run to run for as long as its file stays the same. */
 export class Records {
   private readonly fates: Record<string, Fate>;
   private readonly hashes = new Map<string, string>();
-  private readonly tried = new Set<string>();
 
-  constructor(fresh: boolean) {
+  constructor(
+    fresh: boolean,
+    private readonly place = usualPlace,
+  ) {
     this.fates = !fresh && existsSync(place) ? (JSON.parse(readFileSync(place, "utf8")) as Record<string, Fate>) : {};
   }
 
@@ -36,19 +38,20 @@ export class Records {
   }
 
   note(mutant: MutantInFile, fate: Fate): void {
-    const key = this.keyOf(mutant);
-    this.fates[key] = fate;
-    this.tried.add(key);
+    this.fates[this.keyOf(mutant)] = fate;
   }
 
   save(): void {
-    mkdirSync(dirname(place), { recursive: true });
-    writeFileSync(place, JSON.stringify(this.fates, null, 1));
+    mkdirSync(dirname(this.place), { recursive: true });
+    writeFileSync(this.place, JSON.stringify(this.fates, null, 1));
   }
 
-  /** Prints survivors and the share noticed by folder, of those tried by now; gives the whole share in per cent. */
+  /**
+   * Prints survivors and the share noticed by folder, of those tried by now; gives the whole share in per cent. What
+   * survived an earlier run counts like what was killed in one: else a short run would seem better than it is.
+   */
   report(all: readonly MutantInFile[]): number {
-    const mutants = all.filter((m) => this.isKilled(m) || this.tried.has(this.keyOf(m)));
+    const mutants = all.filter((m) => this.fates[this.keyOf(m)] !== undefined);
     const share = (list: readonly MutantInFile[]): number =>
       (100 * list.filter((m) => this.isKilled(m)).length) / Math.max(list.length, 1);
     const byFolder = new Map<string, MutantInFile[]>();

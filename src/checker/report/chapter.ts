@@ -6,6 +6,7 @@ import { shownPieces } from "../trace/inSymbols.ts";
 import { formulaInWords } from "../trace/noteFormula.ts";
 import { quantity, type Setting } from "../trace/note.ts";
 import type { TracedCell, Tracer } from "../trace/traceCell.ts";
+import { oneOfEachFormula } from "./oneOfEachFormula.ts";
 import {
   assumedText,
   noVerdict,
@@ -73,9 +74,7 @@ function tableValues(columns: readonly ReadColumn[]): readonly Markup[] {
 }
 
 const eachColumn =
-  "Each column with the numbers of the first row that has any; the other rows follow the same formulas.";
-
-const isNumber = ({ content }: ReadCell): boolean => typeof content.value === "number";
+  "Each formula of each column with the numbers of the first row that has any; the other rows follow likewise.";
 
 async function traced(sheet: ReadSheet, { at }: ReadCell, { tracer, step, traced: seen }: Making): Promise<TracedCell> {
   const cell = await tracer.trace({ sheet: sheet.of.snapshot.sheet, ...at });
@@ -122,10 +121,8 @@ function calculations(cells: readonly TracedCell[], setting: Setting, home: stri
 async function tableOf(sheet: ReadSheet, item: ReadItem & { readonly kind: "table" }, making: Making): Promise<Markup> {
   const computed = item.columns.filter(({ kind }) => kind === "computed");
   const shown: TracedCell[] = [];
-  for (const { cells } of computed) {
-    const one = cells.find(isNumber) ?? cells[0];
-    if (one) shown.push(await traced(sheet, one, making));
-  }
+  for (const column of computed)
+    for (const one of oneOfEachFormula(column)) shown.push(await traced(sheet, one, making));
   const equations = calculations(shown, making.setting, sheet.of.snapshot.sheet);
   return html`<h4>${item.item} ${item.title ? sentence(item.title) : "Table"}</h4>
 <p class="kn-quiet">${item.columns.map(

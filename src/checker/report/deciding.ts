@@ -1,5 +1,6 @@
-import { areaOf, cellAt, readCells, readFormula, type Address } from "../../cells/index.ts";
+import { areaOf, cellAt, readCells, type Address } from "../../cells/index.ts";
 import { standing } from "../recognise/standing.ts";
+import type { Followed } from "./followed.ts";
 import type { ReadSheet } from "./read.ts";
 
 /** So many steps back from a check its numbers are followed. */
@@ -20,7 +21,8 @@ function extremes(cells: readonly { readonly at: Address; readonly value: unknow
  * The cells that decide the checks of a sheet, from the check that governs on: what a check is computed from, and of
  * each column that it takes as a whole the largest value (the smallest too, where it looks for one).
  */
-export function decidingCells({ of, checks }: ReadSheet): readonly Address[] {
+export function decidingCells(sheet: ReadSheet, followed: Followed): readonly Address[] {
+  const { of, checks } = sheet;
   const { snapshot, plan } = of;
   const order = plan.summary.checks
     .map(({ utilisation }, i) => ({ utilisation, size: Number(checks[i]?.utilisation) || 0 }))
@@ -34,7 +36,7 @@ export function decidingCells({ of, checks }: ReadSheet): readonly Address[] {
       found.set(keyOf(at), at);
       const { formula } = cellAt(snapshot, at.row, at.column);
       if (formula === undefined) continue;
-      for (const { text } of readFormula(formula).references) {
+      for (const { text } of followed.read(sheet, at, formula)?.references ?? []) {
         const read = readCells(text);
         const area = read && areaOf(read);
         if (!area || (read.sheet !== undefined && read.sheet !== snapshot.sheet)) continue;

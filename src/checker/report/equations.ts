@@ -3,11 +3,14 @@ import { rulesOf } from "../trace/source.ts";
 import { rule } from "../trace/note.ts";
 import type { TracedCell } from "../trace/traceCell.ts";
 import type { Making } from "./chapter.ts";
+import type { Followed } from "./followed.ts";
+import { oneOfEachFormula } from "./oneOfEachFormula.ts";
 import type { ReadCell, ReadSheet } from "./read.ts";
 
 /** Where a function of ours, under one rule, is used first. */
 export interface FirstUse {
   readonly id: string;
+  readonly place: string;
   readonly sheet: ReadSheet;
   readonly cell: ReadCell;
 }
@@ -17,25 +20,22 @@ const computedCells = ({ blocks }: ReadSheet): readonly ReadCell[] =>
     items.flatMap((item) => {
       if (item.kind === "computed") return [item.cell];
       if (item.kind !== "table") return [];
-      return item.columns.flatMap(({ kind, cells }) => {
-        const shown = cells.find(({ content }) => typeof content.value === "number") ?? cells[0];
-        return kind === "computed" && shown ? [shown] : [];
-      });
+      return item.columns.flatMap((column) => (column.kind === "computed" ? oneOfEachFormula(column) : []));
     }),
   );
 
 /** Each rule of the member once, where it is first used, in the order of the sheets. */
-export function firstUses(sheets: readonly ReadSheet[]): readonly FirstUse[] {
+export function firstUses(sheets: readonly ReadSheet[], followed: Followed): readonly FirstUse[] {
   const known = new Set<string>();
   const uses: FirstUse[] = [];
   for (const sheet of sheets)
     for (const cell of computedCells(sheet)) {
       if (cell.content.formula === undefined) continue;
-      for (const { id, place } of rulesOf(cell.content.formula)) {
+      for (const { id, place } of rulesOf(followed.read(sheet, cell.at, cell.content.formula)?.calls ?? [])) {
         const key = `${id} ${place}`;
         if (known.has(key)) continue;
         known.add(key);
-        uses.push({ id, sheet, cell });
+        uses.push({ id, place, sheet, cell });
       }
     }
   return uses;
@@ -47,11 +47,11 @@ const silent = new Set(["WARNINGS", "INPUT_WARNINGS", "WARNINGS_CODE", "CHECKED"
 /** So many signs of an equation fit in a column of them. */
 const signsAcross = 50;
 
-/** Every equation once, with the numbers of the value where it is first used. */
-export async function equationsOf(sheets: readonly ReadSheet[], making: Making): Promise<Markup> {
+/** The equation of each rule, with the numbers of the value where it is first used. */
+export async function equationsOf(uses: readonly FirstUse[], making: Making): Promise<Markup> {
   const parts: Markup[] = [];
   const traced = new Map<ReadCell, TracedCell>();
-  for (const { id, sheet, cell } of firstUses(sheets)) {
+  for (const { id, place, sheet, cell } of uses) {
     let one = traced.get(cell);
     if (!one) {
       one = await making.tracer.trace({ sheet: sheet.of.snapshot.sheet, ...cell.at });
@@ -59,7 +59,8 @@ export async function equationsOf(sheets: readonly ReadSheet[], making: Making):
       making.traced(one);
     }
     await making.step();
-    const call = one.calls.find(({ formula, spill }) => (formula ?? spill)?.id === id);
+    // One formula may call a function twice, with other choices.
+    const call = one.calls.find((made) => rulesOf([made.call]).some((of) => of.id === id && of.place === place));
     if (!call || silent.has(id)) continue;
     const used = `${sheet.of.snapshot.sheet} ${cell.meaning.item}`;
     parts.push(rule(call, { ...making.setting, across: signsAcross }, used));

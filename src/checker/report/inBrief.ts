@@ -2,6 +2,7 @@ import type { Address } from "../../cells/index.ts";
 import { hasSymbol, html, sentence, symbol, type Markup } from "../../typeset/index.ts";
 import { checksTable, factsTable, pictures, type Picture } from "./chapter.ts";
 import { decidingCells } from "./deciding.ts";
+import type { Followed } from "./followed.ts";
 import { keyRows } from "./keyRows.ts";
 import { readCellText, type ReadBlock, type ReadCell, type ReadColumn, type ReadItem, type ReadSheet } from "./read.ts";
 
@@ -109,8 +110,8 @@ function onlyDrawn({ of: { plan } }: ReadSheet): (item: ReadItem) => boolean {
 }
 
 /** A sheet as a reader needs it: checks, pictures, inputs, every value with how it comes about, and of long tables what decides. */
-export function chapterInBrief(sheet: ReadSheet, number: number, picture: Picture): Markup {
-  const deciding = decidingCells(sheet);
+export function chapterInBrief(sheet: ReadSheet, number: number, picture: Picture, followed: Followed): Markup {
+  const deciding = decidingCells(sheet, followed);
   const draws = onlyDrawn(sheet);
   const blocks = sheet.blocks
     .filter((block) => !gathers(sheet, block))

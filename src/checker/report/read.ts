@@ -25,6 +25,8 @@ export type ReadItem =
 export interface ReadColumn {
   readonly meaning: Meaning;
   readonly kind: "input" | "linked" | "computed";
+  /** The template's column of verdicts, whatever it shows now. */
+  readonly isVerdict: boolean;
   /** From the first row to the last; a row that is gone is left out. */
   readonly cells: readonly ReadCell[];
 }
@@ -98,6 +100,7 @@ export function readSheet(recognised: Recognised): ReadSheet {
   const columnOf = (meaning: Meaning): ReadColumn => ({
     meaning,
     kind: kindOf(roleAt(meaning.at)),
+    isVerdict: roleAt(meaning.at) === "verdict",
     cells: Array.from({ length: meaning.at.rows }, (_, i) => cellOf(meaning, meaning.at.row + i)).filter(
       (cell) => cell !== undefined,
     ),

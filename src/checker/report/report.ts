@@ -9,6 +9,8 @@ import type { Setting } from "../trace/note.ts";
 import { Tracer, type TracedCell } from "../trace/traceCell.ts";
 import { utilisationText, workingsOf, type Picture } from "./chapter.ts";
 import { equationsOf, firstUses } from "./equations.ts";
+import { Followed } from "./followed.ts";
+import { oneOfEachFormula } from "./oneOfEachFormula.ts";
 import { chapterInBrief } from "./inBrief.ts";
 import { NotReportable, sheetsOfMember } from "./memberSheets.ts";
 import { assumedText, noVerdict, readSheet, type ReadCheck, type ReadSheet } from "./read.ts";
@@ -137,7 +139,9 @@ const tracedIn = ({ blocks }: ReadSheet): number =>
       (sum, item) =>
         sum +
         (item.kind === "computed" ? 1 : 0) +
-        (item.kind === "table" ? item.columns.filter(({ kind }) => kind === "computed").length : 0),
+        (item.kind === "table"
+          ? item.columns.filter(({ kind }) => kind === "computed").flatMap(oneOfEachFormula).length
+          : 0),
       0,
     );
 
@@ -160,7 +164,9 @@ export async function reportOf(
 ): Promise<string> {
   const sheets = await readMember(host, sheet);
   const { logo, without } = await logoForPaper(host, sheets[0].of.snapshot.sheet);
-  const all = firstUses(sheets).length + (appendix ? sheets.reduce((sum, one) => sum + tracedIn(one), 0) : 0);
+  const followed = new Followed();
+  const uses = firstUses(sheets, followed);
+  const all = uses.length + (appendix ? sheets.reduce((sum, one) => sum + tracedIn(one), 0) : 0);
   const cells: TracedCell[] = [];
   let done = 0;
   const step = async (): Promise<void> => {
@@ -176,12 +182,17 @@ export async function reportOf(
     traced: (cell: TracedCell): void => void cells.push(cell),
   };
   signal?.throwIfAborted();
-  const chapters = sheets.map((one, i) => chapterInBrief(one, i + 1, picture));
-  const equations = await equationsOf(sheets, making);
+  const chapters = sheets.map((one, i) => chapterInBrief(one, i + 1, picture, followed));
+  const equations = await equationsOf(uses, making);
   const workings: Markup[] = [];
   if (appendix) for (const [i, one] of sheets.entries()) workings.push(await workingsOf(one, `A${i + 1}`, making));
   // Equations are read one by one, while the sheets may be edited: half of one state and half of another is no report.
   if (heldBy(await readMember(host, sheet)) !== heldBy(sheets)) throw new NotReportable(changedMeanwhile);
+  const notRead =
+    sheets.some((one) => followed.notRead(one).length > 0) &&
+    html`<h2>Formulas that could not be read</h2>
+<p>The report does not follow what stands behind them, and shows none of their equations. Look at these cells.</p>
+${bySheet(sheets, (one) => followed.notRead(one), "")}`;
   const [first] = sheets;
   const named = (what: string): string => first.title.find(([of]) => of === what)?.[1] ?? "";
   const title = `Report: ${named("Member") || first.of.snapshot.sheet}`;
@@ -206,6 +217,7 @@ ${bySheet(sheets, failing, "Every check of every sheet says OK.")}
 ${bySheet(sheets, warningsOf, "No sheet has a warning.")}
 <h2>Open assumptions</h2>
 ${bySheet(sheets, ({ assumed }) => assumed, "No input is marked as assumed.")}
+${notRead}
 ${chapters}
 <section id="part-${after + 1}" class="kn-brief"><h2>${after + 1} ${parts[0]}</h2>
 <p>Each equation once, with the numbers of the value named “here”. Every other value that has it follows it likewise: select
@@ -213,8 +225,9 @@ the value and open Trace.</p>${equations}</section>
 <section id="part-${after + 2}" class="kn-brief"><h2>${after + 2} ${parts[1]}</h2>${sourcesTable(cells)}</section>
 <section id="part-${after + 3}"><h2>${after + 3} ${parts[2]}</h2>${revisions(sheets)}</section>
 <section id="part-${after + 4}"><h2>${after + 4} ${parts[3]}</h2>
-<p>Of a table of more than six rows the report shows those that do not pass, those from which a check takes its value, and the
-ends. Values linked to the stress check stand in its chapter alone. All rows stand on the sheets${
+<p>Of a table of more than six rows the report shows up to six that do not pass, saying how many more there are, up to four
+that decide a check, from the check that governs on, and the ends where fewer than four are shown.
+Values linked to the stress check stand in its chapter alone. All rows stand on the sheets${
       appendix ? " and in the appendix" : ", and in the appendix where the report is made with it"
     }.</p>
 <p>The report says what the sheets say at the time it was made. It is no independent check. Equations and clauses are those of

@@ -37,11 +37,11 @@ function writtenOut(call: Call): readonly Argument[] {
   });
 }
 
-/** Each of our functions that a formula calls, with the place of its rule under the choices written in the call. */
-export function rulesOf(formula: string): readonly { readonly id: string; readonly place: string }[] {
-  return readFormula(formula).calls.flatMap((call) =>
+/** Each of our functions that is called, misspelt ones left out, with the place of its rule under the choices written there. */
+export function rulesOf(calls: readonly Call[]): readonly { readonly id: string; readonly place: string }[] {
+  return calls.flatMap((call) =>
     [...formulas, ...spills]
-      .filter((f) => f.id === call.id)
+      .filter((f) => f.id === call.id && call.misspelt === undefined)
       .map((f) => ({ id: f.id, place: placeInWork(f, choicesGiven(f, writtenOut(call))) })),
   );
 }
@@ -54,7 +54,7 @@ export function sourceOfFormula(formula: string): string {
   if (text !== undefined) return text;
   text = "a formula of the sheet";
   try {
-    const places = [...new Set(rulesOf(formula).map(({ place }) => place))];
+    const places = [...new Set(rulesOf(readFormula(formula).calls).map(({ place }) => place))];
     if (places.length > 0) text = places.slice(0, 2).join("; ") + (places.length > 2 ? "; …" : "");
   } catch (problem) {
     text = `a formula that cannot be read: ${reasonOf(problem)}`;
