@@ -259,3 +259,33 @@ describe("the stress at the jack is that of the steel in it, before the loss at 
     expect(verdict(record(unread), "stress at the jack")).toBe("OPEN");
   });
 });
+
+describe("an overshoot counts, though the last reading is in order", () => {
+  // 5.10.2.1(1)P limits the force during tensioning: 480 bar on 30000 mm² less 2 % are 1411.2 kN, 1568 MPa.
+  const over = [[[86, 172, 257, 480, 429]], [bar[1]!], [bar[2]!]];
+  const set = { rdBar: over, tolForce: 5 };
+
+  test("against the limit of the steel at the jack", () => {
+    const sheet = record(set);
+    near(sheet.column("rsMax"), [480, 428, 357]);
+    near(sheet.column("rsUM").slice(0, 1), [(1411.2 * 1000) / 900 / 1440]);
+    expect(verdict(sheet, "force at lock-off")).toBe("OK");
+    expect(verdict(sheet, "stress at the jack")).toBe("FAIL");
+    expect(sheet.column("rsOk")).toEqual(["FAIL", "OK", "OK"]);
+  });
+
+  test("against the pressure jack and pump are rated for", () => {
+    const sheet = record({ ...set, jkMax: [470] });
+    near(sheet.column("uRead"), [480 / 470]);
+    expect(verdict(sheet, "gauge pressure")).toBe("OK");
+    expect(verdict(sheet, "pressure read")).toBe("FAIL");
+    expect(verdict(record({ ...set, jkMax: [480] }), "pressure read")).toBe("OK");
+  });
+
+  test("a tendon whose last reading is missing stays open, or fails by what was read", () => {
+    const until = (p: number) => record({ rdBar: [[[86, 172, 257, p, null]], ...over.slice(1)] });
+    for (const row of ["stress at the jack", "pressure read"]) expect(verdict(until(343), row), row).toBe("OPEN");
+    expect(verdict(until(480), "stress at the jack")).toBe("FAIL");
+    expect(until(480).column("rsOk")[0]).toBe("FAIL");
+  });
+});
