@@ -246,6 +246,7 @@ export function beam(v: Beam) {
       y,
       en,
       P,
+      sdr: tendons.map((t) => t.after(x)),
       del,
       sp0t,
       P0t,
