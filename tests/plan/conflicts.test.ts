@@ -202,6 +202,8 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["PT", { tg: 7 }, ["tg = 7 days", "t0 = 14 days"]],
   ["PT", { tAgain: 10 }, ["ta = 10 days is not after", "t0 = 14 days"]],
   ["PT", { tAgain: 90 }, ["ta = 90 days is after", "tg = 60 days"]],
+  ["PT", { fckAgain: 36 }, ["fck,ta = 36 MPa is for stressing again"]],
+  ["PT", { tAgain: 45, fckAgain: 30 }, ["fck,ta = 30 MPa is below", "fck,t0 = 34 MPa"]],
   ["PT", { selfSure: 0.6, selfMost: [null, 0.5, null] }, ["κup = 0.5 at most", "κg = 0.6"]],
   ["PT", { tg: 60, tq: 50 }, ["tq = 50 days", "tg = 60 days"]],
   ["PT", { tq: 5 }, ["tq = 5 days", "t0 = 14 days"]],
