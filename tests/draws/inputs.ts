@@ -477,6 +477,7 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   curing(values, random);
   ages(values);
   if (values.has("tAgain")) values.limit("tAgain", 1.005 * values.number("t0"), values.number("tg"), random);
+  if (values.has("fckAgain")) values.limit("fckAgain", values.number("fckt"), 1.3 * values.number("fckt"), random);
   if (values.has("selfMost")) values.limit("selfMost", values.number("selfSure"), 1, random);
   if (values.has("cpL")) tendons(sheet, values, h, random);
   if (values.has("yMidIn")) strands(values, h, random);

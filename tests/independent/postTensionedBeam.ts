@@ -17,6 +17,8 @@ export interface Beam {
   readonly tEnd: number;
   /** Age when all tendons are stressed again to the same stress. */
   readonly tAgain?: number;
+  /** Cylinder strength proved then; without it that at transfer. */
+  readonly fckAgain?: number;
   /** Ages at the superimposed load and at the start of the quasi-permanent part of the variable one. */
   readonly tg: number;
   readonly tq: number;
@@ -216,7 +218,10 @@ export function beam(v: Beam) {
       creep =
         (alphaE * (highStressCreep(phi, scStored, v.fckt) * (1 - phiDone / phi) * scStored + phiG * scG + phiQ * scQ)) /
         below;
-    const spChar = sp0 + (alphaE * (Ms + Mq) * et) / Itr;
+    // Stressed again, each tendon comes back to its stress after draw-in: no shortening that it has not felt follows.
+    const Pa = v.tAgain === undefined ? P0 : total;
+    const ea = v.tAgain === undefined ? e0 : P.reduce((sum, p, j) => sum + p * en[j]!, 0) / total;
+    const spChar = Pa / Aps + (alphaE * (Ms + Mq) * et) / Itr;
     const dcsr = byShrinkage + relaxation + creep;
     const spInf = sp0 - dcsr;
     const Pinf = spInf * Aps;
@@ -224,13 +229,18 @@ export function beam(v: Beam) {
     // Bending about the weak axis by tendons off it, on the gross section.
     const web = v.h - v.ttop - v.tbot;
     const Iz = (v.ttop * v.btop ** 3 + web * v.bw ** 3 + v.tbot * v.bbot ** 3) / 12;
-    const Mw = tendons.reduce((sum, t, j) => sum + P0t[j]! * t.z, 0);
+    const Mw = tendons.reduce((sum, t, j) => sum + (v.tAgain === undefined ? P0t : P)[j]! * t.z, 0);
     const weak = (1.1 * Math.abs(Mw) * Math.max(v.btop, v.bbot)) / 2 / Iz;
     const onTheWay = tendons.map((t) => {
       const sum = tendons.reduce((total, o, i) => (o.order <= t.order ? total + P[i]! * o.z : total), 0);
       return (1.1 * Math.abs(sum) * Math.max(v.btop, v.bbot)) / 2 / Iz;
     });
-    const fibre = (F: number) => [F / Anet - (F * e0 * top) / Inet, F / Anet + (F * e0 * ynet) / Inet] as const;
+    const fibre = (F: number, e = e0) => [F / Anet - (F * e * top) / Inet, F / Anet + (F * e * ynet) / Inet] as const;
+    const again = fibre(Pa, ea);
+    const own = v.notStored ? [Mg] : [Mg, Ml, v.liftFactor * Ml, v.liftLow * Ml];
+    const withOwn = own.flatMap((M) =>
+      [1.1, 0.9].flatMap((f) => [f * again[0] + (M * top) / Inet, f * again[1] - (M * ynet) / Inet]),
+    );
     return {
       x,
       Mg,
@@ -269,10 +279,26 @@ export function beam(v: Beam) {
       weak,
       onTheWay,
       before: fibre(P0),
+      Pa,
+      again,
+      againLow: Math.min(...withOwn) - weak,
+      againHigh: Math.max(...withOwn) + weak,
       late: fibre(Pinf),
     };
   });
 
+  /** 0.6 of the strength then, and the tensile strength, neither more than is to be expected of the concrete. */
+  function again() {
+    const at = v.tAgain ?? v.t0;
+    const fck = v.fckAgain ?? v.fckt;
+    const mean = Math.min(beta(at) * fcm, fck + 8);
+    return {
+      fc: 0.6 * fck,
+      ft: -Math.min(fctm * beta(at) ** (at < 28 ? 1 : 2 / 3), (fctm * mean) / fcm),
+      strength: (fck + 8) / (Math.min(beta(at), 1) * fcm),
+      tendons: Math.max(...rows.flatMap((r) => tendons.map((t) => t.after(r.x)))),
+    };
+  }
   const ft = -fctm;
   const stages = [
     { name: "transfer", late: false, lift: 0, s: 0, q: 0, fc: fcTransfer, ft: -fctmt },
@@ -291,7 +317,8 @@ export function beam(v: Beam) {
   ].map((stage) => ({
     ...stage,
     at: rows.map((r) => {
-      const p = stage.late ? r.late : r.before;
+      // Later loads come on after all were stressed again.
+      const p = stage.late ? r.late : stage.s ? r.again : r.before;
       const own = stage.lift > 0 ? stage.lift * r.Ml : r.Mg;
       const later = stage.s * r.Ms + stage.q * r.Mq;
       const m = [
@@ -395,6 +422,7 @@ export function beam(v: Beam) {
     rows,
     stages,
     steps,
+    again: again(),
     limits: {
       jack: Math.min(0.8 * v.fpk, 0.9 * v.fp01k),
       initial: Math.min(0.75 * v.fpk, 0.85 * v.fp01k),

@@ -57,6 +57,16 @@ describe.each(ids)("%s", (id) => {
   const n = one(sheet, "EcmT") / one(sheet, "Ecm");
   const [h, t, b] = ["tpY", "tpT", "bEff"].map((row) => one(sheet, row)) as [number, number, number];
 
+  test("a station that repeats the one before is left blank among the stresses read across", () => {
+    const repeats = sheet.column("label").map((label) => label === "as above");
+    expect(repeats).toContain(true);
+    for (const id of ["ssx", "ssCB", "ssCT"]) {
+      const shown = sheet.column(id);
+      repeats.forEach((again, i) => expect(typeof shown[i], `${id} ${i + 1}`).toBe(again ? "string" : "number"));
+      expect(shown.filter((value) => value === "")).toHaveLength(repeats.filter(Boolean).length);
+    }
+  });
+
   test("stresses of the last stage at every station", () => {
     const stages = sheet.column("smN").length;
     const from = (stages - 1) * stations.length;
