@@ -160,6 +160,8 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["CHOICE", { bedEnds: 90 }, ["le = 90 m", "Lbed = 80 m"]],
   ["LINE", { bedLength: 40, members: 2, gapU: 45 }, ["gu = 45 m", "Lbed = 40 m"]],
   ["PRE", { Lu: 14.9 }, ["Lu = 14.9 m", "L = 15 m"]],
+  ["PRE", { Lu: 17 }, ["Lu = 17 m", "L = 15 m", "up to 1.1 L"]],
+  ["IS-PRE", { Lu: 17 }, ["Lu = 17 m", "L = 15 m", "up to 1.1 L"]],
   ["LINE", { endsU: 90 }, ["le = 90 m", "Lbed = 80 m"]],
   ["LINE", { As1Cert: 150 }, ["As1,cert = 150 mm²", "As1 = 93 mm²"]],
   ["LINE", { EpCert: 130 }, ["Ep,cert = 130 GPa", "Ep = 195 GPa"]],
