@@ -61,6 +61,14 @@ describe.each(["end-zones-post-tensioned-en1992-2004", "end-zones-post-tensioned
     expect(said(id, {}).warnings).toEqual([]);
     expect(said(id, { detailing: "NO" }).warnings).toEqual([]);
   });
+  test("warns where no edge distance is asked for and less than the least cover lies below a plate", () => {
+    // By hand: plates 287 mm high, their axes 143.9 mm above the soffit, end 0.4 mm above it; at 230 mm, 28.9 mm.
+    const high = [287, 287, 430];
+    const { warnings } = said(id, { aiV: [high, high], edgeMin: 0, spaceMin: 0 });
+    expect(warnings).toHaveLength(1);
+    expect(warnings[0]).toMatch(/ce,min = 0 mm.*cp = 0\.4\d* mm.*ccov = 20 mm/);
+    expect(said(id, { edgeMin: 0, spaceMin: 0 }).warnings).toEqual([]);
+  });
   test("takes layers near the face and no distance by the approval for usual, metres in place of mm not", () => {
     const first = [35, 35, 35, 35, 35, 35];
     expect(said(id, { siFirst: [first, first], edgeMin: 0, spaceMin: 0 }).warnings).toEqual([]);
