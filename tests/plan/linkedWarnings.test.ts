@@ -37,11 +37,28 @@ describe.each(["composite-post-tensioned-en1992-2004", "composite-post-tensioned
     expect(warnings).toHaveLength(1);
     expect(warnings[0]).toMatch(/gt = 4.5 kN\/m of the wet topping is not named on the stress check/);
   });
+  test("warns where the topping is cast long before or after its weight acts on the stress check, at 60 days", () => {
+    for (const inTc of [29, 121]) {
+      const { warnings } = said(id, { inTc });
+      expect(warnings).toHaveLength(1);
+      expect(warnings[0]).toContain(`tc = ${inTc} days`);
+      expect(warnings[0]).toContain("tg = 60 days");
+    }
+    for (const inTc of [31, 119]) expect(said(id, { inTc }).warnings).toEqual([]);
+    expect(said(id, { inTc: 121, inProp: "PROPPED", gsTop: 0 }).warnings).toEqual([]);
+  });
+  test("says nothing of a weight of 0 while thickness, width or unit weight is missing", () => {
+    for (const missing of ["inTt", "inBs", "inGt"])
+      expect(said(id, { [missing]: null }).warnings.join()).not.toContain("gt = 0");
+  });
   test("is in conflict where props carry a topping that g_s holds too", () => {
     expect(said(id, { inProp: "PROPPED" }).statuses).toContain("CONFLICT");
     const apart = said(id, { inProp: "PROPPED", gsTop: null });
     expect(apart.statuses).not.toContain("CONFLICT");
-    expect(apart.warnings).toEqual([]);
+    // g_s stays 6 kN/m: nobody has said that the topping is no longer in it.
+    expect(apart.warnings).toHaveLength(1);
+    expect(apart.warnings[0]).toMatch(/PROPPED.*gt = 3 kN\/m.*must hold none of it.*enter 0/);
+    expect(said(id, { inProp: "PROPPED", gsTop: 0 }).warnings).toEqual([]);
   });
 });
 
@@ -60,6 +77,14 @@ describe.each(["end-zones-post-tensioned-en1992-2004", "end-zones-post-tensioned
   test("says nothing where they agree, or where the stress check has no such input", () => {
     expect(said(id, {}).warnings).toEqual([]);
     expect(said(id, { detailing: "NO" }).warnings).toEqual([]);
+  });
+  test("warns where no edge distance is asked for and less than the least cover lies below a plate", () => {
+    // By hand: plates 287 mm high, their axes 143.9 mm above the soffit, end 0.4 mm above it; at 230 mm, 28.9 mm.
+    const high = [287, 287, 430];
+    const { warnings } = said(id, { aiV: [high, high], edgeMin: 0, spaceMin: 0 });
+    expect(warnings).toHaveLength(1);
+    expect(warnings[0]).toMatch(/ce,min = 0 mm.*cp = 0\.4\d* mm.*ccov = 20 mm/);
+    expect(said(id, { edgeMin: 0, spaceMin: 0 }).warnings).toEqual([]);
   });
   test("takes layers near the face and no distance by the approval for usual, metres in place of mm not", () => {
     const first = [35, 35, 35, 35, 35, 35];

@@ -119,6 +119,18 @@ it("counts units by their length, not by their span: 0.15 m beyond each support 
     expect(sheetWith({ Lu: null }, id).verdicts().overall).toBe("INCOMPLETE");
   }
 });
+it("counts deviators from the supports, whatever lies beyond: its words and figures agree", () => {
+  const id = "pre-tensioned-en1992-2004";
+  const sheet = builtSheet(id, { ...exampleOf(allTemplates.find((one) => one.id === id)!), Lu: 16.5, devL: 0.3 });
+  // By hand: 0.3 of the 15 m between the supports; from the member's end it would be 0.75 m more.
+  sheet.agree("xDev", [4.5]);
+  const row = allTemplates
+    .find((one) => one.id === id)!
+    .blocks.flatMap(({ items }) => items)
+    .find((item) => "id" in item && item.id === "xDev");
+  expect(row).toMatchObject({ text: "deviators from the supports" });
+});
+
 it("stands on the stress check by the length of the members too: 5 of 16.5 m do not lie on 80 m, 5 spans of 15 m would", () => {
   for (const id of ["pre-tensioned-en1992-2004", "pre-tensioned-is1343-1980"]) {
     const example = exampleOf(allTemplates.find((one) => one.id === id)!);
