@@ -244,7 +244,8 @@ function strands(values: Values, h: number, random: Random): void {
   values.limit("debond", 0, 0.49 * L, random);
   if (values.has("members")) values.limit("Lu", L, 1.1 * L, random);
   const least = 2 * Math.sqrt(values.number("As1In") / Math.PI);
-  if (least > 40) values.set("As1In", (Math.PI / 4) * 39.9 ** 2);
+  // Steel that fills its circle is a wire.
+  if (least > 39) values.set("As1In", (Math.PI / 4) * 33 ** 2);
   values.limit("diameterIn", Math.min(40, least), 40, random);
 }
 
@@ -352,6 +353,8 @@ function declaredTopping(values: Values, random: Random): void {
   if (values.has("inProp")) values.set("topping", "YES");
   if (values.text("topping") === "NO" && values.number("gsTop") > 0) values.set("gsTop", null);
   if (values.has("gs")) values.limit("gsTop", 0, values.number("gs"), random);
+  // What props carry is no load of the stress check.
+  if (values.has("inProp") && values.text("inProp") === "PROPPED") values.set("gsTop", 0);
 }
 
 /** The long line: what its bed holds, a jack that can pull a strand, and either nothing read or readings near what is asked. */
@@ -416,6 +419,13 @@ function choice(sheet: DrawnSheet, values: Values, random: Random): void {
   values.limit("ts", 1, values.number("tEnd"), random);
 }
 
+/** Where the right end is as the left one, its own places stay empty. */
+function rightEnd(values: Values): void {
+  if (!values.has("rightAs") || values.text("rightAs") !== "LEFT") return;
+  const ofEnds = ["aiV", "aiH", "aiHole", "aiZ", "aiGroup", "siDia", "siLegs", "siLayers", "siFirst", "siStep"];
+  for (const id of ofEnds) for (let i = values.count(id) / 2; i < values.count(id); i++) values.set(id, null, i);
+}
+
 /** Where other inputs ask for some that were left empty, these are drawn, too. */
 function needed(sheet: DrawnSheet, values: Values, wildness: number, random: Random): void {
   if (sheet.with(values.all).refused.length === 0) return;
@@ -477,12 +487,14 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   curing(values, random);
   ages(values);
   if (values.has("tAgain")) values.limit("tAgain", 1.005 * values.number("t0"), values.number("tg"), random);
+  if (values.has("tAgain") && values.text("tAgain") === "null") values.set("fckAgain", null);
   if (values.has("fckAgain")) values.limit("fckAgain", values.number("fckt"), 1.3 * values.number("fckt"), random);
   if (values.has("selfMost")) values.limit("selfMost", values.number("selfSure"), 1, random);
   if (values.has("cpL")) tendons(sheet, values, h, random);
   if (values.has("yMidIn")) strands(values, h, random);
   declaredTopping(values, random);
   needed(sheet, values, wildness, random);
+  rightEnd(values);
   record(sheet, values, random);
   line(sheet, values, random);
   topping(values, random);

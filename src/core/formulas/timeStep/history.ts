@@ -233,14 +233,20 @@ export class History {
     const restraint = 1 + E_p * this.#stiffness * unit;
     const balanced = (relaxed: number): number =>
       (sigma_p0 - relaxed - E_p * (free - this.#stiffness * last.sigma_p * unit)) / restraint;
-    // Relaxation depends on the mean stress of the step, which depends on relaxation: a contraction, a few rounds suffice.
+    // Relaxation depends on the mean stress of the step, which depends on relaxation.
+    const again = (relaxed: number): number => {
+      const kept = (last.sigma_p + last.relaxed + balanced(relaxed) + relaxed) / 2 + earlier;
+      return last.relaxed + relaxation(kept, earlier + last.relaxed, age - last.age);
+    };
+    // Two rounds show how each goes on from the one before; much steel of high relaxation comes close slowly by rounds alone.
     let relaxed = last.relaxed;
     for (let round = 0, change = Infinity; change > 1e-12 * sigma_p0; round++) {
       if (round === 50) throw new NoResult(`the balance at an age of ${format(age)} days was not found`);
-      const kept = (last.sigma_p + last.relaxed + balanced(relaxed) + relaxed) / 2 + earlier;
-      const now = last.relaxed + relaxation(kept, earlier + last.relaxed, age - last.age);
-      change = Math.abs(now - relaxed);
-      relaxed = now;
+      const once = again(relaxed);
+      const twice = again(once);
+      const bend = twice - 2 * once + relaxed;
+      change = Math.abs(twice - once);
+      relaxed = bend === 0 || change <= 1e-12 * sigma_p0 ? twice : relaxed - (once - relaxed) ** 2 / bend;
     }
     const sigma_p = balanced(relaxed);
     const sigma_c = this.#concreteStress(sigma_p, M);
