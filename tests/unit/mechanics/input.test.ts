@@ -172,8 +172,8 @@ describe("refusals name the input, its value and what is allowed", () => {
 
 test("a value outside the everyday range is computed with a warning", () => {
   const f = formulas.find((g) => g.id === "FRICTION_STRESS")!;
-  expect(warnings(f, [0.3, 0.6, 0.003, "1/m", 1395, 12])).toEqual([
-    "μ (friction coefficient between tendon and duct) = 0.6 1/rad is outside the everyday range 0.05 to 0.35 1/rad",
+  expect(warnings(f, [0.3, 0.8, 0.003, "1/m", 1395, 12])).toEqual([
+    "μ (friction coefficient between tendon and duct) = 0.8 1/rad is outside the everyday range 0.05 to 0.7 1/rad",
   ]);
   expect(run(f, [0.3, 0.6, 0.003, "1/m", 1395, 12])).toBeCloseTo(1395 * Math.exp(-0.216), 9);
 });
