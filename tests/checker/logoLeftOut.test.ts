@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import { all, create } from "mathjs";
 import { readHandOut, readPortable } from "../../src/checker/index.ts";
-import { blankPng } from "../hosts/logoPictures.ts";
+import { blankPng } from "../hosts/blankPng.ts";
 import { openFake } from "../hosts/openFake.ts";
 import { smallPlan } from "../hosts/smallPlan.ts";
 import { gridCalculator } from "../hosts/excelFake/gridCalculator.ts";

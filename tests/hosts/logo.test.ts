@@ -19,7 +19,8 @@ import {
 } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { gridCalculator } from "./excelFake/gridCalculator.ts";
-import { blankPng, field, invented } from "./logoPictures.ts";
+import { blankPng } from "./blankPng.ts";
+import { field, invented } from "./logoPictures.ts";
 import { openFake } from "./openFake.ts";
 import { smallPlan } from "./smallPlan.ts";
 

@@ -1,5 +1,3 @@
-import { crc32, deflateSync } from "node:zlib";
-
 /** The invented sign of an invented office, 320 × 80 pixels. */
 export const invented =
   "data:image/png;base64," +
@@ -22,25 +20,3 @@ export const field =
   "q62rZ4C8ybqmx5moq6T/2wBDARweHigjKE4rK06kbl1upKSkpKSkpKSkpKSkpKSkpKSkpKSkpKSkpKSkpKSkpKSkpKSkpKSkpKSk" +
   "pKSkpKSkpKT/wAARCAAIABgDASIAAhEBAxEB/8QAFQABAQAAAAAAAAAAAAAAAAAAAAX/xAAUEAEAAAAAAAAAAAAAAAAAAAAA/8QA" +
   "FQEBAQAAAAAAAAAAAAAAAAAAAAP/xAAUEQEAAAAAAAAAAAAAAAAAAAAA/9oADAMBAAIRAxEAPwCcAogAA//Z";
-
-/** A white PNG of that size in pixels, as base64. */
-export function blankPng(width: number, height: number): string {
-  const chunk = (kind: string, data: Buffer): Buffer => {
-    const named = Buffer.concat([Buffer.from(kind, "latin1"), data]);
-    const [length, check] = [Buffer.alloc(4), Buffer.alloc(4)];
-    length.writeUInt32BE(data.length);
-    check.writeUInt32BE(crc32(named));
-    return Buffer.concat([length, named, check]);
-  };
-  const head = Buffer.alloc(13);
-  head.writeUInt32BE(width, 0);
-  head.writeUInt32BE(height, 4);
-  // Eight bits a pixel, in grey.
-  head[8] = 8;
-  const lines = Buffer.concat(
-    Array.from({ length: height }, () => Buffer.concat([Buffer.from([0]), Buffer.alloc(width, 255)])),
-  );
-  const sign = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
-  const parts = [sign, chunk("IHDR", head), chunk("IDAT", deflateSync(lines)), chunk("IEND", Buffer.alloc(0))];
-  return Buffer.concat(parts).toString("base64");
-}

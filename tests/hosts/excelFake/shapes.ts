@@ -1,4 +1,4 @@
-import { blankPng } from "../logoPictures.ts";
+import { blankPng } from "../blankPng.ts";
 import { pictureIn } from "../../../src/sheet/index.ts";
 import { guard, type SheetTarget } from "./services.ts";
 import type { FakeShape } from "./state.ts";
