@@ -1,24 +1,8 @@
 import { expect, it } from "vitest";
 import { compare } from "../../src/checker/index.ts";
-import type { Host } from "../../src/hosts/index.ts";
 import { templates } from "../../src/templates/index.ts";
+import { deletedAt } from "./deletedAt.ts";
 import { Built, name } from "./planted.ts";
-
-/** The host, of which the sheet is deleted just before its `turn`th answer about it. */
-function deletedAt(turn: number, host: Host, remove: () => Promise<void>): { host: Host; asked: () => number } {
-  let asked = 0;
-  const watched = new Proxy(host, {
-    get(target, key) {
-      const member: unknown = Reflect.get(target, key, target);
-      if (typeof member !== "function") return member;
-      return async (...args: unknown[]): Promise<unknown> => {
-        if (++asked === turn) await remove();
-        return (member as (...all: unknown[]) => unknown).apply(target, args);
-      };
-    },
-  });
-  return { host: watched, asked: () => asked };
-}
 
 it("a sheet deleted while it is compared is named by the refusal, or compared as it was read; nothing hangs", async () => {
   const template = templates.at(-1)!;

@@ -1,7 +1,8 @@
 /** A sheet that is deleted while its formulas are looked at, or once they were. */
 import { afterEach, expect, it } from "vitest";
 import { identifyOn, identifiedPaper } from "../../src/checker/index.ts";
-import type { Host, InsertedCell } from "../../src/hosts/index.ts";
+import type { InsertedCell } from "../../src/hosts/index.ts";
+import { deletedAt } from "../checker/deletedAt.ts";
 import { gridWithFaults, type GridFaults } from "../checker/gridFaults.ts";
 
 const rows: readonly (readonly [label: string, content: number | string, unit: string])[] = [
@@ -33,22 +34,6 @@ async function typed(): Promise<{ readonly faults: GridFaults; readonly sheet: s
   const other = await faults.duplicate(sheet!);
   await faults.host.insert(sheet!, cells);
   return { faults, sheet: sheet!, other };
-}
-
-/** The host, of which the sheet is deleted just before its `turn`th answer. */
-function deletedAt(turn: number, host: Host, remove: () => Promise<void>): { host: Host; asked: () => number } {
-  let asked = 0;
-  const watched = new Proxy(host, {
-    get(target, key) {
-      const member: unknown = Reflect.get(target, key, target);
-      if (typeof member !== "function") return member;
-      return async (...all: unknown[]): Promise<unknown> => {
-        if (++asked === turn) await remove();
-        return (member as (...all: unknown[]) => unknown).apply(target, all);
-      };
-    },
-  });
-  return { host: watched, asked: () => asked };
 }
 
 it("a sheet deleted while it is read is named by the refusal, or identified as it was read", async () => {

@@ -213,7 +213,10 @@ describe("what is refused, with 1 and nothing written", () => {
     [
       "a table of two parts in one, which a linked sheet asks for",
       ["--link", "end-zones", "--set", "aiV=230,230,220,230,230,220"],
-      /input aiV lists 6 values in 1 part; 6 are needed, in 2 parts: a part for each end, with “;” between ends, and in each part 3, one for each tendon, with “,” between them/,
+      new RegExp(
+        "input aiV lists 6 values in 1 part; 6 are needed, in 2 parts: a part for each end, with “;” between ends, " +
+          "and in each part 3, one for each tendon, with “,” between them",
+      ),
     ],
     [
       "a part too many",
