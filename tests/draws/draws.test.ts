@@ -42,7 +42,7 @@ function multiplied(example: Inputs, factors: Readonly<Record<string, number>>):
 }
 
 const widths = ["btop", "bwi", "bbot", "b", "bf", "bw", "bbox", "tweb", "ox"];
-const lengths = ["L", "Lu", "liftAt", "debond", "bedLength"];
+const lengths = ["L", "overU", "liftAt", "debond", "bedLength"];
 const all = (names: readonly string[], by: number) => Object.fromEntries(names.map((name) => [name, by]));
 
 const failing: readonly (readonly [string, Readonly<Record<string, number>>])[] = [

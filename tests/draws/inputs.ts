@@ -242,7 +242,7 @@ function strands(values: Values, h: number, random: Random): void {
   values.limit("yMidIn", 0.03 * h, 0.97 * h, random);
   values.limit("yEndIn", 0.03 * h, 0.97 * h, random);
   values.limit("debond", 0, 0.49 * L, random);
-  if (values.has("members")) values.limit("Lu", L, 1.1 * L, random);
+  if (values.has("members")) values.limit("overU", 0, Math.min(5, 0.05 * L), random);
   const least = 2 * Math.sqrt(values.number("As1In") / Math.PI);
   // Steel that fills its circle is a wire.
   if (least > 39) values.set("As1In", (Math.PI / 4) * 33 ** 2);

@@ -159,11 +159,10 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["CHOICE", { cLow: [400, 120] }, ["ce = 400 mm", "h = 750 mm"]],
   ["CHOICE", { bedEnds: 90 }, ["le = 90 m", "Lbed = 80 m"]],
   ["LINE", { bedLength: 40, members: 2, gapU: 45 }, ["gu = 45 m", "Lbed = 40 m"]],
-  ["PRE", { Lu: 14.9 }, ["Lu = 14.9 m", "L = 15 m"]],
-  // 1.1 × 15 m = 16.5 m.
-  ["PRE", { Lu: 16.6 }, ["Lu = 16.6 m", "reaches more than 5 %", "L = 15 m"]],
-  ["IS-PRE", { Lu: 16.6 }, ["Lu = 16.6 m", "reaches more than 5 %", "L = 15 m"]],
-  ["IS12-PRE", { Lu: 16.6 }, ["Lu = 16.6 m", "reaches more than 5 %", "L = 15 m"]],
+  // 5 % of 15 m is 0.75 m.
+  ["PRE", { overU: 0.8 }, ["ou = 0.8 m", "more than 5 %", "L = 15 m"]],
+  ["IS-PRE", { overU: 0.8 }, ["ou = 0.8 m", "more than 5 %", "L = 15 m"]],
+  ["IS12-PRE", { overU: 0.8 }, ["ou = 0.8 m", "more than 5 %", "L = 15 m"]],
   ["LINE", { endsU: 90 }, ["le = 90 m", "Lbed = 80 m"]],
   ["LINE", { As1Cert: 150 }, ["As1,cert = 150 mm²", "As1 = 93 mm²"]],
   ["LINE", { EpCert: 130 }, ["Ep,cert = 130 GPa", "Ep = 195 GPa"]],

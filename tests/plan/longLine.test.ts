@@ -110,18 +110,18 @@ it.each([
 
 it("counts units by their length, not by their span: 0.15 m beyond each support leave room for four", () => {
   for (const id of [en, is]) {
-    const sheet = sheetWith({ Lu: 15.3 }, id);
+    const sheet = sheetWith({ overU: 0.15 }, id);
     // By hand: 4 units and 3 gaps take 62.7 m of the 77.0 m between the ends, 5 units and 4 gaps 78.5 m.
     sheet.agree("fits", [4]);
     sheet.agree("freeLen", [80 - 5 * 15.3]);
     sheet.agree("waste", [1 - (5 * 15.3) / 81.8]);
-    expect(verdictOf({ Lu: 15.3 }, /units that fit/, id)).toBe("FAIL");
-    expect(sheetWith({ Lu: null }, id).verdicts().overall).toBe("INCOMPLETE");
+    expect(verdictOf({ overU: 0.15 }, /units that fit/, id)).toBe("FAIL");
+    expect(sheetWith({ overU: null }, id).verdicts().overall).toBe("INCOMPLETE");
   }
 });
 it("counts deviators from the supports, whatever lies beyond: its words and figures agree", () => {
   const id = "pre-tensioned-en1992-2004";
-  const sheet = builtSheet(id, { ...exampleOf(allTemplates.find((one) => one.id === id)!), Lu: 16.5, devL: 0.3 });
+  const sheet = builtSheet(id, { ...exampleOf(allTemplates.find((one) => one.id === id)!), overU: 0.75, devL: 0.3 });
   // By hand: 0.3 of the 15 m between the supports; from the member's end it would be 0.75 m more.
   sheet.agree("xDev", [4.5]);
   const row = allTemplates
@@ -135,13 +135,13 @@ it("stands on the stress check by the length of the members too: 5 of 16.5 m do 
   for (const id of ["pre-tensioned-en1992-2004", "pre-tensioned-is1343-1980"]) {
     const example = exampleOf(allTemplates.find((one) => one.id === id)!);
     const fit = (set: Inputs) => builtSheet(id, { ...example, ...set });
-    const long = fit({ Lu: 16.5 });
+    const long = fit({ overU: 0.75 });
     long.agree("bedUse", [(5 * 16.5) / 80]);
     const verdict = (sheet: typeof long) =>
       sheet.verdicts().checks.find(({ description }) => /length of the bed/.test(description))!.verdict;
     expect(verdict(long)).toBe("FAIL");
-    expect(verdict(fit({ Lu: 16 }))).toBe("OK");
-    expect(fit({ Lu: null }).verdicts().overall).toBe("INCOMPLETE");
+    expect(verdict(fit({ overU: 0.5 }))).toBe("OK");
+    expect(fit({ overU: null }).verdicts().overall).toBe("INCOMPLETE");
     expect(() => fit({ members: 4.5 })).toThrow(/whole numbers/);
   }
 });
@@ -174,14 +174,14 @@ describe.each([en, is])("release, %s", (id) => {
   const cut = { wayRel: "CUT" };
   it("fails where the last strands cut may snap", () => {
     // 77 m of units shorten against 3 m of strand: some 26 times the elastic loss comes on top.
-    expect(verdictOf({ ...cut, Lu: 15.4 }, /in the gaps when cut/, id)).toBe("FAIL");
+    expect(verdictOf({ ...cut, overU: 0.2 }, /in the gaps when cut/, id)).toBe("FAIL");
     // Two units leave 50 m free: six tenths of the elastic loss come on top.
     expect(verdictOf({ ...cut, members: 2 }, /in the gaps when cut/, id)).toBe("OK");
     expect(verdictOf({}, /in the gaps when cut/, id)).toBe("OK");
     expect(verdictOf({ wayRel: null }, /in the gaps when cut/, id)).not.toBe("OK");
   });
   it("fails where no gap is left to cut in", () => {
-    expect(verdictOf({ ...cut, Lu: 16 }, /in the gaps when cut/, id)).toBe("FAIL");
+    expect(verdictOf({ ...cut, overU: 0.5 }, /in the gaps when cut/, id)).toBe("FAIL");
   });
   it("takes no mean for a characteristic strength", () => {
     expect(verdictOf({ relKind: "MEAN" }, /strength required/, id)).toBe("OPEN");

@@ -87,7 +87,7 @@ function furtherInputs(values: Values, line: number, en: boolean): Record<string
   if (en) own["cement"] = values.text("cemM", line);
   if (line === 0) {
     own["bedLength"] = values.number("bedLength");
-    own["Lu"] = values.number("unitL");
+    own["overU"] = Math.round((values.number("unitL") - values.number("L")) * 500) / 1000;
     own["slip"] = values.number("slipBed");
     const units = values.number("unBed");
     if (units < 1) throw new NotChosen("no unit fits on the bed: correct its length or that of the unit first.");

@@ -318,7 +318,7 @@ function rowInputs(rows: readonly StrandRow[], sigj: number, L: number): Inputs 
     sigj: all(sigj),
     sh: all(apart),
     members: 1,
-    Lu: Math.round((L + 2 * beyondSupport) * 1000) / 1000,
+    overU: beyondSupport,
     bedLength: Math.ceil(L + 5),
   };
 }
