@@ -19,7 +19,6 @@ const shared = {
   family: "bed",
   source,
   empirical: "a rule with temperatures in °C and hours",
-  unpublished: "its published results are recalled, not read; the second way in `proof` is tested",
 } as const;
 const notes = [
   "Concrete of one mix gains the same strength at the same maturity; what strength goes with a maturity is found by cubes " +
@@ -46,6 +45,7 @@ export const maturity = stepwise({
     const colder = rows.reduce((sum, { T, dt }) => sum + Math.min(T - T_d, 0) * dt, 0);
     return (all - T_d * hours - colder - M) / (1 + M);
   },
+  unpublished: "its published results are recalled, not read; the second way in `proof` is tested",
 });
 
 /** The steps up to the hour at which a maturity is reached. */

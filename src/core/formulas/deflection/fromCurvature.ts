@@ -184,7 +184,6 @@ export const slopeFromCurvature = stepwise({
     };
   },
   proof: (v, { theta }) => (theta - byUnitForce(v, unitCouple)) / sizeOf(v, 1),
-  unpublished: "An integral; tests compare it with the closed forms for straight and parabolic tendons.",
 });
 
 const strainParams = { stations, strains, between, member };

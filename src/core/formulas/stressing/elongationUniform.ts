@@ -47,7 +47,4 @@ export const elongationUniform = stepwise({
     const sigma_m = lambda === 0 ? sigma0 : (sigma0 * Math.exp(-lambda / 2) * Math.sinh(lambda / 2)) / (lambda / 2);
     return { lambda, sigma_m, elongation: (sigma_m * L) / E_p };
   },
-  unpublished:
-    "The one published elongation found takes the arithmetic mean of the end stresses, which is 5 % more " +
-    "in its case; tests compare this with the integral of the friction law.",
 });

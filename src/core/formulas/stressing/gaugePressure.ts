@@ -3,7 +3,7 @@ import { formula } from "../../formula.ts";
 import { as } from "../../parameters.ts";
 import { q } from "../../quantities/index.ts";
 import { mechanics } from "../mechanics.ts";
-import { forceLimit, jack, jackNotes, nonePublished, ratingCaution, share } from "./jack.ts";
+import { forceLimit, jack, jackNotes, ratingCaution, share } from "./jack.ts";
 
 export const gaugePressure = formula({
   id: "GAUGE_PRESSURE",
@@ -21,5 +21,4 @@ export const gaugePressure = formula({
   result: q.gaugePressure,
   equation: "P_i * P / (A_ram * (1 - eta_j) * (1 - eta_a))",
   compute: ({ P_i, P, A_ram, eta_j, eta_a }) => (P_i * P) / (A_ram * (1 - eta_j) * (1 - eta_a)),
-  unpublished: nonePublished,
 });
