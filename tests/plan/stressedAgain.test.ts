@@ -105,7 +105,7 @@ test("it fails where more strength is counted on than the concrete has by then",
   expect(said(sheet, "right after stressing again")).toBe("FAIL");
 });
 
-test.each(["deflection", "cross-check", "feasible-domain", "composite"])(
+test.each(["deflection", "cross-check", "feasible-domain", "composite", "stressing-record"])(
   "the %s sheet leaves it open, and is never OK",
   (kind) => {
     const linked = `${kind}-post-tensioned-en1992-2004`;
