@@ -5,6 +5,7 @@
  */
 import { spawn } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
+import { constants, setPriority } from "node:os";
 import { join } from "node:path";
 import { buildIfStale, root } from "../src/command/build.ts";
 import { innerLoop } from "../vitest.config.ts";
@@ -16,24 +17,32 @@ interface Count {
 const onePassed: Count = { passed: 1, failed: 0 };
 const oneFailed: Count = { passed: 0, failed: 1 };
 
+const quick = process.argv.includes("--quick");
+const cache = join(root, ".cache");
+
+const compiler = "typescript/bin/tsc";
+const linter = "eslint/bin/eslint.js";
+const formatter = "prettier/bin/prettier.cjs";
+const readers: ReadonlySet<string> = new Set([compiler, linter, formatter]);
+
 function tool(path: string, ...args: readonly string[]): Promise<boolean> {
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, [join(root, "node_modules", path), ...args], {
       cwd: root,
       stdio: ["ignore", "inherit", "inherit"],
     });
+    // What only reads the code fills the pauses of the tests, which wait for pages and for one another's end.
+    if (!quick && readers.has(path) && child.pid !== undefined)
+      setPriority(child.pid, constants.priority.PRIORITY_BELOW_NORMAL);
     child.on("error", reject);
     child.on("exit", (code) => resolve(code === 0));
   });
 }
 
-const quick = process.argv.includes("--quick");
-const cache = join(root, ".cache");
-
 /** What the compiler knows of unchanged files holds for certain: it keeps what each depends on. */
 async function types(): Promise<Count> {
   const compile = (project: string, name: string): Promise<boolean> =>
-    tool("typescript/bin/tsc", "-p", project, "--incremental", "--tsBuildInfoFile", join(cache, `${name}.tsbuildinfo`));
+    tool(compiler, "-p", project, "--incremental", "--tsBuildInfoFile", join(cache, `${name}.tsbuildinfo`));
   // The core by itself, with its own narrower library: what compiles with the DOM may not compile without it.
   const core = await compile("src/core", "core");
   const all = await compile(".", "all");
@@ -43,15 +52,13 @@ async function types(): Promise<Count> {
 /** What eslint says of a file may depend on the types of others: only the inner loop trusts what it has kept. */
 async function lint(): Promise<Count> {
   const kept = quick ? ["--cache", "--cache-strategy", "content", "--cache-location", join(cache, "eslint.json")] : [];
-  return (await tool("eslint/bin/eslint.js", ".", ...kept)) ? onePassed : oneFailed;
+  return (await tool(linter, ".", ...kept)) ? onePassed : oneFailed;
 }
 
 /** How a file is to be formatted depends on that file alone. */
 async function format(): Promise<Count> {
   const kept = ["--cache", "--cache-strategy", "content", "--cache-location", join(cache, "prettier.json")];
-  return (await tool("prettier/bin/prettier.cjs", "--check", "--log-level", "warn", ".", ...kept))
-    ? onePassed
-    : oneFailed;
+  return (await tool(formatter, "--check", "--log-level", "warn", ".", ...kept)) ? onePassed : oneFailed;
 }
 
 async function build(): Promise<Count> {
@@ -94,13 +101,9 @@ const written: readonly Part[] = [
   ["format", format],
 ];
 const pages: Part = ["build", build];
-const whole: readonly Part[] = [
-  ["calculations, contract, plan", () => tests("node")],
-  ["browser", () => tests("browser", "--config", "tests/browser/vitest.config.ts")],
-];
-const inner: readonly Part[] = [
-  ["units, contract, published", () => tests("quick", "--project", "together", ...innerLoop)],
-];
+const node: Part = ["calculations, contract, plan", () => tests("node")];
+const browser: Part = ["browser", () => tests("browser", "--config", "tests/browser/vitest.config.ts")];
+const inner: Part = ["units, contract, published", () => tests("quick", "--project", "together", ...innerLoop)];
 
 const results: { readonly name: string; readonly count: Count; readonly seconds: number }[] = [];
 
@@ -118,9 +121,18 @@ mkdirSync(cache, { recursive: true });
 async function inTurn(parts: readonly Part[]): Promise<void> {
   for (const part of parts) await run(part);
 }
-// Each of these takes one processor, and both rows about the same time; the tests take what there is.
-await Promise.all([inTurn(quick ? [typed] : [typed, pages]), inTurn(written)]);
-await inTurn(quick ? inner : whole);
+if (quick) {
+  // Each of these takes one processor, and both about the same time; the tests take what there is.
+  await Promise.all([run(typed), inTurn(written)]);
+  await run(inner);
+} else {
+  // Only the browser needs the pages. What reads the code gives way to the tests and takes what they leave.
+  const built = run(pages);
+  await Promise.all([
+    built.then(() => inTurn([typed, ...written])),
+    Promise.all([built, run(node)]).then(() => run(browser)),
+  ]);
+}
 
 console.log("\n━━ summary ━━");
 for (const { name, count, seconds } of results)

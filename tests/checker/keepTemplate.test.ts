@@ -53,7 +53,8 @@ describe("a template made from a sheet", () => {
       ["changed", check.id, "formula"],
     ]);
     const plan = planOf(out);
-    const changed = formulas(plan).filter((text) => !formulas(built.plan).includes(text));
+    const before = new Set(formulas(built.plan));
+    const changed = formulas(plan).filter((text) => !before.has(text));
     expect(changed).toEqual([`${value.row},${value.column} ${value.formula}*1`]);
   });
 
@@ -153,7 +154,8 @@ describe("a template made from a sheet", () => {
     expect(all.refused).toEqual([]);
     expect(others(all).map(({ kind, id }) => [kind, id])).toEqual([["changed", column.id]]);
     const plan = planOf(all);
-    const changed = formulas(plan).filter((text) => !formulas(built.plan).includes(text));
+    const before = new Set(formulas(built.plan));
+    const changed = formulas(plan).filter((text) => !before.has(text));
     expect(changed).toEqual(cells.map((cell) => `${cell.row},${cell.column} ${cell.formula}*1`));
     expect(table.columns).toContain(column);
   });

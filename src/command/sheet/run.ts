@@ -1,5 +1,4 @@
 import type { Snapshot } from "../../cells/index.ts";
-import * as mathjs from "mathjs/number";
 import { conflictsIn, copiesOfSheets, whyStaying } from "../../checker/index.ts";
 import { cautions } from "../../core/index.ts";
 import { openGridInNode, planValues, writeSheets, type FileSheet, type Values } from "../../hosts/index.ts";
@@ -234,6 +233,8 @@ async function write(request: Extract<Request, { kind: "write" }>, voice: SheetV
 async function portableSheets(
   sheets: readonly FileSheet[],
 ): Promise<{ readonly sheets: readonly FileSheet[]; readonly lines: readonly string[] }> {
+  // Its hundreds of modules take longer to load than all that most calls ask for.
+  const mathjs = await import("mathjs/number");
   const when = new Date().toISOString().slice(0, 16).replace("T", " ");
   const copies = await copiesOfSheets(sheets, { when: `${when} UTC`, host: "the sheet command" }, mathjs);
   const out: FileSheet[] = [];
