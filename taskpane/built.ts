@@ -4,6 +4,8 @@ import type { Plan } from "../src/sheet/index.ts";
 export interface Built {
   readonly sheet: string;
   readonly plan: Plan;
+  /** What there is to say of how it was built. */
+  readonly note?: string;
 }
 
 const plans = new Map<string, Built>();

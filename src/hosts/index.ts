@@ -17,6 +17,7 @@ export {
 export { openGridInBrowser, openGridInNode, type Entry, type GridHost } from "./grid/index.ts";
 export { likeColours } from "./look/likeColours.ts";
 export { lostText, type LostCell } from "./host/lostFunctions.ts";
+export { logoToTake, type LogoToTake } from "./host/logoToTake.ts";
 export { bookOfPlan, planValues } from "./host/planValues.ts";
 export { checkSource, SourceChanged, sourceSheets } from "./host/source.ts";
 export { checkSheetName } from "./host/sheetName.ts";

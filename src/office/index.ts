@@ -12,6 +12,7 @@ export {
   type Run,
 } from "./memberSheets.ts";
 export { membersOnHost, mostInWorkbook, rowsOf, type OnHost } from "./membersOnHost.ts";
+export { tableToFill, type TableToFill } from "./tableToFill.ts";
 export { membersOf, type BadRow, type Member, type TableRow, type TableTemplates } from "./memberTable.ts";
 export { expanded, planFor, shapeText } from "./planFor.ts";
 export { Refused } from "./refused.ts";

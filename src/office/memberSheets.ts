@@ -2,7 +2,15 @@ import type { Address, CellContent } from "../cells/index.ts";
 import { cellsOf } from "../cells/index.ts";
 import { fnv1a64, version as functionsVersion } from "../core/index.ts";
 import { planValues, type FileSheet } from "../hosts/index.ts";
-import { conflict, freeSheetName, missingInputs, type Inputs, type Plan, type Template } from "../sheet/index.ts";
+import {
+  conflict,
+  freeSheetName,
+  missingInputs,
+  type Inputs,
+  type MissingInput,
+  type Plan,
+  type Template,
+} from "../sheet/index.ts";
 import type { OfficeDefaults } from "./defaults.ts";
 import { linkedName, linkedPlanFor, snapshotOf } from "./linked.ts";
 import type { Member } from "./memberTable.ts";
@@ -176,24 +184,28 @@ function warningsOf(sheet: FileSheet): readonly string[] {
 /** So many texts in a line of the register; the sheet has them all. */
 const mostRemarks = 3;
 
-function remarksOf(sheets: readonly FileSheet[], warnings: readonly string[], strange: readonly string[]): string {
-  const missing = sheets.flatMap((sheet) =>
-    missingInputs(
-      sheet.plan,
-      (status) => at(sheet, status).value === "MISSING",
-      (cell) => at(sheet, cell).value,
-    ).map(({ id }) => id),
+/** The inputs of a sheet that are still to be filled in. */
+export const missingOn = (sheet: FileSheet): readonly MissingInput[] =>
+  missingInputs(
+    sheet.plan,
+    (status) => at(sheet, status).value === "MISSING",
+    (cell) => at(sheet, cell).value,
   );
+
+function remarksOf(sheets: readonly FileSheet[], warnings: readonly string[], strange: readonly string[]): string {
+  const missing = sheets.flatMap(missingOn).map(({ id }) => id);
   const open = sheets
     .slice(1)
     .filter((sheet) => overallOf(sheet) !== "OK")
     .map((sheet) => `${sheet.sheetName}: ${overallOf(sheet)}`);
-  const more = warnings.length - mostRemarks;
+  // Functions that lack the same input all say so.
+  const said = [...new Set(warnings)];
+  const more = said.length - mostRemarks;
   return [
     ...(missing.length > 0 ? [`inputs missing: ${missing.length} (${missing.join(", ")})`] : []),
     ...open,
     ...strange,
-    ...warnings.slice(0, mostRemarks),
+    ...said.slice(0, mostRemarks),
     ...(more > 0 ? [`and ${more} more warnings on the sheet`] : []),
   ].join("; ");
 }

@@ -42,6 +42,9 @@ export interface BadRow {
 /** What an empty input is written as; an empty field leaves the input as it would be without the column. */
 export const emptyWord = "(empty)";
 
+/** In the column “member”: a row for people, which is passed over. */
+export const remarkWord = "#";
+
 /** What a column is for. */
 type Heading =
   | { readonly kind: "member" | "template" | "remark" | "duct type" | "jack" }
@@ -182,6 +185,7 @@ export function membersOf(
   const taken = new Map<string, number>();
   for (const { line, fields, fault } of others) {
     const name = (fields[column("member")] ?? "").trim();
+    if (name === remarkWord) continue;
     const wanted = (fields[column("template")] ?? "").trim();
     const [duct = "", jack = ""] = (["duct type", "jack"] as const).map((kind) => (fields[column(kind)] ?? "").trim());
     const chosen = { ...(duct !== "" && { duct }), ...(jack !== "" && { jack }) };

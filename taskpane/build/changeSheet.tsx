@@ -1,7 +1,7 @@
 import { a1 } from "../../src/cells/index.ts";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { ChangedRow, ChangeOfSheet, Lost, Parked, Recognised } from "../../src/checker/index.ts";
-import type { Host } from "../../src/hosts/index.ts";
+import { logoToTake, type Host } from "../../src/hosts/index.ts";
 import { freeSheetName, withEntered, withLogo, type Inputs, type Template } from "../../src/sheet/index.ts";
 import type { TemplateEntry } from "../../src/templates/catalogue.ts";
 import { rememberBuilt, type Built } from "../built.ts";
@@ -145,12 +145,13 @@ export function ChangeSheet({ host, engine, sheet, running, finished, older }: P
         progress(0, 0, "preparing the sheet");
         const { plan, carried, marks, formulas } = now;
         const sheetName = freeSheetName(sheet, await host.sheetNames());
-        const marked = withLogo(withEntered(plan, marks), await host.logo(sheet));
+        const { logo, without } = await logoToTake(host, sheet);
+        const marked = withLogo(withEntered(plan, marks), logo);
         const built = await host.apply(marked, { sheetName, progress, signal });
         ({ parked } = carried);
         const notEntered = await enterFormulas(host, built.sheet, formulas);
         rememberBuilt(plan, built.sheet);
-        if (notEntered === undefined) finished({ sheet: built.sheet, plan });
+        if (notEntered === undefined) finished({ sheet: built.sheet, plan, ...(without && { note: without }) });
         else {
           setChange(undefined);
           setProblem(notEntered);

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
-import type { Host } from "../../src/hosts/index.ts";
+import { logoToTake, type Host } from "../../src/hosts/index.ts";
 import { freeSheetName, withLogo } from "../../src/sheet/index.ts";
 import type { TemplateEntry } from "../../src/templates/catalogue.ts";
 import { rememberBuilt, type Built } from "../built.ts";
@@ -57,11 +57,12 @@ export function LinkedForm({ host, engine, template, source, running, finished }
       async ({ signal, progress }) => {
         setFailure("");
         const linked = await engine.linkedPlan(host, template.id, chosen);
-        const plan = withLogo(linked, await host.logo(chosen));
+        const { logo, without } = await logoToTake(host, chosen);
+        const plan = withLogo(linked, logo);
         const sheetName = freeSheetName(template.title, await host.sheetNames());
         const { sheet } = await host.apply(plan, { sheetName, progress, signal });
         rememberBuilt(plan, sheet);
-        finished({ plan, sheet });
+        finished({ plan, sheet, ...(without && { note: without }) });
       },
       (error) => setFailure(notBuilt("The linked sheet", `${chosen} is as it was`, error)),
     );

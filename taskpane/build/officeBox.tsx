@@ -1,5 +1,5 @@
 import { useRef, useState } from "preact/hooks";
-import type { Host } from "../../src/hosts/index.ts";
+import { logoToTake, type Host } from "../../src/hosts/index.ts";
 import type { OfficeDefaults } from "../../src/office/index.ts";
 import type { Template } from "../../src/sheet/index.ts";
 import type { Engine } from "../engine.ts";
@@ -169,11 +169,12 @@ export async function comparedSheet(
   const { markedInputs } = await import("../../src/office/index.ts");
   const marked = markedInputs(recognised);
   const changes = defaults.changesOn(recognised.template, recognised.inputs, marked);
+  const { logo, without } = defaults.file.logo ? await logoToTake(host, at.sheet) : { without: "" };
   const shown = (value: unknown): string => (value === null ? "nothing" : JSON.stringify(value));
   return [
     `${at.sheet}: ${marked.size} inputs taken from the office, ${changes.length} of them other than ${defaults.name}.`,
     ...changes.map(({ id, onSheet, now }) => `${id}: ${shown(onSheet)} on the sheet, ${shown(now)} in the defaults.`),
-    ...(defaults.file.logo && !(await host.logo(at.sheet)) ? ["The defaults have a logo; the sheet has none."] : []),
+    ...(defaults.file.logo && !logo ? [without || "The defaults have a logo; the sheet has none."] : []),
     ...defaults.remarksOn(recognised.template, recognised.inputs),
   ];
 }

@@ -214,6 +214,7 @@ export function Result({
         </button>
       </p>
       <p class="kb-hint">Change its input cells there; this page follows.</p>
+      {built.note && <p class="kb-hint">{built.note}</p>}
       {outcome?.unseenLogo && (
         <p class="kb-hint">
           The grid shows no pictures. The logo is kept with the sheet: saved files, copies and reports show it.

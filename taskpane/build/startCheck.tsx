@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { Host } from "../../src/hosts/index.ts";
+import { logoToTake, type Host } from "../../src/hosts/index.ts";
 import { freeSheetName, withEntered, withLogo } from "../../src/sheet/index.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
@@ -32,10 +32,11 @@ export function StartCheck({ host, engine, sheet, running, finished }: Props) {
         const plan = await engine.expand(template, inputs);
         const marks = await engine.assumedMarks(plan, assumed, proposed);
         const sheetName = freeSheetName(template.title, await host.sheetNames());
-        const marked = withLogo(withEntered(plan, marks), await host.logo(sheet));
+        const { logo, without } = await logoToTake(host, sheet);
+        const marked = withLogo(withEntered(plan, marks), logo);
         const { sheet: made } = await host.apply(marked, { sheetName, progress, signal });
         rememberBuilt(plan, made);
-        finished({ sheet: made, plan });
+        finished({ sheet: made, plan, ...(without && { note: without }) });
       },
       (error) => setProblem(notBuilt("The stress check", `${sheet} is as it was`, error)),
     );

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Address } from "../../src/cells/index.ts";
 import { compare, type Comparison } from "../../src/checker/index.ts";
-import type { Host } from "../../src/hosts/index.ts";
+import { logoToTake, type Host, type LogoToTake } from "../../src/hosts/index.ts";
 import {
   draftTemplate,
   readTemplate,
@@ -10,7 +10,7 @@ import {
   type KeptSheet,
   type Refusal,
 } from "../../src/office/index.ts";
-import type { Logo, WhichConfigurations } from "../../src/sheet/index.ts";
+import type { WhichConfigurations } from "../../src/sheet/index.ts";
 import { problemsOf } from "../build/officeDefaults.ts";
 import { useSheet } from "../check/useSheet.ts";
 import { whyNot } from "../loading.ts";
@@ -32,7 +32,7 @@ interface Read {
   readonly sheet: string;
   readonly comparison: Comparison;
   readonly formats: readonly (readonly string[])[];
-  readonly logo: Logo | undefined;
+  readonly taken: LogoToTake;
 }
 
 /** A template's file. */
@@ -47,7 +47,7 @@ async function readSheet(host: Host, sheet: string): Promise<Read | undefined> {
   if (!comparison) return undefined;
   const { rows, columns } = comparison.recognised.snapshot;
   const { formats } = await host.looks(sheet, { row: 0, column: 0, rows, columns });
-  return { sheet, comparison, formats, logo: await host.logo(sheet) };
+  return { sheet, comparison, formats, taken: await logoToTake(host, sheet) };
 }
 
 const fields: readonly { readonly key: keyof TypedAbout; readonly label: string; readonly hint: string }[] = [
@@ -92,7 +92,7 @@ export function KeepForm({ host }: { readonly host: Host }) {
         setLocked(new Set(recognised.template.locked));
         setDefaults(new Set());
         setUnderstood(
-          draftTemplate(now.comparison, { ...aboutOf(about, new Set(), new Set()), logo: now.logo }, now.formats),
+          draftTemplate(now.comparison, { ...aboutOf(about, new Set(), new Set()), ...now.taken }, now.formats),
         );
       }
     } catch (error) {
@@ -128,7 +128,7 @@ export function KeepForm({ host }: { readonly host: Host }) {
           return;
         }
         setRead(now);
-        const about = { ...aboutOf(typed, locked, defaults), logo: now.logo };
+        const about = { ...aboutOf(typed, locked, defaults), ...now.taken };
         const draft = draftTemplate(now.comparison, about, now.formats);
         setUnderstood(draft);
         if (!draft.template) {

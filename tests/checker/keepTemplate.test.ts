@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Address } from "../../src/cells/index.ts";
 import { idOfName, keepSheet, keepTemplate, type About, type KeptSheet } from "../../src/office/index.ts";
-import { Anatomy, columns, expand, type Column, type Plan, type TableItem } from "../../src/sheet/index.ts";
+import { Anatomy, columns, expand, logoName, type Column, type Plan, type TableItem } from "../../src/sheet/index.ts";
 import { idsInFormulas, type FoundFormula, type Standing } from "../../src/office/keep/idsInFormula.ts";
 import { templates } from "../../src/templates/index.ts";
 import { Built, en, enPre, is, isPre, name } from "./planted.ts";
@@ -110,6 +110,14 @@ describe("a template made from a sheet", () => {
     const out = await kept(built);
     expect(out.refused).toEqual([]);
     expect(others(out).map(({ kind, label }) => [kind, label])).toEqual([["left out", note.value]]);
+  });
+
+  it("is made without a logo that cannot be taken along, and says so", async () => {
+    const without = "Without the logo: it is too high.";
+    const out = await kept(await Built.of(isPre), { without });
+    expect(out.refused).toEqual([]);
+    expect(others(out)).toEqual([{ kind: "not understood", label: logoName, what: without }]);
+    expect(out.template!.logo).toBeUndefined();
   });
 
   it("takes a note that was moved as left out and added", async () => {

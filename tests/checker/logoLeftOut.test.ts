@@ -1,5 +1,6 @@
 import { expect, it } from "vitest";
 import { all, create } from "mathjs";
+import { logoToTake } from "../../src/hosts/index.ts";
 import { readHandOut, readPortable } from "../../src/checker/index.ts";
 import { blankPng } from "../hosts/blankPng.ts";
 import { openFake } from "../hosts/openFake.ts";
@@ -20,6 +21,8 @@ it("copies go on without a logo that cannot be taken along, and say so", async (
   // Somebody has drawn it out to a tall one: no width from 5 mm on makes it low enough.
   shape!.height = shape!.width * 4;
   const why = `Without the logo: the picture “${logoName}” cannot be taken along`;
+  // What new sheets, changed sheets and templates start from.
+  expect((await logoToTake(host, "Beam")).without).toContain(why);
   const { plan: handOut } = await readHandOut(host, "Beam", facts);
   expect(handOut.logo).toBeUndefined();
   expect(texts(handOut)).toContain(why);

@@ -1,8 +1,7 @@
 import { type Area, columnLetters, type Snapshot } from "../../cells/index.ts";
-import { logoForPaper } from "../book/logoForPaper.ts";
 import { takeSnapshot } from "../book/takeSnapshot.ts";
 import { cautions } from "../../core/index.ts";
-import type { CellContent, Host } from "../../hosts/index.ts";
+import { logoToTake, type CellContent, type Host } from "../../hosts/index.ts";
 import { columnCount, withLogo, type Plan, type PlannedChart } from "../../sheet/index.ts";
 import type { Looks } from "../../hosts/index.ts";
 import { isCopy, readingCopy } from "../recognise/head.ts";
@@ -217,7 +216,7 @@ export async function readHandOut(
     throw new Error(`“${sheet}” is a hand-out copy already; select a cell of the sheet it was made of`);
   const recognised = await recogniseSnapshot(snapshot);
   const looks = await host.looks(sheet, { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns });
-  const { logo, without } = await logoForPaper(host, sheet);
+  const { logo, without } = await logoToTake(host, sheet);
   const plan = handOutPlan(snapshot, looks, recognised, { ...facts, without });
   return { plan: withLogo(plan, logo, headRows), recognised };
 }

@@ -1,5 +1,4 @@
-import type { Host } from "../../hosts/index.ts";
-import { logoForPaper } from "../book/logoForPaper.ts";
+import { logoToTake, type Host } from "../../hosts/index.ts";
 import { takeSnapshot } from "../book/takeSnapshot.ts";
 import { isCopy } from "../recognise/head.ts";
 import { recogniseSnapshot } from "../recognise/recognise.ts";
@@ -18,7 +17,7 @@ export async function readPortable(
   if (isCopy(snapshot)) throw new Error(`“${sheet}” is a copy already; select a cell of the sheet it was made of`);
   const recognised = await recogniseSnapshot(snapshot);
   const looks = await host.looks(sheet, { row: 0, column: 0, rows: snapshot.rows, columns: snapshot.columns });
-  const { logo, without } = await logoForPaper(host, sheet);
+  const { logo, without } = await logoToTake(host, sheet);
   const [copy] = portableCopies([{ snapshot, looks, recognised, without, ...(logo && { logo }) }], facts, reader);
   return { ...copy!, template: recognised?.template.title };
 }

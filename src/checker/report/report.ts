@@ -1,6 +1,5 @@
-import type { Host } from "../../hosts/index.ts";
+import { logoToTake, type Host } from "../../hosts/index.ts";
 import { cautions, version } from "../../core/index.ts";
-import { logoForPaper } from "../book/logoForPaper.ts";
 import { asRead, logoName, type Logo } from "../../sheet/index.ts";
 import { html, type Markup } from "../../typeset/index.ts";
 import { paperDocument } from "../paper/document.ts";
@@ -163,7 +162,7 @@ export async function reportOf(
   { setting, picture, appendix = false, progress, signal }: ReportOptions,
 ): Promise<string> {
   const sheets = await readMember(host, sheet);
-  const { logo, without } = await logoForPaper(host, sheets[0].of.snapshot.sheet);
+  const { logo, without } = await logoToTake(host, sheets[0].of.snapshot.sheet);
   const followed = new Followed();
   const uses = firstUses(sheets, followed);
   const all = uses.length + (appendix ? sheets.reduce((sum, one) => sum + tracedIn(one), 0) : 0);

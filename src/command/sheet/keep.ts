@@ -1,8 +1,15 @@
 import { a1 } from "../../cells/index.ts";
 import { compare, missingTemplate, type Comparison } from "../../checker/index.ts";
-import { CannotOpen, openGridInNode, openWorkbook, type GridHost, type Workbook } from "../../hosts/index.ts";
+import {
+  CannotOpen,
+  logoToTake,
+  openGridInNode,
+  openWorkbook,
+  type GridHost,
+  type Workbook,
+} from "../../hosts/index.ts";
 import { keepChecked, kindsOfUnderstood, readTemplate, Refused, templateText } from "../../office/index.ts";
-import type { Refusal, Understood } from "../../office/index.ts";
+import type { InputToKeep, Refusal, Understood } from "../../office/index.ts";
 import { catalogue } from "../../templates/catalogue.ts";
 import type { Voice } from "../voice.ts";
 import { checkFree, writeSafely } from "../writeSafely.ts";
@@ -59,9 +66,25 @@ function understood(rows: readonly Understood[]): readonly string[] {
   });
 }
 
+/** Values of the sheet that are only the template's example, so that nobody takes them for its defaults. */
+function otherValues(inputs: readonly InputToKeep[], defaultIds: readonly string[] = []): readonly string[] {
+  const stray = defaultIds.filter((id) => !inputs.some((one) => one.id === id));
+  if (stray.length > 0)
+    throw new Refused([
+      `--default ${stray.join(",")}: no input with one value on the sheet that is other than its default; there are: ` +
+        (inputs.map(({ id }) => id).join(", ") || "none"),
+    ]);
+  const others = inputs.filter(({ id }) => !defaultIds.includes(id));
+  if (others.length === 0) return [];
+  const listed = others.map(({ id, value, was }) => `${id} = ${value} (${was === undefined ? "none" : was})`);
+  return [
+    `only the example, with the template's default in brackets: ${listed.join(", ")}; --default with ids makes defaults of them`,
+  ];
+}
+
 /** Makes a template of the office of a sheet of a workbook, and writes its file. Throws Refused, with the cells. */
 export async function keepFromBook(request: KeepRequest, { say, complain, progress }: KeepVoice): Promise<void> {
-  const { book, sheet, id, title, office, version, locked, out, force } = request;
+  const { book, sheet, id, title, office, version, locked, defaultIds, out, force } = request;
   if (catalogue.some((entry) => entry.id === id))
     throw new Refused([`--id ${id} is that of a shipped template: give the template an id of its own`]);
   checkFree(out, force);
@@ -72,13 +95,22 @@ export async function keepFromBook(request: KeepRequest, { say, complain, progre
     const comparison = await comparedIn(host, book, sheet);
     const { rows, columns } = comparison.recognised.snapshot;
     const { formats } = await host.looks(sheet, { row: 0, column: 0, rows, columns });
-    const logo = await host.logo(sheet);
-    const about = { id, name: title, version, office, logo, ...(locked && { locked }) };
+    const taken = await logoToTake(host, sheet);
+    const about = {
+      id,
+      name: title,
+      version,
+      office,
+      ...taken,
+      ...(locked && { locked }),
+      defaults: new Set(defaultIds),
+    };
     const kept = await keepChecked(comparison, about, formats, (done, of) => {
       progress(`checked in ${done} of ${of} kinds of configurations`);
       return Promise.resolve();
     });
     understood(kept.rows).forEach(say);
+    otherValues(kept.inputs, defaultIds).forEach(say);
     if (!kept.template) throw new Refused(kept.refused.map((one) => `${cellOf(one)}${one.what}`));
     const text = templateText(kept.template);
     // What is written can be read again.

@@ -21,6 +21,8 @@ import {
   Refused,
   registerPlan,
   registerRows,
+  shapeText,
+  tableToFill,
   asksFor,
   settingsOf,
   textOfBytes,
@@ -39,7 +41,7 @@ import { inColumns } from "../wrap.ts";
 import type { Voice } from "../voice.ts";
 import { checkFree, NotWritten, writeSafely } from "../writeSafely.ts";
 import { fileNames } from "./fileNames.ts";
-import type { MembersRequest } from "./request.ts";
+import type { MembersRequest, TableRequest } from "./request.ts";
 
 export interface MembersVoice extends Voice {
   /** How far the run is; a line that the next one may replace. */
@@ -197,6 +199,28 @@ function tasksOf(
 
 /** Lets signals and output be heard. */
 const breath = (): Promise<void> => new Promise((next) => setImmediate(next));
+
+/** Writes a table of members to fill in, for what is given for all of them. */
+export function writeTable(
+  request: TableRequest,
+  template: Template,
+  defaults: OfficeDefaults | undefined,
+  say: (line: string) => void,
+): void {
+  const { out, set, link, force } = request;
+  checkFree(out, force);
+  const linked = (one: Template): readonly Template[] => linkedFor(one, link, [...linkedTemplates, ...officeLinked()]);
+  const common = commonInputs([template, ...linked(template)], set);
+  const { rows, sheets } = tableToFill(template, { base: () => ({}), common, linked, defaults });
+  writeSafely(out, new TextEncoder().encode(writeCsv(rows)), force);
+  say(`For ${template.id} with ${shapeText(template, sheets[0]!.plan)}; --set gives another shape`);
+  say(
+    `Columns: ${rows[0]!.length}; every other input keeps its default, unless it gets a column too (--inputs lists them)`,
+  );
+  say(
+    `Written: ${out}. The row “${rows[1]![0]}” says what each column is; give --members the same --set, --link and --defaults`,
+  );
+}
 
 /** Does a table of members and gives the exit status. */
 export async function writeMembers(

@@ -24,6 +24,8 @@ export interface KeepRequest extends Pick<OfficeRequest, "templateFiles"> {
   readonly force: boolean;
   /** Ids of rows and columns that may not be changed; those of the sheet's own template where none is given. */
   readonly locked?: readonly string[];
+  /** Ids of inputs of which the value on the sheet becomes the default. */
+  readonly defaultIds?: readonly string[];
 }
 
 /** Many members from a table. */
@@ -44,6 +46,16 @@ export interface MembersRequest extends OfficeRequest {
   readonly force: boolean;
 }
 
+/** A table of members to fill in: a column for each input that has to be given. */
+export interface TableRequest extends OfficeRequest {
+  readonly kind: "table";
+  readonly template: string;
+  readonly out: string;
+  readonly set: readonly string[];
+  readonly link: readonly string[];
+  readonly force: boolean;
+}
+
 /** What a call asks for. */
 export type Request =
   | MembersRequest
@@ -57,6 +69,7 @@ export type Request =
       readonly link: readonly string[];
       readonly templateFiles?: readonly string[];
     }
+  | TableRequest
   /** Writes the index of a folder of templates. */
   | { readonly kind: "index"; readonly folder: string }
   | (OfficeRequest & {
@@ -98,6 +111,7 @@ const options = {
   office: { type: "string" },
   version: { type: "string" },
   lock: { type: "string", multiple: true },
+  default: { type: "string", multiple: true },
   example: { type: "boolean" },
   blank: { type: "boolean" },
   force: { type: "boolean" },
@@ -134,6 +148,13 @@ export function requestOf(words: readonly string[]): Request {
     portable = false,
     "sheet-name": sheetName,
   } = values;
+  if (values.inputs && template !== undefined && out !== undefined) {
+    if (!/\.csv$/i.test(out))
+      throw new Refused([`--out = “${out}” does not end in .csv: with --inputs it is a table of members to fill in`]);
+    const faults = officeFaults(values);
+    if (faults.length > 0) throw new Refused(faults);
+    return { kind: "table", template, out, set, link, force, ...officeOf(values), ...files };
+  }
   if (values.inputs && template !== undefined) return { kind: "inputs", template, link, ...files };
   const faults = [
     ...(template === undefined ? ["--template is missing: the id of a template, as --list says it"] : []),
@@ -172,7 +193,13 @@ const officeOf = ({ defaults, duct, jack }: Values): OfficeRequest => given({ de
 const filesOf = (values: Values): Pick<OfficeRequest, "templateFiles"> =>
   given({ templateFiles: values["template-file"] });
 
-const keepOptions = ["sheet", "id", "title", "office", "version", "lock"] as const;
+const keepOptions = ["sheet", "id", "title", "office", "version", "lock", "default"] as const;
+
+const idsIn = (text: string): readonly string[] =>
+  text
+    .split(",")
+    .map((id) => id.trim())
+    .filter((id) => id !== "");
 
 function keepRequest(values: Values, book: string): KeepRequest {
   const { sheet = "", id = "", title = "", office = "", version = "", out = "", force = false } = values;
@@ -191,13 +218,15 @@ function keepRequest(values: Values, book: string): KeepRequest {
     ...(out !== "" && !out.toLowerCase().endsWith(".json") ? [`--out ${out}: a template's file ends in .json`] : []),
   ];
   if (faults.length > 0) throw new Refused(faults);
-  const locked = values.lock?.flatMap((text) => text.split(",").map((id) => id.trim())).filter((id) => id !== "");
-  return { kind: "keep", book, ...needed, force, ...given({ locked }), ...filesOf(values) };
+  const [locked, defaultIds] = [values.lock, values.default].map((texts) => texts?.flatMap(idsIn));
+  return { kind: "keep", book, ...needed, force, ...given({ locked, defaultIds }), ...filesOf(values) };
 }
 
 function membersRequest(values: Values, table: string): MembersRequest {
   const { template, out, register, set = [], link = [], example = false, force = false } = values;
+  const alone = (["portable", "inputs"] as const).filter((name) => values[name]);
   const faults = [
+    ...alone.map((name) => `--${name} does not go with --members`),
     ...(out === undefined ? ["--out is missing: the folder for the sheets of the members"] : []),
     ...(out !== undefined && /\.xlsx$/i.test(out) ? [`--out = “${out}” is a file; with --members name a folder`] : []),
     ...(register !== undefined && !/\.(csv|xlsx)$/i.test(register)

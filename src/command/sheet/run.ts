@@ -27,7 +27,7 @@ import { inputLines } from "./inputList.ts";
 import { keepFromBook } from "./keep.ts";
 import { loadTemplates, writeIndex } from "./templateFiles.ts";
 import { requestOf, type OfficeRequest, type Request } from "./request.ts";
-import { bytesOf, writeMembers } from "./members.ts";
+import { bytesOf, writeMembers, writeTable } from "./members.ts";
 import { summaryLines } from "./summary.ts";
 import { endOf, given } from "../words.ts";
 import type { Voice } from "../voice.ts";
@@ -38,6 +38,8 @@ export const help = `Writes a check sheet as an .xlsx file.
   npm run -s sheet -- --list                                  the templates: id, title, purpose
   npm run -s sheet -- --template <id> --inputs                its inputs, with what they take; with --link <id>
                                                               those of the linked sheet too
+  npm run -s sheet -- --template <id> --inputs --out members.csv    a table of members to fill in: a column for each
+                                                              input that has to be given
   npm run -s sheet -- --template <id> --out beam.xlsx         with the template's invented example
   npm run -s sheet -- --template <id> --blank --out beam.xlsx with defaults only
   npm run -s sheet -- --template <id> --members members.csv --out folder    many members
@@ -72,7 +74,8 @@ export const help = `Writes a check sheet as an .xlsx file.
   --index-templates <folder>  writes index.json for a folder of such files: what each holds, with its SHA-256
   --keep-template <book.xlsx>  makes such a file of a sheet that was changed by hand, and lists what was understood,
                       with --sheet "Beam" --id my-beam --title "…" --office "…" --version 1.0.0 --out office.json;
-                      --lock gives ids of rows and columns that sheets may not change
+                      --lock gives ids of rows and columns that sheets may not change, --default those of
+                      inputs whose value on the sheet becomes the template's default
   --duct, --jack      choose one of its ducts or jacks by name
   --inputs            the template's inputs
   --list, --help      the templates; this text
@@ -304,6 +307,10 @@ export async function runSheet(words: readonly string[], voice: SheetVoice): Pro
     else if (request.kind === "list")
       for (const { id, title, line } of unlinked()) voice.say(`${id}\t${title}\t${line}`);
     else if (request.kind === "inputs") inputs(request).forEach(voice.say);
+    else if (request.kind === "table")
+      writeTable(request, templateOf(request.template), defaultsFor(request), (text) =>
+        wrapped(text).forEach(voice.say),
+      );
     else if (request.kind === "members") return await members(request, voice);
     else return await write(request, voice);
     return 0;

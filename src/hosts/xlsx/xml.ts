@@ -12,13 +12,15 @@ export function escaped(text: string): string {
   return /[&<>"]/.test(text) ? text.replace(/[&<>"]/g, (c) => entities[c]!) : text;
 }
 
-/** An element; attributes that are undefined are left out, children stand as they are. */
+/** An element; attributes that are undefined are left out, children stand as they are. Files have hundreds of thousands. */
 export function element(name: string, attributes: Attributes = {}, ...children: readonly string[]): string {
-  const said = Object.entries(attributes)
-    .filter(([, value]) => value !== undefined)
-    .map(([key, value]) => ` ${key}="${escaped(String(value))}"`)
-    .join("");
-  return children.length === 0 ? `<${name}${said}/>` : `<${name}${said}>${children.join("")}</${name}>`;
+  let said = `<${name}`;
+  for (const key in attributes) {
+    const value = attributes[key];
+    if (value !== undefined) said += ` ${key}="${typeof value === "number" ? value : escaped(value)}"`;
+  }
+  if (children.length === 0) return `${said}/>`;
+  return `${said}>${children.length === 1 ? children[0] : children.join("")}</${name}>`;
 }
 
 /** An element that holds text. Spaces at its ends stay. */

@@ -1,7 +1,7 @@
 import { a1, normalNow, normalPlanned, textConstant, type Address } from "../../cells/index.ts";
 import { format as numberText } from "../../core/index.ts";
 import { compare, type Comparison, type Finding, type FindingKind, type Recognised } from "../../checker/index.ts";
-import type { Host } from "../../hosts/index.ts";
+import { logoToTake, type Host } from "../../hosts/index.ts";
 import {
   Anatomy,
   boundsOf,
@@ -43,6 +43,8 @@ export interface About {
   readonly defaults?: ReadonlySet<string>;
   /** The logo on the sheet: it becomes the template's. */
   readonly logo?: Logo | undefined;
+  /** Why the sheet's logo cannot become the template's, which keeps its own then. */
+  readonly without?: string;
   /** Rows and columns that may not be changed on sheets of this template; where it is not said, those of the one before. */
   readonly locked?: readonly string[];
 }
@@ -123,7 +125,7 @@ export async function keepSheet(host: Host, sheet: string, about: About): Promis
   if (!comparison) return undefined;
   const { rows, columns: width } = comparison.recognised.snapshot;
   const { formats } = await host.looks(sheet, { row: 0, column: 0, rows, columns: width });
-  return keepChecked(comparison, { logo: await host.logo(sheet), ...about }, formats);
+  return keepChecked(comparison, { ...(await logoToTake(host, sheet)), ...about }, formats);
 }
 
 class Keeping {
@@ -185,7 +187,14 @@ class Keeping {
     const locked = about.locked ?? template.locked ?? [];
     if (locked.length > 0) file.locked = locked;
     else delete file.locked;
-    this.#logo(about.logo);
+    this.#logo(about);
+    for (const { id, value, was } of inputs)
+      if (was !== undefined && locked.includes(id) && !about.defaults?.has(id))
+        this.#refuse(
+          this.#inputNow(id),
+          `${id} is locked and would keep the default ${shown(was)}, while the sheet has ${shown(value)}: make the ` +
+            "value of the sheet the default, type the default on the sheet, or do not lock it",
+        );
     withInputs(this.#copy, this.#recognised, about.defaults ?? new Set(), this.comparison.sheet);
     for (const { id, text, value } of inputs)
       if (about.defaults?.has(id))
@@ -204,10 +213,27 @@ class Keeping {
     };
   }
 
+  /** Where the input of an id stands now. */
+  #inputNow(id: string): Address | undefined {
+    const at = this.#recognised.plan.meanings.find((one) => one.id === id)?.at;
+    const row = at && this.#hand.rowNow(at.row);
+    const column = at && this.#recognised.columnNow(at.column);
+    return row === undefined || column === undefined ? undefined : { row, column };
+  }
+
   /** The sheet's own, so that a template's is left out where its sheet has none any more; a source's is not copied. */
-  #logo(logo: Logo | undefined): void {
+  #logo({ logo, without }: Pick<About, "logo" | "without">): void {
     const { file, template } = this.#copy;
     const before = logoOf(template);
+    if (without) {
+      this.#say(
+        "not understood",
+        undefined,
+        logoName,
+        `${without} ${before ? "The template keeps its own." : ""}`.trim(),
+      );
+      return;
+    }
     const same = logo?.image === before?.image && logo?.width === before?.width;
     if (same && (logo?.text ?? logoName) === (before?.text ?? logoName)) return;
     if (logo) file.logo = logo;

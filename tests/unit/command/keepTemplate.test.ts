@@ -64,6 +64,32 @@ describe("a template of the office from a workbook's file", () => {
     expect(values).toContain(0.6);
   });
 
+  it("says which values of the sheet are only its example, and makes defaults of those that are named", async () => {
+    const plain = await keep("--template-file", file);
+    expect(plain.status).toBe(0);
+    expect(plain.said).toContain("only the example, with the template's default in brackets: F = 12 (10)");
+    expect((await readTemplate(readFileSync(out))).template.blocks[0]!.items[0]).toMatchObject({
+      input: { default: 10 },
+    });
+    const stray = await keep("--template-file", file, "--force", "--default", "F,Fmax");
+    expect([stray.status, stray.complained]).toEqual([1, expect.stringContaining("--default Fmax: no input")]);
+    const made = await keep("--template-file", file, "--force", "--default", "F");
+    expect(made.status).toBe(0);
+    expect(made.said).not.toContain("only the example");
+    expect((await readTemplate(readFileSync(out))).template.blocks[0]!.items[0]).toMatchObject({
+      input: { default: 12 },
+    });
+  });
+
+  it("locks no input whose value on the sheet is other than the default it would keep", async () => {
+    const { status, complained } = await keep("--template-file", file, "--lock", "F");
+    expect(status).toBe(1);
+    expect(complained).toMatch(/[A-Z]+\d+: F is locked and would keep the default 10, while the sheet has 12/);
+    expect(existsSync(out)).toBe(false);
+    expect((await keep("--template-file", file, "--lock", "F", "--default", "F")).status).toBe(0);
+    expect((await readTemplate(readFileSync(out))).template).toMatchObject({ locked: ["F"] });
+  });
+
   it("is refused with the cell, and nothing is written", async () => {
     let at = "";
     edited((cell) => {

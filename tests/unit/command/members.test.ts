@@ -5,6 +5,7 @@ import { afterAll, beforeAll, expect, it } from "vitest";
 import { runSheet } from "../../../src/command/sheet/run.ts";
 import { openWorkbook } from "../../../src/hosts/index.ts";
 import { entriesOf, readCsv, type Entry } from "../../../src/office/index.ts";
+import { templates } from "../../../src/templates/index.ts";
 import { builtSheet } from "../../plan/builtSheet.ts";
 import { listener } from "./listener.ts";
 
@@ -17,10 +18,13 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 const at = (name: string): string => join(folder, name);
 
-async function run(words: readonly string[], stopAfter = Infinity) {
+const run = (words: readonly string[], stopAfter?: number) =>
+  runWithout(["--example", ...(words.includes("--out") ? [] : ["--out", at("out")]), ...words], stopAfter);
+
+async function runWithout(words: readonly string[], stopAfter = Infinity) {
   const { voice, heard } = listener();
   let done = 0;
-  const code = await runSheet(["--template", id, "--example", "--out", at("out"), ...words], {
+  const code = await runSheet(["--template", id, ...words], {
     ...voice,
     progress: () => done++,
     stopped: () => done >= stopAfter,
@@ -110,6 +114,34 @@ it("writes the register as a workbook too, and reads it back for the next run", 
   expect(again.said).toContain("0 computed, 2 unchanged and kept");
 });
 
+it("writes a table to fill in, whose rows for people are passed over, and computes it once it is filled", async () => {
+  const given = ["--set", "rows=1", "--set", "fck=45"];
+  const { code, said } = await run(["--inputs", "--out", at("fill.csv"), ...given]);
+  expect(code).toBe(0);
+  expect(said).toContain("rows = 1");
+  const [head, row] = readCsv(readFileSync(at("fill.csv"), "utf8")).records.map(({ fields }) => fields);
+  expect(head).toContain("L");
+  expect(head).toContain("strands[1]");
+  expect(head).not.toContain("strands[2]");
+  expect(head).not.toContain("fck");
+  expect(row![head!.indexOf("L")]).toContain("[m]");
+  expect(row![0]).toBe("#");
+  // The example's values in its columns: nothing else is missing.
+  const { inputs } = templates.find((one) => one.id === id)!.example;
+  const fields = head!.slice(1).map((heading) => {
+    const [name, ...places] = heading.split(/[[\]]+/).filter((part) => part !== "");
+    const value = places.reduce<unknown>((list, place) => (list as unknown[])[Number(place) - 1], inputs[name!]);
+    return typeof value === "number" || typeof value === "string" ? String(value) : "";
+  });
+  writeFileSync(at("filled.csv"), `${readFileSync(at("fill.csv"), "utf8")}\r\n${["Alder 9", ...fields].join(",")}\r\n`);
+  const filled = await runWithout(["--members", at("filled.csv"), "--out", at("filled"), ...given]);
+  expect(filled.complained).toBe("");
+  const [entry, ...others] = register("filled/register.csv");
+  expect(others).toEqual([]);
+  expect(entry!.member).toBe("Alder 9");
+  expect(entry!.remarks).not.toContain("inputs missing");
+}, 120_000);
+
 it("refuses a call that cannot be meant, with nothing written", async () => {
   const members = table("A;;");
   for (const [words, said] of [
@@ -118,6 +150,7 @@ it("refuses a call that cannot be meant, with nothing written", async () => {
     [["--members", members, "--register", at("r.txt")], "ends neither in .csv nor in .xlsx"],
     [["--members", members, "--register", members], "is no register of members"],
     [["--members", members, "--set", "nu=1"], "has no input “nu”"],
+    [["--members", members, "--portable"], "--portable does not go with --members"],
     [["--members", members, "--sheet-name", "A"], "--sheet-name does not go with --members"],
   ] as const) {
     const { code, complained } = await run([...words, ...(words.length === 2 ? ["--out", at("nothing")] : [])]);
