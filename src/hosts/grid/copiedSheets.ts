@@ -58,7 +58,7 @@ export function completeCopies({ grid, workbook, selfContained, ownResults, trou
       skipping = true;
       complete.add(copy);
       // Its formulas are read by the grid only should it once have to compute them.
-      selfContained.addCopy(copy);
+      selfContained.addCopy(copy, first);
     }
     protectLike(grid, workbook, first, copy).catch((error: unknown) => trouble(unguarded(workbook, copy, error)));
   });

@@ -94,7 +94,7 @@ export class GridHost implements Host {
     this.#names = new SheetNames(grid);
     readSignedNames(grid);
     const passes = new Passes(grid);
-    this.#selfContained = new SelfContained(grid, passes);
+    this.#selfContained = new SelfContained(grid, workbook, passes);
     this.#ownResults = new OwnResults({
       grid,
       workbook,

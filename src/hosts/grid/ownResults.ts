@@ -24,25 +24,31 @@ interface Around {
 }
 
 type Cell = Pick<Place, "row" | "column">;
+type Entered = ReadonlyMap<string, readonly Cell[]>;
 type Result = Cell & { readonly value: CellValue };
 
 const entering = "sheet.mutation.set-range-values";
 /** Cells come to stand elsewhere. */
 const moving = /^sheet\.mutation\.(insert|remove|delete|move|reorder)-(row|rows|col|cols|columns|range)$/;
-/** Sheets whose formulas are kept ready to be computed. */
-const room = 4;
-/** A book holds one sheet, which may be renamed meanwhile. */
-const only = "sheet";
+/** So many sheets are kept ready to be computed, and always those entered on last. */
+const room = 12;
+
+/** Sheets that read only one another as they are now, ready to be computed. */
+interface Known {
+  /** Their ids, in the order of the book's sheets. */
+  readonly ids: readonly string[];
+  readonly book: Book;
+}
 
 /**
- * What follows from entries on a sheet that reads only itself, by our own calculation: the grid takes seconds for it.
- * The grid is told what has changed, so that other sheets follow, and is handed none of that sheet's formulas. Where a
- * formula gives an error, or cannot be computed here, the grid computes the sheet as it computes any other.
+ * What follows from entries on sheets that read only one another, by our own calculation: the grid takes seconds for it.
+ * The grid is told what has changed, so that other sheets follow, and is handed none of those sheets' formulas. Where a
+ * formula gives an error, or cannot be computed here, the grid computes the sheets as it computes any other.
  */
 export class OwnResults {
   readonly #around: Around;
-  /** The sheets as they are now, by id; those changed in another way than by an entry are read again. */
-  readonly #books = new Map<string, Book>();
+  /** Those used last stand last; sheets changed in another way than by an entry are read again. */
+  #known: readonly Known[] = [];
   /** Cells entered and not yet followed, by sheet. */
   readonly #entered = new Map<string, Cell[]>();
   /** Sheets that the grid computes: their cells are not what they will be. */
@@ -67,9 +73,11 @@ export class OwnResults {
     return () => this.#listeners.delete(listener);
   }
 
-  /** Whether all that follows from entries on a sheet stands there: neither is it to be computed here, nor by the grid. */
+  /** Whether all that follows from entries stands on a sheet: neither is it to be computed here, nor by the grid. */
   isSettled(sheetId: string): boolean {
-    return !this.#entered.has(sheetId) && !this.#gridComputes.has(sheetId);
+    return this.#around.selfContained
+      .family(sheetId)
+      .every((id) => !this.#entered.has(id) && !this.#gridComputes.has(id));
   }
 
   /** Hears of entries from now on: the grid has to be ready for it. */
@@ -85,15 +93,18 @@ export class OwnResults {
       getDirtyData: (command) => {
         const told = registered.getDirtyData(command);
         const { subUnitId }: OnSheet = command.params ?? {};
-        const sheet = subUnitId === undefined ? undefined : this.#followed(subUnitId);
-        if (!sheet) return told;
-        const [endRow, endColumn] = [sheet.getMaxRows() - 1, sheet.getMaxColumns() - 1];
-        const whole = {
+        const sheets = subUnitId === undefined ? [] : this.#followed(subUnitId);
+        const whole = sheets.map((sheet) => ({
           unitId: workbookId,
           sheetId: sheet.getSheetId(),
-          range: { startRow: 0, startColumn: 0, endRow, endColumn },
-        };
-        return { ...told, dirtyRanges: [...(told.dirtyRanges ?? []), whole] };
+          range: {
+            startRow: 0,
+            startColumn: 0,
+            endRow: sheet.getMaxRows() - 1,
+            endColumn: sheet.getMaxColumns() - 1,
+          },
+        }));
+        return { ...told, dirtyRanges: [...(told.dirtyRanges ?? []), ...whole] };
       },
     });
   }
@@ -109,67 +120,89 @@ export class OwnResults {
       this.#entered.set(subUnitId, [...(this.#entered.get(subUnitId) ?? []), ...cells]);
       return;
     }
-    for (const sheet of sheets) this.#books.delete(sheet);
+    this.#forget(sheets);
     if (moving.test(id)) for (const sheet of sheets) this.#leave(sheet);
   }
 
-  /** Leaves a sheet to the grid until its next calculation is finished. */
-  #leave(sheetId: string): void {
-    this.#gridComputes.add(sheetId);
-    this.#around.selfContained.toBeComputed(sheetId);
-    this.#books.delete(sheetId);
+  #forget(sheets: readonly string[]): void {
+    this.#known = this.#known.filter(({ ids }) => !ids.some((id) => sheets.includes(id)));
   }
 
-  /** The sheet entered on, where all that follows is on it now; undefined where the grid has to compute it. */
-  #followed(sheetId: string): GridSheet | undefined {
-    const { workbook, selfContained } = this.#around;
-    const cells = this.#entered.get(sheetId);
-    this.#entered.delete(sheetId);
-    const sheet = workbook.getSheetBySheetId(sheetId);
-    if (!sheet || !selfContained.has(sheetId)) return undefined;
-    // Several entries in a row are followed with the first of them.
-    if (!cells) return this.#gridComputes.has(sheetId) ? undefined : sheet;
-    if (this.#gridComputes.has(sheetId) || !this.#applied(sheet, cells)) {
-      this.#leave(sheetId);
-      return undefined;
+  /** Leaves a sheet, with all that read it, to the grid until its next calculation is finished. */
+  #leave(sheetId: string): void {
+    const { selfContained } = this.#around;
+    const family = selfContained.family(sheetId);
+    for (const id of family) {
+      this.#gridComputes.add(id);
+      selfContained.toBeComputed(id);
     }
-    selfContained.computed(sheetId);
+    this.#forget(family);
+  }
+
+  /** The sheets on which something has changed, where all that follows is on them now; none where the grid has to compute. */
+  #followed(sheetId: string): readonly GridSheet[] {
+    const { workbook, selfContained } = this.#around;
+    const family = selfContained.has(sheetId) ? selfContained.family(sheetId) : [];
+    const entered = new Map(family.flatMap((id) => [[id, this.#entered.get(id) ?? []] as const]));
+    for (const id of [sheetId, ...family]) this.#entered.delete(id);
+    const sheets = family.map((id) => workbook.getSheetBySheetId(id)).filter((sheet) => sheet !== null);
+    const here = sheets.filter((sheet) => sheet.getSheetId() === sheetId);
+    if (here.length === 0 || sheets.length < family.length) return [];
+    const left = family.some((id) => this.#gridComputes.has(id));
+    // Several entries in a row are followed with the first of them.
+    if ([...entered.values()].every((cells) => cells.length === 0)) return left ? [] : here;
+    const changed = left ? undefined : this.#applied(sheets, entered);
+    if (!changed) {
+      this.#leave(sheetId);
+      return [];
+    }
+    for (const id of family) selfContained.computed(id);
     queueMicrotask(() => this.#listeners.forEach((listener) => listener()));
-    return sheet;
+    return sheets.filter((sheet) => sheet === here[0] || changed.has(sheet.getSheetId()));
   }
 
   /** Whatever fails here, the grid goes on computing; the failure is not kept from whoever looks for it. */
-  #applied(sheet: GridSheet, cells: readonly Cell[]): boolean {
+  #applied(sheets: readonly GridSheet[], entered: Entered): ReadonlySet<string> | undefined {
     try {
-      return this.#apply(sheet, cells);
+      return this.#apply(sheets, entered);
     } catch (error) {
       queueMicrotask(() => {
         throw error;
       });
-      return false;
+      return undefined;
     }
   }
 
-  /** Computes what follows from cells that have new values and puts it on the sheet; false where it cannot. */
-  #apply(sheet: GridSheet, cells: readonly Cell[]): boolean {
-    const id = sheet.getSheetId();
-    const book = this.#bookWith(sheet, cells);
-    if (!book) return false;
-    const calculation = new Calculation(book, [], { anew: cells.map((cell) => ({ ...cell, sheet: only })) });
-    const results: Result[] = [];
+  /** Puts on the sheets what follows from cells that have new values; gives those changed, undefined where it cannot. */
+  #apply(sheets: readonly GridSheet[], entered: Entered): ReadonlySet<string> | undefined {
+    const ids = sheets.map((sheet) => sheet.getSheetId());
+    const book = this.#bookWith(sheets, ids, entered);
+    if (!book) return undefined;
+    const anew = ids.flatMap((id, i) => entered.get(id)!.map((cell) => ({ ...cell, sheet: book.sheets[i]!.sheet })));
+    const calculation = new Calculation(book, [], { anew });
+    const results: Result[][] = ids.map(() => []);
     for (const place of calculation.concerned) {
       const { value, error, cannot } = calculation.valueAt(place);
-      const before = book.content(0, place.row, place.column);
+      const number = book.sheetNumber(place.sheet)!;
+      const before = book.content(number, place.row, place.column);
       // What fills several cells is left to the grid, too.
-      if (error !== undefined || cannot !== undefined || before.formula === undefined) return false;
-      if (before.error !== undefined || before.value !== value) results.push({ ...place, value });
+      if (error !== undefined || cannot !== undefined || before.formula === undefined) return undefined;
+      if (before.error !== undefined || before.value !== value)
+        results[number]!.push({ row: place.row, column: place.column, value });
     }
-    if (results.length > 0 && !this.#put(id, results)) return false;
-    for (const { row, column } of results) this.#around.errors.forget(cellKey(id, row, column));
-    this.#books.delete(id);
-    this.#books.set(id, book.withValues([withValues(book.sheets[0]!, results)]));
-    for (const oldest of this.#books.keys()) if (this.#books.size > room) this.#books.delete(oldest);
-    return true;
+    for (const [i, id] of ids.entries()) {
+      if (results[i]!.length > 0 && !this.#put(id, results[i]!)) return undefined;
+      for (const { row, column } of results[i]!) this.#around.errors.forget(cellKey(id, row, column));
+    }
+    this.#keep({ ids, book: book.withValues(book.sheets.map((sheet, i) => withValues(sheet, results[i]!))) });
+    return new Set(ids.filter((_id, i) => results[i]!.length > 0));
+  }
+
+  #keep(known: Known): void {
+    this.#forget(known.ids);
+    this.#known = [...this.#known, known];
+    const sheets = (): number => this.#known.reduce((sum, { ids }) => sum + ids.length, 0);
+    while (this.#known.length > 1 && sheets() > room) this.#known = this.#known.slice(1);
   }
 
   #put(subUnitId: string, results: readonly Result[]): boolean {
@@ -186,20 +219,31 @@ export class OwnResults {
     }
   }
 
-  /** The sheet with the values that stand in these cells now; undefined where one of them holds or held a formula. */
-  #bookWith(sheet: GridSheet, cells: readonly Cell[]): Book | undefined {
-    const known = this.#books.get(sheet.getSheetId());
-    const book = known ?? new Book([this.#snapshot(sheet)], ourFunctions);
-    if (cells.some(({ row, column }) => book.content(0, row, column).formula !== undefined)) return undefined;
-    if (!known) return book;
-    const entered = cells.map((cell) => ({ ...cell, ...this.#read(sheet, cell.row, cell.column, 1, 1)[0]![0]! }));
-    if (entered.some(({ formula }) => formula !== undefined)) return undefined;
-    return known.withValues([withValues(known.sheets[0]!, entered)]);
+  /** The sheets with the values that stand in these cells now; undefined where one of them holds or held a formula. */
+  #bookWith(sheets: readonly GridSheet[], ids: readonly string[], entered: Entered): Book | undefined {
+    const known = this.#known.find((one) => one.ids.length === ids.length && one.ids.every((id, i) => id === ids[i]));
+    const book =
+      known?.book ??
+      new Book(
+        sheets.map((sheet) => this.#snapshot(sheet)),
+        ourFunctions,
+      );
+    const now: Snapshot[] = [];
+    for (const [i, sheet] of sheets.entries()) {
+      const cells = entered.get(ids[i]!)!;
+      if (cells.some(({ row, column }) => book.content(i, row, column).formula !== undefined)) return undefined;
+      if (!known) continue;
+      const read = cells.map((cell) => ({ ...cell, ...this.#read(sheet, cell.row, cell.column, 1, 1)[0]![0]! }));
+      if (read.some(({ formula }) => formula !== undefined)) return undefined;
+      now.push(withValues(book.sheets[i]!, read));
+    }
+    return known ? book.withValues(now) : book;
   }
 
   #snapshot(sheet: GridSheet): Snapshot {
     const [rows, columns] = [sheet.getMaxRows(), sheet.getMaxColumns()];
-    return { sheet: only, rows, columns, cells: this.#read(sheet, 0, 0, rows, columns), names: new Map() };
+    const cells = this.#read(sheet, 0, 0, rows, columns);
+    return { sheet: sheet.getSheetName(), rows, columns, cells, names: new Map() };
   }
 
   #read(sheet: GridSheet, row: number, column: number, rows: number, columns: number) {
