@@ -472,6 +472,14 @@ export function draw(sheet: DrawnSheet, wildness: number, random: Random): reado
   values.set("L", Math.max(values.number("L"), h / 1000));
   values.limit("delta", 0, Math.min(0.02, values.number("L") / 50), random);
   values.limit("liftAt", 0, values.number("L") / 2, random);
+  // Stored at least as far in as it stands later; one that stays where it was cast ends at its supports.
+  if (values.has("members") && values.has("overU"))
+    values.limit(
+      "overU",
+      0,
+      values.has("liftAt") ? Math.min(values.number("overU"), values.number("liftAt")) : 0,
+      random,
+    );
   values.limit("edge", 0, h / 2, random);
   values.limit("detFrom", 0, values.number("L") / 2, random);
   values.limit("ysB", 0, h / 2, random);
