@@ -33,14 +33,16 @@ const halves = [
 ] as const;
 type Place = typeof wholeLine | (typeof halves)[number];
 
-function textsIn({ text, words, source }: ListedColumn, place: Place): readonly PlacedText[] {
+function textsIn({ symbol, text, words, source }: ListedColumn, place: Place): readonly PlacedText[] {
+  // A long symbol runs on over the column beside it.
+  const start = fitsOver(symbol, place.symbol, place.symbol) ? place.text : place.text + 1;
   return placeTexts(
     [
       { role: "description", text, wanted: place.text },
       { role: "equation", text: words, wanted: place.words },
       { role: "source", text: source, wanted: place.source },
     ],
-    { first: place.text, last: place.last },
+    { first: place.text, start, last: place.last },
   );
 }
 

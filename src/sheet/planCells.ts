@@ -18,7 +18,7 @@ import type { ShapedSheet } from "./shape.ts";
 import { markedSymbol, typeset, withUnderlines } from "./subscripts.ts";
 import type { InputSpec } from "./template.ts";
 import type { PlacedText } from "./textLines.ts";
-import { linesIn } from "./textWidth.ts";
+import { linesIn, linesOfLow } from "./textWidth.ts";
 import type { Written } from "./write.ts";
 
 /** How high an empty row is that sets apart what stands above and below it. */
@@ -73,6 +73,7 @@ export class PlanCells {
   put(row: number, column: number, role: Role, content?: string | number | boolean | null, format?: string): void {
     const of = contentOf(role, content);
     this.all.push({ row, column, role, ...of, ...(format !== undefined && { format }) });
+    if (of.lowered) this.raise(row, linesOfLow);
   }
 
   formula(row: number, column: number, role: Role, written: Written, place: string, format?: string): void {

@@ -40,6 +40,9 @@ export function fits(text: string, width: number): boolean {
   return textWidth(text) <= width - margin;
 }
 
+/** How high a row of one line is that holds subscripts: below it their letters are cut at the top. */
+export const linesOfLow = 1.0625;
+
 /** By so much of a line programs draw a line higher that has subscripts, since their letters are of a larger size. */
 const morePerLow = 0.65;
 

@@ -1,6 +1,14 @@
 import type { Area } from "../../cells/index.ts";
 import type { Values } from "./values.ts";
-import { heightOfLines, linesIn, pageBreaks, pageHeight, type Plan, type PlannedCell } from "../../sheet/index.ts";
+import {
+  heightOfLines,
+  linesIn,
+  linesOfLow,
+  pageBreaks,
+  pageHeight,
+  type Plan,
+  type PlannedCell,
+} from "../../sheet/index.ts";
 import { styles } from "./styles.ts";
 
 /** Lengths of the file, in points unless said otherwise. */
@@ -85,7 +93,7 @@ export function breaksOf({ print }: Plan, heights: Heights): readonly number[] |
 export const isLowRow =
   (heights: Heights) =>
   (row: number): boolean =>
-    (heights.get(row) ?? defaultRowHeight) <= defaultRowHeight;
+    (heights.get(row) ?? defaultRowHeight) <= heightOfLines(linesOfLow);
 
 /** The part of a chart's place it takes: beside tall rows fewer of them, so that charts are of one size and fit a printed page. */
 export function chartArea(at: Area, heights: Heights): Area {

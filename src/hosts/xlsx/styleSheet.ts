@@ -51,7 +51,7 @@ function fontXml({ font, size, bold, italic, underline, strike, color }: BookLoo
  * Programs draw subscripts at about six tenths of their size: too small to be read on paper. They also make the line as
  * high as the larger letters ask for, which texts of several lines count with.
  */
-const largerLow = 1.55;
+const largerLow = 1.53;
 
 /** Of letters within a text, lowered or not. */
 export function runFontXml({ font, size, bold, italic, color }: BookLook, low: boolean): string {
