@@ -1,6 +1,5 @@
 import { templateFormula, type Address, type Area, type TemplateReference } from "../cells/index.ts";
 import { expandLoosely } from "./builder.ts";
-import { listColumns } from "./columnList.ts";
 import { columns } from "./columns.ts";
 import { checkColumns } from "./frontCells.ts";
 import type { Inputs } from "./inputs.ts";
@@ -292,8 +291,8 @@ export class Anatomy {
       index,
     });
     const start = (band: number): number => (band >= shaped.results ? (workings ?? title) : title);
-    for (const { column, row, texts } of list) {
-      this.#put(row, listColumns.symbol, partOf(column, "heading"));
+    for (const { column, row, at, texts } of list) {
+      this.#put(row, at, partOf(column, "heading"));
       for (const { role, line, from } of texts) {
         const what = role === "description" ? "text" : role === "source" ? "source" : "equation";
         this.#put(row + line, from, partOf(column, what));

@@ -9,7 +9,7 @@ import { highlightsOf } from "./highlights.ts";
 import { inputValues, nested, shapeValues, type Inputs } from "./inputs.ts";
 import { Links, plannedSource, type SourceSheet } from "./links.ts";
 import { layOut, type BlockRows } from "./layout.ts";
-import { pageBreaks, printScale } from "./pageBreaks.ts";
+import { heightOfLines, pageBreaks, printScale, type Pages } from "./pageBreaks.ts";
 import { inputRoles, type Plan, type PlannedCell, type Role } from "./plan.ts";
 import { PlanCells, type Dependency, type Filling } from "./planCells.ts";
 import { Problems } from "./problems.ts";
@@ -97,6 +97,7 @@ function answerOf({ sheet, layout }: Filling): Pick<Plan["summary"], "answer"> {
 function build(filling: Filling): Expansion {
   const { sheet, layout, cells, problems } = filling;
   fillTitle(filling);
+  for (const row of layout.gaps) cells.lower(row);
   for (const block of sheet.blocks) if (block.block.front) fillFront(filling, block);
   for (const [caution, row] of layout.cautions) cells.sentence(row, "caution", caution, 0, columns.mark);
   for (const block of sheet.blocks) if (!block.block.front) fillBlock(filling, block);
@@ -130,7 +131,8 @@ function withoutLocked({ names, unlocked }: PlanCells, { locked = [] }: Template
 function planOf(filling: Filling, charts: Plan["charts"]): Plan {
   const { sheet, layout, cells } = filling;
   const { template } = sheet;
-  const { rows } = layout;
+  const { rows, together, body, printed } = layout;
+  const pages: Pages = { together, body, printed };
   const planned = running(cells);
   const said = {
     template: { id: template.id, version: template.version, title: template.title },
@@ -161,7 +163,8 @@ function planOf(filling: Filling, charts: Plan["charts"]): Plan {
       orientation: "portrait",
       scale: printScale,
       footer: `${template.id} ${template.version} · ${hash} · {sheet} · page {page} of {pages}`,
-      breaks: pageBreaks(layout, cells.lines),
+      breaks: pageBreaks(pages, (row) => heightOfLines(cells.lines.get(row) ?? 1)),
+      pages,
     },
     meanings: cells.meanings,
     judged: cells.judged,

@@ -278,25 +278,30 @@ function fillChecks(filling: Filling, item: ShapedFront): void {
   if (!register) return;
   const over = (column: number): Area => ({ row: register.first, column, rows: register.checks.length, columns: 1 });
   const keys = over(registerColumns.key);
+  const texts = over(registerColumns.text);
   register.checks.forEach((_check, i) => {
     const row = head + 1 + i;
     cells.join(row, checkColumns.where, checkColumns.verdict - 1);
     for (const name of ["item", "text", "value", "limit", "unit", "utilisation", "where", "verdict"] as const) {
       const from = over(registerColumns[name]);
       // A function's value comes through INDEX as it is; an empty text stays one.
-      const found = `INDEX(${areaA1(from, true)},MATCH(${i + 1},${areaA1(keys, true)},0))`;
+      const at = `MATCH(${i + 1},${areaA1(keys, true)},0)`;
+      const found = `INDEX(${areaA1(from, true)},${at})`;
       const word = textConstant(name === "verdict" ? "INPUT MISSING" : "–");
       // An error that no missing input explains stays one; through IF some programs make 0 of an empty text.
       // Why there is no utilisation stands beside, where it governs.
       const shown = name === "utilisation" ? `IF(ISNUMBER(${found}),${found},"–")` : found;
-      const formula = missing
-        ? `=IF(ISERROR(${found}),IF(${a1(missing, true)}="",${found},${word}),IF(${found}&""="","",${shown}))`
-        : `=${found}`;
+      const said = missing
+        ? `IF(ISERROR(${found}),IF(${a1(missing, true)}="",${found},${word}),IF(${found}&""="","",${shown}))`
+        : found;
+      // A check that is not listed says nothing, neither its value nor its limit.
+      const named = name === "value" || name === "limit" || name === "unit";
+      const formula = named ? `=IF(INDEX(${areaA1(texts, true)},${at})="","",${said})` : `=${said}`;
       cells.formula(
         row,
         checkColumns[name],
         checkRoles[name],
-        own(formula, [from, keys, ...(missing ? [areaAt(missing)] : [])]),
+        own(formula, [from, keys, ...(named ? [texts] : []), ...(missing ? [areaAt(missing)] : [])]),
         "checks",
         checkFormats[name],
       );

@@ -44,7 +44,7 @@ export { schemaProblems } from "./validate.ts";
 export type { Inputs } from "./inputs.ts";
 export { lint, lintWithPauses, type WhichConfigurations } from "./lint.ts";
 export * from "./plan.ts";
-export { pageHeight, printScale } from "./pageBreaks.ts";
+export { heightOfLines, pageBreaks, pageHeight, printScale } from "./pageBreaks.ts";
 export { RefusedSheet } from "./problems.ts";
 export { allowedWords, boundsOf, plainSymbol, says, type Says } from "./says.ts";
 export {
@@ -67,4 +67,4 @@ export {
 } from "./sheetName.ts";
 export type * from "./template.ts";
 export { choiceParts } from "./choiceParts.ts";
-export { textWidth } from "./textWidth.ts";
+export { linesIn, linesOfLow, textWidth } from "./textWidth.ts";

@@ -1,7 +1,7 @@
 import { chartsOf, type ShownChart } from "./charts.ts";
 import { bandRow, columns, firstRow, fitsOver, titleRow } from "./columns.ts";
 import { membersAcross, readAcross, type ReadAcross } from "./across.ts";
-import { listedColumns, type ListedColumn } from "./columnList.ts";
+import { listedColumns, placeList, type PlacedListed } from "./columnList.ts";
 import { doubtsOf } from "./relations.ts";
 import { rowTexts, type RowTexts } from "./rowTexts.ts";
 import { boundsOf } from "./says.ts";
@@ -19,7 +19,7 @@ import {
 } from "./shape.ts";
 import type { Address, Area } from "../cells/index.ts";
 import type { Column } from "./template.ts";
-import { linesOf } from "./textLines.ts";
+import type { Together } from "./pageBreaks.ts";
 
 /** The header rows of a band. */
 export type HeaderRow = "symbol" | "unit" | "from" | "to";
@@ -38,7 +38,7 @@ export interface PlacedTable {
   readonly workings?: number;
   readonly note?: number;
   /** The columns defined above the table, with the row of each. */
-  readonly list: readonly (ListedColumn & { readonly row: number })[];
+  readonly list: readonly (PlacedListed & { readonly row: number })[];
   readonly bands: readonly PlacedBand[];
 }
 
@@ -55,14 +55,6 @@ export interface PlacedAcross {
 
 export type AboutLine =
   "template" | "office" | "hash" | "functions" | "standard" | "method" | { readonly convention: string };
-
-/** A run of rows that is not to be cut by the end of a page. */
-export interface Together {
-  readonly row: number;
-  readonly rows: number;
-  /** Nor is it to be parted from the run that follows: of titles. */
-  readonly withNext?: true;
-}
 
 /** The head of a block. */
 export interface BlockRows {
@@ -112,6 +104,8 @@ export interface Layout {
   };
   /** In the order of the sheet. */
   readonly together: readonly Together[];
+  /** Empty rows that set apart blocks and tables. */
+  readonly gaps: readonly number[];
   readonly rows: number;
 }
 
@@ -178,6 +172,8 @@ const chartGap = 1;
 /** Rows of a table that are never cut, and how many of a longer one stay with its heading. */
 const longestTogether = 20;
 const firstTogether = 5;
+/** Lines of a list of columns that stay with the title of their table. */
+const firstOfList = 3;
 
 /** Where the two fields of a line on the first page begin, and their values. */
 export const fieldColumns = [
@@ -210,6 +206,7 @@ class Placing {
   private printed = 0;
   private readonly placedCharts: (ShownChart & { at: Area })[] = [];
   private readonly together: Together[] = [{ row: titleRow, rows: bandRow + 1 }];
+  private readonly gaps: number[] = [];
   private readonly cautions = new Map<string, number>();
   private readonly checks: readonly ShapedRow[];
   private readonly charts: readonly ShownChart[];
@@ -227,6 +224,11 @@ class Placing {
     const first = this.row;
     this.row += rows;
     return first;
+  }
+
+  /** A low row that sets apart what follows. */
+  private gap(): void {
+    this.gaps.push(this.take());
   }
 
   /** Keeps the rows from here on, which `place` takes, on one page. */
@@ -307,19 +309,23 @@ class Placing {
     const title = this.row;
     let note: number | undefined;
     const listed = listedColumns(shaped, this.sheet).filter(({ column }) => isHere(column.band));
-    let list: PlacedTable["list"] = [];
+    const { entries, lines } = placeList(listed);
+    let first = 0;
     this.keep(() => {
       this.take();
       if (shaped.table.note !== undefined && !before) note = this.take();
-      list = listed.map((one) => ({ ...one, row: this.take(linesOf(one.texts)) }));
-    }, listed.length === 0);
+      first = this.take(Math.min(lines, firstOfList));
+    }, lines === 0);
+    // A list may be cut by the end of a page: its lines are read without a heading.
+    this.take(Math.max(0, lines - firstOfList));
+    const list = entries.map((one) => ({ ...one, row: first + one.line }));
     const own = Array.from({ length: shaped.bands }, (_, band) => band).filter(isHere);
     const bands = own.map((band): PlacedBand => {
       const start = this.row;
       const header = new Map(headerRows(shaped, band).map((name) => [name, this.take()] as const));
       const first = this.take(shaped.rows);
       this.keepRows(shaped, start, first);
-      if (band !== own.at(-1)) this.take();
+      if (band !== own.at(-1)) this.gap();
       return { header, first };
     });
     this.tables.set(
@@ -356,7 +362,7 @@ class Placing {
   private block(block: ShapedBlock): void {
     // A block of workings alone has its title there.
     if (!block.items.some((item) => standsIn(item, "results")) && this.chartsIn(block, "results").length === 0) return;
-    this.take();
+    this.gap();
     const ofRows = block.items.some((item) => item.kind === "row" && !item.working);
     const title = this.row;
     this.keep(() => {
@@ -376,7 +382,7 @@ class Placing {
     let before: ShapedItem | undefined;
     for (const item of block.items) {
       if (!standsIn(item, part)) continue;
-      if (before?.kind === "table" || before?.kind === "across") this.take();
+      if (before?.kind === "table" || before?.kind === "across") this.gap();
       before = item;
       if (item.kind === "table") this.table(item, part);
       else if (item.kind === "across") this.readAcross(item);
@@ -387,7 +393,7 @@ class Placing {
       } else this.itemRows.set(item, this.take());
     }
     const charts = this.chartsIn(block, part);
-    if (charts.length > 0 && before?.kind === "table") this.take();
+    if (charts.length > 0 && before?.kind === "table") this.gap();
     this.putCharts(charts);
   }
 
@@ -409,13 +415,13 @@ class Placing {
   private placeWorkings(): void {
     const here = this.withWorkings();
     if (here.length === 0) return;
-    this.take();
+    this.gap();
     const first = this.row;
     const title = this.take();
     const note = this.take();
     const titles = new Map<ShapedBlock, { title: number; headings?: number }>();
     for (const block of here) {
-      this.take();
+      this.gap();
       const ofRows = block.items.some((item) => item.kind === "row" && item.working);
       this.keep(() => {
         const own = this.take();
@@ -437,7 +443,7 @@ class Placing {
 
   private about(): Layout["about"] {
     const { template } = this.sheet;
-    this.take();
+    this.gap();
     const title = this.take();
     const shape = new Map(template.shape.map(({ id }) => [id, this.take()] as const));
     const lines: readonly AboutLine[] = [
@@ -491,6 +497,7 @@ class Placing {
       charts: this.placedCharts,
       about,
       together: this.together,
+      gaps: this.gaps,
       rows: this.row,
     };
   }

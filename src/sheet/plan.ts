@@ -1,5 +1,6 @@
 import type { Address, Area } from "../cells/index.ts";
 import type { PlacedLogo } from "./logo.ts";
+import type { Pages } from "./pageBreaks.ts";
 import type { Letters } from "./subscripts.ts";
 export type { Letters } from "./subscripts.ts";
 import type { InputValue, SeriesKind } from "./template.ts";
@@ -214,6 +215,8 @@ export interface Print {
   readonly scale?: number;
   /** Rows that begin a page. */
   readonly breaks?: readonly number[];
+  /** From which hosts that know what texts the formulas give find them anew. */
+  readonly pages?: Pages;
   /** Letters of columns and numbers of rows are printed too. */
   readonly addresses?: true;
 }

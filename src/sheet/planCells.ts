@@ -18,8 +18,11 @@ import type { ShapedSheet } from "./shape.ts";
 import { markedSymbol, typeset, withUnderlines } from "./subscripts.ts";
 import type { InputSpec } from "./template.ts";
 import type { PlacedText } from "./textLines.ts";
-import { linesIn } from "./textWidth.ts";
+import { linesIn, linesOfLow } from "./textWidth.ts";
 import type { Written } from "./write.ts";
+
+/** How high an empty row is that sets apart what stands above and below it. */
+const gapLines = 0.5;
 
 /** A formula cell with the cells it reads and the place in the template it comes from. */
 export interface Dependency {
@@ -62,9 +65,15 @@ export class PlanCells {
     if (lines > (this.lines.get(row) ?? 1)) this.lines.set(row, lines);
   }
 
+  /** Makes an empty row low. */
+  lower(row: number): void {
+    this.lines.set(row, gapLines);
+  }
+
   put(row: number, column: number, role: Role, content?: string | number | boolean | null, format?: string): void {
     const of = contentOf(role, content);
     this.all.push({ row, column, role, ...of, ...(format !== undefined && { format }) });
+    if (of.lowered) this.raise(row, linesOfLow);
   }
 
   formula(row: number, column: number, role: Role, written: Written, place: string, format?: string): void {
@@ -84,7 +93,7 @@ export class PlanCells {
   sentence(row: number, role: Role, text: string, from: number, to: number): void {
     this.put(row, from, role, text);
     this.join(row, from, to);
-    this.raise(row, linesIn(text, widthOver(from, to)));
+    this.raise(row, linesIn(saying.has(role) ? markedSymbol(text) : text, widthOver(from, to)));
   }
 
   /** Texts placed in a row and in those below it. */

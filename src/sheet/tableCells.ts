@@ -1,6 +1,5 @@
 import { a1 } from "../cells/index.ts";
 import { headOfColumn, holdsWords, type Repeated } from "./bands.ts";
-import { listColumns } from "./columnList.ts";
 import { columns, tableColumns } from "./columns.ts";
 import { brokenTexts, conflictMessage, judgeInput, neededText } from "./conflictCells.ts";
 import { putLink, statusOfLinks } from "./links.ts";
@@ -71,8 +70,8 @@ function fillHead(filling: Filling, placed: PlacedTable): void {
     markedTitle(filling, workings, "subtitle", `${shaped.table.title}: workings`);
   }
   if (note !== undefined) cells.sentence(note, "note", shaped.table.note!, columns.description, columns.mark);
-  for (const { row, symbol, texts } of list) {
-    cells.put(row, listColumns.symbol, "listed", symbol);
+  for (const { row, at, symbol, texts } of list) {
+    cells.put(row, at, "listed", symbol);
     cells.texts(row, texts);
   }
   bands.forEach(({ header }, band) => {

@@ -40,11 +40,21 @@ export function fits(text: string, width: number): boolean {
   return textWidth(text) <= width - margin;
 }
 
-/** How many lines a text takes where it wraps. */
+/** How high a row of one line is that holds subscripts: below it their letters are cut at the top. */
+export const linesOfLow = 1.0625;
+
+/** By so much of a line programs draw a line higher that has subscripts, since their letters are of a larger size. */
+const morePerLow = 0.65;
+
+/**
+ * How many lines a text takes where it wraps. Where marks stand around its subscripts, the lines that hold some count
+ * as higher; a single line does not, since only what stands at its foot is drawn.
+ */
 export function linesIn(text: string, width: number): number {
   const room = width - margin;
   let lines = 1;
   let used = 0;
+  const low = new Set<number>();
   for (const word of text.split(" ")) {
     const own = textWidth(word);
     if (used > 0 && used + letterWidth(" ") + own > room) {
@@ -55,6 +65,7 @@ export function linesIn(text: string, width: number): number {
     // A word longer than the line is broken.
     lines += Math.floor(Math.max(0, used - 0.001) / room);
     used %= room;
+    if ([...word].some(isMark)) low.add(lines);
   }
-  return lines;
+  return lines === 1 ? 1 : lines + low.size * morePerLow;
 }

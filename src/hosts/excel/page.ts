@@ -1,6 +1,6 @@
 import { areaA1 } from "../../cells/index.ts";
 import type { Plan } from "../../sheet/index.ts";
-import { defaultColumnWidth, defaultRowHeight, type Heights } from "../look/measures.ts";
+import { breaksOf, defaultColumnWidth, defaultRowHeight, type Heights } from "../look/measures.ts";
 import { printAreas } from "../look/printAreas.ts";
 import { rangeOf } from "./areas.ts";
 import { columnPoints } from "./measures.ts";
@@ -55,7 +55,7 @@ export function setPrint(sheet: Excel.Worksheet, plan: Plan, heights: Heights): 
   pageLayout.zoom = scale === undefined ? { horizontalFitToPages: pagesWide } : { scale };
   if (plan.print.pagesWide) pageLayout.printOrder = "OverThenDown";
   if (plan.print.addresses) pageLayout.printHeadings = true;
-  for (const row of plan.print.breaks ?? [])
+  for (const row of breaksOf(plan, heights) ?? [])
     sheet.horizontalPageBreaks.add(rangeOf(sheet, { row, column: 0, rows: 1, columns: 1 }));
   pageLayout.centerHorizontally = true;
   pageLayout.headersFooters.defaultForAllPages.centerFooter = footerCode(plan.print.footer);

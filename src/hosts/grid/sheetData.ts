@@ -1,6 +1,6 @@
 import type { Area, CellValue, Computed } from "../../cells/index.ts";
 import type { ICellData, IRange, IRowData, IStyleData, IWorksheetData } from "@univerjs/core";
-import type { Plan, PlannedCell } from "../../sheet/index.ts";
+import { linesOfLow, type Plan, type PlannedCell } from "../../sheet/index.ts";
 import type { CellContent, InsertedCell } from "../host/host.ts";
 import type { PlanResults } from "../host/planValues.ts";
 import type { Values } from "../look/values.ts";
@@ -101,7 +101,11 @@ export function sheetData(
   const rowData: Record<number, IRowData> = {};
   const computed = computedLines(plan, (cell) => results?.get(cell)?.value);
   for (const [row, lines] of [...Object.entries(plan.lines), ...computed])
-    rowData[Number(row)] = { h: Math.max(lines * pixelsPerLine + 4, rowData[Number(row)]?.h ?? 0), ia: 0 };
+    if (lines < 1 || lines > linesOfLow)
+      rowData[Number(row)] = {
+        h: Math.max(Math.round(lines * pixelsPerLine) + 4, rowData[Number(row)]?.h ?? 0),
+        ia: 0,
+      };
   for (const { row, role } of plan.cells)
     if (role === "title" || role === "block") rowData[row] ??= { h: pixelsPerRow + 6, ia: 0 };
   for (const [row, points] of heights) rowData[row] = keptHeight(points, rowData[row]);

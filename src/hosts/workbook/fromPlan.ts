@@ -1,6 +1,6 @@
 import { a1, areaA1, quotedSheet, type Area } from "../../cells/index.ts";
 import { faultOfSheetName, type Highlight, type Plan, type PlannedCell, type Validation } from "../../sheet/index.ts";
-import { chartArea, isLowRow, margins, rowHeights, type Heights } from "../look/measures.ts";
+import { breaksOf, chartArea, isLowRow, margins, rowHeights, type Heights } from "../look/measures.ts";
 import { printAreas } from "../look/printAreas.ts";
 import { defaultStyle, styleInRow, tones, type CellStyle } from "../look/styles.ts";
 import type { Values } from "../look/values.ts";
@@ -126,7 +126,8 @@ function footerCode(footer: string): string {
 
 /** The print set-up of a planned sheet. */
 export function printOf(plan: Plan, heights: Heights): BookPrint {
-  const { titleRows, orientation, footer, pagesWide, breaks, addresses, scale } = plan.print;
+  const { titleRows, orientation, footer, pagesWide, addresses, scale } = plan.print;
+  const breaks = breaksOf(plan, heights);
   return {
     areas: printAreas(plan, heights),
     titleRows,

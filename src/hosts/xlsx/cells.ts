@@ -43,20 +43,11 @@ function formulaCell(cell: BookCell, s: number | undefined): string {
   return written("str", textElement("v", storedText(value)));
 }
 
-function plainCell(
-  { value, lowered, look, ...at }: BookCell,
-  s: number | undefined,
-  texts: SharedTexts,
-  height: number,
-): string {
+function plainCell({ value, lowered, look, ...at }: BookCell, s: number | undefined, texts: SharedTexts): string {
   const r = a1(at);
   if (value === null) return element("c", { r, s });
   if (typeof value === "string")
-    return element(
-      "c",
-      { r, s, t: "s" },
-      element("v", {}, String(texts.index(value, lowered, look, Math.floor(height / defaultRowHeight)))),
-    );
+    return element("c", { r, s, t: "s" }, element("v", {}, String(texts.index(value, lowered, look))));
   if (typeof value === "boolean") return element("c", { r, s, t: "b" }, element("v", {}, value ? "1" : "0"));
   if (!Number.isFinite(value)) throw new Error(`the cell ${r} = ${value} is not a finite number`);
   return element("c", { r, s }, element("v", {}, String(value)));
@@ -83,10 +74,7 @@ export function sheetData(
     rows.set(row, of);
     // Of joined cells, the first alone holds something.
     if (of.has(column) && formula === undefined && value === null) continue;
-    of.set(
-      column,
-      formula === undefined ? plainCell(cell, s, texts, heightOf(row) ?? defaultRowHeight) : formulaCell(cell, s),
-    );
+    of.set(column, formula === undefined ? plainCell(cell, s, texts) : formulaCell(cell, s));
   }
   const folding = new Set(groups.flatMap(({ row, rows: count }) => Array.from({ length: count }, (_, i) => row + i)));
   if (guarded) for (let row = 0; row < count; row++) if (!rows.has(row)) rows.set(row, new Map());

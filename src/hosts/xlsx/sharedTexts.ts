@@ -13,7 +13,7 @@ export function readText(text: string): string {
 }
 
 /** A text with subscripts, in runs that each name their letters: without that a program draws them in its own. */
-function runsXml(text: string, lowered: readonly Letters[], look: BookLook, lines: number): string {
+function runsXml(text: string, lowered: readonly Letters[], look: BookLook): string {
   const edges = [0, ...lowered.flat(), text.length];
   return edges
     .slice(0, -1)
@@ -21,7 +21,7 @@ function runsXml(text: string, lowered: readonly Letters[], look: BookLook, line
       const piece = text.slice(from, edges[i + 1]);
       return piece === ""
         ? ""
-        : element("r", {}, runFontXml(look, i % 2 === 1, lines), textElement("t", storedText(piece)));
+        : element("r", {}, runFontXml(look, i % 2 === 1), textElement("t", storedText(piece)));
     })
     .join("");
 }
@@ -31,10 +31,9 @@ export class SharedTexts {
   private readonly indices = new Map<string, number>();
   private used = 0;
 
-  /** `lines`: for how many the row has room. */
-  index(text: string, lowered: readonly Letters[] = [], look: BookLook = {}, lines = 1): number {
+  index(text: string, lowered: readonly Letters[] = [], look: BookLook = {}): number {
     this.used++;
-    const xml = lowered.length === 0 ? textElement("t", storedText(text)) : runsXml(text, lowered, look, lines);
+    const xml = lowered.length === 0 ? textElement("t", storedText(text)) : runsXml(text, lowered, look);
     const known = this.indices.get(xml) ?? this.indices.size;
     this.indices.set(xml, known);
     return known;

@@ -49,20 +49,19 @@ function fontXml({ font, size, bold, italic, underline, strike, color }: BookLoo
 
 /**
  * Programs draw subscripts at about six tenths of their size: too small to be read on paper. They also make the line as
- * high as the larger letters ask for, which texts of several lines have no room for.
+ * high as the larger letters ask for, which texts of several lines count with.
  */
-const largerLow = { inOneLine: 1.5, inSeveral: 1.2 } as const;
+const largerLow = 1.53;
 
-/** Of letters within a text, lowered or not, in one line or several. */
-export function runFontXml({ font, size, bold, italic, color, wrap }: BookLook, low: boolean, lines: number): string {
-  const larger = wrap && lines > 1 ? largerLow.inSeveral : largerLow.inOneLine;
+/** Of letters within a text, lowered or not. */
+export function runFontXml({ font, size, bold, italic, color }: BookLook, low: boolean): string {
   return element(
     "rPr",
     {},
     ...(bold ? [element("b")] : []),
     ...(italic ? [element("i")] : []),
     ...(low ? [element("vertAlign", { val: "subscript" })] : []),
-    element("sz", { val: (size ?? defaultStyle.size!) * (low ? larger : 1) }),
+    element("sz", { val: (size ?? defaultStyle.size!) * (low ? largerLow : 1) }),
     element("color", { rgb: argb(color ?? defaultStyle.color!) }),
     element("rFont", { val: font ?? plainFont }),
     element("family", { val: 2 }),
