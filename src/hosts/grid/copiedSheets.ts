@@ -22,7 +22,7 @@ interface Around {
 /**
  * Makes a copied sheet what the first one is. Left to itself the grid brings the cells of a large sheet bit by bit,
  * computes those that are there, so that others find nothing, and leaves the copy unprotected. The copy of a sheet that
- * reads only itself comes with its values and is such a sheet, too: for the grid to compute it would take many seconds.
+ * reads only such sheets comes with its values and is one, too: for the grid to compute it would take many seconds.
  */
 export function completeCopies({ grid, workbook, selfContained, ownResults, trouble }: Around): void {
   const { core, formula, univer } = grid;

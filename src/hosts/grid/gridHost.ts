@@ -36,6 +36,7 @@ import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from 
 import { looksOf } from "./looks.ts";
 import { readEveryNumeral } from "./numerals.ts";
 import { readSignedNames } from "./signedNames.ts";
+import { compareCells } from "./comparisons.ts";
 import { completeCopies } from "./copiedSheets.ts";
 import { guardReturning } from "./guarded.ts";
 import { keepMoreParsed } from "./parsedFormulas.ts";
@@ -91,6 +92,7 @@ export class GridHost implements Host {
       .registerExecutors(...hostFunctions(grid, worksheetFunctions, this.#errors));
     keepMoreParsed(grid);
     readEveryNumeral(grid);
+    compareCells(grid);
     this.#names = new SheetNames(grid);
     readSignedNames(grid);
     const passes = new Passes(grid);

@@ -34,6 +34,7 @@ function readBy({ cells }: WithFormulas): ReadonlySet<string> | undefined {
 }
 
 const comingOrGoing = /^sheet\.mutation\.(insert-sheet|remove-sheet|set-worksheet-name)$/;
+const entering = "sheet.mutation.set-range-values";
 const renaming = "sheet.command.set-worksheet-name";
 
 /**
@@ -50,6 +51,8 @@ export class SelfContained {
   #members: ReadonlyMap<string, ReadonlySet<string>> | undefined;
   /** What a sheet that is being renamed was called. */
   #renamed: string | undefined;
+  /** Steps in which the grid writes its new name into the formulas that read it; some end after the renaming. */
+  readonly #rewriting = new WeakSet<object>();
   /** Sheets on which all that follows from entries stands already. */
   readonly #computed: UntilFinished;
   /** Sheets whose formulas are to be read at the next calculation although nothing has changed. */
@@ -81,6 +84,7 @@ export class SelfContained {
       const { subUnitId }: Params = params ?? {};
       if (id === renaming && subUnitId !== undefined)
         this.#renamed = workbook.getSheetBySheetId(subUnitId)?.getSheetName().toLowerCase();
+      if (id === entering && params && this.#renamed !== undefined) this.#rewriting.add(params);
     });
     commands.onCommandExecuted((command) => this.#follow(command));
   }
@@ -94,8 +98,7 @@ export class SelfContained {
       this.#rename(this.#renamed, name.toLowerCase());
     if (subUnitId === undefined || !this.#built.has(subUnitId)) return;
     if (id === "sheet.mutation.remove-sheet") this.#built.delete(subUnitId);
-    // What a sheet that is renamed was called the grid itself writes anew into the formulas that read it.
-    if (id === "sheet.mutation.set-range-values" && this.#renamed === undefined && bringsFormula(rest)) {
+    if (id === entering && !this.#rewriting.has(params!) && bringsFormula(rest)) {
       this.#built.delete(subUnitId);
       this.#members = undefined;
     }
