@@ -91,6 +91,8 @@ const shared = {
 export default defineConfig({
   test: {
     maxWorkers: shared.maxWorkers,
+    // What a file became when it was last read, by its content: the second project need not read it again, nor the next run.
+    experimental: { fsModuleCache: true, fsModuleCachePath: join(import.meta.dirname, ".cache", "vitest") },
     sequence: { sequencer: LongestFirst },
     // Tests that leave nothing behind share one loaded program: loading it takes longer than most of them.
     projects: [
