@@ -4,7 +4,7 @@
  * contract and published checks, with what earlier runs have found out about files that have not changed.
  */
 import { spawn } from "node:child_process";
-import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { constants, setPriority } from "node:os";
 import { join } from "node:path";
 import { buildIfStale, root } from "../src/command/build.ts";
@@ -118,6 +118,9 @@ async function run([name, part]: Part): Promise<void> {
 }
 
 mkdirSync(cache, { recursive: true });
+// What vitest keeps of files as they once were never goes: at many times what a run needs it begins anew.
+const transformed = join(cache, "vitest");
+if (existsSync(transformed) && readdirSync(transformed).length > 20_000) rmSync(transformed, { recursive: true });
 async function inTurn(parts: readonly Part[]): Promise<void> {
   for (const part of parts) await run(part);
 }

@@ -1,6 +1,5 @@
 /** Evaluates worksheet formulas without a grid on screen: values at full precision, or the error with its message. */
-import { openGridInNode, type CellContent, type GridHost } from "../hosts/index.ts";
-import { evaluated } from "./eval/evaluated.ts";
+import type { CellContent } from "../hosts/index.ts";
 import { guardOutput } from "./output.ts";
 
 guardOutput();
@@ -47,16 +46,24 @@ function asText(cells: Cells): string {
     .join("\n");
 }
 
-async function evaluateAll(host: GridHost, formulas: readonly string[], json: boolean): Promise<boolean> {
-  const [sheet] = await host.sheetNames();
-  let failed = false;
-  for (const formula of formulas) {
-    const { cells, warnings } = await evaluated(host, sheet!, formula);
-    failed ||= cells.flat().some((cell) => cell.error);
-    console.log(json ? asJson(formula, cells, warnings) : asText(cells));
-    if (!json) for (const warning of warnings) console.error(`Warning: ${warning}`);
+async function evaluateAll(formulas: readonly string[], json: boolean): Promise<boolean> {
+  // Loading the grid takes seconds: what is wrong with a call is said without it.
+  const { openGridInNode } = await import("../hosts/index.ts");
+  const { evaluated } = await import("./eval/evaluated.ts");
+  const host = await openGridInNode();
+  try {
+    const [sheet] = await host.sheetNames();
+    let failed = false;
+    for (const formula of formulas) {
+      const { cells, warnings } = await evaluated(host, sheet!, formula);
+      failed ||= cells.flat().some((cell) => cell.error);
+      console.log(json ? asJson(formula, cells, warnings) : asText(cells));
+      if (!json) for (const warning of warnings) console.error(`Warning: ${warning}`);
+    }
+    return !failed;
+  } finally {
+    host.dispose();
   }
-  return !failed;
 }
 
 function wrongCall(text: string): never {
@@ -79,6 +86,4 @@ if (formulas.length === 0) wrongCall("No formula given.");
 const empty = formulas.find((formula) => formula.replace("=", "").trim() === "");
 if (empty !== undefined) wrongCall(`“${empty}” is no formula.`);
 
-const host = await openGridInNode();
-process.exitCode = (await evaluateAll(host, formulas, options.includes("--json"))) ? 0 : 1;
-host.dispose();
+process.exitCode = (await evaluateAll(formulas, options.includes("--json"))) ? 0 : 1;

@@ -5,7 +5,7 @@ import { checkColumns } from "./frontCells.ts";
 import type { Inputs } from "./inputs.ts";
 import { fieldColumns, firstOf, layOut, type Layout } from "./layout.ts";
 import { RefusedSheet } from "./problems.ts";
-import { contexts, resolve, type Context, type TableContext } from "./resolve.ts";
+import { contexts, resolve, type Context } from "./resolve.ts";
 import { rowContext, whereCell } from "./rowCells.ts";
 import type { Says } from "./says.ts";
 import type { ShapedBlock, ShapedItem, ShapedRow, ShapedSheet, ShapedTable } from "./shape.ts";
@@ -63,12 +63,18 @@ export interface Owner {
   readonly working: boolean;
 }
 
+interface TableRow {
+  readonly context: Context;
+  readonly part: number;
+  readonly members: string;
+}
+
 /** A sheet laid open: which part of its template every cell shows, and how formulas may refer to cells. */
 export class Anatomy {
   readonly #parts = new Map<string, CellPart>();
   readonly #owners = new Map<number, Owner>();
   readonly #subjects = new Map<string, string>();
-  readonly #contexts = new Map<ShapedTable, readonly TableContext[]>();
+  readonly #rows = new Map<ShapedTable, readonly TableRow[]>();
   readonly #tables = new Map<TableItem, ShapedTable>();
   readonly #layout: Layout;
 
@@ -108,15 +114,17 @@ export class Anatomy {
   }
 
   /** The contexts of a table's rows, in order; `group`: which of its parts each is in. */
-  rowsOf(table: TableItem): readonly { readonly context: Context; readonly part: number; readonly members: string }[] {
+  rowsOf(table: TableItem): readonly TableRow[] {
     const shaped = this.#tables.get(table)!;
-    let all = this.#contexts.get(shaped);
-    if (!all) this.#contexts.set(shaped, (all = contexts(shaped)));
-    return all.map((context) => ({
+    const known = this.#rows.get(shaped);
+    if (known) return known;
+    const rows = contexts(shaped).map((context) => ({
       context,
       part: shaped.groups.indexOf(context.group),
       members: context.group.over.at(-1)?.members[context.members.at(-1) ?? 0]?.id ?? "",
     }));
+    this.#rows.set(shaped, rows);
+    return rows;
   }
 
   /** The parts of a table present in this configuration, as its file has them; the first is the table itself. */

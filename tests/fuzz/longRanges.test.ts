@@ -55,6 +55,10 @@ function slowness(): number {
   return Math.max(1, (user + system) / 1000 / powersMilliseconds);
 }
 
+/** What an ordinary machine would have taken. Nothing is faster there: a short call is short on both, and needs no measuring. */
+const atRest = (milliseconds: number): number =>
+  milliseconds < mostMilliseconds ? milliseconds : milliseconds / slowness();
+
 /** The middle one: the first calls are slow until the engine has translated the function. */
 const middle = (all: readonly number[]): number => [...all].sort((a, b) => a - b)[Math.floor(all.length / 2)]!;
 
@@ -64,7 +68,7 @@ describe("a range as long as it may be is computed, and refused, without a notic
     const refusals: number[] = [];
     for (const args of grown(f, range, range.mostRows, seed)) {
       const { milliseconds, isValue } = called(f, args);
-      (isValue ? values : refusals).push(milliseconds / slowness());
+      (isValue ? values : refusals).push(atRest(milliseconds));
       if (values.length === enoughValues) break;
     }
     expect(values.length).toBeGreaterThanOrEqual(leastValues);

@@ -33,9 +33,7 @@ function entries(
   expected: Readonly<Record<string, unknown>>,
 ): string[] {
   return [...new Set([...Object.keys(found), ...Object.keys(expected)])].flatMap((key) =>
-    same(found[key], expected[key])
-      ? []
-      : [`${where} ${key}: ${say(found[key])} instead of ${say(expected[key])}`],
+    same(found[key], expected[key]) ? [] : [`${where} ${key}: ${say(found[key])} instead of ${say(expected[key])}`],
   );
 }
 

@@ -33,7 +33,7 @@ const calls = [
 describe("output that cannot be written", () => {
   it.skipIf(!existsSync("/dev/full")).each(calls)(
     "%s says so in a line and ends with 2",
-    { timeout: 120_000 },
+    { timeout: 300_000 },
     async (command, words) => {
       const full = openSync("/dev/full", "w");
       try {
@@ -51,7 +51,7 @@ describe("output that cannot be written", () => {
     ["eval.ts", ["KERN.NO_SUCH(1)"], 1],
   ] as const)(
     "%s that nobody reads ends quietly, with the status of its work",
-    { timeout: 120_000 },
+    { timeout: 300_000 },
     async (command, words, expected) => {
       expect(await ran(command, words, "nobody")).toEqual({ status: expected, complaints: "" });
     },
