@@ -238,7 +238,7 @@ export interface Plan {
   readonly widths: readonly number[];
   /** Sentences that run over several cells of one row: hosts join these cells. Never in tables. */
   readonly spans: readonly Area[];
-  /** Rows whose text needs more than one line, by row number. */
+  /** How many lines a row takes where it is not one, by row number: parts of a line too, for rows with subscripts and empty low rows. */
   readonly lines: Readonly<Record<number, number>>;
   readonly cells: readonly PlannedCell[];
   readonly names: readonly PlannedName[];
