@@ -279,6 +279,9 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["ENDS", rightAsLeft, ["right end = LEFT", "entries that differ from the left end = 1"]],
   ["IS-ENDS", rightAsLeft, ["right end = LEFT", "entries that differ from the left end = 1"]],
   ["TOPPING", { inBi: 1600 }, ["bi = 1600 mm", "bt = 1500 mm"]],
+  // 6.2.5(1): b_i is the width of the interface; the top flange of the example is 900 mm wide.
+  ["TOPPING", { inBi: 950 }, ["bi = 950 mm", "zmax = 450 mm"]],
+  ["IS-TOPPING", { inBi: 950 }, ["bi = 950 mm", "zmax = 450 mm"]],
   ["TOPPING", { inTc: 10 }, ["tc = 10 days", "t0 = 14 days"]],
   ["TOPPING", { inTc: 30000 }, ["tc = 30000 days", "t∞ = 20833 days"]],
   ["TOPPING", { inFc: 45 }, ["fck,c = 45 MPa", "fck = 40 MPa"]],
