@@ -88,6 +88,15 @@ describe("inputs that are allowed but seldom meant are told in words", () => {
     expect(computed(id, changes).warnings.filter((warning) => warning.includes("national annex"))).toEqual([]);
   });
 
+  // Stems of a double tee stand 1.2 m apart and share a row; sleepers and lintels span less than 4 m. Common practice.
+  it.each<[string, string, number]>([
+    ["sh", "1200 mm", 1200],
+    ["L", "2.5 m", 2.5],
+  ])("pre-tensioned, %s = %s is everyday", (id, _, value) => {
+    const { warnings } = computed(pre, { [id]: id === "sh" ? [value, value] : value });
+    expect(warnings.filter((warning) => warning.includes(`${id} (`) && warning.includes("everyday range"))).toEqual([]);
+  });
+
   // Bending of a round bar to the radius R of its duct, E φ/(2R); of a parabola, R = a²/(2f) at its vertex.
   it("the bending stress of a curved bar is told as it is, and a straight one has none", () => {
     const shape = { tendons: 1, points: 3, cpL: [[0, 0.5, 1]], likeT: [null], lift: [0] };
