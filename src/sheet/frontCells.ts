@@ -372,8 +372,16 @@ export function fillRegister(filling: Filling): void {
     named(registerColumns.item, "item", item);
     named(registerColumns.text, "description", checkName(check));
     cell(registerColumns.verdict, copy(verdict), "description");
-    const said = (formula: string | undefined, column: number): Written =>
-      formula === undefined ? own('=""', []) : write(formula, rowContext, { row, column }, layout);
+    const said = (formula: string | undefined, column: number): Written => {
+      if (formula === undefined) return own('=""', []);
+      const written = write(formula, rowContext, { row, column }, layout);
+      if (!aside) return written;
+      return {
+        ...written,
+        formula: listed(`(${written.formula.slice(1)})`),
+        reads: [...written.reads, areaAt(verdict)],
+      };
+    };
     cell(registerColumns.value, said(spec.summary!.value, registerColumns.value), "value", "0.0##");
     cell(registerColumns.limit, said(spec.summary!.limit, registerColumns.limit), "value", "0.0##");
     cells.put(row, registerColumns.unit, "unit", spec.summary!.unit ?? " ");

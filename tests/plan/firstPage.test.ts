@@ -16,6 +16,9 @@ function firstPage(id: string, changes: Inputs = {}) {
   const rows = plan.cells
     .filter(({ role, row }) => role === "utilisation" && text(row, columns.description) !== "")
     .map(({ row }) => row);
+  const unlisted = plan.cells
+    .filter(({ role, row }) => role === "utilisation" && text(row, columns.description) === "")
+    .flatMap(({ row }) => [checkColumns.value, checkColumns.limit].map((column) => text(row, column).trim()));
   const shown = (at: { readonly row: number; readonly column: number }): unknown => values[at.row]![at.column]!.value;
   return {
     band: text(1, 0),
@@ -32,6 +35,8 @@ function firstPage(id: string, changes: Inputs = {}) {
       .filter(({ role, row }) => role === "warning" && row < plan.print.breaks![0]!)
       .map(({ row, column }) => text(row, column))
       .filter(Boolean),
+    /** Value and limit in rows where no check is named. */
+    unlisted,
     // What gathers the others is listed where it does not pass.
     listed: plan.summary.checks
       .filter(({ aside, verdict }) => !aside || shown(verdict) !== "OK")
@@ -53,6 +58,7 @@ describe.each(templates.map(({ id }) => id))("the first page of %s", (id) => {
     const numbers = passed.map(({ utilisation }) => (typeof utilisation === "number" ? utilisation : 0));
     expect(numbers).toEqual([...numbers].sort((a, b) => b - a));
     expect(page.sentence).toContain(page.checks[0]!.text);
+    expect(page.unlisted.filter((text) => text !== "")).toEqual([]);
   });
 });
 

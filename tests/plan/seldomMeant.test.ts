@@ -34,6 +34,21 @@ describe("inputs that are allowed but seldom meant are told in words", () => {
     [post, { fp01kIn: 1860 }, "without the ductility of 3.3.4(5)"],
     [pre, { fp01kIn: 1860 }, "without the ductility of 3.3.4(5)"],
     [post, { fp01kIn: 1680 }, "above the proof stress of the product named"],
+    // Recommended: 0.6 in 7.2(2), 0.45 in 7.2(3), 0.8 and 0.9 in 5.10.2.1(1), 0.75 and 0.85 in 5.10.3(2), 0.75 in 7.2(5),
+    // 0.6 in 5.10.2.2(5), 1.10 and 0.90 (bonded in ducts), 1.05 and 0.95 (pre-tensioned) in 5.10.9(1), 1.5 in 2.4.2.4.
+    [post, { k1c: 0.61 }, "than the 0.6 recommended in 7.2(2)"],
+    [post, { k2c: 0.46 }, "than the 0.45 recommended in 7.2(3)"],
+    [post, { k1p: 0.81 }, "than the 0.8 recommended in 5.10.2.1(1)"],
+    [post, { k2p: 0.91 }, "than the 0.9 recommended in 5.10.2.1(1)"],
+    [pre, { k2p: 0.95 }, "than the 0.9 recommended in 5.10.2.1(1)"],
+    [post, { k7p: 0.76 }, "than the 0.75 recommended in 5.10.3(2)"],
+    [post, { k8p: 0.86 }, "than the 0.85 recommended in 5.10.3(2)"],
+    [post, { k5p: 0.8 }, "than the 0.75 recommended in 7.2(5)"],
+    [post, { kTransfer: 0.65 }, "than the 0.6 of 5.10.2.2(5) at transfer"],
+    [post, { rsupIn: 1.05 }, "rsup = 1.05 counts on less scatter"],
+    [post, { rinfIn: 0.95 }, "rinf = 0.95 counts on less scatter"],
+    [pre, { rsupIn: 1 }, "rsup = 1 counts on less scatter"],
+    [pre, { gammaC: 1.2 }, "the 1.5 of 2.4.2.4"],
     [post, { selfSure: 1 }, "relieves the concrete"],
     // Stressed one by one the beam of the example fails on its formwork: the inputs that decide it are named.
     [post, { order: [2, 3, 1] }, "Where the formwork surely stays behind"],
@@ -64,6 +79,22 @@ describe("inputs that are allowed but seldom meant are told in words", () => {
     expect(sheet.overall).not.toBe("OK");
     expect(sheet.errors).toEqual([]);
     expect(computed(id).warnings).toEqual([]);
+  });
+
+  it.each<[string, Inputs]>([
+    [post, { k1p: 0.8, k5p: 0.65, k1c: 0.5, rsupIn: 1.1, rinfIn: 0.9 }],
+    [pre, { k5p: 0.7, rsupIn: 1.05, rinfIn: 0.95, gammaC: 1.6 }],
+  ])("%s %o: national factors as recommended, or safer, are not told", (id, changes) => {
+    expect(computed(id, changes).warnings.filter((warning) => warning.includes("national annex"))).toEqual([]);
+  });
+
+  // Stems of a double tee stand 1.2 m apart and share a row; sleepers and lintels span less than 4 m. Common practice.
+  it.each<[string, string, number]>([
+    ["sh", "1200 mm", 1200],
+    ["L", "2.5 m", 2.5],
+  ])("pre-tensioned, %s = %s is everyday", (id, _, value) => {
+    const { warnings } = computed(pre, { [id]: id === "sh" ? [value, value] : value });
+    expect(warnings.filter((warning) => warning.includes(`${id} (`) && warning.includes("everyday range"))).toEqual([]);
   });
 
   // Bending of a round bar to the radius R of its duct, E φ/(2R); of a parabola, R = a²/(2f) at its vertex.

@@ -17,7 +17,8 @@ export const detailing = quantities({
     text: "horizontal centre spacing of equal tendons side by side; 0 for one",
     min: 0,
     max: 5000,
-    typical: [0, 400],
+    // Up to the stems of a double tee, which share a row.
+    typical: [0, 2500],
     smallest: 15,
   },
   cover: {

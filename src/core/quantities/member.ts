@@ -2,7 +2,7 @@ import { quantities } from "./define.ts";
 
 /** The member along its span. Moment: sagging positive. `x` runs from the left end. */
 export const member = quantities({
-  span: { symbol: "L", unit: "m", text: "span between the supports", above: 0, max: 200, typical: [4, 60] },
+  span: { symbol: "L", unit: "m", text: "span between the supports", above: 0, max: 200, typical: [1, 60] },
   station: {
     symbol: "x",
     unit: "m",
