@@ -64,6 +64,26 @@ const cases: readonly (readonly [string, Plan])[] = [
   ...templates.map((template) => [template.id, expand(template, template.example.inputs)] as const),
 ];
 
+/** Pages higher than A4 has room for, and runs of rows that the end of a page cuts though a page could hold them. */
+function pagesThatDoNotFit(
+  { together, printed }: NonNullable<Plan["print"]["pages"]>,
+  { heights, print }: ReadWorkbook,
+): readonly string[] {
+  const high = (from: number, to: number): number =>
+    Array.from({ length: to - from }, (_, i) => heights.get(from + i) ?? 11.75).reduce((sum, one) => sum + one, 0);
+  // A4 is 841.9 points high; margins of 0.4 and 0.5 in; printed at 80 %; the first two rows stand at the head of each page.
+  const room = (841.9 - 0.9 * 72) / 0.8 - high(0, 2);
+  const begins = [2, ...(print.breaks ?? []), printed];
+  const tooHigh = begins.slice(1).flatMap((end, i) => {
+    const used = high(begins[i]!, end);
+    return used > room ? [`rows ${begins[i]} to ${end} are ${used} high`] : [];
+  });
+  const cut = together
+    .filter(({ row, rows }) => row + rows <= printed && high(row, row + rows) <= room)
+    .filter(({ row, rows }) => begins.some((begin) => begin > row && begin < row + rows));
+  return [...tooHigh, ...cut.map(({ row, rows }) => `rows ${row} to ${row + rows} are cut`)];
+}
+
 describe.each(cases)("the file of %s", (id, plan) => {
   let values: Values;
   let bytes: Uint8Array;
@@ -131,7 +151,9 @@ describe.each(cases)("the file of %s", (id, plan) => {
     // From the top of the highest letter of Arial or Liberation Sans to the foot of the lowest: 1.149 of their 10 points.
     for (const [row, lines] of Object.entries(plan.lines))
       expect(read.heights.get(Number(row))).toBeGreaterThanOrEqual(lines * 11.49);
-    const { area, ...print } = plan.print;
+    const { area, pages, breaks, ...print } = plan.print;
+    if (pages) expect(pagesThatDoNotFit(pages, read)).toEqual([]);
+    else expect(read.print.breaks).toEqual(breaks);
     const fitted = print.scale === undefined ? { pagesWide: "1", pagesHigh: "0" } : { pagesWide: "", pagesHigh: "" };
     expect(read.print).toMatchObject({ ...print, paper: "9", ...fitted });
     // All rows that fold are one level down, and no row is hidden or folded.

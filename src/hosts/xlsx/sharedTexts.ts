@@ -19,9 +19,7 @@ function runsXml(text: string, lowered: readonly Letters[], look: BookLook): str
     .slice(0, -1)
     .map((from, i) => {
       const piece = text.slice(from, edges[i + 1]);
-      return piece === ""
-        ? ""
-        : element("r", {}, runFontXml(look, i % 2 === 1), textElement("t", storedText(piece)));
+      return piece === "" ? "" : element("r", {}, runFontXml(look, i % 2 === 1), textElement("t", storedText(piece)));
     })
     .join("");
 }
