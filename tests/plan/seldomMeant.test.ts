@@ -49,6 +49,10 @@ describe("inputs that are allowed but seldom meant are told in words", () => {
     [post, { rinfIn: 0.95 }, "rinf = 0.95 counts on less scatter"],
     [pre, { rsupIn: 1 }, "rsup = 1 counts on less scatter"],
     [pre, { gammaC: 1.2 }, "the 1.5 of 2.4.2.4"],
+    // Table 4.5N, prestressing steel, S4: 25 mm in XC1, 35 in XC2 and XC3, 45 in XD1 and XS1; from memory.
+    [post, { exposure: "XD_XS", psi1: 0.5, cDur: 44 }, "is less than the 25, 35 or 45 mm of Table 4.5N"],
+    [post, { cDur: 34 }, "is less than the 25, 35 or 45 mm of Table 4.5N"],
+    [pre, { cDur: 24 }, "is less than the 25, 35 or 45 mm of Table 4.5N"],
     [post, { selfSure: 1 }, "relieves the concrete"],
     // Stressed one by one the beam of the example fails on its formwork: the inputs that decide it are named.
     [post, { order: [2, 3, 1] }, "Where the formwork surely stays behind"],
