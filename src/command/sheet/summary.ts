@@ -1,6 +1,6 @@
 import { a1, type Address, cellsOf } from "../../cells/index.ts";
 import type { CellContent, Values } from "../../hosts/index.ts";
-import { asRead, conflict, missingInputs, missingText, type Plan } from "../../sheet/index.ts";
+import { asRead, conflict, missingInputs, missingText, noFigure, noResultText, type Plan } from "../../sheet/index.ts";
 import { inColumns } from "../wrap.ts";
 
 /** So many conflicts and errors on screen; the sheet has them all. */
@@ -22,7 +22,7 @@ function shown({ text, error }: CellContent): string {
 }
 
 /**
- * What the sheet says (of an error in a check only its code, since the message stands with its cause): its governing
+ * What the sheet says (of a check whose cells show an error only why, since the message stands with its cause): its governing
  * checks, the verdict over all, warnings, missing inputs and errors, a line each.
  */
 export function summaryLines(plan: Plan, values: Values): readonly string[] {
@@ -59,6 +59,7 @@ export function summaryLines(plan: Plan, values: Values): readonly string[] {
   const errors = plan.cells
     .filter((cell) => cell.formula !== undefined && at(cell).error)
     .map((cell) => `${a1(cell)}: ${shown(at(cell))}`);
+  const noResult = noResultText(missing.length > 0 ? ["MISSING"] : []);
   return [
     ...(checks.length > 0
       ? [
@@ -67,9 +68,9 @@ export function summaryLines(plan: Plan, values: Values): readonly string[] {
             ["check", "utilisation", "verdict", "where"],
             ...read.map((check) => [
               check.description,
-              at(check.utilisation).text,
-              at(check.verdict).text,
-              at(check.where).text,
+              at(check.utilisation).error ? noFigure : at(check.utilisation).text,
+              at(check.verdict).error ? noResult : at(check.verdict).text,
+              at(check.where).error ? "" : at(check.where).text,
             ]),
           ]),
         ]

@@ -318,6 +318,9 @@ describe("writing", () => {
     expect(said).toMatch(/Inputs missing: (\d+)\n {2}[A-Z]+\d+ \w+(?:\[\d+\])*: .*\n[\s\S]*\nWarnings: \d+\n/);
     expect(said).not.toContain("more on the sheet");
     expect(said).toMatch(/Cells with an error: \d+; enter the missing inputs first/);
+    const judged = said.slice(said.indexOf("Governing checks:"), said.indexOf("Overall verdict:"));
+    expect(judged).toMatch(/ – +inputs missing$/m);
+    expect(judged).not.toContain("#VALUE!");
     expect(named("fck")).toEqual([45]);
     expect(named("L")).toEqual([null]);
   });
