@@ -1,4 +1,4 @@
-import { a1 } from "../../src/cells/index.ts";
+import { a1, type Address } from "../../src/cells/index.ts";
 import { describe, expect, it } from "vitest";
 import { collect, Tracer } from "../../src/checker/index.ts";
 import { patternOf } from "../../src/cells/calculation/pattern.ts";
@@ -66,13 +66,13 @@ describe.each(templates.map((t) => [t.id, t] as const))("%s as it is built", (_,
 it("what was typed over a formula is not called an input", async () => {
   const plan = expand(templates[0]!, templates[0]!.example.inputs);
   const fck = plan.meanings.find(({ id }) => id === "fck")!.at;
+  const reads = (formula: string | undefined, cell: Address): boolean =>
+    new RegExp(`${a1(cell, true).replaceAll("$", "\\$")}(?!\\d)`).test(formula ?? "");
   const usesIt = plan.cells.filter(
-    ({ role, column, formula }) => role === "value" && column === fck.column && formula?.includes(a1(fck, true)),
+    ({ role, column, formula }) => role === "value" && column === fck.column && reads(formula, fck),
   );
   const over = usesIt[0]!;
-  const user = plan.cells.find(
-    ({ row, role, formula }) => row > over.row && role === "value" && formula?.includes(a1(over, true)),
-  )!;
+  const user = plan.cells.find(({ row, role, formula }) => row > over.row && role === "value" && reads(formula, over))!;
   const sources = async (p: Plan): Promise<ReadonlyMap<string, string>> =>
     new Map(
       (

@@ -96,8 +96,6 @@ const mostInTendon = 22;
 /** Clear distance kept between ducts, mm, and of the lowest tendon from the soffit. Common practice, no source. */
 const between = 40;
 const cover = 60;
-/** How far a member reaches beyond the middle of each bearing, in m; common practice, no source. */
-const beyondSupport = 0.15;
 
 interface Layout {
   readonly count: number;
@@ -318,7 +316,8 @@ function rowInputs(rows: readonly StrandRow[], sigj: number, L: number): Inputs 
     sigj: all(sigj),
     sh: all(apart),
     members: 1,
-    overU: beyondSupport,
+    // What reaches further is checked in storage, of which the questions ask nothing.
+    overU: 0,
     bedLength: Math.ceil(L + 5),
   };
 }
