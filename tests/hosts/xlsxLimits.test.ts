@@ -157,11 +157,11 @@ describe("what a file keeps", () => {
     const plan: Plan = { ...smallPlan, cells, spans: [{ row: 2, column: 0, rows: 1, columns: 5 }], lines: {} };
     const { heights } = readWorkbook(writeWorkbook(plan, await computed(plan), "Beam"));
     // 100 letters of 0.9 digits over 20 digits are five lines, over all 78 digits two; every other row has one.
-    expect([...heights].filter(([, height]) => height !== 12 + 0.25)).toEqual([
-      [0, 5 * 12 + 0.25],
-      [2, 2 * 12 + 0.25],
+    expect([...heights].filter(([, height]) => height !== 12 - 0.25)).toEqual([
+      [0, 5 * 12 - 0.25],
+      [2, 2 * 12 - 0.25],
     ]);
-    expect(heights.get(1)).toBe(12 + 0.25);
+    expect(heights.get(1)).toBe(12 - 0.25);
   });
 
   it("every kind of rule", () => {
