@@ -30,6 +30,8 @@ const shared = sharedPage(() => shop);
 describe("a page whose files are gone", () => {
   it("says so, offers to reload, and goes on once they come again", async () => {
     const { page } = await shared();
+    // The panel's own first parts have come when it offers this; before, they would be missed in its place.
+    await page.getByRole("button", { name: "Build another" }).waitFor();
     await page.route("**/parts/**", (route) => route.fulfill({ status: 404 }));
     const saysSo = async (): Promise<void> => {
       await page.getByRole("alert").getByText("a part of this page could not be fetched").waitFor();
