@@ -23,11 +23,17 @@ const cache = join(root, ".cache");
 const compiler = "typescript/bin/tsc";
 const linter = "eslint/bin/eslint.js";
 const formatter = "prettier/bin/prettier.cjs";
-const readers: ReadonlySet<string> = new Set([compiler, linter, formatter]);
+const loader = join("node_modules", "tsx/dist/cli.mjs");
+const readsCode = join("tests", "readCode.ts");
+const readers: ReadonlySet<string> = new Set([
+  ...[compiler, linter, formatter].map((path) => join("node_modules", path)),
+  loader,
+]);
 
-function tool(path: string, ...args: readonly string[]): Promise<boolean> {
+/** How a program ended; null where it was stopped. */
+function ended(path: string, ...args: readonly string[]): Promise<number | null> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [join(root, "node_modules", path), ...args], {
+    const child = spawn(process.execPath, [join(root, path), ...args], {
       cwd: root,
       stdio: ["ignore", "inherit", "inherit"],
     });
@@ -35,24 +41,33 @@ function tool(path: string, ...args: readonly string[]): Promise<boolean> {
     if (!quick && readers.has(path) && child.pid !== undefined)
       setPriority(child.pid, constants.priority.PRIORITY_BELOW_NORMAL);
     child.on("error", reject);
-    child.on("exit", (code) => resolve(code === 0));
+    child.on("exit", (code) => resolve(code));
   });
 }
 
+const tool = async (path: string, ...args: readonly string[]): Promise<boolean> =>
+  (await ended(join("node_modules", path), ...args)) === 0;
+
 /** What the compiler knows of unchanged files holds for certain: it keeps what each depends on. */
-async function types(): Promise<Count> {
-  const compile = (project: string, name: string): Promise<boolean> =>
-    tool(compiler, "-p", project, "--incremental", "--tsBuildInfoFile", join(cache, `${name}.tsbuildinfo`));
-  // The core by itself, with its own narrower library: what compiles with the DOM may not compile without it.
-  const core = await compile("src/core", "core");
-  const all = await compile(".", "all");
-  return core && all ? onePassed : oneFailed;
-}
+const compile = (project: string, name: string): Promise<boolean> =>
+  tool(compiler, "-p", project, "--incremental", "--tsBuildInfoFile", join(cache, `${name}.tsbuildinfo`));
+
+/** The core by itself, with its own narrower library: what compiles with the DOM may not compile without it. */
+const coreTypes = async (): Promise<Count> => ((await compile("src/core", "core")) ? onePassed : oneFailed);
+
+const types = async (): Promise<Count> => ((await compile(".", "all")) ? onePassed : oneFailed);
 
 /** What eslint says of a file may depend on the types of others: only the inner loop trusts what it has kept. */
 async function lint(): Promise<Count> {
-  const kept = quick ? ["--cache", "--cache-strategy", "content", "--cache-location", join(cache, "eslint.json")] : [];
+  const kept = ["--cache", "--cache-strategy", "content", "--cache-location", join(cache, "eslint.json")];
   return (await tool(linter, ".", ...kept)) ? onePassed : oneFailed;
+}
+
+/** Types and lint, each a check, from one reading of the code. */
+async function typesAndLint(): Promise<Count> {
+  const code = await ended(loader, readsCode);
+  const failed = code === 0 ? 0 : code === 1 || code === 2 ? 1 : 2;
+  return { passed: 2 - failed, failed };
 }
 
 /** How a file is to be formatted depends on that file alone. */
@@ -95,11 +110,11 @@ async function tests(name: string, ...args: readonly string[]): Promise<Count> {
 
 type Part = readonly [name: string, run: () => Promise<Count>];
 
+const core: Part = ["types of the core", coreTypes];
 const typed: Part = ["types", types];
-const written: readonly Part[] = [
-  ["lint", lint],
-  ["format", format],
-];
+const linted: Part = ["lint", lint];
+const formatted: Part = ["format", format];
+const read: Part = ["types and lint", typesAndLint];
 const pages: Part = ["build", build];
 const node: Part = ["calculations, contract, plan", () => tests("node")];
 const browser: Part = ["browser", () => tests("browser", "--config", "tests/browser/vitest.config.ts")];
@@ -126,13 +141,13 @@ async function inTurn(parts: readonly Part[]): Promise<void> {
 }
 if (quick) {
   // Each of these takes one processor, and both about the same time; the tests take what there is.
-  await Promise.all([run(typed), inTurn(written)]);
+  await Promise.all([inTurn([core, typed]), inTurn([linted, formatted])]);
   await run(inner);
 } else {
   // Only the browser needs the pages. What reads the code gives way to the tests and takes what they leave.
   const built = run(pages);
   await Promise.all([
-    built.then(() => inTurn([typed, ...written])),
+    built.then(() => inTurn([core, read, formatted])),
     Promise.all([built, run(node)]).then(() => run(browser)),
   ]);
 }
