@@ -114,7 +114,7 @@ export function worksheetFunction(formula: Formula): WorksheetFunction {
 }
 
 /** A function of several rows as a worksheet function. */
-export function spillFunction(spill: Spill): WorksheetFunction {
+function spillFunction(spill: Spill): WorksheetFunction {
   return { ...declared(spill), spill, result: "rows", call: guarded(spill.id, (args) => runSpill(spill, args)) };
 }
 

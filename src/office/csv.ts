@@ -41,7 +41,7 @@ export function textOfBytes(bytes: Uint8Array): string {
 const declared = /^sep=([,;\t])\r?\n/i;
 
 /** What separates the fields: as the file says in its first line, else what stands there most often outside quotation marks. */
-export function separatorOf(text: string): Separator {
+function separatorOf(text: string): Separator {
   const said = declared.exec(text)?.[1];
   if (said !== undefined) return said as Separator;
   const counts = { ",": 0, ";": 0, "\t": 0 };

@@ -40,7 +40,7 @@ export interface BadRow {
 }
 
 /** What an empty input is written as; an empty field leaves the input as it would be without the column. */
-export const emptyWord = "(empty)";
+const emptyWord = "(empty)";
 
 /** In the column “member”: a row for people, which is passed over. */
 export const remarkWord = "#";

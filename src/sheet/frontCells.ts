@@ -445,7 +445,7 @@ function fillApplying(filling: Filling, item: ShapedFront): void {
 }
 
 /** Beside each warning of the list: its number among those that apply. */
-export const countColumn = columns.item;
+const countColumn = columns.item;
 
 export function fillWarningCounts({ cells, layout }: Filling): void {
   const [list] = warningAreas(layout);

@@ -19,7 +19,7 @@ export const noValue = "NO VALUE";
 export const linked = "linked";
 
 /** What the source is called in plans that belong to no workbook. */
-export const unnamedSource = "source";
+const unnamedSource = "source";
 
 /** The name that a row, column or configuration value has on its sheet. */
 export const nameOf = (id: string): string => `kb_${id}`;

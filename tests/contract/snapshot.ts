@@ -52,7 +52,7 @@ function promisedArgument({ name, parameter, repeating }: FunctionParameter): Pr
   };
 }
 
-export function promisedBy({ id, parameters, formula, spill, result }: WorksheetFunction): Promised {
+function promisedBy({ id, parameters, formula, spill, result }: WorksheetFunction): Promised {
   return {
     id,
     arguments: parameters.map(promisedArgument),

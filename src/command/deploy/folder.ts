@@ -10,11 +10,11 @@ import { NotWritten } from "../writeSafely.ts";
 /** A file to be written, by its path within the folder. */
 export type NewFile = readonly [path: string, content: string | Uint8Array];
 
-export const sumsName = "SHA256SUMS.txt";
+const sumsName = "SHA256SUMS.txt";
 export const sha256 = (content: string | Uint8Array): string => createHash("sha256").update(content).digest("hex");
 
 /** What has the name of a folder that is to be made. */
-export type Present = "nothing" | "empty" | "folder";
+type Present = "nothing" | "empty" | "folder";
 
 /** Throws NotWritten where a folder cannot stand there. */
 export function presentAt(out: string): Present {

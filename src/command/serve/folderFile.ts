@@ -17,7 +17,7 @@ const codeOf = (error: unknown): string | undefined =>
 const withoutWaiting = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
 
 /** Part of an address as a path below a folder; undefined where it leads out of it or to a hidden file. */
-export function pathBelow(folder: string, address: string): string | undefined {
+function pathBelow(folder: string, address: string): string | undefined {
   const path = normalize(join(folder, address.endsWith("/") ? `${address}index.html` : address));
   if (address.includes("\0") || !path.startsWith(folder + sep)) return undefined;
   const hidden = path

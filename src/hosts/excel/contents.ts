@@ -13,7 +13,7 @@ export function typed({ value, formula }: Pick<PlannedCell, "value" | "formula">
 }
 
 /** Rows that are written together. */
-export interface Chunk {
+interface Chunk {
   readonly row: number;
   readonly cells: number;
   readonly typed: readonly (readonly Typed[])[];
@@ -23,7 +23,7 @@ export interface Chunk {
 /** Far below the 5 MB the program takes in one request. */
 const mostCharacters = 500_000;
 const mostCells = 4_000;
-export const generalFormat = "General";
+const generalFormat = "General";
 
 /** The plan's cells by rows, in chunks of bounded size; cells the plan leaves out are empty. */
 export function chunks(cells: readonly PlannedCell[], rows: number, columns: number): readonly Chunk[] {

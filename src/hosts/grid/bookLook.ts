@@ -38,7 +38,7 @@ const black = "#000000";
 const indentPixels = 7;
 
 /** `#rrggbb` in small letters of a colour as the grid keeps it: `#fff`, `#FFFFFF`, `rgb(255, 255, 255)`. */
-export function plainColour(written: Nullable<string>): string | undefined {
+function plainColour(written: Nullable<string>): string | undefined {
   if (!written) return undefined;
   const numbers = /^rgba?\(\s*(\d+)\s*,\s*(\d+)\s*,\s*(\d+)/.exec(written)?.slice(1, 4);
   if (numbers) return `#${numbers.map((n) => Number(n).toString(16).padStart(2, "0")).join("")}`;

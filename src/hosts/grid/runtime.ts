@@ -24,7 +24,7 @@ export interface GridRuntime {
 export type GridWorkbook = ReturnType<FUniver["createWorkbook"]>;
 export type GridSheet = ReturnType<GridWorkbook["getActiveSheet"]>;
 
-export type Plugins = ReturnType<typeof Sheets.UniverSheetsNodeCorePreset>["plugins"];
+type Plugins = ReturnType<typeof Sheets.UniverSheetsNodeCorePreset>["plugins"];
 
 /** Registers each plugin once: presets share some. A later mention carries the fuller configuration. */
 export function registerPlugins(univer: Core.Univer, lists: readonly Plugins[]): void {
@@ -37,7 +37,7 @@ export function registerPlugins(univer: Core.Univer, lists: readonly Plugins[]):
 }
 
 export const workbookId = "kernbook";
-export const firstSheetId = "first";
+const firstSheetId = "first";
 /**
  * The workbook a grid starts with: one empty sheet to try functions on. A new one each time, since the grid keeps and
  * changes what it is given.

@@ -11,7 +11,7 @@ import { element, part, textElement } from "./xml.ts";
 type Values = ReadonlyMap<string, CellValue>;
 
 const drawing = "http://schemas.openxmlformats.org/drawingml/2006/main";
-export const namespaceOfCharts = "http://schemas.openxmlformats.org/drawingml/2006/chart";
+const namespaceOfCharts = "http://schemas.openxmlformats.org/drawingml/2006/chart";
 const bare = (color: string): string => color.slice(1).toUpperCase();
 const { sizes } = lookOfCharts;
 const colors = lookOfCharts.series.map(({ color }) => bare(color));

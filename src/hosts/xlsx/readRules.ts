@@ -11,7 +11,7 @@ import { typedFormula } from "./storedFormula.ts";
 import { bounds, longestList, numberRule, operators, signs } from "./validations.ts";
 
 /** The areas of a rule. */
-export function readAreas(sqref: string): readonly Area[] {
+function readAreas(sqref: string): readonly Area[] {
   return sqref.split(/\s+/).filter(Boolean).map(readArea);
 }
 

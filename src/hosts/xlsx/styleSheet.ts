@@ -8,7 +8,7 @@ export const namespaceOfSheets = "http://schemas.openxmlformats.org/spreadsheetm
 const firstFormat = 164;
 
 /** A colour `#rrggbb` as files have it: with opacity. */
-export function argb(color: string): string {
+function argb(color: string): string {
   return `FF${color.slice(1).toUpperCase()}`;
 }
 
