@@ -73,7 +73,7 @@ export async function openWorkshop(folder = dist): Promise<Workshop> {
     async open({ path = "", theme = "light", width = 1400, height = 900 } = {}) {
       const context = await browser.newContext({ viewport: { width, height }, colorScheme: theme });
       const page = await context.newPage();
-      page.setDefaultTimeout(20_000);
+      page.setDefaultTimeout(45_000);
       const errors: string[] = [];
       const external: string[] = [];
       page.on("console", (message) => {
@@ -123,10 +123,10 @@ export function sharedPage(
 
 /** Waits until the grid stands with the demonstration sheet built. */
 export async function whenReady(page: Page): Promise<void> {
-  const end = Date.now() + 60_000;
+  const end = Date.now() + 120_000;
   // Asked from here: the page's content-security policy lets nothing wait by evaluating text inside it.
   while (!(await page.evaluate(() => window.kernbook?.ready === true))) {
-    if (Date.now() > end) throw new Error("the workbench is not ready after a minute");
+    if (Date.now() > end) throw new Error("the workbench is not ready after two minutes");
     await page.waitForTimeout(100);
   }
 }
@@ -147,7 +147,7 @@ export async function typeInCell(page: Page, sheet: string, address: string, tex
   await clickCell(page, sheet, address);
   // On a busy machine the grid takes its time to follow the click: what is typed before that is lost.
   const place = { sheet, ...placeOf(address) };
-  const end = Date.now() + 10_000;
+  const end = Date.now() + 30_000;
   while (
     !(await page.evaluate(async (to) => {
       const at = await window.kernbook!.host!.selection();
@@ -203,7 +203,7 @@ export async function cellWhen(
   sheet: string,
   address: string,
   accept: (cell: CellContent) => boolean,
-  seconds = 20,
+  seconds = 45,
 ): Promise<CellContent> {
   const end = Date.now() + seconds * 1000;
   for (;;) {

@@ -14,7 +14,7 @@ async function filledForm(page: Page, name: string): Promise<void> {
   const another = page.getByRole("button", { name: "Build another" });
   const template = page.getByRole("radio", { name: /^Post-tensioned beam.*EN 1992-1-1:2004/ });
   // The result of the sheet that is looked at loads by itself, and hides the form until another is asked for.
-  for (const end = Date.now() + 20_000; !(await template.isVisible()) && Date.now() < end;) {
+  for (const end = Date.now() + 60_000; !(await template.isVisible()) && Date.now() < end;) {
     if (await another.isVisible()) await another.click();
     else await page.waitForTimeout(100);
   }
@@ -63,7 +63,7 @@ describe("leaving the page", () => {
       void dialog.dismiss();
     });
     await page.close({ runBeforeUnload: true });
-    const end = Date.now() + 3_000;
+    const end = Date.now() + 20_000;
     while (!asked && !page.isClosed() && Date.now() < end) await new Promise((next) => setTimeout(next, 50));
     return asked;
   }
