@@ -280,8 +280,10 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["IS-ENDS", rightAsLeft, ["right end = LEFT", "entries that differ from the left end = 1"]],
   ["TOPPING", { inBi: 1600 }, ["bi = 1600 mm", "bt = 1500 mm"]],
   // 6.2.5(1): b_i is the width of the interface; the top flange of the example is 900 mm wide.
-  ["TOPPING", { inBi: 950 }, ["bi = 950 mm", "zmax = 450 mm"]],
-  ["IS-TOPPING", { inBi: 950 }, ["bi = 950 mm", "zmax = 450 mm"]],
+  ["TOPPING", { inBi: 950 }, ["bi = 950 mm", "bo = 900 mm"]],
+  ["IS-TOPPING", { inBi: 950 }, ["bi = 950 mm", "bo = 900 mm"]],
+  // Between the two flanges: the topping bears on the top, however wide the flange below.
+  ["TOPPING", { btop: 500, bbot: 900, inBi: 800 }, ["bi = 800 mm", "bo = 500 mm"]],
   ["TOPPING", { inTc: 10 }, ["tc = 10 days", "t0 = 14 days"]],
   ["TOPPING", { inTc: 30000 }, ["tc = 30000 days", "t∞ = 20833 days"]],
   ["TOPPING", { inFc: 45 }, ["fck,c = 45 MPa", "fck = 40 MPa"]],
