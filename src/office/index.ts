@@ -18,7 +18,7 @@ export { expanded, planFor, shapeText } from "./planFor.ts";
 export { Refused } from "./refused.ts";
 export { comparedWithLast, entriesOf, gone, notBuilt, NotARegister, registerRows, type Entry } from "./register.ts";
 export { registerPlan } from "./registerPlan.ts";
-export { asksFor, inputIds, settingsOf, type Settings } from "./settings.ts";
+export { asksFor, inputIds, partedBy, settingsOf, type Settings } from "./settings.ts";
 export { markedInputs } from "./markedInputs.ts";
 export {
   draftTemplate,

@@ -9,7 +9,7 @@ import {
   type Template,
 } from "../sheet/index.ts";
 import { Refused } from "./refused.ts";
-import { memberWord, type Settings } from "./settings.ts";
+import { memberWord, partedBy, type Settings } from "./settings.ts";
 
 const isList = (value: InputValue | undefined): value is readonly InputValue[] => Array.isArray(value);
 
@@ -37,16 +37,21 @@ const counted = (count: number, word: string): string => `${count} ${word}${coun
 const placesIn = (value: InputValue): number =>
   isList(value) ? value.reduce<number>((sum, one) => sum + placesIn(one), 0) : 1;
 
+/** Over how many dimensions a list runs. */
+const levelsOf = (value: InputValue | undefined): number => (isList(value) ? 1 + levelsOf(value[0]) : 0);
+
 /** What an input takes, and how its values are kept apart: "3 are needed, one for each tendon, with “,” between them". */
 function takes(template: Template, id: string, like: readonly InputValue[], depth: number): string {
   const word = memberWord(template, id, depth);
   const [first] = like;
   if (!isList(first)) return `${like.length} are needed, one for each ${word}, with “,” between them`;
-  const inner = memberWord(template, id, depth + 1);
-  return (
-    `${placesIn(like)} are needed, in ${counted(like.length, "part")}: a part for each ${word}, with “;” between ` +
-    `${word}s, and in each part ${first.length}, one for each ${inner}, with “,” between them`
-  );
+  const inner = (part: readonly InputValue[], at: number): string => {
+    const name = memberWord(template, id, at);
+    if (!isList(part[0])) return `${part.length}, one for each ${name}, with “,” between them`;
+    const apart = `a part for each ${name}, with “${partedBy(levelsOf(part))}” between ${name}s`;
+    return `${apart}, and in each part ${inner(part[0], at + 1)}`;
+  };
+  return `${placesIn(like)} are needed, in ${counted(like.length, "part")}: ${inner(like, depth)}`;
 }
 
 /** Where a list has another length than the sheet; every place once. */

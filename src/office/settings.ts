@@ -32,21 +32,33 @@ function single(text: string, { choices, freeText }: Choosable): string | number
   return decimal.test(word) && Number.isFinite(Number(word)) ? Number(word) : word;
 }
 
-/**
- * Nothing at all leaves every place empty. Lists separate the members of a table's last dimension by commas, those of
- * the one before by semicolons; a part of it without anything leaves its places empty.
- */
+/** What keeps the parts of a list apart: members of a table's last dimension, of the one before, of the one before that. */
+const betweenParts = [",", ";", "|"] as const;
+
+/** What stands between the parts of a list over that many dimensions. */
+export const partedBy = (dimensions: number): string => betweenParts[dimensions - 1] ?? "";
+
+/** Nothing at all leaves every place empty; a part of a list without anything leaves its places empty. */
 function list(said: string, text: string, { input, table }: Extract<Place, { kind: "column" }>): InputValue {
-  if (text.trim() === "") return null;
-  const line = (part: string): InputValue => part.split(",").map((one) => single(one, input));
-  const names = table.over.join(" and ");
-  if (table.over.length === 1 && !text.includes(";")) return line(text);
-  if (table.over.length === 2) return text.split(";").map((part) => (part.trim() === "" ? null : line(part)));
-  const how =
-    table.over.length === 1
-      ? "separate them by commas, without semicolons"
-      : "tables over more than two dimensions cannot be set here";
-  throw new Refused([`${said}: the values run over ${names}; ${how}`]);
+  const { over } = table;
+  const names = over.join(" and ");
+  const foreign = betweenParts.slice(over.length).filter((mark) => !input.freeText && text.includes(mark));
+  if (over.length > betweenParts.length || foreign.length > 0) {
+    const marks = over.map((one, i) => `by “${partedBy(over.length - i)}” for each ${one}`).reverse();
+    const how =
+      over.length > betweenParts.length
+        ? `a text holds ${betweenParts.length} at most; fill it in on the sheet`
+        : over.length === 1
+          ? "separate them by commas, without semicolons"
+          : `separate them ${marks.join(", ")}`;
+    throw new Refused([`${said}: the values run over ${names}; ${how}`]);
+  }
+  const parts = (part: string, dimensions: number): InputValue => {
+    if (dimensions === 0) return single(part, input);
+    if (part.trim() === "") return null;
+    return part.split(partedBy(dimensions)).map((one) => parts(one, dimensions - 1));
+  };
+  return parts(text, over.length);
 }
 
 /** Whether the template asks for the input that a `name=value` text sets. */

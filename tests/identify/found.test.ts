@@ -94,6 +94,22 @@ describe("what is found of the set", () => {
     expect(right / cases.length).toBeGreaterThanOrEqual(0.8);
   });
 
+  it("calls nothing the rule that agrees with it in a part of its range alone, and says what part", () => {
+    // (10.1) is for ages up to 28 days, and the function refuses others: the formula agrees wherever there is a rule.
+    const cases = identifyCases().filter(({ where, id }) => where !== undefined && id !== "heat-cured");
+    const told = new Map(cases.map((one) => [one.id, found(one)]));
+    for (const [id, { verdict, found: rule }] of told) {
+      expect(verdict, id).not.toBe("identified");
+      if (verdict !== "nearly") continue;
+      expect(rule!.differences[0]!.kind, id).toBe("case");
+      expect(rule!.evidence.agreeing, id).toBeLessThan(rule!.evidence.points);
+    }
+    const says = (id: string): string => told.get(id)!.found!.differences[0]!.says;
+    expect(says("creep-en-one-cell")).toContain("only from fcm (mean cylinder strength at 28 days) = 35 MPa on");
+    expect(says("fctm-high")).toContain("= 50 MPa on");
+    expect(says("interface")).toContain("= 0 MPa on");
+  });
+
   it("names nothing for what is no rule", () => {
     for (const one of some(["unknown"], 12)) expect(found(one).verdict, one.id).toBe("unknown");
   });

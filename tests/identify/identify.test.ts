@@ -136,14 +136,32 @@ describe("identify", () => {
     expect(other.found!.differences[0]!.effect).toBeCloseTo(21.5 / 22 - 1, 9);
   });
 
-  it("says where a rule holds in a part of its range alone", () => {
-    const { verdict, found } = identified([
+  // EN 1992-1-1:2004 Table 3.1: 0.30·fck^(2/3) up to C50/60, 2.12·ln(1 + fcm/10) above.
+  it("takes a rule without one of its cases for nearly the rule, and says what is left out", () => {
+    const tension = [
       ["fck", 35, "MPa"],
       ["fctm", "=0.3*B1^(2/3)", "MPa"],
-    ]);
-    expect(verdict).toBe("identified");
-    expect(found!.open.join()).toMatch(/only up to fck .* = 50 MPa/);
+    ];
+    const { verdict, found } = identified(tension);
+    expect(verdict).toBe("nearly");
+    expect(found!.differences).toMatchObject([{ kind: "case" }]);
+    expect(found!.differences[0]!.says).toMatch(/only up to fck .* = 50 MPa; what the rule has beyond is left out/);
+    expect(found!.differences[0]!.effect).toBeCloseTo(0, 9);
     expect(found!.evidence.agreeing).toBeLessThan(found!.evidence.points);
+    const list = identified([
+      ["fck", 35, "MPa"],
+      ["fctm", "=IF(B1<=50,0.3*B1^(2/3),2.12*LN(1+(B1+8)/10))", "MPa"],
+    ]);
+    expect(list.verdict).toBe("identified");
+    expect(list.found!.differences).toEqual([]);
+  });
+
+  it("takes every row of a rule without one of its cases for nearly the rule", () => {
+    const rows = [30, 35, 40].flatMap((fck): Cell[][] => [["fck", fck, "MPa"], []]);
+    rows.forEach((_, i) => i % 2 === 1 && (rows[i] = ["fctm", `=0.3*B${i}^(2/3)`, "MPa"]));
+    const identifier = new Identifier(bookOfSheets([sheetOf(rows)]));
+    const findings = identifier.formulasOf("Sheet1").map((place) => identifier.identify(place));
+    expect(findings.map(({ verdict }) => verdict)).toEqual(["nearly", "nearly", "nearly"]);
   });
 
   it.each([

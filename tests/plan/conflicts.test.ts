@@ -280,8 +280,10 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ["IS-ENDS", rightAsLeft, ["right end = LEFT", "entries that differ from the left end = 1"]],
   ["TOPPING", { inBi: 1600 }, ["bi = 1600 mm", "bt = 1500 mm"]],
   // 6.2.5(1): b_i is the width of the interface; the top flange of the example is 900 mm wide.
-  ["TOPPING", { inBi: 950 }, ["bi = 950 mm", "zmax = 450 mm"]],
-  ["IS-TOPPING", { inBi: 950 }, ["bi = 950 mm", "zmax = 450 mm"]],
+  ["TOPPING", { inBi: 950 }, ["bi = 950 mm", "bo = 900 mm"]],
+  ["IS-TOPPING", { inBi: 950 }, ["bi = 950 mm", "bo = 900 mm"]],
+  // Between the two flanges: the topping bears on the top, however wide the flange below.
+  ["TOPPING", { btop: 500, bbot: 900, inBi: 800 }, ["bi = 800 mm", "bo = 500 mm"]],
   ["TOPPING", { inTc: 10 }, ["tc = 10 days", "t0 = 14 days"]],
   ["TOPPING", { inTc: 30000 }, ["tc = 30000 days", "t∞ = 20833 days"]],
   ["TOPPING", { inFc: 45 }, ["fck,c = 45 MPa", "fck = 40 MPa"]],
@@ -454,6 +456,22 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
     },
     ["tendon 3, point 3: ", "Before x = 24 m", "yb = 663.92 mm", "h = 1200 mm"],
   ],
+  // What 24 m of tendon give back of 150 MPa is 24,000·150/195,000 = 18 mm at most.
+  [
+    "PT",
+    { slip: 50, sigj: [150, 1400, 1400] },
+    ["tendon 1: ", "Δ = 50 mm takes all of σp0 = 150 MPa at the anchorage"],
+  ],
+  [
+    "PT",
+    { slipM: [50, null, null], sigjM: [150, null, null] },
+    ["tendon 1: ", "Δ = 50 mm takes all of σp0 = 150 MPa at the anchorage"],
+  ],
+  [
+    "PT",
+    { slip: 50, sigj: [150, 1400, 1400], twoJacks: "YES", both: ["YES", "NO", "NO"] },
+    ["tendon 1: ", "Δ = 50 mm at each jack takes all of σp0 = 150 MPa"],
+  ],
   ["PT", { ...square, web: "YES", webLow: 700, webUp: 600 }, ["yw,2 = 600 mm", "yw,1 = 700 mm", "h = 1200 mm"]],
   ["PT", { ...square, web: "YES", webLow: 200, webUp: 1300 }, ["yw,2 = 1300 mm", "h = 1200 mm"]],
   ["PT", { ysB: 650 }, ["ys = 650 mm", "h = 1200 mm"]],
@@ -483,6 +501,21 @@ describe("inputs that contradict each other are told with both sides", () => {
       expect(conflictsOf(template, exampleOf(template))).toEqual([]);
     },
   );
+
+  // What is not known yet is missing, and takes nothing of the stress.
+  it.each(["slip", "product", "mu", "k", "duct"])("%s missing is no draw-in that takes all of the stress", (id) => {
+    const template = templateOf("PT");
+    for (const more of [{}, { twoJacks: "YES", both: ["YES", "NO", "YES"] }]) {
+      const { plan } = planned(template, { ...exampleOf(template), ...more, [id]: null });
+      expect(conflictsIn(plan)).toEqual([]);
+    }
+  });
+
+  it("IS 1343:1980: neither is a modulus missing", () => {
+    const template = templateOf("IS-PT");
+    const more = { twoJacks: "YES", both: ["YES", "NO", "YES"], EpIn: null };
+    expect(conflictsIn(planned(template, { ...exampleOf(template), ...more }).plan)).toEqual([]);
+  });
 
   it.each([...templates, ...choosingTemplates].map(({ id }) => id))("%s: neither example nor blank sheet", (id) => {
     const template = allTemplates.find((one) => one.id === id)!;

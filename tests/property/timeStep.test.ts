@@ -297,6 +297,25 @@ describe("time-step integration of a beam", () => {
     expect(events.at(-1)![4]).toBe(loss(beam()));
     for (const [, before, after] of events.slice(1, 3)) expect(after!).toBeGreaterThan(before!);
   });
+  // Superposition: what acts from the same day acts as its sum, and as what comes a moment later.
+  it("takes loads of the same age together", () => {
+    const events = (...later: readonly (readonly [number, number])[]) => ({ events: [[14, 1200], ...later] });
+    for (const t of [60, 61, 365, 18250]) {
+      const both = beam({ ...events([60, 900], [60, 400]), t });
+      const sum = beam({ ...events([60, 1300]), t });
+      expect([stress(both), loss(both)]).toEqual([stress(sum), loss(sum)]);
+    }
+    const end = loss(beam(events([60, 900], [60, 400])));
+    const differences = [1, 0.1].map((by) => Math.abs(loss(beam(events([60, 900], [60 + by, 400]))) - end));
+    expect(differences[0]!).toBeLessThan(1e-3 * end);
+    expect(differences[1]!).toBeLessThan(differences[0]!);
+    const rows = spill("TENDON_STRESS_AT_EVENTS", ...inOrder(beam(events([60, 900], [60, 400]))));
+    expect(rows.map(([age]) => age)).toEqual([14, 60, 18250]);
+    // The stress rises at once by n·ΔM·e/I over 1 + n·A_p·(1/A + e²/I), n = E_p·J(t, t) from the first of the two alone.
+    const alone = spill("TENDON_STRESS_AT_EVENTS", ...inOrder(beam(events([60, 900]))));
+    const rise = (of: readonly (readonly number[])[]): number => of[1]![2]! - of[1]![1]!;
+    expect(rise(rows) / rise(alone)).toBeCloseTo(1300 / 900, 9);
+  });
   it("refuses ages out of order, ages before the first event and too much stress", () => {
     expect(() =>
       loss(
@@ -308,6 +327,17 @@ describe("time-step integration of a beam", () => {
         }),
       ),
     ).toThrow(/row 2 of the range = 14 days does not lie after row 1/);
+    expect(() =>
+      loss(
+        beam({
+          events: [
+            [14, 1200],
+            [60, 900],
+            [59, 400],
+          ],
+        }),
+      ),
+    ).toThrow(/row 3 of the range = 59 days lies before row 2, 60 days/);
     expect(() => loss(beam({ t: 10 }))).toThrow(/lies before the first event at 14 days/);
     expect(() => loss(beam({ sigma_p0: 1900 }))).toThrow(InputError);
   });

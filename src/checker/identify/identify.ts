@@ -12,7 +12,7 @@ import { offeredFormula } from "./offer.ts";
 import { callsOurs } from "./ours.ts";
 import { libraryOfRules, type Form, type Library, type Rule } from "./rules.ts";
 import { saidDepartures } from "./said.ts";
-import { whereItAgrees } from "./range.ts";
+import { leftOut, whereItAgrees } from "./range.ts";
 import { rangeOf, searchedDepartures, type SearchedDeparture } from "./searched.ts";
 import { supportOf } from "./support.ts";
 import { Effort, targetOf, type Target } from "./target.ts";
@@ -276,7 +276,9 @@ export class Identifier {
     const { match, agreement } = best;
     const { id } = match.rule.formula;
     const others = [...new Set(exact.map((e) => e.match.rule.formula.id))].filter((other) => other !== id);
-    const open = [...(best.range === undefined ? [] : [best.range]), ...openQuestions(best, exact, this.#library)];
+    const open = openQuestions(best, exact, this.#library);
+    // A rule without one of its cases is another rule, also where the sheet's values do not need the case.
+    const missing = leftOut(match, agreement, best.range);
     const given = { book: this.book, labels: this.#labels, library: this.#library, match };
     for (const departure of saidDepartures) {
       const said = departure.find(given);
@@ -285,20 +287,23 @@ export class Identifier {
       const offered = meant && offeredFormula(this.book, meant);
       return {
         verdict: "nearly",
-        found: found(this.book, match, agreement, [difference], {
+        found: found(this.book, match, agreement, [difference, ...(missing ? [missing] : [])], {
           others,
           open,
           ...(offered !== undefined && { offered }),
         }),
       };
     }
-    return { verdict: "identified", found: found(this.book, match, agreement, [], { others, open }) };
+    const verdict = missing ? "nearly" : "identified";
+    return { verdict, found: found(this.book, match, agreement, missing ? [missing] : [], { others, open }) };
   }
 
   #toldNear({ match, agreement, difference, isRule }: Near): Told {
     if (isRule) {
       const open = [difference.says];
-      return { verdict: "identified", found: found(this.book, match, agreement, [], { open }) };
+      const missing = leftOut(match, agreement);
+      const verdict = missing ? "nearly" : "identified";
+      return { verdict, found: found(this.book, match, agreement, missing ? [missing] : [], { open }) };
     }
     return { verdict: "nearly", found: found(this.book, match, agreement, [difference]) };
   }

@@ -28,6 +28,8 @@ export interface Particular {
   readonly around?: (call: string, of: Readonly<Record<string, string>>) => string;
   /** What was fixed and where it holds, as a sentence. */
   readonly says: string;
+  /** Where it is the function in a part of its range alone: what part, and what is left out. */
+  readonly onlyWhere?: string;
 }
 
 type Numbers = Readonly<Record<string, number>>;
@@ -47,6 +49,7 @@ interface Spec {
   readonly value?: (result: number, of: Numbers) => number;
   readonly around?: Particular["around"];
   readonly says: string;
+  readonly onlyWhere?: string;
 }
 
 function functionOf(id: string): Formula {
@@ -92,7 +95,16 @@ function particular(spec: Spec): Particular {
     stepwise: (given) => ({ result: compute(given as Numbers) }),
     compute: (given) => compute(given as Numbers),
   };
-  return { id, formula, choices, written, says, ...(spec.around && { around: spec.around }) };
+  const { around, onlyWhere } = spec;
+  return {
+    id,
+    formula,
+    choices,
+    written,
+    says,
+    ...(around && { around }),
+    ...(onlyWhere !== undefined && { onlyWhere }),
+  };
 }
 
 const sized = {
@@ -175,8 +187,9 @@ const specs: readonly Spec[] = [
     fixed: ({ b }) => ({ H: 2 * b! }),
     written: ({ b }) => ({ H: `${b!}*2` }),
     says:
-      "The formula is the case of (6.58), in which the strut spreads to b: right where b is up to H/2. The height H stands " +
-      "nowhere: 2·b is put in; set the real one. Where b is wider the function gives another force",
+      "The formula is the case of (6.58), in which the strut spreads to b. The height H stands nowhere: 2·b is put in; set " +
+      "the real one",
+    onlyWhere: "Right only where b is up to H/2; (6.59), which the rule has for a wider b, is left out",
   },
   modulus("bottom"),
   modulus("top"),

@@ -1,9 +1,11 @@
+import type { Difference } from "./finding.ts";
 import { compareAll, type Agreement, type Match } from "./match.ts";
-import { shownName, shownNumber } from "./said.ts";
+import { shownName, shownNumber, valueBy } from "./said.ts";
 
-const inPart = "Agrees in a part of the range only: a limit or a case of the rule is missing";
+const inPart = "Agrees in a part of the range only: a limit or a case of the rule is left out";
 const halvings = 50;
 const digits = 4;
+const nothing = 1e-9;
 
 /** Whether formula and rule agree at one point. */
 function agreesAt(match: Match, point: readonly number[]): boolean {
@@ -30,7 +32,8 @@ function endOf(
     if (agrees(middle)) yes = middle;
     else no = middle;
   }
-  return Number(yes.toPrecision(digits));
+  // Halving comes next to a bound of 0 and never to it.
+  return Math.abs(yes) < nothing * Math.abs(beyond - within) ? 0 : Number(yes.toPrecision(digits));
 }
 
 /** "Agrees only up to f_cm = 35 MPa", where one input tells the agreeing points from the others. */
@@ -52,8 +55,19 @@ export function whereItAgrees(match: Match, { agreeing }: Agreement): string {
     if (ends.size !== 1 || end === undefined) continue;
     const bound = `${shownName(quantity)} = ${shownNumber(end)}${quantity.unit === "–" ? "" : ` ${quantity.unit}`}`;
     return isBelow
-      ? `Agrees only up to ${bound}; beyond, the rule goes on otherwise`
-      : `Agrees only from ${bound} on; below, the rule is another`;
+      ? `Agrees only up to ${bound}; what the rule has beyond is left out`
+      : `Agrees only from ${bound} on; what the rule has below is left out`;
   }
   return inPart;
+}
+
+/** What a formula leaves out of its rule; undefined where it agrees in the whole range. */
+export function leftOut(match: Match, agreement: Agreement, range?: string): Difference | undefined {
+  const kind = "case";
+  const { onlyWhere } = match.rule.particular ?? {};
+  if (onlyWhere !== undefined) return { kind, says: onlyWhere };
+  if (agreement.agreeing.every(Boolean)) return undefined;
+  const effect = match.target.value / valueBy(match) - 1;
+  const says = range ?? whereItAgrees(match, agreement);
+  return { kind, says, ...(Number.isFinite(effect) && { effect }) };
 }

@@ -1,4 +1,5 @@
 import { allowedWords, plainSymbol, says, type InputSpec, type Saying, type Template } from "../../sheet/index.ts";
+import { partedBy } from "../../office/index.ts";
 import { wrapped } from "../wrap.ts";
 
 interface Listed extends Saying {
@@ -37,7 +38,8 @@ function linesOf(template: Template, { input, over, ...saying }: Listed): readon
   const unit = said.unit === "–" || said.unit === "" ? "" : ` [${said.unit}]`;
   const labels = over.map((one) => template.dimensions[one]?.label ?? one);
   const members = labels.join(" and ");
-  const apart = over.length === 2 ? `, with “;” between ${labels[0]}s and “,” between ${labels[1]}s` : "";
+  const marks = labels.map((label, i) => `“${partedBy(labels.length - i)}” between ${label}s`);
+  const apart = over.length > 1 ? `, with ${marks.slice(0, -1).join(", ")} and ${marks.at(-1)}` : "";
   const facts = [
     ...(over.length > 0 ? [`a list by ${members}${apart}`] : []),
     ...(input.freeText ? ["text"] : []),

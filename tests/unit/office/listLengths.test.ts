@@ -7,6 +7,7 @@ import {
   plannedMember,
   planFor,
   readCsv,
+  settingsOf,
   type Run,
 } from "../../../src/office/index.ts";
 import type { InputValue, Template } from "../../../src/sheet/index.ts";
@@ -50,6 +51,33 @@ describe("a list of a table of members", () => {
       1400, 1395, 1390,
     ]);
     expect(plannedMember(memberOf("member,tendons\nA,4"), ofAll).plan.inputs.sigj).toEqual([1400, 1395, 1390, 1385]);
+  });
+});
+
+describe("a list as text", () => {
+  const record = linkedTemplates.find(({ id }) => id === `stressing-record-${usual.id}`)!;
+  const read = (text: string): InputValue | undefined => settingsOf(record, [`rdBar=${text}`]).get("rdBar");
+
+  it("over three dimensions has parts of parts", () => {
+    expect(read("86,172;90,180|86,171;91,|")).toEqual([
+      [
+        [86, 172],
+        [90, 180],
+      ],
+      [
+        [86, 171],
+        [91, null],
+      ],
+      null,
+    ]);
+    expect(read("86,429")).toEqual([[[86, 429]]]);
+    expect(read("")).toBeNull();
+  });
+
+  it("has parts of no dimension that is not there", () => {
+    expect(() => settingsOf(usual, ["cpL=0,1|0,1"])).toThrow(
+      "the values run over tendon and point; separate them by “,” for each point, by “;” for each tendon",
+    );
   });
 });
 

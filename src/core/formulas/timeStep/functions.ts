@@ -59,11 +59,15 @@ function historyOf(law: TimeLaw, values: MemberValues): History {
   const { t, ...rest } = values;
   values.events.forEach((event, i) => {
     const before = values.events[i - 1];
-    if (before && event.age <= before.age)
+    // Later loads of one day are one load; the first row's moment belongs to the stress at anchoring and stays by itself.
+    const isLate = !before || (i === 1 ? event.age > before.age : event.age >= before.age);
+    if (!isLate)
       throw new InputError(
         "events",
-        `ti (age of concrete) in row ${i + 1} of the range = ${format(event.age)} days does not lie after ` +
-          `row ${i}, ${format(before.age)} days; ages must increase`,
+        `ti (age of concrete) in row ${i + 1} of the range = ${format(event.age)} days ` +
+          (i === 1
+            ? `does not lie after row 1, the anchoring at ${format(before.age)} days; allowed: later ages`
+            : `lies before row ${i}, ${format(before.age)} days; ages must not decrease`),
       );
   });
   const first = values.events[0]!.age;
@@ -202,7 +206,8 @@ const common = [
     "superposition of all increments of concrete stress. A cross-check beside the total of the standard, " +
     "not the standard's own formula.",
   "One level of bonded tendons in a section that stays whole; no ordinary reinforcement, no topping. " +
-    "Self-weight acts from the first event on; moments are those added at each event.",
+    "Self-weight acts from the first event on; moments are those added at each event. Rows of the same age after the " +
+    "first act together.",
   "Steps grow in proportion to the time since the last event, n of them in each power of ten; more of " +
     "them change the result by less than the laws are known.",
 ];
@@ -391,7 +396,7 @@ export const tendonStressAtEvents = choosingRows({
   ...asked,
   id: "TENDON_STRESS_AT_EVENTS",
   summary:
-    "Tendon stress at the events by time-step integration: a row for each event up to the age wanted and " +
+    "Tendon stress at the events by time-step integration: a row for each age of events up to the age wanted and " +
     "one for that age; age, stress just before and just after, concrete stress after, loss so far",
   as: byLaw(atEvents),
 });

@@ -93,7 +93,7 @@ export class History {
   readonly #firstElastic: number;
 
   constructor(member: Member, materials: Materials, stepsPerDecade: number) {
-    this.#member = member;
+    this.#member = { ...member, events: joined(member.events) };
     this.#materials = materials;
     this.#stepsPerDecade = stepsPerDecade;
     this.#growth = 10 ** (1 / stepsPerDecade);
@@ -257,6 +257,17 @@ export class History {
       compliance: end,
     };
   }
+}
+
+/** Moments that begin to act at the same age are one. */
+function joined(events: Member["events"]): Member["events"] {
+  const out: Member["events"][number][] = [];
+  for (const { age, M } of events) {
+    const last = out.at(-1);
+    if (last?.age === age) out[out.length - 1] = { age, M: last.M + M };
+    else out.push({ age, M });
+  }
+  return out;
 }
 
 interface Place {
