@@ -67,4 +67,4 @@ export {
 } from "./sheetName.ts";
 export type * from "./template.ts";
 export { choiceParts } from "./choiceParts.ts";
-export { linesIn, linesOfLow, textWidth } from "./textWidth.ts";
+export { linesIn, linesOfLow, linesOfLowUnderRule, textWidth } from "./textWidth.ts";
