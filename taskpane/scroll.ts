@@ -4,6 +4,11 @@ export function scrollToTop(element: HTMLElement | null): void {
   for (let around: HTMLElement | null = element; around; around = around.parentElement) around.scrollTop = 0;
 }
 
+/** Scrolls so that an element stands at the top of what is in view. */
+export function scrollInView(element: HTMLElement | null): void {
+  element?.scrollIntoView({ block: "start" });
+}
+
 const around = (element: HTMLElement | null): readonly HTMLElement[] =>
   element ? [element, ...around(element.parentElement)] : [];
 

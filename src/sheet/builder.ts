@@ -9,6 +9,7 @@ import { highlightsOf } from "./highlights.ts";
 import { inputValues, nested, shapeValues, type Inputs } from "./inputs.ts";
 import { Links, plannedSource, type SourceSheet } from "./links.ts";
 import { layOut, type BlockRows } from "./layout.ts";
+import { linesOfLowUnderRule } from "./textWidth.ts";
 import { heightOfLines, pageBreaks, printScale, type Pages } from "./pageBreaks.ts";
 import { inputRoles, type Plan, type PlannedCell, type Role } from "./plan.ts";
 import { PlanCells, type Dependency, type Filling } from "./planCells.ts";
@@ -127,12 +128,20 @@ function withoutLocked({ names, unlocked }: PlanCells, { locked = [] }: Template
     : unlocked.filter((area) => !areas.some(({ row, column }) => row === area.row && column === area.column));
 }
 
+/** A formula with subscripts just below the rule of the headings gets a little more room. */
+function clearOfRules(cells: PlanCells): void {
+  const ruled = new Set(cells.all.filter(({ role }) => role === "heading").map(({ row }) => row));
+  for (const { row, role, lowered } of cells.all)
+    if (role === "equation" && lowered && ruled.has(row - 1)) cells.raise(row, linesOfLowUnderRule);
+}
+
 /** The filled cells as a plan. */
 function planOf(filling: Filling, charts: Plan["charts"]): Plan {
   const { sheet, layout, cells } = filling;
   const { template } = sheet;
   const { rows, together, body, printed } = layout;
   const pages: Pages = { together, body, printed };
+  clearOfRules(cells);
   const planned = running(cells);
   const said = {
     template: { id: template.id, version: template.version, title: template.title },

@@ -40,8 +40,18 @@ const marks: Readonly<Record<Basis, string>> = {
 /** Explains the marks behind clauses; for the head of every sheet. */
 export const marksExplained =
   "Clauses without a name are of the sheet's standard. Marks behind a clause say how it was established: " +
-  `${(Object.keys(marks) as readonly Basis[]).map((basis) => `${marks[basis]} = ${basisText[basis]}`).join("; ")}; ` +
-  `“in” names the text that was read. ${ownCopyAdvice}`;
+  `${marksInWords()}; “in” names the text that was read. “empty” beside a range: the input may stay empty. ` +
+  ownCopyAdvice;
+
+/** Each mark with its meaning; those of memory, which differ in their confidence alone, are one. */
+function marksInWords(): string {
+  const said = (Object.keys(marks) as readonly Basis[]).map((basis) => {
+    const confidence = /^memory-(.*)$/.exec(basis)?.[1];
+    if (confidence === undefined) return `${marks[basis]} = ${basisText[basis]}`;
+    return confidence === "high" ? "memory, high, medium or low = from memory, with that confidence" : undefined;
+  });
+  return said.filter((one) => one !== undefined).join("; ");
+}
 
 function symbolOf(reference: TemplateReference, subjects: Subjects): string {
   if (reference.kind === "shapeChanged") return "a shape input changed";

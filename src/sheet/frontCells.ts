@@ -3,7 +3,7 @@ import { versionCall } from "./aboutCells.ts";
 import { bandRow, columns, firstRow, titleRow, unconfirmedWords } from "./columns.ts";
 import { fieldColumns, type Layout } from "./layout.ts";
 import { areaAt, inputRole, own, type Filling } from "./planCells.ts";
-import { putLink } from "./links.ts";
+import { noValue, putLink } from "./links.ts";
 import type { Role } from "./plan.ts";
 import { rowContext, whereCell } from "./rowCells.ts";
 import { checkName, formatOf } from "./says.ts";
@@ -61,7 +61,7 @@ export function fillTitle(filling: Filling): void {
       ...(revision ? [`IF(${revision}="",""," · revision "&${revision})`] : []),
     ].join("&");
     // Where the source of a linked sheet is gone, so is what its title says.
-    const shown = sheet.template.source ? `IFERROR(${text},"")` : text;
+    const shown = sheet.template.source ? `IF(${project}="${noValue}","",${text})` : text;
     cells.formula(titleRow, columns.mark, "titleRight", own(`=${shown}`, named.map(areaAt)), "title");
   }
 }
@@ -242,7 +242,7 @@ export function fillFront(filling: Filling, block: ShapedBlock): void {
 
 /** A field of the first page: what it is, and its value beside. */
 function fillField(filling: Filling, shaped: ShapedRow): void {
-  const { cells, layout } = filling;
+  const { cells, layout, sheet } = filling;
   const { row: spec, says, place } = shaped;
   const value = layout.values.get(shaped)!;
   const { label, last } = fieldColumns.find((field) => field.value === value.column)!;
@@ -253,10 +253,15 @@ function fillField(filling: Filling, shaped: ShapedRow): void {
     cells.unlocked.push(areaAt(value));
     cells.validate(areaAt(value), spec.input, says);
   } else if (spec.taken !== undefined) {
-    putLink(filling, value, spec.taken, 0, 1, place, says.unit === "–" ? undefined : formatOf(says));
+    putLink(filling, value, spec.taken, 0, 1, place, says.unit === "–" ? undefined : formatOf(says), true);
     cells.join(value.row, value.column, last);
   } else {
-    const written = write(spec.formula!, rowContext, value, layout);
+    const full = write(spec.formula!, rowContext, value, layout);
+    // What a linked sheet works out of its source is an error once that is gone; further down it stays one.
+    const written =
+      sheet.template.source && !spec.overall
+        ? { ...full, formula: `=IFERROR(${full.formula.slice(1)},"${noValue}")` }
+        : full;
     const role: Role = spec.overall ? "overall" : "field";
     cells.formula(value.row, value.column, role, written, place, says.unit === "–" ? undefined : formatOf(says));
     if (says.unit !== "–") cells.put(value.row, value.column + 1, "unit", says.unit);

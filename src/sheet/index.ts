@@ -23,7 +23,7 @@ export { plannedSnapshot } from "./plannedSnapshot.ts";
 export { fnv1a64 } from "../core/index.ts";
 export { missingInputs, missingText, type MissingInput } from "./missingInputs.ts";
 export { isVerdictWord } from "./highlights.ts";
-export { inputsFrom, linked, nameOf, noValue, type SourceSheet } from "./links.ts";
+export { inputsFrom, linked, nameOf, noValue, sourceSheetId, type SourceSheet } from "./links.ts";
 export { isEn, isPost, rootId } from "./rootId.ts";
 export { lockedFault, lockedValues, withoutLocked } from "./lockedValues.ts";
 export {
@@ -67,4 +67,4 @@ export {
 } from "./sheetName.ts";
 export type * from "./template.ts";
 export { choiceParts } from "./choiceParts.ts";
-export { linesIn, linesOfLow, textWidth } from "./textWidth.ts";
+export { linesIn, linesOfLow, linesOfLowUnderRule, textWidth } from "./textWidth.ts";

@@ -476,9 +476,13 @@ class Placing {
     const body = this.row;
     const blocks = this.sheet.blocks.filter(({ block }) => !block.front);
     for (const block of blocks) if (!isRecordBlock(block.block)) this.block(block);
+    // What stands at the end goes on one page, so that no page holds the revisions alone.
+    const end = this.row;
     const about = this.about();
     // The seal of a revision is of everything above it.
     for (const block of blocks) if (isRecordBlock(block.block)) this.block(block);
+    const inside = this.together.findIndex(({ row }) => row > end);
+    this.together.splice(inside < 0 ? this.together.length : inside, 0, { row: end, rows: this.row - end });
     this.printed = this.row;
     this.placeWorkings();
     return {

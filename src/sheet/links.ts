@@ -21,6 +21,9 @@ export const linked = "linked";
 /** What the source is called in plans that belong to no workbook. */
 const unnamedSource = "source";
 
+/** The input of a linked sheet that says which sheet it is linked to. */
+export const sourceSheetId = "sourceSheet";
+
 /** The name that a row, column or configuration value has on its sheet. */
 export const nameOf = (id: string): string => `kb_${id}`;
 
@@ -105,6 +108,7 @@ export function putLink(
   of: number,
   place: string,
   format?: string,
+  inWords = false,
 ): void {
   const cell = links?.cell(id, index, of);
   if (!links || !cell) {
@@ -113,7 +117,9 @@ export function putLink(
     return;
   }
   const reference = `${quotedSheet(links.source.sheet)}!${of === 1 ? areaA1(areaAt(cell)) : `$${a1(cell)}`}`;
-  const formula = inputOf(takenFrom(sheet, id)) ? `=IF(${reference}="","",${reference})` : `=${reference}`;
+  const shown = inputOf(takenFrom(sheet, id)) ? `IF(${reference}="","",${reference})` : reference;
+  // On the first page no status stands beside it: the word does instead.
+  const formula = inWords ? `=IFERROR(${shown},"${noValue}")` : `=${shown}`;
   const says = takenFrom(sheet, id)?.says;
   // Words run on beside their cell; they would be drawn too small to be read in it.
   const role = says?.symbol === "–" && says.unit === "–" ? "linkedText" : "linked";

@@ -72,14 +72,14 @@ export class PlanCells {
 
   put(row: number, column: number, role: Role, content?: string | number | boolean | null, format?: string): void {
     const of = contentOf(role, content);
-    this.all.push({ row, column, role, ...of, ...(format !== undefined && { format }) });
+    this.all.push({ row, column, role, ...of, ...formatted(format) });
     if (of.lowered) this.raise(row, linesOfLow);
   }
 
   formula(row: number, column: number, role: Role, written: Written, place: string, format?: string): void {
     const { formula, reads, problems } = written;
     for (const problem of problems) this.problems.add(place, problem);
-    this.all.push({ row, column, role, formula, ...(format !== undefined && { format }) });
+    this.all.push({ row, column, role, formula, ...formatted(format) });
     this.dependencies.push({ at: { row, column }, place, reads });
   }
 
@@ -148,6 +148,11 @@ export class PlanCells {
       : { kind: "number", ...bounds, ...(whole && { whole }) };
     this.validations.push({ ...area, rule, title, message, ...(input.mayBeEmpty && { allowBlank: true as const }) });
   }
+}
+
+/** Numbers as they are, in the programs' own way, are no format of a cell. */
+function formatted(format: string | undefined): Pick<PlannedCell, "format"> {
+  return format === undefined || format === "General" ? {} : { format };
 }
 
 /** Roles of what is said about the calculation, in which `_` begins a subscript. */

@@ -38,6 +38,10 @@ export function lastOfChoice(input: Pick<InputSpec, "choices"> | undefined): num
 /** More choices than this fill the page; the cell's own list has them all. */
 const mostChoicesSaid = 8;
 
+/** Of an input, beside what it may be; the short word is explained at the end of the sheet. */
+const mayStayEmpty = "may stay empty";
+const emptyToo = "empty";
+
 /** An input with bounds shows them as numbers; what they do not say stands in words. */
 function inputWords({ row: { input }, says }: ShapedRow): { readonly words: string; readonly from: number } {
   if (!input || input.freeText) return { words: "", from: columns.words };
@@ -48,7 +52,7 @@ function inputWords({ row: { input }, says }: ShapedRow): { readonly words: stri
     return { words: allowedWords(input, says), from: Math.max(lastOfChoice(input) + 1, columns.equation) };
   const words = [
     ...(boundsOf(input, says.quantity).whole ? ["whole numbers"] : []),
-    ...(input.mayBeEmpty ? ["may stay empty"] : []),
+    ...(input.mayBeEmpty ? [mayStayEmpty] : []),
   ];
   return { words: words.join(", "), from: columns.words };
 }
@@ -65,15 +69,19 @@ export function rowTexts(shaped: ShapedRow, sheet: ShapedSheet): RowTexts {
   const { words, from } = wordsOf(shaped, sheet);
   const where = row.summary?.where !== undefined;
   const source = where ? "" : sourceText(says, row.formula, sheet.template.standard);
-  const pieces: readonly Piece[] = [
-    { role: "equation", text: words, wanted: from },
-    { role: "source", text: source, wanted: row.input && words === "" ? columns.words : columns.source },
+  const inOrder = (said: string): readonly Piece[] => [
+    { role: "equation", text: said, wanted: from },
+    { role: "source", text: source, wanted: row.input && said === "" ? columns.words : columns.source },
   ];
+  const pieces = inOrder(words);
   if (judgements(sheet, says.id).length > 0) return judgedTexts(words, source, from, pieces);
   const judged = row.input !== undefined || row.taken !== undefined || row.verdict !== undefined;
-  const own = placeTexts(pieces, { first: from, last: judged ? columns.verdict - 1 : columns.verdict });
-  if (!where && !row.words && own.every(({ line, to }) => line === 0 && to === undefined))
-    return { words, source, texts: own, below: 0, from };
+  // Behind its bounds one word says that an input may stay empty, where there is no room for three.
+  for (const said of words === mayStayEmpty ? [words, emptyToo] : [words]) {
+    const own = placeTexts(inOrder(said), { first: from, last: judged ? columns.verdict - 1 : columns.verdict });
+    if (!where && !row.words && own.every(({ line, to }) => line === 0 && to === undefined))
+      return { words, source, texts: own, below: 0, from };
+  }
   // The place where a check governs has the right half of the line.
   const last = where ? belowColumns.source - 1 : columns.mark;
   const beneath = placeTexts(

@@ -43,6 +43,9 @@ export function fits(text: string, width: number): boolean {
 /** How high a row of one line is that holds subscripts: below it their letters are cut at the top. */
 export const linesOfLow = 1.0625;
 
+/** The same of the row below a rule, which would cover the top of a formula. */
+export const linesOfLowUnderRule = 1.2;
+
 /** By so much of a line programs draw a line higher that has subscripts, since their letters are of a larger size. */
 const morePerLow = 0.65;
 

@@ -32,7 +32,7 @@ export function fillWorkingsNote({ cells, layout }: Filling, row: number): void 
   const { first, end } = workingRows(layout)!;
   const [before, behind] = [
     "The workings behind the results are in rows ",
-    ", numbered like their blocks. They are outside the print area: to print them, select these rows and print the selection.",
+    ", outside the print area: to print them, select these rows and print the selection.",
   ];
   const number = (of: number): string => `ROW(${a1({ row: of, column: columns.item }, true)})`;
   const at = (of: number): Area => ({ row: of, column: columns.item, rows: 1, columns: 1 });

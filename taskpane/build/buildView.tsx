@@ -5,7 +5,7 @@ import type { Engine } from "../engine.ts";
 import { LaterView } from "../laterView.tsx";
 import type { OfficeTemplates } from "../templates/loaded.ts";
 import { whyNot } from "../loading.ts";
-import { scrollToTop } from "../scroll.ts";
+import { scrollInView, scrollToTop } from "../scroll.ts";
 import { useOfficeTemplates } from "../templates/useOfficeTemplates.ts";
 import { useRunning, type Running } from "./running.ts";
 import type { Way } from "./stressCheckForm.tsx";
@@ -210,6 +210,12 @@ function Form({
   const load = useMemo(() => () => stressCheckForm(engine, chosen?.id ?? ""), [engine, version]);
   // Not before a template is to be filled.
   const office = useOffice(engine, chosen !== undefined && !isLinked);
+  const heading = useRef<HTMLHeadingElement>(null);
+  // The arrow keys go through the templates one by one: their list stays in view.
+  const byPointer = useRef(false);
+  useEffect(() => {
+    if (id !== undefined && byPointer.current) scrollInView(heading.current);
+  }, [id]);
   return (
     <>
       {office.refused.length > 0 && (
@@ -224,46 +230,60 @@ function Form({
           .
         </p>
       )}
-      <TemplateList
-        templates={engine.templates}
-        choosing={engine.choosingTemplates}
-        linked={engine.linkedTemplates}
-        chosen={chosen}
-        choose={(one) => {
-          touch();
-          setId(one.id);
+      <div
+        onPointerDown={() => {
+          byPointer.current = true;
         }}
-      />
+        onKeyDown={() => {
+          byPointer.current = false;
+        }}
+      >
+        <TemplateList
+          templates={engine.templates}
+          choosing={engine.choosingTemplates}
+          linked={engine.linkedTemplates}
+          chosen={chosen}
+          choose={(one) => {
+            touch();
+            setId(one.id);
+          }}
+        />
+      </div>
       <OpenedLater
         summary={`Templates of the office: ${countText(ofOffices)}`}
         title="Templates of the office"
         load={loadTemplatesBox}
         given={{ touch }}
       />
-      {chosen?.source !== undefined && (
-        <LaterView
-          key={version}
-          title="The form"
-          load={loadLinked}
-          given={{ host, engine, template: chosen, running, finished }}
-        />
-      )}
-      {chosen !== undefined && !isLinked && (
-        <LaterView
-          key={version}
-          title="The form"
-          load={load}
-          given={{
-            host,
-            engine,
-            office,
-            way,
-            setWay,
-            finished,
-            touch,
-            onlyForm: chosen.choosing === true,
-          }}
-        />
+      {chosen !== undefined && (
+        <section class="kb-chosen" aria-label={`Form: ${chosen.title}`}>
+          <h2 ref={heading}>{chosen.title}</h2>
+          {chosen?.source !== undefined && (
+            <LaterView
+              key={version}
+              title="The form"
+              load={loadLinked}
+              given={{ host, engine, template: chosen, running, finished }}
+            />
+          )}
+          {chosen !== undefined && !isLinked && (
+            <LaterView
+              key={version}
+              title="The form"
+              load={load}
+              given={{
+                host,
+                engine,
+                office,
+                way,
+                setWay,
+                finished,
+                touch,
+                onlyForm: chosen.choosing === true,
+              }}
+            />
+          )}
+        </section>
       )}
     </>
   );

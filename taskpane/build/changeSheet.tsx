@@ -1,4 +1,5 @@
 import { a1 } from "../../src/cells/index.ts";
+import { Fragment } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { ChangedRow, ChangeOfSheet, Lost, Parked, Recognised } from "../../src/checker/index.ts";
 import { logoToTake, type Host } from "../../src/hosts/index.ts";
@@ -333,6 +334,12 @@ function ChangedRows({ rows }: { readonly rows: readonly ChangedRow[] }) {
   );
 }
 
+/** Values that are lost for the same reason stand below it. */
+export function byReason(lost: readonly Lost[]): readonly (readonly [why: string, values: readonly Lost[]])[] {
+  const reasons = [...new Set(lost.map(({ why }) => why))];
+  return reasons.map((why) => [why, lost.filter((one) => one.why === why)] as const);
+}
+
 function Carried({ change }: { readonly change: ChangeOfSheet }) {
   const { kept, lost, assumed } = change.carried;
   const members = [...new Set(assumed.map(({ where }) => where.split(",")[0]!))].filter((one) => one !== "");
@@ -345,16 +352,19 @@ function Carried({ change }: { readonly change: ChangeOfSheet }) {
       <p>
         {kept} value{kept === 1 ? "" : "s"} carried over; {lost.length === 0 ? "none is lost." : `${lost.length} not:`}
       </p>
-      {lost.length > 0 && (
-        <ul class="kb-plain">
-          {lost.map((one) => (
-            <li key={`${one.id} ${one.where}`}>
-              {shown(one)}
-              <div class="kb-hint">{one.why}</div>
-            </li>
-          ))}
-        </ul>
-      )}
+      {byReason(lost).map(([why, values]) => (
+        <Fragment key={why}>
+          <p class="kb-hint">
+            {why[0]!.toUpperCase()}
+            {why.slice(1)}:
+          </p>
+          <ul class="kb-plain">
+            {values.map((one) => (
+              <li key={`${one.id} ${one.where}`}>{shown(one)}</li>
+            ))}
+          </ul>
+        </Fragment>
+      ))}
       {ofProduct.length > 0 && (
         <p>The product is not on the new list; its values were typed instead: {ofProduct.join("; ")}.</p>
       )}

@@ -63,6 +63,8 @@ export function openCells(
 ): readonly OpenCell[] {
   let table: string | undefined;
   let tableRow = 0;
+  // A column of a table with one row may stand where rows have their values: it is no row by itself.
+  const numbers = new Map(plan.cells.flatMap(({ role, row, value }) => (role === "item" ? [[row, value]] : [])));
   const rows = [...plan.cells]
     .sort((a, b) => a.row - b.row || a.column - b.column)
     .flatMap((cell): readonly OpenRow[] => {
@@ -72,7 +74,9 @@ export function openCells(
       }
       if (cell.role !== "verdict" || cell.formula === undefined) return [];
       const of = plan.meanings.filter(({ at }) => at.row <= cell.row && cell.row < at.row + at.rows);
-      const single = of.find(({ at }) => at.rows === 1 && at.column === columns.value);
+      const single = of.find(
+        ({ at, item }) => at.rows === 1 && at.column === columns.value && numbers.get(cell.row) === item,
+      );
       tableRow = single ? 0 : tableRow + 1;
       const said = status(cell);
       if (!open.has(said)) return [];

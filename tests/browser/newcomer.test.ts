@@ -89,7 +89,7 @@ describe("the newcomer's path", () => {
     const cell = await cellOf(page, "k");
     const before = await readCell(page, sheet, cell);
     await typeInCell(page, sheet, cell, "-0.01");
-    await page.getByText("Allowed: 0 to 0.1 rad/m").waitFor();
+    await page.getByText(/“-0.01” was not taken: .* Allowed: 0 to 0.1 rad\/m/).waitFor();
     expect(await readCell(page, sheet, cell)).toEqual(before);
     await page.getByRole("button", { name: "OK" }).last().click();
     // What is pasted or set by a program meets no refusal.

@@ -1,5 +1,6 @@
 /** A sheet is rebuilt from what is typed on it: whatever the order of changes, a value whose meaning stays keeps its place. */
 import { describe, expect, it } from "vitest";
+import { kindOfProduct } from "../../src/core/index.ts";
 import { carryOver, type CarriedOver, type Filled } from "../../src/checker/rebuild/carryOver.ts";
 import {
   expand,
@@ -172,6 +173,25 @@ describe("one change on the filled sheet", () => {
       expect(sheet.conflicts).toEqual([]);
     },
   );
+
+  it("of the products only those of the lost one's kind are told", () => {
+    const { lost } = carryOver(
+      { ...post, inputs: { ...post.inputs, product: "Y1860S7-15.7" } },
+      templateOf("post-tensioned-is1343-1980"),
+      {},
+    );
+    const { why } = lost.find(({ id }) => id === "product")!;
+    const list = templateOf("post-tensioned-is1343-1980")
+      .blocks.flatMap(({ items }) => items)
+      .find((item) => "id" in item && item.id === "product")!;
+    const names = ("input" in list ? (list.input?.choices ?? []) : []).map(({ value }) => String(value));
+    const [strands, others] = [true, false].map((of) => names.filter((n) => (kindOfProduct(n) === "STRAND") === of));
+    expect(strands!.length).toBeGreaterThan(0);
+    expect(others!.length).toBeGreaterThan(0);
+    expect(strands!.filter((name) => !why.includes(name))).toEqual([]);
+    expect(others!.filter((name) => why.includes(name))).toEqual([]);
+    expect(why.length).toBeLessThan(400);
+  });
 
   it("a fourth tendon is as the third, follows its profile, and is said to be assumed", () => {
     const { inputs, assumed, lost } = carryOver(post, post.template, { tendons: 4 });

@@ -21,6 +21,7 @@ import {
   whatIf,
 } from "../../src/checker/index.ts";
 import { branchesOf } from "../../src/checker/trace/tree.ts";
+import { GridHost } from "../../src/hosts/grid/gridHost.ts";
 import { nodeGrid } from "../../src/hosts/grid/node.ts";
 import { expand, type Inputs, type Plan } from "../../src/sheet/index.ts";
 import { linkedTemplates } from "../../src/templates/index.ts";
@@ -105,11 +106,20 @@ describe.each([
       expect(await valueOf(pair, "soPct")).toBeCloseTo(before as number, 12);
       expect(await broken(host)).toEqual([]);
       expect(await overall(pair)).toBe("OK");
+      // In the grid the words that name the source follow it; programs leave them, and Compare tells.
+      const follows = host instanceof GridHost;
+      expect(await valueOf(pair, "sourceSheet")).toBe(follows ? "B1, main span" : beam);
+      const said = (await compare(host, linked))!.findings.map(({ what }) => what);
+      expect(said.some((what) => what.startsWith("The sheet names another"))).toBe(!follows);
 
       await faults.remove("B1, main span");
       expect(await overall(pair)).toBe("INCOMPLETE");
       const band = cellAt(await takeSnapshot(host, linked), 1, 3).text;
       expect(band).toContain("No value from the source sheet (correct it there, or link it again under Build): ");
+      const body = Math.min(...pair.plan.cells.flatMap(({ role, row }) => (role === "block" ? [row] : [])));
+      const front = (await takeSnapshot(host, linked)).cells.slice(0, body);
+      expect(front.flat().flatMap(({ error, formula }) => (error ? [formula] : []))).toEqual([]);
+      expect(await valueOf(pair, "member")).toBe("NO VALUE");
       const found = await broken(host);
       expect(found.length).toBeGreaterThan(20);
       expect(found[0]!.what).toContain("The link is broken");

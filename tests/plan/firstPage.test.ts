@@ -3,8 +3,8 @@ import { describe, expect, test } from "vitest";
 import { columns, expand, type Inputs } from "../../src/sheet/index.ts";
 import { checkColumns } from "../../src/sheet/frontCells.ts";
 import { fitsAsDescription } from "../../src/sheet/layout.ts";
-import { templates } from "../../src/templates/index.ts";
-import { valuesOf } from "./builtSheet.ts";
+import { allTemplates, templates } from "../../src/templates/index.ts";
+import { exampleOf, planned, valuesOf } from "./builtSheet.ts";
 
 const small: Inputs = {};
 
@@ -112,6 +112,19 @@ test.each(templates.map(({ id }) => id))("checks of %s have a value, a limit and
     if (text !== "failed checks") expect([value, limit], text).not.toContain("");
   }
 });
+
+test.each(allTemplates.filter(({ source }) => source).map(({ id }) => id))(
+  "no name of a check of the linked %s is cut off on its first page",
+  (id) => {
+    const template = allTemplates.find((one) => one.id === id)!;
+    const { plan, values } = planned(template, exampleOf(template));
+    const names = plan.cells
+      .filter(({ role, row }) => role === "utilisation" && row < plan.print.breaks![0]!)
+      .map(({ row }) => String(values[row]![columns.description]!.value ?? ""));
+    expect(names.filter((name) => name !== "").length).toBeGreaterThan(0);
+    expect(names.filter((name) => !fitsAsDescription(name))).toEqual([]);
+  },
+);
 
 test("no template says of a check what the verdicts do not count", () => {
   expect(JSON.stringify(templates)).not.toContain("NO LIMIT");

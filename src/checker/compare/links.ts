@@ -1,6 +1,6 @@
 import { cellAt, holds, piecesOf, placeOf, type PlacedArea } from "../../cells/index.ts";
 import type { Host, SheetName } from "../../hosts/index.ts";
-import type { PlannedCell } from "../../sheet/index.ts";
+import { sourceSheetId, type PlannedCell } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { outlineOf } from "../recognise/rows.ts";
 import { standing } from "../recognise/standing.ts";
@@ -70,7 +70,7 @@ export async function linkFindings(recognised: Recognised, host: Host): Promise<
 
 /** The sheet says which sheet it is linked to; its links follow when that is renamed, its words do not. */
 function saysAnother(recognised: Recognised, source: string): readonly Finding[] {
-  const name = recognised.inputCells.find(({ id }) => id === "sourceSheet");
+  const name = recognised.inputCells.find(({ id }) => id === sourceSheetId);
   const at = name && standing(recognised, name.at);
   const said = at && cellAt(recognised.snapshot, at.row, at.column).value;
   const cell = recognised.plan.cells.find(({ row, column }) => row === name?.at.row && column === name.at.column);

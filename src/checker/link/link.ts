@@ -2,6 +2,7 @@ import {
   faultOfInput,
   inputsFrom,
   expand,
+  sourceSheetId,
   type Inputs,
   type Plan,
   type SourceSheet,
@@ -92,7 +93,7 @@ export async function linkAgain(host: Host, linkedSheet: string, sheet: string):
     const at = link && standing(linked, cell);
     return at && formula !== undefined ? [{ ...at, formula }] : [];
   });
-  const name = linked.inputCells.find(({ id }) => id === "sourceSheet");
+  const name = linked.inputCells.find(({ id }) => id === sourceSheetId);
   const named = name && faultOfInput(sheet, name) === undefined ? standing(linked, name.at) : undefined;
   await host.enterAll(linkedSheet, [...cells, ...(named ? [{ ...named, value: sheet }] : [])]);
   await host.recalculate();

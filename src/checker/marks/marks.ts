@@ -56,7 +56,8 @@ export function readMarkFormula(formula: string | undefined): Written | undefine
 export function stateOf(content: CellContent, sealed: string, part: Part, recognised: Recognised): MarkState {
   const then = readSeal(sealed);
   if (!then) return "unreadable";
-  const now = sealNow(part, recognised);
+  const named = sealNow(part, recognised);
+  const now = named?.values === then.values ? named : sealNow(part, recognised, "all");
   if (now?.values !== then.values || String(content.value).startsWith(staleWord)) return "stale: values changed";
   return now.formulas === then.formulas ? "holds" : "stale: formulas changed";
 }

@@ -1,6 +1,6 @@
 import { a1, type Address, type Area, cellAt, cellsOf, firstStanding } from "../../cells/index.ts";
 import { fnv1a64, sealOfValues } from "../../core/index.ts";
-import { columns, type Plan, type PlannedCell } from "../../sheet/index.ts";
+import { columns, sourceSheetId, type Plan, type PlannedCell } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { plannedAt } from "../recognise/standing.ts";
 import type { Part } from "./parts.ts";
@@ -20,8 +20,33 @@ interface Seal {
   readonly formulas: string;
 }
 
+/** Rows and columns of the plan that are sealed together: first and last row, first and last column. */
+type Piece = readonly [first: number, last: number, left: number, right: number];
+
+/** The pieces of some rows without the words that name the source: they follow it when it is renamed. */
+function withoutSourceName(plan: Plan, first: number, last: number): readonly Piece[] {
+  const right = columns.mark - 1;
+  const name = plan.source && plan.meanings.find(({ id }) => id === sourceSheetId)?.at;
+  if (!name || name.row < first || name.row > last) return [[first, last, 0, right]];
+  const width = plan.spans.find(({ row, column }) => row === name.row && column === name.column)?.columns ?? 1;
+  const pieces: readonly Piece[] = [
+    [first, name.row - 1, 0, right],
+    [name.row, name.row, 0, name.column - 1],
+    [name.row, name.row, name.column + width, right],
+    [name.row + 1, last, 0, right],
+  ];
+  return pieces.filter(([from, to, west, east]) => from <= to && west <= east);
+}
+
+/** Marks made before the name of the source was left out hold by all cells. */
+type Which = "all" | "without the source's name";
+
 /** The cells of a part as they stand now, in areas that leave out the marks. */
-export function areasOf(part: Part, { plan, rowNow, columnNow }: Recognised): readonly Area[] {
+export function areasOf(
+  part: Part,
+  { plan, rowNow, columnNow }: Recognised,
+  which: Which = "without the source's name",
+): readonly Area[] {
   const area = (first: number, last: number, left: number, right: number): Area[] => {
     const top = firstStanding(first, last, rowNow);
     const bottom = firstStanding(last, first, rowNow);
@@ -32,7 +57,9 @@ export function areasOf(part: Part, { plan, rowNow, columnNow }: Recognised): re
       : [{ row: top, column: west, rows: bottom - top + 1, columns: east - west + 1 }];
   };
   return [
-    ...area(part.first, part.last, 0, columns.mark - 1),
+    ...(which === "all"
+      ? area(part.first, part.last, 0, columns.mark - 1)
+      : withoutSourceName(plan, part.first, part.last).flatMap((piece) => area(...piece))),
     ...(part.further ? area(...part.further, 0, columns.mark - 1) : []),
     ...part.wide.flatMap(([first, last]) => area(first, last, columns.mark, columns.mark)),
     ...(plan.columns > columns.mark + 1 ? area(part.first, part.last, columns.mark + 1, plan.columns - 1) : []),
@@ -91,10 +118,10 @@ export function errorsIn(part: Part, recognised: Recognised): readonly string[] 
 }
 
 /** The present seal of a part; undefined where a cell shows an error. */
-export function sealNow(part: Part, recognised: Recognised): Seal | undefined {
+export function sealNow(part: Part, recognised: Recognised, which?: Which): Seal | undefined {
   if (errorsIn(part, recognised).length > 0) return undefined;
   const { snapshot } = recognised;
-  const areas = areasOf(part, recognised);
+  const areas = areasOf(part, recognised, which);
   const values = sealOfValues(
     areas.map(({ row, column, rows, columns: width }) =>
       Array.from({ length: rows }, (_r, r) =>

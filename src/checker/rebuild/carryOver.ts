@@ -1,3 +1,4 @@
+import { kindOfProduct } from "../../core/index.ts";
 import {
   faultOfInput,
   lockedFault,
@@ -146,6 +147,17 @@ function whyLost(old: InputCell, now: readonly InputCell[], template: Template):
   return "the new sheet has fewer of them";
 }
 
+/** Of a long list of products only those of the value's own kind are told; undefined for other choices. */
+function notAmong(value: Single, there: InputCell): string | undefined {
+  const kind = there.id === "product" ? kindOfProduct(String(value)) : undefined;
+  if (kind === undefined) return undefined;
+  const alike = (there.spec.choices ?? []).filter((choice) => kindOfProduct(String(choice.value)) === kind);
+  const word = kind.toLowerCase();
+  return alike.length === 0
+    ? `the list there has it not, and no other ${word}`
+    : `the list there has it not; of its kind (${word}) it has ${alike.map((choice) => choice.value).join(", ")}`;
+}
+
 /**
  * What is typed on a sheet, for another configuration, version or standard: every value whose meaning stays keeps its
  * place, and what has none is listed and kept aside.
@@ -195,7 +207,8 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     const words = from.words?.get(inputKey(cell.id, cell.index));
     if (!target || !locked.has(target.cell.id)) parked[key] = { value, ...(words && { words }) };
     const { id, says } = cell;
-    const why = fault ?? whyLost(cell, after.inputs, template);
+    const why =
+      fault === undefined || !target ? whyLost(cell, after.inputs, template) : (notAmong(value, target.cell) ?? fault);
     const text = says.symbol === "–" ? says.text : `${plainSymbol(says.symbol)}, ${says.text}`;
     lost.push({ id, where: whereOf(from.template, id, place), text, value, unit: says.unit, why });
   }

@@ -10,7 +10,10 @@ import {
 import coreLocale from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import highlightLocale from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
-import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
+import {
+  DataValidatorRegistryService,
+  UniverSheetsDataValidationPreset,
+} from "@univerjs/preset-sheets-data-validation";
 import validationLocale from "@univerjs/preset-sheets-data-validation/locales/en-US";
 import "@univerjs/preset-sheets-core/lib/index.css";
 import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
@@ -22,6 +25,7 @@ import "./grid.css";
 import { GridHost } from "./gridHost.ts";
 import { labelControls } from "./labels.ts";
 import { refuseLongTyping } from "./longTyping.ts";
+import { nameRefused } from "./refusedEntry.ts";
 import { emptyWorkbook, registerPlugins } from "./runtime.ts";
 
 const guarded =
@@ -129,6 +133,7 @@ export function openGridInBrowser(container: HTMLElement): GridHost {
   const workbook = api.createWorkbook(emptyWorkbook());
   const host = new GridHost(runtime, workbook);
   closeLists(runtime, workbook);
+  nameRefused(univer.__getInjector().get(DataValidatorRegistryService), workbook);
   withdrawAlerts(runtime, univer.__getInjector().get(CellAlertManagerService));
   univer.__getInjector().get(IDescriptionService).registerDescriptions(descriptions(runtime, worksheetFunctions));
   followTheme(api);

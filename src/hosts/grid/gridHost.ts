@@ -15,6 +15,7 @@ import {
   type SheetRules,
 } from "../host/host.ts";
 import { checkSheetName } from "../host/sheetName.ts";
+import { sourceNameFollows } from "./sourceNameFollows.ts";
 import { checkSource, sourceSheets } from "../host/source.ts";
 import { unreadable } from "../host/unreadable.ts";
 import { allowedSheetNames } from "./allowedSheetNames.ts";
@@ -111,6 +112,7 @@ export class GridHost implements Host {
     completeCopies({ grid, workbook, selfContained: this.#selfContained, ownResults: this.#ownResults, trouble });
     allowedSheetNames(grid, workbook, trouble);
     guardReturning(grid, workbook, trouble);
+    sourceNameFollows(grid, workbook, this.#names);
     this.#dependants = new Dependants(workbook, (name, sheetId) => this.#names.resolve(name, sheetId));
     grid.api.addEvent(grid.api.Event.SheetDeleted, ({ sheetId }) => {
       this.#names.remove(sheetId);

@@ -3,7 +3,7 @@ import type { Values } from "./values.ts";
 import {
   heightOfLines,
   linesIn,
-  linesOfLow,
+  linesOfLowUnderRule,
   pageBreaks,
   pageHeight,
   type Plan,
@@ -93,7 +93,7 @@ export function breaksOf({ print }: Plan, heights: Heights): readonly number[] |
 export const isLowRow =
   (heights: Heights) =>
   (row: number): boolean =>
-    (heights.get(row) ?? defaultRowHeight) <= heightOfLines(linesOfLow);
+    (heights.get(row) ?? defaultRowHeight) <= heightOfLines(linesOfLowUnderRule);
 
 /** The part of a chart's place it takes: beside tall rows fewer of them, so that charts are of one size and fit a printed page. */
 export function chartArea(at: Area, heights: Heights): Area {

@@ -3,8 +3,16 @@ import { expect, it } from "vitest";
 import type { Address } from "../../../src/cells/index.ts";
 import { changeOfSheet, recogniseAmong } from "../../../src/checker/index.ts";
 import { planValues } from "../../../src/hosts/index.ts";
-import { columns, expand, missingInputs, noResultText, plannedSnapshot } from "../../../src/sheet/index.ts";
-import { templates } from "../../../src/templates/index.ts";
+import {
+  columns,
+  expand,
+  missingInputs,
+  missingText,
+  noResultText,
+  plannedSnapshot,
+} from "../../../src/sheet/index.ts";
+import { allTemplates, templates } from "../../../src/templates/index.ts";
+import { exampleOf, planned } from "../../plan/builtSheet.ts";
 import { openCells } from "../../../taskpane/build/openCells.ts";
 
 const template = templates.find(({ id }) => id === "post-tensioned-en1992-2004")!;
@@ -37,6 +45,21 @@ it("names each missing input below its line, by id, label and cell", () => {
   // The cell is the one that the sheet's name for the input leads to.
   const { row, column } = plan.names.find(({ name }) => name === "kb_L")!;
   expect(span!.missing[0]!.at).toEqual({ row, column });
+});
+
+it("names a table of one row by the table, not by the column that stands where rows have their values", () => {
+  const record = allTemplates.find(({ id }) => id === "stressing-record-post-tensioned-en1992-2004")!;
+  const { plan: of, values } = planned(record, { ...exampleOf(record), jkMax: [null] });
+  const shown = ({ row, column }: Address) => values[row]?.[column]?.text ?? "";
+  const all = missingInputs(
+    of,
+    (at) => shown(at) === "MISSING",
+    ({ row, column }) => values[row]?.[column]?.value,
+  );
+  expect(all.map(({ id }) => id)).toEqual(["jkMax[1]"]);
+  const [jack] = openCells(of, shown, all).filter(({ missing }) => missing.length > 0);
+  expect(jack!.title).toBe("Jack and gauge, row 1");
+  expect(missingText(jack!.missing[0]!)).toContain("rated pressure of jack and pump");
 });
 
 it("tells rows of a table apart that say something else", () => {

@@ -19,7 +19,7 @@ it("says what is computed, then the words that may stand in its place", () => {
   const cells = expand(template, template.example.inputs).cells;
   const read = cells.filter(({ role }) => role === "equation").map(({ value }) => String(value));
   // max({uRadius[]}) unless no limit is given or a kink is too sharp: the formula of the row "radius of tendon curvature".
-  expect(read).toContain("max Rlim/R = max(all uR); or “no limit”, “kink”");
+  expect(read).toContain("max uR = max(all uR); or “no limit”, “kink”");
   expect(read.filter((text) => text.includes("KERN."))).toEqual([]);
   // The sheet's own standard is named at its end, not beside each clause.
   const sources = cells.filter(({ role }) => role === "source").map(({ value }) => String(value));
