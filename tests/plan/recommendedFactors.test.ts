@@ -79,3 +79,22 @@ test("IS 1343: ducts in the web do not make the minimum of links less", () => {
   const { checks } = sheet.verdicts();
   expect(checks.find(({ description }) => description.includes("spacing of the links"))?.verdict).toBe("FAIL");
 });
+
+// Statics; EN 1990 6.4.3.1: a variable load that relieves is left out. γ_G (V_g + V_s) + γ_Q · 9 (24 − x)²/(2 · 24).
+test.each([strength, "strength-post-tensioned-is1343-1980"])(
+  "%s: a variable point load near the support does not relieve the shear beyond it",
+  (id) => {
+    const example = exampleOf(linkedTemplates.find((one) => one.id === id)!);
+    const L = Number(example["L"]);
+    const sheet = builtSheet(id, { ...example, loads: "FURTHER", plX: [L / 10], plS: [0], plQ: [400], ql: 9 });
+    const numbers = (column: string): readonly number[] => sheet.column(column).map(Number);
+    const [x, high, Vg, Vs] = ["x", "vHi", "Vg", "Vs"].map(numbers);
+    const beyond = x!.flatMap((one, i) => (one > L / 10 + 0.01 && one < L / 2 - 0.01 ? [i] : []));
+    expect(beyond.length).toBeGreaterThan(0);
+    for (const i of beyond)
+      expect(high![i]).toBeCloseTo(
+        Number(example["inGs"]) * (Vg![i]! + Vs![i]!) + (Number(example["inQ"]) * 9 * (L - x![i]!) ** 2) / (2 * L),
+        6,
+      );
+  },
+);
