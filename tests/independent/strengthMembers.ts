@@ -46,6 +46,7 @@ export function postTensionedBeam(v: Beam): { readonly member: StrengthMember; r
       f_yd: v.fp01k / 1.15,
       sigma: r.sp0t[j]! - r.dcsr,
     }));
+    const late = layers.reduce((sum, { A, sigma }, j) => sum + A * sigma * sines[j]!, 0);
     // Ducts of one height within the web: the two lower ones lie in the bottom flange.
     const inWeb = r.y.map((y) => y > v.tbot && y < v.h - v.ttop);
     const atHeight = r.y.map((y) => r.y.filter((other, j) => inWeb[j] && Math.abs(other - y) < 65).length * 65);
@@ -56,7 +57,7 @@ export function postTensionedBeam(v: Beam): { readonly member: StrengthMember; r
       Mg: r.Mg,
       M: momentOf(actions, r.x),
       low: lowOf(actions, r.x),
-      V: shearOf(actions, r.x, { late: (r.Pinf / r.P0) * early, early }),
+      V: shearOf(actions, r.x, { late, early }),
       ducts: 0.5 * Math.max(...atHeight),
       s: fromEnd <= 6000 + 10 ? 200 : 300,
       compressed: false,
