@@ -258,7 +258,7 @@ function Form({
       {chosen !== undefined && (
         <section class="kb-chosen" aria-label={`Form: ${chosen.title}`}>
           <h2 ref={heading}>{chosen.title}</h2>
-          {chosen?.source !== undefined && (
+          {chosen.source !== undefined && (
             <LaterView
               key={version}
               title="The form"
@@ -266,7 +266,7 @@ function Form({
               given={{ host, engine, template: chosen, running, finished }}
             />
           )}
-          {chosen !== undefined && !isLinked && (
+          {!isLinked && (
             <LaterView
               key={version}
               title="The form"

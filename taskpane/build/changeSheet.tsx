@@ -335,7 +335,7 @@ function ChangedRows({ rows }: { readonly rows: readonly ChangedRow[] }) {
 }
 
 /** Values that are lost for the same reason stand below it. */
-export function byReason(lost: readonly Lost[]): readonly (readonly [why: string, values: readonly Lost[]])[] {
+function byReason(lost: readonly Lost[]): readonly (readonly [why: string, values: readonly Lost[]])[] {
   const reasons = [...new Set(lost.map(({ why }) => why))];
   return reasons.map((why) => [why, lost.filter((one) => one.why === why)] as const);
 }

@@ -193,6 +193,28 @@ describe("one change on the filled sheet", () => {
     expect(why.length).toBeLessThan(400);
   });
 
+  it("a product that the template of an office locks is told as locked, though the list has the one before", () => {
+    const template = templateOf("post-tensioned-en1992-2004");
+    const only = "Y1860S7-12.5";
+    const locking: Template = {
+      ...template,
+      office: "Alder Office (invented)",
+      locked: ["product"],
+      blocks: template.blocks.map((block) => ({
+        ...block,
+        items: block.items.map((item) =>
+          "id" in item && item.id === "product" && item.input
+            ? { ...item, input: { ...item.input, default: only } }
+            : item,
+        ),
+      })),
+    };
+    const { lost } = carryOver({ ...post, inputs: { ...post.inputs, product: "Y1860S7-15.7" } }, locking, {});
+    expect(lost.find(({ id }) => id === "product")!.why).toBe(
+      `input product is locked by the template of Alder Office (invented): it is ${only}`,
+    );
+  });
+
   it("a fourth tendon is as the third, follows its profile, and is said to be assumed", () => {
     const { inputs, assumed, lost } = carryOver(post, post.template, { tendons: 4 });
     expect(inputs["strands"]).toEqual([6, 6, 5, 5]);

@@ -3,7 +3,7 @@
  * programs do to references then is common practice, no source.
  */
 import { afterEach, describe, expect, it } from "vitest";
-import { a1, cellAt } from "../../src/cells/index.ts";
+import { a1, cellAt, cellsOf, holds } from "../../src/cells/index.ts";
 import {
   compare,
   handOutHeadRows,
@@ -14,16 +14,22 @@ import {
   questioned,
   readHandOut,
   readMarks,
+  readRevisions,
   recognise,
+  revisionCells,
   sheetsOf,
   takeSnapshot,
   Tracer,
   whatIf,
 } from "../../src/checker/index.ts";
+import { stateOf } from "../../src/checker/marks/marks.ts";
+import { wholeSheet } from "../../src/checker/marks/parts.ts";
+import { areasOf, sealNow, sealText } from "../../src/checker/marks/seal.ts";
 import { branchesOf } from "../../src/checker/trace/tree.ts";
 import { GridHost } from "../../src/hosts/grid/gridHost.ts";
 import { nodeGrid } from "../../src/hosts/grid/node.ts";
-import { expand, type Inputs, type Plan } from "../../src/sheet/index.ts";
+import { workbookId } from "../../src/hosts/grid/runtime.ts";
+import { columns, expand, type Inputs, type Plan } from "../../src/sheet/index.ts";
 import { linkedTemplates } from "../../src/templates/index.ts";
 import type { Faults, TestHost } from "./faults.ts";
 import { GridFaults } from "./gridFaults.ts";
@@ -133,6 +139,72 @@ describe.each([
       expect((await compare(host, linked))!.clean).toBe(true);
     },
   );
+});
+
+it(
+  "on the grid the words that name the source also follow when its renaming is taken back and done again",
+  { timeout: 300_000 },
+  async () => {
+    const grid = nodeGrid();
+    const pair = await pairOn(grid.host, new GridFaults(grid), fewer);
+    const { core, univer } = grid.runtime;
+    const injector = univer.__getInjector();
+    const again = async (id: string): Promise<unknown> => {
+      injector.get(core.IUniverInstanceService).focusUnit(workbookId);
+      expect(await injector.get(core.ICommandService).executeCommand(id)).toBe(true);
+      return valueOf(pair, "sourceSheet");
+    };
+    await pair.faults.rename(beam, "B1");
+    expect(await valueOf(pair, "sourceSheet")).toBe("B1");
+    expect(await again(core.UndoCommand.id)).toBe(beam);
+    expect(await again(core.RedoCommand.id)).toBe("B1");
+  },
+);
+
+describe("the seal of a whole linked sheet", () => {
+  const known = (host: TestHost) => recognise(host, linked);
+  const revised = async (host: TestHost) => readRevisions((await known(host))!)!.revisions[0]!.state;
+
+  it("leaves out the words that name its source, and nothing beside them", { timeout: 120_000 }, async () => {
+    const pair = await inMemory();
+    const { host, faults, plan } = pair;
+    const name = plan.meanings.find(({ id }) => id === "sourceSheet")!.at;
+    const before = (await known(host))!;
+    const older = sealText(sealNow(wholeSheet(plan), before, "all")!);
+    const ofOlder = async () => stateOf({ value: "", text: "" }, older, wholeSheet(plan), (await known(host))!);
+    /** Cells of the first page that the seal leaves out, marks aside. */
+    const leftOut = async () => {
+      const areas = areasOf(wholeSheet(plan), (await known(host))!);
+      const cells = cellsOf({ row: 0, column: 0, rows: name.row + 10, columns: columns.mark });
+      return cells.filter((cell) => !areas.some((area) => holds(area, cell))).map((cell) => a1(cell));
+    };
+    const revision = { name: "A", what: "first issue", date: "2026-11-30", by: "RS", checkedBy: "MT" };
+    await faults.unprotected(linked);
+    for (const { row, column, value, formula } of revisionCells(before, revision))
+      await host.enter({ sheet: linked, row, column }, formula ?? value ?? "");
+    const { row, column } = (await known(host))!.plan.meanings.find(({ id }) => id === "revState")!.at;
+    const shown = async (below = 0) => cellAt(await takeSnapshot(host, linked), row + below, column).text;
+    expect([await revised(host), await ofOlder()]).toEqual(["holds", "holds"]);
+    expect(await shown()).not.toMatch(/^STALE/);
+
+    await host.enter({ sheet: linked, ...name }, "Beam 2");
+    expect([await revised(host), await ofOlder()]).toEqual(["holds", "stale: values changed"]);
+    expect(await shown()).not.toMatch(/^STALE/);
+
+    for (const [beside, now] of [
+      [name.row, name.row + 1],
+      [name.row + 1, name.row],
+    ] as const) {
+      await faults.insertRows(linked, beside, 1);
+      await host.enter({ sheet: linked, row: beside, column: 1 }, "Loads halved");
+      expect(await leftOut()).toEqual([a1({ row: now, column: name.column })]);
+      expect(await revised(host)).toBe("stale: values changed");
+      expect(await shown(1)).toMatch(/^STALE/);
+      await faults.deleteRows(linked, beside, 1);
+      expect(await revised(host)).toBe("holds");
+    }
+    expect(await leftOut()).toEqual([a1(name)]);
+  });
 });
 
 describe("links that are not as built are told", () => {

@@ -98,10 +98,12 @@ describe("proofs see what is wrong", () => {
     [400, 1000],
     [0, 1000],
   ];
-  const asked = (corner: number, id: string, ...args: readonly Argument[]) => {
+  /** Arguments in the units of the core; of a table its rows by name. */
+  type Read = number | null | readonly Readonly<Record<string, number>>[];
+  const asked = (corner: number, id: string, ...args: readonly Read[]) => {
     const rule = found(id);
     const points = rectangle(corner).map(([x, y]) => ({ x: x!, y: y! }));
-    const named = Object.fromEntries(Object.keys(rule.params).map((name, i) => [name, args[i]]));
+    const named = Object.fromEntries(Object.keys(rule.params).map((name, i) => [name, args[i] ?? null]));
     return (steps: Readonly<Record<string, number>>): number =>
       Number(rule.proof!({ ...named, outline: points }, steps));
   };
@@ -109,7 +111,7 @@ describe("proofs see what is wrong", () => {
   // Centre of a plate 300 mm above the soffit, 150 mm from the left: 300 mm to the soffit, 150 mm to the side.
   it("both distances of an anchorage, not one of them alone", () => {
     const plate = { y: 300, z: 150, a_v: 200, a_h: 200, P: 1000, order: 1 };
-    const proof = asked(100, "ANCHORAGE_EDGE_DISTANCE", null, [plate] as never, 1);
+    const proof = asked(100, "ANCHORAGE_EDGE_DISTANCE", null, [plate], 1);
     expect(proof({ up: 300, side: 150, edge: 150 })).toBe(0);
     expect(proof({ up: 290, side: 150, edge: 150 })).toBeGreaterThan(0);
     expect(proof({ up: 300, side: 140, edge: 140 })).toBeGreaterThan(0);

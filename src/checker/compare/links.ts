@@ -68,7 +68,7 @@ export async function linkFindings(recognised: Recognised, host: Host): Promise<
   return out;
 }
 
-/** The sheet says which sheet it is linked to; its links follow when that is renamed, its words do not. */
+/** The sheet says which sheet it is linked to; its links follow when that is renamed, its words in the grid alone. */
 function saysAnother(recognised: Recognised, source: string): readonly Finding[] {
   const name = recognised.inputCells.find(({ id }) => id === sourceSheetId);
   const at = name && standing(recognised, name.at);

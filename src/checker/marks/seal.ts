@@ -20,22 +20,24 @@ interface Seal {
   readonly formulas: string;
 }
 
-/** Rows and columns of the plan that are sealed together: first and last row, first and last column. */
-type Piece = readonly [first: number, last: number, left: number, right: number];
-
-/** The pieces of some rows without the words that name the source: they follow it when it is renamed. */
-function withoutSourceName(plan: Plan, first: number, last: number): readonly Piece[] {
-  const right = columns.mark - 1;
+/**
+ * An area without the words that name the source: they follow it when it is renamed. The pieces overlap, so that what
+ * is inserted beside these words lies within one of them.
+ */
+function withoutSourceName(whole: Area, { plan, rowNow, columnNow }: Recognised): readonly Area[] {
   const name = plan.source && plan.meanings.find(({ id }) => id === sourceSheetId)?.at;
-  if (!name || name.row < first || name.row > last) return [[first, last, 0, right]];
-  const width = plan.spans.find(({ row, column }) => row === name.row && column === name.column)?.columns ?? 1;
-  const pieces: readonly Piece[] = [
-    [first, name.row - 1, 0, right],
-    [name.row, name.row, 0, name.column - 1],
-    [name.row, name.row, name.column + width, right],
-    [name.row + 1, last, 0, right],
+  const row = name && rowNow(name.row);
+  const column = name && columnNow(name.column);
+  if (row === undefined || column === undefined) return [whole];
+  const [above, left] = [row - whole.row, column - whole.column];
+  if (above < 0 || above >= whole.rows || left < 0 || left >= whole.columns) return [whole];
+  const pieces: readonly Area[] = [
+    { ...whole, columns: left },
+    { ...whole, column: column + 1, columns: whole.columns - left - 1 },
+    { ...whole, rows: above },
+    { row: row + 1, column, rows: whole.rows - above - 1, columns: 1 },
   ];
-  return pieces.filter(([from, to, west, east]) => from <= to && west <= east);
+  return pieces.filter(({ rows, columns: width }) => rows > 0 && width > 0);
 }
 
 /** Marks made before the name of the source was left out hold by all cells. */
@@ -44,9 +46,10 @@ type Which = "all" | "without the source's name";
 /** The cells of a part as they stand now, in areas that leave out the marks. */
 export function areasOf(
   part: Part,
-  { plan, rowNow, columnNow }: Recognised,
+  recognised: Recognised,
   which: Which = "without the source's name",
 ): readonly Area[] {
+  const { plan, rowNow, columnNow } = recognised;
   const area = (first: number, last: number, left: number, right: number): Area[] => {
     const top = firstStanding(first, last, rowNow);
     const bottom = firstStanding(last, first, rowNow);
@@ -56,10 +59,9 @@ export function areasOf(
       ? []
       : [{ row: top, column: west, rows: bottom - top + 1, columns: east - west + 1 }];
   };
+  const body = area(part.first, part.last, 0, columns.mark - 1);
   return [
-    ...(which === "all"
-      ? area(part.first, part.last, 0, columns.mark - 1)
-      : withoutSourceName(plan, part.first, part.last).flatMap((piece) => area(...piece))),
+    ...(which === "all" ? body : body.flatMap((whole) => withoutSourceName(whole, recognised))),
     ...(part.further ? area(...part.further, 0, columns.mark - 1) : []),
     ...part.wide.flatMap(([first, last]) => area(first, last, columns.mark, columns.mark)),
     ...(plan.columns > columns.mark + 1 ? area(part.first, part.last, columns.mark + 1, plan.columns - 1) : []),

@@ -147,7 +147,7 @@ function whyLost(old: InputCell, now: readonly InputCell[], template: Template):
   return "the new sheet has fewer of them";
 }
 
-/** Of a long list of products only those of the value's own kind are told; undefined for other choices. */
+/** Why a product is refused: of the long list only those of its own kind are told. Undefined for other choices. */
 function notAmong(value: Single, there: InputCell): string | undefined {
   const kind = there.id === "product" ? kindOfProduct(String(value)) : undefined;
   if (kind === undefined) return undefined;
@@ -185,7 +185,8 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
   const faultThere = (value: Single, there: InputCell): string | undefined => {
     const only = locked.get(there.id);
     if (only !== undefined && value !== only) return lockedFault(template, there.id, only);
-    return faultOfInput(value, there);
+    const fault = faultOfInput(value, there);
+    return fault === undefined ? undefined : (notAmong(value, there) ?? fault);
   };
   const settle = (id: string, place: readonly number[], value: Single): void => {
     inputs[id] = put(inputs[id], place, value);
@@ -207,8 +208,7 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     const words = from.words?.get(inputKey(cell.id, cell.index));
     if (!target || !locked.has(target.cell.id)) parked[key] = { value, ...(words && { words }) };
     const { id, says } = cell;
-    const why =
-      fault === undefined || !target ? whyLost(cell, after.inputs, template) : (notAmong(value, target.cell) ?? fault);
+    const why = fault ?? whyLost(cell, after.inputs, template);
     const text = says.symbol === "–" ? says.text : `${plainSymbol(says.symbol)}, ${says.text}`;
     lost.push({ id, where: whereOf(from.template, id, place), text, value, unit: says.unit, why });
   }

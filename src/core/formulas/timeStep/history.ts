@@ -97,7 +97,7 @@ export class History {
     this.#materials = materials;
     this.#stepsPerDecade = stepsPerDecade;
     this.#growth = 10 ** (1 / stepsPerDecade);
-    const { A, I, e, A_p, sigma_p0, events } = member;
+    const { A, I, e, A_p, sigma_p0, events } = this.#member;
     this.#stiffness = A_p * (1 / A + (e * e) / I);
     const { age, M } = events[0]!;
     const compliance = materials.compliance(age);
