@@ -8,6 +8,7 @@ import { linkedTemplates } from "../../src/templates/index.ts";
 import { builtSheet, exampleOf, planned } from "./builtSheet.ts";
 
 const strength = "strength-post-tensioned-en1992-2004";
+const strengthPre = "strength-pre-tensioned-en1992-2004";
 const ends = "end-zones-post-tensioned-en1992-2004";
 const endsPre = "end-zones-pre-tensioned-en1992-2004";
 /** The warnings of a linked sheet and its overall verdict. */
@@ -31,6 +32,13 @@ test.each<[string, Inputs, string]>([
   [strength, { inGc: 1.4 }, "than the 1.5 recommended in 2.4.2.4(1)"],
   [strength, { inGst: 1.1 }, "than the 1.15 recommended in 2.4.2.4(1)"],
   [strength, { inPf: 1.1 }, "than the 1.0 recommended in 2.4.2.2(1)"],
+  // EN 1990, Table A1.2(B): 1.35, 1.0 and 1.5. 3.2.2(3): 400 to 600 MPa. Both from memory.
+  [strength, { inGs: 1.3 }, "than the 1.35 recommended in EN 1990"],
+  [strength, { inGi: 1.05 }, "than the 1.0 recommended in EN 1990"],
+  [strength, { inQ: 1.4 }, "than the 1.5 recommended in EN 1990"],
+  [strength, { inFyw: 390 }, "outside the 400 to 600 MPa"],
+  [strength, { inFyw: 610 }, "outside the 400 to 600 MPa"],
+  [strengthPre, { inGs: 1.3 }, "than the 1.35 recommended in EN 1990"],
   // 8.10.3(4): no check of crack widths up to 300 MPa. 2.4.2.2(3) 1.2.
   [ends, { sigTie: 310 }, "more than the 300 MPa of 8.10.3(4)"],
   [ends, { gPu: 1.1 }, "than the 1.2 recommended in 2.4.2.2(3)"],
@@ -46,6 +54,30 @@ test.each<[string, Inputs, string]>([
   expect(warnings.filter((line) => line.includes(words))).toHaveLength(1);
   expect(overall).not.toBe("OK");
   expect(said(id, example).warnings).toEqual([]);
+});
+
+test.each(["strength-post-tensioned-en1992-2004", "strength-pre-tensioned-en1992-2004"])(
+  "%s: what EN 1990 and 3.2.2(3) recommend is not told",
+  (id) => {
+    const example = exampleOf(linkedTemplates.find((one) => one.id === id)!);
+    for (const inFyw of [400, 600])
+      expect(said(id, { ...example, inGs: 1.35, inGi: 1, inQ: 1.5, inFyw }).warnings).toEqual([]);
+  },
+);
+
+// EN 1992-1-1 9.2.1.1(1): (9.1N) is 0.26 f_ctm/f_yk b_t d, at least 0.0013 b_t d: it needs f_yk, and is never 0.
+test("the least reinforcement needs the yield stress without bars too, and none is too little whatever it is", () => {
+  const example = exampleOf(linkedTemplates.find((one) => one.id === strength)!);
+  const least = (inputs: Inputs) =>
+    builtSheet(strength, { ...example, inAb: 0, inAt: 0, ...inputs })
+      .verdicts()
+      .checks.find(({ description }) => description.includes("min. reinforcement"))!;
+  const sheet = builtSheet(strength, { ...example, inAb: 0, inAt: 0, inFy: null, inMin: "BARS_AND_TENDONS" });
+  expect(String(sheet.column("inMissing")[0])).toContain("fyk");
+  expect(sheet.verdicts().overall).not.toBe("OK");
+  expect(least({ inFy: null, inMin: "BARS_AND_TENDONS" }).verdict).toBe("LIMIT MISSING");
+  expect(least({ inFy: null, inMin: "BARS" })).toMatchObject({ verdict: "FAIL", where: "no steel" });
+  expect(least({ inFy: 500, inMin: "BARS" })).toMatchObject({ verdict: "FAIL", where: "no steel" });
 });
 
 test("sudden release with a factor for it is not told", () => {
