@@ -4,6 +4,7 @@ export { conflictsIn, type Conflict } from "./conflicts.ts";
 export type { Recognised, SaidAtHead } from "./recognise/recognised.ts";
 export { isBuilt, recognise, recogniseAmong } from "./recognise/recognise.ts";
 export { carryOver, type Assumed, type CarriedOver, type Filled, type Lost, type Parked } from "./rebuild/carryOver.ts";
+export type { MemberAssumed } from "./rebuild/membersAssumed.ts";
 export { changeOfSheet, type ChangeOfSheet, type CheckChange } from "./rebuild/changeOfSheet.ts";
 export type { ChangedRow, RowChange } from "./rebuild/changedRows.ts";
 export { fromChoice, NotChosen, type FromChoice } from "./choosing/fromChoice.ts";

@@ -57,6 +57,7 @@ function symbolOf(reference: TemplateReference, subjects: Subjects): string {
   if (reference.kind === "shapeChanged") return "a shape input changed";
   if (reference.kind === "failing") return "checks that say FAIL";
   if (reference.kind === "warningsCode") return "code of the warnings";
+  if (reference.kind === "assumptions") return "number of inputs that nobody has confirmed";
   if (reference.kind === "inputs") return `inputs that say ${reference.word}`;
   if (reference.kind === "count") return `number of ${reference.word}`;
   const symbol = (id: string): string => {

@@ -1,6 +1,6 @@
 import { a1, areaA1, textConstant, type Address, type Area } from "../cells/index.ts";
 import { versionCall } from "./aboutCells.ts";
-import { bandRow, columns, firstRow, titleRow, unconfirmedWords } from "./columns.ts";
+import { bandRow, columns, firstRow, titleRow } from "./columns.ts";
 import { fieldColumns, type Layout } from "./layout.ts";
 import { areaAt, inputRole, own, type Filling } from "./planCells.ts";
 import { noValue, putLink } from "./links.ts";
@@ -8,7 +8,7 @@ import type { Role } from "./plan.ts";
 import { rowContext, whereCell } from "./rowCells.ts";
 import { checkName, formatOf } from "./says.ts";
 import type { ShapedBlock, ShapedFront, ShapedRow } from "./shape.ts";
-import { builtCell, warningAreas, write, type Written } from "./write.ts";
+import { builtCell, unconfirmedCount, warningAreas, write, type Written } from "./write.ts";
 
 const at = (row: number, column: number): string => a1({ row, column }, true);
 
@@ -92,7 +92,7 @@ export function fillBand(filling: Filling): void {
   const checked = scope ? `&IF(LEN(${a1(scope, true)})=0,""," Checked: "&${a1(scope, true)}&".")` : "";
   // Inputs stand above the configuration.
   const marks: Area = { row: firstRow, column: columns.mark, rows: layout.about.marks - firstRow, columns: 1 };
-  const text = `${note === "" ? '""' : note}&${known}${checked}&${assumptions(areaA1(marks, true))}`;
+  const text = `${note === "" ? '""' : note}&${known}${checked}&${assumptions(marks)}`;
   const reads: readonly Area[] = first
     ? [{ row: first, column: checkColumns.item, rows: 1, columns: columns.mark }]
     : [];
@@ -112,8 +112,8 @@ export function fillBand(filling: Filling): void {
 }
 
 /** How many inputs are still assumed: nobody's initials stand in place of the word. */
-function assumptions(marks: string): string {
-  const count = unconfirmedWords.map((word) => `COUNTIF(${marks},${textConstant(word)})`).join("+");
+function assumptions(marks: Area): string {
+  const count = unconfirmedCount(marks);
   return `IF(${count}=0,""," Assumptions not confirmed: "&${count}&".")`;
 }
 
@@ -240,6 +240,11 @@ export function fillFront(filling: Filling, block: ShapedBlock): void {
   endParagraph();
 }
 
+/** Whether no other field stands beside it. */
+function isAlone({ values }: Layout, { row, column }: Address): boolean {
+  return ![...values.values()].some((other) => other.row === row && other.column !== column);
+}
+
 /** A field of the first page: what it is, and its value beside. */
 function fillField(filling: Filling, shaped: ShapedRow): void {
   const { cells, layout, sheet } = filling;
@@ -254,7 +259,7 @@ function fillField(filling: Filling, shaped: ShapedRow): void {
     cells.validate(areaAt(value), spec.input, says);
   } else if (spec.taken !== undefined) {
     putLink(filling, value, spec.taken, 0, 1, place, says.unit === "–" ? undefined : formatOf(says), true);
-    cells.join(value.row, value.column, last);
+    cells.join(value.row, value.column, isAlone(layout, value) ? columns.mark : last);
   } else {
     const full = write(spec.formula!, rowContext, value, layout);
     // What a linked sheet works out of its source is an error once that is gone; further down it stays one.

@@ -256,7 +256,7 @@ class Dimensions {
 }
 
 /** Rows that count over the sheet above them stay below what they count. */
-const countsOver = /\{(count|inputs|failing|shapeChanged|warningsCode)\b/;
+const countsOver = /\{(count|inputs|failing|shapeChanged|warningsCode|assumptions)\b/;
 
 function isResultRow({ results }: Block, row: Row): boolean {
   if (!results || row.input || row.verdict !== undefined || row.summary || row.overall) return true;

@@ -22,6 +22,7 @@ import type { Logo } from "./logo.ts";
  * wherever it lists them;
  * - `{warningsCode}`: a short code of the warnings listed, another as soon as one comes, goes or changes;
  * - `{inputs:WORD}`: numbers and symbols of the inputs above whose status is WORD, each with a comma behind it;
+ * - `{assumptions}`: how many inputs nobody has confirmed, by the words beside them in the column of marks;
  * - `{failing}`: numbers and titles of the rows and tables above of which a verdict says FAIL;
  * - `{shapeChanged}`: TRUE where a shape input differs from what the sheet was built with.
  * Index columns say a member's number (`"index": "tendon"`). Anything else is the spreadsheet's own formula language,

@@ -10,7 +10,7 @@ import {
   type FormulaNode,
   type TemplateReference,
 } from "../cells/index.ts";
-import { columns } from "./columns.ts";
+import { columns, unconfirmedWords } from "./columns.ts";
 import { firstOf, warningRows, type Layout } from "./layout.ts";
 import { resolve, targetA1, type Context } from "./resolve.ts";
 import { plainSymbol } from "./says.ts";
@@ -197,6 +197,21 @@ function warningsCode(layout: Layout): WrittenReference {
   };
 }
 
+/** How many marks of an area say that nobody has confirmed a value. */
+export function unconfirmedCount(area: Area): string {
+  return unconfirmedWords.map((word) => `COUNTIF(${areaA1(area, true)},${textConstant(word)})`).join("+");
+}
+
+/** The same in the blocks of the sheet but for the row's own, whose marks may read it in turn. */
+function assumptions(row: number, { body, blockRows, about }: Layout): WrittenReference {
+  const titles = [...blockRows.values()].map(({ title }) => title).filter((title) => title < about.marks);
+  const own = Math.max(...titles.filter((title) => title <= row));
+  const next = Math.min(about.marks, ...titles.filter((title) => title > row));
+  const down = (from: number, to: number): Area => ({ row: from, column: columns.mark, rows: to - from, columns: 1 });
+  const reads = [down(body, own), down(next, about.marks)].filter(({ rows }) => rows > 0);
+  return { text: reads.length === 0 ? "0" : `(${reads.map(unconfirmedCount).join("+")})`, reads };
+}
+
 /** `at` is the cell the formula stands in; `fixed`: nothing moves where the formula is filled elsewhere. */
 function written(
   reference: TemplateReference,
@@ -208,6 +223,7 @@ function written(
   if (reference.kind === "shapeChanged") return shapeChanged(layout);
   if (reference.kind === "failing") return failing(layout, at.row);
   if (reference.kind === "warningsCode") return warningsCode(layout);
+  if (reference.kind === "assumptions") return assumptions(at.row, layout);
   if (reference.kind === "inputs") return inputsThatSay(reference.word, at.row, layout);
   if (reference.kind === "count") return counted(reference.word, at.row, layout);
   const target = resolve(reference, context, layout);

@@ -342,7 +342,7 @@ function byReason(lost: readonly Lost[]): readonly (readonly [why: string, value
 
 function Carried({ change }: { readonly change: ChangeOfSheet }) {
   const { kept, lost, assumed } = change.carried;
-  const members = [...new Set(assumed.map(({ where }) => where.split(",")[0]!))].filter((one) => one !== "");
+  const { members } = change;
   const ofProduct = assumed.flatMap(({ id, where, value }) => {
     const said = where === "" ? change.plan.meanings.find((one) => one.id === id) : undefined;
     return said ? [`${said.item} ${said.description.split(";")[0]!} = ${value}`] : [];
@@ -368,7 +368,12 @@ function Carried({ change }: { readonly change: ChangeOfSheet }) {
       {ofProduct.length > 0 && (
         <p>The product is not on the new list; its values were typed instead: {ofProduct.join("; ")}.</p>
       )}
-      {members.length > 0 && <p>Assumed like the one before, check it: {members.join("; ")}.</p>}
+      {members.length > 0 && (
+        <p>Assumed like the one before, check each: {members.map(({ text }) => text).join("; ")}.</p>
+      )}
+      {members.some(({ place }) => place !== "") && (
+        <p>{members.flatMap(({ place }) => (place === "" ? [] : [place])).join("; ")}.</p>
+      )}
       <p class="kb-hint">Checkers’ marks and revisions stay on the old sheet: the new one has not been checked.</p>
     </>
   );

@@ -115,6 +115,7 @@ describe("what stands between braces in a template", () => {
     ["shapeChanged", { kind: "shapeChanged" }],
     ["failing", { kind: "failing" }],
     ["warningsCode", { kind: "warningsCode" }],
+    ["assumptions", { kind: "assumptions" }],
   ])("%s", (inside, reference) => expect(templateReference(inside)).toEqual(reference));
 
   it.each(["", "1x", "a b", "a[2]", "a[", "a:b", "a:b[first]", "a:b:c[]", "count:", "count:9", "1.0;2.5"])(

@@ -1,8 +1,8 @@
 /** Linked sheets: what a template may take, and what it shows. The rules are the project's own; no source outside it. */
 import { describe, expect, test } from "vitest";
-import { expand, lint, type Template } from "../../src/sheet/index.ts";
+import { assumedWord, columns, expand, lint, withEntered, type Template } from "../../src/sheet/index.ts";
 import { linkedTemplates } from "../../src/templates/index.ts";
-import { builtSheet, exampleOf, planned, sourceName } from "./builtSheet.ts";
+import { builtSheet, exampleOf, planned, sourceName, valuesOf } from "./builtSheet.ts";
 
 const ids = linkedTemplates.map(({ id }) => id);
 const templateOf = (id: string): Template => linkedTemplates.find((one) => one.id === id)!;
@@ -82,6 +82,42 @@ test("the source's verdict is coloured on the first page, as the sheet's own is"
     ({ row, column, rows }) => row === its.row && column === its.column && rows === 1,
   );
   expect(colours).toContainEqual(expect.objectContaining({ text: "FAIL", tone: "bad" }));
+});
+
+describe.each(ids)("%s", (id) => {
+  const template = templateOf(id);
+  const restsOn = ({ plan, values }: ReturnType<typeof planned>): unknown => {
+    const { row, column } = plan.cells.find(({ link }) => link?.name === "kb_openPoints")!;
+    const verdict = plan.cells.find(({ link }) => link?.name === "kb_overall")!;
+    expect(row).toBe(verdict.row + 1);
+    return values[row]![column]!.value;
+  };
+  test("says on its first page what its source leaves unchecked, and nothing where it leaves none", () => {
+    const example = exampleOf(template);
+    const rests = restsOn(planned(template, { ...example, detailing: "YES", web: "YES" }));
+    expect(rests).toBe("no open assumption");
+    const off = restsOn(planned(template, { ...example, detailing: "NO", web: "NO" }));
+    expect(off).toBe("no open assumption; detailing NOT CHECKED; web NOT CHECKED");
+  });
+});
+
+test("the source counts the same assumptions as its band tells, wherever they stand", () => {
+  const source = crossCheck.source!.template;
+  const plan = expand(source, source.example.inputs);
+  const inputs = plan.meanings.filter(({ id }) => ["fck", "L", "RH", "fpkIn"].includes(id));
+  expect(inputs).toHaveLength(4);
+  const marked = inputs.map(({ at }) => ({ row: at.row, column: columns.mark, value: assumedWord }));
+  const say = (entered: typeof marked): readonly string[] => {
+    const all = withEntered(plan, entered);
+    const values = valuesOf(all);
+    const { at } = plan.meanings.find(({ id }) => id === "openPoints")!;
+    return [String(values[at.row]![at.column]!.value), String(values[1]![3]!.value)];
+  };
+  const [four, band] = say(marked);
+  expect(four).toContain("4 assumptions not confirmed");
+  expect(band).toContain("Assumptions not confirmed: 4.");
+  const [one] = say(marked.slice(0, 1));
+  expect(one).toContain("1 assumption not confirmed");
 });
 
 test("the check of losses by time steps shows the excess and the excess allowed, both with their sign", () => {

@@ -5,7 +5,8 @@ export type TemplateReference =
   | { readonly kind: "inputs"; readonly word: string }
   | { readonly kind: "shapeChanged" }
   | { readonly kind: "failing" }
-  | { readonly kind: "warningsCode" };
+  | { readonly kind: "warningsCode" }
+  | { readonly kind: "assumptions" };
 
 /** A row's or column's cells, by its id; with `to` the columns from one id to another. */
 export interface CellReference {
@@ -30,12 +31,18 @@ const isId = (text: string): boolean => text !== "" && isLetter(text[0]!) && [..
 const isWord = (text: string): boolean =>
   text !== "" && isLetter(text[0]!) && [...text].every((c) => isLetter(c) || c === " ");
 
+const alone = ["shapeChanged", "failing", "warningsCode", "assumptions"] as const;
+const isAlone = (inside: string): inside is (typeof alone)[number] => alone.some((word) => word === inside);
+
 const counts = "count:";
 const inputs = "inputs:";
 
-/** Reads `id`, `id[]`, `a:b[*]`, `count:WORD`, `inputs:WORD`, `shapeChanged`, `failing`, `warningsCode`; undefined for anything else. */
+/**
+ * Reads `id`, `id[]`, `a:b[*]`, `count:WORD`, `inputs:WORD`, `shapeChanged`, `failing`, `warningsCode`, `assumptions`;
+ * undefined for anything else.
+ */
 export function templateReference(inside: string): TemplateReference | undefined {
-  if (inside === "shapeChanged" || inside === "failing" || inside === "warningsCode") return { kind: inside };
+  if (isAlone(inside)) return { kind: inside };
   if (inside.startsWith(counts) && isWord(inside.slice(counts.length)))
     return { kind: "count", word: inside.slice(counts.length) };
   if (inside.startsWith(inputs) && isWord(inside.slice(inputs.length)))

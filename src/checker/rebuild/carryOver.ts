@@ -12,6 +12,7 @@ import {
   type Template,
 } from "../../sheet/index.ts";
 import { inputKey } from "../marks/wordMarks.ts";
+import { measuredIds } from "../record/measuredIds.ts";
 import { steelOfProduct } from "./steelOfProduct.ts";
 
 type Single = string | number | null;
@@ -53,6 +54,8 @@ export interface Assumed {
   readonly index: number;
   readonly where: string;
   readonly value: string | number;
+  /** The member before, whose value it is: "tendon 3". */
+  readonly as?: string;
 }
 
 export interface CarriedOver {
@@ -69,8 +72,10 @@ export interface CarriedOver {
   readonly back: ReadonlyMap<string, readonly string[]>;
 }
 
-/** Members of these dimensions are alike, so a new one begins as the last one was. */
+/** Members of these dimensions are alike, so a new one begins as the one before it. */
 const alike: ReadonlySet<string> = new Set(["tendon", "row"]);
+/** What was measured on one tendon is no value of another. */
+const ofOneAlone: ReadonlySet<string> = new Set(measuredIds);
 /** The last point stays the last: the end of the span. */
 const ended: ReadonlySet<string> = new Set(["point"]);
 
@@ -238,15 +243,20 @@ export function carryOver(from: Filled, template: Template, shape: Inputs): Carr
     assumed.push({ id: cell.id, index: cell.index, where: "", value });
   }
   if (at(inputs["product"], []) !== null) emptyFilled(parked, inputs);
+  const cameBackTo = membersBack(template, now.values(), cameBack);
   for (const { cell, place } of now.values()) {
     const dimension = dimensionsOf(template, cell.id)[0];
-    if (dimension === undefined || !alike.has(dimension) || cell.spec.freeText) continue;
+    if (dimension === undefined || !alike.has(dimension) || cell.spec.freeText || ofOneAlone.has(cell.id)) continue;
     const first = firstNew(from, template, dimension, cell.id);
-    if (first === undefined || place[0]! < first || at(inputs[cell.id], place) !== null) continue;
-    const value = likeTheLast(cell, inputs, place, first);
-    if (value === null || faultThere(value, cell) !== undefined) continue;
+    // One that had been there before is back as it was, with what was left empty.
+    if (first === undefined || place[0]! < first || cameBackTo.has(memberKey(dimension, place[0]!))) continue;
+    const value = likeTheOneBefore(cell, inputs, place);
+    if (faultThere(value, cell) !== undefined) continue;
+    // The template's default gives way, also to a place left empty.
     settle(cell.id, place, value);
-    assumed.push({ id: cell.id, index: cell.index, where: whereOf(template, cell.id, place), value });
+    if (value === null || value === "") continue;
+    const as = whereOf(template, cell.id, [place[0]! - 1]);
+    assumed.push({ id: cell.id, index: cell.index, where: whereOf(template, cell.id, place), value, as });
   }
   return { template, inputs, lost, assumed, parked, kept, from: cameFrom, back: cameBack };
 }
@@ -277,19 +287,33 @@ function firstNew(from: Filled, template: Template, dimension: string, id: strin
   return size === undefined || template.dimensions[dimension] === undefined ? undefined : size;
 }
 
-/** A new tendon or row is as the last one was; a tendon is stressed after it and lies on its profile. */
-function likeTheLast({ id }: InputCell, inputs: Inputs, place: readonly number[], first: number): Single {
-  const last = at(inputs[id], [first - 1, ...place.slice(1)]);
+const memberKey = (dimension: string, member: number): string => `${dimension} ${member}`;
+
+/** The members that took back values set aside before. */
+function membersBack(
+  template: Template,
+  cells: Iterable<{ readonly cell: InputCell; readonly place: readonly number[] }>,
+  back: ReadonlyMap<string, unknown>,
+): ReadonlySet<string> {
+  const out = new Set<string>();
+  for (const { cell, place } of cells) {
+    const dimension = dimensionsOf(template, cell.id)[0];
+    if (dimension !== undefined && back.has(inputKey(cell.id, cell.index))) out.add(memberKey(dimension, place[0]!));
+  }
+  return out;
+}
+
+/** A new tendon or row is as the one before it, and a tendon lies on that one's profile. */
+function likeTheOneBefore({ id }: InputCell, inputs: Inputs, place: readonly number[]): Single {
+  const before = at(inputs[id], [place[0]! - 1, ...place.slice(1)]);
   switch (id) {
     case "likeT":
-      return last ?? first;
-    case "order":
-      return typeof last === "number" ? last + place[0]! - first + 1 : null;
+      return before ?? place[0]!;
     // Its points are those of the tendon it follows.
     case "cpL":
     case "cpy":
       return null;
     default:
-      return last;
+      return before;
   }
 }

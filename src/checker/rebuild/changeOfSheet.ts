@@ -21,6 +21,7 @@ import { standing } from "../recognise/standing.ts";
 import { textOf } from "../whatIf/state.ts";
 import { carryOver, type CarriedOver, type Lost, type Parked } from "./carryOver.ts";
 import { changedRows, type ChangedRow } from "./changedRows.ts";
+import { membersAssumed, type MemberAssumed } from "./membersAssumed.ts";
 
 /** What a check says, in words: where its cells show an error, why it has no result. */
 export interface SaidState {
@@ -38,6 +39,8 @@ export interface CheckChange {
 /** A sheet beside the one that would take its place: nothing is built yet. */
 export interface ChangeOfSheet {
   readonly carried: CarriedOver;
+  /** New members of a list, which began as the one before. */
+  readonly members: readonly MemberAssumed[];
   readonly plan: Plan;
   /** Rows that a newer version of the same template has otherwise; none for another standard or configuration. */
   readonly rows: readonly ChangedRow[];
@@ -174,6 +177,7 @@ export function changeOfSheet(
   );
   return {
     carried: all,
+    members: membersAssumed(carried.assumed),
     plan,
     rows,
     overall: { before: textOf(standingNow(before.summary.overall)), after: textOf(computed(plan.summary.overall)) },

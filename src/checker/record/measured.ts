@@ -6,6 +6,7 @@ import { wordFormula } from "../marks/wordFormula.ts";
 import { recognise } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { standing } from "../recognise/standing.ts";
+import { measuredPairs } from "./measuredIds.ts";
 
 /** Measured values cannot go to the stress check: the message says why and what to do. */
 export class NotMeasured extends Error {
@@ -36,12 +37,6 @@ export interface Measured {
   /** What stands there now. */
   readonly marked: string;
 }
-
-/** Columns of a record, and the inputs of its stress check that take them. */
-const pairs = [
-  { from: "fbStress", to: "sigjM" },
-  { from: "fbSlip", to: "slipM" },
-] as const;
 
 function columnOf(record: Recognised, id: string): readonly unknown[] {
   const meaning = record.plan.meanings.find((one) => one.id === id);
@@ -79,7 +74,7 @@ export async function readMeasured(host: Host, sheet: string): Promise<Measured>
     );
   const names = columnOf(record, "fbName");
   const missing: string[] = [];
-  const values = pairs.flatMap(({ from, to }) => {
+  const values = measuredPairs.flatMap(({ from, to }) => {
     const cells = inputsOf(check, to);
     return columnOf(record, from).flatMap((measured, i): readonly MeasuredValue[] => {
       const cell = cells[i];
@@ -94,7 +89,7 @@ export async function readMeasured(host: Host, sheet: string): Promise<Measured>
       return [{ of, text, unit: cell.says.unit, measured, now: typeof now === "number" ? now : undefined, at }];
     });
   });
-  const first = inputsOf(check, pairs[0].to)[0];
+  const first = inputsOf(check, measuredPairs[0].to)[0];
   const part = partsOf(check.plan)
     .flatMap(({ items }) => items)
     .find((one) => first && first.at.row >= one.first && first.at.row <= one.last && one.markRow !== undefined);
