@@ -62,8 +62,8 @@ function firstBeside(title: string): number {
 
 /** "Post-tensioned beam · IS 1343:2012 (form of 1980)": the edition in words, before what is said of it. */
 function titleWithEdition({ title, standard }: Pick<Template, "title" | "standard">): string {
-  const edition = /^[A-Z]+ [\d-]+:\d{4}/.exec(standard)?.[0] ?? standard;
-  if (title.includes(edition)) return title;
+  const edition = /^[A-Z]+ [\d-]+:\d{4}/.exec(standard)?.[0];
+  if (edition === undefined || title.includes(edition)) return title;
   const [, name, remark] = /^(.*?)( \([^()]*\))?$/.exec(title)!;
   return `${name} · ${edition}${remark ?? ""}`;
 }
