@@ -1,6 +1,6 @@
 import { a1, areaA1, textConstant, type Address, type Area } from "../cells/index.ts";
 import { versionCall } from "./aboutCells.ts";
-import { bandRow, columns, firstRow, titleRow } from "./columns.ts";
+import { bandRow, columns, firstRow, titleRow, widthOver } from "./columns.ts";
 import { fieldColumns, type Layout } from "./layout.ts";
 import { areaAt, inputRole, own, type Filling } from "./planCells.ts";
 import { noValue, putLink } from "./links.ts";
@@ -8,6 +8,8 @@ import type { Role } from "./plan.ts";
 import { rowContext, whereCell } from "./rowCells.ts";
 import { checkName, formatOf } from "./says.ts";
 import type { ShapedBlock, ShapedFront, ShapedRow } from "./shape.ts";
+import type { Template } from "./template.ts";
+import { textWidth } from "./textWidth.ts";
 import { builtCell, unconfirmedCount, warningAreas, write, type Written } from "./write.ts";
 
 const at = (row: number, column: number): string => a1({ row, column }, true);
@@ -45,10 +47,32 @@ const checkHeadRoles: Readonly<Partial<Record<keyof typeof checkColumns, Role>>>
   where: "headingIn",
 };
 
+/** Whose sheet it is wraps beside the title. */
+const titleLines = 2;
+/** How much wider than in a cell's own letters the title is, which is bold and larger. */
+const titleScale = 1.5;
+
+/** The column from which on the title leaves room, at least a third of the page. */
+function firstBeside(title: string): number {
+  const width = textWidth(title) * titleScale;
+  let column: number = columns.symbol;
+  while (column < columns.source - 2 && widthOver(0, column - 1) < width) column++;
+  return column;
+}
+
+/** "Post-tensioned beam · IS 1343:2012 (form of 1980)": the edition in words, before what is said of it. */
+function titleWithEdition({ title, standard }: Pick<Template, "title" | "standard">): string {
+  const edition = /^[A-Z]+ [\d-]+:\d{4}/.exec(standard)?.[0];
+  if (edition === undefined || title.includes(edition)) return title;
+  const [, name, remark] = /^(.*?)( \([^()]*\))?$/.exec(title)!;
+  return `${name} · ${edition}${remark ?? ""}`;
+}
+
 /** The title with whose sheet it is, and the verdict with what governs: the head of every page. */
 export function fillTitle(filling: Filling): void {
   const { cells, sheet } = filling;
-  cells.put(titleRow, 0, "title", sheet.template.title);
+  const title = titleWithEdition(sheet.template);
+  cells.put(titleRow, 0, "title", title);
   const named = ["project", "member", "revision"].flatMap((id) => {
     const subject = sheet.subjects.get(id);
     return subject?.kind === "row" ? [filling.layout.values.get(subject.row)!] : [];
@@ -62,7 +86,10 @@ export function fillTitle(filling: Filling): void {
     ].join("&");
     // Where the source of a linked sheet is gone, so is what its title says.
     const shown = sheet.template.source ? `IF(${project}="${noValue}","",${text})` : text;
-    cells.formula(titleRow, columns.mark, "titleRight", own(`=${shown}`, named.map(areaAt)), "title");
+    const from = firstBeside(title);
+    cells.formula(titleRow, from, "titleRight", own(`=${shown}`, named.map(areaAt)), "title");
+    cells.join(titleRow, from, columns.mark);
+    cells.raise(titleRow, titleLines);
   }
 }
 

@@ -70,8 +70,11 @@ export function statusFormula(all: readonly StatusOf[]): string | undefined {
   );
   const plain = givenOrDefault(judged);
   const usual = watched.length === 0 ? plain : `IF(${or(watched)},"UNUSUAL",${plain})`;
-  const given =
-    judged.length === 1 && judged[0]!.input.mayBeEmpty ? `IF(${judged[0]!.cell}="","left empty",${usual})` : usual;
+  // Where nothing has to be there, a row without anything is not filled in.
+  const none = judged.map(({ cell }) => `${cell}=""`);
+  const given = judged.every(({ input }) => input.mayBeEmpty)
+    ? `IF(${none.length === 1 ? none[0]! : `AND(${none.join(",")})`},"left empty",${usual})`
+    : usual;
   const broken = judged.flatMap((one) => one.broken ?? []);
   const agreeing = broken.length === 0 ? given : `IF(${or(broken)},"${conflict}",${given})`;
   const inRange = ranges.length === 0 ? agreeing : `IF(${or(ranges)},"OUT OF RANGE",${agreeing})`;

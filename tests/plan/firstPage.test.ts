@@ -23,7 +23,8 @@ function firstPage(id: string, changes: Inputs = {}) {
   return {
     band: text(1, 0),
     sentence: text(1, 3),
-    title: text(0, columns.mark),
+    heading: text(0, 0),
+    title: plan.cells.filter(({ role }) => role === "titleRight").map(({ row, column }) => text(row, column))[0],
     checks: rows.map((row) => ({
       text: text(row, columns.description),
       value: text(row, checkColumns.value),
@@ -53,6 +54,8 @@ describe.each(templates.map(({ id }) => id))("the first page of %s", (id) => {
     const page = firstPage(id);
     expect(page.band).toBe(page.overall);
     expect(page.title).toContain("Alder Quay");
+    const edition = /(en|is)(\d+)-(\d{4})$/.exec(id)!;
+    expect(page.heading).toMatch(new RegExp(` · ${edition[1]!.toUpperCase()} ${edition[2]}(-1-1)?:${edition[3]}`));
     expect(page.checks.map(({ text }) => text).sort()).toEqual(page.listed.map(([text]) => text).sort());
     const passed = page.checks.filter(({ verdict }) => verdict === "OK");
     const numbers = passed.map(({ utilisation }) => (typeof utilisation === "number" ? utilisation : 0));
@@ -96,6 +99,26 @@ describe("the first page", () => {
     expect(checks.find(({ text }) => text === "failed checks")!.verdict).toBe("OPEN");
     const zero = checks.filter(({ verdict, utilisation }) => verdict === "LIMIT MISSING" && utilisation === 0);
     expect(zero).toEqual([]);
+  });
+  test("tells concrete, strands, jacking and loads", () => {
+    const { text } = firstPage(id, { fck: 42.5, strands: [6, 6, 5], sigj: [1400, 1395, 1400], gs: 6.5, ql: 15 });
+    expect(text).toEqual(
+      expect.arrayContaining([
+        "fck = 42.5 MPa at 28 days",
+        "17 in all: 3 × 5 to 6",
+        "σp0 = 1395 to 1400 MPa",
+        "gs = 6.50, q = 15.00 kN/m",
+      ]),
+    );
+    expect(firstPage(id, { fck: null, gs: null }).text).toEqual(
+      expect.arrayContaining(["–", "gs = –, q = 15.00 kN/m"]),
+    );
+  });
+  test("names caveats in words that are not cut off", () => {
+    const { checks } = firstPage(id, { detailing: "NO" });
+    const caveats = checks.filter(({ text }) => text.includes("not checked"));
+    expect(caveats).toHaveLength(2);
+    for (const { text } of caveats) expect(fitsAsDescription(text), text).toBe(true);
   });
   test("says tension both ways", () => {
     const { text } = firstPage(id);

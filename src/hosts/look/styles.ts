@@ -42,7 +42,7 @@ const rule = { sides: "below", line: "dotted", color: line } as const;
 export const defaultStyle: CellStyle = { size: 10, color: ink };
 
 export const styles: Readonly<Record<Role, CellStyle>> = {
-  title: { size: 16, bold: true, color: slate },
+  title: { size: 13, bold: true, color: slate },
   subtitle: { color: quiet },
   caution: { color: cautionInk, background: cautionFill, wrap: true },
   block: { size: 12, bold: true, color: "#ffffff", background: slate },
@@ -89,7 +89,7 @@ export const styles: Readonly<Record<Role, CellStyle>> = {
   warning: { color: cautionInk, wrap: true },
   label: { color: quiet },
   listed: { italic: true, align: "left", shrink: true },
-  titleRight: { color: slate, align: "right", bold: true },
+  titleRight: { color: slate, align: "right", bold: true, wrap: true },
   band: { size: 12, bold: true, background: mist },
   bandText: { bold: true, background: mist, wrap: true },
   fieldLabel: { color: quiet },
