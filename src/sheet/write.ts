@@ -111,31 +111,12 @@ function verdictAreas(layout: Layout, above: number): readonly { readonly area: 
     .filter(({ area }) => isCounted(area, above, layout));
 }
 
-/** So many of what fails is named; how many more there are is said behind. */
-const failingNamed = 3;
-/** Wider than these names together, and narrow enough for the longest text of a cell. */
-const gap = 400;
-/** Stands before each name, and in none. */
-const nameMark = "|";
-
-/**
- * The first names of what says FAIL, and how many more there are. Each name is moved behind a gap, so that a cut at a
- * fixed place falls into the gap behind the last name that is told: the names are written once only, and a formula has
- * room for them.
- */
+/** What says FAIL above, one name behind the other. */
 function failing(layout: Layout, above: number): { text: string; reads: Area[] } {
   const all = verdictAreas(layout, above);
-  if (all.length === 0) return { text: '""', reads: [] };
-  const fails = ({ area }: (typeof all)[number]): string => `COUNTIF(${areaA1(area)},"FAIL")>0`;
-  const names = all.map((one) => `IF(${fails(one)},${textConstant(nameMark + one.name)},"")`).join("&");
-  const apart = `SUBSTITUTE(${names},"${nameMark}",REPT(" ",${gap})&"; ")`;
-  const cut = (failingNamed + 1) * gap + failingNamed * "; ".length;
-  const first = `MID(SUBSTITUTE(TRIM(LEFT(${apart},${cut}))," ;",";"),${"; ".length + 1},${gap})`;
-  const more = `${all.map((one) => `(${fails(one)})`).join("+")}-${failingNamed}`;
-  return {
-    text: `(${first}&IF(${more}>0," and "&(${more})&" more",""))`,
-    reads: all.map(({ area }) => area),
-  };
+  const one = ({ area, name }: (typeof all)[number]): string =>
+    `IF(COUNTIF(${areaA1(area)},"FAIL")>0,${textConstant(`${name}; `)},"")`;
+  return { text: all.length === 0 ? '""' : all.map(one).join("&"), reads: all.map(({ area }) => area) };
 }
 
 /** Numbers and symbols of the inputs above whose status is a word, one behind the other. */

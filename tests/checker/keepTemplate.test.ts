@@ -1,7 +1,16 @@
 import { describe, expect, it } from "vitest";
 import type { Address } from "../../src/cells/index.ts";
 import { idOfName, keepSheet, keepTemplate, type About, type KeptSheet } from "../../src/office/index.ts";
-import { Anatomy, columns, expand, logoName, type Column, type Plan, type TableItem } from "../../src/sheet/index.ts";
+import {
+  Anatomy,
+  columns,
+  expand,
+  logoName,
+  type Column,
+  type Plan,
+  type TableItem,
+  type Template,
+} from "../../src/sheet/index.ts";
 import { idsInFormulas, type FoundFormula, type Standing } from "../../src/office/keep/idsInFormula.ts";
 import { templates } from "../../src/templates/index.ts";
 import { Built, en, enPre, is, isPre, name } from "./planted.ts";
@@ -15,9 +24,10 @@ async function kept(built: Built, more: Partial<About> = {}): Promise<KeptSheet>
 
 const others = (kept: KeptSheet) => kept.rows.filter(({ kind }) => kind !== "kept");
 /** What its template builds, without the row that names the office: the same rows as on the sheet it was made of. */
-function planOf({ template }: KeptSheet): Plan {
+function planOf({ template }: KeptSheet, { title }: Template): Plan {
   const { office: _office, ...plain } = template!;
-  return expand(plain, plain.example.inputs);
+  // Under the title of the sheet: what stands beside it begins where the title ends.
+  return expand({ ...plain, title }, plain.example.inputs);
 }
 const formulas = (plan: Plan) =>
   plan.cells.flatMap(({ row, column, formula }) => (formula === undefined ? [] : [`${row},${column} ${formula}`]));
@@ -29,7 +39,7 @@ describe("a template made from a sheet", () => {
     const out = await kept(built);
     expect(out.refused).toEqual([]);
     expect(others(out)).toEqual([]);
-    const plan = planOf(out);
+    const plan = planOf(out, built.template);
     expect(formulas(plan)).toEqual(formulas(built.plan));
     expect(plan.inputs).toEqual(built.plan.inputs);
   });
@@ -52,7 +62,7 @@ describe("a template made from a sheet", () => {
       ["changed", "fck", "lower limit"],
       ["changed", check.id, "formula"],
     ]);
-    const plan = planOf(out);
+    const plan = planOf(out, built.template);
     const before = new Set(formulas(built.plan));
     const changed = formulas(plan).filter((text) => !before.has(text));
     expect(changed).toEqual([`${value.row},${value.column} ${value.formula}*1`]);
@@ -91,7 +101,7 @@ describe("a template made from a sheet", () => {
       ["added", "fown", "={fck}-{fres}"],
       ["added", undefined, undefined],
     ]);
-    const plan = planOf(out);
+    const plan = planOf(out, built.template);
     const made = plan.meanings.filter(({ id }) => ["fck", "fres", "fown"].includes(id)).map((m) => m.at.row);
     expect(made).toEqual([at.row, at.row + 1, at.row + 2]);
   });
@@ -161,7 +171,7 @@ describe("a template made from a sheet", () => {
     const all = await kept(built);
     expect(all.refused).toEqual([]);
     expect(others(all).map(({ kind, id }) => [kind, id])).toEqual([["changed", column.id]]);
-    const plan = planOf(all);
+    const plan = planOf(all, built.template);
     const before = new Set(formulas(built.plan));
     const changed = formulas(plan).filter((text) => !before.has(text));
     expect(changed).toEqual(cells.map((cell) => `${cell.row},${cell.column} ${cell.formula}*1`));
