@@ -76,9 +76,8 @@ describe("no cell holds an error", () => {
       }
     }
     if (times > 1) console.log(`${id}: ${counts.computed} draws computed, ${counts.lost} in conflict`);
-    // A generator that loses many of its draws would try little; of the dozen draws of a
-    // usual run two may be lost by chance.
-    expect(counts.computed).toBeGreaterThan(4 * (counts.lost - 2));
+    // A generator that loses many of its draws would try little; of few draws one may be lost by chance.
+    expect(counts.computed).toBeGreaterThan(4 * (counts.lost - 1));
   });
 });
 

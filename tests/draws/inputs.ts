@@ -246,7 +246,8 @@ function strands(values: Values, h: number, random: Random): void {
   const least = 2 * Math.sqrt(values.number("As1In") / Math.PI);
   // Steel that fills its circle is a wire.
   if (least > 39) values.set("As1In", (Math.PI / 4) * 33 ** 2);
-  values.limit("diameterIn", Math.min(40, least), 40, random);
+  if (values.text("surface") === "STRAND") values.limit("diameterIn", Math.min(40, least), 40, random);
+  else values.set("diameterIn", 2 * Math.sqrt(values.number("As1In") / Math.PI));
 }
 
 /** The shear of entered moments: not known, or that of moments that are 0 everywhere. Any other must go with their slope. */

@@ -52,7 +52,7 @@ export const steel = quantities({
     text: "loss of tendon stress by relaxation at constant strain, positive",
     sort: "relaxation loss at constant strain",
     min: 0,
-    max: 1000,
+    max: 2000,
     typical: [0, 150],
     smallest: 0.2,
   },

@@ -241,7 +241,10 @@ describe("what is refused, with 1 and nothing written", () => {
     [
       "a list over three dimensions with too few parts",
       ["--link", "stressing-record", "--set", "rdBar=86,172,257,343,429|86,171,258,343,428"],
-      /rdBar lists 10 values in 2 parts; 15 are needed, in 3 parts: a part for each tendon, with “\|” between tendons, and in each part a part for each jack, with “;” between jacks, and in each part 5, one for each stage, with “,”/,
+      new RegExp(
+        "rdBar lists 10 values in 2 parts; 15 are needed, in 3 parts: a part for each tendon, with “\\|” between tendons, " +
+          "and in each part a part for each jack, with “;” between jacks, and in each part 5, one for each stage, with “,”",
+      ),
     ],
     ["semicolons where one list is needed", ["--set", "sigj=1400;1395;1400"], /over tendon; separate them by commas/],
     [
