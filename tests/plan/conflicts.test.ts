@@ -418,6 +418,12 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
     },
     ["d = 65 mm", "Ac = 18000 mm²"],
   ],
+  // A plate of 900 by 200 mm on a web of 1 mm: 6·10^8 mm⁴, of which one duct 0.9 m below its middle takes 27·10^8.
+  [
+    "PT",
+    { section: "I", btop: 900, ttop: 200, bwi: 1, bbot: 1, tbot: 100 },
+    ["d = 65 mm", "where this tendon lies", "Ic = "],
+  ],
   ["PT", { sigj: [1900, 1400, 1400] }, ["σp0 = 1900 MPa", "fpk = 1860 MPa"]],
   ["PRE", { hdt: [40, 100, 200, 100] }, ["ΣΔt = 440 h", "t0 = 1 days"]],
   ["PRE", { hdt: [3, 4, 8, 5] }, ["ΣΔt = 20 h", "t0 = 1 days"]],
