@@ -121,7 +121,7 @@ describe("the newcomer's path", () => {
     const call = page.getByRole("article", { name: "KERN.COMPRESSION_LIMIT_EN1992_2004" });
     await call.waitFor();
     await call.locator("math").first().waitFor();
-    await expect.poll(async () => call.innerText(), { timeout: 10_000 }).toMatch(/5\.10\.2\.2/);
+    await expect.poll(async () => call.innerText()).toMatch(/5\.10\.2\.2/);
     expect(await call.innerText()).toMatch(/34/);
     await call
       .getByRole("button", { name: /^Go to / })
@@ -212,7 +212,7 @@ describe("building a sheet from the panel", () => {
     await page.keyboard.press("ControlOrMeta+a");
     await page.keyboard.type("By keys");
     await page.keyboard.press("Enter");
-    await page.getByRole("button", { name: "By keys" }).waitFor({ timeout: 30_000 });
+    await page.getByRole("button", { name: "By keys" }).waitFor();
   });
 
   it("builds, says where it went and what governs", async () => {
@@ -220,7 +220,7 @@ describe("building a sheet from the panel", () => {
     await form(page);
     await page.getByLabel("Name of the new sheet").fill("Beam two");
     await page.getByRole("button", { name: "Build the sheet" }).click();
-    await page.getByRole("button", { name: "Beam two" }).waitFor({ timeout: 30_000 });
+    await page.getByRole("button", { name: "Beam two" }).waitFor();
     expect((await readCell(page, "Beam two", await cellOf(page, "overall", "Beam two"))).value).toBe("OK");
     await page.getByText("Governs:").waitFor();
   });
@@ -295,7 +295,7 @@ describe("the panel at 320 px", () => {
     const scrolled = (): Promise<number> => page.evaluate(() => document.querySelector("#panel")!.scrollTop);
     expect(await scrolled()).toBeGreaterThan(100);
     await build.click();
-    await page.getByRole("button", { name: "Beam four" }).waitFor({ timeout: 30_000 });
+    await page.getByRole("button", { name: "Beam four" }).waitFor();
     await page.getByRole("region", { name: "Result" }).getByRole("figure").last().waitFor();
     expect(await scrolled()).toBe(0);
     expect(

@@ -8,5 +8,7 @@ export default defineConfig({
     maxWorkers: 2,
     testTimeout: 300_000,
     hookTimeout: 300_000,
+    // What the page tells follows the grid by moments, and by many of them on a busy machine.
+    expect: { poll: { timeout: 45_000 } },
   },
 });
