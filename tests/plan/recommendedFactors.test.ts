@@ -130,3 +130,23 @@ test.each([strength, "strength-post-tensioned-is1343-1980"])(
       );
   },
 );
+
+// IS 1343:1980 22.4.2 and 22.4.4: d to the centroid of the tendons, however low the bars lie. From memory.
+test("IS 1343: bars below the tendons add nothing to the concrete's shear and to the max. shear stress", () => {
+  const id = "strength-post-tensioned-is1343-1980";
+  const example = exampleOf(linkedTemplates.find((one) => one.id === id)!);
+  const sheet = builtSheet(id, { ...example, inAb: 2000, inYb: 40 });
+  const numbers = (column: string): readonly number[] => sheet.column(column).map(Number);
+  const [area, height] = ["sAp", "sy"].map(numbers);
+  const [h, yb, limit] = ["h", "yb", "inTm"].map((id) => Number(sheet.column(id)[0]));
+  const [depth, toAll, most, web] = ["dTen", "dEff", "vMax", "bNom"].map(numbers);
+  depth!.forEach((d, i) => {
+    const low = [0, 1, 2].map((j) => 3 * i + j).filter((at) => height![at]! < yb!);
+    const taken = low.length > 0 ? low : [0, 1, 2].map((j) => 3 * i + j);
+    const sum = (of: (at: number) => number): number => taken.reduce((all, at) => all + of(at), 0);
+    const expected = h! - sum((at) => area![at]! * height![at]!) / sum((at) => area![at]!);
+    expect(d).toBeCloseTo(expected, 6);
+    expect(most![i]).toBeCloseTo((limit! * web![i]! * expected) / 1000, 6);
+  });
+  expect(Math.max(...toAll!.map((all, i) => all - depth![i]!))).toBeGreaterThan(10);
+});
