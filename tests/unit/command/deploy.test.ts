@@ -150,6 +150,8 @@ describe("the folder for an office's address", () => {
     expect(record()).toEqual(before);
     const forced = await run(...words, "--accept-gone");
     expect(forced).toMatchObject({ status: 0, complained: "" });
+    expect(forced.said).toContain("Since 0.1.0 of 2026-05-01:");
+    expect(forced.said).toContain("small-check 1.0.0 → 1.1.0");
     const page = inOut("installed.html");
     expect(page).toContain("What has changed since 0.1.0 of 2026-05-01");
     expect(page).toContain(`Version 0.1.0 → ${version}`);
@@ -159,6 +161,15 @@ describe("the folder for an office's address", () => {
     expect(since.status).toBe(0);
     expect(inOut("installed.html", "next")).toContain("no longer here: small-check");
     expect(inOut("installed.html", "next")).toContain("No worksheet function is gone");
+  });
+
+  it("says where defaults have changed and their version has not", async () => {
+    await run(...out(), "--defaults", put("office.json", office));
+    const changed = { ...office, inputs: [{ id: "fck", value: 50, unit: "MPa" }] };
+    const { status, said } = await run(...out(), "--defaults", put("office.json", changed), "--force");
+    expect(status).toBe(0);
+    expect(said).toContain("Office defaults, same version but not the same file: Alder Office (invented) 3");
+    expect(inOut("installed.html")).toContain("same version but not the same file");
   });
 
   it("holds the templates of its office alone, whatever stands beside the built pages", async () => {
@@ -225,6 +236,30 @@ describe("what is refused, with nothing written", () => {
     expect((await run(...out("file"), "--force")).complained).toContain("is no folder");
     const nowhere = await run("--address", address, "--out", join(home, "a/b"));
     expect([nowhere.status, nowhere.complained]).toEqual([2, expect.stringContaining("the folder above it")]);
+  });
+
+  it("a folder with a pinned version below it, with files put there, or with files changed by hand", async () => {
+    put("templates/small.json", small);
+    await run(...out(), "--templates", join(home, "templates"), "--defaults", put("office.json", office));
+    const again = (): ReturnType<typeof run> => run(...out(), "--force");
+    const pinned = ["--address", `${address}/${version}`, "--pin", "--out", join(home, "out", version)];
+    expect((await run(...pinned)).status).toBe(0);
+    put("out/web.config", "settings of the server");
+    put("out/templates/other.json", small);
+    put("out/defaults.json", { ...office, version: "4" });
+    put("out/.DS_Store", "");
+    const before = readdirSync(join(home, "out"), { recursive: true });
+    const refused = await again();
+    expect(refused.status).toBe(2);
+    expect(refused.complained).toContain(
+      `would lose it: ${version}/, defaults.json (changed), templates/other.json, web.config.`,
+    );
+    expect(readdirSync(join(home, "out"), { recursive: true })).toEqual(before);
+    for (const name of [version, "web.config", "templates/other.json"])
+      rmSync(join(home, "out", name), { recursive: true });
+    expect((await again()).complained).toContain("would lose it: defaults.json (changed).");
+    put("out/defaults.json", office);
+    expect(await again()).toMatchObject({ status: 0, complained: "" });
   });
 
   it("a folder that appears while the new one is made, and one that changes meanwhile", async () => {
