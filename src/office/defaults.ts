@@ -303,6 +303,10 @@ const lists = (file: DefaultsFile): readonly (readonly [string, readonly OfficeV
   ...(file.jacks ?? []).map(({ name, inputs }) => [`jack “${name}”`, inputs] as const),
 ];
 
+/** "k7p = 2 is above 1; allowed: …": what is wrong with the value of an input, which some faults begin with. */
+const toldOf = (id: string, value: number | string, fault: string): string =>
+  fault.startsWith("= ") ? `${id} ${fault}` : `${id} = ${value}: ${fault}`;
+
 /** What is wrong with a value in every template that would take it; undefined where one takes it as it is. */
 function faultsOfValue(
   templates: readonly Template[],
@@ -355,7 +359,7 @@ export function readDefaults(text: string, templates: readonly Template[], chose
       const beside = standard === undefined ? "" : besideText(asked, one.id);
       // That there are no such templates is said below, once.
       return (asked.length === 0 ? [] : faultsOfValue(asked, one)).map(
-        (fault) => `${where}, ${one.id} = ${one.value}: ${fault}${beside}`,
+        (fault) => `${where}, ${toldOf(one.id, one.value, fault)}${beside}`,
       );
     }),
     ...repeated(
@@ -375,7 +379,9 @@ export function readDefaults(text: string, templates: readonly Template[], chose
   if (ofLogo !== undefined) faults.push(`logo, ${ofLogo}`);
   for (const { id, unit, values } of file.stock ?? [])
     for (const value of values)
-      faults.push(...faultsOfValue(templates, { id, unit, value }).map((fault) => `stock, ${id} = ${value}: ${fault}`));
+      faults.push(
+        ...faultsOfValue(templates, { id, unit, value }).map((fault) => `stock, ${toldOf(id, value, fault)}`),
+      );
   for (const [what, named] of [
     ["duct", file.ducts],
     ["jack", file.jacks],
