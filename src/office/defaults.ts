@@ -28,6 +28,7 @@ import {
   type StandardNumbers,
 } from "./numbers.ts";
 import { Refused } from "./refused.ts";
+import { shapeFaults } from "./shapeFaults.ts";
 import { placeOf, type Place } from "./settings.ts";
 
 /** A value that an office gives an input, wherever a template asks for it in this unit. */
@@ -345,12 +346,7 @@ export function readDefaults(text: string, templates: readonly Template[], chose
     throw new Refused([`the file is not JSON: ${reasonOf(error)}`]);
   }
   const { valid, errors } = validator.validate(json);
-  if (!valid) {
-    const innermost = errors.filter(({ keyword }) => !["properties", "items", "$ref"].includes(keyword)).slice(0, 10);
-    throw new Refused(
-      innermost.map(({ instanceLocation, error }) => `${instanceLocation.slice(2) || "the file"}: ${error}`),
-    );
-  }
+  if (!valid) throw new Refused(shapeFaults(json, errors).slice(0, 10));
   const file = json as DefaultsFile;
   const faults: string[] = lists(file).flatMap(([where, values]) => [
     ...values.flatMap((one) => {
