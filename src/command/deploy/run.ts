@@ -139,7 +139,12 @@ function ownFiles(parts: Parts, installed: Installed): readonly NewFile[] {
     version,
     installed.addIn,
   );
-  const policies = { panel: policyOf(readFileSync(join(built, "taskpane.html"), "utf8")), headers: headersFor.addin };
+  const policyIn = (page: string): string => policyOf(readFileSync(join(built, page), "utf8"));
+  const policies = {
+    panel: policyIn("taskpane.html"),
+    workbench: policyIn("index.html"),
+    headers: headersFor.addin,
+  };
   return [
     ["manifest.xml", manifest],
     ["functions.json", json(metadata(address))],

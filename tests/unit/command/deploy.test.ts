@@ -31,8 +31,9 @@ beforeEach(() => {
   // What only the bundler makes stands here by name; everything else is the command's own.
   mkdirSync(join(built, "reference"), { recursive: true });
   cpSync(join(root, "taskpane/addin/taskpane.html"), join(built, "taskpane.html"));
+  cpSync(join(root, "taskpane/workbench/index.html"), join(built, "index.html"));
   cpSync(join(root, "manifest/icons"), join(built, "icons"), { recursive: true });
-  for (const name of ["index.html", "functions.js", "addin.js", "reference/index.html", "THIRD-PARTY.txt"])
+  for (const name of ["functions.js", "addin.js", "reference/index.html", "THIRD-PARTY.txt"])
     writeFileSync(join(built, name), name);
 });
 afterEach(() => {
@@ -107,8 +108,11 @@ describe("the folder for an office's address", () => {
       const links = [...page.matchAll(/href="([^"]*)"/g)].map((one) => one[1]!);
       for (const link of links) expect(existsSync(join(home, "out", link)), link).toBe(true);
     }
-    const policy = /content="(default-src[^"]*)"/.exec(inOut("taskpane.html"))![1]!;
-    expect(inOut("for-it.html").replaceAll("&#39;", "'")).toContain(policy);
+    for (const name of ["taskpane.html", "index.html"]) {
+      const policy = /content="(default-src[^"]*)"/.exec(inOut(name))![1]!;
+      expect(inOut("for-it.html").replaceAll("&#39;", "'"), name).toContain(policy);
+    }
+    expect(inOut("installed.html")).toContain(`--address ${address}/${version} --pin`);
     expect(inOut("for-it.html")).toContain("frame-ancestors");
     // Without an office's own files the panel finds that there are none.
     expect(inOut("defaults.json")).toBe("null\n");
