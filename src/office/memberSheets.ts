@@ -198,6 +198,15 @@ export const missingOn = (sheet: FileSheet): readonly MissingInput[] =>
 
 function remarksOf(sheets: readonly FileSheet[], warnings: readonly string[], strange: readonly string[]): string {
   const missing = sheets.flatMap(missingOn).map(({ id }) => id);
+  // What is missing leaves limits open too; then it alone is said.
+  const limits =
+    missing.length > 0
+      ? []
+      : sheets
+          .flatMap(judgedOf)
+          .flatMap(({ description, verdict }) =>
+            verdict === "OK" || verdict === "FAIL" ? [] : [`${description}: ${verdict}`],
+          );
   const open = sheets
     .slice(1)
     .filter((sheet) => overallOf(sheet) !== "OK")
@@ -207,6 +216,7 @@ function remarksOf(sheets: readonly FileSheet[], warnings: readonly string[], st
   const more = said.length - mostRemarks;
   return [
     ...(missing.length > 0 ? [`inputs missing: ${missing.length} (${missing.join(", ")})`] : []),
+    ...new Set(limits),
     ...open,
     ...strange,
     ...said.slice(0, mostRemarks),

@@ -133,6 +133,12 @@ describe("the line of a member", () => {
     expect(tight.utilisation).toBeGreaterThan(1);
   });
 
+  it("says which check is open where no input is missing", () => {
+    const open = lineOf("member,Rlim\nA,(empty)");
+    expect(open.verdict).toBe("INCOMPLETE");
+    expect(open.remarks).toContain("radius of tendon curvature: LIMIT MISSING");
+  });
+
   it("tells defaults of another content apart, whatever their version says", () => {
     const defaults = readDefaults(
       JSON.stringify({ ...example.defaults!.file, inputs: [{ id: "fck", value: 46, unit: "MPa" }] }),
