@@ -19,7 +19,8 @@ type Present = "nothing" | "empty" | "folder";
 /** Throws NotWritten where a folder cannot stand there. */
 export function presentAt(out: string): Present {
   try {
-    if (!lstatSync(dirname(resolve(out))).isDirectory()) throw new Error("that is no folder");
+    const above = lstatSync(dirname(resolve(out)), { throwIfNoEntry: false });
+    if (!above?.isDirectory()) throw new Error(above ? "that is no folder" : "it is not there; make it first");
   } catch (error) {
     throw new NotWritten(`--out is “${out}”, but the folder above it cannot be used: ${reasonOf(error)}`, {
       cause: error,

@@ -239,7 +239,10 @@ describe("what is refused, with nothing written", () => {
     put("file", 1);
     expect((await run(...out("file"), "--force")).complained).toContain("is no folder");
     const nowhere = await run("--address", address, "--out", join(home, "a/b"));
-    expect([nowhere.status, nowhere.complained]).toEqual([2, expect.stringContaining("the folder above it")]);
+    expect([nowhere.status, nowhere.complained]).toEqual([
+      2,
+      expect.stringContaining("the folder above it cannot be used: it is not there; make it first"),
+    ]);
   });
 
   it("a folder with a pinned version below it, with files put there, or with files changed by hand", async () => {
