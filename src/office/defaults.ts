@@ -28,6 +28,7 @@ import {
   type StandardNumbers,
 } from "./numbers.ts";
 import { Refused } from "./refused.ts";
+import { shapeFaults } from "./shapeFaults.ts";
 import { placeOf, type Place } from "./settings.ts";
 
 /** A value that an office gives an input, wherever a template asks for it in this unit. */
@@ -303,6 +304,10 @@ const lists = (file: DefaultsFile): readonly (readonly [string, readonly OfficeV
   ...(file.jacks ?? []).map(({ name, inputs }) => [`jack “${name}”`, inputs] as const),
 ];
 
+/** "k7p = 2 is above 1; allowed: …": what is wrong with the value of an input, which some faults begin with. */
+const toldOf = (id: string, value: number | string, fault: string): string =>
+  fault.startsWith("= ") ? `${id} ${fault}` : `${id} = ${value}: ${fault}`;
+
 /** What is wrong with a value in every template that would take it; undefined where one takes it as it is. */
 function faultsOfValue(
   templates: readonly Template[],
@@ -341,12 +346,7 @@ export function readDefaults(text: string, templates: readonly Template[], chose
     throw new Refused([`the file is not JSON: ${reasonOf(error)}`]);
   }
   const { valid, errors } = validator.validate(json);
-  if (!valid) {
-    const innermost = errors.filter(({ keyword }) => !["properties", "items", "$ref"].includes(keyword)).slice(0, 10);
-    throw new Refused(
-      innermost.map(({ instanceLocation, error }) => `${instanceLocation.slice(2) || "the file"}: ${error}`),
-    );
-  }
+  if (!valid) throw new Refused(shapeFaults(json, errors).slice(0, 10));
   const file = json as DefaultsFile;
   const faults: string[] = lists(file).flatMap(([where, values]) => [
     ...values.flatMap((one) => {
@@ -355,7 +355,7 @@ export function readDefaults(text: string, templates: readonly Template[], chose
       const beside = standard === undefined ? "" : besideText(asked, one.id);
       // That there are no such templates is said below, once.
       return (asked.length === 0 ? [] : faultsOfValue(asked, one)).map(
-        (fault) => `${where}, ${one.id} = ${one.value}: ${fault}${beside}`,
+        (fault) => `${where}, ${toldOf(one.id, one.value, fault)}${beside}`,
       );
     }),
     ...repeated(
@@ -375,7 +375,9 @@ export function readDefaults(text: string, templates: readonly Template[], chose
   if (ofLogo !== undefined) faults.push(`logo, ${ofLogo}`);
   for (const { id, unit, values } of file.stock ?? [])
     for (const value of values)
-      faults.push(...faultsOfValue(templates, { id, unit, value }).map((fault) => `stock, ${id} = ${value}: ${fault}`));
+      faults.push(
+        ...faultsOfValue(templates, { id, unit, value }).map((fault) => `stock, ${toldOf(id, value, fault)}`),
+      );
   for (const [what, named] of [
     ["duct", file.ducts],
     ["jack", file.jacks],

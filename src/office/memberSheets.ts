@@ -3,6 +3,7 @@ import { cellsOf } from "../cells/index.ts";
 import { fnv1a64, version as functionsVersion } from "../core/index.ts";
 import { planValues, type FileSheet } from "../hosts/index.ts";
 import {
+  asRead,
   conflict,
   freeSheetName,
   missingInputs,
@@ -144,26 +145,29 @@ const at = ({ values }: FileSheet, { row, column }: Address): CellContent => val
 
 interface Judged {
   readonly description: string;
-  readonly utilisation: number;
   readonly verdict: string;
+  readonly utilisation: number | null;
   readonly where: string;
 }
 
 function judgedOf(sheet: FileSheet): readonly Judged[] {
-  return sheet.plan.summary.checks.flatMap(({ description, utilisation, verdict, where }) => {
+  // What only gathers the others is none of them.
+  const own = sheet.plan.summary.checks.filter(({ aside }) => !aside);
+  return own.map(({ description, utilisation, verdict, where }) => {
     const { value } = at(sheet, utilisation);
-    if (typeof value !== "number") return [];
-    return [{ description, utilisation: value, verdict: at(sheet, verdict).text, where: at(sheet, where).text }];
+    return {
+      description,
+      utilisation: typeof value === "number" ? value : null,
+      verdict: at(sheet, verdict).text,
+      where: at(sheet, where).text,
+    };
   });
 }
 
-/** The highest utilisation, of the checks that fail where one does. */
+/** The first as the sheet lists them: one that fails, with a utilisation or without, else the highest utilisation. */
 function governingOf(sheets: readonly FileSheet[]): Judged | undefined {
-  const all = sheets.flatMap(judgedOf);
-  const failing = all.filter(({ verdict }) => verdict === "FAIL");
-  return (failing.length > 0 ? failing : all).reduce<Judged | undefined>(
-    (worst, one) => (worst === undefined || one.utilisation > worst.utilisation ? one : worst),
-    undefined,
+  return asRead(sheets.flatMap(judgedOf), (one) => one).find(
+    ({ verdict, utilisation }) => verdict === "FAIL" || utilisation !== null,
   );
 }
 
@@ -194,6 +198,15 @@ export const missingOn = (sheet: FileSheet): readonly MissingInput[] =>
 
 function remarksOf(sheets: readonly FileSheet[], warnings: readonly string[], strange: readonly string[]): string {
   const missing = sheets.flatMap(missingOn).map(({ id }) => id);
+  // What is missing leaves limits open too; then it alone is said.
+  const limits =
+    missing.length > 0
+      ? []
+      : sheets
+          .flatMap(judgedOf)
+          .flatMap(({ description, verdict }) =>
+            verdict === "OK" || verdict === "FAIL" ? [] : [`${description}: ${verdict}`],
+          );
   const open = sheets
     .slice(1)
     .filter((sheet) => overallOf(sheet) !== "OK")
@@ -203,6 +216,7 @@ function remarksOf(sheets: readonly FileSheet[], warnings: readonly string[], st
   const more = said.length - mostRemarks;
   return [
     ...(missing.length > 0 ? [`inputs missing: ${missing.length} (${missing.join(", ")})`] : []),
+    ...new Set(limits),
     ...open,
     ...strange,
     ...said.slice(0, mostRemarks),
@@ -235,7 +249,7 @@ function entryOf(
     template: plan.template.id,
     version: plan.template.version,
     hash: plan.hash,
-    defaults: defaults?.name ?? "",
+    defaults: defaults ? `${defaults.name}, content ${defaults.hash.slice(0, 8)}` : "",
     file,
     inputs: mark,
     written: "",

@@ -4,7 +4,7 @@ import { unguarded } from "./csv.ts";
 export interface Entry {
   readonly member: string;
   readonly verdict: string;
-  /** The check with the highest utilisation, of those that fail where one does. */
+  /** The check that the sheet lists first: one that fails where one does, else the highest utilisation. */
   readonly governing: string;
   readonly utilisation: number | null;
   /** Where it governs. */
@@ -19,7 +19,7 @@ export interface Entry {
   readonly version: string;
   /** Of the sheet: template and configuration, whatever the inputs. */
   readonly hash: string;
-  /** Office and version of the defaults; empty without. */
+  /** Office, version and content of the defaults; empty without. */
   readonly defaults: string;
   /** The file or the sheet of the member. */
   readonly file: string;

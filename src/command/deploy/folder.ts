@@ -1,5 +1,5 @@
 import { createHash, randomBytes } from "node:crypto";
-import { cpSync, lstatSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, lstatSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { reasonOf } from "../../core/index.ts";
 import { Refused } from "../../office/index.ts";
@@ -19,7 +19,8 @@ type Present = "nothing" | "empty" | "folder";
 /** Throws NotWritten where a folder cannot stand there. */
 export function presentAt(out: string): Present {
   try {
-    if (!lstatSync(dirname(resolve(out))).isDirectory()) throw new Error("that is no folder");
+    const above = lstatSync(dirname(resolve(out)), { throwIfNoEntry: false });
+    if (!above?.isDirectory()) throw new Error(above ? "that is no folder" : "it is not there; make it first");
   } catch (error) {
     throw new NotWritten(`--out is “${out}”, but the folder above it cannot be used: ${reasonOf(error)}`, {
       cause: error,
@@ -31,13 +32,39 @@ export function presentAt(out: string): Present {
   return readdirSync(out).length === 0 ? "empty" : "folder";
 }
 
+const nameIn = (folder: string, path: string): string => path.slice(folder.length + 1).replaceAll("\\", "/");
+
 /** A line for each file of a folder, as sha256sum writes and reads them. */
 function sumsOf(folder: string): string {
-  const lines = [...filesUnder(folder)].map((path) => {
-    const name = path.slice(folder.length + 1).replaceAll("\\", "/");
-    return `${sha256(readFileSync(path))}  ${name}\n`;
-  });
+  const lines = [...filesUnder(folder)].map((path) => `${sha256(readFileSync(path))}  ${nameIn(folder, path)}\n`);
   return lines.sort((a, b) => (a.slice(66) < b.slice(66) ? -1 : 1)).join("");
+}
+
+/** Files that desktops leave in every folder which they show. */
+const ofDesktops: ReadonlySet<string> = new Set([".DS_Store", "Thumbs.db", "desktop.ini"]);
+
+/**
+ * What stands in a folder that this command made and is not as it made it: files that were put there, such as a pinned
+ * version below it or the server's settings, and files that were changed. A folder of which all is new is named once.
+ */
+export function notOfCommand(folder: string, record: string): readonly string[] {
+  const list = join(folder, sumsName);
+  const made = new Map(
+    (existsSync(list) ? readFileSync(list, "utf8") : "")
+      .split("\n")
+      .filter((line) => line !== "")
+      .map((line) => [line.slice(66), line.slice(0, 64)] as const),
+  );
+  const folders = new Set([...made.keys()].flatMap((name) => name.split("/").slice(0, -1)[0] ?? []));
+  const found = [...filesUnder(folder)].flatMap((path): readonly string[] => {
+    const name = nameIn(folder, path);
+    if (name === sumsName || name === record || ofDesktops.has(name.split("/").at(-1)!)) return [];
+    const hash = made.get(name);
+    if (hash !== undefined) return hash === sha256(readFileSync(path)) ? [] : [`${name} (changed)`];
+    const [top = name, ...below] = name.split("/");
+    return [below.length > 0 && !folders.has(top) ? `${top}/` : name];
+  });
+  return [...new Set(found)];
 }
 
 /**

@@ -68,10 +68,12 @@ address.</p>`;
 <ol>
 <li>Keep a copy of the present folder. It is the way back.</li>
 <li>Make the new folder with the same command and <code>--force</code>, or with <code>--since</code> and the present
-folder. The list above then says what has changed.</li>
+folder. The list above then says what has changed. <code>--force</code> replaces no folder in which other files stand, such
+as a pinned version or settings of the server.</li>
 <li>Try it with a few people first: make it for a test address with <code>--pin</code>, and see the rules for pinned
 versions below.</li>
-<li>Copy the new files to the address. Delete old files last: panels that are open still ask for them.</li>
+<li>Copy the new files to the address. Delete old files last: panels that are open still ask for them. Leave pinned
+versions that stand below this address.</li>
 <li>Give <code>manifest.xml</code> out again only where version, address or name in it changed. Templates and defaults
 need no new manifest: people get them when they open the panel again.</li>
 <li>By its maker's documentation the program may keep the old functions for a day. <code>=KERN.VERSION()</code> says
@@ -91,10 +93,12 @@ version, then press “Repair the formulas”.</li>
 <li>Keep the file of an office template in the folder as long as sheets of it are in use.</li>
 </ul>`;
 
-const pinning = html`<h2>Pinning a version beside a newer one</h2>
+const pinning = ({ address, pinned }: Installed): Markup => html`<h2>Pinning a version beside a newer one</h2>
 <p>A job may have to stay with one version until it is finished. Make that version's folder for an address of its own
-which ends in the version, with <code>--pin</code>:</p>
-<p><code>npm run -s deploy -- --address https://sheets.example.com/kernbook/${version} --pin --out folder</code></p>
+which ends in the version, with <code>--pin</code> and with Kernbook's files of that version, so before they are brought up
+to date:</p>
+<p><code>npm run -s deploy -- --address ${pinned ? address : `${address}/${version}`} --pin --out folder-${version}</code></p>
+<p>Give it the same <code>--defaults</code> and <code>--templates</code> as the job uses: the pinned folder keeps its own.</p>
 <ul>
 <li>The pinned manifest has an add-in id and a name of its own, always the same for that address and version. The program
 takes it for another add-in.</li>
@@ -120,7 +124,7 @@ packages</a> · <a href="installed.json">This page as data</a> · <a href="SHA25
 ${changes(now, before)}
 ${updating(now)}
 ${oldWorkbooks}
-${pinning}
+${pinning(now)}
 ${templates(now)}
 <p><small>${cautions.competence}</small></p>`,
   );

@@ -25,6 +25,8 @@ const apiSet = ({ set, version, since }: RequiredSet): string =>
 interface Policies {
   /** In the head of the panel's page. */
   readonly panel: string;
+  /** In the head of the workbench. */
+  readonly workbench: string;
   /** Headers that the server should send. */
   readonly headers: Readonly<Record<string, string>>;
 }
@@ -53,7 +55,7 @@ holds for this person and browser.</p>
 }
 
 /** The page for those who run server and programs of an office: all they ask about an add-in. */
-export function itPage(now: Installed, { panel, headers }: Policies): string {
+export function itPage(now: Installed, { panel, workbench, headers }: Policies): string {
   const sites = sitesIn(panel);
   return printedDocument(
     `Kernbook ${now.version} for IT`,
@@ -68,12 +70,13 @@ ${listOf([
       html`<code>${site}</code>: the script of the program's maker (office.js), by which every add-in speaks to the
 program. The add-in does not open without it. The workbench (<code>index.html</code>) does not need it.`,
   ),
-  "No other address.",
+  "No other address. Whoever searches the files finds more: names of formats, and links in texts of the packages. No " +
+    "page asks for them, and the policies below would not let it.",
 ])}
 <h2>No telemetry</h2>
 <p>Kernbook sends nothing: no usage data, no error reports, no licence check, no update check. Workbooks stay in the
-program. The policy below lets the panel connect to its own address alone; that holds for the maker's script in the panel
-too. What the program itself reports to its maker is set in the program.</p>
+program. The policies below let panel and workbench connect to their own address alone; that holds for the maker's script
+in the panel too. What the program itself reports to its maker is set in the program.</p>
 <h2>Permissions</h2>
 ${listOf([
   html`<code>ReadWriteDocument</code>: read and write the open workbook. No mail, no files, no identity, no single sign-on.`,
@@ -84,7 +87,8 @@ workbooks kept by the workbench. Both stay on the machine.`,
 <h2>Server</h2>
 ${listOf([
   html`https with a certificate that the machines trust. Anonymous read access (GET, HEAD): the program fetches the files
-without signing in. An address that only the office's network reaches is enough.`,
+without signing in. An address that only the office's network reaches is enough; for the program on the web, a public site, the browser may
+ask the user, or need a policy, before it lets that site reach the network.`,
   html`Types: <code>.html</code> text/html, <code>.js</code> text/javascript, <code>.css</code> text/css,
 <code>.json</code> application/json, <code>.xml</code> text/xml, <code>.png</code> image/png, <code>.txt</code> text/plain,
 all in UTF-8.`,
@@ -96,16 +100,21 @@ address can read its files: put nothing confidential into templates and defaults
 arrives. Names in <code>parts/</code> change with their content and may be kept.`,
   "A file that is not there must be answered with 404, not with another page.",
 ])}
-<h2>Content security policy of the panel</h2>
-<p><code>${panel}</code></p>
-<p>The policy is part of the page. It allows no script from text, no other site and no form.
+<h2>Content security policies</h2>
+<p>Of the panel: <code>${panel}</code></p>
+<p>Of the workbench: <code>${workbench}</code></p>
+<p>The policies are part of the pages. They allow no script from text, no site but those named and no form.
 Reference and this page run no script at all.</p>
 <h2>Licences</h2>
 <p>Kernbook: MIT (<a href="LICENSE.txt">LICENSE.txt</a>). Packages in it, all with open licences: <a href="THIRD-PARTY.txt"
 >THIRD-PARTY.txt</a>.</p>
 <h2>Verify the files</h2>
-<p>In the folder, <code>sha256sum -c SHA256SUMS.txt</code> checks every file. The office's templates are checked by the
+<p>In the folder, <code>sha256sum -c SHA256SUMS.txt</code> checks every file. Windows has no such command; there
+<code>Get-FileHash</code> in PowerShell gives the hash of a file to compare. The office's templates are checked by the
 panel too, against <code>templates/index.json</code>.</p>
+<p>Where the files of Kernbook's source are, <code>npx office-addin-manifest validate manifest.xml</code> has the manifest
+checked by a service of the program's maker: it sends the manifest there, and without the internet it fails. Roll-out does
+not need it.</p>
 ${rollOut(now)}
 <p><small>Ways of rolling out, caches and delays: from the documentation of the program's maker; not tried in the program
 itself.</small></p>`,

@@ -77,7 +77,8 @@ export function recordIn(folder: string): Installed {
   return value;
 }
 
-const listed = (names: readonly string[], most = 8): string =>
+/** Names in a sentence, the first of many. */
+export const listed = (names: readonly string[], most = 8): string =>
   names.length <= most ? names.join(", ") : `${names.slice(0, most).join(", ")} and ${names.length - most} more`;
 
 interface Kept {
@@ -115,6 +116,11 @@ function templateChanges(what: string, before: readonly Kept[], now: readonly Ke
 export const functionsGone = (before: Installed, now: Pick<Installed, "functions">): readonly string[] =>
   before.functions.filter((id) => !now.functions.includes(id));
 
+const defaultsChange = (before: string, now: string): string =>
+  before === now
+    ? `Office defaults, same version but not the same file: ${now}. Give changed defaults a new version.`
+    : `Office defaults: ${before} → ${now}.`;
+
 /** What has changed since an earlier version of the folder, in sentences. */
 export function changesSince(before: Installed, now: Installed): readonly string[] {
   const added = now.functions.filter((id) => !before.functions.includes(id));
@@ -136,6 +142,6 @@ export function changesSince(before: Installed, now: Installed): readonly string
       : "No worksheet function is gone.",
     ...templateChanges("Shipped templates", before.shippedTemplates, now.shippedTemplates),
     ...templateChanges("Templates of the office", before.officeTemplates, now.officeTemplates),
-    ...(sameDefaults ? [] : [`Office defaults: ${defaultsOf(before)} → ${defaultsOf(now)}.`]),
+    ...(sameDefaults ? [] : [defaultsChange(defaultsOf(before), defaultsOf(now))]),
   ];
 }

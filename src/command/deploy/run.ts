@@ -14,10 +14,18 @@ import { templatePart } from "../templateParts.ts";
 import type { Voice } from "../voice.ts";
 import { endOf } from "../words.ts";
 import { NotWritten } from "../writeSafely.ts";
-import { presentAt, sha256, writeFolder, type NewFile } from "./folder.ts";
+import { notOfCommand, presentAt, sha256, writeFolder, type NewFile } from "./folder.ts";
 import { installedPage, pageNames } from "./installedPage.ts";
 import { itPage, policyOf } from "./itPage.ts";
-import { functionsGone, recordIn, recordName, type Installed, type InstalledDefaults } from "./record.ts";
+import {
+  changesSince,
+  functionsGone,
+  listed,
+  recordIn,
+  recordName,
+  type Installed,
+  type InstalledDefaults,
+} from "./record.ts";
 import { deployRequestOf, type DeployRequest } from "./request.ts";
 
 /** What a run takes from outside. */
@@ -40,7 +48,8 @@ export const help = `Makes the folder that an office puts at its address: the ad
   --since <folder>      an earlier folder: the page then says what has changed
   --pin                 this version stays at its address while newer ones follow elsewhere: the address ends in the
                         version, and the add-in has an id and a name of its own
-  --force               replace a folder that this command made; what has changed since is told
+  --force               replace a folder that this command made; what has changed since is told. Refused where files
+                        stand in it that this command did not write, or that were changed
   --accept-gone         make the folder although worksheet functions of the earlier one are gone: workbooks that call
                         them show errors
 
@@ -130,7 +139,12 @@ function ownFiles(parts: Parts, installed: Installed): readonly NewFile[] {
     version,
     installed.addIn,
   );
-  const policies = { panel: policyOf(readFileSync(join(built, "taskpane.html"), "utf8")), headers: headersFor.addin };
+  const policyIn = (page: string): string => policyOf(readFileSync(join(built, page), "utf8"));
+  const policies = {
+    panel: policyIn("taskpane.html"),
+    workbench: policyIn("index.html"),
+    headers: headersFor.addin,
+  };
   return [
     ["manifest.xml", manifest],
     ["functions.json", json(metadata(address))],
@@ -149,7 +163,14 @@ function ownFiles(parts: Parts, installed: Installed): readonly NewFile[] {
 function replaced({ out, force }: DeployRequest): Installed | undefined {
   if (presentAt(out) !== "folder") return undefined;
   if (!force) throw new NotWritten(`${out} is there already; --force replaces a folder that this command made`);
-  return recordIn(out);
+  const record = recordIn(out);
+  const others = notOfCommand(out, recordName);
+  if (others.length > 0)
+    throw new NotWritten(
+      `${out} holds what this command did not write, and would lose it: ${listed(others)}. Move that away first; or make ` +
+        `the new folder under another name, with --since ${out}, and copy its files over`,
+    );
+  return record;
 }
 
 /** Refuses to take worksheet functions away from workbooks without being told to. */
@@ -188,6 +209,10 @@ async function deploy(request: DeployRequest, { say }: Voice, around: Around): P
       `${installed.officeTemplates.length} of the office; office defaults: ` +
       (installed.defaults ? `${installed.defaults.office} ${installed.defaults.version}` : "none"),
   );
+  if (before) {
+    say(`Since ${before.version} of ${before.date}:`);
+    for (const line of changesSince(before, installed)) say(`  ${line}`);
+  }
   say(`Written: ${out}. Put its files at the address; ${pageNames.installed} and ${pageNames.forIt} say what is next.`);
 }
 

@@ -54,7 +54,8 @@ function lineOf({ kind, at, label, id, what, before, after }: Understood): strin
     ...(before === undefined ? [] : [`before: ${before}`]),
     ...(after === undefined ? [] : [`now: ${after}`]),
   ];
-  const of = `${label}${id === undefined ? "" : ` (${id})`}`;
+  // Most labels end in the id already.
+  const of = id === undefined || label.endsWith(` (${id})`) ? label : `${label} (${id})`;
   return [`${kind}: ${cellOf({ ...(at && { at }) })}${of}`, what, ...values].filter((text) => text !== "").join("; ");
 }
 

@@ -215,7 +215,8 @@ export function writeTable(
   writeSafely(out, new TextEncoder().encode(writeCsv(rows)), force);
   say(`For ${template.id} with ${shapeText(template, sheets[0]!.plan)}; --set gives another shape`);
   say(
-    `Columns: ${rows[0]!.length}; every other input keeps its default, unless it gets a column too (--inputs lists them)`,
+    `Columns: ${rows[0]!.length}; every other input keeps its default, unless it gets a column too (--inputs lists them). ` +
+      "A limit that may stay empty has none: without it its check says LIMIT MISSING",
   );
   say(
     `Written: ${out}. The row “${rows[1]![0]}” says what each column is; give --members the same --set, --link and --defaults`,

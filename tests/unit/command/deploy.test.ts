@@ -31,8 +31,9 @@ beforeEach(() => {
   // What only the bundler makes stands here by name; everything else is the command's own.
   mkdirSync(join(built, "reference"), { recursive: true });
   cpSync(join(root, "taskpane/addin/taskpane.html"), join(built, "taskpane.html"));
+  cpSync(join(root, "taskpane/workbench/index.html"), join(built, "index.html"));
   cpSync(join(root, "manifest/icons"), join(built, "icons"), { recursive: true });
-  for (const name of ["index.html", "functions.js", "addin.js", "reference/index.html", "THIRD-PARTY.txt"])
+  for (const name of ["functions.js", "addin.js", "reference/index.html", "THIRD-PARTY.txt"])
     writeFileSync(join(built, name), name);
 });
 afterEach(() => {
@@ -107,8 +108,11 @@ describe("the folder for an office's address", () => {
       const links = [...page.matchAll(/href="([^"]*)"/g)].map((one) => one[1]!);
       for (const link of links) expect(existsSync(join(home, "out", link)), link).toBe(true);
     }
-    const policy = /content="(default-src[^"]*)"/.exec(inOut("taskpane.html"))![1]!;
-    expect(inOut("for-it.html").replaceAll("&#39;", "'")).toContain(policy);
+    for (const name of ["taskpane.html", "index.html"]) {
+      const policy = /content="(default-src[^"]*)"/.exec(inOut(name))![1]!;
+      expect(inOut("for-it.html").replaceAll("&#39;", "'"), name).toContain(policy);
+    }
+    expect(inOut("installed.html")).toContain(`--address ${address}/${version} --pin`);
     expect(inOut("for-it.html")).toContain("frame-ancestors");
     // Without an office's own files the panel finds that there are none.
     expect(inOut("defaults.json")).toBe("null\n");
@@ -150,6 +154,8 @@ describe("the folder for an office's address", () => {
     expect(record()).toEqual(before);
     const forced = await run(...words, "--accept-gone");
     expect(forced).toMatchObject({ status: 0, complained: "" });
+    expect(forced.said).toContain("Since 0.1.0 of 2026-05-01:");
+    expect(forced.said).toContain("small-check 1.0.0 → 1.1.0");
     const page = inOut("installed.html");
     expect(page).toContain("What has changed since 0.1.0 of 2026-05-01");
     expect(page).toContain(`Version 0.1.0 → ${version}`);
@@ -159,6 +165,15 @@ describe("the folder for an office's address", () => {
     expect(since.status).toBe(0);
     expect(inOut("installed.html", "next")).toContain("no longer here: small-check");
     expect(inOut("installed.html", "next")).toContain("No worksheet function is gone");
+  });
+
+  it("says where defaults have changed and their version has not", async () => {
+    await run(...out(), "--defaults", put("office.json", office));
+    const changed = { ...office, inputs: [{ id: "fck", value: 50, unit: "MPa" }] };
+    const { status, said } = await run(...out(), "--defaults", put("office.json", changed), "--force");
+    expect(status).toBe(0);
+    expect(said).toContain("Office defaults, same version but not the same file: Alder Office (invented) 3");
+    expect(inOut("installed.html")).toContain("same version but not the same file");
   });
 
   it("holds the templates of its office alone, whatever stands beside the built pages", async () => {
@@ -224,7 +239,34 @@ describe("what is refused, with nothing written", () => {
     put("file", 1);
     expect((await run(...out("file"), "--force")).complained).toContain("is no folder");
     const nowhere = await run("--address", address, "--out", join(home, "a/b"));
-    expect([nowhere.status, nowhere.complained]).toEqual([2, expect.stringContaining("the folder above it")]);
+    expect([nowhere.status, nowhere.complained]).toEqual([
+      2,
+      expect.stringContaining("the folder above it cannot be used: it is not there; make it first"),
+    ]);
+  });
+
+  it("a folder with a pinned version below it, with files put there, or with files changed by hand", async () => {
+    put("templates/small.json", small);
+    await run(...out(), "--templates", join(home, "templates"), "--defaults", put("office.json", office));
+    const again = (): ReturnType<typeof run> => run(...out(), "--force");
+    const pinned = ["--address", `${address}/${version}`, "--pin", "--out", join(home, "out", version)];
+    expect((await run(...pinned)).status).toBe(0);
+    put("out/web.config", "settings of the server");
+    put("out/templates/other.json", small);
+    put("out/defaults.json", { ...office, version: "4" });
+    put("out/.DS_Store", "");
+    const before = readdirSync(join(home, "out"), { recursive: true });
+    const refused = await again();
+    expect(refused.status).toBe(2);
+    expect(refused.complained).toContain(
+      `would lose it: ${version}/, defaults.json (changed), templates/other.json, web.config.`,
+    );
+    expect(readdirSync(join(home, "out"), { recursive: true })).toEqual(before);
+    for (const name of [version, "web.config", "templates/other.json"])
+      rmSync(join(home, "out", name), { recursive: true });
+    expect((await again()).complained).toContain("would lose it: defaults.json (changed).");
+    put("out/defaults.json", office);
+    expect(await again()).toMatchObject({ status: 0, complained: "" });
   });
 
   it("a folder that appears while the new one is made, and one that changes meanwhile", async () => {
@@ -266,7 +308,7 @@ describe("what is refused, with nothing written", () => {
     const defaults = put("office.json", { ...office, inputs: [{ id: "fck", value: 4500, unit: "MPa" }] });
     const refused = await run(...out(), "--defaults", defaults);
     expect(refused.status).toBe(1);
-    expect(refused.complained).toMatch(/office\.json: inputs, fck = 4500: .*\d/);
+    expect(refused.complained).toMatch(/office\.json: inputs, fck = 4500 MPa is above \d/);
     put("templates/bad.json", { ...small, version: "one" });
     const bad = await run(...out(), "--templates", join(home, "templates"));
     expect(bad.status).toBe(1);

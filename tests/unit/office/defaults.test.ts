@@ -102,13 +102,39 @@ describe("defaults of an office", () => {
   it("are refused with every reason", () => {
     expect(refusal("{")).toContain("the file is not JSON");
     expect(refusal("[]")).not.toBe("");
+    const number = { id: "creep2", value: 1.6, unit: "–", clause: "a", enteredBy: "AB", enteredOn: "2026-10-01" };
+    const numbers = (standard: string, value: object) => ({ numbers: [{ standard, values: [value] }] });
+    for (const [more, said] of [
+      [{ ducs: [] }, "ducs: there is no such field; allowed: kind, office, version, date, note, logo, titleBlock"],
+      [{ version: 5 }, "version = 5; allowed: a text in quotation marks"],
+      [{ date: "2.11.2026" }, "date = “2.11.2026”; allowed: a date such as 2026-11-30"],
+      [{ inputs: {} }, "inputs = fields in { }; allowed: a list in [ ]"],
+      [{ inputs: [{ id: "h", value: [1], unit: "mm" }] }, "inputs 1 (h), value = a list; allowed: a number or a text"],
+      [{ inputs: [{ id: "fck", unit: "MPa" }] }, "inputs 1 (fck): “value” is missing"],
+      [{ ducts: [{ name: "a", inputs: [{ id: "h", value: 1, unit: "m", clause: "x" }] }] }, "clause: there is no such"],
+      [numbers("IS1343:2012", number), "(IS1343:2012), standard = “IS1343:2012”; allowed: the end of a template's id"],
+      [
+        numbers("is1343-2012", { ...number, unit: "" }),
+        "values 1 (creep2), unit = “”; allowed: a unit, “–” for a number",
+      ],
+      [numbers("is1343-2012", { ...number, source: "x" }), "allowed: id, value, unit, templates, clause, enteredBy"],
+      [{ office: "x".repeat(121) }, "allowed: at most 120 characters"],
+      [
+        { stock: [{ id: "product", unit: "–", values: [] }] },
+        "stock 1 (product), values is empty; allowed: at least 1",
+      ],
+      [{ kind: "other" }, "kind = “other”; allowed: “kernbook office defaults”"],
+    ] as const)
+      expect(refusal(more)).toContain(said);
     expect(refusal({ kind: "other" })).toContain("kind");
     expect(refusal({ extra: 1 })).toContain("extra");
     expect(refusal({ inputs: [{ id: "mue", value: 1, unit: "–" }] })).toContain("no template has an input “mue”");
     expect(refusal({ inputs: [{ id: "k", value: 0.005, unit: "1/km" }] })).toMatch(
       /asks for it in “1\/km”; units: .*rad\/m/,
     );
-    expect(refusal({ inputs: [{ id: "mu", value: 20, unit: "1/rad" }] })).toContain("mu = 20");
+    expect(refusal({ inputs: [{ id: "mu", value: 20, unit: "1/rad" }] })).toMatch(
+      /^inputs, mu = 20 1\/rad is above \d/,
+    );
     expect(refusal({ inputs: [{ id: "mu", value: "0,2", unit: "1/rad" }] })).toContain("is not a number");
     expect(refusal({ stock: [{ id: "product", unit: "–", values: ["Y1"] }] })).toContain("is not one of the choices");
     expect(refusal({ inputs: [mm("h", 900), mm("h", 950)] })).toContain("is given twice");

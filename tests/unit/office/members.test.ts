@@ -1,13 +1,17 @@
 import { describe, expect, it, test } from "vitest";
 import {
+  builtMember,
   comparedWithLast,
   entriesOf,
   membersOf,
+  plannedMember,
   readCsv,
+  readDefaults,
   registerPlan,
   registerRows,
   writeCsv,
   type Entry,
+  type Run,
 } from "../../../src/office/index.ts";
 import { linkedTemplates, templates } from "../../../src/templates/index.ts";
 import { fileNames } from "../../../src/command/sheet/fileNames.ts";
@@ -98,6 +102,55 @@ const entry = (member: string, more: Partial<Entry> = {}): Entry => ({
   ...more,
 });
 const names = (entries: readonly Entry[]) => entries.map(({ member }) => member);
+
+describe("the line of a member", () => {
+  const example: Run = {
+    base: (template) => template.example.inputs,
+    common: () => new Map(),
+    linked: () => [],
+    defaults: readDefaults(
+      JSON.stringify({
+        kind: "kernbook office defaults",
+        office: "Alder Office (invented)",
+        version: "3",
+        date: "2026-11-01",
+        inputs: [{ id: "fck", value: 45, unit: "MPa" }],
+      }),
+      templates,
+    ),
+  };
+  const lineOf = (text: string, run = example): Entry =>
+    builtMember(plannedMember(read(text).members[0]!, run), run, "A.xlsx").entry;
+
+  it("names the check that fails, also one without a utilisation: a kink where a duct needs a curve", () => {
+    const kinked = lineOf(
+      'member,h,cpShape\nA,1250,"TO_LEVEL,FROM_LEVEL,LINE;TO_LEVEL,FROM_LEVEL,LINE;LINE,LINE,LINE"',
+    );
+    expect(kinked).toMatchObject({ verdict: "FAIL", governing: "radius of tendon curvature", utilisation: null });
+    expect(kinked.place).toMatch(/^tendon \d$/);
+    const tight = lineOf("member,ql\nA,30");
+    expect(tight.verdict).toBe("FAIL");
+    expect(tight.utilisation).toBeGreaterThan(1);
+  });
+
+  it("says which check is open where no input is missing", () => {
+    const open = lineOf("member,Rlim\nA,(empty)");
+    expect(open.verdict).toBe("INCOMPLETE");
+    expect(open.remarks).toContain("radius of tendon curvature: LIMIT MISSING");
+  });
+
+  it("tells defaults of another content apart, whatever their version says", () => {
+    const defaults = readDefaults(
+      JSON.stringify({ ...example.defaults!.file, inputs: [{ id: "fck", value: 46, unit: "MPa" }] }),
+      templates,
+    );
+    const last = lineOf("member\nA");
+    const now = lineOf("member\nA", { ...example, defaults });
+    expect(last.defaults).toMatch(/^Alder Office \(invented\) 3 \(2026-11-01\), content [0-9a-f]{8}$/);
+    expect(comparedWithLast([now], [last])[0]!.change).toContain(`office defaults ${last.defaults} → ${now.defaults}`);
+    expect(now.defaults).not.toBe(last.defaults);
+  });
+});
 
 describe("a register", () => {
   it("is sorted by what governs: what could not be built, fails or is open before what is OK, then by utilisation", () => {
