@@ -448,6 +448,8 @@ function copied(sheet: DrawnSheet, values: Values, random: Random): void {
   if (!values.has("creepT1")) return;
   values.limit("t0", 7, 365, random);
   values.limit("creepT1", 1, 0.5 * values.number("t0"), random);
+  values.limit("creep2", 0.1, values.number("creep1"), random);
+  values.limit("creep3", 0.1, values.number("creep2"), random);
 }
 
 /** One draw of all inputs of a sheet. `wildness`: how many in one are drawn from anywhere they are allowed. */
