@@ -136,6 +136,32 @@ describe("what is not there is never OK", () => {
   });
 });
 
+describe("without a jack entered", () => {
+  const none = { jkId: [], jkCert: [], jkArea: [], jkMax: [], jkStroke: [], jkLen: [] };
+  const unread = { rdBar: [], rdL: [], lkSlip: [], lkDead: [], lkWires: [] };
+  test.each(["LINE", "POINTS"])("by %s it says so in words, and no cell holds an error", (calBy) => {
+    const sheet = record({ ...none, ...unread, calBy });
+    expect(sheet.errors()).toEqual([]);
+    for (const column of ["rgBar", "rgTot", "rgU", "sgBar", "sgEl"])
+      expect(new Set(sheet.column(column)), column).toEqual(new Set(["no jack"]));
+    expect(verdict(sheet, "gauge pressure")).toBe("OPEN");
+    expect(sheet.verdicts().overall).toBe("INCOMPLETE");
+  });
+
+  test("what is asked for beyond the limit of the steel fails all the same", () => {
+    const sheet = record({ ...none, ...unread, sigj: [1450, 1400, 1400] });
+    expect(sheet.column("rgOk")).toEqual(["FAIL", "OPEN", "OPEN"]);
+    expect(verdict(sheet, "stress at the jack")).toBe("FAIL");
+  });
+
+  test("readings give no force", () => {
+    const sheet = record(none);
+    expect(sheet.errors()).toEqual([]);
+    expect(sheet.column("rsF")).toEqual(["", "", ""]);
+    expect(verdict(sheet, "force at lock-off")).toBe("OPEN");
+  });
+});
+
 describe("beyond the tolerances it says FAIL", () => {
   test("elongation", () => {
     const sheet = record({ rdL: [[mark[0]!.map((l) => l * 1.1)], [mark[1]!], [mark[2]!]] });
