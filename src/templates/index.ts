@@ -36,6 +36,7 @@ import postTensionedIs1343y2012 from "./post-tensioned-is1343-2012.json";
 import preTensionedIs1343y2012 from "./pre-tensioned-is1343-2012.json";
 import recordPostEn1992 from "./stressing-record-post-tensioned-en1992-2004.json";
 import recordPostIs1343 from "./stressing-record-post-tensioned-is1343-1980.json";
+import secondPostEn1992 from "./second-stressing-post-tensioned-en1992-2004.json";
 import camber from "./shared/camber.json";
 import choosing from "./shared/choosing.json";
 import composite from "./shared/composite.json";
@@ -55,6 +56,7 @@ import region from "./shared/region.json";
 import relations from "./shared/relations.json";
 import revisions from "./shared/revisions.json";
 import secondOpinion from "./shared/second-opinion.json";
+import secondStressing from "./shared/second-stressing.json";
 import section from "./shared/section.json";
 import sheet from "./shared/sheet.json";
 import stressing from "./shared/stressing.json";
@@ -77,6 +79,7 @@ export const sharedParts: Parts = {
   ...relations,
   ...stressing,
   ...stressingRecord,
+  ...secondStressing,
   ...longLine,
   ...revisions,
   ...detailing,
@@ -146,6 +149,7 @@ export const linkedTemplates: readonly Template[] = [
   endZonesPreIs1343,
   recordPostEn1992,
   recordPostIs1343,
+  secondPostEn1992,
   longLineEn1992,
   longLineIs1343,
   strengthPostEn1992,

@@ -71,5 +71,10 @@ test(
     expect(open.missing).toEqual([expect.stringContaining("no. 1 (lower left): jacking stress measured")]);
 
     await expect(readMeasured(host, "Beam 1")).rejects.toThrow("is no stressing record");
+
+    const second = linkedTemplates.find(({ id }) => id === "second-stressing-post-tensioned-en1992-2004")!;
+    const again = await linkedPlan(host, second, "Beam 1", second.example.inputs);
+    await host.apply(again, { sheetName: "Again", progress });
+    await expect(readMeasured(host, "Again")).rejects.toThrow("takes what was measured at the first");
   },
 );

@@ -317,7 +317,7 @@ function calibration(
 }
 
 function readings(sheet: DrawnSheet, values: Values, random: Random): void {
-  const ids = ["rdBar", "rdL", "lkSlip", "lkDead", "lkWires"];
+  const ids = ["rdBar", "rdL", "rdLift", "lkSlip", "lkDead", "lkWires"];
   for (const id of ids) for (let i = 0; i < values.count(id); i++) values.set(id, null, i);
   if (random.chance(0.3)) return;
   const asked = sheet.with(values.all);
@@ -329,8 +329,11 @@ function readings(sheet: DrawnSheet, values: Values, random: Random): void {
     values.set("rdBar", bar * random.between(0.97, 1.03), i);
     values.set("rdL", 20 + since * random.between(0.9, 1.1), i);
   }
+  const lift = values.has("rdLift") ? asked.valuesOf("rgLoBar") : [];
   for (let i = 0; i < values.count("lkSlip"); i++) {
     if (typeof bars[i * stages] !== "number") continue;
+    const off = lift[i];
+    if (typeof off === "number") values.set("rdLift", off * random.between(0.97, 1.03), i);
     values.set("lkSlip", random.between(0, 10), i);
     values.set("lkDead", 0.2 * Number(marks[i * stages + stages - 1]) * random.next(), i);
     values.set("lkWires", random.pick(["NONE", "SOME"]), i);

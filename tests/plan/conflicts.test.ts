@@ -27,6 +27,7 @@ const shortId: Readonly<Record<string, string>> = {
   DOMAIN: "feasible-domain-post-tensioned-en1992-2004",
   STRENGTH: "strength-post-tensioned-en1992-2004",
   RECORD: "stressing-record-post-tensioned-en1992-2004",
+  SECOND: "second-stressing-post-tensioned-en1992-2004",
   TOPPING: "composite-post-tensioned-en1992-2004",
   CHOICE: "choosing-en1992-2004",
   LINE: "long-line-pre-tensioned-en1992-2004",
@@ -314,6 +315,23 @@ const cases: readonly (readonly [string, Inputs, readonly string[]])[] = [
   ],
   ["RECORD", read("rdL", [41, 78, 114, 150, 40]), ["lm = 40 mm", "lm = 41 mm"]],
   ["RECORD", { ...read("rdL", [0, 5, 10, 15, 20]), lkDead: [[25], [3], [2]] }, ["Δd = 25 mm", "lm = 20 mm"]],
+  [
+    "SECOND",
+    { twoJacks: "YES", jkArea: [30000, 30000], rdLift: [[372, 372]] },
+    ["plo,m = 372 bar", "jack = 2", "does not pull this tendon"],
+  ],
+  [
+    "SECOND",
+    {
+      calBy: "POINTS",
+      calP: [[250, 300, 350, 400, 450]],
+      calF: [[700, 880, 1030, 1180, 1330]],
+      rdLift: [[240], [375], [309]],
+    },
+    ["plo,m = 240 bar", "min pi = 250 bar"],
+  ],
+  ["SECOND", { jkOff: [-300], rdLift: [[90], [375], [309]] }, ["plo,m = 90 bar", "F0 = -300 kN"]],
+  ["SECOND", { rdLift: [[1000], [375], [309]] }, ["plo,m = 1000 bar", "Pj = 1260 kN"]],
   ["PT", { duct: [65, 65, 25] }, ["tendon 3: ", "d = 25 mm", "Ap = 750 mm²"]],
   [
     "PT",

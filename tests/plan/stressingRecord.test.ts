@@ -5,10 +5,11 @@
 import { describe, expect, test } from "vitest";
 import type { Inputs } from "../../src/sheet/index.ts";
 import { linkedTemplates } from "../../src/templates/index.ts";
-import { builtSheet, exampleOf } from "./builtSheet.ts";
+import { builtSheet, exampleOf, planned } from "./builtSheet.ts";
 
 const id = "stressing-record-post-tensioned-en1992-2004";
-const example = exampleOf(linkedTemplates.find((one) => one.id === id)!);
+const template = linkedTemplates.find((one) => one.id === id)!;
+const example = exampleOf(template);
 const record = (set: Inputs = {}) => builtSheet(id, { ...example, ...set });
 
 /** Parabola that sags by `sag` mm at midspan of 24 m: elongation in mm from either end, by Simpson's rule. */
@@ -133,6 +134,63 @@ describe("what is not there is never OK", () => {
     const sheet = record({ lkSlip: [[6.5], [null], [6]] });
     expect(sheet.verdicts().overall).toBe("INCOMPLETE");
     expect(verdict(sheet, "draw-in")).toBe("OPEN");
+  });
+});
+
+describe("beside a stress check without its inputs", () => {
+  const sheet = builtSheet(id, {});
+  test("nothing stands where a reading or what follows from one would", () => {
+    for (const column of ["tmM", "tmC", "fbF", "fbStress", "fbSlip", "rsF", "rsEl"])
+      expect(new Set(sheet.column(column)), column).toEqual(new Set([""]));
+    expect(new Set(sheet.column("srNeed"))).toEqual(new Set(["–"]));
+    const checks = sheet.plan.summary.checks;
+    for (const { description } of checks) expect(verdict(sheet, description), description).not.toBe("OK");
+    expect(sheet.verdicts().overall).toBe("INCOMPLETE");
+  });
+
+  test("what the stress check does not give is told in words", () => {
+    for (const column of ["rgEl", "rgP", "rgBar", "sgP", "sgBar", "sgEl"])
+      expect(new Set(sheet.column(column)), column).toEqual(new Set(["no value"]));
+    expect(sheet.errors().filter((error) => !error.includes("Beam 1"))).toEqual([]);
+  });
+});
+
+test("the limit of what is counted stands there once something is seen", () => {
+  const limits = (set: Inputs): readonly unknown[] => {
+    const { values } = planned(template, { ...example, ...set });
+    // On the first page value and limit stand behind the name.
+    return ["points in order before stressing", "wires broken or slipped"].map((name) => {
+      const row = values.map((cells) => cells.map(({ value }) => value)).find((cells) => cells.includes(name))!;
+      return row.slice(row.indexOf(name) + 1).filter((value) => value !== null && value !== "")[1];
+    });
+  };
+  expect(limits({})).toEqual([0, 0]);
+  expect(limits({ rdyDone: [], lkWires: [] })).toEqual(["–", "–"]);
+});
+
+describe("without a jack entered", () => {
+  const none = { jkId: [], jkCert: [], jkArea: [], jkMax: [], jkStroke: [], jkLen: [] };
+  const unread = { rdBar: [], rdL: [], lkSlip: [], lkDead: [], lkWires: [] };
+  test.each(["LINE", "POINTS"])("by %s it says so in words, and no cell holds an error", (calBy) => {
+    const sheet = record({ ...none, ...unread, calBy });
+    expect(sheet.errors()).toEqual([]);
+    for (const column of ["rgBar", "rgTot", "rgU", "sgBar", "sgEl"])
+      expect(new Set(sheet.column(column)), column).toEqual(new Set(["no jack"]));
+    expect(verdict(sheet, "gauge pressure")).toBe("OPEN");
+    expect(sheet.verdicts().overall).toBe("INCOMPLETE");
+  });
+
+  test("what is asked for beyond the limit of the steel fails all the same", () => {
+    const sheet = record({ ...none, ...unread, sigj: [1450, 1400, 1400] });
+    expect(sheet.column("rgOk")).toEqual(["FAIL", "OPEN", "OPEN"]);
+    expect(verdict(sheet, "stress at the jack")).toBe("FAIL");
+  });
+
+  test("readings give no force", () => {
+    const sheet = record(none);
+    expect(sheet.errors()).toEqual([]);
+    expect(sheet.column("rsF")).toEqual(["", "", ""]);
+    expect(verdict(sheet, "force at lock-off")).toBe("OPEN");
   });
 });
 

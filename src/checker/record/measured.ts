@@ -64,6 +64,10 @@ const inputsOf = (check: Recognised, id: string): readonly InputCell[] =>
 /** What a stressing record measured, beside what its stress check has now; nothing is entered. */
 export async function readMeasured(host: Host, sheet: string): Promise<Measured> {
   const record = await recognise(host, sheet);
+  if (record && rootId(record.template).startsWith("second-stressing"))
+    throw new NotMeasured(
+      `“${sheet}” records the second stressing: the stress check takes what was measured at the first, from its record.`,
+    );
   if (!record || !rootId(record.template).startsWith("stressing-record"))
     throw new NotMeasured(`“${sheet}” is no stressing record: select a cell of one, or build one under Build.`);
   const source = sourceOf(record);

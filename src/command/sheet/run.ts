@@ -55,7 +55,8 @@ export const help = `Writes a check sheet as an .xlsx file.
   --blank             start from nothing but the template's defaults
   --sheet-name <name> the name of the sheet
   --link <id>         a linked sheet in the same file, as often as needed: cross-check, feasible-domain,
-                      strength, end-zones, deflection, composite, stressing-record. --set sets its inputs too
+                      strength, end-zones, deflection, composite, stressing-record,
+                      second-stressing. --set sets its inputs too
   --force             replace the file where it is there already
   --portable          a copy that computes without the add-in, as far as its functions can be written in the
                       program's own formula language; the rest are values, marked. The program needs LAMBDA

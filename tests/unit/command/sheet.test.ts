@@ -78,7 +78,8 @@ describe("linked sheets", () => {
   });
   it("are refused where the template has none of that name, and by themselves", async () => {
     expect((await write("--link", "camber")).complained.replace(/\s+/g, " ")).toContain(
-      "there are: cross-check, feasible-domain, end-zones, stressing-record, strength, deflection, composite",
+      "there are: cross-check, feasible-domain, end-zones, stressing-record, second-stressing, strength, " +
+        "deflection, composite",
     );
     const { code, complained } = await run("--template", `cross-check-${template.id}`, "--out", out());
     expect(code).toBe(1);
