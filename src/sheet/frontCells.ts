@@ -198,7 +198,10 @@ function incomplete(filling: Filling): { readonly text: string; readonly said: s
     const cell = cellOf(filling, id);
     if (!cell) return [];
     const all = listCell(id, cell);
-    const some = `IF(LEN(${all})>${enough},LEFT(${all},FIND(",",${all},${cutFrom}))&" … ",LEFT(${all},LEN(${all})-2)&". ")`;
+    const cut = `LEFT(${all},FIND(",",${all},${cutFrom}))`;
+    const number = (of: string): string => `(LEN(${of})-LEN(SUBSTITUTE(${of},",","")))`;
+    const shown = `${number(cut)}&" of "&${number(all)}&" shown: "&${cut}&" … "`;
+    const some = `IF(LEN(${all})>${enough},${shown},LEFT(${all},LEN(${all})-2)&". ")`;
     return [`IF(${all}="","",${textConstant(before)}&${some})`];
   };
   const parts = [

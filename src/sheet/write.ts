@@ -144,7 +144,8 @@ function inputsThatSay(word: string, above: number, layout: Layout): { text: str
     .filter(({ area }) => isCounted(area, above, layout));
   const one = ({ area, name }: (typeof all)[number]): string => {
     const says = area.rows === 1 ? `${areaA1(area)}="${word}"` : `COUNTIF(${areaA1(area)},"${word}")>0`;
-    return `IF(${says},${textConstant(`${name}, `)},"")`;
+    // One comma each, by which they are counted.
+    return `IF(${says},${textConstant(`${name.replaceAll(",", ";")}, `)},"")`;
   };
   return { text: all.length === 0 ? '""' : `(${all.map(one).join("&")})`, reads: all.map(({ area }) => area) };
 }

@@ -211,7 +211,11 @@ function Form({
   // Not before a template is to be filled.
   const office = useOffice(engine, chosen !== undefined && !isLinked);
   const heading = useRef<HTMLHeadingElement>(null);
-  // The arrow keys go through the templates one by one: their list stays in view.
+  // The arrow keys go through the templates one by one, and their list stays in view; Enter or Space goes to the form.
+  const toForm = (): void => {
+    scrollInView(heading.current);
+    heading.current?.focus({ preventScroll: true });
+  };
   const byPointer = useRef(false);
   useEffect(() => {
     if (id !== undefined && byPointer.current) scrollInView(heading.current);
@@ -234,8 +238,13 @@ function Form({
         onPointerDown={() => {
           byPointer.current = true;
         }}
-        onKeyDown={() => {
+        onKeyDown={(event) => {
           byPointer.current = false;
+          const isChoice = event.target instanceof HTMLInputElement && event.target.type === "radio";
+          if (!isChoice || (event.key !== "Enter" && event.key !== " ")) return;
+          // The space bar chooses one that is not chosen yet: its form is there after that.
+          if (event.target.checked) toForm();
+          else if (event.key === " ") byPointer.current = true;
         }}
       >
         <TemplateList
@@ -257,7 +266,9 @@ function Form({
       />
       {chosen !== undefined && (
         <section class="kb-chosen" aria-label={`Form: ${chosen.title}`}>
-          <h2 ref={heading}>{chosen.title}</h2>
+          <h2 ref={heading} tabIndex={-1}>
+            {chosen.title}
+          </h2>
           {chosen.source !== undefined && (
             <LaterView
               key={version}

@@ -145,7 +145,7 @@ export function ChangeSheet({ host, engine, sheet, running, finished, older }: P
         }
         progress(0, 0, "preparing the sheet");
         const { plan, carried, marks, formulas } = now;
-        const sheetName = freeSheetName(sheet, await host.sheetNames());
+        const sheetName = freeSheetName(now.name, await host.sheetNames());
         const { logo, without } = await logoToTake(host, sheet);
         const marked = withLogo(withEntered(plan, marks), logo);
         const built = await host.apply(marked, { sheetName, progress, signal });

@@ -171,13 +171,17 @@ export function QuickForm({
         setProblem("");
         // Other configurations are of no use any more.
         preparing.current?.abort();
-        const { inputs, assumed, proposed, proposal: found, unmet } = await engine.quickStart(template, answers);
+        const answer = await engine.quickStart(template, answers);
+        const { inputs, assumed, proposed, proposal: found } = answer;
         const plan = await engine.expand(template, inputs);
         const sheetName = freeSheetName(template.title, await host.sheetNames());
         const marks = await engine.assumedMarks(plan, assumed, proposed);
         const marked = withLogo(withEntered(plan, marks), office.defaults?.file.logo);
         const { sheet } = await host.apply(marked, { sheetName, progress, signal });
-        if (found !== undefined) setProposal(`Proposed for ${sheet}: ${found}.${unmet ? ` ${unmet}` : ""}`);
+        if (found !== undefined) {
+          const said = [`Proposed for ${sheet}: ${found}.`, answer.sizedBy, answer.unmet];
+          setProposal(said.filter(Boolean).join(" "));
+        }
         rememberBuilt(plan, sheet);
         finished({ sheet, plan });
       },

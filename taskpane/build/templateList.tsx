@@ -45,6 +45,7 @@ export function TemplateList({ templates, choosing, linked, chosen, choose }: Pr
     <>
       <fieldset class="kb-templates">
         <legend>Stress check</legend>
+        <p class="kb-hint">By keyboard: arrow keys choose, Enter goes to the form.</p>
         {shipped.map(choice)}
       </fieldset>
       {ofOffices.length > 0 && (

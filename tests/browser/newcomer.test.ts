@@ -286,6 +286,28 @@ describe("the panel at 320 px", () => {
     expect(await overflow()).toBeLessThanOrEqual(0);
   });
 
+  it("by keyboard, arrow keys leave the list of templates in view and Enter brings the form there, with the focus", async () => {
+    const { page } = await shared();
+    await page.getByRole("button", { name: "Build another" }).click();
+    const first = page.getByRole("group", { name: "Stress check" }).getByRole("radio").first();
+    await first.focus();
+    await page.keyboard.press("ArrowDown");
+    const heading = page.getByRole("region", { name: /^Form: / }).locator("> h2");
+    await page.getByRole("heading", { name: "Inputs" }).waitFor();
+    const top = (): Promise<number> =>
+      heading.evaluate(
+        (e) => e.getBoundingClientRect().top - document.querySelector("#panel")!.getBoundingClientRect().top,
+      );
+    const below = await top();
+    expect(await page.evaluate(() => (document.activeElement as HTMLInputElement).type)).toBe("radio");
+    await page.keyboard.press("Enter");
+    await expect.poll(top).toBeLessThan(below);
+    expect(await heading.evaluate((e) => e === document.activeElement)).toBe(true);
+    // At the top of the panel; scrolling goes by whole pixels.
+    expect(await top()).toBeLessThan(100);
+    expect(await top()).toBeGreaterThan(-1);
+  });
+
   it("shows the result from its beginning, with the focus there, however far down the form the button stood", async () => {
     const { page } = await shared();
     await form(page);

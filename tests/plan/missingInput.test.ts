@@ -40,25 +40,27 @@ describe.each(templates.map(({ id }) => id))("%s", (id) => {
 /** What fills the concrete and the steel of a sheet to IS 1343. */
 const materials = ["fck", "product", "As1In", "fpkIn", "EpIn", "diameterIn"];
 
-test.each(["post-tensioned-is1343-1980", "pre-tensioned-is1343-1980", "post-tensioned-en1992-2004"])(
-  "%s without concrete and steel: the first page shows no error and no FAIL",
-  (id) => {
-    const template = allTemplates.find((one) => one.id === id)!;
-    const example = template.example.inputs;
-    const without = [...materials, "fp01kIn", "relaxIn"].filter((one) => one in example);
-    const inputs = { ...example, ...Object.fromEntries(["fck", ...without].map((one) => [one, null])) };
-    const { plan, values } = planned(template, inputs);
-    const end = plan.meanings.find((one) => one.id === "fck")!.at.row;
-    const front = plan.cells
-      .filter(({ row, formula }) => row < end && formula !== undefined)
-      .map(({ row, column }) => values[row]![column]!);
-    expect(front.filter(({ error }) => error)).toEqual([]);
-    const said = front.map(({ value }) => value);
-    expect(said).toContain("INPUT MISSING");
-    expect(said).not.toContain("FAIL");
-    expect(said.join(" ")).not.toContain("least grade");
-  },
-);
+test.each([
+  "post-tensioned-is1343-1980",
+  "pre-tensioned-is1343-1980",
+  "post-tensioned-en1992-2004",
+  "pre-tensioned-en1992-2004",
+])("%s without concrete and steel: the first page shows no error and no FAIL", (id) => {
+  const template = allTemplates.find((one) => one.id === id)!;
+  const example = template.example.inputs;
+  const without = [...materials, "fp01kIn", "relaxIn"].filter((one) => one in example);
+  const inputs = { ...example, ...Object.fromEntries(["fck", ...without].map((one) => [one, null])) };
+  const { plan, values } = planned(template, inputs);
+  const end = plan.meanings.find((one) => one.id === "fck")!.at.row;
+  const front = plan.cells
+    .filter(({ row, formula }) => row < end && formula !== undefined)
+    .map(({ row, column }) => values[row]![column]!);
+  expect(front.filter(({ error }) => error)).toEqual([]);
+  const said = front.map(({ value }) => value);
+  expect(said).toContain("INPUT MISSING");
+  expect(said).not.toContain("FAIL");
+  expect(said.join(" ")).not.toContain("least grade");
+});
 
 /** Ids of the inputs that a linked sheet asks for itself and that may not stay empty. */
 function neededOf({ blocks }: Template): readonly string[] {
@@ -144,4 +146,18 @@ describe("the edge distance of the feasible domain", () => {
       ).toEqual(Array(3).fill(verdict));
     }
   });
+});
+
+test("where not all missing inputs have room on the first page it says how many of how many it names", () => {
+  const template = templates.find(({ id }) => id === "post-tensioned-en1992-2004")!;
+  const { plan, values } = planned(template, {});
+  const text = (at: { readonly row: number; readonly column: number }): string =>
+    String(values[at.row]![at.column]!.value);
+  const all = text(plan.meanings.find(({ id }) => id === "inMissing")!.at);
+  const band = text(plan.cells.find(({ role }) => role === "bandText")!);
+  const [, named, count, list] = /Inputs missing: (\d+) of (\d+) shown: (.*?) …/.exec(band) ?? [];
+  // Each begins with the number of its row.
+  const numbers = (of: string): number => of.match(/(^|, )\d+\.\d+ /g)?.length ?? 0;
+  expect([Number(named), Number(count)]).toEqual([numbers(list!), numbers(all)]);
+  expect(Number(named)).toBeLessThan(Number(count));
 });

@@ -25,6 +25,16 @@ describe.each(allTemplates.map((template) => [template.id, template] as const))(
   });
 });
 
+// The bug: "2" over the column that asks for the second jack.
+test.each(allTemplates.map((template) => [template.id, template] as const))(
+  "%s: no column or row is headed by a bare number",
+  (_, template) => {
+    const twoJacks = template.shape.some(({ id }) => id === "twoJacks") ? { twoJacks: "YES" } : {};
+    const { meanings } = expand(template, { ...template.example.inputs, ...twoJacks });
+    expect(meanings.filter(({ symbol }) => /^\d+$/.test(symbol)).map(({ id }) => id)).toEqual([]);
+  },
+);
+
 test.each(templates.map((template) => [template.id, template] as const))(
   "%s: a table read across has each place once",
   (_, template) => {

@@ -84,3 +84,12 @@ export function eccentricities(
   }
   return [from, to];
 }
+
+/** The same member with every limit further away by so many MPa. */
+export const loosened = (member: Member, by: number): Member =>
+  by === 0
+    ? member
+    : {
+        ...member,
+        conditionsAt: (x) => member.conditionsAt(x).map((one) => ({ ...one, fc: one.fc + by, ft: one.ft - by })),
+      };

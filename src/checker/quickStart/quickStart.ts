@@ -11,10 +11,19 @@ import {
 } from "../../sheet/index.ts";
 import { computed, propertiesOf, sectionSaid, sheetSection, usualSection, type SectionType } from "./sections.ts";
 import { NoResult } from "../../core/index.ts";
-import { eccentricities, memberOf, type Member } from "./member.ts";
-import { isBar, kindInputs, radiusOfBar, refuseSteel } from "./steelKind.ts";
+import { eccentricities, loosened, memberOf, type Member } from "./member.ts";
+import { isBar, kindInputs, kindOf, radiusOfBar, refuseSteel } from "./steelKind.ts";
+import { sizedBy } from "./sizedBy.ts";
 import { sized, type ToSize } from "./sizing.ts";
-import { apart, deviatorsAt, equalRows, strandLayout, type StrandRow } from "./strandLayout.ts";
+import {
+  deviatorsAt,
+  equalRows,
+  spacingOf,
+  strandLayout,
+  type Search,
+  type StrandRow,
+  type Within,
+} from "./strandLayout.ts";
 import { Trials, type Failing, type Trial } from "./trial.ts";
 
 /** The answers of the quick start; with method and standard, which choose the template, there are twelve. */
@@ -61,6 +70,8 @@ export interface QuickStart {
   readonly proposed: ReadonlySet<string>;
   /** What "find it" proposes, in words; absent where tendons and strands were given. */
   readonly proposal?: string;
+  /** What kept the search from proposing less, with the input behind it and where it stands; absent where nothing passes. */
+  readonly sizedBy?: string;
   /** Which checks of the sheet the proposal fails, with the section assumed; absent where it fails none. */
   readonly unmet?: string;
 }
@@ -105,11 +116,12 @@ interface Layout {
 function layoutFor(template: Template, total: number, answers: Answers, dimensions: Inputs): Layout {
   const atLeastOne = (value: number): number => Math.max(1, Math.ceil(value));
   if (!isPost(template)) {
-    const fits = Math.max(1, Math.floor((bottomWidth(answers, dimensions) - 100) / apart) + 1);
+    const { apart, fromFace, fromSide } = spacingOf(kindOf(answers));
+    const fits = Math.max(1, Math.floor((bottomWidth(answers, dimensions) - 2 * fromSide) / apart) + 1);
     // In a shallow member no more than lie within its height.
-    const room = atLeastOne(Math.floor((answers.h - 2 * cover) / apart) + 1);
+    const room = atLeastOne(Math.floor((answers.h - 2 * fromFace) / apart) + 1);
     const rows = answers.tendons ?? Math.min(mostRows, room, atLeastOne(total / (answers.strands ?? fits)));
-    return { count: rows, strands: answers.strands ?? atLeastOne(total / rows) };
+    return { count: rows, strands: answers.strands ?? Math.min(fits, atLeastOne(total / rows)) };
   }
   const sides = side(answers);
   const each = isBar(answers) ? 1 : (answers.strands ?? strandsInTendon);
@@ -303,7 +315,18 @@ function inPairs(across: readonly number[], beside: number): readonly number[] {
   return across.map((_, i) => steps.indexOf(step(i)) + 1);
 }
 
-function rowInputs(rows: readonly StrandRow[], sigj: number, L: number): Inputs {
+/** A line of usual length, m, its units as far apart as a gap and its ends free for anchorages. Common practice, no source. */
+const usualBed = 60;
+const bedGap = 0.5;
+const bedEnds = 4;
+
+/** A bed and the units on it; longer than usual only where not even one unit fits. */
+function bedInputs(L: number): Inputs {
+  const bedLength = Math.max(usualBed, 10 * Math.ceil((L + bedEnds) / 10));
+  return { bedLength, members: Math.min(100, computed("UNITS_ON_LINE", [bedLength, L, bedGap, bedEnds])) };
+}
+
+function rowInputs(rows: readonly StrandRow[], sigj: number, L: number, apart: number): Inputs {
   const all = <T>(value: T): readonly T[] => rows.map(() => value);
   const raised = rows.some(({ yMid, yEnd }) => yMid !== yEnd);
   return {
@@ -315,16 +338,16 @@ function rowInputs(rows: readonly StrandRow[], sigj: number, L: number): Inputs 
     debond: rows.map(({ debond }) => debond),
     sigj: all(sigj),
     sh: all(apart),
-    members: 1,
     // What reaches further is checked in storage, of which the questions ask nothing.
     overU: 0,
-    bedLength: Math.ceil(L + 5),
+    ...bedInputs(L),
   };
 }
 
 /** Rows one above the other round an eccentricity. */
-function stackedRows({ count, strands }: Layout, e: number, yb: number): readonly StrandRow[] {
-  const lowest = Math.max(cover, Math.round(yb - e - (count - 1) * 25));
+function stackedRows({ count, strands }: Layout, e: number, yb: number, answers: Answers): readonly StrandRow[] {
+  const { apart, fromFace } = spacingOf(kindOf(answers));
+  const lowest = Math.max(fromFace, Math.round(yb - e - ((count - 1) * apart) / 2));
   return Array.from({ length: count }, (_, i) => {
     const y = lowest + apart * i;
     return { n: strands, yMid: y, yEnd: y, debond: 0 };
@@ -407,6 +430,8 @@ function assembled({ template, trials, answers, dimensions }: Task, steel: Input
 interface Steel {
   readonly inputs: Inputs;
   readonly strands: number;
+  /** To compare layouts by. */
+  readonly cost: number;
   readonly words: string;
 }
 
@@ -416,6 +441,7 @@ function tendonSteel({ answers, dimensions, sigj }: Task, layout: Layout, e: num
   return {
     inputs: tendonInputs(layout, e, yb, answers, dimensions, sigj),
     strands: count * strands,
+    cost: costOf(layout),
     words: isBar(answers)
       ? `${count} bar${count === 1 ? "" : "s"} ${answers.product}, straight, each in a duct of its own, ` +
         `stressed to ${sigj} MPa, e = ${Math.round(e)} mm`
@@ -430,8 +456,9 @@ function rowSteel({ answers, dimensions, sigj }: Task, rows: readonly StrandRow[
   const e = yb - rows.reduce((sum, { n, yMid }) => sum + n * yMid, 0) / strands;
   const debonded = rows.filter(({ debond }) => debond > 0);
   return {
-    inputs: rowInputs(rows, sigj, answers.L),
+    inputs: rowInputs(rows, sigj, answers.L, spacingOf(kindOf(answers)).apart),
     strands,
+    cost: strands,
     words:
       `${strands} ${answers.product} in ${rows.length} row${rows.length === 1 ? "" : "s"}, stressed to ${sigj} MPa, ` +
       `e = ${Math.round(e)} mm at midspan` +
@@ -495,6 +522,56 @@ const outwards = [0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95];
 /** What a layout costs, in strands: a tendon's anchorages count, and one that needs a large jack more. Common practice, no source. */
 const costOf = ({ count, strands }: Layout): number => count * (strands + 2 + (strands > strandsInTendon ? 4 : 0));
 
+/** Tendons of the same sizes as close as this, mm, are the same proposal: their sheets would say the same. */
+const alike = 5;
+/** So many proposals are computed on their own sheets before the best of them is given. */
+const mostTries = 10;
+/** So many of them from the cheapest up; after that any that was not computed yet. */
+const cheapestFirst = 5;
+/** So many configurations are laid out, which takes longer than to compute ten sheets of one of them. */
+const mostShapes = 4;
+
+/** What was computed already, and is passed over. */
+class Tried {
+  readonly #steel: Steel[] = [];
+  readonly #shapes = new Set<string>();
+
+  constructor(private readonly template: Template) {}
+
+  get count(): number {
+    return this.#steel.length;
+  }
+
+  /** Whether further configurations were left out of the search. */
+  get leavesOut(): boolean {
+    return this.#shapes.size >= mostShapes;
+  }
+
+  add(steel: Steel): void {
+    this.#steel.push(steel);
+    this.laidOut(steel);
+  }
+
+  laidOut(steel: Steel): void {
+    this.#shapes.add(this.#shapeOf(steel));
+  }
+
+  has(steel: Steel): boolean {
+    if (this.leavesOut && !this.#shapes.has(this.#shapeOf(steel))) return true;
+    const sizes = (of: Steel): string => JSON.stringify([of.inputs["strands"], of.inputs["debond"]]);
+    const heights = ({ inputs }: Steel): readonly number[] =>
+      flatten([inputs["cpy"] ?? null, inputs["yMidIn"] ?? null, inputs["yEndIn"] ?? null] as InputValue).map(Number);
+    const own = heights(steel);
+    return this.#steel.some(
+      (one) => sizes(one) === sizes(steel) && heights(one).every((y, i) => Math.abs(y - (own[i] ?? 0)) < alike),
+    );
+  }
+
+  #shapeOf({ inputs }: Steel): string {
+    return JSON.stringify(shapeOnly(this.template, inputs));
+  }
+}
+
 /**
  * The cheapest tendons with at least so many strands in all whose force and eccentricity keep the limits at midspan, of
  * all stages and while stressed.
@@ -503,27 +580,31 @@ function tendonsFor(
   task: Task,
   member: Member,
   trial: Trial,
-  atLeast: number,
   kept: number,
-  fewest: number,
+  { atLeast, fewest }: { readonly atLeast: number; readonly fewest: number },
+  tried: Tried,
 ): Steel | undefined {
   const { answers, dimensions } = task;
   const bar = isBar(answers);
   // A straight bar is as low at the ends, where no moment helps.
   const places = bar ? [0, member.L / 4, member.L / 2] : [member.L / 2];
   const conditions = places.flatMap((x) => member.conditionsAt(x));
-  const fitting = (layout: Layout): number | undefined => {
+  const fitting = (layout: Layout): Steel | undefined => {
     const { lowest } = stack(layout, answers, dimensions);
     const [from, to] = eccentricities(member, layout.count * layout.strands * member.perStrand, conditions);
     const [least, most] = [Math.max(from, 0), Math.min(to, member.yb - lowest)];
     if (least > most) return undefined;
-    return outwards
-      .map((part) => least + part * (most - least))
-      .find((e) => holdsWhileStressed(task, member, trial, layout, e, kept));
+    for (const part of outwards) {
+      const e = least + part * (most - least);
+      if (!holdsWhileStressed(task, member, trial, layout, e, kept)) continue;
+      const steel = tendonSteel(task, layout, e);
+      if (!tried.has(steel)) return steel;
+    }
+    return undefined;
   };
   const sides = side(answers);
   const each = bar ? 1 : answers.strands;
-  let best: { readonly layout: Layout; readonly e: number } | undefined;
+  let best: Steel | undefined;
   for (
     let count = answers.tendons ?? Math.max(sides, fewest);
     count <= (answers.tendons ?? mostTendons);
@@ -531,22 +612,37 @@ function tendonsFor(
   )
     for (let strands = Math.max(each ?? 1, Math.ceil(atLeast / count)); strands <= (each ?? mostInTendon); strands++) {
       const layout = { count, strands };
-      if (best && costOf(layout) >= costOf(best.layout)) break;
-      const e = fitting(layout);
-      if (e !== undefined) best = { layout, e };
+      const cost = costOf(layout);
+      if (best && cost >= best.cost) break;
+      const steel = fitting(layout);
+      if (steel) best = steel;
     }
-  return best && tendonSteel(task, best.layout, best.e);
+  return best;
 }
 
 const whileStressing: ReadonlySet<string> = new Set(["uStepC", "uStepT"]);
-/** So often a proposal is mended where a check of its own sheet fails. */
-const mostTries = 5;
+/**
+ * By how much the limits are loosened, MPa, to look for the next proposal where no more keeps them: what a sheet
+ * computed with other steel says of losses is not yet what its own sheet will say.
+ */
+const loosening = [0, 0.15, 0.4, 0.8, 1.5, 2.5];
+
+interface Found {
+  readonly steel: Steel;
+  readonly failing: readonly Failing[];
+  /** How many proposals were computed. */
+  readonly tries: number;
+  /** Nothing else comes near the limits: all possibilities are used up. */
+  readonly usedUp: boolean;
+  /** What kept the search from a smaller proposal; absent where none passes. */
+  readonly sizedBy?: string;
+}
 
 /**
  * Tendons that satisfy the checks of the sheet they are for. Limits, losses and the force of a strand are taken from a
- * trial sheet; what is proposed is computed on its own sheet again, and mended where a check fails there.
+ * trial sheet; what is proposed is computed on its own sheet, and the next one is tried where a check fails there.
  */
-function found(task: Task): { readonly steel: Steel; readonly failing: readonly Failing[] } {
+function found(task: Task): Found {
   const { template, trials, answers, dimensions, sigj } = task;
   const { yb } = propertiesOf(answers.section, dimensions);
   const { P, e } = guessed(template, answers, dimensions);
@@ -554,36 +650,95 @@ function found(task: Task): { readonly steel: Steel; readonly failing: readonly 
   const layout = layoutFor(template, Math.ceil((P * 1000) / (0.9 * sigj * area)), answers, dimensions);
   const post = isPost(template);
   const trialOf = (of: Steel): Trial => trials.with(assembled(task, of.inputs).inputs);
-  let steel = post ? tendonSteel(task, layout, e) : rowSteel(task, stackedRows(layout, e, yb));
+  let steel = post ? tendonSteel(task, layout, e) : rowSteel(task, stackedRows(layout, e, yb, answers));
   let trial = trialOf(steel);
-  let best: { readonly steel: Steel; readonly failing: readonly Failing[] } | undefined;
+  const guess = { steel, failing: trial.failing };
+  let best: Pick<Found, "steel" | "failing"> | undefined;
+  const tried = new Tried(template);
+  tried.laidOut(steel);
+  let usedUp = false;
   let [atLeast, fewest] = [1, 1];
-  for (let tried = 0; tried < mostTries; tried++) {
+  while (tried.count < mostTries) {
     const member = memberOf(trial, steel.strands, post ? "P0" : "Pact1", answers.h, answers.L);
-    const next = post
-      ? tendonsFor(task, member, trial, atLeast, sparing * (1 + 2 * tried), fewest)
-      : rowsFor(task, member, trial, atLeast);
-    if (!next) break;
+    const kept = sparing * (1 + 2 * Math.min(tried.count, cheapestFirst));
+    const next = firstOf(loosening, (by) => {
+      const loose = loosened(member, by);
+      return post
+        ? tendonsFor(task, loose, trial, kept - by, { atLeast, fewest }, tried)
+        : rowsFor(task, loose, trial, atLeast, tried);
+    });
+    if (!next) {
+      if (atLeast > 1) {
+        atLeast = 1;
+        continue;
+      }
+      usedUp = !tried.leavesOut && fewest === 1;
+      break;
+    }
     steel = next;
+    tried.add(steel);
     trial = trialOf(steel);
     const { failing } = trial;
     if (!best || failing.length < best.failing.length) best = { steel, failing };
     if (failing.length === 0) break;
     // Where steps of stressing fail: further from their limits, and not one web of a box after the other; else more strands.
-    if (!failing.some(({ id }) => whileStressing.has(id))) atLeast = steel.strands + 1;
+    if (tried.count >= cheapestFirst) atLeast = 1;
+    else if (!failing.some(({ id }) => whileStressing.has(id))) atLeast = steel.strands + 1;
     else if (steel.inputs["tendons"] === side(answers)) fewest = 2 * side(answers);
   }
-  return best ?? { steel, failing: trial.failing };
+  const tries = Math.max(1, tried.count);
+  if (best?.failing.length !== 0) return { ...(best ?? guess), tries, usedUp };
+  // What would be proposed if nothing had to hold between the stressing of one tendon and the next.
+  const member = memberOf(trial, steel.strands, post ? "P0" : "Pact1", answers.h, answers.L);
+  const free = post
+    ? tendonsFor(task, member, trial, -Infinity, { atLeast: 1, fewest: 1 }, new Tried(template))
+    : undefined;
+  const fewer = oneFewer(steel);
+  return {
+    ...best,
+    tries,
+    usedUp,
+    sizedBy: sizedBy({
+      trial,
+      ...(fewer && { fewer: { ...fewer, failing: trialOf(fewer).failing } }),
+      ...(free && free.cost < steel.cost && { unlessStressed: free.words }),
+    }),
+  };
 }
 
-function rowsFor(task: Task, member: Member, trial: Trial, atLeast: number): Steel | undefined {
+/** The same layout with a strand fewer in each tendon, or in the fullest row; undefined where another layout would follow. */
+function oneFewer(steel: Steel): (Steel & { readonly change: string }) | undefined {
+  const strands = steel.inputs["strands"] as readonly number[];
+  const most = Math.max(...strands);
+  if (most < 2) return undefined;
+  if (steel.inputs["rows"] === undefined) {
+    const less = strands.map((n) => n - 1);
+    return { ...steel, inputs: { ...steel.inputs, strands: less }, change: "one strand fewer in each tendon" };
+  }
+  const at = strands.lastIndexOf(most);
+  const less = strands.map((n, i) => (i === at ? n - 1 : n));
+  return { ...steel, inputs: { ...steel.inputs, strands: less }, change: `one fewer in row ${at + 1}` };
+}
+
+function firstOf<T, R>(among: readonly T[], of: (one: T) => R | undefined): R | undefined {
+  for (const one of among) {
+    const result = of(one);
+    if (result !== undefined) return result;
+  }
+  return undefined;
+}
+
+function rowsFor(task: Task, member: Member, trial: Trial, atLeast: number, tried: Tried): Steel | undefined {
   const full = Math.max(...trial.numbers("lpt1")) / 1000;
   const { answers, dimensions } = task;
-  const fixed = { rows: answers.tendons, each: answers.strands };
+  const within: Within = { section: answers.section, dimensions, spacing: spacingOf(kindOf(answers)) };
+  const isTried = (rows: readonly StrandRow[]): boolean => tried.has(rowSteel(task, rows));
+  const search: Search = { atLeast, isTried };
+  const given = { rows: answers.tendons, each: answers.strands };
   const rows =
-    fixed.rows === undefined && fixed.each === undefined
-      ? strandLayout(member, answers.section, dimensions, full, atLeast)
-      : equalRows(member, answers.section, dimensions, full, fixed, atLeast);
+    given.rows === undefined && given.each === undefined
+      ? strandLayout(member, within, full, search)
+      : equalRows(member, within, full, given, search);
   return rows && rowSteel(task, rows);
 }
 
@@ -646,7 +801,7 @@ function sizedSteel(task: Task, { strands, tendons, e }: Sizing): Steel {
   const { template, answers, dimensions } = task;
   if (isPost(template)) return tendonSteel(task, { count: tendons, strands: Math.ceil(strands / tendons) }, e);
   const layout = layoutFor(template, strands, answers, dimensions);
-  return rowSteel(task, stackedRows(layout, e, propertiesOf(answers.section, dimensions).yb));
+  return rowSteel(task, stackedRows(layout, e, propertiesOf(answers.section, dimensions).yb, answers));
 }
 
 /** From a few answers to all inputs of a sheet: the rest is assumed, and said to be. */
@@ -664,21 +819,25 @@ export function quickStart(template: Template, answers: Answers): QuickStart {
     const { yb } = propertiesOf(answers.section, dimensions);
     const layout = { count: answers.tendons, strands: answers.strands };
     const e = yb - 0.12 * answers.h;
-    const steel = isPost(template) ? tendonSteel(task, layout, e) : rowSteel(task, stackedRows(layout, e, yb));
+    const steel = isPost(template) ? tendonSteel(task, layout, e) : rowSteel(task, stackedRows(layout, e, yb, answers));
     return { ...assembled(task, steel.inputs), proposed: new Set() };
   }
-  const { steel, failing } = found(task);
+  const { steel, failing, tries, usedUp, sizedBy: reason } = found(task);
   const { inputs, assumed } = assembled(task, steel.inputs);
   return {
     inputs,
     assumed,
     proposed: new Set(["strands"]),
     proposal: steel.words,
+    ...(reason !== undefined && { sizedBy: reason }),
     ...(failing.length > 0 && {
       unmet:
         `No ${isBar(answers) ? "straight bars" : "tendons"} were found that keep all limits with the section assumed ` +
-        `(${sectionWords(dimensions)})${typedWords(answers)}. ` +
-        `The sheet shows what fails: ${failing.map(({ description, where }) => `${description} (${where})`).join("; ")}. ` +
+        `(${sectionWords(dimensions)})${typedWords(answers)}: ` +
+        `${tries === 1 ? "one arrangement was" : `${tries} arrangements were`} computed on the sheet, and ` +
+        `${tries === 1 ? "it fails" : "this one fails least"}: ` +
+        `${failing.map(({ description, where }) => `${description} (${where})`).join("; ")}. ` +
+        (usedUp ? `No other comes within ${loosening.at(-1)} MPa of all limits. ` : "") +
         "Change the section, the concrete or the loads there, or answer with another depth.",
     }),
   };

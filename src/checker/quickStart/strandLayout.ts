@@ -1,3 +1,4 @@
+import type { ProductKind } from "../../core/index.ts";
 import type { Inputs } from "../../sheet/index.ts";
 import { eccentricities, type Member } from "./member.ts";
 import type { SectionType } from "./sections.ts";
@@ -10,10 +11,31 @@ export interface StrandRow {
   readonly debond: number;
 }
 
-/** Centre to centre and from the faces, mm. Common practice, no source. */
-export const apart = 50;
-const fromFace = 60;
-const fromSide = 50;
+/** Centre to centre, and from the faces below, above and beside, mm. */
+export interface Spacing {
+  readonly apart: number;
+  readonly fromFace: number;
+  readonly fromSide: number;
+  /** Whether rows may be raised towards the ends. */
+  readonly mayRise: boolean;
+}
+
+/**
+ * Wires lie closer than strands, nearer to the faces of their shallow members, and are not deflected. Common practice,
+ * no source.
+ */
+export const spacingOf = (kind: ProductKind): Spacing =>
+  kind === "WIRE"
+    ? { apart: 30, fromFace: 45, fromSide: 40, mayRise: false }
+    : { apart: 50, fromFace: 60, fromSide: 50, mayRise: true };
+
+/** The concrete in which rows have to find room. */
+export interface Within {
+  readonly section: SectionType;
+  readonly dimensions: Inputs;
+  readonly spacing: Spacing;
+}
+
 /** Deviators from each end over the span, and the steps in which a debonded length is tried, m. Common practice, no source. */
 export const deviatorsAt = 0.35;
 const debondStep = 0.5;
@@ -39,9 +61,10 @@ export function widthAt(section: SectionType, of: Inputs, y: number): number {
   }
 }
 
-/** How many strands fit side by side: all round each strand there is concrete of that width. */
-function room(section: SectionType, of: Inputs, y: number): number {
-  const width = Math.min(...[y - fromFace / 2, y, y + fromFace / 2].map((at) => widthAt(section, of, at)));
+/** How many strands fit side by side at a height: all round each strand there is concrete of that width. */
+export function roomAt({ section, dimensions, spacing }: Within, y: number): number {
+  const { apart, fromFace, fromSide } = spacing;
+  const width = Math.min(...[y - fromFace / 2, y, y + fromFace / 2].map((at) => widthAt(section, dimensions, at)));
   // Half of a row lies in each web.
   const webs = section === "DOUBLE_TEE" ? 2 : 1;
   const each = width / webs;
@@ -54,12 +77,13 @@ interface Places {
 }
 
 /** Heights at which rows may lie, from a face inwards. */
-function places(section: SectionType, of: Inputs, face: "bottom" | "top"): readonly Places[] {
-  const h = Number(of["h"]);
+function places(within: Within, face: "bottom" | "top"): readonly Places[] {
+  const { apart, fromFace } = within.spacing;
+  const h = Number(within.dimensions["h"]);
   return Array.from({ length: mostRows }, (_, i) => {
     const inwards = fromFace + apart * i;
     const y = face === "bottom" ? inwards : h - inwards;
-    return { y, most: inwards > 0.45 * h ? 0 : room(section, of, y) };
+    return { y, most: inwards > 0.45 * h ? 0 : roomAt(within, y) };
   }).filter(({ most }) => most > 0);
 }
 
@@ -124,16 +148,35 @@ function deflected(
   rows: readonly StrandRow[],
   member: Member,
   full: number,
-  section: SectionType,
-  of: Inputs,
+  within: Within,
 ): readonly StrandRow[] | undefined {
+  const { apart, fromFace } = within.spacing;
   const top = Math.max(...rows.map(({ yMid }) => yMid));
   for (let rise = apart; top + rise <= member.h - fromFace; rise += apart) {
     const tried = rows.map((row) => ({ ...row, yEnd: row.yMid + rise }));
-    const fits = tried.every(({ n, yEnd }) => n <= room(section, of, yEnd));
+    const fits = tried.every(({ n, yEnd }) => n <= roomAt(within, yEnd));
     if (fits && keepsAll(tried, member, full)) return tried;
   }
   return undefined;
+}
+
+/** The rows as they are where they keep the limits at the ends, else debonded there, else raised. */
+function ends(
+  rows: readonly StrandRow[],
+  member: Member,
+  full: number,
+  mayRise: boolean,
+  within: Within,
+): readonly StrandRow[] | undefined {
+  if (keepsAll(rows, member, full)) return rows;
+  const rises = mayRise && within.spacing.mayRise;
+  return debonded(rows, member, full) ?? (rises ? deflected(rows, member, full, within) : undefined);
+}
+
+/** Where a search begins, and what it passes over: layouts that were computed already. */
+export interface Search {
+  readonly atLeast: number;
+  readonly isTried: (rows: readonly StrandRow[]) => boolean;
 }
 
 /**
@@ -142,12 +185,12 @@ function deflected(
  */
 export function strandLayout(
   member: Member,
-  section: SectionType,
-  of: Inputs,
+  within: Within,
   full: number,
-  atLeast = 1,
+  { atLeast, isTried }: Search,
 ): readonly StrandRow[] | undefined {
-  const [bottoms, tops] = [places(section, of, "bottom"), places(section, of, "top")];
+  const [bottoms, tops] = [places(within, "bottom"), places(within, "top")];
+  const isNew = (rows: readonly StrandRow[] | undefined): rows is readonly StrandRow[] => !!rows && !isTried(rows);
   for (let strands = atLeast; strands <= mostStrands; strands++) {
     for (let above = 0; above <= Math.min(strands / 2, 12); above++) {
       const high = filled(tops, above);
@@ -156,12 +199,10 @@ export function strandLayout(
         const low = filled(bottoms, strands - above, Math.max(1, mostInRow));
         if (!low || low.length + high.length > mostRows) continue;
         const rows = [...low, ...high];
-        if (!alikeInWebs(rows, section)) continue;
+        if (!alikeInWebs(rows, within.section)) continue;
         if (!keeps(rows, member, member.L / 2, full)) continue;
-        if (keepsAll(rows, member, full)) return rows;
-        const found =
-          debonded(rows, member, full) ?? (above === 0 ? deflected(rows, member, full, section, of) : undefined);
-        if (found) return found;
+        const found = ends(rows, member, full, above === 0, within);
+        if (isNew(found)) return found;
       }
     }
   }
@@ -175,13 +216,13 @@ export function strandLayout(
  */
 export function equalRows(
   member: Member,
-  section: SectionType,
-  of: Inputs,
+  within: Within,
   full: number,
   given: { readonly rows?: number | undefined; readonly each?: number | undefined },
-  atLeast = 1,
+  { atLeast, isTried }: Search,
 ): readonly StrandRow[] | undefined {
-  const [bottoms, tops] = [places(section, of, "bottom"), places(section, of, "top")];
+  const [bottoms, tops] = [places(within, "bottom"), places(within, "top")];
+  const isNew = (rows: readonly StrandRow[] | undefined): rows is readonly StrandRow[] => !!rows && !isTried(rows);
   const rowsFrom = range(given.rows ?? 1, given.rows ?? mostRows);
   const layouts = rowsFrom
     .flatMap((rows) => range(given.each ?? 1, given.each ?? Math.floor(mostStrands / rows)).map((n) => ({ rows, n })))
@@ -193,11 +234,9 @@ export function equalRows(
         const chosen = [...bottoms.slice(raised, raised + rows - above), ...tops.slice(0, above)];
         if (chosen.length < rows || chosen.some(({ most }) => n > most)) continue;
         const straight = chosen.map(({ y }) => ({ n, yMid: y, yEnd: y, debond: 0 }));
-        if (!alikeInWebs(straight, section) || !keeps(straight, member, member.L / 2, full)) continue;
-        if (keepsAll(straight, member, full)) return straight;
-        const raisable = above === 0 ? deflected(straight, member, full, section, of) : undefined;
-        const found = debonded(straight, member, full) ?? raisable;
-        if (found) return found;
+        if (!alikeInWebs(straight, within.section) || !keeps(straight, member, member.L / 2, full)) continue;
+        const found = ends(straight, member, full, above === 0, within);
+        if (isNew(found)) return found;
       }
   return undefined;
 }

@@ -3,6 +3,7 @@ import {
   skeletonOf,
   type Inputs,
   type InputValue,
+  type Meaning,
   type Plan,
   type Skeleton,
   type Template,
@@ -10,6 +11,7 @@ import {
 import { bookOfPlan } from "../../hosts/index.ts";
 
 const name = "Trial";
+const stresses: ReadonlySet<string> = new Set(["uCompression", "uTension", "uStepC", "uStepT"]);
 
 /** A check that fails on a trial sheet. */
 export interface Failing {
@@ -36,6 +38,26 @@ export class Trial {
       const { value } = this.#at({ row: row + i, column });
       return typeof value === "number" ? value : 0;
     });
+  }
+
+  meaning(id: string): Meaning | undefined {
+    return this.plan.meanings.find((one) => one.id === id);
+  }
+
+  /** What stands in the first cell of a row or column. */
+  value(id: string): string | number | boolean | null {
+    const at = this.meaning(id)?.at;
+    return at ? (this.#at(at).value ?? null) : null;
+  }
+
+  /** The checks of stresses that pass, the closest to its limit first. */
+  get stressChecks(): readonly Failing[] {
+    const passes = (at: Address): boolean => this.#at(at).value === "OK";
+    const known = this.plan.summary.checks.filter(({ id, verdict }) => stresses.has(id) && passes(verdict));
+    const used = (at: Address): number => Number(this.#at(at).value) || 0;
+    return [...known]
+      .sort((a, b) => used(b.utilisation) - used(a.utilisation))
+      .map(({ id, description, where }) => ({ id, description, where: String(this.#at(where).value ?? "") }));
   }
 
   /** The named checks that say FAIL or show an error; where only verdicts in tables fail, the row that counts those. */

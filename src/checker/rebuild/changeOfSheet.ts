@@ -19,6 +19,7 @@ import { inputKey, stillSaid, wordMarks } from "../marks/wordMarks.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { standing } from "../recognise/standing.ts";
 import { textOf } from "../whatIf/state.ts";
+import { changedName } from "./changedName.ts";
 import { carryOver, type CarriedOver, type Lost, type Parked } from "./carryOver.ts";
 import { changedRows, type ChangedRow } from "./changedRows.ts";
 import { membersAssumed, type MemberAssumed } from "./membersAssumed.ts";
@@ -38,6 +39,8 @@ export interface CheckChange {
 
 /** A sheet beside the one that would take its place: nothing is built yet. */
 export interface ChangeOfSheet {
+  /** What the new sheet is to be called, by what changes. */
+  readonly name: string;
   readonly carried: CarriedOver;
   /** New members of a list, which began as the one before. */
   readonly members: readonly MemberAssumed[];
@@ -176,6 +179,7 @@ export function changeOfSheet(
     ({ before: b, after: a }) => b.utilisation !== a.utilisation || b.verdict !== a.verdict,
   );
   return {
+    name: changedName(snapshot.sheet, recognised, { template, inputs: plan.inputs }, head.templateVersion),
     carried: all,
     members: membersAssumed(carried.assumed),
     plan,
