@@ -33,7 +33,7 @@ function firstPage(id: string, changes: Inputs = {}) {
       utilisation: values[row]![columns.from]!.value,
     })),
     warnings: plan.cells
-      .filter(({ role, row }) => role === "warning" && row < plan.print.breaks![0]!)
+      .filter(({ role, row }) => role === "warning" && row < plan.print.pages!.body)
       .map(({ row, column }) => text(row, column))
       .filter(Boolean),
     /** Value and limit in rows where no check is named. */
@@ -44,7 +44,7 @@ function firstPage(id: string, changes: Inputs = {}) {
       .map(({ description, verdict }) => [description, shown(verdict)] as const),
     overall: shown(plan.summary.overall),
     text: plan.cells
-      .filter(({ role, row }) => role === "field" && row < plan.print.breaks![0]!)
+      .filter(({ role, row }) => role === "field" && row < plan.print.pages!.body)
       .map(({ row, column }) => text(row, column)),
   };
 }
@@ -142,7 +142,7 @@ test.each(allTemplates.filter(({ source }) => source).map(({ id }) => id))(
     const template = allTemplates.find((one) => one.id === id)!;
     const { plan, values } = planned(template, exampleOf(template));
     const names = plan.cells
-      .filter(({ role, row }) => role === "utilisation" && row < plan.print.breaks![0]!)
+      .filter(({ role, row }) => role === "utilisation" && row < plan.print.pages!.body)
       .map(({ row }) => String(values[row]![columns.description]!.value ?? ""));
     expect(names.filter((name) => name !== "").length).toBeGreaterThan(0);
     expect(names.filter((name) => !fitsAsDescription(name))).toEqual([]);
