@@ -117,7 +117,7 @@ function roleOfValue({ row }: ShapedRow): Role {
   return row.words ? "description" : "value";
 }
 
-const failingLines = 3;
+const failingLines = 2;
 
 function fillComputed(filling: Filling, shaped: ShapedRow): void {
   const { cells, layout } = filling;

@@ -60,7 +60,7 @@ describe("every stress change creeps with the coefficient of its own age", () =>
     expect((built.column("dcsr")[mid] as number).toFixed(1)).toBe("156.6");
     expect(check("tension demand / resistance")).toMatchObject({
       verdict: "FAIL",
-      where: "Quasi-permanent, x = 12.00 m",
+      where: "Quasi-perm., x = 12.00 m",
     });
     expect(await overall()).toBe("FAIL");
   }, 120_000);
