@@ -30,10 +30,11 @@ describe.each(allTemplates.map(({ id }) => id))("%s on paper", (id) => {
     expect(pages!.printed).toBe(area.rows);
     expect(breaks.length + 1).toBeLessThanOrEqual(template.source ? 6 : 12);
   });
-  test("draws no symbol so small that it cannot be read", () => {
+  test("draws no symbol and no word of a result so small that it cannot be read", () => {
     const spans = new Map(plan.spans.map(({ row, column, columns }) => [`${row} ${column}`, columns]));
     const small = plan.cells.flatMap((cell) => {
-      const { row, column, role, value } = cell;
+      const { row, column, role, formula } = cell;
+      const value = formula === undefined ? cell.value : values[row]?.[column]?.value;
       if (row >= plan.print.area.rows || !styleOf(cell).shrink || typeof value !== "string") return [];
       const over = spans.get(`${row} ${column}`) ?? 1;
       const room = plan.widths.slice(column, column + over).reduce((sum, width) => sum + width, over - 1);
