@@ -14,7 +14,7 @@ import { DrawnSheet } from "../draws/sheet.ts";
 
 const states = 5;
 
-describe.each(templates.map(({ id }, i) => [id, i] as const))("%s", (id, i) => {
+describe.each(templates.map(({ id }, i) => [id, i] as const))("%s", (_id, i) => {
   const template = templates[i]!;
   const random = new Random(20 + i);
   const shapeOf = (inputs: typeof template.example.inputs) =>
