@@ -116,7 +116,8 @@ export function fillBand(filling: Filling): void {
     const cell = cellOf(filling, id);
     return cell ? [areaAt(cell)] : [];
   });
-  const checked = scope ? `&IF(LEN(${a1(scope, true)})=0,""," Checked: "&${a1(scope, true)}&".")` : "";
+  // While inputs are asked for, their list has the room of what is checked.
+  const checked = scope ? `&IF(OR(${open},LEN(${a1(scope, true)})=0),""," Checked: "&${a1(scope, true)}&".")` : "";
   // Inputs stand above the configuration.
   const marks: Area = { row: firstRow, column: columns.mark, rows: layout.about.marks - firstRow, columns: 1 };
   const text = `${note === "" ? '""' : note}&${known}${checked}&${assumptions(marks)}`;
@@ -179,7 +180,7 @@ function overallNote(filling: Filling): string {
 
 const openWords = textConstant("A limit is missing, or a check is open or shows an error. ");
 /** So many letters of the inputs that are missing are named; the sheet has them all. */
-const [enough, cutFrom] = [110, 90];
+const [enough, cutFrom] = [85, 60];
 
 const linksLost = "No value from the source sheet (correct it there, or link it again under Build): ";
 
@@ -448,6 +449,10 @@ function orderFormula(row: number): string {
   return `=${group}-IF(ISNUMBER(${utilisation}),${passed},0)+${row}/1000000`;
 }
 
+/** Lines of a warning on the first page, and so many of its letters they hold, in every program; the list has them all. */
+const warningLines = 2;
+const [mostOfWarning, cutOfWarning] = [215, 195];
+
 /** The warnings that apply, each naming its input, as far as there is room. */
 function fillApplying(filling: Filling, item: ShapedFront): void {
   const { cells, layout } = filling;
@@ -478,9 +483,11 @@ function fillApplying(filling: Filling, item: ShapedFront): void {
   );
   for (let i = 0; i < lines; i++) {
     const place = `MATCH(${i + 1},${areaA1(counts, true)},0)`;
-    const formula = `=IFERROR(INDEX(${areaA1(label, true)},${place})&":"&INDEX(${areaA1(list, true)},${place}),"")`;
-    cells.formula(head + 1 + i, 0, "warning", own(formula, [label, list, counts]), "warnings");
+    const said = `INDEX(${areaA1(label, true)},${place})&":"&INDEX(${areaA1(list, true)},${place})`;
+    const some = `IF(LEN(${said})>${mostOfWarning},LEFT(${said},FIND(" ",${said}&" ",${cutOfWarning}))&"…",${said})`;
+    cells.formula(head + 1 + i, 0, "warning", own(`=IFERROR(${some},"")`, [label, list, counts]), "warnings");
     cells.join(head + 1 + i, 0, columns.mark);
+    cells.raise(head + 1 + i, warningLines);
   }
 }
 

@@ -13,7 +13,7 @@ import type { ShapedRow } from "./shape.ts";
 import { statusFormula } from "./status.ts";
 import { markedSymbol, withoutMarks } from "./subscripts.ts";
 import { withheldWhileMissing } from "./pass.ts";
-import { write } from "./write.ts";
+import { namesFailing, write } from "./write.ts";
 
 export const rowContext: Context = { kind: "row" };
 
@@ -117,6 +117,8 @@ function roleOfValue({ row }: ShapedRow): Role {
   return row.words ? "description" : "value";
 }
 
+const failingLines = 2;
+
 function fillComputed(filling: Filling, shaped: ShapedRow): void {
   const { cells, layout } = filling;
   const { row: spec, says, place } = shaped;
@@ -125,6 +127,8 @@ function fillComputed(filling: Filling, shaped: ShapedRow): void {
   const role = roleOfValue(shaped);
   cells.formula(row, columns.value, role, write(spec.formula!, rowContext, at, layout), place, formatOf(says));
   if (spec.words) cells.join(row, columns.value, columns.verdict - 1);
+  // While a sheet is built hardly anything fails; what does later needs its room all the same.
+  if (namesFailing(spec)) cells.raise(row, failingLines);
   cells.texts(row, layout.texts.get(shaped)!.texts);
   if (spec.summary?.where !== undefined) {
     const where = whereCell(filling, shaped);

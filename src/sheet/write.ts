@@ -14,7 +14,7 @@ import { columns, unconfirmedWords } from "./columns.ts";
 import { firstOf, warningRows, type Layout } from "./layout.ts";
 import { resolve, targetA1, type Context } from "./resolve.ts";
 import { plainSymbol } from "./says.ts";
-import type { ShapeInput } from "./template.ts";
+import type { Row, ShapeInput } from "./template.ts";
 
 /** A formula as it stands in a cell, with the cells it reads. */
 export interface Written {
@@ -94,29 +94,39 @@ function shapeChanged(layout: Layout): { text: string; reads: Area[] } {
   };
 }
 
+/** Whether a row names what says FAIL. */
+export function namesFailing({ formula }: Row): boolean {
+  return formula?.includes("{failing}") === true;
+}
+
+/** A text up to the remark behind it. */
+const named = (text: string): string => text.split(";")[0]!;
+
 /** Rows and tables above a row that have verdicts: the cells, and how the sheet names them. */
 function verdictAreas(layout: Layout, above: number): readonly { readonly area: Area; readonly name: string }[] {
   const at = (row: number, rows: number): Area => ({ row, column: columns.verdict, rows, columns: 1 });
   return layout.sheet.blocks
     .flatMap(({ items }) => items)
     .flatMap((item) => {
-      // The row that names them does not name itself.
-      if (item.kind === "row" && item.row.summary?.where?.includes("{failing}")) return [];
       if (item.kind === "row" && item.row.verdict !== undefined)
-        return [{ area: at(layout.itemRows.get(item)!, 1), name: `${item.item} ${item.says.text}` }];
+        return [{ area: at(layout.itemRows.get(item)!, 1), name: `${item.item} ${named(item.says.text)}` }];
       const verdict = item.kind === "table" ? item.columns.find(({ column }) => column.verdict) : undefined;
       if (item.kind !== "table" || !verdict) return [];
-      return [{ area: at(firstOf(layout, item, verdict), item.rows), name: `${item.item} ${item.table.title}` }];
+      return [{ area: at(firstOf(layout, item, verdict), item.rows), name: `${item.item} ${named(item.table.title)}` }];
     })
     .filter(({ area }) => isCounted(area, above, layout));
 }
 
-/** What says FAIL above, one name behind the other. */
+const between = "; ";
+
+/** What says FAIL above, one name behind the other. The sign stands before each and is taken off the first: none trails. */
 function failing(layout: Layout, above: number): { text: string; reads: Area[] } {
   const all = verdictAreas(layout, above);
   const one = ({ area, name }: (typeof all)[number]): string =>
-    `IF(COUNTIF(${areaA1(area)},"FAIL")>0,${textConstant(`${name}; `)},"")`;
-  return { text: all.length === 0 ? '""' : all.map(one).join("&"), reads: all.map(({ area }) => area) };
+    `IF(COUNTIF(${areaA1(area)},"FAIL")>0,${textConstant(between + name)},"")`;
+  const letters = all.reduce((sum, { name }) => sum + between.length + name.length, 0);
+  const text = all.length === 0 ? '""' : `MID(${all.map(one).join("&")},${between.length + 1},${letters})`;
+  return { text, reads: all.map(({ area }) => area) };
 }
 
 /** Numbers and symbols of the inputs above whose status is a word, one behind the other. */

@@ -340,10 +340,37 @@ function readings(sheet: DrawnSheet, values: Values, random: Random): void {
   }
 }
 
-/** A topping no narrower than its joint, cast after the prestress onto a member strong enough by then. */
+/** How wide a member is a hundredth of its depth below its top, which is where a topping bears. */
+function topWidth(values: Values): number {
+  if (!values.has("oy")) {
+    const id = ["btop", "bf", "bbox", "b"].find((one) => values.has(one));
+    return id === undefined ? Infinity : values.number(id);
+  }
+  const points = Array.from({ length: values.count("oy") }, (_, i) => ({
+    x: values.number("ox", i),
+    y: values.number("oy", i),
+  }));
+  const level = 0.99 * Math.max(...points.map(({ y }) => y));
+  const crossed = points.flatMap((a, i) => {
+    const b = points[(i + 1) % points.length]!;
+    return a.y > level === b.y > level ? [] : [a.x + ((b.x - a.x) * (level - a.y)) / (b.y - a.y)];
+  });
+  return Math.max(...crossed) - Math.min(...crossed);
+}
+
+/**
+ * A topping no narrower than its joint, which is no wider than the member's top; cast after the prestress onto a member
+ * strong enough by then.
+ */
 function topping(values: Values, random: Random): void {
   if (!values.has("inProp")) return;
-  values.limit("inBi", 80, values.number("inBs"), random);
+  const widest = Math.min(values.number("inBs"), topWidth(values));
+  values.limit("inBi", Math.min(80, widest / 2), widest, random);
+  // No more steel across the joint than a tenth of its area.
+  if (values.has("inJs") && values.number("inJs") > 0) {
+    const joint = values.number("inBi") * values.number("inJs");
+    values.limit("inJa", 0.001 * joint, 0.09 * joint, random);
+  }
   values.limit("inBe", values.number("inBi"), values.number("inBs"), random);
   values.limit("inTc", values.number("t0"), values.number("tEnd") / 2, random);
   values.limit("inFc", 12, values.number("fck"), random);

@@ -61,6 +61,11 @@ export class Computation {
     return this.calculation.valueAt({ sheet: this.sheet, row, column });
   }
 
+  /** What a cell of the sheet shows. */
+  valueAt(at: Address): unknown {
+    return this.#at(at).value;
+  }
+
   /** The value of a row, or the values of a column. */
   valuesOf(id: string): readonly unknown[] {
     const meaning = this.plan.meanings.find((one) => one.id === id);

@@ -40,7 +40,7 @@ describe("upward load before time-dependent losses", () => {
       .forEach(({ min }, i) => expect(numbers(computed, "vmin")[i]!).toBeCloseTo(min, 9));
     expect(computed.check("uTension")).toMatchObject({
       verdict: "FAIL",
-      where: "Characteristic, before losses, x = 12.00 m",
+      where: "Char. early, x = 12.00 m",
     });
     expect(computed.overall).toBe("FAIL");
   });

@@ -33,7 +33,7 @@ function firstPage(id: string, changes: Inputs = {}) {
       utilisation: values[row]![columns.from]!.value,
     })),
     warnings: plan.cells
-      .filter(({ role, row }) => role === "warning" && row < plan.print.breaks![0]!)
+      .filter(({ role, row }) => role === "warning" && row < plan.print.pages!.body)
       .map(({ row, column }) => text(row, column))
       .filter(Boolean),
     /** Value and limit in rows where no check is named. */
@@ -44,7 +44,7 @@ function firstPage(id: string, changes: Inputs = {}) {
       .map(({ description, verdict }) => [description, shown(verdict)] as const),
     overall: shown(plan.summary.overall),
     text: plan.cells
-      .filter(({ role, row }) => role === "field" && row < plan.print.breaks![0]!)
+      .filter(({ role, row }) => role === "field" && row < plan.print.pages!.body)
       .map(({ row, column }) => text(row, column)),
   };
 }
@@ -120,10 +120,9 @@ describe("the first page", () => {
     expect(caveats).toHaveLength(2);
     for (const { text } of caveats) expect(fitsAsDescription(text), text).toBe(true);
   });
-  test("says tension both ways", () => {
-    const { text } = firstPage(id);
-    // −1.69 of −3.51 MPa, and 0.91 of the resistance.
-    expect(text).toContain("σ/limit 0.48; demand/resistance 0.91");
+  test("says tension both ways: value over limit is the utilisation, and the stress stands beside its limit", () => {
+    // −1.69 of −3.51 MPa; what pulls over what holds is 0.91.
+    expect(firstPage(id).text).toContain("σ = -1.69, limit -3.51 MPa: 0.48");
   });
 });
 
@@ -142,12 +141,22 @@ test.each(allTemplates.filter(({ source }) => source).map(({ id }) => id))(
     const template = allTemplates.find((one) => one.id === id)!;
     const { plan, values } = planned(template, exampleOf(template));
     const names = plan.cells
-      .filter(({ role, row }) => role === "utilisation" && row < plan.print.breaks![0]!)
+      .filter(({ role, row }) => role === "utilisation" && row < plan.print.pages!.body)
       .map(({ row }) => String(values[row]![columns.description]!.value ?? ""));
     expect(names.filter((name) => name !== "").length).toBeGreaterThan(0);
     expect(names.filter((name) => !fitsAsDescription(name))).toEqual([]);
   },
 );
+
+test.each(templates.map(({ id }) => id))("%s: tension demand over resistance is what the row says", (id) => {
+  const { checks, text } = firstPage(id);
+  const { value, limit, utilisation } = checks.find((one) => one.text.startsWith("tension demand"))!;
+  expect(Number(utilisation)).toBeGreaterThan(0);
+  expect(Number(value) / Number(limit)).toBeCloseTo(Number(utilisation), 9);
+  // What is left of the resistance is what is left between the stress and its limit, both to two decimals.
+  const [, stress, allowed] = text.flatMap((one) => /^σ = (\S+), limit (\S+) MPa/.exec(one) ?? []);
+  expect(Math.abs(Number(limit) - Number(value) - (Number(stress) - Number(allowed)))).toBeLessThanOrEqual(0.01);
+});
 
 test("no template says of a check what the verdicts do not count", () => {
   expect(JSON.stringify(templates)).not.toContain("NO LIMIT");

@@ -74,3 +74,18 @@ test("composite: compression of the member over its limit fails though the toppi
   expect(sheet.column("cvOk")).toContain("FAIL");
   expect(check(built(id, { inFcT: null }), words)).toMatchObject({ verdict: "LIMIT MISSING", utilisation: "no limit" });
 });
+
+test("what fails is named in a row of its own without a stray mark; the first page has the number of the first", () => {
+  const sheet = built("post-tensioned-is1343-1980", { memberType: 1, ql: 25, ftTransferIn: -1 });
+  const [said] = sheet.column("failingNames");
+  const names = String(said).split("; ");
+  for (const name of names) expect(name).toMatch(/^\d+\.\d+ \S[^;|]*[^;| ]$/);
+  // Counted apart: the checks and the tables with a verdict of their own that say FAIL.
+  const { checks } = sheet.verdicts();
+  const failing = checks.filter(({ verdict, description }) => verdict === "FAIL" && description !== "failed checks");
+  const tables = ["pOk", "vok", "gok", "bok", "wOk", "dOk", "ctOk"].filter((id) => sheet.column(id).includes("FAIL"));
+  expect(tables.length).toBeGreaterThan(0);
+  expect(names).toHaveLength(failing.length + tables.length);
+  expect(check(sheet, "failed checks").where).toBe(`${/^\d+\.\d+/.exec(names[0]!)![0]} and others`);
+  expect(built("post-tensioned-is1343-1980", {}).column("failingNames")).toEqual(["nothing"]);
+});

@@ -137,7 +137,7 @@ describe("inputs that are allowed but seldom meant are told in words", () => {
     const without = computed(id, { [figure]: null });
     expect(without.check("uStrength")).toMatchObject({
       verdict: "LIMIT MISSING",
-      where: "enter the strength that the tests gave",
+      where: "enter the tested strength",
     });
     expect(without.overall).toBe("INCOMPLETE");
     const required = id === pre ? 30 : 40;

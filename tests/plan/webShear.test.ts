@@ -84,7 +84,7 @@ describe("entered moments", () => {
       const computed = entered({ ...shears, [id]: places.map(() => null) });
       expect(computed.check("uWeb")).toMatchObject({
         verdict: "LIMIT MISSING",
-        where: "enter the shear of the moments entered",
+        where: "enter the moments’ shear",
       });
       expect(computed.errors).toEqual([]);
     }
