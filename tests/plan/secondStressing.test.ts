@@ -257,3 +257,58 @@ describe("what was read at the second stressing", () => {
     expect(sheet.errors()).toEqual([]);
   });
 });
+
+/** Forces by the jack of the example: 30,000 mm² less 2 % inside it; from mechanics. */
+const bar = (force: number): number => (force * 1e3) / (30000 * 0.98) / 0.1;
+
+describe("what must not pass", () => {
+  test.each<[string, Inputs]>([
+    ["a lower force that was measured at first", { sigjM: [1395, 1400, 1400] }],
+    ["a higher force that was measured at first", { sigjM: [1400, 1405, 1400] }],
+    ["a larger draw-in that was measured at first", { slipM: [8, null, null] }],
+    ["a smaller draw-in that was measured at first", { slipM: [null, 4, null] }],
+  ])("%s is what the stress check counts on, not what is asked for here", (_, measured) => {
+    const sheet = record(measured);
+    expect(verdict(sheet, "force counted on / asked for here")).toBe("OPEN");
+    expect(sheet.verdicts().overall).not.toBe("OK");
+  });
+
+  test("an elongation of the jack's length alone, while the tendon does not move", () => {
+    const pulled = (from: number, to: number): readonly number[] =>
+      [0, 1, 2, 3, 4].map((i) => bar(from + ((to - from) * i) / 4));
+    const marks = [5, 5.3, 5.6, 5.9, 6.2];
+    const sheet = record({
+      ...{ sigj: [1150, 1150, 1150], sigjM: [1400, 1400, 1400] },
+      ...{ rdBar: [[pulled(900, 1030)], [pulled(900, 1030)], [pulled(700, 850)]], rdL: [[marks], [marks], [marks]] },
+      ...{ rdLift: [[bar(890)], [bar(890)], [bar(690)]] },
+    });
+    const [lift, reached] = ["rgLoS", "rsS5"].map((column) => sheet.column(column).map(Number));
+    for (const [i, stress] of reached!.entries()) expect(stress).toBeLessThan(lift![i]!);
+    expect(sheet.column("rsC")).toEqual(["does not move", "does not move", "does not move"]);
+    expect(verdict(sheet, "elongation of a tendon")).toBe("OPEN");
+  });
+
+  test("a lift-off above the rated pressure of the jack, whatever its tolerance", () => {
+    const high = record({ jkMax: [430], tolLift: 25, rdLift: [[440], [375], [309]] });
+    expect(verdict(high, "force at lift-off")).toBe("FAIL");
+    const within = record({ jkMax: [445], tolLift: 25, rdLift: [[440], [375], [309]] });
+    expect(verdict(within, "force at lift-off")).toBe("OK");
+  });
+
+  test.each<[string, Inputs, string]>([
+    [
+      "before the tendon has lifted off",
+      { rdBar: [[[330, 396, 407, 418, 429]], [[385, 396, 407, 417, 428]], [[320, 329, 339, 348, 357]]] },
+      "too early",
+    ],
+    [
+      "when most of the way is gone",
+      { rdBar: [[[420, 422, 424, 426, 429]], [[385, 396, 407, 417, 428]], [[320, 329, 339, 348, 357]]] },
+      "too late",
+    ],
+  ])("a first reading %s says nothing of the elongation", (_, readings, word) => {
+    const sheet = record(readings);
+    expect(sheet.column("rsEl")[0]).toBe(word);
+    expect(verdict(sheet, "elongation of a tendon")).toBe("OPEN");
+  });
+});
