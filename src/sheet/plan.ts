@@ -159,6 +159,8 @@ export interface Meaning {
   /** How it comes about, as the sheet itself puts it beside the row or above the table. */
   readonly equation?: string;
   readonly source?: string;
+  /** Its formula holds the names of other rows, and changes with them. */
+  readonly namesRows?: true;
 }
 
 /** A status cell that can say CONFLICT, and the cell that then says why. `of`: the inputs it judges, with their row in a table. */

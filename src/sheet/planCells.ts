@@ -121,7 +121,12 @@ export class PlanCells {
     this.names.push({ name: `kb_${id}`, ...area });
   }
 
-  mean(says: Says, item: string, at: Area, told?: { readonly words: string; readonly source: string }): void {
+  mean(
+    says: Says,
+    item: string,
+    at: Area,
+    told?: { readonly words: string; readonly source: string; readonly namesRows?: boolean },
+  ): void {
     this.meanings.push({
       id: says.id,
       item,
@@ -132,6 +137,7 @@ export class PlanCells {
       at,
       ...(told?.words && { equation: withUnderlines(told.words) }),
       ...(told?.source && { source: told.source }),
+      ...(told?.namesRows && { namesRows: true as const }),
     });
   }
 

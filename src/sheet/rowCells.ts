@@ -49,7 +49,7 @@ export function fillRow(filling: Filling, shaped: ShapedRow): void {
       ...(spec.summary.aside && { aside: true as const }),
     });
   cells.name(says.id, area);
-  cells.mean(says, item, area, rowTexts(shaped, filling.sheet));
+  cells.mean(says, item, area, { ...rowTexts(shaped, filling.sheet), namesRows: namesFailing(shaped.row) });
 }
 
 /** The cell that says where a check governs. */

@@ -15,7 +15,7 @@ function behind({ id, where }: Failing): readonly string[] {
   if (id === "uStepC" || id === "uStepT") return ["selfSure", "stressedOn"];
   if (where.startsWith("Transfer")) return ["fckt", "fci"];
   if (where.startsWith("Frequent")) return ["psi1"];
-  if (where.startsWith("Quasi-permanent")) return ["psi2"];
+  if (where.startsWith("Quasi-p")) return ["psi2"];
   return [];
 }
 

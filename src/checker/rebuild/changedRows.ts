@@ -31,12 +31,13 @@ function placesOf({ cells, meanings }: Plan): (id: string) => Place | undefined 
   return (id) => of.get(id);
 }
 
-function changesIn(was: RowById, now: RowById, isInput: boolean): readonly RowChange[] {
+function changesIn(was: RowById, now: RowById, isInput: boolean, namesRows: boolean): readonly RowChange[] {
   if (was.unit !== now.unit) return ["unit"];
   if (was.formula === "" && now.formula !== "") return was.holds ? ["computed"] : ["formula"];
   if (isInput && was.formula === "") return was.text === now.text ? [] : ["label"];
   if (was.formula !== "" && now.formula === "" && isInput) return [];
-  if (was.formula !== now.formula) return ["formula"];
+  // What names other rows changes with their words, which are listed there.
+  if (was.formula !== now.formula && !namesRows) return ["formula"];
   if (was.verdict !== now.verdict) return ["verdict"];
   return was.text === now.text ? [] : ["label"];
 }
@@ -62,7 +63,8 @@ export function changedRows(snapshot: Snapshot, plan: Plan): readonly ChangedRow
       out.push({ ...row, change: "new", before: "", after: now.formula });
       continue;
     }
-    for (const change of changesIn(was, now, row.input)) out.push({ ...row, change, ...sides(change, was, now) });
+    for (const change of changesIn(was, now, row.input, names.get(id)?.namesRows === true))
+      out.push({ ...row, change, ...sides(change, was, now) });
   }
   for (const [id, was] of before)
     if (!after.has(id))
