@@ -131,6 +131,17 @@ export async function whenReady(page: Page): Promise<void> {
   }
 }
 
+/** Brings the list of templates into view: the result of the sheet looked at loads by itself, and hides it until asked for. */
+export async function showTemplates(page: Page): Promise<void> {
+  await page.getByRole("tab", { name: "Build" }).click();
+  const another = page.getByRole("button", { name: "Build another" });
+  const first = page.getByRole("group", { name: "Stress check" }).getByRole("radio").first();
+  for (const end = Date.now() + 60_000; !(await first.isVisible()) && Date.now() < end;) {
+    if (await another.isVisible()) await another.click();
+    else await page.waitForTimeout(100);
+  }
+}
+
 /** Clicks a cell of a sheet as a person would, after bringing it into view. The grid is a picture: the page says where the cell stands. */
 export async function clickCell(page: Page, sheet: string, address: string, clicks = 1): Promise<void> {
   await page.evaluate((place) => window.kernbook!.host!.select(place), { sheet, ...placeOf(address) });

@@ -12,6 +12,7 @@ import {
   readCell,
   seriousProblems,
   sharedPage,
+  showTemplates,
   typeInCell,
   type Workshop,
 } from "./browser.ts";
@@ -180,9 +181,7 @@ describe("the newcomer's path", () => {
 
 /** The form of the first template, filled with its example. */
 async function form(page: Page): Promise<void> {
-  await tab(page, "Build").click();
-  const another = page.getByRole("button", { name: "Build another" });
-  if (await another.isVisible()) await another.click();
+  await showTemplates(page);
   await page.getByRole("radio", { name: /^Post-tensioned beam.*EN 1992-1-1:2004/ }).check();
   await page.getByRole("button", { name: "Fill with the invented example" }).click();
 }
@@ -288,7 +287,7 @@ describe("the panel at 320 px", () => {
 
   it("by keyboard, arrow keys leave the list of templates in view and Enter brings the form there, with the focus", async () => {
     const { page } = await shared();
-    await page.getByRole("button", { name: "Build another" }).click();
+    await showTemplates(page);
     const first = page.getByRole("group", { name: "Stress check" }).getByRole("radio").first();
     await first.focus();
     await page.keyboard.press("ArrowDown");
