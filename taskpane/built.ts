@@ -11,11 +11,12 @@ export interface Built {
 const plans = new Map<string, Built>();
 const listeners = new Set<(built: Built) => void>();
 
-/** Tells the panel of a sheet that stands in the workbook. */
-export function rememberBuilt(plan: Plan, sheet: string): void {
-  const built = { sheet, plan };
+/** Tells the panel of a sheet that stands in the workbook, with what there is to say whenever it is looked at. */
+export function rememberBuilt(plan: Plan, sheet: string, note?: string): Built {
+  const built = { sheet, plan, ...(note && { note }) };
   plans.set(sheet, built);
   for (const listener of [...listeners]) listener(built);
+  return built;
 }
 
 /** The plan of a sheet, if this session knows it. */

@@ -151,8 +151,8 @@ export function ChangeSheet({ host, engine, sheet, running, finished, older }: P
         const built = await host.apply(marked, { sheetName, progress, signal });
         ({ parked } = carried);
         const notEntered = await enterFormulas(host, built.sheet, formulas);
-        rememberBuilt(plan, built.sheet);
-        if (notEntered === undefined) finished({ sheet: built.sheet, plan, ...(without && { note: without }) });
+        const remembered = rememberBuilt(plan, built.sheet, without);
+        if (notEntered === undefined) finished(remembered);
         else {
           setChange(undefined);
           setProblem(notEntered);

@@ -61,8 +61,7 @@ export function LinkedForm({ host, engine, template, source, running, finished }
         const plan = withLogo(linked, logo);
         const sheetName = freeSheetName(template.title, await host.sheetNames());
         const { sheet } = await host.apply(plan, { sheetName, progress, signal });
-        rememberBuilt(plan, sheet);
-        finished({ plan, sheet, ...(without && { note: without }) });
+        finished(rememberBuilt(plan, sheet, without));
       },
       (error) => setFailure(notBuilt("The linked sheet", `${chosen} is as it was`, error)),
     );

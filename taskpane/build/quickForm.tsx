@@ -139,7 +139,6 @@ export function QuickForm({
 }) {
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
   const [problem, setProblem] = useState("");
-  const [proposal, setProposal] = useState("");
   const { step, cancel, run } = useBuild();
   const section = (typed["section"] || "I") as SectionType;
   const preparing = useRef<AbortController>();
@@ -153,13 +152,10 @@ export function QuickForm({
     touch();
     setTyped((t) => ({ ...t, [id]: text }));
     setProblem("");
-    setProposal("");
   };
   const build = (event: Event): void => {
     event.preventDefault();
     if (step) return;
-    // What was proposed for other answers no longer holds.
-    setProposal("");
     const answers = answersOf(template, typed);
     if (typeof answers === "string") {
       setProblem(answers);
@@ -178,12 +174,8 @@ export function QuickForm({
         const marks = await engine.assumedMarks(plan, assumed, proposed);
         const marked = withLogo(withEntered(plan, marks), office.defaults?.file.logo);
         const { sheet } = await host.apply(marked, { sheetName, progress, signal });
-        if (found !== undefined) {
-          const said = [`Proposed for ${sheet}: ${found}.`, answer.sizedBy, answer.unmet];
-          setProposal(said.filter(Boolean).join(" "));
-        }
-        rememberBuilt(plan, sheet);
-        finished({ sheet, plan });
+        const said = found === undefined ? [] : [`Proposed: ${found}.`, answer.sizedBy, answer.unmet];
+        finished(rememberBuilt(plan, sheet, said.filter(Boolean).join(" ")));
       },
       (error) => setProblem(notBuilt("The sheet", "the answers are kept", error)),
     );
@@ -206,7 +198,6 @@ export function QuickForm({
         </div>
       ))}
       <div role="alert">{problem && <p class="kb-problem">{problem}</p>}</div>
-      {proposal && <p role="status">{proposal}</p>}
       <SheetButton
         id="kb-quick-progress"
         label="Show the first verdict"

@@ -35,8 +35,7 @@ export function StartCheck({ host, engine, sheet, running, finished }: Props) {
         const { logo, without } = await logoToTake(host, sheet);
         const marked = withLogo(withEntered(plan, marks), logo);
         const { sheet: made } = await host.apply(marked, { sheetName, progress, signal });
-        rememberBuilt(plan, made);
-        finished({ sheet: made, plan, ...(without && { note: without }) });
+        finished(rememberBuilt(plan, made, without));
       },
       (error) => setProblem(notBuilt("The stress check", `${sheet} is as it was`, error)),
     );

@@ -72,6 +72,11 @@ describe("from a brief to a verdict", () => {
     await choose(page, "Strand, wire or bar", /15\.7/);
     first = await newSheet(page, () => page.getByRole("button", { name: "Show the first verdict" }).click());
     await cellWhen(page, first, await cellNamed(page, first, "overall"), ({ value }) => value === "OK");
+    // What was found, and what kept it from being less, with the result.
+    const said = await view(page)
+      .getByText(/^Proposed: /)
+      .innerText();
+    expect(said).toMatch(/^Proposed: .* e = \d+ mm.*(fails|sizes them|Closest to its limit): /);
     expect(await valueOf(page, first, "openPoints")).toMatch(/^\d+ assumptions not confirmed/);
     expect(await errorsOn(page, first)).toEqual([]);
     expect(errors).toEqual([]);
