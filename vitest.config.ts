@@ -82,13 +82,13 @@ class LongestFirst extends BaseSequencer {
 }
 
 const shared = {
-  setupFiles: ["tests/property/draws.ts"],
+  setupFiles: ["tests/property/draws.ts", "tests/kept.ts"],
   // More files at once than this only crowd a machine of two cores.
   maxWorkers: 2,
-  // Sheets are large, and most of what they are made of is short-lived. Two workers leave no processor to helpers of
-  // the garbage collector, which only get into one another's way.
+  // A sheet takes tens of megabytes while it is worked out, and nearly all of that is forgotten with the next one. Two
+  // workers leave no processor to helpers of the garbage collector, which only get into one another's way.
   // What tests of a process keep comes near the usual limit of its memory, and slows it down there.
-  execArgv: ["--max-semi-space-size=64", "--single-threaded-gc", "--max-old-space-size=6144"],
+  execArgv: ["--max-semi-space-size=192", "--single-threaded-gc", "--max-old-space-size=6144"],
   // Whole sheets are built; on a busy machine that takes its time.
   testTimeout: 300_000,
   hookTimeout: 300_000,

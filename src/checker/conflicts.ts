@@ -19,10 +19,7 @@ export interface Conflict {
 export function conflictsIn(plan: Plan, others: readonly Snapshot[] = []): readonly Conflict[] {
   const judged = plan.conflicts ?? [];
   if (judged.length === 0) return [];
-  const anew = plan.cells.flatMap(({ row, column, formula }) =>
-    formula === undefined ? [] : [{ sheet, row, column }],
-  );
-  const calculation = new Calculation(bookOfPlan(plan, sheet, others), [], { anew });
+  const calculation = new Calculation(bookOfPlan(plan, sheet, others), [], { everything: true });
   const text = (at: Address): string => {
     const { value, cannot } = calculation.valueAt({ sheet, ...at });
     if (cannot !== undefined) throw new Error(`whether inputs contradict each other cannot be told: ${cannot}`);

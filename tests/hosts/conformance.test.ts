@@ -5,7 +5,7 @@ import { expand, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { differences } from "./differences.ts";
 import { FakeExcel } from "./excelFake/index.ts";
-import { gridCalculator } from "./excelFake/gridCalculator.ts";
+import { memoryCalculator } from "./excelFake/memoryCalculator.ts";
 import { excelPicture } from "./excelPicture.ts";
 import { gridPicture } from "./gridPicture.ts";
 import { MemoryHost } from "./memory/memoryHost.ts";
@@ -17,7 +17,7 @@ import { xlsxPicture } from "./xlsxPicture.ts";
 
 const sheetName = "Beam";
 const whole = (plan: Plan) => ({ row: 0, column: 0, rows: plan.rows, columns: plan.columns });
-const calculator = gridCalculator();
+const calculator = memoryCalculator();
 
 interface Built {
   readonly picture: Picture;

@@ -66,15 +66,18 @@ export class Book implements Whereabouts {
   readonly blocks: FilledBlocks;
   readonly #numbers: ReadonlyMap<string, number>;
 
-  /** `names`: the names of the workbook as each sheet sees them, beside the sheets' own. `read`: its formulas, where they are known. */
+  /**
+   * `names`: the names of the workbook as each sheet sees them, beside the sheets' own. `read`: its formulas,
+   * where they are known; else those of the first `readSheets` are read, of all where nothing is said. */
   constructor(
     readonly sheets: readonly Snapshot[],
     readonly functions: OwnFunctions,
     readonly names: BookNames = new Map(),
     read?: Formulas,
+    readSheets?: number,
   ) {
     this.#numbers = new Map(sheets.map(({ sheet }, i) => [sheet.toLowerCase(), i]));
-    this.formulas = read ?? new Formulas(this, sheets, functions);
+    this.formulas = read ?? new Formulas(this, sheets, functions, readSheets);
     this.blocks = blocksOf(this);
   }
 
@@ -90,6 +93,11 @@ export class Book implements Whereabouts {
   ): Book {
     const alike = before?.functions === functions && sameNames(before.names, names) && readAlike(before.sheets, sheets);
     return new Book(sheets, functions, names, alike ? before.formulas : undefined);
+  }
+
+  /** A sheet as a book, beside others of which only the values are read. */
+  static beside(own: Snapshot, others: readonly Snapshot[], functions: OwnFunctions, read?: Formulas): Book {
+    return new Book([own, ...others], functions, undefined, read, 1);
   }
 
   /** The same formulas in the same places, with other values in the cells. */

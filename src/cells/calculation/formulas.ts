@@ -78,10 +78,17 @@ class Recent<T> {
   }
 }
 
+/** What a formula came to in the cells it stands in; nearly always that is one. */
+interface InCells {
+  readonly cell: number;
+  readonly compiled: Compiled;
+  others?: Map<number, Compiled>;
+}
+
 interface Known {
   readonly byPattern: Recent<Compiled>;
-  /** By cell and formula: the same sheet is read again after each edit, and finding a formula's pattern takes most of that. */
-  readonly byCell: Recent<Compiled>;
+  /** By formula and cell: the same sheet is read again after each edit, and finding a formula's pattern takes most of that. */
+  readonly byFormula: Recent<InCells>;
 }
 const known = new WeakMap<OwnFunctions, Known>();
 
@@ -89,16 +96,33 @@ const known = new WeakMap<OwnFunctions, Known>();
 export function compiledFor(formula: string, row: number, column: number, functions: OwnFunctions): Compiled {
   const all: Known = known.get(functions) ?? {
     byPattern: new Recent<Compiled>(10_000),
-    byCell: new Recent<Compiled>(60_000),
+    byFormula: new Recent<InCells>(60_000),
   };
   known.set(functions, all);
-  const { byPattern, byCell } = all;
-  const cell = `${row},${column}${formula}`;
-  const before = byCell.get(cell);
+  const { byPattern, byFormula } = all;
+  const cell = keyOf(0, row, column);
+  const inCells = byFormula.get(formula);
+  const before = inCells?.cell === cell ? inCells.compiled : inCells?.others?.get(cell);
   if (before) return before;
   const pattern = patternOf(formula, row, column);
   const compiled = byPattern.get(pattern) ?? byPattern.keep(pattern, compile(formula, row, column, functions));
-  return byCell.keep(cell, compiled);
+  if (inCells) (inCells.others ??= new Map()).set(cell, compiled);
+  else byFormula.keep(formula, { cell, compiled });
+  return compiled;
+}
+
+/** Who reads what, turned round from what each formula reads. */
+interface Readers {
+  readonly ofCell: ReadonlyMap<number, readonly number[]>;
+  readonly ofRange: readonly (readonly number[])[];
+  /** Numbers of the ranges that lie over a column. */
+  readonly overColumn: ReadonlyMap<number, readonly number[]>;
+}
+
+function push<K>(map: Map<K, number[]>, key: K, value: number): void {
+  const before = map.get(key);
+  if (before) before.push(value);
+  else map.set(key, [value]);
 }
 
 /** The formulas of some sheets: which cells each reads, and which formulas read a cell. */
@@ -108,17 +132,17 @@ export class Formulas {
   /** Formulas whose reading cannot be told, so that any change may concern them. */
   readonly unfollowable: FormulaCell[] = [];
   readonly #rangeNumbers = new Map<string, number>();
-  readonly #readers = new Map<number, number[]>();
-  readonly #rangeReaders: number[][] = [];
-  /** Numbers of the ranges that lie over a column. */
-  readonly #overColumn = new Map<number, number[]>();
+  /** Made when it is first asked for: a sheet that is computed whole never asks. */
+  #readers: Readers | undefined;
 
+  /** `of`: how many of the sheets are read; of those after them only the values are wanted. */
   constructor(
     private readonly where: Whereabouts,
     sheets: readonly Snapshot[],
     private readonly functions: OwnFunctions,
+    of = sheets.length,
   ) {
-    sheets.forEach(({ cells }, sheet) =>
+    sheets.slice(0, of).forEach(({ cells }, sheet) =>
       cells.forEach((row, r) =>
         row.forEach(({ formula }, c) => {
           if (formula !== undefined) this.#add(sheet, r, c, formula);
@@ -148,13 +172,14 @@ export class Formulas {
 
   /** The formulas that read a cell; ranges already followed are left out and noted. */
   readersOf(key: number, followed: Set<number>): readonly number[] {
-    const out = [...(this.#readers.get(key) ?? [])];
+    const { ofCell, ofRange, overColumn } = (this.#readers ??= this.#turnedRound());
+    const out = [...(ofCell.get(key) ?? [])];
     const { sheet, row, column } = placeOfKey(key);
-    for (const number of this.#overColumn.get(sheet * columnsPerRow + column) ?? []) {
+    for (const number of overColumn.get(sheet * columnsPerRow + column) ?? []) {
       const range = this.ranges[number]!;
       if (row < range.row || row >= range.row + range.rows || followed.has(number)) continue;
       followed.add(number);
-      out.push(...this.#rangeReaders[number]!);
+      out.push(...ofRange[number]!);
     }
     return out;
   }
@@ -173,12 +198,20 @@ export class Formulas {
     };
     this.cells.set(key, cell);
     if (cell.unfollowable !== undefined) this.unfollowable.push(cell);
-    for (const read of cell.reads) {
-      const readers = this.#readers.get(read);
-      if (readers) readers.push(key);
-      else this.#readers.set(read, [key]);
+  }
+
+  #turnedRound(): Readers {
+    const ofCell = new Map<number, number[]>();
+    const ofRange: number[][] = this.ranges.map(() => []);
+    const overColumn = new Map<number, number[]>();
+    for (const { key, reads, ranges } of this.cells.values()) {
+      for (const read of reads) push(ofCell, read, key);
+      for (const range of ranges) ofRange[range]!.push(key);
     }
-    for (const range of cell.ranges) this.#rangeReaders[range]!.push(key);
+    this.ranges.forEach(({ sheet, column, columns }, number) => {
+      for (let c = column; c < column + columns; c++) push(overColumn, sheet * columnsPerRow + c, number);
+    });
+    return { ofCell, ofRange, overColumn };
   }
 
   #rangeNumber(area: CellArea): number {
@@ -187,13 +220,7 @@ export class Formulas {
     if (before !== undefined) return before;
     const number = this.ranges.length;
     this.ranges.push(area);
-    this.#rangeReaders.push([]);
     this.#rangeNumbers.set(text, number);
-    for (let c = area.column; c < area.column + area.columns; c++) {
-      const over = this.#overColumn.get(area.sheet * columnsPerRow + c);
-      if (over) over.push(number);
-      else this.#overColumn.set(area.sheet * columnsPerRow + c, [number]);
-    }
     return number;
   }
 }

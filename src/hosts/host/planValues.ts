@@ -6,6 +6,7 @@ import {
   definedFunctions,
   type CellContent,
   type Computed,
+  type Formulas,
   type OwnFunctions,
   type Snapshot,
 } from "../../cells/index.ts";
@@ -14,7 +15,7 @@ import { basePlan, plannedSnapshot, type Plan, type PlannedCell } from "../../sh
 /** What each formula of a plan gives. */
 export type PlanResults = ReadonlyMap<PlannedCell, Computed>;
 
-const booksKept = new WeakMap<Plan, Map<string, Book>>();
+const readKept = new WeakMap<Plan, Map<string, Formulas>>();
 
 const functionsKept = new WeakMap<NonNullable<Plan["functions"]>, OwnFunctions>();
 
@@ -26,23 +27,21 @@ function functionsOf({ functions: own }: Plan): OwnFunctions {
   return all;
 }
 
+/** What decides to which cells the references to other sheets lead. */
+const whereabouts = (others: readonly Snapshot[]): string =>
+  JSON.stringify(others.map(({ sheet, rows, columns, names }) => [sheet, rows, columns, [...names]]));
+
 /**
- * A plan and the sheets it refers to as a book; what plans of one configuration have in common is read once. The formulas
- * of a plan do not name their own sheet: what it is called makes no difference.
+ * A plan as a book beside the sheets it refers to, which keep their values; what plans of one configuration have in
+ * common is read once. The formulas of a plan do not name their own sheet: what it is called makes no difference.
  */
 export function bookOfPlan(plan: Plan, sheet: string, others: readonly Snapshot[] = []): Book {
-  const sheets = [plannedSnapshot(plan, sheet), ...others];
-  const functions = functionsOf(plan);
   const base = basePlan(plan);
-  const bySheets = booksKept.get(base) ?? new Map<string, Book>();
-  booksKept.set(base, bySheets);
-  const key = JSON.stringify(others.map((one) => one.sheet));
-  const before = bySheets.get(key);
-  const book =
-    others.length === 0
-      ? new Book(sheets, functions, undefined, before?.formulas)
-      : Book.like(before, sheets, functions);
-  bySheets.set(key, book);
+  const read = readKept.get(base) ?? new Map<string, Formulas>();
+  readKept.set(base, read);
+  const key = whereabouts(others);
+  const book = Book.beside(plannedSnapshot(plan, sheet), others, functionsOf(plan), read.get(key));
+  read.set(key, book.formulas);
   return book;
 }
 
@@ -53,8 +52,7 @@ export function bookOfPlan(plan: Plan, sheet: string, others: readonly Snapshot[
  */
 export function planResults(plan: Plan, sheet: string, others: readonly Snapshot[] = []): PlanResults | undefined {
   const book = bookOfPlan(plan, sheet, others);
-  const own = plan.cells.flatMap(({ row, column, formula }) => (formula === undefined ? [] : [{ sheet, row, column }]));
-  const calculation = new Calculation(book, [], others.length === 0 ? { everything: true } : { anew: own });
+  const calculation = new Calculation(book, [], { everything: true });
   const results = new Map<PlannedCell, Computed>();
   for (const cell of plan.cells) {
     if (cell.formula === undefined) continue;
