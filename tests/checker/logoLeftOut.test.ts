@@ -5,14 +5,14 @@ import { readHandOut, readPortable } from "../../src/checker/index.ts";
 import { blankPng } from "../hosts/blankPng.ts";
 import { openFake } from "../hosts/openFake.ts";
 import { smallPlan } from "../hosts/smallPlan.ts";
-import { gridCalculator } from "../hosts/excelFake/gridCalculator.ts";
+import { memoryCalculator } from "../hosts/excelFake/memoryCalculator.ts";
 import { logoName, withLogo, type Plan } from "../../src/sheet/index.ts";
 
 const facts = { when: "today", host: "test" };
 const texts = ({ cells }: Plan): string => cells.map(({ value }) => String(value ?? "")).join("\n");
 
 it("copies go on without a logo that cannot be taken along, and say so", async () => {
-  const { excel, host } = openFake({ calculator: gridCalculator() });
+  const { excel, host } = openFake({ calculator: memoryCalculator() });
   const logo = { image: `data:image/png;base64,${blankPng(40, 10)}`, width: 30 };
   const wide = Array.from({ length: 16 }, () => 12);
   const plan = withLogo({ ...smallPlan, columns: 16, widths: wide }, logo);

@@ -7,7 +7,7 @@ import { nodeGrid } from "../../src/hosts/grid/node.ts";
 import type { Faults } from "../checker/faults.ts";
 import { MemoryFaults } from "../checker/memoryFaults.ts";
 import { changeCell } from "./excelFake/index.ts";
-import { gridCalculator } from "./excelFake/gridCalculator.ts";
+import { memoryCalculator } from "./excelFake/memoryCalculator.ts";
 import { openFake } from "./openFake.ts";
 import { smallPlan } from "./smallPlan.ts";
 
@@ -21,7 +21,7 @@ const plan: Plan = {
   ],
 };
 const whole = { row: 0, column: 0, rows: 12, columns: 5 };
-const calculator = gridCalculator();
+const calculator = memoryCalculator();
 
 /** A host, and what a person does to its sheet. */
 interface Hand {

@@ -7,7 +7,7 @@ import type * as Functions from "../../functions/index.ts";
 import { expand, plannedSnapshot, type Plan } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
 import { changeCell } from "./excelFake/index.ts";
-import { gridCalculator } from "./excelFake/gridCalculator.ts";
+import { memoryCalculator } from "./excelFake/memoryCalculator.ts";
 import { excelPicture } from "./excelPicture.ts";
 import { openFake } from "./openFake.ts";
 import { smallPlan } from "./smallPlan.ts";
@@ -41,7 +41,7 @@ async function built(
   change: (sheet: Parameters<typeof changeCell>[0]) => void = () => undefined,
 ) {
   mode.blank = blank;
-  const { excel, host } = openFake({ calculator: gridCalculator() });
+  const { excel, host } = openFake({ calculator: memoryCalculator() });
   await host.apply(plan, quiet);
   const sheet = excel.workbook.sheets.find(({ name }) => name === "Beam")!;
   change(sheet);

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { writeWorkbook, type CellContent, type Values } from "../../src/hosts/index.ts";
 import { readWorkbook } from "./ourFile.ts";
 import type { Plan } from "../../src/sheet/index.ts";
-import { gridCalculator } from "./excelFake/gridCalculator.ts";
+import { memoryCalculator } from "./excelFake/memoryCalculator.ts";
 import { openFake } from "./openFake.ts";
 import { chartPlan } from "./smallPlan.ts";
 
@@ -55,7 +55,7 @@ describe("charts in a workbook file", () => {
 
 describe("charts in the spreadsheet program", () => {
   it("have their axis, marks and lines", async () => {
-    const { host, excel } = openFake({ calculator: gridCalculator() });
+    const { host, excel } = openFake({ calculator: memoryCalculator() });
     await host.apply(chartPlan, { sheetName: "Beam", progress: () => undefined });
     const { charts } = excel.workbook.sheets.find(({ name }) => name === "Beam")!;
     expect(charts.map(({ scale }) => scale)).toEqual([

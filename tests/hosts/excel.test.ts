@@ -2,11 +2,11 @@ import { beforeEach, describe, expect, it, vi } from "vitest";
 import { FunctionsNotRegistered, type ApplyOptions, type Selection } from "../../src/hosts/index.ts";
 import type { Plan } from "../../src/sheet/index.ts";
 import { changeCell, OfficeError } from "./excelFake/index.ts";
-import { gridCalculator } from "./excelFake/gridCalculator.ts";
+import { memoryCalculator } from "./excelFake/memoryCalculator.ts";
 import { openFake, type OpenFake } from "./openFake.ts";
 import { smallPlan } from "./smallPlan.ts";
 
-const calculator = gridCalculator();
+const calculator = memoryCalculator();
 let open: OpenFake;
 beforeEach(() => {
   open = openFake({ calculator });

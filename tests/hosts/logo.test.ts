@@ -18,7 +18,7 @@ import {
   type Logo,
 } from "../../src/sheet/index.ts";
 import { templates } from "../../src/templates/index.ts";
-import { gridCalculator } from "./excelFake/gridCalculator.ts";
+import { memoryCalculator } from "./excelFake/memoryCalculator.ts";
 import { blankPng } from "./blankPng.ts";
 import { field, invented } from "./logoPictures.ts";
 import { openFake } from "./openFake.ts";
@@ -221,7 +221,7 @@ describe("a logo in the spreadsheet program", () => {
   const own = withLogo({ ...smallPlan, columns: 16, widths: bare.widths }, logo);
 
   it("is a picture with name, text and size, and is read back", async () => {
-    const { excel, host } = openFake({ calculator: gridCalculator() });
+    const { excel, host } = openFake({ calculator: memoryCalculator() });
     await host.apply(own, { sheetName: name, progress: () => undefined });
     const [shape] = excel.workbook.sheets.find((sheet) => sheet.name === name)!.shapes;
     expect(shape).toMatchObject({ name: logoName, altTextDescription: logo.text, lockAspectRatio: true });
@@ -242,7 +242,7 @@ describe("a logo in the spreadsheet program", () => {
     ["of the least width", { image: `data:image/png;base64,${blankPng(100, 50)}`, width: 5 }],
   ])("%s is read back as one that may be placed, though the program has rounded its sizes", async (_what, one) => {
     expect(faultOfLogo(one)).toBeUndefined();
-    const { host } = openFake({ calculator: gridCalculator() });
+    const { host } = openFake({ calculator: memoryCalculator() });
     await host.apply(withLogo({ ...smallPlan, columns: 16, widths: bare.widths }, one), {
       sheetName: name,
       progress: () => undefined,
@@ -254,7 +254,7 @@ describe("a logo in the spreadsheet program", () => {
   });
 
   it("is none on a sheet without", async () => {
-    const { host } = openFake({ calculator: gridCalculator() });
+    const { host } = openFake({ calculator: memoryCalculator() });
     await host.apply(smallPlan, { sheetName: name, progress: () => undefined });
     expect(await host.logo(name)).toBeUndefined();
   });
