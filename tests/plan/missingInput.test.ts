@@ -40,27 +40,25 @@ describe.each(templates.map(({ id }) => id))("%s", (id) => {
 /** What fills the concrete and the steel of a sheet to IS 1343. */
 const materials = ["fck", "product", "As1In", "fpkIn", "EpIn", "diameterIn"];
 
-test.each([
-  "post-tensioned-is1343-1980",
-  "pre-tensioned-is1343-1980",
-  "post-tensioned-en1992-2004",
-  "pre-tensioned-en1992-2004",
-])("%s without concrete and steel: the first page shows no error and no FAIL", (id) => {
-  const template = allTemplates.find((one) => one.id === id)!;
-  const example = template.example.inputs;
-  const without = [...materials, "fp01kIn", "relaxIn"].filter((one) => one in example);
-  const inputs = { ...example, ...Object.fromEntries(["fck", ...without].map((one) => [one, null])) };
-  const { plan, values } = planned(template, inputs);
-  const end = plan.meanings.find((one) => one.id === "fck")!.at.row;
-  const front = plan.cells
-    .filter(({ row, formula }) => row < end && formula !== undefined)
-    .map(({ row, column }) => values[row]![column]!);
-  expect(front.filter(({ error }) => error)).toEqual([]);
-  const said = front.map(({ value }) => value);
-  expect(said).toContain("INPUT MISSING");
-  expect(said).not.toContain("FAIL");
-  expect(said.join(" ")).not.toContain("least grade");
-});
+test.each(templates.map(({ id }) => id))(
+  "%s without concrete and steel: the first page shows no error and no FAIL",
+  (id) => {
+    const template = allTemplates.find((one) => one.id === id)!;
+    const example = template.example.inputs;
+    const without = [...materials, "fp01kIn", "relaxIn"].filter((one) => one in example);
+    const inputs = { ...example, ...Object.fromEntries(["fck", ...without].map((one) => [one, null])) };
+    const { plan, values } = planned(template, inputs);
+    const end = plan.meanings.find((one) => one.id === "fck")!.at.row;
+    const front = plan.cells
+      .filter(({ row, formula }) => row < end && formula !== undefined)
+      .map(({ row, column }) => values[row]![column]!);
+    expect(front.filter(({ error }) => error)).toEqual([]);
+    const said = front.map(({ value }) => value);
+    expect(said).toContain("INPUT MISSING");
+    expect(said).not.toContain("FAIL");
+    expect(said.join(" ")).not.toMatch(/least grade|minimum grade/);
+  },
+);
 
 /** Ids of the inputs that a linked sheet asks for itself and that may not stay empty. */
 function neededOf({ blocks }: Template): readonly string[] {
