@@ -96,7 +96,7 @@ const known = new WeakMap<OwnFunctions, Known>();
 export function compiledFor(formula: string, row: number, column: number, functions: OwnFunctions): Compiled {
   const all: Known = known.get(functions) ?? {
     byPattern: new Recent<Compiled>(10_000),
-    byFormula: new Recent<InCells>(60_000),
+    byFormula: new Recent<InCells>(150_000),
   };
   known.set(functions, all);
   const { byPattern, byFormula } = all;

@@ -1,5 +1,5 @@
 import { readCells } from "../address/readCells.ts";
-import { piecesOf } from "../language/pieces.ts";
+import { eachPiece } from "../language/pieces.ts";
 
 /** A row or column as it stands, or as a distance from the formula's own; nothing where a range has no end. */
 function placed(index: number | null, fixed: boolean, from: number): string {
@@ -14,16 +14,16 @@ function placed(index: number | null, fixed: boolean, from: number): string {
  */
 export function patternOf(formula: string, row: number, column: number): string {
   let out = "";
-  for (const { kind, text } of piecesOf(formula)) {
+  eachPiece(formula, (kind, text) => {
     const read = kind === "cells" ? readCells(text) : undefined;
     if (!read) {
       out += text;
-      continue;
+      return;
     }
     const { top, left, bottom, right, fixed } = read;
     const first = `${placed(top, fixed.top, row)},${placed(left, fixed.left, column)}`;
     const last = `${placed(bottom, fixed.bottom, row)},${placed(right, fixed.right, column)}`;
     out += `\u0001${text.slice(0, text.lastIndexOf("!") + 1)}${first}:${last}\u0001`;
-  }
+  });
   return out;
 }

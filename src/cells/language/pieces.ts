@@ -37,8 +37,15 @@ const kinds: Readonly<Record<string, PieceKind>> = {
   [tokenTypes.NEWLINE]: "blank",
 };
 
-export function pieceOf({ type, value }: Token): Piece {
-  return { kind: kinds[type] ?? "other", text: value };
+const kindOf = ({ type }: Token): PieceKind => kinds[type] ?? "other";
+
+export function pieceOf(token: Token): Piece {
+  return { kind: kindOf(token), text: token.value };
+}
+
+/** Hands on a formula's pieces, one after another: for those who look at each formula once. */
+export function eachPiece(formula: string, take: (kind: PieceKind, text: string) => void): void {
+  for (const token of tokenize(formula, { mergeRefs: true })) take(kindOf(token), token.value);
 }
 
 const most = 20_000;
