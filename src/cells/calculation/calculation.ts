@@ -5,7 +5,7 @@ import type { Place } from "../address/place.ts";
 import type { Book } from "./book.ts";
 import { compiledFor, keyOf, placeOfKey, type FormulaCell } from "./formulas.ts";
 import type { Compiled } from "./compile.ts";
-import { following } from "./following.ts";
+import { allThatFollow, following } from "./following.ts";
 import type { Frame, Reader } from "../values/frame.ts";
 import { Block, cannot, CannotCompute, Fault, type Scalar, type Value } from "../values/values.ts";
 
@@ -33,9 +33,7 @@ class Pending {
  * for, each cell once.
  */
 export class Calculation implements Reader {
-  readonly #dirty: Set<number>;
-  /** Those of them that have yet to be computed. */
-  readonly #waiting: Set<number>;
+  readonly #dirty: ReadonlySet<number>;
   readonly #results = new Map<number, Scalar | CannotCompute>();
   /** Ranges all of whose cells have been computed. */
   readonly #whole = new Set<number>();
@@ -52,17 +50,17 @@ export class Calculation implements Reader {
   ) {
     const changed = changes.map((change) => ({ key: where.keyOf(change), value: change.value }));
     const begun = anew.map((place) => where.keyOf(place));
-    this.#dirty = everything
-      ? new Set([...where.formulas.cells.keys(), ...where.blocks.first.keys()])
-      : following(where, [...changed.map(({ key }) => key), ...begun]);
-    for (const key of begun) if (where.formulas.cells.has(key)) this.#dirty.add(key);
-    this.#waiting = new Set(this.#dirty);
+    if (everything) this.#dirty = allThatFollow(where);
+    else {
+      const dirty = following(where, [...changed.map(({ key }) => key), ...begun]);
+      for (const key of begun) if (where.formulas.cells.has(key)) dirty.add(key);
+      this.#dirty = dirty;
+    }
     for (const { key, value } of changed) this.#setResult(key, value);
   }
 
   #setResult(key: number, result: Scalar | CannotCompute): void {
     this.#results.set(key, result);
-    this.#waiting.delete(key);
   }
 
   /** The cells with formulas that are computed rather than taken from the host. */
@@ -153,8 +151,9 @@ export class Calculation implements Reader {
     return this.where.blocks.first.get(key) ?? key;
   }
 
+  /** Whether a cell has yet to be computed. */
   #waits(key: number): boolean {
-    return this.#waiting.has(key);
+    return this.#dirty.has(key) && !this.#results.has(key);
   }
 
   /** Computes cells after all that they can read, without depth: what reads itself is left to be computed when it is wanted. */

@@ -1,6 +1,11 @@
 import type { Book } from "./book.ts";
 import { keyOf, placeOfKey } from "./formulas.ts";
 
+/** Every cell that has its value from a formula, its own or that of the block it lies in. */
+export function allThatFollow({ formulas, blocks }: Book): ReadonlySet<number> {
+  return blocks.first.size === 0 ? formulas.keys : new Set([...formulas.keys, ...blocks.first.keys()]);
+}
+
 /** The cells whose values can change with some cells: what reads them, and what reads those in turn; with what may read anything. */
 export function following({ formulas, blocks }: Book, changed: readonly number[]): Set<number> {
   const dirty = new Set<number>();

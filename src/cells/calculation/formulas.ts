@@ -151,6 +151,13 @@ export class Formulas {
     );
   }
 
+  #keys: ReadonlySet<number> | undefined;
+
+  /** The numbers of all cells with a formula: one set for all calculations on them. */
+  get keys(): ReadonlySet<number> {
+    return (this.#keys ??= new Set(this.cells.keys()));
+  }
+
   /** The cells and ranges a formula can read where it stands. */
   reading(
     compiled: Compiled,
