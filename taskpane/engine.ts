@@ -42,8 +42,12 @@ export interface Engine {
   readonly hasQuickStart: (template: Template) => Promise<boolean>;
   /** All inputs of a sheet from a few answers. */
   readonly quickStart: (template: Template, answers: Answers) => Promise<QuickStart>;
-  /** Makes ready for it while the questions are being answered. */
-  readonly prepareQuickStart: (template: Template, section: SectionType, signal: AbortSignal) => Promise<void>;
+  /** Makes ready for it while the questions are being answered: all of them, or the section alone. */
+  readonly prepareQuickStart: (
+    template: Template,
+    answered: SectionType | Answers,
+    signal: AbortSignal,
+  ) => Promise<void>;
   /** The cells that say which inputs are assumed. */
   readonly assumedMarks: (
     plan: Plan,

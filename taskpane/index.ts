@@ -50,8 +50,8 @@ const engine: Engine = {
   hasQuickStart: async (template) => (await checker()).hasQuickStart(template),
   fromChoice: async (host, sheet) => (await checker()).fromChoice(host, sheet, loadTemplate),
   quickStart: async (template, answers) => (await checker()).quickStart(template, answers),
-  prepareQuickStart: async (template, section, signal) =>
-    (await checker()).prepareQuickStart(template, section, signal),
+  prepareQuickStart: async (template, answered, signal) =>
+    (await checker()).prepareQuickStart(template, answered, signal),
   assumedMarks: async (plan, assumed, proposed) => (await checker()).assumedMarks(plan, assumed, proposed),
   changeOfSheet: async (from, template, shape, parked) =>
     (await checker()).changeOfSheet(from, template, shape, parked),

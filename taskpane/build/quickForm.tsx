@@ -141,13 +141,17 @@ export function QuickForm({
   const [problem, setProblem] = useState("");
   const { step, cancel, run } = useBuild();
   const section = (typed["section"] || "I") as SectionType;
+  const answered = answersOf(template, typed);
+  // The same answers are prepared for once, whatever is shown anew meanwhile.
+  const ready = typeof answered === "string" ? section : JSON.stringify(answered);
   const preparing = useRef<AbortController>();
   useEffect(() => {
     const { signal } = (preparing.current = new AbortController());
     // What fails here fails again, with its message, when the answers are used.
-    engine.prepareQuickStart(template, section, signal).catch((error: unknown) => console.warn(error));
+    const known = typeof answered === "string" ? section : answered;
+    engine.prepareQuickStart(template, known, signal).catch((error: unknown) => console.warn(error));
     return () => preparing.current?.abort();
-  }, [engine, template, section]);
+  }, [engine, template, ready]);
   const put = (id: string, text: string): void => {
     touch();
     setTyped((t) => ({ ...t, [id]: text }));

@@ -1,12 +1,14 @@
 import { isPost } from "../../sheet/index.ts";
 import { assembled } from "./allInputs.ts";
 import { guessed, layoutFor } from "./firstGuess.ts";
+import type { Layout } from "./layout.ts";
 import { loosened, memberOf } from "./member.ts";
 import { rowsFor } from "./nextRows.ts";
 import { tendonsFor } from "./nextTendons.ts";
 import { stackedRows } from "./rowsOnBed.ts";
 import { computed, propertiesOf } from "./sections.ts";
 import { sizedBy } from "./sizedBy.ts";
+import type { Steps } from "./steps.ts";
 import { oneFewer, rowSteel, tendonSteel, type Steel } from "./steel.ts";
 import type { Task } from "./task.ts";
 import { side } from "./tendonLayout.ts";
@@ -45,17 +47,24 @@ interface Found {
  * Tendons that satisfy the checks of the sheet they are for. Limits, losses and the force of a strand are taken from a
  * trial sheet; what is proposed is computed on its own sheet, and the next one is tried where a check fails there.
  */
-export function found(task: Task): Found {
+export function* found(task: Task): Steps<Found> {
   const { template, trials, answers, dimensions, sigj } = task;
   const { yb } = propertiesOf(answers.section, dimensions);
   const { P, e } = guessed(template, answers, dimensions);
   const area = computed("TENDON_PRODUCT", [answers.product, "AREA"]);
   const layout = layoutFor(template, Math.ceil((P * 1000) / (0.9 * sigj * area)), answers, dimensions);
   const post = isPost(template);
-  const trialOf = (of: Steel): Trial => trials.with(assembled(task, of.inputs).inputs);
-  let steel = post ? tendonSteel(task, layout, e) : rowSteel(task, stackedRows(layout, e, yb, answers));
-  let trial = trialOf(steel);
-  const guess = { steel, failing: trial.failing };
+  const steelOf = (of: Layout): Steel =>
+    post ? tendonSteel(task, of, e) : rowSteel(task, stackedRows(of, e, yb, answers));
+  function* trialOf(of: Steel): Steps<Trial> {
+    const { inputs } = assembled(task, of.inputs);
+    yield;
+    trials.prepare(inputs);
+    yield;
+    return trials.with(inputs);
+  }
+  let steel = steelOf(answers.tendons === undefined ? inFew(layout) : layout);
+  let trial = yield* trialOf(steel);
   let best: Pick<Found, "steel" | "failing"> | undefined;
   const tried = new Tried(template);
   tried.laidOut(steel);
@@ -80,7 +89,7 @@ export function found(task: Task): Found {
     }
     steel = next;
     tried.add(steel);
-    trial = trialOf(steel);
+    trial = yield* trialOf(steel);
     const { failing } = trial;
     if (!best || failing.length < best.failing.length) best = { steel, failing };
     if (failing.length === 0) break;
@@ -90,23 +99,39 @@ export function found(task: Task): Found {
     else if (steel.inputs["tendons"] === side(answers)) fewest = 2 * side(answers);
   }
   const tries = Math.max(1, tried.count);
-  if (best?.failing.length !== 0) return { ...(best ?? guess), tries, usedUp };
+  if (!best) {
+    const guess = steelOf(layout);
+    best = { steel: guess, failing: (yield* trialOf(guess)).failing };
+    return { ...best, tries, usedUp };
+  }
+  if (best.failing.length > 0) return { ...best, tries, usedUp };
+  yield;
   // What would be proposed if nothing had to hold between the stressing of one tendon and the next.
   const member = memberOf(trial, steel.strands, post ? "P0" : "Pact1", answers.h, answers.L);
   const free = post
     ? tendonsFor(task, member, trial, -Infinity, { atLeast: 1, fewest: 1 }, new Tried(template))
     : undefined;
   const fewer = oneFewer(steel);
+  const failsWithFewer = fewer && (yield* trialOf(fewer)).failing;
   return {
     ...best,
     tries,
     usedUp,
     sizedBy: sizedBy({
       trial,
-      ...(fewer && { fewer: { ...fewer, failing: trialOf(fewer).failing } }),
+      ...(fewer && failsWithFewer && { fewer: { ...fewer, failing: failsWithFewer } }),
       ...(free && free.cost < steel.cost && { unlessStressed: free.words }),
     }),
   };
+}
+
+/**
+ * The same steel in few tendons or rows: their sheets are laid out already while the questions are being answered, and
+ * tell limits, losses and the force of a strand as well, to begin with.
+ */
+function inFew({ count, strands }: Layout): Layout {
+  const few = Math.min(count, 2);
+  return { count: few, strands: Math.ceil((count * strands) / few) };
 }
 
 function firstOf<T, R>(among: readonly T[], of: (one: T) => R | undefined): R | undefined {

@@ -4,6 +4,7 @@ import type { Answers } from "./answers.ts";
 import { stackedRows } from "./rowsOnBed.ts";
 import { found, loosening } from "./search.ts";
 import { propertiesOf, usualSection } from "./sections.ts";
+import type { Steps } from "./steps.ts";
 import { rowSteel, sizedSteel, tendonSteel } from "./steel.ts";
 import { isBar, refuseSteel } from "./steelKind.ts";
 import { trialsOf, type Task } from "./task.ts";
@@ -38,7 +39,7 @@ function typedWords({ tendons, strands }: Answers): string {
 }
 
 /** From a few answers to all inputs of a sheet: the rest is assumed, and said to be. */
-export function quickStart(template: Template, answers: Answers): QuickStart {
+export function* fromAnswers(template: Template, answers: Answers): Steps<QuickStart> {
   refuseSteel(template, answers);
   const { sizing } = answers;
   const dimensions = sizing?.dimensions ?? usualSection(answers.section, answers.h);
@@ -55,7 +56,7 @@ export function quickStart(template: Template, answers: Answers): QuickStart {
     const steel = isPost(template) ? tendonSteel(task, layout, e) : rowSteel(task, stackedRows(layout, e, yb, answers));
     return { ...assembled(task, steel.inputs), proposed: new Set() };
   }
-  const { steel, failing, tries, usedUp, sizedBy: reason } = found(task);
+  const { steel, failing, tries, usedUp, sizedBy: reason } = yield* found(task);
   const { inputs, assumed } = assembled(task, steel.inputs);
   return {
     inputs,
