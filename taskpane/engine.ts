@@ -5,13 +5,14 @@ import type {
   FromChoice,
   Parked,
   QuickStart,
+  QuickStartSheet,
   Recognised,
   SaidAtHead,
   SectionType,
 } from "../src/checker/index.ts";
 import type { Host } from "../src/hosts/index.ts";
 import type { TemplateEntry } from "../src/templates/catalogue.ts";
-import type { Entered, Inputs, InputValue, Plan, Template } from "../src/sheet/index.ts";
+import type { Inputs, InputValue, Plan, Template } from "../src/sheet/index.ts";
 
 /** What the panel asks of the sheet engine. */
 export interface Engine {
@@ -48,12 +49,8 @@ export interface Engine {
     answered: SectionType | Answers,
     signal: AbortSignal,
   ) => Promise<void>;
-  /** The cells that say which inputs are assumed. */
-  readonly assumedMarks: (
-    plan: Plan,
-    assumed: ReadonlySet<string>,
-    proposed: ReadonlySet<string>,
-  ) => Promise<readonly Entered[]>;
+  /** The sheet it is for, with the cells that say which inputs are assumed. */
+  readonly quickStartSheet: (template: Template, of: QuickStart) => Promise<QuickStartSheet>;
   /** What a sheet becomes in another configuration, version or standard; nothing is built. */
   readonly changeOfSheet: (
     from: Recognised,

@@ -52,7 +52,7 @@ const engine: Engine = {
   quickStart: async (template, answers) => (await checker()).quickStart(template, answers),
   prepareQuickStart: async (template, answered, signal) =>
     (await checker()).prepareQuickStart(template, answered, signal),
-  assumedMarks: async (plan, assumed, proposed) => (await checker()).assumedMarks(plan, assumed, proposed),
+  quickStartSheet: async (template, of) => (await checker()).quickStartSheet(template, of),
   changeOfSheet: async (from, template, shape, parked) =>
     (await checker()).changeOfSheet(from, template, shape, parked),
 };

@@ -12,6 +12,7 @@ export { assumedMarks } from "./quickStart/assumedMarks.ts";
 export type { Answers } from "./quickStart/answers.ts";
 export { hasQuickStart } from "./quickStart/hasQuickStart.ts";
 export { prepareQuickStart } from "./quickStart/prepare.ts";
+export { quickStartSheet, type QuickStartSheet } from "./quickStart/sheetOf.ts";
 export { quickStart } from "./quickStart/underWay.ts";
 export type { QuickStart } from "./quickStart/fromAnswers.ts";
 export type { SectionType } from "./quickStart/sections.ts";

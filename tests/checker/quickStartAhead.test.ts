@@ -1,7 +1,9 @@
 /** A quick start that was begun while questions were still open gives what one begun with the last answer gives. */
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { prepareQuickStart, quickStart, type Answers } from "../../src/checker/index.ts";
+import { Calculation } from "../../src/cells/index.ts";
+import { prepareQuickStart, quickStart, quickStartSheet, type Answers } from "../../src/checker/index.ts";
 import { Trials } from "../../src/checker/quickStart/trial.ts";
+import { planResults } from "../../src/hosts/host/planValues.ts";
 import { templates } from "../../src/templates/index.ts";
 
 /** A copy knows nothing of what was begun for another. */
@@ -29,6 +31,27 @@ describe("a quick start begun ahead", () => {
     expect(sheets).toHaveBeenCalledTimes(0);
     expect(quickStart(copyOf(post), beam)).toEqual(ahead);
     expect(sheets.mock.calls.length).toBeGreaterThan(0);
+  });
+
+  it("has its sheet computed, to the values that it has when it is computed then", async () => {
+    const template = copyOf(post);
+    const given = { ...beam, tendons: 2, strands: 9 };
+    await prepareQuickStart(template, given);
+    const { plan, marked } = quickStartSheet(template, quickStart(template, given));
+    const computing = vi.spyOn(Calculation.prototype, "valueAt");
+    const ahead = planResults(marked, "Beam");
+    expect(computing).toHaveBeenCalledTimes(0);
+    // Asked for once more, or with an input changed, it is computed.
+    expect(planResults(marked, "Beam")).toEqual(ahead);
+    expect(computing.mock.calls.length).toBe(ahead!.size);
+    const inputs = { ...plan.inputs, fck: 20 };
+    const other = quickStartSheet(template, { inputs, assumed: new Set(), proposed: new Set() });
+    const verdicts = (of: typeof marked) => {
+      const results = planResults(of, "Beam");
+      return of.cells.flatMap((cell) => (cell.role === "verdict" ? [results?.get(cell)?.value] : []));
+    };
+    expect(verdicts(other.marked)).toContain("FAIL");
+    expect(verdicts(marked)).not.toEqual(verdicts(other.marked));
   });
 
   it("goes on from where it was interrupted", async () => {

@@ -1,10 +1,10 @@
-import { bookOfPlan } from "../../hosts/index.ts";
-import { expand, isPost, withEntered, type Inputs, type Template } from "../../sheet/index.ts";
+import { bookOfPlan, computeAhead } from "../../hosts/index.ts";
+import { expand, isPost, type Inputs, type Template } from "../../sheet/index.ts";
 import type { Answers } from "./answers.ts";
-import { assumedMarks } from "./assumedMarks.ts";
 import type { QuickStart } from "./fromAnswers.ts";
 import { sheetSection, type SectionType } from "./sections.ts";
 import { lean, shapeOnly } from "./shaping.ts";
+import { quickStartSheet } from "./sheetOf.ts";
 import { trialsOf } from "./task.ts";
 import { stepAhead } from "./underWay.ts";
 
@@ -21,7 +21,7 @@ const usualCounts = [2, 1, 3, 4];
  * Makes ready for a quick start while its questions are still being answered, in steps between which the page lives on,
  * until the signal says that something else is answered. With the section alone: lays out and reads the sheets of the
  * template in its usual configurations. With all answers that have to be given: finds what they will be asked for, and
- * reads its sheet; the questions that may stay open are still on the page.
+ * computes its sheet; the questions that may stay open are still on the page.
  */
 export async function prepareQuickStart(
   template: Template,
@@ -48,10 +48,10 @@ function* usualSheets(template: Template, section: SectionType): Generator<void>
 function* sheetAhead(template: Template, answers: Answers): Generator<void> {
   let found: QuickStart | undefined;
   while (!(found = stepAhead(template, answers))) yield;
-  const { inputs, assumed, proposed } = found;
-  const plan = expand(template, inputs);
   yield;
-  const marked = withEntered(plan, assumedMarks(plan, assumed, proposed));
+  const { marked } = quickStartSheet(template, found);
   yield;
   bookOfPlan(marked, template.title);
+  yield;
+  computeAhead(marked);
 }
