@@ -5,13 +5,14 @@ import type {
   FromChoice,
   Parked,
   QuickStart,
+  QuickStartSheet,
   Recognised,
   SaidAtHead,
   SectionType,
 } from "../src/checker/index.ts";
 import type { Host } from "../src/hosts/index.ts";
 import type { TemplateEntry } from "../src/templates/catalogue.ts";
-import type { Entered, Inputs, InputValue, Plan, Template } from "../src/sheet/index.ts";
+import type { Inputs, InputValue, Plan, Template } from "../src/sheet/index.ts";
 
 /** What the panel asks of the sheet engine. */
 export interface Engine {
@@ -42,14 +43,14 @@ export interface Engine {
   readonly hasQuickStart: (template: Template) => Promise<boolean>;
   /** All inputs of a sheet from a few answers. */
   readonly quickStart: (template: Template, answers: Answers) => Promise<QuickStart>;
-  /** Makes ready for it while the questions are being answered. */
-  readonly prepareQuickStart: (template: Template, section: SectionType, signal: AbortSignal) => Promise<void>;
-  /** The cells that say which inputs are assumed. */
-  readonly assumedMarks: (
-    plan: Plan,
-    assumed: ReadonlySet<string>,
-    proposed: ReadonlySet<string>,
-  ) => Promise<readonly Entered[]>;
+  /** Makes ready for it while the questions are being answered: all of them, or the section alone. */
+  readonly prepareQuickStart: (
+    template: Template,
+    answered: SectionType | Answers,
+    signal: AbortSignal,
+  ) => Promise<void>;
+  /** The sheet it is for, with the cells that say which inputs are assumed. */
+  readonly quickStartSheet: (template: Template, of: QuickStart) => Promise<QuickStartSheet>;
   /** What a sheet becomes in another configuration, version or standard; nothing is built. */
   readonly changeOfSheet: (
     from: Recognised,

@@ -50,9 +50,9 @@ const engine: Engine = {
   hasQuickStart: async (template) => (await checker()).hasQuickStart(template),
   fromChoice: async (host, sheet) => (await checker()).fromChoice(host, sheet, loadTemplate),
   quickStart: async (template, answers) => (await checker()).quickStart(template, answers),
-  prepareQuickStart: async (template, section, signal) =>
-    (await checker()).prepareQuickStart(template, section, signal),
-  assumedMarks: async (plan, assumed, proposed) => (await checker()).assumedMarks(plan, assumed, proposed),
+  prepareQuickStart: async (template, answered, signal) =>
+    (await checker()).prepareQuickStart(template, answered, signal),
+  quickStartSheet: async (template, of) => (await checker()).quickStartSheet(template, of),
   changeOfSheet: async (from, template, shape, parked) =>
     (await checker()).changeOfSheet(from, template, shape, parked),
 };

@@ -9,13 +9,12 @@ export { changeOfSheet, type ChangeOfSheet, type CheckChange } from "./rebuild/c
 export type { ChangedRow, RowChange } from "./rebuild/changedRows.ts";
 export { fromChoice, NotChosen, type FromChoice } from "./choosing/fromChoice.ts";
 export { assumedMarks } from "./quickStart/assumedMarks.ts";
-export {
-  hasQuickStart,
-  prepareQuickStart,
-  quickStart,
-  type Answers,
-  type QuickStart,
-} from "./quickStart/quickStart.ts";
+export type { Answers } from "./quickStart/answers.ts";
+export { hasQuickStart } from "./quickStart/hasQuickStart.ts";
+export { prepareQuickStart } from "./quickStart/prepare.ts";
+export { quickStartSheet, type QuickStartSheet } from "./quickStart/sheetOf.ts";
+export { quickStart } from "./quickStart/underWay.ts";
+export type { QuickStart } from "./quickStart/fromAnswers.ts";
 export type { SectionType } from "./quickStart/sections.ts";
 export { compare, missingTemplate, type Comparison } from "./compare/compare.ts";
 export { findingsPaper } from "./compare/findingsPaper.ts";

@@ -18,7 +18,7 @@ export { openGridInBrowser, openGridInNode, type Entry, type GridHost } from "./
 export { likeColours } from "./look/likeColours.ts";
 export { lostText, type LostCell } from "./host/lostFunctions.ts";
 export { logoToTake, type LogoToTake } from "./host/logoToTake.ts";
-export { bookOfPlan, planValues } from "./host/planValues.ts";
+export { bookOfPlan, computeAhead, planValues } from "./host/planValues.ts";
 export { checkSource, SourceChanged, sourceSheets } from "./host/source.ts";
 export { checkSheetName } from "./host/sheetName.ts";
 export { defaultStyle, styleOf, styles, tones, type CellStyle } from "./look/styles.ts";

@@ -1,16 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Answers, SectionType } from "../../src/checker/index.ts";
 import type { Host } from "../../src/hosts/index.ts";
-import {
-  freeSheetName,
-  isEn,
-  isPost,
-  rootId,
-  withEntered,
-  withLogo,
-  type InputSpec,
-  type Template,
-} from "../../src/sheet/index.ts";
+import { freeSheetName, isEn, isPost, rootId, withLogo, type InputSpec, type Template } from "../../src/sheet/index.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { SheetButton } from "../sheetButton.tsx";
@@ -141,13 +132,17 @@ export function QuickForm({
   const [problem, setProblem] = useState("");
   const { step, cancel, run } = useBuild();
   const section = (typed["section"] || "I") as SectionType;
+  const answered = answersOf(template, typed);
+  // The same answers are prepared for once, whatever is shown anew meanwhile.
+  const ready = typeof answered === "string" ? section : JSON.stringify(answered);
   const preparing = useRef<AbortController>();
   useEffect(() => {
     const { signal } = (preparing.current = new AbortController());
     // What fails here fails again, with its message, when the answers are used.
-    engine.prepareQuickStart(template, section, signal).catch((error: unknown) => console.warn(error));
+    const known = typeof answered === "string" ? section : answered;
+    engine.prepareQuickStart(template, known, signal).catch((error: unknown) => console.warn(error));
     return () => preparing.current?.abort();
-  }, [engine, template, section]);
+  }, [engine, template, ready]);
   const put = (id: string, text: string): void => {
     touch();
     setTyped((t) => ({ ...t, [id]: text }));
@@ -168,12 +163,14 @@ export function QuickForm({
         // Other configurations are of no use any more.
         preparing.current?.abort();
         const answer = await engine.quickStart(template, answers);
-        const { inputs, assumed, proposed, proposal: found } = answer;
-        const plan = await engine.expand(template, inputs);
+        const { plan, marked } = await engine.quickStartSheet(template, answer);
         const sheetName = freeSheetName(template.title, await host.sheetNames());
-        const marks = await engine.assumedMarks(plan, assumed, proposed);
-        const marked = withLogo(withEntered(plan, marks), office.defaults?.file.logo);
-        const { sheet } = await host.apply(marked, { sheetName, progress, signal });
+        const { sheet } = await host.apply(withLogo(marked, office.defaults?.file.logo), {
+          sheetName,
+          progress,
+          signal,
+        });
+        const { proposal: found } = answer;
         const said = found === undefined ? [] : [`Proposed: ${found}.`, answer.sizedBy, answer.unmet];
         finished(rememberBuilt(plan, sheet, said.filter(Boolean).join(" ")));
       },

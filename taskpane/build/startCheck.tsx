@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { logoToTake, type Host } from "../../src/hosts/index.ts";
-import { freeSheetName, withEntered, withLogo } from "../../src/sheet/index.ts";
+import { freeSheetName, withLogo } from "../../src/sheet/index.ts";
 import { rememberBuilt, type Built } from "../built.ts";
 import type { Engine } from "../engine.ts";
 import { SheetButton } from "../sheetButton.tsx";
@@ -28,13 +28,10 @@ export function StartCheck({ host, engine, sheet, running, finished }: Props) {
       async ({ signal, progress }) => {
         setProblem("");
         const { template, answers } = await engine.fromChoice(host, sheet);
-        const { inputs, assumed, proposed } = await engine.quickStart(template, answers);
-        const plan = await engine.expand(template, inputs);
-        const marks = await engine.assumedMarks(plan, assumed, proposed);
+        const { plan, marked } = await engine.quickStartSheet(template, await engine.quickStart(template, answers));
         const sheetName = freeSheetName(template.title, await host.sheetNames());
         const { logo, without } = await logoToTake(host, sheet);
-        const marked = withLogo(withEntered(plan, marks), logo);
-        const { sheet: made } = await host.apply(marked, { sheetName, progress, signal });
+        const { sheet: made } = await host.apply(withLogo(marked, logo), { sheetName, progress, signal });
         finished(rememberBuilt(plan, made, without));
       },
       (error) => setProblem(notBuilt("The stress check", `${sheet} is as it was`, error)),

@@ -1,6 +1,7 @@
 /** Twelve answers give a whole sheet: nothing is missing, no cell holds an error, and what is proposed keeps the limits. */
 import { describe, expect, it } from "vitest";
-import { quickStart, type Answers } from "../../src/checker/quickStart/quickStart.ts";
+import type { Answers } from "../../src/checker/quickStart/answers.ts";
+import { quickStart } from "../../src/checker/quickStart/underWay.ts";
 import { radiusOfBar } from "../../src/checker/quickStart/steelKind.ts";
 import { widthAt } from "../../src/checker/quickStart/strandLayout.ts";
 import { sized } from "../../src/checker/quickStart/sizing.ts";

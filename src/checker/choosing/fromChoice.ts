@@ -1,7 +1,7 @@
 import { cellAt } from "../../cells/index.ts";
 import type { Host } from "../../hosts/index.ts";
 import { rootId, type Inputs, type InputValue, type Template } from "../../sheet/index.ts";
-import type { Answers } from "../quickStart/quickStart.ts";
+import type { Answers } from "../quickStart/answers.ts";
 import { sectionInputs, type SectionType } from "../quickStart/sections.ts";
 import { recognise } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";

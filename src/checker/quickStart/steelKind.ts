@@ -1,6 +1,6 @@
 import { InputError, kindOfProduct, type ProductKind } from "../../core/index.ts";
 import { isEn, isPost, type Inputs, type Template } from "../../sheet/index.ts";
-import type { Answers } from "./quickStart.ts";
+import type { Answers } from "./answers.ts";
 import { computed } from "./sections.ts";
 
 /** Strand, wire or bar. */

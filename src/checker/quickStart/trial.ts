@@ -75,12 +75,9 @@ export class Trial {
 const flat = (value: InputValue | undefined): readonly InputValue[] =>
   Array.isArray(value) ? (value as readonly InputValue[]).flatMap(flat) : [value ?? null];
 
-/**
- * Sheets of one template in memory. What those of one configuration share is kept where it is made; here only the book
- * of the last one.
- */
+/** Sheets of one template in memory. A configuration that is still kept where it is made keeps its book. */
 export class Trials {
-  #last: { readonly skeleton: Skeleton; readonly book: Book } | undefined;
+  readonly #books = new WeakMap<Skeleton, Book>();
 
   constructor(readonly template: Template) {}
 
@@ -92,8 +89,9 @@ export class Trials {
   /** Reads the formulas of a configuration. */
   prepare(inputs: Inputs): Book {
     const skeleton = this.skeleton(inputs);
-    if (this.#last?.skeleton !== skeleton) this.#last = { skeleton, book: bookOfPlan(skeleton.plan, name) };
-    return this.#last.book;
+    const book = this.#books.get(skeleton) ?? bookOfPlan(skeleton.plan, name);
+    this.#books.set(skeleton, book);
+    return book;
   }
 
   with(inputs: Inputs): Trial {
