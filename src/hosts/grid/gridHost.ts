@@ -19,7 +19,8 @@ import { sourceNameFollows } from "./sourceNameFollows.ts";
 import { checkSource, sourceSheets } from "../host/source.ts";
 import { unreadable } from "../host/unreadable.ts";
 import { allowedSheetNames } from "./allowedSheetNames.ts";
-import { build, calculated, recalculated } from "./build.ts";
+import { build } from "./build.ts";
+import { calculated, recalculated, watchComputing } from "./calculated.ts";
 import { onChanged } from "./changes.ts";
 import { CellErrors, cellKey } from "./cellErrors.ts";
 import { errorContent, isErrorCode, plainText, readCells } from "./cells.ts";
@@ -87,6 +88,7 @@ export class GridHost implements Host {
   constructor(grid: GridRuntime, workbook: GridWorkbook) {
     this.#grid = grid;
     this.#workbook = workbook;
+    watchComputing(grid);
     grid.univer
       .__getInjector()
       .get(grid.formula.IFunctionService)
