@@ -9,7 +9,7 @@ const entering = "sheet.mutation.set-range-values";
 const begunBy = 150;
 
 /**
- * Whether the grid computes or is about to. Asked to say when it has computed, it waits half a second for a
+ * Knows whether the grid computes or is about to. Asked to say when it has computed, it waits half a second for a
  * calculation to begin, also where none will.
  */
 class Computing {
@@ -55,12 +55,16 @@ export function watchComputing(grid: GridRuntime): void {
   watched.set(grid, new Computing(grid));
 }
 
+/** Whether the grid computes or is about to; unknown counts as that. */
+export function isComputing(grid: GridRuntime): boolean {
+  return watched.get(grid)?.isNow ?? true;
+}
+
 /** Waits until everything that follows from the last edit is computed and on the sheet. */
 export async function calculated(grid: GridRuntime): Promise<void> {
-  const computing = watched.get(grid);
-  if (computing && !computing.isNow) return;
+  if (!isComputing(grid)) return;
   await grid.api.getFormula().onCalculationResultApplied(calculationLimit(grid));
-  computing?.seen();
+  watched.get(grid)?.seen();
 }
 
 /**

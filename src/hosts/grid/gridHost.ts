@@ -42,6 +42,7 @@ import { compareCells } from "./comparisons.ts";
 import { completeCopies } from "./copiedSheets.ts";
 import { guardReturning } from "./guarded.ts";
 import { keepMoreParsed } from "./parsedFormulas.ts";
+import { ReadAhead } from "./readAhead.ts";
 import { rulesOf } from "./readRules.ts";
 import { cellData } from "./sheetData.ts";
 import { OwnResults } from "./ownResults.ts";
@@ -74,6 +75,7 @@ export class GridHost implements Host {
   readonly #names: SheetNames;
   readonly #selfContained: SelfContained;
   readonly #ownResults: OwnResults;
+  readonly #readAhead: ReadAhead;
   /** The grid keeps a selection only on a screen; without one it is kept here. */
   #chosen: Selection | undefined;
   readonly #listeners = new Set<(selection: Selection) => void>();
@@ -99,19 +101,20 @@ export class GridHost implements Host {
     this.#names = new SheetNames(grid);
     readSignedNames(grid);
     const passes = new Passes(grid);
-    this.#selfContained = new SelfContained(grid, workbook, passes);
-    this.#ownResults = new OwnResults({
+    const selfContained = (this.#selfContained = new SelfContained(grid, workbook, passes));
+    const ownResults = (this.#ownResults = new OwnResults({
       grid,
       workbook,
       passes,
-      selfContained: this.#selfContained,
+      selfContained,
       errors: this.#errors,
-    });
+    }));
+    this.#readAhead = new ReadAhead({ grid, workbook, selfContained, ownResults });
     besideFollows(grid);
     const trouble = (text: string): void => this.tell(text);
     limitEntries(grid, workbook, trouble);
     limitChoiceLists(grid, workbook, trouble);
-    completeCopies({ grid, workbook, selfContained: this.#selfContained, ownResults: this.#ownResults, trouble });
+    completeCopies({ grid, workbook, selfContained, ownResults, trouble });
     allowedSheetNames(grid, workbook, trouble);
     guardReturning(grid, workbook, trouble);
     sourceNameFollows(grid, workbook, this.#names);
@@ -146,6 +149,7 @@ export class GridHost implements Host {
         release?.();
       }
       this.#edited();
+      this.#readAhead.begin();
       return { sheet: name };
     });
   }
@@ -178,6 +182,7 @@ export class GridHost implements Host {
         release?.();
       }
       this.#properties = book.properties;
+      this.#readAhead.begin();
     });
   }
 
@@ -206,7 +211,6 @@ export class GridHost implements Host {
   }
 
   async rules(sheet: string, area: Area, places: readonly Address[]): Promise<SheetRules> {
-    await Promise.resolve();
     return rulesOf(this.#grid, this.#sheet(sheet), area, places);
   }
 
@@ -428,6 +432,7 @@ export class GridHost implements Host {
 
   /** Ends the grid; nothing works afterwards. */
   dispose(): void {
+    this.#readAhead.end();
     this.#grid.univer.dispose();
   }
 
