@@ -139,6 +139,7 @@ export class GridHost implements Host {
       await checkSource(plan, this);
       // What is typed meanwhile is not meant for the new sheet, which the grid shows as soon as it begins.
       const release = this.#grid.hold?.();
+      this.#readAhead.end();
       try {
         this.#ownResults.listen();
         // What was typed a moment ago is computed before the source is read.
@@ -147,9 +148,9 @@ export class GridHost implements Host {
         await build(this.#grid, this.#workbook, this.#names, this.#selfContained, plan, options, others);
       } finally {
         release?.();
+        this.#readAhead.begin();
       }
       this.#edited();
-      this.#readAhead.begin();
       return { sheet: name };
     });
   }
@@ -170,6 +171,7 @@ export class GridHost implements Host {
   open(book: Workbook, safe: (before: Workbook) => Promise<void> = () => Promise.resolve()): Promise<void> {
     return this.#turns.take(async () => {
       const release = this.#grid.hold?.();
+      this.#readAhead.end();
       try {
         this.#ownResults.listen();
         // What the grid has still to compute from before would go through the new sheets as well.
@@ -180,9 +182,9 @@ export class GridHost implements Host {
         await placeBook(this.#grid, this.#workbook, ledgers, book, before);
       } finally {
         release?.();
+        this.#readAhead.begin();
       }
       this.#properties = book.properties;
-      this.#readAhead.begin();
     });
   }
 
