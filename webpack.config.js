@@ -126,6 +126,11 @@ export default ({ functions: alone = false } = {}, { mode = "production" } = {})
           { loader: "ts-loader", options: typescript },
         ],
       },
+      {
+        test: /\.js$/,
+        include: fileURLToPath(new URL("node_modules/@univerjs", import.meta.url)),
+        loader: fileURLToPath(new URL("src/command/plainFields.mjs", import.meta.url)),
+      },
       { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
     ],
   },

@@ -24,6 +24,7 @@ export function Chart({
   const figure = useRef<HTMLElement>(null);
   const [lines, setLines] = useState<readonly Line[]>([]);
   const [width, setWidth] = useState(288);
+  const [shown, setShown] = useState(true);
   const [problem, setProblem] = useState("");
 
   useEffect(() => {
@@ -46,9 +47,12 @@ export function Chart({
 
   useEffect(() => {
     if (!figure.current) return;
-    const watch = new ResizeObserver(([entry]) =>
-      setWidth(Math.max(240, Math.min(640, Math.floor(entry!.contentRect.width)))),
-    );
+    const watch = new ResizeObserver(([entry]) => {
+      const room = Math.floor(entry!.contentRect.width);
+      // A view that is not shown has no width.
+      setShown(room > 0);
+      if (room > 0) setWidth(Math.max(240, Math.min(640, room)));
+    });
     watch.observe(figure.current);
     return () => watch.disconnect();
   }, []);
@@ -58,7 +62,7 @@ export function Chart({
   const points = lines.filter((l) => l.kind === "point");
 
   useEffect(() => {
-    if (lines.every((l) => l.points.length === 0)) return;
+    if (!shown || lines.every((l) => l.points.length === 0)) return;
     let live = true;
     void import("@observablehq/plot").then(
       (Plot) => {
@@ -74,7 +78,7 @@ export function Chart({
     return () => {
       live = false;
     };
-  }, [lines, width, chart]);
+  }, [lines, width, chart, shown]);
 
   const xs = [...new Set(lines.flatMap((l) => l.points.map((p) => p.x)))].sort((a, b) => a - b);
   return (

@@ -1,6 +1,6 @@
 import { type Address, type Area, areaA1, quotedSheet } from "../../src/cells/index.ts";
 import type { ICellData } from "@univerjs/core";
-import { calculated } from "../../src/hosts/grid/build.ts";
+import { calculated } from "../../src/hosts/grid/calculated.ts";
 import { lockedAreas } from "../../src/hosts/grid/lockedAreas.ts";
 import { nodeGrid, type NodeGrid } from "../../src/hosts/grid/node.ts";
 import { rangeOf } from "../../src/hosts/grid/sheetData.ts";

@@ -63,9 +63,11 @@ const shownCell = (cell: CellContent): string => cell.formula ?? shownResult(cel
 /** The number and title of the table that a planned row is a row of; undefined for other rows. */
 export function tableOf({ plan: { cells, meanings } }: Recognised): (row: number) => string | undefined {
   const titles = new Map<string, string>();
+  const itemOf = new Map<number, (typeof cells)[number]["value"]>();
+  for (const { row, role, value } of cells) if (role === "item" && !itemOf.has(row)) itemOf.set(row, value);
   for (const { row, column, role, value } of cells) {
     if (role !== "subtitle" || column !== columns.description || typeof value !== "string") continue;
-    const item = cells.find((c) => c.row === row && c.role === "item")?.value;
+    const item = itemOf.get(row);
     if (item !== undefined) titles.set(String(item), value);
   }
   const items = new Map<number, string>();
@@ -88,22 +90,24 @@ export function labels(recognised: Recognised): LabelOf {
 }
 
 function labelsOf(recognised: Recognised): LabelOf {
-  const { cells, meanings } = recognised.plan;
-  const rows = new Map<number, { item?: string; description?: string }>();
+  const { cells, meanings, columns: width } = recognised.plan;
+  const items = new Map<number, string>();
+  const descriptions = new Map<number, string>();
   for (const { row, column, value, role } of cells) {
     if (typeof value !== "string") continue;
-    if (column === columns.item && (role === "item" || role === "block"))
-      rows.set(row, { ...rows.get(row), item: value });
-    if (column === columns.description && role !== "value") rows.set(row, { ...rows.get(row), description: value });
+    if (column === columns.item && (role === "item" || role === "block")) items.set(row, value);
+    if (column === columns.description && role !== "value") descriptions.set(row, value);
   }
-  const tables = new Map<string, (typeof meanings)[number]>();
+  const keyOf = ({ row, column }: Address): number => row * width + column;
+  const tables = new Map<number, (typeof meanings)[number]>();
   for (const meaning of meanings)
-    if (meaning.at.rows > 1 || !rows.get(meaning.at.row)?.item)
-      for (let r = 0; r < meaning.at.rows; r++) tables.set(`${meaning.at.row + r},${meaning.at.column}`, meaning);
+    if (meaning.at.rows > 1 || !items.get(meaning.at.row))
+      for (let r = 0; r < meaning.at.rows; r++)
+        tables.set(keyOf({ row: meaning.at.row + r, column: meaning.at.column }), meaning);
   return ({ row, column }) => {
-    const meaning = tables.get(`${row},${column}`);
+    const meaning = column < width ? tables.get(keyOf({ row, column })) : undefined;
     if (meaning) return `${meaning.item} ${meaning.description}`;
-    const { item = "", description = "" } = rows.get(row) ?? {};
+    const [item = "", description = ""] = [items.get(row), descriptions.get(row)];
     const text = `${item} ${shortened(description, 80)}`.trim();
     return column === columns.verdict && text ? `${text}: verdict` : text;
   };

@@ -1,4 +1,4 @@
-import { type Area, cellAt, cellsOf, holds } from "../../cells/index.ts";
+import { type Address, type Area, cellAt, cellsOf, holds } from "../../cells/index.ts";
 import { likeColours, tones, type ColourRule } from "../../hosts/index.ts";
 import type { Highlight } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
@@ -52,20 +52,24 @@ function goneColours(recognised: Recognised, colours: readonly ColourRule[]): re
       { kind: "colour missing", grade: "look", what: "No verdict takes its colour any more: a FAIL looks like an OK." },
     ];
   const labelOf = labels(recognised);
-  const filled = new Set(plan.cells.map(({ row, column }) => `${row},${column}`));
+  const keyOf = ({ row, column }: Address): number => row * plan.columns + column;
+  const filled = new Set(plan.cells.map(keyOf));
   return plan.highlights.flatMap((highlight) => {
     const planned = asRule(highlight);
     const wording = planned.begins ? `What begins with ${planned.text}` : planned.text;
     const expected = ruleText(planned);
     const out: Finding[] = [];
+    const ofCondition = colours.filter((rule) => sameCondition(rule, planned));
+    const asPlanned = ofCondition.filter(
+      ({ color, background }) => color === planned.color && background === planned.background,
+    );
     for (const cell of cellsOf(highlight)) {
+      if (!filled.has(keyOf(cell))) continue;
       const at = standing(recognised, cell);
-      if (!at || !filled.has(`${cell.row},${cell.column}`)) continue;
-      const alike = colours.filter(
-        (rule) => sameCondition(rule, planned) && rule.areas.some((area) => holds(area, at)),
-      );
-      if (alike.some(({ color, background }) => color === planned.color && background === planned.background)) continue;
-      const [other] = alike;
+      if (!at) continue;
+      const coloursIt = ({ areas }: ColourRule): boolean => areas.some((area) => holds(area, at));
+      if (asPlanned.some(coloursIt)) continue;
+      const other = ofCondition.find(coloursIt);
       const kind = other ? "colour changed" : "colour missing";
       const last = out.at(-1);
       if (last?.kind === kind && last.at!.column === at.column)

@@ -135,14 +135,15 @@ export function addedFindings(recognised: Recognised): readonly Finding[] {
       what: `${several(count, "column")} that the template does not have ${count === 1 ? "was" : "were"} inserted.`,
     });
 
-  const planned = new Set(plan.cells.map(({ row, column }) => `${row},${column}`));
+  const keyOf = (row: number, column: number): number => row * plan.columns + column;
+  const planned = new Set(plan.cells.map(({ row, column }) => keyOf(row, column)));
   const beside: Address[] = [];
   for (let r = 0; r < snapshot.rows; r++) {
     const plannedRow = recognised.rowPlanned(r);
     if (plannedRow === undefined) continue;
     for (const c of nowColumns) {
       const plannedColumn = recognised.columnPlanned(c);
-      if (plannedColumn === undefined ? c <= lastColumn : planned.has(`${plannedRow},${plannedColumn}`)) continue;
+      if (plannedColumn === undefined ? c <= lastColumn : planned.has(keyOf(plannedRow, plannedColumn))) continue;
       if (!holdsSomething(recognised, r, c)) continue;
       if (plannedColumn === undefined) beside.push({ row: r, column: c });
       else

@@ -2,66 +2,13 @@ import { sheetsIn, type Area, type Snapshot } from "../../cells/index.ts";
 import type { Plan } from "../../sheet/index.ts";
 import { SheetDeleted, SheetLeft, type ApplyOptions } from "../host/host.ts";
 import { planResults, type PlanResults } from "../host/planValues.ts";
+import { calculated, nextResult } from "./calculated.ts";
 import { lockedAreas } from "./lockedAreas.ts";
 import { highlightRule, validationRule } from "./rules.ts";
 import { workbookId, type GridRuntime, type GridSheet, type GridWorkbook } from "./runtime.ts";
 import type { SelfContained } from "./selfContained.ts";
 import { sheetData } from "./sheetData.ts";
 import type { SheetNames } from "./sheetNames.ts";
-
-/** On a screen somebody waits; a command on a busy machine may take longer, and nobody is helped by its giving up. */
-const calculationLimit = ({ onScreen }: GridRuntime): number => (onScreen ? 120_000 : 900_000);
-
-/** Waits until everything that follows from the last edit is computed and on the sheet. */
-export function calculated(grid: GridRuntime): Promise<void> {
-  return grid.api.getFormula().onCalculationResultApplied(calculationLimit(grid));
-}
-
-/**
- * Resolves when the grid has applied a result, from now on. On a busy machine a calculation may start late, and waiting
- * for “all done” end before it.
- */
-function nextResult(grid: GridRuntime): { readonly applied: Promise<void>; readonly stop: () => void } {
-  let stop = (): void => undefined;
-  const applied = new Promise<void>((resolve, reject) => {
-    const most = calculationLimit(grid);
-    const limit = setTimeout(() => reject(new Error(`the grid has not computed within ${most / 1000} s`)), most);
-    const listening = grid.api.getFormula().calculationResultApplied(() => {
-      stop();
-      resolve();
-    });
-    stop = () => {
-      clearTimeout(limit);
-      listening.dispose();
-    };
-  });
-  return { applied, stop };
-}
-
-/** Computes the whole workbook anew. */
-export async function recalculated(grid: GridRuntime, workbook: GridWorkbook): Promise<void> {
-  // Where nothing is to be computed, the grid tells of no result.
-  if (!workbook.getSheets().some(hasFormula)) return;
-  const result = nextResult(grid);
-  try {
-    grid.api.getFormula().executeCalculation();
-    await result.applied;
-  } finally {
-    result.stop();
-  }
-}
-
-function hasFormula(sheet: GridSheet): boolean {
-  let found = false;
-  sheet
-    .getSheet()
-    .getCellMatrix()
-    .forValue((_row, _column, cell) => {
-      found = Boolean(cell?.f ?? cell?.si);
-      return !found;
-    });
-  return found;
-}
 
 /** Rejects when the signal says so, whatever the work is waiting for. */
 async function unlessAborted<T>(work: Promise<T>, signal: AbortSignal | undefined): Promise<T> {

@@ -1,7 +1,7 @@
 import { a1, areaA1, type Area } from "../../cells/index.ts";
 import { blocks } from "../host/blocks.ts";
 import type { InsertedCell } from "../host/host.ts";
-import { calculated } from "./build.ts";
+import { calculated } from "./calculated.ts";
 import { workbookId, type GridRuntime, type GridSheet } from "./runtime.ts";
 import { cellData, rangeOf } from "./sheetData.ts";
 

@@ -19,7 +19,8 @@ import { sourceNameFollows } from "./sourceNameFollows.ts";
 import { checkSource, sourceSheets } from "../host/source.ts";
 import { unreadable } from "../host/unreadable.ts";
 import { allowedSheetNames } from "./allowedSheetNames.ts";
-import { build, calculated, recalculated } from "./build.ts";
+import { build } from "./build.ts";
+import { calculated, recalculated, watchComputing } from "./calculated.ts";
 import { onChanged } from "./changes.ts";
 import { CellErrors, cellKey } from "./cellErrors.ts";
 import { errorContent, isErrorCode, plainText, readCells } from "./cells.ts";
@@ -41,6 +42,7 @@ import { compareCells } from "./comparisons.ts";
 import { completeCopies } from "./copiedSheets.ts";
 import { guardReturning } from "./guarded.ts";
 import { keepMoreParsed } from "./parsedFormulas.ts";
+import { ReadAhead } from "./readAhead.ts";
 import { rulesOf } from "./readRules.ts";
 import { cellData } from "./sheetData.ts";
 import { OwnResults } from "./ownResults.ts";
@@ -73,6 +75,7 @@ export class GridHost implements Host {
   readonly #names: SheetNames;
   readonly #selfContained: SelfContained;
   readonly #ownResults: OwnResults;
+  readonly #readAhead: ReadAhead;
   /** The grid keeps a selection only on a screen; without one it is kept here. */
   #chosen: Selection | undefined;
   readonly #listeners = new Set<(selection: Selection) => void>();
@@ -87,6 +90,7 @@ export class GridHost implements Host {
   constructor(grid: GridRuntime, workbook: GridWorkbook) {
     this.#grid = grid;
     this.#workbook = workbook;
+    watchComputing(grid);
     grid.univer
       .__getInjector()
       .get(grid.formula.IFunctionService)
@@ -97,19 +101,20 @@ export class GridHost implements Host {
     this.#names = new SheetNames(grid);
     readSignedNames(grid);
     const passes = new Passes(grid);
-    this.#selfContained = new SelfContained(grid, workbook, passes);
-    this.#ownResults = new OwnResults({
+    const selfContained = (this.#selfContained = new SelfContained(grid, workbook, passes));
+    const ownResults = (this.#ownResults = new OwnResults({
       grid,
       workbook,
       passes,
-      selfContained: this.#selfContained,
+      selfContained,
       errors: this.#errors,
-    });
+    }));
+    this.#readAhead = new ReadAhead({ grid, workbook, selfContained, ownResults });
     besideFollows(grid);
     const trouble = (text: string): void => this.tell(text);
     limitEntries(grid, workbook, trouble);
     limitChoiceLists(grid, workbook, trouble);
-    completeCopies({ grid, workbook, selfContained: this.#selfContained, ownResults: this.#ownResults, trouble });
+    completeCopies({ grid, workbook, selfContained, ownResults, trouble });
     allowedSheetNames(grid, workbook, trouble);
     guardReturning(grid, workbook, trouble);
     sourceNameFollows(grid, workbook, this.#names);
@@ -134,6 +139,7 @@ export class GridHost implements Host {
       await checkSource(plan, this);
       // What is typed meanwhile is not meant for the new sheet, which the grid shows as soon as it begins.
       const release = this.#grid.hold?.();
+      this.#readAhead.end();
       try {
         this.#ownResults.listen();
         // What was typed a moment ago is computed before the source is read.
@@ -142,6 +148,7 @@ export class GridHost implements Host {
         await build(this.#grid, this.#workbook, this.#names, this.#selfContained, plan, options, others);
       } finally {
         release?.();
+        this.#readAhead.begin();
       }
       this.#edited();
       return { sheet: name };
@@ -164,6 +171,7 @@ export class GridHost implements Host {
   open(book: Workbook, safe: (before: Workbook) => Promise<void> = () => Promise.resolve()): Promise<void> {
     return this.#turns.take(async () => {
       const release = this.#grid.hold?.();
+      this.#readAhead.end();
       try {
         this.#ownResults.listen();
         // What the grid has still to compute from before would go through the new sheets as well.
@@ -174,6 +182,7 @@ export class GridHost implements Host {
         await placeBook(this.#grid, this.#workbook, ledgers, book, before);
       } finally {
         release?.();
+        this.#readAhead.begin();
       }
       this.#properties = book.properties;
     });
@@ -204,7 +213,6 @@ export class GridHost implements Host {
   }
 
   async rules(sheet: string, area: Area, places: readonly Address[]): Promise<SheetRules> {
-    await Promise.resolve();
     return rulesOf(this.#grid, this.#sheet(sheet), area, places);
   }
 
@@ -426,6 +434,7 @@ export class GridHost implements Host {
 
   /** Ends the grid; nothing works afterwards. */
   dispose(): void {
+    this.#readAhead.end();
     this.#grid.univer.dispose();
   }
 

@@ -80,6 +80,16 @@ export class OwnResults {
       .every((id) => !this.#entered.has(id) && !this.#gridComputes.has(id));
   }
 
+  /** Reads a sheet, with those that it reads or that read it, and takes their formulas apart before anything is entered there. */
+  prepare(sheetId: string): void {
+    const { workbook, selfContained } = this.#around;
+    if (!selfContained.has(sheetId) || !this.isSettled(sheetId)) return;
+    const ids = selfContained.family(sheetId);
+    const sheets = ids.map((id) => workbook.getSheetBySheetId(id)).filter((sheet) => sheet !== null);
+    if (sheets.length < ids.length || this.#knownOf(ids)) return;
+    this.#keep({ ids, book: this.#read(sheets) });
+  }
+
   /** Hears of entries from now on: the grid has to be ready for it. */
   listen(): void {
     if (this.#listening) return;
@@ -221,32 +231,38 @@ export class OwnResults {
 
   /** The sheets with the values that stand in these cells now; undefined where one of them holds or held a formula. */
   #bookWith(sheets: readonly GridSheet[], ids: readonly string[], entered: Entered): Book | undefined {
-    const known = this.#known.find((one) => one.ids.length === ids.length && one.ids.every((id, i) => id === ids[i]));
-    const book =
-      known?.book ??
-      new Book(
-        sheets.map((sheet) => this.#snapshot(sheet)),
-        ourFunctions,
-      );
+    const known = this.#knownOf(ids);
+    const book = known?.book ?? this.#read(sheets);
     const now: Snapshot[] = [];
     for (const [i, sheet] of sheets.entries()) {
       const cells = entered.get(ids[i]!)!;
       if (cells.some(({ row, column }) => book.content(i, row, column).formula !== undefined)) return undefined;
       if (!known) continue;
-      const read = cells.map((cell) => ({ ...cell, ...this.#read(sheet, cell.row, cell.column, 1, 1)[0]![0]! }));
+      const read = cells.map((cell) => ({ ...cell, ...this.#cells(sheet, cell.row, cell.column, 1, 1)[0]![0]! }));
       if (read.some(({ formula }) => formula !== undefined)) return undefined;
       now.push(withValues(book.sheets[i]!, read));
     }
     return known ? book.withValues(now) : book;
   }
 
+  #knownOf(ids: readonly string[]): Known | undefined {
+    return this.#known.find((one) => one.ids.length === ids.length && one.ids.every((id, i) => id === ids[i]));
+  }
+
+  #read(sheets: readonly GridSheet[]): Book {
+    return new Book(
+      sheets.map((sheet) => this.#snapshot(sheet)),
+      ourFunctions,
+    );
+  }
+
   #snapshot(sheet: GridSheet): Snapshot {
     const [rows, columns] = [sheet.getMaxRows(), sheet.getMaxColumns()];
-    const cells = this.#read(sheet, 0, 0, rows, columns);
+    const cells = this.#cells(sheet, 0, 0, rows, columns);
     return { sheet: sheet.getSheetName(), rows, columns, cells, names: new Map() };
   }
 
-  #read(sheet: GridSheet, row: number, column: number, rows: number, columns: number) {
+  #cells(sheet: GridSheet, row: number, column: number, rows: number, columns: number) {
     const { grid, workbook, errors } = this.#around;
     return readCells(grid, workbook, sheet, { row, column, rows, columns }, errors);
   }

@@ -3,6 +3,7 @@ import type { ICellData, IRange } from "@univerjs/core";
 import type { Validation } from "../../sheet/index.ts";
 import type { ColourRule, EntryRule, SheetRules } from "../host/host.ts";
 import { choicesOf } from "./choicesOf.ts";
+import { lockedCells } from "./lockedCells.ts";
 import { neighbour } from "./rules.ts";
 import type { GridRuntime, GridSheet } from "./runtime.ts";
 import { areaOf } from "./sheetData.ts";
@@ -67,15 +68,17 @@ function colourRule({ ranges, rule }: GridColourRule): ColourRule {
 }
 
 /** What the sheet's cells refuse, and how they colour what they hold. */
-export function rulesOf(grid: GridRuntime, sheet: GridSheet, area: Area, places: readonly Address[]): SheetRules {
-  const permission = sheet.getWorksheetPermission();
+export async function rulesOf(
+  grid: GridRuntime,
+  sheet: GridSheet,
+  area: Area,
+  places: readonly Address[],
+): Promise<SheetRules> {
   const rules = sheet
     .getDataValidations()
     .map(({ rule }) => ({ areas: (rule.ranges as readonly IRange[]).map(areaOf), rule }));
   return {
-    locked: Array.from({ length: area.rows }, (_r, r) =>
-      Array.from({ length: area.columns }, (_c, c) => !permission.canEditCell(area.row + r, area.column + c)),
-    ),
+    locked: await lockedCells(sheet, area),
     entries: places.map((place): EntryRule | undefined => {
       const found = rules.find(({ areas }) => areas.some((one) => holds(one, place)));
       return (
