@@ -1,8 +1,6 @@
 import { Calculation, type Address, type Snapshot } from "../cells/index.ts";
 import { bookOfPlan } from "../hosts/index.ts";
-import { conflict, type Plan } from "../sheet/index.ts";
-
-const sheet = "Sheet1";
+import { conflict, freeSheetName, type Plan } from "../sheet/index.ts";
 
 /** Inputs of a plan that contradict each other. */
 export interface Conflict {
@@ -19,6 +17,10 @@ export interface Conflict {
 export function conflictsIn(plan: Plan, others: readonly Snapshot[] = []): readonly Conflict[] {
   const judged = plan.conflicts ?? [];
   if (judged.length === 0) return [];
+  const sheet = freeSheetName(
+    "Sheet1",
+    others.map((one) => one.sheet),
+  );
   const calculation = new Calculation(bookOfPlan(plan, sheet, others), [], { everything: true });
   const text = (at: Address): string => {
     const { value, cannot } = calculation.valueAt({ sheet, ...at });

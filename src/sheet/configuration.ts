@@ -44,7 +44,8 @@ export class Configuration {
   }
 }
 
-const configurations = new KeptByTemplate<Configuration>();
+/** Those worked out last; whoever goes over all templates again and again may keep more of them. */
+export const configurations = new KeptByTemplate<Configuration>();
 
 /** Laid out once for all sheets of this configuration; `shape`: a value for each shape input. */
 export function configurationOf(template: Template, shape: ShapeValues, source?: SourceSheet): Configuration {

@@ -11,12 +11,12 @@ interface Kept<T> {
  * asked for longest. Templates are data that nobody changes.
  */
 export class KeptByTemplate<T> {
-  /** One takes tens of megabytes. A workbook seldom has sheets of more configurations than this at once. */
-  static most = 24;
-
   readonly #byTemplate = new WeakMap<Template, WeakMap<object, Map<string, Kept<T>>>>();
   /** The one asked for last stands last. */
   readonly #recent = new Set<Kept<T>>();
+
+  /** One takes tens of megabytes. A workbook seldom has sheets of more configurations than 24 at once. */
+  constructor(public most = 24) {}
 
   of(template: Template, beside: object, key: string, make: () => T): T {
     const ofTemplate = this.#byTemplate.get(template) ?? new WeakMap<object, Map<string, Kept<T>>>();
@@ -27,7 +27,7 @@ export class KeptByTemplate<T> {
     byKey.set(key, kept);
     this.#recent.delete(kept);
     this.#recent.add(kept);
-    if (this.#recent.size > KeptByTemplate.most) this.#forget(this.#recent.values().next().value!);
+    if (this.#recent.size > this.most) this.#forget(this.#recent.values().next().value!);
     return kept.made;
   }
 

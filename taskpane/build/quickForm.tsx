@@ -136,13 +136,16 @@ export function QuickForm({
   // The same answers are prepared for once, whatever is shown anew meanwhile.
   const ready = typeof answered === "string" ? section : JSON.stringify(answered);
   const preparing = useRef<AbortController>();
+  const building = step !== undefined;
   useEffect(() => {
+    // What is being built goes first.
+    if (building) return;
     const { signal } = (preparing.current = new AbortController());
     // What fails here fails again, with its message, when the answers are used.
     const known = typeof answered === "string" ? section : answered;
     engine.prepareQuickStart(template, known, signal).catch((error: unknown) => console.warn(error));
     return () => preparing.current?.abort();
-  }, [engine, template, ready]);
+  }, [engine, template, ready, building]);
   const put = (id: string, text: string): void => {
     touch();
     setTyped((t) => ({ ...t, [id]: text }));

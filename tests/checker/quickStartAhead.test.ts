@@ -70,11 +70,30 @@ describe("a quick start begun ahead", () => {
     expect(sheets).toHaveBeenCalledTimes(ofWhole);
   });
 
+  it("gives way to other answers that are begun with, and ends", { timeout: 60_000 }, async () => {
+    const template = copyOf(post);
+    const others = { ...beam, gs: 5 };
+    await Promise.all([prepareQuickStart(template, beam), prepareQuickStart(template, others)]);
+    const sheets = vi.spyOn(Trials.prototype, "with");
+    const found = quickStart(template, others);
+    expect(sheets).toHaveBeenCalledTimes(0);
+    expect(found).toEqual(quickStart(copyOf(post), others));
+  });
+
+  it("is there for another press of the button", () => {
+    const template = copyOf(post);
+    const found = quickStart(template, beam);
+    const sheets = vi.spyOn(Trials.prototype, "with");
+    expect(quickStart(template, beam)).toBe(found);
+    expect(sheets).toHaveBeenCalledTimes(0);
+  });
+
   it("is left where the answers are others in the end", async () => {
     const template = copyOf(post);
     const interrupted = new AbortController();
+    const sheets = vi.spyOn(Trials.prototype, "with");
     const preparing = prepareQuickStart(template, beam, interrupted.signal);
-    await new Promise((next) => setTimeout(next, 500));
+    await vi.waitUntil(() => sheets.mock.calls.length > 0, { timeout: 60_000, interval: 1 });
     interrupted.abort();
     await preparing;
     const others = { ...beam, tendons: 3 };

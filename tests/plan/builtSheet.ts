@@ -20,7 +20,7 @@ interface Planned {
   readonly values: Values;
   readonly source?: { readonly plan: Plan; readonly sheet: Snapshot };
 }
-const plannedBefore = new KeptByTemplate<Planned>();
+const plannedBefore = new KeptByTemplate<Planned>(60);
 
 /**
  * A plan with its values; a linked one beside a sheet of its source, whose inputs are given with its own. What was

@@ -68,7 +68,8 @@ export class Book implements Whereabouts {
 
   /**
    * `names`: the names of the workbook as each sheet sees them, beside the sheets' own. `read`: its formulas,
-   * where they are known; else those of the first `readSheets` are read, of all where nothing is said. */
+   * where they are known; else those of the first `readSheets` are read, of all where nothing is said.
+   */
   constructor(
     readonly sheets: readonly Snapshot[],
     readonly functions: OwnFunctions,

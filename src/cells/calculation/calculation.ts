@@ -29,8 +29,7 @@ class Pending {
 
 /**
  * The values of a book with some cells changed. Only what depends on a changed cell is computed; all else keeps the
- * host's value. Computed when asked
- * for, each cell once.
+ * host's value. Computed when asked for, each cell once.
  */
 export class Calculation implements Reader {
   readonly #dirty: ReadonlySet<number>;
@@ -40,8 +39,7 @@ export class Calculation implements Reader {
 
   /**
    * `everything`: every formula is computed from its own, none keeps the host's value. `anew`: cells whose own
-   * formulas are computed anew, or whose values
-   * are new to what follows from them.
+   * formulas are computed anew, or whose values are new to what follows from them.
    */
   constructor(
     readonly where: Book,

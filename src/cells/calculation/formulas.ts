@@ -78,6 +78,9 @@ class Recent<T> {
   }
 }
 
+/** Of one formula in so many cells beside its first. */
+const mostCells = 10_000;
+
 /** What a formula came to in the cells it stands in; nearly always that is one. */
 interface InCells {
   readonly cell: number;
@@ -106,8 +109,11 @@ export function compiledFor(formula: string, row: number, column: number, functi
   if (before) return before;
   const pattern = patternOf(formula, row, column);
   const compiled = byPattern.get(pattern) ?? byPattern.keep(pattern, compile(formula, row, column, functions));
-  if (inCells) (inCells.others ??= new Map()).set(cell, compiled);
-  else byFormula.keep(formula, { cell, compiled });
+  if (inCells) {
+    const others = (inCells.others ??= new Map<number, Compiled>());
+    if (others.size >= mostCells) others.clear();
+    others.set(cell, compiled);
+  } else byFormula.keep(formula, { cell, compiled });
   return compiled;
 }
 

@@ -9,8 +9,7 @@ function placed(index: number | null, fixed: boolean, from: number): string {
 
 /**
  * A formula with its relative addresses written as distances from its cell: cells that were filled down from one
- * another share it, so that a table
- * column is read once.
+ * another share it, so that a table column is read once.
  */
 export function patternOf(formula: string, row: number, column: number): string {
   let out = "";

@@ -1,12 +1,11 @@
 import { bookOfPlan, computeAhead } from "../../hosts/index.ts";
 import { expand, isPost, type Inputs, type Template } from "../../sheet/index.ts";
 import type { Answers } from "./answers.ts";
-import type { QuickStart } from "./fromAnswers.ts";
 import { sheetSection, type SectionType } from "./sections.ts";
 import { lean, shapeOnly } from "./shaping.ts";
 import { quickStartSheet } from "./sheetOf.ts";
 import { trialsOf } from "./task.ts";
-import { stepAhead } from "./underWay.ts";
+import { underWay } from "./underWay.ts";
 
 /** Time to show what was typed meanwhile, ms, and to type another figure of the same number. */
 const toShow = 60;
@@ -41,13 +40,17 @@ function* usualSheets(template: Template, section: SectionType): Generator<void>
     const shape = shapeOnly(template, { ...lean, section: sheetSection(section), ...layout });
     yield void expand(template, shape);
     yield void trials.prepare(shape);
-    yield void trials.with(shape);
   }
 }
 
 function* sheetAhead(template: Template, answers: Answers): Generator<void> {
-  let found: QuickStart | undefined;
-  while (!(found = stepAhead(template, answers))) yield;
+  const work = underWay(template, answers);
+  let found = work.step();
+  while (!found) {
+    yield;
+    if (!work.isLatest) return;
+    found = work.step();
+  }
   yield;
   const { marked } = quickStartSheet(template, found);
   yield;

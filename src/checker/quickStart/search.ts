@@ -67,18 +67,20 @@ export function* found(task: Task): Steps<Found> {
   let trial = yield* trialOf(steel);
   let best: Pick<Found, "steel" | "failing"> | undefined;
   const tried = new Tried(template);
-  tried.laidOut(steel);
   let usedUp = false;
   let [atLeast, fewest] = [1, 1];
   while (tried.count < mostTries) {
     const member = memberOf(trial, steel.strands, post ? "P0" : "Pact1", answers.h, answers.L);
     const kept = sparing * (1 + 2 * Math.min(tried.count, cheapestFirst));
-    const next = firstOf(loosening, (by) => {
+    let next: Steel | undefined;
+    for (const by of loosening) {
+      yield;
       const loose = loosened(member, by);
-      return post
+      next = post
         ? tendonsFor(task, loose, trial, kept - by, { atLeast, fewest }, tried)
         : rowsFor(task, loose, trial, atLeast, tried);
-    });
+      if (next) break;
+    }
     if (!next) {
       if (atLeast > 1) {
         atLeast = 1;
@@ -90,6 +92,7 @@ export function* found(task: Task): Steps<Found> {
     steel = next;
     tried.add(steel);
     trial = yield* trialOf(steel);
+    yield;
     const { failing } = trial;
     if (!best || failing.length < best.failing.length) best = { steel, failing };
     if (failing.length === 0) break;
@@ -132,12 +135,4 @@ export function* found(task: Task): Steps<Found> {
 function inFew({ count, strands }: Layout): Layout {
   const few = Math.min(count, 2);
   return { count: few, strands: Math.ceil((count * strands) / few) };
-}
-
-function firstOf<T, R>(among: readonly T[], of: (one: T) => R | undefined): R | undefined {
-  for (const one of among) {
-    const result = of(one);
-    if (result !== undefined) return result;
-  }
-  return undefined;
 }

@@ -9,14 +9,14 @@ export interface QuickStartSheet {
   readonly marked: Plan;
 }
 
-const kept = new WeakMap<QuickStart, QuickStartSheet>();
+const kept = new WeakMap<QuickStart, { readonly template: Template; readonly sheet: QuickStartSheet }>();
 
 /** Planned once for each quick start. */
 export function quickStartSheet(template: Template, of: QuickStart): QuickStartSheet {
   const before = kept.get(of);
-  if (before) return before;
+  if (before?.template === template) return before.sheet;
   const plan = expand(template, of.inputs);
   const sheet = { plan, marked: withEntered(plan, assumedMarks(plan, of.assumed, of.proposed)) };
-  kept.set(of, sheet);
+  kept.set(of, { template, sheet });
   return sheet;
 }

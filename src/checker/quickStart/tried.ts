@@ -27,10 +27,6 @@ export class Tried {
 
   add(steel: Steel): void {
     this.#steel.push(steel);
-    this.laidOut(steel);
-  }
-
-  laidOut(steel: Steel): void {
     this.#shapes.add(this.#shapeOf(steel));
   }
 

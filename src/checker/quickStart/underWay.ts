@@ -3,23 +3,36 @@ import type { Answers } from "./answers.ts";
 import { fromAnswers, type QuickStart } from "./fromAnswers.ts";
 import type { Steps } from "./steps.ts";
 
+/** The last one begun for a template; its result may be asked for again, as after a build that was cancelled. */
+const begun = new WeakMap<Template, UnderWay>();
+
 /** A quick start that may have begun while questions were still open, and ends when its result is asked for. */
-class UnderWay {
+export class UnderWay {
   readonly #steps: Steps<QuickStart>;
   #result: QuickStart | undefined;
 
   constructor(
-    template: Template,
+    private readonly template: Template,
     readonly answers: Answers,
   ) {
     this.#steps = fromAnswers(template, answers);
   }
 
-  /** Goes on by a step; the result once it is there. */
+  /** Whether no other answers were begun with since. */
+  get isLatest(): boolean {
+    return begun.get(this.template) === this;
+  }
+
+  /** Goes on by a step; the result once it is there. Throws what the answers are refused for, and does so again when begun anew. */
   step(): QuickStart | undefined {
     if (this.#result) return this.#result;
-    const { done, value } = this.#steps.next();
-    if (done) this.#result = value;
+    try {
+      const { done, value } = this.#steps.next();
+      if (done) this.#result = value;
+    } catch (error) {
+      if (this.isLatest) begun.delete(this.template);
+      throw error;
+    }
     return this.#result;
   }
 
@@ -31,33 +44,23 @@ class UnderWay {
   }
 }
 
-/** The last one begun for a template whose result was not asked for yet. */
-const begun = new WeakMap<Template, UnderWay>();
-
-/** Whether two say the same; what a sheet for choosing and sizing has found is never begun ahead. */
-const sameAnswers = (one: Answers, other: Answers): boolean =>
-  !one.sizing &&
-  !other.sizing &&
-  JSON.stringify(Object.entries(one).sort()) === JSON.stringify(Object.entries(other).sort());
-
-function underWay(template: Template, answers: Answers): UnderWay {
-  const before = begun.get(template);
-  return before && sameAnswers(before.answers, answers) ? before : new UnderWay(template, answers);
+/** Whether two say the same. */
+function sameAnswers(one: Answers, other: Answers): boolean {
+  const [a, b] = [new Map(Object.entries(one)), new Map(Object.entries(other))];
+  return [...new Set([...a.keys(), ...b.keys()])].every((id) => Object.is(a.get(id), b.get(id)));
 }
 
-/** A step of what these answers will be asked for; its result once there is nothing left to do. Throws what they are refused for. */
-export function stepAhead(template: Template, answers: Answers): QuickStart | undefined {
-  const work = underWay(template, answers);
-  // What fails is begun anew, so that it fails again with its message.
-  begun.delete(template);
-  const result = work.step();
-  begun.set(template, work);
-  return result;
+/** What these answers will be asked for; begun, where it was not yet. */
+export function underWay(template: Template, answers: Answers): UnderWay {
+  const before = begun.get(template);
+  if (before && sameAnswers(before.answers, answers)) return before;
+  const work = new UnderWay(template, answers);
+  // What a sheet for choosing and sizing has found is taken at once; nobody begins it ahead.
+  if (!answers.sizing) begun.set(template, work);
+  return work;
 }
 
 /** The whole of it, from where it stands. */
 export function quickStart(template: Template, answers: Answers): QuickStart {
-  const work = underWay(template, answers);
-  begun.delete(template);
-  return work.result();
+  return underWay(template, answers).result();
 }

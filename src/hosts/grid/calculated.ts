@@ -19,17 +19,22 @@ class Computing {
   #begun = 0;
   #ended = 0;
 
-  constructor({ api, core, formula, univer }: GridRuntime) {
+  constructor(grid: GridRuntime) {
+    const { api, core, formula, univer } = grid;
     const injector = univer.__getInjector();
     const dirty = injector.get(formula.IActiveDirtyManagerService);
     injector.get(core.ICommandService).onCommandExecuted(({ id }, options) => {
       if (id === begins) {
         const mine = ++this.#begun;
         // One that is begun again is waited for by the later one.
-        void api
+        api
           .getFormula()
-          .onCalculationResultApplied()
-          .then(() => (this.#ended = Math.max(this.#ended, mine)));
+          .onCalculationResultApplied(calculationLimit(grid))
+          .then(
+            () => (this.#ended = Math.max(this.#ended, mine)),
+            // Not told in time: from here on the grid is asked again.
+            () => (this.#unseen = true),
+          );
         return;
       }
       if (!dirty.get(id) || (id === entering && options?.onlyLocal === true)) return;

@@ -15,7 +15,8 @@ import { basePlan, plannedSnapshot, type Plan, type PlannedCell } from "../../sh
 /** What each formula of a plan gives. */
 export type PlanResults = ReadonlyMap<PlannedCell, Computed>;
 
-const readKept = new WeakMap<Plan, Map<string, Formulas>>();
+/** By what a plan is based on: beside which sheets it was read last, and its formulas. */
+const readKept = new WeakMap<Plan, { readonly beside: string; readonly formulas: Formulas }>();
 
 const functionsKept = new WeakMap<NonNullable<Plan["functions"]>, OwnFunctions>();
 
@@ -37,11 +38,11 @@ const whereabouts = (others: readonly Snapshot[]): string =>
  */
 export function bookOfPlan(plan: Plan, sheet: string, others: readonly Snapshot[] = []): Book {
   const base = basePlan(plan);
-  const read = readKept.get(base) ?? new Map<string, Formulas>();
-  readKept.set(base, read);
-  const key = whereabouts(others);
-  const book = Book.beside(plannedSnapshot(plan, sheet), others, functionsOf(plan), read.get(key));
-  read.set(key, book.formulas);
+  const beside = whereabouts(others);
+  const before = readKept.get(base);
+  const read = before?.beside === beside ? before.formulas : undefined;
+  const book = Book.beside(plannedSnapshot(plan, sheet), others, functionsOf(plan), read);
+  readKept.set(base, { beside, formulas: book.formulas });
   return book;
 }
 
