@@ -1,3 +1,7 @@
+/**
+ * A plan looks the same on every host. The stand-in of the program and the host in memory compute by our own
+ * calculation; tests/cells/calculateSheets.test.ts holds the grid's own to the same values.
+ */
 import { beforeAll, describe, expect, it } from "vitest";
 import { nodeGrid } from "../../src/hosts/grid/node.ts";
 import { openExcel, writeWorkbook, type CellContent } from "../../src/hosts/index.ts";

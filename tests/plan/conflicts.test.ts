@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { conflictsIn, type Conflict } from "../../src/checker/index.ts";
 import {
   expand,
+  inputsFrom,
   lint,
   plainSymbol,
   says,
@@ -543,6 +544,18 @@ describe("inputs that contradict each other are told with both sides", () => {
     const template = templateOf("IS-PT");
     const more = { twoJacks: "YES", both: ["YES", "NO", "YES"], EpIn: null };
     expect(conflictsIn(planned(template, { ...exampleOf(template), ...more }).plan)).toEqual([]);
+  });
+
+  it("are told of whatever the source is called", () => {
+    const template = linkedTemplates.find(({ id }) => id === "feasible-domain-post-tensioned-en1992-2004")!;
+    const { plan: source, sheet } = planned(template, exampleOf(template)).source!;
+    const inputs = inputsFrom(template, source.inputs, { edge: 900 });
+    const told = ["Beam 1", "Sheet1"].map((name) => {
+      const plan = expand(template, inputs, { sheet: name, names: source.names });
+      return conflictsIn(plan, [{ ...sheet, sheet: name }]).map(({ message }) => message);
+    });
+    expect(told[0]).toHaveLength(1);
+    expect(told[1]).toEqual(told[0]);
   });
 
   it.each([...templates, ...choosingTemplates].map(({ id }) => id))("%s: neither example nor blank sheet", (id) => {
