@@ -137,9 +137,10 @@ export function QuickForm({
   const ready = typeof answered === "string" ? section : JSON.stringify(answered);
   const preparing = useRef<AbortController>();
   const building = step !== undefined;
+  const built = useRef("");
   useEffect(() => {
-    // What is being built goes first.
-    if (building) return;
+    // What is being built goes first; once it stands, the same answers need no preparing.
+    if (building || built.current === ready) return;
     const { signal } = (preparing.current = new AbortController());
     // What fails here fails again, with its message, when the answers are used.
     const known = typeof answered === "string" ? section : answered;
@@ -173,6 +174,7 @@ export function QuickForm({
           progress,
           signal,
         });
+        built.current = ready;
         const { proposal: found } = answer;
         const said = found === undefined ? [] : [`Proposed: ${found}.`, answer.sizedBy, answer.unmet];
         finished(rememberBuilt(plan, sheet, said.filter(Boolean).join(" ")));
