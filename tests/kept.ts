@@ -1,4 +1,4 @@
 import { configurations } from "../src/sheet/configuration.ts";
 
 // The tests go over every template, file after file: what is worked out of each serves all files of a process.
-configurations.most = 100;
+configurations.most = 64;
