@@ -5,6 +5,7 @@ import {
   faultOfLogo,
   officeWord,
   says,
+  singlesOf,
   withEntered,
   withLogo,
   withoutLocked,
@@ -13,6 +14,7 @@ import {
   type Inputs,
   type Logo,
   type Plan,
+  type Single,
   type Template,
 } from "../sheet/index.ts";
 import schema from "./defaults.schema.json";
@@ -213,7 +215,7 @@ export class OfficeDefaults {
     return (this.file.stock ?? []).flatMap(({ id, unit, values }) => {
       const own = values.filter((value) => takesValue(template, { id, unit, value }));
       if (own.length === 0) return [];
-      const strange = flat(inputs[id]).filter((value) => value !== null && value !== "" && !own.includes(value));
+      const strange = singlesOf(inputs[id]).filter((value) => value !== null && value !== "" && !own.includes(value));
       const inUnit = plainUnit(unit) === "–" ? "" : ` ${unit}`;
       return [...new Set(strange)].map(
         (value) => `${id} = ${value}${inUnit} is not in stock; the office has ${own.join(", ")}${inUnit}`,
@@ -235,7 +237,7 @@ export class OfficeDefaults {
     const used = new Set(this.usedIn(template, plan.inputs));
     if (used.size === 0) return [];
     const inputs = plan.meanings.filter(
-      ({ id }) => Object.hasOwn(plan.inputs, id) && flat(plan.inputs[id]).some(isGiven),
+      ({ id }) => Object.hasOwn(plan.inputs, id) && singlesOf(plan.inputs[id]).some(isGiven),
     );
     const wholly = new Set(
       partsOf(plan)
@@ -274,19 +276,12 @@ export class OfficeDefaults {
   }
 }
 
-type Single = string | number | null;
 const isGiven = (value: Single): boolean => value !== null && value !== "";
-
-/** All places of an input's value. */
-function flat(value: InputValue | undefined): readonly Single[] {
-  if (value === undefined) return [];
-  return Array.isArray(value) ? (value as readonly InputValue[]).flatMap(flat) : [value as Single];
-}
 
 /** Whether every place that is filled holds the office's value. */
 function holds(value: InputValue | undefined, own: InputValue): boolean {
-  const given = flat(value);
-  const wanted = flat(own);
+  const given = singlesOf(value);
+  const wanted = singlesOf(own);
   return (
     given.some(isGiven) &&
     given.every((one, i) => !isGiven(one) || one === (Array.isArray(own) ? (wanted[i] ?? null) : wanted[0]))

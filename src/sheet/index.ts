@@ -65,6 +65,7 @@ export {
   longestSheetName,
   sheetNameTakenText,
 } from "./sheetName.ts";
+export { singlesOf, type Single } from "./singles.ts";
 export type * from "./template.ts";
 export { choiceParts } from "./choiceParts.ts";
 export { linesIn, linesOfLow, linesOfLowUnderRule, textWidth } from "./textWidth.ts";

@@ -3,12 +3,11 @@ import { holdsUnwritable, shortened, withoutUnwritable } from "../cells/index.ts
 import type { Problems } from "./problems.ts";
 import { boundsOf, plainSymbol, type Says } from "./says.ts";
 import type { ShapedSheet, ShapeValues } from "./shape.ts";
+import type { Single } from "./singles.ts";
 import type { InputSpec, InputValue, ShapeInput, Template } from "./template.ts";
 
 /** What a user gives, by input id; arrays, nested by dimension, for table inputs. */
 export type Inputs = Readonly<Record<string, InputValue>>;
-type Single = string | number | null;
-
 /** "input μ (friction coefficient; id mu)": how a message names an input. */
 function nameOf({ id, symbol, text }: Pick<Says, "id" | "symbol" | "text">, where = ""): string {
   return `input ${id} (${symbol === "–" ? "" : `${plainSymbol(symbol)}, `}${text})${where}`;

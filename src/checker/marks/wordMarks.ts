@@ -1,5 +1,5 @@
 import { agrees, cellAt, type Address, type CellContent } from "../../cells/index.ts";
-import { columns, faultOfInput, type Entered, type InputCell, type InputValue, type Plan } from "../../sheet/index.ts";
+import { columns, faultOfInput, singlesOf, type Entered, type InputCell, type Plan } from "../../sheet/index.ts";
 import type { Recognised } from "../recognise/recognised.ts";
 import { plannedAt, standing } from "../recognise/standing.ts";
 import { partsOf, type Part } from "./parts.ts";
@@ -18,9 +18,6 @@ export const inputKey = (id: string, index: number): string => `${id}/${index}`;
 /** By word, the cells of inputs that it is about. */
 export type SaidOfCells = ReadonlyMap<string, (id: string, index: number) => boolean>;
 
-const flat = (value: InputValue | undefined): readonly (string | number | null)[] =>
-  Array.isArray(value) ? (value as readonly InputValue[]).flatMap(flat) : [(value as string | number | null) ?? null];
-
 const isEmpty = (value: string | number | null): boolean => value === null || value === "";
 
 /**
@@ -38,7 +35,7 @@ export function wordMarks(plan: Plan, said: SaidOfCells): readonly Entered[] {
         const isAbout = said.get(word);
         if (!isAbout) return [];
         const cells = within.flatMap(({ id, at }) =>
-          flat(plan.inputs[id]).flatMap((value, i): readonly Watched[] =>
+          singlesOf(plan.inputs[id] ?? null).flatMap((value, i): readonly Watched[] =>
             isAbout(id, i) ? [{ row: at.row + i, column: at.column, value: isEmpty(value) ? null : value }] : [],
           ),
         );

@@ -1,6 +1,7 @@
 import {
   isEn,
   lockedValues,
+  singlesOf,
   withoutLocked,
   type InputCell,
   type Inputs,
@@ -12,15 +13,12 @@ import { lean, shapeOnly } from "./shaping.ts";
 import type { Task } from "./task.ts";
 import { usual } from "./usualInputs.ts";
 
-export const flatten = (value: InputValue | undefined): readonly InputValue[] =>
-  Array.isArray(value) ? (value as readonly InputValue[]).flatMap(flatten) : value === undefined ? [] : [value];
-
 /** What the invented example has for an input nobody answered and no rule gives: better stated and marked than missing. */
 function fromExample(template: Template, cells: readonly InputCell[], inputs: Inputs): Inputs {
   const out: Record<string, InputValue> = {};
   for (const { id, of, spec, index } of cells) {
     if (index > 0 || id in inputs || spec.mayBeEmpty || spec.freeText || spec.default !== undefined) continue;
-    const [first] = flatten(template.example.inputs[id]);
+    const [first] = singlesOf(template.example.inputs[id]);
     if (first === undefined || first === null) continue;
     out[id] = of === 1 ? first : Array.from({ length: of }, () => first);
   }

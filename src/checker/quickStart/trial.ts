@@ -1,8 +1,8 @@
 import { Calculation, type Address, type Book } from "../../cells/index.ts";
 import {
+  singlesOf,
   skeletonOf,
   type Inputs,
-  type InputValue,
   type Meaning,
   type Plan,
   type Skeleton,
@@ -72,9 +72,6 @@ export class Trial {
   }
 }
 
-const flat = (value: InputValue | undefined): readonly InputValue[] =>
-  Array.isArray(value) ? (value as readonly InputValue[]).flatMap(flat) : [value ?? null];
-
 /** Sheets of one template in memory. A configuration that is still kept where it is made keeps its book. */
 export class Trials {
   readonly #books = new WeakMap<Skeleton, Book>();
@@ -98,9 +95,9 @@ export class Trials {
     const skeleton = this.skeleton(inputs);
     const book = this.prepare(inputs);
     const changes = skeleton.inputs.map(({ id, index, at, spec }) => {
-      const given = id in inputs ? flat(inputs[id])[index] : undefined;
+      const given = id in inputs ? singlesOf(inputs[id] ?? null)[index] : undefined;
       const value = given === undefined ? (spec.default ?? null) : given;
-      return { sheet: name, ...at, value: value as string | number | null };
+      return { sheet: name, ...at, value };
     });
     return new Trial(skeleton.plan, new Calculation(book, changes, { everything: true }));
   }

@@ -1,5 +1,4 @@
-import type { InputValue, Template } from "../../sheet/index.ts";
-import { flatten } from "./allInputs.ts";
+import { singlesOf, type InputValue, type Template } from "../../sheet/index.ts";
 import { shapeOnly } from "./shaping.ts";
 import type { Steel } from "./steel.ts";
 
@@ -34,7 +33,7 @@ export class Tried {
     if (this.leavesOut && !this.#shapes.has(this.#shapeOf(steel))) return true;
     const sizes = (of: Steel): string => JSON.stringify([of.inputs["strands"], of.inputs["debond"]]);
     const heights = ({ inputs }: Steel): readonly number[] =>
-      flatten([inputs["cpy"] ?? null, inputs["yMidIn"] ?? null, inputs["yEndIn"] ?? null] as InputValue).map(Number);
+      singlesOf([inputs["cpy"] ?? null, inputs["yMidIn"] ?? null, inputs["yEndIn"] ?? null] as InputValue).map(Number);
     const own = heights(steel);
     return this.#steel.some(
       (one) => sizes(one) === sizes(steel) && heights(one).every((y, i) => Math.abs(y - (own[i] ?? 0)) < alike),

@@ -6,6 +6,7 @@ import {
   noResultText,
   plainSymbol,
   plannedSnapshot,
+  singlesOf,
   type Entered,
   type Inputs,
   type InputValue,
@@ -92,7 +93,7 @@ function setAside(
   for (const { id, change, before: was, after: now, text, input } of rows) {
     const cells = inputCells.filter((cell) => cell.id === id);
     if (change === "unit" && cells[0]) {
-      const value = flat(inputs[id]).find((one) => one !== null && one !== "");
+      const value = singlesOf(inputs[id]).find((one) => one !== null && one !== "");
       kept[id] = before.inputs[id] ?? null;
       if (value === undefined || value === null) continue;
       lost.push({ id, where: "", text, value, unit: was, why: `it is asked for in ${now} now, not in ${was}` });
@@ -115,9 +116,6 @@ function setAside(
   return { inputs: kept, lost };
 }
 
-const flat = (value: InputValue | undefined): readonly (string | number | null)[] =>
-  Array.isArray(value) ? (value as readonly InputValue[]).flatMap(flat) : [(value as string | number | null) ?? null];
-
 /** Whether all that a formula refers to stands on other sheets. */
 const looksElsewhere = (formula: string, own: string): boolean =>
   piecesOf(formula)
@@ -134,7 +132,7 @@ function formulasIn(recognised: Recognised, carried: CarriedOver, plan: Plan): r
     if (formula === undefined || recognised.template.source) return [];
     if (!looksElsewhere(formula, snapshot.sheet)) return [];
     const target = plan.meanings.find((meaning) => meaning.id === id)?.at;
-    if (!target || index >= target.rows || flat(carried.inputs[id])[index] === null) return [];
+    if (!target || index >= target.rows || singlesOf(carried.inputs[id] ?? null)[index] === null) return [];
     return [{ row: target.row + index, column: target.column, formula }];
   });
 }
