@@ -1,4 +1,4 @@
-import { a1, type Area, columnOfLetters } from "../../src/cells/index.ts";
+import { type Area, columnOfLetters } from "../../src/cells/index.ts";
 import type { CellContent, CellValue, Host, Place } from "../../src/hosts/index.ts";
 
 /** What stands in a cell of a workbook of tests: a value, a formula with its value, or a value with how it is printed. */
@@ -30,14 +30,17 @@ export function staticHost(
   cells: Readonly<Record<string, StaticCell>>,
   names: Readonly<Record<string, string>> = {},
 ): Host & { readonly asked: { read: number; evaluate: number } } {
-  const all = new Map(
-    Object.entries(cells).map(([address, cell]) => {
-      const at = placeOf(address);
-      return [`${at.sheet}!${a1(at)}`, content(cell)] as const;
-    }),
-  );
-  const sheets = [...new Set(["Sheet1", ...[...all.keys()].map((key) => key.slice(0, key.lastIndexOf("!")))])];
-  const on = (sheet: string): readonly Place[] => [...all.keys()].map(placeOf).filter((at) => at.sheet === sheet);
+  const places = Object.keys(cells).map(placeOf);
+  const sheets = [...new Set(["Sheet1", ...places.map(({ sheet }) => sheet)])];
+  const on = (sheet: string): readonly Place[] => places.filter((at) => at.sheet === sheet);
+  /** By sheet, row and column. */
+  const all = new Map(sheets.map((sheet) => [sheet, new Map<number, Map<number, CellContent>>()]));
+  Object.values(cells).forEach((cell, i) => {
+    const { sheet, row, column } = places[i]!;
+    const rows = all.get(sheet)!;
+    const line = rows.get(row) ?? new Map<number, CellContent>();
+    rows.set(row, line.set(column, content(cell)));
+  });
   const asked = { read: 0, evaluate: 0 };
   const part: Partial<Host> = {
     name: "static",
@@ -58,7 +61,11 @@ export function staticHost(
         Array.from({ length: area.rows }, (_r, r) =>
           Array.from(
             { length: area.columns },
-            (_c, c) => all.get(`${sheet}!${a1({ row: area.row + r, column: area.column + c })}`) ?? content(null),
+            (_c, c) =>
+              all
+                .get(sheet)
+                ?.get(area.row + r)
+                ?.get(area.column + c) ?? content(null),
           ),
         ),
       );

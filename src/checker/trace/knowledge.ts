@@ -1,7 +1,9 @@
-import { cellAt, type PlacedArea } from "../../cells/index.ts";
+import { cellAt, type Address, type PlacedArea } from "../../cells/index.ts";
 import type { Host } from "../../hosts/index.ts";
+import type { Plan } from "../../sheet/index.ts";
 import { recognise } from "../recognise/recognise.ts";
 import type { Recognised } from "../recognise/recognised.ts";
+import { plannedAt } from "../recognise/standing.ts";
 import { labelFromTexts, labelOfMeaning, reach, type Label } from "./labels.ts";
 import type { Reading } from "./reading.ts";
 
@@ -15,8 +17,8 @@ interface Known {
 
 /**
  * What is known of the sheets of a workbook: which of them templates built, and what their cells mean. A sheet is
- * recognised when it is first asked
- * for, and again when the cells at hand are no longer those it had then; not at every selection.
+ * recognised when it is first asked for, and again when the cells at hand are no longer those it had then; not at every
+ * selection.
  */
 export class Knowledge {
   readonly #known = new Map<string, Promise<Known>>();
@@ -71,10 +73,22 @@ function sameTexts(known: Recognised, { sheet, row, column, columns }: PlacedAre
   return true;
 }
 
+const computedKept = new WeakMap<Plan, ReadonlySet<number>>();
+
+/** The cells of a plan that have a formula, a number each. */
+function computedCells(plan: Plan): ReadonlySet<number> {
+  const all =
+    computedKept.get(plan) ??
+    new Set(plan.cells.filter(({ formula }) => formula !== undefined).map((cell) => numberIn(plan, cell)));
+  computedKept.set(plan, all);
+  return all;
+}
+const numberIn = ({ columns }: Plan, { row, column }: Address): number => row * columns + column;
+
 /** Whether the template has a formula there, whatever stands there now. */
-function isComputed({ plan, rowPlanned, columnPlanned }: Recognised, row: number, column: number): boolean {
-  const [r, c] = [rowPlanned(row), columnPlanned(column)];
-  return plan.cells.some((cell) => cell.row === r && cell.column === c && cell.formula !== undefined);
+function isComputed(known: Recognised, at: Address): boolean {
+  const planned = plannedAt(known, at);
+  return planned !== undefined && computedCells(known.plan).has(numberIn(known.plan, planned));
 }
 
 const listOfWarnings: Label = { item: "", description: "list of warnings", symbol: "", unit: "", from: "template" };
@@ -95,7 +109,7 @@ export function labelAt(
   column: number,
 ): Label | undefined {
   const meaning = known?.meaningAt({ row, column });
-  if (meaning) return labelOfMeaning(meaning, isComputed(known!, row, column));
+  if (meaning) return labelOfMeaning(meaning, isComputed(known!, { row, column }));
   if (known && isListed(known, row)) return { ...listOfWarnings, computed: true };
   return labelFromTexts((r, c) => reading.at(sheet, r, c), row, column);
 }
