@@ -78,6 +78,14 @@ export function refusal(text: string, answer: string, allowsZero: boolean): stri
   return `${text} = “${answer}” is not a number; a number ${allowed} is needed, with a decimal point.`;
 }
 
+/** What a proposal is not. */
+const sizedFor =
+  "Sized for stresses in service and while stressing alone: bending strength and shear are not part of it (linked sheet " +
+  "Strength, where the standard has one), cover and spacing only once they are switched on.";
+
+/** Depths of members from a sleeper to a box, mm; others are in another unit, as a rule. */
+const depths = { least: 100, most: 10_000 };
+
 /** What was answered; the words of what is wrong where it cannot be used. */
 function answersOf(template: Template, typed: Readonly<Record<string, string>>): Answers | string {
   const out: Record<string, string | number> = {};
@@ -94,6 +102,8 @@ function answersOf(template: Template, typed: Readonly<Record<string, string>>):
     const value = Number(answer);
     const allowsZero = id === "gs" || id === "ql";
     if (!Number.isFinite(value) || value < 0 || (value === 0 && !allowsZero)) return refusal(text, answer, allowsZero);
+    if (id === "h" && (value < depths.least || value > depths.most))
+      return `${text} = ${answer} mm is not allowed; it is to be in mm, from ${depths.least} to ${depths.most}.`;
     out[id] = value;
   }
   const { L, h, fck, gs, ql } = out;
@@ -176,7 +186,11 @@ export function QuickForm({
         });
         built.current = ready;
         const { proposal: found } = answer;
-        const said = found === undefined ? [] : [`Proposed: ${found}.`, answer.sizedBy, answer.unmet];
+        const what = answer.unmet === undefined ? "Proposed" : "The nearest that was tried";
+        const said =
+          found === undefined
+            ? []
+            : [`${what} for a span of ${answers.L} m: ${found}.`, sizedFor, answer.sizedBy, answer.unmet];
         finished(rememberBuilt(plan, sheet, said.filter(Boolean).join(" ")));
       },
       (error) => setProblem(notBuilt("The sheet", "the answers are kept", error)),

@@ -74,9 +74,10 @@ describe("from a brief to a verdict", () => {
     await cellWhen(page, first, await cellNamed(page, first, "overall"), ({ value }) => value === "OK");
     // What was found, and what kept it from being less, with the result.
     const said = await view(page)
-      .getByText(/^Proposed: /)
+      .getByText(/^Proposed for a span of 30 m: /)
       .innerText();
-    expect(said).toMatch(/^Proposed: .* e = \d+ mm.*(fails|sizes them|Closest to its limit): /);
+    expect(said).toMatch(/ e = \d+ mm.*(fails|sizes (them|it)|Closest to its limit): /);
+    expect(said).toContain("bending strength and shear are not part of it");
     expect(await valueOf(page, first, "openPoints")).toMatch(/^\d+ assumptions not confirmed/);
     expect(await errorsOn(page, first)).toEqual([]);
     expect(errors).toEqual([]);

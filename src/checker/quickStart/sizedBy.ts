@@ -38,8 +38,12 @@ export function sizedBy({ trial, fewer, unlessStressed }: Sized): string {
   const said: string[] = [];
   if (unlessStressed !== undefined) {
     const share = inputWords(trial, "selfSure");
+    const sizes =
+      trial.value("tendons") === 1
+        ? "What has to hold while the tendon is stressed sizes it"
+        : "What has to hold while the tendons are stressed one after the other sizes them";
     said.push(
-      `What has to hold while the tendons are stressed one after the other sizes them${share ? `: ${share}` : ""}. ` +
+      `${sizes}${share ? `: ${share}` : ""}. ` +
         `By the loads alone, ${unlessStressed} would do; where the weight surely acts, enter its share`,
     );
   }
