@@ -1,11 +1,10 @@
-import { isPost, type Inputs, type Template } from "../../sheet/index.ts";
+import type { Inputs, Template } from "../../sheet/index.ts";
 import { assembled } from "./allInputs.ts";
 import type { Answers } from "./answers.ts";
-import { stackedRows } from "./rowsOnBed.ts";
 import { found, loosening } from "./search.ts";
 import { propertiesOf, usualSection } from "./sections.ts";
 import type { Steps } from "./steps.ts";
-import { rowSteel, sizedSteel, tendonSteel } from "./steel.ts";
+import { sizedSteel, steelOf } from "./steel.ts";
 import { isBar, refuseSteel } from "./steelKind.ts";
 import { trialsOf, type Task } from "./task.ts";
 import { jackingStress } from "./usualInputs.ts";
@@ -52,8 +51,7 @@ export function* fromAnswers(template: Template, answers: Answers): Steps<QuickS
   if (answers.tendons !== undefined && answers.strands !== undefined && !isBar(answers)) {
     const { yb } = propertiesOf(answers.section, dimensions);
     const layout = { count: answers.tendons, strands: answers.strands };
-    const e = yb - 0.12 * answers.h;
-    const steel = isPost(template) ? tendonSteel(task, layout, e) : rowSteel(task, stackedRows(layout, e, yb, answers));
+    const steel = steelOf(task, layout, yb - 0.12 * answers.h);
     return { ...assembled(task, steel.inputs), proposed: new Set() };
   }
   const { steel, failing, tries, usedUp, sizedBy: reason } = yield* found(task);

@@ -5,11 +5,10 @@ import type { Layout } from "./layout.ts";
 import { loosened, memberOf } from "./member.ts";
 import { rowsFor } from "./nextRows.ts";
 import { tendonsFor } from "./nextTendons.ts";
-import { stackedRows } from "./rowsOnBed.ts";
-import { computed, propertiesOf } from "./sections.ts";
+import { computed } from "./sections.ts";
 import { sizedBy } from "./sizedBy.ts";
 import type { Steps } from "./steps.ts";
-import { oneFewer, rowSteel, tendonSteel, type Steel } from "./steel.ts";
+import { oneFewer, steelOf, type Steel } from "./steel.ts";
 import type { Task } from "./task.ts";
 import { side } from "./tendonLayout.ts";
 import type { Failing, Trial } from "./trial.ts";
@@ -49,13 +48,10 @@ interface Found {
  */
 export function* found(task: Task): Steps<Found> {
   const { template, trials, answers, dimensions, sigj } = task;
-  const { yb } = propertiesOf(answers.section, dimensions);
   const { P, e } = guessed(template, answers, dimensions);
   const area = computed("TENDON_PRODUCT", [answers.product, "AREA"]);
   const layout = layoutFor(template, Math.ceil((P * 1000) / (0.9 * sigj * area)), answers, dimensions);
   const post = isPost(template);
-  const steelOf = (of: Layout): Steel =>
-    post ? tendonSteel(task, of, e) : rowSteel(task, stackedRows(of, e, yb, answers));
   function* trialOf(of: Steel): Steps<Trial> {
     const { inputs } = assembled(task, of.inputs);
     yield;
@@ -63,7 +59,7 @@ export function* found(task: Task): Steps<Found> {
     yield;
     return trials.with(inputs);
   }
-  let steel = steelOf(answers.tendons === undefined ? inFew(layout) : layout);
+  let steel = steelOf(task, answers.tendons === undefined ? inFew(layout) : layout, e);
   let trial = yield* trialOf(steel);
   let best: Pick<Found, "steel" | "failing"> | undefined;
   const tried = new Tried(template);
@@ -103,7 +99,7 @@ export function* found(task: Task): Steps<Found> {
   }
   const tries = Math.max(1, tried.count);
   if (!best) {
-    const guess = steelOf(layout);
+    const guess = steelOf(task, layout, e);
     best = { steel: guess, failing: (yield* trialOf(guess)).failing };
     return { ...best, tries, usedUp };
   }

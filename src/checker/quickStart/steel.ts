@@ -66,10 +66,19 @@ export function oneFewer(steel: Steel): (Steel & { readonly change: string }) | 
   return { ...steel, inputs: { ...steel.inputs, strands: less }, change: `one fewer in row ${at + 1}` };
 }
 
+/** Tendons or rows of strands in a layout, with an eccentricity at midspan, mm. */
+export function steelOf(task: Task, layout: Layout, e: number): Steel {
+  const { template, answers, dimensions } = task;
+  if (isPost(template)) return tendonSteel(task, layout, e);
+  const { yb } = propertiesOf(answers.section, dimensions);
+  return rowSteel(task, stackedRows(layout, e, yb, answers));
+}
+
 /** Tendons or rows of strands as a sheet for choosing and sizing has found them. */
 export function sizedSteel(task: Task, { strands, tendons, e }: Sizing): Steel {
   const { template, answers, dimensions } = task;
-  if (isPost(template)) return tendonSteel(task, { count: tendons, strands: Math.ceil(strands / tendons) }, e);
-  const layout = layoutFor(template, strands, answers, dimensions);
-  return rowSteel(task, stackedRows(layout, e, propertiesOf(answers.section, dimensions).yb, answers));
+  const layout = isPost(template)
+    ? { count: tendons, strands: Math.ceil(strands / tendons) }
+    : layoutFor(template, strands, answers, dimensions);
+  return steelOf(task, layout, e);
 }
